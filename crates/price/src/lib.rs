@@ -1,0 +1,1 @@
+//! Lines of a repair order, their totals, taxes and ceilings

@@ -1,0 +1,1 @@
+//! Stored and sent forms of events, with their versions

@@ -1,0 +1,1 @@
+//! The account of one repair order: facts, open items, debts, gates

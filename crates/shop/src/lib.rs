@@ -1,0 +1,1 @@
+//! Use cases: load, record or decide, append, answer

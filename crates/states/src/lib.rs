@@ -1,0 +1,1 @@
+//! Kinds of item, their ladders of states, needs, and a plain executor of moves

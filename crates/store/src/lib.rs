@@ -1,0 +1,1 @@
+//! An append-only log with one hash chain a shop

@@ -1,0 +1,1 @@
+//! Pages, live updates and the JSON door
