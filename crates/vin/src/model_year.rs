@@ -1,0 +1,107 @@
+//! Model years by the code at position 10.
+
+use crate::LENGTH;
+
+/// The year codes in their sequence; I, O, Q, U, Z and 0 are not used
+/// (49 CFR 565.15(d)(1), table VII).
+const YEAR_CODES: &str = "ABCDEFGHJKLMNPRSTVWXY123456789";
+
+/// The first model year of each thirty-year cycle of the codes.
+const CYCLE_STARTS: [u16; 2] = [1980, 2010];
+
+const YEAR_INDEX: usize = 10 - 1;
+const CYCLE_INDEX: usize = 7 - 1;
+
+/// What a model year rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum YearBasis {
+    /// North American: a letter at position 7 means 2010 or later, a digit
+    /// 1980 to 2009 (49 CFR 565.15(b)).
+    PositionSeven,
+    /// Not North American: a year at position 10 is not required, so none is named.
+    NotRequired,
+    /// North American, but position 10 holds no year code.
+    NoYearCode,
+    /// The number is not well formed.
+    NotReadable,
+}
+
+pub(crate) struct Years {
+    pub possible: Vec<u16>,
+    pub likelier: Option<u16>,
+    pub basis: YearBasis,
+}
+
+pub(crate) fn read(number: Option<&[char; LENGTH]>, north_american: bool) -> Years {
+    let none = |basis| Years {
+        possible: Vec::new(),
+        likelier: None,
+        basis,
+    };
+    let Some(number) = number else {
+        return none(YearBasis::NotReadable);
+    };
+    let possible = years_of(number[YEAR_INDEX]);
+    match possible.as_slice() {
+        _ if !north_american => Years {
+            possible,
+            likelier: None,
+            basis: YearBasis::NotRequired,
+        },
+        &[earlier, later] => {
+            let likelier = if number[CYCLE_INDEX].is_ascii_alphabetic() {
+                later
+            } else {
+                earlier
+            };
+            Years {
+                possible,
+                likelier: Some(likelier),
+                basis: YearBasis::PositionSeven,
+            }
+        }
+        _ => none(YearBasis::NoYearCode),
+    }
+}
+
+fn years_of(code: char) -> Vec<u16> {
+    (0..)
+        .zip(YEAR_CODES.chars())
+        .filter(|&(_, candidate)| candidate == code)
+        .flat_map(|(offset, _): (u16, char)| CYCLE_STARTS.map(|start| start + offset))
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[derive(serde::Deserialize)]
+    struct Published {
+        year_code: Vec<YearRow>,
+    }
+
+    #[derive(serde::Deserialize)]
+    struct YearRow {
+        year: u16,
+        code: char,
+    }
+
+    #[test]
+    fn published_year_codes() {
+        let published: Published =
+            toml::from_str(include_str!("../../../checks/published/vin.toml")).unwrap();
+        assert_eq!(published.year_code.len(), 60, "1980 to 2039, each once");
+        for row in published.year_code {
+            assert!(
+                years_of(row.code).contains(&row.year),
+                "{} {}",
+                row.code,
+                row.year
+            );
+        }
+        for unused in ['I', 'O', 'Q', 'U', 'Z', '0'] {
+            assert!(years_of(unused).is_empty(), "{unused}");
+        }
+    }
+}
