@@ -32,6 +32,7 @@ mod range;
 mod read;
 mod render;
 mod show;
+mod table;
 mod unit;
 mod working;
 

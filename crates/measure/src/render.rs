@@ -179,7 +179,7 @@ fn string(text: &str) -> String {
             '\r' => out.push_str("\\r"),
             '\t' => out.push_str("\\t"),
             control if u32::from(control) < 0x20 => {
-                out.push_str(&format!("\\u{:04x}", u32::from(control)))
+                out.push_str(&format!("\\u{:04x}", u32::from(control)));
             }
             other => out.push(other),
         }
