@@ -1,1 +1,110 @@
-//! An append-only log with one hash chain a shop
+//! An append-only log with one hash chain a shop.
+//!
+//! A command brings one or more events; the store gives each a position in its
+//! log and a number in its stream, chains it to the row before, and answers only
+//! after a synced commit. Personal words and photos stand outside the chain, in
+//! `private`, under a commitment that the events hold; they alone can be erased.
+//!
+//! This crate knows nothing of repair: an event is bytes. It reads no clock and
+//! draws no random numbers: times and salts come from the caller.
+//!
+//! One trait, [`Store`], and three engines behind it that behave alike: [`Memory`]
+//! (tests and demonstrations), [`Sqlite`] (one shop, one machine) and `Postgres`
+//! (several programs on one database).
+
+mod append;
+mod error;
+mod memory;
+mod row;
+mod sqlite;
+mod verify;
+mod watch;
+
+pub use error::{AppendError, EngineError, OpenError, ReadError};
+pub use memory::Memory;
+pub use row::{
+    Command, Hash, Head, NewEvent, Outcome, Private, Row, StreamHead, commitment, first_hash,
+};
+pub use sqlite::Sqlite;
+pub use verify::{Checks, Damage, Verified, verify};
+
+/// What is called after each commit with a log's name and its new last position.
+///
+/// It holds up the answers of others: it must be quick and must not append; it may
+/// read. It is a hint: positions may come out of order, so poll [`Store::head`] as well.
+pub type OnAppend = Box<dyn Fn(&str, u64) + Send + Sync>;
+
+/// An append-only log. Calls block; call them where blocking is allowed.
+///
+/// A log or stream that was never written to reads as empty, never as an error.
+pub trait Store: Send + Sync {
+    /// Appends every command, each for itself: one that is refused holds up none of
+    /// the others. The answers stand in the order of the commands. An answer that is
+    /// not an error has been committed and synced.
+    ///
+    /// A command that fails with [`AppendError::Engine`] may or may not be kept when
+    /// the machine stops at that moment; sent again with its id it counts once.
+    fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>>;
+
+    /// Appends one command; see [`Store::append_all`].
+    ///
+    /// # Errors
+    /// See [`AppendError`].
+    fn append(&self, command: Command) -> Result<Outcome, AppendError> {
+        self.append_all(vec![command])
+            .pop()
+            .unwrap_or(Err(AppendError::Engine(EngineError::Stopped)))
+    }
+
+    /// The rows of one stream after sequence number `after_seq` (0: all), in order.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError>;
+
+    /// At most `limit` rows of a log after `after_position` (0: from the first), in order.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn log(&self, log: &str, after_position: u64, limit: usize) -> Result<Vec<Row>, ReadError>;
+
+    /// The rows that a command made, in order; none if it was never accepted.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn command(&self, log: &str, command_id: &str) -> Result<Vec<Row>, ReadError>;
+
+    /// The last position and hash of a log; position 0 and [`first_hash`] if empty.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn head(&self, log: &str) -> Result<Head, ReadError>;
+
+    /// Every stream of a log with its last sequence number, by name.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn streams(&self, log: &str) -> Result<Vec<StreamHead>, ReadError>;
+
+    /// The private text or file behind a commitment; `None` if it was erased or
+    /// never came. What is returned has been checked against its commitment.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn private(&self, log: &str, id: &Hash) -> Result<Option<Private>, ReadError>;
+
+    /// The highest number that a device has sent to this log; `None` if it sent nothing.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError>;
+
+    /// The names of all logs, in order.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn logs(&self) -> Result<Vec<String>, ReadError>;
+
+    /// Asks to be told of every commit from now on.
+    fn on_append(&self, tell: OnAppend);
+}

@@ -1,0 +1,193 @@
+//! A store in memory, for tests and demonstrations. Gone when dropped.
+
+use std::collections::BTreeMap;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use crate::append::{self, Transaction};
+use crate::error::{AppendError, EngineError, ReadError};
+use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
+use crate::watch::Watchers;
+use crate::{OnAppend, Store};
+
+/// A store in memory.
+#[derive(Default)]
+pub struct Memory {
+    logs: Mutex<BTreeMap<String, Log>>,
+    watchers: Watchers,
+}
+
+#[derive(Default)]
+struct Log {
+    /// Position 1 stands at index 0.
+    rows: Vec<Row>,
+    /// The indexes of each stream's rows, in order.
+    streams: BTreeMap<String, Vec<usize>>,
+    commands: BTreeMap<String, Vec<usize>>,
+    devices: BTreeMap<String, u64>,
+    /// `None`: erased.
+    private: BTreeMap<Hash, Option<Private>>,
+}
+
+impl Memory {
+    /// An empty store.
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    fn lock(&self) -> MutexGuard<'_, BTreeMap<String, Log>> {
+        // No refusal comes after the first write, and writes to maps and lists don't
+        // panic: a poisoned lock still guards whole commands.
+        self.logs.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn read<T: Default>(&self, log: &str, read: impl FnOnce(&Log) -> T) -> T {
+        self.lock().get(log).map(read).unwrap_or_default()
+    }
+}
+
+impl Store for Memory {
+    fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
+        let answers: Vec<_> = {
+            let mut logs = self.lock();
+            commands
+                .iter()
+                .map(|command| append::append(&mut *logs, command))
+                .collect()
+        };
+        self.watchers.tell(&append::news(&answers));
+        answers
+    }
+
+    fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError> {
+        Ok(self.read(log, |log| log.stream(stream, after_seq)))
+    }
+
+    fn log(&self, log: &str, after_position: u64, limit: usize) -> Result<Vec<Row>, ReadError> {
+        let skip = usize::try_from(after_position).unwrap_or(usize::MAX);
+        Ok(self.read(log, |log| {
+            log.rows.iter().skip(skip).take(limit).cloned().collect()
+        }))
+    }
+
+    fn command(&self, log: &str, command_id: &str) -> Result<Vec<Row>, ReadError> {
+        Ok(self.read(log, |log| log.command(command_id)))
+    }
+
+    fn head(&self, log: &str) -> Result<Head, ReadError> {
+        Ok(self
+            .read(log, |log| log.rows.last().map(Head::at))
+            .unwrap_or_else(|| Head::empty(log)))
+    }
+
+    fn streams(&self, log: &str) -> Result<Vec<StreamHead>, ReadError> {
+        Ok(self.read(log, |log| {
+            log.streams
+                .iter()
+                .map(|(stream, rows)| StreamHead {
+                    stream: stream.clone(),
+                    seq: rows.len() as u64,
+                })
+                .collect()
+        }))
+    }
+
+    fn private(&self, log: &str, id: &Hash) -> Result<Option<Private>, ReadError> {
+        Ok(self.read(log, |log| log.private.get(id).cloned().flatten()))
+    }
+
+    fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError> {
+        Ok(self.read(log, |log| log.devices.get(device).copied()))
+    }
+
+    fn logs(&self) -> Result<Vec<String>, ReadError> {
+        Ok(self.lock().keys().cloned().collect())
+    }
+
+    fn on_append(&self, tell: OnAppend) {
+        self.watchers.add(tell);
+    }
+}
+
+impl Log {
+    fn stream(&self, stream: &str, after_seq: u64) -> Vec<Row> {
+        let skip = usize::try_from(after_seq).unwrap_or(usize::MAX);
+        let indexes = self.streams.get(stream).into_iter().flatten().skip(skip);
+        indexes.map(|&index| self.rows[index].clone()).collect()
+    }
+
+    fn command(&self, command_id: &str) -> Vec<Row> {
+        let indexes = self.commands.get(command_id).into_iter().flatten();
+        indexes.map(|&index| self.rows[index].clone()).collect()
+    }
+}
+
+impl Transaction for BTreeMap<String, Log> {
+    fn lock_head(&mut self, log: &str) -> Result<Head, EngineError> {
+        Ok(self
+            .last_row(log)?
+            .map_or_else(|| Head::empty(log), |row| Head::at(&row)))
+    }
+
+    fn last_row(&mut self, log: &str) -> Result<Option<Row>, EngineError> {
+        Ok(self.get(log).and_then(|log| log.rows.last()).cloned())
+    }
+
+    fn command(&mut self, log: &str, command_id: &str) -> Result<Vec<Row>, EngineError> {
+        Ok(self
+            .get(log)
+            .map(|log| log.command(command_id))
+            .unwrap_or_default())
+    }
+
+    fn last_seq(&mut self, log: &str, stream: &str) -> Result<u64, EngineError> {
+        let rows = self.get(log).and_then(|log| log.streams.get(stream));
+        Ok(rows.map_or(0, |rows| rows.len() as u64))
+    }
+
+    fn stream(&mut self, log: &str, stream: &str, after: u64) -> Result<Vec<Row>, EngineError> {
+        Ok(self
+            .get(log)
+            .map(|log| log.stream(stream, after))
+            .unwrap_or_default())
+    }
+
+    fn insert(&mut self, row: &Row) -> Result<(), EngineError> {
+        let log = self.entry(row.log.clone()).or_default();
+        let index = log.rows.len();
+        log.rows.push(row.clone());
+        log.streams
+            .entry(row.stream.clone())
+            .or_default()
+            .push(index);
+        log.commands
+            .entry(row.command_id.clone())
+            .or_default()
+            .push(index);
+        let highest = log.devices.entry(row.device.clone()).or_default();
+        *highest = row.device_seq.max(*highest);
+        Ok(())
+    }
+
+    fn set_head(&mut self, _log: &str, _head: &Head) -> Result<(), EngineError> {
+        // The last row is the head.
+        Ok(())
+    }
+
+    fn keep(&mut self, log: &str, private: &Private) -> Result<(), EngineError> {
+        self.entry(log.to_owned())
+            .or_default()
+            .private
+            .entry(private.id)
+            .or_insert_with(|| Some(private.clone()));
+        Ok(())
+    }
+
+    fn erase(&mut self, log: &str, id: &Hash) -> Result<(), EngineError> {
+        self.entry(log.to_owned())
+            .or_default()
+            .private
+            .insert(*id, None);
+        Ok(())
+    }
+}

@@ -1,0 +1,104 @@
+//! Larger private contents, each a file named by its commitment.
+//!
+//! A file is complete and synced before the row that speaks of it is committed, and is
+//! removed only after the row that erased it was. What a crash leaves between the two
+//! is a file without a row: its command was never answered and will be sent again.
+
+use std::fs::{self, File};
+use std::io::{self, ErrorKind, Write};
+use std::path::{Path, PathBuf};
+
+use crate::error::{EngineError, OpenError};
+use crate::row::{Hash, Private};
+
+#[derive(Clone)]
+pub(super) struct Files {
+    folder: PathBuf,
+}
+
+/// Contents up to here stand in the table: small ones are read faster there, and large
+/// ones would make every checkpoint and backup of the database slow.
+pub(super) const LARGEST_IN_TABLE: usize = 64 * 1024;
+
+const UNFINISHED: &str = "unfinished";
+
+impl Files {
+    pub(super) fn open(store: &Path) -> Result<Self, OpenError> {
+        let folder = store.join("files");
+        let made = fs::create_dir_all(&folder)
+            .and_then(|()| remove(&folder.join(UNFINISHED)))
+            .and_then(|()| sync_folder(store));
+        match made {
+            Ok(()) => Ok(Self { folder }),
+            Err(why) => Err(OpenError::Folder { path: folder, why }),
+        }
+    }
+
+    /// Writes a content, whole or not at all. Only the one writer calls this.
+    pub(super) fn write(&self, private: &Private) -> Result<(), EngineError> {
+        let path = self.path(&private.id);
+        let unfinished = self.folder.join(UNFINISHED);
+        let write = || -> io::Result<()> {
+            let mut file = File::create(&unfinished)?;
+            file.write_all(&private.content)?;
+            file.sync_all()?;
+            fs::rename(&unfinished, &path)?;
+            sync_folder(&self.folder)
+        };
+        write().map_err(|error| {
+            // It is written anew with the next content; removing it now only frees space.
+            let _ = remove(&unfinished);
+            file_error(&path, &error)
+        })
+    }
+
+    pub(super) fn read(&self, id: &Hash) -> Result<Option<Vec<u8>>, EngineError> {
+        let path = self.path(id);
+        match fs::read(&path) {
+            Ok(content) => Ok(Some(content)),
+            Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
+            Err(error) => Err(file_error(&path, &error)),
+        }
+    }
+
+    /// Removes a content, if it is there.
+    pub(super) fn remove(&self, id: &Hash) -> Result<(), EngineError> {
+        let path = self.path(id);
+        if !path.exists() {
+            return Ok(());
+        }
+        remove(&path)
+            .and_then(|()| sync_folder(&self.folder))
+            .map_err(|error| file_error(&path, &error))
+    }
+
+    fn path(&self, id: &Hash) -> PathBuf {
+        self.folder.join(hex::encode(id))
+    }
+}
+
+fn remove(path: &Path) -> io::Result<()> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(()),
+        done => done,
+    }
+}
+
+/// A new or removed name is safe only when its folder is synced.
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    if cfg!(unix) {
+        File::open(folder)?.sync_all()?;
+    }
+    Ok(())
+}
+
+fn file_error(path: &Path, error: &io::Error) -> EngineError {
+    let what = format!("{}: {error}", path.display());
+    match error.kind() {
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => EngineError::Full { what },
+        ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => {
+            EngineError::ReadOnly { what }
+        }
+        _ => EngineError::Io { what },
+    }
+}

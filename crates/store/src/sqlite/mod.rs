@@ -1,0 +1,174 @@
+//! The store of one shop on one machine: a folder with an SQLite database, larger
+//! files beside it, and a lock that keeps a second program out.
+
+mod connect;
+mod files;
+mod purge;
+mod read;
+mod schema;
+mod transaction;
+mod writer;
+
+use std::fs::File;
+use std::path::Path;
+use std::sync::{Arc, Mutex, PoisonError, mpsc};
+use std::thread::JoinHandle;
+
+use rusqlite::Connection;
+
+use self::connect::{Access, connect};
+use self::files::Files;
+use self::purge::Purge;
+use self::writer::Job;
+use crate::error::{AppendError, EngineError, OpenError, ReadError};
+use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
+use crate::watch::Watchers;
+use crate::{OnAppend, Store};
+
+/// A store in a folder.
+pub struct Sqlite {
+    files: Files,
+    database: std::path::PathBuf,
+    readers: Mutex<Vec<Connection>>,
+    watchers: Arc<Watchers>,
+    /// `None` only while dropping, so that the writer sees the end of its queue.
+    jobs: Option<mpsc::Sender<Job>>,
+    writer: Option<JoinHandle<()>>,
+    /// Held until the store is dropped.
+    _lock: File,
+}
+
+impl Sqlite {
+    /// Opens the store in a folder; makes the folder and the store if there is none yet,
+    /// and brings an older form forward.
+    ///
+    /// # Errors
+    /// See [`OpenError`].
+    pub fn open(folder: &Path) -> Result<Self, OpenError> {
+        Self::open_limited(folder, None)
+    }
+
+    /// Like [`Sqlite::open`], with the database held to so many pages of 4096 bytes:
+    /// beyond them appending fails as on a full disk. For a share of a disk.
+    ///
+    /// # Errors
+    /// See [`OpenError`].
+    pub fn open_limited(folder: &Path, most_pages: Option<u32>) -> Result<Self, OpenError> {
+        let lock = connect::lock(folder)?;
+        let files = Files::open(folder)?;
+        let database = folder.join("store.db");
+        let mut connection = connect(&database, Access::Write)?;
+        schema::bring_forward(&mut connection, &database)?;
+        if let Some(pages) = most_pages {
+            connection
+                .pragma_update(None, "max_page_count", pages)
+                .map_err(|error| connect::engine_error(&error))?;
+        }
+        Purge::at_start(&connection)?.run(&connection, &files);
+        let watchers = Arc::new(Watchers::default());
+        let (jobs, queue) = mpsc::channel();
+        let writer = writer::start(connection, files.clone(), queue, Arc::clone(&watchers))
+            .map_err(|why| OpenError::Folder {
+                path: folder.to_owned(),
+                why,
+            })?;
+        Ok(Self {
+            files,
+            database,
+            readers: Mutex::new(Vec::new()),
+            watchers,
+            jobs: Some(jobs),
+            writer: Some(writer),
+            _lock: lock,
+        })
+    }
+
+    /// Reads on a connection of its own: readers never wait for the writer.
+    fn read<T>(
+        &self,
+        read: impl FnOnce(&Connection) -> Result<T, EngineError>,
+    ) -> Result<T, EngineError> {
+        let idle = self.readers().pop();
+        let connection = match idle {
+            Some(connection) => connection,
+            None => connect(&self.database, Access::Read).map_err(|error| match error {
+                OpenError::Engine(error) => error,
+                other => EngineError::Io {
+                    what: other.to_string(),
+                },
+            })?,
+        };
+        let answer = read(&connection);
+        if answer.is_ok() {
+            self.readers().push(connection);
+        }
+        answer
+    }
+
+    fn readers(&self) -> std::sync::MutexGuard<'_, Vec<Connection>> {
+        self.readers.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+impl Store for Sqlite {
+    fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
+        let count = commands.len();
+        let (answer, answers) = mpsc::sync_channel(1);
+        let sent = self
+            .jobs
+            .as_ref()
+            .is_some_and(|jobs| jobs.send(Job { commands, answer }).is_ok());
+        let answers = if sent { answers.recv().ok() } else { None };
+        answers.unwrap_or_else(|| vec![Err(EngineError::Stopped.into()); count])
+    }
+
+    fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError> {
+        self.read(|connection| read::stream(connection, log, stream, after_seq))
+    }
+
+    fn log(&self, log: &str, after_position: u64, limit: usize) -> Result<Vec<Row>, ReadError> {
+        self.read(|connection| read::log(connection, log, after_position, limit))
+    }
+
+    fn command(&self, log: &str, command_id: &str) -> Result<Vec<Row>, ReadError> {
+        self.read(|connection| read::command(connection, log, command_id))
+    }
+
+    fn head(&self, log: &str) -> Result<Head, ReadError> {
+        self.read(|connection| read::head(connection, log))
+    }
+
+    fn streams(&self, log: &str) -> Result<Vec<StreamHead>, ReadError> {
+        self.read(|connection| read::streams(connection, log))
+    }
+
+    fn private(&self, log: &str, id: &Hash) -> Result<Option<Private>, ReadError> {
+        self.read(|connection| read::private(connection, &self.files, log, id))
+    }
+
+    fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError> {
+        self.read(|connection| read::device_seq(connection, log, device))
+    }
+
+    fn logs(&self) -> Result<Vec<String>, ReadError> {
+        self.read(read::logs)
+    }
+
+    fn on_append(&self, tell: OnAppend) {
+        self.watchers.add(tell);
+    }
+}
+
+impl Drop for Sqlite {
+    fn drop(&mut self) {
+        self.readers().clear();
+        self.jobs = None;
+        if let Some(writer) = self.writer.take() {
+            // A watcher may hold the last handle: the writer can't wait for itself. And one
+            // that panicked has already answered `Stopped` to whoever waited.
+            if writer.thread().id() != std::thread::current().id() {
+                let _ = writer.join();
+            }
+        }
+    }
+}

@@ -1,0 +1,105 @@
+//! The tables, and how an older form is brought forward.
+
+use std::path::Path;
+
+use rusqlite::Connection;
+
+use super::connect::open_error;
+use crate::error::OpenError;
+
+/// "bttn": marks the file as ours, so that another program's database is never touched.
+const APPLICATION_ID: i64 = 0x6274_746e;
+
+/// Step n brings form n to form n + 1. A step that has been released is never changed.
+const STEPS: [&str; 1] = ["
+    CREATE TABLE log (
+        log TEXT NOT NULL,
+        position INTEGER NOT NULL,
+        stream TEXT NOT NULL,
+        seq INTEGER NOT NULL,
+        kind TEXT NOT NULL,
+        version INTEGER NOT NULL,
+        body BLOB NOT NULL,
+        happened_at TEXT NOT NULL,
+        device TEXT NOT NULL,
+        device_seq INTEGER NOT NULL,
+        recorded_at TEXT NOT NULL,
+        who TEXT NOT NULL,
+        command_id TEXT NOT NULL,
+        nth INTEGER NOT NULL,
+        command_digest BLOB NOT NULL,
+        prev_hash BLOB NOT NULL,
+        hash BLOB NOT NULL,
+        UNIQUE (log, position),
+        UNIQUE (log, stream, seq),
+        UNIQUE (log, command_id, nth)
+    ) STRICT;
+    CREATE INDEX log_device ON log (log, device, device_seq);
+    CREATE TRIGGER log_keeps_rows BEFORE DELETE ON log
+        BEGIN SELECT RAISE(ABORT, 'rows of the log are never deleted'); END;
+    CREATE TRIGGER log_keeps_content BEFORE UPDATE ON log
+        BEGIN SELECT RAISE(ABORT, 'rows of the log are never changed'); END;
+
+    CREATE TABLE head (
+        log TEXT PRIMARY KEY,
+        position INTEGER NOT NULL,
+        hash BLOB NOT NULL
+    ) STRICT, WITHOUT ROWID;
+
+    -- salt NULL: erased, and never to come back.
+    -- content NULL but not salt: it stands in the files beside.
+    CREATE TABLE private (
+        log TEXT NOT NULL,
+        id BLOB NOT NULL,
+        salt BLOB,
+        media TEXT,
+        content BLOB,
+        PRIMARY KEY (log, id)
+    ) STRICT;
+    CREATE INDEX private_id ON private (id);
+"];
+
+/// Makes the tables in a new database, or brings an older one forward, step by step.
+pub(super) fn bring_forward(connection: &mut Connection, database: &Path) -> Result<(), OpenError> {
+    let fault = |error: rusqlite::Error| open_error(database, &error);
+    let place = || database.display().to_string();
+    let known = STEPS.len() as i64;
+    let number = |connection: &Connection, name| {
+        connection.pragma_query_value(None, name, |row| row.get::<_, i64>(0))
+    };
+    let found = number(connection, "user_version").map_err(fault)?;
+    let marked = number(connection, "application_id").map_err(fault)?;
+    if marked != APPLICATION_ID {
+        let tables: i64 = connection
+            .query_row("SELECT count(*) FROM sqlite_schema", [], |row| row.get(0))
+            .map_err(fault)?;
+        if marked != 0 || found != 0 || tables != 0 {
+            return Err(OpenError::NotAStore {
+                place: place(),
+                why: "it is another program's database".to_owned(),
+            });
+        }
+    }
+    if found > known {
+        return Err(OpenError::Newer {
+            place: place(),
+            found,
+            known,
+        });
+    }
+    for (form, step) in (0..).zip(STEPS) {
+        if form < found {
+            continue;
+        }
+        let transaction = connection.transaction().map_err(fault)?;
+        transaction.execute_batch(step).map_err(fault)?;
+        transaction
+            .pragma_update(None, "application_id", APPLICATION_ID)
+            .map_err(fault)?;
+        transaction
+            .pragma_update(None, "user_version", form + 1)
+            .map_err(fault)?;
+        transaction.commit().map_err(fault)?;
+    }
+    Ok(())
+}

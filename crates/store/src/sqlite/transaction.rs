@@ -1,0 +1,118 @@
+//! The writer's side of one transaction.
+
+use rusqlite::Connection;
+
+use super::connect::engine_error;
+use super::files::{Files, LARGEST_IN_TABLE};
+use super::read;
+use crate::append::Transaction;
+use crate::error::EngineError;
+use crate::row::{Hash, Head, Private, Row};
+
+/// A savepoint of the one writer, which is lock enough.
+pub(super) struct Writing<'a> {
+    pub(super) connection: &'a Connection,
+    pub(super) files: &'a Files,
+    /// What was erased, for removal of its files after the commit.
+    pub(super) erased: Vec<Hash>,
+}
+
+impl Writing<'_> {
+    fn execute(&self, sql: &str, parameters: impl rusqlite::Params) -> Result<(), EngineError> {
+        self.connection
+            .prepare_cached(sql)
+            .and_then(|mut statement| statement.execute(parameters))
+            .map(|_| ())
+            .map_err(|error| engine_error(&error))
+    }
+}
+
+impl Transaction for Writing<'_> {
+    fn lock_head(&mut self, log: &str) -> Result<Head, EngineError> {
+        read::head(self.connection, log)
+    }
+
+    fn last_row(&mut self, log: &str) -> Result<Option<Row>, EngineError> {
+        read::last_row(self.connection, log)
+    }
+
+    fn command(&mut self, log: &str, command_id: &str) -> Result<Vec<Row>, EngineError> {
+        read::command(self.connection, log, command_id)
+    }
+
+    fn last_seq(&mut self, log: &str, stream: &str) -> Result<u64, EngineError> {
+        read::last_seq(self.connection, log, stream)
+    }
+
+    fn stream(&mut self, log: &str, stream: &str, after: u64) -> Result<Vec<Row>, EngineError> {
+        read::stream(self.connection, log, stream, after)
+    }
+
+    fn insert(&mut self, row: &Row) -> Result<(), EngineError> {
+        self.execute(
+            "INSERT INTO log (log, position, stream, seq, kind, version, body, happened_at,
+                device, device_seq, recorded_at, who, command_id, nth, command_digest,
+                prev_hash, hash)
+             VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            rusqlite::params![
+                row.log,
+                signed(row.position)?,
+                row.stream,
+                signed(row.seq)?,
+                row.kind,
+                row.version,
+                row.body,
+                row.happened_at,
+                row.device,
+                signed(row.device_seq)?,
+                row.recorded_at,
+                row.who,
+                row.command_id,
+                row.nth,
+                row.command_digest,
+                row.prev_hash,
+                row.hash,
+            ],
+        )
+    }
+
+    fn set_head(&mut self, log: &str, head: &Head) -> Result<(), EngineError> {
+        self.execute(
+            "INSERT INTO head (log, position, hash) VALUES (?1, ?2, ?3)
+             ON CONFLICT (log) DO UPDATE SET position = ?2, hash = ?3",
+            (log, signed(head.position)?, head.hash),
+        )
+    }
+
+    fn keep(&mut self, log: &str, private: &Private) -> Result<(), EngineError> {
+        let content = if private.content.len() <= LARGEST_IN_TABLE {
+            Some(private.content.as_slice())
+        } else {
+            if read::is_erased(self.connection, log, &private.id)? {
+                return Ok(());
+            }
+            self.files.write(private)?;
+            None
+        };
+        self.execute(
+            "INSERT INTO private (log, id, salt, media, content) VALUES (?, ?, ?, ?, ?)
+             ON CONFLICT (log, id) DO NOTHING",
+            (log, private.id, private.salt, &private.media, content),
+        )
+    }
+
+    fn erase(&mut self, log: &str, id: &Hash) -> Result<(), EngineError> {
+        self.erased.push(*id);
+        self.execute(
+            "INSERT INTO private (log, id) VALUES (?, ?)
+             ON CONFLICT (log, id) DO UPDATE SET salt = NULL, media = NULL, content = NULL",
+            (log, id),
+        )
+    }
+}
+
+fn signed(number: u64) -> Result<i64, EngineError> {
+    i64::try_from(number).map_err(|_| EngineError::Refused {
+        what: format!("{number} is above the largest number that can be stored"),
+    })
+}

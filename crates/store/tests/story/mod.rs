@@ -1,0 +1,553 @@
+//! What every engine must do, told once and run unchanged against each.
+//!
+//! `story!(make)` makes one test of each chapter; `make()` gives a fresh [`House`].
+
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::{Arc, Mutex, mpsc};
+use std::time::Duration;
+
+use store::*;
+
+/// A place where one engine keeps its store.
+pub trait House {
+    /// Opens the store; the one opened before has been dropped.
+    fn open(&mut self) -> Arc<dyn Store>;
+}
+
+#[macro_export]
+macro_rules! story {
+    ($make:path) => {
+        $crate::story!($make:
+            appends_and_reads_back
+            a_repeat_gets_the_first_answer
+            an_id_is_not_reused
+            a_stale_decision_is_told_what_it_missed
+            one_command_writes_several_streams
+            facts_from_many_threads_leave_no_gap
+            one_refusal_in_a_batch_fails_alone
+            logs_do_not_mix
+            private_contents_come_back
+            what_is_erased_is_gone_and_stays_gone
+            malformed_commands_write_nothing
+            watchers_hear_only_of_what_is_committed
+            everything_is_there_after_reopening
+            verify_finds_a_noted_head
+            verify_wants_an_event_for_each_erasure
+        );
+    };
+    ($make:path: $($chapter:ident)*) => {
+        $(#[test] fn $chapter() { story::$chapter(&mut $make()); })*
+    };
+}
+
+pub const LOG: &str = "shop-1";
+
+/// A fact with one event in stream `stream`.
+pub fn fact(id: u64, stream: &str, body: &str) -> Command {
+    Command {
+        log: LOG.to_owned(),
+        command_id: format!("00000000-0000-7000-8000-{id:012}"),
+        digest: commitment(&[0; 32], body.as_bytes()),
+        who: "ana".to_owned(),
+        device: "tablet-1".to_owned(),
+        device_seq: id,
+        happened_at: "2026-03-02T08:15:00+01:00".to_owned(),
+        recorded_at: "2026-03-02T07:15:01Z".to_owned(),
+        expected: BTreeMap::new(),
+        events: vec![event(stream, body)],
+        private: Vec::new(),
+        erase: Vec::new(),
+    }
+}
+
+pub fn event(stream: &str, body: &str) -> NewEvent {
+    NewEvent {
+        stream: stream.to_owned(),
+        kind: "moved".to_owned(),
+        version: 1,
+        body: body.as_bytes().to_vec(),
+    }
+}
+
+pub fn private(salt: u8, content: &[u8]) -> Private {
+    let salt = [salt; 32];
+    Private {
+        id: commitment(&salt, content),
+        salt,
+        media: "text/plain".to_owned(),
+        content: content.to_vec(),
+    }
+}
+
+/// A fact whose event holds the commitments of its private contents, in the form that
+/// [`checks`] reads: `holds <hex>...`.
+pub fn fact_with(id: u64, contents: Vec<Private>) -> Command {
+    let ids: Vec<_> = contents
+        .iter()
+        .map(|content| hex::encode(content.id))
+        .collect();
+    let mut command = fact(id, "order-1", &format!("holds {}", ids.join(" ")));
+    command.private = contents;
+    command
+}
+
+/// A fact that erases, and says so in its event: `erased <hex>...`.
+pub fn erasure(id: u64, erased: &[Hash]) -> Command {
+    let ids: Vec<_> = erased.iter().map(hex::encode).collect();
+    let mut command = fact(id, "order-1", &format!("erased {}", ids.join(" ")));
+    command.erase = erased.to_vec();
+    command
+}
+
+fn hashes_after(word: &str, row: &Row) -> Vec<Hash> {
+    let body = String::from_utf8_lossy(&row.body).into_owned();
+    match body.split_once(' ') {
+        Some((first, rest)) if first == word => rest
+            .split(' ')
+            .filter_map(|text| hex::decode(text).ok()?.try_into().ok())
+            .collect(),
+        _ => Vec::new(),
+    }
+}
+
+pub fn checks(head: Option<Hash>) -> Checks<'static> {
+    Checks {
+        head,
+        commitments: &|row| hashes_after("holds", row),
+        erased: &|row| hashes_after("erased", row),
+    }
+}
+
+fn appended(answer: Result<Outcome, AppendError>) -> Vec<Row> {
+    match answer.unwrap() {
+        Outcome::Appended(rows) => rows,
+        Outcome::Repeated(rows) => panic!("repeated: {rows:?}"),
+    }
+}
+
+pub fn appends_and_reads_back(house: &mut dyn House) {
+    let store = house.open();
+    assert_eq!(store.head(LOG).unwrap(), Head::empty(LOG));
+    assert_eq!(store.log(LOG, 0, 10).unwrap(), []);
+    let first = appended(store.append(fact(1, "order-1", "undertray off")));
+    let second = appended(store.append(fact(2, "order-1", "belt off")));
+    let row = &second[0];
+    assert_eq!((row.position, row.seq, row.nth), (2, 2, 0));
+    assert_eq!(row.body, b"belt off");
+    assert_eq!(row.happened_at, "2026-03-02T08:15:00+01:00");
+    assert_eq!(row.prev_hash, first[0].hash);
+    assert_eq!(first[0].prev_hash, first_hash(LOG));
+    assert_eq!(
+        store.log(LOG, 0, 10).unwrap(),
+        [&first[..], &second[..]].concat()
+    );
+    assert_eq!(store.log(LOG, 0, 1).unwrap(), first);
+    assert_eq!(store.stream(LOG, "order-1", 1).unwrap(), second);
+    assert_eq!(store.stream(LOG, "order-2", 0).unwrap(), []);
+    assert_eq!(store.command(LOG, &row.command_id).unwrap(), second);
+    assert_eq!(
+        store.head(LOG).unwrap(),
+        Head {
+            position: 2,
+            hash: row.hash
+        }
+    );
+    let streams = store.streams(LOG).unwrap();
+    assert_eq!(
+        streams,
+        [StreamHead {
+            stream: "order-1".to_owned(),
+            seq: 2
+        }]
+    );
+    assert_eq!(store.device_seq(LOG, "tablet-1").unwrap(), Some(2));
+    assert_eq!(store.device_seq(LOG, "tablet-2").unwrap(), None);
+    assert_eq!(store.logs().unwrap(), [LOG]);
+    assert_eq!(verify(&*store, LOG, &checks(None)).unwrap().events, 2);
+}
+
+pub fn a_repeat_gets_the_first_answer(house: &mut dyn House) {
+    let store = house.open();
+    let first = appended(store.append(fact(1, "order-1", "belt off")));
+    appended(store.append(fact(2, "order-1", "wheel off")));
+    let mut again = fact(1, "order-1", "belt off");
+    again.recorded_at = "2026-03-02T09:00:00Z".to_owned();
+    assert_eq!(store.append(again), Ok(Outcome::Repeated(first.clone())));
+    // Also a decision that has been overtaken since, and also within one batch.
+    let mut decision = fact(3, "order-1", "priced");
+    decision.expected.insert("order-1".to_owned(), 2);
+    let answers = store.append_all(vec![decision.clone(), decision]);
+    let rows = answers[0].as_ref().unwrap().rows().to_vec();
+    assert_eq!(
+        answers,
+        [
+            Ok(Outcome::Appended(rows.clone())),
+            Ok(Outcome::Repeated(rows))
+        ]
+    );
+    assert_eq!(store.head(LOG).unwrap().position, 3);
+}
+
+pub fn an_id_is_not_reused(house: &mut dyn House) {
+    let store = house.open();
+    appended(store.append(fact(1, "order-1", "belt off")));
+    let error = store.append(fact(1, "order-1", "belt on")).unwrap_err();
+    let AppendError::IdReusedWithOtherContent { log, command_id } = error else {
+        panic!("{error:?}")
+    };
+    assert_eq!(
+        (log.as_str(), command_id),
+        (LOG, fact(1, "", "").command_id)
+    );
+    assert_eq!(store.head(LOG).unwrap().position, 1);
+}
+
+pub fn a_stale_decision_is_told_what_it_missed(house: &mut dyn House) {
+    let store = house.open();
+    appended(store.append(fact(1, "order-1", "belt off")));
+    let missed = appended(store.append(fact(2, "order-1", "wheel off")));
+    let mut decision = fact(3, "order-1", "handed over");
+    decision.expected.insert("order-1".to_owned(), 1);
+    let conflict = |expected, since| AppendError::Conflict {
+        stream: "order-1".to_owned(),
+        expected,
+        actual: 2,
+        since,
+    };
+    assert_eq!(store.append(decision.clone()), Err(conflict(1, missed)));
+    // A decision from a future that this log has not seen is stale as well.
+    decision.expected.insert("order-1".to_owned(), 5);
+    assert_eq!(store.append(decision.clone()), Err(conflict(5, Vec::new())));
+    // A refusal is not remembered: with the right number the same id is taken.
+    decision.expected.insert("order-1".to_owned(), 2);
+    decision.expected.insert("order-9".to_owned(), 0);
+    assert_eq!(appended(store.append(decision))[0].position, 3);
+}
+
+pub fn one_command_writes_several_streams(house: &mut dyn House) {
+    let store = house.open();
+    appended(store.append(fact(1, "shop", "opened")));
+    let mut command = fact(2, "shop", "number 17 given");
+    command.events.push(event("order-1", "began"));
+    command.events.push(event("order-1", "line added"));
+    let rows = appended(store.append(command.clone()));
+    let places: Vec<_> = rows
+        .iter()
+        .map(|row| (row.position, row.stream.as_str(), row.seq, row.nth))
+        .collect();
+    assert_eq!(
+        places,
+        [
+            (2, "shop", 2, 0),
+            (3, "order-1", 1, 1),
+            (4, "order-1", 2, 2)
+        ]
+    );
+    assert_eq!(store.command(LOG, &command.command_id).unwrap(), rows);
+    let streams: Vec<_> = store
+        .streams(LOG)
+        .unwrap()
+        .into_iter()
+        .map(|s| (s.stream, s.seq))
+        .collect();
+    assert_eq!(streams, [("order-1".to_owned(), 2), ("shop".to_owned(), 2)]);
+    // Stale in one of several streams: nothing of it is written, in none.
+    let mut stale = fact(3, "shop", "number 18 given");
+    stale.events.push(event("order-2", "began"));
+    stale.expected = BTreeMap::from([("order-2".to_owned(), 0), ("shop".to_owned(), 1)]);
+    assert!(matches!(
+        store.append(stale),
+        Err(AppendError::Conflict { .. })
+    ));
+    assert_eq!(store.head(LOG).unwrap().position, 4);
+}
+
+pub fn facts_from_many_threads_leave_no_gap(house: &mut dyn House) {
+    let store = house.open();
+    std::thread::scope(|scope| {
+        for thread in 0..8 {
+            let store = &store;
+            scope.spawn(move || {
+                for number in 0..25 {
+                    let stream = format!("order-{}", number % 3);
+                    let mut command = fact(thread * 100 + number, &stream, "moved");
+                    command.device = format!("tablet-{thread}");
+                    appended(store.append(command));
+                }
+            });
+        }
+    });
+    let rows = store.log(LOG, 0, 1000).unwrap();
+    let positions: Vec<_> = rows.iter().map(|row| row.position).collect();
+    assert_eq!(positions, (1..=200).collect::<Vec<_>>());
+    let ids: BTreeSet<_> = rows.iter().map(|row| &row.command_id).collect();
+    assert_eq!(ids.len(), 200);
+    for stream in store.streams(LOG).unwrap() {
+        let seqs: Vec<_> = store
+            .stream(LOG, &stream.stream, 0)
+            .unwrap()
+            .iter()
+            .map(|row| row.seq)
+            .collect();
+        assert_eq!(seqs, (1..=stream.seq).collect::<Vec<_>>());
+    }
+    // Each device's own commands kept their order.
+    for thread in 0..8 {
+        let device = format!("tablet-{thread}");
+        let sent: Vec<_> = rows
+            .iter()
+            .filter(|row| row.device == device)
+            .map(|row| row.device_seq)
+            .collect();
+        assert!(sent.is_sorted());
+        assert_eq!(
+            store.device_seq(LOG, &device).unwrap(),
+            Some(thread * 100 + 24)
+        );
+    }
+    assert_eq!(verify(&*store, LOG, &checks(None)).unwrap().events, 200);
+}
+
+pub fn one_refusal_in_a_batch_fails_alone(house: &mut dyn House) {
+    let store = house.open();
+    let mut stale = fact(2, "order-1", "priced");
+    stale.expected.insert("order-1".to_owned(), 0);
+    let mut wrong = fact_with(3, vec![private(1, b"Ms Vale, 5 Mill Lane")]);
+    wrong.private[0].content.push(b'!');
+    let answers = store.append_all(vec![
+        fact(1, "order-1", "belt off"),
+        stale,
+        wrong,
+        fact(4, "order-1", "belt on"),
+    ]);
+    assert!(matches!(answers[0], Ok(Outcome::Appended(_))));
+    assert!(matches!(answers[1], Err(AppendError::Conflict { .. })));
+    assert!(matches!(
+        answers[2],
+        Err(AppendError::PrivateDoesNotMatch { .. })
+    ));
+    assert_eq!(answers[3].as_ref().unwrap().rows()[0].position, 2);
+    assert_eq!(verify(&*store, LOG, &checks(None)).unwrap().events, 2);
+}
+
+pub fn logs_do_not_mix(house: &mut dyn House) {
+    let store = house.open();
+    let note = private(9, b"rings back after four");
+    let mut other = fact_with(1, vec![note.clone()]);
+    other.log = "shop-2".to_owned();
+    appended(store.append(fact(1, "order-1", "belt off")));
+    // The same command id and stream name in another log are another command and stream.
+    let rows = appended(store.append(other));
+    assert_eq!((rows[0].position, rows[0].seq), (1, 1));
+    assert_eq!(store.logs().unwrap(), [LOG, "shop-2"]);
+    assert_eq!(store.private(LOG, &note.id).unwrap(), None);
+    assert_eq!(store.private("shop-2", &note.id).unwrap(), Some(note));
+    assert_eq!(store.log(LOG, 0, 10).unwrap().len(), 1);
+}
+
+pub fn private_contents_come_back(house: &mut dyn House) {
+    let store = house.open();
+    let text = private(1, "Frau Öztürk möchte es bis Freitag".as_bytes());
+    let empty = private(2, b"");
+    let photo = private(3, &photo());
+    let contents = vec![text.clone(), empty.clone(), photo.clone()];
+    appended(store.append(fact_with(1, contents.clone())));
+    // Another event may hold the same commitment and bring the content again.
+    appended(store.append(fact_with(2, vec![photo])));
+    for content in &contents {
+        assert_eq!(
+            store.private(LOG, &content.id).unwrap().as_ref(),
+            Some(content)
+        );
+    }
+    assert_eq!(store.private(LOG, &[0; 32]).unwrap(), None);
+    assert_eq!(verify(&*store, LOG, &checks(None)).unwrap().private, 4);
+}
+
+/// Large enough to stand beside the log.
+fn photo() -> Vec<u8> {
+    (0..200_000_u32).flat_map(u32::to_le_bytes).collect()
+}
+
+pub fn what_is_erased_is_gone_and_stays_gone(house: &mut dyn House) {
+    let store = house.open();
+    let (text, kept, photo) = (
+        private(1, b"Ms Vale"),
+        private(2, b"kept"),
+        private(3, &photo()),
+    );
+    let never_came = private(4, b"never came");
+    let brings = fact_with(1, vec![text.clone(), kept.clone(), photo.clone()]);
+    appended(store.append(brings.clone()));
+    let erased = [text.id, photo.id, never_came.id];
+    appended(store.append(erasure(2, &erased)));
+    // Neither the same command nor another one brings an erased content back.
+    assert!(matches!(store.append(brings), Ok(Outcome::Repeated(_))));
+    appended(store.append(fact_with(3, vec![text, photo, never_came])));
+    let verified = verify(&*store, LOG, &checks(None)).unwrap();
+    assert_eq!(
+        (verified.events, verified.private, verified.erased),
+        (3, 1, 3)
+    );
+    drop(store);
+    let store = house.open();
+    for id in erased {
+        assert_eq!(store.private(LOG, &id).unwrap(), None);
+    }
+    assert_eq!(store.private(LOG, &kept.id).unwrap(), Some(kept));
+    assert_eq!(verify(&*store, LOG, &checks(None)).unwrap(), verified);
+}
+
+pub fn malformed_commands_write_nothing(house: &mut dyn House) {
+    let store = house.open();
+    let mut none = fact(1, "order-1", "x");
+    none.events.clear();
+    assert!(matches!(
+        store.append(none),
+        Err(AppendError::NoEvents { .. })
+    ));
+    let refused = |change: &dyn Fn(&mut Command)| {
+        let mut command = fact(1, "order-1", "x");
+        change(&mut command);
+        match store.append(command) {
+            Err(AppendError::NotStorable { field, .. }) => field,
+            other => panic!("{other:?}"),
+        }
+    };
+    assert_eq!(refused(&|c| c.log.clear()), "log");
+    assert_eq!(refused(&|c| c.command_id = "i".repeat(201)), "command_id");
+    assert_eq!(refused(&|c| c.who = "a\0b".to_owned()), "who");
+    assert_eq!(refused(&|c| c.device_seq = u64::MAX), "device_seq");
+    assert_eq!(refused(&|c| c.events[0].stream.clear()), "stream");
+    assert_eq!(
+        refused(&|c| c.events[0].body = vec![0; 16 * 1024 * 1024 + 1]),
+        "body"
+    );
+    assert_eq!(store.logs().unwrap(), Vec::<String>::new());
+    // The largest numbers, an empty body and bytes that are no text are all taken.
+    let mut odd = fact(1, "Aufträge/№ 1", "x");
+    odd.device_seq = i64::MAX.unsigned_abs();
+    odd.events[0].version = u32::MAX;
+    odd.events[0].body = vec![];
+    odd.events.push(event("order-1", ""));
+    odd.events[1].body = (0..=255).collect();
+    let rows = appended(store.append(odd));
+    assert_eq!(store.log(LOG, 0, 10).unwrap(), rows);
+    assert_eq!(store.log(LOG, u64::MAX, usize::MAX).unwrap(), []);
+}
+
+pub fn watchers_hear_only_of_what_is_committed(house: &mut dyn House) {
+    let store = house.open();
+    let (told, heard) = mpsc::channel();
+    let told = Mutex::new(told);
+    let reads = Arc::downgrade(&store);
+    store.on_append(Box::new(move |log, position| {
+        let there = reads
+            .upgrade()
+            .map(|store| store.head(log).unwrap().position);
+        let _ = told.lock().unwrap().send((log.to_owned(), position, there));
+    }));
+    store.on_append(Box::new(|_, _| panic!("a watcher that fails")));
+    let mut stale = fact(1, "order-1", "priced");
+    stale.expected.insert("order-1".to_owned(), 7);
+    store.append(stale).unwrap_err();
+    appended(store.append(fact(2, "order-1", "belt off")));
+    assert!(matches!(
+        store.append(fact(2, "order-1", "belt off")),
+        Ok(Outcome::Repeated(_))
+    ));
+    let mut two = fact(3, "order-1", "wheel off");
+    two.events.push(event("order-1", "wheel on"));
+    appended(store.append(two));
+    let wait = Duration::from_secs(20);
+    let mut positions = Vec::new();
+    while positions.last() != Some(&3) {
+        let (log, position, there) = heard.recv_timeout(wait).unwrap();
+        assert_eq!(log, LOG);
+        assert!(there.is_none_or(|there| there >= position));
+        positions.push(position);
+    }
+    positions.dedup();
+    // Engines that poll may skip a position; none tells of one that is not there.
+    assert!(positions == [1, 3] || positions == [3], "{positions:?}");
+}
+
+pub fn everything_is_there_after_reopening(house: &mut dyn House) {
+    let store = house.open();
+    appended(store.append(fact_with(
+        1,
+        vec![private(1, b"Ms Vale"), private(2, &photo())],
+    )));
+    appended(store.append(fact(2, "order-2", "belt off")));
+    let (rows, head) = (store.log(LOG, 0, 10).unwrap(), store.head(LOG).unwrap());
+    drop(store);
+    let store = house.open();
+    assert_eq!(store.log(LOG, 0, 10).unwrap(), rows);
+    assert_eq!(store.head(LOG).unwrap(), head);
+    assert!(matches!(
+        store.append(fact(2, "order-2", "belt off")),
+        Ok(Outcome::Repeated(_))
+    ));
+    let rows = appended(store.append(fact(3, "order-2", "belt on")));
+    assert_eq!(
+        (rows[0].position, rows[0].seq, rows[0].prev_hash),
+        (3, 2, head.hash)
+    );
+    assert_eq!(verify(&*store, LOG, &checks(None)).unwrap().private, 2);
+}
+
+pub fn verify_finds_a_noted_head(house: &mut dyn House) {
+    let store = house.open();
+    for id in 1..=2500 {
+        // Past two pages of the walk.
+        if id % 100 == 1 {
+            let commands = (id..id + 100)
+                .map(|id| fact(id, "order-1", "moved"))
+                .collect();
+            store
+                .append_all(commands)
+                .into_iter()
+                .for_each(|answer| drop(appended(answer)));
+        }
+    }
+    let noted = store.log(LOG, 1233, 1).unwrap()[0].hash;
+    let verified = verify(&*store, LOG, &checks(Some(noted))).unwrap();
+    assert_eq!(
+        (verified.events, verified.asked_head_at),
+        (2500, Some(1234))
+    );
+    assert_eq!(verified.head, store.head(LOG).unwrap());
+    let unknown = verify(&*store, LOG, &checks(Some([1; 32])));
+    assert!(matches!(unknown, Err(Damage::AskedHeadNotFound { .. })));
+    let empty = verify(&*store, "shop-9", &checks(None)).unwrap();
+    assert_eq!((empty.events, empty.head), (0, Head::empty("shop-9")));
+}
+
+pub fn verify_wants_an_event_for_each_erasure(house: &mut dyn House) {
+    let store = house.open();
+    let text = private(1, b"Ms Vale");
+    appended(store.append(fact(1, "order-1", "began")));
+    appended(store.append(fact_with(2, vec![text.clone()])));
+    let mut silent = fact(3, "order-1", "says nothing of it");
+    silent.erase.push(text.id);
+    appended(store.append(silent));
+    let gone = verify(&*store, LOG, &checks(None)).unwrap_err();
+    let Damage::PrivateGone { position, id, .. } = gone else {
+        panic!("{gone:?}")
+    };
+    assert_eq!((position, id), (2, hex::encode(text.id)));
+    // An event that claims an erasure which did not happen is found as well.
+    let kept = private(2, b"kept");
+    appended(store.append(erasure(4, &[text.id])));
+    let mut claims = erasure(6, &[kept.id]);
+    claims.erase.clear();
+    appended(store.append(fact_with(5, vec![kept])));
+    appended(store.append(claims));
+    let back = verify(&*store, LOG, &checks(None)).unwrap_err();
+    assert!(
+        matches!(back, Damage::ErasedIsBack { position: 6, .. }),
+        "{back:?}"
+    );
+}
