@@ -1,1 +1,51 @@
-fn main() {}
+//! The project's own chores, run as `cargo xtask`.
+
+#![allow(clippy::print_stdout, clippy::print_stderr)] // Its whole purpose is to tell a developer.
+
+mod counts;
+mod pictures;
+mod setup;
+mod steps;
+
+use clap::{Parser, Subcommand};
+use std::process::ExitCode;
+
+/// The project's own chores.
+#[derive(Parser)]
+struct Arguments {
+    #[command(subcommand)]
+    chore: Chore,
+}
+
+#[derive(Subcommand)]
+enum Chore {
+    /// Set up what the tests need, then run every check; stop at the first that fails.
+    Test(steps::Choice),
+    /// Take pictures of the pages, for phone and desk, light and dark.
+    Pictures(pictures::Choice),
+}
+
+fn main() -> ExitCode {
+    let done = match Arguments::parse().chore {
+        Chore::Test(choice) => steps::test(&choice),
+        Chore::Pictures(choice) => pictures::take(&choice),
+    };
+    match done {
+        Ok(code) => code,
+        Err(error) => {
+            eprintln!("{error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_sound() {
+        Arguments::command().debug_assert();
+    }
+}

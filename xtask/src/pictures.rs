@@ -1,0 +1,97 @@
+//! Pictures of the pages, as people see them.
+
+use anyhow::{Context, Result, bail};
+use cargo_metadata::MetadataCommand;
+use chromium::{Browser, DESK, PHONE, Server, Viewport};
+use clap::Args;
+use std::path::{Path, PathBuf};
+use std::process::{Command, ExitCode};
+
+/// The pages of the demonstration shop that are worth a picture: name and path.
+const PAGES: [(&str, &str); 1] = [("floor", "/")];
+
+const DEVICES: [(&str, Viewport); 2] = [("phone", PHONE), ("desk", DESK)];
+
+const COLOURS: [(&str, bool); 2] = [("light", false), ("dark", true)];
+
+/// Which pictures to take.
+#[derive(Args)]
+pub struct Choice {
+    /// Take this page alone.
+    #[arg(long, value_name = "NAME", value_parser = PAGES.map(|(name, _)| name))]
+    page: Option<String>,
+    /// Take the page to its end, not only what the screen shows.
+    #[arg(long)]
+    full: bool,
+    /// The folder for the pictures.
+    #[arg(long, value_name = "DIR", default_value = "pictures")]
+    out: PathBuf,
+}
+
+/// Builds the program, opens the demonstration shop and takes the pictures.
+///
+/// # Errors
+/// If the program cannot be built or started, or a page does not load.
+pub fn take(choice: &Choice) -> Result<ExitCode> {
+    let program = build()?;
+    let data = tempfile::tempdir().context("cannot make a folder for the demonstration")?;
+    let server = Server::start(
+        Command::new(program)
+            .args(["demo", "--listen", "127.0.0.1:0", "--no-open", "--data"])
+            .arg(data.path()),
+    )?;
+    let browser = Browser::start()?;
+    for (page, path) in PAGES {
+        if choice.page.as_ref().is_none_or(|only| only == page) {
+            picture_page(&browser, &server.url(path), page, choice)?;
+        }
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn picture_page(browser: &Browser, url: &str, page: &str, choice: &Choice) -> Result<()> {
+    for (device, viewport) in DEVICES {
+        for (colours, dark) in COLOURS {
+            browser.set_viewport(viewport)?;
+            browser.set_dark(dark)?;
+            browser.goto(url)?;
+            if choice.full {
+                browser.set_viewport(to_the_end(browser, viewport)?)?;
+            }
+            let path = choice.out.join(format!("{page}-{device}-{colours}.png"));
+            browser.screenshot(&path)?;
+            println!("{}", path.display());
+        }
+    }
+    Ok(())
+}
+
+fn to_the_end(browser: &Browser, viewport: Viewport) -> Result<Viewport> {
+    let height_px = browser
+        .execute("return document.documentElement.scrollHeight", vec![])?
+        .as_u64()
+        .and_then(|height_px| u32::try_from(height_px).ok())
+        .context("the page has no height")?;
+    Ok(Viewport {
+        height_px: height_px.max(viewport.height_px),
+        ..viewport
+    })
+}
+
+fn build() -> Result<PathBuf> {
+    let built = Command::new("cargo")
+        .args(["build", "--release", "--package", "buttonup"])
+        .status()
+        .context("cannot run cargo")?;
+    if !built.success() {
+        bail!("the program does not build");
+    }
+    let metadata = MetadataCommand::new()
+        .no_deps()
+        .exec()
+        .context("cannot read the workspace")?;
+    let program = Path::new(&metadata.target_directory)
+        .join("release/buttonup")
+        .with_extension(std::env::consts::EXE_EXTENSION);
+    Ok(program)
+}
