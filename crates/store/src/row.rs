@@ -27,7 +27,8 @@ pub struct Private {
     /// 32 random bytes made on the device, so that the commitment of a short text
     /// can't be guessed once both are erased.
     pub salt: [u8; 32],
-    /// The media type of the content, such as `text/plain` or `image/jpeg`.
+    /// The media type of the content, such as `text/plain` or `image/jpeg`. Not part of
+    /// the commitment.
     pub media: String,
     pub content: Vec<u8>,
 }

@@ -1,5 +1,6 @@
 //! The story, in memory.
 
+mod commands;
 mod story;
 
 use std::sync::Arc;

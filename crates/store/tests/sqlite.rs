@@ -2,11 +2,12 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+mod commands;
 mod story;
 
 use std::sync::Arc;
 
-use store::{Sqlite, Store};
+use store::{OpenError, Sqlite, Store, verify};
 use tempfile::TempDir;
 
 struct InFolder(TempDir);
@@ -22,3 +23,179 @@ fn make() -> InFolder {
 }
 
 story!(make);
+
+use commands::{LOG, checks, erasure, fact, fact_with, private};
+use rusqlite::Connection;
+
+#[test]
+fn a_folder_belongs_to_one_program_at_a_time() {
+    let folder = tempfile::tempdir().unwrap();
+    let first = Sqlite::open(folder.path()).unwrap();
+    let error = Sqlite::open(folder.path()).err().unwrap();
+    assert!(matches!(error, OpenError::InUse { .. }), "{error}");
+    assert!(
+        error
+            .to_string()
+            .ends_with("is in use by another running program")
+    );
+    first.append(fact(1, "order-1", "belt off")).unwrap();
+    drop(first);
+    assert_eq!(
+        Sqlite::open(folder.path())
+            .unwrap()
+            .head(LOG)
+            .unwrap()
+            .position,
+        1
+    );
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn a_folder_that_can_not_be_written_is_named() {
+    // No user may make folders there, the superuser included.
+    let error = Sqlite::open("/sys/store".as_ref()).err().unwrap();
+    assert!(matches!(&error, OpenError::Folder { path, .. } if path.ends_with("sys/store")));
+    assert!(error.mend().contains("writable"));
+}
+
+#[test]
+fn a_file_that_is_no_store_is_refused_and_left_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    let database = folder.path().join("store.db");
+    let garbage = b"this was a store until the disk was full of holes\n".repeat(200);
+    std::fs::write(&database, &garbage).unwrap();
+    let error = Sqlite::open(folder.path()).err().unwrap();
+    assert!(matches!(error, OpenError::NotAStore { .. }), "{error}");
+    assert_eq!(std::fs::read(&database).unwrap(), garbage);
+
+    std::fs::remove_file(&database).unwrap();
+    let other = Connection::open(&database).unwrap();
+    other
+        .execute_batch("CREATE TABLE stamps (id); INSERT INTO stamps VALUES (7)")
+        .unwrap();
+    let error = Sqlite::open(folder.path()).err().unwrap();
+    assert!(
+        error.to_string().contains("another program's database"),
+        "{error}"
+    );
+    let stamp: i64 = other
+        .query_row("SELECT id FROM stamps", [], |row| row.get(0))
+        .unwrap();
+    assert_eq!(stamp, 7);
+}
+
+#[test]
+fn a_newer_form_is_refused() {
+    let folder = tempfile::tempdir().unwrap();
+    drop(Sqlite::open(folder.path()).unwrap());
+    let database = Connection::open(folder.path().join("store.db")).unwrap();
+    database.pragma_update(None, "user_version", 99).unwrap();
+    let error = Sqlite::open(folder.path()).err().unwrap();
+    assert!(
+        matches!(error, OpenError::Newer { found: 99, .. }),
+        "{error}"
+    );
+    assert_eq!(error.mend(), "Install the newer version of the program.");
+}
+
+#[test]
+fn the_database_itself_refuses_to_change_the_log() {
+    let folder = tempfile::tempdir().unwrap();
+    let store = Sqlite::open(folder.path()).unwrap();
+    store.append(fact(1, "order-1", "belt off")).unwrap();
+    store.append(fact(2, "order-1", "belt on")).unwrap();
+    let database = Connection::open(folder.path().join("store.db")).unwrap();
+    let copy = |columns: &str| {
+        format!(
+            "INSERT OR REPLACE INTO log SELECT log, {columns}, kind, version, body, happened_at,
+             device, device_seq, recorded_at, who, command_id, nth, command_digest, prev_hash,
+             hash FROM log WHERE position = 1"
+        )
+    };
+    let attempts = [
+        "UPDATE log SET body = x'00'".to_owned(),
+        "UPDATE log SET who = who".to_owned(),
+        "DELETE FROM log WHERE position = 2".to_owned(),
+        copy("position, stream, seq"),
+        copy("3, stream, 1"),
+        copy("4, stream, 3"),
+        copy("3, stream, 3"),
+    ];
+    for attempt in attempts {
+        let error = database.execute(&attempt, []).unwrap_err().to_string();
+        assert!(
+            error.starts_with("rows of the log are"),
+            "{attempt}: {error}"
+        );
+    }
+    assert_eq!(verify(&store, LOG, &checks(None)).unwrap().events, 2);
+}
+
+#[test]
+fn nothing_of_an_erased_content_stays_on_the_disk() {
+    let folder = tempfile::tempdir().unwrap();
+    let store = Sqlite::open(folder.path()).unwrap();
+    let text = private(0xa7, &b"Ms Vale, 5 Mill Lane, 0170 555 0199. ".repeat(40));
+    let photo = private(0xb9, &b"a photo of Ms Vale's pickup. ".repeat(4000));
+    for id in 1..20 {
+        store.append(fact(id, "order-1", "moved")).unwrap();
+    }
+    store
+        .append(fact_with(20, vec![text.clone(), photo.clone()]))
+        .unwrap();
+    let needles: [&[u8]; 4] = [b"Ms Vale", b"Mill Lane", &text.salt, &photo.salt];
+    let found = |needle: &[u8]| {
+        on_disk(folder.path())
+            .iter()
+            .any(|file| file.windows(needle.len()).any(|part| part == needle))
+    };
+    assert!(
+        needles.iter().all(|needle| found(needle)),
+        "the search must be able to find"
+    );
+    store.append(erasure(21, &[text.id, photo.id])).unwrap();
+    // The answer came after the purge, while the store is still open.
+    assert!(!needles.iter().any(|needle| found(needle)));
+    assert_eq!(
+        std::fs::read_dir(folder.path().join("files"))
+            .unwrap()
+            .count(),
+        0
+    );
+}
+
+fn on_disk(folder: &std::path::Path) -> Vec<Vec<u8>> {
+    let mut files = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            files.extend(on_disk(&path));
+        } else {
+            files.push(std::fs::read(&path).unwrap());
+        }
+    }
+    files
+}
+
+#[test]
+fn an_erasure_cut_short_is_finished_at_the_next_start() {
+    let folder = tempfile::tempdir().unwrap();
+    let store = Sqlite::open(folder.path()).unwrap();
+    let photo = private(1, &b"a photo of Ms Vale's pickup. ".repeat(4000));
+    store.append(fact_with(1, vec![photo.clone()])).unwrap();
+    store.append(erasure(2, &[photo.id])).unwrap();
+    drop(store);
+    // As if the program had been killed between the commit and the removal.
+    let file = folder.path().join("files").join(hex::encode(photo.id));
+    std::fs::write(&file, &photo.content).unwrap();
+    std::fs::write(folder.path().join("files/unfinished"), b"half a pho").unwrap();
+    let store = Sqlite::open(folder.path()).unwrap();
+    assert_eq!(
+        std::fs::read_dir(folder.path().join("files"))
+            .unwrap()
+            .count(),
+        0
+    );
+    assert_eq!(verify(&store, LOG, &checks(None)).unwrap().erased, 1);
+}

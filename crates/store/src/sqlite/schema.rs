@@ -35,6 +35,15 @@ const STEPS: [&str; 1] = ["
         UNIQUE (log, command_id, nth)
     ) STRICT;
     CREATE INDEX log_device ON log (log, device, device_seq);
+    -- Also keeps INSERT OR REPLACE out, which would delete without asking the next trigger.
+    CREATE TRIGGER log_grows_at_its_end BEFORE INSERT ON log
+        WHEN NEW.position IS NOT 1 + coalesce(
+                (SELECT max(position) FROM log WHERE log = NEW.log), 0)
+            OR NEW.seq IS NOT 1 + coalesce(
+                (SELECT max(seq) FROM log WHERE log = NEW.log AND stream = NEW.stream), 0)
+            OR EXISTS (SELECT 1 FROM log WHERE log = NEW.log
+                AND command_id = NEW.command_id AND nth = NEW.nth)
+        BEGIN SELECT RAISE(ABORT, 'rows of the log are only added at its end'); END;
     CREATE TRIGGER log_keeps_rows BEFORE DELETE ON log
         BEGIN SELECT RAISE(ABORT, 'rows of the log are never deleted'); END;
     CREATE TRIGGER log_keeps_content BEFORE UPDATE ON log
@@ -44,7 +53,7 @@ const STEPS: [&str; 1] = ["
         log TEXT PRIMARY KEY,
         position INTEGER NOT NULL,
         hash BLOB NOT NULL
-    ) STRICT, WITHOUT ROWID;
+    ) STRICT;
 
     -- salt NULL: erased, and never to come back.
     -- content NULL but not salt: it stands in the files beside.
