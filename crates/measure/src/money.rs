@@ -259,17 +259,7 @@ impl Money {
     /// # Ok::<(), measure::MoneyError>(())
     /// ```
     pub fn times(self, factor: Decimal) -> Result<Money, MoneyError> {
-        let amount = self
-            .amount
-            .checked_mul(factor)
-            .ok_or(MoneyError::TooLarge)?;
-        // A product that lost digits to the 28 that fit is refused, not rounded.
-        let exact = self.amount.normalize().scale() + factor.normalize().scale() <= 28;
-        if exact {
-            Ok(Money { amount, ..self })
-        } else {
-            Err(MoneyError::TooLarge)
-        }
+        exact_product(self.amount, factor).map(|amount| Money { amount, ..self })
     }
 
     /// The same amount the other way.
@@ -332,6 +322,17 @@ fn exact_sum(left: Decimal, right: Decimal) -> Result<Decimal, MoneyError> {
     } else {
         Err(MoneyError::TooLarge)
     }
+}
+
+/// The product, or an error where it would have to be rounded to fit.
+fn exact_product(left: Decimal, right: Decimal) -> Result<Decimal, MoneyError> {
+    let (left, right) = (left.normalize(), right.normalize());
+    let digits = left
+        .mantissa()
+        .checked_mul(right.mantissa())
+        .ok_or(MoneyError::TooLarge)?;
+    let scale = left.scale() + right.scale();
+    Decimal::try_from_i128_with_scale(digits, scale).map_err(|_| MoneyError::TooLarge)
 }
 
 impl PartialOrd for Money {

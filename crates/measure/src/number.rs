@@ -38,7 +38,7 @@ pub enum NumberTrouble {
     #[error("column {}: `{found}` divides by nothing; the lower number of a fraction is 1 or more", .at.column)]
     ZeroDenominator { at: Place, found: String },
     #[error(
-        "column {}: `{found}` is too large or too finely written; at most {limit} and 15 digits after the point",
+        "column {}: `{found}` is too large or too finely written; at most {limit}, with at most 28 digits in all",
         .at.column
     )]
     TooLarge {
@@ -50,7 +50,6 @@ pub enum NumberTrouble {
 
 /// The largest size of number that is read. It leaves room for every conversion.
 pub(crate) const LIMIT: Decimal = Decimal::from_parts(3_567_587_328, 232, 0, false, 0);
-const DECIMAL_PLACES: usize = 15;
 
 /// The place of `text[start..end]` in `text`.
 pub(crate) fn place(text: &str, start: usize, end: usize) -> Place {
@@ -219,7 +218,10 @@ fn mixed_fraction(written: &str, at: Place, found: &str) -> Result<Decimal, Numb
     } else {
         whole_number(whole).ok_or_else(malformed)?
     };
-    whole.checked_add(part).ok_or_else(too_large)
+    whole
+        .checked_add(part)
+        .map(|sum| sum.normalize())
+        .ok_or_else(too_large)
 }
 
 fn whole_number(digits: &str) -> Option<Decimal> {
@@ -269,18 +271,15 @@ fn decimal(written: &str, at: Place, found: &str) -> Result<Decimal, NumberTroub
     if !part.bytes().all(|b| b.is_ascii_digit()) || (whole.is_empty() && part.is_empty()) {
         return Err(malformed());
     }
-    if part.len() > DECIMAL_PLACES || whole.trim_start_matches('0').len() > 13 {
-        return Err(NumberTrouble::TooLarge {
+    // Refused, not rounded: the number is kept as it was written.
+    let point = if part.is_empty() { "" } else { "." };
+    Decimal::from_str_exact(&format!("0{}{point}{part}", whole.trim_start_matches('0'))).map_err(
+        |_| NumberTrouble::TooLarge {
             at,
             found: found.to_owned(),
             limit: LIMIT,
-        });
-    }
-    let digits = format!("0{}.{part}0", whole.trim_start_matches('0'));
-    let number = Decimal::from_str(&digits).map_err(|_| malformed())?;
-    // The zero added above is not part of what was written.
-    Ok(number
-        .trunc_with_scale(u32::try_from(part.len()).expect("at most 15 decimal places, see above")))
+        },
+    )
 }
 
 fn lone_comma_is_unclear(written: &str) -> bool {
