@@ -55,7 +55,7 @@ impl Step {
         match self {
             Step::Setup => "",
             Step::Format => "fmt --all --check",
-            Step::Lint => "clippy --workspace --all-targets -- -D warnings",
+            Step::Lint => "clippy --workspace --all-targets --all-features -- -D warnings",
             Step::Test => "test --workspace",
             Step::Browser => {
                 "test -p buttonup -p chromium --features buttonup/browser-tests,chromium/browser-tests --test browser"
