@@ -18,9 +18,19 @@ pub(super) enum Access {
 /// Only other programs that pass by the lock can make us wait at all.
 const WAIT_WHEN_BUSY: Duration = Duration::from_secs(5);
 
-/// Takes the folder for this program; the lock ends with the file, or with the program
-/// however it ends.
-pub(super) fn lock(folder: &Path) -> Result<File, OpenError> {
+/// The folder's lock. It ends when dropped, or with the program however that ends.
+pub(super) struct Lock(File);
+
+impl Drop for Lock {
+    fn drop(&mut self) {
+        // Closing is not enough: a child process that is just starting holds a copy of
+        // the handle for a moment. If unlocking fails, closing does it soon after.
+        let _ = self.0.unlock();
+    }
+}
+
+/// Takes the folder for this program.
+pub(super) fn lock(folder: &Path) -> Result<Lock, OpenError> {
     let refused = |path: &Path, why| OpenError::Folder {
         path: path.to_owned(),
         why,
@@ -34,7 +44,7 @@ pub(super) fn lock(folder: &Path) -> Result<File, OpenError> {
         .open(&path)
         .map_err(|why| refused(&path, why))?;
     match file.try_lock() {
-        Ok(()) => Ok(file),
+        Ok(()) => Ok(Lock(file)),
         Err(TryLockError::WouldBlock) => Err(OpenError::InUse {
             folder: folder.to_owned(),
         }),

@@ -9,14 +9,13 @@ mod schema;
 mod transaction;
 mod writer;
 
-use std::fs::File;
 use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError, mpsc};
 use std::thread::JoinHandle;
 
 use rusqlite::Connection;
 
-use self::connect::{Access, connect};
+use self::connect::{Access, Lock, connect};
 use self::files::Files;
 use self::purge::Purge;
 use self::writer::Job;
@@ -35,7 +34,7 @@ pub struct Sqlite {
     jobs: Option<mpsc::Sender<Job>>,
     writer: Option<JoinHandle<()>>,
     /// Held until the store is dropped.
-    _lock: File,
+    _lock: Lock,
 }
 
 impl Sqlite {

@@ -1,5 +1,7 @@
 //! Commands to try a store with, and the checks that read them.
 
+#![allow(dead_code, reason = "each test uses its own part")]
+
 use std::collections::BTreeMap;
 
 use store::{Checks, Command, Hash, NewEvent, Private, Row, commitment};
