@@ -1,1 +1,62 @@
-//! The account of one repair order: facts, open items, debts, gates
+//! The account of one repair order, and what stands beside it.
+//!
+//! Whatever leaves its place becomes an open item; whatever it leaves to be done
+//! becomes a debt; what the vehicle may do next follows from what is open.
+//!
+//! Three plain functions carry it: [`record`] takes a fact and never fails, [`decide`]
+//! answers a request and may refuse, [`evolve`] files an event and is total. All else
+//! is read off the filed events: [`Account`] (where everything stands), [`debts()`],
+//! [`may`] (the six gates), [`papers`].
+//!
+//! This room does no input or output, reads no clock and draws no random number. It
+//! knows nothing of how events are stored or sent, of screens, or of any text that a
+//! person typed: it sees commitments to such texts ([`Words`]) and codes.
+
+mod account;
+mod beside;
+mod debts;
+mod decide;
+mod decision;
+mod fact;
+mod gates;
+mod ids;
+mod item;
+mod litres;
+mod moves;
+mod order;
+pub mod papers;
+mod proofs;
+mod reason;
+mod rules;
+pub mod snags;
+pub mod stock;
+mod text;
+
+pub use account::{Account, OpenItem, OpenPiece, system_of};
+pub use beside::{
+    Beside, Customer, CustomerFact, Field, Role, Settings, Shop, ShopFact, StallIs, Told, Units,
+    Vehicle, VehicleFact, VinRead,
+};
+pub use debts::{Debt, debts};
+pub use decide::{Context, Refusal, decide, record};
+pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};
+pub use fact::{
+    CheckIs, Clock, ConsentStep, DifferenceIs, Fact, Fate, Gate, KeyStep, LevelAt, LineText, Move,
+    Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
+    Resolved, Sits, SnagIs, Stand, Until, Way, Work, WorkIs,
+};
+pub use gates::{Answer, late_alarms, may, may_by};
+pub use ids::{
+    CommandId, CustomerId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId, PersonId,
+    ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
+};
+pub use item::{Item, MayMiss, Pattern, Piece, PutIn, System, Zone};
+pub use litres::{Litres, litres};
+pub use moves::{Moves, Node, Stated};
+pub use order::{Decided, Filed, Order, Recorded, Stamp, Undone, evolve};
+pub use price;
+pub use proofs::needed as proofs_needed;
+pub use reason::{Reason, ReasonKey, Waivable, Waiver, Why};
+pub use rules::Rules;
+pub use states::{ItemId, Kind, Need, Position, State};
+pub use text::{File, NotPlain, Token, Words, Written};

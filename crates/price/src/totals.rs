@@ -1,0 +1,217 @@
+//! What entries come to, for each payer.
+
+use crate::entry::{Charge, Entry, Payer, TaxRule};
+use rust_decimal::{Decimal, RoundingStrategy};
+use std::collections::BTreeMap;
+
+/// The sums of one payer, in the order's currency.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Totals {
+    /// Before tax.
+    pub net: Decimal,
+    /// Tax.
+    pub tax: Decimal,
+    /// With tax.
+    pub gross: Decimal,
+}
+
+/// Rounds a sum of money to the smallest coin, half away from zero.
+///
+/// The strategy is named here once, because the library's own default rounds half
+/// to even, which no till does.
+///
+/// ```
+/// use rust_decimal::Decimal;
+/// assert_eq!(price::rounded(Decimal::new(2_345, 3), 2).to_string(), "2.35");
+/// assert_eq!(price::rounded(Decimal::new(2, 0), 2).to_string(), "2.00");
+/// ```
+#[must_use]
+pub fn rounded(amount: Decimal, minor_digits: u32) -> Decimal {
+    let mut out =
+        amount.round_dp_with_strategy(minor_digits, RoundingStrategy::MidpointAwayFromZero);
+    out.rescale(minor_digits);
+    out
+}
+
+/// The amount of one entry before tax, rounded to the smallest coin; a sum too large
+/// to hold is nought, and is refused where prices are entered.
+#[must_use]
+pub fn amount(entry: &Entry, minor_digits: u32) -> Decimal {
+    rounded(
+        entry
+            .quantity
+            .checked_mul(entry.each)
+            .unwrap_or(Decimal::ZERO),
+        minor_digits,
+    )
+}
+
+/// What the entries come to for each payer: every entry is rounded to the smallest
+/// coin, each tax is taken on the sum it falls on and rounded once.
+#[must_use]
+pub fn totals(entries: &[Entry], taxes: &[TaxRule], minor_digits: u32) -> BTreeMap<Payer, Totals> {
+    let mut out = BTreeMap::new();
+    for payer in payers(entries) {
+        let of_payer = || entries.iter().filter(move |entry| entry.payer == payer);
+        let net = sum(of_payer().map(|entry| amount(entry, minor_digits)));
+        let tax = sum(taxes.iter().map(|rule| {
+            let base = sum(of_payer()
+                .filter(|entry| rule.falls_on(entry.charge))
+                .map(|entry| amount(entry, minor_digits)));
+            tax_on(base, rule, minor_digits)
+        }));
+        out.insert(
+            payer,
+            Totals {
+                net: rounded(net, minor_digits),
+                tax: rounded(tax, minor_digits),
+                gross: rounded(net.saturating_add(tax), minor_digits),
+            },
+        );
+    }
+    out
+}
+
+/// The sums of one payer with the amount written down taken off the net, tax in
+/// proportion.
+#[must_use]
+pub fn after_write_down(totals: &Totals, written_down: Decimal, minor_digits: u32) -> Totals {
+    if totals.net.is_zero() {
+        return totals.clone();
+    }
+    let net = rounded(totals.net.saturating_sub(written_down), minor_digits);
+    let share = net.checked_div(totals.net).unwrap_or(Decimal::ONE);
+    let tax = rounded(
+        totals.tax.checked_mul(share).unwrap_or(totals.tax),
+        minor_digits,
+    );
+    Totals {
+        net,
+        tax,
+        gross: rounded(net.saturating_add(tax), minor_digits),
+    }
+}
+
+fn payers(entries: &[Entry]) -> Vec<Payer> {
+    let mut found: Vec<_> = entries.iter().map(|entry| entry.payer).collect();
+    found.sort();
+    found.dedup();
+    found
+}
+
+fn sum(amounts: impl Iterator<Item = Decimal>) -> Decimal {
+    amounts.fold(Decimal::ZERO, Decimal::saturating_add)
+}
+
+fn tax_on(base: Decimal, rule: &TaxRule, minor_digits: u32) -> Decimal {
+    let share = rule.percent.checked_div(Decimal::ONE_HUNDRED);
+    let tax = share.and_then(|share| base.checked_mul(share));
+    rounded(tax.unwrap_or(Decimal::ZERO), minor_digits)
+}
+
+/// How much of a payer's net sum each kind of charge makes up, in a fixed order.
+#[must_use]
+pub fn by_charge(entries: &[Entry], payer: Payer, minor_digits: u32) -> BTreeMap<Charge, Decimal> {
+    let mut out = BTreeMap::new();
+    for entry in entries.iter().filter(|entry| entry.payer == payer) {
+        let sum: &mut Decimal = out.entry(entry.charge).or_default();
+        *sum = sum.saturating_add(amount(entry, minor_digits));
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::TaxOn;
+    use proptest::prelude::*;
+
+    fn entry(charge: Charge, quantity: &str, each: &str, payer: Payer) -> Entry {
+        Entry {
+            line: None,
+            charge,
+            label: None,
+            quantity: quantity.parse().unwrap(),
+            each: each.parse().unwrap(),
+            payer,
+        }
+    }
+
+    fn parts_tax(percent: &str) -> TaxRule {
+        TaxRule {
+            name: "tax".into(),
+            percent: percent.parse().unwrap(),
+            on: TaxOn {
+                labour: false,
+                parts: true,
+                other: false,
+            },
+        }
+    }
+
+    #[test]
+    fn the_benchmark_price_before_tax() {
+        let hours = (Decimal::from(220) / Decimal::from(60)).to_string();
+        let entries = [
+            entry(Charge::Labour, &hours, "120", Payer::Customer),
+            entry(Charge::Test, "1", "72.00", Payer::Customer),
+            entry(Charge::Part, "1", "268.40", Payer::Customer),
+        ];
+        let sums = totals(&entries, &[], 2);
+        assert_eq!(sums[&Payer::Customer].net.to_string(), "780.40");
+    }
+
+    #[test]
+    fn tax_falls_only_on_what_the_rule_names() {
+        let entries = [
+            entry(Charge::Labour, "1", "100", Payer::Customer),
+            entry(Charge::Part, "3", "0.05", Payer::Customer),
+            entry(Charge::Part, "1", "10", Payer::Warranty),
+        ];
+        let sums = totals(&entries, &[parts_tax("10")], 2);
+        assert_eq!(sums[&Payer::Customer].tax.to_string(), "0.02");
+        assert_eq!(sums[&Payer::Warranty].gross.to_string(), "11.00");
+    }
+
+    #[test]
+    fn a_write_down_takes_tax_with_it() {
+        let full = Totals {
+            net: 200.into(),
+            tax: 20.into(),
+            gross: 220.into(),
+        };
+        let less = after_write_down(&full, 50.into(), 2);
+        assert_eq!(
+            (
+                less.net.to_string(),
+                less.tax.to_string(),
+                less.gross.to_string()
+            ),
+            ("150.00".into(), "15.00".into(), "165.00".into())
+        );
+    }
+
+    proptest! {
+        #[test]
+        fn sums_never_panic_and_gross_is_net_and_tax(
+            rows in proptest::collection::vec((any::<i64>(), 0u32..10, any::<i64>(), 0u32..10), 0..8),
+            percent in any::<i64>(),
+        ) {
+            let entries: Vec<_> = rows
+                .iter()
+                .map(|(q, qs, e, es)| Entry {
+                    line: None,
+                    charge: Charge::Part,
+                    label: None,
+                    quantity: Decimal::new(*q, *qs),
+                    each: Decimal::new(*e, *es),
+                    payer: Payer::Customer,
+                })
+                .collect();
+            let rule = TaxRule { percent: Decimal::new(percent, 4), ..parts_tax("0") };
+            for sums in totals(&entries, &[rule], 2).values() {
+                prop_assert_eq!(sums.gross, sums.net.saturating_add(sums.tax).round_dp(2));
+            }
+        }
+    }
+}

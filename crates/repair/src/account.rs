@@ -1,0 +1,361 @@
+//! The account: every item, where its pieces stand, what is home, what is open.
+
+use crate::fact::{Fact, PieceIs, Stand};
+use crate::ids::{CommandId, MoveId};
+use crate::item::{Item, System, Zone};
+use crate::moves::{Moves, Stated};
+use crate::order::{Order, Stamp};
+use states::{ItemId, Kind, Position, State};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// One piece that is not at home.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OpenPiece {
+    /// Its position.
+    pub position: Position,
+    /// Where it stands; more than one where people disagree and nobody has looked.
+    pub stands: BTreeSet<Stand>,
+    /// Where it belongs.
+    pub home: Stand,
+}
+
+/// An item that is not at home.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OpenItem {
+    /// The item.
+    pub item: ItemId,
+    /// What is known of it; nothing, if nobody declared it yet.
+    pub known: Option<Item>,
+    /// Its pieces that are not at home.
+    pub pieces: Vec<OpenPiece>,
+    /// Who moved it last, and when.
+    pub last: Stamp,
+    /// Whether people disagree about where it stands.
+    pub disputed: bool,
+}
+
+/// Everything the facts say about items.
+#[derive(Debug, Clone, Default)]
+pub struct Account {
+    /// The moves.
+    pub moves: Moves,
+    /// The items, each under the one name it goes by.
+    pub items: BTreeMap<ItemId, Item>,
+    /// The items that stand open.
+    pub open: Vec<OpenItem>,
+    /// Items closed although pieces are missing, with how many: within what is allowed.
+    pub closed_short: BTreeMap<ItemId, u16>,
+    /// The pieces whose absence or state the customer signed for.
+    declined: BTreeMap<ItemId, BTreeSet<Position>>,
+}
+
+impl Account {
+    /// Reads the account off an order.
+    #[must_use]
+    pub fn of(order: &Order) -> Self {
+        let moves = Moves::of(order);
+        let items = items(order, &moves);
+        let declined = declined(order, &moves);
+        let mut out = Self {
+            moves,
+            items,
+            declined,
+            ..Self::default()
+        };
+        let named: BTreeSet<ItemId> = out.moves.items().chain(out.items.keys()).cloned().collect();
+        for item in named {
+            out.close_or_open(&item);
+        }
+        out
+    }
+
+    fn close_or_open(&mut self, item: &ItemId) {
+        let pieces: Vec<_> = self
+            .positions(item)
+            .into_iter()
+            .filter_map(|position| self.piece(item, position))
+            .collect();
+        if pieces.is_empty() {
+            return;
+        }
+        if let Some(missing) = self.missing_within(item, &pieces) {
+            self.closed_short.insert(item.clone(), missing);
+            return;
+        }
+        let last = pieces
+            .iter()
+            .flat_map(|piece| self.moves.heads(item, piece.position))
+            .map(|(_, node)| &node.stamp)
+            .max_by_key(|stamp| (stamp.at, &stamp.who));
+        let Some(last) = last.cloned() else { return };
+        self.open.push(OpenItem {
+            item: item.clone(),
+            known: self.items.get(item).cloned(),
+            disputed: pieces.iter().any(|piece| piece.stands.len() > 1),
+            pieces,
+            last,
+        });
+    }
+
+    /// The positions of an item: those declared and those that moves speak of.
+    #[must_use]
+    pub fn positions(&self, item: &ItemId) -> BTreeSet<Position> {
+        let mut out = self.moves.positions(item);
+        if let Some(item) = self.items.get(self.moves.name(item)) {
+            out.extend(item.positions());
+        }
+        out
+    }
+
+    /// One piece, if it is not at home.
+    fn piece(&self, item: &ItemId, position: Position) -> Option<OpenPiece> {
+        let stands = self.moves.stands(item, position);
+        let home = self.home(item, position);
+        let at_home = match self.items.get(item) {
+            None => stands.is_empty(),
+            Some(known) => stands
+                .iter()
+                .all(|stand| self.is_home(known, position, *stand, home)),
+        };
+        (!at_home).then_some(OpenPiece {
+            position,
+            stands,
+            home,
+        })
+    }
+
+    fn is_home(&self, item: &Item, position: Position, stand: Stand, home: Stand) -> bool {
+        // A piece found missing and put right is more at home than it was found.
+        let placed = stand.state == home.state || stand.state == item.kind.home();
+        if placed && (home.piece == PieceIs::Original || stand.piece != PieceIs::Original) {
+            return true;
+        }
+        self.declined
+            .get(&item.id)
+            .is_some_and(|at| at.is_empty() || at.contains(&position))
+    }
+
+    /// Where a piece belongs: as found at the walk-round, else as its kind does; new, if
+    /// it was taken off and may not go back. Safety-class items belong as their kind
+    /// does, whatever was found.
+    #[must_use]
+    pub fn home(&self, item: &ItemId, position: Position) -> Stand {
+        let Some(known) = self.items.get(self.moves.name(item)) else {
+            return Stand {
+                state: State::On,
+                piece: PieceIs::Original,
+            };
+        };
+        let kind_home = known.kind.home();
+        let found = (!known.is_safety())
+            .then(|| self.found(item, position))
+            .flatten();
+        let was_off = self.moves.live(item).any(|(_, node)| {
+            node.stated == Stated::Moved
+                && node.change.at.contains(&position)
+                && node.change.left.state == known.kind.away()
+        });
+        Stand {
+            state: found.unwrap_or(kind_home),
+            piece: if known.spent && was_off {
+                PieceIs::New
+            } else {
+                PieceIs::Original
+            },
+        }
+    }
+
+    /// The state found before anybody had touched the piece; nothing if two walk-rounds
+    /// disagree.
+    fn found(&self, item: &ItemId, position: Position) -> Option<State> {
+        let found: BTreeSet<State> = self
+            .moves
+            .live(item)
+            .filter(|(_, node)| {
+                node.stated == Stated::Found
+                    && node.change.after.is_empty()
+                    && node.change.at.contains(&position)
+            })
+            .map(|(_, node)| node.change.left.state)
+            .collect();
+        match found.len() {
+            1 => found.first().copied(),
+            _ => None,
+        }
+    }
+
+    /// How many pieces are missing, if that many may be, there.
+    fn missing_within(&self, item: &ItemId, pieces: &[OpenPiece]) -> Option<u16> {
+        let known = self.items.get(item)?;
+        let allowed = known.may_miss.as_ref().filter(|_| !known.is_safety())?;
+        let missing = pieces.iter().all(|piece| {
+            piece.stands.iter().all(|stand| stand.state == State::Out)
+                && !allowed.never_at.contains(&piece.position)
+        });
+        let count = u16::try_from(pieces.len()).ok()?;
+        (missing && count <= allowed.up_to).then_some(count)
+    }
+
+    /// Whether moves disturbed the item: it was moved, not merely found or seen.
+    #[must_use]
+    pub fn is_disturbed(&self, item: &ItemId) -> bool {
+        self.moves
+            .live(item)
+            .any(|(_, node)| node.stated == Stated::Moved)
+    }
+
+    /// The systems that were disturbed, put-ins and owed work apart.
+    #[must_use]
+    pub fn systems_disturbed(&self) -> BTreeSet<System> {
+        self.items
+            .values()
+            .filter(|item| !matches!(item.kind, Kind::PutIn | Kind::Work))
+            .filter(|item| self.is_disturbed(&item.id))
+            .map(|item| item.system)
+            .collect()
+    }
+
+    /// Whether everything that these moves had seen of the item stood at home, and
+    /// nothing that disturbed it has gone unseen.
+    #[must_use]
+    pub fn home_as_seen(&self, item: &ItemId, seen: &BTreeSet<&MoveId>) -> bool {
+        let Some(known) = self.items.get(self.moves.name(item)) else {
+            return false;
+        };
+        self.positions(item).into_iter().all(|position| {
+            let home = self.home(item, position);
+            let unseen_and_away = self.moves.live(item).any(|(id, node)| {
+                node.change.at.contains(&position)
+                    && !seen.contains(id)
+                    && !self.is_home(known, position, node.change.left, home)
+            });
+            let seen_home = self
+                .moves
+                .heads_seen(item, position, seen)
+                .iter()
+                .all(|(_, node)| self.is_home(known, position, node.change.left, home));
+            !unseen_and_away && seen_home
+        })
+    }
+
+    /// The open item of this name.
+    #[must_use]
+    pub fn open_item(&self, item: &ItemId) -> Option<&OpenItem> {
+        let name = self.moves.name(item);
+        self.open.iter().find(|open| open.item == *name)
+    }
+}
+
+/// The items as declared, then recounted, renamed and located.
+fn items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Item> {
+    let mut items: BTreeMap<ItemId, Item> = BTreeMap::new();
+    for (_, filed) in order.facts() {
+        if let Fact::Declared { item } = &filed.fact {
+            let name = moves.name(&item.id).clone();
+            items.entry(name.clone()).or_insert_with(|| Item {
+                id: name,
+                ..item.clone()
+            });
+        }
+    }
+    let corrected = latest(order, |fact| match fact {
+        Fact::CountCorrected { item, after, .. } => Some(((0, item.clone()), after)),
+        Fact::Renamed { item, after, .. } => Some(((1, item.clone()), after)),
+        Fact::Located { item, after, .. } => Some(((2, item.clone()), after)),
+        _ => None,
+    });
+    for fact in corrected.values() {
+        match fact {
+            Fact::CountCorrected { item, pieces, .. } => {
+                edit(&mut items, moves, item, |known| {
+                    known.pieces.clone_from(pieces)
+                });
+            }
+            Fact::Renamed { item, label, .. } => {
+                edit(&mut items, moves, item, |known| known.label = *label);
+            }
+            Fact::Located {
+                item, system, zone, ..
+            } => edit(&mut items, moves, item, |known| {
+                known.system = *system;
+                known.zone = *zone;
+            }),
+            _ => {}
+        }
+    }
+    items
+}
+
+fn edit(
+    items: &mut BTreeMap<ItemId, Item>,
+    moves: &Moves,
+    item: &ItemId,
+    change: impl FnOnce(&mut Item),
+) {
+    if let Some(known) = items.get_mut(moves.name(item)) {
+        change(known);
+    }
+}
+
+/// Of facts that replace each other, the one that none of the others has seen, for each
+/// key; where several are left, the one whose command's name comes last.
+pub(crate) fn latest<'a, K: Ord>(
+    order: &'a Order,
+    pick: impl Fn(&'a Fact) -> Option<(K, &'a Vec<CommandId>)>,
+) -> BTreeMap<K, &'a Fact> {
+    let mut groups: BTreeMap<K, Vec<Telling<'_, &Fact>>> = BTreeMap::new();
+    for (command, filed) in order.facts() {
+        if let Some((key, after)) = pick(&filed.fact) {
+            groups
+                .entry(key)
+                .or_default()
+                .push((command, &filed.fact, after));
+        }
+    }
+    groups
+        .into_iter()
+        .filter_map(|(key, group)| Some((key, latest_of(&group)?)))
+        .collect()
+}
+
+/// Something told by a command that had seen other tellings of the same.
+pub(crate) type Telling<'a, T> = (&'a CommandId, T, &'a Vec<CommandId>);
+
+/// The same for one group, in the order of their commands' names.
+pub(crate) fn latest_of<T: Copy>(group: &[Telling<'_, T>]) -> Option<T> {
+    let replaced: BTreeSet<&CommandId> = group.iter().flat_map(|(_, _, after)| *after).collect();
+    group
+        .iter()
+        .rfind(|(command, _, _)| !replaced.contains(command))
+        .or(group.last())
+        .map(|(_, told, _)| *told)
+}
+
+fn declined(order: &Order, moves: &Moves) -> BTreeMap<ItemId, BTreeSet<Position>> {
+    let mut out: BTreeMap<ItemId, BTreeSet<Position>> = BTreeMap::new();
+    for (_, filed) in order.facts() {
+        let Fact::Declined {
+            items,
+            at,
+            signature: Some(_),
+            ..
+        } = &filed.fact
+        else {
+            continue;
+        };
+        for item in items {
+            out.entry(moves.name(item).clone()).or_default().extend(at);
+        }
+    }
+    out
+}
+
+/// Where an unknown item must be assumed to be.
+#[must_use]
+pub fn system_of(open: &OpenItem) -> (System, Zone) {
+    open.known
+        .as_ref()
+        .map_or((System::Unknown, Zone::Unknown), |item| {
+            (item.system, item.zone)
+        })
+}

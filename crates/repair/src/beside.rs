@@ -1,0 +1,475 @@
+//! What stands beside orders: vehicles, customers, and the shop itself. Each has a
+//! stream of its own; all of it is facts but the giving of numbers.
+
+use crate::account::latest_of;
+use crate::fact::{DifferenceIs, OdometerAt, Until, Work};
+use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId, PersonId, StallId};
+use crate::order::{Recorded, Stamp};
+use crate::text::{Token, Words, Written};
+use price::TaxRule;
+use rust_decimal::Decimal;
+use states::Position;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// How far the vehicle's identification number could be read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum VinRead {
+    /// Read, and valid by its form and check digit.
+    Valid,
+    /// Read, and kept although it is not valid.
+    KeptAnyway,
+    /// None could be read.
+    NoneReadable,
+}
+
+/// A text that stands for a vehicle or customer, by which it is found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Field {
+    /// A vehicle's maker, model, year, as people say it.
+    Label,
+    /// Its identification number.
+    Vin,
+    /// Its plate.
+    Plate,
+    /// A customer's name.
+    Name,
+    /// A telephone number.
+    Phone,
+    /// A mail address.
+    Mail,
+    /// Where they live.
+    Address,
+}
+
+/// What stands in a vehicle's stream.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum VehicleFact {
+    /// The vehicle is spoken of for the first time.
+    Declared {
+        /// Its texts.
+        texts: BTreeMap<Field, Words>,
+        /// How far its number could be read.
+        vin_read: VinRead,
+        /// How rusty: 0 clean to 3 heavy.
+        rust: Option<u8>,
+        /// Whose it is.
+        customer: CustomerId,
+    },
+    /// A text is put right.
+    Mended {
+        /// Which.
+        field: Field,
+        /// The text.
+        words: Words,
+        /// How far the number could be read, if it is that.
+        vin_read: Option<VinRead>,
+        /// The mendings seen.
+        after: Vec<CommandId>,
+    },
+    /// Its odometer was read on an order.
+    Odometer {
+        /// The order.
+        order: OrderId,
+        /// As written.
+        reading: Written,
+        /// In or out.
+        at: OdometerAt,
+    },
+    /// It left with a lasting difference.
+    Differs {
+        /// Its name.
+        id: DifferenceId,
+        /// The order it comes from.
+        order: OrderId,
+        /// What the item is called.
+        item: Option<Words>,
+        /// The positions.
+        at: Vec<Position>,
+        /// What sort.
+        what: DifferenceIs,
+        /// The size that holds now.
+        size: Option<Token>,
+        /// The torque that holds now.
+        torque: Option<Written>,
+        /// In words.
+        words: Option<Words>,
+    },
+    /// A difference is no more.
+    DifferenceEnded {
+        /// Which.
+        id: DifferenceId,
+    },
+    /// It left with work due later.
+    LeftOwing {
+        /// The order it comes from.
+        order: OrderId,
+        /// The work.
+        work: Work,
+        /// What the item is called.
+        item: Option<Words>,
+        /// In words.
+        words: Option<Words>,
+        /// Until when.
+        until: Until,
+    },
+    /// That work was done, or needs no doing.
+    OwingDone {
+        /// The order it comes from.
+        order: OrderId,
+        /// The work.
+        work: Work,
+    },
+}
+
+/// What stands in a customer's stream.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum CustomerFact {
+    /// The customer is spoken of for the first time.
+    Declared {
+        /// Texts.
+        texts: BTreeMap<Field, Words>,
+    },
+    /// A text is put right.
+    Mended {
+        /// Which.
+        field: Field,
+        /// The text.
+        words: Words,
+        /// The mendings seen.
+        after: Vec<CommandId>,
+    },
+}
+
+/// What people of the shop do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// Works on vehicles.
+    Technician,
+    /// Talks to customers.
+    Desk,
+    /// Answers for the shop.
+    Owner,
+    /// Learns.
+    Apprentice,
+}
+
+/// The units the shop reads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Units {
+    /// Metric, with US customary beside.
+    Metric,
+    /// US customary, with metric beside.
+    Us,
+}
+
+/// The shop's settings.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Settings {
+    /// Its name.
+    pub name: Words,
+    /// An hour's labour, before tax.
+    pub rate: Decimal,
+    /// Its currency, three letters.
+    pub currency: String,
+    /// Digits after the currency's point.
+    pub minor_digits: u32,
+    /// Its tax.
+    pub taxes: Vec<TaxRule>,
+    /// The units it reads.
+    pub units: Units,
+    /// Its time zone by name, such as `Europe/Lisbon`.
+    pub zone: String,
+}
+
+/// A sort of stall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum StallIs {
+    /// With a lift.
+    Lift,
+    /// Flat floor.
+    Flat,
+}
+
+/// What stands in the shop's stream.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ShopFact {
+    /// The shop is set up, or set up anew.
+    Set {
+        /// How.
+        settings: Settings,
+    },
+    /// A person belongs to the shop.
+    Joined {
+        /// The person.
+        person: PersonId,
+        /// Their name.
+        name: Words,
+        /// What they do.
+        roles: Vec<Role>,
+    },
+    /// A person no longer does.
+    Departed {
+        /// The person.
+        person: PersonId,
+    },
+    /// There is a stall.
+    StallAdded {
+        /// The stall.
+        stall: StallId,
+        /// What it is called.
+        name: Words,
+        /// What sort.
+        sort: StallIs,
+    },
+    /// An order got its number.
+    NumberGiven {
+        /// The number.
+        number: u64,
+        /// The order.
+        order: OrderId,
+    },
+    /// Private texts were erased.
+    Erased {
+        /// Which.
+        texts: Vec<Words>,
+        /// Why, as a code.
+        why: Token,
+    },
+}
+
+/// Facts of one stream by the command that carried them, as filed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Beside<F> {
+    facts: BTreeMap<(CommandId, u32), (Stamp, F)>,
+}
+
+/// A vehicle.
+pub type Vehicle = Beside<VehicleFact>;
+/// A customer.
+pub type Customer = Beside<CustomerFact>;
+/// The shop.
+pub type Shop = Beside<ShopFact>;
+
+impl<F> Default for Beside<F> {
+    fn default() -> Self {
+        Self {
+            facts: BTreeMap::new(),
+        }
+    }
+}
+
+impl<F> Beside<F> {
+    /// Files one fact. Total, and blind to the sequence of arrival.
+    #[must_use]
+    pub fn file(mut self, recorded: Recorded<F>) -> Self {
+        self.facts
+            .entry((recorded.command, recorded.nth))
+            .or_insert((recorded.stamp, recorded.event));
+        self
+    }
+
+    /// The facts, each with its command and stamp.
+    pub fn facts(&self) -> impl Iterator<Item = (&CommandId, &Stamp, &F)> {
+        self.facts
+            .iter()
+            .map(|((command, _), (stamp, fact))| (command, stamp, fact))
+    }
+}
+
+/// A text as it reads now, with the commands that told it.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Told {
+    /// The text.
+    pub words: Option<Words>,
+    /// The mendings, for a device to name as seen.
+    pub by: Vec<CommandId>,
+}
+
+impl Vehicle {
+    /// One of its texts as it reads now.
+    #[must_use]
+    pub fn text(&self, field: Field) -> Told {
+        told(
+            self.facts().map(|(command, _, fact)| (command, fact)),
+            |fact| match fact {
+                VehicleFact::Declared { texts, .. } => texts.get(&field).copied(),
+                _ => None,
+            },
+            |fact| match fact {
+                VehicleFact::Mended {
+                    field: mended,
+                    words,
+                    after,
+                    ..
+                } if *mended == field => Some((*words, after)),
+                _ => None,
+            },
+        )
+    }
+
+    /// Whose it is.
+    #[must_use]
+    pub fn customer(&self) -> Option<&CustomerId> {
+        self.facts().find_map(|(_, _, fact)| match fact {
+            VehicleFact::Declared { customer, .. } => Some(customer),
+            _ => None,
+        })
+    }
+
+    /// The standing differences that have not ended.
+    pub fn differences(&self) -> impl Iterator<Item = &VehicleFact> {
+        let ended: BTreeSet<&DifferenceId> = self
+            .facts()
+            .filter_map(|(_, _, fact)| match fact {
+                VehicleFact::DifferenceEnded { id } => Some(id),
+                _ => None,
+            })
+            .collect();
+        self.facts().filter_map(move |(_, _, fact)| match fact {
+            VehicleFact::Differs { id, .. } if !ended.contains(id) => Some(fact),
+            _ => None,
+        })
+    }
+
+    /// The work it left owing that has not been done.
+    pub fn owing(&self) -> impl Iterator<Item = &VehicleFact> {
+        let done: BTreeSet<(&OrderId, &Work)> = self
+            .facts()
+            .filter_map(|(_, _, fact)| match fact {
+                VehicleFact::OwingDone { order, work } => Some((order, work)),
+                _ => None,
+            })
+            .collect();
+        self.facts().filter_map(move |(_, _, fact)| match fact {
+            VehicleFact::LeftOwing { order, work, .. } if !done.contains(&(order, work)) => {
+                Some(fact)
+            }
+            _ => None,
+        })
+    }
+}
+
+impl Customer {
+    /// One of their texts as it reads now.
+    #[must_use]
+    pub fn text(&self, field: Field) -> Told {
+        told(
+            self.facts().map(|(command, _, fact)| (command, fact)),
+            |fact| match fact {
+                CustomerFact::Declared { texts } => texts.get(&field).copied(),
+                CustomerFact::Mended { .. } => None,
+            },
+            |fact| match fact {
+                CustomerFact::Mended {
+                    field: mended,
+                    words,
+                    after,
+                } if *mended == field => Some((*words, after)),
+                _ => None,
+            },
+        )
+    }
+}
+
+impl Shop {
+    /// The settings as told last by the clock of whoever told them.
+    #[must_use]
+    pub fn settings(&self) -> Option<&Settings> {
+        self.facts()
+            .filter_map(|(command, stamp, fact)| match fact {
+                ShopFact::Set { settings } => Some(((stamp.at, command), settings)),
+                _ => None,
+            })
+            .max_by(|a, b| a.0.cmp(&b.0))
+            .map(|(_, settings)| settings)
+    }
+
+    /// The people who belong to the shop.
+    #[must_use]
+    pub fn people(&self) -> BTreeMap<&PersonId, (Words, &[Role])> {
+        let departed: BTreeSet<&PersonId> = self
+            .facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::Departed { person } => Some(person),
+                _ => None,
+            })
+            .collect();
+        self.everyone()
+            .into_iter()
+            .filter(|(person, _)| !departed.contains(person))
+            .collect()
+    }
+
+    /// Everybody who ever belonged to the shop.
+    #[must_use]
+    pub fn everyone(&self) -> BTreeMap<&PersonId, (Words, &[Role])> {
+        self.facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::Joined {
+                    person,
+                    name,
+                    roles,
+                } => Some((person, (*name, roles.as_slice()))),
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// The stalls, in the sequence they were added.
+    #[must_use]
+    pub fn stalls(&self) -> Vec<(&StallId, Words, StallIs)> {
+        let mut out: Vec<_> = self
+            .facts()
+            .filter_map(|(command, stamp, fact)| match fact {
+                ShopFact::StallAdded { stall, name, sort } => {
+                    Some(((stamp.at, command), (stall, *name, *sort)))
+                }
+                _ => None,
+            })
+            .collect();
+        out.sort_by(|a, b| a.0.cmp(&b.0));
+        out.into_iter().map(|(_, stall)| stall).collect()
+    }
+
+    /// The orders by number.
+    #[must_use]
+    pub fn numbers(&self) -> BTreeMap<u64, &OrderId> {
+        self.facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::NumberGiven { number, order } => Some((*number, order)),
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// The number the next order gets.
+    #[must_use]
+    pub fn next_number(&self) -> u64 {
+        const FIRST: u64 = 1001;
+        self.numbers()
+            .last_key_value()
+            .map_or(FIRST, |(number, _)| number.saturating_add(1))
+    }
+}
+
+fn told<'a, F: 'a>(
+    facts: impl Iterator<Item = (&'a CommandId, &'a F)>,
+    declared: impl Fn(&F) -> Option<Words>,
+    mended: impl Fn(&'a F) -> Option<(Words, &'a Vec<CommandId>)>,
+) -> Told {
+    let mut first = None;
+    let mut mendings = Vec::new();
+    for (command, fact) in facts {
+        first = first.or_else(|| declared(fact));
+        if let Some((words, after)) = mended(fact) {
+            mendings.push((command, words, after));
+        }
+    }
+    Told {
+        words: latest_of(&mendings).or(first),
+        by: mendings
+            .iter()
+            .map(|(command, ..)| (*command).clone())
+            .collect(),
+    }
+}

@@ -1,0 +1,404 @@
+//! Debts: work owed because of a move. Derived, never stored; only a person's own
+//! declaration and the doing of the work are facts.
+
+use crate::account::Account;
+use crate::decision::{StatedNeed, StatedWork};
+use crate::fact::{Fact, Gate, LevelAt, Until, Work, WorkIs};
+use crate::ids::MoveId;
+use crate::item::{Item, System};
+use crate::moves::{Node, Stated};
+use crate::order::{Order, Stamp};
+use crate::rules::Rules;
+use crate::text::Words;
+use states::{ItemId, Kind, State};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// One piece of work owed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Debt {
+    /// The work.
+    pub work: Work,
+    /// Until when.
+    pub until: Until,
+    /// In words, where a map or a person gave some.
+    pub words: Option<Words>,
+    /// Since when, and through whom.
+    pub since: Stamp,
+    /// The moves it comes from: what answers it must have seen them.
+    pub causes: BTreeSet<MoveId>,
+}
+
+impl Work {
+    /// The name it keeps.
+    #[must_use]
+    pub fn name(&self) -> String {
+        let item = self.item.as_ref().map_or("", ItemId::as_str);
+        match &self.own {
+            Some(own) => format!("own:{own}"),
+            None => format!("{:?}:{item}", self.work),
+        }
+    }
+}
+
+impl Debt {
+    /// Whether it stands at this gate.
+    #[must_use]
+    pub fn stands_at(&self, gate: Gate) -> bool {
+        match self.until {
+            Until::Before(before) => gate.includes(before),
+            Until::Later { .. } => false,
+        }
+    }
+}
+
+impl Gate {
+    /// Whether this gate asks everything the other asks.
+    #[must_use]
+    pub fn includes(self, other: Gate) -> bool {
+        self == other
+            || match self {
+                Gate::HandOver => true,
+                Gate::Road => true,
+                Gate::Start => other == Gate::GoLive,
+                Gate::Roll => other == Gate::Lower,
+                Gate::GoLive | Gate::Lower => false,
+            } && other != Gate::HandOver
+    }
+}
+
+/// Everything owed on an order.
+#[must_use]
+pub fn debts(order: &Order, account: &Account, rules: &Rules) -> Vec<Debt> {
+    let stated = Adopted::of(order);
+    let mut owed: BTreeMap<Work, Debt> = BTreeMap::new();
+    for item in account.items.values() {
+        for (work, gate) in usual_work(item) {
+            let item_named = !shared(work);
+            let causes = disturbing(account, &item.id, None);
+            owe(
+                &mut owed,
+                item_named.then(|| item.id.clone()),
+                work,
+                causes,
+                || until(work, gate, account, item, rules),
+            );
+        }
+    }
+    for (work, causes) in broken_needs(account, &stated.needs) {
+        owe(&mut owed, work.item, WorkIs::TorqueAgain, causes, || {
+            Until::Before(Gate::Road)
+        });
+    }
+    for work in &stated.work {
+        let causes = disturbing(account, &work.item, Some(work.to));
+        let name = Work {
+            work: work.work,
+            item: Some(account.moves.name(&work.item).clone()),
+            own: None,
+        };
+        owed.remove(&name);
+        owe(&mut owed, name.item, work.work, causes, || {
+            work.until.clone()
+        });
+        let key = Work {
+            work: work.work,
+            item: Some(account.moves.name(&work.item).clone()),
+            own: None,
+        };
+        if let Some(debt) = owed.get_mut(&key) {
+            debt.words = work.words;
+        }
+    }
+    let answers = answers(order, account);
+    let mut out: Vec<_> = owed
+        .into_values()
+        .filter(|debt| !is_answered(debt, account, &answers))
+        .collect();
+    out.extend(own_debts(order, &answers));
+    out
+}
+
+/// The work that moving such an item usually leaves, and the gate it stands before.
+/// Facts of the trade; a map may state more, or other times.
+fn usual_work(item: &Item) -> Vec<(WorkIs, Gate)> {
+    match (item.kind, item.system) {
+        (Kind::PutIn | Kind::Work, _) => vec![],
+        (Kind::Fluid, System::Cooling) => vec![
+            (WorkIs::Bleed, Gate::Road),
+            (WorkIs::LevelWarm, Gate::HandOver),
+            (WorkIs::LevelCold, Gate::HandOver),
+            (WorkIs::LookForLeaks, Gate::HandOver),
+        ],
+        (Kind::Fluid, System::Brakes) => {
+            vec![(WorkIs::Bleed, Gate::Roll), (WorkIs::PumpPedal, Gate::Roll)]
+        }
+        (Kind::Fluid, System::Steering) => vec![
+            (WorkIs::Bleed, Gate::Road),
+            (WorkIs::LevelWarm, Gate::HandOver),
+            (WorkIs::LookForLeaks, Gate::HandOver),
+        ],
+        (Kind::Fluid, System::Oil | System::Transmission) => vec![
+            (WorkIs::LevelWarm, Gate::HandOver),
+            (WorkIs::LookForLeaks, Gate::HandOver),
+        ],
+        (Kind::Fluid, System::Fuel) => vec![(WorkIs::LookForLeaks, Gate::HandOver)],
+        (Kind::Fasteners, System::Wheels) => {
+            vec![(WorkIs::TorqueAfterDistance, Gate::HandOver)]
+        }
+        (_, System::Brakes) => vec![(WorkIs::PumpPedal, Gate::Roll)],
+        (_, System::Battery) => vec![(WorkIs::ClockAndWindows, Gate::HandOver)],
+        _ => vec![],
+    }
+}
+
+/// Work that is done once for all items that call for it.
+fn shared(work: WorkIs) -> bool {
+    matches!(
+        work,
+        WorkIs::PumpPedal | WorkIs::ClockAndWindows | WorkIs::LookForLeaks
+    )
+}
+
+fn until(work: WorkIs, gate: Gate, account: &Account, item: &Item, rules: &Rules) -> Until {
+    match work {
+        WorkIs::TorqueAfterDistance => Until::Later {
+            date: None,
+            distance: None,
+        },
+        WorkIs::LevelCold => level_cold(account, item, rules),
+        _ => Until::Before(gate),
+    }
+}
+
+/// A cold level needs one full heating and cooling: on the day of filling it cannot be
+/// seen, and becomes due on the next; on any later day it stands before hand-over.
+fn level_cold(account: &Account, item: &Item, rules: &Rules) -> Until {
+    let filled_today = account
+        .moves
+        .live(&item.id)
+        .filter(|(_, node)| {
+            node.stated == Stated::Moved && node.change.left.state == State::AtLevel
+        })
+        .any(|(_, node)| rules.day(node.stamp.at) == rules.today());
+    match rules.today().tomorrow() {
+        Ok(tomorrow) if filled_today => Until::Later {
+            date: Some(tomorrow),
+            distance: None,
+        },
+        _ => Until::Before(Gate::HandOver),
+    }
+}
+
+/// The moves that disturbed an item; only those to one state, if one is named.
+fn disturbing(account: &Account, item: &ItemId, to: Option<State>) -> Vec<(MoveId, Stamp)> {
+    account
+        .moves
+        .live(item)
+        .filter(|(_, node)| node.stated == Stated::Moved)
+        .filter(|(_, node)| to.is_none_or(|to| node.change.left.state.rung() == to.rung()))
+        .map(|(id, node)| (id.clone(), node.stamp.clone()))
+        .collect()
+}
+
+fn owe(
+    owed: &mut BTreeMap<Work, Debt>,
+    item: Option<ItemId>,
+    work: WorkIs,
+    causes: Vec<(MoveId, Stamp)>,
+    until: impl FnOnce() -> Until,
+) {
+    let Some(since) = causes
+        .iter()
+        .map(|(_, stamp)| stamp)
+        .min_by_key(|stamp| (stamp.at, &stamp.who))
+        .cloned()
+    else {
+        return;
+    };
+    let work = Work {
+        work,
+        item,
+        own: None,
+    };
+    let debt = owed.entry(work.clone()).or_insert_with(|| Debt {
+        work,
+        until: until(),
+        words: None,
+        since,
+        causes: BTreeSet::new(),
+    });
+    debt.causes.extend(causes.into_iter().map(|(id, _)| id));
+}
+
+/// What a map states for this order: the version adopted last.
+#[derive(Debug, Default)]
+struct Adopted {
+    needs: Vec<StatedNeed>,
+    work: Vec<StatedWork>,
+}
+
+impl Adopted {
+    fn of(order: &Order) -> Self {
+        order
+            .decisions()
+            .iter()
+            .rev()
+            .find_map(|decided| match &decided.decision {
+                crate::Decision::Adopted { needs, work, .. } => Some(Self {
+                    needs: needs.clone(),
+                    work: work.clone(),
+                }),
+                _ => None,
+            })
+            .unwrap_or_default()
+    }
+}
+
+/// Moves whose stated need did not hold by what their author had seen, unless a later
+/// move to the same state, with the need met, has seen them.
+fn broken_needs(account: &Account, needs: &[StatedNeed]) -> Vec<(Work, Vec<(MoveId, Stamp)>)> {
+    let mut out = Vec::new();
+    for stated in needs {
+        let to_state: Vec<(&MoveId, &Node)> = account
+            .moves
+            .live(&stated.item)
+            .filter(|(_, node)| node.change.left.state.rung() == stated.to.rung())
+            .filter(|(_, node)| {
+                stated.at.is_empty() || node.change.at.iter().any(|at| stated.at.contains(at))
+            })
+            .collect();
+        let holds = |id: &MoveId| {
+            let seen = account.moves.seen_by([id]);
+            stated
+                .need
+                .holds(&|item: &ItemId| stands_as_seen(account, item, &seen))
+        };
+        let broken: Vec<_> = to_state
+            .iter()
+            .filter(|(id, node)| {
+                node.stated == Stated::Moved
+                    && !holds(id)
+                    && !to_state.iter().any(|(later, _)| {
+                        account.moves.seen_by([*later]).contains(id) && later != id && holds(later)
+                    })
+            })
+            .map(|(id, node)| ((*id).clone(), node.stamp.clone()))
+            .collect();
+        if !broken.is_empty() {
+            let item = account.moves.name(&stated.item).clone();
+            out.push((
+                Work {
+                    work: WorkIs::TorqueAgain,
+                    item: Some(item),
+                    own: None,
+                },
+                broken,
+            ));
+        }
+    }
+    out
+}
+
+/// Where an item stood, by what someone had seen: home, if they had seen nothing of it.
+fn stands_as_seen(
+    account: &Account,
+    item: &ItemId,
+    seen: &BTreeSet<&MoveId>,
+) -> Vec<(states::Position, State)> {
+    account
+        .positions(item)
+        .into_iter()
+        .flat_map(|position| {
+            let heads = account.moves.heads_seen(item, position, seen);
+            if heads.is_empty() {
+                return vec![(position, account.home(item, position).state)];
+            }
+            heads
+                .iter()
+                .map(|(_, node)| (position, node.change.left.state))
+                .collect()
+        })
+        .collect()
+}
+
+/// The doings of work: which work, and the moves each had seen.
+fn answers(order: &Order, account: &Account) -> BTreeMap<Work, BTreeSet<MoveId>> {
+    let mut out: BTreeMap<Work, BTreeSet<MoveId>> = BTreeMap::new();
+    let mut answer = |work: Work, after: &[MoveId]| {
+        let seen = account.moves.seen_by(after).into_iter().cloned();
+        out.entry(work).or_default().extend(seen);
+    };
+    let named = |item: &ItemId| Some(account.moves.name(item).clone());
+    for (_, filed) in order.facts() {
+        match &filed.fact {
+            Fact::WorkDone { work, after, .. } => answer(
+                Work {
+                    item: work.item.as_ref().and_then(named),
+                    ..work.clone()
+                },
+                after,
+            ),
+            Fact::LevelSeen {
+                item,
+                level,
+                good: true,
+                after,
+                ..
+            } => answer(
+                Work {
+                    work: match level {
+                        LevelAt::Warm => WorkIs::LevelWarm,
+                        LevelAt::Cold => WorkIs::LevelCold,
+                    },
+                    item: named(item),
+                    own: None,
+                },
+                after,
+            ),
+            _ => {}
+        }
+    }
+    out
+}
+
+fn is_answered(debt: &Debt, account: &Account, answers: &BTreeMap<Work, BTreeSet<MoveId>>) -> bool {
+    let seen = |work: &Work| answers.get(work);
+    // A level seen cold, after a full heating and cooling, answers the warm one too.
+    let cold = Work {
+        work: WorkIs::LevelCold,
+        ..debt.work.clone()
+    };
+    let warm_by_cold = debt.work.work == WorkIs::LevelWarm;
+    debt.causes.iter().all(|cause| {
+        account.moves.get(cause).is_none_or(|node| !node.live)
+            || seen(&debt.work).is_some_and(|seen| seen.contains(cause))
+            || warm_by_cold && seen(&cold).is_some_and(|seen| seen.contains(cause))
+    })
+}
+
+/// What people said is due, until they say it is done.
+fn own_debts(order: &Order, answers: &BTreeMap<Work, BTreeSet<MoveId>>) -> Vec<Debt> {
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::WorkDue {
+                id,
+                item,
+                words,
+                until,
+            } => Some(Debt {
+                work: Work {
+                    work: WorkIs::Other,
+                    item: item.clone(),
+                    own: Some(id.clone()),
+                },
+                until: until.clone(),
+                words: Some(*words),
+                since: filed.stamp.clone(),
+                causes: BTreeSet::new(),
+            }),
+            _ => None,
+        })
+        .filter(|debt| !answers.keys().any(|work| work.own == debt.work.own))
+        .collect()
+}

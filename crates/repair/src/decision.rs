@@ -1,0 +1,237 @@
+//! Requests, which may be refused, and the decisions that answer them.
+
+use crate::fact::{Fact, Gate, WorkIs};
+use crate::ids::{CommandId, CustomerId, MapId, VehicleId};
+use crate::text::{File, Words};
+use crate::{Until, reason::ReasonKey};
+use jiff::Timestamp;
+use price::{Entry, Payer, TaxRule, Totals};
+use rust_decimal::Decimal;
+use states::{ItemId, Need, Position, State};
+use std::collections::BTreeMap;
+
+/// How a vehicle leaves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Leaves {
+    /// It drives away, repaired or put back.
+    DrivesAway,
+    /// It is collected apart: the open list goes with it.
+    CollectedApart,
+}
+
+/// How an order ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Ending {
+    /// Repaired.
+    Repaired,
+    /// The complaint could not be brought on.
+    NotReproduced,
+    /// Declined and put back together.
+    DeclinedPutBack,
+    /// Declined and collected apart.
+    DeclinedApart,
+}
+
+/// A need that a map states for a move to a state.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StatedNeed {
+    /// The item that moves.
+    pub item: ItemId,
+    /// The positions; none named means all.
+    pub at: Vec<Position>,
+    /// The state moved to.
+    pub to: State,
+    /// What must hold.
+    pub need: Need,
+}
+
+/// Work that a map says a move makes due.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StatedWork {
+    /// The item that moves.
+    pub item: ItemId,
+    /// The state moved to.
+    pub to: State,
+    /// What is then due.
+    pub work: WorkIs,
+    /// In the map's words.
+    pub words: Option<Words>,
+    /// Until when.
+    pub until: Until,
+}
+
+/// A person asks for something that may be refused.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Request {
+    /// Open this order.
+    Open {
+        /// The vehicle.
+        vehicle: VehicleId,
+        /// Its customer.
+        customer: CustomerId,
+    },
+    /// Work by this version of a map.
+    Adopt {
+        /// The map.
+        map: MapId,
+        /// Its version.
+        version: u32,
+        /// The needs it states.
+        needs: Vec<StatedNeed>,
+        /// The work it makes due.
+        work: Vec<StatedWork>,
+    },
+    /// Set the price.
+    Price {
+        /// Every entry, in place of those before.
+        entries: Vec<Entry>,
+    },
+    /// Bring a payer's sum down to what was agreed.
+    WriteDown {
+        /// The payer.
+        payer: Payer,
+    },
+    /// Write the invoice.
+    Charge,
+    /// Let a reason pass.
+    Waive {
+        /// At this gate.
+        gate: Gate,
+        /// The reason.
+        reason: ReasonKey,
+        /// Why.
+        words: Words,
+    },
+    /// Take a waiver back.
+    WithdrawWaiver {
+        /// The command that gave it.
+        waiver: CommandId,
+    },
+    /// Hand the vehicle over.
+    HandOver {
+        /// How it leaves.
+        leaves: Leaves,
+        /// How the order ends.
+        ending: Ending,
+        /// Boxes that go with it, counted, if it is collected apart.
+        boxes: Option<u16>,
+        /// The signature for a vehicle collected apart.
+        signature: Option<File>,
+        /// Who signed, in words, where no picture was drawn.
+        signed_by: Option<Words>,
+    },
+    /// The vehicle is back on this order.
+    TakeBack {
+        /// Why.
+        words: Words,
+    },
+    /// The order was opened by mistake.
+    Void {
+        /// Why.
+        words: Words,
+    },
+}
+
+/// What was decided.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Decision {
+    /// The order is open.
+    Opened {
+        /// The number people call it by.
+        number: u64,
+        /// The vehicle.
+        vehicle: VehicleId,
+        /// Its customer.
+        customer: CustomerId,
+        /// The currency of its sums, three letters.
+        currency: String,
+        /// Digits of that currency after the point.
+        minor_digits: u32,
+    },
+    /// A map's needs and work hold for this order.
+    Adopted {
+        /// The map.
+        map: MapId,
+        /// Its version.
+        version: u32,
+        /// The needs it states.
+        needs: Vec<StatedNeed>,
+        /// The work it makes due.
+        work: Vec<StatedWork>,
+    },
+    /// The price is set.
+    Priced {
+        /// Every entry.
+        entries: Vec<Entry>,
+        /// The taxes that held.
+        taxes: Vec<TaxRule>,
+        /// What each payer owes.
+        totals: BTreeMap<Payer, Totals>,
+    },
+    /// A payer's sum was brought down.
+    WrittenDown {
+        /// The payer.
+        payer: Payer,
+        /// By so much before tax.
+        amount: Decimal,
+    },
+    /// The invoice is written.
+    Charged {
+        /// What each payer owes.
+        totals: BTreeMap<Payer, Totals>,
+        /// What was taken off each payer's sum before tax.
+        written_down: BTreeMap<Payer, Decimal>,
+    },
+    /// A reason may pass.
+    Waived {
+        /// At this gate.
+        gate: Gate,
+        /// The reason.
+        reason: ReasonKey,
+        /// Whether it prints on the invoice.
+        prints: bool,
+        /// Why.
+        words: Words,
+    },
+    /// A waiver no longer holds.
+    WaiverWithdrawn {
+        /// The command that gave it.
+        waiver: CommandId,
+    },
+    /// The vehicle was handed over.
+    HandedOver {
+        /// How it left.
+        leaves: Leaves,
+        /// How the order ended.
+        ending: Ending,
+        /// Reasons that stood and were known.
+        known: Vec<ReasonKey>,
+        /// Boxes that went with it.
+        boxes: Option<u16>,
+        /// The signature.
+        signature: Option<File>,
+        /// Who signed.
+        signed_by: Option<Words>,
+        /// When it was decided.
+        decided_at: Timestamp,
+    },
+    /// The vehicle is back.
+    TakenBack {
+        /// Why.
+        words: Words,
+    },
+    /// The order never was.
+    Voided {
+        /// Why.
+        words: Words,
+    },
+}
+
+/// Everything that can stand in an order's stream.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Event {
+    /// A fact.
+    Fact(Fact),
+    /// A decision.
+    Decision(Decision),
+}

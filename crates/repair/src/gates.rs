@@ -1,0 +1,326 @@
+//! Gates: what the vehicle may do next, yes or no with every reason.
+//!
+//! Each gate looks at its own part of the account. Every rule is one small function
+//! here, so that a false alarm or a missed one is found by reading one page.
+
+use crate::account::{Account, OpenItem};
+use crate::debts::debts;
+use crate::decision::Decision;
+use crate::fact::{Gate, Stand};
+use crate::item::{Item, PutIn, System, Zone};
+use crate::litres::litres;
+use crate::order::Order;
+use crate::papers::papers;
+use crate::proofs::{not_checked, proofs};
+use crate::reason::{Reason, ReasonKey, Waiver, Why};
+use crate::rules::Rules;
+use crate::stock::adrift;
+use states::{Kind, State};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The answer of one gate: two lists, never one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Answer {
+    /// The gate.
+    pub gate: Gate,
+    /// What the technician must see to.
+    pub fit_to_go: Vec<Reason>,
+    /// What the desk must see to.
+    pub papers: Vec<Reason>,
+}
+
+impl Answer {
+    /// Whether the vehicle may.
+    #[must_use]
+    pub fn may(&self) -> bool {
+        !self.reasons().any(Reason::shuts)
+    }
+
+    /// Both lists, the technician's first.
+    pub fn reasons(&self) -> impl Iterator<Item = &Reason> {
+        self.fit_to_go.iter().chain(&self.papers)
+    }
+}
+
+/// Asks one gate.
+#[must_use]
+pub fn may(order: &Order, gate: Gate, rules: &Rules) -> Answer {
+    may_by(order, &Account::of(order), gate, rules)
+}
+
+/// Asks one gate of an account already read.
+#[must_use]
+pub fn may_by(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Answer {
+    let waivers = waivers(order);
+    let waived = |mut reasons: Vec<Reason>| {
+        for reason in &mut reasons {
+            reason.waiver = waivers.get(&(gate, reason.key.clone())).cloned();
+        }
+        reasons
+    };
+    let handing_over = gate == Gate::HandOver;
+    Answer {
+        gate,
+        fit_to_go: waived(fit_to_go(order, account, gate, rules)),
+        papers: if handing_over {
+            waived(papers(order))
+        } else {
+            Vec::new()
+        },
+    }
+}
+
+fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec<Reason> {
+    let mut out: Vec<Why> = Vec::new();
+    for open in &account.open {
+        match &open.known {
+            Some(item) if item.system == System::Unknown => out.push(Why::Unlocated(open.clone())),
+            _ if concerns(gate, open) => out.push(Why::Open(open.clone())),
+            _ => {}
+        }
+    }
+    out.extend(fluids(order, account, gate));
+    out.extend(
+        debts(order, account, rules)
+            .into_iter()
+            .filter(|debt| debt.stands_at(gate))
+            .map(Why::Owed),
+    );
+    if matches!(gate, Gate::Road | Gate::HandOver) {
+        out.extend(not_checked(order, account));
+    }
+    out.extend(snags(order, account, gate));
+    if gate == Gate::HandOver {
+        out.extend(proofs(order, account));
+        out.extend(adrift(order));
+    }
+    out.into_iter().map(Reason::new).collect()
+}
+
+/// Whether an open item stands at this gate.
+fn concerns(gate: Gate, open: &OpenItem) -> bool {
+    let Some(item) = &open.known else {
+        return true;
+    };
+    match gate {
+        Gate::HandOver => true,
+        Gate::GoLive => at_go_live(item),
+        Gate::Start => at_go_live(item) || at_start(item),
+        Gate::Lower => at_lower(item, open),
+        Gate::Roll => at_lower(item, open) || at_roll(item),
+        Gate::Road => {
+            at_go_live(item)
+                || at_start(item)
+                || at_lower(item, open)
+                || at_roll(item)
+                || at_road(item, open)
+        }
+    }
+}
+
+/// Nothing bare or hanging on a circuit, fans clear, high voltage released. The
+/// battery's own terminals are what going live closes.
+fn at_go_live(item: &Item) -> bool {
+    match item.kind {
+        Kind::Connector => item.system != System::Battery,
+        Kind::PutIn => near_fans(item),
+        Kind::Fluid => false,
+        _ => matches!(
+            item.system,
+            System::Electrical | System::HighVoltage | System::Restraints
+        ),
+    }
+}
+
+/// A cooling fan may start by itself once the battery is on: what could be caught.
+fn near_fans(item: &Item) -> bool {
+    let loose = !matches!(
+        item.put_in,
+        Some(PutIn::Clamp | PutIn::Plug | PutIn::Pin | PutIn::Chips | PutIn::Tang)
+    );
+    loose
+        && (matches!(item.zone, Zone::Above | Zone::Unknown)
+            || matches!(item.system, System::Cooling | System::DriveBelt))
+}
+
+/// Oil and coolant in, belt on, nothing inside near moving parts.
+fn at_start(item: &Item) -> bool {
+    match item.kind {
+        Kind::PutIn => {
+            matches!(item.zone, Zone::Above | Zone::WheelWell | Zone::Unknown) || item.system.runs()
+        }
+        Kind::Fluid => item.system.stops_without_fluid() && item.system != System::Brakes,
+        Kind::Hose | Kind::Belt if item.system == System::Steering => true,
+        _ => matches!(
+            item.system,
+            System::Battery
+                | System::Fuel
+                | System::Oil
+                | System::Cooling
+                | System::DriveBelt
+                | System::Engine
+                | System::Transmission
+        ),
+    }
+}
+
+/// Wheels on, at least hand-tight; nothing hanging, nothing under it.
+fn at_lower(item: &Item, open: &OpenItem) -> bool {
+    match item.kind {
+        Kind::PutIn => {
+            matches!(item.zone, Zone::Below | Zone::WheelWell)
+                && matches!(
+                    item.put_in,
+                    Some(PutIn::Lamp | PutIn::Tool | PutIn::Cord | PutIn::Other) | None
+                )
+        }
+        Kind::Fluid => false,
+        _ => match item.system {
+            System::Wheels | System::Suspension | System::Steering => any_not_in_place(open),
+            _ => is_hanging(item, open),
+        },
+    }
+}
+
+/// Wheels tight, brakes and steering whole.
+fn at_roll(item: &Item) -> bool {
+    if item.kind == Kind::PutIn {
+        return matches!(
+            item.system,
+            System::Brakes | System::Wheels | System::Steering | System::Suspension
+        );
+    }
+    match item.system {
+        System::Wheels | System::Brakes | System::Suspension => true,
+        System::Steering => item.kind != Kind::Fluid,
+        _ => false,
+    }
+}
+
+/// Everything that runs, everything inside, and covers that are only half fastened: a
+/// cover that is off altogether cannot fall off.
+fn at_road(item: &Item, open: &OpenItem) -> bool {
+    item.kind == Kind::PutIn
+        || item.system.runs()
+        || item.system == System::Battery
+        || is_hanging(item, open)
+        || item.kind.is_counted() && some_in_place(open)
+}
+
+fn stands(open: &OpenItem) -> impl Iterator<Item = &Stand> {
+    open.pieces.iter().flat_map(|piece| &piece.stands)
+}
+
+fn any_not_in_place(open: &OpenItem) -> bool {
+    stands(open).any(|stand| !stand.state.in_place())
+}
+
+fn some_in_place(open: &OpenItem) -> bool {
+    stands(open).any(|stand| stand.state.in_place())
+}
+
+/// Under the vehicle, a group that is cracked or only partly out may let its part drop.
+fn is_hanging(item: &Item, open: &OpenItem) -> bool {
+    let below = matches!(item.zone, Zone::Below | Zone::WheelWell);
+    let partly = open.pieces.len() < item.positions().len() && any_not_in_place(open);
+    let cracked = stands(open).any(|stand| stand.state == State::Cracked);
+    let mixed = any_not_in_place(open) && some_in_place(open);
+    below && item.kind.is_counted() && (partly || cracked || mixed)
+}
+
+/// Fluids that are dripping, and fluids of which much is missing.
+fn fluids(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
+    let litres = litres(order, account);
+    let mut out = Vec::new();
+    for item in account
+        .items
+        .values()
+        .filter(|item| item.kind == Kind::Fluid)
+    {
+        let sums = litres.get(&item.id).cloned().unwrap_or_default();
+        let low = account.open_item(&item.id).is_some();
+        let caught = !sums.out.is_zero() || !sums.unread.is_empty();
+        if low && !caught && matches!(gate, Gate::Lower | Gate::Roll | Gate::Road) {
+            out.push(Why::NotCaught {
+                item: item.id.clone(),
+            });
+        }
+        if gate == Gate::HandOver && !low && sums.much_is_missing() {
+            out.push(Why::MuchMissing {
+                item: item.id.clone(),
+                out_litres: sums.out,
+                in_litres: sums.poured,
+            });
+        }
+    }
+    out
+}
+
+/// Snags that have not ended: all at hand-over, on the road those of what runs.
+fn snags(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
+    let on_road = |item: &Option<states::ItemId>| {
+        item.as_ref()
+            .and_then(|item| account.items.get(account.moves.name(item)))
+            .is_some_and(|item| item.system.runs() || item.system == System::Unknown)
+    };
+    crate::snags::open(order)
+        .into_iter()
+        .filter(|snag| match gate {
+            Gate::HandOver => true,
+            Gate::Road => on_road(&snag.item),
+            _ => false,
+        })
+        .map(|snag| Why::SnagOpen {
+            snag: snag.snag,
+            item: snag.item,
+        })
+        .collect()
+}
+
+/// The waivers that stand, by gate and reason.
+fn waivers(order: &Order) -> BTreeMap<(Gate, ReasonKey), Waiver> {
+    let withdrawn: BTreeSet<_> = order
+        .decisions()
+        .iter()
+        .filter_map(|decided| match &decided.decision {
+            Decision::WaiverWithdrawn { waiver } => Some(waiver),
+            _ => None,
+        })
+        .collect();
+    order
+        .decisions()
+        .iter()
+        .filter(|decided| !withdrawn.contains(&decided.command))
+        .filter_map(|decided| match &decided.decision {
+            Decision::Waived {
+                gate,
+                reason,
+                prints,
+                words,
+            } => Some((
+                (*gate, reason.clone()),
+                Waiver {
+                    command: decided.command.clone(),
+                    by: decided.stamp.who.clone(),
+                    words: *words,
+                    prints: *prints,
+                },
+            )),
+            _ => None,
+        })
+        .collect()
+}
+
+/// What came in after a hand-over and stands open now, though nobody knew of it then.
+#[must_use]
+pub fn late_alarms(order: &Order, rules: &Rules) -> Vec<Reason> {
+    let Some(known) = crate::papers::handed_over(order).map(|handed| handed.known) else {
+        return Vec::new();
+    };
+    may(order, Gate::HandOver, rules)
+        .fit_to_go
+        .into_iter()
+        .filter(|reason| reason.shuts() && !known.contains(&reason.key))
+        .filter(|reason| !matches!(&reason.why, Why::Owed(debt) if debt.work.work == crate::WorkIs::LevelCold))
+        .collect()
+}

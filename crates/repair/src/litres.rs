@@ -1,0 +1,84 @@
+//! Litres out and in, added up as written with their units.
+
+use crate::account::Account;
+use crate::fact::{Fact, LevelAt};
+use crate::order::Order;
+use crate::text::Written;
+use measure::{Dimension, Unit};
+use rust_decimal::Decimal;
+use states::ItemId;
+use std::collections::BTreeMap;
+
+/// What came out of a fluid and went into it.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Litres {
+    /// Litres that came out.
+    pub out: Decimal,
+    /// Litres that went in.
+    pub poured: Decimal,
+    /// Whether a level was seen cold and good.
+    pub cold_level_good: bool,
+    /// Amounts that no unit of volume fits, as written.
+    pub unread: Vec<Written>,
+}
+
+/// Missing litres that a pan and some spilling can hide: 0.3 to 0.5 L is honest.
+const PAN_AND_SPILL: Decimal = Decimal::from_parts(5, 0, 0, false, 1);
+/// Missing litres that block as long as no cold level is recorded.
+const MUCH: Decimal = Decimal::ONE;
+
+impl Litres {
+    /// Litres missing, spill apart.
+    #[must_use]
+    pub fn missing(&self) -> Decimal {
+        self.out.saturating_sub(self.poured)
+    }
+
+    /// Whether so little went in that measuring cannot explain it.
+    #[must_use]
+    pub fn is_short(&self) -> bool {
+        self.missing() > PAN_AND_SPILL
+    }
+
+    /// Whether so much is missing that it blocks.
+    #[must_use]
+    pub fn much_is_missing(&self) -> bool {
+        self.missing() > MUCH && !self.cold_level_good
+    }
+}
+
+/// Litres of every fluid that anything was said about.
+#[must_use]
+pub fn litres(order: &Order, account: &Account) -> BTreeMap<ItemId, Litres> {
+    let mut out: BTreeMap<ItemId, Litres> = BTreeMap::new();
+    for (_, filed) in order.facts() {
+        let (item, amount) = match &filed.fact {
+            Fact::Drained { item, amount, .. } | Fact::Poured { item, amount, .. } => {
+                (item, amount)
+            }
+            Fact::LevelSeen {
+                item,
+                level: LevelAt::Cold,
+                good: true,
+                ..
+            } => {
+                let name = account.moves.name(item).clone();
+                out.entry(name).or_default().cold_level_good = true;
+                continue;
+            }
+            _ => continue,
+        };
+        let sums = out.entry(account.moves.name(item).clone()).or_default();
+        let read = measure::read(amount.as_str(), Dimension::Volume)
+            .ok()
+            .and_then(|volume| volume.convert(Unit::Litre).ok());
+        match (read, &filed.fact) {
+            (Some(volume), Fact::Drained { .. }) => {
+                sums.out = sums.out.saturating_add(volume.number());
+            }
+            (Some(volume), _) => sums.poured = sums.poured.saturating_add(volume.number()),
+            (None, _) => sums.unread.push(amount.clone()),
+        }
+    }
+    out
+}

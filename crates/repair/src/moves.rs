@@ -1,0 +1,221 @@
+//! Moves as a graph of who had seen what, and where each piece stands by it.
+//!
+//! A move names the moves its author had seen. The state of a piece is what nobody
+//! has seen past: the *heads*. Two devices that moved the same piece apart leave two
+//! heads, and both are kept until somebody looks. Nothing here depends on arrival or
+//! on clocks.
+
+use crate::fact::{Fact, Move, Stand};
+use crate::ids::MoveId;
+use crate::order::{Order, Stamp};
+use states::{ItemId, Position};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// How a move was stated.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stated {
+    /// Found so.
+    Found,
+    /// Moved so.
+    Moved,
+    /// Seen so.
+    Seen,
+}
+
+/// One move with all that is known of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Node {
+    /// The move.
+    pub change: Move,
+    /// Who and when.
+    pub stamp: Stamp,
+    /// How it was stated.
+    pub stated: Stated,
+    /// Whether it stands; one that was taken back only passes on what it had seen.
+    pub live: bool,
+}
+
+/// All moves of an order, with items that are one thing under one name.
+#[derive(Debug, Clone, Default)]
+pub struct Moves {
+    nodes: BTreeMap<MoveId, Node>,
+    by_item: BTreeMap<ItemId, Vec<MoveId>>,
+    one_thing: BTreeMap<ItemId, ItemId>,
+}
+
+impl Moves {
+    /// Reads the moves off an order.
+    #[must_use]
+    pub fn of(order: &Order) -> Self {
+        let mut out = Self {
+            one_thing: one_thing(order),
+            ..Self::default()
+        };
+        let undone = order.undone();
+        for (command, filed) in order.story() {
+            let stated = match &filed.fact {
+                Fact::Found { .. } => Stated::Found,
+                Fact::Seen { .. } => Stated::Seen,
+                _ => Stated::Moved,
+            };
+            for (nth, change) in (0u16..).zip(filed.fact.moves()) {
+                let id = MoveId {
+                    command: command.clone(),
+                    nth,
+                };
+                let live = !undone.commands.contains(command)
+                    && !undone.moves.contains(&(command.clone(), nth));
+                let item = out.name(&change.item).clone();
+                out.by_item.entry(item).or_default().push(id.clone());
+                out.nodes.insert(
+                    id,
+                    Node {
+                        change: change.clone(),
+                        stamp: filed.stamp.clone(),
+                        stated,
+                        live,
+                    },
+                );
+            }
+        }
+        out
+    }
+
+    /// The one name an item goes by, whatever name it was called.
+    #[must_use]
+    pub fn name<'a>(&'a self, item: &'a ItemId) -> &'a ItemId {
+        self.one_thing.get(item).unwrap_or(item)
+    }
+
+    /// The items that were moved, found or seen.
+    pub fn items(&self) -> impl Iterator<Item = &ItemId> {
+        self.by_item
+            .iter()
+            .filter(|(_, moves)| moves.iter().any(|id| self.nodes[id].live))
+            .map(|(item, _)| item)
+    }
+
+    /// One move.
+    #[must_use]
+    pub fn get(&self, id: &MoveId) -> Option<&Node> {
+        self.nodes.get(id)
+    }
+
+    /// The moves of an item that stand.
+    pub fn live(&self, item: &ItemId) -> impl Iterator<Item = (&MoveId, &Node)> + use<'_> {
+        self.by_item
+            .get(self.name(item))
+            .into_iter()
+            .flatten()
+            .map(|id| (id, &self.nodes[id]))
+            .filter(|(_, node)| node.live)
+    }
+
+    /// Everything these moves had seen, themselves included.
+    #[must_use]
+    pub fn seen_by<'a>(
+        &'a self,
+        from: impl IntoIterator<Item = &'a MoveId>,
+    ) -> BTreeSet<&'a MoveId> {
+        let mut seen = BTreeSet::new();
+        let mut todo: Vec<&MoveId> = from.into_iter().collect();
+        while let Some(id) = todo.pop() {
+            if seen.insert(id)
+                && let Some(node) = self.nodes.get(id)
+            {
+                todo.extend(&node.change.after);
+            }
+        }
+        seen
+    }
+
+    /// The heads of one piece: the moves there that no other move there has seen.
+    #[must_use]
+    pub fn heads(&self, item: &ItemId, position: Position) -> Vec<(&MoveId, &Node)> {
+        self.heads_within(item, position, &|_| true)
+    }
+
+    /// The heads of one piece among the moves that someone had seen.
+    #[must_use]
+    pub fn heads_seen(
+        &self,
+        item: &ItemId,
+        position: Position,
+        seen: &BTreeSet<&MoveId>,
+    ) -> Vec<(&MoveId, &Node)> {
+        self.heads_within(item, position, &|id| seen.contains(id))
+    }
+
+    fn heads_within(
+        &self,
+        item: &ItemId,
+        position: Position,
+        among: &dyn Fn(&MoveId) -> bool,
+    ) -> Vec<(&MoveId, &Node)> {
+        let here: Vec<_> = self
+            .live(item)
+            .filter(|(id, node)| node.change.at.contains(&position) && among(id))
+            .collect();
+        if here.len() < 2 {
+            return here;
+        }
+        let passed: BTreeSet<&MoveId> =
+            self.seen_by(here.iter().flat_map(|(_, node)| &node.change.after));
+        let heads: Vec<_> = here
+            .iter()
+            .filter(|(id, _)| !passed.contains(id))
+            .copied()
+            .collect();
+        // Moves that claim to have seen each other in a circle leave no head: keep all.
+        if heads.is_empty() { here } else { heads }
+    }
+
+    /// The positions that moves of an item speak of.
+    #[must_use]
+    pub fn positions(&self, item: &ItemId) -> BTreeSet<Position> {
+        self.live(item)
+            .flat_map(|(_, node)| node.change.at.iter().copied())
+            .collect()
+    }
+
+    /// The heads of every piece of an item: what a device sends as seen.
+    #[must_use]
+    pub fn frontier(&self, item: &ItemId) -> BTreeSet<MoveId> {
+        self.positions(item)
+            .into_iter()
+            .flat_map(|position| self.heads(item, position))
+            .map(|(id, _)| id.clone())
+            .collect()
+    }
+
+    /// The stands that heads claim for one piece.
+    #[must_use]
+    pub fn stands(&self, item: &ItemId, position: Position) -> BTreeSet<Stand> {
+        self.heads(item, position)
+            .into_iter()
+            .map(|(_, node)| node.change.left)
+            .collect()
+    }
+}
+
+/// Gathers names of one thing under the least of them.
+fn one_thing(order: &Order) -> BTreeMap<ItemId, ItemId> {
+    let mut least: BTreeMap<ItemId, ItemId> = BTreeMap::new();
+    for (_, filed) in order.facts() {
+        let Fact::SameAs { item, also } = &filed.fact else {
+            continue;
+        };
+        let find = |name: &ItemId, least: &BTreeMap<ItemId, ItemId>| {
+            least.get(name).cloned().unwrap_or_else(|| name.clone())
+        };
+        let (a, b) = (find(item, &least), find(also, &least));
+        let (root, other) = if a <= b { (a, b) } else { (b, a) };
+        for value in least.values_mut().filter(|value| **value == other) {
+            value.clone_from(&root);
+        }
+        least.insert(other, root.clone());
+        least.insert(item.clone(), root.clone());
+        least.insert(also.clone(), root);
+    }
+    least
+}

@@ -1,0 +1,185 @@
+//! The repair order as a fold of its events.
+//!
+//! `evolve` only files events away, under the command that carried them; everything
+//! else is read off this filing. Facts are kept in a map by command, so that the
+//! sequence in which they arrived cannot be seen from here.
+
+use crate::decision::{Decision, Event};
+use crate::fact::Fact;
+use crate::ids::{CommandId, PersonId};
+use jiff::Timestamp;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Who said it, and when by the device's clock: for clocks and display only.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stamp {
+    /// The person.
+    pub who: PersonId,
+    /// When, by the device.
+    pub at: Timestamp,
+}
+
+/// An event as the log holds it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Recorded<E> {
+    /// The command that carried it.
+    pub command: CommandId,
+    /// Its place among that command's events.
+    pub nth: u32,
+    /// Who and when.
+    pub stamp: Stamp,
+    /// What happened.
+    pub event: E,
+}
+
+/// One fact as filed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Filed {
+    /// Who and when.
+    pub stamp: Stamp,
+    /// The fact.
+    pub fact: Fact,
+}
+
+/// One decision as filed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Decided {
+    /// The command that asked for it.
+    pub command: CommandId,
+    /// Who and when.
+    pub stamp: Stamp,
+    /// The decision.
+    pub decision: Decision,
+}
+
+/// A repair order: its facts by command, its decisions in sequence.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Order {
+    facts: BTreeMap<(CommandId, u32), Filed>,
+    decisions: Vec<Decided>,
+}
+
+/// Files one event. Total: any event, in any sequence, any number of times.
+#[must_use]
+pub fn evolve(mut order: Order, recorded: Recorded<Event>) -> Order {
+    let Recorded {
+        command,
+        nth,
+        stamp,
+        event,
+    } = recorded;
+    match event {
+        Event::Fact(fact) => {
+            order
+                .facts
+                .entry((command, nth))
+                .or_insert(Filed { stamp, fact });
+        }
+        Event::Decision(decision) => order.decisions.push(Decided {
+            command,
+            stamp,
+            decision,
+        }),
+    }
+    order
+}
+
+impl Order {
+    /// The facts that stand, each with the command that carried it: those taken back
+    /// are left out, and so are the takings-back themselves.
+    pub fn facts(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
+        let undone = self.undone();
+        self.facts
+            .iter()
+            .filter(move |((command, _), filed)| {
+                !undone.commands.contains(command) && !matches!(filed.fact, Fact::Undo { .. })
+            })
+            .map(|((command, _), filed)| (command, filed))
+    }
+
+    /// Every fact ever filed, taken back or not: the story.
+    pub fn story(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
+        self.facts
+            .iter()
+            .map(|((command, _), filed)| (command, filed))
+    }
+
+    /// The decisions, in the sequence they were taken.
+    #[must_use]
+    pub fn decisions(&self) -> &[Decided] {
+        &self.decisions
+    }
+
+    /// Whether nothing was ever filed.
+    #[must_use]
+    pub fn is_blank(&self) -> bool {
+        self.facts.is_empty() && self.decisions.is_empty()
+    }
+
+    /// The commands and single moves that are taken back.
+    #[must_use]
+    pub fn undone(&self) -> Undone {
+        let undos: BTreeMap<&CommandId, Vec<(&CommandId, Option<u16>)>> = self
+            .facts
+            .iter()
+            .filter_map(|((command, _), filed)| match &filed.fact {
+                Fact::Undo {
+                    command: target,
+                    part,
+                } => Some((command, (target, *part))),
+                _ => None,
+            })
+            .fold(BTreeMap::new(), |mut all, (command, undo)| {
+                all.entry(command).or_insert_with(Vec::new).push(undo);
+                all
+            });
+        let mut out = Undone::default();
+        for (command, targets) in &undos {
+            if is_taken_back(command, &undos, &mut BTreeSet::new()) {
+                continue;
+            }
+            for (target, part) in targets {
+                match part {
+                    None => {
+                        out.commands.insert((*target).clone());
+                    }
+                    Some(nth) => {
+                        out.moves.insert(((*target).clone(), *nth));
+                    }
+                }
+            }
+        }
+        out
+    }
+}
+
+/// Whether an undo is itself undone. Undos that name each other in a circle all
+/// stand, since none of them came first.
+fn is_taken_back<'a>(
+    command: &'a CommandId,
+    undos: &BTreeMap<&'a CommandId, Vec<(&'a CommandId, Option<u16>)>>,
+    seen: &mut BTreeSet<&'a CommandId>,
+) -> bool {
+    if !seen.insert(command) {
+        return false;
+    }
+    let taken = undos
+        .iter()
+        .filter(|(_, targets)| {
+            targets
+                .iter()
+                .any(|(target, part)| *target == command && part.is_none())
+        })
+        .any(|(by, _)| !seen.contains(*by) && !is_taken_back(by, undos, seen));
+    seen.remove(command);
+    taken
+}
+
+/// What was taken back.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Undone {
+    /// Whole commands.
+    pub commands: BTreeSet<CommandId>,
+    /// Single moves of a command.
+    pub moves: BTreeSet<(CommandId, u16)>,
+}

@@ -1,0 +1,310 @@
+//! Papers: consent, price, money, keys. What the desk sees to.
+
+use crate::account::latest;
+use crate::decision::{Decision, Ending, Leaves};
+use crate::fact::{Fact, KeyStep, LineText};
+use crate::ids::{CommandId, LineId};
+use crate::order::Order;
+use crate::reason::{Reason, ReasonKey, Why};
+use crate::text::Words;
+use jiff::Timestamp;
+use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, over};
+use rust_decimal::Decimal;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// One line of an order as it reads now.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Line {
+    /// Its name.
+    pub line: LineId,
+    /// Who pays.
+    pub payer: Payer,
+    /// What the customer says.
+    pub complaint: Words,
+    /// What was found.
+    pub cause: Option<Words>,
+    /// What was done.
+    pub correction: Option<Words>,
+    /// The commands that told each text, for a device to name as seen.
+    pub told_by: BTreeMap<LineText, Vec<CommandId>>,
+}
+
+/// The price as it stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Price {
+    /// Its entries.
+    pub entries: Vec<Entry>,
+    /// The taxes that held when it was set.
+    pub taxes: Vec<TaxRule>,
+    /// What each payer owes, written down where it was.
+    pub totals: BTreeMap<Payer, Totals>,
+    /// What was taken off each payer's sum, before tax.
+    pub written_down: BTreeMap<Payer, Decimal>,
+    /// Whether the invoice for exactly this is written.
+    pub charged: bool,
+}
+
+/// A hand-over that stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HandedOver {
+    /// How the vehicle left.
+    pub leaves: Leaves,
+    /// How the order ended.
+    pub ending: Ending,
+    /// Reasons known when it left.
+    pub known: Vec<ReasonKey>,
+    /// When.
+    pub at: Timestamp,
+    /// The command.
+    pub command: CommandId,
+}
+
+/// The lines of an order.
+#[must_use]
+pub fn lines(order: &Order) -> Vec<Line> {
+    let told = latest(order, |fact| match fact {
+        Fact::LineWorded {
+            line, text, after, ..
+        } => Some(((line.clone(), *text), after)),
+        _ => None,
+    });
+    let text = |line: &LineId, text: LineText| match told.get(&(line.clone(), text)) {
+        Some(Fact::LineWorded { words, .. }) => Some(*words),
+        _ => None,
+    };
+    let mut told_by: BTreeMap<LineId, BTreeMap<LineText, Vec<CommandId>>> = BTreeMap::new();
+    for (command, filed) in order.facts() {
+        if let Fact::LineWorded { line, text, .. } = &filed.fact {
+            told_by
+                .entry(line.clone())
+                .or_default()
+                .entry(*text)
+                .or_default()
+                .push(command.clone());
+        }
+    }
+    let mut opened: Vec<_> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::LineOpened {
+                line,
+                complaint,
+                payer,
+            } => Some((filed.stamp.at, line, complaint, payer)),
+            _ => None,
+        })
+        .collect();
+    opened.sort();
+    opened
+        .into_iter()
+        .map(|(_, line, complaint, payer)| Line {
+            line: line.clone(),
+            payer: *payer,
+            complaint: text(line, LineText::Complaint).unwrap_or(*complaint),
+            cause: text(line, LineText::Cause),
+            correction: text(line, LineText::Correction),
+            told_by: told_by.get(line).cloned().unwrap_or_default(),
+        })
+        .collect()
+}
+
+/// The most each payer agreed to: of the consents that none of the others has seen, the
+/// lowest. A refusal that names an amount lowers it; one that names none ends it.
+#[must_use]
+pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
+    let consents: Vec<_> = order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Consented {
+                payer,
+                agreed,
+                amount,
+                tax_included,
+                after,
+                ..
+            } if *agreed || amount.is_some() => {
+                Some((command, *payer, *amount, *tax_included, after))
+            }
+            _ => None,
+        })
+        .collect();
+    let seen: BTreeSet<&CommandId> = consents.iter().flat_map(|(.., after)| *after).collect();
+    let mut out: BTreeMap<Payer, Ceiling> = BTreeMap::new();
+    for (command, payer, amount, tax_included, _) in consents {
+        let Some(amount) = amount.filter(|_| !seen.contains(command)) else {
+            continue;
+        };
+        let ceiling = Ceiling {
+            amount,
+            tax_included,
+        };
+        out.entry(payer)
+            .and_modify(|least| {
+                if amount < least.amount {
+                    *least = ceiling;
+                }
+            })
+            .or_insert(ceiling);
+    }
+    out
+}
+
+/// The price, if one was set.
+#[must_use]
+pub fn price(order: &Order) -> Option<Price> {
+    let minor_digits = minor_digits(order);
+    let mut out: Option<Price> = None;
+    for decided in order.decisions() {
+        match &decided.decision {
+            Decision::Priced {
+                entries,
+                taxes,
+                totals,
+            } => {
+                out = Some(Price {
+                    entries: entries.clone(),
+                    taxes: taxes.clone(),
+                    totals: totals.clone(),
+                    written_down: BTreeMap::new(),
+                    charged: false,
+                });
+            }
+            Decision::WrittenDown { payer, amount } => {
+                if let Some(price) = &mut out {
+                    price.charged = false;
+                    let off: &mut Decimal = price.written_down.entry(*payer).or_default();
+                    *off = off.saturating_add(*amount);
+                    if let Some(totals) = price.totals.get_mut(payer) {
+                        *totals = after_write_down(totals, *amount, minor_digits);
+                    }
+                }
+            }
+            Decision::Charged { .. } => {
+                if let Some(price) = &mut out {
+                    price.charged = true;
+                }
+            }
+            _ => {}
+        }
+    }
+    out
+}
+
+/// Digits after the point of the order's currency.
+#[must_use]
+pub fn minor_digits(order: &Order) -> u32 {
+    order
+        .decisions()
+        .iter()
+        .find_map(|decided| match &decided.decision {
+            Decision::Opened { minor_digits, .. } => Some(*minor_digits),
+            _ => None,
+        })
+        .unwrap_or(2)
+}
+
+/// What a payer has paid or has on account.
+#[must_use]
+pub fn paid(order: &Order, payer: Payer) -> Decimal {
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Paid {
+                payer: by, amount, ..
+            } if *by == payer => Some(*amount),
+            _ => None,
+        })
+        .fold(Decimal::ZERO, Decimal::saturating_add)
+}
+
+/// Whether the keys hang with the shop.
+#[must_use]
+pub fn keys_here(order: &Order) -> bool {
+    let count = |wanted: KeyStep| {
+        order
+            .facts()
+            .filter(|(_, filed)| matches!(&filed.fact, Fact::Keys { step, .. } if *step == wanted))
+            .count()
+    };
+    count(KeyStep::Taken) > count(KeyStep::GivenBack)
+}
+
+/// The hand-over that stands, unless the vehicle was taken back since.
+#[must_use]
+pub fn handed_over(order: &Order) -> Option<HandedOver> {
+    let mut out = None;
+    for decided in order.decisions() {
+        match &decided.decision {
+            Decision::HandedOver {
+                leaves,
+                ending,
+                known,
+                decided_at,
+                ..
+            } => {
+                out = Some(HandedOver {
+                    leaves: *leaves,
+                    ending: *ending,
+                    known: known.clone(),
+                    at: *decided_at,
+                    command: decided.command.clone(),
+                });
+            }
+            Decision::TakenBack { .. } => out = None,
+            _ => {}
+        }
+    }
+    out
+}
+
+/// Whether the order was opened by mistake.
+#[must_use]
+pub fn is_voided(order: &Order) -> bool {
+    order
+        .decisions()
+        .iter()
+        .any(|decided| matches!(decided.decision, Decision::Voided { .. }))
+}
+
+/// What the desk has still to see to before hand-over.
+#[must_use]
+pub fn papers(order: &Order) -> Vec<Reason> {
+    let mut out: Vec<Why> = lines(order)
+        .into_iter()
+        .filter(|line| line.cause.is_none() || line.correction.is_none())
+        .map(|line| Why::LineUnfinished { line: line.line })
+        .collect();
+    match price(order) {
+        None => out.push(Why::NotPriced),
+        Some(price) => {
+            let ceilings = ceilings(order);
+            for (payer, totals) in &price.totals {
+                match ceilings.get(payer) {
+                    _ if *payer == Payer::Goodwill || totals.gross <= Decimal::ZERO => {}
+                    None => out.push(Why::NoConsent { payer: *payer }),
+                    Some(ceiling) => {
+                        out.extend(over(totals, *ceiling).map(|over| Why::OverCeiling {
+                            payer: *payer,
+                            over,
+                        }))
+                    }
+                }
+            }
+            if !price.charged {
+                out.push(Why::NotCharged);
+            }
+            let owes = price
+                .totals
+                .get(&Payer::Customer)
+                .map_or(Decimal::ZERO, |totals| totals.gross);
+            let balance = owes.saturating_sub(paid(order, Payer::Customer));
+            if balance > Decimal::ZERO {
+                out.push(Why::Unpaid { balance });
+            }
+        }
+    }
+    if keys_here(order) {
+        out.push(Why::KeysHere);
+    }
+    out.into_iter().map(Reason::new).collect()
+}

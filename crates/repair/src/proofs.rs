@@ -1,0 +1,152 @@
+//! Proofs and second checks: which are needed, which hold, and what undoes them.
+
+use crate::account::Account;
+use crate::fact::{CheckIs, Fact, Outcome, ProofIs};
+use crate::ids::{MoveId, PersonId, ProofId};
+use crate::item::{Item, System};
+use crate::moves::Stated;
+use crate::order::Order;
+use crate::reason::Why;
+use states::Kind;
+use std::collections::BTreeSet;
+
+/// The proofs that the disturbed systems call for.
+#[must_use]
+pub fn needed(account: &Account) -> BTreeSet<ProofIs> {
+    let systems = account.systems_disturbed();
+    let mut out = BTreeSet::new();
+    if !systems.is_empty() {
+        out.insert(ProofIs::RoadTest);
+    }
+    for system in systems {
+        match system {
+            System::Cooling => out.insert(ProofIs::LeakTest),
+            System::Brakes => out.insert(ProofIs::BrakeTest),
+            System::Fuel => out.insert(ProofIs::FuelLeakLook),
+            System::Restraints => out.insert(ProofIs::RestraintLamp),
+            _ => false,
+        };
+    }
+    out
+}
+
+/// Whether a proof says anything about an item.
+fn speaks_of(proof: ProofIs, item: &Item) -> bool {
+    if matches!(item.kind, Kind::PutIn | Kind::Work) {
+        return false;
+    }
+    match proof {
+        // A top-up after the road test does not undo it.
+        ProofIs::RoadTest => item.system.runs() && item.kind != Kind::Fluid,
+        ProofIs::LeakTest => item.system == System::Cooling && item.kind != Kind::Fluid,
+        ProofIs::BrakeTest => item.system == System::Brakes,
+        ProofIs::FuelLeakLook => item.system == System::Fuel,
+        ProofIs::RestraintLamp => item.system == System::Restraints,
+        ProofIs::Other => false,
+    }
+}
+
+/// Proofs that are missing or failed. A proof holds for what it had seen: work done
+/// since undoes it.
+#[must_use]
+pub fn proofs(order: &Order, account: &Account) -> Vec<Why> {
+    let replaced: BTreeSet<&ProofId> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Proved { replaces, .. } => Some(replaces),
+            _ => None,
+        })
+        .flatten()
+        .collect();
+    let mut held = BTreeSet::new();
+    let mut failed = BTreeSet::new();
+    for (_, filed) in order.facts() {
+        let Fact::Proved {
+            id,
+            proof,
+            outcome,
+            after,
+            ..
+        } = &filed.fact
+        else {
+            continue;
+        };
+        if replaced.contains(id) {
+            continue;
+        }
+        match outcome {
+            Outcome::Failed => {
+                failed.insert(*proof);
+            }
+            Outcome::Held | Outcome::NotProvoked if covers(account, *proof, after) => {
+                held.insert(*proof);
+            }
+            _ => {}
+        }
+    }
+    let mut out: Vec<Why> = failed
+        .iter()
+        .map(|proof| Why::ProofFailed { proof: *proof })
+        .collect();
+    out.extend(
+        needed(account)
+            .into_iter()
+            .filter(|proof| !held.contains(proof) && !failed.contains(proof))
+            .map(|proof| Why::ProofMissing { proof }),
+    );
+    out
+}
+
+fn covers(account: &Account, proof: ProofIs, after: &[MoveId]) -> bool {
+    let seen = account.moves.seen_by(after);
+    account
+        .items
+        .values()
+        .filter(|item| speaks_of(proof, item) && account.is_disturbed(&item.id))
+        .all(|item| account.home_as_seen(&item.id, &seen))
+}
+
+/// Safety-class items that are home again and that nobody else has checked since, nor
+/// the same person on a second walk-round.
+#[must_use]
+pub fn not_checked(order: &Order, account: &Account) -> Vec<Why> {
+    account
+        .items
+        .values()
+        .filter(|item| item.is_safety() && account.is_disturbed(&item.id))
+        .filter(|item| account.open_item(&item.id).is_none())
+        .filter_map(|item| unchecked(order, account, item))
+        .collect()
+}
+
+fn unchecked(order: &Order, account: &Account, item: &Item) -> Option<Why> {
+    let heads: Vec<_> = account
+        .positions(&item.id)
+        .into_iter()
+        .flat_map(|position| account.moves.heads(&item.id, position))
+        .filter(|(_, node)| node.stated == Stated::Moved)
+        .collect();
+    let by: BTreeSet<&PersonId> = heads.iter().map(|(_, node)| &node.stamp.who).collect();
+    let last = by.first().copied()?.clone();
+    let checked = order.facts().any(|(_, filed)| {
+        let Fact::Checked {
+            check,
+            items,
+            after,
+        } = &filed.fact
+        else {
+            return false;
+        };
+        let seen = account.moves.seen_by(after);
+        let another = *check == CheckIs::WalkedBack || !by.contains(&filed.stamp.who);
+        another
+            && items
+                .iter()
+                .any(|checked| account.moves.name(checked) == &item.id)
+            && heads.iter().all(|(id, _)| seen.contains(id))
+    });
+    (!checked).then(|| Why::NotChecked {
+        item: item.id.clone(),
+        by: last,
+    })
+}

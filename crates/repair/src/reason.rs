@@ -1,0 +1,244 @@
+//! Reasons: why a gate says no, or what the desk should still see to. Codes with the
+//! item and the figures; whoever shows them fills in the words.
+
+use crate::account::OpenItem;
+use crate::debts::Debt;
+use crate::fact::ProofIs;
+use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
+use crate::text::Words;
+use price::{Over, Payer};
+use rust_decimal::Decimal;
+use states::{ItemId, Kind};
+use std::fmt;
+
+/// The name a reason keeps as long as it stands: a waiver names it. More missing than
+/// before is another reason.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ReasonKey(pub String);
+
+/// Why.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Why {
+    /// An item is not at home.
+    Open(OpenItem),
+    /// Nobody has said which system an item belongs to.
+    Unlocated(OpenItem),
+    /// A fluid is out and nothing says where it went.
+    NotCaught {
+        /// The fluid.
+        item: ItemId,
+    },
+    /// Much less went in than came out, and no cold level is recorded.
+    MuchMissing {
+        /// The fluid.
+        item: ItemId,
+        /// Litres out.
+        out_litres: Decimal,
+        /// Litres in.
+        in_litres: Decimal,
+    },
+    /// Work is owed.
+    Owed(Debt),
+    /// A snag has not come to its end.
+    SnagOpen {
+        /// The snag.
+        snag: SnagId,
+        /// The item.
+        item: Option<ItemId>,
+    },
+    /// Nobody but the one who did it has checked.
+    NotChecked {
+        /// The item.
+        item: ItemId,
+        /// Who moved it last.
+        by: PersonId,
+    },
+    /// A proof is missing.
+    ProofMissing {
+        /// Which.
+        proof: ProofIs,
+    },
+    /// A proof failed.
+    ProofFailed {
+        /// Which.
+        proof: ProofIs,
+    },
+    /// Some of a new part is neither fitted, returned nor stocked.
+    PartAdrift {
+        /// The part.
+        part: PartId,
+        /// How many.
+        quantity: Decimal,
+    },
+    /// Nothing says where an old part went.
+    OldPartAdrift {
+        /// The part that replaces it.
+        part: PartId,
+    },
+    /// Something is still away to be worked on.
+    SubletOut {
+        /// Which.
+        sublet: SubletId,
+    },
+    /// A complaint has no cause and correction yet.
+    LineUnfinished {
+        /// The line.
+        line: LineId,
+    },
+    /// There is no price.
+    NotPriced,
+    /// A payer has agreed to nothing yet.
+    NoConsent {
+        /// Who.
+        payer: Payer,
+    },
+    /// The sum passes what was agreed.
+    OverCeiling {
+        /// Who pays.
+        payer: Payer,
+        /// By how much.
+        over: Over,
+    },
+    /// No invoice is written for the price as it stands.
+    NotCharged,
+    /// The customer has not paid and it is on no account.
+    Unpaid {
+        /// What is left.
+        balance: Decimal,
+    },
+    /// The keys hang with us.
+    KeysHere,
+}
+
+/// Whether a reason may be waived.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Waivable {
+    /// By a named person with a written reason.
+    Yes,
+    /// The same, and it prints on the invoice.
+    Prints,
+    /// Never.
+    Never,
+}
+
+/// A waiver that stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waiver {
+    /// The command that gave it.
+    pub command: CommandId,
+    /// Who gave it.
+    pub by: PersonId,
+    /// Why, in words.
+    pub words: Words,
+    /// Whether it prints on the invoice.
+    pub prints: bool,
+}
+
+/// One reason at a gate.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reason {
+    /// Its name.
+    pub key: ReasonKey,
+    /// Why.
+    pub why: Why,
+    /// Whether it blocks, waivers apart.
+    pub blocks: bool,
+    /// Whether it may be waived.
+    pub waivable: Waivable,
+    /// The waiver that lets it pass.
+    pub waiver: Option<Waiver>,
+}
+
+impl Reason {
+    /// A reason that blocks and is waived by nobody yet.
+    #[must_use]
+    pub fn new(why: Why) -> Self {
+        Self {
+            key: ReasonKey(key(&why)),
+            blocks: blocks(&why),
+            waivable: waivable(&why),
+            why,
+            waiver: None,
+        }
+    }
+
+    /// Whether the gate stays shut because of it.
+    #[must_use]
+    pub fn shuts(&self) -> bool {
+        self.blocks && self.waiver.is_none()
+    }
+}
+
+impl fmt::Display for ReasonKey {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+fn key(why: &Why) -> String {
+    match why {
+        Why::Open(open) | Why::Unlocated(open) => {
+            let at: Vec<_> = open
+                .pieces
+                .iter()
+                .map(|piece| {
+                    let stands: Vec<_> = piece
+                        .stands
+                        .iter()
+                        .map(|stand| format!("{:?}", stand.state))
+                        .collect();
+                    format!("{}={}", piece.position, stands.join("+"))
+                })
+                .collect();
+            let code = match why {
+                Why::Open(_) => "open",
+                _ => "unlocated",
+            };
+            format!("{code}:{}:{}", open.item, at.join(","))
+        }
+        Why::NotCaught { item } => format!("not-caught:{item}"),
+        Why::MuchMissing { item, .. } => format!("much-missing:{item}"),
+        Why::Owed(debt) => format!("owed:{}", debt.work.name()),
+        Why::SnagOpen { snag, .. } => format!("snag:{snag}"),
+        Why::NotChecked { item, .. } => format!("not-checked:{item}"),
+        Why::ProofMissing { proof } => format!("proof-missing:{proof:?}"),
+        Why::ProofFailed { proof } => format!("proof-failed:{proof:?}"),
+        Why::PartAdrift { part, .. } => format!("part:{part}"),
+        Why::OldPartAdrift { part } => format!("old-part:{part}"),
+        Why::SubletOut { sublet } => format!("sublet:{sublet}"),
+        Why::LineUnfinished { line } => format!("line:{line}"),
+        Why::NotPriced => "not-priced".into(),
+        Why::NoConsent { payer } => format!("no-consent:{payer:?}"),
+        Why::OverCeiling { payer, .. } => format!("over-ceiling:{payer:?}"),
+        Why::NotCharged => "not-charged".into(),
+        Why::Unpaid { .. } => "unpaid".into(),
+        Why::KeysHere => "keys-here".into(),
+    }
+}
+
+fn blocks(why: &Why) -> bool {
+    !matches!(
+        why,
+        Why::OverCeiling { .. } | Why::NoConsent { .. } | Why::LineUnfinished { .. }
+    )
+}
+
+fn waivable(why: &Why) -> Waivable {
+    match why {
+        Why::Open(open) | Why::Unlocated(open) => match &open.known {
+            Some(item) if item.kind == Kind::Fluid => Waivable::Prints,
+            Some(item) if item.is_safety() => Waivable::Never,
+            Some(item) if item.kind == Kind::PutIn => Waivable::Prints,
+            Some(_) => Waivable::Yes,
+            None => Waivable::Never,
+        },
+        Why::NotCaught { .. }
+        | Why::MuchMissing { .. }
+        | Why::NotChecked { .. }
+        | Why::ProofMissing { .. }
+        | Why::ProofFailed { .. }
+        | Why::Owed(_)
+        | Why::SnagOpen { .. } => Waivable::Prints,
+        _ => Waivable::Yes,
+    }
+}

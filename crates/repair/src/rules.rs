@@ -1,0 +1,27 @@
+//! What a question is asked under: the time, and the shop's time zone.
+
+use jiff::tz::TimeZone;
+use jiff::{Timestamp, civil::Date};
+
+/// The time and place of a question. The caller reads the clock.
+#[derive(Debug, Clone)]
+pub struct Rules {
+    /// Now.
+    pub now: Timestamp,
+    /// The shop's time zone.
+    pub zone: TimeZone,
+}
+
+impl Rules {
+    /// The day at the shop now.
+    #[must_use]
+    pub fn today(&self) -> Date {
+        self.day(self.now)
+    }
+
+    /// The day at the shop at this time.
+    #[must_use]
+    pub fn day(&self, at: Timestamp) -> Date {
+        self.zone.to_datetime(at).date()
+    }
+}

@@ -1,0 +1,53 @@
+//! Snags that were found and have not come to their end.
+
+use crate::fact::{Fact, SnagIs};
+use crate::ids::SnagId;
+use crate::order::{Order, Stamp};
+use states::{ItemId, Position};
+use std::collections::BTreeSet;
+
+/// One open snag.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OpenSnag {
+    /// Its name.
+    pub snag: SnagId,
+    /// The item.
+    pub item: Option<ItemId>,
+    /// The positions.
+    pub at: Vec<Position>,
+    /// What it is.
+    pub what: SnagIs,
+    /// Who found it, and when.
+    pub since: Stamp,
+}
+
+/// The snags that are open.
+#[must_use]
+pub fn open(order: &Order) -> Vec<OpenSnag> {
+    let ended: BTreeSet<&SnagId> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::SnagResolved { snag, .. } => Some(snag),
+            _ => None,
+        })
+        .collect();
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::SnagFound {
+                snag,
+                item,
+                at,
+                what,
+                ..
+            } if !ended.contains(snag) => Some(OpenSnag {
+                snag: snag.clone(),
+                item: item.clone(),
+                at: at.clone(),
+                what: *what,
+                since: filed.stamp.clone(),
+            }),
+            _ => None,
+        })
+        .collect()
+}
