@@ -7,6 +7,7 @@ use anyhow::{Context, Result, bail, ensure};
 use serde::Deserialize;
 use serde_json::json;
 use sha2::{Digest, Sha512};
+use std::env;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -27,7 +28,7 @@ const SCRIPT: &str = "package/axe.min.js";
 /// # Errors
 /// If npm or tar is missing or fails, or what npm brings is not what was pinned.
 pub fn prepare() -> Result<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../target/axe");
+    let folder = project()?.join("target/axe");
     let package = folder.join(format!("{PACKAGE}-{VERSION}.tgz"));
     // Named by version and never written in place: two tests may prepare at once.
     let script = folder.join(format!("{PACKAGE}-{VERSION}.js"));
@@ -50,6 +51,20 @@ pub fn prepare() -> Result<PathBuf> {
     fs::rename(&unpacked, &script).context("cannot keep axe-core's script")?;
     fs::rename(&fetched, &package).context("cannot keep axe-core's package")?;
     Ok(script)
+}
+
+/// The folder of the whole workspace, found when it is needed: two copies of the project
+/// may share what was built, and each keeps its own files.
+fn project() -> Result<PathBuf> {
+    let start = match env::var_os("CARGO_MANIFEST_DIR") {
+        Some(crate_folder) => PathBuf::from(crate_folder),
+        None => env::current_dir().context("there is no current folder")?,
+    };
+    start
+        .ancestors()
+        .find(|folder| folder.join("Cargo.lock").is_file())
+        .map(Path::to_owned)
+        .with_context(|| format!("{} is not inside the project", start.display()))
 }
 
 fn is_pinned(package: &Path) -> bool {
