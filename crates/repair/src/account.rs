@@ -268,7 +268,7 @@ fn items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Item> {
         match fact {
             Fact::CountCorrected { item, pieces, .. } => {
                 edit(&mut items, moves, item, |known| {
-                    known.pieces.clone_from(pieces)
+                    known.pieces.clone_from(pieces);
                 });
             }
             Fact::Renamed { item, label, .. } => {

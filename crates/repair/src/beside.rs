@@ -2,7 +2,7 @@
 //! stream of its own; all of it is facts but the giving of numbers.
 
 use crate::account::latest_of;
-use crate::fact::{DifferenceIs, OdometerAt, Until, Work};
+use crate::fact::{DifferenceIs, Until, Work};
 use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId, PersonId, StallId};
 use crate::order::{Recorded, Stamp};
 use crate::text::{Token, Words, Written};
@@ -65,15 +65,6 @@ pub enum VehicleFact {
         vin_read: Option<VinRead>,
         /// The mendings seen.
         after: Vec<CommandId>,
-    },
-    /// Its odometer was read on an order.
-    Odometer {
-        /// The order.
-        order: OrderId,
-        /// As written.
-        reading: Written,
-        /// In or out.
-        at: OdometerAt,
     },
     /// It left with a lasting difference.
     Differs {

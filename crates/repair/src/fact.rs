@@ -512,6 +512,8 @@ pub enum Fact {
         amount: Written,
         /// What became of it.
         fate: Fate,
+        /// How warm it was, as written.
+        temperature: Option<Written>,
     },
     /// Fluid went in.
     Poured {
@@ -521,6 +523,8 @@ pub enum Fact {
         amount: Written,
         /// What it was.
         what: Option<Words>,
+        /// How warm it was, as written.
+        temperature: Option<Written>,
     },
     /// A fluid's level was looked at.
     LevelSeen {
@@ -532,6 +536,8 @@ pub enum Fact {
         good: bool,
         /// What was read, as written.
         reading: Option<Written>,
+        /// How warm it was, as written.
+        temperature: Option<Written>,
         /// The moves of the fluid that were seen.
         after: Vec<MoveId>,
     },
@@ -657,6 +663,8 @@ pub enum Fact {
         words: Option<Words>,
         /// What was read.
         readings: Vec<Reading>,
+        /// The calculation it rests on.
+        calculation: Option<NoteId>,
         /// The moves that were seen.
         after: Vec<MoveId>,
         /// Earlier proofs that this one replaces.
@@ -762,6 +770,10 @@ pub enum Fact {
         quantity: Decimal,
         /// Where.
         step: PartStep,
+        /// When it is due, if it is on its way.
+        due: Option<Date>,
+        /// From or to whom, in words.
+        words: Option<Words>,
     },
     /// An old part went somewhere.
     OldPart {

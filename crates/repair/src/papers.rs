@@ -283,10 +283,11 @@ pub fn papers(order: &Order) -> Vec<Reason> {
                     _ if *payer == Payer::Goodwill || totals.gross <= Decimal::ZERO => {}
                     None => out.push(Why::NoConsent { payer: *payer }),
                     Some(ceiling) => {
-                        out.extend(over(totals, *ceiling).map(|over| Why::OverCeiling {
+                        let passed = over(totals, *ceiling);
+                        out.extend(passed.map(|over| Why::OverCeiling {
                             payer: *payer,
                             over,
-                        }))
+                        }));
                     }
                 }
             }

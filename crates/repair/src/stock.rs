@@ -16,6 +16,7 @@ pub fn steps(order: &Order) -> BTreeMap<PartId, BTreeMap<PartStep, Decimal>> {
             part,
             quantity,
             step,
+            ..
         } = &filed.fact
         {
             let sum = out

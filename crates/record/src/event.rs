@@ -1,0 +1,144 @@
+//! Events as bytes: which stream, which kind, which version.
+
+use crate::form::{Form, Unreadable};
+use crate::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
+use crate::v1::decisions::DecisionForm;
+use crate::v1::facts::FactForm;
+use repair::{CustomerFact, CustomerId, Event, OrderId, ShopFact, VehicleFact, VehicleId};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_json::{Map, Value};
+use std::fmt;
+
+/// A stream of the log.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Stream {
+    /// One order's.
+    Order(OrderId),
+    /// One vehicle's.
+    Vehicle(VehicleId),
+    /// One customer's.
+    Customer(CustomerId),
+    /// The shop's own.
+    Shop,
+}
+
+/// An event of any stream.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum AnyEvent {
+    /// Of an order.
+    Order(Event),
+    /// Of a vehicle.
+    Vehicle(VehicleFact),
+    /// Of a customer.
+    Customer(CustomerFact),
+    /// Of the shop.
+    Shop(ShopFact),
+}
+
+/// An event as it is kept.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stored {
+    /// Its kind.
+    pub kind: String,
+    /// The version of its form.
+    pub version: u32,
+    /// JSON.
+    pub body: Vec<u8>,
+}
+
+impl Stream {
+    /// Reads a stream's name.
+    ///
+    /// # Errors
+    /// [`Unreadable`], if there is no such family of streams.
+    ///
+    /// ```
+    /// use record::Stream;
+    /// assert_eq!(Stream::read("shop"), Ok(Stream::Shop));
+    /// assert!(Stream::read("order:").is_err());
+    /// ```
+    pub fn read(text: &str) -> Result<Self, Unreadable> {
+        use crate::v1::basics::{CustomerIdForm, OrderIdForm, VehicleIdForm};
+        let (family, name) = text.split_once(':').unwrap_or((text, ""));
+        let name = name.to_owned();
+        match family {
+            "order" => OrderIdForm(name).read().map(Self::Order),
+            "vehicle" => VehicleIdForm(name).read().map(Self::Vehicle),
+            "customer" => CustomerIdForm(name).read().map(Self::Customer),
+            "shop" if text == "shop" => Ok(Self::Shop),
+            _ => Err(Unreadable::value(format!(
+                "{text:?} is no stream; use order:…, vehicle:…, customer:… or shop"
+            ))),
+        }
+    }
+}
+
+impl fmt::Display for Stream {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Stream::Order(id) => write!(f, "order:{id}"),
+            Stream::Vehicle(id) => write!(f, "vehicle:{id}"),
+            Stream::Customer(id) => write!(f, "customer:{id}"),
+            Stream::Shop => f.write_str("shop"),
+        }
+    }
+}
+
+/// Writes an event as it is kept.
+#[must_use]
+pub fn encode(event: &AnyEvent) -> Stored {
+    let tagged = match event {
+        AnyEvent::Order(Event::Fact(fact)) => value(&FactForm::of(fact)),
+        AnyEvent::Order(Event::Decision(decision)) => value(&DecisionForm::of(decision)),
+        AnyEvent::Vehicle(fact) => value(&VehicleFactForm::of(fact)),
+        AnyEvent::Customer(fact) => value(&CustomerFactForm::of(fact)),
+        AnyEvent::Shop(fact) => value(&ShopFactForm::of(fact)),
+    };
+    let (kind, body) = match tagged {
+        Value::Object(map) => map.into_iter().next().unwrap_or_default(),
+        other => (String::new(), other),
+    };
+    Stored {
+        kind,
+        version: 1,
+        body: body.to_string().into_bytes(),
+    }
+}
+
+fn value(form: &impl Serialize) -> Value {
+    serde_json::to_value(form).expect("forms hold only strings, numbers, lists and plain keys")
+}
+
+/// Reads an event as it was kept in a stream.
+///
+/// # Errors
+/// [`Unreadable`]: a kind or version that this program does not know (the log is newer),
+/// or a body that does not fit its kind.
+pub fn decode(stream: &Stream, stored: &Stored) -> Result<AnyEvent, Unreadable> {
+    let kind = stored.kind.as_str();
+    if stored.version != 1 {
+        return Err(Unreadable::value(format!(
+            "version {} of {kind:?} is newer than this program; use the newer program",
+            stored.version
+        )));
+    }
+    let body: Value = serde_json::from_slice(&stored.body)
+        .map_err(|e| Unreadable::value(format!("the body of {kind:?} is no JSON: {e}")))?;
+    let tagged = Value::Object(Map::from_iter([(kind.to_owned(), body)]));
+    match stream {
+        Stream::Order(_) if DecisionForm::KINDS.contains(&kind) => {
+            read::<DecisionForm>(tagged).map(|d| AnyEvent::Order(Event::Decision(d)))
+        }
+        Stream::Order(_) => read::<FactForm>(tagged).map(|f| AnyEvent::Order(Event::Fact(f))),
+        Stream::Vehicle(_) => read::<VehicleFactForm>(tagged).map(AnyEvent::Vehicle),
+        Stream::Customer(_) => read::<CustomerFactForm>(tagged).map(AnyEvent::Customer),
+        Stream::Shop => read::<ShopFactForm>(tagged).map(AnyEvent::Shop),
+    }
+}
+
+fn read<F: Form + DeserializeOwned>(tagged: Value) -> Result<F::Core, Unreadable> {
+    serde_json::from_value::<F>(tagged)
+        .map_err(|e| Unreadable::value(e.to_string()))?
+        .read()
+}

@@ -1,0 +1,232 @@
+//! How a form is tied to the core type it stands for.
+//!
+//! A form is written down once, in [`crate::v1`], as a macro call that lists its
+//! fields. The macros make the type that is stored and sent, and both directions
+//! between it and the core type; if the core type changes, the form no longer
+//! compiles, and whoever changed it must add a version instead of changing what has
+//! landed.
+
+use thiserror::Error;
+
+/// Why a form cannot be read.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("{field}: {what}")]
+pub struct Unreadable {
+    /// The field, with dots from outside in.
+    pub field: String,
+    /// What is wrong with it and how to mend it.
+    pub what: String,
+}
+
+impl Unreadable {
+    /// A fault of a value itself.
+    #[must_use]
+    pub fn value(what: impl Into<String>) -> Self {
+        Self {
+            field: String::new(),
+            what: what.into(),
+        }
+    }
+
+    /// The same fault, seen from the field around it.
+    #[must_use]
+    pub fn within(mut self, field: &str) -> Self {
+        self.field = match self.field.as_str() {
+            "" => field.to_owned(),
+            inner if inner.starts_with('[') => format!("{field}{inner}"),
+            inner => format!("{field}.{inner}"),
+        };
+        self
+    }
+}
+
+/// A stored and sent form of a core type.
+pub trait Form: Sized {
+    /// The core type.
+    type Core;
+    /// Writes the form of a core value.
+    fn of(core: &Self::Core) -> Self;
+    /// Reads the core value.
+    ///
+    /// # Errors
+    /// [`Unreadable`]: which field, what is wrong, how to mend it.
+    fn read(self) -> Result<Self::Core, Unreadable>;
+}
+
+macro_rules! plain {
+    ($($ty:ty),*) => {$(
+        impl Form for $ty {
+            type Core = $ty;
+            fn of(core: &$ty) -> Self {
+                core.clone()
+            }
+            fn read(self) -> Result<$ty, Unreadable> {
+                Ok(self)
+            }
+        }
+    )*};
+}
+plain!(bool, u8, u16, u32, u64);
+
+/// The longest plain text a form carries: the working of a calculation.
+const LONGEST: usize = 64 * 1024;
+
+impl Form for String {
+    type Core = String;
+    fn of(core: &String) -> Self {
+        core.clone()
+    }
+    fn read(self) -> Result<String, Unreadable> {
+        if self.len() > LONGEST {
+            return Err(Unreadable::value(format!(
+                "{} bytes; at most {LONGEST} fit",
+                self.len()
+            )));
+        }
+        Ok(self)
+    }
+}
+
+impl<F: Form> Form for Option<F> {
+    type Core = Option<F::Core>;
+    fn of(core: &Self::Core) -> Self {
+        core.as_ref().map(F::of)
+    }
+    fn read(self) -> Result<Self::Core, Unreadable> {
+        self.map(F::read).transpose()
+    }
+}
+
+/// The most things one list in a form may hold.
+const MOST: usize = 2_000;
+
+impl<F: Form> Form for Vec<F> {
+    type Core = Vec<F::Core>;
+    fn of(core: &Self::Core) -> Self {
+        core.iter().map(F::of).collect()
+    }
+    fn read(self) -> Result<Self::Core, Unreadable> {
+        if self.len() > MOST {
+            return Err(Unreadable::value(format!(
+                "{} entries; at most {MOST} fit",
+                self.len()
+            )));
+        }
+        self.into_iter()
+            .enumerate()
+            .map(|(index, form)| form.read().map_err(|e| e.within(&format!("[{index}]"))))
+            .collect()
+    }
+}
+
+impl<K: Form + Ord, V: Form> Form for std::collections::BTreeMap<K, V>
+where
+    K::Core: Ord,
+{
+    type Core = std::collections::BTreeMap<K::Core, V::Core>;
+    fn of(core: &Self::Core) -> Self {
+        core.iter().map(|(k, v)| (K::of(k), V::of(v))).collect()
+    }
+    fn read(self) -> Result<Self::Core, Unreadable> {
+        self.into_iter()
+            .map(|(k, v)| Ok((k.read()?, v.read()?)))
+            .collect()
+    }
+}
+
+/// Codes: an enumeration without content, each value with the word it is stored as.
+macro_rules! codes {
+    ($form:ident = $core:ident { $($variant:ident = $code:literal),* $(,)? }) => {
+        #[doc = concat!("The stored words of [`repair::", stringify!($core), "`] and its like.")]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
+        #[expect(missing_docs, reason = "each word is documented at its core type")]
+        pub enum $form { $(#[serde(rename = $code)] $variant),* }
+
+        impl crate::form::Form for $form {
+            type Core = $core;
+            fn of(core: &$core) -> Self {
+                match core { $($core::$variant => Self::$variant),* }
+            }
+            fn read(self) -> Result<$core, crate::form::Unreadable> {
+                Ok(match self { $(Self::$variant => $core::$variant),* })
+            }
+        }
+
+        impl $form {
+            /// The word a core value is stored as.
+            #[must_use]
+            pub fn word(core: $core) -> &'static str {
+                match core { $($core::$variant => $code),* }
+            }
+
+            /// The core value of a stored word.
+            #[must_use]
+            pub fn from_word(word: &str) -> Option<$core> {
+                match word { $($code => Some($core::$variant),)* _ => None }
+            }
+        }
+    };
+}
+
+/// One structure, field by field.
+macro_rules! form {
+    ($form:ident = $core:ident { $($field:ident : $ty:ty),* $(,)? }) => {
+        #[doc = concat!("The form of [`", stringify!($core), "`].")]
+        #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
+        #[serde(deny_unknown_fields)]
+        #[expect(missing_docs, reason = "each field is documented at its core type")]
+        pub struct $form { $(pub $field: $ty),* }
+
+        impl crate::form::Form for $form {
+            type Core = $core;
+            fn of(core: &$core) -> Self {
+                Self { $($field: <$ty as crate::form::Form>::of(&core.$field)),* }
+            }
+            fn read(self) -> Result<$core, crate::form::Unreadable> {
+                Ok($core {
+                    $($field: crate::form::Form::read(self.$field)
+                        .map_err(|e| e.within(stringify!($field)))?),*
+                })
+            }
+        }
+    };
+}
+
+/// Kinds with content: each variant is one kind of event or request.
+macro_rules! forms {
+    ($form:ident = $core:ident {
+        $($variant:ident = $kind:literal { $($field:ident : $ty:ty),* $(,)? }),* $(,)?
+    }) => {
+        #[doc = concat!("The forms of [`", stringify!($core), "`], by kind.")]
+        #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
+        #[serde(deny_unknown_fields)]
+        #[expect(missing_docs, reason = "each field is documented at its core type")]
+        pub enum $form { $(#[serde(rename = $kind)] $variant { $($field: $ty),* }),* }
+
+        impl crate::form::Form for $form {
+            type Core = $core;
+            fn of(core: &$core) -> Self {
+                match core {
+                    $($core::$variant { $($field),* } => Self::$variant {
+                        $($field: <$ty as crate::form::Form>::of($field)),*
+                    }),*
+                }
+            }
+            fn read(self) -> Result<$core, crate::form::Unreadable> {
+                match self {
+                    $(Self::$variant { $($field),* } => Ok($core::$variant {
+                        $($field: crate::form::Form::read($field)
+                            .map_err(|e| e.within(stringify!($field)))?),*
+                    })),*
+                }
+            }
+        }
+
+        impl $form {
+            /// Every kind there is.
+            pub const KINDS: &[&str] = &[$($kind),*];
+        }
+    };
+}
+
+pub(crate) use {codes, form, forms};

@@ -1,0 +1,96 @@
+//! Facts of vehicles, customers and the shop.
+
+use super::basics::*;
+use super::codes::*;
+use super::decisions::TaxRuleForm;
+use super::facts::WorkForm;
+use crate::form::{form, forms};
+use repair::{CustomerFact, Settings, ShopFact, VehicleFact};
+use std::collections::BTreeMap;
+
+form! { SettingsForm = Settings {
+    name: WordsForm,
+    rate: DecimalForm,
+    currency: ShortForm,
+    minor_digits: u32,
+    taxes: Vec<TaxRuleForm>,
+    units: UnitsForm,
+    zone: ShortForm,
+} }
+
+forms! { VehicleFactForm = VehicleFact {
+    Declared = "declared" {
+        texts: BTreeMap<FieldForm, WordsForm>,
+        vin_read: VinReadForm,
+        rust: Option<u8>,
+        customer: CustomerIdForm,
+    },
+    Mended = "mended" {
+        field: FieldForm,
+        words: WordsForm,
+        vin_read: Option<VinReadForm>,
+        after: Vec<CommandIdForm>,
+    },
+    Differs = "differs" {
+        id: DifferenceIdForm,
+        order: OrderIdForm,
+        item: Option<WordsForm>,
+        at: Vec<u16>,
+        what: DifferenceIsForm,
+        size: Option<TokenForm>,
+        torque: Option<WrittenForm>,
+        words: Option<WordsForm>,
+    },
+    DifferenceEnded = "difference-ended" {
+        id: DifferenceIdForm,
+    },
+    LeftOwing = "left-owing" {
+        order: OrderIdForm,
+        work: WorkForm,
+        item: Option<WordsForm>,
+        words: Option<WordsForm>,
+        until: UntilForm,
+    },
+    OwingDone = "owing-done" {
+        order: OrderIdForm,
+        work: WorkForm,
+    },
+} }
+
+forms! { CustomerFactForm = CustomerFact {
+    Declared = "declared" {
+        texts: BTreeMap<FieldForm, WordsForm>,
+    },
+    Mended = "mended" {
+        field: FieldForm,
+        words: WordsForm,
+        after: Vec<CommandIdForm>,
+    },
+} }
+
+forms! { ShopFactForm = ShopFact {
+    Set = "set" {
+        settings: SettingsForm,
+    },
+    Joined = "joined" {
+        person: PersonIdForm,
+        name: WordsForm,
+        roles: Vec<RoleForm>,
+    },
+    Departed = "departed" {
+        person: PersonIdForm,
+    },
+    StallAdded = "stall-added" {
+        stall: StallIdForm,
+        name: WordsForm,
+        sort: StallIsForm,
+    },
+    NumberGiven = "number-given" {
+        number: u64,
+        order: OrderIdForm,
+    },
+    Erased = "erased" {
+        texts: Vec<WordsForm>,
+        why: TokenForm,
+    },
+} }

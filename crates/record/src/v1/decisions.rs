@@ -1,0 +1,144 @@
+//! Requests about an order, and the decisions that answer them.
+
+use super::basics::*;
+use super::codes::*;
+use crate::form::{form, forms};
+use repair::price::{Entry, TaxOn, TaxRule, Totals};
+use repair::{Decision, Request, StatedNeed, StatedWork};
+use std::collections::BTreeMap;
+
+form! { StatedNeedForm = StatedNeed {
+    item: ItemIdForm,
+    at: Vec<u16>,
+    to: StateForm,
+    need: NeedForm,
+} }
+
+form! { StatedWorkForm = StatedWork {
+    item: ItemIdForm,
+    to: StateForm,
+    work: WorkIsForm,
+    words: Option<WordsForm>,
+    until: UntilForm,
+} }
+
+form! { EntryForm = Entry {
+    line: Option<LineRefForm>,
+    charge: ChargeForm,
+    label: Option<LabelForm>,
+    quantity: DecimalForm,
+    each: DecimalForm,
+    payer: PayerForm,
+} }
+
+form! { TaxOnForm = TaxOn {
+    labour: bool,
+    parts: bool,
+    other: bool,
+} }
+
+form! { TaxRuleForm = TaxRule {
+    name: ShortForm,
+    percent: DecimalForm,
+    on: TaxOnForm,
+} }
+
+form! { TotalsForm = Totals {
+    net: DecimalForm,
+    tax: DecimalForm,
+    gross: DecimalForm,
+} }
+
+forms! { DecisionForm = Decision {
+    Opened = "opened" {
+        number: u64,
+        vehicle: VehicleIdForm,
+        customer: CustomerIdForm,
+        currency: ShortForm,
+        minor_digits: u32,
+    },
+    Adopted = "adopted" {
+        map: MapIdForm,
+        version: u32,
+        needs: Vec<StatedNeedForm>,
+        work: Vec<StatedWorkForm>,
+    },
+    Priced = "priced" {
+        entries: Vec<EntryForm>,
+        taxes: Vec<TaxRuleForm>,
+        totals: BTreeMap<PayerForm, TotalsForm>,
+    },
+    WrittenDown = "written-down" {
+        payer: PayerForm,
+        amount: DecimalForm,
+    },
+    Charged = "charged" {
+        totals: BTreeMap<PayerForm, TotalsForm>,
+        written_down: BTreeMap<PayerForm, DecimalForm>,
+    },
+    Waived = "waived" {
+        gate: GateForm,
+        reason: ReasonKeyForm,
+        prints: bool,
+        words: WordsForm,
+    },
+    WaiverWithdrawn = "waiver-withdrawn" {
+        waiver: CommandIdForm,
+    },
+    HandedOver = "handed-over" {
+        leaves: LeavesForm,
+        ending: EndingForm,
+        known: Vec<ReasonKeyForm>,
+        boxes: Option<u16>,
+        signature: Option<FileForm>,
+        signed_by: Option<WordsForm>,
+        decided_at: TimeForm,
+    },
+    TakenBack = "taken-back" {
+        words: WordsForm,
+    },
+    Voided = "voided" {
+        words: WordsForm,
+    },
+} }
+
+forms! { RequestForm = Request {
+    Open = "open" {
+        vehicle: VehicleIdForm,
+        customer: CustomerIdForm,
+    },
+    Adopt = "adopt" {
+        map: MapIdForm,
+        version: u32,
+        needs: Vec<StatedNeedForm>,
+        work: Vec<StatedWorkForm>,
+    },
+    Price = "price" {
+        entries: Vec<EntryForm>,
+    },
+    WriteDown = "write-down" {
+        payer: PayerForm,
+    },
+    Charge = "charge" {},
+    Waive = "waive" {
+        gate: GateForm,
+        reason: ReasonKeyForm,
+        words: WordsForm,
+    },
+    WithdrawWaiver = "withdraw-waiver" {
+        waiver: CommandIdForm,
+    },
+    HandOver = "hand-over" {
+        leaves: LeavesForm,
+        ending: EndingForm,
+        boxes: Option<u16>,
+        signature: Option<FileForm>,
+        signed_by: Option<WordsForm>,
+    },
+    TakeBack = "take-back" {
+        words: WordsForm,
+    },
+    Void = "void" {
+        words: WordsForm,
+    },
+} }
