@@ -108,6 +108,13 @@ pub(crate) fn check_private(log: &str, private: Private) -> Result<Private, Engi
     }
 }
 
+/// A number as the databases hold it.
+pub(crate) fn signed(number: u64) -> Result<i64, EngineError> {
+    i64::try_from(number).map_err(|_| EngineError::Refused {
+        what: format!("{number} is above the largest number that can be stored"),
+    })
+}
+
 pub(crate) fn damaged(log: &str, position: Option<u64>, what: &str) -> EngineError {
     EngineError::Damaged {
         log: log.to_owned(),

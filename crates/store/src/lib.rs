@@ -9,12 +9,13 @@
 //! draws no random numbers: times and salts come from the caller.
 //!
 //! One trait, [`Store`], and three engines behind it that behave alike: [`Memory`]
-//! (tests and demonstrations), [`Sqlite`] (one shop, one machine) and `Postgres`
+//! (tests and demonstrations), [`Sqlite`] (one shop, one machine) and [`Postgres`]
 //! (several programs on one database).
 
 mod append;
 mod error;
 mod memory;
+mod postgres;
 mod row;
 mod sqlite;
 mod verify;
@@ -22,6 +23,7 @@ mod watch;
 
 pub use error::{AppendError, EngineError, OpenError, ReadError};
 pub use memory::Memory;
+pub use postgres::Postgres;
 pub use row::{
     Command, Hash, Head, NewEvent, Outcome, Private, Row, StreamHead, commitment, first_hash,
 };

@@ -128,7 +128,7 @@ fn run_limited(folder: &Path, round: u64, blocks: u64) -> Said {
     let output = Command::new("/bin/sh")
         .args(["-c", &script, APPENDER])
         .arg(folder)
-        .args([round.to_string(), "1".to_owned(), "20".to_owned()])
+        .args([round.to_string(), "1".to_owned(), "10".to_owned()])
         .output()
         .unwrap();
     assert!(output.status.success(), "{output:?}");
@@ -165,7 +165,7 @@ fn a_write_that_fails_at_any_place_loses_nothing_acknowledged() {
         drop(store);
         let output = Command::new(APPENDER)
             .arg(folder.path())
-            .args(["0", "1", "20"])
+            .args(["0", "1", "10"])
             .output()
             .unwrap();
         let again = String::from_utf8(output.stdout).unwrap();
@@ -175,7 +175,7 @@ fn a_write_that_fails_at_any_place_loses_nothing_acknowledged() {
             .count();
         assert_eq!(repeated as u64, before, "{blocks} blocks: {again}");
         let store = Sqlite::open(folder.path()).unwrap();
-        assert_eq!(verify(&store, LOG, &checks(None)).unwrap().events, 20);
+        assert_eq!(verify(&store, LOG, &checks(None)).unwrap().events, 10);
     }
     assert!(
         failed > 50 && whole > 0,

@@ -24,6 +24,9 @@ use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
 use crate::watch::Watchers;
 use crate::{OnAppend, Store};
 
+/// How many readers' connections are kept open for the next ones.
+const MOST_IDLE_READERS: usize = 8;
+
 /// A store in a folder.
 pub struct Sqlite {
     files: Files,
@@ -98,8 +101,9 @@ impl Sqlite {
             })?,
         };
         let answer = read(&connection);
-        if answer.is_ok() {
-            self.readers().push(connection);
+        let mut readers = self.readers();
+        if answer.is_ok() && readers.len() < MOST_IDLE_READERS {
+            readers.push(connection);
         }
         answer
     }

@@ -5,7 +5,7 @@ use rusqlite::Connection;
 use super::connect::engine_error;
 use super::files::{Files, LARGEST_IN_TABLE};
 use super::read;
-use crate::append::Transaction;
+use crate::append::{Transaction, signed};
 use crate::error::EngineError;
 use crate::row::{Hash, Head, Private, Row};
 
@@ -109,10 +109,4 @@ impl Transaction for Writing<'_> {
             (log, id),
         )
     }
-}
-
-fn signed(number: u64) -> Result<i64, EngineError> {
-    i64::try_from(number).map_err(|_| EngineError::Refused {
-        what: format!("{number} is above the largest number that can be stored"),
-    })
 }

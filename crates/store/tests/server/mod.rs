@@ -1,0 +1,198 @@
+//! A PostgreSQL server of the tests' own, in a temporary folder on a free port.
+
+use std::net::TcpListener;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Arc, Mutex, PoisonError, Weak};
+
+use postgres::{Client, NoTls};
+
+/// A running server; stopped and removed when dropped.
+pub struct Server {
+    programs: PathBuf,
+    folder: PathBuf,
+    port: u16,
+}
+
+impl Server {
+    /// Starts a server, or fails with what to install.
+    pub fn start() -> Self {
+        let programs = programs();
+        let folder = as_server_user("mktemp", &["-d", "/tmp/store-postgres-XXXXXX"]);
+        let folder = PathBuf::from(String::from_utf8(folder.stdout).unwrap().trim());
+        // Free now; taken for good a moment later.
+        let port = TcpListener::bind("127.0.0.1:0")
+            .unwrap()
+            .local_addr()
+            .unwrap()
+            .port();
+        let server = Self {
+            programs,
+            folder,
+            port,
+        };
+        let data = server.data();
+        server.run(
+            "initdb",
+            &[
+                "-D",
+                &data,
+                "-U",
+                "postgres",
+                "-A",
+                "trust",
+                "-E",
+                "UTF8",
+                "--no-locale",
+            ],
+        );
+        server.run_start();
+        server
+    }
+
+    /// Ends the server the way a power cut would, and starts it again.
+    pub fn crash_and_restart(&self) {
+        self.run("pg_ctl", &["-D", &self.data(), "-m", "immediate", "stop"]);
+        self.run_start();
+    }
+
+    /// Changes a setting of the server for all programs.
+    pub fn set(&self, setting: &str, value: &str) {
+        let mut client = Client::connect(&self.url("postgres"), NoTls).unwrap();
+        client
+            .batch_execute(&format!("ALTER SYSTEM SET {setting} = {value}"))
+            .unwrap();
+        client.execute("SELECT pg_reload_conf()", &[]).unwrap();
+        let now = || -> String {
+            let mut fresh = Client::connect(&self.url("postgres"), NoTls).unwrap();
+            fresh
+                .query_one("SELECT current_setting($1)", &[&setting])
+                .unwrap()
+                .get(0)
+        };
+        while now() != value {
+            std::thread::yield_now();
+        }
+    }
+
+    /// An address of a database of the caller's own.
+    pub fn new_database(&self) -> String {
+        new_database(&self.url("postgres"))
+    }
+
+    fn url(&self, database: &str) -> String {
+        format!("postgres://postgres@127.0.0.1:{}/{database}", self.port)
+    }
+
+    fn data(&self) -> String {
+        self.folder.join("data").display().to_string()
+    }
+
+    fn run_start(&self) {
+        let options = format!(
+            "-c listen_addresses=127.0.0.1 -c port={} -c unix_socket_directories={}",
+            self.port,
+            self.folder.display()
+        );
+        let log = self.folder.join("server.log").display().to_string();
+        self.run(
+            "pg_ctl",
+            &[
+                "-D",
+                &self.data(),
+                "-w",
+                "-l",
+                &log,
+                "-o",
+                &options,
+                "start",
+            ],
+        );
+    }
+
+    fn run(&self, program: &str, arguments: &[&str]) -> Output {
+        as_server_user(
+            &self.programs.join(program).display().to_string(),
+            arguments,
+        )
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        self.run("pg_ctl", &["-D", &self.data(), "-m", "immediate", "stop"]);
+        let _ = std::fs::remove_dir_all(&self.folder);
+    }
+}
+
+/// The newest installed server's programs.
+fn programs() -> PathBuf {
+    let versions = std::fs::read_dir("/usr/lib/postgresql")
+        .into_iter()
+        .flatten()
+        .flatten();
+    let found = versions
+        .map(|version| version.path().join("bin"))
+        .filter(|programs| programs.join("initdb").exists())
+        .max_by_key(|programs| version_of(programs));
+    found.expect("no PostgreSQL server is installed: install one with `apt-get install postgresql`")
+}
+
+fn version_of(programs: &Path) -> u32 {
+    let version = programs
+        .parent()
+        .and_then(Path::file_name)
+        .and_then(|name| name.to_str());
+    version
+        .and_then(|version| version.parse().ok())
+        .unwrap_or(0)
+}
+
+/// The server refuses to run as the superuser.
+fn as_server_user(program: &str, arguments: &[&str]) -> Output {
+    let me = Command::new("id").arg("-u").output().unwrap().stdout;
+    let mut command = if me == b"0\n" {
+        let mut command = Command::new("runuser");
+        command.args(["-u", "postgres", "--", program]);
+        command
+    } else {
+        Command::new(program)
+    };
+    let output = command
+        .args(arguments)
+        .current_dir("/tmp")
+        .output()
+        .unwrap();
+    assert!(
+        output.status.success(),
+        "{program} {arguments:?}: {output:?}"
+    );
+    output
+}
+
+/// A server that all tests share while any of them runs.
+pub fn shared() -> Arc<Server> {
+    static SHARED: Mutex<Weak<Server>> = Mutex::new(Weak::new());
+    let mut shared = SHARED.lock().unwrap_or_else(PoisonError::into_inner);
+    shared.upgrade().unwrap_or_else(|| {
+        let server = Arc::new(Server::start());
+        *shared = Arc::downgrade(&server);
+        server
+    })
+}
+
+/// Makes a database beside the one at `url`.
+pub fn new_database(url: &str) -> String {
+    static NUMBER: AtomicU32 = AtomicU32::new(0);
+    let number = NUMBER.fetch_add(1, Ordering::Relaxed);
+    let name = format!("story_{}_{number}", std::process::id());
+    let mut client = Client::connect(url, NoTls).unwrap();
+    client
+        .batch_execute(&format!("CREATE DATABASE {name}"))
+        .unwrap();
+    let (server, _) = url
+        .rsplit_once('/')
+        .expect("an address ends with a database");
+    format!("{server}/{name}")
+}
