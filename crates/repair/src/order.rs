@@ -57,6 +57,8 @@ pub struct Decided {
 pub struct Order {
     facts: BTreeMap<(CommandId, u32), Filed>,
     decisions: Vec<Decided>,
+    /// The events that `decisions` stand for, so that none counts twice.
+    decided: BTreeSet<(CommandId, u32)>,
 }
 
 /// Files one event. Total: any event, in any sequence, any number of times.
@@ -75,11 +77,15 @@ pub fn evolve(mut order: Order, recorded: Recorded<Event>) -> Order {
                 .entry((command, nth))
                 .or_insert(Filed { stamp, fact });
         }
-        Event::Decision(decision) => order.decisions.push(Decided {
-            command,
-            stamp,
-            decision,
-        }),
+        Event::Decision(decision) => {
+            if order.decided.insert((command.clone(), nth)) {
+                order.decisions.push(Decided {
+                    command,
+                    stamp,
+                    decision,
+                });
+            }
+        }
     }
     order
 }
@@ -133,9 +139,10 @@ impl Order {
                 all.entry(command).or_insert_with(Vec::new).push(undo);
                 all
             });
+        let taken_back = taken_back(&undos);
         let mut out = Undone::default();
         for (command, targets) in &undos {
-            if is_taken_back(command, &undos, &mut BTreeSet::new()) {
+            if taken_back.contains(command) {
                 continue;
             }
             for (target, part) in targets {
@@ -153,25 +160,47 @@ impl Order {
     }
 }
 
-/// Whether an undo is itself undone. Undos that name each other in a circle all
-/// stand, since none of them came first.
-fn is_taken_back<'a>(
-    command: &'a CommandId,
+/// The undos that are themselves undone, found from the newest end: an undo that no
+/// other names stands and takes its target back, and so on down. Undos that name each
+/// other in a circle all stand, since none of them came first.
+fn taken_back<'a>(
     undos: &BTreeMap<&'a CommandId, Vec<(&'a CommandId, Option<u16>)>>,
-    seen: &mut BTreeSet<&'a CommandId>,
-) -> bool {
-    if !seen.insert(command) {
-        return false;
+) -> BTreeSet<&'a CommandId> {
+    let undone_by = |command: &CommandId| {
+        undos[command]
+            .iter()
+            .filter(|(target, part)| part.is_none() && undos.contains_key(target))
+            .map(|(target, _)| *target)
+            .collect::<BTreeSet<_>>()
+    };
+    let mut open_questions: BTreeMap<&CommandId, usize> = BTreeMap::new();
+    for target in undos.keys().flat_map(|command| undone_by(command)) {
+        *open_questions.entry(target).or_default() += 1;
     }
-    let taken = undos
-        .iter()
-        .filter(|(_, targets)| {
-            targets
-                .iter()
-                .any(|(target, part)| *target == command && part.is_none())
-        })
-        .any(|(by, _)| !seen.contains(*by) && !is_taken_back(by, undos, seen));
-    seen.remove(command);
+    let mut taken = BTreeSet::new();
+    let mut settled: BTreeSet<&CommandId> = BTreeSet::new();
+    let mut todo: Vec<&CommandId> = undos
+        .keys()
+        .filter(|command| !open_questions.contains_key(*command))
+        .copied()
+        .collect();
+    while let Some(command) = todo.pop() {
+        if !settled.insert(command) {
+            continue;
+        }
+        let stands = !taken.contains(command);
+        for target in undone_by(command) {
+            if stands {
+                taken.insert(target);
+                todo.push(target);
+            } else if let Some(open) = open_questions.get_mut(target) {
+                *open = open.saturating_sub(1);
+                if *open == 0 {
+                    todo.push(target);
+                }
+            }
+        }
+    }
     taken
 }
 
