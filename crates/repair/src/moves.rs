@@ -6,7 +6,7 @@
 //! on clocks.
 
 use crate::fact::{Fact, Move, Stand};
-use crate::ids::MoveId;
+use crate::ids::{CommandId, MoveId};
 use crate::order::{Order, Stamp};
 use states::{ItemId, Position};
 use std::collections::{BTreeMap, BTreeSet};
@@ -52,13 +52,17 @@ impl Moves {
             ..Self::default()
         };
         let undone = order.undone();
+        let mut counted: BTreeMap<&CommandId, u16> = BTreeMap::new();
         for (command, filed) in order.story() {
             let stated = match &filed.fact {
                 Fact::Found { .. } => Stated::Found,
                 Fact::Seen { .. } => Stated::Seen,
                 _ => Stated::Moved,
             };
-            for (nth, change) in (0u16..).zip(filed.fact.moves()) {
+            // A command may carry several facts: its moves are counted through them all.
+            let next = counted.entry(command).or_default();
+            for (nth, change) in (*next..=u16::MAX).zip(filed.fact.moves()) {
+                *next = nth.saturating_add(1);
                 let id = MoveId {
                     command: command.clone(),
                     nth,
