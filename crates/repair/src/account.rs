@@ -166,22 +166,29 @@ impl Account {
     }
 
     /// The state found before anybody had touched the piece; nothing if two walk-rounds
-    /// disagree.
+    /// disagree, or if somebody moved the piece who had not seen what was found: then
+    /// it may have been found so because of that move.
     fn found(&self, item: &ItemId, position: Position) -> Option<State> {
-        let found: BTreeSet<State> = self
+        let (found, moved): (Vec<_>, Vec<_>) = self
             .moves
             .live(item)
-            .filter(|(_, node)| {
-                node.stated == Stated::Found
-                    && node.change.after.is_empty()
-                    && node.change.at.contains(&position)
+            .filter(|(_, node)| node.change.at.contains(&position))
+            .filter(|(_, node)| match node.stated {
+                Stated::Found => node.change.after.is_empty(),
+                Stated::Moved => true,
+                Stated::Seen => false,
             })
-            .map(|(_, node)| node.change.left.state)
-            .collect();
-        match found.len() {
-            1 => found.first().copied(),
-            _ => None,
-        }
+            .partition(|(_, node)| node.stated == Stated::Found);
+        let state = found.first()?.1.change.left.state;
+        let agreed = found
+            .iter()
+            .all(|(_, node)| node.change.left.state == state);
+        let before_touch = agreed
+            && moved.iter().all(|(id, _)| {
+                let seen = self.moves.seen_by([*id]);
+                found.iter().any(|(id, _)| seen.contains(id))
+            });
+        before_touch.then_some(state)
     }
 
     /// How many pieces are missing, if that many may be, there.
@@ -192,8 +199,17 @@ impl Account {
             piece.stands.iter().all(|stand| stand.state == State::Out)
                 && !allowed.never_at.contains(&piece.position)
         });
+        // Those that were missing already count against what may be missing.
+        let out = self
+            .positions(item)
+            .into_iter()
+            .filter(|position| {
+                let stands = self.moves.stands(item, *position);
+                stands.iter().any(|stand| stand.state == State::Out)
+            })
+            .count();
         let count = u16::try_from(pieces.len()).ok()?;
-        (missing && count <= allowed.up_to).then_some(count)
+        (missing && out <= usize::from(allowed.up_to)).then_some(count)
     }
 
     /// Whether moves disturbed the item: it was moved, not merely found or seen.
