@@ -45,8 +45,10 @@ pub struct Account {
     pub open: Vec<OpenItem>,
     /// Items closed although pieces are missing, with how many: within what is allowed.
     pub closed_short: BTreeMap<ItemId, u16>,
-    /// The pieces whose absence or state the customer signed for.
-    declined: BTreeMap<ItemId, BTreeSet<Position>>,
+    /// What the customer signed for: the positions each time, none meaning all.
+    declined: BTreeMap<ItemId, Vec<Vec<Position>>>,
+    /// The items whose pieces were counted again.
+    counted: BTreeSet<ItemId>,
 }
 
 impl Account {
@@ -56,10 +58,12 @@ impl Account {
         let moves = Moves::of(order);
         let items = items(order, &moves);
         let declined = declined(order, &moves);
+        let counted = counted(order, &moves);
         let mut out = Self {
             moves,
             items,
             declined,
+            counted,
             ..Self::default()
         };
         let named: BTreeSet<ItemId> = out.moves.items().chain(out.items.keys()).cloned().collect();
@@ -97,12 +101,19 @@ impl Account {
         });
     }
 
-    /// The positions of an item: those declared and those that moves speak of.
+    /// The positions of an item: those declared and those that moves speak of. Once the
+    /// pieces were counted again only those count, but for the safety class, where
+    /// counting does not make a missing piece good.
     #[must_use]
     pub fn positions(&self, item: &ItemId) -> BTreeSet<Position> {
-        let mut out = self.moves.positions(item);
-        if let Some(item) = self.items.get(self.moves.name(item)) {
-            out.extend(item.positions());
+        let spoken_of = self.moves.positions(item);
+        let Some(known) = self.items.get(self.moves.name(item)) else {
+            return spoken_of;
+        };
+        let strict = known.is_safety() || known.system == System::Unknown;
+        let mut out: BTreeSet<_> = known.positions().into_iter().collect();
+        if strict || !self.counted.contains(&known.id) {
+            out.extend(spoken_of);
         }
         out
     }
@@ -130,9 +141,12 @@ impl Account {
         if placed && (home.piece == PieceIs::Original || stand.piece != PieceIs::Original) {
             return true;
         }
-        self.declined
-            .get(&item.id)
-            .is_some_and(|at| at.is_empty() || at.contains(&position))
+        !never_passes(item, stand)
+            && self.declined.get(&item.id).is_some_and(|signed| {
+                signed
+                    .iter()
+                    .any(|at| at.is_empty() || at.contains(&position))
+            })
     }
 
     /// Where a piece belongs: as found at the walk-round, else as its kind does; new, if
@@ -347,8 +361,28 @@ pub(crate) fn latest_of<T: Copy>(group: &[Telling<'_, T>]) -> Option<T> {
         .map(|(_, told, _)| *told)
 }
 
-fn declined(order: &Order, moves: &Moves) -> BTreeMap<ItemId, BTreeSet<Position>> {
-    let mut out: BTreeMap<ItemId, BTreeSet<Position>> = BTreeMap::new();
+/// A missing wheel nut or brake bolt, or one that may be: no signature makes it good.
+fn never_passes(item: &Item, stand: Stand) -> bool {
+    item.kind == Kind::Fasteners
+        && matches!(
+            item.system,
+            System::Wheels | System::Brakes | System::Unknown
+        )
+        && !stand.state.in_place()
+}
+
+fn counted(order: &Order, moves: &Moves) -> BTreeSet<ItemId> {
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::CountCorrected { item, .. } => Some(moves.name(item).clone()),
+            _ => None,
+        })
+        .collect()
+}
+
+fn declined(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<Vec<Position>>> {
+    let mut out: BTreeMap<ItemId, Vec<Vec<Position>>> = BTreeMap::new();
     for (_, filed) in order.facts() {
         let Fact::Declined {
             items,
@@ -360,7 +394,9 @@ fn declined(order: &Order, moves: &Moves) -> BTreeMap<ItemId, BTreeSet<Position>
             continue;
         };
         for item in items {
-            out.entry(moves.name(item).clone()).or_default().extend(at);
+            out.entry(moves.name(item).clone())
+                .or_default()
+                .push(at.clone());
         }
     }
     out
