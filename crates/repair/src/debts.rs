@@ -10,7 +10,7 @@ use crate::moves::{Node, Stated};
 use crate::order::{Order, Stamp};
 use crate::rules::Rules;
 use crate::text::Words;
-use states::{ItemId, Kind, State};
+use states::{ItemId, Kind, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One piece of work owed.
@@ -73,40 +73,26 @@ pub fn debts(order: &Order, account: &Account, rules: &Rules) -> Vec<Debt> {
     let mut owed: BTreeMap<Work, Debt> = BTreeMap::new();
     for item in account.items.values() {
         for (work, gate) in usual_work(item) {
-            let item_named = !shared(work);
+            if stated.says(account, &item.id, work) {
+                continue;
+            }
             let causes = disturbing(account, &item.id, None);
-            owe(
-                &mut owed,
-                item_named.then(|| item.id.clone()),
-                work,
-                causes,
-                || until(work, gate, account, item, rules),
-            );
+            owe(&mut owed, &item.id, work, causes, || {
+                until(work, gate, account, item, rules)
+            });
         }
     }
-    for (work, causes) in broken_needs(account, &stated.needs) {
-        owe(&mut owed, work.item, WorkIs::TorqueAgain, causes, || {
+    for (item, causes) in broken_needs(account, &stated.needs) {
+        owe(&mut owed, &item, WorkIs::TorqueAgain, causes, || {
             Until::Before(Gate::Road)
         });
     }
     for work in &stated.work {
-        let causes = disturbing(account, &work.item, Some(work.to));
-        let name = Work {
-            work: work.work,
-            item: Some(account.moves.name(&work.item).clone()),
-            own: None,
-        };
-        owed.remove(&name);
-        owe(&mut owed, name.item, work.work, causes, || {
-            work.until.clone()
-        });
-        let key = Work {
-            work: work.work,
-            item: Some(account.moves.name(&work.item).clone()),
-            own: None,
-        };
-        if let Some(debt) = owed.get_mut(&key) {
-            debt.words = work.words;
+        let item = account.moves.name(&work.item);
+        let causes = disturbing(account, item, Some(work.to));
+        let debt = owe(&mut owed, item, work.work, causes, || work.until.clone());
+        if let Some(debt) = debt {
+            debt.words = debt.words.or(work.words);
         }
     }
     let answers = answers(order, account);
@@ -200,34 +186,36 @@ fn disturbing(account: &Account, item: &ItemId, to: Option<State>) -> Vec<(MoveI
         .collect()
 }
 
-fn owe(
-    owed: &mut BTreeMap<Work, Debt>,
-    item: Option<ItemId>,
+/// Owes a work, if anything caused it; work that is owed already gets its causes too.
+fn owe<'a>(
+    owed: &'a mut BTreeMap<Work, Debt>,
+    item: &ItemId,
     work: WorkIs,
     causes: Vec<(MoveId, Stamp)>,
     until: impl FnOnce() -> Until,
-) {
-    let Some(since) = causes
+) -> Option<&'a mut Debt> {
+    let since = causes
         .iter()
         .map(|(_, stamp)| stamp)
         .min_by_key(|stamp| (stamp.at, &stamp.who))
-        .cloned()
-    else {
-        return;
-    };
+        .cloned()?;
     let work = Work {
         work,
-        item,
+        item: (!shared(work)).then(|| item.clone()),
         own: None,
     };
     let debt = owed.entry(work.clone()).or_insert_with(|| Debt {
         work,
         until: until(),
         words: None,
-        since,
+        since: since.clone(),
         causes: BTreeSet::new(),
     });
+    if (since.at, &since.who) < (debt.since.at, &debt.since.who) {
+        debt.since = since;
+    }
     debt.causes.extend(causes.into_iter().map(|(id, _)| id));
+    Some(debt)
 }
 
 /// What a map states for this order: the version adopted last.
@@ -252,48 +240,50 @@ impl Adopted {
             })
             .unwrap_or_default()
     }
+
+    /// Whether the map itself states this work for the item, which then holds in place
+    /// of what is usual.
+    fn says(&self, account: &Account, item: &ItemId, work: WorkIs) -> bool {
+        self.work
+            .iter()
+            .any(|stated| stated.work == work && account.moves.name(&stated.item) == item)
+    }
 }
 
-/// Moves whose stated need did not hold by what their author had seen, unless a later
-/// move to the same state, with the need met, has seen them.
-fn broken_needs(account: &Account, needs: &[StatedNeed]) -> Vec<(Work, Vec<(MoveId, Stamp)>)> {
+/// Tightenings whose stated need did not hold by what their author had seen, unless a
+/// later one, with the need met, has seen them. For other moves a need is advice: what
+/// came off or went on out of turn leaves nothing to be torqued again.
+fn broken_needs(account: &Account, needs: &[StatedNeed]) -> Vec<(ItemId, Vec<(MoveId, Stamp)>)> {
     let mut out = Vec::new();
-    for stated in needs {
+    for stated in needs.iter().filter(|stated| stated.to == State::Tight) {
         let to_state: Vec<(&MoveId, &Node)> = account
             .moves
             .live(&stated.item)
-            .filter(|(_, node)| node.change.left.state.rung() == stated.to.rung())
-            .filter(|(_, node)| {
-                stated.at.is_empty() || node.change.at.iter().any(|at| stated.at.contains(at))
-            })
+            .filter(|(_, node)| node.stated == Stated::Moved && node.change.left.state == stated.to)
             .collect();
+        let meant = |at: &Position| stated.at.is_empty() || stated.at.contains(at);
         let holds = |id: &MoveId| {
             let seen = account.moves.seen_by([id]);
             stated
                 .need
                 .holds(&|item: &ItemId| stands_as_seen(account, item, &seen))
         };
+        let good: Vec<_> = to_state.iter().filter(|(id, _)| holds(id)).collect();
+        let made_good = |id: &MoveId, at: &Position| {
+            good.iter().any(|(later, node)| {
+                node.change.at.contains(at) && account.moves.seen_by([*later]).contains(id)
+            })
+        };
         let broken: Vec<_> = to_state
             .iter()
             .filter(|(id, node)| {
-                node.stated == Stated::Moved
-                    && !holds(id)
-                    && !to_state.iter().any(|(later, _)| {
-                        account.moves.seen_by([*later]).contains(id) && later != id && holds(later)
-                    })
+                let at = &node.change.at;
+                at.iter().any(|at| meant(at) && !made_good(id, at)) && !holds(id)
             })
             .map(|(id, node)| ((*id).clone(), node.stamp.clone()))
             .collect();
         if !broken.is_empty() {
-            let item = account.moves.name(&stated.item).clone();
-            out.push((
-                Work {
-                    work: WorkIs::TorqueAgain,
-                    item: Some(item),
-                    own: None,
-                },
-                broken,
-            ));
+            out.push((account.moves.name(&stated.item).clone(), broken));
         }
     }
     out
@@ -304,7 +294,7 @@ fn stands_as_seen(
     account: &Account,
     item: &ItemId,
     seen: &BTreeSet<&MoveId>,
-) -> Vec<(states::Position, State)> {
+) -> Vec<(Position, State)> {
     account
         .positions(item)
         .into_iter()
