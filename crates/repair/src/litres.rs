@@ -2,6 +2,7 @@
 
 use crate::account::Account;
 use crate::fact::{Fact, LevelAt};
+use crate::moves::Stated;
 use crate::order::Order;
 use crate::text::Written;
 use measure::{Dimension, Unit};
@@ -16,7 +17,7 @@ pub struct Litres {
     pub out: Decimal,
     /// Litres that went in.
     pub poured: Decimal,
-    /// Whether a level was seen cold and good.
+    /// Whether a level was seen cold and good since anybody last moved the fluid.
     pub cold_level_good: bool,
     /// Amounts that no unit of volume fits, as written.
     pub unread: Vec<Written>,
@@ -60,10 +61,16 @@ pub fn litres(order: &Order, account: &Account) -> BTreeMap<ItemId, Litres> {
                 item,
                 level: LevelAt::Cold,
                 good: true,
+                after,
                 ..
             } => {
+                let seen = account.moves.seen_by(after);
                 let name = account.moves.name(item).clone();
-                out.entry(name).or_default().cold_level_good = true;
+                let since = account
+                    .moves
+                    .live(item)
+                    .all(|(id, node)| node.stated != Stated::Moved || seen.contains(id));
+                out.entry(name).or_default().cold_level_good |= since;
                 continue;
             }
             _ => continue,
