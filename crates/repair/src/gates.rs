@@ -75,7 +75,7 @@ fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec
     for open in &account.open {
         match &open.known {
             Some(item) if item.system == System::Unknown => out.push(Why::Unlocated(open.clone())),
-            _ if concerns(gate, open) => out.push(Why::Open(open.clone())),
+            _ if concerns(account, gate, open) => out.push(Why::Open(open.clone())),
             _ => {}
         }
     }
@@ -98,22 +98,23 @@ fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec
 }
 
 /// Whether an open item stands at this gate.
-fn concerns(gate: Gate, open: &OpenItem) -> bool {
+fn concerns(account: &Account, gate: Gate, open: &OpenItem) -> bool {
     let Some(item) = &open.known else {
         return true;
     };
+    let at_lower = || at_lower(item, open) || is_hanging(account, item, open);
     match gate {
         Gate::HandOver => true,
         Gate::GoLive => at_go_live(item),
         Gate::Start => at_go_live(item) || at_start(item),
-        Gate::Lower => at_lower(item, open),
-        Gate::Roll => at_lower(item, open) || at_roll(item),
+        Gate::Lower => at_lower(),
+        Gate::Roll => at_lower() || at_roll(item),
         Gate::Road => {
             at_go_live(item)
                 || at_start(item)
-                || at_lower(item, open)
+                || at_lower()
                 || at_roll(item)
-                || at_road(item, open)
+                || at_road(account, item)
         }
     }
 }
@@ -125,6 +126,8 @@ fn at_go_live(item: &Item) -> bool {
         Kind::Connector => item.system != System::Battery,
         Kind::PutIn => near_fans(item),
         Kind::Fluid => false,
+        // Other work is taught and tried with the battery on.
+        Kind::Work => item.system == System::HighVoltage,
         _ => matches!(
             item.system,
             System::Electrical | System::HighVoltage | System::Restraints
@@ -150,6 +153,8 @@ fn at_start(item: &Item) -> bool {
             matches!(item.zone, Zone::Above | Zone::WheelWell | Zone::Unknown) || item.system.runs()
         }
         Kind::Fluid => item.system.stops_without_fluid() && item.system != System::Brakes,
+        // Bleeding and levels are seen to with the engine running.
+        Kind::Work => false,
         Kind::Hose | Kind::Belt if item.system == System::Steering => true,
         _ => matches!(
             item.system,
@@ -164,21 +169,23 @@ fn at_start(item: &Item) -> bool {
     }
 }
 
-/// Wheels on, at least hand-tight; nothing hanging, nothing under it.
+/// Wheels on, at least hand-tight; nothing under it.
 fn at_lower(item: &Item, open: &OpenItem) -> bool {
     match item.kind {
         Kind::PutIn => {
-            matches!(item.zone, Zone::Below | Zone::WheelWell)
+            is_below(item)
                 && matches!(
                     item.put_in,
                     Some(PutIn::Lamp | PutIn::Tool | PutIn::Cord | PutIn::Other) | None
                 )
         }
-        Kind::Fluid => false,
-        _ => match item.system {
-            System::Wheels | System::Suspension | System::Steering => any_not_in_place(open),
-            _ => is_hanging(item, open),
-        },
+        Kind::Fluid | Kind::Work => false,
+        _ => {
+            matches!(
+                item.system,
+                System::Wheels | System::Suspension | System::Steering
+            ) && stands(open).any(|stand| !stand.state.in_place())
+        }
     }
 }
 
@@ -199,33 +206,37 @@ fn at_roll(item: &Item) -> bool {
 
 /// Everything that runs, everything inside, and covers that are only half fastened: a
 /// cover that is off altogether cannot fall off.
-fn at_road(item: &Item, open: &OpenItem) -> bool {
+fn at_road(account: &Account, item: &Item) -> bool {
     item.kind == Kind::PutIn
         || item.system.runs()
         || item.system == System::Battery
-        || is_hanging(item, open)
-        || item.kind.is_counted() && some_in_place(open)
+        || item.kind.is_counted() && any_in_place(account, item)
 }
 
 fn stands(open: &OpenItem) -> impl Iterator<Item = &Stand> {
     open.pieces.iter().flat_map(|piece| &piece.stands)
 }
 
-fn any_not_in_place(open: &OpenItem) -> bool {
-    stands(open).any(|stand| !stand.state.in_place())
+/// Whether any piece of an item is in its place, at home or not.
+fn any_in_place(account: &Account, item: &Item) -> bool {
+    account.positions(&item.id).into_iter().any(|position| {
+        let stands = account.moves.stands(&item.id, position);
+        stands.iter().any(|stand| stand.state.in_place()) || stands.is_empty()
+    })
 }
 
-fn some_in_place(open: &OpenItem) -> bool {
-    stands(open).any(|stand| stand.state.in_place())
+/// Where it could fall from under the vehicle; a zone nobody has told may be there.
+fn is_below(item: &Item) -> bool {
+    matches!(item.zone, Zone::Below | Zone::WheelWell | Zone::Unknown)
 }
 
 /// Under the vehicle, a group that is cracked or only partly out may let its part drop.
-fn is_hanging(item: &Item, open: &OpenItem) -> bool {
-    let below = matches!(item.zone, Zone::Below | Zone::WheelWell);
-    let partly = open.pieces.len() < item.positions().len() && any_not_in_place(open);
-    let cracked = stands(open).any(|stand| stand.state == State::Cracked);
-    let mixed = any_not_in_place(open) && some_in_place(open);
-    below && item.kind.is_counted() && (partly || cracked || mixed)
+fn is_hanging(account: &Account, item: &Item, open: &OpenItem) -> bool {
+    let loosened = stands(open).any(|stand| match stand.state {
+        State::Cracked => true,
+        state => !state.in_place(),
+    });
+    is_below(item) && item.kind.is_counted() && loosened && any_in_place(account, item)
 }
 
 /// Fluids that are dripping, and fluids of which much is missing.
@@ -260,8 +271,10 @@ fn fluids(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
 fn snags(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
     let on_road = |item: &Option<states::ItemId>| {
         item.as_ref()
-            .and_then(|item| account.items.get(account.moves.name(item)))
-            .is_some_and(|item| item.system.runs() || item.system == System::Unknown)
+            .map(|item| account.items.get(account.moves.name(item)))
+            .is_some_and(|known| {
+                known.is_none_or(|item| item.system.runs() || item.system == System::Unknown)
+            })
     };
     crate::snags::open(order)
         .into_iter()
