@@ -108,8 +108,9 @@ pub fn lines(order: &Order) -> Vec<Line> {
         .collect()
 }
 
-/// The most each payer agreed to: of the consents that none of the others has seen, the
-/// lowest. A refusal that names an amount lowers it; one that names none ends it.
+/// The most each payer agreed to: of the sums named that none of the others has seen,
+/// the lowest. A refusal that names an amount sets it; a yes or no that names none leaves
+/// the sum agreed before as it was.
 #[must_use]
 pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
     let consents: Vec<_> = order
@@ -117,23 +118,20 @@ pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Consented {
                 payer,
-                agreed,
-                amount,
+                amount: Some(amount),
                 tax_included,
                 after,
                 ..
-            } if *agreed || amount.is_some() => {
-                Some((command, *payer, *amount, *tax_included, after))
-            }
+            } => Some((command, *payer, *amount, *tax_included, after)),
             _ => None,
         })
         .collect();
     let seen: BTreeSet<&CommandId> = consents.iter().flat_map(|(.., after)| *after).collect();
     let mut out: BTreeMap<Payer, Ceiling> = BTreeMap::new();
     for (command, payer, amount, tax_included, _) in consents {
-        let Some(amount) = amount.filter(|_| !seen.contains(command)) else {
+        if seen.contains(command) {
             continue;
-        };
+        }
         let ceiling = Ceiling {
             amount,
             tax_included,
