@@ -225,7 +225,9 @@ fn blocks(why: &Why) -> bool {
 
 fn waivable(why: &Why) -> Waivable {
     match why {
-        Why::Open(open) | Why::Unlocated(open) => match &open.known {
+        // It may be a wheel nut: say where it belongs, then it can be judged.
+        Why::Unlocated(_) => Waivable::Never,
+        Why::Open(open) => match &open.known {
             Some(item) if item.kind == Kind::Fluid => Waivable::Prints,
             Some(item) if item.is_safety() => Waivable::Never,
             Some(item) if item.kind == Kind::PutIn => Waivable::Prints,
