@@ -142,7 +142,7 @@ impl OpenError {
             }
             Self::Newer { .. } => "Install the newer version of the program.",
             Self::Setting { .. } => {
-                "Put the store on a local disk: network folders can't keep it safe."
+                "Try again. If it comes back: a store wants a local disk, not a network folder, and a database server that syncs what it writes."
             }
             Self::Engine(error) => error.mend(),
         }

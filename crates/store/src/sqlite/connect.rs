@@ -4,6 +4,7 @@ use std::fs::{File, OpenOptions, TryLockError};
 use std::path::Path;
 use std::time::Duration;
 
+use rusqlite::types::ValueRef;
 use rusqlite::{Connection, ErrorCode, OpenFlags};
 
 use crate::error::{EngineError, OpenError};
@@ -52,8 +53,47 @@ pub(super) fn lock(folder: &Path) -> Result<Lock, OpenError> {
     }
 }
 
+/// The settings that safety rests on, and what they say when read back.
+const WANTED: [(&str, &str, &str); 6] = [
+    ("journal_mode", "wal", "wal"),
+    ("synchronous", "FULL", "2"),
+    ("foreign_keys", "ON", "1"),
+    ("secure_delete", "ON", "1"),
+    ("trusted_schema", "OFF", "0"),
+    ("cell_size_check", "ON", "1"),
+];
+
 /// A connection with every setting that safety rests on, each read back.
 pub(super) fn connect(database: &Path, access: Access) -> Result<Connection, OpenError> {
+    let fault = |error: rusqlite::Error| open_error(database, &error);
+    if access == Access::Write {
+        // The journal mode lives in the file. After a disk fault the connection that set it
+        // may say "wal" while the file does not: another one has to read it back.
+        let first = open(database, access).map_err(fault)?;
+        set(&first, "journal_mode", "wal").map_err(fault)?;
+        first.close().map_err(|(_, error)| fault(error))?;
+    }
+    let connection = open(database, access).map_err(fault)?;
+    for (setting, value, read_back) in WANTED {
+        if setting != "journal_mode" {
+            set(&connection, setting, value).map_err(fault)?;
+        }
+        let found = connection
+            .pragma_query_value(None, setting, |row| {
+                row.get_ref(0).map(|value| match value {
+                    ValueRef::Integer(number) => number.to_string(),
+                    value => value.as_str().unwrap_or_default().to_owned(),
+                })
+            })
+            .map_err(fault)?;
+        if found != read_back {
+            return Err(OpenError::Setting { setting, found });
+        }
+    }
+    Ok(connection)
+}
+
+fn open(database: &Path, access: Access) -> rusqlite::Result<Connection> {
     let flags = match access {
         Access::Read => OpenFlags::SQLITE_OPEN_READ_ONLY,
         Access::Write => OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE,
@@ -61,42 +101,17 @@ pub(super) fn connect(database: &Path, access: Access) -> Result<Connection, Ope
     let connection = Connection::open_with_flags(
         database,
         flags | OpenFlags::SQLITE_OPEN_NO_MUTEX | OpenFlags::SQLITE_OPEN_PRIVATE_CACHE,
-    )
-    .map_err(|error| open_error(database, &error))?;
-    connection
-        .busy_timeout(WAIT_WHEN_BUSY)
-        .map_err(|error| open_error(database, &error))?;
-    let wanted = [
-        ("journal_mode", "wal", "wal"),
-        ("synchronous", "FULL", "2"),
-        ("foreign_keys", "ON", "1"),
-        ("secure_delete", "ON", "1"),
-        ("trusted_schema", "OFF", "0"),
-        ("cell_size_check", "ON", "1"),
-    ];
-    for (setting, value, read_back) in wanted {
-        // A reader can't change the journal mode, which lives in the file; it checks it.
-        if access == Access::Write || setting != "journal_mode" {
-            connection
-                .pragma_update_and_check(None, setting, value, |_| Ok(()))
-                .or_else(|error| match error {
-                    rusqlite::Error::QueryReturnedNoRows => Ok(()),
-                    error => Err(open_error(database, &error)),
-                })?;
-        }
-        let found = connection
-            .pragma_query_value(None, setting, |row| {
-                row.get_ref(0).map(|value| match value {
-                    rusqlite::types::ValueRef::Integer(number) => number.to_string(),
-                    value => value.as_str().unwrap_or_default().to_owned(),
-                })
-            })
-            .map_err(|error| open_error(database, &error))?;
-        if found != read_back {
-            return Err(OpenError::Setting { setting, found });
-        }
-    }
+    )?;
+    connection.busy_timeout(WAIT_WHEN_BUSY)?;
     Ok(connection)
+}
+
+/// Some settings answer with their new value, others with nothing.
+fn set(connection: &Connection, setting: &str, value: &str) -> rusqlite::Result<()> {
+    match connection.pragma_update_and_check(None, setting, value, |_| Ok(())) {
+        Err(rusqlite::Error::QueryReturnedNoRows) => Ok(()),
+        answer => answer,
+    }
 }
 
 /// A fault of SQLite in our words.
