@@ -1,0 +1,282 @@
+//! Boiling under the cap, the margin to it, and what an opened hot cap does.
+
+use crate::error::{CoolantError, within};
+use crate::mixture::Mixture;
+use crate::water::{atmosphere_kpa, water_boils_c};
+use crate::{sources, text};
+use measure::{Line, Source, Working};
+
+/// Up to this part of glycol by mass Raoult's law is used; beyond, glycol boils too.
+const RAOULT_MASS_FRACTION_MAX: f64 = 0.75;
+
+/// A margin below this is called thin, because the sensor reads cooler than the head
+/// and a cap opens anywhere within a few kilopascals of its rating.
+pub const THIN_MARGIN_K: f64 = 10.0;
+
+/// Where the coolant boils.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Boiling {
+    /// Under the cap's full rating.
+    pub boil_c: f64,
+    /// With no pressure yet, or the cap off.
+    pub boil_open_c: f64,
+    /// Under the cap's full rating.
+    pub absolute_pressure_kpa: f64,
+    /// Outside, at this altitude.
+    pub atmosphere_kpa: f64,
+    pub working: Working,
+}
+
+/// How far the hottest reading stays from boiling.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Margin {
+    pub under_cap_k: f64,
+    /// With no pressure; below zero it is the cap alone that keeps the coolant liquid.
+    pub open_k: f64,
+    pub standing: MarginStanding,
+    pub working: Working,
+}
+
+/// What the margin means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum MarginStanding {
+    /// At least [`THIN_MARGIN_K`].
+    Ample,
+    /// Less than [`THIN_MARGIN_K`].
+    Thin,
+    /// The reading is at or above the boiling point under the cap.
+    Boils,
+}
+
+/// What happens when the cap is opened now.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OpenedCap {
+    /// How far the coolant is above its boiling point at outside pressure.
+    pub above_boiling_k: f64,
+    /// It boils at once and throws out scalding coolant.
+    pub boils_over: bool,
+    /// To be shown before the step.
+    pub caution: String,
+    pub working: Working,
+}
+
+/// The boiling point of the coolant under its cap at an altitude.
+///
+/// Formula: water boils at Ts(p / x), where x is the part of water among the molecules
+/// (Raoult; the glycol is taken as not boiling), and p = air + cap.
+///
+/// Inputs: a mixture with at most 75 % glycol by mass; the cap's gauge rating in kPa, 0
+/// (no pressure yet) to 250; altitude in m, -500 to 6000.
+///
+/// Returns °C under the cap and open, and the absolute pressures in kPa.
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`].
+///
+/// # Limits
+///
+/// Raoult's law is an estimate: at half and half it agrees with tables within 1 to 2 K,
+/// above 60 % it runs up to 5 K. The trade's "3 °F a psi" gives more than the steam
+/// tables do (2.5 °F a psi up to 15 psi). A cap reaches its rating only when the coolant
+/// is hot and the seal is good.
+///
+/// # Source
+///
+/// IAPWS R7-97(2012) for water; U.S. Standard Atmosphere, 1976; Raoult's law.
+///
+/// ```
+/// use coolant::{Glycol, Mixture, boiling};
+/// let half = Mixture::by_volume(Glycol::Ethylene, 0.5)?;
+/// let found = boiling(half, 103.42, 0.0)?;
+/// assert_eq!((found.boil_c.round(), found.boil_open_c.round()), (130.0, 108.0));
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn boiling(
+    mixture: Mixture,
+    cap_gauge_kpa: f64,
+    altitude_m: f64,
+) -> Result<Boiling, CoolantError> {
+    within(
+        "the cap's rating",
+        cap_gauge_kpa,
+        "kPa",
+        0.0..=250.0,
+        "it is stamped on the cap as gauge pressure, usually 0.9 to 1.4 bar",
+    )?;
+    within(
+        "the part of glycol by mass",
+        mixture.mass_fraction(),
+        "of the whole",
+        0.0..=RAOULT_MASS_FRACTION_MAX,
+        "stronger mixtures boil by no simple law: ask the maker of the coolant",
+    )?;
+    let air_kpa = atmosphere_kpa(altitude_m)?;
+    let total_kpa = air_kpa + cap_gauge_kpa;
+    let water = mixture.water_mole_fraction();
+    let boil_c = water_boils_c(total_kpa / water)?;
+    let boil_open_c = water_boils_c(air_kpa / water)?;
+
+    let pressure = Line::new("pressure of the air", sources::atmosphere())
+        .formula("pa", "101.325 kPa·(1 - 0.0065·h/288.15)^5.2559")
+        .input("h", text::number(altitude_m, "m"))
+        .value(text::kilopascals(air_kpa));
+    let total = Line::new("absolute pressure under the cap", Source::derived())
+        .formula("p", "pa + cap")
+        .input("cap", text::kilopascals(cap_gauge_kpa))
+        .value(text::kilopascals(total_kpa));
+    let moles = Line::new("water among the molecules", Source::derived())
+        .formula("x", "(1 - w)/18.015 / ((1 - w)/18.015 + w/Mg)")
+        .input("w", text::percent(mixture.mass_fraction()))
+        .value(text::number(water, ""));
+    let under = Line::new("boils under the cap", sources::if97())
+        .formula("t", "Ts(p/x)")
+        .value(text::celsius(boil_c));
+    let open = Line::new("boils with no pressure", sources::raoult())
+        .formula("to", "Ts(pa/x)")
+        .value(text::celsius(boil_open_c));
+    let working = Working::new("Boiling point")
+        .line(pressure)
+        .line(total)
+        .line(moles)
+        .line(under)
+        .line(open)
+        .limit("Raoult's law: within 1 to 2 K of tables at half and half, 5 K above 60 %.")
+        .limit("Holds only while the cap keeps its rating; test the cap apart.");
+    Ok(Boiling {
+        boil_c,
+        boil_open_c,
+        absolute_pressure_kpa: total_kpa,
+        atmosphere_kpa: air_kpa,
+        working,
+    })
+}
+
+/// The margin between the hottest reading and boiling.
+///
+/// Formula: boiling point - reading.
+///
+/// Inputs: a [`Boiling`]; the hottest reading in °C, -60 to 200.
+///
+/// Returns the margins in K, under the cap and open, and what they mean.
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`].
+///
+/// # Limits
+///
+/// A sensor in the thermostat housing reads cooler than the coolant between the exhaust
+/// valves; by how much is not known here. Below [`THIN_MARGIN_K`] the margin is called thin.
+///
+/// # Source
+///
+/// Follows from [`boiling`].
+///
+/// ```
+/// use coolant::{Glycol, MarginStanding, Mixture, boiling, margin};
+/// let found = boiling(Mixture::by_volume(Glycol::Ethylene, 0.5)?, 110.0, 0.0)?;
+/// let margin = margin(&found, 112.0)?;
+/// assert_eq!(margin.standing, MarginStanding::Ample);
+/// assert!(margin.open_k < 0.0);
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn margin(boiling: &Boiling, hottest_reading_c: f64) -> Result<Margin, CoolantError> {
+    reading(hottest_reading_c)?;
+    let under_cap_k = boiling.boil_c - hottest_reading_c;
+    let open_k = boiling.boil_open_c - hottest_reading_c;
+    let standing = if under_cap_k <= 0.0 {
+        MarginStanding::Boils
+    } else if under_cap_k < THIN_MARGIN_K {
+        MarginStanding::Thin
+    } else {
+        MarginStanding::Ample
+    };
+    let line = |what: &str, boil_c: f64, margin_k: f64| {
+        Line::new(what, Source::derived())
+            .formula("Δ", "boiling point - reading")
+            .input("boiling point", text::celsius(boil_c))
+            .input("reading", text::celsius(hottest_reading_c))
+            .value(text::kelvins(margin_k))
+    };
+    let working = Working::new("Margin to boiling")
+        .line(line("margin under the cap", boiling.boil_c, under_cap_k))
+        .line(line("margin with no pressure", boiling.boil_open_c, open_k))
+        .limit("The sensor reads cooler than the head.");
+    Ok(Margin {
+        under_cap_k,
+        open_k,
+        standing,
+        working,
+    })
+}
+
+/// What opening the cap does at the coolant's temperature.
+///
+/// Formula: coolant temperature - boiling point at outside pressure.
+///
+/// Inputs: a mixture and altitude as for [`boiling`]; the coolant's temperature in °C,
+/// -60 to 200.
+///
+/// Returns how far it is above boiling in K, and the caution to show.
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`].
+///
+/// # Limits
+///
+/// Coolant below boiling can still scald, and the head may be hotter than the reading.
+///
+/// # Source
+///
+/// Follows from [`boiling`].
+///
+/// ```
+/// use coolant::{Glycol, Mixture, opening_cap};
+/// let half = Mixture::by_volume(Glycol::Ethylene, 0.5)?;
+/// assert!(opening_cap(half, 0.0, 115.0)?.boils_over);
+/// assert!(!opening_cap(half, 0.0, 40.0)?.boils_over);
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn opening_cap(
+    mixture: Mixture,
+    altitude_m: f64,
+    coolant_c: f64,
+) -> Result<OpenedCap, CoolantError> {
+    reading(coolant_c)?;
+    let open = boiling(mixture, 0.0, altitude_m)?;
+    let above_boiling_k = coolant_c - open.boil_open_c;
+    let boils_over = above_boiling_k > 0.0;
+    let caution = if boils_over {
+        format!(
+            "Do not open: at outside pressure the coolant is {} above boiling and would burst out. Let it cool.",
+            text::kelvins(above_boiling_k)
+        )
+    } else {
+        "Hot coolant is under pressure: open only when the engine is cool to the hand, \
+         with a cloth, to the first stop. Follow the vehicle maker's instructions."
+            .to_owned()
+    };
+    let line = Line::new("above boiling at outside pressure", Source::derived())
+        .formula("Δ", "coolant - to")
+        .input("coolant", text::celsius(coolant_c))
+        .value(text::kelvins(above_boiling_k));
+    let working = open.working.line(line);
+    Ok(OpenedCap {
+        above_boiling_k,
+        boils_over,
+        caution,
+        working,
+    })
+}
+
+fn reading(temperature_c: f64) -> Result<f64, CoolantError> {
+    within(
+        "the coolant's temperature",
+        temperature_c,
+        "°C",
+        -60.0..=200.0,
+        "check the reading and its unit",
+    )
+}

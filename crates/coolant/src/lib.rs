@@ -1,0 +1,55 @@
+//! Coolant: mixture, boiling under the cap, mixing, filling and bleeding, leak test.
+//!
+//! Strength is told in three ways that are never confused: glycol by mass, glycol by
+//! volume at 20 °C, and volume of a concentrate that is not all glycol ([`Mixture`]).
+//! Every calculator returns its value with a working. A published specification of the
+//! vehicle maker stands above anything found here.
+//!
+//! How sure: good models of the freezing point differ by up to 4.5 K at half and half, so
+//! nothing finer than ±3 K is claimed; boiling by Raoult's law is good to 1 to 3 K.
+//!
+//! ```
+//! use coolant::{Concentrate, Glycol, Mixture, boiling, freezing};
+//!
+//! let half = Mixture::of_concentrate(Glycol::Ethylene, 0.5, Concentrate::default())?;
+//! let under_cap = boiling(half, 103.4, 1500.0)?;
+//! assert!(freezing(half)?.freeze_c < -33.0);
+//! assert!(under_cap.boil_c > 124.0 && under_cap.boil_open_c < 103.0);
+//! # Ok::<(), coolant::CoolantError>(())
+//! ```
+//!
+//! # What this crate must never know
+//!
+//! - Orders, vehicles, maps, gates, or who did what: it answers questions with numbers.
+//! - Colour: it tells nothing of the inhibitor, and is not asked for.
+//! - A capacity, a cap rating, a limit or a specification that nobody gave.
+//! - Files, clocks, environment, or chance of its own.
+//! - How its values are stored or sent.
+
+mod boil;
+mod error;
+mod inhibitor;
+mod melinder;
+mod mix;
+mod mixture;
+mod property;
+mod sources;
+mod student;
+mod text;
+mod water;
+
+pub use boil::{
+    Boiling, Margin, MarginStanding, OpenedCap, THIN_MARGIN_K, boiling, margin, opening_cap,
+};
+pub use error::CoolantError;
+pub use inhibitor::{Inhibitor, InhibitorNote};
+pub use mix::{
+    Addition, Bottles, MixPlan, MixQuestion, REACHED_WITHIN, Round, Shelf, Stock, WATER_QUALITY,
+    WholeBottles, drain_and_replace_l, mix,
+};
+pub use mixture::{Concentrate, Glycol, Mixture, WATER_KG_PER_M3};
+pub use property::{
+    Density, FREEZE_MODELS_WITHIN_K, Freezing, SpecificHeat, Strength, Viscosity, density,
+    freezing, specific_heat, strength_from_density, strength_from_freeze_point, viscosity,
+};
+pub use water::{atmosphere_kpa, steam_pressure_kpa, water_boils_c};

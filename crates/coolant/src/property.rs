@@ -1,0 +1,399 @@
+//! Freezing point, density, specific heat and viscosity, and strength from a reading.
+
+use crate::error::{CoolantError, within};
+use crate::melinder::{self, MASS_FRACTION_MAX, Property, TEMPERATURE_MAX_C};
+use crate::mixture::{Glycol, Mixture};
+use crate::{sources, text};
+use measure::{Line, Source, Working};
+
+/// How far good models and tables of the freezing point lie apart, either way. At half
+/// and half they differ by up to 4.5 K, because "50 %" is by mass in one, by volume in
+/// another, and of concentrate in a third.
+pub const FREEZE_MODELS_WITHIN_K: f64 = 3.0;
+
+/// Where the first ice forms.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Freezing {
+    pub freeze_c: f64,
+    /// Other models and tables lie within this of it, either way.
+    pub within_k: f64,
+    pub working: Working,
+}
+
+/// Mass of a volume.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Density {
+    pub kg_per_m3: f64,
+    pub working: Working,
+}
+
+/// Heat that warms a kilogram by a kelvin.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SpecificHeat {
+    pub j_per_kg_k: f64,
+    pub working: Working,
+}
+
+/// Dynamic viscosity.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Viscosity {
+    pub mpa_s: f64,
+    pub working: Working,
+}
+
+/// A strength found from a reading.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Strength {
+    pub mixture: Mixture,
+    pub working: Working,
+}
+
+/// The temperature at which the first ice forms.
+///
+/// Formula: Σ C(i) (x - xm)^i, x the glycol in per cent by mass.
+///
+/// Inputs: a mixture with at most 60 % glycol by mass.
+///
+/// Returns the freezing point in °C, and how far other models lie from it.
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`] above 60 % by mass.
+///
+/// # Limits
+///
+/// Models differ by up to 4.5 K at half and half; claim no more than ±3 K. Past 60 to
+/// 68 % of ethylene glycol the freezing point turns back up. Ice that has begun to form
+/// is slush: the block bursts later.
+///
+/// # Source
+///
+/// Melinder, *Properties of Secondary Working Fluids for Indirect Systems* (IIR, 2010).
+///
+/// ```
+/// use coolant::{Glycol, Mixture, freezing};
+/// let half = Mixture::by_mass(Glycol::Ethylene, 0.5)?;
+/// assert_eq!((freezing(half)?.freeze_c * 10.0).round(), -360.0);
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn freezing(mixture: Mixture) -> Result<Freezing, CoolantError> {
+    let freeze_c = freeze_point_c(mixture)?;
+    let line = Line::new("freezing point", sources::melinder())
+        .formula("tf", "Σ C(i)·(x - xm)^i")
+        .input("glycol", mixture.glycol().name())
+        .input("x", text::percent(mixture.mass_fraction()))
+        .value(text::celsius(freeze_c));
+    let working = Working::new("Freezing point")
+        .line(line)
+        .limit("Other models and tables lie up to 3 K away at the same strength.")
+        .limit("Above 60 % by mass ethylene glycol's freezing point turns back up.");
+    Ok(Freezing {
+        freeze_c,
+        within_k: FREEZE_MODELS_WITHIN_K,
+        working,
+    })
+}
+
+/// The density at a temperature.
+///
+/// Formula: Σ C(i,j) (x - xm)^i (t - tm)^j.
+///
+/// Inputs: a mixture with at most 60 % glycol by mass; a temperature from its freezing
+/// point to 100 °C.
+///
+/// Returns kg/m³.
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`].
+///
+/// # Limits
+///
+/// Glycol and water only; inhibitors make bought coolant up to 1.5 % denser.
+///
+/// # Source
+///
+/// Melinder (2010), as for [`freezing`].
+///
+/// ```
+/// use coolant::{Glycol, Mixture, density};
+/// let half = Mixture::by_mass(Glycol::Ethylene, 0.5)?;
+/// assert_eq!(density(half, 20.0)?.kg_per_m3.round(), 1065.0);
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn density(mixture: Mixture, temperature_c: f64) -> Result<Density, CoolantError> {
+    let kg_per_m3 = density_kg_per_m3(mixture, temperature_c)?;
+    let value = text::number(kg_per_m3, "kg/m³");
+    Ok(Density {
+        kg_per_m3,
+        working: property_working("Density", "ρ", mixture, temperature_c, value),
+    })
+}
+
+/// The specific heat at a temperature.
+///
+/// Formula: Σ C(i,j) (x - xm)^i (t - tm)^j.
+///
+/// Inputs: as for [`density`].
+///
+/// Returns J/(kg·K).
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`].
+///
+/// # Limits
+///
+/// Glycol and water only.
+///
+/// # Source
+///
+/// Melinder (2010), as for [`freezing`].
+///
+/// ```
+/// use coolant::{Glycol, Mixture, specific_heat};
+/// let half = Mixture::by_mass(Glycol::Ethylene, 0.5)?;
+/// assert_eq!(specific_heat(half, 20.0)?.j_per_kg_k.round(), 3312.0);
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn specific_heat(mixture: Mixture, temperature_c: f64) -> Result<SpecificHeat, CoolantError> {
+    let j_per_kg_k = evaluated(Property::SpecificHeat, mixture, temperature_c)?;
+    let value = text::number(j_per_kg_k, "J/(kg·K)");
+    Ok(SpecificHeat {
+        j_per_kg_k,
+        working: property_working("Specific heat", "cp", mixture, temperature_c, value),
+    })
+}
+
+/// The dynamic viscosity at a temperature.
+///
+/// Formula: exp(Σ C(i,j) (x - xm)^i (t - tm)^j).
+///
+/// Inputs: as for [`density`].
+///
+/// Returns mPa·s.
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`].
+///
+/// # Limits
+///
+/// Glycol and water only; handbook tables differ by a fifth near freezing.
+///
+/// # Source
+///
+/// Melinder (2010), as for [`freezing`].
+///
+/// ```
+/// use coolant::{Glycol, Mixture, viscosity};
+/// let half = Mixture::by_mass(Glycol::Ethylene, 0.5)?;
+/// assert_eq!((viscosity(half, 20.0)?.mpa_s * 10.0).round(), 37.0);
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn viscosity(mixture: Mixture, temperature_c: f64) -> Result<Viscosity, CoolantError> {
+    let mpa_s = libm::exp(evaluated(Property::LogViscosity, mixture, temperature_c)?);
+    let value = text::number(mpa_s, "mPa·s");
+    Ok(Viscosity {
+        mpa_s,
+        working: property_working("Viscosity", "η", mixture, temperature_c, value),
+    })
+}
+
+/// The strength from a freezing point read on a refractometer.
+///
+/// Formula: [`freezing`] solved for x by halving.
+///
+/// Inputs: the glycol in the vehicle; the scale that was read (refractometers have one
+/// for each glycol); the reading in °C, from the freezing point at 60 % by mass up to 0.
+///
+/// Returns the mixture.
+///
+/// # Errors
+///
+/// [`CoolantError::WrongScale`] where the scale is not that of the coolant;
+/// [`CoolantError::OutOfRange`].
+///
+/// # Limits
+///
+/// As for [`freezing`]: ±3 K between models is about ±2 % glycol. The instrument reads
+/// refraction, which has no turning point, so beyond its scale it cannot be trusted here.
+///
+/// # Source
+///
+/// Melinder (2010), as for [`freezing`].
+///
+/// ```
+/// use coolant::{Glycol, strength_from_freeze_point};
+/// let found = strength_from_freeze_point(Glycol::Ethylene, Glycol::Ethylene, -36.0)?;
+/// assert_eq!((found.mixture.mass_fraction() * 100.0).round(), 50.0);
+/// assert!(strength_from_freeze_point(Glycol::Ethylene, Glycol::Propylene, -36.0).is_err());
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn strength_from_freeze_point(
+    coolant: Glycol,
+    scale: Glycol,
+    freeze_c: f64,
+) -> Result<Strength, CoolantError> {
+    if scale != coolant {
+        return Err(CoolantError::WrongScale { scale, coolant });
+    }
+    within(
+        "the freezing point read",
+        freeze_c,
+        "°C",
+        melinder::freezing_c(coolant, MASS_FRACTION_MAX)..=0.0,
+        "past the lowest the mixture may be too strong: thin it with a measured part of water and read again",
+    )?;
+    let mass_fraction = solved(|x| -melinder::freezing_c(coolant, x), -freeze_c);
+    let line = Line::new("strength from the freezing point", sources::melinder())
+        .formula("x", "tf(x) = reading")
+        .input("reading", text::celsius(freeze_c));
+    found(coolant, mass_fraction, line)
+}
+
+/// The strength from a density read on a hydrometer, at the temperature of the reading.
+///
+/// Formula: [`density`] solved for x by halving.
+///
+/// Inputs: the glycol; the density in kg/m³ (a hydrometer's specific gravity times that
+/// of water at its mark, 999.0 at 60 °F, 998.2 at 20 °C); the temperature of the sample,
+/// 0 to 100 °C.
+///
+/// Returns the mixture.
+///
+/// # Errors
+///
+/// [`CoolantError::OutOfRange`] where no strength from 0 to 60 % by mass has that density.
+///
+/// # Limits
+///
+/// 1 kg/m³ is about 0.8 % of ethylene glycol, but 1.3 to 2.5 % of propylene glycol: use a
+/// refractometer for that. Inhibitors make bought coolant denser, so it seems stronger.
+///
+/// # Source
+///
+/// Melinder (2010), as for [`freezing`].
+///
+/// ```
+/// use coolant::{Glycol, strength_from_density};
+/// let found = strength_from_density(Glycol::Ethylene, 1040.5, 60.0)?;
+/// assert_eq!((found.mixture.mass_fraction() * 100.0).round(), 50.0);
+/// # Ok::<(), coolant::CoolantError>(())
+/// ```
+pub fn strength_from_density(
+    glycol: Glycol,
+    kg_per_m3: f64,
+    temperature_c: f64,
+) -> Result<Strength, CoolantError> {
+    within(
+        "the temperature of the sample",
+        temperature_c,
+        "°C",
+        0.0..=TEMPERATURE_MAX_C,
+        "let it come nearer to the room's and read again",
+    )?;
+    let at = |x| melinder::evaluate(Property::Density, glycol, x, temperature_c);
+    within(
+        "the density read",
+        kg_per_m3,
+        "kg/m³",
+        at(0.0)..=at(MASS_FRACTION_MAX),
+        "check the glycol, the scale and the temperature; outside it is no mixture of 0 to 60 %",
+    )?;
+    let line = Line::new("strength from the density", sources::melinder())
+        .formula("x", "ρ(x, t) = reading")
+        .input("reading", text::number(kg_per_m3, "kg/m³"))
+        .input("t", text::celsius(temperature_c));
+    found(glycol, solved(at, kg_per_m3), line)
+}
+
+pub(crate) fn freeze_point_c(mixture: Mixture) -> Result<f64, CoolantError> {
+    fitted_strength(mixture)?;
+    Ok(melinder::freezing_c(
+        mixture.glycol(),
+        mixture.mass_fraction(),
+    ))
+}
+
+pub(crate) fn density_kg_per_m3(mixture: Mixture, temperature_c: f64) -> Result<f64, CoolantError> {
+    evaluated(Property::Density, mixture, temperature_c)
+}
+
+fn evaluated(
+    property: Property,
+    mixture: Mixture,
+    temperature_c: f64,
+) -> Result<f64, CoolantError> {
+    let freeze_c = freeze_point_c(mixture)?;
+    within(
+        "the temperature",
+        temperature_c,
+        "°C",
+        freeze_c..=TEMPERATURE_MAX_C,
+        "take one at which the coolant is liquid, 100 °C at most",
+    )?;
+    Ok(melinder::evaluate(
+        property,
+        mixture.glycol(),
+        mixture.mass_fraction(),
+        temperature_c,
+    ))
+}
+
+fn fitted_strength(mixture: Mixture) -> Result<f64, CoolantError> {
+    within(
+        "the part of glycol by mass",
+        mixture.mass_fraction(),
+        "of the whole",
+        0.0..=MASS_FRACTION_MAX,
+        "stronger mixtures freeze at higher temperatures again and were not measured: thin it",
+    )
+}
+
+/// The x from 0 to the greatest at which a rising `f` is `target`.
+fn solved(f: impl Fn(f64) -> f64, target: f64) -> f64 {
+    // Sixty halvings leave less than the last bit.
+    let (low, high) = (0..60).fold((0.0, MASS_FRACTION_MAX), |(low, high), _| {
+        let middle = f64::midpoint(low, high);
+        if f(middle) < target {
+            (middle, high)
+        } else {
+            (low, middle)
+        }
+    });
+    f64::midpoint(low, high)
+}
+
+fn found(glycol: Glycol, mass_fraction: f64, line: Line) -> Result<Strength, CoolantError> {
+    let mixture = Mixture::by_mass(glycol, mass_fraction)?;
+    let by_volume = Line::new("the same by volume at 20 °C", sources::handbook())
+        .formula("v", "(w/ρg) / (w/ρg + (1 - w)/ρw)")
+        .value(text::percent(mixture.volume_fraction()));
+    let working = Working::new("Strength")
+        .line(line.value(text::percent(mass_fraction)))
+        .line(by_volume)
+        .limit("Good for about ±2 % of glycol.");
+    Ok(Strength { mixture, working })
+}
+
+fn property_working(
+    title: &str,
+    symbol: &str,
+    mixture: Mixture,
+    temperature_c: f64,
+    value: String,
+) -> Working {
+    let given = Line::new("strength by mass", Source::given())
+        .symbol("x")
+        .value(text::percent(mixture.mass_fraction()));
+    let line = Line::new(title.to_lowercase(), sources::melinder())
+        .formula(symbol, "Σ C(i,j)·(x - xm)^i·(t - tm)^j")
+        .input("glycol", mixture.glycol().name())
+        .input("t", text::celsius(temperature_c))
+        .value(value);
+    Working::new(title)
+        .line(given)
+        .line(line)
+        .limit("Glycol and water only, without inhibitors.")
+}

@@ -1,0 +1,67 @@
+//! On whose word the lines of a working stand.
+
+use measure::{Grade, Source};
+
+pub(crate) fn melinder() -> Source {
+    Source::new(
+        "Melinder, Properties of Secondary Working Fluids for Indirect Systems (IIR, 2010)",
+        "coefficients as tabulated in CoolProp 8.0.0",
+        Grade::OtherImplementation,
+    )
+}
+
+pub(crate) fn if97() -> Source {
+    Source::new(
+        "IAPWS R7-97(2012), Industrial Formulation 1997",
+        "region 4, equations 30 and 31",
+        Grade::Published,
+    )
+}
+
+pub(crate) fn atmosphere() -> Source {
+    Source::new(
+        "U.S. Standard Atmosphere, 1976",
+        "layer from 0 to 11 km, equation 33a",
+        Grade::Published,
+    )
+}
+
+pub(crate) fn raoult() -> Source {
+    Source::new(
+        "Raoult's law",
+        "glycol taken as not boiling",
+        Grade::CommonPractice,
+    )
+}
+
+pub(crate) fn handbook() -> Source {
+    Source::new(
+        "CRC Handbook of Chemistry and Physics",
+        "densities at 20 °C",
+        Grade::Memory,
+    )
+}
+
+pub(crate) fn ideal_gas() -> Source {
+    Source::new(
+        "ideal gas law",
+        "p V / T stays the same",
+        Grade::CommonPractice,
+    )
+}
+
+pub(crate) fn least_squares() -> Source {
+    Source::new(
+        "NIST/SEMATECH e-Handbook of Statistical Methods",
+        "section 4.1.4.1, linear least squares",
+        Grade::Memory,
+    )
+}
+
+pub(crate) fn mass_balance() -> Source {
+    Source::new(
+        "balance of glycol",
+        "what is in, out and added",
+        Grade::Derived,
+    )
+}
