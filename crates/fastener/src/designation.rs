@@ -1,0 +1,457 @@
+//! Reading threads as people write them.
+
+use crate::pipe::{Family, Pipe, pipe, sizes};
+use crate::purpose::Purpose;
+use crate::series;
+use crate::thread::{Series, Thread, ThreadTrouble};
+use thiserror::Error;
+
+/// A thread as it was written, with what else the words said.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Designation {
+    pub kind: Kind,
+    /// Length of the bolt, where one was written after the thread.
+    pub length_mm: Option<f64>,
+}
+
+/// A screw thread with what it is for, or a pipe thread.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Kind {
+    Screw { thread: Thread, purpose: Purpose },
+    Pipe(Pipe),
+}
+
+/// Why a text is not a thread. Each says what, and how to mend it.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum Unreadable {
+    #[error("no thread is written; write one such as M8x1.25, 5/16-18 or #10-24")]
+    Empty,
+    #[error("`{found}` is too long for a thread; write only the thread, such as M8x1.25")]
+    TooLong { found: String },
+    #[error("`{found}` is not a thread; write one such as M8x1.25, 5/16-18, #10-24 or 1/8 NPT")]
+    NotAThread { found: String },
+    #[error("{size} has no coarse pitch; write the pitch, such as {size}x1")]
+    NoCoarsePitch { size: String },
+    #[error("{size} comes with more than one pitch; write {choices}")]
+    WhichPitch { size: String, choices: String },
+    #[error("{thread} is not {written}; write {thread} alone, or {listed}")]
+    SeriesMismatch {
+        thread: String,
+        written: String,
+        listed: String,
+    },
+    #[error("{size} {family} is not a listed pipe thread; the sizes are {listed}")]
+    NoSuchPipe {
+        size: String,
+        family: &'static str,
+        listed: String,
+    },
+    #[error("{name} is a pipe thread: {why}")]
+    PipeThread { name: String, why: String },
+    #[error("{name} is a {purpose} thread: {why}")]
+    NotForClamping {
+        name: String,
+        purpose: &'static str,
+        why: &'static str,
+    },
+    #[error(transparent)]
+    Thread(#[from] ThreadTrouble),
+}
+
+/// No thread that anybody writes is longer.
+const LONGEST: usize = 80;
+
+/// Reads a thread designation.
+///
+/// Accepted: `M8`, `m8 x 1.25`, `M8-1.25`, `M8×1,25`, `M8x75` (75 is a length, since no
+/// M8 has that pitch), `M8x1.25x75`; `5/16-18`, `5/16"-18 UNC`, `1/4 UNF`, `#10-24`,
+/// `No. 10-32`, `10-24`, `.250-20`, `1-1/8-7`; `1/8 NPT`, `1/8-27 NPT`, `R 1/4`,
+/// `G 1/4`; before or after any of them a tolerance class (`6g`, `2A`), `LH`, or a purpose
+/// (`spark plug`, `drain plug`, `brake line`, `banjo`, `wheel stud`). A pitch that is
+/// in no list is taken if it is physically sensible, and marked not preferred.
+///
+/// # Errors
+///
+/// [`Unreadable`].
+///
+/// ```
+/// use fastener::designation::{Kind, read};
+/// let bolt = read("m8 x 75")?;
+/// assert_eq!(bolt.length_mm, Some(75.0));
+/// let Kind::Screw { thread, .. } = bolt.kind else { panic!() };
+/// assert_eq!(thread.name(), "M8x1.25");
+/// # Ok::<(), fastener::Unreadable>(())
+/// ```
+pub fn read(text: &str) -> Result<Designation, Unreadable> {
+    let found = text.trim();
+    if found.is_empty() {
+        return Err(Unreadable::Empty);
+    }
+    if found.chars().count() > LONGEST {
+        return Err(Unreadable::TooLong {
+            found: found.chars().take(LONGEST).collect::<String>() + "…",
+        });
+    }
+    let words = Words::of(found);
+    if let Some(family) = words.pipe {
+        return read_pipe(&words, family).map(|pipe| Designation {
+            kind: Kind::Pipe(pipe),
+            length_mm: None,
+        });
+    }
+    let (thread, length_mm) = if let Some(rest) = words.core.strip_prefix('m') {
+        read_metric(rest, found)?
+    } else {
+        read_unified(&words, found)?
+    };
+    let thread = if words.left_hand {
+        thread.left_handed()
+    } else {
+        thread
+    };
+    Ok(Designation {
+        kind: Kind::Screw {
+            thread,
+            purpose: words.purpose,
+        },
+        length_mm,
+    })
+}
+
+/// Reads a thread that is there to clamp.
+///
+/// # Errors
+///
+/// [`Unreadable`]; pipe threads and those of plugs, lines and wheels are named for
+/// what they are.
+///
+/// ```
+/// assert!(fastener::designation::read_clamping("5/16-18 UNC").is_ok());
+/// let trouble = fastener::designation::read_clamping("1/8 NPT").unwrap_err();
+/// assert!(trouble.to_string().contains("Taper pipe thread"));
+/// ```
+pub fn read_clamping(text: &str) -> Result<Thread, Unreadable> {
+    match read(text)?.kind {
+        Kind::Pipe(pipe) => Err(Unreadable::PipeThread {
+            name: pipe.name(),
+            why: pipe.what_it_is(),
+        }),
+        Kind::Screw { thread, purpose } => match purpose.why_no_clamp() {
+            None => Ok(thread),
+            Some(why) => Err(Unreadable::NotForClamping {
+                name: thread.name().to_owned(),
+                purpose: purpose.name(),
+                why,
+            }),
+        },
+    }
+}
+
+/// A designation taken apart into the words beside the sizes, and the sizes.
+struct Words {
+    core: String,
+    purpose: Purpose,
+    left_hand: bool,
+    series: Option<&'static str>,
+    pipe: Option<Family>,
+}
+
+impl Words {
+    fn of(found: &str) -> Words {
+        let mut core = found
+            .to_lowercase()
+            .replace(['×', '✕', '*'], "x")
+            .replace(['–', '—', '‑', '−'], "-")
+            .replace(['"', '”', '″'], "")
+            .replace("''", "");
+        let purpose = taken(&mut core, &PURPOSES).unwrap_or(Purpose::Clamp);
+        let left_hand = taken(
+            &mut core,
+            &[("left hand", ()), ("left-hand", ()), ("lh", ())],
+        );
+        let pipe = taken(&mut core, &PIPES);
+        let series = taken(&mut core, &SERIES);
+        let core = without_tolerance(&core);
+        let pipe = pipe.or_else(|| pipe_letter(&core));
+        Words {
+            core: core
+                .trim_matches(|c: char| c.is_whitespace() || c == '-')
+                .to_owned(),
+            purpose,
+            left_hand: left_hand.is_some(),
+            series,
+            pipe,
+        }
+    }
+}
+
+const PURPOSES: [(&str, Purpose); 13] = [
+    ("spark plug", Purpose::SparkPlug),
+    ("sparkplug", Purpose::SparkPlug),
+    ("drain plug", Purpose::DrainPlug),
+    ("sump plug", Purpose::DrainPlug),
+    ("brake line", Purpose::BrakeLine),
+    ("brake pipe", Purpose::BrakeLine),
+    ("flare nut", Purpose::BrakeLine),
+    ("banjo bolt", Purpose::Banjo),
+    ("banjo", Purpose::Banjo),
+    ("wheel stud", Purpose::WheelStud),
+    ("wheel bolt", Purpose::WheelStud),
+    ("wheel nut", Purpose::WheelStud),
+    ("lug nut", Purpose::WheelStud),
+];
+
+const PIPES: [(&str, Family); 5] = [
+    ("nptf", Family::Npt),
+    ("npt", Family::Npt),
+    ("bspt", Family::BspTaper),
+    ("bspp", Family::BspParallel),
+    ("bsp", Family::BspParallel),
+];
+
+const SERIES: [(&str, &str); 6] = [
+    ("unef", "UNEF"),
+    ("unc", "UNC"),
+    ("unf", "UNF"),
+    ("uns", "UNS"),
+    ("nc", "UNC"),
+    ("nf", "UNF"),
+];
+
+/// Takes the first of `words` that stands in `core` out of it.
+fn taken<T: Copy>(core: &mut String, words: &[(&str, T)]) -> Option<T> {
+    let &(word, meaning) = words.iter().find(|(word, _)| core.contains(word))?;
+    *core = core.replacen(word, " ", 1);
+    Some(meaning)
+}
+
+/// `6g`, `6H`, `4g6g`, `2A`, `3B` say how well the thread fits, not which it is.
+fn without_tolerance(core: &str) -> String {
+    let is_tolerance = |word: &str| {
+        let mut characters = word.chars();
+        let digit_first = characters.next().is_some_and(|c| c.is_ascii_digit());
+        let letter_last = word.ends_with(['a', 'b', 'e', 'f', 'g', 'h']);
+        let only = word
+            .chars()
+            .all(|c| c.is_ascii_digit() || "abefgh".contains(c));
+        digit_first && letter_last && only && word.len() <= 4
+    };
+    let kept: Vec<&str> = core
+        .split_inclusive(|c: char| c.is_whitespace() || c == '-')
+        .filter(|part| {
+            !is_tolerance(part.trim_end_matches(|c: char| c.is_whitespace() || c == '-'))
+        })
+        .collect();
+    kept.concat()
+}
+
+/// `g1/4`, `r 1/8`, `rc 3/8`: pipe threads by their letter.
+fn pipe_letter(core: &str) -> Option<Family> {
+    let trimmed = core.trim_start();
+    let family = match trimmed.chars().next()? {
+        'g' => Family::BspParallel,
+        'r' => Family::BspTaper,
+        _ => return None,
+    };
+    trimmed
+        .contains(|c: char| c.is_ascii_digit())
+        .then_some(family)
+}
+
+fn read_pipe(words: &Words, family: Family) -> Result<Pipe, Unreadable> {
+    let size = words
+        .core
+        .trim_start_matches(['g', 'r', 'c', 'p', ' '])
+        .split(['-', ' '])
+        .next()
+        .unwrap_or_default();
+    pipe(family, size).ok_or_else(|| Unreadable::NoSuchPipe {
+        size: size.to_owned(),
+        family: match family {
+            Family::Npt => "NPT",
+            Family::BspTaper => "BSPT",
+            Family::BspParallel => "BSPP",
+        },
+        listed: sizes(family),
+    })
+}
+
+/// What stands after the M: a diameter, perhaps a pitch, perhaps a length.
+fn read_metric(rest: &str, found: &str) -> Result<(Thread, Option<f64>), Unreadable> {
+    let not_a_thread = || Unreadable::NotAThread {
+        found: found.to_owned(),
+    };
+    let numbers = rest
+        .split(|c: char| c == 'x' || c == '-' || c.is_whitespace())
+        .filter(|part| !part.is_empty() && *part != "mm")
+        .map(|part| number(part.trim_end_matches("mm")))
+        .collect::<Option<Vec<f64>>>()
+        .ok_or_else(not_a_thread)?;
+    match numbers[..] {
+        [diameter] => Ok((coarse_metric(diameter)?, None)),
+        [diameter, second] => match Thread::metric(diameter, second) {
+            Ok(thread) => Ok((thread, None)),
+            // No pitch is as long as a bolt: M8x75 is 75 long.
+            Err(ThreadTrouble::Pitch { most_mm, .. }) if second > most_mm => {
+                Ok((coarse_metric(diameter)?, Some(second)))
+            }
+            Err(trouble) => Err(trouble.into()),
+        },
+        [diameter, pitch, length] if length > 0.0 => {
+            Ok((Thread::metric(diameter, pitch)?, Some(length)))
+        }
+        _ => Err(not_a_thread()),
+    }
+}
+
+fn coarse_metric(diameter: f64) -> Result<Thread, Unreadable> {
+    match series::coarse(diameter) {
+        Some(listed) => Ok(Thread::metric(diameter, listed.pitch_mm)?),
+        None => Err(Unreadable::NoCoarsePitch {
+            size: format!("M{diameter}"),
+        }),
+    }
+}
+
+fn read_unified(words: &Words, found: &str) -> Result<(Thread, Option<f64>), Unreadable> {
+    let not_a_thread = || Unreadable::NotAThread {
+        found: found.to_owned(),
+    };
+    let (core, length) = match words.core.split_once('x') {
+        Some((core, length)) => (core.trim(), Some(inches(length).ok_or_else(not_a_thread)?)),
+        None => (words.core.as_str(), None),
+    };
+    let core = core
+        .trim_start_matches("no.")
+        .trim_start_matches("no")
+        .trim();
+    let length_mm = length.map(|inches| inches * crate::thread::INCH_MM);
+    let with_tpi = core
+        .rsplit_once(|c: char| c == '-' || c.is_whitespace())
+        .and_then(|(size, tpi)| Some((size.trim(), number(tpi)?)));
+    let thread = match with_tpi {
+        // `1-1/8` is a size whose second part is no count of threads.
+        Some((size, tpi)) if !size.is_empty() => {
+            let (label, diameter) = unified_size(size, Some(tpi)).ok_or_else(not_a_thread)?;
+            Thread::unified(&label, diameter, tpi)?
+        }
+        _ => {
+            let (label, diameter) = unified_size(core, None).ok_or_else(not_a_thread)?;
+            listed_unified(words.series, &label, diameter)?
+        }
+    };
+    check_series(&thread, words.series)?;
+    Ok((thread, length_mm))
+}
+
+/// A unified thread of which only the size and the series are written.
+fn listed_unified(
+    written: Option<&'static str>,
+    label: &str,
+    diameter: f64,
+) -> Result<Thread, Unreadable> {
+    let listed = series::unified_of_size(diameter);
+    let wanted = match written {
+        Some("UNC") => Some(Series::Coarse),
+        Some("UNF") => Some(Series::Fine),
+        _ => None,
+    };
+    match listed.iter().find(|row| Some(row.series) == wanted) {
+        Some(row) => Ok(Thread::unified(label, diameter, row.threads_per_inch)?),
+        None => Err(Unreadable::WhichPitch {
+            size: label.to_owned(),
+            choices: choices(label, &listed),
+        }),
+    }
+}
+
+fn choices(label: &str, listed: &[series::Unified]) -> String {
+    if listed.is_empty() {
+        return format!("{label}-20, with its threads per inch");
+    }
+    let names: Vec<String> = listed
+        .iter()
+        .map(|row| format!("{label}-{}", row.threads_per_inch))
+        .collect();
+    names.join(" or ")
+}
+
+fn check_series(thread: &Thread, written: Option<&'static str>) -> Result<(), Unreadable> {
+    let expected = match written {
+        Some("UNC") => Series::Coarse,
+        Some("UNF") => Series::Fine,
+        _ => return Ok(()),
+    };
+    if thread.series() == expected {
+        return Ok(());
+    }
+    let name = thread.name();
+    let label = name.rsplit_once('-').map_or(name, |(size, _)| size);
+    let listed = series::unified_of_size(thread.diameter_mm() / crate::thread::INCH_MM);
+    Err(Unreadable::SeriesMismatch {
+        thread: name.to_owned(),
+        written: written.unwrap_or_default().to_owned(),
+        listed: choices(label, &listed),
+    })
+}
+
+/// The label and the diameter in inches of `5/16`, `1-1/8`, `.25`, `#10` or `10`.
+fn unified_size(text: &str, tpi: Option<f64>) -> Option<(String, f64)> {
+    if let Some(digits) = text.strip_prefix('#') {
+        return number_size(digits.trim());
+    }
+    let whole = !text.contains(['/', '.', ' ', '-']);
+    // `10-24` is a number size, `1-8` one inch: a number size is meant where it is listed.
+    if whole && let Some((label, diameter)) = number_size(text) {
+        let listed = match tpi {
+            Some(tpi) => series::unified(diameter, tpi).is_some(),
+            None => text.len() > 1,
+        };
+        if listed {
+            return Some((label, diameter));
+        }
+    }
+    let diameter = inches(text)?;
+    let label = series::unified_of_size(diameter)
+        .first()
+        .map_or_else(|| text.replace(' ', "-"), |row| row.size.to_owned());
+    Some((label, diameter))
+}
+
+/// Number sizes go up by 0.013 in from 0.060 in.
+fn number_size(digits: &str) -> Option<(String, f64)> {
+    let number: u8 = digits.parse().ok().filter(|&number| number <= 14)?;
+    Some((format!("#{number}"), 0.060 + 0.013 * f64::from(number)))
+}
+
+/// `1/4`, `1-1/2`, `1 1/2`, `.25`, `2`; a trailing `in` is allowed.
+fn inches(text: &str) -> Option<f64> {
+    let text = text
+        .trim()
+        .trim_end_matches("inch")
+        .trim_end_matches("in")
+        .trim();
+    let (whole, part) = match text.rsplit_once(['-', ' ']) {
+        Some((whole, part)) => (number(whole.trim())?, part),
+        None => (0.0, text),
+    };
+    let part = match part.split_once('/') {
+        Some((upper, lower)) => {
+            let lower = number(lower).filter(|&lower| lower >= 1.0)?;
+            number(upper)? / lower
+        }
+        None if whole == 0.0 => number(part)?,
+        None => return None,
+    };
+    Some(whole + part)
+}
+
+/// A plain positive decimal with a point or a comma.
+fn number(text: &str) -> Option<f64> {
+    let digits = text.chars().filter(char::is_ascii_digit).count();
+    let marks = text.chars().filter(|c| matches!(c, '.' | ',')).count();
+    if digits == 0 || digits > 9 || marks > 1 || digits + marks != text.chars().count() {
+        return None;
+    }
+    text.replace(',', ".").parse().ok()
+}

@@ -1,0 +1,113 @@
+//! What a thread is there for, where that is not to clamp.
+
+use crate::thread::{Standard, Thread};
+
+/// What a screw thread is used for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Purpose {
+    /// It presses two parts together: the formulas of clamp and torque apply.
+    Clamp,
+    SparkPlug,
+    DrainPlug,
+    BrakeLine,
+    Banjo,
+    WheelStud,
+}
+
+impl Purpose {
+    /// Every purpose.
+    pub const ALL: [Purpose; 6] = [
+        Purpose::Clamp,
+        Purpose::SparkPlug,
+        Purpose::DrainPlug,
+        Purpose::BrakeLine,
+        Purpose::Banjo,
+        Purpose::WheelStud,
+    ];
+
+    /// In words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Purpose::Clamp => "clamp joint",
+            Purpose::SparkPlug => "spark plug",
+            Purpose::DrainPlug => "drain plug",
+            Purpose::BrakeLine => "brake line",
+            Purpose::Banjo => "banjo bolt",
+            Purpose::WheelStud => "wheel stud",
+        }
+    }
+
+    /// Why no clamp is worked out for it; nothing where one is.
+    pub fn why_no_clamp(self) -> Option<&'static str> {
+        match self {
+            Purpose::Clamp => None,
+            Purpose::SparkPlug => Some(
+                "A spark plug seals on a crushed washer or a cone: the maker's torque or angle \
+                 for that seat holds, dry unless the maker says otherwise.",
+            ),
+            Purpose::DrainPlug => Some(
+                "A drain plug presses a washer or ring against the pan: the maker's torque for \
+                 that washer holds. More clamp only strips the pan.",
+            ),
+            Purpose::BrakeLine => Some(
+                "A flare nut presses a flare into its seat and turns on the pipe: the maker's \
+                 torque holds, and the proof is a pressure hold, not a clamp.",
+            ),
+            Purpose::Banjo => Some(
+                "A banjo bolt is drilled through and crushes two washers: it is weaker than a \
+                 solid bolt of its size. New washers and the maker's torque.",
+            ),
+            Purpose::WheelStud => Some(
+                "A wheel nut seats on a cone or ball: the friction under it is not that of a \
+                 flat head. The maker's torque holds, by hand, in a star, and again after distance.",
+            ),
+        }
+    }
+}
+
+/// Purposes other than clamping that a thread is often met in.
+///
+/// ```
+/// use fastener::{Thread, purpose::{Purpose, often_met_as}};
+/// let plug = Thread::metric(14.0, 1.25)?;
+/// assert_eq!(often_met_as(&plug), vec![Purpose::SparkPlug]);
+/// # Ok::<(), fastener::ThreadTrouble>(())
+/// ```
+pub fn often_met_as(thread: &Thread) -> Vec<Purpose> {
+    let same = |a: f64, b: f64| (a - b).abs() < 1e-6;
+    let is = |standard: Standard, size: f64, pitch: f64| {
+        let (diameter, step) = match standard {
+            Standard::Metric => (size, pitch),
+            Standard::Unified => (size * 25.4, 25.4 / pitch),
+        };
+        thread.standard() == standard
+            && same(thread.diameter_mm(), diameter)
+            && same(thread.pitch_mm(), step)
+    };
+    OFTEN
+        .iter()
+        .filter(|&&(standard, size, pitch, _)| is(standard, size, pitch))
+        .map(|row| row.3)
+        .collect()
+}
+
+/// Metric sizes with pitches, inch sizes with threads per inch.
+const OFTEN: [(Standard, f64, f64, Purpose); 17] = [
+    (Standard::Metric, 10.0, 1.0, Purpose::BrakeLine),
+    (Standard::Metric, 10.0, 1.0, Purpose::Banjo),
+    (Standard::Metric, 10.0, 1.0, Purpose::SparkPlug),
+    (Standard::Metric, 10.0, 1.25, Purpose::Banjo),
+    (Standard::Metric, 12.0, 1.0, Purpose::BrakeLine),
+    (Standard::Metric, 12.0, 1.25, Purpose::SparkPlug),
+    (Standard::Metric, 12.0, 1.25, Purpose::WheelStud),
+    (Standard::Metric, 12.0, 1.5, Purpose::WheelStud),
+    (Standard::Metric, 12.0, 1.5, Purpose::Banjo),
+    (Standard::Metric, 14.0, 1.25, Purpose::SparkPlug),
+    (Standard::Metric, 14.0, 1.5, Purpose::DrainPlug),
+    (Standard::Metric, 14.0, 1.5, Purpose::WheelStud),
+    (Standard::Metric, 18.0, 1.5, Purpose::DrainPlug),
+    (Standard::Unified, 0.375, 24.0, Purpose::BrakeLine),
+    (Standard::Unified, 0.4375, 20.0, Purpose::WheelStud),
+    (Standard::Unified, 0.5, 20.0, Purpose::WheelStud),
+    (Standard::Unified, 0.5, 20.0, Purpose::DrainPlug),
+];
