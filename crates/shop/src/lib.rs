@@ -1,1 +1,31 @@
-//! Use cases: load, record or decide, append, answer
+//! Use cases of one shop: load, record or decide, append, answer.
+//!
+//! [`Service`] takes commands as devices send them and keeps the folded [`World`] up to
+//! date; [`view`] turns it into what a page, a paper or the JSON door shows; [`say`] is
+//! the one place where codes become words. A [`Device`] makes commands, for the demo,
+//! the command line and tests.
+//!
+//! This room knows nothing of HTTP, HTML or which database keeps the log.
+
+mod command;
+mod device;
+mod item_line;
+mod keep;
+pub mod say;
+mod service;
+mod trouble;
+pub mod view;
+mod words;
+mod world;
+
+pub use command::{ReadCommand, Said, SentCommand, read as read_command};
+pub use device::Device;
+pub use item_line::{ItemLine, item_line};
+pub use keep::{commitments, erased, export, verify};
+pub use service::{Accepted, AcceptedEvent, Now, Service};
+pub use trouble::{Trouble, TroubleKind};
+pub use words::Texts;
+pub use world::World;
+
+pub use record;
+pub use repair;

@@ -36,7 +36,7 @@ macro_rules! texts {
 }
 
 /// The longest name of a thing.
-const LONGEST_NAME: usize = 64;
+const LONGEST_NAME: usize = 63;
 
 fn name(text: &str) -> Result<&str, Unreadable> {
     let plain = |c: char| c.is_ascii_alphanumeric() || "-_.:".contains(c);

@@ -1,0 +1,211 @@
+//! A command as a device sends it.
+
+use crate::trouble::Trouble;
+use record::form::Form;
+use record::v1::basics::{CommandIdForm, PersonIdForm, ShortForm, TimeForm};
+use record::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
+use record::v1::decisions::RequestForm;
+use record::v1::facts::FactForm;
+use record::{AnyEvent, Private, Stream, canonical, take_texts};
+use repair::{CommandId, Event, PersonId, Request};
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+use sha2::{Digest, Sha256};
+use std::collections::BTreeMap;
+use store::Hash;
+use utoipa::ToSchema;
+
+/// What a device sends. Exactly one of the facts, or the request, stands in it; words
+/// that people typed stand as `{"text": "...", "salt": "64 hexadecimal digits"}`.
+#[derive(Debug, Clone, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SentCommand {
+    /// A new uuid; the same one when it is sent again.
+    pub command_id: CommandIdForm,
+    /// The device's name.
+    pub device: ShortForm,
+    /// Its place in the device's queue, from 1.
+    pub device_seq: u64,
+    /// When it happened, by the device's clock.
+    pub happened_at: TimeForm,
+    /// The person.
+    pub who: PersonIdForm,
+    /// `order:…`, `vehicle:…`, `customer:…` or `shop`.
+    pub stream: String,
+    /// For a request: the last sequence numbers it rests on. Without it, it is read and
+    /// decided again where somebody else was quicker.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub expected: Option<BTreeMap<String, u64>>,
+    /// A fact of an order.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fact: Option<FactForm>,
+    /// A fact of a vehicle.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub vehicle_fact: Option<VehicleFactForm>,
+    /// A fact of a customer.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub customer_fact: Option<CustomerFactForm>,
+    /// A fact of the shop.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shop_fact: Option<ShopFactForm>,
+    /// A request about an order.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub request: Option<RequestForm>,
+}
+
+/// What a command says.
+#[derive(Debug, Clone)]
+pub enum Said {
+    /// A fact, of whatever stream.
+    Fact(AnyEvent),
+    /// A request about an order.
+    Request(Request),
+}
+
+/// A command that could be read.
+#[derive(Debug, Clone)]
+pub struct ReadCommand {
+    /// Its name.
+    pub id: CommandId,
+    /// The digest of what was sent, its texts replaced by their commitments.
+    pub digest: Hash,
+    /// The device.
+    pub device: String,
+    /// Its place in the device's queue.
+    pub device_seq: u64,
+    /// When, as the device wrote it.
+    pub happened_at: String,
+    /// The person.
+    pub who: PersonId,
+    /// The stream.
+    pub stream: Stream,
+    /// The sequence numbers it rests on.
+    pub expected: Option<BTreeMap<String, u64>>,
+    /// What it says.
+    pub said: Said,
+    /// The texts and files that came with it.
+    pub private: Vec<Private>,
+}
+
+/// Reads a command.
+///
+/// # Errors
+/// [`Trouble`]: where in the command, what is wrong, how to mend it.
+pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
+    let hash = |parts: &[&[u8]]| -> Hash {
+        match parts {
+            [salt, content] => <[u8; 32]>::try_from(*salt)
+                .map(|salt| store::commitment(&salt, content))
+                .unwrap_or_default(),
+            _ => Hash::default(),
+        }
+    };
+    let private = take_texts(&mut sent, &hash).map_err(|e| {
+        Trouble::unreadable(
+            "the command's texts",
+            e.to_string(),
+            "mend the text and send it again",
+        )
+    })?;
+    let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
+    let command: SentCommand = serde_json::from_value(sent).map_err(|e| {
+        Trouble::unreadable(
+            "the command",
+            e.to_string(),
+            "see /api/openapi.json for the form of a command",
+        )
+    })?;
+    let bad = |e: record::form::Unreadable| {
+        Trouble::unreadable(
+            "the command",
+            e.to_string(),
+            "mend that field and send it again",
+        )
+    };
+    let stream = Stream::read(&command.stream).map_err(|e| bad(e.within("stream")))?;
+    let said = said(&command, &stream).map_err(bad)?;
+    Ok(ReadCommand {
+        id: command
+            .command_id
+            .read()
+            .map_err(|e| bad(e.within("command_id")))?,
+        digest,
+        device: command.device.read().map_err(|e| bad(e.within("device")))?,
+        device_seq: command.device_seq,
+        happened_at: command
+            .happened_at
+            .read()
+            .map_err(|e| bad(e.within("happened_at")))?
+            .to_string(),
+        who: command.who.read().map_err(|e| bad(e.within("who")))?,
+        stream,
+        expected: command.expected,
+        said,
+        private,
+    })
+}
+
+fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Unreadable> {
+    let SentCommand {
+        fact,
+        vehicle_fact,
+        customer_fact,
+        shop_fact,
+        request,
+        ..
+    } = command.clone();
+    let parts = [
+        fact.is_some(),
+        vehicle_fact.is_some(),
+        customer_fact.is_some(),
+        shop_fact.is_some(),
+        request.is_some(),
+    ];
+    if parts.iter().filter(|there| **there).count() != 1 {
+        return Err(record::form::Unreadable::value(
+            "send exactly one of fact, vehicle_fact, customer_fact, shop_fact, request",
+        ));
+    }
+    let wrong_stream = || {
+        record::form::Unreadable::value(format!(
+            "stream: {stream} does not take this; a fact or request goes to order:…, a vehicle_fact to vehicle:…, a customer_fact to customer:…, a shop_fact to shop"
+        ))
+    };
+    match (
+        fact,
+        vehicle_fact,
+        customer_fact,
+        shop_fact,
+        request,
+        stream,
+    ) {
+        (Some(fact), .., Stream::Order(_)) => fact
+            .read()
+            .map(|fact| Said::Fact(AnyEvent::Order(Event::Fact(fact))))
+            .map_err(|e| e.within("fact")),
+        (_, Some(fact), .., Stream::Vehicle(_)) => fact
+            .read()
+            .map(|fact| Said::Fact(AnyEvent::Vehicle(fact)))
+            .map_err(|e| e.within("vehicle_fact")),
+        (_, _, Some(fact), .., Stream::Customer(_)) => fact
+            .read()
+            .map(|fact| Said::Fact(AnyEvent::Customer(fact)))
+            .map_err(|e| e.within("customer_fact")),
+        (_, _, _, Some(fact), _, Stream::Shop) => match fact {
+            ShopFactForm::NumberGiven { .. } | ShopFactForm::Erased { .. } => {
+                Err(record::form::Unreadable::value(
+                    "shop_fact: this is written by the shop's own program only",
+                ))
+            }
+            fact => fact
+                .read()
+                .map(|fact| Said::Fact(AnyEvent::Shop(fact)))
+                .map_err(|e| e.within("shop_fact")),
+        },
+        (_, _, _, _, Some(request), Stream::Order(_)) => request
+            .read()
+            .map(Said::Request)
+            .map_err(|e| e.within("request")),
+        _ => Err(wrong_stream()),
+    }
+}

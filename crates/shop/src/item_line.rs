@@ -1,0 +1,324 @@
+//! One line a person types for an item, such as `6 tray screws M6`, read into what it
+//! most likely is. The person confirms it, so a wrong guess costs one tap.
+
+use repair::{Kind, PutIn, System, Zone};
+
+/// What a line says.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ItemLine {
+    /// How many pieces.
+    pub count: u16,
+    /// What it is called.
+    pub label: String,
+    /// Its size, such as `M6x16`.
+    pub size: Option<String>,
+    /// An amount with its unit, for a fluid.
+    pub amount: Option<String>,
+    /// What sort of thing it most likely is.
+    pub kind: Kind,
+    /// Its system, as far as the words tell.
+    pub system: System,
+    /// Where it is worked on, as far as the words tell.
+    pub zone: Zone,
+    /// What it is, if it is put in.
+    pub put_in: Option<PutIn>,
+}
+
+/// The most pieces one line can stand for.
+const MOST: u16 = 200;
+
+/// Reads a line. Total: whatever is typed is at least a part with that name.
+///
+/// ```
+/// use repair::{Kind, System, Zone};
+///
+/// let line = shop::item_line("6 tray screws M6x16");
+/// assert_eq!((line.count, line.kind), (6, Kind::Fasteners));
+/// assert_eq!(line.label, "tray screws");
+/// assert_eq!(line.size.as_deref(), Some("M6x16"));
+/// assert_eq!(line.zone, Zone::Below);
+///
+/// let coolant = shop::item_line("coolant 9.2 L");
+/// assert_eq!((coolant.kind, coolant.system), (Kind::Fluid, System::Cooling));
+/// assert_eq!(coolant.amount.as_deref(), Some("9.2 L"));
+/// ```
+#[must_use]
+pub fn item_line(text: &str) -> ItemLine {
+    let mut words: Vec<&str> = text.split_whitespace().collect();
+    let amount = take_amount(&mut words);
+    let count = take_count(&mut words);
+    let size = take_size(&mut words);
+    let label = words.join(" ");
+    let small = label.to_lowercase();
+    let kind = kind(&small);
+    ItemLine {
+        count: if kind.is_counted() || count > 1 {
+            count
+        } else {
+            1
+        },
+        label: if label.is_empty() {
+            text.trim().to_owned()
+        } else {
+            label
+        },
+        size,
+        amount,
+        kind,
+        system: system(&small, kind),
+        zone: zone(&small),
+        put_in: (kind == Kind::PutIn).then(|| put_in(&small)),
+    }
+}
+
+fn take_amount(words: &mut Vec<&str>) -> Option<String> {
+    let at = (0..words.len().saturating_sub(1)).find(|at| {
+        let number = words[*at].replace(',', ".").parse::<f64>().is_ok();
+        let unit = matches!(
+            words[at + 1].to_lowercase().as_str(),
+            "l" | "litre" | "litres" | "liter" | "liters" | "ml" | "qt" | "pt" | "gal"
+        );
+        number && unit
+    })?;
+    let unit = words.remove(at + 1);
+    let number = words.remove(at);
+    Some(format!("{number} {unit}"))
+}
+
+fn take_count(words: &mut Vec<&str>) -> u16 {
+    let number = |word: &str| {
+        word.trim_end_matches(['x', '×'])
+            .parse::<u16>()
+            .ok()
+            .filter(|count| (1..=MOST).contains(count))
+    };
+    let Some(count) = words.first().and_then(|word| number(word)) else {
+        return 1;
+    };
+    words.remove(0);
+    if words.first().is_some_and(|word| matches!(*word, "x" | "×")) {
+        words.remove(0);
+    }
+    count
+}
+
+fn take_size(words: &mut Vec<&str>) -> Option<String> {
+    let is_size = |word: &str| {
+        let digits = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
+        let metric = word.strip_prefix(['M', 'm']).is_some_and(digits);
+        let inch = digits(word) && word.contains(['/', '-']) || word.starts_with('#');
+        metric || inch
+    };
+    let at = words.iter().position(|word| is_size(word))?;
+    let mut size = words.remove(at).to_owned();
+    // A property class after the size belongs to it: `M6x16 8.8`.
+    let class = words.get(at).copied().filter(|word| {
+        matches!(
+            *word,
+            "4.6" | "4.8" | "5.6" | "5.8" | "6.8" | "8.8" | "9.8" | "10.9" | "12.9"
+        )
+    });
+    if let Some(class) = class {
+        words.remove(at);
+        size = format!("{size} {class}");
+    }
+    Some(size)
+}
+
+fn has(text: &str, any: &[&str]) -> bool {
+    any.iter().any(|word| text.contains(word))
+}
+
+fn kind(text: &str) -> Kind {
+    let table: &[(&[&str], Kind)] = &[
+        (&["drain plug", "spark plug", "glow plug"], Kind::Fasteners),
+        (
+            &[
+                "rag",
+                "lamp",
+                "pinch clamp",
+                "blanking",
+                "stopper",
+                "cord",
+                "strap",
+                "locking pin",
+                "tensioner pin",
+            ],
+            Kind::PutIn,
+        ),
+        (&["clip"], Kind::Clips),
+        (
+            &["screw", "bolt", "nut", "stud", "hose clamp", "banjo"],
+            Kind::Fasteners,
+        ),
+        (&["connector", "plug", "socket"], Kind::Connector),
+        (&["gasket", "seal", "o-ring", "washer"], Kind::Seal),
+        (
+            &["tensioner", "pump", "cooler", "filter", "cap"],
+            Kind::Part,
+        ),
+        (&["hose", "pipe", "line", "duct"], Kind::Hose),
+        (&["belt"], Kind::Belt),
+        (
+            &["coolant", "oil", "fluid", "fuel", "antifreeze"],
+            Kind::Fluid,
+        ),
+        (
+            &[
+                "tray", "cover", "shield", "shroud", "liner", "guard", "trim",
+            ],
+            Kind::Cover,
+        ),
+    ];
+    table
+        .iter()
+        .find(|(words, _)| has(text, words))
+        .map_or(Kind::Part, |(_, kind)| *kind)
+}
+
+fn system(text: &str, kind: Kind) -> System {
+    let table: &[(&[&str], System)] = &[
+        (&["airbag", "restraint", "seat belt"], System::Restraints),
+        (&["high voltage", "high-voltage"], System::HighVoltage),
+        (&["brake", "caliper", "rotor", "disc"], System::Brakes),
+        (&["wheel nut", "wheel bolt", "wheel"], System::Wheels),
+        (&["steering", "tie rod", "track rod"], System::Steering),
+        (
+            &[
+                "coolant",
+                "radiator",
+                "thermostat",
+                "water pump",
+                "heater hose",
+                "top hose",
+                "lower hose",
+            ],
+            System::Cooling,
+        ),
+        (&["fuel", "injector"], System::Fuel),
+        (
+            &["drive belt", "belt", "tensioner", "idler", "pulley"],
+            System::DriveBelt,
+        ),
+        (&["oil"], System::Oil),
+        (&["battery"], System::Battery),
+        (&["airbox", "air duct", "intake", "airflow"], System::Intake),
+        (&["exhaust", "catalyst", "manifold"], System::Exhaust),
+        (&["gearbox", "clutch", "shaft"], System::Transmission),
+        (
+            &["alternator", "starter", "sensor", "lamp"],
+            System::Electrical,
+        ),
+        (
+            &[
+                "tray",
+                "liner",
+                "trim",
+                "shield",
+                "guard",
+                "engine cover",
+                "bumper",
+            ],
+            System::Body,
+        ),
+    ];
+    let told = table
+        .iter()
+        .find(|(words, _)| has(text, words))
+        .map(|(_, system)| *system);
+    match (told, kind) {
+        (Some(system), _) => system,
+        (None, Kind::Connector) => System::Electrical,
+        (None, _) => System::Unknown,
+    }
+}
+
+fn zone(text: &str) -> Zone {
+    if has(text, &["tray", "drain", "sump", "under"]) {
+        Zone::Below
+    } else if has(text, &["wheel", "liner", "caliper", "brake disc"]) {
+        Zone::WheelWell
+    } else if has(text, &["seat", "dash", "cabin"]) {
+        Zone::Cabin
+    } else if has(
+        text,
+        &[
+            "battery",
+            "airbox",
+            "duct",
+            "engine cover",
+            "shroud",
+            "top hose",
+            "radiator",
+            "thermostat",
+        ],
+    ) {
+        Zone::Above
+    } else {
+        Zone::Unknown
+    }
+}
+
+fn put_in(text: &str) -> PutIn {
+    let table: &[(&[&str], PutIn)] = &[
+        (&["clamp"], PutIn::Clamp),
+        (&["rag"], PutIn::Rag),
+        (&["lamp"], PutIn::Lamp),
+        (&["pin"], PutIn::Pin),
+        (&["cord", "strap"], PutIn::Cord),
+        (&["blanking", "stopper", "plug"], PutIn::Plug),
+    ];
+    table
+        .iter()
+        .find(|(words, _)| has(text, words))
+        .map_or(PutIn::Other, |(_, what)| *what)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lines_as_people_type_them() {
+        let read = |text: &str| {
+            let line = item_line(text);
+            (line.count, line.kind, line.system, line.label, line.size)
+        };
+        assert_eq!(
+            read("5 x wheel nuts M12x1.5"),
+            (
+                5,
+                Kind::Fasteners,
+                System::Wheels,
+                "wheel nuts".into(),
+                Some("M12x1.5".into())
+            )
+        );
+        assert_eq!(
+            read("airflow plug"),
+            (
+                1,
+                Kind::Connector,
+                System::Intake,
+                "airflow plug".into(),
+                None
+            )
+        );
+        assert_eq!(read("8 tray clips").1, Kind::Clips);
+        assert_eq!(read("drain plug M14x1.5").1, Kind::Fasteners);
+        assert_eq!(read("3 bolts 5/16-18").4.as_deref(), Some("5/16-18"));
+        assert_eq!(
+            read("4 shroud screws M6x16 8.8").4.as_deref(),
+            Some("M6x16 8.8")
+        );
+        assert_eq!(read("belt tensioner").1, Kind::Part);
+    }
+
+    #[test]
+    fn anything_typed_is_at_least_a_part() {
+        for text in ["", "   ", "M8", "999999 things", "×", "12 L", "Ünïcode ❄"] {
+            let line = item_line(text);
+            assert!(line.count >= 1 && line.count <= MOST, "{text:?}");
+        }
+    }
+}

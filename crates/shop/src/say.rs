@@ -1,0 +1,522 @@
+//! Plain words for states, reasons, debts and refusals. The core speaks in codes; this
+//! is the one place that turns them into what a person reads.
+
+use crate::service::Service;
+use crate::world::World;
+use repair::price::Payer;
+use repair::{
+    Account, Debt, Fact, Gate, Item, ItemId, Kind, Litres, OldPartFate, OpenItem, Order, Outcome,
+    PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs, Stand, State, Until,
+    Why, WorkIs, litres,
+};
+use rust_decimal::Decimal;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The names needed to speak about one order.
+pub struct Names<'a> {
+    service: &'a Service,
+    world: &'a World,
+    order: &'a Order,
+    account: Account,
+    litres: BTreeMap<ItemId, Litres>,
+}
+
+impl<'a> Names<'a> {
+    /// Reads the names off an order.
+    #[must_use]
+    pub fn of(service: &'a Service, world: &'a World, order: &'a Order) -> Self {
+        let account = Account::of(order);
+        Self {
+            litres: litres(order, &account),
+            service,
+            world,
+            order,
+            account,
+        }
+    }
+
+    /// The account the names were read from.
+    #[must_use]
+    pub fn account(&self) -> &Account {
+        &self.account
+    }
+
+    /// What a person is called.
+    #[must_use]
+    pub fn person(&self, person: &PersonId) -> String {
+        self.world.shop.everyone().get(person).map_or_else(
+            || person.as_str().to_owned(),
+            |(name, _)| self.service.texts().text(*name),
+        )
+    }
+
+    /// The words behind a commitment.
+    #[must_use]
+    pub fn text(&self, words: repair::Words) -> String {
+        self.service.texts().text(words)
+    }
+
+    /// What an item is called.
+    #[must_use]
+    pub fn label(&self, item: &ItemId) -> String {
+        match self.account.items.get(self.account.moves.name(item)) {
+            Some(known) => self.service.texts().text(known.label),
+            None => format!("something not described yet ({item})"),
+        }
+    }
+
+    /// What an item is called, with its size.
+    #[must_use]
+    pub fn label_and_size(&self, item: &Item) -> String {
+        let label = self.service.texts().text(item.label);
+        match &item.size {
+            Some(size) if !label.contains(size.as_str()) => format!("{label} {}", size.as_str()),
+            _ => label,
+        }
+    }
+
+    /// An open item in one line: what, how many, where they stand.
+    #[must_use]
+    pub fn open(&self, open: &OpenItem) -> String {
+        let Some(item) = &open.known else {
+            return format!(
+                "{}: moved, and nobody has said what it is",
+                self.label(&open.item)
+            );
+        };
+        let label = self.label_and_size(item);
+        if open.disputed {
+            return format!("{label}: {}; look, and say which", self.claims(item, open));
+        }
+        match item.kind {
+            Kind::Fluid => format!("{label} low: {}", self.in_and_out(&item.id)),
+            Kind::PutIn => format!("{label}: still inside"),
+            _ => format!("{label}: {}", groups(item, open)),
+        }
+    }
+
+    fn claims(&self, item: &Item, open: &OpenItem) -> String {
+        let said: BTreeSet<String> = open
+            .pieces
+            .iter()
+            .flat_map(|piece| self.account.moves.heads(&open.item, piece.position))
+            .map(|(_, node)| {
+                format!(
+                    "{} says {}",
+                    self.person(&node.stamp.who),
+                    state(item.kind, node.change.left.state)
+                )
+            })
+            .collect();
+        said.into_iter().collect::<Vec<_>>().join(", ")
+    }
+
+    /// Litres of a fluid out and in, in words.
+    #[must_use]
+    pub fn in_and_out(&self, item: &ItemId) -> String {
+        match self.litres.get(item) {
+            Some(sums) => format!(
+                "{} L out, {} in",
+                sums.out.normalize(),
+                sums.poured.normalize()
+            ),
+            None => "nothing says how much came out".to_owned(),
+        }
+    }
+
+    /// A reason in one line.
+    #[must_use]
+    pub fn reason(&self, reason: &Reason) -> String {
+        match &reason.why {
+            Why::Open(open) => self.open(open),
+            Why::Unlocated(open) => format!("{}: say which system it belongs to", self.open(open)),
+            Why::NotCaught { item } => format!(
+                "{} is out, and nothing says where it went: note the litres",
+                self.label(item)
+            ),
+            Why::MuchMissing {
+                item,
+                out_litres,
+                in_litres,
+            } => format!(
+                "{}: {} L out, only {} in, and no cold level seen",
+                self.label(item),
+                out_litres.normalize(),
+                in_litres.normalize()
+            ),
+            Why::Owed(debt) => self.debt(debt),
+            Why::SnagOpen { snag, item } => self.snag(snag, item.as_ref()),
+            Why::NotChecked { item, by } => format!(
+                "{}: nobody but {} has checked it",
+                self.label(item),
+                self.person(by)
+            ),
+            Why::ProofMissing { proof } => format!("{} missing", capital(proof_name(*proof))),
+            Why::ProofFailed { proof } => format!("{} failed", capital(proof_name(*proof))),
+            Why::PartAdrift { part, quantity } => format!(
+                "{} × {}: fitted, returned or stocked?",
+                quantity.normalize(),
+                self.part(part)
+            ),
+            Why::OldPartAdrift { part } => format!("Old {}: kept, core or scrap?", self.part(part)),
+            Why::SubletOut { sublet } => format!("{} is still away", self.sublet(sublet)),
+            Why::LineUnfinished { line } => {
+                format!("{}: cause and correction not told", self.complaint(line))
+            }
+            Why::NotPriced => "No price yet".to_owned(),
+            Why::NoConsent { payer } => format!("{} has not agreed to a sum", payer_name(*payer)),
+            Why::OverCeiling { payer, over } => format!(
+                "{} over what {} agreed to: ask, or write down",
+                over.by,
+                payer_name(*payer)
+            ),
+            Why::NotCharged => "Invoice not written".to_owned(),
+            Why::Unpaid { balance } => format!("{balance} not paid, and on no account"),
+            Why::KeysHere => "Keys still hang with us".to_owned(),
+        }
+    }
+
+    /// A debt in one line.
+    #[must_use]
+    pub fn debt(&self, debt: &Debt) -> String {
+        let what = match (&debt.words, debt.work.work) {
+            (Some(words), _) => self.service.texts().text(*words),
+            (None, work) => work_name(work).to_owned(),
+        };
+        let on = match &debt.work.item {
+            Some(item) => format!(": {}", self.label(item)),
+            None => String::new(),
+        };
+        format!("{what}{on}{}", until(&debt.until))
+    }
+
+    /// A snag in one line.
+    #[must_use]
+    pub fn snag(&self, snag: &repair::SnagId, item: Option<&ItemId>) -> String {
+        let found = self.order.facts().find_map(|(_, filed)| match &filed.fact {
+            Fact::SnagFound {
+                snag: id,
+                what,
+                at,
+                words,
+                ..
+            } if id == snag => Some((*what, at.clone(), *words)),
+            _ => None,
+        });
+        let Some((what, at, words)) = found else {
+            return "Snag not resolved".to_owned();
+        };
+        let where_ = item.map_or_else(
+            || {
+                self.service
+                    .texts()
+                    .text_of(words)
+                    .unwrap_or_else(|| "the vehicle".to_owned())
+            },
+            |item| self.label(item),
+        );
+        let at = if at.is_empty() {
+            String::new()
+        } else {
+            format!(" {}", positions(&at))
+        };
+        format!("{where_}{at}: {}, not resolved", snag_name(what))
+    }
+
+    /// What a part is called.
+    #[must_use]
+    pub fn part(&self, part: &PartId) -> String {
+        self.order
+            .facts()
+            .find_map(|(_, filed)| match &filed.fact {
+                Fact::PartNeeded {
+                    part: id, label, ..
+                } if id == part => Some(self.service.texts().text(*label)),
+                _ => None,
+            })
+            .unwrap_or_else(|| format!("part {part}"))
+    }
+
+    fn sublet(&self, sublet: &repair::SubletId) -> String {
+        self.order
+            .facts()
+            .find_map(|(_, filed)| match &filed.fact {
+                Fact::SubletOut {
+                    sublet: id, what, ..
+                } if id == sublet => Some(self.service.texts().text(*what)),
+                _ => None,
+            })
+            .unwrap_or_else(|| "work sent out".to_owned())
+    }
+
+    fn complaint(&self, line: &repair::LineId) -> String {
+        repair::papers::lines(self.order)
+            .into_iter()
+            .find(|known| known.line == *line)
+            .map_or_else(
+                || "a line".to_owned(),
+                |line| self.service.texts().text(line.complaint),
+            )
+    }
+}
+
+/// How many pieces stand where, in the order of the ladder.
+fn groups(item: &Item, open: &OpenItem) -> String {
+    let mut by_stand: BTreeMap<(Option<Stand>, bool), Vec<Position>> = BTreeMap::new();
+    for piece in &open.pieces {
+        let stand = piece.stands.first().copied();
+        let old = stand.is_some_and(|stand| {
+            stand.state == piece.home.state && piece.home.piece != PieceIs::Original
+        });
+        by_stand
+            .entry((stand, old))
+            .or_default()
+            .push(piece.position);
+    }
+    let counted = item.kind.is_counted() && item.positions().len() > 1;
+    by_stand
+        .into_iter()
+        .map(|((stand, old), at)| {
+            let word = stand.map_or("not seen", |stand| state(item.kind, stand.state));
+            let word = if old {
+                "the old one is on; fit a new one".to_owned()
+            } else {
+                with_passes(word, stand)
+            };
+            if counted {
+                format!("{} {word} ({})", at.len(), positions(&at))
+            } else {
+                word
+            }
+        })
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+fn with_passes(word: &str, stand: Option<Stand>) -> String {
+    match stand.map(|stand| stand.state) {
+        Some(State::Loose { passes }) if passes > 0 => format!("{word}, pass {passes} done"),
+        _ => word.to_owned(),
+    }
+}
+
+/// Positions in words: `1–4, 6`.
+///
+/// ```
+/// assert_eq!(shop::say::positions(&[1, 2, 3, 4, 6]), "1–4, 6");
+/// assert_eq!(shop::say::positions(&[3]), "3");
+/// ```
+#[must_use]
+pub fn positions(at: &[Position]) -> String {
+    let sorted: BTreeSet<Position> = at.iter().copied().collect();
+    let mut runs: Vec<(Position, Position)> = Vec::new();
+    for position in sorted {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == position => *last = position,
+            _ => runs.push((position, position)),
+        }
+    }
+    runs.into_iter()
+        .map(|(first, last)| match last - first {
+            0 => first.to_string(),
+            1 => format!("{first}, {last}"),
+            _ => format!("{first}–{last}"),
+        })
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+/// A state in words.
+#[must_use]
+pub fn state(kind: Kind, state: State) -> &'static str {
+    match state {
+        State::On => "on",
+        State::Off => "off",
+        State::Tight => "tight",
+        State::Cracked => "cracked loose",
+        State::Out => "out",
+        State::Loose { .. } => "on, not tight",
+        State::Stub { holds: true } => "stuck",
+        State::Stub { holds: false } => "snapped",
+        State::Plugged => "plugged",
+        State::Unplugged => "unplugged",
+        State::AtLevel => "at level",
+        State::Low => "low",
+        State::Done => "done",
+        State::Due => "due",
+        State::Outside => "out of the vehicle",
+        State::Inside if kind == Kind::PutIn => "inside",
+        State::Inside => "in it",
+    }
+}
+
+/// A gate in words.
+#[must_use]
+pub fn gate(gate: Gate) -> &'static str {
+    match gate {
+        Gate::GoLive => "Go live",
+        Gate::Start => "Start",
+        Gate::Lower => "Lower",
+        Gate::Roll => "Roll",
+        Gate::Road => "Road",
+        Gate::HandOver => "Hand over",
+    }
+}
+
+/// A payer in words.
+#[must_use]
+pub fn payer_name(payer: Payer) -> &'static str {
+    match payer {
+        Payer::Customer => "the customer",
+        Payer::Warranty => "the warranty",
+        Payer::Goodwill => "goodwill",
+    }
+}
+
+/// Work in words.
+#[must_use]
+pub fn work_name(work: WorkIs) -> &'static str {
+    match work {
+        WorkIs::Bleed => "Bleed",
+        WorkIs::LevelWarm => "See the level warm",
+        WorkIs::LevelCold => "See the level cold",
+        WorkIs::LookForLeaks => "Look for leaks",
+        WorkIs::TorqueAgain => "Torque again",
+        WorkIs::TorqueAfterDistance => "Torque again after a distance",
+        WorkIs::PumpPedal => "Pump the brake pedal",
+        WorkIs::Relearn => "Relearn",
+        WorkIs::Alignment => "Check the alignment",
+        WorkIs::ClockAndWindows => "Set the clock and windows",
+        WorkIs::CleanFace => "Clean the face",
+        WorkIs::Other => "Other work",
+    }
+}
+
+/// A proof in words.
+#[must_use]
+pub fn proof_name(proof: ProofIs) -> &'static str {
+    match proof {
+        ProofIs::RoadTest => "road test",
+        ProofIs::LeakTest => "leak test of the cooling system",
+        ProofIs::BrakeTest => "brake test",
+        ProofIs::FuelLeakLook => "look for fuel leaks under pressure",
+        ProofIs::RestraintLamp => "check of the restraint lamp",
+        ProofIs::Other => "test",
+    }
+}
+
+/// An outcome in words.
+#[must_use]
+pub fn outcome(outcome: Outcome) -> &'static str {
+    match outcome {
+        Outcome::Held => "held",
+        Outcome::Failed => "failed",
+        Outcome::NotProvoked => "not provoked",
+    }
+}
+
+/// A snag in words.
+#[must_use]
+pub fn snag_name(snag: SnagIs) -> &'static str {
+    match snag {
+        SnagIs::Snapped => "snapped",
+        SnagIs::Stuck => "stuck",
+        SnagIs::Stripped => "thread stripped",
+        SnagIs::Rounded => "head rounded",
+        SnagIs::Torn => "torn",
+        SnagIs::Worn => "worn",
+        SnagIs::Broken => "broken",
+        SnagIs::Bent => "bent",
+        SnagIs::Corroded => "corroded",
+        SnagIs::Leaking => "leaking",
+        SnagIs::Missing => "missing",
+        SnagIs::Other => "not as it should be",
+    }
+}
+
+/// What became of an old part, in words.
+#[must_use]
+pub fn old_part(fate: OldPartFate) -> &'static str {
+    match fate {
+        OldPartFate::Kept => "kept for the customer",
+        OldPartFate::Given => "given to the customer",
+        OldPartFate::Core => "sent back as a core",
+        OldPartFate::Scrap => "scrapped",
+    }
+}
+
+fn until(until: &Until) -> String {
+    match until {
+        Until::Before(_) => String::new(),
+        Until::Later { date, distance } => {
+            let by = date.map(|date| format!(" by {date}")).unwrap_or_default();
+            let after = distance
+                .as_ref()
+                .map(|distance| format!(" after {}", distance.as_str()))
+                .unwrap_or_default();
+            format!("{after}{by}")
+        }
+    }
+}
+
+/// A text with its first letter large.
+#[must_use]
+pub fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars
+        .next()
+        .map(|first| first.to_uppercase().chain(chars).collect())
+        .unwrap_or_default()
+}
+
+/// A refusal in words.
+#[must_use]
+pub fn refusal(refusal: &Refusal) -> String {
+    match refusal {
+        Refusal::StillOpen { gate: at, reasons } => format!(
+            "{}: no, {} {} against it",
+            gate(*at),
+            reasons.len(),
+            if reasons.len() == 1 {
+                "reason stands"
+            } else {
+                "reasons stand"
+            }
+        ),
+        Refusal::OverCeiling { payer, over } => format!(
+            "{} is {} over the {} that {} agreed to",
+            over.sum,
+            over.by,
+            over.ceiling.amount,
+            payer_name(*payer)
+        ),
+        other => {
+            let text = other.to_string();
+            capital(text.split(';').next().unwrap_or_default())
+        }
+    }
+}
+
+/// How a refusal is mended.
+#[must_use]
+pub fn mend(refusal: &Refusal) -> String {
+    match refusal {
+        Refusal::StillOpen { .. } => "close each, or have it waived where that may be".to_owned(),
+        Refusal::OverCeiling { .. } => {
+            "ask for consent to more, or write it down to what was agreed".to_owned()
+        }
+        other => {
+            let text = other.to_string();
+            text.split_once(';').map_or_else(
+                || "look at the order again".to_owned(),
+                |(_, mend)| mend.trim().to_owned(),
+            )
+        }
+    }
+}
+
+/// A sum with its currency's digits.
+#[must_use]
+pub fn money(amount: Decimal, minor_digits: u32) -> String {
+    repair::price::rounded(amount, minor_digits).to_string()
+}

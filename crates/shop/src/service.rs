@@ -1,0 +1,463 @@
+//! The service: takes commands, keeps the folded world up to date, tells who watches.
+
+use crate::command::{ReadCommand, Said, read};
+use crate::trouble::{Trouble, TroubleKind};
+use crate::words::Texts;
+use crate::world::World;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use record::{AnyEvent, Stream, encode};
+use repair::{
+    Account, Context, Decision, Event, Fact, Order, OrderId, Refusal, Request, Rules, ShopFact,
+    Until, VehicleFact, debts, decide, record as record_fact,
+};
+use serde::Serialize;
+use serde_json::Value;
+use std::collections::BTreeMap;
+use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard};
+use store::{AppendError, NewEvent, Outcome, Row, Store};
+use utoipa::ToSchema;
+
+/// A clock handed in by whoever starts the service.
+pub type Now = Arc<dyn Fn() -> Timestamp + Send + Sync>;
+
+/// What an accepted command is answered with: a function of its events alone, so that a
+/// repeat gets the same.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct Accepted {
+    /// The command.
+    pub command_id: String,
+    /// The last position it was given in the shop's log.
+    pub position: u64,
+    /// Its events.
+    pub events: Vec<AcceptedEvent>,
+}
+
+/// One event of an accepted command.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct AcceptedEvent {
+    /// Its stream.
+    pub stream: String,
+    /// Its place in the stream.
+    pub seq: u64,
+    /// Its kind.
+    pub kind: String,
+}
+
+/// One shop's use cases.
+pub struct Service {
+    store: Arc<dyn Store>,
+    log: String,
+    now: Now,
+    world: RwLock<World>,
+    texts: Texts,
+}
+
+/// How often a request without `expected` is read and decided again.
+const MOST_TRIES: usize = 5;
+/// How many rows are read at a time.
+const PAGE: usize = 5_000;
+
+impl Service {
+    /// Opens a shop's log and folds it.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read.
+    pub fn open(store: Arc<dyn Store>, log: &str, now: Now) -> Result<Self, Trouble> {
+        let service = Self {
+            texts: Texts::new(Arc::clone(&store), log),
+            store,
+            log: log.to_owned(),
+            now,
+            world: RwLock::default(),
+        };
+        service.catch_up()?;
+        Ok(service)
+    }
+
+    /// The folded world as it is now.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read.
+    pub fn world(&self) -> Result<RwLockReadGuard<'_, World>, Trouble> {
+        if self.store.head(&self.log)?.position > self.read_world().position {
+            self.catch_up()?;
+        }
+        Ok(self.read_world())
+    }
+
+    /// The texts behind commitments.
+    #[must_use]
+    pub fn texts(&self) -> &Texts {
+        &self.texts
+    }
+
+    /// The store and the log's name.
+    #[must_use]
+    pub fn record(&self) -> (&dyn Store, &str) {
+        (self.store.as_ref(), &self.log)
+    }
+
+    /// The time and zone of questions asked now.
+    #[must_use]
+    pub fn rules(&self, world: &World) -> Rules {
+        let zone = world
+            .shop
+            .settings()
+            .and_then(|settings| TimeZone::get(&settings.zone).ok())
+            .unwrap_or(TimeZone::UTC);
+        Rules {
+            now: (self.now)(),
+            zone,
+        }
+    }
+
+    /// Takes one command as a device sent it.
+    ///
+    /// # Errors
+    /// [`Trouble`]: it cannot be read, is refused, somebody else was quicker, or the
+    /// record cannot be written.
+    pub fn command(&self, sent: Value) -> Result<Accepted, Trouble> {
+        let command = read(sent)?;
+        let earlier = self.store.command(&self.log, command.id.as_str())?;
+        if !earlier.is_empty() {
+            return self.repeat(&command, &earlier);
+        }
+        match command.said.clone() {
+            Said::Fact(event) => {
+                let events = self.events_of_fact(&command, event)?;
+                self.append(&command, BTreeMap::new(), events)
+            }
+            Said::Request(request) => self.decide(&command, &request),
+        }
+    }
+
+    fn repeat(&self, command: &ReadCommand, earlier: &[Row]) -> Result<Accepted, Trouble> {
+        if earlier
+            .iter()
+            .any(|row| row.command_digest != command.digest)
+        {
+            return Err(id_reused());
+        }
+        Ok(accepted(earlier))
+    }
+
+    fn events_of_fact(
+        &self,
+        command: &ReadCommand,
+        event: AnyEvent,
+    ) -> Result<Vec<(Stream, AnyEvent)>, Trouble> {
+        let event = match (event, &command.stream) {
+            (AnyEvent::Order(Event::Fact(fact)), Stream::Order(id)) => {
+                let world = self.world()?;
+                let blank = Order::default();
+                let order = world.orders.get(id).unwrap_or(&blank);
+                return Ok(record_fact(order, fact)
+                    .into_iter()
+                    .map(|event| (command.stream.clone(), AnyEvent::Order(event)))
+                    .collect());
+            }
+            (event, _) => event,
+        };
+        if let AnyEvent::Shop(ShopFact::Set { settings }) = &event
+            && TimeZone::get(&settings.zone).is_err()
+        {
+            return Err(Trouble::unreadable(
+                "the shop's time zone",
+                format!("{:?} is no time zone", settings.zone),
+                "write it like Europe/Lisbon or America/Chicago",
+            ));
+        }
+        Ok(vec![(command.stream.clone(), event)])
+    }
+
+    fn decide(&self, command: &ReadCommand, request: &Request) -> Result<Accepted, Trouble> {
+        let Stream::Order(id) = &command.stream else {
+            return Err(Trouble::unreadable(
+                "stream",
+                "a request goes to an order",
+                "send it to order:…",
+            ));
+        };
+        let mut last = None;
+        for _ in 0..MOST_TRIES {
+            let (events, expected) = {
+                let world = self.world()?;
+                let events = self.decided(&world, id, request)?;
+                let read: BTreeMap<String, u64> = events
+                    .iter()
+                    .map(|(stream, _)| stream)
+                    .chain([&command.stream])
+                    .map(|stream| (stream.to_string(), world.seq(stream)))
+                    .collect();
+                (events, command.expected.clone().unwrap_or(read))
+            };
+            match self.append(command, expected, events) {
+                Err(trouble)
+                    if trouble.kind == TroubleKind::Conflict && command.expected.is_none() =>
+                {
+                    self.catch_up()?;
+                    last = Some(trouble);
+                }
+                answer => return answer,
+            }
+        }
+        Err(last.unwrap_or_else(|| {
+            Trouble::new(
+                TroubleKind::Conflict,
+                "the order",
+                "others keep changing it",
+                "send it again",
+            )
+        }))
+    }
+
+    /// The events of a request that is granted, in every stream they belong to.
+    fn decided(
+        &self,
+        world: &World,
+        id: &OrderId,
+        request: &Request,
+    ) -> Result<Vec<(Stream, AnyEvent)>, Trouble> {
+        let settings = world.shop.settings();
+        let rules = self.rules(world);
+        let context = Context {
+            next_number: world.shop.next_number(),
+            currency: settings.map_or_else(|| "EUR".to_owned(), |s| s.currency.clone()),
+            minor_digits: settings.map_or(2, |s| s.minor_digits),
+            taxes: settings.map(|s| s.taxes.clone()).unwrap_or_default(),
+            rules,
+        };
+        let blank = Order::default();
+        let order = world.orders.get(id).unwrap_or(&blank);
+        let decided = decide(order, &context, request.clone())
+            .map_err(|refusal| self.refused(world, order, &refusal))?;
+        let mut out = Vec::new();
+        for event in decided {
+            match &event {
+                Event::Decision(Decision::Opened { number, .. }) => {
+                    out.push((
+                        Stream::Shop,
+                        AnyEvent::Shop(ShopFact::NumberGiven {
+                            number: *number,
+                            order: id.clone(),
+                        }),
+                    ));
+                }
+                Event::Decision(Decision::HandedOver { .. }) => {
+                    out.extend(carried_by_vehicle(order, id, &context.rules));
+                }
+                _ => {}
+            }
+            out.push((Stream::Order(id.clone()), AnyEvent::Order(event)));
+        }
+        Ok(out)
+    }
+
+    fn refused(&self, world: &World, order: &Order, refusal: &Refusal) -> Trouble {
+        let mut trouble = Trouble::new(
+            TroubleKind::Refused,
+            "the order",
+            crate::say::refusal(refusal),
+            crate::say::mend(refusal),
+        );
+        if let Refusal::StillOpen { reasons, .. } = refusal {
+            let names = crate::say::Names::of(self, world, order);
+            trouble.reasons = reasons.iter().map(|reason| names.reason(reason)).collect();
+        }
+        trouble
+    }
+
+    fn append(
+        &self,
+        command: &ReadCommand,
+        expected: BTreeMap<String, u64>,
+        events: Vec<(Stream, AnyEvent)>,
+    ) -> Result<Accepted, Trouble> {
+        let outcome = self.store.append(store::Command {
+            log: self.log.clone(),
+            command_id: command.id.as_str().to_owned(),
+            digest: command.digest,
+            who: command.who.as_str().to_owned(),
+            device: command.device.clone(),
+            device_seq: command.device_seq,
+            happened_at: command.happened_at.clone(),
+            recorded_at: (self.now)().to_string(),
+            expected,
+            events: events
+                .iter()
+                .map(|(stream, event)| {
+                    let stored = encode(event);
+                    NewEvent {
+                        stream: stream.to_string(),
+                        kind: stored.kind,
+                        version: stored.version,
+                        body: stored.body,
+                    }
+                })
+                .collect(),
+            private: command.private.iter().map(private).collect(),
+            erase: Vec::new(),
+        });
+        match outcome {
+            Ok(Outcome::Appended(rows)) => {
+                self.catch_up()?;
+                Ok(accepted(&rows))
+            }
+            Ok(Outcome::Repeated(rows)) => Ok(accepted(&rows)),
+            Err(error) => Err(append_trouble(&error)),
+        }
+    }
+
+    /// Folds what was appended since, by this program or another.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read.
+    pub fn catch_up(&self) -> Result<(), Trouble> {
+        loop {
+            let from = self.read_world().position;
+            let rows = self.store.log(&self.log, from, PAGE)?;
+            let Some(last) = rows.last().map(|row| row.position) else {
+                return Ok(());
+            };
+            let mut world = self.world.write().unwrap_or_else(PoisonError::into_inner);
+            for row in rows
+                .iter()
+                .filter(|row| row.position > world.position)
+                .cloned()
+                .collect::<Vec<_>>()
+            {
+                world.fold(&row)?;
+            }
+            if last < from.saturating_add(PAGE as u64) {
+                return Ok(());
+            }
+        }
+    }
+
+    fn read_world(&self) -> RwLockReadGuard<'_, World> {
+        self.world.read().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+/// What the vehicle carries from now on: its lasting differences, and work due later.
+fn carried_by_vehicle(order: &Order, id: &OrderId, rules: &Rules) -> Vec<(Stream, AnyEvent)> {
+    let vehicle = order
+        .decisions()
+        .iter()
+        .find_map(|decided| match &decided.decision {
+            Decision::Opened { vehicle, .. } => Some(vehicle.clone()),
+            _ => None,
+        });
+    let Some(vehicle) = vehicle else {
+        return Vec::new();
+    };
+    let account = Account::of(order);
+    let label = |item: &repair::ItemId| {
+        account
+            .items
+            .get(account.moves.name(item))
+            .map(|item| item.label)
+    };
+    let differences = order.facts().filter_map(|(_, filed)| match &filed.fact {
+        Fact::DifferenceNoted {
+            id: difference,
+            item,
+            at,
+            what,
+            size,
+            torque,
+            words,
+        } => Some(VehicleFact::Differs {
+            id: difference.clone(),
+            order: id.clone(),
+            item: item.as_ref().and_then(label),
+            at: at.clone(),
+            what: *what,
+            size: size.clone(),
+            torque: torque.clone(),
+            words: *words,
+        }),
+        _ => None,
+    });
+    let owing = debts(order, &account, rules)
+        .into_iter()
+        .filter(|debt| matches!(debt.until, Until::Later { .. }))
+        .map(|debt| VehicleFact::LeftOwing {
+            order: id.clone(),
+            item: debt.work.item.as_ref().and_then(label),
+            work: debt.work,
+            words: debt.words,
+            until: debt.until,
+        });
+    differences
+        .chain(owing)
+        .map(|fact| (Stream::Vehicle(vehicle.clone()), AnyEvent::Vehicle(fact)))
+        .collect()
+}
+
+fn private(text: &record::Private) -> store::Private {
+    store::Private {
+        id: text.words.0,
+        salt: text.salt,
+        media: text.media.clone(),
+        content: text.content.clone(),
+    }
+}
+
+fn accepted(rows: &[Row]) -> Accepted {
+    Accepted {
+        command_id: rows
+            .first()
+            .map(|row| row.command_id.clone())
+            .unwrap_or_default(),
+        position: rows.last().map_or(0, |row| row.position),
+        events: rows
+            .iter()
+            .map(|row| AcceptedEvent {
+                stream: row.stream.clone(),
+                seq: row.seq,
+                kind: row.kind.clone(),
+            })
+            .collect(),
+    }
+}
+
+fn id_reused() -> Trouble {
+    Trouble::new(
+        TroubleKind::IdReused,
+        "command_id",
+        "another command came under this id before",
+        "give each command an id of its own",
+    )
+}
+
+fn append_trouble(error: &AppendError) -> Trouble {
+    match error {
+        AppendError::IdReusedWithOtherContent { .. } => id_reused(),
+        AppendError::Conflict {
+            stream,
+            expected,
+            actual,
+            since,
+        } => {
+            let mut trouble = Trouble::new(
+                TroubleKind::Conflict,
+                stream.clone(),
+                format!("it stands at {actual}, not at {expected}: somebody else was quicker"),
+                "look at what is new and decide again",
+            );
+            trouble.reasons = since
+                .iter()
+                .map(|row| format!("{} {}: {}", row.stream, row.seq, row.kind))
+                .collect();
+            trouble
+        }
+        other => Trouble::new(
+            TroubleKind::Record,
+            "the record",
+            other.to_string(),
+            other.mend(),
+        ),
+    }
+}

@@ -1,0 +1,87 @@
+//! What went wrong, the same for page, command line and JSON: what, where, how to mend.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+/// What sort of trouble.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TroubleKind {
+    /// What was sent cannot be read.
+    Unreadable,
+    /// A request is refused.
+    Refused,
+    /// Somebody else was quicker.
+    Conflict,
+    /// There is no such thing.
+    NotFound,
+    /// The same command id came with other content.
+    IdReused,
+    /// The record cannot be read or written.
+    Record,
+}
+
+/// One trouble.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema, thiserror::Error)]
+#[error("{place}: {what}; {mend}")]
+pub struct Trouble {
+    /// What sort.
+    pub kind: TroubleKind,
+    /// What is wrong.
+    pub what: String,
+    /// Where.
+    #[serde(rename = "where")]
+    pub place: String,
+    /// How to mend it.
+    pub mend: String,
+    /// Every reason, where a gate refused.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub reasons: Vec<String>,
+}
+
+impl Trouble {
+    /// Trouble of a kind.
+    #[must_use]
+    pub fn new(
+        kind: TroubleKind,
+        place: impl Into<String>,
+        what: impl Into<String>,
+        mend: impl Into<String>,
+    ) -> Self {
+        Self {
+            kind,
+            place: place.into(),
+            what: what.into(),
+            mend: mend.into(),
+            reasons: Vec::new(),
+        }
+    }
+
+    /// Something that cannot be read.
+    #[must_use]
+    pub fn unreadable(place: &str, what: impl Into<String>, mend: &str) -> Self {
+        Self::new(TroubleKind::Unreadable, place, what, mend)
+    }
+
+    /// Something that is not there.
+    #[must_use]
+    pub fn not_found(what: impl Into<String>) -> Self {
+        Self::new(
+            TroubleKind::NotFound,
+            "the record",
+            what,
+            "look it up by number, plate or name",
+        )
+    }
+}
+
+impl From<store::ReadError> for Trouble {
+    fn from(error: store::ReadError) -> Self {
+        Self::new(
+            TroubleKind::Record,
+            "the record",
+            error.to_string(),
+            error.mend(),
+        )
+    }
+}

@@ -1,0 +1,431 @@
+//! Lines, price, consent, money, parts and work sent out, in words.
+
+use crate::say::{self, Names};
+use crate::service::Service;
+use record::form::Form;
+use record::v1::codes::{
+    ChargeForm, ConsentStepForm, PaidByForm, PartStepForm, PayerForm, WayForm,
+};
+use repair::price::Payer;
+use repair::{Fact, Order, Rules, papers, stock};
+use rust_decimal::Decimal;
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+use utoipa::ToSchema;
+
+/// One line of the order.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct LineView {
+    /// Its name.
+    pub line: String,
+    /// Who pays.
+    pub payer: PayerForm,
+    /// What the customer says.
+    pub complaint: String,
+    /// What was found.
+    pub cause: Option<String>,
+    /// What was done.
+    pub correction: Option<String>,
+    /// The tellings of each text, for a device to name as seen.
+    pub told_by: BTreeMap<String, Vec<String>>,
+}
+
+/// One entry of the price.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct PriceEntryView {
+    /// What it is called.
+    pub label: String,
+    /// What sort of charge.
+    pub charge: ChargeForm,
+    /// How many.
+    pub quantity: String,
+    /// The price of one.
+    pub each: String,
+    /// What it comes to.
+    pub amount: String,
+    /// Who pays.
+    pub payer: PayerForm,
+    /// The commitment of its label, to send it again unchanged.
+    pub label_words: Option<String>,
+    /// The order's line it belongs to.
+    pub line: Option<String>,
+}
+
+/// The price as it stands.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct PriceView {
+    /// Its entries.
+    pub entries: Vec<PriceEntryView>,
+    /// The taxes, in words.
+    pub taxes: Vec<String>,
+    /// Whether the invoice for exactly this is written.
+    pub charged: bool,
+}
+
+/// What one payer owes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct TotalView {
+    /// Who.
+    pub payer: PayerForm,
+    /// Before tax.
+    pub net: String,
+    /// Tax.
+    pub tax: String,
+    /// With tax.
+    pub gross: String,
+    /// Taken off before tax.
+    pub written_down: String,
+    /// Paid, or on account.
+    pub paid: String,
+    /// Left to pay.
+    pub balance: String,
+    /// The most agreed to.
+    pub ceiling: Option<String>,
+    /// Whether tax is within it.
+    pub ceiling_with_tax: bool,
+    /// What is left under the ceiling; negative, if it is passed.
+    pub room: Option<String>,
+}
+
+/// One consent.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct ConsentView {
+    /// The command that carried it.
+    pub command: String,
+    /// To what.
+    pub step: ConsentStepForm,
+    /// Who pays.
+    pub payer: PayerForm,
+    /// Yes or no.
+    pub agreed: bool,
+    /// The most in all.
+    pub amount: Option<String>,
+    /// How they spoke.
+    pub way: WayForm,
+    /// Who spoke.
+    pub person: Option<String>,
+    /// What was said.
+    pub said: Option<String>,
+    /// The number called.
+    pub number_called: Option<String>,
+    /// When.
+    pub at: String,
+    /// Who of the shop asked.
+    pub by: String,
+}
+
+/// One payment.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct PaymentView {
+    /// The command that carried it.
+    pub command: String,
+    /// Who pays.
+    pub payer: PayerForm,
+    /// How much.
+    pub amount: String,
+    /// How.
+    pub by: PaidByForm,
+    /// Whether it is a deposit.
+    pub deposit: bool,
+    /// When.
+    pub at: String,
+    /// Who took it.
+    pub taken_by: String,
+}
+
+/// One part.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct PartView {
+    /// Its name.
+    pub part: String,
+    /// What it is called.
+    pub label: String,
+    /// Its number.
+    pub number: Option<String>,
+    /// How many.
+    pub quantity: String,
+    /// What one is sold for.
+    pub price: Option<String>,
+    /// How many got how far.
+    pub steps: BTreeMap<PartStepForm, String>,
+    /// How many are neither fitted, returned nor stocked.
+    pub adrift: String,
+    /// Whether an old one comes off for it.
+    pub has_old: bool,
+    /// Where the old one went.
+    pub old: Option<String>,
+    /// When the order of it is due.
+    pub due: Option<String>,
+}
+
+/// One piece of work sent out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct SubletView {
+    /// Its name.
+    pub sublet: String,
+    /// What is to be done.
+    pub what: String,
+    /// To whom.
+    pub to: String,
+    /// When it is due back.
+    pub due: Option<String>,
+    /// Whether it is back.
+    pub back: bool,
+}
+
+pub(super) fn lines(service: &Service, order: &Order) -> Vec<LineView> {
+    let text = |words| service.texts().text(words);
+    papers::lines(order)
+        .into_iter()
+        .map(|line| LineView {
+            line: line.line.as_str().to_owned(),
+            payer: PayerForm::of(&line.payer),
+            complaint: text(line.complaint),
+            cause: line.cause.map(text),
+            correction: line.correction.map(text),
+            told_by: line
+                .told_by
+                .iter()
+                .map(|(which, by)| {
+                    let by = by.iter().map(|command| command.as_str().to_owned());
+                    let which = record::v1::codes::LineTextForm::word(*which);
+                    (which.to_owned(), by.collect())
+                })
+                .collect(),
+        })
+        .collect()
+}
+
+pub(super) fn price(service: &Service, order: &Order) -> Option<PriceView> {
+    let digits = papers::minor_digits(order);
+    papers::price(order).map(|price| PriceView {
+        entries: price
+            .entries
+            .iter()
+            .map(|entry| PriceEntryView {
+                label: entry.label.map_or_else(String::new, |label| {
+                    service.texts().text(repair::Words(label))
+                }),
+                charge: ChargeForm::of(&entry.charge),
+                quantity: entry.quantity.round_dp(2).normalize().to_string(),
+                each: say::money(entry.each, digits),
+                amount: repair::price::amount(entry, digits).to_string(),
+                payer: PayerForm::of(&entry.payer),
+                label_words: entry.label.map(|label| repair::Words(label).hex()),
+                line: entry.line.clone(),
+            })
+            .collect(),
+        taxes: price
+            .taxes
+            .iter()
+            .map(|tax| format!("{} {} %", tax.name, tax.percent.normalize()))
+            .collect(),
+        charged: price.charged,
+    })
+}
+
+pub(super) fn totals(order: &Order) -> Vec<TotalView> {
+    let digits = papers::minor_digits(order);
+    let ceilings = papers::ceilings(order);
+    let Some(price) = papers::price(order) else {
+        return Vec::new();
+    };
+    price
+        .totals
+        .iter()
+        .map(|(payer, totals)| {
+            let paid = papers::paid(order, *payer);
+            let ceiling = ceilings.get(payer);
+            let sum = |with_tax: bool| if with_tax { totals.gross } else { totals.net };
+            let money = |amount: Decimal| say::money(amount, digits);
+            TotalView {
+                payer: PayerForm::of(payer),
+                net: money(totals.net),
+                tax: money(totals.tax),
+                gross: money(totals.gross),
+                written_down: money(price.written_down.get(payer).copied().unwrap_or_default()),
+                paid: money(paid),
+                balance: money(totals.gross.saturating_sub(paid)),
+                ceiling: ceiling.map(|ceiling| money(ceiling.amount)),
+                ceiling_with_tax: ceiling.is_some_and(|ceiling| ceiling.tax_included),
+                room: ceiling
+                    .map(|ceiling| money(ceiling.amount.saturating_sub(sum(ceiling.tax_included)))),
+            }
+        })
+        .collect()
+}
+
+pub(super) fn consents(
+    service: &Service,
+    names: &Names<'_>,
+    order: &Order,
+    rules: &Rules,
+) -> Vec<ConsentView> {
+    let digits = papers::minor_digits(order);
+    let mut out: Vec<_> = order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Consented {
+                step,
+                payer,
+                agreed,
+                amount,
+                way,
+                person,
+                said,
+                number_called,
+                ..
+            } => Some((
+                filed.stamp.at,
+                ConsentView {
+                    command: command.as_str().to_owned(),
+                    step: ConsentStepForm::of(step),
+                    payer: PayerForm::of(payer),
+                    agreed: *agreed,
+                    amount: amount.map(|amount| say::money(amount, digits)),
+                    way: WayForm::of(way),
+                    person: service.texts().text_of(*person),
+                    said: service.texts().text_of(*said),
+                    number_called: service.texts().text_of(*number_called),
+                    at: super::story::time(rules, filed.stamp.at),
+                    by: names.person(&filed.stamp.who),
+                },
+            )),
+            _ => None,
+        })
+        .collect();
+    out.sort_by_key(|(at, _)| *at);
+    out.into_iter().map(|(_, consent)| consent).collect()
+}
+
+pub(super) fn payments(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<PaymentView> {
+    let digits = papers::minor_digits(order);
+    let mut out: Vec<_> = order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Paid {
+                payer,
+                amount,
+                by,
+                deposit,
+            } => Some((
+                filed.stamp.at,
+                PaymentView {
+                    command: command.as_str().to_owned(),
+                    payer: PayerForm::of(payer),
+                    amount: say::money(*amount, digits),
+                    by: PaidByForm::of(by),
+                    deposit: *deposit,
+                    at: super::story::time(rules, filed.stamp.at),
+                    taken_by: names.person(&filed.stamp.who),
+                },
+            )),
+            _ => None,
+        })
+        .collect();
+    out.sort_by_key(|(at, _)| *at);
+    out.into_iter().map(|(_, payment)| payment).collect()
+}
+
+pub(super) fn parts(names: &Names<'_>, order: &Order) -> Vec<PartView> {
+    let steps = stock::steps(order);
+    let adrift: BTreeMap<_, _> = stock::adrift(order)
+        .into_iter()
+        .filter_map(|why| match why {
+            repair::Why::PartAdrift { part, quantity } => Some((part, quantity)),
+            _ => None,
+        })
+        .collect();
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::PartNeeded {
+                part,
+                label,
+                number,
+                quantity,
+                price,
+                has_old,
+                ..
+            } => Some(PartView {
+                part: part.as_str().to_owned(),
+                label: names.text(*label),
+                number: number.as_ref().map(|number| number.as_str().to_owned()),
+                quantity: quantity.normalize().to_string(),
+                price: price.map(|price| say::money(price, papers::minor_digits(order))),
+                steps: steps
+                    .get(part)
+                    .into_iter()
+                    .flatten()
+                    .map(|(step, count)| (PartStepForm::of(step), count.normalize().to_string()))
+                    .collect(),
+                adrift: adrift
+                    .get(part)
+                    .copied()
+                    .unwrap_or_default()
+                    .normalize()
+                    .to_string(),
+                has_old: *has_old,
+                old: order.facts().find_map(|(_, filed)| match &filed.fact {
+                    Fact::OldPart {
+                        part: Some(of),
+                        fate,
+                        ..
+                    } if of == part => Some(say::old_part(*fate).to_owned()),
+                    _ => None,
+                }),
+                due: order
+                    .facts()
+                    .filter_map(|(_, filed)| match &filed.fact {
+                        Fact::PartStepped { part: of, due, .. } if of == part => *due,
+                        _ => None,
+                    })
+                    .max()
+                    .map(|due| due.to_string()),
+            }),
+            _ => None,
+        })
+        .collect()
+}
+
+pub(super) fn sublets(service: &Service, order: &Order) -> Vec<SubletView> {
+    let back: BTreeSet<_> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::SubletBack { sublet, .. } => Some(sublet),
+            _ => None,
+        })
+        .collect();
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::SubletOut {
+                sublet,
+                what,
+                to,
+                due,
+                ..
+            } => Some(SubletView {
+                sublet: sublet.as_str().to_owned(),
+                what: service.texts().text(*what),
+                to: service.texts().text(*to),
+                due: due.map(|due| due.to_string()),
+                back: back.contains(sublet),
+            }),
+            _ => None,
+        })
+        .collect()
+}
+
+/// Whether the customer's sum passes what was agreed, or no sum was agreed to.
+pub(super) fn must_ask(order: &Order) -> bool {
+    papers::papers(order).iter().any(|reason| {
+        matches!(
+            reason.why,
+            repair::Why::OverCeiling { .. }
+                | repair::Why::NoConsent {
+                    payer: Payer::Customer
+                }
+        )
+    })
+}

@@ -1,0 +1,453 @@
+//! Items, debts, gates and snags in words.
+
+use crate::say::{self, Names};
+use crate::service::Service;
+use record::form::Form;
+use record::v1::basics::StateForm;
+use record::v1::codes::{GateForm, KindForm, ProofIsForm, SystemForm, WorkIsForm, ZoneForm};
+use repair::{
+    Gate, Item, ItemId, Kind, MoveId, Order, Reason, Rules, Until, Waivable, Why, debts as owed,
+    may_by, proofs_needed as needed,
+};
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+use utoipa::ToSchema;
+
+/// The name of a move: what a device sends as seen.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, ToSchema)]
+pub struct MoveName {
+    /// The command that carried it.
+    pub command: String,
+    /// Its place in that command.
+    pub nth: u16,
+}
+
+/// Pieces of an item that stand alike.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct PiecesView {
+    /// Their positions.
+    pub at: Vec<u16>,
+    /// Where they stand; empty if people disagree.
+    pub state: Option<StateForm>,
+    /// The same in words.
+    pub text: String,
+}
+
+/// One item.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct ItemView {
+    /// Its name in the record.
+    pub item: String,
+    /// What it is called.
+    pub label: String,
+    /// Its size.
+    pub size: Option<String>,
+    /// What sort of thing.
+    pub kind: KindForm,
+    /// Its system.
+    pub system: SystemForm,
+    /// Where it is worked on.
+    pub zone: ZoneForm,
+    /// Its positions.
+    pub positions: Vec<u16>,
+    /// Where its pieces stand.
+    pub pieces: Vec<PiecesView>,
+    /// Whether it is of the safety class.
+    pub safety: bool,
+    /// Whether it may not go back once off.
+    pub spent: bool,
+    /// Whether it is at home.
+    pub home: bool,
+    /// Whether anything was done to it.
+    pub disturbed: bool,
+    /// The container its pieces lie in.
+    pub container: Option<String>,
+    /// What a tightening pass is, pass by pass.
+    pub passes: Vec<String>,
+    /// The moves a device sends as seen.
+    pub seen: Vec<MoveName>,
+}
+
+/// An item that is not at home.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct OpenItemView {
+    /// Its name in the record.
+    pub item: String,
+    /// What it is called.
+    pub label: String,
+    /// In one line.
+    pub text: String,
+    /// What sort of thing; nothing, if nobody said.
+    pub kind: Option<KindForm>,
+    /// Where its pieces stand.
+    pub states: Vec<String>,
+    /// Where it belongs.
+    pub home: String,
+    /// Since when.
+    pub since: String,
+    /// Through whom.
+    pub by: String,
+    /// Whether it is a thing inside the vehicle.
+    pub inside: bool,
+    /// Whether people disagree.
+    pub disputed: bool,
+}
+
+/// Work owed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct DebtView {
+    /// What, in one line.
+    pub text: String,
+    /// What sort of work.
+    pub work: WorkIsForm,
+    /// The item.
+    pub item: Option<String>,
+    /// The name of a person's own.
+    pub own: Option<String>,
+    /// The gate it stands before; nothing, if it is due after hand-over.
+    pub before: Option<GateForm>,
+    /// The moves that answering it must have seen.
+    pub seen: Vec<MoveName>,
+}
+
+/// One reason at a gate.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct ReasonView {
+    /// Its name, for a waiver.
+    pub key: String,
+    /// What sort of reason.
+    pub kind: String,
+    /// In words.
+    pub text: String,
+    /// Whether it may be waived.
+    pub waivable: bool,
+    /// Who waived it, and why.
+    pub waived: Option<String>,
+    /// The item it is about.
+    pub item: Option<String>,
+}
+
+/// One reason of the desk's list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct PaperView {
+    /// Its name, for a waiver.
+    pub key: String,
+    /// What sort of reason.
+    pub kind: String,
+    /// In words.
+    pub text: String,
+    /// Whether it holds the vehicle here.
+    pub blocks: bool,
+    /// Whether it may be waived.
+    pub waivable: bool,
+    /// Who waived it, and why.
+    pub waived: Option<String>,
+}
+
+/// One gate.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct GateView {
+    /// Which.
+    pub gate: GateForm,
+    /// In words.
+    pub name: String,
+    /// Yes or no.
+    pub may: bool,
+    /// The technician's list.
+    pub fit_to_go: Vec<ReasonView>,
+    /// The desk's list.
+    pub papers: Vec<PaperView>,
+}
+
+/// A snag that is not resolved.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct SnagView {
+    /// Its name.
+    pub snag: String,
+    /// The item.
+    pub item: Option<String>,
+    /// The positions.
+    pub at: Vec<u16>,
+    /// In words.
+    pub text: String,
+}
+
+/// A waiver that stands.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct WaiverView {
+    /// The gate.
+    pub gate: GateForm,
+    /// The reason it lets pass.
+    pub reason: String,
+    /// Who, and why.
+    pub waived: String,
+}
+
+/// A move's name as it is sent.
+pub(super) fn move_name(id: &MoveId) -> MoveName {
+    MoveName {
+        command: id.command.as_str().to_owned(),
+        nth: id.nth,
+    }
+}
+
+/// Every item, in the order it was first touched, then by label.
+pub(super) fn items(names: &Names<'_>, service: &Service) -> Vec<ItemView> {
+    let account = names.account();
+    let first = |item: &ItemId| {
+        account
+            .moves
+            .live(item)
+            .map(|(_, node)| node.stamp.at)
+            .min()
+    };
+    let mut all: Vec<&Item> = account.items.values().collect();
+    all.sort_by_key(|item| (first(&item.id).is_none(), first(&item.id), item.id.clone()));
+    all.into_iter()
+        .map(|item| item_view(names, service, item))
+        .collect()
+}
+
+fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
+    let account = names.account();
+    let container = account
+        .moves
+        .live(&item.id)
+        .filter_map(|(_, node)| node.change.container.as_ref().map(|c| (node.stamp.at, c)))
+        .max()
+        .map(|(_, container)| container.as_str().to_owned());
+    ItemView {
+        item: item.id.as_str().to_owned(),
+        label: service.texts().text(item.label),
+        size: item.size.as_ref().map(|size| size.as_str().to_owned()),
+        kind: KindForm::of(&item.kind),
+        system: SystemForm::of(&item.system),
+        zone: ZoneForm::of(&item.zone),
+        positions: account.positions(&item.id).into_iter().collect(),
+        pieces: pieces(names, item),
+        safety: item.is_safety(),
+        spent: item.spent,
+        home: account.open_item(&item.id).is_none(),
+        disturbed: account.is_disturbed(&item.id),
+        container,
+        passes: item
+            .pattern
+            .iter()
+            .flat_map(|pattern| &pattern.passes)
+            .map(|pass| pass.as_str().to_owned())
+            .collect(),
+        seen: account
+            .moves
+            .frontier(&item.id)
+            .iter()
+            .map(move_name)
+            .collect(),
+    }
+}
+
+fn pieces(names: &Names<'_>, item: &Item) -> Vec<PiecesView> {
+    let account = names.account();
+    let mut groups: BTreeMap<BTreeSet<repair::State>, Vec<u16>> = BTreeMap::new();
+    for position in account.positions(&item.id) {
+        let mut states: BTreeSet<_> = account
+            .moves
+            .stands(&item.id, position)
+            .into_iter()
+            .map(|stand| stand.state)
+            .collect();
+        if states.is_empty() {
+            states.insert(account.home(&item.id, position).state);
+        }
+        groups.entry(states).or_default().push(position);
+    }
+    groups
+        .into_iter()
+        .map(|(states, at)| PiecesView {
+            at,
+            text: states
+                .iter()
+                .map(|state| say::state(item.kind, *state))
+                .collect::<Vec<_>>()
+                .join(" or "),
+            state: match states.len() {
+                1 => states.first().map(StateForm::of),
+                _ => None,
+            },
+        })
+        .collect()
+}
+
+pub(super) fn open_items(names: &Names<'_>, rules: &Rules) -> Vec<OpenItemView> {
+    names
+        .account()
+        .open
+        .iter()
+        .map(|open| {
+            let kind = open.known.as_ref().map(|item| item.kind);
+            let words = |state| say::state(kind.unwrap_or(Kind::Part), state).to_owned();
+            let states: BTreeSet<String> = open
+                .pieces
+                .iter()
+                .flat_map(|piece| &piece.stands)
+                .map(|stand| words(stand.state))
+                .collect();
+            OpenItemView {
+                item: open.item.as_str().to_owned(),
+                label: names.label(&open.item),
+                text: names.open(open),
+                kind: kind.as_ref().map(KindForm::of),
+                states: states.into_iter().collect(),
+                home: open
+                    .pieces
+                    .first()
+                    .map(|piece| words(piece.home.state))
+                    .unwrap_or_default(),
+                since: super::story::time(rules, open.last.at),
+                by: names.person(&open.last.who),
+                inside: kind == Some(Kind::PutIn),
+                disputed: open.disputed,
+            }
+        })
+        .collect()
+}
+
+pub(super) fn debts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<DebtView> {
+    owed(order, names.account(), rules)
+        .into_iter()
+        .map(|debt| {
+            let seen = answer_seen(names, &debt);
+            DebtView {
+                text: names.debt(&debt),
+                work: WorkIsForm::of(&debt.work.work),
+                item: debt.work.item.as_ref().map(|item| item.as_str().to_owned()),
+                own: debt.work.own.as_ref().map(|own| own.as_str().to_owned()),
+                before: match &debt.until {
+                    Until::Before(gate) => Some(GateForm::of(gate)),
+                    Until::Later { .. } => None,
+                },
+                seen,
+            }
+        })
+        .collect()
+}
+
+/// What answering a debt has seen: its causes, and what its item has come to since.
+fn answer_seen(names: &Names<'_>, debt: &repair::Debt) -> Vec<MoveName> {
+    let since = debt
+        .work
+        .item
+        .iter()
+        .flat_map(|item| names.account().moves.frontier(item));
+    debt.causes
+        .iter()
+        .cloned()
+        .chain(since)
+        .collect::<BTreeSet<_>>()
+        .iter()
+        .map(move_name)
+        .collect()
+}
+
+pub(super) fn gates(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<GateView> {
+    Gate::ALL
+        .into_iter()
+        .map(|gate| {
+            let answer = may_by(order, names.account(), gate, rules);
+            GateView {
+                gate: GateForm::of(&gate),
+                name: say::gate(gate).to_owned(),
+                may: answer.may(),
+                fit_to_go: answer
+                    .fit_to_go
+                    .iter()
+                    .map(|reason| ReasonView {
+                        key: reason.key.0.clone(),
+                        kind: kind_of(reason),
+                        text: names.reason(reason),
+                        waivable: reason.waivable != Waivable::Never,
+                        waived: waived(names, reason),
+                        item: item_of(reason),
+                    })
+                    .collect(),
+                papers: answer
+                    .papers
+                    .iter()
+                    .map(|reason| PaperView {
+                        key: reason.key.0.clone(),
+                        kind: kind_of(reason),
+                        text: names.reason(reason),
+                        blocks: reason.blocks,
+                        waivable: reason.waivable != Waivable::Never,
+                        waived: waived(names, reason),
+                    })
+                    .collect(),
+            }
+        })
+        .collect()
+}
+
+fn kind_of(reason: &Reason) -> String {
+    let key = reason.key.0.as_str();
+    key.split_once(':').map_or(key, |(kind, _)| kind).to_owned()
+}
+
+fn item_of(reason: &Reason) -> Option<String> {
+    match &reason.why {
+        Why::Open(open) | Why::Unlocated(open) => Some(&open.item),
+        Why::NotCaught { item } | Why::MuchMissing { item, .. } | Why::NotChecked { item, .. } => {
+            Some(item)
+        }
+        Why::Owed(debt) => debt.work.item.as_ref(),
+        Why::SnagOpen { item, .. } => item.as_ref(),
+        _ => None,
+    }
+    .map(|item| item.as_str().to_owned())
+}
+
+fn waived(names: &Names<'_>, reason: &Reason) -> Option<String> {
+    reason.waiver.as_ref().map(|waiver| {
+        format!(
+            "waived by {}: {}",
+            names.person(&waiver.by),
+            names.text(waiver.words)
+        )
+    })
+}
+
+pub(super) fn waivers(gates: &[GateView]) -> Vec<WaiverView> {
+    gates
+        .iter()
+        .flat_map(|gate| {
+            let fit = gate.fit_to_go.iter().map(|r| (&r.text, &r.waived));
+            let papers = gate.papers.iter().map(|r| (&r.text, &r.waived));
+            fit.chain(papers)
+                .filter_map(|(text, waived)| {
+                    Some(WaiverView {
+                        gate: gate.gate,
+                        reason: text.clone(),
+                        waived: waived.clone()?,
+                    })
+                })
+                .collect::<Vec<_>>()
+        })
+        .collect()
+}
+
+pub(super) fn snags(names: &Names<'_>, order: &Order) -> Vec<SnagView> {
+    repair::snags::open(order)
+        .into_iter()
+        .map(|snag| SnagView {
+            text: names.snag(&snag.snag, snag.item.as_ref()),
+            snag: snag.snag.as_str().to_owned(),
+            item: snag.item.map(|item| item.as_str().to_owned()),
+            at: snag.at,
+        })
+        .collect()
+}
+
+pub(super) fn proofs_needed(names: &Names<'_>) -> Vec<String> {
+    needed(names.account())
+        .into_iter()
+        .map(|proof| ProofIsForm::word(proof).to_owned())
+        .collect()
+}

@@ -1,0 +1,208 @@
+//! What a page, a paper or the JSON door shows of an order: codes turned into words,
+//! commitments into texts, everything computed at the moment it is asked for.
+
+mod desk;
+mod items;
+mod row;
+mod story;
+
+pub use desk::{
+    ConsentView, LineView, PartView, PaymentView, PriceEntryView, PriceView, SubletView, TotalView,
+};
+pub use items::{
+    DebtView, GateView, ItemView, MoveName, OpenItemView, PaperView, PiecesView, ReasonView,
+    SnagView, WaiverView,
+};
+pub use row::{OrderRow, rows};
+pub use story::StoryLine;
+
+use crate::say::Names;
+use crate::service::Service;
+use crate::trouble::Trouble;
+use crate::world::World;
+use record::Stream;
+use repair::{Field, Order, OrderId, VehicleFact, VehicleId, papers};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+/// One order, whole.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct OrderView {
+    /// The number people call it by.
+    pub number: u64,
+    /// Its name in the record.
+    pub order: String,
+    /// The last sequence number of its stream that this shows.
+    pub seq: u64,
+    /// How it stands on the floor.
+    pub row: OrderRow,
+    /// Its lines.
+    pub lines: Vec<LineView>,
+    /// Every item.
+    pub items: Vec<ItemView>,
+    /// The items that are not at home, put-ins included.
+    pub open_items: Vec<OpenItemView>,
+    /// Work owed.
+    pub debts: Vec<DebtView>,
+    /// The six gates.
+    pub gates: Vec<GateView>,
+    /// Snags not resolved.
+    pub snags: Vec<SnagView>,
+    /// Parts.
+    pub parts: Vec<PartView>,
+    /// Work sent out.
+    pub sublets: Vec<SubletView>,
+    /// The price as it stands.
+    pub price: Option<PriceView>,
+    /// What each payer owes.
+    pub totals: Vec<TotalView>,
+    /// Consents.
+    pub consents: Vec<ConsentView>,
+    /// Payments.
+    pub payments: Vec<PaymentView>,
+    /// Waivers that stand.
+    pub waivers: Vec<WaiverView>,
+    /// Proofs still needed.
+    pub proofs_needed: Vec<String>,
+    /// Whether the keys hang with the shop.
+    pub keys_here: bool,
+    /// Whether the vehicle was handed over, and how.
+    pub handed_over: Option<String>,
+    /// Whether the order was opened by mistake.
+    pub voided: bool,
+    /// What came in after a hand-over and stands open.
+    pub alarms: Vec<String>,
+    /// What this vehicle carries from earlier orders.
+    pub standing: Vec<String>,
+    /// What happened, oldest first.
+    pub story: Vec<StoryLine>,
+}
+
+/// One order by its number.
+///
+/// # Errors
+/// [`Trouble`], if there is no such order or the record cannot be read.
+pub fn order(service: &Service, number: u64) -> Result<OrderView, Trouble> {
+    let world = service.world()?;
+    let id = (*world
+        .shop
+        .numbers()
+        .get(&number)
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?)
+    .clone();
+    let blank = Order::default();
+    let order = world.orders.get(&id).unwrap_or(&blank);
+    Ok(view(service, &world, &id, order, number))
+}
+
+fn view(service: &Service, world: &World, id: &OrderId, order: &Order, number: u64) -> OrderView {
+    let names = Names::of(service, world, order);
+    let rules = service.rules(world);
+    let gates = items::gates(&names, order, &rules);
+    OrderView {
+        number,
+        order: id.as_str().to_owned(),
+        seq: world.seq(&Stream::Order(id.clone())),
+        row: row::row(service, world, id, order, number),
+        lines: desk::lines(service, order),
+        items: items::items(&names, service),
+        open_items: items::open_items(&names, &rules),
+        debts: items::debts(&names, order, &rules),
+        waivers: items::waivers(&gates),
+        gates,
+        snags: items::snags(&names, order),
+        parts: desk::parts(&names, order),
+        sublets: desk::sublets(service, order),
+        totals: desk::totals(order),
+        price: desk::price(service, order),
+        consents: desk::consents(service, &names, order, &rules),
+        payments: desk::payments(&names, order, &rules),
+        proofs_needed: items::proofs_needed(&names),
+        keys_here: papers::keys_here(order),
+        handed_over: papers::handed_over(order).map(|handed| story::left(handed.leaves)),
+        voided: papers::is_voided(order),
+        alarms: repair::late_alarms(order, &rules)
+            .iter()
+            .map(|reason| names.reason(reason))
+            .collect(),
+        standing: standing(service, world, order),
+        story: story::story(&names, service, order, &rules),
+    }
+}
+
+/// The vehicle an order is about.
+#[must_use]
+pub fn vehicle_of(order: &Order) -> Option<VehicleId> {
+    order
+        .decisions()
+        .iter()
+        .find_map(|decided| match &decided.decision {
+            repair::Decision::Opened { vehicle, .. } => Some(vehicle.clone()),
+            _ => None,
+        })
+}
+
+/// Lasting differences and work left owing, in words.
+fn standing(service: &Service, world: &World, order: &Order) -> Vec<String> {
+    let Some(vehicle) = vehicle_of(order).and_then(|id| world.vehicles.get(&id)) else {
+        return Vec::new();
+    };
+    vehicle
+        .differences()
+        .chain(vehicle.owing())
+        .map(|fact| standing_text(service, fact))
+        .collect()
+}
+
+/// One lasting difference or piece of work left owing, in words.
+#[must_use]
+pub fn standing_text(service: &Service, fact: &VehicleFact) -> String {
+    let text = |words| service.texts().text_of(words);
+    match fact {
+        VehicleFact::Differs {
+            item,
+            at,
+            size,
+            torque,
+            words,
+            what,
+            ..
+        } => {
+            let item = text(*item).unwrap_or_else(|| "vehicle".to_owned());
+            let at = if at.is_empty() {
+                String::new()
+            } else {
+                format!(" {}", crate::say::positions(at))
+            };
+            let mut parts: Vec<String> = Vec::new();
+            parts.extend(text(*words).or_else(|| Some(story::difference(*what).to_owned())));
+            parts.extend(size.as_ref().map(|size| size.as_str().to_owned()));
+            parts.extend(torque.as_ref().map(|torque| torque.as_str().to_owned()));
+            format!("{item}{at}: now {}", parts.join(", "))
+        }
+        VehicleFact::LeftOwing {
+            work, item, words, ..
+        } => {
+            let what = text(*words).unwrap_or_else(|| crate::say::work_name(work.work).to_owned());
+            match text(*item) {
+                Some(item) => format!("Due: {what}: {item}"),
+                None => format!("Due: {what}"),
+            }
+        }
+        _ => String::new(),
+    }
+}
+
+/// A vehicle's or customer's text as it reads now; empty if there is none.
+pub(crate) fn vehicle_text(
+    service: &Service,
+    world: &World,
+    vehicle: Option<&VehicleId>,
+    field: Field,
+) -> String {
+    vehicle
+        .and_then(|id| world.vehicles.get(id))
+        .and_then(|vehicle| vehicle.text(field).words)
+        .map(|words| service.texts().text(words))
+        .unwrap_or_default()
+}

@@ -1,0 +1,240 @@
+//! One order on one line: the floor, and finding an order.
+
+use super::{desk, story, vehicle_of, vehicle_text};
+use crate::service::Service;
+use crate::trouble::Trouble;
+use crate::world::World;
+use repair::{
+    Account, Decision, Fact, Field, Gate, Order, OrderId, OrderId as Id, Place, Rules, Why, debts,
+    may_by, papers, stock,
+};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+/// One order as the floor shows it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct OrderRow {
+    /// The number people call it by.
+    pub number: u64,
+    /// The vehicle.
+    pub vehicle: String,
+    /// Its name in the record.
+    pub vehicle_id: Option<String>,
+    /// Its plate.
+    pub plate: String,
+    /// The customer.
+    pub customer: String,
+    /// The first complaint.
+    pub complaint: String,
+    /// Where it stands: a stall's name, the yard, away; nothing if nobody said.
+    pub place: Option<String>,
+    /// The stall's name in the record.
+    pub stall: Option<String>,
+    /// The hour promised.
+    pub promised: Option<String>,
+    /// Who works on it.
+    pub who: Option<String>,
+    /// The one word that says what holds it.
+    pub word: String,
+    /// Items not at home, things inside apart.
+    pub open: usize,
+    /// Things inside the vehicle.
+    pub inside: usize,
+    /// Work owed before hand-over.
+    pub debts: usize,
+    /// Whether it may roll.
+    pub can_roll: bool,
+    /// Whether it was handed over.
+    pub handed_over: bool,
+    /// Whether it was opened by mistake.
+    pub voided: bool,
+}
+
+/// Every order, newest first; those that match the words, if any are given, by number,
+/// plate, vehicle, or customer.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn rows(service: &Service, find: Option<&str>) -> Result<Vec<OrderRow>, Trouble> {
+    let world = service.world()?;
+    let wanted = find.map(squeeze).filter(|wanted| !wanted.is_empty());
+    Ok(world
+        .shop
+        .numbers()
+        .iter()
+        .rev()
+        .filter_map(|(number, id)| {
+            let order = world.orders.get(*id)?;
+            Some(row(service, &world, id, order, *number))
+        })
+        .filter(|row| {
+            wanted.as_deref().is_none_or(|wanted| {
+                [
+                    &row.number.to_string(),
+                    &row.plate,
+                    &row.vehicle,
+                    &row.customer,
+                ]
+                .iter()
+                .any(|text| squeeze(text).contains(wanted))
+            })
+        })
+        .collect())
+}
+
+/// A text for finding: letters and digits only, small.
+fn squeeze(text: &str) -> String {
+    text.chars()
+        .filter(|c| c.is_alphanumeric())
+        .flat_map(char::to_lowercase)
+        .collect()
+}
+
+pub(super) fn row(
+    service: &Service,
+    world: &World,
+    id: &OrderId,
+    order: &Order,
+    number: u64,
+) -> OrderRow {
+    let rules = service.rules(world);
+    let account = Account::of(order);
+    let vehicle = vehicle_of(order);
+    let customer = order
+        .decisions()
+        .iter()
+        .find_map(|decided| match &decided.decision {
+            Decision::Opened { customer, .. } => world.customers.get(customer),
+            _ => None,
+        })
+        .and_then(|customer| customer.text(Field::Name).words)
+        .map(|words| service.texts().text(words))
+        .unwrap_or_default();
+    let place = last(order, |fact| match fact {
+        Fact::Stood { place } => Some(place.clone()),
+        _ => None,
+    });
+    let inside = account
+        .open
+        .iter()
+        .filter(|open| {
+            open.known
+                .as_ref()
+                .is_some_and(|item| item.kind == repair::Kind::PutIn)
+        })
+        .count();
+    OrderRow {
+        number,
+        vehicle: vehicle_text(service, world, vehicle.as_ref(), Field::Label),
+        plate: vehicle_text(service, world, vehicle.as_ref(), Field::Plate),
+        vehicle_id: vehicle.map(|id| id.as_str().to_owned()),
+        customer,
+        complaint: papers::lines(order)
+            .first()
+            .map(|line| service.texts().text(line.complaint))
+            .unwrap_or_default(),
+        stall: match &place {
+            Some(Place::Stall(stall)) => Some(stall.as_str().to_owned()),
+            _ => None,
+        },
+        place: place.map(|place| place_name(service, world, &place)),
+        promised: last(order, |fact| match fact {
+            Fact::Promised { at } => Some(*at),
+            _ => None,
+        })
+        .map(|at| story::hour(&rules, at)),
+        who: last(order, |fact| match fact {
+            Fact::Assigned { person } => Some(person.clone()),
+            _ => None,
+        })
+        .map(|person| name(service, world, &person)),
+        word: word(order, &account, &rules, id),
+        open: account.open.len() - inside,
+        inside,
+        debts: debts(order, &account, &rules)
+            .iter()
+            .filter(|debt| debt.stands_at(Gate::HandOver))
+            .count(),
+        can_roll: may_by(order, &account, Gate::Roll, &rules).may(),
+        handed_over: papers::handed_over(order).is_some(),
+        voided: papers::is_voided(order),
+    }
+}
+
+fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
+    world
+        .shop
+        .everyone()
+        .get(person)
+        .map(|(name, _)| service.texts().text(*name))
+        .unwrap_or_default()
+}
+
+fn place_name(service: &Service, world: &World, place: &Place) -> String {
+    match place {
+        Place::Stall(id) => world
+            .shop
+            .stalls()
+            .into_iter()
+            .find(|(stall, ..)| *stall == id)
+            .map_or_else(
+                || "a stall".to_owned(),
+                |(_, name, _)| service.texts().text(name),
+            ),
+        Place::Yard => "yard".to_owned(),
+        Place::Away => "away".to_owned(),
+    }
+}
+
+/// The last of a kind of fact, by the clock of whoever told it: for display only.
+fn last<T>(order: &Order, pick: impl Fn(&Fact) -> Option<T>) -> Option<T> {
+    order
+        .facts()
+        .filter_map(|(command, filed)| Some(((filed.stamp.at, command), pick(&filed.fact)?)))
+        .max_by(|a, b| a.0.cmp(&b.0))
+        .map(|(_, told)| told)
+}
+
+/// The one word that says what holds the vehicle, the most pressing first.
+fn word(order: &Order, account: &Account, rules: &Rules, _id: &Id) -> String {
+    if papers::is_voided(order) {
+        return "voided".to_owned();
+    }
+    if papers::handed_over(order).is_some() {
+        let late = !repair::late_alarms(order, rules).is_empty();
+        return if late { "left, look" } else { "left" }.to_owned();
+    }
+    let adrift = stock::adrift(order);
+    let away = adrift
+        .iter()
+        .any(|why| matches!(why, Why::SubletOut { .. }));
+    let answer = may_by(order, account, Gate::HandOver, rules);
+    let fit = !answer.fit_to_go.iter().any(repair::Reason::shuts);
+    let word = if desk::must_ask(order) {
+        "consent"
+    } else if away {
+        "machine work"
+    } else if waits_for_part(order) {
+        "part"
+    } else if !repair::snags::open(order).is_empty() {
+        "snag"
+    } else if !account.open.is_empty() {
+        "at work"
+    } else if !fit {
+        "test"
+    } else if !answer.may() {
+        "papers"
+    } else {
+        "ready"
+    };
+    word.to_owned()
+}
+
+/// Whether a part was ordered and none of it has come.
+fn waits_for_part(order: &Order) -> bool {
+    use repair::PartStep::{Cancelled, Ordered, Received};
+    stock::steps(order).values().any(|steps| {
+        let at = |step| steps.get(&step).copied().unwrap_or_default();
+        at(Ordered) > at(Received).saturating_add(at(Cancelled))
+    })
+}

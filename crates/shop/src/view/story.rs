@@ -1,0 +1,323 @@
+//! What happened, in plain words with times.
+
+use crate::say::{self, Names};
+use crate::service::Service;
+use jiff::Timestamp;
+use repair::{
+    Account, Decision, DifferenceIs, Fact, KeyStep, Leaves, LevelAt, Move, Order, Rules, State,
+};
+use serde::Serialize;
+use std::collections::BTreeMap;
+use utoipa::ToSchema;
+
+/// One line of the story.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct StoryLine {
+    /// When.
+    pub at: String,
+    /// Who.
+    pub who: String,
+    /// What.
+    pub text: String,
+    /// The command, for undo.
+    pub command: String,
+    /// Whether it was taken back.
+    pub undone: bool,
+}
+
+/// A time at the shop, with its day.
+pub(crate) fn time(rules: &Rules, at: Timestamp) -> String {
+    at.to_zoned_datetime(rules.zone.clone())
+        .strftime("%a %d %b, %H:%M")
+        .to_string()
+}
+
+/// An hour at the shop, if it is today's; else its day.
+pub(super) fn hour(rules: &Rules, at: Timestamp) -> String {
+    let zoned = at.to_zoned_datetime(rules.zone.clone());
+    if zoned.date() == rules.today() {
+        return zoned.strftime("%H:%M").to_string();
+    }
+    zoned.strftime("%a %H:%M").to_string()
+}
+
+/// How a vehicle left, in words.
+pub(super) fn left(leaves: Leaves) -> String {
+    match leaves {
+        Leaves::DrivesAway => "drove away".to_owned(),
+        Leaves::CollectedApart => "collected apart".to_owned(),
+    }
+}
+
+/// A lasting difference, in words.
+pub(super) fn difference(what: DifferenceIs) -> &'static str {
+    match what {
+        DifferenceIs::Insert => "thread insert",
+        DifferenceIs::Larger => "larger thread",
+        DifferenceIs::Longer => "longer bolt",
+        DifferenceIs::Substitute => "another part",
+        DifferenceIs::Gone => "gone by consent",
+        DifferenceIs::Other => "different",
+    }
+}
+
+pub(super) fn story(
+    names: &Names<'_>,
+    service: &Service,
+    order: &Order,
+    rules: &Rules,
+) -> Vec<StoryLine> {
+    let undone = order.undone();
+    let facts = order.story().map(|(command, filed)| {
+        (
+            filed.stamp.clone(),
+            command,
+            fact(names, service, &filed.fact),
+            undone.commands.contains(command),
+        )
+    });
+    let decisions = order.decisions().iter().map(|decided| {
+        (
+            decided.stamp.clone(),
+            &decided.command,
+            decision(service, &decided.decision),
+            false,
+        )
+    });
+    let mut all: Vec<_> = facts.chain(decisions).collect();
+    all.sort_by(|a, b| (a.0.at, a.1).cmp(&(b.0.at, b.1)));
+    all.into_iter()
+        .filter(|(_, _, text, _)| !text.is_empty())
+        .map(|(stamp, command, text, undone)| StoryLine {
+            at: time(rules, stamp.at),
+            who: names.person(&stamp.who),
+            text,
+            command: command.as_str().to_owned(),
+            undone,
+        })
+        .collect()
+}
+
+fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
+    let text = |words| service.texts().text(words);
+    match fact {
+        Fact::Declared { .. }
+        | Fact::Timed { .. }
+        | Fact::Located { .. }
+        | Fact::Calculated { .. } => String::new(),
+        Fact::SameAs { item, also } => {
+            format!(
+                "{} and {} are one thing",
+                names.label(item),
+                names.label(also)
+            )
+        }
+        Fact::CountCorrected { item, pieces, .. } => {
+            format!("{}: counted again, {}", names.label(item), pieces.len())
+        }
+        Fact::Renamed { item, .. } => format!("Called now: {}", names.label(item)),
+        Fact::Found { moves } => format!("Found: {}", moved(names, moves)),
+        Fact::Moved { moves, .. } => say::capital(&moved(names, moves)),
+        Fact::Seen { moves } => format!("Looked: {}", moved(names, moves)),
+        Fact::Observed { words, .. } => {
+            format!(
+                "Noted at the walk-round: {}",
+                words.map(text).unwrap_or_default()
+            )
+        }
+        Fact::Walked { .. } => "Walked round".to_owned(),
+        Fact::Drained { item, amount, .. } => {
+            format!("{}: {} out", names.label(item), amount.as_str())
+        }
+        Fact::Poured { item, amount, .. } => {
+            format!("{}: {} in", names.label(item), amount.as_str())
+        }
+        Fact::LevelSeen {
+            item, level, good, ..
+        } => format!(
+            "{}: level seen {}, {}",
+            names.label(item),
+            match level {
+                LevelAt::Warm => "warm",
+                LevelAt::Cold => "cold",
+            },
+            if *good { "right" } else { "not right" }
+        ),
+        Fact::WorkDone { work, words, .. } => {
+            let what = words.map_or_else(|| say::work_name(work.work).to_owned(), text);
+            let on = work
+                .item
+                .as_ref()
+                .map(|item| format!(": {}", names.label(item)));
+            format!("Done: {what}{}", on.unwrap_or_default())
+        }
+        Fact::WorkDue { words, .. } => format!("Due: {}", text(*words)),
+        Fact::SnagFound {
+            what,
+            item,
+            at,
+            words,
+            ..
+        } => {
+            let on = item.as_ref().map(|item| names.label(item));
+            let at = if at.is_empty() {
+                String::new()
+            } else {
+                format!(" {}", say::positions(at))
+            };
+            let words = words
+                .map(|words| format!(" ({})", text(words)))
+                .unwrap_or_default();
+            format!(
+                "Snag: {}{at} {}{words}",
+                on.unwrap_or_default(),
+                say::snag_name(*what)
+            )
+        }
+        Fact::SnagResolved { words, .. } => format!(
+            "Snag resolved{}",
+            words
+                .map(|words| format!(": {}", text(words)))
+                .unwrap_or_default()
+        ),
+        Fact::DifferenceNoted { words, what, .. } => format!(
+            "Stands different from now on: {}",
+            words.map_or_else(|| difference(*what).to_owned(), text)
+        ),
+        Fact::Checked { items, .. } => {
+            let names: Vec<_> = items.iter().map(|item| names.label(item)).collect();
+            format!("Checked: {}", names.join(", "))
+        }
+        Fact::Proved { proof, outcome, .. } => format!(
+            "{}: {}",
+            say::capital(say::proof_name(*proof)),
+            say::outcome(*outcome)
+        ),
+        _ => desk_fact(names, service, fact),
+    }
+}
+
+fn desk_fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
+    let text = |words| service.texts().text(words);
+    match fact {
+        Fact::LineOpened { complaint, .. } => format!("Complaint: {}", text(*complaint)),
+        Fact::LineWorded {
+            words, text: which, ..
+        } => format!(
+            "{}: {}",
+            say::capital(record::v1::codes::LineTextForm::word(*which)),
+            text(*words)
+        ),
+        Fact::Consented {
+            agreed,
+            amount,
+            person,
+            payer,
+            ..
+        } => format!(
+            "{}: {}{}",
+            person.map_or_else(|| say::capital(say::payer_name(*payer)), text),
+            if *agreed { "yes" } else { "no" },
+            amount
+                .map(|amount| format!(", up to {amount}"))
+                .unwrap_or_default()
+        ),
+        Fact::Declined { words, .. } => format!("Declined by the customer: {}", text(*words)),
+        Fact::Paid { amount, .. } => format!("Paid: {amount}"),
+        Fact::PartNeeded {
+            label, quantity, ..
+        } => {
+            format!("Part needed: {} × {}", quantity.normalize(), text(*label))
+        }
+        Fact::PartStepped { part, step, .. } => format!(
+            "{}: {}",
+            say::capital(record::v1::codes::PartStepForm::word(*step)),
+            names.part(part)
+        ),
+        Fact::OldPart { part, fate, .. } => format!(
+            "Old {}: {}",
+            part.as_ref()
+                .map_or_else(|| "part".to_owned(), |part| names.part(part)),
+            say::old_part(*fate)
+        ),
+        Fact::SubletOut { what, to, .. } => format!("Sent out to {}: {}", text(*to), text(*what)),
+        Fact::SubletBack { .. } => "Back from machine work".to_owned(),
+        Fact::Keys { step, .. } => match step {
+            KeyStep::Taken => "Keys taken in".to_owned(),
+            KeyStep::GivenBack => "Keys given back".to_owned(),
+        },
+        Fact::Odometer { reading, .. } => format!("Odometer {}", reading.as_str()),
+        Fact::Stood { .. } => "Vehicle moved to its place".to_owned(),
+        Fact::Promised { .. } => "Time promised".to_owned(),
+        Fact::Assigned { person } => format!("{} works on it", names.person(person)),
+        Fact::Attached { .. } => "Photo added".to_owned(),
+        Fact::Undo { .. } => "Took something back".to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// Moves in words, alike ones together: `tray screws out (1–6), tray off`.
+fn moved(names: &Names<'_>, moves: &[Move]) -> String {
+    let mut groups: BTreeMap<(usize, State), Vec<u16>> = BTreeMap::new();
+    for (nth, change) in moves.iter().enumerate() {
+        let first = moves
+            .iter()
+            .position(|other| other.item == change.item)
+            .unwrap_or(nth);
+        groups
+            .entry((first, change.left.state))
+            .or_default()
+            .extend(&change.at);
+    }
+    groups
+        .into_iter()
+        .filter_map(|((nth, state), at)| {
+            let change = moves.get(nth)?;
+            Some(phrase(names, names.account(), change, state, &at))
+        })
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+fn phrase(names: &Names<'_>, account: &Account, change: &Move, state: State, at: &[u16]) -> String {
+    let kind = account
+        .items
+        .get(account.moves.name(&change.item))
+        .map_or(repair::Kind::Part, |item| item.kind);
+    let several = account.positions(&change.item).len() > 1;
+    let at = if several {
+        format!(" ({})", say::positions(at))
+    } else {
+        String::new()
+    };
+    format!(
+        "{} {}{at}",
+        names.label(&change.item),
+        say::state(kind, state)
+    )
+}
+
+fn decision(service: &Service, decision: &Decision) -> String {
+    let text = |words| service.texts().text(words);
+    match decision {
+        Decision::Opened { number, .. } => format!("Order {number} opened"),
+        Decision::Adopted { version, .. } => format!("Working by the map, version {version}"),
+        Decision::Priced { totals, .. } => {
+            let sum: rust_decimal::Decimal = totals.values().map(|totals| totals.net).sum();
+            format!("Price set: {sum} before tax")
+        }
+        Decision::WrittenDown { amount, .. } => format!("Written down by {amount}"),
+        Decision::Charged { .. } => "Invoice written".to_owned(),
+        Decision::Waived { words, gate, .. } => {
+            format!(
+                "Waived at {}: {}",
+                say::gate(*gate).to_lowercase(),
+                text(*words)
+            )
+        }
+        Decision::WaiverWithdrawn { .. } => "Waiver taken back".to_owned(),
+        Decision::HandedOver { leaves, .. } => format!("Handed over: {}", left(*leaves)),
+        Decision::TakenBack { words } => format!("Back in: {}", text(*words)),
+        Decision::Voided { words } => format!("Voided: {}", text(*words)),
+    }
+}
