@@ -85,6 +85,12 @@ impl Bench {
         let pieces = (1..=count.max(1))
             .map(|position| (position, state))
             .collect();
+        self.place_pieces(item, kind, pieces);
+    }
+
+    /// Puts an item on the bench with each piece where it stands, so that a job can
+    /// be taken up in its middle.
+    pub fn place_pieces(&mut self, item: ItemId, kind: Kind, pieces: BTreeMap<Position, State>) {
         self.items.insert(item, (kind, pieces));
     }
 
