@@ -1,0 +1,127 @@
+//! How often one must at least change, if only the place counted, or only the tools.
+//!
+//! Entering a class of moves (those at one place, or with one set of tools) costs what
+//! its cheapest arrival costs; within a class every move that its rule allows is made
+//! at once. Both only make ways cheaper, so the result is a lower bound; with one cost
+//! for all changes it is the least for that class alone.
+
+use crate::rule::{Rule, Set};
+use rustc_hash::FxHashMap;
+
+/// No place, or nothing in hand.
+pub(crate) const NONE: usize = usize::MAX;
+
+/// The moves of one class each, and what entering a class costs at least.
+#[derive(Debug, Clone)]
+pub(crate) struct Blocks {
+    wanted: Set,
+    of_none: Set,
+    of_class: Vec<Set>,
+    entry: Vec<u32>,
+    known: FxHashMap<(Set, usize), Option<u32>>,
+    /// How many states to look at before a cheaper bound is taken instead.
+    most: usize,
+}
+
+impl Blocks {
+    /// Sorts the wanted moves by class; `costs` is from class to class.
+    pub(crate) fn new(wanted: Set, class_of: &[usize], costs: &[Vec<u32>], most: usize) -> Self {
+        let mut of_class = vec![Set::default(); costs.len()];
+        let mut of_none = Set::default();
+        for index in wanted.iter() {
+            match of_class.get_mut(class_of[index]) {
+                Some(class) => class.add(index),
+                None => of_none.add(index),
+            }
+        }
+        let entry = (0..costs.len())
+            .map(|to| {
+                let arrivals = (0..costs.len()).filter(|from| *from != to);
+                arrivals.map(|from| costs[from][to]).min().unwrap_or(0)
+            })
+            .collect();
+        Self {
+            wanted,
+            of_none,
+            of_class,
+            entry,
+            known: FxHashMap::default(),
+            most,
+        }
+    }
+
+    /// How many states were looked at.
+    pub(crate) fn looked_at(&self) -> u64 {
+        self.known.len() as u64
+    }
+
+    /// The least cost of the changes still to come, or nothing if some wanted move
+    /// can never be made. Moves outside the wanted ones count as made if in `done`.
+    pub(crate) fn rest(&mut self, rules: &[Rule], done: &Set, class: usize) -> Option<u32> {
+        let done = self.close(rules, *done, class);
+        self.rest_closed(rules, done, class)
+    }
+
+    fn rest_closed(&mut self, rules: &[Rule], done: Set, class: usize) -> Option<u32> {
+        let left = self.wanted.minus(&done);
+        if left.is_empty() {
+            return Some(0);
+        }
+        if let Some(known) = self.known.get(&(done, class)) {
+            return *known;
+        }
+        if self.known.len() >= self.most {
+            return Some(self.one_entry_each(&left, class));
+        }
+        let mut least = None;
+        for next in (0..self.of_class.len()).filter(|next| *next != class) {
+            if self.of_class[next].minus(&done).is_empty() {
+                continue;
+            }
+            let after = self.close(rules, done, next);
+            if after == done {
+                continue;
+            }
+            let entry = if class == NONE { 0 } else { self.entry[next] };
+            let finished = class != NONE && self.of_class[next].within(&after);
+            let rest = self.rest_closed(rules, after, next);
+            let cost = rest.map(|rest| rest + entry);
+            if finished {
+                // It must be entered once in any case, and nothing is left for later.
+                least = cost;
+                break;
+            }
+            least = [least, cost].into_iter().flatten().min();
+        }
+        self.known.insert((done, class), least);
+        least
+    }
+
+    fn one_entry_each(&self, left: &Set, class: usize) -> u32 {
+        let open = (0..self.of_class.len())
+            .filter(|next| *next != class && !self.of_class[*next].and(left).is_empty());
+        let entries: Vec<_> = open.map(|next| self.entry[next]).collect();
+        let first = if class == NONE {
+            entries.iter().max().copied().unwrap_or(0)
+        } else {
+            0
+        };
+        entries.iter().sum::<u32>() - first
+    }
+
+    fn close(&self, rules: &[Rule], mut done: Set, class: usize) -> Set {
+        let here = self.of_class.get(class).copied().unwrap_or_default();
+        let mut left = here.or(&self.of_none).minus(&done);
+        loop {
+            let ready: Set = left
+                .iter()
+                .filter(|index| rules[*index].held(&done))
+                .collect();
+            if ready.is_empty() {
+                return done;
+            }
+            done = done.or(&ready);
+            left = left.minus(&ready);
+        }
+    }
+}

@@ -1,0 +1,389 @@
+//! Which moves to make: branching on open alternatives, each choice brought into its
+//! cheapest sequence, until no choice left can cost less than the best found.
+
+use crate::blocks::NONE;
+use crate::forced::{Forced, reached};
+use crate::layered::{Outcome, pass};
+use crate::model::Model;
+use crate::rule::{Rule, Set};
+use crate::sequence::{Ground, Sequence, Stand};
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+/// Widths of the search in layers, from a first idea to a proof.
+const WIDTHS: [usize; 5] = [8, 64, 1_000, 30_000, usize::MAX];
+
+/// How many states a bound may look at: little for a choice still open, much where
+/// every state of a search in layers asks for it.
+const LOOK_OPEN: usize = 1_000;
+const LOOK_SEQUENCE: usize = 20_000;
+
+/// What is chosen from.
+pub(crate) struct Choice<'a> {
+    pub model: &'a Model,
+    /// The rule of each move, in the direction that is chosen.
+    pub rules: &'a [Rule],
+    /// What each move adds to the cost.
+    pub cost: &'a [u32],
+    /// What is spent in any case.
+    pub spent: u32,
+    /// The moves that may be chosen.
+    pub allowed: Set,
+    pub goal: Rule,
+    /// Whether everything is then brought home.
+    pub and_back: bool,
+    pub start: usize,
+}
+
+/// The best choice found.
+#[derive(Debug, Clone)]
+pub(crate) struct Best {
+    pub cost: u32,
+    pub out: Vec<usize>,
+    pub back: Vec<usize>,
+}
+
+/// What the search ended with.
+pub(crate) struct Chosen {
+    pub best: Option<Best>,
+    /// No choice costs less, whether found or not.
+    pub bound: u32,
+    pub complete: bool,
+}
+
+struct Node {
+    chosen: Set,
+    /// Moves that may still be chosen.
+    undecided: Set,
+}
+
+struct Search<'a> {
+    choice: &'a Choice<'a>,
+    best: Option<Best>,
+    /// The least bound of anything left unsearched.
+    cut: u32,
+    budget: u64,
+}
+
+pub(crate) fn choose(choice: &Choice, budget: &mut u64) -> Chosen {
+    let mut search = Search {
+        choice,
+        best: None,
+        cut: u32::MAX,
+        budget: *budget,
+    };
+    let mut heap = BinaryHeap::new();
+    let mut nodes: Vec<Option<Node>> = Vec::new();
+    let root = Node {
+        chosen: Set::default(),
+        undecided: choice.allowed,
+    };
+    search.idea(&root);
+    let mut looked_at = 0_usize;
+    search.offer(root, &mut heap, &mut nodes);
+    while let Some((Reverse(bound), Reverse(at))) = heap.pop() {
+        if bound >= search.limit() {
+            break;
+        }
+        if search.budget == 0 {
+            search.cut = search.cut.min(bound);
+            break;
+        }
+        let Some(node) = nodes[at].take() else {
+            continue;
+        };
+        looked_at += 1;
+        if looked_at.is_power_of_two() {
+            search.idea(&node);
+        }
+        for child in search.branch(&node) {
+            search.offer(child, &mut heap, &mut nodes);
+        }
+    }
+    *budget = search.budget;
+    let found = search.limit();
+    Chosen {
+        bound: found.min(search.cut),
+        complete: search.cut >= found,
+        best: search.best,
+    }
+}
+
+impl Search<'_> {
+    fn limit(&self) -> u32 {
+        self.best.as_ref().map_or(u32::MAX, |best| best.cost)
+    }
+
+    fn price(&self, set: &Set) -> u32 {
+        set.iter().map(|index| self.choice.cost[index]).sum()
+    }
+
+    /// The rules of what is chosen, and the goal.
+    fn open_rules<'b>(&'b self, chosen: &Set) -> impl Iterator<Item = &'b Rule> + use<'b> {
+        let chosen = chosen.iter().map(|index| &self.choice.rules[index]);
+        chosen.chain([&self.choice.goal])
+    }
+
+    /// Adds what is forced, and puts the node on the heap unless it cannot be better
+    /// than the best.
+    fn offer(
+        &mut self,
+        mut node: Node,
+        heap: &mut BinaryHeap<(Reverse<u32>, Reverse<usize>)>,
+        nodes: &mut Vec<Option<Node>>,
+    ) {
+        self.budget = self.budget.saturating_sub(1);
+        let choice = self.choice;
+        let forced = Forced::new(choice.rules, &node.chosen.or(&node.undecided));
+        let Some(mut all) = forced.by(&choice.goal) else {
+            return;
+        };
+        for index in node.chosen.iter() {
+            match forced.by_move(index) {
+                Some(set) => all = all.or(&set),
+                None => return,
+            }
+        }
+        node.chosen = all;
+        node.undecided = node.undecided.minus(&all);
+        let extra = forced.least_extra(self.open_rules(&all), &all, choice.cost);
+        let sum = choice.spent + self.price(&all) + extra;
+        if sum >= self.limit() {
+            return;
+        }
+        let Some(changes) = self.least_changes(&node) else {
+            return;
+        };
+        if sum + changes < self.limit() {
+            heap.push((Reverse(sum + changes), Reverse(nodes.len())));
+            nodes.push(Some(node));
+        }
+    }
+
+    /// What changes of place and tools cost at least, undecided moves taken as made.
+    fn least_changes(&mut self, node: &Node) -> Option<u32> {
+        let choice = self.choice;
+        let mut out = sequence_out(choice, node.chosen, LOOK_OPEN);
+        let least = out.least(&node.undecided);
+        self.look(&out);
+        let least = least?;
+        if !choice.and_back {
+            return Some(least);
+        }
+        let rules = self.rules_back(node);
+        let (places, hands) = transposed(choice.model);
+        let wanted = self.to_take_back(&node.chosen);
+        let ground = ground(choice.model, &places, &hands);
+        let mut back = Sequence::new(&rules, wanted, ground, LOOK_OPEN);
+        let least_back = back.least(&node.undecided);
+        self.look(&back);
+        Some(least + least_back?)
+    }
+
+    /// Takes what a sequence's bounds looked at from the budget.
+    fn look(&mut self, sequence: &Sequence) {
+        self.budget = self.budget.saturating_sub(sequence.looked_at());
+    }
+
+    fn to_take_back(&self, chosen: &Set) -> Set {
+        match self.choice.and_back {
+            true => self.choice.model.to_take_back(chosen),
+            false => Set::default(),
+        }
+    }
+
+    fn rules_back(&self, node: &Node) -> Vec<Rule> {
+        let model = self.choice.model;
+        let wanted = self.to_take_back(&node.chosen);
+        (0..model.moves.len())
+            .map(|index| match wanted.has(index) {
+                true => model.rule_back(index, &node.chosen, &node.undecided),
+                false => Rule::NEVER,
+            })
+            .collect()
+    }
+
+    /// The choices that follow: where the goal is not yet supported, each alternative
+    /// that may support it, without those before it; where it is, each move more that
+    /// could let a chosen one be made sooner.
+    fn branch(&mut self, node: &Node) -> Vec<Node> {
+        let reached = reached(self.choice.rules, &node.chosen);
+        let supported = node.chosen == reached && self.choice.goal.held(&reached);
+        if supported {
+            let cut = self.bring_into_sequence(&node.chosen, &WIDTHS);
+            self.cut = self.cut.min(cut);
+        }
+        let candidates = match supported {
+            true => self
+                .asked(node, self.open_rules(&node.chosen))
+                .or(&self.asked_on_way_back(node)),
+            false => self.missing(node, &reached),
+        };
+        let mut undecided = node.undecided;
+        let mut children = Vec::new();
+        for index in candidates.iter() {
+            undecided.remove(index);
+            children.push(Node {
+                chosen: node.chosen.with(index),
+                undecided,
+            });
+        }
+        children
+    }
+
+    fn asked<'b>(&self, node: &Node, rules: impl Iterator<Item = &'b Rule>) -> Set {
+        let mut asked = Set::default();
+        rules.for_each(|rule| rule.asked(&mut asked));
+        asked.and(&node.undecided)
+    }
+
+    /// Undecided moves of items that a need on the way back looks at.
+    fn asked_on_way_back(&self, node: &Node) -> Set {
+        let model = self.choice.model;
+        let back = self.to_take_back(&node.chosen);
+        let asked: Set = back
+            .iter()
+            .flat_map(|index| model.asked_back(index))
+            .collect();
+        asked.and(&node.undecided)
+    }
+
+    /// Undecided moves of which at least one must be chosen: those of the rule that
+    /// lacks most plainly, or where only a circle is unsupported, those of all its moves.
+    fn missing(&self, node: &Node, reached: &Set) -> Set {
+        let unsupported = node.chosen.minus(reached);
+        let rules = || {
+            let moves = unsupported.iter().map(|index| &self.choice.rules[index]);
+            moves.chain([&self.choice.goal])
+        };
+        rules()
+            .filter(|rule| !rule.held(&node.chosen))
+            .map(|rule| self.asked(node, std::iter::once(rule)))
+            .min_by_key(Set::len)
+            .unwrap_or_else(|| self.asked(node, rules()))
+    }
+
+    /// Completes a choice greedily, so that the search has something to beat.
+    fn idea(&mut self, from: &Node) {
+        let choice = self.choice;
+        let forced = Forced::new(choice.rules, &from.chosen.or(&from.undecided));
+        let Some(by_goal) = forced.by(&choice.goal) else {
+            return;
+        };
+        let chosen = by_goal.or(&from.chosen);
+        let mut node = Node {
+            chosen,
+            undecided: from.undecided.minus(&chosen),
+        };
+        loop {
+            let reached = reached(choice.rules, &node.chosen);
+            if node.chosen == reached && choice.goal.held(&reached) {
+                self.bring_into_sequence(&node.chosen, &WIDTHS[..2]);
+                return;
+            }
+            let cheapest = self
+                .missing(&node, &reached)
+                .iter()
+                .filter_map(|index| forced.by_move(index))
+                .min_by_key(|set| self.price(&set.minus(&node.chosen)));
+            let Some(cheapest) = cheapest else {
+                return;
+            };
+            node.chosen = node.chosen.or(&cheapest);
+            node.undecided = node.undecided.minus(&cheapest);
+        }
+    }
+
+    /// Finds the cheapest sequence of a set that supports itself, out and back, and
+    /// answers what any sequence costs at least that was left unsearched.
+    fn bring_into_sequence(&mut self, chosen: &Set, widths: &[usize]) -> u32 {
+        let choice = self.choice;
+        let node = Node {
+            chosen: *chosen,
+            undecided: Set::default(),
+        };
+        let rules = self.rules_back(&node);
+        let (places, hands) = transposed(choice.model);
+        let wanted = self.to_take_back(chosen);
+        let ground = ground(choice.model, &places, &hands);
+        let mut out = sequence_out(choice, *chosen, LOOK_SEQUENCE);
+        let mut back = Sequence::new(&rules, wanted, ground, LOOK_SEQUENCE);
+        let spent = choice.spent + self.price(chosen);
+        let (least_out, least_back) = (out.least(&Set::default()), back.least(&Set::default()));
+        let (Some(least_out), Some(least_back)) = (least_out, least_back) else {
+            return u32::MAX;
+        };
+        let mut budget = self.budget;
+        let mut cut = u32::MAX;
+        for width in widths {
+            let limit = self.limit();
+            if spent + least_out + least_back >= limit {
+                return u32::MAX;
+            }
+            let ways_out = pass(&mut out, *width, limit - spent - least_back, &mut budget);
+            back.ends = ways_out
+                .ways
+                .iter()
+                .map(|way| (way.state.place, way.state.hand, way.cost))
+                .collect();
+            cut = ways_out
+                .cut
+                .map_or(u32::MAX, |cut| cut + spent + least_back);
+            if !ways_out.ways.is_empty() {
+                let ways_back = pass(&mut back, *width, limit - spent, &mut budget);
+                cut = cut.min(ways_back.cut.map_or(u32::MAX, |cut| cut + spent));
+                if let Some(way) = ways_back.ways.first() {
+                    self.best = Some(Best {
+                        cost: spent + way.cost,
+                        out: end_before(&ways_out, &back, &way.state),
+                        back: way.labels.iter().rev().copied().collect(),
+                    });
+                }
+            }
+            if cut >= self.limit() || budget == 0 {
+                break;
+            }
+        }
+        self.budget = budget;
+        self.look(&out);
+        self.look(&back);
+        cut
+    }
+}
+
+fn sequence_out<'a>(choice: &'a Choice, wanted: Set, most: usize) -> Sequence<'a> {
+    let model = choice.model;
+    let ground = ground(model, &model.place_costs, &model.tool_costs);
+    let mut sequence = Sequence::new(choice.rules, wanted, ground, most);
+    sequence.starts = vec![(choice.start, NONE, 0)];
+    sequence
+}
+
+/// The way out that the best way back was joined to.
+fn end_before(ways_out: &Outcome<Stand>, back: &Sequence, first: &Stand) -> Vec<usize> {
+    ways_out
+        .ways
+        .iter()
+        .min_by_key(|way| way.cost + back.turn(first, way.state.place, way.state.hand))
+        .map(|way| way.labels.clone())
+        .unwrap_or_default()
+}
+
+fn ground<'a>(model: &'a Model, places: &'a [Vec<u32>], hands: &'a [Vec<u32>]) -> Ground<'a> {
+    Ground {
+        place_of: &model.place_of,
+        tools_of: &model.tools_of,
+        place_costs: places,
+        tool_costs: hands,
+    }
+}
+
+/// The costs of changes in a sequence that is read from its end.
+fn transposed(model: &Model) -> (Vec<Vec<u32>>, Vec<Vec<u32>>) {
+    let turn = |costs: &[Vec<u32>]| {
+        (0..costs.len())
+            .map(|to| costs.iter().map(|from| from[to]).collect())
+            .collect()
+    };
+    (turn(&model.place_costs), turn(&model.tool_costs))
+}

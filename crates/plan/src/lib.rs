@@ -1,0 +1,43 @@
+//! The cheapest moves to a target and home again, and their sequence.
+//!
+//! A problem is a value: items where they stand, moves with what they need and cost,
+//! what changing place and tools costs, and what is wanted. The answer is a plan that
+//! is proven cheapest or says by how much it may miss.
+//!
+//! This room knows nothing of maps as text, vehicles, orders or money. It reads no
+//! clock: how much it searches is given as a number of states.
+//!
+//! How it searches: what every way to the target makes is forced; open alternatives
+//! are branched on, best bound first, where the bound is what is forced, the cheapest
+//! extra of alternatives that share nothing, and the changes of place and tools that
+//! no sequence can avoid. Each set that supports itself is brought into its cheapest
+//! sequence, out and back, by a search in layers over what is done, where one stands
+//! and what is in hand.
+
+mod assemble;
+pub mod bits;
+mod blocks;
+mod chain;
+mod choose;
+mod error;
+mod explain;
+mod forced;
+pub mod layered;
+mod minutes;
+mod model;
+mod problem;
+mod rule;
+mod run;
+mod sequence;
+mod solve;
+mod stages;
+
+pub use error::PlanError;
+pub use minutes::Minutes;
+pub use problem::{
+    Because, Budget, Changes, Effort, Goal, Item, Move, MoveId, Place, Plan, Planned, Problem,
+    Target, Tool,
+};
+pub use run::{Way, bench, steps};
+pub use solve::plan;
+pub use stages::{MOST_ROWS, Stage, stages};

@@ -1,0 +1,410 @@
+//! The problem in the form that is searched: moves by index, needs as rules.
+
+use crate::chain::{Chain, Link, distance};
+use crate::problem::{Effort, Move, Problem};
+use crate::rule::{Point, Rule, Set};
+use crate::{Minutes, MoveId, Place, PlanError, Tool};
+use states::{ItemId, Need, Position, State};
+use std::collections::{BTreeMap, BTreeSet};
+
+pub(crate) struct Model {
+    pub moves: Vec<Move>,
+    pub chains: BTreeMap<ItemId, Chain>,
+    pub chain_of: Vec<ItemId>,
+    /// What must hold before each move out.
+    pub out: Vec<Rule>,
+    /// What making each move adds: its time out and back, what is lost, what may go wrong.
+    pub cost: Vec<u32>,
+    /// What taking back costs if nothing more is made.
+    pub cost_back: u32,
+    pub place_of: Vec<usize>,
+    pub tools_of: Vec<usize>,
+    pub places: Vec<Place>,
+    pub hands: Vec<BTreeSet<Tool>>,
+    pub place_costs: Vec<Vec<u32>>,
+    pub tool_costs: Vec<Vec<u32>>,
+}
+
+impl Model {
+    pub(crate) fn new(problem: &Problem) -> Result<Self, PlanError> {
+        let mut moves = problem.moves.clone();
+        check_names(problem)?;
+        check_times(problem)?;
+        let mut chains = BTreeMap::new();
+        for (id, item) in &problem.items {
+            let mut links = Vec::new();
+            for (index, step) in moves
+                .iter()
+                .enumerate()
+                .filter(|(_, step)| step.item == *id)
+            {
+                links.push(link(index, step, item.kind)?);
+            }
+            links.sort_by_key(|link| link.near);
+            let far_from_home =
+                |state: &State| distance(item.kind, *state).is_some_and(|at| at > 0);
+            if links.is_empty() && item.stands.values().any(far_from_home) {
+                moves.push(unmapped(id, item.kind.home(), item.kind.away()));
+                let index = moves.len() - 1;
+                links.push(link(index, &moves[index], item.kind)?);
+            }
+            check_joined(id, &links, &moves)?;
+            chains.insert(id.clone(), Chain::new(item, links));
+        }
+        if moves.len() > Set::LIMIT {
+            return Err(PlanError::TooManyMoves {
+                count: moves.len(),
+                limit: Set::LIMIT,
+            });
+        }
+        let places = places(problem, &moves);
+        let hands: Vec<_> = moves
+            .iter()
+            .map(|step| step.tools.clone())
+            .filter(|tools| !tools.is_empty())
+            .collect::<BTreeSet<_>>()
+            .into_iter()
+            .collect();
+        let mut model = Self {
+            place_of: moves
+                .iter()
+                .map(|step| index_of(&places, step.place.as_ref()))
+                .collect(),
+            tools_of: moves
+                .iter()
+                .map(|step| index_of(&hands, Some(&step.tools)))
+                .collect(),
+            place_costs: place_costs(problem, &places),
+            tool_costs: tool_costs(problem, &hands),
+            chain_of: moves.iter().map(|step| step.item.clone()).collect(),
+            cost: vec![0; moves.len()],
+            cost_back: 0,
+            out: Vec::new(),
+            moves,
+            chains,
+            places,
+            hands,
+        };
+        model.add_costs();
+        model.out = (0..model.moves.len())
+            .map(|index| model.rule_out(index))
+            .collect();
+        Ok(model)
+    }
+
+    fn add_costs(&mut self) {
+        for chain in self.chains.values() {
+            self.cost_back += chain.cost_back(&self.moves, chain.made);
+            for (n, link) in chain.moves.iter().enumerate().skip(chain.made) {
+                let step = &self.moves[link.index];
+                let out = step.out.of(chain.moved_out(*link).len()) + step.lost + step.snag_risk;
+                let back = chain.cost_back(&self.moves, n + 1) - chain.cost_back(&self.moves, n);
+                self.cost[link.index] = out.in_tenths() + back;
+            }
+        }
+    }
+
+    fn rule_out(&self, index: usize) -> Rule {
+        let step = &self.moves[index];
+        let chain = &self.chains[&step.item];
+        let before = chain.open().take_while(|open| *open != index).last();
+        let due = step
+            .makes_due
+            .iter()
+            .map(|work| self.point_out(&ItemId::new(work.as_str()), &[], &[State::Due].into()));
+        let mut rules: Vec<_> = due.chain(before.map(Rule::after)).collect();
+        rules.push(self.need_out(&step.need));
+        Rule::All(rules)
+    }
+
+    pub(crate) fn need_out(&self, need: &Need) -> Rule {
+        match need {
+            Need::Is { item, at, states } => self.point_out(item, at, states),
+            Need::All(needs) => Rule::All(needs.iter().map(|need| self.need_out(need)).collect()),
+            Need::Any(needs) => Rule::Any(needs.iter().map(|need| self.need_out(need)).collect()),
+        }
+    }
+
+    pub(crate) fn point_out(
+        &self,
+        item: &ItemId,
+        at: &[Position],
+        states: &BTreeSet<State>,
+    ) -> Rule {
+        let Some(chain) = self.chains.get(item) else {
+            return Rule::NEVER;
+        };
+        let way: Vec<_> = chain.open().collect();
+        let holds = (0..=way.len()).map(|n| {
+            let stands = chain.after_out(chain.made + n);
+            holds_at(item, at, states, &stands)
+        });
+        point(way.clone(), holds)
+    }
+
+    /// The rule of taking a move back, over the moves that are still out. An item
+    /// whose moves are not all decided is taken to stand as needed.
+    pub(crate) fn rule_back(&self, index: usize, made: &Set, undecided: &Set) -> Rule {
+        let step = &self.moves[index];
+        let chain = &self.chains[&step.item];
+        let back = chain.to_take_back(self.out_of(chain, made));
+        let before = back.iter().take_while(|link| link.index != index).last();
+        let mut rules: Vec<_> = before
+            .map(|link| Rule::after(link.index))
+            .into_iter()
+            .collect();
+        let need = step.back_need.as_ref().unwrap_or(&step.need);
+        rules.push(self.need_back(need, made, undecided));
+        Rule::All(rules)
+    }
+
+    /// The open moves of the items that taking a move back looks at.
+    pub(crate) fn asked_back(&self, index: usize) -> Vec<usize> {
+        let step = &self.moves[index];
+        let need = step.back_need.as_ref().unwrap_or(&step.need);
+        let items = need.items().into_iter();
+        items
+            .filter_map(|item| self.chains.get(item))
+            .flat_map(Chain::open)
+            .collect()
+    }
+
+    fn need_back(&self, need: &Need, made: &Set, undecided: &Set) -> Rule {
+        let inner = |need: &Need| self.need_back(need, made, undecided);
+        match need {
+            Need::Is { item, at, states } => {
+                let Some(chain) = self.chains.get(item) else {
+                    return Rule::NEVER;
+                };
+                if chain.open().any(|open| undecided.has(open)) {
+                    return Rule::ALWAYS;
+                }
+                let out = self.out_of(chain, made);
+                let way: Vec<_> = chain
+                    .to_take_back(out)
+                    .iter()
+                    .map(|link| link.index)
+                    .collect();
+                let holds = (0..=way.len())
+                    .map(|left| holds_at(item, at, states, &chain.on_way_back(out, left)));
+                point(way.clone(), holds)
+            }
+            Need::All(needs) => Rule::All(needs.iter().map(inner).collect()),
+            Need::Any(needs) => Rule::Any(needs.iter().map(inner).collect()),
+        }
+    }
+
+    /// How many moves of a chain are out when these have been made.
+    pub(crate) fn out_of(&self, chain: &Chain, made: &Set) -> usize {
+        chain.made + chain.open().filter(|open| made.has(*open)).count()
+    }
+
+    /// The moves to take back when these have been made.
+    pub(crate) fn to_take_back(&self, made: &Set) -> Set {
+        self.chains
+            .values()
+            .flat_map(|chain| chain.to_take_back(self.out_of(chain, made)))
+            .map(|link| link.index)
+            .collect()
+    }
+
+    pub(crate) fn index_of_move(&self, id: &MoveId) -> Result<usize, PlanError> {
+        self.moves
+            .iter()
+            .position(|step| step.id == *id)
+            .ok_or_else(|| PlanError::NoSuchMove { id: id.clone() })
+    }
+}
+
+fn holds_at(
+    item: &ItemId,
+    at: &[Position],
+    states: &BTreeSet<State>,
+    stands: &[(Position, State)],
+) -> bool {
+    let need = Need::Is {
+        item: item.clone(),
+        at: at.to_vec(),
+        states: states.clone(),
+    };
+    need.holds(&|_: &ItemId| stands.to_vec())
+}
+
+pub(crate) fn point(way: Vec<usize>, holds: impl Iterator<Item = bool>) -> Rule {
+    let holds = holds
+        .enumerate()
+        .fold(0, |bits, (n, holds)| bits | u8::from(holds) << n);
+    Rule::Point(Point { way, holds })
+}
+
+fn link(index: usize, step: &Move, kind: states::Kind) -> Result<Link, PlanError> {
+    let ends = (distance(kind, step.from), distance(kind, step.to));
+    match ends {
+        (Some(near), Some(far))
+            if near < far
+                && [step.from, step.to]
+                    .iter()
+                    .all(|end| kind.states().contains(&end.rung())) =>
+        {
+            Ok(Link { index, near, far })
+        }
+        _ => Err(PlanError::NotOutward {
+            id: step.id.clone(),
+            from: step.from,
+            to: step.to,
+        }),
+    }
+}
+
+fn unmapped(item: &ItemId, from: State, to: State) -> Move {
+    Move {
+        id: MoveId::new(item.as_str()),
+        item: item.clone(),
+        from,
+        to,
+        need: Need::All(Vec::new()),
+        back_need: None,
+        makes_due: Vec::new(),
+        out: Effort::default(),
+        back: Effort::default(),
+        lost: Minutes::default(),
+        snag_risk: Minutes::default(),
+        place: None,
+        tools: BTreeSet::new(),
+        runs_by_itself: false,
+    }
+}
+
+fn check_joined(item: &ItemId, links: &[Link], moves: &[Move]) -> Result<(), PlanError> {
+    let mut reached = 0;
+    for link in links {
+        if link.near != reached {
+            return Err(PlanError::NotOneWay {
+                item: item.clone(),
+                id: moves[link.index].id.clone(),
+            });
+        }
+        reached = link.far;
+    }
+    Ok(())
+}
+
+fn check_names(problem: &Problem) -> Result<(), PlanError> {
+    let mut seen = BTreeSet::new();
+    let known = |item: &ItemId, named_by: &str| {
+        if problem.items.contains_key(item) {
+            return Ok(());
+        }
+        Err(PlanError::NoSuchItem {
+            item: item.clone(),
+            named_by: named_by.to_owned(),
+        })
+    };
+    for step in &problem.moves {
+        if !seen.insert(&step.id) {
+            return Err(PlanError::SameName {
+                id: step.id.clone(),
+            });
+        }
+        let needs = [Some(&step.need), step.back_need.as_ref()];
+        let needed = needs.into_iter().flatten().flat_map(Need::items);
+        for item in needed.chain([&step.item]).chain(&step.makes_due) {
+            known(item, step.id.as_str())?;
+        }
+        if needs
+            .iter()
+            .flatten()
+            .any(|need| need.items().contains(&step.item))
+        {
+            return Err(PlanError::NeedsItself {
+                id: step.id.clone(),
+                item: step.item.clone(),
+            });
+        }
+    }
+    Ok(())
+}
+
+/// Far below what the counters hold, so that no sum on the way can be too large.
+const MOST_TENTHS: u32 = 1 << 28;
+
+fn check_times(problem: &Problem) -> Result<(), PlanError> {
+    let changes = &problem.changes;
+    let longest = changes.between.values().chain([&changes.place]).max();
+    let longest = u64::from(longest.copied().unwrap_or_default().in_tenths());
+    let mut sum = 0_u64;
+    for step in &problem.moves {
+        let pieces = problem.items[&step.item].stands.len() as u64;
+        let once = [step.out.set_up, step.back.set_up, step.lost, step.snag_risk];
+        let each = [step.out.per_piece, step.back.per_piece];
+        let tools = u64::from(changes.tool.in_tenths()) * step.tools.len() as u64;
+        let tenths = |minutes: &Minutes| u64::from(minutes.in_tenths());
+        sum += once.iter().map(tenths).sum::<u64>() + 2 * (tools + longest);
+        sum += pieces * each.iter().map(tenths).sum::<u64>();
+    }
+    if sum > u64::from(MOST_TENTHS) {
+        return Err(PlanError::TooLong {
+            limit: Minutes::tenths(MOST_TENTHS),
+        });
+    }
+    Ok(())
+}
+
+fn places(problem: &Problem, moves: &[Move]) -> Vec<Place> {
+    moves
+        .iter()
+        .filter_map(|step| step.place.as_ref())
+        .chain(&problem.start)
+        .cloned()
+        .collect::<BTreeSet<_>>()
+        .into_iter()
+        .collect()
+}
+
+fn index_of<T: PartialEq>(all: &[T], wanted: Option<&T>) -> usize {
+    all.iter()
+        .position(|known| Some(known) == wanted)
+        .unwrap_or(crate::blocks::NONE)
+}
+
+/// What each change of place costs, going by way of a third place where that is less.
+fn place_costs(problem: &Problem, places: &[Place]) -> Vec<Vec<u32>> {
+    let changes = &problem.changes;
+    let direct = |from: &Place, to: &Place| {
+        if from == to {
+            return 0;
+        }
+        changes
+            .between
+            .get(&(from.clone(), to.clone()))
+            .unwrap_or(&changes.place)
+            .in_tenths()
+    };
+    let mut costs: Vec<Vec<u32>> = places
+        .iter()
+        .map(|from| places.iter().map(|to| direct(from, to)).collect())
+        .collect();
+    for by in 0..places.len() {
+        for from in 0..places.len() {
+            for to in 0..places.len() {
+                costs[from][to] =
+                    costs[from][to].min(costs[from][by].saturating_add(costs[by][to]));
+            }
+        }
+    }
+    costs
+}
+
+fn tool_costs(problem: &Problem, hands: &[BTreeSet<Tool>]) -> Vec<Vec<u32>> {
+    let cost = |from: &BTreeSet<Tool>, to: &BTreeSet<Tool>| {
+        problem
+            .changes
+            .tool
+            .times(to.difference(from).count())
+            .in_tenths()
+    };
+    hands
+        .iter()
+        .map(|from| hands.iter().map(|to| cost(from, to)).collect())
+        .collect()
+}
