@@ -18,8 +18,9 @@ pub enum EngineError {
     #[error("the database can't be reached: {what}")]
     Unreachable { what: String },
     /// Something stored is not what was written.
-    #[error("log {log:?}{} is damaged: {what}", at(*.position))]
+    #[error("{} is damaged: {what}", place(log, *.position))]
     Damaged {
+        /// The log; empty where none can be named.
         log: String,
         /// The row, where one can be named.
         position: Option<u64>,
@@ -149,6 +150,10 @@ impl OpenError {
     }
 }
 
-fn at(position: Option<u64>) -> String {
-    position.map_or_else(String::new, |position| format!(" at position {position}"))
+fn place(log: &str, position: Option<u64>) -> String {
+    match position {
+        _ if log.is_empty() => "the store".to_owned(),
+        None => format!("log {log:?}"),
+        Some(position) => format!("log {log:?} at position {position}"),
+    }
 }

@@ -1,5 +1,5 @@
-//! A program killed at any instant, and a disk that fills at any write, lose nothing
-//! that was acknowledged.
+//! A program that is killed at any instant, or may not write any more, loses nothing that
+//! was acknowledged.
 //!
 //! `ROUNDS=1000 cargo test -p store --test crash` goes on for longer; `SEED` repeats a run.
 
@@ -142,10 +142,10 @@ fn run_limited(folder: &Path, round: u64, blocks: u64) -> Said {
 
 #[test]
 #[cfg(unix)]
-fn a_write_that_fails_at_any_place_loses_nothing_acknowledged() {
+fn writes_that_the_system_refuses_lose_nothing_acknowledged() {
     let (mut failed, mut whole) = (0, 0);
-    // A page in the write-ahead log takes 8 blocks: each run fails one page later.
-    for blocks in (0..544).step_by(8) {
+    // A page in the write-ahead log takes 8 blocks; see tests/faults.rs for every one.
+    for blocks in (0..544).step_by(24) {
         let folder = tempfile::tempdir().unwrap();
         let said = run_limited(folder.path(), 0, blocks);
         for line in &said.failed {
@@ -178,14 +178,14 @@ fn a_write_that_fails_at_any_place_loses_nothing_acknowledged() {
         assert_eq!(verify(&store, LOG, &checks(None)).unwrap().events, 10);
     }
     assert!(
-        failed > 50 && whole > 0,
+        failed > 15 && whole > 0,
         "{failed} failed, {whole} went through"
     );
 }
 
 #[test]
 fn a_full_disk_is_said_and_nothing_acknowledged_is_lost() {
-    for pages in 14..60 {
+    for pages in (14..60).step_by(5) {
         let folder = tempfile::tempdir().unwrap();
         // The tables themselves need some pages.
         drop(Sqlite::open(folder.path()).unwrap());

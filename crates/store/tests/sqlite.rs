@@ -6,6 +6,7 @@ mod commands;
 mod story;
 
 use std::sync::Arc;
+use std::sync::atomic::Ordering::Relaxed;
 
 use store::{OpenError, Sqlite, Store, verify};
 use tempfile::TempDir;
@@ -198,4 +199,100 @@ fn an_erasure_cut_short_is_finished_at_the_next_start() {
         0
     );
     assert_eq!(verify(&store, LOG, &checks(None)).unwrap().erased, 1);
+}
+
+#[test]
+fn a_copy_taken_while_appending_goes_on_is_a_whole_store() {
+    let folder = tempfile::tempdir().unwrap();
+    let store = Sqlite::open(&folder.path().join("shop")).unwrap();
+    let photo = |id: u64| private(3, &[&id.to_le_bytes()[..], &[7; 70_000]].concat());
+    let done = std::sync::atomic::AtomicBool::new(false);
+    std::thread::scope(|scope| {
+        for thread in 0..2_u64 {
+            let (store, done, photo) = (&store, &done, &photo);
+            scope.spawn(move || {
+                for id in (thread * 1_000_000 + 1..).take_while(|_| !done.load(Relaxed)) {
+                    store.append(fact(id * 10, "order-1", "moved")).unwrap();
+                    store
+                        .append(fact_with(id * 10 + 1, vec![photo(id)]))
+                        .unwrap();
+                    if id % 3 == 0 {
+                        store
+                            .append(erasure(id * 10 + 2, &[photo(id - 1).id]))
+                            .unwrap();
+                    }
+                }
+            });
+        }
+        for copy in 0..4 {
+            let to = folder.path().join(format!("copy-{copy}"));
+            let before = store.head(LOG).unwrap();
+            while store.head(LOG).unwrap().position < before.position + 10 {
+                std::thread::yield_now();
+            }
+            store.back_up(&to).unwrap();
+            let copy = Sqlite::open(&to).unwrap();
+            let verified = verify(&copy, LOG, &checks(None)).unwrap();
+            assert!(verified.head.position >= before.position + 10);
+            // It is the beginning of the log that it was taken from.
+            let rows = copy.log(LOG, 0, usize::MAX).unwrap();
+            let count = usize::try_from(verified.events).unwrap();
+            assert_eq!(store.log(LOG, 0, count).unwrap(), rows);
+            // It goes on as a store of its own.
+            copy.append(fact(7, "order-1", "restored")).unwrap();
+            assert!(verify(&copy, LOG, &checks(Some(verified.head.hash))).is_ok());
+        }
+        done.store(true, Relaxed);
+    });
+    verify(&store, LOG, &checks(None)).unwrap();
+}
+
+#[test]
+fn a_copy_writes_over_nothing_and_holds_nothing_erased() {
+    let folder = tempfile::tempdir().unwrap();
+    let store = Sqlite::open(&folder.path().join("shop")).unwrap();
+    let (text, photo) = (
+        private(1, b"Ms Vale"),
+        private(2, &b"Ms Vale's pickup ".repeat(5000)),
+    );
+    store
+        .append(fact_with(1, vec![text.clone(), photo.clone()]))
+        .unwrap();
+    store.append(erasure(2, &[text.id, photo.id])).unwrap();
+    let to = folder.path().join("copy");
+    // What an attempt before it left behind is no hindrance.
+    std::fs::create_dir(folder.path().join("copy.unfinished")).unwrap();
+    store.back_up(&to).unwrap();
+    assert!(!folder.path().join("copy.unfinished").exists());
+    let needle = b"Ms Vale";
+    let holds = |file: &Vec<u8>| file.windows(needle.len()).any(|part| part == needle);
+    assert!(!on_disk(&to).iter().any(holds));
+    let error = store.back_up(&to).unwrap_err();
+    assert!(
+        matches!(&error, OpenError::Folder { path, .. } if *path == to),
+        "{error}"
+    );
+    assert_eq!(
+        verify(&Sqlite::open(&to).unwrap(), LOG, &checks(None))
+            .unwrap()
+            .erased,
+        2
+    );
+}
+
+#[test]
+fn a_store_that_lost_a_file_is_not_copied_as_if_whole() {
+    let folder = tempfile::tempdir().unwrap();
+    let shop = folder.path().join("shop");
+    let store = Sqlite::open(&shop).unwrap();
+    let photo = private(1, &[7; 70_000]);
+    store.append(fact_with(1, vec![photo.clone()])).unwrap();
+    std::fs::remove_file(shop.join("files").join(hex::encode(photo.id))).unwrap();
+    let to = folder.path().join("copy");
+    let error = store.back_up(&to).unwrap_err().to_string();
+    assert!(
+        error.starts_with("the store is damaged: the file of private content"),
+        "{error}"
+    );
+    assert!(!to.exists());
 }

@@ -72,6 +72,37 @@ impl Files {
             .map_err(|error| file_error(&path, &error))
     }
 
+    /// The contents that are there, whether or not a row speaks of them.
+    pub(super) fn all(&self) -> Result<Vec<Hash>, EngineError> {
+        let read = || -> io::Result<Vec<Hash>> {
+            let mut ids = Vec::new();
+            for entry in fs::read_dir(&self.folder)? {
+                let name = entry?.file_name();
+                let id = name.to_str().and_then(|name| hex::decode(name).ok());
+                ids.extend(id.and_then(|id| Hash::try_from(id).ok()));
+            }
+            Ok(ids)
+        };
+        read().map_err(|error| file_error(&self.folder, &error))
+    }
+
+    /// Copies a content to another store, if it has not been erased meanwhile.
+    pub(super) fn copy(&self, id: &Hash, to: &Self) -> Result<(), EngineError> {
+        let path = to.path(id);
+        let copy = || -> io::Result<()> {
+            match fs::copy(self.path(id), &path) {
+                Err(error) if error.kind() == ErrorKind::NotFound => Ok(()),
+                Err(error) => Err(error),
+                Ok(_) => File::open(&path)?.sync_all(),
+            }
+        };
+        copy().map_err(|error| file_error(&path, &error))
+    }
+
+    pub(super) fn sync(&self) -> io::Result<()> {
+        sync_folder(&self.folder)
+    }
+
     fn path(&self, id: &Hash) -> PathBuf {
         self.folder.join(hex::encode(id))
     }
@@ -85,7 +116,7 @@ fn remove(path: &Path) -> io::Result<()> {
 }
 
 /// A new or removed name is safe only when its folder is synced.
-fn sync_folder(folder: &Path) -> io::Result<()> {
+pub(super) fn sync_folder(folder: &Path) -> io::Result<()> {
     if cfg!(unix) {
         File::open(folder)?.sync_all()?;
     }

@@ -1,6 +1,7 @@
 //! The store of one shop on one machine: a folder with an SQLite database, larger
 //! files beside it, and a lock that keeps a second program out.
 
+mod backup;
 mod connect;
 mod files;
 mod purge;
@@ -83,6 +84,19 @@ impl Sqlite {
             writer: Some(writer),
             _lock: lock,
         })
+    }
+
+    /// Copies the store, as it stands at one moment, to the new folder `to`; appending
+    /// goes on meanwhile. The copy is a store: to restore, open it or a copy of it.
+    ///
+    /// What was erased before is not in it; what is erased later has to be erased in the
+    /// copy as well before it is put to use.
+    ///
+    /// # Errors
+    /// See [`OpenError`]; a folder that already exists is not written to.
+    pub fn back_up(&self, to: &Path) -> Result<(), OpenError> {
+        let connection = connect(&self.database, Access::Read)?;
+        backup::back_up(&connection, &self.files, to)
     }
 
     /// Reads on a connection of its own: readers never wait for the writer.
