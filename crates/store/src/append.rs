@@ -151,6 +151,9 @@ fn check_form(command: &Command) -> Result<(), AppendError> {
             why: format!("{} is above {}", command.device_seq, i64::MAX),
         });
     }
+    for stream in command.expected.keys() {
+        check_name("expected", stream)?;
+    }
     for event in &command.events {
         check_name("stream", &event.stream)?;
         check_name("kind", &event.kind)?;

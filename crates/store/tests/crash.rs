@@ -198,6 +198,22 @@ fn a_full_disk_is_said_and_nothing_acknowledged_is_lost() {
                 Err(error) => full = Some(error),
             }
         }
+        // A photo whose row finds no room does not stay behind as a file.
+        let photo = commands::private(1, &[7; 70_000]);
+        let with_photo = (0..40)
+            .map(|_| photo.clone())
+            .enumerate()
+            .map(|(salt, mut photo)| {
+                photo.salt[0] = u8::try_from(salt).unwrap();
+                photo.id = store::commitment(&photo.salt, &photo.content);
+                photo
+            });
+        let with_photo = commands::fact_with(300, with_photo.collect());
+        assert!(store.append(with_photo).is_err());
+        let files = std::fs::read_dir(folder.path().join("files"))
+            .unwrap()
+            .count();
+        assert_eq!(files, 0);
         let full = full.expect("200 events do not fit");
         assert!(full.to_string().starts_with("the disk is full: "), "{full}");
         assert!(full.mend().starts_with("Free some space"), "{full}");

@@ -140,6 +140,26 @@ fn shops_never_block_each_other() {
 }
 
 #[test]
+fn an_asynchronous_program_may_use_and_drop_it() {
+    let house = make();
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(1)
+        .build()
+        .unwrap();
+    let url = house.url.clone();
+    runtime.block_on(async {
+        let open = move || Postgres::open(&url).unwrap();
+        let store = Arc::new(tokio::task::spawn_blocking(open).await.unwrap());
+        let appends = Arc::clone(&store);
+        let append = move || appends.append(fact(1, "order-1", "moved"));
+        let answer = tokio::task::spawn_blocking(append).await.unwrap();
+        assert!(matches!(answer, Ok(Outcome::Appended(_))));
+        // The last handle, dropped where nothing may block.
+        drop(store);
+    });
+}
+
+#[test]
 fn the_server_crashes_and_nothing_acknowledged_is_lost() {
     let server = Server::start();
     let store = Postgres::open(&server.new_database()).unwrap();

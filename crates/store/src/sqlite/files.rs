@@ -1,8 +1,9 @@
 //! Larger private contents, each a file named by its commitment.
 //!
 //! A file is complete and synced before the row that speaks of it is committed, and is
-//! removed only after the row that erased it was. What a crash leaves between the two
-//! is a file without a row: its command was never answered and will be sent again.
+//! removed only after the row that erased it was, or after a rollback. What a crash
+//! leaves between is a file without a row: its command was never answered and will be
+//! sent again.
 
 use std::fs::{self, File};
 use std::io::{self, ErrorKind, Write};

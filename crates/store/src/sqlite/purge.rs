@@ -1,4 +1,5 @@
-//! Finishing erasures: the files beside, and the old pages in the write-ahead log.
+//! Finishing what a transaction's end leaves: files to remove, and old pages in the
+//! write-ahead log.
 
 use rusqlite::Connection;
 
@@ -7,7 +8,7 @@ use super::files::Files;
 use crate::error::EngineError;
 use crate::row::Hash;
 
-/// What is still to be done after erasures were committed.
+/// What is still to be done.
 #[derive(Default)]
 pub(super) struct Purge {
     files: Vec<Hash>,
@@ -27,9 +28,15 @@ impl Purge {
         })
     }
 
-    pub(super) fn add(&mut self, erased: Vec<Hash>) {
-        self.old_pages |= !erased.is_empty();
-        self.files.extend(erased);
+    /// After a commit that erased these.
+    pub(super) fn add_erased(&mut self, ids: Vec<Hash>) {
+        self.old_pages |= !ids.is_empty();
+        self.files.extend(ids);
+    }
+
+    /// After a rollback of a command that wrote these files.
+    pub(super) fn add_unwanted(&mut self, ids: Vec<Hash>) {
+        self.files.extend(ids);
     }
 
     pub(super) fn is_due(&self) -> bool {
@@ -52,7 +59,7 @@ impl Purge {
     }
 }
 
-/// Whether another log holds the same content and has not erased it.
+/// Whether any log holds the content: the same one may have come by another command.
 fn is_wanted(connection: &Connection, id: &Hash) -> Result<bool, EngineError> {
     connection
         .query_row(

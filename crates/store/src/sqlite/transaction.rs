@@ -13,8 +13,15 @@ use crate::row::{Hash, Head, Private, Row};
 pub(super) struct Writing<'a> {
     pub(super) connection: &'a Connection,
     pub(super) files: &'a Files,
-    /// What was erased, for removal of its files after the commit.
+    pub(super) touched: Touched,
+}
+
+/// The contents that a transaction touched, for what is left to do after its end.
+#[derive(Default)]
+pub(super) struct Touched {
     pub(super) erased: Vec<Hash>,
+    /// Written to files, which a rollback does not take back.
+    pub(super) written: Vec<Hash>,
 }
 
 impl Writing<'_> {
@@ -91,6 +98,7 @@ impl Transaction for Writing<'_> {
             if read::is_erased(self.connection, log, &private.id)? {
                 return Ok(());
             }
+            self.touched.written.push(private.id);
             self.files.write(private)?;
             None
         };
@@ -102,7 +110,7 @@ impl Transaction for Writing<'_> {
     }
 
     fn erase(&mut self, log: &str, id: &Hash) -> Result<(), EngineError> {
-        self.erased.push(*id);
+        self.touched.erased.push(*id);
         self.execute(
             "INSERT INTO private (log, id) VALUES (?, ?)
              ON CONFLICT (log, id) DO UPDATE SET salt = NULL, media = NULL, content = NULL",

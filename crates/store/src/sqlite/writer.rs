@@ -12,10 +12,10 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 use super::connect::engine_error;
 use super::files::Files;
 use super::purge::Purge;
-use super::transaction::Writing;
+use super::transaction::{Touched, Writing};
 use crate::append::{append, news};
 use crate::error::{AppendError, EngineError};
-use crate::row::{Command, Hash, Outcome};
+use crate::row::{Command, Outcome};
 use crate::watch::Watchers;
 
 type Answers = Vec<Result<Outcome, AppendError>>;
@@ -73,16 +73,19 @@ fn commit(
     jobs: &[Job],
     purge: &mut Purge,
 ) -> Vec<Answers> {
-    let mut erased = Vec::new();
-    match transact(connection, files, jobs, &mut erased) {
+    let mut touched = Touched::default();
+    match transact(connection, files, jobs, &mut touched, purge) {
         Ok(answers) => {
-            purge.add(erased);
+            purge.add_erased(touched.erased);
             answers
         }
-        Err(error) => jobs
-            .iter()
-            .map(|job| vec![Err(error.clone().into()); job.commands.len()])
-            .collect(),
+        Err(error) => {
+            purge.add_unwanted(touched.written);
+            let answers = jobs
+                .iter()
+                .map(|job| vec![Err(error.clone().into()); job.commands.len()]);
+            answers.collect()
+        }
     }
 }
 
@@ -90,7 +93,8 @@ fn transact(
     connection: &mut Connection,
     files: &Files,
     jobs: &[Job],
-    erased: &mut Vec<Hash>,
+    touched: &mut Touched,
+    purge: &mut Purge,
 ) -> Result<Vec<Answers>, EngineError> {
     let mut transaction = connection
         .transaction_with_behavior(TransactionBehavior::Immediate)
@@ -99,7 +103,13 @@ fn transact(
     for job in jobs {
         let mut of_job = Vec::with_capacity(job.commands.len());
         for command in &job.commands {
-            of_job.push(append_alone(&mut transaction, files, command, erased)?);
+            of_job.push(append_alone(
+                &mut transaction,
+                files,
+                command,
+                touched,
+                purge,
+            )?);
         }
         answers.push(of_job);
     }
@@ -113,27 +123,34 @@ fn append_alone(
     transaction: &mut Transaction<'_>,
     files: &Files,
     command: &Command,
-    erased: &mut Vec<Hash>,
+    touched: &mut Touched,
+    purge: &mut Purge,
 ) -> Result<Result<Outcome, AppendError>, EngineError> {
     let fault = |error: rusqlite::Error| engine_error(&error);
     let savepoint = transaction.savepoint().map_err(fault)?;
     let mut writing = Writing {
         connection: &savepoint,
         files,
-        erased: Vec::new(),
+        touched: Touched::default(),
     };
     let answer = append(&mut writing, command);
-    let erased_here = writing.erased;
+    let touched_here = writing.touched;
     match answer {
         Ok(outcome) => {
             savepoint.commit().map_err(fault)?;
-            erased.extend(erased_here);
+            touched.erased.extend(touched_here.erased);
+            touched.written.extend(touched_here.written);
             Ok(Ok(outcome))
         }
-        Err(AppendError::Engine(error)) if savepoint.is_autocommit() => Err(error),
         Err(error) => {
-            savepoint.finish().map_err(fault)?;
-            Ok(Err(error))
+            purge.add_unwanted(touched_here.written);
+            match error {
+                AppendError::Engine(error) if savepoint.is_autocommit() => Err(error),
+                error => {
+                    savepoint.finish().map_err(fault)?;
+                    Ok(Err(error))
+                }
+            }
         }
     }
 }
