@@ -19,7 +19,7 @@ impl Server {
     /// Starts a server, or fails with what to install.
     pub fn start() -> Self {
         let programs = programs();
-        let folder = as_server_user("mktemp", &["-d", "/tmp/store-postgres-XXXXXX"]);
+        let folder = as_server_user("mktemp", &["-d", "--tmpdir", "store-postgres-XXXXXX"]);
         let folder = PathBuf::from(String::from_utf8(folder.stdout).unwrap().trim());
         // Free now; taken for good a moment later.
         let port = TcpListener::bind("127.0.0.1:0")
@@ -161,7 +161,7 @@ fn as_server_user(program: &str, arguments: &[&str]) -> Output {
     };
     let output = command
         .args(arguments)
-        .current_dir("/tmp")
+        .current_dir(std::env::temp_dir())
         .output()
         .unwrap();
     assert!(
