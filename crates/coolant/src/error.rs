@@ -56,6 +56,12 @@ pub enum CoolantError {
         "a limit in mL/h needs the headspace: give it, or give the limit as a pressure drop in a time"
     )]
     LimitNeedsHeadspace,
+    #[error(
+        "neither the cap's nor the system's rating is known: read it before pumping anything up"
+    )]
+    NoRating,
+    #[error("the readings make no rate that is a number: check their figures and units")]
+    Unsteady,
 }
 
 /// `value`, if it is a number within `range`.

@@ -26,23 +26,41 @@
 //! - Files, clocks, environment, or chance of its own.
 //! - How its values are stored or sent.
 
+mod amount;
+mod bleed;
 mod boil;
+mod caution;
 mod error;
+mod fill;
 mod inhibitor;
+mod leak;
 mod melinder;
 mod mix;
 mod mixture;
 mod property;
 mod sources;
 mod student;
+mod swell;
 mod text;
+mod vacuum;
 mod water;
 
+pub use amount::Amount;
+pub use bleed::BleedWay;
 pub use boil::{
     Boiling, Margin, MarginStanding, OpenedCap, THIN_MARGIN_K, boiling, margin, opening_cap,
 };
+pub use caution::{Caution, LEAK_TEST_STEPS};
 pub use error::CoolantError;
+pub use fill::{
+    Balance, Basis, FillNote, FillQuestion, FillStanding, FillVerdict, MUCH_MISSING_L, Measure,
+    Split, balance, fill_standing,
+};
 pub use inhibitor::{Inhibitor, InhibitorNote};
+pub use leak::{
+    Assumption, Contents, Leak, LeakLimit, LeakNote, LeakQuestion, LeakVerdict, LinePoint, Reading,
+    Why, leak, test_pressure_kpa,
+};
 pub use mix::{
     Addition, Bottles, MixPlan, MixQuestion, REACHED_WITHIN, Round, Shelf, Stock, WATER_QUALITY,
     WholeBottles, drain_and_replace_l, mix,
@@ -52,4 +70,6 @@ pub use property::{
     Density, FREEZE_MODELS_WITHIN_K, Freezing, SpecificHeat, Strength, Viscosity, density,
     freezing, specific_heat, strength_from_density, strength_from_freeze_point, viscosity,
 };
+pub use swell::{Swell, swell};
+pub use vacuum::{Hold, VacuumFill, VacuumQuestion, vacuum_fill};
 pub use water::{atmosphere_kpa, steam_pressure_kpa, water_boils_c};

@@ -9,7 +9,8 @@ use std::f64::consts::FRAC_2_PI;
 /// Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.3 and 26.7.4: finite
 /// sums of powers of a cosine.
 pub(crate) fn chance_below(t: f64, degrees: u32) -> f64 {
-    let within = chance_within(t.abs(), degrees.max(1));
+    // The sum may end a last bit above one.
+    let within = chance_within(t.abs(), degrees.max(1)).min(1.0);
     if t < 0.0 {
         0.5 - within / 2.0
     } else {

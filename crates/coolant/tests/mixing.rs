@@ -1,5 +1,7 @@
 //! Mixing: the balance, the rounds, and the reasons why not.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use coolant::{
     Concentrate, CoolantError, Glycol, Inhibitor, InhibitorNote, MixPlan, MixQuestion, Mixture,
     REACHED_WITHIN, Shelf, Stock, WATER_KG_PER_M3, drain_and_replace_l, mix,
