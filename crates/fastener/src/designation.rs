@@ -4,6 +4,7 @@ use crate::pipe::{Family, Pipe, pipe, sizes};
 use crate::purpose::Purpose;
 use crate::series;
 use crate::thread::{Series, Thread, ThreadTrouble};
+use crate::words::Words;
 use thiserror::Error;
 
 /// A thread as it was written, with what else the words said.
@@ -145,117 +146,6 @@ pub fn read_clamping(text: &str) -> Result<Thread, Unreadable> {
             }),
         },
     }
-}
-
-/// A designation taken apart into the words beside the sizes, and the sizes.
-struct Words {
-    core: String,
-    purpose: Purpose,
-    left_hand: bool,
-    series: Option<&'static str>,
-    pipe: Option<Family>,
-}
-
-impl Words {
-    fn of(found: &str) -> Words {
-        let mut core = found
-            .to_lowercase()
-            .replace(['×', '✕', '*'], "x")
-            .replace(['–', '—', '‑', '−'], "-")
-            .replace(['"', '”', '″'], "")
-            .replace("''", "");
-        let purpose = taken(&mut core, &PURPOSES).unwrap_or(Purpose::Clamp);
-        let left_hand = taken(
-            &mut core,
-            &[("left hand", ()), ("left-hand", ()), ("lh", ())],
-        );
-        let pipe = taken(&mut core, &PIPES);
-        let series = taken(&mut core, &SERIES);
-        let core = without_tolerance(&core);
-        let pipe = pipe.or_else(|| pipe_letter(&core));
-        Words {
-            core: core
-                .trim_matches(|c: char| c.is_whitespace() || c == '-')
-                .to_owned(),
-            purpose,
-            left_hand: left_hand.is_some(),
-            series,
-            pipe,
-        }
-    }
-}
-
-const PURPOSES: [(&str, Purpose); 13] = [
-    ("spark plug", Purpose::SparkPlug),
-    ("sparkplug", Purpose::SparkPlug),
-    ("drain plug", Purpose::DrainPlug),
-    ("sump plug", Purpose::DrainPlug),
-    ("brake line", Purpose::BrakeLine),
-    ("brake pipe", Purpose::BrakeLine),
-    ("flare nut", Purpose::BrakeLine),
-    ("banjo bolt", Purpose::Banjo),
-    ("banjo", Purpose::Banjo),
-    ("wheel stud", Purpose::WheelStud),
-    ("wheel bolt", Purpose::WheelStud),
-    ("wheel nut", Purpose::WheelStud),
-    ("lug nut", Purpose::WheelStud),
-];
-
-const PIPES: [(&str, Family); 5] = [
-    ("nptf", Family::Npt),
-    ("npt", Family::Npt),
-    ("bspt", Family::BspTaper),
-    ("bspp", Family::BspParallel),
-    ("bsp", Family::BspParallel),
-];
-
-const SERIES: [(&str, &str); 6] = [
-    ("unef", "UNEF"),
-    ("unc", "UNC"),
-    ("unf", "UNF"),
-    ("uns", "UNS"),
-    ("nc", "UNC"),
-    ("nf", "UNF"),
-];
-
-/// Takes the first of `words` that stands in `core` out of it.
-fn taken<T: Copy>(core: &mut String, words: &[(&str, T)]) -> Option<T> {
-    let &(word, meaning) = words.iter().find(|(word, _)| core.contains(word))?;
-    *core = core.replacen(word, " ", 1);
-    Some(meaning)
-}
-
-/// `6g`, `6H`, `4g6g`, `2A`, `3B` say how well the thread fits, not which it is.
-fn without_tolerance(core: &str) -> String {
-    let is_tolerance = |word: &str| {
-        let mut characters = word.chars();
-        let digit_first = characters.next().is_some_and(|c| c.is_ascii_digit());
-        let letter_last = word.ends_with(['a', 'b', 'e', 'f', 'g', 'h']);
-        let only = word
-            .chars()
-            .all(|c| c.is_ascii_digit() || "abefgh".contains(c));
-        digit_first && letter_last && only && word.len() <= 4
-    };
-    let kept: Vec<&str> = core
-        .split_inclusive(|c: char| c.is_whitespace() || c == '-')
-        .filter(|part| {
-            !is_tolerance(part.trim_end_matches(|c: char| c.is_whitespace() || c == '-'))
-        })
-        .collect();
-    kept.concat()
-}
-
-/// `g1/4`, `r 1/8`, `rc 3/8`: pipe threads by their letter.
-fn pipe_letter(core: &str) -> Option<Family> {
-    let trimmed = core.trim_start();
-    let family = match trimmed.chars().next()? {
-        'g' => Family::BspParallel,
-        'r' => Family::BspTaper,
-        _ => return None,
-    };
-    trimmed
-        .contains(|c: char| c.is_ascii_digit())
-        .then_some(family)
 }
 
 fn read_pipe(words: &Words, family: Family) -> Result<Pipe, Unreadable> {

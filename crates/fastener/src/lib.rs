@@ -13,19 +13,32 @@
 //! - Files, clocks, environment, chance. The same question has the same answer
 //!   on every machine.
 
+pub mod ask;
 pub mod class;
 pub mod clearance;
 pub mod designation;
 pub mod drill;
+pub mod extract;
+mod figures;
+pub mod friction;
+pub mod head;
 pub mod near_miss;
+pub mod parent;
+pub mod pattern;
 pub mod pipe;
+pub mod pulley;
 pub mod purpose;
+pub mod repair;
+pub mod section;
 mod series;
 mod sources;
+pub mod strip;
 pub mod thread;
 pub mod tolerance;
-
-mod figures;
+pub mod torque;
+pub mod twist;
+mod words;
+pub mod wrench;
 
 pub use class::Class;
 pub use designation::{Designation, Unreadable};

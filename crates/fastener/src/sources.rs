@@ -50,14 +50,6 @@ pub(crate) fn iso_898_7() -> Source {
     )
 }
 
-pub(crate) fn tolerances() -> Source {
-    Source::new(
-        "ISO 965-1 (6g/6H), ASME B1.1 (2A/2B)",
-        "limits of size",
-        Grade::Memory,
-    )
-}
-
 pub(crate) fn strip_areas() -> Source {
     Source::new(
         "FED-STD-H28/2",
@@ -98,22 +90,10 @@ pub(crate) fn vdi_2230_friction() -> Source {
     )
 }
 
-pub(crate) fn vdi_2230_yield() -> Source {
-    Source::new(
-        "VDI 2230-1",
-        "assembly load at a share of the yield point",
-        Grade::Published,
-    )
-}
-
 pub(crate) fn adapter() -> Source {
     Source::new("US Army TM 9-254", "figures 4-5 and 4-6", Grade::Published)
 }
 
 pub(crate) fn practice(detail: &str) -> Source {
     Source::new("shop practice", detail, Grade::CommonPractice)
-}
-
-pub(crate) fn statics() -> Source {
-    Source::new("statics", "moments about an axis", Grade::Derived)
 }

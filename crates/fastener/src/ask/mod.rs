@@ -1,0 +1,148 @@
+//! Questions as people write them: every field is text, and every answer is typed.
+//!
+//! A field that is not written stays `None` and unknown; the fields are named as the command
+//! line and the page name them.
+
+mod extract;
+mod repair;
+mod thread;
+mod torque;
+
+pub use extract::{ExtractQuestion, extract};
+pub use repair::{RepairAnswer, RepairQuestion, repair};
+pub use thread::{Strength, ThreadAnswer, ThreadQuestion, WrenchAnswer, thread};
+pub use torque::{
+    AdapterQuestion, ClampAnswer, LeverAnswer, LeverQuestion, Shares, TorqueAnswer, TorqueQuestion,
+    adapter, clamp, lever, torque,
+};
+
+use crate::class::Class;
+use crate::friction::Condition;
+use crate::head::Head;
+use crate::parent::{self, Parent};
+use crate::thread::Thread;
+use measure::{Dimension, Unit};
+use thiserror::Error;
+
+/// Why a question has no answer: which field, what is wrong with it, and how to mend it.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("{field}: {what}")]
+pub struct Trouble {
+    /// The field as it is named on the command line, without dashes.
+    pub field: &'static str,
+    pub what: String,
+    pub mend: String,
+}
+
+impl Trouble {
+    pub(crate) fn new(
+        field: &'static str,
+        what: impl ToString,
+        mend: impl Into<String>,
+    ) -> Trouble {
+        Trouble {
+            field,
+            what: what.to_string(),
+            mend: mend.into(),
+        }
+    }
+}
+
+/// Turns an error of a calculator into a trouble with a field.
+fn at<E: ToString>(field: &'static str, mend: &'static str) -> impl Fn(E) -> Trouble {
+    move |error| Trouble::new(field, error, mend)
+}
+
+fn clamping_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
+    crate::designation::read_clamping(text).map_err(at(
+        field,
+        "write a thread such as M8x1.25, 5/16-18 or #10-24",
+    ))
+}
+
+fn class(text: Option<&str>) -> Result<Option<Class>, Trouble> {
+    text.map(|text| Class::read(text).map_err(at("class", "write a class such as 8.8 or grade 5")))
+        .transpose()
+}
+
+fn metal(field: &'static str, text: &str) -> Result<Parent, Trouble> {
+    parent::named(text).ok_or_else(|| {
+        Trouble::new(
+            field,
+            format!("`{}` is not a metal known here", text.trim()),
+            format!("write one of {}", parent::names().join(", ")),
+        )
+    })
+}
+
+fn condition(text: &str) -> Result<Condition, Trouble> {
+    Condition::read(text).ok_or_else(|| {
+        Trouble::new(
+            "condition",
+            format!("`{}` does not say dry, oiled or with paste", text.trim()),
+            "write the state, such as `zinc dry`, `oiled` or `stainless with paste`",
+        )
+    })
+}
+
+fn head(text: Option<&str>, thread: &Thread) -> Result<Head, Trouble> {
+    let Some(text) = text else {
+        return Ok(Head::plain(thread));
+    };
+    Head::named(text, thread).ok_or_else(|| {
+        Trouble::new(
+            "head",
+            format!("`{}` is not a head known here", text.trim()),
+            format!("write one of {}", Head::ALL.map(Head::name).join(", ")),
+        )
+    })
+}
+
+fn length_mm(field: &'static str, text: &str) -> Result<f64, Trouble> {
+    quantity(field, text, Dimension::Length, Unit::Millimetre)
+}
+
+fn torque_nm(field: &'static str, text: &str) -> Result<f64, Trouble> {
+    quantity(field, text, Dimension::Torque, Unit::NewtonMetre)
+}
+
+fn force_n(field: &'static str, text: &str) -> Result<f64, Trouble> {
+    quantity(field, text, Dimension::Force, Unit::Newton)
+}
+
+fn angle_deg(field: &'static str, text: &str) -> Result<f64, Trouble> {
+    quantity(field, text, Dimension::Angle, Unit::Degree)
+}
+
+fn quantity(
+    field: &'static str,
+    text: &str,
+    dimension: Dimension,
+    unit: Unit,
+) -> Result<f64, Trouble> {
+    let example = match dimension {
+        Dimension::Length => "write a length such as 12 mm or 1/2 in",
+        Dimension::Torque => "write a torque such as 22 Nm or 16 lb-ft",
+        Dimension::Force => "write a force such as 25275 N or 5600 lbf",
+        Dimension::Angle => "write an angle such as 90 deg",
+        _ => "write a number with its unit",
+    };
+    let measured = measure::read(text, dimension).map_err(at(field, example))?;
+    let converted = measured.convert(unit).map_err(at(field, example))?;
+    f64::try_from(converted.number()).map_err(at(field, example))
+}
+
+/// A plain number without a unit.
+fn plain(field: &'static str, text: &str) -> Result<f64, Trouble> {
+    let number = text.trim().replace(',', ".").parse::<f64>();
+    number
+        .ok()
+        .filter(|number| number.is_finite())
+        .ok_or_else(|| {
+            Trouble::new(
+                field,
+                format!("`{}` is not a number", text.trim()),
+                "write a number without a unit, such as 0.15",
+            )
+        })
+}

@@ -1,0 +1,227 @@
+//! What is this thread, and what does it bear?
+
+use super::{Trouble, at, class, length_mm, metal};
+use crate::class::{Class, Loads};
+use crate::clearance::{ClearanceHoles, clearance_holes};
+use crate::designation::{Designation, Kind, read};
+use crate::drill::{Basis, TapDrill, tap_drills, usual};
+use crate::head::{AlmostFits, Head, Wrench, almost_fit, wrench, wrenches};
+use crate::near_miss::{NearMiss, near_misses};
+use crate::purpose::{Purpose, often_met_as};
+use crate::strip::{Stripping, stripping};
+use crate::thread::{Geometry, Series, Thread};
+use crate::twist::{BreakingTorque, ONLY_NEW, breaking_torque};
+use measure::Working;
+
+/// A thread as written, and what else to work out for it.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct ThreadQuestion<'a> {
+    pub thread: &'a str,
+    pub class: Option<&'a str>,
+    /// The metal that the thread is tapped in; with it goes `depth`.
+    pub metal: Option<&'a str>,
+    /// Length of full thread in engagement.
+    pub depth: Option<&'a str>,
+    /// Wanted percentage of thread, as US charts count it.
+    pub percent: Option<&'a str>,
+}
+
+/// Everything that is known of a thread.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ThreadAnswer {
+    pub designation: Designation,
+    /// The name of the thread as it is best written.
+    pub name: String,
+    /// Nothing of what follows for a pipe thread.
+    pub thread: Option<Thread>,
+    pub geometry: Option<Geometry>,
+    pub tap_drill: Option<TapDrill>,
+    /// The nearest drill of every series for the wanted percentage.
+    pub other_drills: Vec<TapDrill>,
+    pub clearance: Option<ClearanceHoles>,
+    pub wrench: Option<Wrench>,
+    pub wrenches: Vec<WrenchAnswer>,
+    pub near_misses: Vec<NearMiss>,
+    pub strength: Option<Strength>,
+    pub stripping: Option<Stripping>,
+    pub notes: Vec<String>,
+    pub working: Option<Working>,
+}
+
+/// A wrench, and the ones that almost fit.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WrenchAnswer {
+    pub wrench: Wrench,
+    pub almost: Vec<AlmostFits>,
+}
+
+/// What a bolt of a class bears.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Strength {
+    pub class: Class,
+    pub loads: Loads,
+    /// Nothing outside ISO 898-7.
+    pub breaking_torque: Option<BreakingTorque>,
+}
+
+/// Answers what a thread is.
+///
+/// # Errors
+///
+/// [`Trouble`] with the field that could not be read.
+///
+/// ```
+/// use fastener::ask::{ThreadQuestion, thread};
+/// let answer = thread(&ThreadQuestion { thread: "m8", class: Some("8.8"), ..Default::default() })?;
+/// assert_eq!(answer.name, "M8x1.25");
+/// assert_eq!(answer.wrench.unwrap().across_flats_mm, Some(13.0));
+/// # Ok::<(), fastener::ask::Trouble>(())
+/// ```
+pub fn thread(question: &ThreadQuestion) -> Result<ThreadAnswer, Trouble> {
+    let designation = read(question.thread).map_err(at(
+        "thread",
+        "write a thread such as M8x1.25, 5/16-18, #10-24 or 1/8 NPT",
+    ))?;
+    let class = class(question.class)?;
+    match designation.kind.clone() {
+        Kind::Pipe(pipe) => Ok(ThreadAnswer {
+            name: pipe.name(),
+            notes: vec![pipe.what_it_is()],
+            ..nothing(designation)
+        }),
+        Kind::Screw { thread, purpose } => screw(question, designation, thread, purpose, class),
+    }
+}
+
+fn screw(
+    question: &ThreadQuestion,
+    designation: Designation,
+    thread: Thread,
+    purpose: Purpose,
+    class: Option<Class>,
+) -> Result<ThreadAnswer, Trouble> {
+    let percent = match question.percent {
+        Some(text) => super::plain("percent", text.trim().trim_end_matches('%'))?,
+        None => 75.0,
+    };
+    let strength = match class.filter(|_| purpose == Purpose::Clamp) {
+        Some(class) => Some(Strength {
+            class,
+            loads: class
+                .loads(&thread)
+                .map_err(at("class", "write a class that covers this size"))?,
+            breaking_torque: breaking_torque(&thread, class),
+        }),
+        None => None,
+    };
+    let stripping = stripped(question, &thread, class, purpose)?;
+    let mut notes = notes(&thread, purpose);
+    if strength.is_some() {
+        notes.push(ONLY_NEW.to_owned());
+    }
+    Ok(ThreadAnswer {
+        name: thread.name().to_owned(),
+        geometry: Some(thread.geometry()),
+        tap_drill: Some(usual(&thread)),
+        other_drills: tap_drills(&thread, percent, Basis::UsChart),
+        clearance: clearance_holes(&thread),
+        wrench: wrench(Head::plain(&thread), &thread),
+        wrenches: wrenches(&thread).into_iter().map(with_almost).collect(),
+        near_misses: near_misses(&thread),
+        working: Some(thread.working()),
+        thread: Some(thread),
+        strength,
+        stripping,
+        notes,
+        ..nothing(designation)
+    })
+}
+
+fn stripped(
+    question: &ThreadQuestion,
+    thread: &Thread,
+    class: Option<Class>,
+    purpose: Purpose,
+) -> Result<Option<Stripping>, Trouble> {
+    let (metal_text, depth_text) = match (question.metal, question.depth) {
+        (None, None) => return Ok(None),
+        (Some(metal), Some(depth)) => (metal, depth),
+        (Some(_), None) => {
+            return Err(Trouble::new(
+                "depth",
+                "the engaged length is missing",
+                "add the length of full thread in engagement, such as 12 mm",
+            ));
+        }
+        (None, Some(_)) => {
+            return Err(Trouble::new(
+                "in",
+                "the metal of the hole is missing",
+                "add the metal, such as A380 or steel",
+            ));
+        }
+    };
+    let parent = metal("in", metal_text)?;
+    let engaged = length_mm("depth", depth_text)?;
+    let Some(class) = class else {
+        return Err(Trouble::new(
+            "class",
+            "which fails first depends on the bolt's class",
+            "add the class, such as 8.8",
+        ));
+    };
+    if purpose != Purpose::Clamp {
+        return Ok(None);
+    }
+    stripping(thread, class, &parent, engaged)
+        .map(Some)
+        .map_err(at("class", "write a class that covers this size"))
+}
+
+fn with_almost(wrench: Wrench) -> WrenchAnswer {
+    WrenchAnswer {
+        almost: wrench.across_flats_mm.map(almost_fit).unwrap_or_default(),
+        wrench,
+    }
+}
+
+fn notes(thread: &Thread, purpose: Purpose) -> Vec<String> {
+    let mut notes = Vec::new();
+    if let Some(why) = purpose.why_no_clamp() {
+        notes.push(why.to_owned());
+    } else {
+        notes.extend(often_met_as(thread).into_iter().map(|often| {
+            format!(
+                "This thread is often that of a {}: say so if it is.",
+                often.name()
+            )
+        }));
+    }
+    if thread.series() == Series::NotPreferred {
+        notes.push(
+            "This pitch is in neither the coarse nor the fine list: look twice before ordering \
+             taps and bolts."
+                .to_owned(),
+        );
+    }
+    notes
+}
+
+fn nothing(designation: Designation) -> ThreadAnswer {
+    ThreadAnswer {
+        designation,
+        name: String::new(),
+        thread: None,
+        geometry: None,
+        tap_drill: None,
+        other_drills: Vec::new(),
+        clearance: None,
+        wrench: None,
+        wrenches: Vec::new(),
+        near_misses: Vec::new(),
+        strength: None,
+        stripping: None,
+        notes: Vec::new(),
+        working: None,
+    }
+}

@@ -1,0 +1,392 @@
+//! Torque, clamp, adapters and levers.
+
+use super::{
+    Trouble, angle_deg, at, clamping_thread, class, condition, force_n, head, length_mm, plain,
+    torque_nm,
+};
+use crate::class::Class;
+use crate::clearance::{Fit, clearance_holes};
+use crate::friction::DRY_IS_NOT_OILED;
+use crate::head::face_mm;
+use crate::thread::Thread;
+use crate::torque::{
+    Form, Friction, Joint, Terms, clamp_range, share_of_proof, torque_for_clamp, working,
+    yield_torque_nm,
+};
+use crate::wrench::{Setting, doubled_lever_mm, hand_force_n, setting};
+use measure::{Range, Working};
+
+/// A joint, with either a clamp or a torque.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct TorqueQuestion<'a> {
+    pub thread: &'a str,
+    pub class: Option<&'a str>,
+    /// A coefficient of friction, such as 0.15.
+    pub friction: Option<&'a str>,
+    /// Or a state of the threads, such as `zinc dry`.
+    pub condition: Option<&'a str>,
+    pub head: Option<&'a str>,
+    /// Diameter of the face under the head, where no standard head is meant.
+    pub face: Option<&'a str>,
+    /// `close`, `medium`, `loose`, or a diameter.
+    pub hole: Option<&'a str>,
+    /// `motosh`, `iso16047` or `short`.
+    pub form: Option<&'a str>,
+    /// The K of the short form.
+    pub nut_factor: Option<&'a str>,
+}
+
+/// The torque for a clamp.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TorqueAnswer {
+    pub thread: Thread,
+    pub clamp_n: f64,
+    /// At the friction to expect.
+    pub terms: Terms,
+    /// Over the range of friction.
+    pub torque_nm: Range<f64>,
+    pub strength: Shares,
+    pub notes: Vec<String>,
+    pub working: Working,
+}
+
+/// The clamp of a torque.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ClampAnswer {
+    pub thread: Thread,
+    pub torque_nm: f64,
+    pub clamp_n: Range<f64>,
+    /// At the clamp to expect.
+    pub strength: Shares,
+    /// Share of the proof load at the low, expected and high clamp.
+    pub shares_of_proof: Option<Range<f64>>,
+    pub notes: Vec<String>,
+    pub working: Working,
+}
+
+/// What the bolt's class adds.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Shares {
+    pub class: Option<Class>,
+    pub share_of_proof: Option<f64>,
+    /// Torque at which the bolt begins to yield, over the range of friction.
+    pub yield_torque_nm: Option<Range<f64>>,
+}
+
+/// A torque wrench with an adapter.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct AdapterQuestion<'a> {
+    pub want: &'a str,
+    pub wrench: &'a str,
+    pub adapter: &'a str,
+    pub angle: Option<&'a str>,
+}
+
+/// A lever for a torque, perhaps with a second wrench hooked in.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct LeverQuestion<'a> {
+    pub want: &'a str,
+    pub wrench: &'a str,
+    pub second: Option<&'a str>,
+    pub overlap: Option<&'a str>,
+}
+
+/// The force that a hand needs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LeverAnswer {
+    pub lever_mm: f64,
+    pub hand_force_n: f64,
+}
+
+/// The torque for a clamp.
+///
+/// # Errors
+///
+/// [`Trouble`] with the field; friction or a condition must be given, for none is assumed.
+///
+/// ```
+/// use fastener::ask::{TorqueQuestion, torque};
+/// let question = TorqueQuestion {
+///     thread: "M10x1.5",
+///     friction: Some("0.15"),
+///     ..Default::default()
+/// };
+/// let answer = torque(&question, "25275 N")?;
+/// assert_eq!(format!("{:.2}", answer.terms.total_nm), "50.05");
+/// # Ok::<(), fastener::ask::Trouble>(())
+/// ```
+pub fn torque(question: &TorqueQuestion, clamp: &str) -> Result<TorqueAnswer, Trouble> {
+    let asked = Asked::of(question)?;
+    let clamp_n = force_n("clamp", clamp)?;
+    if !(clamp_n > 0.0 && clamp_n < 1e7) {
+        return Err(Trouble::new(
+            "clamp",
+            format!("{clamp_n} N is no clamp"),
+            "write a clamp such as 25275 N",
+        ));
+    }
+    let terms = torque_for_clamp(
+        &asked.joint,
+        both(asked.friction.mid()),
+        clamp_n,
+        asked.form,
+    );
+    let torque_nm = asked
+        .friction
+        .map(|coefficient| {
+            torque_for_clamp(&asked.joint, both(coefficient), clamp_n, asked.form).total_nm
+        })
+        .map_err(at("friction", FRICTION))?;
+    Ok(TorqueAnswer {
+        clamp_n,
+        terms,
+        torque_nm,
+        strength: asked.shares(clamp_n),
+        notes: notes(),
+        working: working(
+            &asked.joint,
+            both(asked.friction.mid()),
+            clamp_n,
+            asked.form,
+        ),
+        thread: asked.joint.thread,
+    })
+}
+
+/// The clamp of a torque: the way back of [`torque`].
+///
+/// # Errors
+///
+/// As [`torque`].
+pub fn clamp(question: &TorqueQuestion, torque: &str) -> Result<ClampAnswer, Trouble> {
+    let asked = Asked::of(question)?;
+    let torque_nm = torque_nm("torque", torque)?;
+    if !(torque_nm > 0.0 && torque_nm < 1e5) {
+        return Err(Trouble::new(
+            "torque",
+            format!("{torque_nm} N·m is no torque"),
+            "write a torque such as 22 Nm",
+        ));
+    }
+    let clamp_n = clamp_range(&asked.joint, asked.friction, torque_nm, asked.form)
+        .map_err(at("friction", FRICTION))?;
+    let share = |clamp_n: f64| {
+        asked
+            .class
+            .and_then(|class| share_of_proof(&asked.joint.thread, class, clamp_n))
+    };
+    let shares_of_proof = match (
+        share(clamp_n.low()),
+        share(clamp_n.mid()),
+        share(clamp_n.high()),
+    ) {
+        (Some(low), Some(mid), Some(high)) => Range::new(low, mid, high).ok(),
+        _ => None,
+    };
+    Ok(ClampAnswer {
+        torque_nm,
+        clamp_n,
+        strength: asked.shares(clamp_n.mid()),
+        shares_of_proof,
+        notes: notes(),
+        working: working(
+            &asked.joint,
+            both(asked.friction.mid()),
+            clamp_n.mid(),
+            asked.form,
+        ),
+        thread: asked.joint.thread,
+    })
+}
+
+/// What to set on a torque wrench with an adapter.
+///
+/// # Errors
+///
+/// [`Trouble`] with the field.
+///
+/// ```
+/// use fastener::ask::{AdapterQuestion, adapter};
+/// let question = AdapterQuestion { want: "70 in-lb", wrench: "12 in", adapter: "2 in", angle: None };
+/// assert_eq!(format!("{:.3}", adapter(&question)?.set_to_nm), "6.779");
+/// # Ok::<(), fastener::ask::Trouble>(())
+/// ```
+pub fn adapter(question: &AdapterQuestion) -> Result<Setting, Trouble> {
+    setting(
+        torque_nm("want", question.want)?,
+        length_mm("wrench", question.wrench)?,
+        length_mm("adapter", question.adapter)?,
+        question
+            .angle
+            .map_or(Ok(0.0), |angle| angle_deg("angle", angle))?,
+    )
+    .map_err(at(
+        "adapter",
+        "give lengths and an angle that a wrench can have",
+    ))
+}
+
+/// The force that a hand needs for a torque.
+///
+/// # Errors
+///
+/// [`Trouble`] with the field.
+pub fn lever(question: &LeverQuestion) -> Result<LeverAnswer, Trouble> {
+    let first = length_mm("wrench", question.wrench)?;
+    let overlap = question
+        .overlap
+        .map_or(Ok(0.0), |text| length_mm("overlap", text))?;
+    let lever_mm = match question.second {
+        Some(second) => doubled_lever_mm(first, length_mm("second", second)?, overlap)
+            .map_err(at("second", "give lengths that wrenches have"))?,
+        None => first,
+    };
+    let hand_force_n = hand_force_n(torque_nm("want", question.want)?, lever_mm)
+        .map_err(at("wrench", "give a length that a wrench has"))?;
+    Ok(LeverAnswer {
+        lever_mm,
+        hand_force_n,
+    })
+}
+
+const FRICTION: &str = "write a coefficient such as 0.15, or a condition such as `zinc dry`";
+
+/// A question with its fields read.
+struct Asked {
+    joint: Joint,
+    friction: Range<f64>,
+    form: Form,
+    class: Option<Class>,
+}
+
+impl Asked {
+    fn of(question: &TorqueQuestion) -> Result<Asked, Trouble> {
+        let thread = clamping_thread("thread", question.thread)?;
+        Ok(Asked {
+            joint: joint(question, &thread)?,
+            friction: friction(question)?,
+            form: form(question)?,
+            class: class(question.class)?,
+        })
+    }
+
+    fn shares(&self, clamp_n: f64) -> Shares {
+        let stresses = self
+            .class
+            .and_then(|class| class.stresses(&self.joint.thread).ok());
+        Shares {
+            class: self.class,
+            share_of_proof: self
+                .class
+                .and_then(|class| share_of_proof(&self.joint.thread, class, clamp_n)),
+            yield_torque_nm: stresses.and_then(|stresses| {
+                yield_torque_nm(&self.joint, stresses.yield_mpa, self.friction).ok()
+            }),
+        }
+    }
+}
+
+fn joint(question: &TorqueQuestion, thread: &Thread) -> Result<Joint, Trouble> {
+    let head = head(question.head, thread)?;
+    let face = match question.face {
+        Some(text) => Some(length_mm("face", text)?),
+        None => face_mm(head, thread),
+    };
+    let face = face.ok_or_else(|| {
+        Trouble::new(
+            "head",
+            format!("no {} head of {} is listed", head.name(), thread.name()),
+            "give the diameter of the face under the head",
+        )
+    })?;
+    let holes = clearance_holes(thread);
+    let fit = match question.hole.map(str::trim) {
+        None | Some("medium" | "normal") => Some(Fit::Normal),
+        Some("close" | "fine") => Some(Fit::Close),
+        Some("loose" | "coarse") => Some(Fit::Loose),
+        Some(_) => None,
+    };
+    let hole = match (fit, question.hole) {
+        (Some(fit), _) => holes.map(|holes| holes.of(fit)).ok_or_else(|| {
+            Trouble::new(
+                "hole",
+                format!("no clearance hole for {} is listed", thread.name()),
+                "give its diameter, such as 9 mm",
+            )
+        })?,
+        (None, text) => length_mm("hole", text.unwrap_or_default())?,
+    };
+    Joint::new(thread, face, hole).map_err(at("hole", "give a hole smaller than the head's face"))
+}
+
+fn friction(question: &TorqueQuestion) -> Result<Range<f64>, Trouble> {
+    match (question.friction, question.condition) {
+        (Some(_), Some(_)) => Err(Trouble::new(
+            "friction",
+            "a coefficient and a condition are both given",
+            "give one of them",
+        )),
+        (Some(text), None) => {
+            let coefficient = plain("friction", text)?;
+            Friction::both(coefficient).map_err(at("friction", FRICTION))?;
+            Range::new(coefficient, coefficient, coefficient).map_err(at("friction", FRICTION))
+        }
+        (None, Some(text)) => Ok(condition(text)?.friction()),
+        // The short form carries its friction in K.
+        (None, None) if question.nut_factor.is_some() => {
+            Range::new(0.15, 0.15, 0.15).map_err(at("friction", FRICTION))
+        }
+        (None, None) => Err(Trouble::new(
+            "friction",
+            "no friction is given, and none is assumed",
+            FRICTION,
+        )),
+    }
+}
+
+fn form(question: &TorqueQuestion) -> Result<Form, Trouble> {
+    let nut_factor = |text: Option<&str>| {
+        let text = text.ok_or_else(|| {
+            Trouble::new(
+                "nut-factor",
+                "the short form needs its K, and none is assumed",
+                "give K, such as 0.2",
+            )
+        })?;
+        let nut_factor = plain("nut-factor", text)?;
+        if (0.05..=1.0).contains(&nut_factor) {
+            Ok(Form::Short { nut_factor })
+        } else {
+            Err(Trouble::new(
+                "nut-factor",
+                format!("{nut_factor} is outside 0.05 to 1"),
+                "give K, such as 0.2",
+            ))
+        }
+    };
+    match question.form.map(str::trim) {
+        None if question.nut_factor.is_some() => nut_factor(question.nut_factor),
+        None | Some("motosh") => Ok(Form::Motosh),
+        Some("iso16047" | "iso-16047") => Ok(Form::Iso16047),
+        Some("short") => nut_factor(question.nut_factor),
+        Some(other) => Err(Trouble::new(
+            "form",
+            format!("`{other}` is not a form known here"),
+            "write motosh, iso16047 or short",
+        )),
+    }
+}
+
+fn both(coefficient: f64) -> Friction {
+    Friction {
+        thread: coefficient,
+        head: coefficient,
+    }
+}
+
+fn notes() -> Vec<String> {
+    vec![
+        DRY_IS_NOT_OILED.to_owned(),
+        "Not a specification: the maker's torque overrides it.".to_owned(),
+    ]
+}

@@ -1,0 +1,185 @@
+//! The metals that holes are tapped in.
+
+use measure::{Grade, Source};
+
+/// A parent metal and what it bears.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Parent {
+    pub name: &'static str,
+    pub family: Family,
+    pub tensile_mpa: f64,
+    pub shear_mpa: f64,
+    pub source: Source,
+    /// What the name left open, such as the alloy.
+    pub note: Option<&'static str>,
+}
+
+/// Metals that behave alike around a thread.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Family {
+    Aluminium,
+    Magnesium,
+    GreyIron,
+    Steel,
+    Plastic,
+}
+
+impl Family {
+    /// Light metals spread the load badly over a long thread.
+    pub fn is_light(self) -> bool {
+        matches!(self, Family::Aluminium | Family::Magnesium)
+    }
+
+    /// The longest engagement that is given credit, in diameters; nothing where there is
+    /// no cap.
+    ///
+    /// The even load of the stripping formula is an assumption: the first turns carry
+    /// most, and in a light metal nothing is gained beyond about two diameters.
+    pub fn credited_diameters(self) -> Option<f64> {
+        self.is_light().then_some(2.0)
+    }
+}
+
+/// The parent metal of that name.
+///
+/// Names: alloy designations (`380`, `A380`, `A356-T6`, `319-T6`, `6061-T6`), `grey iron class
+/// 30`, `steel`, `magnesium`, `plastic`, or `aluminium` alone, which stands for the weakest
+/// alloy of the list.
+///
+/// ```
+/// use fastener::parent::named;
+/// assert_eq!(named("A380").unwrap().shear_mpa, 190.0);
+/// assert!(named("aluminium").unwrap().note.is_some());
+/// assert!(named("cheese").is_none());
+/// ```
+pub fn named(name: &str) -> Option<Parent> {
+    let plain = plain(name);
+    let (position, _) = KNOWN
+        .iter()
+        .enumerate()
+        .find(|(_, row)| row.words.contains(&plain.as_str()))?;
+    Some(KNOWN[position].parent())
+}
+
+/// The names that [`named`] knows, for a message.
+pub fn names() -> Vec<&'static str> {
+    KNOWN.iter().map(|row| row.name).collect()
+}
+
+fn plain(name: &str) -> String {
+    name.to_lowercase()
+        .replace("aluminum", "aluminium")
+        .replace("gray", "grey")
+        .chars()
+        .filter(|c| c.is_alphanumeric())
+        .collect()
+}
+
+struct Known {
+    name: &'static str,
+    words: &'static [&'static str],
+    family: Family,
+    tensile_mpa: f64,
+    shear_mpa: f64,
+    source: (&'static str, &'static str, Grade),
+    note: Option<&'static str>,
+}
+
+impl Known {
+    fn parent(&self) -> Parent {
+        Parent {
+            name: self.name,
+            family: self.family,
+            tensile_mpa: self.tensile_mpa,
+            shear_mpa: self.shear_mpa,
+            source: Source::new(self.source.0, self.source.1, self.source.2),
+            note: self.note,
+        }
+    }
+}
+
+const DIE_CAST: (&str, &str, Grade) = (
+    "NADCA product specification standards",
+    "table A-3-2",
+    Grade::Published,
+);
+const CAST: (&str, &str, Grade) = (
+    "cast aluminium alloy table",
+    "least tensile strength; shear taken as 0.6 of it",
+    Grade::Memory,
+);
+const IRON: (&str, &str, Grade) = (
+    "ASTM A48",
+    "tensile strength by class; shear taken as equal to it, handbooks give 1.1 to 1.3",
+    Grade::Memory,
+);
+const STEEL: (&str, &str, Grade) = (
+    "common low-carbon steel",
+    "shear taken as 0.6 of tensile",
+    Grade::Memory,
+);
+
+const fn row(
+    name: &'static str,
+    words: &'static [&'static str],
+    family: Family,
+    tensile_mpa: f64,
+    shear_mpa: f64,
+    source: (&'static str, &'static str, Grade),
+) -> Known {
+    Known {
+        name,
+        words,
+        family,
+        tensile_mpa,
+        shear_mpa,
+        source,
+        note: None,
+    }
+}
+
+const fn noted(known: Known, note: &'static str) -> Known {
+    Known {
+        note: Some(note),
+        ..known
+    }
+}
+
+#[rustfmt::skip]
+const KNOWN: [Known; 20] = [
+    noted(
+        row("aluminium", &["aluminium", "castaluminium", "alu", "alloy"], Family::Aluminium, 234.0, 140.0, CAST),
+        "alloy not stated: taken as sand-cast A356-T6, the weakest of the list",
+    ),
+    noted(
+        row("die-cast aluminium", &["diecastaluminium", "diecast", "diecastalu"], Family::Aluminium, 290.0, 170.0, DIE_CAST),
+        "alloy not stated: taken as A413, the weakest of the die-cast list",
+    ),
+    row("380 die cast", &["380", "3800"], Family::Aluminium, 317.0, 190.0, DIE_CAST),
+    row("A380 die cast", &["a380", "a3800", "adc10"], Family::Aluminium, 324.0, 190.0, DIE_CAST),
+    noted(
+        row("383 die cast", &["383", "3830", "adc12"], Family::Aluminium, 310.0, 186.0, DIE_CAST),
+        "shear not printed in the source: taken as 0.6 of tensile",
+    ),
+    row("A360 die cast", &["a360", "a3600"], Family::Aluminium, 317.0, 180.0, DIE_CAST),
+    row("A413 die cast", &["a413", "a4130"], Family::Aluminium, 290.0, 170.0, DIE_CAST),
+    row("A356-T6 sand cast", &["a356", "a356t6", "a3560t6"], Family::Aluminium, 234.0, 140.0, CAST),
+    row("A356-T6 permanent mould", &["a356t6permanentmould", "a356t6pm"], Family::Aluminium, 262.0, 157.0, CAST),
+    row("319-T6 sand cast", &["319", "319t6"], Family::Aluminium, 250.0, 150.0, CAST),
+    row("6061-T6", &["6061", "6061t6"], Family::Aluminium, 310.0, 207.0, ("wrought alloy table", "typical values", Grade::Memory)),
+    row("magnesium AZ91D", &["magnesium", "az91d", "az91"], Family::Magnesium, 230.0, 140.0, ("die-cast magnesium table", "typical values", Grade::Memory)),
+    noted(
+        row("grey iron", &["greyiron", "iron", "castiron", "greycastiron"], Family::GreyIron, 172.0, 172.0, IRON),
+        "class not stated: taken as class 25",
+    ),
+    row("grey iron class 25", &["greyironclass25", "greyiron25", "a48class25"], Family::GreyIron, 172.0, 172.0, IRON),
+    row("grey iron class 30", &["greyironclass30", "greyiron30", "a48class30"], Family::GreyIron, 207.0, 207.0, IRON),
+    row("grey iron class 35", &["greyironclass35", "greyiron35", "a48class35"], Family::GreyIron, 241.0, 241.0, IRON),
+    row("grey iron class 40", &["greyironclass40", "greyiron40", "a48class40"], Family::GreyIron, 276.0, 276.0, IRON),
+    row("grey iron class 50", &["greyironclass50", "greyiron50", "a48class50"], Family::GreyIron, 345.0, 345.0, IRON),
+    row("steel", &["steel", "lowcarbonsteel", "mildsteel", "s235"], Family::Steel, 360.0, 216.0, STEEL),
+    noted(
+        row("plastic", &["plastic", "polyamide", "nylon"], Family::Plastic, 0.0, 0.0, ("plastic", "no figure is given", Grade::Memory)),
+        "a thread cut in plastic is given no clamp here",
+    ),
+];

@@ -1,0 +1,119 @@
+//! The clamp as it was, and the clamp that a way gives.
+
+use super::hole::{DamagedHole, RepairTrouble};
+use crate::class::Class;
+use crate::figures::rounded_up;
+use crate::friction::DRY_IS_NOT_OILED;
+use crate::thread::Thread;
+use crate::torque::{
+    Form, Friction, Joint, clamp_for_torque, clamp_range, torque_for_clamp, yield_clamp_n,
+};
+use measure::Range;
+
+/// The joint before it was damaged.
+#[derive(Clone, Debug)]
+pub(super) struct Original {
+    pub joint: Joint,
+    pub friction: Range<f64>,
+    /// Nothing where no torque was specified.
+    pub clamp_n: Option<Range<f64>>,
+    /// What the bolt bears while it is tightened; nothing where its class is not known.
+    pub bears_n: Option<f64>,
+    pub notes: Vec<String>,
+}
+
+/// The clamp of a way, with the torque that gives it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Clamp {
+    pub torque_nm: f64,
+    pub clamp_n: Range<f64>,
+    /// Low end against low end.
+    pub ratio: f64,
+}
+
+impl Original {
+    pub fn of(hole: &DamagedHole) -> Result<Original, RepairTrouble> {
+        let joint = hole.joint()?;
+        let friction = hole.condition.friction();
+        let clamp_n = hole
+            .torque_nm
+            .and_then(|torque_nm| clamp_range(&joint, friction, torque_nm, Form::Motosh).ok());
+        let bears_n = match hole.class {
+            Some(class) => Some(bears_n(&hole.thread, class, friction.low())?),
+            None => None,
+        };
+        let mut notes = vec![format!(
+            "Friction of threads that are {}. {DRY_IS_NOT_OILED}",
+            hole.condition.name()
+        )];
+        if clamp_n.is_none() {
+            notes.push(
+                "No torque was specified, so none is given: margins are against what the bolt \
+                 could carry, which is not a specification."
+                    .to_owned(),
+            );
+        }
+        if let (Some(clamp), Some(bears)) = (clamp_n, bears_n)
+            && clamp.high() > bears
+        {
+            notes.push(format!(
+                "With the slickest threads of that state the specified torque takes the bolt to \
+                 {:.0} N, beyond the {bears:.0} N at which it begins to yield: the maker's \
+                 torque stands, so do not add lubricant.",
+                clamp.high()
+            ));
+        }
+        Ok(Original {
+            joint,
+            friction,
+            clamp_n,
+            bears_n,
+            notes,
+        })
+    }
+
+    /// The load that a way's thread must bear: the greatest clamp, or without a torque what
+    /// the bolt could carry.
+    pub fn load_n(&self, hole: &DamagedHole) -> Option<f64> {
+        match self.clamp_n {
+            Some(clamp) => Some(clamp.high()),
+            None => {
+                let loads = hole.class?.loads(&hole.thread).ok()?;
+                Some(loads.proof_n.unwrap_or(loads.yield_n))
+            }
+        }
+    }
+
+    /// The same bolt at the same torque, plus what a locking insert takes to turn.
+    pub fn unchanged(&self, hole: &DamagedHole, locking_nm: f64) -> Option<Clamp> {
+        Some(Clamp {
+            torque_nm: hole.torque_nm? + locking_nm,
+            clamp_n: self.clamp_n?,
+            ratio: 1.0,
+        })
+    }
+
+    /// The torque on another joint whose low clamp is not below the original low clamp.
+    pub fn matched(&self, joint: &Joint) -> Option<Clamp> {
+        let original = self.clamp_n?;
+        let rough = Friction {
+            thread: self.friction.high(),
+            head: self.friction.high(),
+        };
+        let exact = torque_for_clamp(joint, rough, original.low(), Form::Motosh).total_nm;
+        let torque_nm = rounded_up(exact, 0.1);
+        let clamp_n = clamp_range(joint, self.friction, torque_nm, Form::Motosh).ok()?;
+        let low = clamp_for_torque(joint, rough, torque_nm, Form::Motosh);
+        Some(Clamp {
+            torque_nm,
+            clamp_n,
+            ratio: low / original.low(),
+        })
+    }
+}
+
+/// What a bolt bears while it is pulled and twisted at once, at the slick end.
+pub(super) fn bears_n(thread: &Thread, class: Class, friction: f64) -> Result<f64, RepairTrouble> {
+    let stresses = class.stresses(thread)?;
+    Ok(yield_clamp_n(thread, stresses.yield_mpa, friction, 1.0))
+}

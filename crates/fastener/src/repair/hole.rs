@@ -1,0 +1,202 @@
+//! The damaged hole as it was found.
+
+use crate::class::{Class, ClassTrouble};
+use crate::friction::Condition;
+use crate::head::Head;
+use crate::parent::{Family, Parent};
+use crate::thread::Thread;
+use crate::torque::{Joint, TorqueTrouble};
+use thiserror::Error;
+
+/// Everything that is known of a damaged hole. What is not known stays `None`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DamagedHole {
+    pub thread: Thread,
+    pub class: Option<Class>,
+    pub bolt_length_mm: Option<f64>,
+    /// Full thread of the bolt that was in engagement.
+    pub engaged_mm: f64,
+    pub depth: Depth,
+    /// Diameter of the metal around the hole: twice the least distance from its axis to an edge.
+    pub boss_mm: Option<f64>,
+    pub parent: Parent,
+    pub damage: Damage,
+    /// The torque that the maker specifies.
+    pub torque_nm: Option<f64>,
+    pub condition: Condition,
+    pub head: Head,
+    /// Diameter of the flat that the other part offers to a head.
+    pub seat_mm: Option<f64>,
+    pub other: OtherPart,
+    pub room: DrillRoom,
+    /// How far out of square the drill is held; half a degree with a guide bush.
+    pub tilt_deg: f64,
+}
+
+/// How deep the hole is, from the joint face.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Depth {
+    Blind { depth_mm: f64 },
+    Through { length_mm: f64 },
+}
+
+/// What became of the thread.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Damage {
+    /// Bruised or dirty, its metal all there.
+    Scarred,
+    /// Torn out from the face to this depth.
+    Stripped { from_face_mm: f64 },
+}
+
+/// The part that the bolt holds on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OtherPart {
+    pub material: Clamped,
+    /// The hole that the bolt passes; the medium clearance hole where it is not known.
+    pub hole_mm: Option<f64>,
+}
+
+/// What the other part is made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Clamped {
+    Metal,
+    Plastic,
+    /// Plastic with a metal sleeve that takes the clamp.
+    PlasticWithLimiter,
+}
+
+/// Whether a drill and a tap can be held in line with the hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DrillRoom {
+    Straight,
+    None,
+}
+
+/// Why no repair is worked out.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum RepairTrouble {
+    #[error("{what} is {value_mm} mm; it must lie between {least_mm} and {most_mm} mm")]
+    Size {
+        what: &'static str,
+        value_mm: f64,
+        least_mm: f64,
+        most_mm: f64,
+    },
+    #[error("a torque of {torque_nm} N·m is no specification; give the maker's, or none")]
+    Torque { torque_nm: f64 },
+    #[error("a tilt of {tilt_deg}° is outside 0 to 10°")]
+    Tilt { tilt_deg: f64 },
+    #[error("a thread in plastic is not repaired here; use the maker's insert or a new part")]
+    PlasticParent,
+    #[error(transparent)]
+    Class(#[from] ClassTrouble),
+    #[error(transparent)]
+    Joint(#[from] TorqueTrouble),
+}
+
+impl Depth {
+    /// Length of the hole in millimetres.
+    pub fn mm(self) -> f64 {
+        match self {
+            Depth::Blind { depth_mm } => depth_mm,
+            Depth::Through { length_mm } => length_mm,
+        }
+    }
+
+    /// Full thread that a tap of a pitch can leave.
+    ///
+    /// A bottoming tap leaves two pitches of chamfer and one of clearance (ASME B18.29.8M).
+    pub fn tappable_mm(self, pitch_mm: f64) -> f64 {
+        match self {
+            Depth::Blind { depth_mm } => (depth_mm - 3.0 * pitch_mm).max(0.0),
+            Depth::Through { length_mm } => length_mm,
+        }
+    }
+
+    /// How far a bolt's end may go in.
+    pub fn bottoms_at_mm(self, pitch_mm: f64) -> f64 {
+        match self {
+            Depth::Blind { depth_mm } => (depth_mm - pitch_mm).max(0.0),
+            Depth::Through { .. } => f64::INFINITY,
+        }
+    }
+}
+
+impl DamagedHole {
+    /// How deep the old thread is lost.
+    pub fn lost_mm(&self) -> f64 {
+        match self.damage {
+            Damage::Scarred => 0.0,
+            Damage::Stripped { from_face_mm } => from_face_mm,
+        }
+    }
+
+    /// The joint as it was.
+    pub(crate) fn joint(&self) -> Result<Joint, TorqueTrouble> {
+        let standard = Joint::standard(&self.thread, self.head)?;
+        match self.other.hole_mm {
+            Some(hole_mm) => Joint::new(&self.thread, standard.face_mm, hole_mm),
+            None => Ok(standard),
+        }
+    }
+
+    pub(crate) fn check(&self) -> Result<(), RepairTrouble> {
+        let d = self.thread.diameter_mm();
+        let depth = self.depth.mm();
+        size("depth of the hole", depth, d / 4.0, 500.0)?;
+        size(
+            "engaged length",
+            self.engaged_mm,
+            self.thread.pitch_mm(),
+            depth,
+        )?;
+        if let Damage::Stripped { from_face_mm } = self.damage {
+            size("depth of the torn thread", from_face_mm, 0.0, depth)?;
+        }
+        if let Some(boss_mm) = self.boss_mm {
+            size("metal around the hole", boss_mm, d, 1000.0)?;
+        }
+        if let Some(length_mm) = self.bolt_length_mm {
+            size("length of the bolt", length_mm, self.engaged_mm, 1000.0)?;
+        }
+        if let Some(seat_mm) = self.seat_mm {
+            size("flat under the head", seat_mm, d, 1000.0)?;
+        }
+        if let Some(hole_mm) = self.other.hole_mm {
+            size("hole in the other part", hole_mm, d, 4.0 * d)?;
+        }
+        if let Some(torque_nm) = self.torque_nm
+            && !(torque_nm > 0.0 && torque_nm < 1e4)
+        {
+            return Err(RepairTrouble::Torque { torque_nm });
+        }
+        if !(0.0..=10.0).contains(&self.tilt_deg) {
+            return Err(RepairTrouble::Tilt {
+                tilt_deg: self.tilt_deg,
+            });
+        }
+        if self.parent.family == Family::Plastic {
+            return Err(RepairTrouble::PlasticParent);
+        }
+        Ok(())
+    }
+}
+
+fn size(
+    what: &'static str,
+    value_mm: f64,
+    least_mm: f64,
+    most_mm: f64,
+) -> Result<(), RepairTrouble> {
+    if (least_mm..=most_mm).contains(&value_mm) {
+        Ok(())
+    } else {
+        Err(RepairTrouble::Size {
+            what,
+            value_mm,
+            least_mm,
+            most_mm,
+        })
+    }
+}

@@ -1,0 +1,78 @@
+//! From a damaged hole to the ways back, ranked, each with what it needs and whether it
+//! holds.
+
+mod clamp;
+mod estimate;
+mod hole;
+mod insert;
+mod plan;
+mod rank;
+mod reason;
+mod steps;
+mod ways;
+
+pub use estimate::{Estimate, Planning, Weights};
+pub use hole::{Clamped, Damage, DamagedHole, Depth, DrillRoom, OtherPart, RepairTrouble};
+pub use insert::{InsertHole, insert_hole, solid_bushing_thread};
+pub use reason::Reason;
+pub use steps::Step;
+pub use ways::{RepairOption, Way};
+
+use measure::Range;
+
+/// The ways back for one hole, and what they were measured against.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Repairs {
+    /// Best first; those that do not hold come last, each with its reason.
+    pub options: Vec<RepairOption>,
+    /// Clamp of the joint as it was, from the torque that was specified; nothing where none was.
+    pub original_clamp_n: Option<Range<f64>>,
+    /// What a reader must know before any of it, cautions first.
+    pub notes: Vec<String>,
+}
+
+/// Said before any step with a drill.
+pub const CAUTION: &str = "Eye protection; know what lies behind the hole and how deep it is; no \
+     open fuel or battery gas near a drill. The vehicle maker's instructions, local rules and \
+     licensed practice come before this page.";
+
+/// Ranks the ways to give a damaged hole its clamp back.
+///
+/// Formula: each way's clamp T/(μ) low against low and high against high with the joint as it
+/// was; strip load of its thread (FED-STD-H28/2) over its high clamp; wall (boss - hole)/2;
+/// the weighted sum of margin, time, cost and reversibility ranks those that hold.
+///
+/// Inputs: the hole as found; planning figures and weights of the shop.
+/// Returns every way of [`Way::ALL`], those that hold first.
+///
+/// # Errors
+///
+/// [`RepairTrouble`] for sizes that contradict one another.
+///
+/// # Limits
+///
+/// Sound metal around the hole, no crack, no bending load. Planning figures are the
+/// shop's to change. Without a specified torque no torque is given: the margin is then
+/// against what the bolt could carry, which is not a specification.
+///
+/// # Source
+///
+/// FED-STD-H28/2; ISO 965-1; ISO 273; ASME B18.29.8M and DIN 8140 (inserts); Motosh.
+pub fn repairs(hole: &DamagedHole, planning: &Planning) -> Result<Repairs, RepairTrouble> {
+    hole.check()?;
+    let original = clamp::Original::of(hole)?;
+    let options: Vec<RepairOption> = Way::ALL
+        .into_iter()
+        .map(|way| ways::option(way, hole, &original, planning))
+        .collect();
+    let mut notes = vec![CAUTION.to_owned()];
+    notes.extend(original.notes.iter().cloned());
+    if let Some(note) = hole.parent.note {
+        notes.push(note.to_owned());
+    }
+    Ok(Repairs {
+        options: rank::ranked(options, planning),
+        original_clamp_n: original.clamp_n,
+        notes,
+    })
+}

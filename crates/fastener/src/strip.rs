@@ -1,0 +1,256 @@
+//! When threads strip, and what fails first.
+
+use crate::class::{Class, ClassTrouble};
+use crate::figures::shown;
+use crate::parent::Parent;
+use crate::sources;
+use crate::thread::Thread;
+use crate::tolerance::limits;
+use measure::{Line, Working};
+use std::f64::consts::PI;
+
+/// Shear areas of engaged threads, in mm² for each mm of engagement.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ShearAreas {
+    /// Of the bolt's thread.
+    pub bolt_mm2_per_mm: f64,
+    /// Of the thread in the hole.
+    pub hole_mm2_per_mm: f64,
+}
+
+/// What gives way first when the joint is pulled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum FailsFirst {
+    Bolt,
+    BoltThread,
+    HoleThread,
+}
+
+/// Loads at which each part of a tapped joint fails.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stripping {
+    /// The length that was given credit.
+    pub credited_mm: f64,
+    pub bolt_breaks_n: f64,
+    pub bolt_thread_strips_n: f64,
+    pub hole_thread_strips_n: f64,
+    pub first: FailsFirst,
+    /// The engagement at which the bolt breaks first; nothing where credit ends before that.
+    pub length_needed_mm: Option<f64>,
+    pub working: Working,
+}
+
+impl FailsFirst {
+    /// In words.
+    pub fn name(self) -> &'static str {
+        match self {
+            FailsFirst::Bolt => "the bolt breaks",
+            FailsFirst::BoltThread => "the bolt's thread strips",
+            FailsFirst::HoleThread => "the thread in the hole strips",
+        }
+    }
+}
+
+/// Shear strength of steel as a share of its tensile strength.
+const STEEL_SHEAR: f64 = 0.6;
+
+/// The shear areas of a thread at the limits that leave least metal.
+///
+/// Formula, for a millimetre of engagement: bolt π/P D1max (P/2 + (d2min - D1max)/√3);
+/// hole π/P dmin (P/2 + (dmin - D2max)/√3).
+///
+/// # Limits
+///
+/// Medium quality (6g/6H, 2A/2B), not worn. Even load over the turns is assumed.
+///
+/// # Source
+///
+/// FED-STD-H28/2, stripping areas; limits of ISO 965-1 and ASME B1.1.
+///
+/// ```
+/// let areas = fastener::strip::shear_areas(&fastener::Thread::metric(8.0, 1.25)?);
+/// assert!(areas.hole_mm2_per_mm > areas.bolt_mm2_per_mm);
+/// # Ok::<(), fastener::ThreadTrouble>(())
+/// ```
+pub fn shear_areas(thread: &Thread) -> ShearAreas {
+    let limits = limits(thread);
+    let p = thread.pitch_mm();
+    let ring = |at_mm: f64, depth_mm: f64| {
+        (PI / p * at_mm * (p / 2.0 + depth_mm / 3.0_f64.sqrt())).max(0.0)
+    };
+    ShearAreas {
+        bolt_mm2_per_mm: ring(
+            limits.hole_minor_max_mm,
+            limits.bolt_pitch_min_mm - limits.hole_minor_max_mm,
+        ),
+        hole_mm2_per_mm: ring(
+            limits.bolt_major_min_mm,
+            limits.bolt_major_min_mm - limits.hole_pitch_max_mm,
+        ),
+    }
+}
+
+/// The full turns that carry, out of the length that a bolt reaches into a hole.
+///
+/// Formula: the lesser of the bolt's reach less one pitch for its point, and the tapped depth,
+/// less the countersink.
+///
+/// Returns mm, not below 0.
+pub fn true_engagement_mm(
+    thread: &Thread,
+    reach_mm: f64,
+    tapped_depth_mm: f64,
+    countersink_mm: f64,
+) -> f64 {
+    let reach = reach_mm - thread.pitch_mm();
+    (reach.min(tapped_depth_mm) - countersink_mm).max(0.0)
+}
+
+/// The length of engagement that is given credit in a metal.
+pub fn credited_mm(thread: &Thread, engaged_mm: f64, parent: &Parent) -> f64 {
+    match parent.family.credited_diameters() {
+        Some(diameters) => engaged_mm.min(diameters * thread.diameter_mm()),
+        None => engaged_mm,
+    }
+}
+
+/// What fails first in a tapped hole, and how long the engagement must be.
+///
+/// Formula: bolt Rm As; bolt thread AS bolt Le 0.6 Rm; hole thread AS hole Le τ.
+///
+/// Inputs: `engaged_mm`, the length of full thread in engagement (see
+/// [`true_engagement_mm`]), not negative.
+/// Returns newtons and millimetres.
+///
+/// # Errors
+///
+/// [`ClassTrouble::OutOfRange`] where the class does not cover the size.
+///
+/// # Limits
+///
+/// Even load over the turns is assumed, so credit ends near two diameters in light metals.
+/// Least strengths are compared: a bolt stronger than its class moves the failure to the hole.
+///
+/// # Source
+///
+/// FED-STD-H28/2; strengths of the class and the metal as named.
+///
+/// ```
+/// use fastener::{Class, Thread, parent, strip};
+/// let m8 = Thread::metric(8.0, 1.25)?;
+/// let aluminium = parent::named("A380").unwrap();
+/// let found = strip::stripping(&m8, Class::C8_8, &aluminium, 6.0)?;
+/// assert_eq!(found.first, strip::FailsFirst::HoleThread);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn stripping(
+    thread: &Thread,
+    class: Class,
+    parent: &Parent,
+    engaged_mm: f64,
+) -> Result<Stripping, ClassTrouble> {
+    let loads = class.loads(thread)?;
+    let bolt_shear = STEEL_SHEAR * class.stresses(thread)?.tensile_mpa;
+    let areas = shear_areas(thread);
+    let credited = credited_mm(thread, engaged_mm.max(0.0), parent);
+    let bolt_per_mm = areas.bolt_mm2_per_mm * bolt_shear;
+    let hole_per_mm = areas.hole_mm2_per_mm * parent.shear_mpa;
+    let (bolt_thread, hole_thread) = (bolt_per_mm * credited, hole_per_mm * credited);
+    let first = if hole_thread <= bolt_thread && hole_thread < loads.breaking_n {
+        FailsFirst::HoleThread
+    } else if bolt_thread < loads.breaking_n {
+        FailsFirst::BoltThread
+    } else {
+        FailsFirst::Bolt
+    };
+    let weaker = bolt_per_mm.min(hole_per_mm);
+    let length_needed_mm = (weaker > 0.0)
+        .then(|| loads.breaking_n / weaker)
+        .filter(|&length| credited_mm(thread, length, parent) >= length);
+    let working = working(thread, parent, engaged_mm, credited, areas, bolt_shear)
+        .line(
+            Line::new("bolt breaks", loads.source)
+                .formula("F", "Rm·As")
+                .value(shown(loads.breaking_n, 0, "N")),
+        )
+        .limit("Even load over the turns is assumed; threads of medium quality, not worn.");
+    Ok(Stripping {
+        credited_mm: credited,
+        bolt_breaks_n: loads.breaking_n,
+        bolt_thread_strips_n: bolt_thread,
+        hole_thread_strips_n: hole_thread,
+        first,
+        length_needed_mm,
+        working,
+    })
+}
+
+fn working(
+    thread: &Thread,
+    parent: &Parent,
+    engaged_mm: f64,
+    credited: f64,
+    areas: ShearAreas,
+    bolt_shear_mpa: f64,
+) -> Working {
+    let load = |per_mm: f64, shear: f64| shown(per_mm * shear * credited, 0, "N");
+    let mut credit = Line::new(
+        "engagement given credit",
+        sources::practice("engaged length"),
+    )
+    .symbol("Le")
+    .input("engaged", shown(engaged_mm, 2, "mm"))
+    .value(shown(credited, 2, "mm"));
+    if credited < engaged_mm {
+        credit = credit.note("beyond two diameters a light metal gains nothing");
+    }
+    let hole = Line::new("thread in the hole strips", parent.source.clone())
+        .formula("Fn", "ASn·Le·τ")
+        .input("τ", shown(parent.shear_mpa, 0, "MPa"))
+        .value(load(areas.hole_mm2_per_mm, parent.shear_mpa));
+    let hole = match parent.note {
+        Some(note) => hole.note(note),
+        None => hole,
+    };
+    Working::new(format!("Stripping of {} in {}", thread.name(), parent.name))
+        .line(credit)
+        .line(
+            Line::new("shear area of the bolt's thread", sources::strip_areas())
+                .formula("ASs", "π/P·D1max·(P/2 + (d2min − D1max)/√3)")
+                .value(shown(areas.bolt_mm2_per_mm, 4, "mm² per mm")),
+        )
+        .line(
+            Line::new(
+                "shear area of the thread in the hole",
+                sources::strip_areas(),
+            )
+            .formula("ASn", "π/P·dmin·(P/2 + (dmin − D2max)/√3)")
+            .value(shown(areas.hole_mm2_per_mm, 4, "mm² per mm")),
+        )
+        .line(
+            Line::new(
+                "bolt's thread strips",
+                sources::practice("steel shears at 0.6 of tensile"),
+            )
+            .formula("Fs", "ASs·Le·0.6·Rm")
+            .value(load(areas.bolt_mm2_per_mm, bolt_shear_mpa)),
+        )
+        .line(hole)
+}
+
+/// A more cautious pull-out load of a tapped hole, for a second opinion.
+///
+/// Formula: P = π d2 τ Le / 3; a third of the cylinder through the pitch line carries.
+///
+/// Inputs: `engaged_mm` of full thread, `shear_mpa` of the parent metal. Returns newtons.
+///
+/// # Limits
+///
+/// Empirical: perfectly mated threads carry a half instead of a third.
+///
+/// # Source
+///
+/// J. H. Bickford, design of bolted joints, chapter on tapped holes.
+pub fn cautious_pull_out_n(thread: &Thread, engaged_mm: f64, shear_mpa: f64) -> f64 {
+    PI * thread.geometry().pitch_diameter_mm * shear_mpa * engaged_mm / 3.0
+}
