@@ -1,0 +1,742 @@
+//! A shop drawn from a seed: a vehicle, three people each with a phone, and a server
+//! that hears their facts doubled, late and in any sequence.
+
+use crate::model::{Book, Need};
+use jiff::{Timestamp, ToSpan, tz::TimeZone};
+use price::{Charge, Entry, Payer};
+use rand_chacha::ChaCha8Rng;
+use rand_chacha::rand_core::{Rng, SeedableRng};
+use repair::*;
+
+pub const NEED: Need = Need {
+    to_tighten: "screws",
+    wants_on: "shield",
+};
+
+/// The things a vehicle may have, their pieces, and where a piece of them may be.
+const THINGS: [(&str, u16, &[State]); 9] = [
+    (
+        "screws",
+        3,
+        &[
+            State::Tight,
+            State::Cracked,
+            State::Out,
+            State::Stub { holds: true },
+        ],
+    ),
+    ("clips", 5, &[State::On, State::Out]),
+    (
+        "nuts",
+        4,
+        &[State::Tight, State::Loose { passes: 1 }, State::Out],
+    ),
+    ("gasket", 1, &[State::On, State::Off]),
+    ("coolant", 1, &[State::AtLevel, State::Low]),
+    ("plug", 1, &[State::Plugged, State::Unplugged]),
+    ("rag", 1, &[State::Outside, State::Inside]),
+    ("shield", 1, &[State::On, State::Off]),
+    ("battery", 1, &[State::Tight, State::Out]),
+];
+/// The shield, as a second phone called it.
+const ALSO: &str = "shield too";
+
+pub struct Device {
+    pub who: &'static str,
+    /// What it has seen: its own facts and those it fetched.
+    seen: Vec<usize>,
+    outbox: Vec<usize>,
+}
+
+pub struct World {
+    chance: ChaCha8Rng,
+    pub now: Timestamp,
+    things: Vec<(&'static str, u16, &'static [State])>,
+    /// Every fact written, anywhere.
+    written: Vec<Recorded<Event>>,
+    devices: Vec<Device>,
+    /// What the server heard, doubles and all, and the order it made of it.
+    pub heard: Vec<Recorded<Event>>,
+    pub order: Order,
+    claims: usize,
+}
+
+fn item(id: &str, pieces: u16) -> Item {
+    let (kind, system, zone) = match id {
+        "screws" => (Kind::Fasteners, System::Body, Zone::Below),
+        "clips" => (Kind::Clips, System::Body, Zone::Below),
+        "nuts" => (Kind::Fasteners, System::Wheels, Zone::WheelWell),
+        "gasket" => (Kind::Seal, System::Cooling, Zone::Above),
+        "coolant" => (Kind::Fluid, System::Cooling, Zone::Above),
+        "plug" => (Kind::Connector, System::Electrical, Zone::Above),
+        "rag" => (Kind::PutIn, System::Engine, Zone::Above),
+        "battery" => (Kind::Fasteners, System::Battery, Zone::Above),
+        _ => (Kind::Cover, System::Unknown, Zone::Unknown),
+    };
+    let piece = |position| Piece {
+        position,
+        length: None,
+    };
+    Item {
+        id: ItemId::new(id),
+        kind,
+        system,
+        zone,
+        label: Words([0; 32]),
+        size: None,
+        pieces: (1..=pieces).map(piece).collect(),
+        pattern: None,
+        spent: id == "gasket",
+        may_miss: (id == "clips").then(|| MayMiss {
+            up_to: 2,
+            never_at: vec![1],
+        }),
+        put_in: None,
+        holds: None,
+    }
+}
+
+impl World {
+    pub fn new(seed: u64) -> Self {
+        let mut world = Self {
+            chance: ChaCha8Rng::seed_from_u64(seed),
+            now: "2026-03-02T08:00:00Z".parse().unwrap(),
+            things: vec![],
+            written: vec![],
+            devices: ["ana", "rui", "eva"]
+                .into_iter()
+                .map(|who| Device {
+                    who,
+                    seen: vec![],
+                    outbox: vec![],
+                })
+                .collect(),
+            heard: vec![],
+            order: Order::default(),
+            claims: 0,
+        };
+        world.things = THINGS.into_iter().filter(|_| !world.one_in(3)).collect();
+        if world.things.is_empty() {
+            world.things.push(THINGS[0]);
+        }
+        world.open_the_order();
+        world
+    }
+
+    fn open_the_order(&mut self) {
+        let is = |item: &str, states: &[State]| repair::Need::Is {
+            item: ItemId::new(item),
+            at: vec![],
+            states: states.iter().copied().collect(),
+        };
+        let request = |world: &mut Self, request| {
+            world.ask(request).expect("nothing speaks against it yet");
+        };
+        request(
+            self,
+            Request::Open {
+                vehicle: VehicleId::new("v"),
+                customer: CustomerId::new("c"),
+            },
+        );
+        request(
+            self,
+            Request::Adopt {
+                map: MapId::new("map"),
+                version: 1,
+                needs: vec![StatedNeed {
+                    item: ItemId::new(NEED.to_tighten),
+                    at: vec![],
+                    to: State::Tight,
+                    need: is(NEED.wants_on, &[State::On]),
+                }],
+                work: vec![],
+            },
+        );
+        let first = self.tell(
+            0,
+            Fact::Consented {
+                step: ConsentStep::Repair,
+                payer: Payer::Customer,
+                lines: vec![],
+                agreed: true,
+                amount: Some(100.into()),
+                tax_included: false,
+                way: Way::InPerson,
+                person: None,
+                said: None,
+                number_called: None,
+                signature: None,
+                after: vec![],
+            },
+        );
+        let paid = self.tell(
+            0,
+            Fact::Paid {
+                payer: Payer::Customer,
+                amount: 100.into(),
+                by: PaidBy::Card,
+                deposit: true,
+            },
+        );
+        self.hear(first);
+        self.hear(paid);
+        request(
+            self,
+            Request::Price {
+                entries: vec![Entry {
+                    line: None,
+                    charge: Charge::Labour,
+                    label: None,
+                    quantity: 1.into(),
+                    each: 100.into(),
+                    payer: Payer::Customer,
+                }],
+            },
+        );
+        request(self, Request::Charge);
+    }
+
+    pub fn rules(&self) -> Rules {
+        Rules {
+            now: self.now,
+            zone: TimeZone::UTC,
+        }
+    }
+
+    /// The model's book of what the server has heard.
+    pub fn book(&self) -> Book<'_> {
+        Book::of(&self.heard, Some(&NEED), self.now)
+    }
+
+    /// One of so many.
+    pub fn draw(&mut self, of: usize) -> usize {
+        usize::try_from(self.chance.next_u32()).expect("32 bits fit") % of
+    }
+
+    pub fn one_in(&mut self, of: usize) -> bool {
+        self.draw(of) == 0
+    }
+
+    /// Asks the server; what it decides is filed at once.
+    pub fn ask(&mut self, request: Request) -> Result<Decision, Refusal> {
+        let context = Context {
+            rules: self.rules(),
+            next_number: 1001,
+            currency: "EUR".into(),
+            minor_digits: 2,
+            taxes: vec![],
+        };
+        let events = decide(&self.order, &context, request)?;
+        let Some(Event::Decision(decision)) = events.first().cloned() else {
+            panic!("a decision leaves one event, not {events:?}");
+        };
+        let event = self.event("desk", events[0].clone());
+        self.file(event);
+        Ok(decision)
+    }
+
+    fn event(&self, who: &str, event: Event) -> Recorded<Event> {
+        let count = self.written.len() + self.heard.len();
+        Recorded {
+            command: CommandId::new(format!("{who}-{count:04}")),
+            nth: 0,
+            stamp: Stamp {
+                who: PersonId::new(who),
+                at: self.now,
+            },
+            event,
+        }
+    }
+
+    fn file(&mut self, event: Recorded<Event>) {
+        self.heard.push(event.clone());
+        self.order = evolve(std::mem::take(&mut self.order), event);
+    }
+
+    /// A device writes a fact, which waits there to be sent.
+    fn tell(&mut self, device: usize, fact: Fact) -> usize {
+        self.claims += match &fact {
+            Fact::Found { moves } | Fact::Seen { moves } | Fact::Moved { moves, .. } => moves.len(),
+            Fact::SnagFound { .. } | Fact::SnagResolved { .. } => 1,
+            _ => 0,
+        };
+        let event = self.event(self.devices[device].who, Event::Fact(fact));
+        self.written.push(event);
+        let index = self.written.len() - 1;
+        self.devices[device].seen.push(index);
+        self.devices[device].outbox.push(index);
+        index
+    }
+
+    fn hear(&mut self, index: usize) {
+        self.file(self.written[index].clone());
+    }
+
+    /// One waiting fact gets through, any of them first; the answer may be lost, and
+    /// then it is sent again.
+    pub fn send(&mut self, device: usize) {
+        let waiting = self.devices[device].outbox.len();
+        if waiting == 0 {
+            return;
+        }
+        let which = self.draw(waiting);
+        let index = self.devices[device].outbox[which];
+        self.hear(index);
+        if !self.one_in(4) {
+            self.devices[device].outbox.swap_remove(which);
+        }
+    }
+
+    pub fn send_all(&mut self, device: usize) {
+        while !self.devices[device].outbox.is_empty() {
+            self.send(device);
+        }
+    }
+
+    pub fn everything_arrives(&mut self) {
+        for device in 0..self.devices.len() {
+            self.send_all(device);
+        }
+    }
+
+    /// A device fetches all that the server has heard.
+    pub fn fetch(&mut self, device: usize) {
+        let known: Vec<usize> = (0..self.written.len())
+            .filter(|index| {
+                self.heard
+                    .iter()
+                    .any(|e| e.command == self.written[*index].command)
+            })
+            .collect();
+        self.devices[device].seen.extend(known);
+    }
+
+    fn view(&self, device: usize) -> Book<'_> {
+        let seen = self.devices[device]
+            .seen
+            .iter()
+            .map(|index| &self.written[*index]);
+        Book::of(seen, Some(&NEED), self.now)
+    }
+
+    /// What a device names as seen of some things: all of it, or only what stands last.
+    fn seen(&mut self, device: usize, things: &[&str]) -> Vec<MoveId> {
+        let only_last = self.one_in(2);
+        self.view(device).known(things, only_last)
+    }
+
+    fn change(&mut self, device: usize, thing: &str, at: Vec<u16>, state: State) -> Move {
+        let wanted = if thing == NEED.to_tighten {
+            vec![thing, NEED.wants_on, ALSO]
+        } else {
+            vec![thing, "shield"]
+        };
+        let looks_at = if thing == NEED.to_tighten || thing == ALSO {
+            wanted.as_slice()
+        } else {
+            &wanted[..1]
+        };
+        let piece = match self.draw(4) {
+            0 => PieceIs::New,
+            1 if thing == "gasket" => PieceIs::Substitute,
+            _ => PieceIs::Original,
+        };
+        Move {
+            item: ItemId::new(thing),
+            at,
+            after: self.seen(device, looks_at),
+            left: Stand { state, piece },
+            container: None,
+        }
+    }
+
+    fn declare_first(&mut self, device: usize, thing: &str, pieces: u16) {
+        if !self.view(device).is_declared(thing) && !self.one_in(8) {
+            self.tell(
+                device,
+                Fact::Declared {
+                    item: item(thing, pieces),
+                },
+            );
+        }
+    }
+
+    /// Somebody does something, knowing what their phone knows.
+    pub fn act(&mut self, device: usize) {
+        if self.claims > 90 {
+            return;
+        }
+        let which = self.draw(self.things.len());
+        let (thing, pieces, states) = self.things[which];
+        self.declare_first(device, thing, pieces);
+        let mut thing = thing;
+        if thing == "shield" && device == 1 && self.one_in(2) {
+            thing = ALSO;
+            self.declare_first(device, thing, pieces);
+        }
+        let state = states[self.draw(states.len())];
+        let all: Vec<u16> = (1..=pieces).collect();
+        let mut at: Vec<u16> = all.iter().copied().filter(|_| self.one_in(2)).collect();
+        if at.is_empty() {
+            at = all;
+        }
+        let kind = self.draw(20);
+        let fact = match kind {
+            0..=9 => Fact::Moved {
+                stage: None,
+                moves: vec![self.change(device, thing, at, state)],
+            },
+            10 => Fact::Found {
+                moves: vec![Move {
+                    after: vec![],
+                    ..self.change(device, thing, at, state)
+                }],
+            },
+            11 => Fact::Seen {
+                moves: vec![self.change(device, thing, at, state)],
+            },
+            12 | 13 => self.slip(device),
+            14 => Fact::Declined {
+                items: vec![ItemId::new(thing)],
+                at: if self.one_in(2) { at } else { vec![] },
+                words: Words([0; 32]),
+                signature: (!self.one_in(3)).then(|| File {
+                    words: Words([1; 32]),
+                    media: Token::new("image/png").unwrap(),
+                }),
+            },
+            _ => self.beside(device, thing, pieces),
+        };
+        self.tell(device, fact);
+    }
+
+    /// Something is taken back, perhaps itself a taking-back.
+    fn slip(&mut self, device: usize) -> Fact {
+        let seen: Vec<usize> = self.devices[device]
+            .seen
+            .iter()
+            .copied()
+            .filter(|index| {
+                let event = &self.written[*index].event;
+                !matches!(
+                    event,
+                    Event::Fact(Fact::Consented { .. } | Fact::Paid { .. })
+                )
+            })
+            .collect();
+        if seen.is_empty() {
+            return Fact::Walked { zone: Zone::Above };
+        }
+        let index = seen[self.draw(seen.len())];
+        Fact::Undo {
+            command: self.written[index].command.clone(),
+            part: None,
+        }
+    }
+
+    /// Fluids, snags, parts, checks, proofs, names.
+    fn beside(&mut self, device: usize, thing: &str, pieces: u16) -> Fact {
+        let coolant = || ItemId::new("coolant");
+        let litres = |tenths: usize| Written::new(&format!("{}.{} L", tenths / 10, tenths % 10));
+        match self.draw(12) {
+            0 => Fact::Drained {
+                item: coolant(),
+                amount: litres(self.draw(30)).unwrap(),
+                fate: Fate::Kept,
+                temperature: None,
+            },
+            1 => Fact::Poured {
+                item: coolant(),
+                amount: litres(self.draw(30)).unwrap(),
+                what: None,
+                temperature: None,
+            },
+            2 => {
+                let stub = State::Stub { holds: true };
+                Fact::SnagFound {
+                    snag: SnagId::new(format!("snag {}", self.draw(3))),
+                    item: Some(ItemId::new("screws")),
+                    at: vec![1],
+                    what: SnagIs::Stuck,
+                    sits: None,
+                    words: None,
+                    photos: vec![],
+                    moves: vec![self.change(device, "screws", vec![1], stub)],
+                }
+            }
+            3 => self.snag_ends(device),
+            4 => self.work(device),
+            5 => self.check(device, &["nuts", "coolant"]),
+            6 => self.proof(device, &[]),
+            7 => Fact::PartNeeded {
+                part: PartId::new("pad"),
+                line: None,
+                item: None,
+                label: Words([0; 32]),
+                number: None,
+                quantity: 1.into(),
+                cost: None,
+                price: None,
+                core: None,
+                has_old: true,
+            },
+            8 => self.part_goes(),
+            9 => Fact::SameAs {
+                item: ItemId::new("shield"),
+                also: ItemId::new(ALSO),
+            },
+            10 if thing == "clips" => Fact::CountCorrected {
+                item: ItemId::new(thing),
+                pieces: item(thing, pieces - 1).pieces,
+                after: vec![],
+            },
+            _ => Self::located("shield"),
+        }
+    }
+
+    fn located(shield: &str) -> Fact {
+        Fact::Located {
+            item: ItemId::new(shield),
+            system: System::Exhaust,
+            zone: Zone::Below,
+            after: vec![],
+        }
+    }
+
+    fn snag_ends(&mut self, device: usize) -> Fact {
+        Fact::SnagResolved {
+            snag: SnagId::new(format!("snag {}", self.draw(3))),
+            how: Resolved::AsBefore,
+            words: None,
+            calculation: None,
+            moves: vec![self.change(device, "screws", vec![1], State::Tight)],
+        }
+    }
+
+    fn part_goes(&mut self) -> Fact {
+        let steps = [PartStep::Received, PartStep::Fitted, PartStep::Stocked];
+        match self.draw(4) {
+            3 => Fact::OldPart {
+                part: Some(PartId::new("pad")),
+                item: None,
+                fate: OldPartFate::Scrap,
+            },
+            nth => Fact::PartStepped {
+                part: PartId::new("pad"),
+                quantity: 1.into(),
+                step: steps[nth],
+                due: None,
+                words: None,
+            },
+        }
+    }
+
+    fn work(&mut self, device: usize) -> Fact {
+        let (work, thing) = [
+            (WorkIs::Bleed, Some("coolant")),
+            (WorkIs::LookForLeaks, None),
+            (WorkIs::ClockAndWindows, None),
+            (WorkIs::TorqueAgain, Some("screws")),
+            (WorkIs::LevelWarm, Some("coolant")),
+            (WorkIs::LevelCold, Some("coolant")),
+        ][self.draw(6)];
+        self.work_done(device, work, thing)
+    }
+
+    fn work_done(&mut self, device: usize, work: WorkIs, thing: Option<&str>) -> Fact {
+        let after = self.seen(device, &["coolant", "battery", "screws"]);
+        let level = match work {
+            WorkIs::LevelWarm => Some(LevelAt::Warm),
+            WorkIs::LevelCold => Some(LevelAt::Cold),
+            _ => None,
+        };
+        if let Some(level) = level {
+            return Fact::LevelSeen {
+                item: ItemId::new("coolant"),
+                level,
+                good: true,
+                reading: None,
+                temperature: None,
+                after,
+            };
+        }
+        Fact::WorkDone {
+            work: Work {
+                work,
+                item: thing.map(ItemId::new),
+                own: None,
+            },
+            after,
+            words: None,
+        }
+    }
+
+    fn check(&mut self, device: usize, things: &[&str]) -> Fact {
+        Fact::Checked {
+            check: if self.one_in(3) {
+                CheckIs::WalkedBack
+            } else {
+                CheckIs::SecondPerson
+            },
+            items: things.iter().map(|thing| ItemId::new(*thing)).collect(),
+            after: self.seen(device, things),
+        }
+    }
+
+    fn proof(&mut self, device: usize, replaces: &[ProofId]) -> Fact {
+        let proof = [ProofIs::RoadTest, ProofIs::LeakTest][self.draw(2)];
+        let outcome = match self.draw(6) {
+            0 if replaces.is_empty() => Outcome::Failed,
+            1 => Outcome::NotProvoked,
+            _ => Outcome::Held,
+        };
+        self.proved(device, proof, outcome, replaces)
+    }
+
+    fn proved(
+        &mut self,
+        device: usize,
+        proof: ProofIs,
+        outcome: Outcome,
+        replaces: &[ProofId],
+    ) -> Fact {
+        Fact::Proved {
+            id: ProofId::new(format!("proof {}", self.written.len())),
+            line: None,
+            proof,
+            outcome,
+            words: None,
+            readings: vec![],
+            calculation: None,
+            after: self.seen(device, &["nuts", "gasket", "shield", ALSO]),
+            replaces: replaces.to_vec(),
+        }
+    }
+
+    pub fn time_passes(&mut self) {
+        let hours = i64::try_from(self.draw(20)).expect("a few hours");
+        self.now = self.now.checked_add(hours.hours()).unwrap();
+    }
+
+    /// Somebody careful brings home what their phone knows to be open, and does what is
+    /// left to do; now and then they forget one thing.
+    pub fn close(&mut self, device: usize) {
+        self.fetch(device);
+        if self.view(device).is_declared("shield") || self.view(device).is_declared(ALSO) {
+            for shield in ["shield", ALSO] {
+                self.tell(device, Self::located(shield));
+            }
+        }
+        for (thing, pieces) in self.view(device).open() {
+            let Some((name, count, states)) = THINGS
+                .into_iter()
+                .find(|(name, _, _)| *name == thing || *name == "shield" && thing == ALSO)
+            else {
+                continue;
+            };
+            self.declare_first(device, name, count);
+            if self.one_in(24) {
+                continue;
+            }
+            let at = pieces.keys().copied().collect();
+            let mut change = self.change(device, &thing, at, states[0]);
+            if name == "gasket" {
+                change.left.piece = PieceIs::New;
+            }
+            self.tell(
+                device,
+                Fact::Moved {
+                    stage: None,
+                    moves: vec![change],
+                },
+            );
+        }
+        self.finish(device);
+        self.send_all(device);
+    }
+
+    fn finish(&mut self, device: usize) {
+        let snags: Vec<SnagId> = self.seen_facts(device, |fact| match fact {
+            Fact::SnagFound { snag, .. } => Some(snag.clone()),
+            _ => None,
+        });
+        for snag in snags {
+            self.tell(
+                device,
+                Fact::SnagResolved {
+                    snag,
+                    how: Resolved::AsBefore,
+                    words: None,
+                    calculation: None,
+                    moves: vec![],
+                },
+            );
+        }
+        for (work, thing) in [
+            (WorkIs::Bleed, Some("coolant")),
+            (WorkIs::LevelWarm, Some("coolant")),
+            (WorkIs::LevelCold, Some("coolant")),
+            (WorkIs::LookForLeaks, None),
+            (WorkIs::ClockAndWindows, None),
+            (WorkIs::TorqueAgain, Some("screws")),
+        ] {
+            if !self.one_in(40) {
+                let fact = self.work_done(device, work, thing);
+                self.tell(device, fact);
+            }
+        }
+        let failed: Vec<ProofId> = self.seen_facts(device, |fact| match fact {
+            Fact::Proved { id, .. } => Some(id.clone()),
+            _ => None,
+        });
+        for proof in [ProofIs::RoadTest, ProofIs::LeakTest] {
+            let fact = self.proved(device, proof, Outcome::Held, &failed);
+            self.tell(device, fact);
+        }
+        let after = self.seen(device, &["nuts", "coolant"]);
+        self.tell(
+            device,
+            Fact::Checked {
+                check: CheckIs::WalkedBack,
+                items: vec![ItemId::new("nuts"), ItemId::new("coolant")],
+                after,
+            },
+        );
+        let parts = self.seen_facts(device, |fact| match fact {
+            Fact::PartNeeded { part, .. } => Some(part.clone()),
+            _ => None,
+        });
+        for part in parts {
+            self.tell(
+                device,
+                Fact::PartStepped {
+                    part: part.clone(),
+                    quantity: 1.into(),
+                    step: PartStep::Stocked,
+                    due: None,
+                    words: None,
+                },
+            );
+            self.tell(
+                device,
+                Fact::OldPart {
+                    part: Some(part),
+                    item: None,
+                    fate: OldPartFate::Scrap,
+                },
+            );
+        }
+    }
+
+    fn seen_facts<T>(&self, device: usize, pick: impl Fn(&Fact) -> Option<T>) -> Vec<T> {
+        self.devices[device]
+            .seen
+            .iter()
+            .filter_map(|index| match &self.written[*index].event {
+                Event::Fact(fact) => pick(fact),
+                Event::Decision(_) => None,
+            })
+            .collect()
+    }
+}
