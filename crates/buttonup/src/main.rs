@@ -1,1 +1,91 @@
-fn main() {}
+//! The shop's program: command line and server.
+//!
+//! Every command prints what a person reads, or with `--json` what a program reads.
+//! Exit 0: done. Exit 1: refused, or not valid. Exit 2: wrong usage, or input that
+//! cannot be read; then the words on standard error say where, what, and how to mend it.
+
+#![expect(
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "this is the command line"
+)]
+
+mod answer;
+mod demo;
+mod keep;
+mod serve;
+mod vin_command;
+
+use answer::{Answer, Wrong};
+use clap::{Parser, Subcommand};
+use std::process::ExitCode;
+
+/// Keeps the account of what is open, owed and agreed on every vehicle in a repair shop.
+#[derive(Debug, Parser)]
+#[command(name = "buttonup", version)]
+struct Line {
+    /// Print JSON instead of text.
+    #[arg(long, global = true)]
+    json: bool,
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Make an invented shop in a fresh folder and serve it on this machine.
+    Demo(serve::Where),
+    /// Serve a shop on this machine; an empty folder is set up in the browser.
+    Serve(serve::Where),
+    /// Look at a vehicle identification number.
+    Vin(vin_command::Vin),
+    /// Check the record from its first row to its last.
+    Verify(keep::Verify),
+    /// Write the whole record as lines of JSON.
+    Export(keep::Export),
+}
+
+fn main() -> ExitCode {
+    tracing_subscriber::fmt()
+        .with_env_filter(
+            tracing_subscriber::EnvFilter::try_from_env("BUTTONUP_LOG")
+                .unwrap_or_else(|_| tracing_subscriber::EnvFilter::new("warn")),
+        )
+        .with_writer(std::io::stderr)
+        .init();
+    let line = Line::parse();
+    let json = line.json;
+    let answer = match line.command {
+        Command::Demo(place) => serve::demo(&place),
+        Command::Serve(place) => serve::serve(&place),
+        Command::Vin(vin) => Ok(vin_command::run(&vin)),
+        Command::Verify(verify) => keep::verify(&verify),
+        Command::Export(export) => keep::export(&export),
+    };
+    match answer {
+        Ok(answer) => print(&answer, json),
+        Err(wrong) => complain(&wrong, json),
+    }
+}
+
+fn print(answer: &Answer, json: bool) -> ExitCode {
+    if json && !answer.json.is_null() {
+        println!("{}", answer.json);
+    } else if !answer.text.is_empty() {
+        println!("{}", answer.text);
+    }
+    if answer.good {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::from(1)
+    }
+}
+
+fn complain(wrong: &Wrong, json: bool) -> ExitCode {
+    if json {
+        eprintln!("{}", wrong.json());
+    } else {
+        eprintln!("{wrong}");
+    }
+    ExitCode::from(wrong.code)
+}

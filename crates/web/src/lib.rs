@@ -1,1 +1,64 @@
-//! Pages, live updates and the JSON door
+//! Pages, live updates and the JSON door of one shop's program.
+//!
+//! A page is a typed view and a template. A button carries the command it stands for;
+//! a small script fills in what was typed, keeps it on the device and sends it to the
+//! JSON door. Nothing here decides anything: it asks `shop`.
+//!
+//! This room knows nothing of SQL, of hashes, or of how events are stored.
+
+mod assets;
+mod door;
+mod guard;
+mod layout;
+mod live;
+mod pages;
+mod tap;
+
+use axum::Router;
+use axum::routing::{get, post};
+use shop::Service;
+use std::sync::Arc;
+use std::time::Duration;
+use tower_http::compression::CompressionLayer;
+use tower_http::limit::RequestBodyLimitLayer;
+use tower_http::timeout::TimeoutLayer;
+
+pub use door::ApiDoc;
+pub use live::Live;
+
+/// What every page and door is given.
+#[derive(Clone)]
+pub struct State {
+    /// The shop's use cases.
+    pub service: Arc<Service>,
+    /// Who watches for news.
+    pub live: Live,
+}
+
+/// The largest command: a photo as a phone makes it smaller, in base64.
+const LARGEST: usize = 6 * 1024 * 1024;
+
+/// All pages and doors, answering only to the address they are bound to.
+pub fn router(state: State, port: u16) -> Router {
+    let doors = Router::new()
+        .route("/api/commands", post(door::commands))
+        .route("/api/orders", get(door::orders))
+        .route("/api/orders/{number}", get(door::order))
+        .route("/api/openapi.json", get(door::openapi))
+        .layer(TimeoutLayer::with_status_code(
+            axum::http::StatusCode::SERVICE_UNAVAILABLE,
+            Duration::from_secs(30),
+        ));
+    Router::new()
+        .merge(pages::routes())
+        .merge(doors)
+        .layer(CompressionLayer::new())
+        .route("/api/live", get(live::live))
+        .merge(assets::routes())
+        .fallback(pages::nowhere)
+        .layer(RequestBodyLimitLayer::new(LARGEST))
+        .layer(axum::middleware::from_fn(move |request, next| {
+            guard::guard(port, request, next)
+        }))
+        .with_state(state)
+}

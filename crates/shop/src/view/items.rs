@@ -451,3 +451,14 @@ pub(super) fn proofs_needed(names: &Names<'_>) -> Vec<String> {
         .map(|proof| ProofIsForm::word(proof).to_owned())
         .collect()
 }
+
+/// The names of the proofs told so far.
+pub(super) fn proofs_told(order: &Order) -> Vec<String> {
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            repair::Fact::Proved { id, .. } => Some(id.as_str().to_owned()),
+            _ => None,
+        })
+        .collect()
+}

@@ -64,6 +64,8 @@ pub struct OrderView {
     pub waivers: Vec<WaiverView>,
     /// Proofs still needed.
     pub proofs_needed: Vec<String>,
+    /// Proofs told so far, for a new one to replace.
+    pub proofs_told: Vec<String>,
     /// Whether the keys hang with the shop.
     pub keys_here: bool,
     /// Whether the vehicle was handed over, and how.
@@ -118,6 +120,7 @@ fn view(service: &Service, world: &World, id: &OrderId, order: &Order, number: u
         consents: desk::consents(service, &names, order, &rules),
         payments: desk::payments(&names, order, &rules),
         proofs_needed: items::proofs_needed(&names),
+        proofs_told: items::proofs_told(order),
         keys_here: papers::keys_here(order),
         handed_over: papers::handed_over(order).map(|handed| story::left(handed.leaves)),
         voided: papers::is_voided(order),

@@ -1,0 +1,274 @@
+//! A leak test from a table of readings.
+
+use super::read::{self, Strength};
+use super::{answered, refused};
+use crate::answer::{Answer, Wrong};
+use clap::Args;
+use coolant::{Contents, LeakLimit, LeakQuestion, LeakVerdict, Reading};
+use serde_json::json;
+use std::path::{Path, PathBuf};
+
+/// A pressure test.
+#[derive(Debug, Args)]
+pub struct Leak {
+    /// The readings.
+    file: PathBuf,
+    /// What is still tight: 20mL/h, or 2kPa/10min.
+    #[arg(long)]
+    limit: String,
+    /// Air above the coolant, tester and hose included: 1L~0.1L.
+    #[arg(long)]
+    headspace: Option<String>,
+    /// Coolant in the system; its strength has to be told too.
+    #[arg(long)]
+    coolant: Option<String>,
+    #[command(flatten)]
+    strength: Strength,
+    /// The gauge's smallest division; the last digit written in the file if not told.
+    #[arg(long)]
+    gauge_step: Option<String>,
+    /// How far the change of temperature may be off.
+    #[arg(long, default_value = "0.5K")]
+    temperature_within: String,
+    /// Height above sea level.
+    #[arg(long, default_value = "0m", allow_hyphen_values = true)]
+    altitude: String,
+    /// The cap's rating.
+    #[arg(long)]
+    cap: Option<String>,
+    /// The system's rating, where it is lower.
+    #[arg(long)]
+    system: Option<String>,
+    /// Readings of the tester closed on itself.
+    #[arg(long)]
+    blank: Option<PathBuf>,
+}
+
+/// Readings, and the smallest step written.
+struct Table {
+    readings: Vec<Reading>,
+    step_kpa: f64,
+}
+
+pub fn leak(args: &Leak) -> Result<Answer, Wrong> {
+    let table = table(&args.file)?;
+    let blank = args.blank.as_deref().map(self::table).transpose()?;
+    let pressure = |text: &Option<String>, place: &str| {
+        text.as_deref()
+            .map(|text| read::kilopascals(text, place))
+            .transpose()
+    };
+    let headspace = args.headspace.as_deref();
+    let found = coolant::leak(&LeakQuestion {
+        readings: &table.readings,
+        gauge_step_kpa: pressure(&args.gauge_step, "--gauge-step")?.unwrap_or(table.step_kpa),
+        altitude_m: read::metres(&args.altitude, "--altitude")?,
+        // A headspace is hardly known better than to a tenth of a litre.
+        headspace: headspace
+            .map(|text| read::amount(text, 0.1, "--headspace"))
+            .transpose()?,
+        contents: contents(args)?,
+        temperature_within_k: read::kelvins(&args.temperature_within, "--temperature-within")?,
+        limit: limit(&args.limit)?,
+        cap_gauge_kpa: pressure(&args.cap, "--cap")?,
+        system_gauge_kpa: pressure(&args.system, "--system")?,
+        blank: blank.as_ref().map(|table| table.readings.as_slice()),
+    })
+    .map_err(refused(&args.file.display().to_string()))?;
+
+    let mut lines = vec![format!(
+        "{} (confidence {:.0} %)",
+        found.verdict,
+        found.confidence * 100.0
+    )];
+    match found.ml_per_h {
+        Some(rate) => lines.push(format!(
+            "{:.0} mL/h, from {:.0} to {:.0}",
+            rate.mid(),
+            rate.low(),
+            rate.high()
+        )),
+        None => lines.push("no mL/h: the headspace is not known".to_owned()),
+    }
+    if let Some(share) = found.cooling_share {
+        lines.push(format!("{:.0} % of the drop is cooling", share * 100.0));
+    }
+    let assumptions: Vec<String> = found.assumptions.iter().map(ToString::to_string).collect();
+    let notes: Vec<String> = found.notes.iter().map(ToString::to_string).collect();
+    lines.extend(assumptions.iter().chain(&notes).cloned());
+    let wait_minutes = match found.verdict {
+        LeakVerdict::CannotTellYet { wait_minutes, .. } => wait_minutes,
+        LeakVerdict::Tight | LeakVerdict::Leaks => None,
+    };
+    let own = json!({
+        "leak_ml_per_h": found.ml_per_h.map(measure::Range::mid),
+        "low": found.ml_per_h.map(measure::Range::low),
+        "high": found.ml_per_h.map(measure::Range::high),
+        "verdict": found.verdict.code(),
+        "said": found.verdict.to_string(),
+        "confidence": found.confidence,
+        "cooling_share": found.cooling_share,
+        "drop_kpa_in_10_min": found.drop_kpa_in_10_min.mid(),
+        "wait_minutes": wait_minutes,
+        "assumptions": assumptions,
+        "notes": notes,
+    });
+    Ok(answered(lines, &[own], &found.working))
+}
+
+fn contents(args: &Leak) -> Result<Option<Contents>, Wrong> {
+    let Some(text) = &args.coolant else {
+        return Ok(None);
+    };
+    Ok(Some(Contents {
+        mixture: args.strength.mixture()?,
+        litres: read::litres(text, "--coolant")?,
+    }))
+}
+
+/// `20mL/h` or `2kPa/10min`.
+fn limit(text: &str) -> Result<LeakLimit, Wrong> {
+    let place = "--limit";
+    let (amount, time) = text.split_once('/').ok_or_else(|| {
+        Wrong::input(
+            place,
+            format!("`{text}` is no limit"),
+            "write 20mL/h, or 2kPa/10min",
+        )
+    })?;
+    let starts_with_digit = time.trim_start().starts_with(|c: char| c.is_ascii_digit());
+    let minutes = if starts_with_digit {
+        read::minutes(time, place)?
+    } else {
+        read::minutes(&format!("1 {time}"), place)?
+    };
+    match read::litres(amount, place) {
+        Ok(litres) => Ok(LeakLimit::MlPerHour(litres * 1000.0 * 60.0 / minutes)),
+        Err(_) => Ok(LeakLimit::Drop {
+            kpa: read::kilopascals(amount, place)?,
+            minutes,
+        }),
+    }
+}
+
+fn table(path: &Path) -> Result<Table, Wrong> {
+    let text = std::fs::read_to_string(path).map_err(|error| {
+        Wrong::input(
+            path.display().to_string(),
+            format!("it cannot be read ({error})"),
+            "check the name and the permission",
+        )
+    })?;
+    table_of(&text, &path.display().to_string())
+}
+
+fn table_of(text: &str, name: &str) -> Result<Table, Wrong> {
+    let mut lines = text
+        .lines()
+        .enumerate()
+        .filter(|(_, line)| !line.trim().is_empty() && !line.trim_start().starts_with('#'));
+    let heading = lines.next().map_or("", |(_, line)| line);
+    let apart = if heading.contains(';') { ';' } else { ',' };
+    let names: Vec<String> = heading
+        .split(apart)
+        .map(|cell| cell.trim().to_lowercase())
+        .collect();
+    let column = |wanted: &[&'static str]| {
+        let found = wanted.iter().find_map(|wanted| {
+            let at = names.iter().position(|name| name == wanted)?;
+            Some((at, *wanted))
+        });
+        found.ok_or_else(|| {
+            Wrong::input(
+                format!("{name}, heading"),
+                format!(
+                    "the heading `{heading}` has no column {}",
+                    wanted.join(" or ")
+                ),
+                "write minutes,gauge_kpa,temperature_c",
+            )
+        })
+    };
+    let minutes = column(&["minutes"])?;
+    let gauge = column(&["gauge_kpa", "gauge_bar", "gauge_psi"])?;
+    let temperature = column(&["temperature_c", "temperature_f"]).ok();
+    let unit = gauge.1.trim_start_matches("gauge_");
+    let mut table = Table {
+        readings: Vec::new(),
+        step_kpa: f64::INFINITY,
+    };
+    for (index, line) in lines {
+        let place = format!("{name}, line {}", index + 1);
+        let cells: Vec<&str> = line.split(apart).map(str::trim).collect();
+        let cell = |at: usize| cells.get(at).copied().unwrap_or_default();
+        let written = cell(gauge.0);
+        let step = format!("{}{unit}", last_digit(written));
+        table.step_kpa = table.step_kpa.min(read::kilopascals(&step, &place)?);
+        let degrees = temperature.filter(|(at, _)| !cell(*at).is_empty());
+        table.readings.push(Reading {
+            minutes: read::minutes(&format!("{} min", cell(minutes.0)), &place)?,
+            gauge_kpa: read::kilopascals(&format!("{written} {unit}"), &place)?,
+            temperature_c: degrees
+                .map(|(at, kind)| {
+                    let letter = kind.trim_start_matches("temperature_").to_uppercase();
+                    read::celsius(&format!("{} {letter}", cell(at)), &place)
+                })
+                .transpose()?,
+        });
+    }
+    Ok(table)
+}
+
+/// One in the last place that is written: 0.01 for 1.25.
+fn last_digit(written: &str) -> String {
+    match written.split_once(['.', ',']) {
+        Some((_, decimals)) if !decimals.is_empty() => {
+            format!("0.{}1", "0".repeat(decimals.len() - 1))
+        }
+        _ => "1".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{last_digit, limit, table_of};
+    use coolant::LeakLimit;
+
+    #[test]
+    fn limits_are_read_in_both_ways() {
+        assert_eq!(limit("20 mL/h").unwrap(), LeakLimit::MlPerHour(20.0));
+        let drop = LeakLimit::Drop {
+            kpa: 2.0,
+            minutes: 10.0,
+        };
+        assert_eq!(limit("2kPa/10min").unwrap(), drop);
+        assert_eq!(limit("0.02bar/10min").unwrap(), drop);
+        assert_eq!(limit("20").unwrap_err().place, "--limit");
+        assert!(limit("2 kg/h").is_err());
+    }
+
+    #[test]
+    fn tables_are_read_with_their_units() {
+        let table = table_of("minutes;gauge_bar;temperature_f\n0;1.00;68\n1;0.99;\n", "t").unwrap();
+        assert!((table.readings[1].gauge_kpa - 99.0).abs() < 1e-9);
+        assert!((table.readings[0].temperature_c.unwrap() - 20.0).abs() < 1e-9);
+        assert_eq!(table.readings[1].temperature_c, None);
+        assert!((table.step_kpa - 1.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_bad_cell_is_named_by_its_line() {
+        let trouble = |text: &str| table_of(text, "readings.csv").map(|_| ()).unwrap_err();
+        assert_eq!(
+            trouble("minutes,gauge_kpa\n0,100\n1,high\n").place,
+            "readings.csv, line 3"
+        );
+        assert_eq!(trouble("time,gauge_kpa\n").place, "readings.csv, heading");
+    }
+
+    #[test]
+    fn the_last_digit_written_is_the_step() {
+        assert_eq!(last_digit("1.25"), "0.01");
+        assert_eq!(last_digit("100"), "1");
+    }
+}

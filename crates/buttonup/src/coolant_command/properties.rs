@@ -1,0 +1,218 @@
+//! Freezing, boiling and density.
+
+use super::read::{self, Strength};
+use super::{answered, refused};
+use crate::answer::{Answer, Wrong};
+use clap::Args;
+use coolant::{Concentrate, MarginStanding, Mixture};
+use measure::Working;
+use serde_json::{Value, json};
+
+/// Freezing.
+#[derive(Debug, Args)]
+pub struct Freeze {
+    #[command(flatten)]
+    strength: Strength,
+    /// A freezing point read on a refractometer, instead of a strength.
+    #[arg(long, allow_hyphen_values = true, conflicts_with_all = ["volume", "mass", "concentrate"])]
+    reading: Option<String>,
+    /// The refractometer's scale that was read; the coolant's own if not told.
+    #[arg(long, requires = "reading", value_parser = ["ethylene", "propylene"])]
+    scale: Option<String>,
+}
+
+/// Boiling.
+#[derive(Debug, Args)]
+pub struct Boil {
+    #[command(flatten)]
+    strength: Strength,
+    /// The cap's rating, such as 15psi or 1.1bar.
+    #[arg(long)]
+    cap: String,
+    /// Height above sea level.
+    #[arg(long, default_value = "0m", allow_hyphen_values = true)]
+    altitude: String,
+    /// The hottest reading.
+    #[arg(long, allow_hyphen_values = true)]
+    hottest: Option<String>,
+}
+
+/// Density.
+#[derive(Debug, Args)]
+pub struct Density {
+    #[command(flatten)]
+    strength: Strength,
+    /// Temperature of the coolant.
+    #[arg(long, default_value = "20C", allow_hyphen_values = true)]
+    temperature: String,
+    /// A density read, in kg/m³, instead of a strength.
+    #[arg(long, conflicts_with_all = ["volume", "mass", "concentrate", "specific_gravity"])]
+    kg_per_m3: Option<f64>,
+    /// A specific gravity read on a hydrometer marked for water at 60 °F.
+    #[arg(long, conflicts_with_all = ["volume", "mass", "concentrate"])]
+    specific_gravity: Option<f64>,
+}
+
+/// Density of water at 60 °F, which a hydrometer's 1.000 stands for.
+const WATER_60_F_KG_PER_M3: f64 = 999.0;
+
+pub fn freeze(args: &Freeze) -> Result<Answer, Wrong> {
+    let (mixture, found) = match &args.reading {
+        Some(text) => {
+            let glycol = args.strength.glycol();
+            let scale = args.scale.as_deref().map_or(glycol, read::glycol);
+            let freeze_c = read::celsius(text, "--reading")?;
+            let found = coolant::strength_from_freeze_point(glycol, scale, freeze_c)
+                .map_err(refused("--reading"))?;
+            (found.mixture, Some(found))
+        }
+        None => (args.strength.mixture()?, None),
+    };
+    let freezing = coolant::freezing(mixture).map_err(refused("strength"))?;
+    let concentrate = args.strength.concentrate()?;
+    let lines = vec![
+        format!(
+            "freezes at {:.1} °C; other models and tables lie within {:.0} K",
+            freezing.freeze_c, freezing.within_k
+        ),
+        strength_text(mixture, concentrate),
+        format!("{standing} of {:.0} to {:.0} % concentrate", least * 100.0, most * 100.0),
+    ];
+    let own = json!({"freeze_c": freezing.freeze_c, "within_k": freezing.within_k});
+    let working = with_found(found, freezing.working);
+    Ok(answered(
+        lines,
+        &[own, strength_json(mixture, concentrate)],
+        &working,
+    ))
+}
+
+pub fn boil(args: &Boil) -> Result<Answer, Wrong> {
+    let mixture = args.strength.mixture()?;
+    let cap_kpa = read::kilopascals(&args.cap, "--cap")?;
+    let altitude_m = read::metres(&args.altitude, "--altitude")?;
+    let boiling =
+        coolant::boiling(mixture, cap_kpa, altitude_m).map_err(refused("coolant boil"))?;
+    let concentrate = args.strength.concentrate()?;
+    let mut lines = vec![
+        format!(
+            "boils at {:.1} °C under the cap, {:.1} °C with no pressure",
+            boiling.boil_c, boiling.boil_open_c
+        ),
+        format!(
+            "{:.1} kPa absolute under the cap",
+            boiling.absolute_pressure_kpa
+        ),
+        strength_text(mixture, concentrate),
+    ];
+    let own = json!({
+        "boil_c": boiling.boil_c,
+        "boil_open_c": boiling.boil_open_c,
+        "absolute_pressure_kpa": boiling.absolute_pressure_kpa,
+        "atmosphere_kpa": boiling.atmosphere_kpa,
+    });
+    let mut working = boiling.working.clone();
+    let mut parts = vec![own, strength_json(mixture, concentrate)];
+    if let Some(hottest) = &args.hottest {
+        let hottest_c = read::celsius(hottest, "--hottest")?;
+        let trouble = refused("--hottest");
+        let margin = coolant::margin(&boiling, hottest_c).map_err(&trouble)?;
+        let opened = coolant::opening_cap(mixture, altitude_m, hottest_c).map_err(&trouble)?;
+        let standing = standing_word(margin.standing);
+        lines.push(format!(
+            "margin {:.1} K under the cap: {standing}",
+            margin.under_cap_k
+        ));
+        lines.push(opened.caution.clone());
+        parts.push(json!({
+            "margin_k": margin.under_cap_k,
+            "margin_open_k": margin.open_k,
+            "margin": standing,
+            "caution": opened.caution,
+        }));
+        working = working.then(margin.working);
+    }
+    Ok(answered(lines, &parts, &working))
+}
+
+pub fn density(args: &Density) -> Result<Answer, Wrong> {
+    let temperature_c = read::celsius(&args.temperature, "--temperature")?;
+    let gravity = args
+        .specific_gravity
+        .map(|gravity| gravity * WATER_60_F_KG_PER_M3);
+    let (mixture, found) = match args.kg_per_m3.or(gravity) {
+        Some(kg_per_m3) => {
+            let glycol = args.strength.glycol();
+            let found = coolant::strength_from_density(glycol, kg_per_m3, temperature_c)
+                .map_err(refused("reading"))?;
+            (found.mixture, Some(found))
+        }
+        None => (args.strength.mixture()?, None),
+    };
+    let trouble = refused("coolant density");
+    let density = coolant::density(mixture, temperature_c).map_err(&trouble)?;
+    let heat = coolant::specific_heat(mixture, temperature_c).map_err(&trouble)?;
+    let viscosity = coolant::viscosity(mixture, temperature_c).map_err(&trouble)?;
+    let concentrate = args.strength.concentrate()?;
+    let lines = vec![
+        format!(
+            "{:.1} kg/m³, {:.0} J/(kg·K), {:.2} mPa·s at {temperature_c:.1} °C",
+            density.kg_per_m3, heat.j_per_kg_k, viscosity.mpa_s
+        ),
+        strength_text(mixture, concentrate),
+    ];
+    let own = json!({
+        "density_kg_per_m3": density.kg_per_m3,
+        "specific_heat_j_per_kg_k": heat.j_per_kg_k,
+        "viscosity_mpa_s": viscosity.mpa_s,
+        "temperature_c": temperature_c,
+    });
+    let working = with_found(
+        found,
+        density.working.then(heat.working).then(viscosity.working),
+    );
+    Ok(answered(
+        lines,
+        &[own, strength_json(mixture, concentrate)],
+        &working,
+    ))
+}
+
+/// How a strength was found goes before what follows from it.
+fn with_found(found: Option<coolant::Strength>, working: Working) -> Working {
+    match found {
+        Some(found) => found.working.then(working),
+        None => working,
+    }
+}
+
+fn standing_word(standing: MarginStanding) -> &'static str {
+    match standing {
+        MarginStanding::Ample => "ample",
+        MarginStanding::Thin => "thin",
+        MarginStanding::Boils => "boils",
+    }
+}
+
+/// The same strength in its three ways.
+pub fn strength_text(mixture: Mixture, concentrate: Concentrate) -> String {
+    let of_concentrate = match mixture.concentrate_fraction(concentrate) {
+        Some(part) => format!(", {:.1} % concentrate by volume", part * 100.0),
+        None => ", stronger than the concentrate".to_owned(),
+    };
+    format!(
+        "{} glycol: {:.1} % by mass, {:.1} % by volume{of_concentrate}",
+        mixture.glycol(),
+        mixture.mass_fraction() * 100.0,
+        mixture.volume_fraction() * 100.0
+    )
+}
+
+pub fn strength_json(mixture: Mixture, concentrate: Concentrate) -> Value {
+    json!({
+        "glycol": mixture.glycol().name(),
+        "mass_fraction": mixture.mass_fraction(),
+        "volume_fraction": mixture.volume_fraction(),
+        "concentrate_fraction": mixture.concentrate_fraction(concentrate),
+    })
+}

@@ -1,0 +1,81 @@
+//! The invented shop of the demo: four people, four stalls, six repair orders at
+//! different points of their life. Makers, vehicles and people are made up.
+
+mod benchmark;
+mod others;
+mod scene;
+
+use jiff::tz::TimeZone;
+use jiff::{SignedDuration, Timestamp};
+use record::v1::basics::StateForm;
+use serde_json::json;
+use shop::{Device, Service, Trouble};
+
+/// The people of the demo, by name in the record and as they are called.
+const PEOPLE: [(&str, &str, &str); 4] = [
+    ("nuria", "Nuria Vale", "owner"),
+    ("pavel", "Pavel Ostrow", "technician"),
+    ("greta", "Greta Lind", "desk"),
+    ("sam", "Sam Okello", "apprentice"),
+];
+
+/// The stalls.
+const STALLS: [(&str, &str, &str); 4] = [
+    ("stall-1", "Stall 1", "lift"),
+    ("stall-2", "Stall 2", "lift"),
+    ("stall-3", "Stall 3", "lift"),
+    ("stall-4", "Stall 4", "flat"),
+];
+
+/// Makes the invented shop.
+pub fn make(service: &Service) -> Result<(), Trouble> {
+    let now = Timestamp::now();
+    set_up(service, now)?;
+    others::handed_over(service, now)?;
+    benchmark::order(service, now)?;
+    others::at_machine_work(service, now)?;
+    others::brakes(service, now)?;
+    others::waiting_for_part(service, now)?;
+    others::come_back(service, now)
+}
+
+fn set_up(service: &Service, now: Timestamp) -> Result<(), Trouble> {
+    let mut device = Device::new("desk", "nuria");
+    let before = now - SignedDuration::from_hours(24 * 30);
+    let mut tell = |fact| {
+        service
+            .command(device.command("shop", before, "shop_fact", fact))
+            .map(drop)
+    };
+    let zone = TimeZone::system();
+    tell(json!({ "set": { "settings": {
+        "name": Device::words("Vale Motor Works"),
+        "rate": "120",
+        "currency": "EUR",
+        "minor_digits": 2,
+        "taxes": [{ "name": "VAT", "percent": "20", "on": { "labour": true, "parts": true, "other": true } }],
+        "units": "metric",
+        "zone": zone.iana_name().unwrap_or("UTC"),
+    } } }))?;
+    for (person, name, role) in PEOPLE {
+        tell(
+            json!({ "joined": { "person": person, "name": Device::words(name), "roles": [role] } }),
+        )?;
+    }
+    for (stall, name, sort) in STALLS {
+        tell(
+            json!({ "stall-added": { "stall": stall, "name": Device::words(name), "sort": sort } }),
+        )?;
+    }
+    Ok(())
+}
+
+/// Shorthand for the states the scenes use.
+const OUT: StateForm = StateForm::Out;
+const OFF: StateForm = StateForm::Off;
+const ON: StateForm = StateForm::On;
+const TIGHT: StateForm = StateForm::Tight;
+const UNPLUGGED: StateForm = StateForm::Unplugged;
+const LOW: StateForm = StateForm::Low;
+const LEVEL: StateForm = StateForm::AtLevel;
+const INSIDE: StateForm = StateForm::Inside;

@@ -1,0 +1,142 @@
+//! The JSON door.
+
+use crate::State;
+use axum::Json;
+use axum::body::Bytes;
+use axum::extract::{self, Path, Query};
+use axum::http::header::CONTENT_TYPE;
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{IntoResponse, Response};
+use serde::Deserialize;
+use shop::view::{self, OrderRow, OrderView};
+use shop::{Accepted, SentCommand, Trouble, TroubleKind};
+use utoipa::OpenApi;
+
+/// The description of the JSON door, made from the code.
+#[derive(OpenApi)]
+#[openapi(
+    info(
+        title = "buttonup",
+        description = "One shop's record. Facts are never refused; requests may be. Answers follow a synced commit."
+    ),
+    paths(commands, orders, order),
+    components(schemas(SentCommand, Accepted, Trouble, OrderRow, OrderView))
+)]
+pub struct ApiDoc;
+
+/// Runs what may block where blocking is allowed.
+pub async fn blocking<T: Send + 'static>(
+    work: impl FnOnce() -> Result<T, Trouble> + Send + 'static,
+) -> Result<T, Trouble> {
+    tokio::task::spawn_blocking(work).await.unwrap_or_else(|_| {
+        Err(Trouble::new(
+            TroubleKind::Record,
+            "the program",
+            "it stopped in the middle of this",
+            "try again",
+        ))
+    })
+}
+
+/// A trouble as an answer.
+pub fn answer(trouble: &Trouble) -> Response {
+    let status = match trouble.kind {
+        TroubleKind::Unreadable => StatusCode::BAD_REQUEST,
+        TroubleKind::Refused => StatusCode::UNPROCESSABLE_ENTITY,
+        TroubleKind::Conflict | TroubleKind::IdReused => StatusCode::CONFLICT,
+        TroubleKind::NotFound => StatusCode::NOT_FOUND,
+        TroubleKind::Record => StatusCode::INTERNAL_SERVER_ERROR,
+    };
+    (status, Json(trouble)).into_response()
+}
+
+/// Takes one command: a fact, or a request that may be refused.
+#[utoipa::path(
+    post,
+    path = "/api/commands",
+    request_body = SentCommand,
+    responses(
+        (status = 200, description = "written down; a repeat gets the same answer", body = Accepted),
+        (status = 400, description = "cannot be read", body = Trouble),
+        (status = 409, description = "somebody else was quicker, or the id was used before", body = Trouble),
+        (status = 422, description = "refused, with every reason", body = Trouble),
+    )
+)]
+pub async fn commands(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    body: Bytes,
+) -> Response {
+    let json = headers
+        .get(CONTENT_TYPE)
+        .and_then(|value| value.to_str().ok())
+        .is_some_and(|media| media.split(';').next().unwrap_or("").trim() == "application/json");
+    if !json {
+        return answer(&Trouble::unreadable(
+            "the content type",
+            "only JSON is taken",
+            "send content-type: application/json",
+        ));
+    }
+    let sent = match serde_json::from_slice(&body) {
+        Ok(sent) => sent,
+        Err(error) => {
+            return answer(&Trouble::unreadable(
+                "the body",
+                format!("it is no JSON: {error}"),
+                "send one command; see /api/openapi.json",
+            ));
+        }
+    };
+    match blocking(move || state.service.command(sent)).await {
+        Ok(accepted) => Json(accepted).into_response(),
+        Err(trouble) => answer(&trouble),
+    }
+}
+
+/// What to look for.
+#[derive(Debug, Deserialize, utoipa::IntoParams)]
+pub struct Find {
+    /// A number, a plate, a vehicle or a name; all orders without it.
+    pub find: Option<String>,
+}
+
+/// Every order on one line, newest first.
+#[utoipa::path(get, path = "/api/orders", params(Find), responses((status = 200, body = Vec<OrderRow>)))]
+pub async fn orders(
+    extract::State(state): extract::State<State>,
+    Query(find): Query<Find>,
+) -> Response {
+    match blocking(move || view::rows(&state.service, find.find.as_deref())).await {
+        Ok(rows) => Json(rows).into_response(),
+        Err(trouble) => answer(&trouble),
+    }
+}
+
+/// One order, whole.
+#[utoipa::path(
+    get,
+    path = "/api/orders/{number}",
+    params(("number" = u64, Path, description = "the number people call it by")),
+    responses((status = 200, body = OrderView), (status = 404, body = Trouble))
+)]
+pub async fn order(
+    extract::State(state): extract::State<State>,
+    Path(number): Path<String>,
+) -> Response {
+    let found = blocking(move || {
+        let number = number
+            .parse()
+            .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
+        view::order(&state.service, number)
+    });
+    match found.await {
+        Ok(order) => Json(order).into_response(),
+        Err(trouble) => answer(&trouble),
+    }
+}
+
+/// The description of this door.
+pub async fn openapi() -> Response {
+    Json(ApiDoc::openapi()).into_response()
+}

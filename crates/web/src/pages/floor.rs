@@ -1,0 +1,206 @@
+//! The morning floor: each stall, what stands in it, and what holds it. Finding an order.
+
+use super::{Ask, Shown, count, show};
+use crate::State;
+use crate::tap::{Look, link};
+use axum::extract::{self, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde::Deserialize;
+use shop::view::{OrderRow, rows};
+
+pub async fn floor(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show(state, headers, |ask| {
+        let here: Vec<_> = rows(ask.service, None)?
+            .into_iter()
+            .filter(|row| !row.voided && (!row.handed_over || row.word != "left"))
+            .collect();
+        let stalls = stalls(ask)?;
+        let elsewhere: Vec<_> = here
+            .iter()
+            .filter(|row| row.stall.as_ref().is_none_or(|stall| !stalls.iter().any(|(id, _)| id == stall)))
+            .collect();
+        let calls = here.iter().filter(|row| calls_for(row)).count();
+        let today = today(ask)?;
+        Ok(Shown::new(
+            "Floor",
+            html! {
+                h1 class="spread" {
+                    span { (today) }
+                    span class="soft" { (count(stalls.len(), "stall", "stalls")) }
+                }
+                div class="columns" {
+                    div {
+                        @for (id, name) in &stalls {
+                            @let there: Vec<_> = here.iter().filter(|row| row.stall.as_ref() == Some(id)).collect();
+                            @for row in &there { (stall_row(name, row)) }
+                            @if there.is_empty() {
+                                div class="row" {
+                                    span class="mark" {}
+                                    span class="what" { span class="strong line" { "Free" } span class="soft line" { (name) } }
+                                }
+                            }
+                        }
+                    }
+                    div {
+                        @for row in &elsewhere {
+                            (stall_row(row.place.as_deref().unwrap_or("not placed yet"), row))
+                        }
+                    }
+                }
+                div class="presses two low" {
+                    (link(Look::Confirm, "Take one in", "", "/new"))
+                    (link(Look::Plain, "Calls and waits", &calls.to_string(), "/calls"))
+                }
+                div class="presses even" {
+                    (link(Look::Plain, "Find", "", "/find"))
+                    (link(Look::Plain, "The shop", "", "/shop"))
+                }
+            },
+        ))
+    })
+    .await
+}
+
+fn today(ask: &Ask<'_>) -> Result<String, shop::Trouble> {
+    let world = ask.service.world()?;
+    let rules = ask.service.rules(&world);
+    Ok(rules.today().strftime("%A %-d %B").to_string())
+}
+
+fn stalls(ask: &Ask<'_>) -> Result<Vec<(String, String)>, shop::Trouble> {
+    let world = ask.service.world()?;
+    Ok(world
+        .shop
+        .stalls()
+        .into_iter()
+        .map(|(id, name, _)| (id.as_str().to_owned(), ask.service.texts().text(name)))
+        .collect())
+}
+
+/// One vehicle on the floor.
+fn stall_row(place: &str, row: &OrderRow) -> Markup {
+    let mark = if row.can_roll {
+        "mark home"
+    } else {
+        "mark dashed"
+    };
+    let class = match row.word.as_str() {
+        "consent" | "part" => "wait upper",
+        "machine work" | "snag" | "left, look" => "no upper",
+        "ready" => "yes upper",
+        _ => "strong upper",
+    };
+    html! {
+        a class="row" href=(format!("/o/{}", row.number)) {
+            span class=(mark) {}
+            span class="what" {
+                span class="beside line" { (row.vehicle) }
+                span class="soft line" { (row.number) " · " (place) @if let Some(who) = &row.who { " · " (who) } }
+                span class="soft line" { (row.complaint) }
+                span class={ "line " (class) } { (row.word) }
+                @if !row.can_roll { span class="soft line" { "can't roll" } }
+            }
+            span class="number" {
+                @if let Some(hour) = &row.promised { span class="beside line" { (hour) } }
+                span class="soft line" { (row.open + row.inside) " open" }
+            }
+        }
+    }
+}
+
+/// What to find.
+#[derive(Debug, Deserialize)]
+pub struct Find {
+    q: Option<String>,
+}
+
+pub async fn find(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Query(find): Query<Find>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let wanted = find.q.unwrap_or_default();
+        let found = rows(ask.service, Some(&wanted))?;
+        Ok(Shown::new(
+            "Find",
+            html! {
+                h1 { "Find an order" }
+                form method="get" action="/find" class="narrow" {
+                    label class="field" {
+                        span { "Number, plate, vehicle or name" }
+                        input type="text" name="q" value=(wanted) autocomplete="off";
+                    }
+                    div class="presses" { button class="press confirm" type="submit" { "Find" } }
+                }
+                h2 { (count(found.len(), "order", "orders")) }
+                @for row in &found {
+                    a class="row" href=(format!("/o/{}", row.number)) {
+                        span class="what" {
+                            span class="strong line" { (row.number) " · " (row.vehicle) }
+                            span class="soft line" { (row.plate) " · " (row.customer) }
+                        }
+                        span class="strong upper" { (row.word) }
+                    }
+                }
+            },
+        ))
+    })
+    .await
+}
+
+/// Whether somebody has to be rung, or something is waited for.
+fn calls_for(row: &OrderRow) -> bool {
+    matches!(
+        row.word.as_str(),
+        "consent" | "part" | "machine work" | "left, look" | "ready"
+    )
+}
+
+pub async fn calls(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show(state, headers, |ask| {
+        let all = rows(ask.service, None)?;
+        let waits: Vec<_> = all.iter().filter(|row| !row.voided && calls_for(row)).collect();
+        Ok(Shown::new(
+            "Calls and waits",
+            html! {
+                h1 { "Calls and waits" }
+                @if waits.is_empty() { p class="gap" { "Nobody to ring, nothing late." } }
+                @for row in &waits {
+                    @let (what, to) = call(row);
+                    a class="row" href=(to) {
+                        span class="what" {
+                            span class="strong line" { (what) }
+                            span class="soft line" { (row.number) " · " (row.vehicle) " · " (row.customer) }
+                        }
+                        @if let Some(hour) = &row.promised { span class="number" { (hour) } }
+                    }
+                }
+            },
+        ))
+    })
+    .await
+}
+
+/// What to do about a row, and where.
+fn call(row: &OrderRow) -> (String, String) {
+    let at = |page: &str| format!("/o/{}/{page}", row.number);
+    match row.word.as_str() {
+        "consent" => (
+            format!("Ring {}: the sum needs a yes", row.customer),
+            at("ask"),
+        ),
+        "part" => ("A part is on its way".to_owned(), at("parts")),
+        "machine work" => ("Away at machine work".to_owned(), at("parts")),
+        "left, look" => (
+            "Left, and something came in after".to_owned(),
+            format!("/o/{}", row.number),
+        ),
+        _ => (
+            format!("Ring {}: ready to collect", row.customer),
+            at("hand-over"),
+        ),
+    }
+}

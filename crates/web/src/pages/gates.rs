@@ -1,0 +1,405 @@
+//! May it …? The six gates; what is owed, checked and proved; handing over.
+
+use super::order::gate_code;
+use super::{Shown, count, order_of, show};
+use crate::State;
+use crate::tap::{
+    Look, button, chips, field, input, link, new, order_fact, order_request, required, text,
+};
+use axum::extract::{self, Path};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::Trouble;
+use shop::view::{DebtView, GateView, OrderView};
+
+pub async fn may(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        Ok(Shown::of(&order, "May it …?", html! {
+            h1 class="fact" { "May it …?" }
+            @for gate in &order.gates { (gate_row(&order, gate)) }
+            div class="presses low" { (link(Look::Confirm, "Close the next one", "", &format!("/o/{}/back", order.number))) }
+        }))
+    })
+    .await
+}
+
+/// The reasons that shut a gate.
+fn against(gate: &GateView) -> Vec<&str> {
+    let fit = gate
+        .fit_to_go
+        .iter()
+        .filter(|reason| reason.waived.is_none())
+        .map(|reason| reason.text.as_str());
+    let papers = gate
+        .papers
+        .iter()
+        .filter(|reason| reason.blocks && reason.waived.is_none())
+        .map(|reason| reason.text.as_str());
+    fit.chain(papers).collect()
+}
+
+fn gate_row(order: &OrderView, gate: &GateView) -> Markup {
+    let against = against(gate);
+    html! {
+        a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
+            span class="what" {
+                span class="large line" { (gate.name) }
+                @if let Some(first) = against.first() { span class="line" { (first) } }
+                @if against.len() > 1 { span class="soft line" { "then: " (against[1..].join(" · ").chars().take(90).collect::<String>()) @if against.len() > 2 { " …" } } }
+            }
+            @if gate.may { span class="large yes" { "yes" } } @else { span class="large no number" { "no · " (against.len()) } }
+        }
+    }
+}
+
+pub async fn gate(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path((number, code)): Path<(String, String)>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let gate = order
+            .gates
+            .iter()
+            .find(|gate| gate_code(gate) == code)
+            .ok_or_else(|| Trouble::not_found("there is no such gate"))?;
+        Ok(Shown::of(&order, &gate.name, html! {
+            h1 class="spread" { span class="fact" { (gate.name) } @if gate.may { span class="fact yes" { "yes" } } @else { span class="fact no" { "no" } } }
+            div class="columns" {
+                div {
+                    h2 { "Fit to go" }
+                    @if gate.fit_to_go.is_empty() { p class="gap yes" { "Nothing stands against it." } }
+                    @for (nth, reason) in gate.fit_to_go.iter().enumerate() {
+                        (reason_row(&order, &code, &format!("fit-{nth}"), &reason.key, &reason.text, &reason.kind, reason.item.as_deref(), reason.waivable, reason.waived.as_deref(), true))
+                    }
+                }
+                @if code == "hand-over" {
+                    div {
+                        h2 { "Papers" }
+                        @if gate.papers.is_empty() { p class="gap yes" { "All done." } }
+                        @for (nth, reason) in gate.papers.iter().enumerate() {
+                            (reason_row(&order, &code, &format!("paper-{nth}"), &reason.key, &reason.text, &reason.kind, None, reason.waivable, reason.waived.as_deref(), reason.blocks))
+                        }
+                    }
+                }
+            }
+            div class="presses low" {
+                @if code == "hand-over" { (link(Look::Confirm, "Hand over", "", &format!("/o/{}/hand-over", order.number))) }
+                @else { (link(Look::Confirm, "All six", "", &format!("/o/{}/may", order.number))) }
+            }
+        }))
+    })
+    .await
+}
+
+/// Where a reason is closed.
+fn closes(order: &OrderView, kind: &str, item: Option<&str>) -> String {
+    let page = match kind {
+        "owed" | "not-checked" | "proof-missing" | "proof-failed" => "due".to_owned(),
+        "snag" => "snag".to_owned(),
+        "part" | "old-part" | "sublet" => "parts".to_owned(),
+        "no-consent" | "over-ceiling" => "ask".to_owned(),
+        "not-priced" => "price".to_owned(),
+        "not-charged" | "unpaid" | "keys-here" => "pay".to_owned(),
+        "line" => String::new(),
+        _ => item.map_or_else(|| "open".to_owned(), |item| format!("item/{item}")),
+    };
+    format!("/o/{}/{page}", order.number)
+}
+
+#[expect(
+    clippy::too_many_arguments,
+    reason = "one row of either list, spelled out"
+)]
+fn reason_row(
+    order: &OrderView,
+    gate: &str,
+    id: &str,
+    key: &str,
+    words: &str,
+    kind: &str,
+    item: Option<&str>,
+    waivable: bool,
+    waived: Option<&str>,
+    blocks: bool,
+) -> Markup {
+    let waive = order_request(
+        &order.order,
+        json!({ "waive": { "gate": gate, "reason": key, "words": text("words") } }),
+    );
+    html! {
+        a class="row" href=(closes(order, kind, item)) {
+            span class="what" {
+                span class="line" { (words) }
+                @if let Some(waived) = waived { span class="soft line" { (waived) } }
+                @if !blocks { span class="soft line" { "does not hold the vehicle" } }
+            }
+            @if waived.is_none() { span class="strong" { "close" } }
+        }
+        @if waivable && blocks && waived.is_none() {
+            details id=(id) {
+                summary { span class="soft" { "Let it pass, with a reason" } }
+                form {
+                    (required("words", "Why it may pass", "your name stands beside it", ""))
+                    div class="presses" { (button(Look::Plain, "Waive it", "", &[waive], None)) }
+                }
+            }
+        }
+    }
+}
+
+pub async fn due(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        Ok(Shown::of(
+            &order,
+            "Owed, checks, proof",
+            html! {
+                h1 { "Owed, checks, proof" }
+                div class="columns" {
+                    div { (owed(&order)) }
+                    div { (checks(&order)) (proofs(&order)) }
+                }
+            },
+        ))
+    })
+    .await
+}
+
+fn owed(order: &OrderView) -> Markup {
+    html! {
+        h2 { "Owed" }
+        @if order.debts.is_empty() { p class="gap yes" { "Nothing is owed." } }
+        form {
+            @for debt in &order.debts {
+                div class="presses" { (button(Look::Plain, &debt.text, "done", &[done(order, debt)], None)) }
+            }
+        }
+        details id="more" {
+            summary { span class="strong" { "Something else is owed" } }
+            form {
+                (required("words", "What", "", ""))
+                (chips("before", "Before", &[("start", "start"), ("lower", "lower"), ("roll", "roll"), ("road", "road"), ("hand-over", "hand over")], "hand-over"))
+                div class="presses" {
+                    (button(Look::Plain, "It is owed", "", &[order_fact(&order.order, json!({ "work-due": { "id": new("work"), "item": null, "words": text("words"), "until": { "before": field("before") } } }))], None))
+                }
+            }
+        }
+    }
+}
+
+/// The doing of a debt, as a command.
+fn done(order: &OrderView, debt: &DebtView) -> Value {
+    order_fact(
+        &order.order,
+        json!({ "work-done": {
+            "work": { "work": debt.work, "item": debt.item, "own": debt.own },
+            "after": debt.seen,
+            "words": null,
+        } }),
+    )
+}
+
+fn checks(order: &OrderView) -> Markup {
+    let missing: Vec<_> = order
+        .gates
+        .last()
+        .map(|gate| {
+            gate.fit_to_go
+                .iter()
+                .filter(|reason| reason.kind == "not-checked")
+                .collect()
+        })
+        .unwrap_or_default();
+    let items: Vec<_> = missing
+        .iter()
+        .filter_map(|reason| reason.item.clone())
+        .collect();
+    let seen: Vec<_> = order
+        .items
+        .iter()
+        .filter(|item| items.contains(&item.item))
+        .flat_map(|item| item.seen.clone())
+        .collect();
+    let check = |code: &str| {
+        order_fact(
+            &order.order,
+            json!({ "checked": { "check": code, "items": items, "after": seen } }),
+        )
+    };
+    html! {
+        @if !missing.is_empty() {
+            h2 { "Second check" }
+            p class="gap" { "Brakes, steering, wheels and their like want a second pair of eyes." }
+            @for reason in &missing { div class="row" { span class="mark half" {} span class="what" { (reason.text) } } }
+            form { div class="presses even" {
+                (button(Look::Plain, "I checked them", "another person than who did it", &[check("second-person")], None))
+                (button(Look::Plain, "Alone: walked back", "the list reversed", &[check("walked-back")], None))
+            } }
+        }
+    }
+}
+
+fn proofs(order: &OrderView) -> Markup {
+    let seen: Vec<_> = order
+        .items
+        .iter()
+        .filter(|item| item.disturbed)
+        .flat_map(|item| item.seen.clone())
+        .collect();
+    let choices: Vec<(&str, String)> = PROOFS
+        .iter()
+        .map(|(code, proof)| {
+            let needed = order.proofs_needed.iter().any(|needed| needed == code);
+            (
+                *code,
+                if needed {
+                    format!("{proof} (needed)")
+                } else {
+                    (*proof).to_owned()
+                },
+            )
+        })
+        .collect();
+    let choices: Vec<(&str, &str)> = choices
+        .iter()
+        .map(|(code, word)| (*code, word.as_str()))
+        .collect();
+    let standing: Vec<_> = order
+        .gates
+        .last()
+        .map(|gate| {
+            gate.fit_to_go
+                .iter()
+                .filter(|reason| reason.kind.starts_with("proof"))
+                .collect()
+        })
+        .unwrap_or_default();
+    let prove = |outcome: &str| {
+        order_fact(
+            &order.order,
+            json!({ "proved": {
+        "id": new("proof"), "line": null, "proof": field("proof"), "outcome": outcome,
+        "words": text("words"), "readings": [], "calculation": null, "after": seen, "replaces": order.proofs_told } }),
+        )
+    };
+    let first = order
+        .proofs_needed
+        .first()
+        .map_or("road-test", String::as_str);
+    html! {
+        h2 { "Proof" }
+        @for reason in &standing { div class="row" { span class="mark" {} span class="what" { (reason.text) } } }
+        form {
+            (chips("proof", "What was tried", &choices, first))
+            (input("words", "In a few words", "readings, how far, how long", ""))
+            div class="presses" { (button(Look::Confirm, "It held", "", &[prove("held")], None)) }
+            div class="presses even" {
+                (button(Look::Plain, "It failed", "", &[prove("failed")], None))
+                (button(Look::Plain, "Not provoked", "the complaint did not come back on", &[prove("not-provoked")], None))
+            }
+        }
+    }
+}
+
+const PROOFS: &[(&str, &str)] = &[
+    ("road-test", "road test"),
+    ("leak-test", "leak test"),
+    ("brake-test", "brake test"),
+    ("fuel-leak-look", "fuel leak look"),
+    ("restraint-lamp", "restraint lamp"),
+    ("other", "other"),
+];
+
+pub async fn hand_over(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let here = order.handed_over.is_none();
+        Ok(Shown::of(
+            &order,
+            "Hand over",
+            html! {
+                h1 { "Hand over" }
+                @if here { (leaving(&order)) } @else { (returning(&order)) }
+            },
+        ))
+    })
+    .await
+}
+
+fn leaving(order: &OrderView) -> Markup {
+    let request = |leaves: &str, ending: Value, boxes: Value, signed: Value| {
+        order_request(
+            &order.order,
+            json!({ "hand-over": {
+            "leaves": leaves, "ending": ending, "boxes": boxes, "signature": null, "signed_by": signed } }),
+        )
+    };
+    let next = format!("/o/{}", order.number);
+    let against = order.gates.last().map(against).unwrap_or_default();
+    html! {
+        @if against.is_empty() { p class="large yes gap" { "Yes: nothing stands against it" } }
+        @else {
+            p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
+            ul { @for reason in &against { li class="row" { span class="what" { (reason) } } } }
+        }
+        form class="narrow" {
+            (chips("ending", "It ends", &[("repaired", "repaired"), ("not-reproduced", "not reproduced"), ("declined-put-back", "declined, put back")], "repaired"))
+            div class="presses" {
+                (button(Look::Confirm, "It drives away", "", &[request("drives-away", field("ending"), Value::Null, Value::Null)], Some(&next)))
+            }
+        }
+        details id="apart" {
+            summary { span class="strong" { "Collected apart" } }
+            p class="gap" { "Not put back together: the open list goes with it, the boxes are counted, and it is signed for." }
+            form class="narrow" {
+                (required("boxes", "Boxes that go with it", "", ""))
+                (required("signed", "Signed by", "", ""))
+                div class="presses" {
+                    (button(Look::Plain, "Collected apart", &count(order.open_items.len(), "item open", "items open"), &[request("collected-apart", json!("declined-apart"), json!({ "$number": "boxes" }), text("signed"))], Some(&next)))
+                }
+            }
+        }
+    }
+}
+
+fn returning(order: &OrderView) -> Markup {
+    html! {
+        p class="gap" { "It was handed over. If it is back on this order, take it in again." }
+        form class="narrow" {
+            (required("words", "Why it is back", "", ""))
+            div class="presses" {
+                (button(Look::Confirm, "Take it back in", "", &[order_request(&order.order, json!({ "take-back": { "words": text("words") } }))], Some(&format!("/o/{}", order.number))))
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::PROOFS;
+    use shop::record::v1::codes::ProofIsForm;
+
+    #[test]
+    fn every_proof_on_the_page_is_one_the_record_knows() {
+        for (code, _) in PROOFS {
+            assert!(ProofIsForm::from_word(code).is_some(), "{code}");
+        }
+    }
+}

@@ -1,0 +1,195 @@
+//! Taking a vehicle in, and mending what was mistyped.
+
+use super::{Shown, order_of, show};
+use crate::State;
+use crate::tap::{Look, button, chips, field, input, new, required, text, when};
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use shop::repair::Field;
+
+/// What was typed as the identification number.
+#[derive(Debug, Deserialize)]
+pub struct Typed {
+    vin: Option<String>,
+}
+
+pub async fn take_in(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Query(typed): Query<Typed>,
+) -> Response {
+    show(state, headers, move |_| {
+        let vin = typed.vin.unwrap_or_default();
+        Ok(Shown::new("Take one in", html! {
+            h1 { "Take one in" }
+            form method="get" action="/new" class="narrow" {
+                (input("vin", "Vehicle identification number", "17 characters, or leave empty", &vin))
+                @if !vin.trim().is_empty() { (vin_word(&vin)) }
+                div class="presses" { button class="press" type="submit" { "Check the number" } }
+            }
+            form class="narrow" {
+                input type="hidden" name="vin" value=(vin.trim());
+                input type="hidden" name="vin_read" value=(vin_read(&vin));
+                (required("complaint", "Complaint", "in the customer's words", ""))
+                (required("customer", "Customer", "", ""))
+                (input("phone", "Telephone", "", ""))
+                (required("vehicle", "Vehicle", "maker, model, year", ""))
+                (input("plate", "Plate", "", ""))
+                (required("odometer", "Odometer", "with its unit, such as 148200 km", ""))
+                (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
+                div class="presses low" {
+                    (button(Look::Confirm, "Take it in", "", &taking_in(), Some("/order/{order}")))
+                }
+            }
+        }))
+    })
+    .await
+}
+
+fn vin_read(vin: &str) -> &'static str {
+    if vin.trim().is_empty() {
+        "none-readable"
+    } else if vin::inspect(vin).valid {
+        "valid"
+    } else {
+        "kept-anyway"
+    }
+}
+
+/// What the number says of itself.
+fn vin_word(vin: &str) -> Markup {
+    let found = vin::inspect(vin);
+    html! {
+        @if found.valid {
+            p class="yes" { "Valid" @if let Some(year) = found.model_year { ", model year " (year) } }
+        } @else {
+            p class="no" { "Not valid as typed" }
+            @for problem in &found.problems { p { (problem) } }
+            @if !found.suspects.is_empty() {
+                p class="soft" {
+                    "One change would make it valid: "
+                    @for (nth, change) in found.suspects.iter().take(5).enumerate() {
+                        @if nth > 0 { ", " }
+                        "position " (change.position) " " strong { (change.character) }
+                    }
+                }
+            }
+            p class="soft" { "It is kept as typed if you go on." }
+        }
+    }
+}
+
+fn taking_in() -> Vec<Value> {
+    let texts = |pairs: &[(&str, &str)]| -> Value {
+        pairs
+            .iter()
+            .map(|(field, name)| ((*field).to_owned(), when(name, text(name))))
+            .collect::<serde_json::Map<_, _>>()
+            .into()
+    };
+    let join = |family: &str, name: &str| json!({ "$join": [family, new(name)] });
+    let order =
+        |part: &str, content: Value| json!({ "stream": join("order:", "order"), part: content });
+    vec![
+        json!({ "stream": join("customer:", "customer"), "customer_fact": {
+            "declared": { "texts": texts(&[("name", "customer"), ("phone", "phone")]) } } }),
+        json!({ "stream": join("vehicle:", "vehicle"), "vehicle_fact": { "declared": {
+            "texts": texts(&[("label", "vehicle"), ("plate", "plate"), ("vin", "vin")]),
+            "vin_read": field("vin_read"), "rust": null, "customer": new("customer") } } }),
+        order(
+            "request",
+            json!({ "open": { "vehicle": new("vehicle"), "customer": new("customer") } }),
+        ),
+        order(
+            "fact",
+            json!({ "line-opened": { "line": new("line"), "complaint": text("complaint"), "payer": "customer" } }),
+        ),
+        order(
+            "fact",
+            json!({ "odometer": { "reading": field("odometer"), "at": "in" } }),
+        ),
+        when(
+            "keys",
+            order(
+                "fact",
+                json!({ "keys": { "step": "taken", "words": null } }),
+            ),
+        ),
+    ]
+}
+
+pub async fn mend(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let world = ask.service.world()?;
+        let vehicle_id = order.row.vehicle_id.clone().unwrap_or_default();
+        let vehicle = world.vehicles.iter().find(|(id, _)| id.as_str() == vehicle_id);
+        let told = |field: Field| {
+            let told = vehicle.map(|(_, vehicle)| vehicle.text(field)).unwrap_or_default();
+            let text = told.words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
+            let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
+            (text, by)
+        };
+        let customer_id = vehicle.and_then(|(_, vehicle)| vehicle.customer().cloned());
+        let customer = customer_id.as_ref().and_then(|id| world.customers.get(id));
+        let of_customer = |field: Field| {
+            let told = customer.map(|customer| customer.text(field)).unwrap_or_default();
+            let text = told.words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
+            let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
+            (text, by)
+        };
+        let mend = |name: &str, label: &str, stream: String, part: &str, code: &str, (now, by): (String, Vec<String>)| {
+            let mut mended = json!({ "field": code, "words": text(name), "after": by });
+            if part == "vehicle_fact" {
+                mended["vin_read"] = match code {
+                    "vin" => json!("kept-anyway"),
+                    _ => Value::Null,
+                };
+            }
+            let command = json!({ "stream": stream, part: { "mended": mended } });
+            html! {
+                form class="narrow" {
+                    (required(name, label, "", &now))
+                    div class="presses" { (button(Look::Plain, &format!("Put {} right", label.to_lowercase()), "", &[command], None)) }
+                }
+            }
+        };
+        let vehicle_stream = || format!("vehicle:{vehicle_id}");
+        let customer_stream = || format!("customer:{}", customer_id.as_ref().map(shop::repair::CustomerId::as_str).unwrap_or_default());
+        let line = order.lines.first();
+        Ok(Shown::of(&order, "Put right", html! {
+            h1 { "Put right what was mistyped" }
+            @if let Some(line) = line {
+                form class="narrow" {
+                    (required("words", "Complaint", "", &line.complaint))
+                    div class="presses" {
+                        (button(Look::Plain, "Put complaint right", "", &[crate::tap::order_fact(&order.order, json!({ "line-worded": {
+                            "line": line.line, "text": "complaint", "words": text("words"),
+                            "after": line.told_by.get("complaint").cloned().unwrap_or_default() } }))], None))
+                    }
+                }
+            }
+            (mend("name", "Customer", customer_stream(), "customer_fact", "name", of_customer(Field::Name)))
+            (mend("phone", "Telephone", customer_stream(), "customer_fact", "phone", of_customer(Field::Phone)))
+            (mend("label", "Vehicle", vehicle_stream(), "vehicle_fact", "label", told(Field::Label)))
+            (mend("plate", "Plate", vehicle_stream(), "vehicle_fact", "plate", told(Field::Plate)))
+            (mend("vin", "Identification number", vehicle_stream(), "vehicle_fact", "vin", told(Field::Vin)))
+            h2 { "Opened by mistake?" }
+            form class="narrow" {
+                (required("words", "Why", "", ""))
+                div class="presses" {
+                    (button(Look::Plain, "Void this order", "only while nothing was done on it", &[crate::tap::order_request(&order.order, json!({ "void": { "words": text("words") } }))], Some("/")))
+                }
+            }
+        }))
+    })
+    .await
+}

@@ -1,0 +1,342 @@
+//! One item: where it stands, the exceptions, what went wrong with it.
+
+use super::stage::{SYSTEMS, change, mark, where_it_stands};
+use super::walk::ZONES;
+use super::{Shown, order_of, show};
+use crate::State;
+use crate::tap::{Look, button, chips, field, input, link, new, order_fact, required, text, when};
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use shop::Trouble;
+use shop::record::form::Form;
+use shop::record::v1::basics::StateForm;
+use shop::record::v1::codes::{KindForm, SystemForm, ZoneForm};
+use shop::view::{ItemView, OrderView};
+
+fn item_of<'a>(order: &'a OrderView, id: &str) -> Result<&'a ItemView, Trouble> {
+    order
+        .items
+        .iter()
+        .find(|item| item.item == id)
+        .ok_or_else(|| Trouble::not_found("there is no such item on this order"))
+}
+
+pub async fn item(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path((number, id)): Path<(String, String)>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let item = item_of(&order, &id)?;
+        let disputed = order.open_items.iter().find(|open| open.item == id && open.disputed);
+        Ok(Shown::of(&order, &item.label, html! {
+            h1 { (item.label) @if let Some(size) = &item.size { " " (size) } }
+            div class="row" { (mark(item)) span class="what beside" { (where_it_stands(item)) } @if item.safety { span class="strong" { "safety" } } }
+            @if let Some(open) = disputed { p class="alarm" { (open.text) } }
+            div class="columns" {
+                div { (moves(&order, item)) }
+                div { (about(&order, item)) }
+            }
+            div class="presses low" {
+                (link(Look::Plain, "Something is wrong with it", "snapped, stripped, torn, worn", &format!("/o/{}/snag?item={}", order.number, item.item)))
+            }
+        }))
+    })
+    .await
+}
+
+/// The states an item of this kind can be told to be in, as buttons.
+fn moves(order: &OrderView, item: &ItemView) -> Markup {
+    let states: Vec<StateForm> = item
+        .kind
+        .read()
+        .map(|kind| {
+            kind.states()
+                .iter()
+                .filter(|state| !matches!(state, shop::repair::State::Stub { .. }))
+                .map(StateForm::of)
+                .collect()
+        })
+        .unwrap_or_default();
+    let word = |state: &StateForm| {
+        item.kind
+            .read()
+            .ok()
+            .zip(state.read().ok())
+            .map_or("", |(kind, state)| shop::say::state(kind, state))
+    };
+    let several = item.positions.len() > 1;
+    let at: Vec<Value> = if several {
+        item.positions
+            .iter()
+            .map(|position| json!({ "$when": format!("at-{position}"), "then": position }))
+            .collect()
+    } else {
+        item.positions
+            .iter()
+            .map(|position| json!(position))
+            .collect()
+    };
+    let disputed = order
+        .open_items
+        .iter()
+        .any(|open| open.item == item.item && open.disputed);
+    let fact = if disputed { "seen" } else { "moved" };
+    let command = |state: &StateForm| {
+        let mut moved = change(item, &[], *state, "original");
+        moved["at"] = Value::from(at.clone());
+        moved["left"]["piece"] = json!({ "$map": "piece", "to": { "new": "new", "substitute": "substitute" }, "else": "original" });
+        moved["container"] = field("container");
+        let content = if fact == "seen" {
+            json!({ "seen": { "moves": [moved] } })
+        } else {
+            json!({ "moved": { "stage": null, "moves": [moved] } })
+        };
+        order_fact(&order.order, content)
+    };
+    html! {
+        h2 { @if disputed { "Look, and say which" } @else { "It is now" } }
+        form {
+            @if several {
+                @for group in &item.pieces {
+                    @for position in &group.at {
+                        label class="row" {
+                            input type="checkbox" name=(format!("at-{position}")) value="yes" checked;
+                            span class="what" { span class="strong" { (position) } }
+                            span class="soft" { (group.text) }
+                        }
+                    }
+                }
+            }
+            @if item.kind != KindForm::Fluid && item.kind != KindForm::PutIn {
+                (chips("piece", "The piece is", &[("original", "the same"), ("new", "new"), ("substitute", "another kind")], if item.spent { "new" } else { "original" }))
+                (input("container", "Lies in", "", item.container.as_deref().unwrap_or("")))
+            }
+            div class="presses even" {
+                @for state in &states {
+                    (button(Look::Plain, &shop::say::capital(word(state)), "", &[command(state)], None))
+                }
+            }
+        }
+        @if item.kind == KindForm::Fluid { (levels(order, item)) }
+    }
+}
+
+/// Litres and levels of a fluid.
+fn levels(order: &OrderView, item: &ItemView) -> Markup {
+    let fact = |content: Value| order_fact(&order.order, content);
+    let seen = |level: &str, good: bool| {
+        fact(
+            json!({ "level-seen": { "item": item.item, "level": level, "good": good,
+            "reading": field("reading"), "temperature": null, "after": item.seen } }),
+        )
+    };
+    let amount = |kind: &str| {
+        let mut content =
+            json!({ "item": item.item, "amount": field("amount"), "temperature": null });
+        if kind == "drained" {
+            content["fate"] = json!("recycled");
+        } else {
+            content["what"] = text("what");
+        }
+        let mut named = serde_json::Map::new();
+        named.insert(kind.to_owned(), content);
+        fact(Value::Object(named))
+    };
+    html! {
+        form {
+            (required("amount", "Amount", "with its unit, such as 5.5 L", ""))
+            (input("what", "What was poured", "", ""))
+            div class="presses even" {
+                (button(Look::Plain, "Poured in", "", &[amount("poured")], None))
+                (button(Look::Plain, "Came out", "", &[amount("drained")], None))
+            }
+        }
+        form {
+            (input("reading", "Level read", "as you see it, such as 4 mm above min", ""))
+            div class="presses even" {
+                (button(Look::Plain, "Right, warm", "", &[seen("warm", true)], None))
+                (button(Look::Plain, "Right, cold", "after heating and cooling", &[seen("cold", true)], None))
+            }
+        }
+    }
+}
+
+/// What it belongs to, and what it is called.
+fn about(order: &OrderView, item: &ItemView) -> Markup {
+    let fact = |content: Value| order_fact(&order.order, content);
+    let system = item.system.read().map_or("", SystemForm::word);
+    let zone = item.zone.read().map_or("", ZoneForm::word);
+    let told = system != "unknown";
+    html! {
+        details id="about" open[!told] {
+            summary { span class="strong" { "Belongs to, worked on" } }
+            form {
+                (chips("system", "Belongs to", SYSTEMS, system))
+                (chips("zone", "Worked on", ZONES, zone))
+                div class="presses" {
+                    (button(Look::Plain, "Keep", "", &[when("system", fact(json!({ "located": { "item": item.item, "system": field("system"), "zone": field("zone"), "after": [] } })))], None))
+                }
+            }
+        }
+        details id="name" {
+            summary { span class="strong" { "Called, counted" } }
+            form {
+                (required("label", "Call it", "", &item.label))
+                div class="presses" { (button(Look::Plain, "Call it that", "", &[fact(json!({ "renamed": { "item": item.item, "label": text("label"), "after": [] } }))], None)) }
+            }
+            form {
+                (required("count", "How many there are", "", &item.positions.len().to_string()))
+                div class="presses" { (button(Look::Plain, "Counted again", "", &[fact(json!({ "count-corrected": { "item": item.item, "pieces": { "$pieces": "count" }, "after": [] } }))], None)) }
+            }
+        }
+    }
+}
+
+/// Which item, if one.
+#[derive(Debug, Deserialize)]
+pub struct About {
+    item: Option<String>,
+}
+
+const SNAGS: &[(&str, &str)] = &[
+    ("snapped", "snapped"),
+    ("stuck", "stuck"),
+    ("stripped", "thread stripped"),
+    ("rounded", "head rounded"),
+    ("torn", "torn"),
+    ("worn", "worn"),
+    ("broken", "broken"),
+    ("bent", "bent"),
+    ("corroded", "corroded"),
+    ("leaking", "leaking"),
+    ("missing", "missing"),
+    ("other", "other"),
+];
+
+const WAYS: &[(&str, &str)] = &[
+    ("as-before", "out, all as before"),
+    ("thread-chased", "thread chased"),
+    ("wire-insert", "wire insert"),
+    ("bushing", "solid bushing"),
+    ("oversize", "larger thread"),
+    ("longer-bolt", "longer bolt"),
+    ("new-part", "new part"),
+    ("left-by-consent", "left, by consent"),
+    ("other", "other"),
+];
+
+pub async fn snag(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+    Query(about): Query<About>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let item = about
+            .item
+            .as_deref()
+            .map(|id| item_of(&order, id))
+            .transpose()?;
+        Ok(Shown::of(
+            &order,
+            "Snag",
+            html! {
+                h1 { "Something is wrong" }
+                @for snag in &order.snags { (open_snag(&order, snag)) }
+                (found(&order, item))
+            },
+        ))
+    })
+    .await
+}
+
+fn found(order: &OrderView, item: Option<&ItemView>) -> Markup {
+    let stub = |holds: bool| json!(StateForm::Stub { holds });
+    let moves = item
+        .filter(|item| item.kind == KindForm::Fasteners)
+        .map(|item| {
+            let mut moved = change(item, &[], StateForm::Out, "original");
+            moved["at"] = json!([{ "$number": "at" }]);
+            moved["left"]["state"] =
+                json!({ "$map": "what", "to": { "snapped": stub(false), "stuck": stub(true) } });
+            json!([{ "$when": "what", "is": ["snapped", "stuck"], "then": moved }])
+        });
+    let at = match item {
+        Some(item) if item.positions.len() > 1 => json!([{ "$number": "at" }]),
+        Some(item) => json!(item.positions),
+        None => json!([]),
+    };
+    let command = order_fact(
+        &order.order,
+        json!({ "snag-found": {
+        "snag": new("snag"),
+        "item": item.map(|item| item.item.clone()),
+        "at": at,
+        "what": field("what"),
+        "sits": { "$map": "sits", "to": { "proud": "proud", "flush": "flush", "below": "below" } },
+        "words": text("words"),
+        "photos": [],
+        "moves": moves.unwrap_or_else(|| json!([])),
+    } }),
+    );
+    html! {
+        h2 { "Found" @if let Some(item) = item { ": " (item.label) } }
+        form class="narrow" {
+            @if let Some(item) = item {
+                @if item.positions.len() > 1 {
+                    @let places: Vec<String> = item.positions.iter().map(ToString::to_string).collect();
+                    @let choices: Vec<(&str, &str)> = places.iter().map(|place| (place.as_str(), place.as_str())).collect();
+                    (chips("at", "Which one", &choices, &places[0]))
+                } @else if item.kind == KindForm::Fasteners {
+                    input type="hidden" name="at" value=(item.positions[0]);
+                }
+            }
+            (chips("what", "It is", SNAGS, "snapped"))
+            (chips("sits", "What is left sits", &[("proud", "proud"), ("flush", "flush"), ("below", "below"), ("", "nothing left")], ""))
+            (input("words", "In a few words", "", ""))
+            div class="presses low" { (button(Look::Confirm, "Note the snag", "", &[command], Some(&format!("/o/{}/snag", order.number)))) }
+        }
+    }
+}
+
+fn open_snag(order: &OrderView, snag: &shop::view::SnagView) -> Markup {
+    let item = snag
+        .item
+        .as_ref()
+        .and_then(|id| order.items.iter().find(|item| item.item == *id));
+    let moves = item
+        .filter(|item| item.kind == KindForm::Fasteners)
+        .map_or_else(
+            || json!([]),
+            |item| json!([change(item, &snag.at, StateForm::Out, "original")]),
+        );
+    let resolved = order_fact(
+        &order.order,
+        json!({ "snag-resolved": {
+        "snag": snag.snag, "how": field("how"), "words": text("words"), "calculation": null, "moves": moves } }),
+    );
+    let what = json!({ "$map": "how", "to": {
+        "wire-insert": "insert", "bushing": "insert", "oversize": "larger", "longer-bolt": "longer", "left-by-consent": "other" }, "else": "other" });
+    let difference = json!({ "$when": "how", "is": ["wire-insert", "bushing", "oversize", "longer-bolt", "left-by-consent"],
+        "then": order_fact(&order.order, json!({ "difference-noted": {
+            "id": new("difference"), "item": snag.item, "at": snag.at, "what": what,
+            "size": field("size"), "torque": field("torque"), "words": text("words") } })) });
+    html! {
+        h2 class="no" { (snag.text) }
+        p class="caution" { "Eyes covered before drilling; know what lies behind; heat only away from fuel and seals. The maker's instructions come first." }
+        form class="narrow" {
+            (chips("how", "Put right by", WAYS, "as-before"))
+            (input("size", "Size that holds now", "such as M8x1.25 insert", ""))
+            (input("torque", "Torque that holds now", "such as 22 Nm", ""))
+            (input("words", "In a few words", "", ""))
+            div class="presses" { (button(Look::Confirm, "Snag resolved", "the bolt is then out, ready to go in", &[resolved, difference], Some(&format!("/o/{}", order.number)))) }
+        }
+    }
+}

@@ -1,0 +1,248 @@
+//! The pages. Each is a function from what is true now to markup.
+
+mod desk;
+mod floor;
+mod gates;
+mod intake;
+mod item;
+mod order;
+mod setup;
+mod stage;
+mod walk;
+
+use crate::State;
+use crate::door::blocking;
+use crate::layout::{Frame, page};
+use axum::Router;
+use axum::extract;
+use axum::http::header::{COOKIE, LOCATION, SET_COOKIE};
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{IntoResponse, Response};
+use axum::routing::get;
+use maud::{Markup, html};
+use shop::view::{self, OrderView};
+use shop::{Service, Trouble, TroubleKind};
+
+/// What every page is made from.
+pub struct Ask<'a> {
+    /// The shop's use cases.
+    pub service: &'a Service,
+    /// The person, by name in the record.
+    pub who: &'a str,
+}
+
+/// What a page comes to.
+pub struct Shown {
+    title: String,
+    here: (String, String),
+    content: Markup,
+}
+
+impl Shown {
+    /// A page that leads back to the floor.
+    pub fn new(title: impl Into<String>, content: Markup) -> Self {
+        Self {
+            title: title.into(),
+            here: ("Floor".to_owned(), "/".to_owned()),
+            content,
+        }
+    }
+
+    /// A page of an order, which leads back to it.
+    pub fn of(order: &OrderView, title: &str, content: Markup) -> Self {
+        Self {
+            title: format!("{} · {title}", order.number),
+            here: (
+                format!("{} · {}", order.number, order.row.vehicle),
+                format!("/o/{}", order.number),
+            ),
+            content,
+        }
+    }
+}
+
+/// All pages.
+pub fn routes() -> Router<State> {
+    Router::new()
+        .route("/", get(floor::floor))
+        .route("/find", get(floor::find))
+        .route("/calls", get(floor::calls))
+        .route("/who", get(setup::who))
+        .route("/who/{person}", get(setup::is))
+        .route("/setup", get(setup::setup))
+        .route("/shop", get(setup::shop))
+        .route("/record", get(setup::record))
+        .route("/new", get(intake::take_in))
+        .route("/order/{order}", get(order::by_name))
+        .route("/o/{number}", get(order::order))
+        .route("/o/{number}/story", get(order::story))
+        .route("/o/{number}/mend", get(intake::mend))
+        .route("/o/{number}/walk", get(walk::walk))
+        .route("/o/{number}/off", get(stage::off))
+        .route("/o/{number}/back", get(stage::back))
+        .route("/o/{number}/open", get(stage::open))
+        .route("/o/{number}/tray", get(stage::tray))
+        .route("/o/{number}/item/{item}", get(item::item))
+        .route("/o/{number}/snag", get(item::snag))
+        .route("/o/{number}/due", get(gates::due))
+        .route("/o/{number}/may", get(gates::may))
+        .route("/o/{number}/may/{gate}", get(gates::gate))
+        .route("/o/{number}/hand-over", get(gates::hand_over))
+        .route("/o/{number}/desk", get(desk::desk))
+        .route("/o/{number}/price", get(desk::price))
+        .route("/o/{number}/ask", get(desk::ask))
+        .route("/o/{number}/parts", get(desk::parts))
+        .route("/o/{number}/pay", get(desk::pay))
+        .route("/v/{vehicle}", get(order::vehicle))
+}
+
+/// A page that is not there.
+pub async fn nowhere(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show(state, headers, |_| {
+        Err(Trouble::not_found("there is no such page"))
+    })
+    .await
+}
+
+/// Answers with a page, or with the way to the shop's set-up or the list of people.
+pub async fn show(
+    state: State,
+    headers: HeaderMap,
+    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble> + Send + 'static,
+) -> Response {
+    answer(state, headers, true, make).await
+}
+
+/// The same for a page that needs no person yet.
+pub async fn show_anybody(
+    state: State,
+    headers: HeaderMap,
+    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble> + Send + 'static,
+) -> Response {
+    answer(state, headers, false, make).await
+}
+
+async fn answer(
+    state: State,
+    headers: HeaderMap,
+    needs_person: bool,
+    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble> + Send + 'static,
+) -> Response {
+    let who = cookie(&headers, "who");
+    let made = blocking(move || {
+        let service = &state.service;
+        let (who, who_name, position, set_up) = {
+            let world = service.world()?;
+            let person = who.and_then(|who| {
+                world
+                    .shop
+                    .people()
+                    .into_iter()
+                    .find(|(person, _)| person.as_str() == who)
+                    .map(|(person, (name, _))| {
+                        (person.as_str().to_owned(), service.texts().text(name))
+                    })
+            });
+            let (who, name) = person.unwrap_or_default();
+            let set_up = world.shop.settings().is_some() && !world.shop.people().is_empty();
+            (who, name, world.position, set_up)
+        };
+        if needs_person && !set_up {
+            return Ok(Made::Elsewhere("/setup"));
+        }
+        if needs_person && who.is_empty() {
+            return Ok(Made::Elsewhere("/who"));
+        }
+        let ask = Ask { service, who: &who };
+        let (shown, status) = match make(&ask) {
+            Ok(shown) => (shown, StatusCode::OK),
+            Err(trouble) => (trouble_page(&trouble), status(&trouble)),
+        };
+        let frame = Frame {
+            title: &shown.title,
+            who: &who,
+            who_name: &who_name,
+            position,
+            here: shown.here.clone(),
+        };
+        Ok(Made::Page(page(&frame, &shown.content), status))
+    });
+    match made.await {
+        Ok(Made::Page(markup, status)) => (status, markup).into_response(),
+        Ok(Made::Elsewhere(to)) => (StatusCode::SEE_OTHER, [(LOCATION, to)]).into_response(),
+        Err(trouble) => {
+            let shown = trouble_page(&trouble);
+            let frame = Frame {
+                title: &shown.title,
+                who: "",
+                who_name: "",
+                position: 0,
+                here: shown.here.clone(),
+            };
+            (status(&trouble), page(&frame, &shown.content)).into_response()
+        }
+    }
+}
+
+enum Made {
+    Page(Markup, StatusCode),
+    Elsewhere(&'static str),
+}
+
+fn status(trouble: &Trouble) -> StatusCode {
+    match trouble.kind {
+        TroubleKind::NotFound => StatusCode::NOT_FOUND,
+        TroubleKind::Unreadable => StatusCode::BAD_REQUEST,
+        _ => StatusCode::INTERNAL_SERVER_ERROR,
+    }
+}
+
+/// The one page for whatever went wrong, with ways out.
+fn trouble_page(trouble: &Trouble) -> Shown {
+    Shown::new(
+        "Trouble",
+        html! {
+            h1 { (shop::say::capital(&trouble.what)) }
+            p class="gap" { (shop::say::capital(&trouble.mend)) }
+            p class="soft gap" { "Where: " (trouble.place) }
+            div class="presses low" {
+                a class="press confirm" href="/" { "To the floor" }
+                a class="press" href="/find" { "Find an order" }
+            }
+        },
+    )
+}
+
+/// An order by the number in the address.
+pub fn order_of(ask: &Ask<'_>, number: &str) -> Result<OrderView, Trouble> {
+    let number = number
+        .parse()
+        .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
+    view::order(ask.service, number)
+}
+
+fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
+    let all = headers.get(COOKIE)?.to_str().ok()?;
+    all.split(';')
+        .filter_map(|pair| pair.trim().split_once('='))
+        .find(|(key, _)| *key == name)
+        .map(|(_, value)| value.to_owned())
+}
+
+/// Sends the browser elsewhere with the person remembered.
+pub fn remember(who: &str, to: &str) -> Response {
+    let cookie = format!("who={who}; Path=/; SameSite=Strict; Max-Age=31536000; HttpOnly");
+    (
+        StatusCode::SEE_OTHER,
+        [(LOCATION, to.to_owned()), (SET_COOKIE, cookie)],
+    )
+        .into_response()
+}
+
+/// A count with its word: `1 item`, `3 items`.
+pub fn count(number: usize, one: &str, many: &str) -> String {
+    match number {
+        1 => format!("1 {one}"),
+        _ => format!("{number} {many}"),
+    }
+}

@@ -1,0 +1,276 @@
+//! One order: what is so, and what to press next. Its story. Its vehicle.
+
+use super::{Shown, count, order_of, show};
+use crate::State;
+use crate::tap::{Look, button, field, link, order_fact};
+use axum::extract::{self, Path};
+use axum::http::HeaderMap;
+use axum::response::{IntoResponse, Redirect, Response};
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::repair::Field;
+use shop::view::{OrderView, StoryLine, standing_text};
+
+pub async fn order(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let stalls: Vec<(String, String)> = {
+            let world = ask.service.world()?;
+            world.shop.stalls().into_iter()
+                .map(|(id, name, _)| (id.as_str().to_owned(), ask.service.texts().text(name)))
+                .collect()
+        };
+        let mut shown = Shown::of(&order, &order.row.vehicle, html! {
+            h1 class="spread" { span { (order.row.vehicle) } span class="soft upper" { (order.row.word) } }
+            @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
+            @if let Some(left) = &order.handed_over { p class="yes gap" { "Handed over: " (left) } }
+            @if order.voided { p class="no gap" { "Voided: opened by mistake" } }
+            @for standing in &order.standing { p class="wait gap" { (standing) } }
+            div class="columns" {
+                div { (counts(&order)) (lines(&order)) }
+                div { (ways(&order)) (place(&order, &stalls, ask.who)) }
+            }
+            @if !order.voided { (next(&order)) }
+        });
+        shown.here = ("Floor".to_owned(), "/".to_owned());
+        Ok(shown)
+    })
+    .await
+}
+
+fn counts(order: &OrderView) -> Markup {
+    let inside = order.row.inside;
+    html! {
+        a class="row" href=(format!("/o/{}/open", order.number)) {
+            span class="fact" { (order.row.open) }
+            span class="what" {
+                span class="beside line" { "not home" }
+                span class="soft line" { (count(inside, "thing inside", "things inside")) ", " (order.row.debts) " owed" }
+            }
+        }
+        @for gate in &order.gates {
+            @let against = gate.fit_to_go.iter().filter(|r| r.waived.is_none()).count()
+                + gate.papers.iter().filter(|r| r.blocks && r.waived.is_none()).count();
+            a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
+                span class="what strong" { (gate.name) }
+                @if gate.may { span class="yes" { "yes" } } @else { span class="no" { "no · " (against) } }
+            }
+        }
+    }
+}
+
+/// The walk-round of an order just opened, by its name in the record.
+pub async fn by_name(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(name): Path<String>,
+) -> Response {
+    let number = state.service.world().ok().and_then(|world| {
+        world
+            .shop
+            .numbers()
+            .into_iter()
+            .find(|(_, order)| order.as_str() == name)
+            .map(|(number, _)| number)
+    });
+    match number {
+        Some(number) => Redirect::to(&format!("/o/{number}/walk")).into_response(),
+        None => {
+            show(state, headers, |_| {
+                Err(shop::Trouble::not_found("there is no such order"))
+            })
+            .await
+        }
+    }
+}
+
+/// The word a gate has in an address.
+pub fn gate_code(gate: &shop::view::GateView) -> String {
+    serde_json::to_value(gate.gate)
+        .ok()
+        .and_then(|value| value.as_str().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+fn lines(order: &OrderView) -> Markup {
+    html! {
+        h2 { "Complaint, cause, correction" }
+        @for line in &order.lines {
+            p class="strong gap" { (line.complaint) }
+            @for (code, label, now) in [("cause", "Cause", &line.cause), ("correction", "Correction", &line.correction)] {
+                @if let Some(now) = now { p { span class="soft" { (label) ": " } (now) } }
+                details id=(format!("{code}-{}", line.line)) {
+                    summary { span { @if now.is_some() { "Say the " (code) " better" } @else { "Say the " (code) } } }
+                    form {
+                        (crate::tap::required("words", label, "", now.as_deref().unwrap_or("")))
+                        @let after = line.told_by.get(code).cloned().unwrap_or_default();
+                        div class="presses" {
+                            (button(Look::Plain, "Keep", "", &[order_fact(&order.order, json!({ "line-worded": { "line": line.line, "text": code, "words": crate::tap::text("words"), "after": after } }))], None))
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn ways(order: &OrderView) -> Markup {
+    let row = |label: &str, small: String, to: &str| {
+        html! {
+            a class="row" href=(format!("/o/{}/{to}", order.number)) {
+                span class="what strong" { (label) }
+                span class="soft" { (small) }
+            }
+        }
+    };
+    let snags = order.snags.len();
+    html! {
+        h2 { "This order" }
+        (row("Walk-round", String::new(), "walk"))
+        (row("Owed, checks, proof", count(order.debts.len(), "owed", "owed"), "due"))
+        (row("Snags", count(snags, "open", "open"), "snag"))
+        (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
+        (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
+        (row("The tray", String::new(), "tray"))
+        (row("Story", count(order.story.len(), "line", "lines"), "story"))
+        (row("Put right what was mistyped", String::new(), "mend"))
+        @if let Some(vehicle) = &order.row.vehicle_id {
+            a class="row" href=(format!("/v/{vehicle}")) { span class="what strong" { "The vehicle" } span class="soft" { (order.row.plate) } }
+        }
+    }
+}
+
+fn place(order: &OrderView, stalls: &[(String, String)], who: &str) -> Markup {
+    let fact = |content: Value| order_fact(&order.order, content);
+    let stood = |place: Value| fact(json!({ "stood": { "place": place } }));
+    html! {
+        details id="place" {
+            summary { span class="strong what" { "Where it stands, who, when" } span class="soft" { (order.row.place.as_deref().unwrap_or("not told")) } }
+            form {
+                div class="presses even" {
+                    @for (id, name) in stalls { (button(Look::Plain, name, "", &[stood(json!({ "stall": id }))], None)) }
+                    (button(Look::Plain, "Yard", "", &[stood(json!("yard"))], None))
+                    (button(Look::Plain, "I work on it", "", &[fact(json!({ "assigned": { "person": who } }))], None))
+                }
+            }
+            form {
+                label class="field" { span { "Promised for" } input type="datetime-local" name="promised" required; }
+                div class="presses" { (button(Look::Plain, "Promise it", "", &[fact(json!({ "promised": { "at": { "$time": "promised" } } }))], None)) }
+            }
+        }
+        details id="odometer" {
+            summary { span class="strong" { "Odometer on the way out" } }
+            form {
+                (crate::tap::required("reading", "Odometer", "with its unit", ""))
+                div class="presses" { (button(Look::Plain, "Keep", "", &[fact(json!({ "odometer": { "reading": field("reading"), "at": "out" } }))], None)) }
+            }
+        }
+    }
+}
+
+/// What to press next, by what is so.
+fn next(order: &OrderView) -> Markup {
+    let to = |page: &str| format!("/o/{}/{page}", order.number);
+    let hand_over = order.gates.last().is_some_and(|gate| gate.may);
+    html! {
+        div class="presses two low" {
+            @if order.handed_over.is_some() {
+                (link(Look::Confirm, "Take it back in", "", &to("hand-over")))
+            } @else if hand_over {
+                (link(Look::Confirm, "Hand over", "", &to("hand-over")))
+            } @else if order.open_items.is_empty() && order.items.iter().any(|item| item.disturbed) {
+                (link(Look::Confirm, "May it …?", "everything is home", &to("may")))
+            } @else {
+                (link(Look::Confirm, "Something off", "", &to("off")))
+            }
+            @if order.open_items.is_empty() { (link(Look::Plain, "Off", "more", &to("off"))) }
+            @else { (link(Look::Plain, "Put back", &order.open_items.len().to_string(), &to("back"))) }
+        }
+    }
+}
+
+pub async fn story(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        Ok(Shown::of(
+            &order,
+            "Story",
+            html! {
+                h1 { "What happened" }
+                @for line in order.story.iter().rev() { (told(&order, line)) }
+            },
+        ))
+    })
+    .await
+}
+
+fn told(order: &OrderView, line: &StoryLine) -> Markup {
+    html! {
+        details id=(format!("told-{}", line.command)) {
+            summary {
+                span class="what" {
+                    span class="line" { @if line.undone { s { (line.text) } " taken back" } @else { (line.text) } }
+                    span class="soft line" { (line.who) ", " (line.at) }
+                }
+            }
+            @if !line.undone {
+                form { div class="presses" {
+                    (button(Look::Plain, "Take this back", "as if it had not been", &[order_fact(&order.order, json!({ "undo": { "command": line.command, "part": null } }))], None))
+                } }
+            }
+        }
+    }
+}
+
+pub async fn vehicle(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(id): Path<String>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let orders = shop::view::rows(ask.service, None)?;
+        let world = ask.service.world()?;
+        let vehicle = world
+            .vehicles
+            .iter()
+            .find(|(known, _)| known.as_str() == id)
+            .map(|(_, vehicle)| vehicle)
+            .ok_or_else(|| shop::Trouble::not_found("there is no such vehicle"))?;
+        let text = |field: Field| vehicle.text(field).words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
+        let differences: Vec<_> = vehicle.differences().map(|fact| standing_text(ask.service, fact)).collect();
+        let owing: Vec<_> = vehicle.owing().map(|fact| standing_text(ask.service, fact)).collect();
+        let visits: Vec<_> = orders.iter().filter(|row| row.vehicle_id.as_deref() == Some(&id)).collect();
+        Ok(Shown::new("Vehicle", html! {
+            h1 { (text(Field::Label)) }
+            p class="gap" { (text(Field::Plate)) " · " (text(Field::Vin)) }
+            div class="columns" {
+                div {
+                    h2 { "Different from others of its kind" }
+                    @if differences.is_empty() { p class="gap" { "Nothing known" } }
+                    @for line in &differences { div class="row" { span class="mark half" {} span class="what" { (line) } } }
+                    h2 { "Due" }
+                    @if owing.is_empty() { p class="gap" { "Nothing" } }
+                    @for line in &owing { div class="row" { span class="what" { (line) } } }
+                }
+                div {
+                    h2 { "Visits" }
+                    @for row in &visits {
+                        a class="row" href=(format!("/o/{}", row.number)) {
+                            span class="what" { span class="strong line" { (row.number) } span class="soft line" { (row.complaint) } }
+                            span class="strong upper" { (row.word) }
+                        }
+                    }
+                }
+            }
+        }))
+    })
+    .await
+}

@@ -1,0 +1,208 @@
+//! The shop itself: setting it up, its people, the record.
+
+use super::{Ask, Shown, remember, show, show_anybody};
+use crate::State;
+use crate::tap::{Look, button, chips, field, link, new, required, text, when};
+use axum::extract::{self, Path};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::{Value, json};
+
+pub async fn who(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show_anybody(state, headers, |ask| {
+        let people = people(ask)?;
+        Ok(Shown::new(
+            "Who are you?",
+            html! {
+                h1 { "Who are you?" }
+                @for (id, name, roles) in &people {
+                    a class="row" href=(format!("/who/{id}")) {
+                        span class="what beside" { (name) }
+                        span class="soft" { (roles) }
+                    }
+                }
+                p class="soft gap" { "This machine only: no PIN is asked for yet." }
+            },
+        ))
+    })
+    .await
+}
+
+fn people(ask: &Ask<'_>) -> Result<Vec<(String, String, String)>, shop::Trouble> {
+    let world = ask.service.world()?;
+    Ok(world
+        .shop
+        .people()
+        .into_iter()
+        .map(|(id, (name, roles))| {
+            let roles: Vec<_> = roles
+                .iter()
+                .map(|role| shop::record::v1::codes::RoleForm::word(*role))
+                .collect();
+            (
+                id.as_str().to_owned(),
+                ask.service.texts().text(name),
+                roles.join(", "),
+            )
+        })
+        .collect())
+}
+
+pub async fn is(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(person): Path<String>,
+) -> Response {
+    let known = state.service.world().is_ok_and(|world| {
+        world
+            .shop
+            .people()
+            .keys()
+            .any(|known| known.as_str() == person)
+    });
+    if known {
+        return remember(&person, "/");
+    }
+    show_anybody(state, headers, |_| {
+        Err(shop::Trouble::not_found(
+            "there is no such person in this shop",
+        ))
+    })
+    .await
+}
+
+pub async fn setup(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show_anybody(state, headers, |ask| {
+        let done = {
+            let world = ask.service.world()?;
+            world.shop.settings().is_some() && !world.shop.people().is_empty()
+        };
+        if done {
+            return Ok(Shown::new("Set up", html! {
+                h1 { "The shop is set up" }
+                div class="presses low" { (link(Look::Confirm, "To the floor", "", "/who")) }
+            }));
+        }
+        Ok(Shown::new("Set up", html! {
+            h1 { "Your shop" }
+            p class="gap" { "Everything stays in one folder on this machine." }
+            form class="narrow" {
+                (required("shop", "Name of the shop", "", ""))
+                (required("owner", "Your name", "", ""))
+                (crate::tap::input("second", "Name of a second person", "leave empty if you work alone", ""))
+                (required("rate", "An hour's labour, before tax", "such as 120", ""))
+                (required("currency", "Currency", "three letters", "EUR"))
+                (required("tax", "Name of the tax", "", "VAT"))
+                (required("percent", "Per cent of tax", "", "20"))
+                (chips("taxed", "Tax falls on", &[("all", "labour and parts"), ("parts", "parts only")], "all"))
+                (chips("units", "Units", &[("metric", "metric"), ("us", "US")], "metric"))
+                (required("zone", "Time zone", "such as Europe/Lisbon or America/Chicago", "Europe/Lisbon"))
+                (required("stalls", "Name of the first stall", "", "Stall 1"))
+                div class="presses" {
+                    (button(Look::Confirm, "Set up", "", &setting_up(), Some("/who")))
+                }
+            }
+        }))
+    })
+    .await
+}
+
+fn setting_up() -> Vec<Value> {
+    let shop =
+        |fact: Value| json!({ "stream": "shop", "who": { "$new": "owner" }, "shop_fact": fact });
+    let taxed = json!({ "$map": "taxed", "to": { "all": true, "parts": false }, "else": true });
+    vec![
+        shop(json!({ "set": { "settings": {
+            "name": text("shop"),
+            "rate": field("rate"),
+            "currency": field("currency"),
+            "minor_digits": 2,
+            "taxes": [{
+                "name": field("tax"),
+                "percent": field("percent"),
+                "on": { "labour": taxed, "parts": true, "other": true },
+            }],
+            "units": field("units"),
+            "zone": field("zone"),
+        } } })),
+        shop(
+            json!({ "joined": { "person": new("owner"), "name": text("owner"), "roles": ["owner", "technician"] } }),
+        ),
+        when(
+            "second",
+            shop(
+                json!({ "joined": { "person": new("second"), "name": text("second"), "roles": ["technician"] } }),
+            ),
+        ),
+        shop(
+            json!({ "stall-added": { "stall": new("stall"), "name": text("stalls"), "sort": "lift" } }),
+        ),
+    ]
+}
+
+pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show(state, headers, |ask| {
+        let people = people(ask)?;
+        Ok(Shown::new("The shop", html! {
+            h1 { "The shop" }
+            div class="columns" {
+                div {
+                    h2 { "People" }
+                    @for (_, name, roles) in &people {
+                        div class="row" { span class="what" { (name) } span class="soft" { (roles) } }
+                    }
+                    form {
+                        (required("name", "Somebody new", "", ""))
+                        (chips("role", "What they do", &[("technician", "technician"), ("desk", "desk"), ("owner", "owner"), ("apprentice", "apprentice")], "technician"))
+                        div class="presses" {
+                            (button(Look::Plain, "Add", "", &[json!({ "stream": "shop", "shop_fact": { "joined": { "person": new("person"), "name": text("name"), "roles": [field("role")] } } })], None))
+                        }
+                    }
+                }
+                div {
+                    h2 { "Stalls" }
+                    (stalls(ask)?)
+                    form {
+                        (required("name", "Another stall", "", ""))
+                        (chips("sort", "What sort", &[("lift", "lift"), ("flat", "flat")], "lift"))
+                        div class="presses" {
+                            (button(Look::Plain, "Add the stall", "", &[json!({ "stream": "shop", "shop_fact": { "stall-added": { "stall": new("stall"), "name": text("name"), "sort": field("sort") } } })], None))
+                        }
+                    }
+                }
+            }
+            div class="presses even low" {
+                (link(Look::Plain, "Somebody else", "change the person", "/who"))
+                (link(Look::Plain, "The record", "", "/record"))
+            }
+        }))
+    })
+    .await
+}
+
+fn stalls(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
+    let world = ask.service.world()?;
+    Ok(html! {
+        @for (_, name, sort) in world.shop.stalls() {
+            div class="row" {
+                span class="what" { (ask.service.texts().text(name)) }
+                span class="soft" { (shop::record::v1::codes::StallIsForm::word(sort)) }
+            }
+        }
+    })
+}
+
+pub async fn record(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show(state, headers, |ask| {
+        let (store, log) = ask.service.record();
+        let head = store.head(log)?;
+        Ok(Shown::new("The record", html! {
+            h1 { "The record" }
+            p class="gap" { (head.position) " events, chained. The head of the chain:" }
+            p class="strong gap" { (shop::repair::Words(head.hash).hex()) }
+            p class="soft gap" { "It prints on every invoice. " code { "buttonup verify --head" } " holds the record against it." }
+        }))
+    })
+    .await
+}

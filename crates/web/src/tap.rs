@@ -1,0 +1,122 @@
+//! Buttons that carry commands. A command is a template with holes that the page's
+//! script fills in on the tap; see `assets/app.js`.
+
+use maud::{Markup, html};
+use serde_json::{Value, json};
+
+/// A command template for an order.
+pub fn order_fact(order: &str, fact: Value) -> Value {
+    json!({ "stream": format!("order:{order}"), "fact": fact })
+}
+
+/// A request template for an order.
+pub fn order_request(order: &str, request: Value) -> Value {
+    json!({ "stream": format!("order:{order}"), "request": request })
+}
+
+/// The value of a field, or null.
+pub fn field(name: &str) -> Value {
+    json!({ "$field": name })
+}
+
+/// Words from a field, with a salt made on the device; null if it is empty.
+pub fn text(name: &str) -> Value {
+    json!({ "$text": name })
+}
+
+/// Words known now.
+pub fn words(text: &str) -> Value {
+    json!({ "$words": text })
+}
+
+/// A new name, the same for the whole tap.
+pub fn new(name: &str) -> Value {
+    json!({ "$new": name })
+}
+
+/// Something left out unless the field is filled or ticked.
+pub fn when(field: &str, then: Value) -> Value {
+    json!({ "$when": field, "then": then })
+}
+
+/// What a button looks like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Look {
+    /// What confirms: the large one.
+    Confirm,
+    /// Any other.
+    Plain,
+}
+
+/// A button that sends commands, then goes on or stays.
+pub fn button(
+    look: Look,
+    label: &str,
+    small: &str,
+    commands: &[Value],
+    next: Option<&str>,
+) -> Markup {
+    let class = match look {
+        Look::Confirm => "press confirm",
+        Look::Plain => "press",
+    };
+    html! {
+        button class=(class) type="submit" data-commands=(Value::from(commands.to_vec())) data-next=[next] {
+            (label)
+            @if !small.is_empty() { small { (small) } }
+        }
+    }
+}
+
+/// A link that looks like a button.
+pub fn link(look: Look, label: &str, small: &str, to: &str) -> Markup {
+    let class = match look {
+        Look::Confirm => "press confirm",
+        Look::Plain => "press",
+    };
+    html! {
+        a class=(class) href=(to) {
+            (label)
+            @if !small.is_empty() { small { (small) } }
+        }
+    }
+}
+
+/// A text field with its label.
+pub fn input(name: &str, label: &str, hint: &str, value: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="text" name=(name) value=(value) autocomplete="off";
+        }
+    }
+}
+
+/// A text field that must be filled.
+pub fn required(name: &str, label: &str, hint: &str, value: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="text" name=(name) value=(value) autocomplete="off" required;
+        }
+    }
+}
+
+/// One of a few, as chips.
+pub fn chips(name: &str, legend: &str, choices: &[(&str, &str)], chosen: &str) -> Markup {
+    html! {
+        fieldset {
+            legend { (legend) }
+            div class="chips" {
+                @for (value, label) in choices {
+                    label {
+                        input type="radio" name=(name) value=(value) checked[*value == chosen];
+                        (label)
+                    }
+                }
+            }
+        }
+    }
+}
