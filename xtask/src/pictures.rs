@@ -8,7 +8,36 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
 
 /// The pages of the demonstration shop that are worth a picture: name and path.
-const PAGES: [(&str, &str); 1] = [("floor", "/")];
+const PAGES: [(&str, &str); 22] = [
+    ("floor", "/"),
+    ("calls", "/calls"),
+    ("find", "/find"),
+    ("take-in", "/new?vin=1M8GDM9A0KP042788"),
+    ("order", "/o/1002"),
+    ("left", "/o/1001"),
+    ("walk-round", "/o/1002/walk"),
+    ("off", "/o/1002/off"),
+    (
+        "stage",
+        "/o/1002/off?lines=7+housing+bolts+M8%0Aoil-cooler+housing%0Arag+in+the+oil+port%0Alower+hose",
+    ),
+    ("back", "/o/1002/back"),
+    ("tighten", "/o/1004/back"),
+    ("still-open", "/o/1002/open"),
+    ("tray", "/o/1002/tray"),
+    ("may-it", "/o/1002/may"),
+    ("gate", "/o/1002/may/hand-over"),
+    ("owed", "/o/1002/due"),
+    ("snag", "/o/1002/snag?item=housing-bolts"),
+    ("desk", "/o/1002/desk"),
+    ("ask", "/o/1002/ask"),
+    ("parts", "/o/1002/parts"),
+    ("money", "/o/1002/pay"),
+    ("story", "/o/1002/story"),
+];
+
+/// The page that makes the browser one of the demonstration's people.
+const BE_SOMEBODY: &str = "/who/pavel";
 
 const DEVICES: [(&str, Viewport); 2] = [("phone", PHONE), ("desk", DESK)];
 
@@ -23,6 +52,9 @@ pub struct Choice {
     /// Take the page to its end, not only what the screen shows.
     #[arg(long)]
     full: bool,
+    /// Use this program instead of building it.
+    #[arg(long, value_name = "FILE")]
+    program: Option<PathBuf>,
     /// The folder for the pictures.
     #[arg(long, value_name = "DIR", default_value = "pictures")]
     out: PathBuf,
@@ -33,7 +65,10 @@ pub struct Choice {
 /// # Errors
 /// If the program cannot be built or started, or a page does not load.
 pub fn take(choice: &Choice) -> Result<ExitCode> {
-    let program = build()?;
+    let program = match &choice.program {
+        Some(program) => program.clone(),
+        None => build()?,
+    };
     let data = tempfile::tempdir().context("cannot make a folder for the demonstration")?;
     let server = Server::start(
         Command::new(program)
@@ -41,6 +76,7 @@ pub fn take(choice: &Choice) -> Result<ExitCode> {
             .arg(data.path()),
     )?;
     let browser = Browser::start()?;
+    browser.goto(&server.url(BE_SOMEBODY))?;
     for (page, path) in PAGES {
         if choice.page.as_ref().is_none_or(|only| only == page) {
             picture_page(&browser, &server.url(path), page, choice)?;
