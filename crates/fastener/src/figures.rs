@@ -27,12 +27,17 @@ pub(crate) fn trimmed(value: f64, decimals: usize) -> String {
 /// Rounded up to a step, so that a value that must not fall short does not.
 pub(crate) fn rounded_up(value: f64, step: f64) -> f64 {
     // A value that already stands on a step must not climb because of its last bit.
-    libm::ceil(value / step - 1e-9) * step
+    on_step(libm::ceil(value / step - 1e-9), step)
 }
 
 /// Rounded down to a step.
 pub(crate) fn rounded_down(value: f64, step: f64) -> f64 {
-    libm::floor(value / step + 1e-9) * step
+    on_step(libm::floor(value / step + 1e-9), step)
+}
+
+/// Steps of a tenth are no binary fractions: the last bits of the product are put right.
+fn on_step(steps: f64, step: f64) -> f64 {
+    libm::round(steps * step * 1e6) / 1e6
 }
 
 #[cfg(test)]
@@ -49,7 +54,7 @@ mod tests {
     #[test]
     fn a_value_on_a_step_stays_there() {
         assert_eq!(rounded_up(27.3, 0.1), 27.3);
-        assert!((rounded_up(27.34, 0.1) - 27.4).abs() < 1e-9);
+        assert_eq!(rounded_up(27.34, 0.1), 27.4);
         assert_eq!(rounded_down(6.0, 0.5), 6.0);
     }
 }

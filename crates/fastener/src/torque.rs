@@ -125,8 +125,10 @@ impl Joint {
                 head,
             ],
             Form::Iso16047 => {
-                let both = 0.5 * (p + 1.154 * PI * friction.thread * d2)
-                    / (PI - 1.154 * friction.thread * p / d2);
+                // The standard prints 1.154 for 1/cos 30°.
+                let flank = 2.0 / 3.0_f64.sqrt();
+                let both = 0.5 * (p + flank * PI * friction.thread * d2)
+                    / (PI - flank * friction.thread * p / d2);
                 [pitch, both - pitch, head]
             }
             // The nut factor does not tell its parts: all of it stands in the total.

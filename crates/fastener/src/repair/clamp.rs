@@ -43,7 +43,8 @@ impl Original {
             None => None,
         };
         let mut notes = vec![format!(
-            "Friction of threads that are {}. {DRY_IS_NOT_OILED}",
+            "Friction of threads that are {}. {DRY_IS_NOT_OILED} Oil or sealant on threads that \
+             were dry raises the clamp.",
             hole.condition.name()
         )];
         if clamp_n.is_none() {

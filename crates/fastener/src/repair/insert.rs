@@ -90,15 +90,16 @@ pub(super) fn longest_multiple(thread: &Thread, room_mm: f64) -> Option<f64> {
         .find(|multiple| multiple * thread.diameter_mm() <= room_mm + 1e-9)
 }
 
-/// Least insert length, as a multiple of the diameter, that lets the bolt fail first.
+/// Least length of a wire insert, in diameters, that lets the bolt fail first.
 ///
-/// Inputs: tensile strength of the parent and of the bolt in MPa.
+/// Inputs: tensile strength of the parent and of the bolt in MPa. Returns nothing where the table
+/// has no insert for them.
 ///
 /// # Source
 ///
 /// Honsel, technical explanations for wire inserts, table of nominal lengths.
 ///
-pub(super) fn recommended_multiple(parent_tensile_mpa: f64, bolt_tensile_mpa: f64) -> Option<f64> {
+pub fn insert_length_diameters(parent_tensile_mpa: f64, bolt_tensile_mpa: f64) -> Option<f64> {
     let column = [420.0, 520.0, 800.0, 1040.0, 1220.0]
         .iter()
         .position(|&class| bolt_tensile_mpa <= class)?;

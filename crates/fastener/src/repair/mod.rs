@@ -13,7 +13,7 @@ mod ways;
 
 pub use estimate::{Estimate, Planning, Weights};
 pub use hole::{Clamped, Damage, DamagedHole, Depth, DrillRoom, OtherPart, RepairTrouble};
-pub use insert::{InsertHole, insert_hole, solid_bushing_thread};
+pub use insert::{InsertHole, insert_hole, insert_length_diameters, solid_bushing_thread};
 pub use reason::Reason;
 pub use steps::Step;
 pub use ways::{RepairOption, Way};

@@ -4,7 +4,7 @@ use super::clamp::{Clamp, Original, bears_n};
 use super::estimate::Planning;
 use super::hole::{Clamped, Damage, DamagedHole, Depth, DrillRoom};
 use super::insert::{
-    insert_hole, insert_shear_mm2_per_mm, installed_mm, longest_multiple, recommended_multiple,
+    insert_hole, insert_length_diameters, insert_shear_mm2_per_mm, installed_mm, longest_multiple,
     solid_bushing_thread,
 };
 use super::reason::Reason;
@@ -152,7 +152,8 @@ pub(super) fn wire_insert(hole: &DamagedHole, original: &Original, planning: &Pl
         .class
         .and_then(|class| class.stresses(&hole.thread).ok())
         .map(|stresses| stresses.tensile_mpa);
-    if let Some(least) = bolt_mpa.and_then(|mpa| recommended_multiple(hole.parent.tensile_mpa, mpa))
+    if let Some(least) =
+        bolt_mpa.and_then(|mpa| insert_length_diameters(hole.parent.tensile_mpa, mpa))
         && least * d > nominal
     {
         plan.notes.push(format!(

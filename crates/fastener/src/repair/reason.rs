@@ -29,6 +29,16 @@ pub enum Reason {
     NoSuchSize,
 }
 
+impl Reason {
+    /// Whether it already says that too little thread is left to carry.
+    pub(super) fn is_of_length(&self) -> bool {
+        matches!(
+            self,
+            Reason::ThreadIsGone { .. } | Reason::Shallow { .. } | Reason::NoSoundThread { .. }
+        )
+    }
+}
+
 impl fmt::Display for Reason {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

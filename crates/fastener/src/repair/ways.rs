@@ -33,6 +33,7 @@ pub struct RepairOption {
     pub holds: bool,
     /// Why it does not hold; empty where it does.
     pub reasons: Vec<Reason>,
+    /// None for a way that does not hold: nobody should start on it.
     pub steps: Vec<Step>,
     pub drill: Option<Drill>,
     pub tap: Option<String>,
@@ -141,7 +142,7 @@ fn finished(
     original: &Original,
     planning: &Planning,
 ) -> RepairOption {
-    let credited = credited_mm(&hole.thread, plan.engaged_mm, &hole.parent);
+    let credited = credited_mm(&plan.bolt_thread, plan.engaged_mm, &hole.parent);
     let parent_n = plan.shear_mm2_per_mm * credited * hole.parent.shear_mpa;
     let thread_bears_n = plan
         .bolt_thread_n
@@ -157,7 +158,8 @@ fn finished(
     } else {
         planning.least_strip_margin
     };
-    if let Some(margin) = strip_margin.filter(|&margin| margin < least) {
+    let too_short = plan.reasons.iter().any(Reason::is_of_length);
+    if let Some(margin) = strip_margin.filter(|&margin| !too_short && margin < least) {
         plan.reasons.push(Reason::Strips { margin, least });
     }
     if let (Some(clamp), Some(bears_n)) = (clamp_n, plan.bolt_bears_n)
@@ -180,11 +182,16 @@ fn finished(
     }
     let torque_nm = plan.clamp.map(|clamp| clamp.torque_nm);
     let estimate = planning.estimates.get(&way);
+    let holds = plan.reasons.is_empty();
     RepairOption {
         way,
         rank: 0,
-        holds: plan.reasons.is_empty(),
-        steps: steps_of(way, &plan, hole, torque_nm),
+        holds,
+        steps: if holds {
+            steps_of(way, &plan, hole, torque_nm)
+        } else {
+            Vec::new()
+        },
         centre_tolerance_mm: centre_tolerance_mm(&plan, hole, original),
         working: working(way, &plan, hole, credited, thread_bears_n, wall),
         wall_left_mm: wall,
@@ -251,7 +258,7 @@ fn working(
         working = working
             .line(
                 Line::new("torque for the original clamp", sources::motosh())
-                    .symbol("T")
+                    .formula("T", "F·(P/2π + μ·d2/(2·cos 30°) + μ·(dw + dh)/4)")
                     .input("friction", hole.condition.name())
                     .value(shown(clamp.torque_nm, 1, "N·m")),
             )
