@@ -3,7 +3,7 @@
 use crate::fact::{Fact, PieceIs, Stand};
 use crate::ids::{CommandId, MoveId};
 use crate::item::{Item, System, Zone};
-use crate::moves::{Moves, Stated};
+use crate::moves::{Moves, Node, Stated};
 use crate::order::{Order, Stamp};
 use states::{ItemId, Kind, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
@@ -179,30 +179,41 @@ impl Account {
         }
     }
 
-    /// The state found before anybody had touched the piece; nothing if two walk-rounds
-    /// disagree, or if somebody moved the piece who had not seen what was found: then
-    /// it may have been found so because of that move.
+    /// The state found before anybody had touched the piece, as told last; nothing if two
+    /// walk-rounds disagree, or if somebody moved the piece who had not seen what was
+    /// found: then it may have been found so because of that move.
     fn found(&self, item: &ItemId, position: Position) -> Option<State> {
-        let (found, moved): (Vec<_>, Vec<_>) = self
-            .moves
-            .live(item)
-            .filter(|(_, node)| node.change.at.contains(&position))
-            .filter(|(_, node)| match node.stated {
-                Stated::Found => node.change.after.is_empty(),
-                Stated::Moved => true,
-                Stated::Seen => false,
-            })
-            .partition(|(_, node)| node.stated == Stated::Found);
+        let here = || {
+            self.moves
+                .live(item)
+                .filter(|(_, node)| node.change.at.contains(&position))
+        };
+        let walked: BTreeSet<&MoveId> = here()
+            .filter(|(_, node)| node.stated == Stated::Found && self.saw_only_finds(node))
+            .map(|(id, _)| id)
+            .collect();
+        let found = self.moves.heads_seen(item, position, &walked);
         let state = found.first()?.1.change.left.state;
         let agreed = found
             .iter()
             .all(|(_, node)| node.change.left.state == state);
-        let before_touch = agreed
-            && moved.iter().all(|(id, _)| {
-                let seen = self.moves.seen_by([*id]);
-                found.iter().any(|(id, _)| seen.contains(id))
-            });
-        before_touch.then_some(state)
+        let before_touch =
+            here()
+                .filter(|(_, node)| node.stated == Stated::Moved)
+                .all(|(id, _)| {
+                    let seen = self.moves.seen_by([id]);
+                    found.iter().any(|(id, _)| seen.contains(id))
+                });
+        (agreed && before_touch).then_some(state)
+    }
+
+    /// Whether the author of a find had seen nothing, or other finds alone.
+    fn saw_only_finds(&self, node: &Node) -> bool {
+        self.moves.seen_by(&node.change.after).iter().all(|id| {
+            self.moves
+                .get(id)
+                .is_some_and(|seen| seen.stated == Stated::Found)
+        })
     }
 
     /// How many pieces are missing, if that many may be, there.

@@ -332,6 +332,19 @@ fn rule_2_home_is_what_was_found() {
             &["open:screws:3=Out"],
         ),
         (
+            "found missing by a slip, put right at once, then taken out by us",
+            |job| {
+                job.group("screws", 6, Kind::Clips, System::Body, Zone::Above);
+                job.found("screws", &[3], State::Out);
+                let right = job.change("screws", &[3], State::On);
+                job.record(Fact::Found { moves: vec![right] });
+                job.moved("screws", &[3], State::Out);
+                job.road_tested();
+            },
+            Gate::HandOver,
+            &["open:screws:3=Out"],
+        ),
+        (
             "two walk-rounds that disagree leave it as its kind belongs",
             |job| {
                 job.group("screws", 6, Kind::Clips, System::Body, Zone::Above);

@@ -56,7 +56,6 @@ struct Claim {
     how: How,
     who: String,
     when: Timestamp,
-    saw_nothing: bool,
     stands: bool,
 }
 
@@ -177,7 +176,6 @@ impl<'a> Book<'a> {
                     how,
                     who: event.stamp.who.as_str().to_owned(),
                     when: event.stamp.at,
-                    saw_nothing: change.after.is_empty(),
                     stands: stands(command),
                 });
                 after.push(&change.after);
@@ -318,9 +316,13 @@ impl<'a> Book<'a> {
             let claims = claims.iter().copied();
             claims.filter(move |index| self.claims[*index].how == how)
         };
-        let found: Vec<usize> = of(How::Found)
-            .filter(|index| self.claims[*index].saw_nothing)
-            .collect();
+        let nothing_but_finds = |find: &usize| {
+            (0..self.claims.len())
+                .filter(|index| self.sees[*find] >> index & 1 == 1)
+                .all(|index| self.claims[index].how == How::Found)
+        };
+        let walked: Vec<usize> = of(How::Found).filter(nothing_but_finds).collect();
+        let found = self.last(&walked);
         let states: BTreeSet<Is> = found.iter().map(|index| self.claims[*index].is).collect();
         let known = |mover: usize| found.iter().any(|f| self.sees[mover] >> f & 1 == 1);
         if strict(item) || states.len() != 1 || !of(How::Moved).all(known) {

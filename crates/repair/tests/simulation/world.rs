@@ -387,12 +387,14 @@ impl World {
                 stage: None,
                 moves: vec![self.change(device, thing, at, state)],
             },
-            10 => Fact::Found {
-                moves: vec![Move {
-                    after: vec![],
-                    ..self.change(device, thing, at, state)
-                }],
-            },
+            10 => {
+                let change = self.change(device, thing, at, state);
+                let walk_round = !self.one_in(3);
+                let after = if walk_round { vec![] } else { change.after };
+                Fact::Found {
+                    moves: vec![Move { after, ..change }],
+                }
+            }
             11 => Fact::Seen {
                 moves: vec![self.change(device, thing, at, state)],
             },
