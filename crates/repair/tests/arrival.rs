@@ -114,7 +114,7 @@ fn context() -> Context {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(192))]
+    #![proptest_config(ProptestConfig::with_cases(128))]
 
     #[test]
     fn no_events_make_anything_panic(

@@ -293,7 +293,7 @@ fn the_benchmark_repair_from_intake_to_hand_over() {
     leave(&mut job);
 }
 
-/// 1. The complaint, the keys, the walk-round, the first consent.
+/// Point 1: The complaint, the keys, the walk-round, the first consent.
 fn intake(job: &mut Job) {
     job.record(Fact::LineOpened {
         line: LineId::new("1"),
@@ -335,7 +335,7 @@ fn intake(job: &mut Job) {
     assert_eq!(papers, ["line:1", "not-priced", "keys-here"]);
 }
 
-/// 2. Battery, airbox, wheel, liner, tray: each a stage, out as shown.
+/// Point 2: Battery, airbox, wheel, liner, tray: each a stage, out as shown.
 fn from_above_and_below(job: &mut Job) {
     price(job, 220, "268.40");
     job.consented(ConsentStep::TakeApart, None);
@@ -376,7 +376,7 @@ fn from_above_and_below(job: &mut Job) {
     assert_eq!(open_gates(job), []);
 }
 
-/// 3. Coolant by the cock and by the hose, oil by the plug; clamps and plugs in with the
+/// Point 3: Coolant by the cock and by the hose, oil by the plug; clamps and plugs in with the
 /// hoses that call for them.
 fn fluids_out(job: &mut Job) {
     job.moved("coolant", &[], State::Low);
@@ -407,7 +407,7 @@ fn fluids_out(job: &mut Job) {
     assert_eq!(litres[&ItemId::new("coolant")].out, "9.2".parse().unwrap());
 }
 
-/// 4. Pulley bolts cracked while the belt still holds them; the rest of the drive.
+/// Point 4: Pulley bolts cracked while the belt still holds them; the rest of the drive.
 fn the_drive_off(job: &mut Job) {
     job.put_in(
         "tensioner pin",
@@ -453,7 +453,7 @@ fn the_drive_off(job: &mut Job) {
     );
 }
 
-/// 5. Ana takes the housing bolts out. Rui's phone, out of reach since before, has the
+/// Point 5: Ana takes the housing bolts out. Rui's phone, out of reach since before, has the
 /// same bolts cracked and number 6 stuck. Both are kept until somebody looks.
 fn two_phones_apart(job: &mut Job) {
     let all = [1, 2, 3, 4, 5, 6, 7];
@@ -494,7 +494,7 @@ fn reason(job: &Job, gate: Gate, item: &str) -> String {
         .unwrap()
 }
 
-/// 6. Ana looks: six are out, and the sixth position broke 2 mm below the face.
+/// Point 6: Ana looks: six are out, and the sixth position broke 2 mm below the face.
 fn the_broken_bolt(job: &mut Job) {
     job.by("ana")
         .looked("housing bolts", &[1, 2, 3, 4, 5, 7], State::Out);
@@ -539,7 +539,7 @@ fn the_broken_bolt(job: &mut Job) {
     assert_eq!(ceiling.amount, 910.into());
 }
 
-/// 7. Drilled, a wire insert of the same size; rag, chips and tang counted in and out.
+/// Point 7: Drilled, a wire insert of the same size; rag, chips and tang counted in and out.
 fn the_thread(job: &mut Job) {
     job.put_in("rag", PutIn::Rag, System::Oil, Zone::Above);
     job.put_in("chips", PutIn::Chips, System::Cooling, Zone::Above);
@@ -583,7 +583,7 @@ fn the_thread(job: &mut Job) {
     assert!(snags::open(&job.order).is_empty());
 }
 
-/// 8. New seals, the housing, its bolts by passes; interrupted after three of the second.
+/// Point 8: New seals, the housing, its bolts by passes; interrupted after three of the second.
 fn housing_back(job: &mut Job) {
     job.done(WorkIs::CleanFace, Some("housing"));
     for seal in ["gasket", "o-ring 1", "o-ring 2"] {
@@ -614,7 +614,7 @@ fn housing_back(job: &mut Job) {
     assert_eq!(counts(job), (29, 4, 6));
 }
 
-/// 9. Back on; the pulley bolts torqued before the belt is on, and torqued again.
+/// Point 9: Back on; the pulley bolts torqued before the belt is on, and torqued again.
 fn the_drive_back(job: &mut Job) {
     job.stage(&[
         ("oil switch plug", State::Plugged),
@@ -646,7 +646,7 @@ fn the_drive_back(job: &mut Job) {
     assert_eq!(counts(job), (16, 2, 6));
 }
 
-/// 10. Hoses on, oil and coolant in by two people, battery on: it may start.
+/// Point 10: Hoses on, oil and coolant in by two people, battery on: it may start.
 fn fluids_in(job: &mut Job) {
     job.stage(&[
         ("plug 1", State::Outside),
@@ -677,7 +677,7 @@ fn fluids_in(job: &mut Job) {
     assert_eq!(counts(job), (7, 0, 1), "the cold level");
 }
 
-/// 11. Wheel on by hand, lowered, torqued; the tray one clip short of what it came with.
+/// Point 11: Wheel on by hand, lowered, torqued; the tray one clip short of what it came with.
 fn wheel_and_tray_back(job: &mut Job) {
     job.stage(&[
         ("liner", State::On),
@@ -704,7 +704,7 @@ fn wheel_and_tray_back(job: &mut Job) {
     );
 }
 
-/// 12. A second person, the pressure held, the road.
+/// Point 12: A second person, the pressure held, the road.
 fn proof(job: &mut Job) {
     let not_checked: Vec<String> = [
         "alternator",
@@ -761,7 +761,7 @@ fn proof(job: &mut Job) {
     assert_eq!(job.shut(Gate::HandOver), Vec::<String>::new(), "fit to go");
 }
 
-/// 13. Charged, paid, keys given back, gone; what is due later is known and blocks nothing.
+/// Point 13: Charged, paid, keys given back, gone; what is due later is known and blocks nothing.
 fn leave(job: &mut Job) {
     for text in [LineText::Cause, LineText::Correction] {
         job.record(Fact::LineWorded {
