@@ -79,3 +79,114 @@ fn refused(place: &str) -> impl Fn(coolant::CoolantError) -> Wrong {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Answer, Coolant, Wrong, run};
+    use clap::Parser;
+    use serde_json::Value;
+
+    #[derive(Parser)]
+    struct Line {
+        #[command(subcommand)]
+        asked: Coolant,
+    }
+
+    fn asked(words: &str) -> Result<Answer, Wrong> {
+        let words = std::iter::once("coolant").chain(words.split_whitespace());
+        run(&Line::try_parse_from(words).unwrap().asked)
+    }
+
+    fn json(words: &str) -> Value {
+        asked(words).unwrap().json
+    }
+
+    fn near(value: &Value, expected: f64, tolerance: f64) -> bool {
+        value
+            .as_f64()
+            .is_some_and(|got| (got - expected).abs() <= tolerance)
+    }
+
+    #[test]
+    fn freezing_tells_the_strength_in_its_ways() {
+        let found = json("freeze --glycol ethylene --volume 50%");
+        assert!(near(&found["freeze_c"], -37.0, 3.0));
+        assert!(near(&found["mass_fraction"], 0.5273, 5e-5));
+        assert!(near(&found["volume_fraction"], 0.5, 1e-9));
+        let antifreeze = json("freeze --concentrate 50%");
+        assert!(near(&antifreeze["volume_fraction"], 0.4723, 5e-4));
+        let back = json("freeze --reading -36C");
+        assert!(near(&back["mass_fraction"], 0.5, 1e-3));
+        assert_eq!(back["standing"], "within its limits");
+    }
+
+    #[test]
+    fn boiling_names_pressure_and_margin() {
+        let words = "boil --glycol ethylene --volume 50% --cap 15psi --altitude 0m --hottest 115C";
+        let found = json(words);
+        assert!(near(&found["boil_c"], 130.0, 1.0));
+        assert!(near(&found["absolute_pressure_kpa"], 204.7464, 1e-3));
+        assert_eq!(found["margin"], "ample");
+        let text = asked(words).unwrap().text;
+        assert!(text.contains("Do not open"), "{text}");
+    }
+
+    #[test]
+    fn mixing_adds_up_and_keeps_the_two_percentages_apart() {
+        let words =
+            "mix --capacity 9.5L --left 3.5L --now 30% --want 50% --shelf concentrate,water --of";
+        let litres = |of: &str| {
+            let found = json(&format!("{words} {of}"));
+            assert_eq!(found["rounds"], 1);
+            assert!(near(&found["reached"], 0.5, 0.006));
+            let add = found["add"].as_array().unwrap().clone();
+            assert!(near(
+                &add[0]["litres"],
+                6.0 - add[1]["litres"].as_f64().unwrap(),
+                1e-9
+            ));
+            add[0]["litres"].as_f64().unwrap()
+        };
+        assert!((litres("glycol") - 3.9).abs() < 1e-9);
+        assert!((litres("concentrate") - 3.7).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_balance_gives_a_verdict_and_the_rise() {
+        let words = "balance --volume 50% --out 5.5L~0.4L@35C --lost 0.3L --in 2L --in 2L \
+                     --capacity 9.2L --hot 90C --bottle-area 150cm2";
+        let found = json(words);
+        assert!(near(&found["missing_l"], 1.76, 0.01));
+        assert!(
+            found["verdict"]
+                .as_str()
+                .unwrap()
+                .starts_with("short by about 1.8 L")
+        );
+        assert!(near(&found["rise_l"], 0.42, 0.01));
+    }
+
+    #[test]
+    fn density_goes_both_ways() {
+        let found = json("density --mass 50% --temperature 60C");
+        assert!(near(&found["density_kg_per_m3"], 1040.49, 5e-3));
+        let back = json("density --kg-per-m3 1040.49 --temperature 60C");
+        assert!(near(&back["mass_fraction"], 0.5, 1e-4));
+    }
+
+    #[test]
+    fn what_is_wrong_says_where_and_how_to_mend_it() {
+        let wrong = |words: &str| asked(words).unwrap_err();
+        let unit = wrong("freeze --volume 50");
+        assert_eq!((unit.code, unit.place.as_str()), (2, "--volume"));
+        assert_eq!(unit.mend, "add one of %");
+        let strong = wrong("freeze --volume 80%");
+        assert_eq!((strong.code, strong.place.as_str()), (1, "strength"));
+        assert!(strong.mend.ends_with("thin it"));
+        assert_eq!(wrong("freeze").place, "strength");
+        assert_eq!(
+            wrong("leak no-such-file.csv --limit 20mL/h").place,
+            "no-such-file.csv"
+        );
+    }
+}

@@ -119,7 +119,7 @@ pub fn boiling(
 
     let pressure = Line::new("pressure of the air", sources::atmosphere())
         .formula("pa", "101.325 kPa·(1 - 0.0065·h/288.15)^5.2559")
-        .input("h", text::number(altitude_m, "m"))
+        .input("h", text::metres(altitude_m))
         .value(text::kilopascals(air_kpa));
     let total = Line::new("absolute pressure under the cap", Source::derived())
         .formula("p", "pa + cap")
@@ -128,7 +128,7 @@ pub fn boiling(
     let moles = Line::new("water among the molecules", Source::derived())
         .formula("x", "(1 - w)/18.015 / ((1 - w)/18.015 + w/Mg)")
         .input("w", text::percent(mixture.mass_fraction()))
-        .value(text::number(water, ""));
+        .value(text::plain(water));
     let under = Line::new("boils under the cap", sources::if97())
         .formula("t", "Ts(p/x)")
         .value(text::celsius(boil_c));

@@ -308,8 +308,10 @@ fn line_points(
     fit: &Fitted,
     air_kpa: f64,
 ) -> Vec<LinePoint> {
+    let student = fit.student();
     let point = |(index, reading): (usize, &Reading)| {
-        let (x, half) = fit.at(reading.minutes / 60.0);
+        let (x, error) = fit.at(reading.minutes / 60.0);
+        let half = student * error;
         let gauge = |x: f64| growth.absolute_kpa(index, x) - air_kpa;
         LinePoint {
             minutes: reading.minutes,

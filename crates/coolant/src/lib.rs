@@ -34,6 +34,7 @@ mod error;
 mod fill;
 mod inhibitor;
 mod leak;
+mod limits;
 mod melinder;
 mod mix;
 mod mixture;
@@ -61,6 +62,7 @@ pub use leak::{
     Assumption, Contents, Leak, LeakLimit, LeakNote, LeakQuestion, LeakVerdict, LinePoint, Reading,
     Why, leak, test_pressure_kpa,
 };
+pub use limits::{StrengthStanding, USUAL_LIMITS, strength_standing};
 pub use mix::{
     Addition, Bottles, MixPlan, MixQuestion, REACHED_WITHIN, Round, Shelf, Stock, WATER_QUALITY,
     WholeBottles, drain_and_replace_l, mix,

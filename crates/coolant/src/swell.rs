@@ -88,7 +88,7 @@ pub fn swell(
         Some(level_mm) => working.line(
             Line::new("rise in the bottle", Source::derived())
                 .formula("h", "ΔV / area")
-                .value(text::number(level_mm, "mm")),
+                .value(text::millimetres(level_mm)),
         ),
         None => working,
     };

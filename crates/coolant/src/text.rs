@@ -1,7 +1,8 @@
 //! Quantities as they stand in a working.
 
 use measure::Customary;
-use measure::si::{Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Volume};
+use measure::si::{Length, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Volume};
+use uom::si::length::{meter, millimeter};
 use uom::si::pressure::kilopascal;
 use uom::si::ratio::ratio;
 use uom::si::temperature_interval::kelvin;
@@ -30,7 +31,29 @@ pub(crate) fn percent(fraction: f64) -> String {
     measure::show(Ratio::new::<ratio>(fraction), Customary::Metric)
 }
 
-/// With three digits after the point.
+pub(crate) fn metres(length_m: f64) -> String {
+    measure::show(Length::new::<meter>(length_m), Customary::Metric)
+}
+
+pub(crate) fn millimetres(length_mm: f64) -> String {
+    measure::show(Length::new::<millimeter>(length_mm), Customary::Metric)
+}
+
+/// With about four digits, for what has no customary twin.
 pub(crate) fn number(value: f64, unit: &str) -> String {
-    format!("{value:.3}\u{202f}{unit}")
+    let decimals = match value.abs() {
+        size if size >= 100.0 => 1,
+        size if size >= 10.0 => 2,
+        _ => 3,
+    };
+    format!("{value:.decimals$}\u{202f}{unit}")
+}
+
+pub(crate) fn plain(value: f64) -> String {
+    format!("{value:.3}")
+}
+
+/// A chance; nothing that is measured is certain.
+pub(crate) fn chance(part: f64) -> String {
+    percent(part.min(0.999))
 }

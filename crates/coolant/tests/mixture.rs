@@ -3,9 +3,9 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use coolant::{
-    Concentrate, CoolantError, Glycol, MarginStanding, Mixture, boiling, density, freezing, margin,
-    opening_cap, specific_heat, steam_pressure_kpa, strength_from_density,
-    strength_from_freeze_point, viscosity, water_boils_c,
+    Concentrate, CoolantError, Glycol, MarginStanding, Mixture, StrengthStanding, USUAL_LIMITS,
+    boiling, density, freezing, margin, opening_cap, specific_heat, steam_pressure_kpa,
+    strength_from_density, strength_from_freeze_point, strength_standing, viscosity, water_boils_c,
 };
 use proptest::prelude::*;
 
@@ -159,4 +159,26 @@ fn a_hot_cap_says_how_far_above_boiling() {
     assert!(hot.caution.starts_with("Do not open"));
     let cool = opening_cap(half, 1500.0, 30.0).unwrap();
     assert!(cool.above_boiling_k < 0.0 && cool.caution.contains("maker's instructions"));
+}
+
+#[test]
+fn limits_are_the_makers_or_the_usual_ones() {
+    let usual = Concentrate::default();
+    let standing = |part: f64, limits| {
+        let mixture = Mixture::of_concentrate(Glycol::Ethylene, part, usual).unwrap();
+        strength_standing(mixture, usual, limits).unwrap()
+    };
+    for (part, expected) in [
+        (0.39, StrengthStanding::TooWeak),
+        (0.4, StrengthStanding::Within),
+        (0.6, StrengthStanding::Within),
+        (0.61, StrengthStanding::TooStrong),
+    ] {
+        assert_eq!(standing(part, USUAL_LIMITS), expected, "{part}");
+    }
+    assert_eq!(standing(0.68, (0.5, 0.7)), StrengthStanding::Within);
+    let pure = by_mass(Glycol::Ethylene, 1.0);
+    let found = strength_standing(pure, usual, USUAL_LIMITS).unwrap();
+    assert_eq!(found, StrengthStanding::TooStrong);
+    assert!(strength_standing(pure, usual, (0.6, 0.4)).is_err());
 }

@@ -77,9 +77,10 @@ pub fn leak(args: &Leak) -> Result<Answer, Wrong> {
     .map_err(refused(&args.file.display().to_string()))?;
 
     let mut lines = vec![format!(
-        "{} (confidence {:.0} %)",
+        "{} (confidence {:.1} %)",
         found.verdict,
-        found.confidence * 100.0
+        // Nothing that is measured is certain.
+        found.confidence.min(0.999) * 100.0
     )];
     match found.ml_per_h {
         Some(rate) => lines.push(format!(

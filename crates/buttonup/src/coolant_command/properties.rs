@@ -19,6 +19,12 @@ pub struct Freeze {
     /// The refractometer's scale that was read; the coolant's own if not told.
     #[arg(long, requires = "reading", value_parser = ["ethylene", "propylene"])]
     scale: Option<String>,
+    /// The least concentrate by volume that the vehicle maker allows.
+    #[arg(long, default_value = "40%")]
+    least: String,
+    /// The most concentrate by volume that the vehicle maker allows.
+    #[arg(long, default_value = "60%")]
+    most: String,
 }
 
 /// Boiling.
@@ -70,15 +76,29 @@ pub fn freeze(args: &Freeze) -> Result<Answer, Wrong> {
     };
     let freezing = coolant::freezing(mixture).map_err(refused("strength"))?;
     let concentrate = args.strength.concentrate()?;
+    let (least, most) = (
+        read::fraction(&args.least, "--least")?,
+        read::fraction(&args.most, "--most")?,
+    );
+    let standing = coolant::strength_standing(mixture, concentrate, (least, most))
+        .map_err(refused("--least, --most"))?;
     let lines = vec![
         format!(
             "freezes at {:.1} °C; other models and tables lie within {:.0} K",
             freezing.freeze_c, freezing.within_k
         ),
         strength_text(mixture, concentrate),
-        format!("{standing} of {:.0} to {:.0} % concentrate", least * 100.0, most * 100.0),
+        format!(
+            "{standing}: {:.0} to {:.0} % concentrate by volume",
+            least * 100.0,
+            most * 100.0
+        ),
     ];
-    let own = json!({"freeze_c": freezing.freeze_c, "within_k": freezing.within_k});
+    let own = json!({
+        "freeze_c": freezing.freeze_c,
+        "within_k": freezing.within_k,
+        "standing": standing.to_string(),
+    });
     let working = with_found(found, freezing.working);
     Ok(answered(
         lines,

@@ -52,11 +52,11 @@ pub(super) fn fitted(points: &[(f64, f64)], least_scatter: f64) -> Fitted {
 }
 
 impl Fitted {
-    /// x at a time, and the half-width of its 95 % band.
+    /// x at a time, and its standard error.
     pub(super) fn at(&self, hours: f64) -> (f64, f64) {
         let away = hours - self.mean_h;
         let error = self.scatter * libm::sqrt(1.0 / self.count + away * away / self.spread);
-        (self.start + self.rate_per_h * hours, self.student() * error)
+        (self.start + self.rate_per_h * hours, error)
     }
 
     /// The t of a two-sided 95 % band.

@@ -154,7 +154,7 @@ pub(super) fn working(
             "standard error",
             text::number(fit.rate_error * 100.0, "%/h"),
         )
-        .input("Student's t", text::number(fit.student(), ""))
+        .input("Student's t", text::plain(fit.student()))
         .value(text::number(fit.rate_per_h * 100.0, "%/h"));
     let drop = Line::new(
         "lost in ten minutes at steady temperature",
@@ -186,7 +186,7 @@ pub(super) fn working(
         .remark(format!(
             "{}, with a confidence of {}.",
             judged.verdict,
-            text::percent(judged.confidence)
+            text::chance(judged.confidence)
         ))
         .limit("Hoses that give hide a part of the leak.")
         .limit("The cap is tested apart; a leak that opens only hot is not seen.")
