@@ -6,7 +6,7 @@ use clap::Args;
 use serde_json::{Value, json};
 use shop::repair::Words;
 use std::io::Write;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use store::Store;
 
 /// Where the record is, and what it is held against.
@@ -28,7 +28,7 @@ pub struct Export {
     data: PathBuf,
 }
 
-fn existing(data: &PathBuf) -> Result<store::Sqlite, Wrong> {
+fn existing(data: &Path) -> Result<store::Sqlite, Wrong> {
     if !data.is_dir() {
         return Err(Wrong::input(
             data.display().to_string(),

@@ -261,8 +261,10 @@ const THINGS: &[Thing<'static>] = &[
     ),
 ];
 
-/// The stages already done: what moved, and the container it lies in.
-const STAGES: &[(&[(&str, super::StateForm)], Option<&str>)] = &[
+/// One stage already done: what moved, and the container it lies in.
+type Stage = (&'static [(&'static str, super::StateForm)], Option<&'static str>);
+
+const STAGES: &[Stage] = &[
     (
         &[
             ("battery", OFF),

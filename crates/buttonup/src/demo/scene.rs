@@ -109,7 +109,7 @@ impl<'a> Scene<'a> {
 
     /// Lets minutes go by.
     pub fn later(&mut self, minutes: i64) -> &mut Self {
-        self.now = self.now + SignedDuration::from_mins(minutes);
+        self.now += SignedDuration::from_mins(minutes);
         self
     }
 
