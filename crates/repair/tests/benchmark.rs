@@ -789,15 +789,23 @@ fn leave(job: &mut Job) {
     });
     job.hand_over().unwrap();
 
-    let later: Vec<(WorkIs, bool)> = debts(&job.order, &job.account(), &job.rules)
+    let later: Vec<(WorkIs, Until)> = debts(&job.order, &job.account(), &job.rules)
         .into_iter()
-        .map(|debt| (debt.work.work, matches!(debt.until, Until::Later { .. })))
+        .map(|debt| (debt.work.work, debt.until))
         .collect();
+    let by_date = Until::Later {
+        date: Some(job.rules.today().tomorrow().unwrap()),
+        distance: None,
+    };
+    let by_distance = Until::Later {
+        date: None,
+        distance: Some(written("80 km")),
+    };
     assert_eq!(
         later,
         [
-            (WorkIs::LevelCold, true),
-            (WorkIs::TorqueAfterDistance, true)
+            (WorkIs::LevelCold, by_date),
+            (WorkIs::TorqueAfterDistance, by_distance),
         ]
     );
     assert_eq!(job.alarms(), Vec::<String>::new());
