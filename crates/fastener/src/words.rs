@@ -27,7 +27,9 @@ impl Words {
         );
         let pipe = taken(&mut core, &PIPES);
         let series = taken(&mut core, &SERIES);
-        let core = without_tolerance(&core);
+        let core = without_tolerance(&core)
+            .replace(" -", "-")
+            .replace("- ", "-");
         let pipe = pipe.or_else(|| pipe_letter(&core));
         Words {
             core: core
