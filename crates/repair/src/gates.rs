@@ -209,7 +209,6 @@ fn at_roll(item: &Item) -> bool {
 fn at_road(account: &Account, item: &Item) -> bool {
     item.kind == Kind::PutIn
         || item.system.runs()
-        || item.system == System::Battery
         || item.kind.is_counted() && any_in_place(account, item)
 }
 

@@ -250,10 +250,9 @@ proptest! {
             // an undo taken back brings something again.
             .filter(|event| match &event.event {
                 Event::Fact(Fact::Undo { .. }) => false,
-                Event::Fact(fact) => fact.moves().iter().all(|change| {
-                    event.command == undone
-                        || change.after.iter().all(|seen| seen.command != undone)
-                }),
+                Event::Fact(fact) => {
+                    event.command == undone || seen(fact).all(|seen| seen.command != undone)
+                }
                 Event::Decision(_) => true,
             })
             .collect();
@@ -281,6 +280,19 @@ proptest! {
         let order = told_in(&facts, turned);
         prop_assert_eq!(Account::of(&order).open.len(), usize::from(times % 2 == 0));
     }
+}
+
+/// The moves that the author of a fact had seen.
+fn seen(fact: &Fact) -> impl Iterator<Item = &MoveId> {
+    let own: &[MoveId] = match fact {
+        Fact::LevelSeen { after, .. }
+        | Fact::WorkDone { after, .. }
+        | Fact::Checked { after, .. }
+        | Fact::Proved { after, .. } => after,
+        _ => &[],
+    };
+    let moves = fact.moves().iter();
+    moves.flat_map(|change| &change.after).chain(own)
 }
 
 fn declared(kind: Kind) -> Fact {

@@ -553,6 +553,15 @@ fn rule_4_go_live() {
             &["open:airflow:1=Unplugged"],
         ),
         (
+            "the battery's own sensor plug",
+            |job| {
+                job.one("sensor", Kind::Connector, System::Battery, Zone::Above);
+                job.moved("sensor", &[], State::Unplugged);
+            },
+            Gate::GoLive,
+            &[],
+        ),
+        (
             "a bare terminal",
             |job| {
                 job.one("b+", Kind::Fasteners, System::Electrical, Zone::WheelWell);
@@ -668,6 +677,15 @@ fn rule_4_start() {
             },
             Gate::Start,
             &["open:plug:1=Inside", "open:rag:1=Inside"],
+        ),
+        (
+            "a steering line off: the pump would run dry",
+            |job| {
+                job.one("line", Kind::Hose, System::Steering, Zone::WheelWell);
+                job.moved("line", &[], State::Off);
+            },
+            Gate::Start,
+            &["open:line:1=Off"],
         ),
         (
             "a lamp in the cabin",
@@ -805,6 +823,33 @@ fn rule_4_lower_and_roll() {
             },
             Gate::Lower,
             &["open:lamp:1=Inside"],
+        ),
+        (
+            "a lamp above does not keep it up",
+            |job| {
+                job.put_in("lamp", PutIn::Lamp, System::Body, Zone::Above);
+                job.moved("lamp", &[], State::Inside);
+            },
+            Gate::Lower,
+            &[],
+        ),
+        (
+            "steering bolts on, not tight: it may come down",
+            |job| {
+                job.group("rack", 2, Kind::Fasteners, System::Steering, Zone::Below);
+                job.moved("rack", &[], LOOSE);
+            },
+            Gate::Lower,
+            &[],
+        ),
+        (
+            "steering bolts on, not tight: it may not roll",
+            |job| {
+                job.group("rack", 1, Kind::Fasteners, System::Steering, Zone::Below);
+                job.moved("rack", &[], LOOSE);
+            },
+            Gate::Roll,
+            &["open:rack:1=Loose { passes: 0 }"],
         ),
         (
             "a brake hose off",
@@ -1506,6 +1551,36 @@ fn rule_6_proofs() {
             &[],
         ),
         (
+            "a debt of rolling stands on the road too",
+            |job| own_debt(job),
+            Gate::Road,
+            &["owed:own:w"],
+        ),
+        (
+            "a debt of lowering stands at rolling",
+            |job| own_debt_before(job, Gate::Lower),
+            Gate::Roll,
+            &["owed:own:w"],
+        ),
+        (
+            "a debt of going live stands at start",
+            |job| own_debt_before(job, Gate::GoLive),
+            Gate::Start,
+            &["owed:own:w"],
+        ),
+        (
+            "a debt of going live does not keep it up",
+            |job| own_debt_before(job, Gate::GoLive),
+            Gate::Roll,
+            &[],
+        ),
+        (
+            "a debt of handing over does not stop the road test",
+            |job| own_debt_before(job, Gate::HandOver),
+            Gate::Road,
+            &[],
+        ),
+        (
             "a person's own debt, done",
             |job| {
                 own_debt(job);
@@ -1526,11 +1601,15 @@ fn rule_6_proofs() {
 }
 
 fn own_debt(job: &mut Job) {
+    own_debt_before(job, Gate::Roll);
+}
+
+fn own_debt_before(job: &mut Job, gate: Gate) {
     job.record(Fact::WorkDue {
         id: WorkId::new("w"),
         item: None,
         words: words(8),
-        until: Until::Before(Gate::Roll),
+        until: Until::Before(gate),
     });
 }
 
@@ -1925,6 +2004,24 @@ fn rule_9_a_fluid_closes_on_its_level() {
             |job| coolant_renewed(job, "8.1 L"),
             Gate::HandOver,
             &["much-missing:coolant"],
+        ),
+        (
+            "a cold level that is not good answers nothing",
+            |job| {
+                coolant_renewed(job, "8.1 L");
+                job.later(24);
+                let after = job.seen("coolant");
+                job.record(Fact::LevelSeen {
+                    item: ItemId::new("coolant"),
+                    level: LevelAt::Cold,
+                    good: false,
+                    reading: Some(written("20 mm below")),
+                    temperature: None,
+                    after,
+                });
+            },
+            Gate::HandOver,
+            &["much-missing:coolant", "owed:LevelCold:coolant"],
         ),
         (
             "litres much missing, the level seen cold since",
