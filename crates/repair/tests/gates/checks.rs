@@ -1,0 +1,251 @@
+//! Rule 8: second checks and waivers.
+
+use crate::hold;
+use crate::support::*;
+use crate::things::*;
+use repair::*;
+
+#[test]
+fn rule_8_safety_wants_a_second_person() {
+    hold(&[
+        (
+            "nobody checked",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+            },
+            Gate::Road,
+            &["not-checked:belt"],
+        ),
+        (
+            "checked by the one who did it",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+                job.checked(CheckIs::SecondPerson, &["belt"]);
+            },
+            Gate::Road,
+            &["not-checked:belt"],
+        ),
+        (
+            "looked at by the one who did it",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+                job.looked("belt", &[], State::On);
+            },
+            Gate::Road,
+            &["not-checked:belt"],
+        ),
+        (
+            "checked by another",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+                job.by("rui").checked(CheckIs::SecondPerson, &["belt"]);
+            },
+            Gate::Road,
+            &[],
+        ),
+        (
+            "alone, walked round once more with the list reversed",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+                job.checked(CheckIs::WalkedBack, &["belt"]);
+            },
+            Gate::Road,
+            &[],
+        ),
+        (
+            "moved again after the check",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+                job.by("rui").checked(CheckIs::SecondPerson, &["belt"]);
+                job.by("ana").out_and_back("belt", State::Off, State::On);
+            },
+            Gate::Road,
+            &["not-checked:belt"],
+        ),
+        (
+            "two did it, one of them checked",
+            |job| {
+                nuts(job);
+                job.moved("nuts", &[1, 2, 3], State::Tight);
+                job.by("rui").moved("nuts", &[4, 5], State::Tight);
+                job.checked(CheckIs::SecondPerson, &["nuts"]);
+            },
+            Gate::Road,
+            &["not-checked:nuts"],
+        ),
+        (
+            "another item was checked",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+                job.by("rui").checked(CheckIs::SecondPerson, &["nuts"]);
+            },
+            Gate::Road,
+            &["not-checked:belt"],
+        ),
+        (
+            "trim wants no second person",
+            |job| {
+                job.one("trim", Kind::Cover, System::Body, Zone::Cabin);
+                job.out_and_back("trim", State::Off, State::On);
+            },
+            Gate::Road,
+            &[],
+        ),
+    ]);
+}
+
+#[test]
+fn rule_8_waivers() {
+    type Row = (&'static str, fn(&mut Job), &'static str, Waivable);
+    let rows: [Row; 10] = [
+        (
+            "trim",
+            |job| {
+                job.one("trim", Kind::Cover, System::Body, Zone::Cabin);
+                job.moved("trim", &[], State::Off);
+            },
+            "open:trim:1=Off",
+            Waivable::Yes,
+        ),
+        (
+            "a plug left in",
+            |job| {
+                job.put_in("plug", PutIn::Plug, System::Cooling, Zone::Above);
+                job.moved("plug", &[], State::Inside);
+            },
+            "open:plug:1=Inside",
+            Waivable::Prints,
+        ),
+        (
+            "coolant low",
+            |job| {
+                fluid(job, "coolant", System::Cooling);
+                job.moved("coolant", &[], State::Low);
+            },
+            "open:coolant:1=Low",
+            Waivable::Prints,
+        ),
+        (
+            "not checked",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+            },
+            "not-checked:belt",
+            Waivable::Prints,
+        ),
+        (
+            "no road test",
+            |job| {
+                belt(job);
+                job.out_and_back("belt", State::Off, State::On);
+            },
+            "proof-missing:RoadTest",
+            Waivable::Prints,
+        ),
+        ("no price", |_| {}, "not-priced", Waivable::Yes),
+        (
+            "a part adrift",
+            |job| part_needed(job, false),
+            "part:hose",
+            Waivable::Yes,
+        ),
+        (
+            "a wheel nut missing",
+            |job| {
+                nuts(job);
+                job.found("nuts", &[4], State::Out);
+            },
+            "open:nuts:4=Out",
+            Waivable::Never,
+        ),
+        (
+            "a brake bolt on, not tight",
+            |job| {
+                job.group("bolt", 2, Kind::Fasteners, System::Brakes, Zone::WheelWell);
+                job.moved("bolt", &[1], LOOSE);
+            },
+            "open:bolt:1=Loose { passes: 0 }",
+            Waivable::Never,
+        ),
+        (
+            "something nobody declared",
+            |job| {
+                job.moved("thing", &[], State::Off);
+            },
+            "open:thing:1=Off",
+            Waivable::Never,
+        ),
+    ];
+    for (name, steps, key, waivable) in rows {
+        let mut job = Job::new();
+        steps(&mut job);
+        let stood = job.answer(Gate::HandOver);
+        let reason = stood.reasons().find(|reason| reason.key.0 == key);
+        assert_eq!(
+            reason.map(|reason| reason.waivable),
+            Some(waivable),
+            "{name}"
+        );
+        let waived = job.waive(Gate::HandOver, key);
+        let now = job.answer(Gate::HandOver);
+        let after = now.reasons().find(|reason| reason.key.0 == key).unwrap();
+        match waivable {
+            Waivable::Never => {
+                assert!(
+                    matches!(waived, Err(Refusal::CannotBeWaived { .. })),
+                    "{name}"
+                );
+                assert!(after.shuts(), "{name}");
+            }
+            _ => {
+                assert!(!after.shuts(), "{name}");
+                let waiver = after.waiver.as_ref().unwrap();
+                assert_eq!(waiver.prints, waivable == Waivable::Prints, "{name}");
+                assert_eq!(waiver.by.as_str(), "ana", "{name}");
+                job.ask(Request::WithdrawWaiver {
+                    waiver: waived.unwrap(),
+                })
+                .unwrap();
+                let again = job.answer(Gate::HandOver);
+                let again = again.reasons().find(|reason| reason.key.0 == key);
+                assert!(again.is_some_and(Reason::shuts), "{name}: withdrawn");
+            }
+        }
+    }
+}
+
+#[test]
+fn rule_8_a_waiver_is_for_one_gate_and_for_what_stood_then() {
+    let mut job = Job::new();
+    job.group("screws", 6, Kind::Fasteners, System::Body, Zone::Below);
+    job.moved("screws", &[5], State::Out);
+    job.road_tested();
+    job.waive(Gate::HandOver, "open:screws:5=Out").unwrap();
+    assert_eq!(job.shut(Gate::HandOver), Vec::<String>::new());
+    assert_eq!(job.shut(Gate::Road), ["open:screws:5=Out"], "another gate");
+    job.moved("screws", &[6], State::Out);
+    assert_eq!(
+        job.shut(Gate::HandOver),
+        ["open:screws:5=Out,6=Out"],
+        "more missing than before is another reason"
+    );
+    let gone = ReasonKey("open:screws:5=Out".into());
+    assert_eq!(
+        job.waive(Gate::HandOver, &gone.0.clone()),
+        Err(Refusal::NoSuchReason { reason: gone })
+    );
+    assert_eq!(
+        job.ask(Request::WithdrawWaiver {
+            waiver: CommandId::new("none")
+        }),
+        Err(Refusal::NoSuchWaiver)
+    );
+}

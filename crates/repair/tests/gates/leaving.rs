@@ -1,0 +1,181 @@
+//! Rules 7 and 11: ways to leave, and what comes in after; orders opened by mistake.
+
+use crate::support::*;
+use crate::things::*;
+use repair::*;
+
+/// An order with one trim panel off and everything else in order.
+fn trim_off() -> Job {
+    let mut job = Job::new();
+    job.one("trim", Kind::Cover, System::Body, Zone::Cabin);
+    job.moved("trim", &[], State::Off);
+    job.road_tested();
+    job.papers_in_order();
+    job
+}
+
+fn collected(boxes: Option<u16>, signed: bool) -> Request {
+    Request::HandOver {
+        leaves: Leaves::CollectedApart,
+        ending: Ending::Repaired,
+        boxes,
+        signature: None,
+        signed_by: signed.then(|| words(4)),
+    }
+}
+
+#[test]
+fn rule_7_it_drives_away_only_with_nothing_open() {
+    let mut job = trim_off();
+    let refused = job.hand_over();
+    assert!(
+        matches!(&refused, Err(Refusal::StillOpen { gate: Gate::HandOver, reasons })
+            if keys(reasons) == ["open:trim:1=Off"]),
+        "{refused:?}"
+    );
+    job.moved("trim", &[], State::On);
+    job.hand_over().unwrap();
+    assert_eq!(job.hand_over(), Err(Refusal::HandedOver));
+    let handed = papers::handed_over(&job.order).unwrap();
+    assert_eq!(handed.ending, Ending::Repaired);
+    assert_eq!(handed.known, [], "nothing stood against it");
+}
+
+#[test]
+fn rule_7_it_moves_in_the_yard_with_trim_off() {
+    assert!(trim_off().answer(Gate::Roll).may());
+}
+
+#[test]
+fn rule_7_it_is_collected_apart_counted_and_signed() {
+    let mut job = trim_off();
+    assert_eq!(
+        job.ask(collected(None, true)),
+        Err(Refusal::BoxesNotCounted)
+    );
+    assert_eq!(job.ask(collected(Some(2), false)), Err(Refusal::NotSigned));
+    job.ask(collected(Some(2), true)).unwrap();
+    let handed = papers::handed_over(&job.order).unwrap();
+    assert_eq!(
+        handed.ending,
+        Ending::DeclinedApart,
+        "whatever was asked for"
+    );
+    assert_eq!(
+        handed.known,
+        [ReasonKey("open:trim:1=Off".into())],
+        "the open list went with it"
+    );
+    assert_eq!(
+        job.alarms(),
+        Vec::<String>::new(),
+        "it left so, and was known to"
+    );
+}
+
+#[test]
+fn rule_7_collected_apart_still_wants_its_papers() {
+    let mut job = trim_off();
+    job.paid(-100, PaidBy::Card);
+    let refused = job.ask(collected(Some(1), true));
+    assert!(
+        matches!(&refused, Err(Refusal::StillOpen { reasons, .. }) if keys(reasons) == ["unpaid"]),
+        "{refused:?}"
+    );
+}
+
+/// Handed over with everything in order.
+fn gone() -> Job {
+    let mut job = Job::new();
+    coolant_renewed(&mut job, "9.2 L");
+    nuts(&mut job);
+    job.papers_in_order();
+    job.hand_over().unwrap();
+    job
+}
+
+#[test]
+fn rule_11_what_came_in_after_raises_an_alarm() {
+    let mut job = gone();
+    assert_eq!(job.alarms(), Vec::<String>::new());
+    // Written before it left, on a phone that was out of reach.
+    job.by("rui").moved("nuts", &[2], LOOSE);
+    assert_eq!(
+        job.alarms(),
+        ["open:nuts:2=Loose { passes: 0 }", "proof-missing:RoadTest"]
+    );
+    assert!(
+        papers::handed_over(&job.order).is_some(),
+        "the hand-over answered for what was known"
+    );
+    job.moved("nuts", &[2], State::Tight);
+    job.road_tested();
+    assert_eq!(job.alarms(), ["not-checked:nuts"]);
+    job.by("ana").checked(CheckIs::SecondPerson, &["nuts"]);
+    assert_eq!(job.alarms(), Vec::<String>::new());
+}
+
+#[test]
+fn rule_11_the_next_morning_raises_none() {
+    let mut job = gone();
+    job.later(24);
+    assert_eq!(
+        job.alarms(),
+        Vec::<String>::new(),
+        "the cold level was due later"
+    );
+}
+
+#[test]
+fn rule_11_taken_back_in_it_is_an_order_again() {
+    let mut job = gone();
+    let back = Request::TakeBack { words: words(1) };
+    job.by("rui").moved("nuts", &[2], LOOSE);
+    assert_eq!(
+        job.ask(Request::Price { entries: vec![] }),
+        Err(Refusal::HandedOver)
+    );
+    job.ask(back.clone()).unwrap();
+    assert_eq!(job.alarms(), Vec::<String>::new(), "it is here");
+    assert_eq!(job.ask(back), Err(Refusal::NotHandedOver));
+    assert!(matches!(job.hand_over(), Err(Refusal::StillOpen { .. })));
+}
+
+#[test]
+fn an_order_opened_by_mistake_is_voided_only_untouched() {
+    let void = || Request::Void { words: words(1) };
+    let mut job = Job::new();
+    job.found("clips", &[1], State::Out);
+    job.ask(void()).unwrap();
+    assert_eq!(job.ask(void()), Err(Refusal::Voided));
+    assert_eq!(job.hand_over(), Err(Refusal::Voided));
+
+    let mut job = Job::new();
+    let slip = job.moved("clips", &[1], State::Out);
+    assert_eq!(job.ask(void()), Err(Refusal::NotVoidable));
+    job.record(Fact::Undo {
+        command: slip,
+        part: None,
+    });
+    job.paid(50, PaidBy::Cash);
+    assert_eq!(
+        job.ask(void()),
+        Err(Refusal::NotVoidable),
+        "money was taken"
+    );
+    job.paid(-50, PaidBy::Cash);
+    job.ask(void()).unwrap();
+}
+
+#[test]
+fn an_order_is_opened_once_and_first() {
+    let mut job = Job::new();
+    let open = || Request::Open {
+        vehicle: VehicleId::new("v"),
+        customer: CustomerId::new("c"),
+    };
+    assert_eq!(job.ask(open()), Err(Refusal::AlreadyOpen));
+    job.order = Order::default();
+    assert_eq!(job.ask(Request::Charge), Err(Refusal::NotOpen));
+    job.ask(open()).unwrap();
+}
