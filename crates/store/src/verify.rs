@@ -76,6 +76,32 @@ pub enum Damage {
     Unreadable(EngineError),
 }
 
+impl Damage {
+    /// The position of the first bad row, where one can be named.
+    #[must_use]
+    pub fn position(&self) -> Option<u64> {
+        match self {
+            Self::Missing { expected, .. } => Some(*expected),
+            Self::Row { position, .. }
+            | Self::PrivateGone { position, .. }
+            | Self::ErasedIsBack { position, .. } => Some(*position),
+            Self::End { last, .. } => Some(last + 1),
+            Self::HeadHash { .. } | Self::AskedHeadNotFound { .. } | Self::Unreadable(_) => None,
+        }
+    }
+
+    /// What a person can do about it.
+    #[must_use]
+    pub fn mend(&self) -> &'static str {
+        match self {
+            Self::Unreadable(error) => error.mend(),
+            _ => {
+                "Stop, keep a copy of the store as it is, and restore the newest backup that verifies."
+            }
+        }
+    }
+}
+
 /// How many rows are held at a time.
 const PAGE: usize = 1000;
 

@@ -17,22 +17,32 @@ use crate::row::Hash;
 /// Copies the store to the new folder `to`. The folder gets its name only when it is
 /// whole and synced, so that half a copy is never taken for one.
 pub(super) fn back_up(connection: &Connection, files: &Files, to: &Path) -> Result<(), OpenError> {
-    let refused = |path: &Path, why: io::Error| OpenError::Folder {
-        path: path.to_owned(),
-        why,
-    };
     if to.exists() {
         return Err(refused(to, io::ErrorKind::AlreadyExists.into()));
     }
     let unfinished = beside(to);
+    let done = copy(connection, files, &unfinished, to);
+    if done.is_err() {
+        // It is in nobody's way: this only frees the space, which may be what lacked.
+        let _ = fs::remove_dir_all(&unfinished);
+    }
+    done
+}
+
+fn copy(
+    connection: &Connection,
+    files: &Files,
+    unfinished: &Path,
+    to: &Path,
+) -> Result<(), OpenError> {
     let made = || -> io::Result<()> {
         if unfinished.exists() {
-            fs::remove_dir_all(&unfinished)?;
+            fs::remove_dir_all(unfinished)?;
         }
-        fs::create_dir_all(&unfinished)
+        fs::create_dir_all(unfinished)
     };
-    made().map_err(|why| refused(&unfinished, why))?;
-    let copies = Files::open(&unfinished)?;
+    made().map_err(|why| refused(unfinished, why))?;
+    let copies = Files::open(unfinished)?;
 
     // Files first: one that is erased during the copy is in the snapshot no more, and one
     // that is new during the copy is copied after it.
@@ -54,8 +64,8 @@ pub(super) fn back_up(connection: &Connection, files: &Files, to: &Path) -> Resu
     let finished = || -> io::Result<()> {
         File::open(&database)?.sync_all()?;
         copies.sync()?;
-        super::files::sync_folder(&unfinished)?;
-        fs::rename(&unfinished, to)?;
+        super::files::sync_folder(unfinished)?;
+        fs::rename(unfinished, to)?;
         match to.parent() {
             Some(parent) if parent != Path::new("") => super::files::sync_folder(parent),
             _ => Ok(()),
@@ -95,6 +105,13 @@ fn snapshot(connection: &Connection, to: &Path) -> Result<BTreeSet<Hash>, Engine
     copy.prepare("SELECT DISTINCT id FROM private WHERE salt IS NOT NULL AND content IS NULL")
         .and_then(|mut statement| statement.query_map([], |row| row.get(0))?.collect())
         .map_err(fault)
+}
+
+fn refused(path: &Path, why: io::Error) -> OpenError {
+    OpenError::Folder {
+        path: path.to_owned(),
+        why,
+    }
 }
 
 fn beside(to: &Path) -> PathBuf {

@@ -12,8 +12,14 @@ use crate::error::{EngineError, OpenError};
 /// What a connection is for.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Access {
-    Read,
     Write,
+    /// Reading beside this program's writer.
+    Read,
+    /// Reading what another program may be writing, or what lies there as a copy.
+    Look,
+    /// Reading where nothing may be written at all, not even the files that readers
+    /// and a writer speak through: nobody can be writing there.
+    LookAtStill,
 }
 
 /// Only other programs that pass by the lock can make us wait at all.
@@ -77,6 +83,9 @@ pub(super) fn connect(database: &Path, access: Access) -> Result<Connection, Ope
     for (setting, value, read_back) in WANTED {
         if setting != "journal_mode" {
             set(&connection, setting, value).map_err(fault)?;
+        } else if matches!(access, Access::Look | Access::LookAtStill) {
+            // The mode is the writer's affair, and a copy that was never opened has none.
+            continue;
         }
         let found = connection
             .pragma_query_value(None, setting, |row| {
@@ -93,17 +102,53 @@ pub(super) fn connect(database: &Path, access: Access) -> Result<Connection, Ope
     Ok(connection)
 }
 
-fn open(database: &Path, access: Access) -> rusqlite::Result<Connection> {
-    let flags = match access {
-        Access::Read => OpenFlags::SQLITE_OPEN_READ_ONLY,
-        Access::Write => OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE,
+/// A connection for reading that takes no lock of the folder, with the access that it
+/// came to need. Nothing but the files that SQLite's readers share is written.
+pub(super) fn look(database: &Path) -> Result<(Connection, Access), OpenError> {
+    let readable = |access| {
+        let connection = connect(database, access)?;
+        connection
+            .query_row("SELECT count(*) FROM sqlite_schema", [], |_| Ok(()))
+            .map_err(|error| open_error(database, &error))?;
+        Ok((connection, access))
     };
-    let connection = Connection::open_with_flags(
-        database,
-        flags | OpenFlags::SQLITE_OPEN_NO_MUTEX | OpenFlags::SQLITE_OPEN_PRIVATE_CACHE,
-    )?;
+    match readable(Access::Look) {
+        Err(OpenError::Engine(EngineError::ReadOnly { .. })) if !has_unfinished_log(database) => {
+            readable(Access::LookAtStill)
+        }
+        answer => answer,
+    }
+}
+
+/// Whether rows stand in the write-ahead log alone: without it the database is older.
+fn has_unfinished_log(database: &Path) -> bool {
+    let mut log = database.as_os_str().to_owned();
+    log.push("-wal");
+    std::fs::metadata(log).is_ok_and(|log| log.len() > 0)
+}
+
+fn open(database: &Path, access: Access) -> rusqlite::Result<Connection> {
+    let flags = OpenFlags::SQLITE_OPEN_NO_MUTEX | OpenFlags::SQLITE_OPEN_PRIVATE_CACHE;
+    let reading = flags | OpenFlags::SQLITE_OPEN_READ_ONLY;
+    let writing = flags | OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE;
+    let connection = match access {
+        Access::Write => Connection::open_with_flags(database, writing)?,
+        Access::Read | Access::Look => Connection::open_with_flags(database, reading)?,
+        Access::LookAtStill => {
+            let address = format!("file:{}?immutable=1", as_address(database));
+            Connection::open_with_flags(address, reading | OpenFlags::SQLITE_OPEN_URI)?
+        }
+    };
     connection.busy_timeout(WAIT_WHEN_BUSY)?;
     Ok(connection)
+}
+
+/// A path as it stands in an address, where these three would mean something else.
+fn as_address(path: &Path) -> String {
+    let path = path.to_string_lossy();
+    path.replace('%', "%25")
+        .replace('?', "%3f")
+        .replace('#', "%23")
 }
 
 /// Some settings answer with their new value, others with nothing.

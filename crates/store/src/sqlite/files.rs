@@ -35,6 +35,13 @@ impl Files {
         }
     }
 
+    /// The contents of a store that is only read.
+    pub(super) fn look(store: &Path) -> Self {
+        Self {
+            folder: store.join("files"),
+        }
+    }
+
     /// Writes a content, whole or not at all. Only the one writer calls this.
     pub(super) fn write(&self, private: &Private) -> Result<(), EngineError> {
         let path = self.path(&private.id);

@@ -34,11 +34,14 @@ pub struct Sqlite {
     database: std::path::PathBuf,
     readers: Mutex<Vec<Connection>>,
     watchers: Arc<Watchers>,
-    /// `None` only while dropping, so that the writer sees the end of its queue.
+    /// How readers' connections are opened.
+    access: Access,
+    /// `None` where nothing may be appended, and while dropping, so that the writer sees
+    /// the end of its queue.
     jobs: Option<mpsc::Sender<Job>>,
     writer: Option<JoinHandle<()>>,
     /// Held until the store is dropped.
-    _lock: Lock,
+    lock: Option<Lock>,
 }
 
 impl Sqlite {
@@ -80,9 +83,38 @@ impl Sqlite {
             database,
             readers: Mutex::new(Vec::new()),
             watchers,
+            access: Access::Read,
             jobs: Some(jobs),
             writer: Some(writer),
-            _lock: lock,
+            lock: Some(lock),
+        })
+    }
+
+    /// Opens the store in a folder for reading only, also while another program serves it
+    /// and where nothing may be written. Appending is refused, and nobody is told of what
+    /// the other program appends.
+    ///
+    /// # Errors
+    /// See [`OpenError`]; a folder without a store is not made into one.
+    pub fn open_for_reading(folder: &Path) -> Result<Self, OpenError> {
+        let database = folder.join("store.db");
+        if !database.is_file() {
+            return Err(OpenError::NotAStore {
+                place: folder.display().to_string(),
+                why: "there is no record in it".to_owned(),
+            });
+        }
+        let (connection, access) = connect::look(&database)?;
+        schema::check_current(&connection, &database)?;
+        Ok(Self {
+            files: Files::look(folder),
+            database,
+            readers: Mutex::new(vec![connection]),
+            watchers: Arc::default(),
+            access,
+            jobs: None,
+            writer: None,
+            lock: None,
         })
     }
 
@@ -95,7 +127,7 @@ impl Sqlite {
     /// # Errors
     /// See [`OpenError`]; a folder that already exists is not written to.
     pub fn back_up(&self, to: &Path) -> Result<(), OpenError> {
-        let connection = connect(&self.database, Access::Read)?;
+        let connection = connect(&self.database, self.access)?;
         backup::back_up(&connection, &self.files, to)
     }
 
@@ -107,7 +139,7 @@ impl Sqlite {
         let idle = self.readers().pop();
         let connection = match idle {
             Some(connection) => connection,
-            None => connect(&self.database, Access::Read).map_err(|error| match error {
+            None => connect(&self.database, self.access).map_err(|error| match error {
                 OpenError::Engine(error) => error,
                 other => EngineError::Io {
                     what: other.to_string(),
@@ -130,6 +162,12 @@ impl Sqlite {
 impl Store for Sqlite {
     fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
         let count = commands.len();
+        if self.lock.is_none() {
+            let error = EngineError::ReadOnly {
+                what: "it was opened for reading only".to_owned(),
+            };
+            return vec![Err(error.into()); count];
+        }
         let (answer, answers) = mpsc::sync_channel(1);
         let sent = self
             .jobs

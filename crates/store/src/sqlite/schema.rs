@@ -71,6 +71,46 @@ const STEPS: [&str; 1] = ["
 /// Makes the tables in a new database, or brings an older one forward, step by step.
 pub(super) fn bring_forward(connection: &mut Connection, database: &Path) -> Result<(), OpenError> {
     let fault = |error: rusqlite::Error| open_error(database, &error);
+    let found = form(connection, database)?;
+    for (form, step) in (0..).zip(STEPS) {
+        if form < found {
+            continue;
+        }
+        let transaction = connection.transaction().map_err(fault)?;
+        transaction.execute_batch(step).map_err(fault)?;
+        transaction
+            .pragma_update(None, "application_id", APPLICATION_ID)
+            .map_err(fault)?;
+        transaction
+            .pragma_update(None, "user_version", form + 1)
+            .map_err(fault)?;
+        transaction.commit().map_err(fault)?;
+    }
+    Ok(())
+}
+
+/// Fails unless the database can be read as it stands: what only reads brings nothing
+/// forward.
+pub(super) fn check_current(connection: &Connection, database: &Path) -> Result<(), OpenError> {
+    let found = form(connection, database)?;
+    if found == STEPS.len() as i64 {
+        return Ok(());
+    }
+    let why = match found {
+        0 => "nothing was ever written to it".to_owned(),
+        _ => format!(
+            "it has the older form {found}; serving it once with this program brings it forward"
+        ),
+    };
+    Err(OpenError::NotAStore {
+        place: database.display().to_string(),
+        why,
+    })
+}
+
+/// The form of a database: 0 if it is empty. One that is not ours, or newer, is refused.
+fn form(connection: &Connection, database: &Path) -> Result<i64, OpenError> {
+    let fault = |error: rusqlite::Error| open_error(database, &error);
     let place = || database.display().to_string();
     let known = STEPS.len() as i64;
     let number = |connection: &Connection, name| {
@@ -96,19 +136,5 @@ pub(super) fn bring_forward(connection: &mut Connection, database: &Path) -> Res
             known,
         });
     }
-    for (form, step) in (0..).zip(STEPS) {
-        if form < found {
-            continue;
-        }
-        let transaction = connection.transaction().map_err(fault)?;
-        transaction.execute_batch(step).map_err(fault)?;
-        transaction
-            .pragma_update(None, "application_id", APPLICATION_ID)
-            .map_err(fault)?;
-        transaction
-            .pragma_update(None, "user_version", form + 1)
-            .map_err(fault)?;
-        transaction.commit().map_err(fault)?;
-    }
-    Ok(())
+    Ok(found)
 }
