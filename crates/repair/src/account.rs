@@ -1,10 +1,11 @@
 //! The account: every item, where its pieces stand, what is home, what is open.
 
 use crate::fact::{Fact, PieceIs, Stand};
-use crate::ids::{CommandId, MoveId};
+use crate::ids::MoveId;
 use crate::item::{Item, System, Zone};
 use crate::moves::{Moves, Node, Stated};
 use crate::order::{Order, Stamp};
+use crate::told::latest;
 use states::{ItemId, Kind, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -336,40 +337,6 @@ fn edit(
     if let Some(known) = items.get_mut(moves.name(item)) {
         change(known);
     }
-}
-
-/// Of facts that replace each other, the one that none of the others has seen, for each
-/// key; where several are left, the one whose command's name comes last.
-pub(crate) fn latest<'a, K: Ord>(
-    order: &'a Order,
-    pick: impl Fn(&'a Fact) -> Option<(K, &'a Vec<CommandId>)>,
-) -> BTreeMap<K, &'a Fact> {
-    let mut groups: BTreeMap<K, Vec<Telling<'_, &Fact>>> = BTreeMap::new();
-    for (command, filed) in order.facts() {
-        if let Some((key, after)) = pick(&filed.fact) {
-            groups
-                .entry(key)
-                .or_default()
-                .push((command, &filed.fact, after));
-        }
-    }
-    groups
-        .into_iter()
-        .filter_map(|(key, group)| Some((key, latest_of(&group)?)))
-        .collect()
-}
-
-/// Something told by a command that had seen other tellings of the same.
-pub(crate) type Telling<'a, T> = (&'a CommandId, T, &'a Vec<CommandId>);
-
-/// The same for one group, in the order of their commands' names.
-pub(crate) fn latest_of<T: Copy>(group: &[Telling<'_, T>]) -> Option<T> {
-    let replaced: BTreeSet<&CommandId> = group.iter().flat_map(|(_, _, after)| *after).collect();
-    group
-        .iter()
-        .rfind(|(command, _, _)| !replaced.contains(command))
-        .or(group.last())
-        .map(|(_, told, _)| *told)
 }
 
 /// A missing wheel nut or brake bolt, or one that may be: no signature makes it good.

@@ -1,11 +1,11 @@
 //! What stands beside orders: vehicles, customers, and the shop itself. Each has a
 //! stream of its own; all of it is facts but the giving of numbers.
 
-use crate::account::latest_of;
 use crate::fact::{DifferenceIs, Until, Work};
 use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId, PersonId, StallId};
 use crate::order::{Recorded, Stamp};
 use crate::text::{Token, Words, Written};
+use crate::told::latest_of;
 use price::TaxRule;
 use rust_decimal::Decimal;
 use states::Position;

@@ -31,6 +31,7 @@ mod rules;
 pub mod snags;
 pub mod stock;
 mod text;
+mod told;
 
 pub use account::{Account, OpenItem, OpenPiece, system_of};
 pub use beside::{

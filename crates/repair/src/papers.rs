@@ -1,12 +1,12 @@
 //! Papers: consent, price, money, keys. What the desk sees to.
 
-use crate::account::latest;
 use crate::decision::{Decision, Ending, Leaves};
 use crate::fact::{Fact, KeyStep, LineText};
 use crate::ids::{CommandId, LineId};
 use crate::order::Order;
 use crate::reason::{Reason, ReasonKey, Why};
 use crate::text::Words;
+use crate::told::latest;
 use jiff::Timestamp;
 use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, over};
 use rust_decimal::Decimal;

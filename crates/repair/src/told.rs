@@ -1,0 +1,41 @@
+//! Things told more than once: labels, places, counts, texts. Each telling names those
+//! it had seen.
+
+use crate::fact::Fact;
+use crate::ids::CommandId;
+use crate::order::Order;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Of facts that replace each other, the one that none of the others has seen, for each
+/// key; where several are left, the one whose command's name comes last.
+pub(crate) fn latest<'a, K: Ord>(
+    order: &'a Order,
+    pick: impl Fn(&'a Fact) -> Option<(K, &'a Vec<CommandId>)>,
+) -> BTreeMap<K, &'a Fact> {
+    let mut groups: BTreeMap<K, Vec<Telling<'_, &Fact>>> = BTreeMap::new();
+    for (command, filed) in order.facts() {
+        if let Some((key, after)) = pick(&filed.fact) {
+            groups
+                .entry(key)
+                .or_default()
+                .push((command, &filed.fact, after));
+        }
+    }
+    groups
+        .into_iter()
+        .filter_map(|(key, group)| Some((key, latest_of(&group)?)))
+        .collect()
+}
+
+/// Something told by a command that had seen other tellings of the same.
+pub(crate) type Telling<'a, T> = (&'a CommandId, T, &'a Vec<CommandId>);
+
+/// The same for one group, in the order of their commands' names.
+pub(crate) fn latest_of<T: Copy>(group: &[Telling<'_, T>]) -> Option<T> {
+    let replaced: BTreeSet<&CommandId> = group.iter().flat_map(|(_, _, after)| *after).collect();
+    group
+        .iter()
+        .rfind(|(command, _, _)| !replaced.contains(command))
+        .or(group.last())
+        .map(|(_, told, _)| *told)
+}
