@@ -44,7 +44,7 @@ impl ClearanceHoles {
 /// # Ok::<(), fastener::ThreadTrouble>(())
 /// ```
 pub fn clearance_holes(thread: &Thread) -> Option<ClearanceHoles> {
-    let (table, scale, source): (&[(f64, f64, f64, f64)], f64, Source) = match thread.standard() {
+    let (table, scale, source): (&[Row], f64, Source) = match thread.standard() {
         Standard::Metric => (
             &ISO_273,
             1.0,
@@ -71,7 +71,10 @@ pub fn clearance_holes(thread: &Thread) -> Option<ClearanceHoles> {
         })
 }
 
-const ISO_273: [(f64, f64, f64, f64); 19] = [
+/// Diameter of the thread; close, normal and loose hole.
+type Row = (f64, f64, f64, f64);
+
+const ISO_273: [Row; 19] = [
     (1.6, 1.7, 1.8, 2.0),
     (2.0, 2.2, 2.4, 2.6),
     (2.5, 2.7, 2.9, 3.1),
@@ -94,7 +97,7 @@ const ISO_273: [(f64, f64, f64, f64); 19] = [
 ];
 
 /// Inches.
-const ASME: [(f64, f64, f64, f64); 11] = [
+const ASME: [Row; 11] = [
     (0.138, 0.154, 0.17, 0.185),
     (0.164, 0.18, 0.196, 0.213),
     (0.19, 0.206, 0.221, 0.238),

@@ -100,7 +100,14 @@ impl Head {
         }
     }
 
-    fn source(self) -> Source {
+    fn source(self, thread: &Thread) -> Source {
+        if thread.standard() == Standard::Unified && thread.diameter_mm() < 0.25 * INCH_MM {
+            return Source::new(
+                "ASME B18.6.3, hex head machine screws",
+                "sizes of wrenches",
+                Grade::Memory,
+            );
+        }
         let (title, grade) = match self {
             Head::Hex => ("ISO 4014, ISO 4017, ISO 4032", Grade::Published),
             Head::HexOld => ("DIN 931, DIN 933", Grade::Published),
@@ -161,7 +168,7 @@ pub fn wrench(head: Head, thread: &Thread) -> Option<Wrench> {
         head,
         name,
         across_flats_mm,
-        source: head.source(),
+        source: head.source(thread),
     })
 }
 
@@ -217,7 +224,9 @@ pub fn face_mm(head: Head, thread: &Thread) -> Option<f64> {
         Head::Hex | Head::HexOld => Some(row.hex_face),
         Head::HexSmall => Some(0.95 * row.small).filter(|&face| face > 0.0),
         Head::FlangeSmall | Head::FlangeHeavy => Some(row.flange_face).filter(|&face| face > 0.0),
-        Head::SocketCap | Head::TorxCap | Head::TwelvePointSocket => Some(row.cap_face),
+        Head::SocketCap | Head::TorxCap | Head::TwelvePointSocket => {
+            Some(row.cap_face).filter(|&face| face > 0.0)
+        }
         Head::InchHex | Head::InchFlange => None,
     });
     listed.or_else(|| {
@@ -277,11 +286,12 @@ fn inch_row(thread: &Thread) -> Option<&'static InchRow> {
 /// Diameter; across flats of hex, old hex, small hex, flange, heavy flange, key; Torx; face of hex,
 /// flange and cap. 0 where none is listed.
 #[rustfmt::skip]
-const METRIC: [(f64, [f64; 6], &str, [f64; 3]); 13] = [
+const METRIC: [(f64, [f64; 6], &str, [f64; 3]); 14] = [
     (3.0, [5.5, 5.5, 0.0, 0.0, 0.0, 2.5], "T10", [4.6, 0.0, 5.1]),
     (4.0, [7.0, 7.0, 0.0, 0.0, 0.0, 3.0], "T20", [5.9, 0.0, 6.5]),
     (5.0, [8.0, 8.0, 8.0, 7.0, 8.0, 4.0], "T25", [6.9, 9.4, 8.0]),
     (6.0, [10.0, 10.0, 10.0, 8.0, 10.0, 5.0], "T30", [8.9, 11.6, 9.4]),
+    (7.0, [11.0, 11.0, 0.0, 0.0, 0.0, 0.0], "", [9.6, 0.0, 0.0]),
     (8.0, [13.0, 13.0, 12.0, 10.0, 13.0, 6.0], "T45", [11.6, 15.7, 12.3]),
     (10.0, [16.0, 17.0, 14.0, 13.0, 16.0, 8.0], "T50", [14.6, 19.9, 15.3]),
     (12.0, [18.0, 19.0, 17.0, 15.0, 18.0, 10.0], "T55", [16.6, 22.5, 17.2]),
@@ -294,7 +304,11 @@ const METRIC: [(f64, [f64; 6], &str, [f64; 3]); 13] = [
 ];
 
 /// Diameter, hex cap screw, hex flange screw; inches.
-const INCH: [InchRow; 6] = [
+const INCH: [InchRow; 10] = [
+    (0.138, ("1/4", 0.25), ("1/4", 0.25)),
+    (0.164, ("1/4", 0.25), ("1/4", 0.25)),
+    (0.19, ("5/16", 0.3125), ("5/16", 0.3125)),
+    (0.216, ("5/16", 0.3125), ("5/16", 0.3125)),
     (0.25, ("7/16", 0.4375), ("3/8", 0.375)),
     (0.3125, ("1/2", 0.5), ("1/2", 0.5)),
     (0.375, ("9/16", 0.5625), ("9/16", 0.5625)),

@@ -22,6 +22,7 @@ pub mod extract;
 mod figures;
 pub mod friction;
 pub mod head;
+mod loads;
 pub mod near_miss;
 pub mod parent;
 pub mod pattern;

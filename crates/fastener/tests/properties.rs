@@ -1,5 +1,7 @@
 //! What must hold for any joint.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use fastener::ask::{self, ThreadQuestion};
 use fastener::friction::{Condition, Finish, Lubrication};
 use fastener::head::Head;
@@ -98,8 +100,6 @@ prop_compose! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
-
     #[test]
     fn a_stronger_class_never_breaks_sooner(size in prop::sample::select(vec!["M4", "M6", "M8x1", "M10", "M16"])) {
         let thread = designation::read_clamping(size).unwrap();

@@ -1,5 +1,7 @@
 //! The rows of `checks/published/fastener-*.toml`, each against this crate.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use fastener::ask::{AdapterQuestion, adapter};
 use fastener::clearance::clearance_holes;
 use fastener::designation::{Kind, read, read_clamping};

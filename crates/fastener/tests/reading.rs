@@ -1,5 +1,7 @@
 //! Threads as people write them.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use fastener::designation::{Kind, Unreadable, read, read_clamping};
 use fastener::near_miss::{Ends, compare, near_misses};
 use fastener::purpose::Purpose;

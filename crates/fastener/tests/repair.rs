@@ -1,5 +1,7 @@
 //! Damaged holes, ranked as a good machinist would rank them, each with its reason.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use fastener::ask::{RepairQuestion, repair};
 use fastener::repair::{Planning, Reason, RepairOption, Repairs, Way};
 
@@ -12,6 +14,7 @@ const SNAG: RepairQuestion = RepairQuestion {
     blind: Some("26 mm"),
     through: None,
     boss: Some("19 mm"),
+    wall: None,
     metal: "aluminium",
     damage: Some("stripped"),
     torn: None,
@@ -374,6 +377,17 @@ fn nothing_holds_a_clamp_that_the_thread_cannot_bear() {
             .iter()
             .any(|reason| matches!(reason, Reason::Strips { .. }))
     );
+}
+
+/// A wall of 5.5 mm beside an M8 is a boss of 19 mm.
+#[test]
+fn a_wall_says_the_same_as_a_boss() {
+    let by_wall = ranked(&RepairQuestion {
+        boss: None,
+        wall: Some("5.5 mm"),
+        ..SNAG
+    });
+    assert_eq!(by_wall, ranked(&SNAG));
 }
 
 #[test]

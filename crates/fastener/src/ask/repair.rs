@@ -23,6 +23,8 @@ pub struct RepairQuestion<'a> {
     pub through: Option<&'a str>,
     /// Diameter of the metal around the hole.
     pub boss: Option<&'a str>,
+    /// Or the least wall beside the old thread.
+    pub wall: Option<&'a str>,
     pub metal: &'a str,
     /// `scarred` or `stripped`; torn out is assumed, being the worse.
     pub damage: Option<&'a str>,
@@ -95,7 +97,14 @@ fn hole(question: &RepairQuestion) -> Result<DamagedHole, Trouble> {
         class: class(question.class)?,
         bolt_length_mm: optional("bolt-length", question.bolt_length)?.or(written),
         depth: depth(question.blind, question.through)?,
-        boss_mm: optional("boss", question.boss)?,
+        boss_mm: match (
+            optional("boss", question.boss)?,
+            optional("wall", question.wall)?,
+        ) {
+            (Some(boss_mm), _) => Some(boss_mm),
+            (None, Some(wall_mm)) => Some(thread.diameter_mm() + 2.0 * wall_mm),
+            (None, None) => None,
+        },
         parent: metal("in", question.metal)?,
         damage: damage(question, engaged_mm)?,
         torque_nm: question

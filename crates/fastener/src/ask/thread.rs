@@ -11,7 +11,7 @@ use crate::purpose::{Purpose, often_met_as};
 use crate::strip::{Stripping, stripping};
 use crate::thread::{Geometry, Series, Thread};
 use crate::twist::{BreakingTorque, ONLY_NEW, breaking_torque};
-use measure::Working;
+use measure::{Line, Working};
 
 /// A thread as written, and what else to work out for it.
 #[derive(Clone, Copy, Debug, Default)]
@@ -128,13 +128,38 @@ fn screw(
         wrench: wrench(Head::plain(&thread), &thread),
         wrenches: wrenches(&thread).into_iter().map(with_almost).collect(),
         near_misses: near_misses(&thread),
-        working: Some(thread.working()),
+        working: Some(worked(&thread, class.filter(|_| strength.is_some()))),
         thread: Some(thread),
         strength,
         stripping,
         notes,
         ..nothing(designation)
     })
+}
+
+fn worked(thread: &Thread, class: Option<Class>) -> Working {
+    let tap = usual(thread);
+    let mut working = thread.working().line(
+        Line::new("tap drill", tap.source)
+            .value(tap.drill.name)
+            .note(format!(
+                "leaves {:.0} % of the ISO engagement (5/8 H), {:.0} % as US charts count (3/4 H)",
+                tap.percent_iso, tap.percent_us
+            )),
+    );
+    let Some(class) = class else { return working };
+    if let Ok(loads) = class.working(thread) {
+        working = working.then(loads);
+    }
+    match breaking_torque(thread, class) {
+        Some(breaking) => working.line(
+            Line::new("least breaking torque", breaking.source)
+                .formula("MB", "τB·π·d3min³/16")
+                .value(format!("{} N·m", breaking.torque_nm))
+                .note(ONLY_NEW),
+        ),
+        None => working,
+    }
 }
 
 fn stripped(

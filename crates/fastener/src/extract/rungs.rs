@@ -135,7 +135,7 @@ pub(super) fn extractor(stub: &Stub, drills: &[DrillStep]) -> Rung {
             .and_then(|step| step.stub_bears_nm.map(|torque| SAFE_SHARE * torque)),
         ..rung(
             ExtractionWay::TaperedExtractor,
-            "at the first creak: a broken one is too hard for any drill and must be sent out",
+            "it creaks: a broken one is too hard for any drill and must be sent out",
         )
     };
     drillable(rung, stub, drills)
@@ -166,7 +166,7 @@ pub(super) fn send_out() -> Rung {
         ]),
         ..rung(
             ExtractionWay::SendOut,
-            "this is where every other way stops",
+            "the price of that passes the price of a new part",
         )
     }
 }

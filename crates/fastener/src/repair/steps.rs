@@ -1,9 +1,10 @@
 //! The work of a way, step by step.
 
+use super::hole::Depth;
 use super::insert::InsertHole;
 use super::ways::Way;
 use crate::drill::Drill;
-use crate::figures::trimmed;
+use crate::figures::{rounded_down, trimmed};
 
 /// One step of the work.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,83 +37,68 @@ fn tool(what: impl Into<String>, size_mm: f64, caution: &'static str) -> Step {
     }
 }
 
-pub(super) fn chase(thread: &str, torque_nm: Option<f64>) -> Vec<Step> {
+pub(super) fn chase(thread: &str) -> Vec<Step> {
     vec![
         step(format!(
             "run a {thread} thread chaser in by hand, with oil: a chaser, not a cutting tap"
         )),
         step("blow the hole out under a rag and look at the thread with a lamp"),
-        dry_hole(),
-        tighten(torque_nm),
     ]
 }
 
-pub(super) fn longer_bolt(bolt: &str, torque_nm: Option<f64>) -> Vec<Step> {
+pub(super) fn longer_bolt(bolt: &str) -> Vec<Step> {
     vec![
         step("chase the sound thread through the torn one, and blow the hole out"),
         step(format!(
             "turn the {bolt} in by hand without the part: count the turns, see that it does not bottom"
         )),
-        dry_hole(),
-        tighten(torque_nm),
     ]
 }
 
-pub(super) fn insert(hole: &InsertHole, length_mm: f64, torque_nm: Option<f64>) -> Vec<Step> {
-    let mut steps = vec![
-        step("centre on the old hole, with a guide bush through the other part's hole if it fits"),
-        tool(
-            format!("drill {} (or the insert maker's size)", hole.drill.name),
-            hole.drill.diameter_mm,
-            EYES,
-        ),
+/// `from_mm` is the hole as it is: its minor diameter.
+pub(super) fn insert(hole: &InsertHole, from_mm: f64, length_mm: f64) -> Vec<Step> {
+    let mut steps = drilled(&hole.drill, from_mm, " (or the insert maker's size)");
+    steps.extend([
         tool(format!("tap with the {}", hole.tap), hole.major_mm, SQUARE),
-        step(
-            "chips out: grease on the tap's flutes, vacuum, then a magnet shows nothing in light metal, so look",
-        ),
+        chips_out(),
         step(format!(
             "wind the insert, {} mm long, in to half a turn below the face",
             trimmed(length_mm, 1)
         )),
         step("break the tang off and take it out: it counts as a thing inside until it is seen"),
-    ];
-    steps.extend([dry_hole(), tighten(torque_nm)]);
+    ]);
     steps
 }
 
-pub(super) fn bushing(drill: &Drill, outside: &str, torque_nm: Option<f64>) -> Vec<Step> {
-    vec![
-        step("centre on the old hole, with a guide bush through the other part's hole if it fits"),
-        tool(
-            format!("drill {} (or the bushing maker's size)", drill.name),
-            drill.diameter_mm,
-            EYES,
-        ),
-        step(format!(
-            "tap {outside}, and countersink for the keys or the collar"
-        )),
-        step("chips out, then look with a lamp"),
+pub(super) fn bushing(drill: &Drill, from_mm: f64, outside: &str) -> Vec<Step> {
+    let mut steps = drilled(drill, from_mm, " (or the bushing maker's size)");
+    steps.extend([
+        Step {
+            caution: Some(SQUARE),
+            ..step(format!(
+                "tap {outside}, and countersink for the keys or the collar"
+            ))
+        },
+        chips_out(),
         step("turn the bushing in below the face and drive the keys or swage it as its maker says"),
-        dry_hole(),
-        tighten(torque_nm),
-    ]
+    ]);
+    steps
 }
 
 pub(super) fn oversize(
     drill: &Drill,
+    from_mm: f64,
     thread: &str,
     other_hole_mm: Option<f64>,
-    torque_nm: Option<f64>,
 ) -> Vec<Step> {
-    let mut steps = vec![
-        step("centre on the old hole"),
-        tool(format!("drill {}", drill.name), drill.diameter_mm, EYES),
+    let mut steps = drilled(drill, from_mm, "");
+    steps.extend([
         Step {
             caution: Some(SQUARE),
             ..step(format!("tap {thread}"))
         },
-        step("chips out, then look with a lamp"),
-    ];
+        chips_out(),
+    ]);
     if let Some(hole_mm) = other_hole_mm {
         steps.push(tool(
             format!(
@@ -126,15 +112,63 @@ pub(super) fn oversize(
     steps.push(step(
         "mark the bolt: it takes another wrench and another torque than its neighbours",
     ));
-    steps.extend([dry_hole(), tighten(torque_nm)]);
     steps
 }
 
-pub(super) fn new_part(torque_nm: Option<f64>) -> Vec<Step> {
-    vec![
-        step("fit a new or sound used part; keep the old one until the new one is tight"),
-        tighten(torque_nm),
-    ]
+pub(super) fn new_part() -> Vec<Step> {
+    vec![step(
+        "fit a new or sound used part; keep the old one until the new one is tight",
+    )]
+}
+
+/// What ends every way: a dry hole, where it is blind, and the torque.
+pub(super) fn ending(depth: Depth, torque_nm: Option<f64>) -> Vec<Step> {
+    let dry = Step {
+        caution: Some(DRY),
+        ..step("dry the hole")
+    };
+    let tighten = match torque_nm {
+        Some(torque_nm) => step(format!(
+            "tighten to {} N·m, in the pattern of the joint",
+            trimmed(torque_nm, 1)
+        )),
+        None => step("tighten as the maker says: no torque was specified here, so none is given"),
+    };
+    match depth {
+        Depth::Blind { .. } => vec![dry, tighten],
+        Depth::Through { .. } => vec![tighten],
+    }
+}
+
+/// Centre, a drill half way where there is far to go, and the last drill.
+fn drilled(drill: &Drill, from_mm: f64, words: &str) -> Vec<Step> {
+    let mut steps = vec![step(
+        "centre on the old hole, with a guide bush through the other part's hole if it fits",
+    )];
+    let way = drill.diameter_mm - from_mm;
+    if way > FAR_MM {
+        let half = rounded_down(from_mm + way / 2.0, 0.5);
+        steps.push(tool(
+            format!("drill {} mm on the way", trimmed(half, 1)),
+            half,
+            EYES,
+        ));
+    }
+    steps.push(tool(
+        format!("drill {}{words}", drill.name),
+        drill.diameter_mm,
+        EYES,
+    ));
+    steps
+}
+
+/// A drill that takes more than this off the diameter at once grabs and runs off.
+const FAR_MM: f64 = 1.5;
+
+fn chips_out() -> Step {
+    step(
+        "chips out: grease on the tap's flutes, a vacuum, then a lamp; a magnet finds none of light metal",
+    )
 }
 
 /// Chips, tangs and rags that a way can leave in the vehicle.
@@ -144,22 +178,5 @@ pub(super) fn left_inside(way: Way) -> Vec<&'static str> {
         Way::ChaseThread => vec!["chips"],
         Way::WireInsert => vec!["chips", "insert tang", "rag"],
         Way::SolidBushing | Way::Oversize => vec!["chips", "rag"],
-    }
-}
-
-fn dry_hole() -> Step {
-    Step {
-        caution: Some(DRY),
-        ..step("dry the hole")
-    }
-}
-
-fn tighten(torque_nm: Option<f64>) -> Step {
-    match torque_nm {
-        Some(torque_nm) => step(format!(
-            "tighten to {} N·m, in the pattern of the joint",
-            trimmed(torque_nm, 1)
-        )),
-        None => step("tighten as the maker says: no torque was specified here, so none is given"),
     }
 }

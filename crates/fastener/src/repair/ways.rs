@@ -150,36 +150,10 @@ fn finished(
     let clamp_n = plan.clamp.map(|clamp| clamp.clamp_n);
     let load_n = clamp_n.map(Range::high).or_else(|| original.load_n(hole));
     let strip_margin = load_n.map(|load| thread_bears_n / load);
-    // A thread that is as its maker cut it needs no margin beyond its clamp.
-    let as_made =
-        way == Way::NewPart || (way == Way::ChaseThread && hole.damage == Damage::Scarred);
-    let least = if as_made {
-        1.0
-    } else {
-        planning.least_strip_margin
-    };
-    let too_short = plan.reasons.iter().any(Reason::is_of_length);
-    if let Some(margin) = strip_margin.filter(|&margin| !too_short && margin < least) {
-        plan.reasons.push(Reason::Strips { margin, least });
-    }
-    if let (Some(clamp), Some(bears_n)) = (clamp_n, plan.bolt_bears_n)
-        && clamp.high() > bears_n
-    {
-        plan.reasons.push(Reason::BoltOverloaded {
-            high_n: clamp.high(),
-            bears_n,
-        });
-    }
+    judge(&mut plan, way, hole, planning, strip_margin);
     let wall = plan
         .hole_major_mm
         .and_then(|major| wall_left_mm(hole, major));
-    if let (Some(major), None) = (plan.hole_major_mm, wall) {
-        plan.notes.push(format!(
-            "Measure the wall before drilling: {:.1} mm must be left around {:.1} mm.",
-            least_wall_mm(hole, major),
-            major
-        ));
-    }
     let torque_nm = plan.clamp.map(|clamp| clamp.torque_nm);
     let estimate = planning.estimates.get(&way);
     let holds = plan.reasons.is_empty();
@@ -220,21 +194,59 @@ fn finished(
     }
 }
 
+/// What stands against a planned hole once its clamp and its strip margin are known.
+fn judge(
+    plan: &mut Plan,
+    way: Way,
+    hole: &DamagedHole,
+    planning: &Planning,
+    strip_margin: Option<f64>,
+) {
+    // A thread that is as its maker cut it needs no margin beyond its clamp.
+    let as_made =
+        way == Way::NewPart || (way == Way::ChaseThread && hole.damage == Damage::Scarred);
+    let least = if as_made {
+        1.0
+    } else {
+        planning.least_strip_margin
+    };
+    let too_short = plan.reasons.iter().any(Reason::is_of_length);
+    if let Some(margin) = strip_margin.filter(|&margin| !too_short && margin < least) {
+        plan.reasons.push(Reason::Strips { margin, least });
+    }
+    if let (Some(clamp), Some(bears_n)) = (plan.clamp, plan.bolt_bears_n) {
+        let high_n = clamp.clamp_n.high();
+        if high_n > bears_n {
+            plan.reasons
+                .push(Reason::BoltOverloaded { high_n, bears_n });
+        }
+    }
+    if let (Some(major), None) = (plan.hole_major_mm, hole.boss_mm) {
+        plan.notes.push(format!(
+            "Measure the wall before drilling: {:.1} mm must be left around {major:.1} mm.",
+            least_wall_mm(hole, major),
+        ));
+    }
+}
+
 fn steps_of(way: Way, plan: &Plan, hole: &DamagedHole, torque_nm: Option<f64>) -> Vec<Step> {
     let tap = plan.tap.as_deref().unwrap_or_default();
-    match (way, &plan.drill) {
-        (Way::ChaseThread, _) => steps::chase(hole.thread.name(), torque_nm),
-        (Way::LongerBolt, _) => steps::longer_bolt(&plan.bolt, torque_nm),
+    let from_mm = hole.thread.geometry().minor_diameter_mm;
+    let mut steps = match (way, &plan.drill) {
+        (Way::ChaseThread, _) => steps::chase(hole.thread.name()),
+        (Way::LongerBolt, _) => steps::longer_bolt(&plan.bolt),
         (Way::WireInsert, _) => steps::insert(
             &insert_hole(&hole.thread),
+            from_mm,
             plan.insert_mm.unwrap_or(plan.engaged_mm),
-            torque_nm,
         ),
-        (Way::SolidBushing, Some(drill)) => steps::bushing(drill, tap, torque_nm),
-        (Way::Oversize, Some(drill)) => steps::oversize(drill, tap, plan.other_hole_mm, torque_nm),
+        (Way::SolidBushing, Some(drill)) => steps::bushing(drill, from_mm, tap),
+        (Way::Oversize, Some(drill)) => steps::oversize(drill, from_mm, tap, plan.other_hole_mm),
         (Way::SolidBushing | Way::Oversize, None) => Vec::new(),
-        (Way::NewPart, _) => steps::new_part(torque_nm),
-    }
+        (Way::NewPart, _) => steps::new_part(),
+    };
+    steps.extend(steps::ending(hole.depth, torque_nm));
+    steps
 }
 
 fn working(
