@@ -1,0 +1,270 @@
+//! `buttonup thread`.
+
+use super::{Answer, Wrong, answered, members, number, wrong};
+use clap::Args;
+use fastener::ask::{ThreadAnswer, ThreadQuestion, thread as ask};
+use fastener::near_miss::{Ends, NearMiss};
+use fastener::{Series, Standard};
+use serde_json::{Map, Value, json};
+
+/// The thread to look at.
+#[derive(Debug, Args)]
+pub struct Thread {
+    /// As people write it: M8, M8x1.25, 5/16-18, #10-24, 1/8 NPT, "spark plug M14x1.25".
+    thread: String,
+    /// Strength class of the bolt: 8.8, A2-70, "grade 5".
+    #[arg(long)]
+    class: Option<String>,
+    /// Metal of the hole: aluminium, A380, "grey iron class 30", steel.
+    #[arg(long = "in", value_name = "METAL")]
+    metal: Option<String>,
+    /// Length of full thread in engagement.
+    #[arg(long)]
+    depth: Option<String>,
+    /// Wanted percentage of thread, as US charts count it.
+    #[arg(long)]
+    percent: Option<String>,
+}
+
+/// Tells what a thread is.
+pub fn thread(asked: &Thread) -> Result<Answer, Wrong> {
+    let answer = ask(&ThreadQuestion {
+        thread: &asked.thread,
+        class: asked.class.as_deref(),
+        metal: asked.metal.as_deref(),
+        depth: asked.depth.as_deref(),
+        percent: asked.percent.as_deref(),
+    })
+    .map_err(wrong)?;
+    let mut found = sizes(&answer);
+    found.extend(tools(&answer));
+    found.extend(strength(&answer));
+    found.insert("notes".to_owned(), json!(answer.notes));
+    Ok(answered(lines(&answer), found, answer.working.as_ref()))
+}
+
+fn sizes(answer: &ThreadAnswer) -> Map<String, Value> {
+    let (Some(thread), Some(sizes)) = (&answer.thread, answer.geometry) else {
+        return members(json!({ "thread": answer.name }));
+    };
+    members(json!({
+        "thread": answer.name,
+        "standard": match thread.standard() {
+            Standard::Metric => "ISO metric",
+            Standard::Unified => "unified",
+        },
+        "series": match thread.series() {
+            Series::Coarse => "coarse",
+            Series::Fine => "fine",
+            Series::NotPreferred => "not preferred",
+        },
+        "left_hand": thread.is_left_hand(),
+        "length_mm": number(answer.designation.length_mm),
+        "major_diameter_mm": number(sizes.major_mm),
+        "pitch_mm": number(sizes.pitch_mm),
+        "pitch_diameter_mm": number(sizes.pitch_diameter_mm),
+        "minor_diameter_mm": number(sizes.minor_diameter_mm),
+        "root_diameter_mm": number(sizes.root_diameter_mm),
+        "stress_area_mm2": number(sizes.stress_area_mm2),
+        "lead_angle_deg": number(sizes.lead_angle_deg),
+    }))
+}
+
+fn tools(answer: &ThreadAnswer) -> Map<String, Value> {
+    let Some(tap) = &answer.tap_drill else {
+        return Map::new();
+    };
+    let clearance = |of: fn(&fastener::clearance::ClearanceHoles) -> f64| {
+        number(answer.clearance.as_ref().map(of))
+    };
+    let others: Vec<Value> = answer
+        .other_drills
+        .iter()
+        .map(|other| {
+            json!({
+                "name": other.drill.name,
+                "drill_mm": number(other.drill.diameter_mm),
+                "percent_us": number(other.percent_us),
+            })
+        })
+        .collect();
+    let wrenches: Vec<Value> = answer
+        .wrenches
+        .iter()
+        .map(|found| {
+            let almost: Vec<Value> = found
+                .almost
+                .iter()
+                .map(|near| json!({ "name": near.name, "slack_mm": number(near.slack_mm) }))
+                .collect();
+            json!({
+                "head": found.wrench.head.name(),
+                "name": found.wrench.name,
+                "across_flats_mm": number(found.wrench.across_flats_mm),
+                "almost_fit": almost,
+            })
+        })
+        .collect();
+    let hex = answer
+        .wrench
+        .as_ref()
+        .and_then(|wrench| wrench.across_flats_mm);
+    members(json!({
+        "tap_drill_mm": number(tap.drill.diameter_mm),
+        "tap_drill_name": tap.drill.name,
+        "tap_drill_percent_iso": number(tap.percent_iso),
+        "tap_drill_percent_us": number(tap.percent_us),
+        "other_drills": others,
+        "clearance_close_mm": clearance(|holes| holes.close_mm),
+        "clearance_normal_mm": clearance(|holes| holes.normal_mm),
+        "clearance_loose_mm": clearance(|holes| holes.loose_mm),
+        "hex_mm": number(hex),
+        "wrenches": wrenches,
+        "near_misses": answer.near_misses.iter().map(near_miss).collect::<Vec<_>>(),
+    }))
+}
+
+fn near_miss(miss: &NearMiss) -> Value {
+    let (ends, low, high) = match miss.ends {
+        Ends::DoesNotStart => ("does not start", None, None),
+        Ends::Binds {
+            turns_low,
+            turns_high,
+        } => ("binds", Some(turns_low), Some(turns_high)),
+        Ends::NeverBinds => ("never binds", None, None),
+        Ends::FallsIn => ("falls in", None, None),
+    };
+    json!({
+        "bolt": miss.bolt.name(),
+        "hole": miss.hole.name(),
+        "ends": ends,
+        "turns_low": number(low),
+        "turns_high": number(high),
+        "overlap": number(miss.overlap),
+    })
+}
+
+fn strength(answer: &ThreadAnswer) -> Map<String, Value> {
+    let mut found = Map::new();
+    if let Some(strength) = &answer.strength {
+        let torque = strength.breaking_torque.as_ref();
+        found.extend(members(json!({
+            "class": strength.class.name(),
+            "proof_load_n": number(strength.loads.proof_n),
+            "yield_load_n": number(strength.loads.yield_n),
+            "breaking_load_n": number(strength.loads.breaking_n),
+            "breaking_torque_nm": number(torque.map(|torque| torque.torque_nm)),
+        })));
+    }
+    if let Some(stripping) = &answer.stripping {
+        found.extend(members(json!({
+            "credited_mm": number(stripping.credited_mm),
+            "bolt_thread_strips_n": number(stripping.bolt_thread_strips_n),
+            "hole_thread_strips_n": number(stripping.hole_thread_strips_n),
+            "fails_first": stripping.first.name(),
+            "length_needed_mm": number(stripping.length_needed_mm),
+            "stripping_working": super::working_json(&stripping.working),
+        })));
+    }
+    found
+}
+
+fn lines(answer: &ThreadAnswer) -> Vec<String> {
+    let mut lines = vec![answer.name.clone()];
+    lines.extend(answer.notes.iter().map(|note| format!("  {note}")));
+    if let Some(sizes) = answer.geometry {
+        lines.push(format!(
+            "  pitch {:.4} mm, pitch diameter {:.3} mm, minor {:.3} mm, root {:.3} mm, stress area {:.2} mm²",
+            sizes.pitch_mm,
+            sizes.pitch_diameter_mm,
+            sizes.minor_diameter_mm,
+            sizes.root_diameter_mm,
+            sizes.stress_area_mm2
+        ));
+    }
+    if let Some(tap) = &answer.tap_drill {
+        lines.push(format!(
+            "  tap drill {} ({:.0} % of the ISO engagement, {:.0} % as in US charts)",
+            tap.drill.name, tap.percent_iso, tap.percent_us
+        ));
+    }
+    if let Some(holes) = &answer.clearance {
+        lines.push(format!(
+            "  clearance hole {:.2} close, {:.2} normal, {:.2} loose (mm)",
+            holes.close_mm, holes.normal_mm, holes.loose_mm
+        ));
+    }
+    lines.extend(answer.wrenches.iter().map(|found| {
+        let almost: Vec<String> = found
+            .almost
+            .iter()
+            .map(|near| format!("{} {:+.2} mm", near.name, near.slack_mm))
+            .collect();
+        let almost = match almost.is_empty() {
+            true => String::new(),
+            false => format!("; almost fits: {}", almost.join(", ")),
+        };
+        format!(
+            "  {}: {}{almost}",
+            found.wrench.head.name(),
+            found.wrench.name
+        )
+    }));
+    lines.extend(answer.near_misses.iter().map(|miss| {
+        let ends = match miss.ends {
+            Ends::Binds {
+                turns_low,
+                turns_high,
+            } => {
+                format!("binds after {turns_low:.1} to {turns_high:.1} turns")
+            }
+            _ => format!(
+                "never binds, holds by {:.0} % of its depth and strips",
+                100.0 * miss.overlap
+            ),
+        };
+        format!(
+            "  near miss: bolt {} in {}: {ends}",
+            miss.bolt.name(),
+            miss.hole.name()
+        )
+    }));
+    lines.extend(strength_lines(answer));
+    lines
+}
+
+fn strength_lines(answer: &ThreadAnswer) -> Vec<String> {
+    let mut lines = Vec::new();
+    if let Some(strength) = &answer.strength {
+        let proof = strength
+            .loads
+            .proof_n
+            .map_or("no proof load".to_owned(), |proof| {
+                format!("proof {proof:.0} N")
+            });
+        let torque = strength.breaking_torque.as_ref().map_or(
+            "no breaking torque: outside ISO 898-7".to_owned(),
+            |torque| format!("breaking torque {} N·m at least", torque.torque_nm),
+        );
+        lines.push(format!(
+            "  class {}: {proof}, yield {:.0} N, breaks at {:.0} N, {torque}",
+            strength.class.name(),
+            strength.loads.yield_n,
+            strength.loads.breaking_n
+        ));
+    }
+    if let Some(stripping) = &answer.stripping {
+        let needed = stripping
+            .length_needed_mm
+            .map_or("no length lets the bolt break first".to_owned(), |needed| {
+                format!("{needed:.1} mm let the bolt break first")
+            });
+        lines.push(format!(
+            "  strips at {:.0} N in the hole, {:.0} N on the bolt; {} first; {needed}",
+            stripping.hole_thread_strips_n,
+            stripping.bolt_thread_strips_n,
+            stripping.first.name()
+        ));
+    }
+    lines
+}
