@@ -57,6 +57,8 @@ struct Claim {
     who: String,
     when: Timestamp,
     stands: bool,
+    /// Whether it names something that has not arrived yet.
+    in_the_dark: bool,
 }
 
 /// What one place has heard, doubles left out.
@@ -177,6 +179,7 @@ impl<'a> Book<'a> {
                     who: event.stamp.who.as_str().to_owned(),
                     when: event.stamp.at,
                     stands: stands(command),
+                    in_the_dark: false,
                 });
                 after.push(&change.after);
             }
@@ -235,6 +238,11 @@ impl<'a> Book<'a> {
     /// Fills in who had seen what, near and far.
     fn follow(&mut self, after: &[&Vec<MoveId>]) {
         self.sees = after.iter().map(|seen| self.direct(seen)).collect();
+        for (index, seen) in after.iter().enumerate() {
+            let named: BTreeSet<&MoveId> = seen.iter().collect();
+            let arrived = self.sees[index].count_ones();
+            self.claims[index].in_the_dark = named.len() > usize::try_from(arrived).unwrap();
+        }
         loop {
             let before = self.sees.clone();
             for index in 0..self.sees.len() {
@@ -317,9 +325,11 @@ impl<'a> Book<'a> {
             claims.filter(move |index| self.claims[*index].how == how)
         };
         let nothing_but_finds = |find: &usize| {
+            let known = self.sees[*find] | 1 << find;
             (0..self.claims.len())
-                .filter(|index| self.sees[*find] >> index & 1 == 1)
-                .all(|index| self.claims[index].how == How::Found)
+                .filter(|index| known >> index & 1 == 1)
+                .map(|index| &self.claims[index])
+                .all(|claim| claim.how == How::Found && !claim.in_the_dark)
         };
         let walked: Vec<usize> = of(How::Found).filter(nothing_but_finds).collect();
         let found = self.last(&walked);
