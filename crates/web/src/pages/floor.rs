@@ -26,10 +26,7 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
         Ok(Shown::new(
             "Floor",
             html! {
-                h1 class="spread" {
-                    span { (today) }
-                    span class="soft" { (count(stalls.len(), "stall", "stalls")) }
-                }
+                h1 { (today) }
                 div class="columns" {
                     div {
                         @for (id, name) in &stalls {
@@ -93,21 +90,29 @@ fn stall_row(place: &str, row: &OrderRow) -> Markup {
         _ => "strong upper",
     };
     html! {
-        a class="row" href=(format!("/o/{}", row.number)) {
+        a class="row top" href=(format!("/o/{}", row.number)) {
             span class=(mark) {}
             span class="what" {
-                span class="beside line" { (row.vehicle) }
-                span class="soft line" { (row.number) " · " (place) @if let Some(who) = &row.who { " · " (who) } }
-                span class="soft line" { (row.complaint) }
-                span class={ "line " (class) } { (row.word) }
-                @if !row.can_roll { span class="soft line" { "can't roll" } }
-            }
-            span class="number" {
-                @if let Some(hour) = &row.promised { span class="beside line" { (hour) } }
-                span class="soft line" { (row.open + row.inside) " open" }
+                span class="spread" {
+                    span class="beside" { (row.vehicle) }
+                    @if let Some(hour) = &row.promised { span class="beside number" { (hour) } }
+                }
+                span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
+                span class="spread" {
+                    span class=(class) { (row.word) }
+                    span class="soft number" {
+                        (row.open + row.inside) " open"
+                        @if !row.can_roll { ", can't roll" }
+                    }
+                }
             }
         }
     }
+}
+
+/// The name a person is called by across the shop.
+fn first_name(name: &str) -> &str {
+    name.split_whitespace().next().unwrap_or(name)
 }
 
 /// What to find.
