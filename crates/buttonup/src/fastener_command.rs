@@ -36,7 +36,7 @@ pub fn run(asked: &Fastener) -> Result<Answer, Wrong> {
     }
 }
 
-/// Says which word on the command line is wrong. `<THREAD>` is the only one without dashes.
+/// Says which word on the command line is wrong.
 fn wrong(trouble: fastener::ask::Trouble) -> Wrong {
     let place = match trouble.field {
         "thread-repair" | "extract" => trouble.field.to_owned(),
@@ -160,8 +160,10 @@ mod tests {
 
     #[test]
     fn a_pipe_thread_is_told_in_words_and_turns() {
-        let text = asked(&["thread", "1/8 NPT"]).unwrap().text;
+        let text = asked(&["thread", "1/8", "NPT"]).unwrap().text;
         assert!(text.contains("4.5 by hand"), "{text}");
+        let text = asked(&["thread", "spark plug M14x1.25"]).unwrap().text;
+        assert!(text.contains("maker's torque"), "{text}");
     }
 
     #[test]
@@ -183,6 +185,8 @@ mod tests {
             near(&found["set_to_nm"], 60.0 * 0.112_984_829, 1e-5),
             "{found}"
         );
+        let small = json("torque --adapter 2in --wrench 12in --want 22Nm --range 200Nm");
+        assert!(small["wrench"].as_str().unwrap().contains("says nothing"));
         let lever = json("torque --want 120Nm --wrench 300mm --second 320mm --overlap 20mm");
         assert!(near(&lever["hand_force_n"], 200.0, 1e-6));
     }

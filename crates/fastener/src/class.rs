@@ -173,7 +173,11 @@ impl Class {
             covers,
         };
         let d = thread.diameter_mm();
+        let metric = thread.standard() == Standard::Metric;
         if let Some(row) = iso_898_1(self, d) {
+            if !metric {
+                return Err(out_of_range("metric threads; inch bolts have SAE grades"));
+            }
             if self == Class::C9_8 && d > 16.0 {
                 return Err(out_of_range("up to M16"));
             }
@@ -197,8 +201,8 @@ impl Class {
             Class::A2_70 | Class::A4_70 => stainless(700.0, 450.0),
             Class::A2_80 | Class::A4_80 => stainless(800.0, 600.0),
             _ => {
-                if !(0.25 - 1e-9..=1.5).contains(&(d / INCH_MM)) {
-                    return Err(out_of_range("1/4 to 1-1/2 in"));
+                if metric || !(0.25 - 1e-9..=1.5).contains(&(d / INCH_MM)) {
+                    return Err(out_of_range("inch threads of 1/4 to 1-1/2 in"));
                 }
                 let (proof, yields, tensile) = sae(self, d / INCH_MM);
                 let row = (tensile * PSI_MPA, yields * PSI_MPA, proof * PSI_MPA);

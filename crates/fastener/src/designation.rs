@@ -1,5 +1,6 @@
 //! Reading threads as people write them.
 
+use crate::class::Class;
 use crate::pipe::{Family, Pipe, pipe, sizes};
 use crate::purpose::Purpose;
 use crate::series;
@@ -13,6 +14,8 @@ pub struct Designation {
     pub kind: Kind,
     /// Length of the bolt, where one was written after the thread.
     pub length_mm: Option<f64>,
+    /// Strength class, where one was written at the end.
+    pub class: Option<Class>,
 }
 
 /// A screw thread with what it is for, or a pipe thread.
@@ -68,7 +71,8 @@ const LONGEST: usize = 80;
 /// M8 has that pitch), `M8x1.25x75`; `5/16-18`, `5/16"-18 UNC`, `1/4 UNF`, `#10-24`,
 /// `No. 10-32`, `10-24`, `.250-20`, `1-1/8-7`; `1/8 NPT`, `1/8-27 NPT`, `R 1/4`,
 /// `G 1/4`; before or after any of them a tolerance class (`6g`, `2A`), `LH`, or a purpose
-/// (`spark plug`, `drain plug`, `brake line`, `banjo`, `wheel stud`). A pitch that is
+/// (`spark plug`, `drain plug`, `brake line`, `banjo`, `wheel stud`), and at the end a strength
+/// class (`M6x25 8.8`, `1/4-20 grade 5`). A pitch that is
 /// in no list is taken if it is physically sensible, and marked not preferred.
 ///
 /// # Errors
@@ -98,6 +102,7 @@ pub fn read(text: &str) -> Result<Designation, Unreadable> {
         return read_pipe(&words, family).map(|pipe| Designation {
             kind: Kind::Pipe(pipe),
             length_mm: None,
+            class: None,
         });
     }
     let (thread, length_mm) = if let Some(rest) = words.core.strip_prefix('m') {
@@ -116,6 +121,7 @@ pub fn read(text: &str) -> Result<Designation, Unreadable> {
             purpose: words.purpose,
         },
         length_mm,
+        class: words.class,
     })
 }
 

@@ -79,12 +79,15 @@ impl Head {
         }
     }
 
-    /// The head of that name; `hex` on an inch thread is the inch hexagon.
+    /// The head of that name or standard (`flange`, `ISO 4762`); `hex` on an inch thread is the
+    /// inch hexagon.
     pub fn named(name: &str, thread: &Thread) -> Option<Head> {
         let name = name.trim().to_lowercase().replace(['-', '_'], " ");
+        let digits: String = name.chars().filter(char::is_ascii_digit).collect();
         let head = Head::ALL
             .into_iter()
-            .find(|head| head.name().replace('-', " ") == name)?;
+            .find(|head| head.name().replace('-', " ") == name)
+            .or_else(|| by_standard(&name, &digits))?;
         Some(match (head, thread.standard()) {
             (Head::Hex, Standard::Unified) => Head::InchHex,
             (Head::FlangeSmall, Standard::Unified) => Head::InchFlange,
@@ -122,6 +125,26 @@ impl Head {
         };
         Source::new(title, "sizes of wrenches", grade)
     }
+}
+
+/// `ISO 4014`, `DIN 912`: a head by the number of its standard.
+fn by_standard(name: &str, digits: &str) -> Option<Head> {
+    let standard = ["iso", "din", "en"]
+        .iter()
+        .any(|body| name.starts_with(body));
+    if !standard {
+        return None;
+    }
+    Some(match digits {
+        "4014" | "4017" | "8765" | "8676" => Head::Hex,
+        "931" | "933" => Head::HexOld,
+        "4162" => Head::FlangeSmall,
+        "1665" => Head::FlangeHeavy,
+        "4762" | "912" => Head::SocketCap,
+        "14579" => Head::TorxCap,
+        "34822" => Head::TwelvePointSocket,
+        _ => return None,
+    })
 }
 
 /// The wrench for a head on a thread; nothing where no standard lists the size.

@@ -18,6 +18,7 @@ pub mod class;
 pub mod clearance;
 pub mod designation;
 pub mod drill;
+pub mod exchange;
 pub mod extract;
 mod figures;
 pub mod friction;

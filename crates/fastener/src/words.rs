@@ -1,5 +1,6 @@
 //! The words around the sizes of a thread.
 
+use crate::class::Class;
 use crate::pipe::Family;
 use crate::purpose::Purpose;
 
@@ -10,6 +11,7 @@ pub(crate) struct Words {
     pub left_hand: bool,
     pub series: Option<&'static str>,
     pub pipe: Option<Family>,
+    pub class: Option<Class>,
 }
 
 impl Words {
@@ -20,6 +22,7 @@ impl Words {
             .replace(['–', '—', '‑', '−'], "-")
             .replace(['"', '”', '″'], "")
             .replace("''", "");
+        let class = class_at_end(&mut core);
         let purpose = taken(&mut core, &PURPOSES).unwrap_or(Purpose::Clamp);
         let left_hand = taken(
             &mut core,
@@ -39,6 +42,7 @@ impl Words {
             left_hand: left_hand.is_some(),
             series,
             pipe,
+            class,
         }
     }
 }
@@ -81,6 +85,20 @@ fn taken<T: Copy>(core: &mut String, words: &[(&str, T)]) -> Option<T> {
     let &(word, meaning) = words.iter().find(|(word, _)| core.contains(word))?;
     *core = core.replacen(word, " ", 1);
     Some(meaning)
+}
+
+/// Takes a strength class off the end: `M6x25 8.8`, `1/4-20 grade 5`. A number after an `x` or
+/// a dash is a size.
+fn class_at_end(core: &mut String) -> Option<Class> {
+    let blanks: Vec<usize> = core.rmatch_indices(' ').map(|(at, _)| at).take(2).collect();
+    let (at, class) = blanks.into_iter().rev().find_map(|at| {
+        let before = core[..at].trim_end();
+        let sized = before.is_empty() || before == "m" || before.ends_with(['x', '-', '#']);
+        let class = Class::read(&core[at..]).ok().filter(|_| !sized)?;
+        Some((at, class))
+    })?;
+    core.truncate(at);
+    Some(class)
 }
 
 /// `6g`, `6H`, `4g6g`, `2A`, `3B` say how well the thread fits, not which it is.

@@ -3,9 +3,10 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use fastener::designation::{Kind, Unreadable, read, read_clamping};
+use fastener::head::Head;
 use fastener::near_miss::{Ends, compare, near_misses};
 use fastener::purpose::Purpose;
-use fastener::{Series, Thread};
+use fastener::{Class, Series, Thread};
 
 fn name(written: &str) -> String {
     match read(written) {
@@ -65,6 +66,40 @@ fn a_length_after_the_thread_is_a_length() {
     assert_eq!(length("M8x1.25"), None);
     let inches = length("1/4-20 x 1-1/2").unwrap();
     assert!((inches - 38.1).abs() < 1e-9);
+}
+
+#[test]
+fn a_class_after_the_thread_is_a_class() {
+    let class = |written: &str| read(written).unwrap().class;
+    assert_eq!(class("M6x25 8.8"), Some(Class::C8_8));
+    assert_eq!(class("M8x1.25x75 10.9"), Some(Class::C10_9));
+    assert_eq!(class("1/4-20 grade 5"), Some(Class::Sae5));
+    assert_eq!(class("M8 A2-70"), Some(Class::A2_70));
+    assert_eq!(class("M8x1.25"), None);
+    assert_eq!(class("M 8 x 1.25"), None);
+    assert_eq!(read("M6x25 8.8").unwrap().length_mm, Some(25.0));
+}
+
+/// Grades are for inch bolts, classes for metric ones: neither is guessed for the other.
+#[test]
+fn classes_and_grades_keep_to_their_threads() {
+    let m8 = read_clamping("M8").unwrap();
+    let quarter = read_clamping("1/4-20").unwrap();
+    assert!(Class::Sae5.loads(&m8).is_err() && Class::C8_8.loads(&quarter).is_err());
+    assert!(Class::C9_8.loads(&read_clamping("M20").unwrap()).is_err());
+}
+
+#[test]
+fn heads_are_known_by_their_standards() {
+    let m8 = read_clamping("M8").unwrap();
+    assert_eq!(Head::named("ISO 4014", &m8), Some(Head::Hex));
+    assert_eq!(Head::named("DIN 912", &m8), Some(Head::SocketCap));
+    assert_eq!(Head::named("din933", &m8), Some(Head::HexOld));
+    assert_eq!(
+        Head::named("12-point socket", &m8),
+        Some(Head::TwelvePointSocket)
+    );
+    assert_eq!(Head::named("ISO 9999", &m8), None);
 }
 
 #[test]

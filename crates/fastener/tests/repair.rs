@@ -4,6 +4,7 @@
 
 use fastener::ask::{RepairQuestion, repair};
 use fastener::repair::{Planning, Reason, RepairOption, Repairs, Way};
+use fastener::section::{RingKind, after, before};
 
 /// The oil-cooler housing: bolt 6 snapped, its thread lost, blind in an aluminium boss.
 const SNAG: RepairQuestion = RepairQuestion {
@@ -388,6 +389,34 @@ fn a_wall_says_the_same_as_a_boss() {
         ..SNAG
     });
     assert_eq!(by_wall, ranked(&SNAG));
+}
+
+/// The drawing of the snag carries the sizes that the repair was judged by.
+#[test]
+fn the_section_shows_what_was_judged() {
+    let answer = repair(&SNAG, &Planning::default()).unwrap();
+    let insert = &answer.repairs.options[0];
+    let drawn = after(&answer.hole, insert);
+    let measure = |label: &str| {
+        let found = drawn.measures.iter().find(|measure| measure.label == label);
+        found.unwrap_or_else(|| panic!("{label}")).value_mm
+    };
+    assert_eq!(measure("wall left"), insert.wall_left_mm.unwrap());
+    assert_eq!(measure("insert"), 16.0);
+    assert_eq!(measure("depth of the hole"), 26.0);
+    let ring = drawn
+        .rings
+        .iter()
+        .find(|ring| ring.what == RingKind::Insert)
+        .unwrap();
+    assert_eq!(ring.outer_mm, insert.hole_major_mm.unwrap());
+    let torn = before(&answer.hole);
+    let lost = torn
+        .rings
+        .iter()
+        .find(|ring| ring.what == RingKind::LostThread)
+        .unwrap();
+    assert_eq!(lost.bottom_mm, 18.0);
 }
 
 #[test]

@@ -10,8 +10,9 @@ use serde_json::{Map, Value, json};
 /// The thread to look at.
 #[derive(Debug, Args)]
 pub struct Thread {
-    /// As people write it: M8, M8x1.25, 5/16-18, #10-24, 1/8 NPT, "spark plug M14x1.25".
-    thread: String,
+    /// As people write it: M8, M8x1.25, 5/16-18, #10-24, 1/8 NPT, spark plug M14x1.25.
+    #[arg(required = true, num_args = 1..)]
+    thread: Vec<String>,
     /// Strength class of the bolt: 8.8, A2-70, "grade 5".
     #[arg(long)]
     class: Option<String>,
@@ -28,8 +29,9 @@ pub struct Thread {
 
 /// Tells what a thread is.
 pub fn thread(asked: &Thread) -> Result<Answer, Wrong> {
+    let written = asked.thread.join(" ");
     let answer = ask(&ThreadQuestion {
-        thread: &asked.thread,
+        thread: &written,
         class: asked.class.as_deref(),
         metal: asked.metal.as_deref(),
         depth: asked.depth.as_deref(),

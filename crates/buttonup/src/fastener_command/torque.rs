@@ -3,6 +3,7 @@
 use super::{Answer, Wrong, answered, members, number, range, wrong};
 use clap::Args;
 use fastener::ask::{self, AdapterQuestion, LeverQuestion, Shares, TorqueQuestion};
+use fastener::wrench::Reads;
 use serde_json::{Map, Value, json};
 
 /// A joint with a clamp or a torque; or a torque wrench with an adapter; or a lever.
@@ -58,10 +59,48 @@ pub struct Torque {
     /// By how much the two overlap.
     #[arg(long)]
     overlap: Option<String>,
+    /// Greatest torque of the torque wrench, to tell whether it can be believed.
+    #[arg(long)]
+    range: Option<String>,
 }
 
 /// Works out what was asked.
 pub fn torque(asked: &Torque) -> Result<Answer, Wrong> {
+    let answer = answer(asked)?;
+    match &asked.range {
+        Some(range) => with_range(answer, range),
+        None => Ok(answer),
+    }
+}
+
+/// Adds whether a torque wrench of that range can be believed at the torque found.
+fn with_range(mut answer: Answer, range: &str) -> Result<Answer, Wrong> {
+    let set_to_nm = ["set_to_nm", "torque_nm"]
+        .iter()
+        .find_map(|field| answer.json[*field].as_f64())
+        .ok_or_else(|| {
+            Wrong::input(
+                "--range",
+                "no torque is set here",
+                "leave it out, or ask for a torque or a setting",
+            )
+        })?;
+    let words = match ask::wrench_reads(range, set_to_nm).map_err(wrong)? {
+        Reads::Well => "the wrench can be believed at that torque".to_owned(),
+        Reads::TooLow { least_nm } => format!(
+            "below a fifth of its range the wrench says nothing: take a smaller one, this one \
+             reads from {least_nm:.1} N·m"
+        ),
+        Reads::TooHigh { most_nm } => {
+            format!("beyond the wrench: it ends at {most_nm:.1} N·m")
+        }
+    };
+    answer.text = format!("{}\n{words}", answer.text);
+    answer.json["wrench"] = json!(words);
+    Ok(answer)
+}
+
+fn answer(asked: &Torque) -> Result<Answer, Wrong> {
     match (&asked.clamp, &asked.torque, &asked.want, &asked.wrench) {
         (Some(clamp), _, _, _) => for_clamp(&question(asked)?, clamp),
         (_, Some(torque), _, _) => for_torque(&question(asked)?, torque),

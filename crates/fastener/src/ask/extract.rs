@@ -2,6 +2,7 @@
 
 use super::repair::{depth, tilt_deg};
 use super::{Trouble, at, clamping_thread, class, length_mm, metal};
+use crate::designation::read;
 use crate::extract::{Extraction, Stands, Stub, extraction};
 use crate::repair::DrillRoom;
 
@@ -69,7 +70,7 @@ pub fn extract(question: &ExtractQuestion) -> Result<Extraction, Trouble> {
     };
     let stub = Stub {
         thread: clamping_thread("thread", question.thread)?,
-        class: class(question.class)?,
+        class: class(question.class)?.or(read(question.thread).ok().and_then(|found| found.class)),
         stands,
         engaged_mm: length_mm("engaged", question.engaged)?,
         depth: depth(question.blind, question.through)?,

@@ -4,17 +4,16 @@
 //! line and the page name them.
 
 mod extract;
+mod lever;
 mod repair;
 mod thread;
 mod torque;
 
 pub use extract::{ExtractQuestion, extract};
+pub use lever::{AdapterQuestion, LeverAnswer, LeverQuestion, adapter, lever, wrench_reads};
 pub use repair::{RepairAnswer, RepairQuestion, repair};
 pub use thread::{Strength, ThreadAnswer, ThreadQuestion, WrenchAnswer, thread};
-pub use torque::{
-    AdapterQuestion, ClampAnswer, LeverAnswer, LeverQuestion, Shares, TorqueAnswer, TorqueQuestion,
-    adapter, clamp, lever, torque,
-};
+pub use torque::{ClampAnswer, Shares, TorqueAnswer, TorqueQuestion, clamp, torque};
 
 use crate::class::Class;
 use crate::friction::Condition;

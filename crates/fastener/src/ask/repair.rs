@@ -88,14 +88,14 @@ pub fn repair(question: &RepairQuestion, planning: &Planning) -> Result<RepairAn
 
 fn hole(question: &RepairQuestion) -> Result<DamagedHole, Trouble> {
     let thread = clamping_thread("thread", question.thread)?;
-    let written = read(question.thread).ok().and_then(|found| found.length_mm);
+    let written = read(question.thread).map_err(at("thread", "write a thread such as M8x1.25"))?;
     let optional = |field: &'static str, text: Option<&str>| {
         text.map(|text| length_mm(field, text)).transpose()
     };
     let engaged_mm = length_mm("engaged", question.engaged)?;
     Ok(DamagedHole {
-        class: class(question.class)?,
-        bolt_length_mm: optional("bolt-length", question.bolt_length)?.or(written),
+        class: class(question.class)?.or(written.class),
+        bolt_length_mm: optional("bolt-length", question.bolt_length)?.or(written.length_mm),
         depth: depth(question.blind, question.through)?,
         boss_mm: match (
             optional("boss", question.boss)?,

@@ -82,7 +82,7 @@ pub fn thread(question: &ThreadQuestion) -> Result<ThreadAnswer, Trouble> {
         "thread",
         "write a thread such as M8x1.25, 5/16-18, #10-24 or 1/8 NPT",
     ))?;
-    let class = class(question.class)?;
+    let class = class(question.class)?.or(designation.class);
     match designation.kind.clone() {
         Kind::Pipe(pipe) => Ok(ThreadAnswer {
             name: pipe.name(),
@@ -117,6 +117,11 @@ fn screw(
     let stripping = stripped(question, &thread, class, purpose)?;
     let mut notes = notes(&thread, purpose);
     if strength.is_some() {
+        notes.push(
+            "What a bolt of this class could carry is not a specification: the maker's torque \
+             overrides it."
+                .to_owned(),
+        );
         notes.push(ONLY_NEW.to_owned());
     }
     Ok(ThreadAnswer {

@@ -1,8 +1,7 @@
 //! Torque, clamp, adapters and levers.
 
 use super::{
-    Trouble, angle_deg, at, clamping_thread, class, condition, force_n, head, length_mm, plain,
-    torque_nm,
+    Trouble, at, clamping_thread, class, condition, force_n, head, length_mm, plain, torque_nm,
 };
 use crate::class::Class;
 use crate::clearance::{Fit, clearance_holes};
@@ -13,7 +12,6 @@ use crate::torque::{
     Form, Friction, Joint, Terms, clamp_range, share_of_proof, torque_for_clamp, working,
     yield_torque_nm,
 };
-use crate::wrench::{Setting, doubled_lever_mm, hand_force_n, setting};
 use measure::{Range, Working};
 
 /// A joint, with either a clamp or a torque.
@@ -71,31 +69,6 @@ pub struct Shares {
     pub share_of_proof: Option<f64>,
     /// Torque at which the bolt begins to yield, over the range of friction.
     pub yield_torque_nm: Option<Range<f64>>,
-}
-
-/// A torque wrench with an adapter.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct AdapterQuestion<'a> {
-    pub want: &'a str,
-    pub wrench: &'a str,
-    pub adapter: &'a str,
-    pub angle: Option<&'a str>,
-}
-
-/// A lever for a torque, perhaps with a second wrench hooked in.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct LeverQuestion<'a> {
-    pub want: &'a str,
-    pub wrench: &'a str,
-    pub second: Option<&'a str>,
-    pub overlap: Option<&'a str>,
-}
-
-/// The force that a hand needs.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct LeverAnswer {
-    pub lever_mm: f64,
-    pub hand_force_n: f64,
 }
 
 /// The torque for a clamp.
@@ -196,56 +169,6 @@ pub fn clamp(question: &TorqueQuestion, torque: &str) -> Result<ClampAnswer, Tro
             asked.form,
         ),
         thread: asked.joint.thread,
-    })
-}
-
-/// What to set on a torque wrench with an adapter.
-///
-/// # Errors
-///
-/// [`Trouble`] with the field.
-///
-/// ```
-/// use fastener::ask::{AdapterQuestion, adapter};
-/// let question = AdapterQuestion { want: "70 in-lb", wrench: "12 in", adapter: "2 in", angle: None };
-/// assert_eq!(format!("{:.3}", adapter(&question)?.set_to_nm), "6.779");
-/// # Ok::<(), fastener::ask::Trouble>(())
-/// ```
-pub fn adapter(question: &AdapterQuestion) -> Result<Setting, Trouble> {
-    setting(
-        torque_nm("want", question.want)?,
-        length_mm("wrench", question.wrench)?,
-        length_mm("adapter", question.adapter)?,
-        question
-            .angle
-            .map_or(Ok(0.0), |angle| angle_deg("angle", angle))?,
-    )
-    .map_err(at(
-        "adapter",
-        "give lengths and an angle that a wrench can have",
-    ))
-}
-
-/// The force that a hand needs for a torque.
-///
-/// # Errors
-///
-/// [`Trouble`] with the field.
-pub fn lever(question: &LeverQuestion) -> Result<LeverAnswer, Trouble> {
-    let first = length_mm("wrench", question.wrench)?;
-    let overlap = question
-        .overlap
-        .map_or(Ok(0.0), |text| length_mm("overlap", text))?;
-    let lever_mm = match question.second {
-        Some(second) => doubled_lever_mm(first, length_mm("second", second)?, overlap)
-            .map_err(at("second", "give lengths that wrenches have"))?,
-        None => first,
-    };
-    let hand_force_n = hand_force_n(torque_nm("want", question.want)?, lever_mm)
-        .map_err(at("wrench", "give a length that a wrench has"))?;
-    Ok(LeverAnswer {
-        lever_mm,
-        hand_force_n,
     })
 }
 
@@ -366,8 +289,8 @@ fn form(question: &TorqueQuestion) -> Result<Form, Trouble> {
     };
     match question.form.map(str::trim) {
         None if question.nut_factor.is_some() => nut_factor(question.nut_factor),
-        None | Some("motosh") => Ok(Form::Motosh),
-        Some("iso16047" | "iso-16047") => Ok(Form::Iso16047),
+        None | Some("motosh" | "vdi") => Ok(Form::Motosh),
+        Some("iso16047" | "iso-16047" | "iso 16047" | "exact") => Ok(Form::Iso16047),
         Some("short") => nut_factor(question.nut_factor),
         Some(other) => Err(Trouble::new(
             "form",

@@ -237,7 +237,7 @@ fn drill_steps(stub: &Stub) -> Vec<DrillStep> {
         sizes.push(size);
         size += step;
     }
-    if largest >= first.min(1.0) && largest > 0.0 {
+    if largest > 0.0 {
         sizes.push(largest);
     }
     sizes
