@@ -4,6 +4,7 @@
 
 mod counts;
 mod pictures;
+mod sequence;
 mod setup;
 mod steps;
 
@@ -23,12 +24,15 @@ enum Chore {
     Test(steps::Choice),
     /// Take pictures of the pages, for phone and desk, light and dark.
     Pictures(pictures::Choice),
+    /// Hold the search behind plans against a published sequential ordering instance.
+    SequenceBench(sequence::Choice),
 }
 
 fn main() -> ExitCode {
     let done = match Arguments::parse().chore {
         Chore::Test(choice) => steps::test(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
+        Chore::SequenceBench(choice) => sequence::bench(&choice),
     };
     match done {
         Ok(code) => code,

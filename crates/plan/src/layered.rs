@@ -106,6 +106,7 @@ pub fn pass<L: Layered>(
             entries.sort_by_key(|entry| (entry.bound, u32::MAX - entry.cost));
             lower(&mut cut, entries[width].bound);
             entries.truncate(width);
+            entries.shrink_to_fit();
         }
         layers.push(entries);
     }
