@@ -35,7 +35,7 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                 header {
                     a class="here row" href=(frame.here.1) {
                         span class="strong" { (frame.here.0) }
-                        span class="soft" { (frame.who_name) }
+                        span class="soft" { (frame.who_name.split_whitespace().next().unwrap_or("")) }
                     }
                 }
                 main {

@@ -194,15 +194,19 @@ pub(super) fn move_name(id: &MoveId) -> MoveName {
 /// Every item, in the order it was first touched, then by label.
 pub(super) fn items(names: &Names<'_>, service: &Service) -> Vec<ItemView> {
     let account = names.account();
+    // The first move of each item: by the clock, then by its place in its stage.
     let first = |item: &ItemId| {
         account
             .moves
             .live(item)
-            .map(|(_, node)| node.stamp.at)
+            .map(|(id, node)| (node.stamp.at, id.command.clone(), id.nth))
             .min()
     };
     let mut all: Vec<&Item> = account.items.values().collect();
-    all.sort_by_key(|item| (first(&item.id).is_none(), first(&item.id), item.id.clone()));
+    all.sort_by_cached_key(|item| {
+        let first = first(&item.id);
+        (first.is_none(), first, item.id.clone())
+    });
     all.into_iter()
         .map(|item| item_view(names, service, item))
         .collect()

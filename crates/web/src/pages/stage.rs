@@ -489,10 +489,10 @@ pub async fn open(
         };
         Ok(Shown::of(&order, "Still open", html! {
             h1 { "Still open" }
-            div class="headline" {
-                span class="fact" { (outside.len()) } span class="beside" { "not home" }
-                span class="fact" { (inside.len()) } span class="beside" { "inside" }
-                span class="fact" { (order.debts.len()) } span class="beside" { "owed" }
+            div class="three" {
+                @for (number, word) in [(outside.len(), "not home"), (inside.len(), "inside"), (order.debts.len(), "owed")] {
+                    div { span class="fact" { (number) } span class="beside" { (word) } }
+                }
             }
             div class="columns" {
                 div {
