@@ -12,7 +12,7 @@ use crate::litres::litres;
 use crate::order::Order;
 use crate::papers::papers;
 use crate::proofs::{not_checked, proofs};
-use crate::reason::{Reason, ReasonKey, Waiver, Why};
+use crate::reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 use crate::rules::Rules;
 use crate::stock::adrift;
 use states::{Kind, State};
@@ -54,7 +54,15 @@ pub fn may_by(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> An
     let waivers = waivers(order);
     let waived = |mut reasons: Vec<Reason>| {
         for reason in &mut reasons {
-            reason.waiver = waivers.get(&(gate, reason.key.clone())).cloned();
+            // What a reason allows now counts, not what it allowed when it was waived: the
+            // item may have turned out to be one of the safety class since.
+            reason.waiver = waivers
+                .get(&(gate, reason.key.clone()))
+                .filter(|_| reason.waivable != Waivable::Never)
+                .map(|waiver| Waiver {
+                    prints: waiver.prints || reason.waivable == Waivable::Prints,
+                    ..waiver.clone()
+                });
         }
         reasons
     };

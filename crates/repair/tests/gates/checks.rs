@@ -249,3 +249,24 @@ fn rule_8_a_waiver_is_for_one_gate_and_for_what_stood_then() {
         Err(Refusal::NoSuchWaiver)
     );
 }
+
+#[test]
+fn rule_8_a_waiver_falls_when_the_item_turns_out_to_be_of_the_safety_class() {
+    let key = "open:bracket:1=Off";
+    let place = |job: &mut Job, system| {
+        job.record(Fact::Located {
+            item: ItemId::new("bracket"),
+            system,
+            zone: Zone::Below,
+            after: vec![],
+        });
+    };
+    let mut job = Job::new();
+    job.one("bracket", Kind::Part, System::Body, Zone::Below);
+    job.moved("bracket", &[], State::Off);
+    job.road_tested();
+    job.waive(Gate::HandOver, key).unwrap();
+    assert_eq!(job.shut(Gate::HandOver), Vec::<String>::new());
+    place(&mut job, System::Brakes);
+    assert!(job.shut(Gate::HandOver).contains(&key.to_owned()));
+}

@@ -9,7 +9,7 @@ mod world;
 
 use model::{Is, Made, Open};
 use repair::*;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use world::World;
 
 /// What happened over all runs, so that a simulation in which nothing ever happens fails.
@@ -176,6 +176,16 @@ fn waive(world: &mut World, waived: &mut BTreeSet<String>, left: bool, tally: &m
     }
 }
 
+/// The reasons that are not waived. A waiver is worth nothing once its reason can't be
+/// waived any more: the thing has turned out to be something else.
+fn standing(against: &BTreeMap<String, bool>, waived: &BTreeSet<String>) -> BTreeSet<String> {
+    against
+        .iter()
+        .filter(|(key, may_be)| !(**may_be && waived.contains(*key)))
+        .map(|(key, _)| key.clone())
+        .collect()
+}
+
 /// No vehicle leaves against what is known; and none is held that may leave.
 fn hand_over(
     world: &mut World,
@@ -184,10 +194,7 @@ fn hand_over(
     tally: &mut Tally,
 ) {
     let against = world.book().against();
-    let stands: Vec<&String> = against
-        .keys()
-        .filter(|key| !waived.contains(*key))
-        .collect();
+    let stands = standing(&against, waived);
     let asked = world.ask(Request::HandOver {
         leaves: Leaves::DrivesAway,
         ending: Ending::Repaired,
@@ -209,9 +216,7 @@ fn hand_over(
             *left = Some(known);
         }
         Err(Refusal::StillOpen { reasons, .. }) => {
-            let shut: BTreeSet<&str> = reasons.iter().map(|reason| reason.key.0.as_str()).collect();
-            let stands: BTreeSet<&str> = stands.into_iter().map(String::as_str).collect();
-            assert_eq!(shut, stands, "every reason, and no other");
+            assert_eq!(keys(&reasons), stands, "every reason, and no other");
             tally.refused += 1;
         }
         other => panic!("neither yes nor no: {other:?}"),
@@ -227,10 +232,9 @@ fn alarms(
 ) {
     let raised = keys(&late_alarms(&world.order, &world.rules()));
     let expected: BTreeSet<String> = left.map_or_else(BTreeSet::new, |known| {
-        let after = |key: &String| {
-            !known.contains(key) && !waived.contains(key) && key != "owed:LevelCold:coolant"
-        };
-        model_keys(world).into_iter().filter(after).collect()
+        let mut after = standing(&world.book().against(), waived);
+        after.retain(|key| !known.contains(key) && key != "owed:LevelCold:coolant");
+        after
     });
     assert_eq!(raised, expected, "left, and this came in after");
     tally.alarms += u32::from(!raised.is_empty());
