@@ -82,17 +82,39 @@ pub fn percent_thread(thread: &Thread, hole_mm: f64, basis: Basis) -> f64 {
 }
 
 /// The hole that leaves a percentage of thread: the inverse of [`percent_thread`].
+///
+/// Formula: d - percent/100 · 1.0825 P, or 1.2990 P on the basis of US charts.
+///
+/// Inputs: percent on the named basis. Returns mm.
+///
+/// # Source
+///
+/// ISO 68-1 (5/8 H); US tap drill charts (3/4 H).
+///
+/// ```
+/// use fastener::{Thread, drill::{Basis, hole_mm}};
+/// let thread = Thread::metric(8.0, 1.25)?;
+/// assert_eq!(format!("{:.2}", hole_mm(&thread, 100.0, Basis::IsoEngagement)), "6.65");
+/// # Ok::<(), fastener::ThreadTrouble>(())
+/// ```
 pub fn hole_mm(thread: &Thread, percent: f64, basis: Basis) -> f64 {
     thread.diameter_mm() - percent / 100.0 * basis.depth() * thread.pitch_mm()
 }
 
 /// The nearest drill of every series for a wanted percentage of thread, nearest first.
 ///
+/// Formula: the drill nearest to d - percent/100 times the full depth of the basis.
+///
 /// Inputs: `percent` on the named basis, 40 to 100 being usual.
+/// Returns drills with the percentage that each leaves, on both bases.
 ///
 /// # Limits
 ///
 /// A twist drill cuts a little over its size; on a tough metal take the next larger.
+///
+/// # Source
+///
+/// ISO 68-1; drills of ISO 235 and of the US number, letter and fraction series.
 ///
 /// ```
 /// use fastener::{Thread, drill::{Basis, tap_drills}};

@@ -90,10 +90,19 @@ fn meet(bolt: &Thread, hole: &Thread, basic_mm: f64) -> Ends {
 }
 
 /// Every listed thread that can be mistaken for `thread`, both ways round: as the bolt in
-/// its hole, and as the hole for its bolt. The nearest diameters come first.
+/// its hole, and as the hole for its bolt.
 ///
-/// A pair counts as near when the diameters differ by at most 8 % and at least 0 in size
-/// or pitch.
+/// Formula: [`compare`] with every listed thread whose diameter is within 8 %.
+///
+/// Inputs: any thread. Returns the pairs that start, the nearest diameters first.
+///
+/// # Limits
+///
+/// Those of [`compare`].
+///
+/// # Source
+///
+/// ISO 261, ISO 262; ASME B1.1.
 pub fn near_misses(thread: &Thread) -> Vec<NearMiss> {
     let d = thread.diameter_mm();
     let metric =

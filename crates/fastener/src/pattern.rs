@@ -43,13 +43,15 @@ const MOST: usize = 64;
 
 /// The pattern of a layout.
 ///
-/// On a circle across and across, each pair as far from the done ones as can be (an odd
+/// Formula: on a circle across and across, each pair as far from the done ones as can be (an odd
 /// count in a star); in rows and rectangles from the middle outwards, each bolt followed by
 /// the one opposite. To loosen, the sequence is turned round.
 ///
+/// Inputs: 2 to 64 bolts. Returns the places and the sequence.
+///
 /// # Errors
 ///
-/// [`PatternTrouble::Count`] for fewer than 2 or more than 64 bolts.
+/// [`PatternTrouble::Count`] for fewer or more bolts.
 ///
 /// # Source
 ///

@@ -45,7 +45,15 @@ pub const WRENCH_ACROSS: &str = "Put the wrench on so that its handle reaches ac
 ///
 /// Formula: T (1 + r/L cos φ), φ between the wrench and the outward radius of the bolt.
 ///
-/// Inputs: N·m, mm, degrees. Returns N·m about the pulley's axis.
+/// Inputs: N·m, mm; `angle_deg` in degrees. Returns N·m about the pulley's axis.
+///
+/// # Limits
+///
+/// The hand pulls square to the wrench, at its end.
+///
+/// # Source
+///
+/// Statics: the bolt's torque and the hand's force, both about the pulley's axis.
 ///
 /// ```
 /// use fastener::pulley::{PulleyBolt, turning_nm};
@@ -61,12 +69,24 @@ pub fn turning_nm(bolt: PulleyBolt, angle_deg: f64) -> f64 {
 /// The torque that a belt at rest can hold on a pulley.
 ///
 /// Formula: 2 F0 R tanh(μ θ / 2): the runs share their sum, and one is at most e^(μθ) times
-/// the other. Returns N·m.
+/// the other.
+///
+/// Inputs: mm, newtons for each run at rest, degrees of wrap. Returns N·m.
 ///
 /// # Limits
 ///
 /// A dry belt and the rest of the drive held. A spring tensioner gives way in one
 /// direction: then only its own tension counts.
+///
+/// # Source
+///
+/// Belt friction after Euler and Eytelwein.
+///
+/// ```
+/// use fastener::pulley::{HoldingBelt, belt_holds_nm};
+/// let belt = HoldingBelt { pulley_radius_mm: 70.0, tension_n: 400.0, wrap_deg: 160.0, groove_friction: 1.0 };
+/// assert_eq!(format!("{:.1}", belt_holds_nm(belt)), "49.5");
+/// ```
 pub fn belt_holds_nm(belt: HoldingBelt) -> f64 {
     let wrap = belt.wrap_deg / 180.0 * PI;
     2.0 * belt.tension_n * belt.pulley_radius_mm / 1000.0
@@ -74,6 +94,10 @@ pub fn belt_holds_nm(belt: HoldingBelt) -> f64 {
 }
 
 /// Whether a belt holds a pulley while one of its bolts is cracked.
+///
+/// Formula: [`belt_holds_nm`] against [`turning_nm`] with the wrench across the axis.
+///
+/// Inputs: as those two. Returns both torques, and whether the belt holds.
 ///
 /// # Errors
 ///

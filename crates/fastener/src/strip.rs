@@ -59,6 +59,8 @@ const STEEL_SHEAR: f64 = 0.6;
 /// Formula, for a millimetre of engagement: bolt π/P D1max (P/2 + (d2min - D1max)/√3);
 /// hole π/P dmin (P/2 + (dmin - D2max)/√3).
 ///
+/// Inputs: any thread. Returns mm² for each mm of engagement.
+///
 /// # Limits
 ///
 /// Medium quality (6g/6H, 2A/2B), not worn. Even load over the turns is assumed.
@@ -75,19 +77,53 @@ const STEEL_SHEAR: f64 = 0.6;
 pub fn shear_areas(thread: &Thread) -> ShearAreas {
     let limits = limits(thread);
     let p = thread.pitch_mm();
-    let ring = |at_mm: f64, depth_mm: f64| {
-        (PI / p * at_mm * (p / 2.0 + depth_mm / 3.0_f64.sqrt())).max(0.0)
-    };
     ShearAreas {
-        bolt_mm2_per_mm: ring(
+        bolt_mm2_per_mm: bolt_shear_mm2_per_mm(
+            p,
             limits.hole_minor_max_mm,
-            limits.bolt_pitch_min_mm - limits.hole_minor_max_mm,
+            limits.bolt_pitch_min_mm,
         ),
-        hole_mm2_per_mm: ring(
+        hole_mm2_per_mm: hole_shear_mm2_per_mm(
+            p,
             limits.bolt_major_min_mm,
-            limits.bolt_major_min_mm - limits.hole_pitch_max_mm,
+            limits.hole_pitch_max_mm,
         ),
     }
+}
+
+/// The shear area of the thread in a hole, from measured or limiting sizes.
+///
+/// Formula: π/P d (P/2 + (d - D2)/√3) for a millimetre of engagement.
+///
+/// Inputs: pitch, major diameter of the bolt, pitch diameter of the hole, in mm.
+/// Returns mm² for each mm, not below 0.
+///
+/// # Source
+///
+/// FED-STD-H28/2, stripping areas.
+///
+/// ```
+/// let area = fastener::strip::hole_shear_mm2_per_mm(1.5, 9.968, 9.206);
+/// assert_eq!(format!("{:.1}", 69_600.0 / (area * 130.0)), "21.6");
+/// ```
+pub fn hole_shear_mm2_per_mm(pitch_mm: f64, bolt_major_mm: f64, hole_pitch_mm: f64) -> f64 {
+    let depth = (bolt_major_mm - hole_pitch_mm) / 3.0_f64.sqrt();
+    (PI / pitch_mm * bolt_major_mm * (pitch_mm / 2.0 + depth)).max(0.0)
+}
+
+/// The shear area of a bolt's thread, from measured or limiting sizes.
+///
+/// Formula: π/P D1 (P/2 + (d2 - D1)/√3) for a millimetre of engagement.
+///
+/// Inputs: pitch, minor diameter of the hole, pitch diameter of the bolt, in mm.
+/// Returns mm² for each mm, not below 0.
+///
+/// # Source
+///
+/// FED-STD-H28/2, stripping areas.
+pub fn bolt_shear_mm2_per_mm(pitch_mm: f64, hole_minor_mm: f64, bolt_pitch_mm: f64) -> f64 {
+    let depth = (bolt_pitch_mm - hole_minor_mm) / 3.0_f64.sqrt();
+    (PI / pitch_mm * hole_minor_mm * (pitch_mm / 2.0 + depth)).max(0.0)
 }
 
 /// The full turns that carry, out of the length that a bolt reaches into a hole.
@@ -95,7 +131,18 @@ pub fn shear_areas(thread: &Thread) -> ShearAreas {
 /// Formula: the lesser of the bolt's reach less one pitch for its point, and the tapped depth,
 /// less the countersink.
 ///
-/// Returns mm, not below 0.
+/// Inputs: lengths in mm. Returns mm, not below 0.
+///
+/// # Source
+///
+/// Shop practice: a bolt's first turn is its point.
+///
+/// ```
+/// use fastener::{Thread, strip::true_engagement_mm};
+/// let m8 = Thread::metric(8.0, 1.25)?;
+/// assert_eq!(true_engagement_mm(&m8, 18.0, 22.0, 0.5), 16.25);
+/// # Ok::<(), fastener::ThreadTrouble>(())
+/// ```
 pub fn true_engagement_mm(
     thread: &Thread,
     reach_mm: f64,
@@ -107,6 +154,14 @@ pub fn true_engagement_mm(
 }
 
 /// The length of engagement that is given credit in a metal.
+///
+/// Formula: the engaged length, at most two diameters in light metals.
+///
+/// Inputs: mm. Returns mm.
+///
+/// # Source
+///
+/// Shop practice: the even load of the stripping formula is an assumption.
 pub fn credited_mm(thread: &Thread, engaged_mm: f64, parent: &Parent) -> f64 {
     match parent.family.credited_diameters() {
         Some(diameters) => engaged_mm.min(diameters * thread.diameter_mm()),
@@ -250,7 +305,14 @@ fn working(
 ///
 /// # Source
 ///
-/// J. H. Bickford, design of bolted joints, chapter on tapped holes.
+/// Fastener design book by the author of NASA RP-1228, chapter on tapped holes.
+///
+/// ```
+/// use fastener::{Thread, strip::cautious_pull_out_n};
+/// let pull_out_n = cautious_pull_out_n(&Thread::metric(8.0, 1.25)?, 16.0, 190.0);
+/// assert_eq!(format!("{pull_out_n:.0}"), "22883");
+/// # Ok::<(), fastener::ThreadTrouble>(())
+/// ```
 pub fn cautious_pull_out_n(thread: &Thread, engaged_mm: f64, shear_mpa: f64) -> f64 {
     PI * thread.geometry().pitch_diameter_mm * shear_mpa * engaged_mm / 3.0
 }

@@ -205,18 +205,47 @@ pub fn torque_for_clamp(joint: &Joint, friction: Friction, clamp_n: f64, form: F
 
 /// The clamp that a torque gives: the inverse of [`torque_for_clamp`].
 ///
-/// Returns newtons.
+/// Formula: F = T over the torque for one newton.
+///
+/// Inputs: `torque_nm` in N·m; friction 0.01 to 1. Returns newtons.
+///
+/// # Limits
+///
+/// Those of [`torque_for_clamp`].
+///
+/// # Source
+///
+/// Motosh; VDI 2230-1; ISO 16047.
+///
+/// ```
+/// use fastener::{Thread, head::Head, torque::{Form, Friction, Joint, clamp_for_torque}};
+/// let joint = Joint::standard(&Thread::metric(10.0, 1.5)?, Head::Hex)?;
+/// let clamp_n = clamp_for_torque(&joint, Friction::both(0.15)?, 50.05418, Form::Motosh);
+/// assert_eq!(format!("{clamp_n:.0}"), "25275");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 pub fn clamp_for_torque(joint: &Joint, friction: Friction, torque_nm: f64, form: Form) -> f64 {
     torque_nm / joint.per_newton(friction, form).iter().sum::<f64>()
 }
 
 /// The clamp that a torque gives over a range of friction: low, to expect, high.
 ///
-/// Slick threads give the high clamp, rough ones the low.
+/// Formula: [`clamp_for_torque`] at each end. Slick threads give the high clamp, rough ones
+/// the low.
+///
+/// Inputs: `torque_nm` in N·m; friction from slick to rough. Returns newtons.
 ///
 /// # Errors
 ///
 /// [`OutOfOrder`] where the torque or the friction is no number.
+///
+/// # Limits
+///
+/// Those of [`torque_for_clamp`]; the wrench's own error comes on top.
+///
+/// # Source
+///
+/// Motosh; VDI 2230-1; ISO 16047.
 pub fn clamp_range(
     joint: &Joint,
     friction: Range<f64>,
@@ -240,9 +269,20 @@ pub fn clamp_range(
 /// Inputs: `yield_mpa` of the bolt, `friction` of the thread, `share` above 0 to 1.
 /// Returns newtons.
 ///
+/// # Limits
+///
+/// A bolt of whole thread; a reduced shank yields earlier.
+///
 /// # Source
 ///
 /// VDI 2230-1.
+///
+/// ```
+/// use fastener::{Thread, torque::yield_clamp_n};
+/// let clamp_n = yield_clamp_n(&Thread::metric(8.0, 1.0)?, 640.0, 0.12, 0.9);
+/// assert_eq!(format!("{:.1}", clamp_n / 1000.0), "20.2");
+/// # Ok::<(), fastener::ThreadTrouble>(())
+/// ```
 pub fn yield_clamp_n(thread: &Thread, yield_mpa: f64, friction: f64, share: f64) -> f64 {
     let sizes = thread.geometry();
     let stress_diameter = (4.0 * sizes.stress_area_mm2 / PI).sqrt();
@@ -253,12 +293,22 @@ pub fn yield_clamp_n(thread: &Thread, yield_mpa: f64, friction: f64, share: f64)
 
 /// The torque at which a bolt begins to yield.
 ///
-/// Returns N·m: the least (slick threads), to expect, and greatest (rough ones) over the range of
-/// friction.
+/// Formula: [`torque_for_clamp`] of [`yield_clamp_n`], by Motosh.
+///
+/// Inputs: `yield_mpa` of the bolt; friction from slick to rough.
+/// Returns N·m: the least (slick threads), to expect, and greatest (rough ones).
 ///
 /// # Errors
 ///
 /// [`OutOfOrder`] where the friction is no number.
+///
+/// # Limits
+///
+/// Not a specification. Rough threads hide the yield: the torque rises, the clamp does not.
+///
+/// # Source
+///
+/// VDI 2230-1; Motosh.
 pub fn yield_torque_nm(
     joint: &Joint,
     yield_mpa: f64,
@@ -274,7 +324,16 @@ pub fn yield_torque_nm(
     })
 }
 
-/// A clamp as a share of the proof load, where the class has one.
+/// A clamp as a share of the proof load.
+///
+/// Formula: F / Fp.
+///
+/// Inputs: `clamp_n` in newtons. Returns the share; nothing where the class does not cover the size
+/// or has no proof load.
+///
+/// # Source
+///
+/// ISO 898-1; SAE J429.
 ///
 /// ```
 /// use fastener::{Class, Thread, torque::share_of_proof};

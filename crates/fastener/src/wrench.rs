@@ -87,11 +87,26 @@ pub fn setting(
 
 /// The force that a hand needs at the end of a lever for a torque.
 ///
-/// Formula: F = T / L. Inputs: N·m, mm. Returns newtons.
+/// Formula: F = T / L.
+///
+/// Inputs: `torque_nm` in N·m, not negative; `lever_mm` 1 to 5000. Returns newtons.
 ///
 /// # Errors
 ///
 /// [`TorqueTrouble::OutOfRange`].
+///
+/// # Limits
+///
+/// The hand pulls square to the lever. More than about 400 N is jerked, not pulled.
+///
+/// # Source
+///
+/// Statics.
+///
+/// ```
+/// assert_eq!(fastener::wrench::hand_force_n(120.0, 600.0)?, 200.0);
+/// # Ok::<(), fastener::torque::TorqueTrouble>(())
+/// ```
 pub fn hand_force_n(torque_nm: f64, lever_mm: f64) -> Result<f64, TorqueTrouble> {
     within("lever", lever_mm, LENGTH_MM)?;
     within("torque", torque_nm, (0.0, 1e6))?;
@@ -100,16 +115,22 @@ pub fn hand_force_n(torque_nm: f64, lever_mm: f64) -> Result<f64, TorqueTrouble>
 
 /// The lever of a wrench that a second wrench is hooked into.
 ///
-/// Formula: L = L1 + L2 - overlap. Returns mm.
+/// Formula: L = L1 + L2 - overlap.
+///
+/// Inputs: lengths in mm, 1 to 5000; an overlap of at most the shorter. Returns mm.
 ///
 /// # Errors
 ///
-/// [`TorqueTrouble::OutOfRange`], also where they overlap by more than the shorter.
+/// [`TorqueTrouble::OutOfRange`].
 ///
 /// # Limits
 ///
 /// Box end on open end, in line, by hand, to crack a bolt: never to tighten one, and not on
 /// a wrench whose jaw already slips. The bolt breaks before the wrenches do.
+///
+/// # Source
+///
+/// Statics; shop practice.
 ///
 /// ```
 /// assert_eq!(fastener::wrench::doubled_lever_mm(180.0, 180.0, 20.0)?, 340.0);
@@ -127,6 +148,11 @@ pub fn doubled_lever_mm(
 }
 
 /// Whether a torque wrench of a range can be believed at a torque.
+///
+/// Formula: from a fifth of the greatest torque to all of it.
+///
+/// Inputs: the torque and the wrench's greatest torque, in N·m. Returns the verdict with the bound
+/// that is broken.
 ///
 /// # Source
 ///

@@ -11,6 +11,7 @@ use fastener::head::{Head, wrench};
 use fastener::parent;
 use fastener::pipe::{Family, pipe};
 use fastener::repair::{insert_hole, insert_length_diameters};
+use fastener::strip::hole_shear_mm2_per_mm;
 use fastener::tolerance::limits;
 use fastener::torque::{Form, Friction, Joint, clamp_for_torque, torque_for_clamp, yield_clamp_n};
 use fastener::twist::breaking_torque;
@@ -317,6 +318,19 @@ fn breaking_torques_by_the_wrong_formula_stay_wrong() {
             .torque_nm;
         let (value, _) = printed(text(&row, "printed"));
         assert!((found - value).abs() > 0.2 * found, "{row:?}: {found}");
+    }
+}
+
+#[test]
+fn the_length_of_engagement_is_that_of_the_worked_example() {
+    for row in rows("strength", "engagement") {
+        let area = hole_shear_mm2_per_mm(
+            real(&row, "pitch_mm"),
+            real(&row, "bolt_major_mm"),
+            real(&row, "hole_pitch_mm"),
+        );
+        let length = real(&row, "load_n") / (area * real(&row, "shear_mpa"));
+        assert_printed(&row, "expected", length);
     }
 }
 

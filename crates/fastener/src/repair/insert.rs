@@ -1,10 +1,10 @@
 //! Wire inserts and solid bushings.
 
 use crate::drill::{Drill, millimetres, named, nearest_tenth};
+use crate::strip::hole_shear_mm2_per_mm;
 use crate::thread::{INCH_MM, Standard, Thread, ThreadTrouble};
 use crate::tolerance::limits;
 use measure::{Grade, Source};
-use std::f64::consts::PI;
 
 /// The tapped hole that a wire insert stands in.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,8 +74,7 @@ pub(super) fn insert_shear_mm2_per_mm(thread: &Thread) -> f64 {
     let p = thread.pitch_mm();
     let basic = thread.geometry().pitch_diameter_mm;
     let slack = limits(thread).hole_pitch_max_mm - basic;
-    let depth = hole.major_mm - (hole.pitch_diameter_mm + slack);
-    PI / p * hole.major_mm * (p / 2.0 + depth / 3.0_f64.sqrt())
+    hole_shear_mm2_per_mm(p, hole.major_mm, hole.pitch_diameter_mm + slack)
 }
 
 /// Installed length of an insert of a nominal length.
@@ -99,6 +98,10 @@ pub(super) fn longest_multiple(thread: &Thread, room_mm: f64) -> Option<f64> {
 ///
 /// Honsel, technical explanations for wire inserts, table of nominal lengths.
 ///
+/// ```
+/// use fastener::repair::insert_length_diameters;
+/// assert_eq!(insert_length_diameters(234.0, 800.0), Some(1.5));
+/// ```
 pub fn insert_length_diameters(parent_tensile_mpa: f64, bolt_tensile_mpa: f64) -> Option<f64> {
     let column = [420.0, 520.0, 800.0, 1040.0, 1220.0]
         .iter()

@@ -58,6 +58,30 @@ pub const CAUTION: &str = "Eye protection; know what lies behind the hole and ho
 /// # Source
 ///
 /// FED-STD-H28/2; ISO 965-1; ISO 273; ASME B18.29.8M and DIN 8140 (inserts); Motosh.
+///
+/// ```
+/// use fastener::{Class, Thread, friction::Condition, head::Head, parent, repair::*};
+/// let hole = DamagedHole {
+///     thread: Thread::metric(8.0, 1.25)?,
+///     class: Some(Class::C8_8),
+///     bolt_length_mm: Some(75.0),
+///     engaged_mm: 18.0,
+///     depth: Depth::Blind { depth_mm: 26.0 },
+///     boss_mm: Some(19.0),
+///     parent: parent::named("aluminium").unwrap(),
+///     damage: Damage::Stripped { from_face_mm: 18.0 },
+///     torque_nm: Some(22.0),
+///     condition: Condition::read("oiled").unwrap(),
+///     head: Head::Hex,
+///     seat_mm: None,
+///     other: OtherPart { material: Clamped::Metal, hole_mm: None },
+///     room: DrillRoom::Straight,
+///     tilt_deg: 0.5,
+/// };
+/// let ranked = repairs(&hole, &Planning::default())?;
+/// assert_eq!(ranked.options[0].way, Way::WireInsert);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 pub fn repairs(hole: &DamagedHole, planning: &Planning) -> Result<Repairs, RepairTrouble> {
     hole.check()?;
     let original = clamp::Original::of(hole)?;
