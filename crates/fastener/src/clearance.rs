@@ -48,14 +48,24 @@ pub fn clearance_holes(thread: &Thread) -> Option<ClearanceHoles> {
         Standard::Metric => (
             &ISO_273,
             1.0,
-            Source::new("ISO 273", "fine, medium, coarse series", Grade::Published),
+            Source::new(
+                "ISO 273",
+                "fine, medium, coarse series",
+                // The table that was read ends at M16.
+                if thread.diameter_mm() <= 16.0 {
+                    Grade::Published
+                } else {
+                    Grade::Memory
+                },
+            ),
         ),
         Standard::Unified => (
             &ASME,
             INCH_MM,
             Source::new(
                 "ASME B18.2.8",
-                "close, normal, loose fit (Machinery's Handbook, 31st edition, page 1741)",
+                "normal and loose fit as in Machinery's Handbook, 31st edition, page 1741; close fit \
+                 from memory",
                 Grade::Published,
             ),
         ),

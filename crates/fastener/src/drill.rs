@@ -168,7 +168,7 @@ pub fn usual(thread: &Thread) -> TapDrill {
             Some(listed) => tap_drill(
                 thread,
                 millimetres(listed.tap_drill_mm),
-                sources::tap_drills(),
+                sources::tap_drills(d),
             ),
             None => tap_drill(thread, millimetres(nearest_tenth(d - p)), Source::derived()),
         },
@@ -176,7 +176,10 @@ pub fn usual(thread: &Thread) -> TapDrill {
             let listed =
                 series::unified(d / INCH_MM, INCH_MM / p).and_then(|row| named(row.tap_drill));
             match listed {
-                Some(drill) => tap_drill(thread, drill, sources::us_tap_drills()),
+                Some(drill) => {
+                    let source = sources::us_tap_drills(d / INCH_MM, &drill.name);
+                    tap_drill(thread, drill, source)
+                }
                 None => {
                     let hole = hole_mm(thread, 75.0, Basis::UsChart);
                     tap_drill(thread, millimetres(nearest_tenth(hole)), Source::derived())

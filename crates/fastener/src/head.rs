@@ -123,6 +123,16 @@ impl Head {
             Head::InchHex => ("ASME B18.2.1, hex cap screws", Grade::Published),
             Head::InchFlange => ("ASME B18.2.1, hex flange screws", Grade::Published),
         };
+        let seen = match self {
+            Head::InchHex | Head::InchFlange => thread.diameter_mm() <= 0.5 * INCH_MM,
+            Head::SocketCap => ![14.0, 18.0, 22.0].contains(&thread.diameter_mm()),
+            Head::TorxCap | Head::TwelvePointSocket => true,
+            Head::Hex | Head::HexOld | Head::HexSmall | Head::FlangeSmall | Head::FlangeHeavy => {
+                (5.0..=14.0).contains(&thread.diameter_mm())
+            }
+        };
+        // Sizes beyond the tables that were read are from memory.
+        let grade = if seen { grade } else { Grade::Memory };
         Source::new(title, "sizes of wrenches", grade)
     }
 }
@@ -244,7 +254,8 @@ pub fn almost_fit(across_flats_mm: f64) -> Vec<AlmostFits> {
 /// M6 and M10, whose ISO 4014 values stand in a worked example.
 pub fn face_mm(head: Head, thread: &Thread) -> Option<f64> {
     let listed = metric_row(thread).and_then(|row| match head {
-        Head::Hex | Head::HexOld => Some(row.hex_face),
+        Head::Hex => Some(row.hex_face),
+        Head::HexOld => Some(row.hex_face + 0.95 * (row.old - row.hex)),
         Head::HexSmall => Some(0.95 * row.small).filter(|&face| face > 0.0),
         Head::FlangeSmall | Head::FlangeHeavy => Some(row.flange_face).filter(|&face| face > 0.0),
         Head::SocketCap | Head::TorxCap | Head::TwelvePointSocket => {

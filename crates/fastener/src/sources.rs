@@ -58,12 +58,24 @@ pub(crate) fn strip_areas() -> Source {
     )
 }
 
-pub(crate) fn tap_drills() -> Source {
-    Source::new("ISO 2306", "drills before tapping", Grade::Published)
+/// The charts that were read cover M5 to M20.
+pub(crate) fn tap_drills(diameter_mm: f64) -> Source {
+    let grade = if (5.0..=20.0).contains(&diameter_mm) {
+        Grade::Published
+    } else {
+        Grade::Memory
+    };
+    Source::new("ISO 2306", "drills before tapping", grade)
 }
 
-pub(crate) fn us_tap_drills() -> Source {
-    Source::new("US tap drill chart", "usual sizes", Grade::Published)
+/// The charts that were read cover #10 to 1/2, and print another drill than I for 5/16-24.
+pub(crate) fn us_tap_drills(diameter_in: f64, drill: &str) -> Source {
+    let grade = if (0.19..=0.5).contains(&diameter_in) && drill != "I" {
+        Grade::Published
+    } else {
+        Grade::Memory
+    };
+    Source::new("US tap drill chart", "usual sizes", grade)
 }
 
 pub(crate) fn motosh() -> Source {

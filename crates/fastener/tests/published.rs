@@ -158,6 +158,32 @@ fn tap_drills_are_those_of_the_charts() {
     }
 }
 
+/// What a working calls published must have been read: rows of grade `memory` come from sources
+/// that the crate calls memory too.
+#[test]
+fn grades_in_the_workings_match_the_rows() {
+    for row in rows("threads", "tap_drill") {
+        assert_eq!(
+            usual(&thread(&row)).source.grade.name(),
+            text(&row, "grade"),
+            "{row:?}"
+        );
+    }
+    for row in rows("sizes", "wrench") {
+        let thread = thread(&row);
+        let head = Head::named(text(&row, "head"), &thread).unwrap();
+        assert_eq!(
+            wrench(head, &thread).unwrap().source.grade.name(),
+            text(&row, "grade"),
+            "{row:?}"
+        );
+    }
+    for row in rows("strength", "breaking_torque") {
+        let found = breaking_torque(&thread(&row), class(&row)).unwrap();
+        assert_eq!(found.source.grade.name(), text(&row, "grade"), "{row:?}");
+    }
+}
+
 #[test]
 fn limits_are_those_of_iso_965_1_and_asme_b1_1() {
     for row in rows("threads", "limit") {
