@@ -35,7 +35,7 @@ impl Work {
         let item = self.item.as_ref().map_or("", ItemId::as_str);
         match &self.own {
             Some(own) => format!("own:{own}"),
-            None => format!("{:?}:{item}", self.work),
+            None => format!("{}:{item}", crate::reason::work_code(self.work)),
         }
     }
 }

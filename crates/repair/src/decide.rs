@@ -286,6 +286,7 @@ fn waive(
     };
     Ok(Decision::Waived {
         gate,
+        figure: found.figure.clone(),
         reason,
         prints,
         words,

@@ -188,6 +188,8 @@ pub enum Decision {
         gate: Gate,
         /// The reason.
         reason: ReasonKey,
+        /// How much of it there was: the waiver holds for so much and no more.
+        figure: String,
         /// Whether it prints on the invoice.
         prints: bool,
         /// Why.

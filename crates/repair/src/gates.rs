@@ -57,7 +57,7 @@ pub fn may_by(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> An
             // What a reason allows now counts, not what it allowed when it was waived: the
             // item may have turned out to be one of the safety class since.
             reason.waiver = waivers
-                .get(&(gate, reason.key.clone()))
+                .get(&(gate, reason.key.clone(), reason.figure.clone()))
                 .filter(|_| reason.waivable != Waivable::Never)
                 .map(|waiver| Waiver {
                     prints: waiver.prints || reason.waivable == Waivable::Prints,
@@ -297,8 +297,8 @@ fn snags(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
         .collect()
 }
 
-/// The waivers that stand, by gate and reason.
-fn waivers(order: &Order) -> BTreeMap<(Gate, ReasonKey), Waiver> {
+/// The waivers that stand, by gate, reason, and how much of it there was.
+fn waivers(order: &Order) -> BTreeMap<(Gate, ReasonKey, String), Waiver> {
     let withdrawn: BTreeSet<_> = order
         .decisions()
         .iter()
@@ -315,10 +315,11 @@ fn waivers(order: &Order) -> BTreeMap<(Gate, ReasonKey), Waiver> {
             Decision::Waived {
                 gate,
                 reason,
+                figure,
                 prints,
                 words,
             } => Some((
-                (*gate, reason.clone()),
+                (*gate, reason.clone(), figure.clone()),
                 Waiver {
                     command: decided.command.clone(),
                     by: decided.stamp.who.clone(),

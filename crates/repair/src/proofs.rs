@@ -86,15 +86,32 @@ pub fn proofs(order: &Order, account: &Account) -> Vec<Why> {
     }
     let mut out: Vec<Why> = failed
         .iter()
-        .map(|proof| Why::ProofFailed { proof: *proof })
+        .map(|proof| Why::ProofFailed {
+            proof: *proof,
+            moves: disturbances(account, *proof),
+        })
         .collect();
     out.extend(
         needed(account)
             .into_iter()
             .filter(|proof| !held.contains(proof) && !failed.contains(proof))
-            .map(|proof| Why::ProofMissing { proof }),
+            .map(|proof| Why::ProofMissing {
+                proof,
+                moves: disturbances(account, proof),
+            }),
     );
     out
+}
+
+/// How many moves disturbed what a proof speaks of: after more of them, its absence is
+/// another matter.
+fn disturbances(account: &Account, proof: ProofIs) -> usize {
+    account
+        .items
+        .values()
+        .filter(|item| speaks_of(proof, item))
+        .map(|item| account.moves.live(&item.id).count())
+        .sum()
 }
 
 fn covers(account: &Account, proof: ProofIs, after: &[MoveId]) -> bool {
@@ -153,6 +170,7 @@ fn unchecked(order: &Order, account: &Account, item: &Item) -> Option<Why> {
     });
     (!checked).then(|| Why::NotChecked {
         item: item.id.clone(),
+        moves: account.moves.live(&item.id).count(),
         by: last,
     })
 }

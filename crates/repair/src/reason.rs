@@ -3,12 +3,12 @@
 
 use crate::account::OpenItem;
 use crate::debts::Debt;
-use crate::fact::ProofIs;
+use crate::fact::{ProofIs, WorkIs};
 use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
 use crate::text::Words;
 use price::{Over, Payer};
 use rust_decimal::Decimal;
-use states::{ItemId, Kind};
+use states::{ItemId, Kind, State};
 use std::fmt;
 
 /// The name a reason keeps as long as it stands: a waiver names it. More missing than
@@ -52,16 +52,22 @@ pub enum Why {
         item: ItemId,
         /// Who moved it last.
         by: PersonId,
+        /// How many moves it has seen.
+        moves: usize,
     },
     /// A proof is missing.
     ProofMissing {
         /// Which.
         proof: ProofIs,
+        /// How many moves disturbed what it speaks of.
+        moves: usize,
     },
     /// A proof failed.
     ProofFailed {
         /// Which.
         proof: ProofIs,
+        /// How many moves disturbed what it speaks of.
+        moves: usize,
     },
     /// Some of a new part is neither fitted, returned nor stocked.
     PartAdrift {
@@ -139,6 +145,8 @@ pub struct Waiver {
 pub struct Reason {
     /// Its name.
     pub key: ReasonKey,
+    /// How much of it there is. A waiver holds for so much and no more.
+    pub figure: String,
     /// Why.
     pub why: Why,
     /// Whether it blocks, waivers apart.
@@ -155,6 +163,7 @@ impl Reason {
     pub fn new(why: Why) -> Self {
         Self {
             key: ReasonKey(key(&why)),
+            figure: figure(&why),
             blocks: blocks(&why),
             waivable: waivable(&why),
             why,
@@ -185,7 +194,7 @@ fn key(why: &Why) -> String {
                     let stands: Vec<_> = piece
                         .stands
                         .iter()
-                        .map(|stand| format!("{:?}", stand.state))
+                        .map(|stand| state_code(stand.state))
                         .collect();
                     format!("{}={}", piece.position, stands.join("+"))
                 })
@@ -201,18 +210,99 @@ fn key(why: &Why) -> String {
         Why::Owed(debt) => format!("owed:{}", debt.work.name()),
         Why::SnagOpen { snag, .. } => format!("snag:{snag}"),
         Why::NotChecked { item, .. } => format!("not-checked:{item}"),
-        Why::ProofMissing { proof } => format!("proof-missing:{proof:?}"),
-        Why::ProofFailed { proof } => format!("proof-failed:{proof:?}"),
+        Why::ProofMissing { proof, .. } => format!("proof-missing:{}", proof_code(*proof)),
+        Why::ProofFailed { proof, .. } => format!("proof-failed:{}", proof_code(*proof)),
         Why::PartAdrift { part, .. } => format!("part:{part}"),
         Why::OldPartAdrift { part } => format!("old-part:{part}"),
         Why::SubletOut { sublet } => format!("sublet:{sublet}"),
         Why::LineUnfinished { line } => format!("line:{line}"),
         Why::NotPriced => "not-priced".into(),
-        Why::NoConsent { payer } => format!("no-consent:{payer:?}"),
-        Why::OverCeiling { payer, .. } => format!("over-ceiling:{payer:?}"),
+        Why::NoConsent { payer } => format!("no-consent:{}", payer_code(*payer)),
+        Why::OverCeiling { payer, .. } => format!("over-ceiling:{}", payer_code(*payer)),
         Why::NotCharged => "not-charged".into(),
         Why::Unpaid { .. } => "unpaid".into(),
         Why::KeysHere => "keys-here".into(),
+    }
+}
+
+/// How much of a reason there is, where its name does not say.
+fn figure(why: &Why) -> String {
+    match why {
+        Why::MuchMissing {
+            out_litres,
+            in_litres,
+            ..
+        } => out_litres
+            .saturating_sub(*in_litres)
+            .normalize()
+            .to_string(),
+        Why::Owed(debt) => debt.causes.len().to_string(),
+        Why::NotChecked { moves, .. }
+        | Why::ProofMissing { moves, .. }
+        | Why::ProofFailed { moves, .. } => moves.to_string(),
+        Why::PartAdrift { quantity, .. } => quantity.normalize().to_string(),
+        Why::Unpaid { balance } => balance.normalize().to_string(),
+        _ => String::new(),
+    }
+}
+
+/// The codes below stand in the names of reasons, and those are stored: they stay.
+fn state_code(state: State) -> String {
+    match state {
+        State::On => "On",
+        State::Off => "Off",
+        State::Tight => "Tight",
+        State::Cracked => "Cracked",
+        State::Out => "Out",
+        State::Loose { passes } => return format!("Loose{passes}"),
+        State::Stub { holds: true } => "Stuck",
+        State::Stub { holds: false } => "Snapped",
+        State::Plugged => "Plugged",
+        State::Unplugged => "Unplugged",
+        State::AtLevel => "AtLevel",
+        State::Low => "Low",
+        State::Done => "Done",
+        State::Due => "Due",
+        State::Outside => "Outside",
+        State::Inside => "Inside",
+    }
+    .to_owned()
+}
+
+fn proof_code(proof: ProofIs) -> &'static str {
+    match proof {
+        ProofIs::RoadTest => "RoadTest",
+        ProofIs::LeakTest => "LeakTest",
+        ProofIs::BrakeTest => "BrakeTest",
+        ProofIs::FuelLeakLook => "FuelLeakLook",
+        ProofIs::RestraintLamp => "RestraintLamp",
+        ProofIs::Other => "Other",
+    }
+}
+
+fn payer_code(payer: Payer) -> &'static str {
+    match payer {
+        Payer::Customer => "Customer",
+        Payer::Warranty => "Warranty",
+        Payer::Goodwill => "Goodwill",
+    }
+}
+
+/// The code of work, as it stands in the names of reasons.
+pub(crate) fn work_code(work: WorkIs) -> &'static str {
+    match work {
+        WorkIs::Bleed => "Bleed",
+        WorkIs::LevelWarm => "LevelWarm",
+        WorkIs::LevelCold => "LevelCold",
+        WorkIs::LookForLeaks => "LookForLeaks",
+        WorkIs::TorqueAgain => "TorqueAgain",
+        WorkIs::TorqueAfterDistance => "TorqueAfterDistance",
+        WorkIs::PumpPedal => "PumpPedal",
+        WorkIs::Relearn => "Relearn",
+        WorkIs::Alignment => "Alignment",
+        WorkIs::ClockAndWindows => "ClockAndWindows",
+        WorkIs::CleanFace => "CleanFace",
+        WorkIs::Other => "Other",
     }
 }
 

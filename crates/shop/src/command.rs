@@ -179,10 +179,16 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
         request,
         stream,
     ) {
-        (Some(fact), .., Stream::Order(_)) => fact
-            .read()
-            .map(|fact| Said::Fact(AnyEvent::Order(Event::Fact(fact))))
-            .map_err(|e| e.within("fact")),
+        (Some(fact), .., Stream::Order(_)) => {
+            let fact = fact.read().map_err(|e| e.within("fact"))?;
+            // A move of no piece says nothing, and would be lost without a word.
+            if fact.moves().iter().any(|moved| moved.at.is_empty()) {
+                return Err(record::form::Unreadable::value(
+                    "fact.moves: a move names no position; name each piece, from 1",
+                ));
+            }
+            Ok(Said::Fact(AnyEvent::Order(Event::Fact(fact))))
+        }
         (_, Some(fact), .., Stream::Vehicle(_)) => fact
             .read()
             .map(|fact| Said::Fact(AnyEvent::Vehicle(fact)))

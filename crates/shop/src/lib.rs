@@ -21,7 +21,10 @@ mod world;
 pub use command::{ReadCommand, Said, SentCommand, read as read_command};
 pub use device::Device;
 pub use item_line::{ItemLine, item_line};
-pub use keep::{commitments, erased, export, verify};
+pub use keep::{
+    Breadth, Erased, Rebuilt, Whom, commitments, copy, erase, erase_again, erased, erasures,
+    export, import, rebuild, verify,
+};
 pub use service::{Accepted, AcceptedEvent, Now, Service};
 pub use trouble::{Trouble, TroubleKind};
 pub use words::Texts;

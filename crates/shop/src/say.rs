@@ -146,13 +146,13 @@ impl<'a> Names<'a> {
             ),
             Why::Owed(debt) => self.debt(debt),
             Why::SnagOpen { snag, item } => self.snag(snag, item.as_ref()),
-            Why::NotChecked { item, by } => format!(
+            Why::NotChecked { item, by, .. } => format!(
                 "{}: nobody but {} has checked it",
                 self.label(item),
                 self.person(by)
             ),
-            Why::ProofMissing { proof } => format!("{} missing", capital(proof_name(*proof))),
-            Why::ProofFailed { proof } => format!("{} failed", capital(proof_name(*proof))),
+            Why::ProofMissing { proof, .. } => format!("{} missing", capital(proof_name(*proof))),
+            Why::ProofFailed { proof, .. } => format!("{} failed", capital(proof_name(*proof))),
             Why::PartAdrift { part, quantity } => format!(
                 "{} × {}: fitted, returned or stocked?",
                 quantity.normalize(),

@@ -8,8 +8,9 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream, encode};
 use repair::{
-    Account, Context, Decision, Event, Fact, Order, OrderId, Refusal, Request, Rules, ShopFact,
-    Until, VehicleFact, debts, decide, record as record_fact,
+    Account, Context, Decision, DifferenceId, DifferenceIs, Event, Fact, Order, OrderId, PieceIs,
+    Refusal, Request, Rules, ShopFact, Until, VehicleFact, Words, debts, decide,
+    record as record_fact,
 };
 use serde::Serialize;
 use serde_json::Value;
@@ -96,6 +97,12 @@ impl Service {
     #[must_use]
     pub fn record(&self) -> (&dyn Store, &str) {
         (self.store.as_ref(), &self.log)
+    }
+
+    /// The time by the clock that was handed in.
+    #[must_use]
+    pub fn now(&self) -> Timestamp {
+        (self.now)()
     }
 
     /// The time and zone of questions asked now.
@@ -328,6 +335,9 @@ impl Service {
                 .collect::<Vec<_>>()
             {
                 world.fold(&row)?;
+                // Erased by whichever program: no word of it stays at hand here.
+                let gone: Vec<_> = crate::keep::erased(&row).into_iter().map(Words).collect();
+                self.texts.forget(&gone);
             }
             if last < from.saturating_add(PAGE as u64) {
                 return Ok(());
@@ -391,8 +401,44 @@ fn carried_by_vehicle(order: &Order, id: &OrderId, rules: &Rules) -> Vec<(Stream
             until: debt.until,
         });
     differences
+        .chain(substitutes(&account, id))
         .chain(owing)
         .map(|fact| (Stream::Vehicle(vehicle.clone()), AnyEvent::Vehicle(fact)))
+        .collect()
+}
+
+/// Pieces of another kind that stayed in: each is a lasting difference.
+fn substitutes(account: &Account, id: &OrderId) -> Vec<VehicleFact> {
+    account
+        .items
+        .values()
+        .filter_map(|item| {
+            let at: Vec<_> = account
+                .positions(&item.id)
+                .into_iter()
+                .filter(|position| {
+                    let stands = account.moves.stands(&item.id, *position);
+                    stands
+                        .iter()
+                        .any(|stand| stand.piece == PieceIs::Substitute && stand.state.in_place())
+                })
+                .collect();
+            (!at.is_empty()).then(|| VehicleFact::Differs {
+                id: DifferenceId::new(
+                    format!("{id}.{}", item.id)
+                        .chars()
+                        .take(60)
+                        .collect::<String>(),
+                ),
+                order: id.clone(),
+                item: Some(item.label),
+                at,
+                what: DifferenceIs::Substitute,
+                size: None,
+                torque: None,
+                words: None,
+            })
+        })
         .collect()
 }
 

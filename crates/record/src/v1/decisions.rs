@@ -79,6 +79,7 @@ forms! { DecisionForm = Decision {
     Waived = "waived" {
         gate: GateForm,
         reason: ReasonKeyForm,
+        figure: String,
         prints: bool,
         words: WordsForm,
     },

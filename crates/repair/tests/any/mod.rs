@@ -619,6 +619,7 @@ fn any_decision() -> BoxedStrategy<Decision> {
             Decision::Waived {
                 gate,
                 reason: ReasonKey(key.into()),
+                figure: String::new(),
                 prints: true,
                 words: words(),
             }

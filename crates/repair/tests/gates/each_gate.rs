@@ -222,7 +222,7 @@ fn rule_4_lower_and_roll() {
                 job.moved("nuts", &[4, 5], State::Tight);
             },
             Gate::Roll,
-            &["open:nuts:1=Loose { passes: 1 },2=Loose { passes: 1 },3=Loose { passes: 1 }"],
+            &["open:nuts:1=Loose1,2=Loose1,3=Loose1"],
         ),
         (
             "alignment due does not keep it up",
@@ -323,7 +323,7 @@ fn rule_4_lower_and_roll() {
                 job.moved("rack", &[], LOOSE);
             },
             Gate::Roll,
-            &["open:rack:1=Loose { passes: 0 }"],
+            &["open:rack:1=Loose0"],
         ),
         (
             "a brake hose off",
@@ -427,7 +427,7 @@ fn rule_4_road() {
                 job.snag("s", "bolts", SnagIs::Stuck, vec![stuck]);
             },
             Gate::Road,
-            &["open:bolts:6=Stub { holds: true }", "snag:s"],
+            &["open:bolts:6=Stuck", "snag:s"],
         ),
         (
             "its snag at an end, the bolt tight",

@@ -102,7 +102,7 @@ fn rule_11_what_came_in_after_raises_an_alarm() {
     job.by("rui").moved("nuts", &[2], LOOSE);
     assert_eq!(
         job.alarms(),
-        ["open:nuts:2=Loose { passes: 0 }", "proof-missing:RoadTest"]
+        ["open:nuts:2=Loose0", "proof-missing:RoadTest"]
     );
     assert!(
         papers::handed_over(&job.order).is_some(),

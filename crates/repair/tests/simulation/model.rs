@@ -101,8 +101,9 @@ pub fn is(state: State) -> Is {
 
 fn word(is: Is) -> String {
     match is {
-        Is::Loose(passes) => format!("Loose {{ passes: {passes} }}"),
-        Is::Stub(holds) => format!("Stub {{ holds: {holds} }}"),
+        Is::Loose(passes) => format!("Loose{passes}"),
+        Is::Stub(true) => "Stuck".into(),
+        Is::Stub(false) => "Snapped".into(),
         other => format!("{other:?}"),
     }
 }
