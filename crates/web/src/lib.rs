@@ -25,6 +25,7 @@ use tower_http::timeout::TimeoutLayer;
 
 pub use door::ApiDoc;
 pub use live::Live;
+pub use pages::{Kept, LastBackup};
 
 /// What every page and door is given.
 #[derive(Clone)]
@@ -33,6 +34,8 @@ pub struct State {
     pub service: Arc<Service>,
     /// Who watches for news.
     pub live: Live,
+    /// What is known about the record beside what stands in it, looked up when asked.
+    pub kept: Arc<dyn Fn() -> Kept + Send + Sync>,
 }
 
 /// The largest command: a photo as a phone makes it smaller, in base64.

@@ -190,7 +190,7 @@ pub async fn parts(
                 div {
                     @for part in &order.parts { (part_block(&order, part)) }
                     details id="need" open[order.parts.is_empty()] {
-                        summary { span class="strong" { "A part is needed" } }
+                        summary class="row" { span class="strong" { "A part is needed" } }
                         form {
                             (required("label", "What", "", ""))
                             (input("number", "Its number", "", ""))
@@ -213,7 +213,7 @@ pub async fn parts(
                         }
                     }
                     details id="out" {
-                        summary { span class="strong" { "Send something out" } }
+                        summary class="row" { span class="strong" { "Send something out" } }
                         form {
                             (required("what", "What is to be done", "", ""))
                             (required("to", "To whom", "", ""))

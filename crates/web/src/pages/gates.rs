@@ -146,7 +146,7 @@ fn reason_row(
         }
         @if waivable && blocks && waived.is_none() {
             details id=(id) {
-                summary { span class="soft" { "Let it pass, with a reason" } }
+                summary class="row" { span class="soft" { "Let it pass, with a reason" } }
                 form {
                     (required("words", "Why it may pass", "your name stands beside it", ""))
                     div class="presses" { (button(Look::Plain, "Waive it", "", &[waive], None)) }
@@ -188,7 +188,7 @@ fn owed(order: &OrderView) -> Markup {
             }
         }
         details id="more" {
-            summary { span class="strong" { "Something else is owed" } }
+            summary class="row" { span class="strong" { "Something else is owed" } }
             form {
                 (required("words", "What", "", ""))
                 (chips("before", "Before", &[("start", "start"), ("lower", "lower"), ("roll", "roll"), ("road", "road"), ("hand-over", "hand over")], "hand-over"))
@@ -366,7 +366,7 @@ fn leaving(order: &OrderView) -> Markup {
             }
         }
         details id="apart" {
-            summary { span class="strong" { "Collected apart" } }
+            summary class="row" { span class="strong" { "Collected apart" } }
             p class="gap" { "Not put back together: the open list goes with it, the boxes are counted, and it is signed for." }
             form class="narrow" {
                 (required("boxes", "Boxes that go with it", "", ""))

@@ -175,7 +175,7 @@ fn about(order: &OrderView, item: &ItemView) -> Markup {
     let told = system != "unknown";
     html! {
         details id="about" open[!told] {
-            summary { span class="strong" { "Belongs to, worked on" } }
+            summary class="row" { span class="strong" { "Belongs to, worked on" } }
             form {
                 (chips("system", "Belongs to", SYSTEMS, system))
                 (chips("zone", "Worked on", ZONES, zone))
@@ -185,7 +185,7 @@ fn about(order: &OrderView, item: &ItemView) -> Markup {
             }
         }
         details id="name" {
-            summary { span class="strong" { "Called, counted" } }
+            summary class="row" { span class="strong" { "Called, counted" } }
             form {
                 (required("label", "Call it", "", &item.label))
                 div class="presses" { (button(Look::Plain, "Call it that", "", &[fact(json!({ "renamed": { "item": item.item, "label": text("label"), "after": [] } }))], None)) }

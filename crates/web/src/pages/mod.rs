@@ -6,6 +6,7 @@ mod gates;
 mod intake;
 mod item;
 mod order;
+mod record;
 mod setup;
 mod stage;
 mod walk;
@@ -20,6 +21,7 @@ use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use maud::{Markup, html};
+pub use record::{Kept, LastBackup};
 use shop::view::{self, OrderView};
 use shop::{Service, Trouble, TroubleKind};
 
@@ -71,7 +73,8 @@ pub fn routes() -> Router<State> {
         .route("/who/{person}", get(setup::is))
         .route("/setup", get(setup::setup))
         .route("/shop", get(setup::shop))
-        .route("/record", get(setup::record))
+        .route("/record", get(record::record))
+        .route("/record/verify", get(record::record).post(record::verify))
         .route("/new", get(intake::take_in))
         .route("/order/{order}", get(order::by_name))
         .route("/o/{number}", get(order::order))

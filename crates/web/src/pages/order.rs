@@ -104,7 +104,7 @@ fn lines(order: &OrderView) -> Markup {
             @for (code, label, now) in [("cause", "Cause", &line.cause), ("correction", "Correction", &line.correction)] {
                 @if let Some(now) = now { p { span class="soft" { (label) ": " } (now) } }
                 details id=(format!("{code}-{}", line.line)) {
-                    summary { span { @if now.is_some() { "Say the " (code) " better" } @else { "Say the " (code) } } }
+                    summary class="row" { span { @if now.is_some() { "Say the " (code) " better" } @else { "Say the " (code) } } }
                     form {
                         (crate::tap::required("words", label, "", now.as_deref().unwrap_or("")))
                         @let after = line.told_by.get(code).cloned().unwrap_or_default();
@@ -149,7 +149,7 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str) -> Markup {
     let stood = |place: Value| fact(json!({ "stood": { "place": place } }));
     html! {
         details id="place" {
-            summary { span class="strong what" { "Where it stands, who, when" } span class="soft" { (order.row.place.as_deref().unwrap_or("not told")) } }
+            summary class="row" { span class="strong what" { "Where it stands, who, when" } span class="soft" { (order.row.place.as_deref().unwrap_or("not told")) } }
             form {
                 div class="presses even" {
                     @for (id, name) in stalls { (button(Look::Plain, name, "", &[stood(json!({ "stall": id }))], None)) }
@@ -163,7 +163,7 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str) -> Markup {
             }
         }
         details id="odometer" {
-            summary { span class="strong" { "Odometer on the way out" } }
+            summary class="row" { span class="strong" { "Odometer on the way out" } }
             form {
                 (crate::tap::required("reading", "Odometer", "with its unit", ""))
                 div class="presses" { (button(Look::Plain, "Keep", "", &[fact(json!({ "odometer": { "reading": field("reading"), "at": "out" } }))], None)) }
@@ -215,7 +215,7 @@ pub async fn story(
 fn told(order: &OrderView, line: &StoryLine) -> Markup {
     html! {
         details id=(format!("told-{}", line.command)) {
-            summary {
+            summary class="row" {
                 span class="what" {
                     span class="line" { @if line.undone { s { (line.text) } " taken back" } @else { (line.text) } }
                     span class="soft line" { (line.who) ", " (line.at) }

@@ -192,17 +192,3 @@ fn stalls(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
         }
     })
 }
-
-pub async fn record(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
-    show(state, headers, |ask| {
-        let (store, log) = ask.service.record();
-        let head = store.head(log)?;
-        Ok(Shown::new("The record", html! {
-            h1 { "The record" }
-            p class="gap" { (head.position) " events, chained. The head of the chain:" }
-            p class="strong gap" { (shop::repair::Words(head.hash).hex()) }
-            p class="soft gap" { "It prints on every invoice. " code { "buttonup verify --head" } " holds the record against it." }
-        }))
-    })
-    .await
-}

@@ -163,7 +163,7 @@ fn line_row(nth: usize, line: &ItemLine) -> Markup {
     };
     html! {
         details id=(format!("line-{nth}")) open[unknown] {
-            summary {
+            summary class="row" {
                 span class={ "mark " (mark_of(line.kind)) } {}
                 span class="what" {
                     span class="strong line" { (line.label) @if let Some(size) = &line.size { " " (size) } }

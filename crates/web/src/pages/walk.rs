@@ -60,7 +60,7 @@ pub async fn walk(
                 div class="presses" { (button(Look::Plain, "Note it", "", &[note], None)) }
             }
             details id="missing" {
-                summary { span class="strong" { "A fastener or clip is missing" } }
+                summary class="row" { span class="strong" { "A fastener or clip is missing" } }
                 form class="narrow" {
                     (crate::tap::required("label", "What", "such as tray clips", ""))
                     (crate::tap::required("count", "How many there should be", "", "8"))
