@@ -29,7 +29,9 @@
 mod ceiling;
 mod entry;
 mod totals;
+mod working;
 
 pub use ceiling::{Ceiling, Over, over, write_down};
 pub use entry::{Charge, Entry, Label, LineRef, Payer, TaxOn, TaxRule};
 pub use totals::{Totals, after_write_down, amount, by_charge, rounded, totals};
+pub use working::working;

@@ -85,6 +85,9 @@ pub struct TotalView {
     pub ceiling_with_tax: bool,
     /// What is left under the ceiling; negative, if it is passed.
     pub room: Option<String>,
+    /// How the sum was found, as HTML made by the program.
+    #[serde(skip)]
+    pub working_html: String,
 }
 
 /// One consent.
@@ -238,12 +241,15 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
             let ceiling = ceilings.get(payer);
             let sum = |with_tax: bool| if with_tax { totals.gross } else { totals.net };
             let money = |amount: Decimal| say::money(amount, digits);
+            let off = price.written_down.get(payer).copied().unwrap_or_default();
+            let working = repair::price::working(&price.entries, &price.taxes, *payer, off, digits);
             TotalView {
+                working_html: working.html(),
                 payer: PayerForm::of(payer),
                 net: money(totals.net),
                 tax: money(totals.tax),
                 gross: money(totals.gross),
-                written_down: money(price.written_down.get(payer).copied().unwrap_or_default()),
+                written_down: money(off),
                 paid: money(paid),
                 balance: money(totals.gross.saturating_sub(paid)),
                 ceiling: ceiling.map(|ceiling| money(ceiling.amount)),

@@ -68,8 +68,10 @@ pub struct OrderView {
     pub proofs_told: Vec<String>,
     /// Whether the keys hang with the shop.
     pub keys_here: bool,
-    /// Whether the vehicle was handed over, and how.
-    pub handed_over: Option<String>,
+    /// Whether the vehicle was handed over.
+    pub handed_over: bool,
+    /// How it left.
+    pub left: Option<String>,
     /// Whether the order was opened by mistake.
     pub voided: bool,
     /// What came in after a hand-over and stands open.
@@ -122,7 +124,8 @@ fn view(service: &Service, world: &World, id: &OrderId, order: &Order, number: u
         proofs_needed: items::proofs_needed(&names),
         proofs_told: items::proofs_told(order),
         keys_here: papers::keys_here(order),
-        handed_over: papers::handed_over(order).map(|handed| story::left(handed.leaves)),
+        handed_over: papers::handed_over(order).is_some(),
+        left: papers::handed_over(order).map(|handed| story::left(handed.leaves)),
         voided: papers::is_voided(order),
         alarms: repair::late_alarms(order, &rules)
             .iter()

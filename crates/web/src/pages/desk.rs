@@ -8,7 +8,7 @@ use crate::tap::{
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use serde_json::{Value, json};
 use shop::record::v1::codes::PartStepForm;
 use shop::view::{OrderView, PartView, TotalView};
@@ -74,6 +74,10 @@ fn total_block(total: &TotalView) -> Markup {
             }
         }
         div class="row" { span class="what" { "Left to pay" } span class="strong number" { (total.balance) } }
+        details id=(format!("found-{:?}", total.payer)) {
+            summary class="row" { span class="soft" { "How was this found?" } }
+            div class="working" { (PreEscaped(&total.working_html)) }
+        }
     }
 }
 

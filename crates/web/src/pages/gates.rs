@@ -330,7 +330,7 @@ pub async fn hand_over(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let here = order.handed_over.is_none();
+        let here = !order.handed_over;
         Ok(Shown::of(
             &order,
             "Hand over",

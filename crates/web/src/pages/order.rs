@@ -2,6 +2,7 @@
 
 use super::{Shown, count, order_of, show};
 use crate::State;
+use crate::door::blocking;
 use crate::tap::{Look, button, field, link, order_fact};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -10,6 +11,7 @@ use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::repair::Field;
 use shop::view::{OrderView, StoryLine, standing_text};
+use std::sync::Arc;
 
 pub async fn order(
     extract::State(state): extract::State<State>,
@@ -27,7 +29,7 @@ pub async fn order(
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } span class="soft upper" { (order.row.word) } }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
-            @if let Some(left) = &order.handed_over { p class="yes gap" { "Handed over: " (left) } }
+            @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left) } }
             @if order.voided { p class="no gap" { "Voided: opened by mistake" } }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="columns" {
@@ -69,17 +71,16 @@ pub async fn by_name(
     headers: HeaderMap,
     Path(name): Path<String>,
 ) -> Response {
-    let number = state.service.world().ok().and_then(|world| {
-        world
-            .shop
-            .numbers()
-            .into_iter()
-            .find(|(_, order)| order.as_str() == name)
-            .map(|(number, _)| number)
+    let service = Arc::clone(&state.service);
+    let number = blocking(move || {
+        let world = service.world()?;
+        let numbers = world.shop.numbers();
+        let found = numbers.iter().find(|(_, order)| order.as_str() == name);
+        Ok(found.map(|(number, _)| *number))
     });
-    match number {
-        Some(number) => Redirect::to(&format!("/o/{number}/walk")).into_response(),
-        None => {
+    match number.await {
+        Ok(Some(number)) => Redirect::to(&format!("/o/{number}/walk")).into_response(),
+        Ok(None) | Err(_) => {
             show(state, headers, |_| {
                 Err(shop::Trouble::not_found("there is no such order"))
             })
@@ -178,7 +179,7 @@ fn next(order: &OrderView) -> Markup {
     let hand_over = order.gates.last().is_some_and(|gate| gate.may);
     html! {
         div class="presses two low" {
-            @if order.handed_over.is_some() {
+            @if order.handed_over {
                 (link(Look::Confirm, "Take it back in", "", &to("hand-over")))
             } @else if hand_over {
                 (link(Look::Confirm, "Hand over", "", &to("hand-over")))

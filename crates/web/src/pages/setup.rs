@@ -2,12 +2,14 @@
 
 use super::{Ask, Shown, remember, show, show_anybody};
 use crate::State;
+use crate::door::blocking;
 use crate::tap::{Look, button, chips, field, link, new, required, text, when};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use std::sync::Arc;
 
 pub async fn who(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show_anybody(state, headers, |ask| {
@@ -54,14 +56,13 @@ pub async fn is(
     headers: HeaderMap,
     Path(person): Path<String>,
 ) -> Response {
-    let known = state.service.world().is_ok_and(|world| {
-        world
-            .shop
-            .people()
-            .keys()
-            .any(|known| known.as_str() == person)
+    let (service, asked) = (Arc::clone(&state.service), person.clone());
+    let known = blocking(move || {
+        let world = service.world()?;
+        let people = world.shop.people();
+        Ok(people.keys().any(|known| known.as_str() == asked))
     });
-    if known {
+    if known.await.unwrap_or(false) {
         return remember(&person, "/");
     }
     show_anybody(state, headers, |_| {
