@@ -1,0 +1,109 @@
+//! Needs as they are written: `"belt on"`, `"housing bolts 3, 6 out"`, and
+//! `{ any = ["shroud off", ["wheel off", "liner off"]] }`.
+
+use crate::trouble::{Span, Troubles, nearest};
+use crate::words::{STATES, states, words_of};
+use states::{ItemId, Kind, Need, Position};
+use std::collections::BTreeMap;
+use toml_edit::{Item, Value};
+
+/// Kind and count of each item, which say how a need is to be read.
+pub(crate) type Known = BTreeMap<String, (Kind, Position)>;
+
+/// Reads what stands under a key for needs: a text, a list, or an `any`.
+pub(crate) fn read(item: &Item, known: &Known, troubles: &mut Troubles) -> Need {
+    match item.as_value() {
+        Some(value) => read_value(value, known, troubles),
+        None => match item.as_table_like().and_then(|table| table.get("any")) {
+            Some(any) if item.as_table_like().is_some_and(|table| table.len() == 1) => {
+                any_of(any.as_value(), &item.span(), known, troubles)
+            }
+            _ => not_a_need(&item.span(), troubles),
+        },
+    }
+}
+
+fn read_value(value: &Value, known: &Known, troubles: &mut Troubles) -> Need {
+    match value {
+        Value::String(text) => point(text.value(), &value.span(), known, troubles),
+        Value::Array(list) => Need::All(
+            list.iter()
+                .map(|value| read_value(value, known, troubles))
+                .collect(),
+        ),
+        Value::InlineTable(table) if table.len() == 1 && table.contains_key("any") => {
+            any_of(table.get("any"), &value.span(), known, troubles)
+        }
+        other => not_a_need(&other.span(), troubles),
+    }
+}
+
+fn any_of(value: Option<&Value>, span: &Span, known: &Known, troubles: &mut Troubles) -> Need {
+    match value {
+        Some(Value::Array(list)) if !list.is_empty() => Need::Any(
+            list.iter()
+                .map(|value| read_value(value, known, troubles))
+                .collect(),
+        ),
+        _ => not_a_need(span, troubles),
+    }
+}
+
+fn not_a_need(span: &Span, troubles: &mut Troubles) -> Need {
+    let mend = "write \"item state\", a list of those, or { any = [...] }";
+    troubles.error(span, "this is no need", mend);
+    Need::All(Vec::new())
+}
+
+fn point(text: &str, span: &Span, known: &Known, troubles: &mut Troubles) -> Need {
+    let state = STATES.into_iter().find(|state| {
+        text.strip_suffix(state)
+            .is_some_and(|before| before.ends_with(' '))
+    });
+    let Some(state) = state else {
+        let mend = format!("end it in one of {}", STATES.join(", "));
+        troubles.error(span, format!("`{text}` names no state"), mend);
+        return Need::All(Vec::new());
+    };
+    let named = text[..text.len() - state.len()].trim();
+    let Some((name, at)) = name_and_positions(named, known) else {
+        let mend = match nearest(named, known.keys().map(String::as_str)) {
+            Some(near) => format!("did you mean `{near}`?"),
+            None => "add the item, or correct the name".to_owned(),
+        };
+        troubles.error(span, format!("no item is called `{named}`"), mend);
+        return Need::All(Vec::new());
+    };
+    let (kind, count) = known[name];
+    if let Some(beyond) = at.iter().find(|at| !(1..=count).contains(*at)) {
+        let mend = format!("it has positions 1 to {count}");
+        troubles.error(span, format!("`{name}` has no position {beyond}"), mend);
+    }
+    let Some(states) = states(kind, state) else {
+        let mend = format!("write one of {}", words_of(kind).join(", "));
+        troubles.error(span, format!("`{name}` is never `{state}`"), mend);
+        return Need::All(Vec::new());
+    };
+    Need::Is {
+        item: ItemId::new(name),
+        at,
+        states,
+    }
+}
+
+/// The item, and the positions written after its name.
+fn name_and_positions<'k>(named: &str, known: &'k Known) -> Option<(&'k str, Vec<Position>)> {
+    let mut at = Vec::new();
+    let mut name = named;
+    loop {
+        if let Some((known, _)) = known.get_key_value(name) {
+            at.reverse();
+            return Some((known, at));
+        }
+        let (before, last) = name.rsplit_once([' ', ','])?;
+        if !last.is_empty() {
+            at.push(last.parse().ok()?);
+        }
+        name = before.trim_end_matches([' ', ',']);
+    }
+}

@@ -1,0 +1,131 @@
+//! What is wrong with a map, where, and how to mend it.
+
+use std::fmt;
+use std::ops::Range;
+
+/// Whether the map can be used as it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// It cannot.
+    Error,
+    /// It can, but something in it has no effect.
+    Warning,
+}
+
+/// One thing that is wrong.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Trouble {
+    /// Whether the map can be used all the same.
+    pub weight: Weight,
+    /// The file, as it was named.
+    pub file: String,
+    /// The line, from 1.
+    pub line: usize,
+    /// The column in that line, in characters, from 1.
+    pub column: usize,
+    /// What is wrong.
+    pub what: String,
+    /// How to mend it.
+    pub mend: String,
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Trouble {
+            file,
+            line,
+            column,
+            what,
+            mend,
+            ..
+        } = self;
+        let weight = match self.weight {
+            Weight::Error => "error",
+            Weight::Warning => "warning",
+        };
+        write!(f, "{file}:{line}:{column}: {weight}: {what}; {mend}")
+    }
+}
+
+/// A place in the text, as bytes.
+pub(crate) type Span = Option<Range<usize>>;
+
+/// Collects what is wrong while a text is read.
+#[derive(Debug)]
+pub(crate) struct Troubles<'a> {
+    file: &'a str,
+    text: &'a str,
+    pub all: Vec<Trouble>,
+}
+
+impl<'a> Troubles<'a> {
+    pub(crate) fn new(file: &'a str, text: &'a str) -> Self {
+        Self {
+            file,
+            text,
+            all: Vec::new(),
+        }
+    }
+
+    pub(crate) fn error(&mut self, span: &Span, what: impl Into<String>, mend: impl Into<String>) {
+        self.add(Weight::Error, span, what.into(), mend.into());
+    }
+
+    pub(crate) fn warn(&mut self, span: &Span, what: impl Into<String>, mend: impl Into<String>) {
+        self.add(Weight::Warning, span, what.into(), mend.into());
+    }
+
+    fn add(&mut self, weight: Weight, span: &Span, what: String, mend: String) {
+        let start = span.as_ref().map_or(0, |span| span.start);
+        let before = self.text.get(..start).unwrap_or(self.text);
+        let line = before.matches('\n').count() + 1;
+        let column = before
+            .rsplit('\n')
+            .next()
+            .map_or(0, |line| line.chars().count())
+            + 1;
+        self.all.push(Trouble {
+            weight,
+            file: self.file.to_owned(),
+            line,
+            column,
+            what,
+            mend,
+        });
+    }
+
+    pub(crate) fn any_error(&self) -> bool {
+        self.all
+            .iter()
+            .any(|trouble| trouble.weight == Weight::Error)
+    }
+}
+
+/// The known word nearest to the one written, if one is near at all.
+pub(crate) fn nearest<'b>(
+    written: &str,
+    known: impl IntoIterator<Item = &'b str>,
+) -> Option<&'b str> {
+    let near = known
+        .into_iter()
+        .map(|word| (distance(written, word), word));
+    near.filter(|(distance, word)| *distance <= 1 + word.len() / 4)
+        .min()
+        .map(|(_, word)| word)
+}
+
+/// How many letters must be added, taken away or changed.
+fn distance(one: &str, other: &str) -> usize {
+    let other: Vec<char> = other.chars().collect();
+    let mut row: Vec<usize> = (0..=other.len()).collect();
+    for (at, letter) in one.chars().enumerate() {
+        let mut corner = at;
+        row[0] = at + 1;
+        for (n, known) in other.iter().enumerate() {
+            let changed = corner + usize::from(letter != *known);
+            corner = row[n + 1];
+            row[n + 1] = changed.min(row[n] + 1).min(corner + 1);
+        }
+    }
+    row[other.len()]
+}

@@ -1,0 +1,110 @@
+//! The trade's words for kinds, states and moves.
+
+use states::{Kind, State};
+use std::collections::BTreeSet;
+
+/// The words for kinds, as `is` takes them.
+pub(crate) const KINDS: [(&str, Kind); 11] = [
+    ("part", Kind::Part),
+    ("cover", Kind::Cover),
+    ("hose", Kind::Hose),
+    ("seal", Kind::Seal),
+    ("belt", Kind::Belt),
+    ("fasteners", Kind::Fasteners),
+    ("clips", Kind::Clips),
+    ("connector", Kind::Connector),
+    ("fluid", Kind::Fluid),
+    ("work", Kind::Work),
+    ("put-in", Kind::PutIn),
+];
+
+/// The words for states that a need may end in, the longest first.
+pub(crate) const STATES: [&str; 13] = [
+    "at level",
+    "unplugged",
+    "cracked",
+    "plugged",
+    "outside",
+    "inside",
+    "tight",
+    "done",
+    "due",
+    "off",
+    "out",
+    "low",
+    "on",
+];
+
+/// The states that a word means for a kind, "or further" included; nothing if the kind
+/// has no such state.
+pub(crate) fn states(kind: Kind, word: &str) -> Option<BTreeSet<State>> {
+    let loose = State::Loose { passes: 0 };
+    let snapped = State::Stub { holds: false };
+    let stuck = State::Stub { holds: true };
+    let states: &[State] = match (kind, word) {
+        (Kind::Fasteners, "cracked") => &[State::Cracked, State::Out, loose, snapped],
+        (Kind::Fasteners, "out" | "off") => &[State::Out, snapped],
+        (Kind::Fasteners, "on") => &[State::Tight, State::Cracked, loose, stuck],
+        (Kind::Fasteners, "tight") => &[State::Tight],
+        (Kind::Clips, "out" | "off") => &[State::Out],
+        (Kind::Clips | Kind::Part | Kind::Cover | Kind::Hose | Kind::Seal | Kind::Belt, "on") => {
+            &[State::On]
+        }
+        (Kind::Part | Kind::Cover | Kind::Hose | Kind::Seal | Kind::Belt, "off") => &[State::Off],
+        (Kind::Connector, "plugged" | "on") => &[State::Plugged],
+        (Kind::Connector, "unplugged" | "off") => &[State::Unplugged],
+        (Kind::Fluid, "at level") => &[State::AtLevel],
+        (Kind::Fluid, "low" | "out") => &[State::Low],
+        (Kind::Work, "done") => &[State::Done],
+        (Kind::Work, "due") => &[State::Due],
+        (Kind::PutIn, "inside") => &[State::Inside],
+        (Kind::PutIn, "outside") => &[State::Outside],
+        _ => return None,
+    };
+    Some(states.iter().copied().collect())
+}
+
+/// The words of the states a kind has, to be offered.
+pub(crate) fn words_of(kind: Kind) -> Vec<&'static str> {
+    STATES
+        .into_iter()
+        .filter(|word| states(kind, word).is_some())
+        .collect()
+}
+
+/// What the single move of a kind is called.
+pub(crate) fn verb(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Part | Kind::Cover | Kind::Hose | Kind::Seal | Kind::Belt => "off",
+        Kind::Fasteners | Kind::Clips => "out",
+        Kind::Connector => "unplug",
+        Kind::Fluid => "drain",
+        Kind::Work => "due",
+        Kind::PutIn => "in",
+    }
+}
+
+/// The systems an item may belong to.
+pub(crate) const SYSTEMS: [&str; 18] = [
+    "brakes",
+    "steering",
+    "wheels",
+    "suspension",
+    "fuel",
+    "restraints",
+    "drive belt",
+    "high voltage",
+    "cooling",
+    "oil",
+    "engine",
+    "transmission",
+    "intake",
+    "exhaust",
+    "battery",
+    "electrical",
+    "climate",
+    "body",
+];
+
+/// Where an item may be worked on.
+pub(crate) const ZONES: [&str; 6] = ["above", "below", "wheel well", "cabin", "rear", "outside"];

@@ -1,0 +1,210 @@
+//! The demo's maps, what is told of maps that are wrong, and changes that keep the text.
+
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on should stop")]
+
+use map::{Edit, Map, Weight, edit, read};
+use states::{ItemId, Need, State};
+use std::collections::BTreeSet;
+
+fn demo(name: &str) -> (String, Map) {
+    let path = format!("{}/../../demo/maps/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).unwrap();
+    let read = read(name, &text).unwrap_or_else(|troubles| panic!("{}", told(&troubles)));
+    assert!(read.warnings.is_empty(), "{}", told(&read.warnings));
+    (text, read.map)
+}
+
+fn told(troubles: &[map::Trouble]) -> String {
+    troubles
+        .iter()
+        .map(|trouble| format!("{trouble}\n"))
+        .collect()
+}
+
+fn first_trouble(text: &str) -> String {
+    let troubles = match read("a.toml", text) {
+        Ok(read) => read.warnings,
+        Err(troubles) => troubles,
+    };
+    troubles.first().unwrap().to_string()
+}
+
+const HEAD: &str = "vehicle = \"A\"\n[sources.m]\ntitle = \"M\"\ndate = \"2020\"\n";
+
+#[test]
+fn the_demo_maps_are_sound() {
+    let (_, drayman) = demo("korvane-drayman-engine-front");
+    assert!(
+        (55..=70).contains(&drayman.items.len()),
+        "{}",
+        drayman.items.len()
+    );
+    let bolts = &drayman.items[&ItemId::new("housing bolts")];
+    let lengths: Vec<_> = bolts
+        .lengths
+        .values()
+        .map(measure::Measured::written)
+        .collect();
+    assert_eq!(
+        lengths,
+        [
+            "30 mm", "30 mm", "75 mm", "30 mm", "30 mm", "75 mm", "30 mm"
+        ]
+    );
+    assert_eq!(bolts.torque.len(), 2);
+    demo("pellworth-mite-battery");
+    let (_, wheel_end) = demo("halvorsen-fjell-front-wheel-end");
+    let plug = ItemId::new("sensor plug");
+    let bolt = |map: &Map| {
+        map.items[&ItemId::new("strut pinch bolt")].moves[0]
+            .need
+            .clone()
+    };
+    assert!(bolt(&wheel_end).items().contains(&plug));
+    let bare = wheel_end.of_variant(&BTreeSet::new());
+    assert!(!bare.items.contains_key(&plug) && !bolt(&bare).items().contains(&plug));
+}
+
+#[test]
+fn needs_read_as_they_are_said() {
+    let text = format!(
+        "{HEAD}[items.\"pump bolts\"]\nis = \"fasteners\"\ncount = 4\n[items.belt]\nis = \"belt\"\n\
+         needs = [\"pump bolts 1, 3 cracked\", {{ any = [\"pump bolts out\", [\"pump bolts 2 out\"]] }}]\n"
+    );
+    let map = read("a.toml", &text).unwrap().map;
+    let Need::All(needs) = &map.items[&ItemId::new("belt")].moves[0].need else {
+        panic!("{map:?}");
+    };
+    let Need::Is { at, states, .. } = &needs[0] else {
+        panic!("{needs:?}");
+    };
+    assert_eq!(at, &[1, 3]);
+    assert!(states.contains(&State::Out) && !states.contains(&State::Tight));
+    assert!(matches!(&needs[1], Need::Any(ways) if ways.len() == 2));
+}
+
+#[test]
+fn what_is_wrong_is_told_with_its_place_and_its_mending() {
+    for (rows, says) in [
+        (
+            "[items.a]\nis = \"prt\"",
+            "a.toml:6:6: error: `prt` is no kind of item; did you mean `part`?",
+        ),
+        (
+            "[items.a]\nis = \"part\"\nneed = [\"b off\"]",
+            "a.toml:7:1: error: `need` is no key of a; did you mean `needs`?",
+        ),
+        (
+            "[items.a]\nis = \"part\"\nneeds = [\"bb off\"]\n[items.b]\nis = \"part\"",
+            "a.toml:7:10: error: no item is called `bb`; did you mean `b`?",
+        ),
+        (
+            "[items.a]\nis = \"part\"\nneeds = [\"b tight\"]\n[items.b]\nis = \"part\"",
+            "a.toml:7:10: error: `b` is never `tight`; write one of off, on",
+        ),
+        (
+            "[items.a]\nis = \"part\"\nminutes = { out = 2.55 }",
+            "a.toml:7:19: error: `out` is not a time in whole tenths of a minute; write minutes, such as 2 or 2.5",
+        ),
+        (
+            "[items.a]\nis = \"fasteners\"\ntorque = \"8 Nm\"",
+            "a.toml:7:10: error: the torque of `a` has no source; add `torque-from = \"...\"` with a name under [sources]",
+        ),
+        (
+            "[items.a]\nis = \"part\"\ncount = 3",
+            "a.toml:7:9: error: `a` cannot have 3 pieces; only fasteners and clips are counted, from 1",
+        ),
+        (
+            "[items.a]\nis = \"part\"\nneeds = [\"a off\"]",
+            "a.toml:7:9: error: `a` needs a state of itself; take it out; where a move starts is known already",
+        ),
+        ("[items.a]\nis = ", "a.toml:6:6: error: "),
+    ] {
+        let trouble = first_trouble(&format!("{HEAD}{rows}\n"));
+        assert!(trouble.starts_with(says), "{rows}\n{trouble}");
+    }
+}
+
+#[test]
+fn a_circle_that_nothing_free_reaches_is_shown() {
+    let row = |name: &str, need: &str| format!("[items.{name}]\nis = \"part\"\nneeds = [{need}]\n");
+    let circle = row("a", "\"b off\"") + &row("b", "\"c off\"") + &row("c", "\"a off\"");
+    let trouble = first_trouble(&format!("{HEAD}{circle}"));
+    assert!(
+        trouble.contains("a.off needs b.off needs c.off needs a.off"),
+        "{trouble}"
+    );
+    let open = circle.replace("\"c off\"", "{ any = [\"c off\", \"d off\"] }") + &row("d", "");
+    let read = read("a.toml", &format!("{HEAD}{open}")).unwrap();
+    assert_eq!(read.warnings.len(), 1, "{}", told(&read.warnings));
+    assert_eq!(read.warnings[0].weight, Weight::Warning);
+    assert!(
+        read.warnings[0]
+            .what
+            .contains("`b.off` has an alternative by c")
+    );
+}
+
+#[test]
+fn a_circle_that_only_some_vehicles_have_is_told() {
+    let text = "vehicle = \"A\"\nvariants = [\"air\"]\n\
+        [items.a]\nis = \"part\"\nneeds = { any = [\"b off\", \"c off\"] }\n\
+        [items.b]\nis = \"part\"\nneeds = \"a off\"\n\
+        [items.c]\nis = \"part\"\nonly-with = \"air\"\n";
+    let trouble = first_trouble(text);
+    assert!(
+        trouble.contains("on a vehicle with no variant, these moves wait"),
+        "{trouble}"
+    );
+}
+
+#[test]
+fn any_cut_or_muddled_text_is_answered_without_a_panic() {
+    let (text, _) = demo("korvane-drayman-engine-front");
+    for at in (0..text.len())
+        .step_by(97)
+        .filter(|at| text.is_char_boundary(*at))
+    {
+        let _ = read("cut", &text[..at]);
+        let mut muddled = text.clone();
+        muddled.insert_str(at, "[\"");
+        let _ = read("muddled", &muddled);
+    }
+}
+
+#[test]
+fn a_change_keeps_comments_and_layout() {
+    let (text, _) = demo("pellworth-mite-battery");
+    let set = |item: &str, field: &str, value: &str| Edit::Field {
+        item: item.to_owned(),
+        field: field.to_owned(),
+        value: value.to_owned(),
+    };
+    let change = set("hold-down bolt", "torque", "\"11 Nm\"");
+    let (changed, _) = edit("a.toml", &text, &change).unwrap();
+    assert_eq!(changed, text.replace("\"9 Nm\"", "\"11 Nm\""));
+    let item = "cover".to_owned();
+    let add = Edit::Item {
+        item: item.clone(),
+        is: "cover".to_owned(),
+    };
+    let (changed, _) = edit("a.toml", &text, &add).unwrap();
+    assert!(changed.starts_with(&text), "{changed}");
+    let any = vec!["cover off".to_owned(), "battery off".to_owned()];
+    let need = Edit::Need {
+        item: "hold-down bolt".to_owned(),
+        any,
+    };
+    let (changed, read) = edit("a.toml", &changed, &need).unwrap();
+    assert!(
+        changed.contains("{ any = [\"cover off\", \"battery off\"] }"),
+        "{changed}"
+    );
+    assert!(
+        read.warnings[0].what.contains("battery"),
+        "the battery waits for the bolt"
+    );
+    let gone = edit("a.toml", &changed, &Edit::Remove { item }).unwrap_err();
+    assert!(told(&gone).contains("no item is called `cover`"));
+    assert!(edit("a.toml", &text, &set("battery", "minutes", "{ out = -1 }")).is_err());
+}
