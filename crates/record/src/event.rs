@@ -4,6 +4,7 @@ use crate::form::{Form, Unreadable};
 use crate::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
 use crate::v1::decisions::DecisionForm;
 use crate::v1::facts::FactForm;
+use crate::words::canonical;
 use repair::{CustomerFact, CustomerId, Event, OrderId, ShopFact, VehicleFact, VehicleId};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -85,7 +86,8 @@ impl fmt::Display for Stream {
     }
 }
 
-/// Writes an event as it is kept.
+/// Writes an event as it is kept. Its body has its keys in order and no blanks, so that
+/// one event is one row of bytes whatever JSON library settings a program is built with.
 #[must_use]
 pub fn encode(event: &AnyEvent) -> Stored {
     let tagged = match event {
@@ -102,7 +104,7 @@ pub fn encode(event: &AnyEvent) -> Stored {
     Stored {
         kind,
         version: 1,
-        body: body.to_string().into_bytes(),
+        body: canonical(&body).into_bytes(),
     }
 }
 
