@@ -1,0 +1,426 @@
+//! The templates themselves, one a kind.
+
+use serde_json::{Value, json};
+
+const KINDS: &str = "part cover hose seal belt fasteners clips connector fluid work put-in";
+const SYSTEMS: &str = "brakes steering wheels suspension fuel restraints drive-belt high-voltage cooling oil engine transmission intake exhaust battery electrical climate body unknown";
+const ZONES: &str = "above below wheel-well cabin rear outside unknown";
+const PUT_INS: &str = "clamp plug rag lamp tool pin cord chips tang other";
+const WORKS: &str = "bleed level-warm level-cold look-for-leaks torque-again torque-after-distance pump-pedal relearn alignment clock-and-windows clean-face other";
+pub const GATES: &str = "go-live start lower roll road hand-over";
+const PAYERS: &str = "customer warranty goodwill";
+const CHARGES: &str = "labour part sublet supplies core test fee";
+const FIELDS: &str = "label vin plate name phone mail address";
+const DIFFERENCES: &str = "insert larger longer substitute gone other";
+
+fn code(codes: &str) -> Value {
+    Value::from(format!("$code:{codes}"))
+}
+
+fn maybe(inner: impl Into<Value>) -> Value {
+    json!({ "?": inner.into() })
+}
+
+fn file() -> Value {
+    json!({ "words": "$words", "media": "$token" })
+}
+
+fn move_id() -> Value {
+    json!({ "command": "$id", "nth": "$u16" })
+}
+
+fn piece() -> Value {
+    json!({ "position": "$u16", "length": maybe("$written") })
+}
+
+fn a_move() -> Value {
+    json!({
+        "item": "$id", "at": ["$u16"], "after": [move_id()],
+        "left": { "state": "$state", "piece": code("original new substitute") },
+        "container": maybe("$token"),
+    })
+}
+
+fn work() -> Value {
+    json!({ "work": code(WORKS), "item": maybe("$id"), "own": maybe("$id") })
+}
+
+fn item() -> Value {
+    json!({
+        "id": "$id", "kind": code(KINDS), "system": code(SYSTEMS), "zone": code(ZONES),
+        "label": "$words", "size": maybe("$token"), "pieces": [piece()],
+        "pattern": maybe(json!({ "passes": ["$written"], "sequence": ["$u16"], "source": maybe("$words") })),
+        "spent": "$bool", "may_miss": maybe(json!({ "up_to": "$u16", "never_at": ["$u16"] })),
+        "put_in": maybe(code(PUT_INS)), "holds": maybe("$written"),
+    })
+}
+
+fn tax() -> Value {
+    json!({ "name": "$short", "percent": "$decimal", "on": { "labour": "$bool", "parts": "$bool", "other": "$bool" } })
+}
+
+fn totals() -> Value {
+    json!({ "{}": [format!("$code:{PAYERS}"), { "net": "$decimal", "tax": "$decimal", "gross": "$decimal" }] })
+}
+
+fn entry() -> Value {
+    json!({
+        "line": maybe("$id"), "charge": code(CHARGES), "label": maybe("$words"),
+        "quantity": "$decimal", "each": "$decimal", "payer": code(PAYERS),
+    })
+}
+
+fn stated_need() -> Value {
+    json!({ "item": "$id", "at": ["$u16"], "to": "$state", "need": "$need" })
+}
+
+fn stated_work() -> Value {
+    json!({ "item": "$id", "to": "$state", "work": code(WORKS), "words": maybe("$words"), "until": "$until" })
+}
+
+fn texts() -> Value {
+    json!({ "{}": [format!("$code:{FIELDS}"), "$words"] })
+}
+
+/// Facts about what the vehicle's parts do.
+fn facts_of_items() -> Vec<(&'static str, Value)> {
+    vec![
+        ("declared", json!({ "item": item() })),
+        ("same-as", json!({ "item": "$id", "also": "$id" })),
+        (
+            "count-corrected",
+            json!({ "item": "$id", "pieces": [piece()], "after": ["$id"] }),
+        ),
+        (
+            "renamed",
+            json!({ "item": "$id", "label": "$words", "after": ["$id"] }),
+        ),
+        (
+            "located",
+            json!({ "item": "$id", "system": code(SYSTEMS), "zone": code(ZONES), "after": ["$id"] }),
+        ),
+        ("found", json!({ "moves": [a_move()] })),
+        (
+            "observed",
+            json!({
+                "id": "$id", "zone": code(ZONES),
+                "what": code("warning-lamp damage missing earlier-repair locking-key leak other"),
+                "words": maybe("$words"), "photos": [file()],
+            }),
+        ),
+        ("walked", json!({ "zone": code(ZONES) })),
+        (
+            "moved",
+            json!({ "stage": maybe("$id"), "moves": [a_move()] }),
+        ),
+        ("seen", json!({ "moves": [a_move()] })),
+        (
+            "drained",
+            json!({
+                "item": "$id", "amount": "$written", "fate": code("kept recycled disposed spilled"),
+                "temperature": maybe("$written"),
+            }),
+        ),
+        (
+            "poured",
+            json!({ "item": "$id", "amount": "$written", "what": maybe("$words"), "temperature": maybe("$written") }),
+        ),
+        (
+            "level-seen",
+            json!({
+                "item": "$id", "level": code("warm cold"), "good": "$bool", "reading": maybe("$written"),
+                "temperature": maybe("$written"), "after": [move_id()],
+            }),
+        ),
+        (
+            "work-done",
+            json!({ "work": work(), "after": [move_id()], "words": maybe("$words") }),
+        ),
+        (
+            "work-due",
+            json!({ "id": "$id", "item": maybe("$id"), "words": "$words", "until": "$until" }),
+        ),
+        (
+            "timed",
+            json!({
+                "stage": "$id", "clock": code("opened paused resumed left"),
+                "book_minutes": maybe("$decimal"), "words": maybe("$words"),
+            }),
+        ),
+        (
+            "snag-found",
+            json!({
+                "snag": "$id", "item": maybe("$id"), "at": ["$u16"],
+                "what": code("snapped stuck stripped rounded torn worn broken bent corroded leaking missing other"),
+                "sits": maybe(code("proud flush below")), "words": maybe("$words"), "photos": [file()],
+                "moves": [a_move()],
+            }),
+        ),
+        (
+            "snag-resolved",
+            json!({
+                "snag": "$id",
+                "how": code("as-before thread-chased wire-insert bushing oversize longer-bolt new-part left-by-consent other"),
+                "words": maybe("$words"), "calculation": maybe("$id"), "moves": [a_move()],
+            }),
+        ),
+        (
+            "calculated",
+            json!({
+                "id": "$id", "item": maybe("$id"), "snag": maybe("$id"), "calculator": "$token",
+                "version": "$u32", "inputs": "$string", "outputs": "$string", "working": "$string",
+            }),
+        ),
+        (
+            "difference-noted",
+            json!({
+                "id": "$id", "item": maybe("$id"), "at": ["$u16"], "what": code(DIFFERENCES),
+                "size": maybe("$token"), "torque": maybe("$written"), "words": maybe("$words"),
+            }),
+        ),
+        (
+            "checked",
+            json!({ "check": code("second-person walked-back"), "items": ["$id"], "after": [move_id()] }),
+        ),
+        (
+            "proved",
+            json!({
+                "id": "$id", "line": maybe("$id"),
+                "proof": code("road-test leak-test brake-test fuel-leak-look restraint-lamp other"),
+                "outcome": code("held failed not-provoked"), "words": maybe("$words"),
+                "readings": [{ "what": "$token", "value": "$written" }], "calculation": maybe("$id"),
+                "after": [move_id()], "replaces": ["$id"],
+            }),
+        ),
+    ]
+}
+
+/// Facts that the desk sees to, and what goes for every fact.
+fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
+    vec![
+        (
+            "line-opened",
+            json!({ "line": "$id", "complaint": "$words", "payer": code(PAYERS) }),
+        ),
+        (
+            "line-worded",
+            json!({
+                "line": "$id", "text": code("complaint cause correction"), "words": "$words", "after": ["$id"],
+            }),
+        ),
+        (
+            "consented",
+            json!({
+                "step": code("diagnose take-apart repair add"), "payer": code(PAYERS), "lines": ["$id"],
+                "agreed": "$bool", "amount": maybe("$decimal"), "tax_included": "$bool",
+                "way": code("in-person phone message mail signed"), "person": maybe("$words"),
+                "said": maybe("$words"), "number_called": maybe("$words"), "signature": maybe(file()),
+                "after": ["$id"],
+            }),
+        ),
+        (
+            "declined",
+            json!({ "items": ["$id"], "at": ["$u16"], "words": "$words", "signature": maybe(file()) }),
+        ),
+        (
+            "paid",
+            json!({
+                "payer": code(PAYERS), "amount": "$decimal",
+                "by": code("cash card transfer cheque on-account"), "deposit": "$bool",
+            }),
+        ),
+        (
+            "part-needed",
+            json!({
+                "part": "$id", "line": maybe("$id"), "item": maybe("$id"), "label": "$words",
+                "number": maybe("$token"), "quantity": "$decimal", "cost": maybe("$decimal"),
+                "price": maybe("$decimal"), "core": maybe("$decimal"), "has_old": "$bool",
+            }),
+        ),
+        (
+            "part-stepped",
+            json!({
+                "part": "$id", "quantity": "$decimal",
+                "step": code("ordered received compared fitted returned stocked cancelled"),
+                "due": maybe("$date"), "words": maybe("$words"),
+            }),
+        ),
+        (
+            "old-part",
+            json!({ "part": maybe("$id"), "item": maybe("$id"), "fate": code("kept given core scrap") }),
+        ),
+        (
+            "sublet-out",
+            json!({
+                "sublet": "$id", "line": maybe("$id"), "items": ["$id"], "what": "$words", "to": "$words",
+                "due": maybe("$date"), "cost": maybe("$decimal"),
+            }),
+        ),
+        (
+            "sublet-back",
+            json!({ "sublet": "$id", "words": maybe("$words") }),
+        ),
+        (
+            "keys",
+            json!({ "step": code("taken given-back"), "words": maybe("$words") }),
+        ),
+        (
+            "odometer",
+            json!({ "reading": "$written", "at": code("in out") }),
+        ),
+        ("stood", json!({ "place": "$place" })),
+        ("promised", json!({ "at": "$time" })),
+        ("assigned", json!({ "person": "$id" })),
+        (
+            "attached",
+            json!({ "file": file(), "item": maybe("$id"), "snag": maybe("$id"), "words": maybe("$words") }),
+        ),
+        ("undo", json!({ "command": "$id", "part": maybe("$u16") })),
+    ]
+}
+
+pub fn facts() -> Vec<(&'static str, Value)> {
+    let mut all = facts_of_items();
+    all.extend(facts_of_the_desk());
+    all
+}
+
+pub fn decisions() -> Vec<(&'static str, Value)> {
+    vec![
+        (
+            "opened",
+            json!({
+                "number": "$u64", "vehicle": "$id", "customer": "$id", "currency": "$short", "minor_digits": "$u32",
+            }),
+        ),
+        (
+            "adopted",
+            json!({ "map": "$id", "version": "$u32", "needs": [stated_need()], "work": [stated_work()] }),
+        ),
+        (
+            "priced",
+            json!({ "entries": [entry()], "taxes": [tax()], "totals": totals() }),
+        ),
+        (
+            "written-down",
+            json!({ "payer": code(PAYERS), "amount": "$decimal" }),
+        ),
+        (
+            "charged",
+            json!({
+                "totals": totals(), "written_down": { "{}": [format!("$code:{PAYERS}"), "$decimal"] },
+            }),
+        ),
+        (
+            "waived",
+            json!({ "gate": code(GATES), "reason": "$key", "figure": "$string", "prints": "$bool", "words": "$words" }),
+        ),
+        ("waiver-withdrawn", json!({ "waiver": "$id" })),
+        (
+            "handed-over",
+            json!({
+                "leaves": code("drives-away collected-apart"),
+                "ending": code("repaired not-reproduced declined-put-back declined-apart"), "known": ["$key"],
+                "boxes": maybe("$u16"), "signature": maybe(file()), "signed_by": maybe("$words"),
+                "decided_at": "$time",
+            }),
+        ),
+        ("taken-back", json!({ "words": "$words" })),
+        ("voided", json!({ "words": "$words" })),
+    ]
+}
+
+pub fn requests() -> Vec<(&'static str, Value)> {
+    vec![
+        ("open", json!({ "vehicle": "$id", "customer": "$id" })),
+        (
+            "adopt",
+            json!({ "map": "$id", "version": "$u32", "needs": [stated_need()], "work": [stated_work()] }),
+        ),
+        ("price", json!({ "entries": [entry()] })),
+        ("write-down", json!({ "payer": code(PAYERS) })),
+        ("charge", json!({})),
+        (
+            "waive",
+            json!({ "gate": code(GATES), "reason": "$key", "words": "$words" }),
+        ),
+        ("withdraw-waiver", json!({ "waiver": "$id" })),
+        (
+            "hand-over",
+            json!({
+                "leaves": code("drives-away collected-apart"),
+                "ending": code("repaired not-reproduced declined-put-back declined-apart"),
+                "boxes": maybe("$u16"), "signature": maybe(file()), "signed_by": maybe("$words"),
+            }),
+        ),
+        ("take-back", json!({ "words": "$words" })),
+        ("void", json!({ "words": "$words" })),
+    ]
+}
+
+pub fn vehicle_facts() -> Vec<(&'static str, Value)> {
+    vec![
+        (
+            "declared",
+            json!({
+                "texts": texts(), "vin_read": code("valid kept-anyway none-readable"), "rust": maybe("$u8"),
+                "customer": "$id",
+            }),
+        ),
+        (
+            "mended",
+            json!({
+                "field": code(FIELDS), "words": "$words",
+                "vin_read": maybe(code("valid kept-anyway none-readable")), "after": ["$id"],
+            }),
+        ),
+        (
+            "differs",
+            json!({
+                "id": "$id", "order": "$id", "item": maybe("$words"), "at": ["$u16"], "what": code(DIFFERENCES),
+                "size": maybe("$token"), "torque": maybe("$written"), "words": maybe("$words"),
+            }),
+        ),
+        ("difference-ended", json!({ "id": "$id" })),
+        (
+            "left-owing",
+            json!({
+                "order": "$id", "work": work(), "item": maybe("$words"), "words": maybe("$words"), "until": "$until",
+            }),
+        ),
+        ("owing-done", json!({ "order": "$id", "work": work() })),
+    ]
+}
+
+pub fn customer_facts() -> Vec<(&'static str, Value)> {
+    vec![
+        ("declared", json!({ "texts": texts() })),
+        (
+            "mended",
+            json!({ "field": code(FIELDS), "words": "$words", "after": ["$id"] }),
+        ),
+    ]
+}
+
+pub fn shop_facts() -> Vec<(&'static str, Value)> {
+    vec![
+        (
+            "set",
+            json!({ "settings": {
+            "name": "$words", "rate": "$decimal", "currency": "$short", "minor_digits": "$u32",
+            "taxes": [tax()], "units": code("metric us"), "zone": "$short",
+        } }),
+        ),
+        (
+            "joined",
+            json!({ "person": "$id", "name": "$words", "roles": [code("technician desk owner apprentice")] }),
+        ),
+        ("departed", json!({ "person": "$id" })),
+        (
+            "stall-added",
+            json!({ "stall": "$id", "name": "$words", "sort": code("lift flat") }),
+        ),
+        ("number-given", json!({ "number": "$u64", "order": "$id" })),
+        ("erased", json!({ "texts": ["$words"], "why": "$token" })),
+    ]
+}
