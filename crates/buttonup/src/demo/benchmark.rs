@@ -262,7 +262,10 @@ const THINGS: &[Thing<'static>] = &[
 ];
 
 /// One stage already done: what moved, and the container it lies in.
-type Stage = (&'static [(&'static str, super::StateForm)], Option<&'static str>);
+type Stage = (
+    &'static [(&'static str, super::StateForm)],
+    Option<&'static str>,
+);
 
 const STAGES: &[Stage] = &[
     (
