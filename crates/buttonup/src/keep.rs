@@ -1,97 +1,51 @@
-//! Keeping the record: `verify` and `export`.
+//! Keeping the record: checking it, copying it, taking it elsewhere, erasing from it.
+
+mod backup;
+mod check;
+mod elsewhere;
+mod erase;
+mod lines;
+mod notes;
+mod place;
+mod restore;
+
+pub use notes::kept;
+pub use place::Place;
 
 use crate::answer::{Answer, Wrong};
-use crate::serve::{LOG, open_store};
-use clap::Args;
-use serde_json::{Value, json};
-use shop::repair::Words;
-use std::io::Write;
-use std::path::{Path, PathBuf};
-use store::Store;
+use clap::Subcommand;
 
-/// Where the record is, and what it is held against.
-#[derive(Debug, Args)]
-pub struct Verify {
-    /// The shop's folder.
-    #[arg(long, value_name = "FOLDER", default_value = "shop")]
-    data: PathBuf,
-    /// A head hash printed on an invoice or backup.
-    #[arg(long, value_name = "HASH")]
-    head: Option<String>,
+/// What can be done with the record.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Check the record from its first row to its last.
+    Verify(check::Verify),
+    /// Make every cache again from the record, and check that the answers are the same.
+    Rebuild(check::Rebuild),
+    /// Copy the record while it is in use, and check the copy.
+    Backup(backup::Backup),
+    /// Put a copy back, into an empty folder or database.
+    Restore(restore::Restore),
+    /// Write the whole record as lines of JSON.
+    Export(lines::Export),
+    /// Read lines of JSON that `export` wrote, into an empty folder or database.
+    Import(lines::Import),
+    /// Erase a customer's words; the books stay whole.
+    Erase(erase::Erase),
+    /// Move the record from its folder to a PostgreSQL database.
+    MoveTo(elsewhere::MoveTo),
 }
 
-/// Where the record is.
-#[derive(Debug, Args)]
-pub struct Export {
-    /// The shop's folder.
-    #[arg(long, value_name = "FOLDER", default_value = "shop")]
-    data: PathBuf,
-}
-
-fn existing(data: &Path) -> Result<store::Sqlite, Wrong> {
-    if !data.is_dir() {
-        return Err(Wrong::input(
-            data.display().to_string(),
-            "there is no such folder",
-            "name the shop's folder with --data",
-        ));
+/// Does one of these.
+pub fn run(command: &Command) -> Result<Answer, Wrong> {
+    match command {
+        Command::Verify(verify) => check::verify(verify),
+        Command::Rebuild(rebuild) => check::rebuild(rebuild),
+        Command::Backup(backup) => backup::backup(backup),
+        Command::Restore(restore) => restore::restore(restore),
+        Command::Export(export) => lines::export(export),
+        Command::Import(import) => lines::import(import),
+        Command::Erase(erase) => erase::erase(erase),
+        Command::MoveTo(move_to) => elsewhere::move_to(move_to),
     }
-    open_store(data)
-}
-
-/// Checks every row, and says where the record stops being what was written.
-pub fn verify(verify: &Verify) -> Result<Answer, Wrong> {
-    let head = match &verify.head {
-        None => None,
-        Some(text) => Some(Words::from_hex(text).map(|words| words.0).ok_or_else(|| {
-            Wrong::input(
-                "--head",
-                format!("{text:?} is no hash"),
-                "give its 64 hexadecimal digits",
-            )
-        })?),
-    };
-    let store = existing(&verify.data)?;
-    Ok(match shop::verify(&store, LOG, head) {
-        Ok(found) => Answer {
-            text: format!(
-                "sound: {} events, head {}{}",
-                found.events,
-                Words(found.head.hash).hex(),
-                found
-                    .asked_head_at
-                    .map(|at| format!("; the hash asked for stands at event {at}"))
-                    .unwrap_or_default()
-            ),
-            json: json!({
-                "sound": true,
-                "events": found.events,
-                "head": Words(found.head.hash).hex(),
-                "private": found.private,
-                "erased": found.erased,
-                "asked_head_at": found.asked_head_at,
-            }),
-            good: true,
-        },
-        Err(damage) => Answer {
-            text: format!("not sound: {damage}"),
-            json: json!({ "sound": false, "what": damage.to_string() }),
-            good: false,
-        },
-    })
-}
-
-/// Writes every row as a line of JSON on standard output.
-pub fn export(export: &Export) -> Result<Answer, Wrong> {
-    let store = existing(&export.data)?;
-    let mut out = std::io::BufWriter::new(std::io::stdout().lock());
-    shop::export(&store as &dyn Store, LOG, |line| writeln!(out, "{line}"))?;
-    out.flush().map_err(|error| {
-        Wrong::input("standard output", error.to_string(), "write it elsewhere")
-    })?;
-    Ok(Answer {
-        text: String::new(),
-        json: Value::Null,
-        good: true,
-    })
 }

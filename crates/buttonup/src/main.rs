@@ -11,7 +11,9 @@
 )]
 
 mod answer;
+mod coolant_command;
 mod demo;
+mod fastener_command;
 mod keep;
 mod serve;
 mod vin_command;
@@ -34,15 +36,18 @@ struct Line {
 #[derive(Debug, Subcommand)]
 enum Command {
     /// Make an invented shop in a fresh folder and serve it on this machine.
-    Demo(serve::Where),
+    Demo(serve::Demo),
     /// Serve a shop on this machine; an empty folder is set up in the browser.
-    Serve(serve::Where),
+    Serve(serve::Serve),
     /// Look at a vehicle identification number.
     Vin(vin_command::Vin),
-    /// Check the record from its first row to its last.
-    Verify(keep::Verify),
-    /// Write the whole record as lines of JSON.
-    Export(keep::Export),
+    #[command(flatten)]
+    Fastener(fastener_command::Fastener),
+    /// Coolant: freezing, boiling, mixing, filling, leak test.
+    #[command(subcommand)]
+    Coolant(coolant_command::Coolant),
+    #[command(flatten)]
+    Keep(keep::Command),
 }
 
 fn main() -> ExitCode {
@@ -59,8 +64,9 @@ fn main() -> ExitCode {
         Command::Demo(place) => serve::demo(&place),
         Command::Serve(place) => serve::serve(&place),
         Command::Vin(vin) => Ok(vin_command::run(&vin)),
-        Command::Verify(verify) => keep::verify(&verify),
-        Command::Export(export) => keep::export(&export),
+        Command::Fastener(asked) => fastener_command::run(&asked),
+        Command::Coolant(asked) => coolant_command::run(&asked),
+        Command::Keep(command) => keep::run(&command),
     };
     match answer {
         Ok(answer) => print(&answer, json),

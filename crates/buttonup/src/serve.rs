@@ -1,50 +1,53 @@
 //! `buttonup serve` and `buttonup demo`: one shop on this machine.
 
 use crate::answer::{Answer, Wrong};
-use crate::demo;
+use crate::keep::{Place, kept};
 use clap::Args;
 use jiff::Timestamp;
 use shop::Service;
 use std::net::{Ipv4Addr, SocketAddr};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::Arc;
-use store::{Sqlite, Store};
 
-/// The name of a shop's log in its folder.
-pub const LOG: &str = "shop";
-
-/// Where to serve, and from which folder.
+/// Where to serve.
 #[derive(Debug, Args)]
-pub struct Where {
+struct Listen {
     /// The address to serve on; port 0 takes any free one.
     #[arg(long, value_name = "ADDRESS:PORT", default_value = "127.0.0.1:7461")]
     listen: SocketAddr,
-    /// The shop's folder.
-    #[arg(long, value_name = "FOLDER")]
-    data: Option<PathBuf>,
     /// Do not open a browser.
     #[arg(long)]
     no_open: bool,
 }
 
-/// Opens the record in a folder.
-pub fn open_store(folder: &Path) -> Result<Sqlite, Wrong> {
-    Sqlite::open(folder).map_err(|error| {
-        let mend = error.mend();
-        Wrong::input(folder.display().to_string(), error.to_string(), mend)
-    })
+/// Where to serve, and which record.
+#[derive(Debug, Args)]
+pub struct Serve {
+    #[command(flatten)]
+    listen: Listen,
+    #[command(flatten)]
+    place: Place,
+}
+
+/// Where to serve, and where to make the invented shop.
+#[derive(Debug, Args)]
+pub struct Demo {
+    #[command(flatten)]
+    listen: Listen,
+    /// A fresh folder; a temporary one if none is named.
+    #[arg(long, value_name = "FOLDER")]
+    data: Option<PathBuf>,
 }
 
 /// Serves a shop until it is stopped.
-pub fn serve(place: &Where) -> Result<Answer, Wrong> {
-    let folder = place.data.clone().unwrap_or_else(|| PathBuf::from("shop"));
-    let service = open_service(&folder)?;
-    run(place, service)
+pub fn serve(serve: &Serve) -> Result<Answer, Wrong> {
+    let service = open_service(&serve.place)?;
+    run(&serve.listen, &serve.place, service)
 }
 
 /// Makes the invented shop in a fresh folder, then serves it.
-pub fn demo(place: &Where) -> Result<Answer, Wrong> {
-    let folder = match &place.data {
+pub fn demo(demo: &Demo) -> Result<Answer, Wrong> {
+    let folder = match &demo.data {
         Some(folder) => folder.clone(),
         None => std::env::temp_dir().join(format!("buttonup-demo-{}", shop::Device::name())),
     };
@@ -56,34 +59,36 @@ pub fn demo(place: &Where) -> Result<Answer, Wrong> {
             "name another with --data, or serve this one with `buttonup serve --data`",
         ));
     }
-    let service = open_service(&folder)?;
-    demo::make(&service)?;
-    run(place, service)
+    let place = Place::folder(folder);
+    let service = open_service(&place)?;
+    crate::demo::make(&service)?;
+    run(&demo.listen, &place, service)
 }
 
-fn open_service(folder: &Path) -> Result<Service, Wrong> {
-    let store: Arc<dyn Store> = Arc::new(open_store(folder)?);
-    Ok(Service::open(store, LOG, Arc::new(Timestamp::now))?)
+fn open_service(place: &Place) -> Result<Service, Wrong> {
+    let store = place.write()?.shared();
+    Ok(Service::open(store, &place.log, Arc::new(Timestamp::now))?)
 }
 
-fn run(place: &Where, service: Service) -> Result<Answer, Wrong> {
-    if place.listen.ip() != Ipv4Addr::LOCALHOST {
+fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong> {
+    if listen.listen.ip() != Ipv4Addr::LOCALHOST {
         return Err(Wrong::input(
             "--listen",
-            format!("{} is not this machine", place.listen.ip()),
+            format!("{} is not this machine", listen.listen.ip()),
             "use 127.0.0.1: this machine only, until people have PINs",
         ));
     }
     let stopped = |error: std::io::Error| {
         Wrong::input(
-            place.listen.to_string(),
+            listen.listen.to_string(),
             error.to_string(),
             "is another program on that port? name another with --listen",
         )
     };
+    let kept_at = place.clone();
     let runtime = tokio::runtime::Runtime::new().map_err(stopped)?;
     runtime.block_on(async {
-        let listener = tokio::net::TcpListener::bind(place.listen)
+        let listener = tokio::net::TcpListener::bind(listen.listen)
             .await
             .map_err(stopped)?;
         let address = listener.local_addr().map_err(stopped)?;
@@ -94,10 +99,11 @@ fn run(place: &Where, service: Service) -> Result<Answer, Wrong> {
         let state = web::State {
             service: Arc::new(service),
             live,
+            kept: Arc::new(move || kept(&kept_at)),
         };
         println!("http://{address}");
         println!("This machine only. Stop with Ctrl-C.");
-        if !place.no_open {
+        if !listen.no_open {
             open_browser(&format!("http://{address}"));
         }
         axum::serve(listener, web::router(state, address.port()))

@@ -33,6 +33,7 @@ use crate::{OnAppend, Store};
 /// Its calls run on the caller's thread and must not be made from asynchronous code
 /// directly: make them on a thread where blocking is allowed.
 pub struct Postgres {
+    place: String,
     pool: Pool,
     watchers: Arc<Watchers>,
     stopped: Arc<AtomicBool>,
@@ -47,7 +48,8 @@ impl Postgres {
     pub fn open(url: &str) -> Result<Self, OpenError> {
         let config = connect::config(url)?;
         let mut connection = connect::connect(&config)?;
-        schema::bring_forward(&mut connection.client, &connect::place(&config))?;
+        let place = connect::place(&config);
+        schema::bring_forward(&mut connection.client, &place)?;
         let watchers = Arc::new(Watchers::default());
         let stopped = Arc::new(AtomicBool::new(false));
         let mut link = connection.link();
@@ -62,10 +64,17 @@ impl Postgres {
             what: error.to_string(),
         })?;
         Ok(Self {
+            place,
             pool: Pool::new(config, connection),
             watchers,
             stopped,
         })
+    }
+
+    /// The database and its host in words, without a password.
+    #[must_use]
+    pub fn place(&self) -> &str {
+        &self.place
     }
 
     fn read<T>(

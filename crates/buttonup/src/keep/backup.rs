@@ -1,0 +1,162 @@
+//! `backup`: a copy that was checked, taken while the shop goes on working.
+
+use super::check::not_sound;
+use super::lines;
+use super::notes::{self, Note};
+use super::place::{Opened, Place, not_opened, reading};
+use crate::answer::{Answer, Wrong};
+use clap::Args;
+use jiff::Timestamp;
+use serde_json::json;
+use shop::repair::Words;
+use std::fs;
+use std::io;
+use std::path::{Path, PathBuf};
+use store::{Damage, Head, Memory, Sqlite, Verified};
+
+/// Which record, and where to.
+#[derive(Debug, Args)]
+pub struct Backup {
+    /// A new folder, or a folder that is there to put it in; or a new file whose name ends
+    /// in .jsonl, for lines of JSON.
+    #[arg(value_name = "FOLDER|FILE")]
+    to: PathBuf,
+    #[command(flatten)]
+    place: Place,
+}
+
+/// What stands in a backup's folder to hold it against.
+pub const HEAD: &str = "head.json";
+
+/// Copies the record and checks the copy.
+pub fn backup(backup: &Backup) -> Result<Answer, Wrong> {
+    let place = &backup.place;
+    let opened = place.read()?;
+    let now = Timestamp::now();
+    let to = target(&backup.to, &place.log, now)?;
+    let checked = if is_lines(&to) {
+        copy_lines(&opened, &place.log, &to)?
+    } else {
+        copy_folder(&opened, &place.log, &to)?
+    };
+    let found = match checked {
+        Ok(found) => found,
+        Err(damage) => {
+            let mut answer = not_sound(&damage);
+            answer.text = format!("{}: the copy is {}", to.display(), answer.text);
+            return Ok(answer);
+        }
+    };
+    let erased = shop::erasures(opened.store(), &place.log)?;
+    notes::write_erasures(&to, &erased).map_err(|error| not_written(&to, &error))?;
+    let note = Note {
+        at: now,
+        to: fs::canonicalize(&to).unwrap_or_else(|_| to.clone()),
+        log: place.log.clone(),
+        events: found.events,
+        head: Words(found.head.hash),
+    };
+    // The copy is made; a record that lies on a read-only disk can't be told of it.
+    let noted = notes::note(place, &note).is_ok();
+    Ok(Answer {
+        text: format!(
+            "copied and checked: {}\n{} events, head {}{}",
+            to.display(),
+            found.events,
+            note.head.hex(),
+            if noted {
+                ""
+            } else {
+                "\nNot noted beside the record, which can't be written to."
+            }
+        ),
+        json: json!({
+            "to": to.display().to_string(),
+            "at": now.to_string(),
+            "events": found.events,
+            "head": note.head.hex(),
+            "private": found.private,
+            "erased": found.erased,
+            "noted": noted,
+        }),
+        good: true,
+    })
+}
+
+/// Whether a name is that of lines of JSON.
+pub fn is_lines(path: &Path) -> bool {
+    path.extension().is_some_and(|end| end == "jsonl")
+}
+
+/// The new folder or file. In a folder that is there it gets a name of its own.
+fn target(to: &Path, log: &str, now: Timestamp) -> Result<PathBuf, Wrong> {
+    if to.is_dir() && !to.join("store.db").exists() {
+        let name = format!("{log}-{}", now.strftime("%Y-%m-%dT%H%M%S%.3fZ"));
+        return Ok(to.join(name));
+    }
+    if to.exists() {
+        return Err(Wrong::input(
+            to.display().to_string(),
+            "it is there already, and a backup writes over nothing",
+            "name a new folder or file",
+        ));
+    }
+    Ok(to.to_owned())
+}
+
+fn copy_folder(opened: &Opened, log: &str, to: &Path) -> Result<Result<Verified, Damage>, Wrong> {
+    let place = to.display().to_string();
+    match opened {
+        Opened::Folder(store) => store
+            .back_up(to)
+            .map_err(|error| not_opened(place, &error))?,
+        Opened::Database(store) => {
+            let unfinished = PathBuf::from(format!("{place}.unfinished"));
+            let copied = || -> Result<(), Wrong> {
+                let copy =
+                    Sqlite::open(&unfinished).map_err(|error| not_opened(place.clone(), &error))?;
+                shop::copy(store.as_ref(), &copy, log)?;
+                drop(copy);
+                fs::rename(&unfinished, to).map_err(|error| not_written(to, &error))
+            };
+            copied().inspect_err(|_| {
+                // It is in nobody's way: this only frees the space.
+                let _ = fs::remove_dir_all(&unfinished);
+            })?;
+        }
+    }
+    let checked = shop::verify(&reading(to)?, log, None);
+    if let Ok(found) = &checked {
+        write_head(to, log, found.head).map_err(|error| not_written(to, &error))?;
+    }
+    Ok(checked)
+}
+
+/// A copy that is cut at its end would still be sound: the head tells.
+fn write_head(to: &Path, log: &str, head: Head) -> io::Result<()> {
+    let head = json!({ "log": log, "events": head.position, "head": Words(head.hash).hex() });
+    fs::write(to.join(HEAD), format!("{head}\n"))
+}
+
+fn copy_lines(opened: &Opened, log: &str, to: &Path) -> Result<Result<Verified, Damage>, Wrong> {
+    let unfinished = to.with_extension("jsonl.unfinished");
+    let copied = || -> Result<Result<Verified, Damage>, Wrong> {
+        lines::write_file(opened.store(), log, &unfinished)?;
+        let read_back = Memory::new();
+        lines::read_file(&unfinished, &read_back, log)?;
+        let checked = shop::verify(&read_back, log, None);
+        fs::rename(&unfinished, to).map_err(|error| not_written(to, &error))?;
+        Ok(checked)
+    };
+    copied().inspect_err(|_| {
+        let _ = fs::remove_file(&unfinished);
+    })
+}
+
+fn not_written(to: &Path, error: &io::Error) -> Wrong {
+    Wrong::input(
+        to.display().to_string(),
+        error.to_string(),
+        "make room, or name a place that can be written to",
+    )
+}

@@ -1,0 +1,91 @@
+//! `export` and `import`: the record as lines of JSON.
+
+use super::place::Place;
+use super::restore::{self, From};
+use crate::answer::{Answer, Wrong};
+use clap::Args;
+use serde_json::Value;
+use std::fs::File;
+use std::io::{self, BufRead, BufReader, BufWriter, Write};
+use std::path::{Path, PathBuf};
+use store::{Head, Store};
+
+/// Which record.
+#[derive(Debug, Args)]
+pub struct Export {
+    #[command(flatten)]
+    place: Place,
+}
+
+/// Which lines, and where to.
+#[derive(Debug, Args)]
+pub struct Import {
+    /// The lines that `export` wrote.
+    #[arg(value_name = "FILE")]
+    file: PathBuf,
+    /// A list of what was erased since they were written.
+    #[arg(long, value_name = "FILE")]
+    erasures: Option<PathBuf>,
+    #[command(flatten)]
+    place: Place,
+}
+
+/// Writes every row as a line of JSON on standard output.
+pub fn export(export: &Export) -> Result<Answer, Wrong> {
+    let opened = export.place.read()?;
+    let mut out = BufWriter::new(io::stdout().lock());
+    shop::export(opened.store(), &export.place.log, |line| {
+        writeln!(out, "{line}")
+    })?;
+    out.flush().map_err(|error| {
+        Wrong::input("standard output", error.to_string(), "write it elsewhere")
+    })?;
+    Ok(Answer {
+        text: String::new(),
+        json: Value::Null,
+        good: true,
+    })
+}
+
+/// Reads lines back in, with the same hashes.
+pub fn import(import: &Import) -> Result<Answer, Wrong> {
+    let from = From {
+        path: &import.file,
+        is_lines: true,
+        erasures: import.erasures.as_deref(),
+    };
+    restore::land(&from, &import.place, "imported and checked")
+}
+
+/// Writes the record's lines into a new file, synced.
+pub fn write_file(store: &dyn Store, log: &str, to: &Path) -> Result<Head, Wrong> {
+    let fault = |error: io::Error| {
+        Wrong::input(
+            to.display().to_string(),
+            error.to_string(),
+            "make room, or name a place that can be written to",
+        )
+    };
+    let mut out = BufWriter::new(File::create(to).map_err(fault)?);
+    let head = shop::export(store, log, |line| writeln!(out, "{line}"))?;
+    out.flush()
+        .and_then(|()| out.get_ref().sync_all())
+        .map_err(fault)?;
+    Ok(head)
+}
+
+/// Reads lines from a file into a store.
+pub fn read_file(from: &Path, store: &dyn Store, log: &str) -> Result<Head, Wrong> {
+    let file = File::open(from).map_err(|error| {
+        Wrong::input(
+            from.display().to_string(),
+            error.to_string(),
+            "name the file that `buttonup export` wrote",
+        )
+    })?;
+    shop::import(BufReader::new(file).lines(), store, log).map_err(|trouble| {
+        let mut wrong = Wrong::from(trouble);
+        wrong.place = format!("{}, {}", from.display(), wrong.place);
+        wrong
+    })
+}

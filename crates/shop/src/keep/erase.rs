@@ -1,0 +1,312 @@
+//! Erasing a person's words. The books stay whole: events, sums and hashes are kept, and
+//! an event says what was erased, when and why.
+
+use super::erased;
+use crate::device::Device;
+use crate::service::Service;
+use crate::trouble::{Trouble, TroubleKind};
+use crate::view::vehicle_of;
+use crate::world::World;
+use record::{AnyEvent, Stream, canonical, encode};
+use repair::{
+    CustomerFact, CustomerId, Decision, Event, Fact, Field, Order, OrderId, ShopFact, Token,
+    VehicleFact, VehicleId, Words, papers,
+};
+use serde_json::json;
+use sha2::{Digest, Sha256};
+use std::collections::{BTreeMap, BTreeSet};
+use store::{Hash, NewEvent, Store};
+
+/// Whose words are erased.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Whom {
+    /// A customer by name in the record.
+    Customer(CustomerId),
+    /// The customer of an order, by the number people call it by.
+    OfOrder(u64),
+}
+
+/// How much of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Breadth {
+    /// What says who the person is: name, telephone, mail, address, plate, vehicle
+    /// identification number, and in their orders who agreed, what was said, numbers
+    /// called and signatures.
+    Person,
+    /// That, and every word typed and every photo taken on their orders and vehicles.
+    EveryWord,
+}
+
+/// What was erased.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Erased {
+    /// The customer.
+    pub customer: CustomerId,
+    /// The commitments whose content is gone now. Empty if it was gone before.
+    pub texts: Vec<Words>,
+    /// The numbers of the orders that were gone through.
+    pub orders: Vec<u64>,
+}
+
+/// Erases a person's words, and says so in the shop's stream.
+///
+/// # Errors
+/// [`Trouble`]: there is no such person, one of their vehicles is still here, or the
+/// record cannot be written.
+pub fn erase(
+    service: &Service,
+    whom: &Whom,
+    breadth: Breadth,
+    who: &str,
+    why: &Token,
+) -> Result<Erased, Trouble> {
+    let found = find(&*service.world()?, whom, breadth)?;
+    let (store, log) = service.record();
+    let now = service.now().to_string();
+    let texts = still_there(store, log, &found.texts)?;
+    append(store, log, &texts, who, why, &now)?;
+    service.catch_up()?;
+    Ok(Erased { texts, ..found })
+}
+
+/// Erases what was erased before from a record that was restored from an older copy.
+/// Answers how many contents were still in it.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read or written.
+pub fn erase_again(
+    store: &dyn Store,
+    log: &str,
+    erasures: &[Hash],
+    now: &str,
+) -> Result<u64, Trouble> {
+    let erasures: Vec<Words> = erasures.iter().copied().map(Words).collect();
+    let texts = still_there(store, log, &erasures)?;
+    let why = Token::new("erased before").expect("these words are plain and short");
+    append(store, log, &texts, "buttonup", &why, now)?;
+    Ok(texts.len() as u64)
+}
+
+/// Every commitment whose content was ever erased from a log.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn erasures(store: &dyn Store, log: &str) -> Result<Vec<Hash>, Trouble> {
+    let rows = store.stream(log, &Stream::Shop.to_string(), 0)?;
+    let all: BTreeSet<Hash> = rows.iter().flat_map(erased).collect();
+    Ok(all.into_iter().collect())
+}
+
+fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble> {
+    let numbers = world.shop.numbers();
+    let customer = match whom {
+        Whom::Customer(id) if world.customers.contains_key(id) => id.clone(),
+        Whom::Customer(id) => {
+            return Err(Trouble::not_found(format!(
+                "there is no customer {:?}",
+                id.as_str()
+            )));
+        }
+        Whom::OfOrder(number) => numbers
+            .get(number)
+            .and_then(|id| world.orders.get(*id))
+            .and_then(customer_of)
+            .cloned()
+            .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?,
+    };
+    let vehicles: BTreeSet<&VehicleId> = world
+        .vehicles
+        .iter()
+        .filter(|(_, vehicle)| vehicle.customer() == Some(&customer))
+        .map(|(id, _)| id)
+        .collect();
+    let orders: Vec<(u64, &OrderId, &Order)> = numbers
+        .iter()
+        .filter_map(|(number, id)| Some((*number, *id, world.orders.get(*id)?)))
+        .filter(|(_, _, order)| {
+            customer_of(order) == Some(&customer)
+                || vehicle_of(order).is_some_and(|vehicle| vehicles.contains(&vehicle))
+        })
+        .collect();
+    if let Some((number, ..)) = orders.iter().find(|(.., order)| is_here(order)) {
+        return Err(Trouble::new(
+            TroubleKind::Refused,
+            format!("order {number}"),
+            "their vehicle is still here, and these words are needed for it",
+            "hand the vehicle over or void the order, then erase",
+        ));
+    }
+    let mut texts = BTreeSet::new();
+    if let Some(facts) = world.customers.get(&customer) {
+        facts
+            .facts()
+            .for_each(|(.., fact)| of_customer(fact, &mut texts));
+    }
+    for id in &vehicles {
+        if let Some(vehicle) = world.vehicles.get(*id) {
+            vehicle
+                .facts()
+                .for_each(|(.., fact)| of_vehicle(fact, breadth, &mut texts));
+        }
+    }
+    for (.., order) in &orders {
+        of_order(order, breadth, &mut texts);
+    }
+    Ok(Erased {
+        customer,
+        texts: texts.into_iter().collect(),
+        orders: orders.iter().map(|(number, ..)| *number).collect(),
+    })
+}
+
+fn customer_of(order: &Order) -> Option<&CustomerId> {
+    order
+        .decisions()
+        .iter()
+        .find_map(|decided| match &decided.decision {
+            Decision::Opened { customer, .. } => Some(customer),
+            _ => None,
+        })
+}
+
+fn is_here(order: &Order) -> bool {
+    papers::handed_over(order).is_none() && !papers::is_voided(order)
+}
+
+fn of_customer(fact: &CustomerFact, out: &mut BTreeSet<Words>) {
+    match fact {
+        CustomerFact::Declared { texts } => out.extend(texts.values()),
+        CustomerFact::Mended { words, .. } => {
+            out.insert(*words);
+        }
+    }
+}
+
+fn of_vehicle(fact: &VehicleFact, breadth: Breadth, out: &mut BTreeSet<Words>) {
+    if breadth == Breadth::EveryWord {
+        out.extend(every_word(AnyEvent::Vehicle(fact.clone())));
+        return;
+    }
+    match fact {
+        VehicleFact::Declared { texts, .. } => {
+            // Maker, model and age say nothing of whose it is.
+            let telling = texts.iter().filter(|(field, _)| **field != Field::Label);
+            out.extend(telling.map(|(_, words)| *words));
+        }
+        VehicleFact::Mended { field, words, .. } if *field != Field::Label => {
+            out.insert(*words);
+        }
+        _ => {}
+    }
+}
+
+fn of_order(order: &Order, breadth: Breadth, out: &mut BTreeSet<Words>) {
+    // Taken back or not: what was typed once still stands beside the log.
+    for (_, filed) in order.story() {
+        match &filed.fact {
+            fact if breadth == Breadth::EveryWord => {
+                out.extend(every_word(AnyEvent::Order(Event::Fact(fact.clone()))));
+            }
+            Fact::Consented {
+                person,
+                said,
+                number_called,
+                signature,
+                ..
+            } => {
+                out.extend([person, said, number_called].into_iter().flatten());
+                out.extend(signature.iter().map(|file| file.words));
+            }
+            Fact::Declined { signature, .. } => {
+                out.extend(signature.iter().map(|file| file.words));
+            }
+            _ => {}
+        }
+    }
+    for decided in order.decisions() {
+        match &decided.decision {
+            decision if breadth == Breadth::EveryWord => {
+                out.extend(every_word(AnyEvent::Order(Event::Decision(
+                    decision.clone(),
+                ))));
+            }
+            Decision::HandedOver {
+                signature,
+                signed_by,
+                ..
+            } => {
+                out.extend(signed_by);
+                out.extend(signature.iter().map(|file| file.words));
+            }
+            _ => {}
+        }
+    }
+}
+
+/// Every commitment in an event, read off its stored form.
+fn every_word(event: AnyEvent) -> Vec<Words> {
+    let body = serde_json::from_slice(&encode(&event).body).unwrap_or_default();
+    let mut out = Vec::new();
+    super::gather(&body, &mut out);
+    out.into_iter().map(Words).collect()
+}
+
+/// Those whose content has not been erased before.
+fn still_there(store: &dyn Store, log: &str, texts: &[Words]) -> Result<Vec<Words>, Trouble> {
+    let mut there = Vec::new();
+    for words in texts {
+        if store.private(log, &words.0)?.is_some() {
+            there.push(*words);
+        }
+    }
+    Ok(there)
+}
+
+/// Deletes the contents and appends the event that says so, together or not at all.
+fn append(
+    store: &dyn Store,
+    log: &str,
+    texts: &[Words],
+    who: &str,
+    why: &Token,
+    now: &str,
+) -> Result<(), Trouble> {
+    const DEVICE: &str = "buttonup";
+    if texts.is_empty() {
+        return Ok(());
+    }
+    let fact = ShopFact::Erased {
+        texts: texts.to_vec(),
+        why: why.clone(),
+    };
+    let stored = encode(&AnyEvent::Shop(fact));
+    let command_id = Device::name();
+    let said = json!({ "command_id": command_id, "erased": texts.iter().map(Words::hex).collect::<Vec<_>>() });
+    let command = store::Command {
+        log: log.to_owned(),
+        command_id,
+        digest: Sha256::digest(canonical(&said).as_bytes()).into(),
+        who: who.to_owned(),
+        device: DEVICE.to_owned(),
+        device_seq: store.device_seq(log, DEVICE)?.unwrap_or(0) + 1,
+        happened_at: now.to_owned(),
+        recorded_at: now.to_owned(),
+        expected: BTreeMap::new(),
+        events: vec![NewEvent {
+            stream: Stream::Shop.to_string(),
+            kind: stored.kind,
+            version: stored.version,
+            body: stored.body,
+        }],
+        private: Vec::new(),
+        erase: texts.iter().map(|words| words.0).collect(),
+    };
+    store.append(command).map(drop).map_err(|error| {
+        Trouble::new(
+            TroubleKind::Record,
+            "the record",
+            error.to_string(),
+            error.mend(),
+        )
+    })
+}
