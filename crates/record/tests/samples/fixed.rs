@@ -107,7 +107,7 @@ fn hole_filled(hole: &str, nth: usize) -> Value {
             "open:screws:1=Out,2=Out",
         ]),
         "$u8" | "$u16" | "$u32" | "$u64" => json!(nth),
-        "$bool" => json!(nth % 2 == 0),
+        "$bool" => json!(nth.is_multiple_of(2)),
         "$state" => match nth % (STATES.len() + 3) {
             at if at < STATES.len() => of(STATES),
             13 => json!({ "loose": { "passes": 2 } }),
