@@ -241,10 +241,10 @@ impl Search<'_> {
     fn asked_on_way_back(&self, node: &Node) -> Set {
         let model = self.choice.model;
         let back = self.to_take_back(&node.chosen);
-        let asked: Set = back
+        let asked = back
             .iter()
-            .flat_map(|index| model.asked_back(index))
-            .collect();
+            .map(|index| model.asked_back(index))
+            .fold(Set::default(), |all, asked| all.or(&asked));
         asked.and(&node.undecided)
     }
 

@@ -158,15 +158,36 @@ impl Model {
         Rule::All(rules)
     }
 
-    /// The open moves of the items that taking a move back looks at.
-    pub(crate) fn asked_back(&self, index: usize) -> Vec<usize> {
+    /// The open moves of the items that taking a move back asks to be out: those that
+    /// do not satisfy it as they stand, all the way home.
+    pub(crate) fn asked_back(&self, index: usize) -> Set {
         let step = &self.moves[index];
-        let need = step.back_need.as_ref().unwrap_or(&step.need);
-        let items = need.items().into_iter();
-        items
-            .filter_map(|item| self.chains.get(item))
-            .flat_map(Chain::open)
-            .collect()
+        let mut asked = Set::default();
+        self.add_asked_back(step.back_need.as_ref().unwrap_or(&step.need), &mut asked);
+        asked
+    }
+
+    fn add_asked_back(&self, need: &Need, asked: &mut Set) {
+        match need {
+            Need::Is { item, at, states } => {
+                let Some(chain) = self.chains.get(item) else {
+                    return;
+                };
+                let steps = chain.to_take_back(chain.made).len();
+                let holds = |left| {
+                    let stands = chain.on_way_back(chain.made, left);
+                    holds_at(item, at, states, &stands)
+                };
+                if !(0..=steps).all(holds) {
+                    chain.open().for_each(|open| asked.add(open));
+                }
+            }
+            Need::All(needs) | Need::Any(needs) => {
+                needs
+                    .iter()
+                    .for_each(|need| self.add_asked_back(need, asked));
+            }
+        }
     }
 
     fn need_back(&self, need: &Need, made: &Set, undecided: &Set) -> Rule {

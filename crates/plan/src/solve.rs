@@ -65,8 +65,8 @@ fn out_and_back(
         allowed: relevant(&model.out, &goal, &allowed, |made| {
             let back = model.to_take_back(made);
             back.iter()
-                .flat_map(|index| model.asked_back(index))
-                .collect()
+                .map(|index| model.asked_back(index))
+                .fold(Set::default(), |all, asked| all.or(&asked))
         }),
         goal: Rule::All(goal.into_iter().map(|(_, rule)| rule).collect()),
         and_back: true,
