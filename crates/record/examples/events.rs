@@ -12,7 +12,7 @@ use record::{Stored, Stream, decode, encode};
 use serde_json::json;
 
 fn main() {
-    for (name, kind, content) in samples::events() {
+    for (name, kind, content) in samples::fixed::events() {
         let stream = Stream::read(name).unwrap();
         let told = Stored {
             kind: kind.to_owned(),

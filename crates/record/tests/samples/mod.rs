@@ -8,10 +8,9 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-mod fixed;
+pub mod fixed;
 pub mod templates;
 
-pub use fixed::events;
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
