@@ -2,7 +2,7 @@
 
 use crate::error::{CoolantError, within};
 use crate::mixture::Mixture;
-use crate::water::{atmosphere_kpa, water_boils_c};
+use crate::water::{atmosphere, boil_c as water_boil_c};
 use crate::{sources, text};
 use measure::{Line, Source, Working};
 
@@ -111,16 +111,13 @@ pub fn boiling(
         0.0..=RAOULT_MASS_FRACTION_MAX,
         "stronger mixtures boil by no simple law: ask the maker of the coolant",
     )?;
-    let air_kpa = atmosphere_kpa(altitude_m)?;
+    let air = atmosphere(altitude_m)?;
+    let air_kpa = air.absolute_kpa;
     let total_kpa = air_kpa + cap_gauge_kpa;
     let water = mixture.water_mole_fraction();
-    let boil_c = water_boils_c(total_kpa / water)?;
-    let boil_open_c = water_boils_c(air_kpa / water)?;
+    let boil_c = water_boil_c(total_kpa / water)?;
+    let boil_open_c = water_boil_c(air_kpa / water)?;
 
-    let pressure = Line::new("pressure of the air", sources::atmosphere())
-        .formula("pa", "101.325 kPa·(1 - 0.0065·h/288.15)^5.2559")
-        .input("h", text::metres(altitude_m))
-        .value(text::kilopascals(air_kpa));
     let total = Line::new("absolute pressure under the cap", Source::derived())
         .formula("p", "pa + cap")
         .input("cap", text::kilopascals(cap_gauge_kpa))
@@ -136,7 +133,7 @@ pub fn boiling(
         .formula("to", "Ts(pa/x)")
         .value(text::celsius(boil_open_c));
     let working = Working::new("Boiling point")
-        .line(pressure)
+        .then(air.working)
         .line(total)
         .line(moles)
         .line(under)
@@ -253,6 +250,9 @@ pub fn opening_cap(
             "Do not open: at outside pressure the coolant is {} above boiling and would burst out. Let it cool.",
             text::kelvins(above_boiling_k)
         )
+    } else if above_boiling_k > -THIN_MARGIN_K {
+        "Do not open: the coolant is close to boiling and the head is hotter than the reading. Let it cool."
+            .to_owned()
     } else {
         "Hot coolant is under pressure: open only when the engine is cool to the hand, \
          with a cloth, to the first stop. Follow the vehicle maker's instructions."

@@ -206,11 +206,12 @@ fn combined(
             let notes = disagree.then_some(FillNote::BasesDisagree {
                 by_l: apart.litres.abs(),
             });
-            Ok((
-                weighted(drained, capacity),
-                Basis::Both,
-                notes.into_iter().collect(),
-            ))
+            let mut room = weighted(drained, capacity);
+            if disagree {
+                // One of them is wrong, and nothing says which.
+                room.within_l = room.within_l.max(apart.litres.abs());
+            }
+            Ok((room, Basis::Both, notes.into_iter().collect()))
         }
         (None, None) => Err(CoolantError::NoBasis),
     }

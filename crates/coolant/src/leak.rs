@@ -3,10 +3,11 @@
 use crate::amount::Amount;
 use crate::error::{CoolantError, within};
 use crate::mixture::Mixture;
-use crate::water::atmosphere_kpa;
+use crate::text;
+use crate::water::air_kpa;
 use growth::{Growth, cooling_share, growth};
 use line::{Fitted, fitted};
-use measure::{Range, Working};
+use measure::{Line, Range, Source, Working};
 use verdict::judged;
 
 mod growth;
@@ -26,7 +27,7 @@ pub struct Reading {
     pub temperature_c: Option<f64>,
 }
 
-/// Coolant in the system, for its contraction.
+/// Coolant in the system, for its contraction and its steam.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Contents {
     pub mixture: Mixture,
@@ -93,6 +94,13 @@ pub struct LinePoint {
     pub high_kpa: f64,
 }
 
+/// The highest pressure that may be pumped in, by the gauge.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TestPressure {
+    pub at_most_kpa: f64,
+    pub working: Working,
+}
+
 /// The highest pressure that may be pumped in.
 ///
 /// Formula: the lower of the cap's and the system's rating.
@@ -114,27 +122,38 @@ pub struct LinePoint {
 /// Practice of the trade.
 ///
 /// ```
-/// assert_eq!(coolant::test_pressure_kpa(Some(110.0), Some(100.0))?, 100.0);
-/// assert!(coolant::test_pressure_kpa(None, None).is_err());
+/// assert_eq!(coolant::test_pressure(Some(110.0), Some(100.0))?.at_most_kpa, 100.0);
+/// assert!(coolant::test_pressure(None, None).is_err());
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
-pub fn test_pressure_kpa(
+pub fn test_pressure(
     cap_gauge_kpa: Option<f64>,
     system_gauge_kpa: Option<f64>,
-) -> Result<f64, CoolantError> {
-    let mend = "it is stamped on the cap, or stands in the vehicle's manual";
-    [cap_gauge_kpa, system_gauge_kpa]
+) -> Result<TestPressure, CoolantError> {
+    let at_most_kpa = lowest_rating_kpa(cap_gauge_kpa, system_gauge_kpa)?;
+    let ratings = [("cap", cap_gauge_kpa), ("system", system_gauge_kpa)];
+    let line = ratings
         .into_iter()
-        .flatten()
-        .map(|rating| within("the rating", rating, "kPa", 0.0..=250.0, mend))
-        .reduce(|one, other| Ok(one?.min(other?)))
-        .unwrap_or(Err(CoolantError::NoRating))
+        .filter_map(|(name, rating)| rating.map(|kpa| (name, text::kilopascals(kpa))))
+        .fold(
+            Line::new("highest test pressure", Source::given())
+                .formula("p", "lower of the ratings"),
+            |line, (name, rating)| line.input(name, rating),
+        );
+    let working = Working::new("Test pressure")
+        .line(line.value(text::kilopascals(at_most_kpa)))
+        .limit("An old radiator or heater core may stand less than its rating.");
+    Ok(TestPressure {
+        at_most_kpa,
+        working,
+    })
 }
 
 /// Whether a system holds its pressure, and how much coolant leaves if not.
 ///
-/// Formula: the headspace at each reading is V = V0 · (p0/p) · (T/T0); what it grew by,
-/// less the coolant's own contraction, has leaked. A least-squares line through that
+/// Formula: the headspace at each reading is V = V0 · (p0/p) · (T/T0), with p the pressure
+/// less the coolant's steam (Raoult); what it grew by, less the coolant's own contraction,
+/// has leaked. A least-squares line through that
 /// gives the rate; its band is Student's, with the gauge's division as the least scatter,
 /// and the errors of temperature and headspace added as squares.
 ///
@@ -151,14 +170,14 @@ pub fn test_pressure_kpa(
 ///
 /// # Limits
 ///
-/// Hoses that give hide a part of the leak, as if the headspace were larger. Warm coolant
-/// has steam pressure of its own, which falls as it cools: test cold. A leak that opens
+/// Hoses that give hide a part of the leak, as if the headspace were larger. The air is
+/// taken as full of steam, which freshly pumped air is not at first: test cold. A leak that opens
 /// only hot, or closes under pressure, is not seen. An internal leak shows as pressure
 /// lost or gained with nothing wet: test for combustion gas.
 ///
 /// # Source
 ///
-/// Ideal gas; densities by Melinder (2010); NIST/SEMATECH e-Handbook, 4.1.4.1.
+/// Ideal gas; densities by Melinder (2010); steam by IAPWS R7-97(2012); NIST/SEMATECH e-Handbook, 4.1.4.1.
 ///
 /// ```
 /// use coolant::{Amount, LeakLimit, LeakQuestion, LeakVerdict, Reading, leak};
@@ -184,7 +203,7 @@ pub fn test_pressure_kpa(
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
 pub fn leak(question: &LeakQuestion) -> Result<Leak, CoolantError> {
-    let air_kpa = atmosphere_kpa(question.altitude_m)?;
+    let air_kpa = air_kpa(question.altitude_m)?;
     checked(question, air_kpa)?;
     let growth = growth(question, air_kpa)?;
     let fit = fitted(&growth.points, growth.least_scatter);
@@ -201,6 +220,19 @@ pub fn leak(question: &LeakQuestion) -> Result<Leak, CoolantError> {
         line: line_points(question, &growth, &fit, air_kpa),
         working: tell::working(question, &growth, &fit, &judged, share),
     })
+}
+
+fn lowest_rating_kpa(
+    cap_gauge_kpa: Option<f64>,
+    system_gauge_kpa: Option<f64>,
+) -> Result<f64, CoolantError> {
+    let mend = "it is stamped on the cap, or stands in the vehicle's manual";
+    [cap_gauge_kpa, system_gauge_kpa]
+        .into_iter()
+        .flatten()
+        .map(|rating| within("the rating", rating, "kPa", 0.0..=250.0, mend))
+        .reduce(|one, other| Ok(one?.min(other?)))
+        .unwrap_or(Err(CoolantError::NoRating))
 }
 
 /// Readings of a line, and the fewest that leave a scatter to judge by.

@@ -60,12 +60,12 @@ pub use fill::{
 pub use inhibitor::{Inhibitor, InhibitorNote};
 pub use leak::{
     Assumption, Contents, Leak, LeakLimit, LeakNote, LeakQuestion, LeakVerdict, LinePoint, Reading,
-    Why, leak, test_pressure_kpa,
+    TestPressure, Why, leak, test_pressure,
 };
 pub use limits::{StrengthStanding, USUAL_LIMITS, strength_standing};
 pub use mix::{
-    Addition, Bottles, MixPlan, MixQuestion, REACHED_WITHIN, Round, Shelf, Stock, WATER_QUALITY,
-    WholeBottles, drain_and_replace_l, mix,
+    Addition, Bottles, DrainAndReplace, MixPlan, MixQuestion, REACHED_WITHIN, Round, Shelf, Stock,
+    WATER_QUALITY, WholeBottles, drain_and_replace, mix,
 };
 pub use mixture::{Concentrate, Glycol, Mixture, WATER_KG_PER_M3};
 pub use property::{
@@ -74,4 +74,4 @@ pub use property::{
 };
 pub use swell::{Swell, swell};
 pub use vacuum::{Hold, VacuumFill, VacuumQuestion, vacuum_fill};
-pub use water::{atmosphere_kpa, steam_pressure_kpa, water_boils_c};
+pub use water::{Atmosphere, WaterBoiling, atmosphere, steam_pressure, water_boils};

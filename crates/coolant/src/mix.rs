@@ -3,8 +3,9 @@
 use crate::error::{CoolantError, within};
 use crate::inhibitor::{Inhibitor, InhibitorNote};
 use crate::mixture::Mixture;
+use crate::{sources, text};
 use blend::{Strong, blended, by_strength, glycol_l};
-use measure::Working;
+use measure::{Line, Working};
 use plan::planned;
 
 mod blend;
@@ -71,6 +72,13 @@ pub struct WholeBottles {
     pub made_up_with: Shelf,
     pub made_up_l: f64,
     pub reached: Mixture,
+}
+
+/// What to drain of a full system and to replace.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DrainAndReplace {
+    pub litres: f64,
+    pub working: Working,
 }
 
 /// The amounts that bring a system to a strength, in as few rounds as it takes.
@@ -166,18 +174,18 @@ pub fn mix(question: &MixQuestion) -> Result<MixPlan, CoolantError> {
 /// Balance of glycol.
 ///
 /// ```
-/// use coolant::{Glycol, Mixture, drain_and_replace_l};
+/// use coolant::{Glycol, Mixture, drain_and_replace};
 /// let part = |volume| Mixture::by_volume(Glycol::Ethylene, volume);
-/// let litres = drain_and_replace_l(8.0, part(0.3)?, part(0.5)?, part(1.0)?)?;
+/// let litres = drain_and_replace(8.0, part(0.3)?, part(0.5)?, part(1.0)?)?.litres;
 /// assert!((litres - 2.285714).abs() < 1e-6);
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
-pub fn drain_and_replace_l(
+pub fn drain_and_replace(
     capacity_l: f64,
     now: Mixture,
     want: Mixture,
     fill: Mixture,
-) -> Result<f64, CoolantError> {
+) -> Result<DrainAndReplace, CoolantError> {
     capacity(capacity_l)?;
     same_glycol(now, want)?;
     same_glycol(fill, want)?;
@@ -186,13 +194,23 @@ pub fn drain_and_replace_l(
         want.volume_fraction(),
         fill.volume_fraction(),
     );
-    if (want - now).abs() < f64::EPSILON {
-        return Ok(0.0);
-    }
-    let part = (want - now) / (fill - now);
+    let part = if (want - now).abs() < f64::EPSILON {
+        0.0
+    } else {
+        (want - now) / (fill - now)
+    };
     // A fill that is no stronger than what is in gives no number, or one outside 0 to 1.
     if (0.0..=1.0 + 1e-12).contains(&part) {
-        Ok(capacity_l * part.min(1.0))
+        let litres = capacity_l * part.min(1.0);
+        let line = Line::new("drain, and replace", sources::mass_balance())
+            .formula("x", "V·(want - now)/(fill - now)")
+            .input("V", text::litres(capacity_l))
+            .input("now", text::percent(now))
+            .input("want", text::percent(want))
+            .input("fill", text::percent(fill))
+            .value(text::litres(litres));
+        let working = Working::new("Drain and replace").line(line);
+        Ok(DrainAndReplace { litres, working })
     } else if want > now {
         Err(CoolantError::ShelfTooWeak {
             strongest: fill,

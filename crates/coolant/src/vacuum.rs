@@ -1,7 +1,7 @@
 //! Filling by vacuum: what stays as gas, and what to expect in.
 
 use crate::error::{CoolantError, within};
-use crate::water::{atmosphere_kpa, steam_pressure_kpa};
+use crate::water::{atmosphere, steam_kpa};
 use crate::{sources, text};
 use measure::{Line, Source, Working};
 
@@ -89,8 +89,9 @@ pub fn vacuum_fill(question: &VacuumQuestion) -> Result<VacuumFill, CoolantError
         0.0..=80.0,
         "let it cool: warm coolant boils under vacuum",
     )?;
-    let air_kpa = atmosphere_kpa(question.altitude_m)?;
-    let steam_kpa = steam_pressure_kpa(question.temperature_c)?;
+    let air = atmosphere(question.altitude_m)?;
+    let air_kpa = air.absolute_kpa;
+    let steam_kpa = steam_kpa(question.temperature_c)?;
     let deepest_gauge_kpa = steam_kpa - air_kpa;
     within(
         "the vacuum gauge",
@@ -104,9 +105,6 @@ pub fn vacuum_fill(question: &VacuumQuestion) -> Result<VacuumFill, CoolantError
     let expected_l = question.empty_l - gas_left_l;
     let holds = question.hold.map(|hold| hold.rise_kpa <= hold.allowed_kpa);
 
-    let outside = Line::new("pressure of the air", sources::atmosphere())
-        .symbol("pa")
-        .value(text::kilopascals(air_kpa));
     let inside = Line::new("pressure left in the system", Source::derived())
         .formula("p", "pa + gauge")
         .value(text::kilopascals(absolute_kpa));
@@ -118,11 +116,20 @@ pub fn vacuum_fill(question: &VacuumQuestion) -> Result<VacuumFill, CoolantError
         .formula("Vf", "V - Vg")
         .value(text::litres(expected_l));
     let working = Working::new("Vacuum fill")
-        .line(outside)
+        .then(air.working)
         .line(inside)
         .line(gas)
         .line(fill)
         .limit("Holding vacuum does not prove pressure-tight: test under pressure too.");
+    let working = match question.hold {
+        Some(hold) => working.line(
+            Line::new("came back while held", Source::given())
+                .input("time", format!("{} min", hold.minutes))
+                .input("allowed", text::kilopascals(hold.allowed_kpa))
+                .value(text::kilopascals(hold.rise_kpa)),
+        ),
+        None => working,
+    };
     Ok(VacuumFill {
         expected_l,
         gas_left_l,

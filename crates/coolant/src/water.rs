@@ -1,9 +1,26 @@
 //! Steam and air: the boiling line of water, and pressure against altitude.
 
 use crate::error::{CoolantError, within};
+use crate::{sources, text};
+use measure::{Line, Working};
 
 /// Pressure of the standard atmosphere at sea level.
-pub(crate) const SEA_LEVEL_KPA: f64 = 101.325;
+const SEA_LEVEL_KPA: f64 = 101.325;
+
+/// A state in which water boils.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WaterBoiling {
+    pub boil_c: f64,
+    pub absolute_kpa: f64,
+    pub working: Working,
+}
+
+/// The air outside.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Atmosphere {
+    pub absolute_kpa: f64,
+    pub working: Working,
+}
 
 /// Coefficients n1 to n10 of the saturation equation (IAPWS R7-97(2012), table 34).
 const N: [f64; 10] = [
@@ -25,7 +42,7 @@ const N: [f64; 10] = [
 ///
 /// Inputs: absolute pressure in kPa, 0.611 213 to 22 064.
 ///
-/// Returns °C.
+/// Returns °C, with the pressure.
 ///
 /// # Errors
 ///
@@ -42,25 +59,20 @@ const N: [f64; 10] = [
 /// written out here and no steam library is built in.
 ///
 /// ```
-/// assert_eq!((coolant::water_boils_c(101.325)? * 1e4).round(), 999_743.0);
+/// assert_eq!((coolant::water_boils(101.325)?.boil_c * 1e4).round(), 999_743.0);
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
-pub fn water_boils_c(absolute_kpa: f64) -> Result<f64, CoolantError> {
-    within(
-        "the absolute pressure",
+pub fn water_boils(absolute_kpa: f64) -> Result<WaterBoiling, CoolantError> {
+    let boil_c = boil_c(absolute_kpa)?;
+    let line = Line::new("water boils", sources::if97())
+        .formula("Ts", "equation 31")
+        .input("p", text::kilopascals(absolute_kpa))
+        .value(text::celsius(boil_c));
+    Ok(WaterBoiling {
+        boil_c,
         absolute_kpa,
-        "kPa",
-        0.611_213..=22_064.0,
-        "gauge pressure needs the air's added to it",
-    )?;
-    let beta = libm::sqrt(libm::sqrt(absolute_kpa / 1000.0));
-    let e = beta * beta + N[2] * beta + N[5];
-    let f = N[0] * beta * beta + N[3] * beta + N[6];
-    let g = N[1] * beta * beta + N[4] * beta + N[7];
-    let d = 2.0 * g / (-f - libm::sqrt(f * f - 4.0 * e * g));
-    let sum = N[9] + d;
-    let kelvin = (sum - libm::sqrt(sum * sum - 4.0 * (N[8] + N[9] * d))) / 2.0;
-    Ok(kelvin - 273.15)
+        working: Working::new("Boiling point of water").line(line),
+    })
 }
 
 /// The pressure of steam over boiling water.
@@ -84,25 +96,20 @@ pub fn water_boils_c(absolute_kpa: f64) -> Result<f64, CoolantError> {
 /// IAPWS R7-97(2012), section 8.1, equation 30.
 ///
 /// ```
-/// assert_eq!((coolant::steam_pressure_kpa(100.0)? * 100.0).round(), 10142.0);
+/// assert_eq!((coolant::steam_pressure(100.0)?.absolute_kpa * 100.0).round(), 10142.0);
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
-pub fn steam_pressure_kpa(temperature_c: f64) -> Result<f64, CoolantError> {
-    within(
-        "the temperature",
-        temperature_c,
-        "°C",
-        0.0..=373.946,
-        "water boils only between its freezing and its critical point",
-    )?;
-    let kelvin = temperature_c + 273.15;
-    let theta = kelvin + N[8] / (kelvin - N[9]);
-    let a = theta * theta + N[0] * theta + N[1];
-    let b = N[2] * theta * theta + N[3] * theta + N[4];
-    let c = N[5] * theta * theta + N[6] * theta + N[7];
-    let root = 2.0 * c / (-b + libm::sqrt(b * b - 4.0 * a * c));
-    let square = root * root;
-    Ok(square * square * 1000.0)
+pub fn steam_pressure(temperature_c: f64) -> Result<WaterBoiling, CoolantError> {
+    let absolute_kpa = steam_kpa(temperature_c)?;
+    let line = Line::new("pressure of steam", sources::if97())
+        .formula("ps", "equation 30")
+        .input("t", text::celsius(temperature_c))
+        .value(text::kilopascals(absolute_kpa));
+    Ok(WaterBoiling {
+        boil_c: temperature_c,
+        absolute_kpa,
+        working: Working::new("Pressure of steam").line(line),
+    })
 }
 
 /// The pressure of the standard atmosphere at an altitude.
@@ -128,10 +135,63 @@ pub fn steam_pressure_kpa(temperature_c: f64) -> Result<f64, CoolantError> {
 /// exponent is g M / (R L) = 9.80665 · 28.9644 / (8314.32 · 0.0065).
 ///
 /// ```
-/// assert_eq!((coolant::atmosphere_kpa(1500.0)? * 100.0).round(), 8456.0);
+/// assert_eq!((coolant::atmosphere(1500.0)?.absolute_kpa * 100.0).round(), 8456.0);
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
-pub fn atmosphere_kpa(altitude_m: f64) -> Result<f64, CoolantError> {
+pub fn atmosphere(altitude_m: f64) -> Result<Atmosphere, CoolantError> {
+    let absolute_kpa = air_kpa(altitude_m)?;
+    let line = Line::new("pressure of the air", sources::atmosphere())
+        .formula("pa", "101.325 kPa·(1 - 0.0065·h/288.15)^5.2559")
+        .input("h", text::metres(altitude_m))
+        .value(text::kilopascals(absolute_kpa));
+    Ok(Atmosphere {
+        absolute_kpa,
+        working: Working::new("Air")
+            .line(line)
+            .limit("The weather moves it by 3 %."),
+    })
+}
+
+/// Equation 31.
+pub(crate) fn boil_c(absolute_kpa: f64) -> Result<f64, CoolantError> {
+    within(
+        "the absolute pressure",
+        absolute_kpa,
+        "kPa",
+        0.611_213..=22_064.0,
+        "gauge pressure needs the air's added to it",
+    )?;
+    let beta = libm::sqrt(libm::sqrt(absolute_kpa / 1000.0));
+    let e = beta * beta + N[2] * beta + N[5];
+    let f = N[0] * beta * beta + N[3] * beta + N[6];
+    let g = N[1] * beta * beta + N[4] * beta + N[7];
+    let d = 2.0 * g / (-f - libm::sqrt(f * f - 4.0 * e * g));
+    let sum = N[9] + d;
+    let kelvin = (sum - libm::sqrt(sum * sum - 4.0 * (N[8] + N[9] * d))) / 2.0;
+    Ok(kelvin - 273.15)
+}
+
+/// Equation 30.
+pub(crate) fn steam_kpa(temperature_c: f64) -> Result<f64, CoolantError> {
+    within(
+        "the temperature",
+        temperature_c,
+        "°C",
+        0.0..=373.946,
+        "water boils only between its freezing and its critical point",
+    )?;
+    let kelvin = temperature_c + 273.15;
+    let theta = kelvin + N[8] / (kelvin - N[9]);
+    let a = theta * theta + N[0] * theta + N[1];
+    let b = N[2] * theta * theta + N[3] * theta + N[4];
+    let c = N[5] * theta * theta + N[6] * theta + N[7];
+    let root = 2.0 * c / (-b + libm::sqrt(b * b - 4.0 * a * c));
+    let square = root * root;
+    Ok(square * square * 1000.0)
+}
+
+/// Equation 33a.
+pub(crate) fn air_kpa(altitude_m: f64) -> Result<f64, CoolantError> {
     within(
         "the altitude",
         altitude_m,

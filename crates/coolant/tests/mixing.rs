@@ -4,7 +4,7 @@
 
 use coolant::{
     Concentrate, CoolantError, Glycol, Inhibitor, InhibitorNote, MixPlan, MixQuestion, Mixture,
-    REACHED_WITHIN, Shelf, Stock, WATER_KG_PER_M3, drain_and_replace_l, mix,
+    REACHED_WITHIN, Shelf, Stock, WATER_KG_PER_M3, drain_and_replace, mix,
 };
 use proptest::prelude::*;
 
@@ -104,7 +104,7 @@ proptest! {
 
     #[test]
     fn one_drain_and_replace_balances(now in 0.0..0.5_f64, want in 0.5..0.7_f64, fill in 0.7..1.0_f64) {
-        let litres = drain_and_replace_l(8.0, part(now), part(want), part(fill)).unwrap();
+        let litres = drain_and_replace(8.0, part(now), part(want), part(fill)).unwrap().litres;
         let got = ((8.0 - litres) * now + litres * fill) / 8.0;
         prop_assert!((got - want).abs() < 1e-9);
     }
@@ -116,7 +116,7 @@ proptest! {
         asked.capacity_l = b;
         asked.jug_l = c;
         let _ = mix(&asked);
-        let _ = drain_and_replace_l(a, part(0.3), part(0.5), part(1.0));
+        let _ = drain_and_replace(a, part(0.3), part(0.5), part(1.0));
     }
 }
 

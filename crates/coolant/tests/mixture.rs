@@ -4,8 +4,8 @@
 
 use coolant::{
     Concentrate, CoolantError, Glycol, MarginStanding, Mixture, StrengthStanding, USUAL_LIMITS,
-    boiling, density, freezing, margin, opening_cap, specific_heat, steam_pressure_kpa,
-    strength_from_density, strength_from_freeze_point, strength_standing, viscosity, water_boils_c,
+    boiling, density, freezing, margin, opening_cap, specific_heat, steam_pressure,
+    strength_from_density, strength_from_freeze_point, strength_standing, viscosity, water_boils,
 };
 use proptest::prelude::*;
 
@@ -79,7 +79,7 @@ proptest! {
 
     #[test]
     fn steam_equations_are_each_others_inverse(kpa in 1.0..2000.0_f64) {
-        let back = steam_pressure_kpa(water_boils_c(kpa).unwrap()).unwrap();
+        let back = steam_pressure(water_boils(kpa).unwrap().boil_c).unwrap().absolute_kpa;
         prop_assert!((back / kpa - 1.0).abs() < 1e-9);
     }
 
@@ -107,7 +107,7 @@ proptest! {
             let _ = (viscosity(mixture, y), opening_cap(mixture, 0.0, y));
         }
         let _ = (strength_from_density(glycol, x, y), strength_from_freeze_point(glycol, glycol, x));
-        let _ = (Concentrate::new(x), water_boils_c(x), steam_pressure_kpa(y), coolant::atmosphere_kpa(x));
+        let _ = (Concentrate::new(x), water_boils(x), steam_pressure(y), coolant::atmosphere(x));
     }
 }
 
@@ -155,8 +155,11 @@ fn a_margin_is_thin_before_it_is_gone() {
 fn a_hot_cap_says_how_far_above_boiling() {
     let half = Mixture::by_volume(Glycol::Ethylene, 0.5).unwrap();
     let hot = opening_cap(half, 1500.0, 115.0).unwrap();
+    let hot_c = 115.0 - hot.above_boiling_k;
     assert!(hot.boils_over && hot.above_boiling_k > 10.0);
     assert!(hot.caution.starts_with("Do not open"));
+    let near = opening_cap(half, 1500.0, hot_c - 5.0).unwrap();
+    assert!(!near.boils_over && near.caution.starts_with("Do not open"));
     let cool = opening_cap(half, 1500.0, 30.0).unwrap();
     assert!(cool.above_boiling_k < 0.0 && cool.caution.contains("maker's instructions"));
 }

@@ -36,6 +36,23 @@ pub enum FillStanding {
 /// Formula: quiet when full, or when litres can't tell and the cold level was seen; otherwise they warn;
 /// they block only when short by [`MUCH_MISSING_L`] or more and no cold level is recorded.
 ///
+/// Inputs: a verdict of [`crate::balance`]; whether the level was seen after one full
+/// heating and cooling.
+///
+/// Returns what they may do.
+///
+/// # Errors
+///
+/// None.
+///
+/// # Limits
+///
+/// What closes the fluid is its level; this says only what the litres add.
+///
+/// # Source
+///
+/// Practice of the trade.
+///
 /// ```
 /// use coolant::{FillStanding, FillVerdict, fill_standing};
 /// let short = FillVerdict::Short { about_l: 1.4 };

@@ -3,7 +3,7 @@
 use super::growth::{Growth, all_temperatures};
 use super::line::Fitted;
 use super::verdict::Judged;
-use super::{LeakLimit, LeakQuestion, LeakVerdict, test_pressure_kpa};
+use super::{LeakLimit, LeakQuestion, LeakVerdict, lowest_rating_kpa};
 use crate::{sources, text};
 use measure::{Line, Range, Source, Working};
 use std::fmt;
@@ -46,10 +46,10 @@ impl fmt::Display for Assumption {
                 "the headspace is not known: pass or fail by pressure, no mL/h"
             }
             Assumption::TemperatureSteady => {
-                "no temperature was read: it is taken as steady, so cooling counts as leaking"
+                "not every reading has a temperature: it is taken as steady, so cooling counts as leaking"
             }
             Assumption::ContractionLeftOut => {
-                "the coolant's own contraction is not taken out: headspace, coolant or temperature is not known"
+                "the coolant's own contraction and steam are not taken out: headspace, coolant or temperature is not known"
             }
             Assumption::TesterNotBlankTested => "the tester was not tested closed on itself",
             Assumption::RatingUnknown => "no cap or system rating was given",
@@ -114,7 +114,7 @@ pub(super) fn notes(question: &LeakQuestion, judged: &Judged) -> Vec<LeakNote> {
     let readings = question.readings;
     let highest_kpa = highest(&mut readings.iter().map(|reading| reading.gauge_kpa));
     let highest_c = highest(&mut readings.iter().filter_map(|reading| reading.temperature_c));
-    let rating = test_pressure_kpa(question.cap_gauge_kpa, question.system_gauge_kpa).ok();
+    let rating = lowest_rating_kpa(question.cap_gauge_kpa, question.system_gauge_kpa).ok();
     let above = rating
         .filter(|rating_kpa| highest_kpa > rating_kpa + question.gauge_step_kpa)
         .map(|rating_kpa| LeakNote::AboveRating {
@@ -145,7 +145,7 @@ pub(super) fn working(
 ) -> Working {
     let gas = Line::new("headspace at each reading", sources::ideal_gas())
         .formula("V/V0", "(p0/p)·(T/T0)")
-        .input("p0", text::kilopascals(growth.start_kpa))
+        .input("p0, air without steam", text::kilopascals(growth.start_kpa))
         .value(format!("{} readings", question.readings.len()));
     let rate = Line::new("growth by leaking", sources::least_squares())
         .formula("r", "slope of (V/V0 - 1 - contraction/V0) against time")
