@@ -230,15 +230,31 @@ document.addEventListener("submit", (event) => {
 
 // ---- what others do -------------------------------------------------------------
 
-const live = new EventSource("/api/live");
-live.addEventListener("message", (event) => {
-  const behind = Number(event.data) > Number(document.body.dataset.position);
-  if (behind && !sending && !busyTyping()) refresh();
-});
+// A browser opens few connections to one program, and each watching page holds one: only
+// a page that is seen watches, and it looks again when it comes back.
+let live = null;
+function watch() {
+  const seen = document.visibilityState === "visible";
+  if (seen && !live) {
+    live = new EventSource("/api/live");
+    live.addEventListener("message", (event) => {
+      const behind = Number(event.data) > Number(document.body.dataset.position);
+      if (behind && !sending && !busyTyping()) refresh();
+    });
+  } else if (!seen) away();
+}
+function away() {
+  live?.close();
+  live = null;
+}
+document.addEventListener("visibilitychange", watch);
+window.addEventListener("pagehide", away);
+window.addEventListener("pageshow", watch);
 
 window.addEventListener("online", send);
 window.addEventListener("storage", () => tell());
 setInterval(() => waiting() && send(), 5_000);
 
+watch();
 tell();
 if (waiting()) send().then(refresh);
