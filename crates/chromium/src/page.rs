@@ -150,11 +150,17 @@ impl Browser {
 }
 
 impl Element<'_> {
-    /// Presses it, and counts the press.
+    /// Presses it, and counts the press. Like a person, scrolls it clear of whatever
+    /// sticks to the screen's edges first.
     ///
     /// # Errors
     /// If it cannot be pressed: it is covered, hidden or gone.
     pub fn click(&self) -> Result<()> {
+        let itself = serde_json::to_value(&self.element).context("an element has no name")?;
+        self.browser.execute(
+            "arguments[0].scrollIntoView({ block: 'center' })",
+            vec![itself],
+        )?;
         self.browser
             .wait(self.element.click())
             .with_context(|| format!("cannot press the {}", self.words))?;
