@@ -5,7 +5,7 @@
 //! at once. Both only make ways cheaper, so the result is a lower bound; with one cost
 //! for all changes it is the least for that class alone.
 
-use crate::rule::{Rule, Set};
+use crate::rule::{Held, Rule, Set};
 use rustc_hash::FxHashMap;
 
 /// No place, or nothing in hand.
@@ -14,6 +14,7 @@ pub(crate) const NONE: usize = usize::MAX;
 /// The moves of one class each, and what entering a class costs at least.
 #[derive(Debug, Clone)]
 pub(crate) struct Blocks {
+    held: Vec<Held>,
     wanted: Set,
     of_none: Set,
     of_class: Vec<Set>,
@@ -25,7 +26,13 @@ pub(crate) struct Blocks {
 
 impl Blocks {
     /// Sorts the wanted moves by class; `costs` is from class to class.
-    pub(crate) fn new(wanted: Set, class_of: &[usize], costs: &[Vec<u32>], most: usize) -> Self {
+    pub(crate) fn new(
+        rules: &[Rule],
+        wanted: Set,
+        class_of: &[usize],
+        costs: &[Vec<u32>],
+        most: usize,
+    ) -> Self {
         let mut of_class = vec![Set::default(); costs.len()];
         let mut of_none = Set::default();
         for index in wanted.iter() {
@@ -40,7 +47,12 @@ impl Blocks {
                 arrivals.map(|from| costs[from][to]).min().unwrap_or(0)
             })
             .collect();
+        let mut held = vec![Held::default(); rules.len()];
+        for index in wanted.iter() {
+            held[index] = Held::new(&rules[index]);
+        }
         Self {
+            held,
             wanted,
             of_none,
             of_class,
@@ -57,12 +69,12 @@ impl Blocks {
 
     /// The least cost of the changes still to come, or nothing if some wanted move
     /// can never be made. Moves outside the wanted ones count as made if in `done`.
-    pub(crate) fn rest(&mut self, rules: &[Rule], done: &Set, class: usize) -> Option<u32> {
-        let done = self.close(rules, *done, class);
-        self.rest_closed(rules, done, class)
+    pub(crate) fn rest(&mut self, done: &Set, class: usize) -> Option<u32> {
+        let done = self.close(*done, class);
+        self.rest_closed(done, class)
     }
 
-    fn rest_closed(&mut self, rules: &[Rule], done: Set, class: usize) -> Option<u32> {
+    fn rest_closed(&mut self, done: Set, class: usize) -> Option<u32> {
         let left = self.wanted.minus(&done);
         if left.is_empty() {
             return Some(0);
@@ -78,13 +90,13 @@ impl Blocks {
             if self.of_class[next].minus(&done).is_empty() {
                 continue;
             }
-            let after = self.close(rules, done, next);
+            let after = self.close(done, next);
             if after == done {
                 continue;
             }
             let entry = if class == NONE { 0 } else { self.entry[next] };
             let finished = class != NONE && self.of_class[next].within(&after);
-            let rest = self.rest_closed(rules, after, next);
+            let rest = self.rest_closed(after, next);
             let cost = rest.map(|rest| rest + entry);
             if finished {
                 // It must be entered once in any case, and nothing is left for later.
@@ -109,13 +121,13 @@ impl Blocks {
         entries.iter().sum::<u32>() - first
     }
 
-    fn close(&self, rules: &[Rule], mut done: Set, class: usize) -> Set {
+    fn close(&self, mut done: Set, class: usize) -> Set {
         let here = self.of_class.get(class).copied().unwrap_or_default();
         let mut left = here.or(&self.of_none).minus(&done);
         loop {
             let ready: Set = left
                 .iter()
-                .filter(|index| rules[*index].held(&done))
+                .filter(|index| self.held[*index].by(&done))
                 .collect();
             if ready.is_empty() {
                 return done;

@@ -36,6 +36,41 @@ pub(crate) enum Asks {
     Impossible,
 }
 
+/// A rule as [`Rule::held`] reads it, in the form that is asked most often.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Held {
+    /// Moves that must have been made.
+    moves: Set,
+    /// Of each of these, one must hold.
+    one_of: Vec<Vec<Held>>,
+}
+
+impl Held {
+    pub(crate) fn new(rule: &Rule) -> Self {
+        let mut held = Self::default();
+        held.require(rule);
+        held
+    }
+
+    fn require(&mut self, rule: &Rule) {
+        match rule {
+            Rule::Point(point) => match point.asks() {
+                Asks::Nothing => {}
+                Asks::Move(asked) => self.moves.add(asked),
+                Asks::Impossible => self.one_of.push(Vec::new()),
+            },
+            Rule::All(rules) => rules.iter().for_each(|rule| self.require(rule)),
+            Rule::Any(rules) => self.one_of.push(rules.iter().map(Held::new).collect()),
+        }
+    }
+
+    /// Whether it held at some time on a way that made these moves.
+    pub(crate) fn by(&self, done: &Set) -> bool {
+        let one = |ways: &Vec<Held>| ways.iter().any(|way| way.by(done));
+        self.moves.within(done) && self.one_of.iter().all(one)
+    }
+}
+
 impl Point {
     pub(crate) fn asks(&self) -> Asks {
         match self.holds.trailing_zeros() as usize {

@@ -56,8 +56,8 @@ impl<'a> Sequence<'a> {
             rules,
             wanted,
             spoilers,
-            places: Blocks::new(wanted, ground.place_of, ground.place_costs, most),
-            hands: Blocks::new(wanted, ground.tools_of, ground.tool_costs, most),
+            places: Blocks::new(rules, wanted, ground.place_of, ground.place_costs, most),
+            hands: Blocks::new(rules, wanted, ground.tools_of, ground.tool_costs, most),
             place_of: ground.place_of,
             tools_of: ground.tools_of,
             place_costs: ground.place_costs,
@@ -82,8 +82,8 @@ impl<'a> Sequence<'a> {
     }
 
     fn rest(&mut self, done: &Set, place: usize, hand: usize) -> Option<u32> {
-        let places = self.places.rest(self.rules, done, place)?;
-        let hands = self.hands.rest(self.rules, done, hand)?;
+        let places = self.places.rest(done, place)?;
+        let hands = self.hands.rest(done, hand)?;
         Some(places + hands)
     }
 
