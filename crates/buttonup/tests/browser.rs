@@ -182,11 +182,10 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
         browser.goto(&shop.server.url(&format!("/find?q={wanted}")))?;
         browser.wait_for_text("1 order")?;
     }
-    ensure!(
-        browser.console_errors()?.is_empty(),
-        "{:?}",
-        browser.console_errors()?
-    );
+    // The browser notes the one answer that says no; nothing else went wrong.
+    let mut errors = browser.console_errors()?;
+    errors.retain(|error| !error.contains("422"));
+    ensure!(errors.is_empty(), "{}", errors.join("\n"));
     Ok(())
 }
 

@@ -456,13 +456,14 @@ pub(super) fn proofs_needed(names: &Names<'_>) -> Vec<String> {
         .collect()
 }
 
-/// The names of the proofs told so far.
-pub(super) fn proofs_told(order: &Order) -> Vec<String> {
-    order
-        .facts()
-        .filter_map(|(_, filed)| match &filed.fact {
-            repair::Fact::Proved { id, .. } => Some(id.as_str().to_owned()),
-            _ => None,
-        })
-        .collect()
+/// The names of the proofs told so far, by what was tried.
+pub(super) fn proofs_told(order: &Order) -> BTreeMap<String, Vec<String>> {
+    let mut out: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for (_, filed) in order.facts() {
+        if let repair::Fact::Proved { id, proof, .. } = &filed.fact {
+            let told = out.entry(ProofIsForm::word(*proof).to_owned()).or_default();
+            told.push(id.as_str().to_owned());
+        }
+    }
+    out
 }

@@ -23,6 +23,7 @@ use crate::world::World;
 use record::Stream;
 use repair::{Field, Order, OrderId, VehicleFact, VehicleId, papers};
 use serde::Serialize;
+use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
 /// One order, whole.
@@ -64,8 +65,8 @@ pub struct OrderView {
     pub waivers: Vec<WaiverView>,
     /// Proofs still needed.
     pub proofs_needed: Vec<String>,
-    /// Proofs told so far, for a new one to replace.
-    pub proofs_told: Vec<String>,
+    /// Proofs told so far by what was tried, for a new one of the same to replace.
+    pub proofs_told: BTreeMap<String, Vec<String>>,
     /// Whether the keys hang with the shop.
     pub keys_here: bool,
     /// Whether the vehicle was handed over.

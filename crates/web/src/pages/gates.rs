@@ -292,7 +292,7 @@ fn proofs(order: &OrderView) -> Markup {
             &order.order,
             json!({ "proved": {
         "id": new("proof"), "line": null, "proof": field("proof"), "outcome": outcome,
-        "words": text("words"), "readings": [], "calculation": null, "after": seen, "replaces": order.proofs_told } }),
+        "words": text("words"), "readings": [], "calculation": null, "after": seen, "replaces": { "$map": "proof", "to": order.proofs_told, "else": [] } } }),
         )
     };
     let first = order
