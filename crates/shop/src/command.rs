@@ -85,6 +85,8 @@ pub struct ReadCommand {
     pub said: Said,
     /// The texts and files that came with it.
     pub private: Vec<Private>,
+    /// Every commitment it names, whether its text came with it or before.
+    pub named: Vec<Hash>,
 }
 
 /// Reads a command.
@@ -108,6 +110,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
         )
     })?;
     let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
+    let named = crate::keep::named(&sent);
     let command: SentCommand = serde_json::from_value(sent).map_err(|e| {
         Trouble::unreadable(
             "the command",
@@ -142,6 +145,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
         expected: command.expected,
         said,
         private,
+        named,
     })
 }
 

@@ -38,10 +38,15 @@ pub fn erased(row: &Row) -> Vec<Hash> {
 }
 
 fn hashes(row: &Row) -> Vec<Hash> {
+    serde_json::from_slice(&row.body)
+        .map(|body| named(&body))
+        .unwrap_or_default()
+}
+
+/// The commitments that anything names, stored or sent.
+pub(crate) fn named(value: &Value) -> Vec<Hash> {
     let mut out = Vec::new();
-    if let Ok(body) = serde_json::from_slice::<Value>(&row.body) {
-        gather(&body, &mut out);
-    }
+    gather(value, &mut out);
     out
 }
 

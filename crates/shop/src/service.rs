@@ -9,7 +9,7 @@ use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream, encode};
 use repair::{
     Account, Context, Decision, DifferenceId, DifferenceIs, Event, Fact, Order, OrderId, PieceIs,
-    Refusal, Request, Rules, ShopFact, Until, VehicleFact, Words, debts, decide,
+    Refusal, Request, Rules, Settings, ShopFact, Until, VehicleFact, Words, debts, decide,
     record as record_fact,
 };
 use serde::Serialize;
@@ -130,6 +130,7 @@ impl Service {
         if !earlier.is_empty() {
             return self.repeat(&command, &earlier);
         }
+        self.check_named(&command)?;
         match command.said.clone() {
             Said::Fact(event) => {
                 let events = self.events_of_fact(&command, event)?;
@@ -149,6 +150,26 @@ impl Service {
         Ok(accepted(earlier))
     }
 
+    /// Words that never came would leave an event whose text is missing for ever, and
+    /// the record would no longer verify.
+    fn check_named(&self, command: &ReadCommand) -> Result<(), Trouble> {
+        for id in &command.named {
+            let came = command.private.iter().any(|text| text.words.0 == *id)
+                || self.store.private(&self.log, id)?.is_some();
+            if !came {
+                return Err(Trouble::unreadable(
+                    "the command's texts",
+                    format!(
+                        "it names the words {}, which never came or were erased",
+                        Words(*id).hex()
+                    ),
+                    "send the words themselves, with a salt made on the device",
+                ));
+            }
+        }
+        Ok(())
+    }
+
     fn events_of_fact(
         &self,
         command: &ReadCommand,
@@ -166,14 +187,8 @@ impl Service {
             }
             (event, _) => event,
         };
-        if let AnyEvent::Shop(ShopFact::Set { settings }) = &event
-            && TimeZone::get(&settings.zone).is_err()
-        {
-            return Err(Trouble::unreadable(
-                "the shop's time zone",
-                format!("{:?} is no time zone", settings.zone),
-                "write it like Europe/Lisbon or America/Chicago",
-            ));
+        if let AnyEvent::Shop(ShopFact::Set { settings }) = &event {
+            check_settings(settings)?;
         }
         Ok(vec![(command.stream.clone(), event)])
     }
@@ -252,7 +267,7 @@ impl Service {
                     ));
                 }
                 Event::Decision(Decision::HandedOver { .. }) => {
-                    out.extend(carried_by_vehicle(order, id, &context.rules));
+                    out.extend(carried_by_vehicle(world, order, id, &context.rules));
                 }
                 _ => {}
             }
@@ -350,8 +365,38 @@ impl Service {
     }
 }
 
-/// What the vehicle carries from now on: its lasting differences, and work due later.
-fn carried_by_vehicle(order: &Order, id: &OrderId, rules: &Rules) -> Vec<(Stream, AnyEvent)> {
+/// Settings that every sum and every time rests on.
+fn check_settings(settings: &Settings) -> Result<(), Trouble> {
+    /// No currency in use has more.
+    const MOST_DIGITS: u32 = 4;
+    if TimeZone::get(&settings.zone).is_err() {
+        return Err(Trouble::unreadable(
+            "the shop's time zone",
+            format!("{:?} is no time zone", settings.zone),
+            "write it like Europe/Lisbon or America/Chicago",
+        ));
+    }
+    if settings.minor_digits > MOST_DIGITS {
+        return Err(Trouble::unreadable(
+            "the shop's currency",
+            format!(
+                "{} digits after the point; no currency has more than {MOST_DIGITS}",
+                settings.minor_digits
+            ),
+            "give the digits of the smallest coin: 2 for cents",
+        ));
+    }
+    Ok(())
+}
+
+/// What the vehicle carries from now on, and does not carry yet: its lasting differences,
+/// and work due later.
+fn carried_by_vehicle(
+    world: &World,
+    order: &Order,
+    id: &OrderId,
+    rules: &Rules,
+) -> Vec<(Stream, AnyEvent)> {
     let vehicle = order
         .decisions()
         .iter()
@@ -362,6 +407,7 @@ fn carried_by_vehicle(order: &Order, id: &OrderId, rules: &Rules) -> Vec<(Stream
     let Some(vehicle) = vehicle else {
         return Vec::new();
     };
+    let carried = world.vehicles.get(&vehicle);
     let account = Account::of(order);
     let label = |item: &repair::ItemId| {
         account
@@ -403,6 +449,8 @@ fn carried_by_vehicle(order: &Order, id: &OrderId, rules: &Rules) -> Vec<(Stream
     differences
         .chain(substitutes(&account, id))
         .chain(owing)
+        // It may leave a second time, having come back in.
+        .filter(|fact| !carried.is_some_and(|it| it.facts().any(|(.., known)| known == fact)))
         .map(|fact| (Stream::Vehicle(vehicle.clone()), AnyEvent::Vehicle(fact)))
         .collect()
 }
@@ -498,6 +546,9 @@ fn append_trouble(error: &AppendError) -> Trouble {
                 .map(|row| format!("{} {}: {}", row.stream, row.seq, row.kind))
                 .collect();
             trouble
+        }
+        AppendError::NotStorable { field, .. } => {
+            Trouble::unreadable(field, error.to_string(), error.mend())
         }
         other => Trouble::new(
             TroubleKind::Record,
