@@ -153,7 +153,9 @@ pub async fn ask(
             h1 { "Ask for a yes" }
             @if let Some(total) = total {
                 (total_block(total))
-                p class="gap" { "“It comes to " (total.gross) " with tax" @if let Some(ceiling) = &total.ceiling { "; you agreed to " (ceiling) " so far" } ". May we?”" }
+                p class="gap" { "“It comes to " (total.net) " before tax, " (total.gross) " with it"
+                    @if let Some(ceiling) = &total.ceiling { "; you agreed to " (ceiling) @if total.ceiling_with_tax { " with tax" } @else { " before tax" } " so far" }
+                    ". May we?”" }
             }
             form class="narrow" {
                 (chips("step", "To", &[("diagnose", "diagnose"), ("take-apart", "take apart"), ("repair", "repair"), ("add", "do more")], step))

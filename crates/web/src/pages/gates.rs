@@ -12,6 +12,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::Trouble;
+use shop::record::v1::codes::WorkIsForm;
 use shop::view::{DebtView, GateView, OrderView};
 
 pub async fn may(
@@ -50,11 +51,15 @@ fn gate_row(order: &OrderView, gate: &GateView) -> Markup {
     html! {
         a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
             span class="what" {
-                span class="large line" { (gate.name) }
+                span class="spread" {
+                    span class="large" { (gate.name) }
+                    @if gate.may { span class="large yes" { "yes" } } @else { span class="large no" { "no · " (against.len()) } }
+                }
                 @if let Some(first) = against.first() { span class="line" { (first) } }
-                @if against.len() > 1 { span class="soft line" { "then: " (against[1..].join(" · ").chars().take(90).collect::<String>()) @if against.len() > 2 { " …" } } }
+                @if let Some(second) = against.get(1) {
+                    span class="soft line short" { "then: " (second) @if let Some(third) = against.get(2) { " · " (third) } }
+                }
             }
-            @if gate.may { span class="large yes" { "yes" } } @else { span class="large no number" { "no · " (against.len()) } }
         }
     }
 }
@@ -72,25 +77,26 @@ pub async fn gate(
             .find(|gate| gate_code(gate) == code)
             .ok_or_else(|| Trouble::not_found("there is no such gate"))?;
         Ok(Shown::of(&order, &gate.name, html! {
-            h1 class="spread" { span class="fact" { (gate.name) } @if gate.may { span class="fact yes" { "yes" } } @else { span class="fact no" { "no" } } }
+            h1 class="spread" { span { (gate.name) } @if gate.may { span class="fact yes" { "yes" } } @else { span class="fact no" { "no" } } }
             div class="columns" {
                 div {
                     h2 { "Fit to go" }
                     @if gate.fit_to_go.is_empty() { p class="gap yes" { "Nothing stands against it." } }
-                    @for (nth, reason) in gate.fit_to_go.iter().enumerate() {
-                        (reason_row(&order, &code, &format!("fit-{nth}"), &reason.key, &reason.text, &reason.kind, reason.item.as_deref(), reason.waivable, reason.waived.as_deref(), true))
+                    @for reason in &gate.fit_to_go {
+                        (reason_row(&closes(&order, &reason.kind, reason.item.as_deref()), &reason.text, reason.waived.as_deref(), true))
                     }
                 }
                 @if code == "hand-over" {
                     div {
                         h2 { "Papers" }
                         @if gate.papers.is_empty() { p class="gap yes" { "All done." } }
-                        @for (nth, reason) in gate.papers.iter().enumerate() {
-                            (reason_row(&order, &code, &format!("paper-{nth}"), &reason.key, &reason.text, &reason.kind, None, reason.waivable, reason.waived.as_deref(), reason.blocks))
+                        @for reason in &gate.papers {
+                            (reason_row(&closes(&order, &reason.kind, None), &reason.text, reason.waived.as_deref(), reason.blocks))
                         }
                     }
                 }
             }
+            (waive(&order, gate, &code))
             div class="presses low" {
                 @if code == "hand-over" { (link(Look::Confirm, "Hand over", "", &format!("/o/{}/hand-over", order.number))) }
                 @else { (link(Look::Confirm, "All six", "", &format!("/o/{}/may", order.number))) }
@@ -115,28 +121,9 @@ fn closes(order: &OrderView, kind: &str, item: Option<&str>) -> String {
     format!("/o/{}/{page}", order.number)
 }
 
-#[expect(
-    clippy::too_many_arguments,
-    reason = "one row of either list, spelled out"
-)]
-fn reason_row(
-    order: &OrderView,
-    gate: &str,
-    id: &str,
-    key: &str,
-    words: &str,
-    kind: &str,
-    item: Option<&str>,
-    waivable: bool,
-    waived: Option<&str>,
-    blocks: bool,
-) -> Markup {
-    let waive = order_request(
-        &order.order,
-        json!({ "waive": { "gate": gate, "reason": key, "words": text("words") } }),
-    );
+fn reason_row(closes: &str, words: &str, waived: Option<&str>, blocks: bool) -> Markup {
     html! {
-        a class="row" href=(closes(order, kind, item)) {
+        a class="row" href=(closes) {
             span class="what" {
                 span class="line" { (words) }
                 @if let Some(waived) = waived { span class="soft line" { (waived) } }
@@ -144,10 +131,37 @@ fn reason_row(
             }
             @if waived.is_none() { span class="strong" { "close" } }
         }
-        @if waivable && blocks && waived.is_none() {
-            details id=(id) {
-                summary class="row" { span class="soft" { "Let it pass, with a reason" } }
-                form {
+    }
+}
+
+/// A reason may pass, where it may be waived at all: by a named person, in writing.
+fn waive(order: &OrderView, gate: &GateView, code: &str) -> Markup {
+    let fit = gate
+        .fit_to_go
+        .iter()
+        .filter(|reason| reason.waivable && reason.waived.is_none())
+        .map(|reason| (&reason.key, &reason.text));
+    let papers = gate
+        .papers
+        .iter()
+        .filter(|reason| reason.waivable && reason.blocks && reason.waived.is_none())
+        .map(|reason| (&reason.key, &reason.text));
+    let may_pass: Vec<_> = fit.chain(papers).collect();
+    let waive = order_request(
+        &order.order,
+        json!({ "waive": { "gate": code, "reason": field("reason"), "words": text("words") } }),
+    );
+    html! {
+        @if !may_pass.is_empty() {
+            details id="waive" {
+                summary class="row" { span class="strong" { "Let one pass, with a reason" } }
+                form class="narrow" {
+                    @for (nth, (key, text)) in may_pass.iter().enumerate() {
+                        label class="row" {
+                            input type="radio" name="reason" value=(key) checked[nth == 0];
+                            span class="what" { (text) }
+                        }
+                    }
                     (required("words", "Why it may pass", "your name stands beside it", ""))
                     div class="presses" { (button(Look::Plain, "Waive it", "", &[waive], None)) }
                 }
@@ -200,16 +214,24 @@ fn owed(order: &OrderView) -> Markup {
     }
 }
 
-/// The doing of a debt, as a command.
+/// The doing of a debt, as a command: a level is seen, other work is done.
 fn done(order: &OrderView, debt: &DebtView) -> Value {
-    order_fact(
-        &order.order,
-        json!({ "work-done": {
+    let level = match debt.work {
+        WorkIsForm::LevelWarm => Some("warm"),
+        WorkIsForm::LevelCold => Some("cold"),
+        _ => None,
+    };
+    let fact = match (level, &debt.item) {
+        (Some(level), Some(item)) => json!({ "level-seen": {
+            "item": item, "level": level, "good": true, "reading": null,
+            "temperature": null, "after": debt.seen } }),
+        _ => json!({ "work-done": {
             "work": { "work": debt.work, "item": debt.item, "own": debt.own },
             "after": debt.seen,
             "words": null,
         } }),
-    )
+    };
+    order_fact(&order.order, fact)
 }
 
 fn checks(order: &OrderView) -> Markup {
