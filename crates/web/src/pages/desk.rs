@@ -47,7 +47,7 @@ pub async fn desk(
                     @if order.payments.is_empty() { p class="gap" { "Nothing paid yet." } }
                 }
             }
-            div class="presses even low" {
+            div class="presses even" {
                 (link(Look::Plain, "Price", "", &to("price")))
                 (link(Look::Plain, "Ask for a yes", "", &to("ask")))
                 (link(Look::Plain, "Parts", "", &to("parts")))
