@@ -1,6 +1,7 @@
 //! The account: every item, where its pieces stand, what is home, what is open.
 
-use crate::fact::{Fact, PieceIs, Stand};
+use crate::code::{PieceIs, Stand};
+use crate::fact::Fact;
 use crate::ids::MoveId;
 use crate::item::{Item, System, Zone};
 use crate::moves::{Moves, Node, Stated};

@@ -1,7 +1,7 @@
 //! What stands beside orders: vehicles, customers, and the shop itself. Each has a
 //! stream of its own; all of it is facts but the giving of numbers.
 
-use crate::fact::{DifferenceIs, Until, Work};
+use crate::code::{DifferenceIs, Until, Work};
 use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId, PersonId, StallId};
 use crate::order::{Recorded, Stamp};
 use crate::text::{Token, Words, Written};

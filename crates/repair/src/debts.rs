@@ -2,8 +2,9 @@
 //! declaration and the doing of the work are facts.
 
 use crate::account::Account;
+use crate::code::{Gate, LevelAt, Until, Work, WorkIs};
 use crate::decision::{StatedNeed, StatedWork};
-use crate::fact::{Fact, Gate, LevelAt, Until, Work, WorkIs};
+use crate::fact::Fact;
 use crate::ids::MoveId;
 use crate::item::{Item, System};
 use crate::moves::{Node, Stated};

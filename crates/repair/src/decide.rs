@@ -1,8 +1,9 @@
 //! Facts are recorded as they come; requests are decided.
 
 use crate::account::Account;
+use crate::code::Gate;
 use crate::decision::{Decision, Ending, Event, Leaves, Request};
-use crate::fact::{Fact, Gate};
+use crate::fact::Fact;
 use crate::gates::{may, may_by};
 use crate::ids::CommandId;
 use crate::order::Order;

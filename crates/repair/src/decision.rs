@@ -1,6 +1,7 @@
 //! Requests, which may be refused, and the decisions that answer them.
 
-use crate::fact::{Fact, Gate, WorkIs};
+use crate::code::{Gate, WorkIs};
+use crate::fact::Fact;
 use crate::ids::{CommandId, CustomerId, MapId, VehicleId};
 use crate::text::{File, Words};
 use crate::{Until, reason::ReasonKey};

@@ -4,9 +4,9 @@
 //! here, so that a false alarm or a missed one is found by reading one page.
 
 use crate::account::{Account, OpenItem};
+use crate::code::{Gate, Stand};
 use crate::debts::debts;
 use crate::decision::Decision;
-use crate::fact::{Gate, Stand};
 use crate::item::{Item, PutIn, System, Zone};
 use crate::litres::litres;
 use crate::order::Order;

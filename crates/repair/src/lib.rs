@@ -14,6 +14,7 @@
 
 mod account;
 mod beside;
+mod code;
 mod debts;
 mod decide;
 mod decision;
@@ -38,14 +39,15 @@ pub use beside::{
     Beside, Customer, CustomerFact, Field, Role, Settings, Shop, ShopFact, StallIs, Told, Units,
     Vehicle, VehicleFact, VinRead,
 };
+pub use code::{
+    CheckIs, Clock, ConsentStep, DifferenceIs, Fate, Gate, KeyStep, LevelAt, LineText, Move, Noted,
+    OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading, Resolved,
+    Sits, SnagIs, Stand, Until, Way, Work, WorkIs,
+};
 pub use debts::{Debt, debts};
 pub use decide::{Context, Refusal, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};
-pub use fact::{
-    CheckIs, Clock, ConsentStep, DifferenceIs, Fact, Fate, Gate, KeyStep, LevelAt, LineText, Move,
-    Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
-    Resolved, Sits, SnagIs, Stand, Until, Way, Work, WorkIs,
-};
+pub use fact::Fact;
 pub use gates::{Answer, late_alarms, may, may_by};
 pub use ids::{
     CommandId, CustomerId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId, PersonId,

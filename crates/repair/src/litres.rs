@@ -1,7 +1,8 @@
 //! Litres out and in, added up as written with their units.
 
 use crate::account::Account;
-use crate::fact::{Fact, LevelAt};
+use crate::code::LevelAt;
+use crate::fact::Fact;
 use crate::moves::Stated;
 use crate::order::Order;
 use crate::text::Written;

@@ -5,7 +5,8 @@
 //! heads, and both are kept until somebody looks. Nothing here depends on arrival or
 //! on clocks.
 
-use crate::fact::{Fact, Move, Stand};
+use crate::code::{Move, Stand};
+use crate::fact::Fact;
 use crate::ids::{CommandId, MoveId};
 use crate::order::{Order, Stamp};
 use states::{ItemId, Position};

@@ -1,7 +1,8 @@
 //! Papers: consent, price, money, keys. What the desk sees to.
 
+use crate::code::{KeyStep, LineText};
 use crate::decision::{Decision, Ending, Leaves};
-use crate::fact::{Fact, KeyStep, LineText};
+use crate::fact::Fact;
 use crate::ids::{CommandId, LineId};
 use crate::order::Order;
 use crate::reason::{Reason, ReasonKey, Why};

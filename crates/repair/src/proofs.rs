@@ -1,7 +1,8 @@
 //! Proofs and second checks: which are needed, which hold, and what undoes them.
 
 use crate::account::Account;
-use crate::fact::{CheckIs, Fact, Outcome, ProofIs};
+use crate::code::{CheckIs, Outcome, ProofIs};
+use crate::fact::Fact;
 use crate::ids::{MoveId, PersonId, ProofId};
 use crate::item::{Item, System};
 use crate::moves::Stated;

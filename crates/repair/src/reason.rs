@@ -2,8 +2,8 @@
 //! item and the figures; whoever shows them fills in the words.
 
 use crate::account::OpenItem;
+use crate::code::{ProofIs, WorkIs};
 use crate::debts::Debt;
-use crate::fact::{ProofIs, WorkIs};
 use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
 use crate::text::Words;
 use price::{Over, Payer};

@@ -1,6 +1,7 @@
 //! Snags that were found and have not come to their end.
 
-use crate::fact::{Fact, SnagIs};
+use crate::code::SnagIs;
+use crate::fact::Fact;
 use crate::ids::SnagId;
 use crate::order::{Order, Stamp};
 use states::{ItemId, Position};

@@ -1,6 +1,7 @@
 //! New parts, old parts and work sent out: what is not accounted for.
 
-use crate::fact::{Fact, PartStep};
+use crate::code::PartStep;
+use crate::fact::Fact;
 use crate::ids::{PartId, SubletId};
 use crate::order::Order;
 use crate::reason::Why;
