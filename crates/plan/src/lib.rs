@@ -13,11 +13,50 @@
 //! no sequence can avoid. Each set that supports itself is brought into its cheapest
 //! sequence, out and back, by a search in layers over what is done, where one stands
 //! and what is in hand.
+//!
+//! ```
+//! use plan::{Budget, Changes, Effort, Goal, Item, Minutes, Move, MoveId, Problem, Target, plan};
+//! use states::{ItemId, Kind, Need, State};
+//!
+//! let item = ItemId::new("tray");
+//! let tray = Move {
+//!     id: MoveId::new("tray.off"),
+//!     item: item.clone(),
+//!     from: State::On,
+//!     to: State::Off,
+//!     need: Need::All(vec![]),
+//!     back_need: None,
+//!     makes_due: vec![],
+//!     out: Effort::once(Minutes::tenths(10)),
+//!     back: Effort::once(Minutes::tenths(20)),
+//!     lost: Minutes::default(),
+//!     snag_risk: Minutes::default(),
+//!     place: None,
+//!     tools: [].into(),
+//!     runs_by_itself: false,
+//! };
+//! let problem = Problem {
+//!     items: [(item.clone(), Item::one(Kind::Cover, State::On))].into(),
+//!     moves: vec![tray],
+//!     changes: Changes::default(),
+//!     start: None,
+//!     goal: Goal::Reach(vec![Target { item, states: [State::Off].into() }]),
+//!     forced_moves: [].into(),
+//!     forbidden_moves: [].into(),
+//!     forced_places: [].into(),
+//!     forbidden_places: [].into(),
+//! };
+//! let found = plan(&problem, Budget::default())?;
+//! assert!(found.proven);
+//! assert_eq!(found.cost.to_string(), "3");
+//! # Ok::<(), plan::PlanError>(())
+//! ```
 
 mod assemble;
 pub mod bits;
 mod blocks;
 mod chain;
+mod check;
 mod choose;
 mod error;
 mod explain;
