@@ -1,7 +1,7 @@
 //! One item: where it stands, the exceptions, what went wrong with it.
 
-use super::stage::{SYSTEMS, change, mark, where_it_stands};
-use super::walk::ZONES;
+use super::choices::{SYSTEMS, ZONES};
+use super::pieces::{change, mark, where_it_stands};
 use super::{Shown, order_of, show};
 use crate::State;
 use crate::tap::{Look, button, chips, field, input, link, new, order_fact, required, text, when};

@@ -1,14 +1,19 @@
 //! The pages. Each is a function from what is true now to markup.
 
+mod back;
+mod choices;
 mod desk;
 mod floor;
 mod gates;
 mod intake;
 mod item;
+mod off;
+mod open;
 mod order;
+mod papers;
+mod pieces;
 mod record;
 mod setup;
-mod stage;
 mod walk;
 
 use crate::State;
@@ -81,10 +86,10 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/story", get(order::story))
         .route("/o/{number}/mend", get(intake::mend))
         .route("/o/{number}/walk", get(walk::walk))
-        .route("/o/{number}/off", get(stage::off))
-        .route("/o/{number}/back", get(stage::back))
-        .route("/o/{number}/open", get(stage::open))
-        .route("/o/{number}/tray", get(stage::tray))
+        .route("/o/{number}/off", get(off::off))
+        .route("/o/{number}/back", get(back::back))
+        .route("/o/{number}/open", get(open::open))
+        .route("/o/{number}/tray", get(open::tray))
         .route("/o/{number}/item/{item}", get(item::item))
         .route("/o/{number}/snag", get(item::snag))
         .route("/o/{number}/due", get(gates::due))
@@ -96,6 +101,9 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/ask", get(desk::ask))
         .route("/o/{number}/parts", get(desk::parts))
         .route("/o/{number}/pay", get(desk::pay))
+        .route("/o/{number}/estimate", get(papers::estimate))
+        .route("/o/{number}/added", get(papers::added))
+        .route("/o/{number}/invoice", get(papers::invoice))
         .route("/v/{vehicle}", get(order::vehicle))
 }
 

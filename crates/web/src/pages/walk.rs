@@ -1,5 +1,6 @@
 //! The walk-round: what was found before anybody touched anything.
 
+use super::choices::ZONES;
 use super::{Shown, order_of, show};
 use crate::State;
 use crate::tap::{Look, button, chips, field, link, new, order_fact, text};
@@ -18,17 +19,6 @@ const NOTED: &[(&str, &str)] = &[
     ("locking-key", "locking-nut key"),
     ("leak", "leak, wet"),
     ("other", "other"),
-];
-
-/// Where, as code and word.
-pub const ZONES: &[(&str, &str)] = &[
-    ("above", "above"),
-    ("below", "below"),
-    ("wheel-well", "wheel well"),
-    ("cabin", "cabin"),
-    ("rear", "rear"),
-    ("outside", "outside"),
-    ("unknown", "not told"),
 ];
 
 pub async fn walk(

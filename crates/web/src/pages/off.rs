@@ -1,0 +1,254 @@
+//! A stage of things coming off: typed as people say it, read, confirmed with one tap.
+
+use super::choices::{KINDS, SYSTEMS, ZONES};
+use super::pieces::{MOST, mark, where_it_stands};
+use super::{Shown, count, order_of, show};
+use crate::State;
+use crate::tap::{Look, button, chips, field, input, link, new, order_fact, words};
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use shop::record::form::Form;
+use shop::record::v1::basics::StateForm;
+use shop::record::v1::codes::{KindForm, PutInForm, SystemForm, ZoneForm};
+use shop::repair::{Kind, System, Zone};
+use shop::view::OrderView;
+use shop::{ItemLine, item_line};
+
+/// What was typed.
+#[derive(Debug, Deserialize)]
+pub struct Typed {
+    lines: Option<String>,
+}
+
+pub async fn off(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+    Query(typed): Query<Typed>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let typed = typed.lines.unwrap_or_default();
+        let lines: Vec<ItemLine> = typed
+            .lines()
+            .flat_map(|line| line.split(';'))
+            .filter(|line| !line.trim().is_empty())
+            .take(MOST)
+            .map(item_line)
+            .collect();
+        Ok(Shown::of(&order, "This stage", html! {
+            h1 { "What comes off" }
+            @if lines.is_empty() {
+                form method="get" action=(format!("/o/{}/off", order.number)) class="narrow" {
+                    label class="field" {
+                        span { "One thing a line, as you would say it" }
+                        span class="soft" { "such as 6 tray screws M6x16, or 5.5 L coolant, or rag" }
+                        textarea name="lines" required {}
+                    }
+                    div class="presses" { button class="press confirm" type="submit" { "Read it" } }
+                }
+                (again(&order))
+            } @else { (read_lines(&order, &lines)) }
+        }))
+    })
+    .await
+}
+
+/// Things known and at home: off again with one tap each.
+fn again(order: &OrderView) -> Markup {
+    let home: Vec<_> = order
+        .items
+        .iter()
+        .filter(|item| item.home && item.kind != KindForm::Work)
+        .collect();
+    html! {
+        @if !home.is_empty() {
+            h2 { "Known, and in place" }
+            @for item in home {
+                a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) {
+                    (mark(item)) span class="what" { (item.label) } span class="soft" { (where_it_stands(item)) }
+                }
+            }
+        }
+    }
+}
+
+/// What was typed, as read: one tap confirms, exceptions are opened.
+fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
+    let pieces: usize = lines.iter().map(|line| usize::from(line.count)).sum();
+    let mut commands: Vec<Value> = lines
+        .iter()
+        .enumerate()
+        .map(|(nth, line)| declare(&order.order, nth, line))
+        .collect();
+    let moves: Vec<Value> = lines
+        .iter()
+        .enumerate()
+        .map(|(nth, line)| take_off(nth, line))
+        .collect();
+    commands.push(order_fact(
+        &order.order,
+        json!({ "moved": { "stage": new("stage"), "moves": moves } }),
+    ));
+    commands.extend(
+        lines
+            .iter()
+            .enumerate()
+            .filter_map(|(nth, line)| drain(&order.order, nth, line)),
+    );
+    html! {
+        @for caution in cautions(lines) { p class="caution" { (caution) } }
+        form {
+            @for (nth, line) in lines.iter().enumerate() { (line_row(nth, line)) }
+            (input("container", "They lie in", "such as tray A", "tray A"))
+            div class="presses two low" {
+                (button(Look::Confirm, "Out as shown", &count(pieces, "piece", "pieces"), &commands, Some(&format!("/o/{}", order.number))))
+                (link(Look::Plain, "Type again", "", &format!("/o/{}/off", order.number)))
+            }
+        }
+    }
+}
+
+/// One thing as it was read, with everything about it a tap away.
+fn line_row(nth: usize, line: &ItemLine) -> Markup {
+    let kind = KindForm::word(line.kind);
+    let system = SystemForm::word(line.system);
+    let zone = ZoneForm::word(line.zone);
+    let unknown = line.system == System::Unknown;
+    let spoken = |list: &[(&str, &str)], code: &str| {
+        list.iter()
+            .find(|(known, _)| *known == code)
+            .map_or_else(|| "not told".to_owned(), |(_, word)| (*word).to_owned())
+    };
+    html! {
+        details id=(format!("line-{nth}")) open[unknown] {
+            summary class="row" {
+                span class={ "mark " (mark_of(line.kind)) } {}
+                span class="what" {
+                    span class="strong line" { (line.label) @if let Some(size) = &line.size { " " (size) } }
+                    span class="soft line" {
+                        (spoken(KINDS, kind)) " · " (spoken(SYSTEMS, system)) " · " (spoken(ZONES, zone))
+                        @if let Some(amount) = &line.amount { " · " (amount) }
+                    }
+                }
+                span class="beside number" { (line.count) }
+            }
+            (chips(&format!("kind-{nth}"), "What it is", KINDS, kind))
+            (chips(&format!("system-{nth}"), "Belongs to", SYSTEMS, system))
+            (chips(&format!("zone-{nth}"), "Worked on", ZONES, zone))
+            (chips(&format!("spent-{nth}"), "Goes back?", &[("", "the same one"), ("spent", "a new one")], if line.kind == Kind::Seal { "spent" } else { "" }))
+        }
+    }
+}
+
+fn declare(order: &str, nth: usize, line: &ItemLine) -> Value {
+    let at = |name: &str| format!("{name}-{nth}");
+    let pieces: Vec<Value> = (1..=line.count)
+        .map(|position| json!({ "position": position, "length": null }))
+        .collect();
+    let put_in = line.put_in.map_or("other", PutInForm::word);
+    order_fact(
+        order,
+        json!({ "declared": { "item": {
+            "id": new(&at("item")),
+            "kind": field(&at("kind")),
+            "system": { "$map": at("system"), "to": same(SYSTEMS), "else": "unknown" },
+            "zone": field(&at("zone")),
+            "label": words(&line.label),
+            "size": line.size,
+            "pieces": pieces,
+            "pattern": null,
+            "spent": { "$flag": at("spent") },
+            "may_miss": null,
+            "put_in": { "$map": at("kind"), "to": { "put-in": put_in } },
+            "holds": null,
+        } } }),
+    )
+}
+
+/// Every code mapped to itself.
+fn same(list: &[(&str, &str)]) -> Value {
+    list.iter()
+        .map(|(code, _)| ((*code).to_owned(), json!(code)))
+        .collect::<serde_json::Map<_, _>>()
+        .into()
+}
+
+fn take_off(nth: usize, line: &ItemLine) -> Value {
+    let away: serde_json::Map<String, Value> = Kind::ALL
+        .into_iter()
+        .map(|kind| {
+            (
+                KindForm::word(kind).to_owned(),
+                json!(StateForm::of(&kind.away())),
+            )
+        })
+        .collect();
+    let at: Vec<u16> = (1..=line.count).collect();
+    json!({
+        "item": new(&format!("item-{nth}")),
+        "at": at,
+        "after": [],
+        "left": { "state": { "$map": format!("kind-{nth}"), "to": away }, "piece": "original" },
+        "container": field("container"),
+    })
+}
+
+fn drain(order: &str, nth: usize, line: &ItemLine) -> Option<Value> {
+    let amount = line.amount.as_ref()?;
+    Some(
+        json!({ "$when": format!("kind-{nth}"), "is": ["fluid"], "then":
+        order_fact(order, json!({ "drained": {
+            "item": new(&format!("item-{nth}")), "amount": amount, "fate": "kept", "temperature": null } })) }),
+    )
+}
+
+/// The usual cautions, before the step they concern.
+fn cautions(lines: &[ItemLine]) -> Vec<&'static str> {
+    let any = |test: &dyn Fn(&ItemLine) -> bool| lines.iter().any(test);
+    let table: [(bool, &str); 6] = [
+        (
+            any(&|line| {
+                line.system == System::Cooling && matches!(line.kind, Kind::Hose | Kind::Fluid)
+            }),
+            "Coolant may be hot and under pressure. Open nothing until it is cool to the hand; see the maker's instructions.",
+        ),
+        (
+            any(&|line| line.system == System::Restraints),
+            "Airbags can fire. Battery off and wait as the maker says before unplugging; licensed practice only where the law asks.",
+        ),
+        (
+            any(&|line| line.system == System::HighVoltage),
+            "High voltage kills. Only who is qualified for it releases it, by the maker's procedure.",
+        ),
+        (
+            any(&|line| line.system == System::Fuel),
+            "Fuel under pressure and vapour: no flame, no spark, let the pressure off as the maker says.",
+        ),
+        (
+            any(&|line| matches!(line.zone, Zone::Below | Zone::WheelWell)),
+            "Lift and support as the lift's and the vehicle's makers say. Nothing here says that it is safe to go under it.",
+        ),
+        (
+            any(&|line| line.kind == Kind::Belt || line.system == System::DriveBelt),
+            "Moving belts and fans: engine off, key out, and a fan may still start by itself.",
+        ),
+    ];
+    table
+        .into_iter()
+        .filter(|(there, _)| *there)
+        .map(|(_, text)| text)
+        .collect()
+}
+
+fn mark_of(kind: Kind) -> &'static str {
+    match kind {
+        Kind::PutIn => "inside",
+        Kind::Fasteners | Kind::Clips => "round",
+        _ => "",
+    }
+}

@@ -1,0 +1,60 @@
+//! Pieces of items: their marks, where they stand, and one move of them.
+
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::record::v1::basics::StateForm;
+use shop::record::v1::codes::KindForm;
+use shop::view::ItemView;
+
+/// Rows a stage shows at most.
+pub const MOST: usize = 8;
+
+/// One move of a group of pieces, as a device sends it.
+pub fn change(item: &ItemView, at: &[u16], state: StateForm, piece: &str) -> Value {
+    json!({
+        "item": item.item,
+        "at": at,
+        "after": item.seen,
+        "left": { "state": state, "piece": piece },
+        "container": null,
+    })
+}
+
+/// The mark of where an item stands.
+pub fn mark(item: &ItemView) -> Markup {
+    let round = if matches!(item.kind, KindForm::Fasteners | KindForm::Clips) {
+        "round"
+    } else {
+        ""
+    };
+    let loose = item
+        .pieces
+        .iter()
+        .any(|group| matches!(group.state, Some(StateForm::Loose { .. })));
+    let state = if item.home {
+        "home"
+    } else if item.kind == KindForm::PutIn {
+        "inside"
+    } else if loose {
+        "half"
+    } else {
+        ""
+    };
+    html! { span class={ "mark " (round) " " (state) } {} }
+}
+
+/// Where an item's pieces stand, in a few words.
+pub fn where_it_stands(item: &ItemView) -> String {
+    let several = item.positions.len() > 1;
+    item.pieces
+        .iter()
+        .map(|group| {
+            if several {
+                format!("{} {}", group.at.len(), group.text)
+            } else {
+                group.text.clone()
+            }
+        })
+        .collect::<Vec<_>>()
+        .join(", ")
+}
