@@ -11,6 +11,7 @@ mod command;
 mod device;
 mod item_line;
 mod keep;
+pub mod planning;
 pub mod say;
 mod service;
 mod trouble;
