@@ -391,7 +391,7 @@ fn check_settings(settings: &Settings) -> Result<(), Trouble> {
 
 /// What the vehicle carries from now on, and does not carry yet: its lasting differences,
 /// and work due later.
-fn carried_by_vehicle(
+pub(crate) fn carried_by_vehicle(
     world: &World,
     order: &Order,
     id: &OrderId,

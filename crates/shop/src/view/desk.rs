@@ -6,7 +6,7 @@ use record::form::Form;
 use record::v1::codes::{
     ChargeForm, ConsentStepForm, PaidByForm, PartStepForm, PayerForm, WayForm,
 };
-use repair::price::Payer;
+use repair::price::{Entry, Payer};
 use repair::{Fact, Order, Rules, papers, stock};
 use rust_decimal::Decimal;
 use serde::Serialize;
@@ -205,18 +205,7 @@ pub(super) fn price(service: &Service, order: &Order) -> Option<PriceView> {
         entries: price
             .entries
             .iter()
-            .map(|entry| PriceEntryView {
-                label: entry.label.map_or_else(String::new, |label| {
-                    service.texts().text(repair::Words(label))
-                }),
-                charge: ChargeForm::of(&entry.charge),
-                quantity: entry.quantity.round_dp(2).normalize().to_string(),
-                each: say::money(entry.each, digits),
-                amount: repair::price::amount(entry, digits).to_string(),
-                payer: PayerForm::of(&entry.payer),
-                label_words: entry.label.map(|label| repair::Words(label).hex()),
-                line: entry.line.clone(),
-            })
+            .map(|entry| price_entry(service, entry, digits))
             .collect(),
         taxes: price
             .taxes
@@ -225,6 +214,22 @@ pub(super) fn price(service: &Service, order: &Order) -> Option<PriceView> {
             .collect(),
         charged: price.charged,
     })
+}
+
+/// One entry in words.
+pub(super) fn price_entry(service: &Service, entry: &Entry, digits: u32) -> PriceEntryView {
+    PriceEntryView {
+        label: entry.label.map_or_else(String::new, |label| {
+            service.texts().text(repair::Words(label))
+        }),
+        charge: ChargeForm::of(&entry.charge),
+        quantity: entry.quantity.round_dp(2).normalize().to_string(),
+        each: say::money(entry.each, digits),
+        amount: repair::price::amount(entry, digits).to_string(),
+        payer: PayerForm::of(&entry.payer),
+        label_words: entry.label.map(|label| repair::Words(label).hex()),
+        line: entry.line.clone(),
+    }
 }
 
 pub(super) fn totals(order: &Order) -> Vec<TotalView> {

@@ -123,6 +123,8 @@ pub struct ReasonView {
     pub waivable: bool,
     /// Who waived it, and why.
     pub waived: Option<String>,
+    /// Whether that prints on the invoice.
+    pub prints: bool,
     /// The item it is about.
     pub item: Option<String>,
 }
@@ -142,6 +144,8 @@ pub struct PaperView {
     pub waivable: bool,
     /// Who waived it, and why.
     pub waived: Option<String>,
+    /// Whether that prints on the invoice.
+    pub prints: bool,
 }
 
 /// One gate.
@@ -181,6 +185,8 @@ pub struct WaiverView {
     pub reason: String,
     /// Who, and why.
     pub waived: String,
+    /// Whether it prints on the invoice.
+    pub prints: bool,
 }
 
 /// A move's name as it is sent.
@@ -370,6 +376,7 @@ pub(super) fn gates(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Gate
                         text: names.reason(reason),
                         waivable: reason.waivable != Waivable::Never,
                         waived: waived(names, reason),
+                        prints: prints(reason),
                         item: item_of(reason),
                     })
                     .collect(),
@@ -383,6 +390,7 @@ pub(super) fn gates(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Gate
                         blocks: reason.blocks,
                         waivable: reason.waivable != Waivable::Never,
                         waived: waived(names, reason),
+                        prints: prints(reason),
                     })
                     .collect(),
             }
@@ -418,18 +426,26 @@ fn waived(names: &Names<'_>, reason: &Reason) -> Option<String> {
     })
 }
 
+fn prints(reason: &Reason) -> bool {
+    reason.waiver.as_ref().is_some_and(|waiver| waiver.prints)
+}
+
 pub(super) fn waivers(gates: &[GateView]) -> Vec<WaiverView> {
     gates
         .iter()
         .flat_map(|gate| {
-            let fit = gate.fit_to_go.iter().map(|r| (&r.text, &r.waived));
-            let papers = gate.papers.iter().map(|r| (&r.text, &r.waived));
+            let fit = gate
+                .fit_to_go
+                .iter()
+                .map(|r| (&r.text, &r.waived, r.prints));
+            let papers = gate.papers.iter().map(|r| (&r.text, &r.waived, r.prints));
             fit.chain(papers)
-                .filter_map(|(text, waived)| {
+                .filter_map(|(text, waived, prints)| {
                     Some(WaiverView {
                         gate: gate.gate,
                         reason: text.clone(),
                         waived: waived.clone()?,
+                        prints,
                     })
                 })
                 .collect::<Vec<_>>()

@@ -3,6 +3,7 @@
 
 mod desk;
 mod items;
+mod papers;
 mod row;
 mod story;
 
@@ -13,6 +14,7 @@ pub use items::{
     DebtView, GateView, ItemView, MoveName, OpenItemView, PaperView, PiecesView, ReasonView,
     SnagView, WaiverView,
 };
+pub use papers::{PapersView, ProofView};
 pub use row::{OrderRow, rows};
 pub use story::StoryLine;
 
@@ -21,7 +23,7 @@ use crate::service::Service;
 use crate::trouble::Trouble;
 use crate::world::World;
 use record::Stream;
-use repair::{Field, Order, OrderId, VehicleFact, VehicleId, papers};
+use repair::{Field, Order, OrderId, VehicleFact, VehicleId};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
@@ -79,6 +81,8 @@ pub struct OrderView {
     pub alarms: Vec<String>,
     /// What this vehicle carries from earlier orders.
     pub standing: Vec<String>,
+    /// What the papers for the customer say beside all this.
+    pub papers: PapersView,
     /// What happened, oldest first.
     pub story: Vec<StoryLine>,
 }
@@ -124,15 +128,16 @@ fn view(service: &Service, world: &World, id: &OrderId, order: &Order, number: u
         payments: desk::payments(&names, order, &rules),
         proofs_needed: items::proofs_needed(&names),
         proofs_told: items::proofs_told(order),
-        keys_here: papers::keys_here(order),
-        handed_over: papers::handed_over(order).is_some(),
-        left: papers::handed_over(order).map(|handed| story::left(handed.leaves)),
-        voided: papers::is_voided(order),
+        keys_here: repair::papers::keys_here(order),
+        handed_over: repair::papers::handed_over(order).is_some(),
+        left: repair::papers::handed_over(order).map(|handed| story::left(handed.leaves)),
+        voided: repair::papers::is_voided(order),
         alarms: repair::late_alarms(order, &rules)
             .iter()
             .map(|reason| names.reason(reason))
             .collect(),
         standing: standing(service, world, order),
+        papers: papers::papers(&names, service, world, id, order),
         story: story::story(&names, service, order, &rules),
     }
 }

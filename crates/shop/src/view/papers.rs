@@ -1,0 +1,251 @@
+//! What the papers for the customer say: who and which vehicle, what has changed since
+//! they agreed, what was tested, what stays different.
+
+use super::desk::{PriceEntryView, price_entry};
+use super::{standing_text, story, vehicle_of, vehicle_text};
+use crate::say::Names;
+use crate::service::{Service, carried_by_vehicle};
+use crate::world::World;
+use record::AnyEvent;
+use record::form::Form;
+use record::v1::codes::{OutcomeForm, ProofIsForm};
+use repair::price::{Entry, Payer};
+use repair::{
+    Customer, Decision, Fact, Field, OdometerAt, Order, OrderId, ProofId, Rules, VehicleFact,
+    papers as desk,
+};
+use serde::Serialize;
+use std::collections::BTreeSet;
+use utoipa::ToSchema;
+
+/// What the papers say beside the order.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct PapersView {
+    /// The shop's name.
+    pub shop: String,
+    /// The currency, three letters.
+    pub currency: String,
+    /// Today at the shop.
+    pub today: String,
+    /// The day the invoice for exactly this price was written.
+    pub charged_on: Option<String>,
+    /// The customer's telephone number; empty if there is none.
+    pub phone: String,
+    /// Where the customer lives; empty if nobody said.
+    pub address: String,
+    /// The vehicle's identification number; empty if nobody said.
+    pub vin: String,
+    /// The odometer on the way in.
+    pub odometer_in: Option<String>,
+    /// The odometer on the way out.
+    pub odometer_out: Option<String>,
+    /// Whether the customer has agreed to a sum.
+    pub agreed: bool,
+    /// The customer's entries that did not stand in the price when they last agreed.
+    pub added: Vec<PriceEntryView>,
+    /// Those that stood in it then, and no longer do.
+    pub dropped: Vec<PriceEntryView>,
+    /// Proofs that no later one replaces, oldest first.
+    pub proofs: Vec<ProofView>,
+    /// What is different about this vehicle for good.
+    pub differences: Vec<String>,
+}
+
+/// One proof.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct ProofView {
+    /// What was tested.
+    pub proof: ProofIsForm,
+    /// The same in words.
+    pub name: String,
+    /// What it showed.
+    pub outcome: OutcomeForm,
+    /// What was seen, in words.
+    pub words: Option<String>,
+    /// When.
+    pub at: String,
+    /// Who.
+    pub by: String,
+}
+
+pub(super) fn papers(
+    names: &Names<'_>,
+    service: &Service,
+    world: &World,
+    id: &OrderId,
+    order: &Order,
+) -> PapersView {
+    let rules = service.rules(world);
+    let settings = world.shop.settings();
+    let vehicle = vehicle_of(order);
+    let (agreed, added, dropped) = since_agreed(service, order);
+    PapersView {
+        shop: settings.map_or_else(String::new, |set| service.texts().text(set.name)),
+        currency: settings.map_or_else(String::new, |set| set.currency.clone()),
+        today: rules.today().to_string(),
+        charged_on: charged_on(order, &rules),
+        phone: customer_text(service, world, order, Field::Phone),
+        address: customer_text(service, world, order, Field::Address),
+        vin: vehicle_text(service, world, vehicle.as_ref(), Field::Vin),
+        odometer_in: odometer(order, OdometerAt::In),
+        odometer_out: odometer(order, OdometerAt::Out),
+        agreed,
+        added,
+        dropped,
+        proofs: proofs(names, order, &rules),
+        differences: differences(service, world, id, order, &rules),
+    }
+}
+
+fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
+    desk::price(order).filter(|price| price.charged)?;
+    order
+        .decisions()
+        .iter()
+        .rev()
+        .find(|decided| matches!(decided.decision, Decision::Charged { .. }))
+        .map(|decided| rules.day(decided.stamp.at).to_string())
+}
+
+fn customer_text(service: &Service, world: &World, order: &Order, field: Field) -> String {
+    order
+        .decisions()
+        .iter()
+        .find_map(|decided| match &decided.decision {
+            Decision::Opened { customer, .. } => world.customers.get(customer),
+            _ => None,
+        })
+        .and_then(|customer: &Customer| customer.text(field).words)
+        .map(|words| service.texts().text(words))
+        .unwrap_or_default()
+}
+
+/// The last reading, by the clock of whoever told it.
+fn odometer(order: &Order, wanted: OdometerAt) -> Option<String> {
+    order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Odometer { reading, at } if *at == wanted => {
+                Some(((filed.stamp.at, command), reading))
+            }
+            _ => None,
+        })
+        .max_by(|a, b| a.0.cmp(&b.0))
+        .map(|(_, reading)| reading.as_str().to_owned())
+}
+
+/// Whether the customer has agreed to a sum, what came into the price since, and what
+/// went out of it. The price they agreed to is the last one set by then.
+fn since_agreed(
+    service: &Service,
+    order: &Order,
+) -> (bool, Vec<PriceEntryView>, Vec<PriceEntryView>) {
+    let at = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Consented {
+                payer: Payer::Customer,
+                agreed: true,
+                amount: Some(_),
+                ..
+            } => Some(filed.stamp.at),
+            _ => None,
+        })
+        .max();
+    let then = order
+        .decisions()
+        .iter()
+        .rev()
+        .find_map(|decided| match (&decided.decision, at) {
+            (Decision::Priced { entries, .. }, Some(at)) if decided.stamp.at <= at => {
+                Some(entries.as_slice())
+            }
+            _ => None,
+        });
+    let digits = desk::minor_digits(order);
+    let of_customer = |entries: &[Entry]| -> Vec<PriceEntryView> {
+        entries
+            .iter()
+            .filter(|entry| entry.payer == Payer::Customer)
+            .map(|entry| price_entry(service, entry, digits))
+            .collect()
+    };
+    let now = desk::price(order).map_or_else(Vec::new, |price| of_customer(&price.entries));
+    let then = of_customer(then.unwrap_or_default());
+    (at.is_some(), without(&now, &then), without(&then, &now))
+}
+
+/// The entries that the others lack, each counted as often as it stands.
+fn without(entries: &[PriceEntryView], others: &[PriceEntryView]) -> Vec<PriceEntryView> {
+    let mut left = others.to_vec();
+    let mut out = Vec::new();
+    for entry in entries {
+        match left.iter().position(|other| other == entry) {
+            Some(place) => {
+                left.swap_remove(place);
+            }
+            None => out.push(entry.clone()),
+        }
+    }
+    out
+}
+
+fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
+    let replaced: BTreeSet<&ProofId> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Proved { replaces, .. } => Some(replaces),
+            _ => None,
+        })
+        .flatten()
+        .collect();
+    let mut out: Vec<_> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Proved {
+                id,
+                proof,
+                outcome,
+                words,
+                ..
+            } if !replaced.contains(id) => Some((
+                filed.stamp.at,
+                ProofView {
+                    proof: ProofIsForm::of(proof),
+                    name: crate::say::proof_name(*proof).to_owned(),
+                    outcome: OutcomeForm::of(outcome),
+                    words: words.map(|words| names.text(words)),
+                    at: story::time(rules, filed.stamp.at),
+                    by: names.person(&filed.stamp.who),
+                },
+            )),
+            _ => None,
+        })
+        .collect();
+    out.sort_by_key(|(at, _)| *at);
+    out.into_iter().map(|(_, proof)| proof).collect()
+}
+
+/// The differences the vehicle carries, and those it would leave with now.
+fn differences(
+    service: &Service,
+    world: &World,
+    id: &OrderId,
+    order: &Order,
+    rules: &Rules,
+) -> Vec<String> {
+    let carried = vehicle_of(order).and_then(|vehicle| world.vehicles.get(&vehicle));
+    let new: Vec<VehicleFact> = carried_by_vehicle(world, order, id, rules)
+        .into_iter()
+        .filter_map(|(_, event)| match event {
+            AnyEvent::Vehicle(fact @ VehicleFact::Differs { .. }) => Some(fact),
+            _ => None,
+        })
+        .collect();
+    carried
+        .iter()
+        .flat_map(|vehicle| vehicle.differences())
+        .chain(&new)
+        .map(|fact| standing_text(service, fact))
+        .collect()
+}
