@@ -134,9 +134,11 @@ where
     }
 }
 
-/// Codes: an enumeration without content, each value with the word it is stored as.
+/// Codes: an enumeration without content, each value with the word it is stored as. The
+/// word is taken as a `tt`: a `literal` would reach the description of the JSON door in a
+/// wrapping that it does not see through, and it would name the variant instead.
 macro_rules! codes {
-    ($form:ident = $core:ident { $($variant:ident = $code:literal),* $(,)? }) => {
+    ($form:ident = $core:ident { $($variant:ident = $code:tt),* $(,)? }) => {
         #[doc = concat!("The stored words of [`repair::", stringify!($core), "`] and its like.")]
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
         #[expect(missing_docs, reason = "each word is documented at its core type")]
@@ -195,7 +197,7 @@ macro_rules! form {
 /// Kinds with content: each variant is one kind of event or request.
 macro_rules! forms {
     ($form:ident = $core:ident {
-        $($variant:ident = $kind:literal { $($field:ident : $ty:ty),* $(,)? }),* $(,)?
+        $($variant:ident = $kind:tt { $($field:ident : $ty:ty),* $(,)? }),* $(,)?
     }) => {
         #[doc = concat!("The forms of [`", stringify!($core), "`], by kind.")]
         #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
