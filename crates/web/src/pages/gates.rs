@@ -115,8 +115,12 @@ fn closes(order: &OrderView, kind: &str, item: Option<&str>) -> String {
         "no-consent" | "over-ceiling" => "ask".to_owned(),
         "not-priced" => "price".to_owned(),
         "not-charged" | "unpaid" | "keys-here" => "pay".to_owned(),
-        "line" => String::new(),
-        _ => item.map_or_else(|| "open".to_owned(), |item| format!("item/{item}")),
+        // Cause and correction are told on the order's own page.
+        "line" => return format!("/o/{}", order.number),
+        // What was moved before anybody said what it is has no page of its own yet.
+        _ => item
+            .filter(|item| order.items.iter().any(|known| known.item == *item))
+            .map_or_else(|| "open".to_owned(), |item| format!("item/{item}")),
     };
     format!("/o/{}/{page}", order.number)
 }
