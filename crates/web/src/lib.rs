@@ -12,9 +12,11 @@ mod guard;
 mod layout;
 mod live;
 mod pages;
+mod spoken;
 mod tap;
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 use shop::Service;
 use std::sync::Arc;
@@ -59,7 +61,10 @@ pub fn router(state: State, port: u16) -> Router {
         .route("/api/live", get(live::live))
         .merge(assets::routes())
         .fallback(pages::nowhere)
+        // One limit, ours: the framework's own for JSON is smaller than a photo.
+        .layer(DefaultBodyLimit::disable())
         .layer(RequestBodyLimitLayer::new(LARGEST))
+        .layer(axum::middleware::from_fn(spoken::spoken))
         .layer(axum::middleware::from_fn(move |request, next| {
             guard::guard(port, request, next)
         }))
