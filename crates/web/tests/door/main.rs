@@ -1,0 +1,10 @@
+//! The program's doors, from outside: a real port, plain HTTP, good manners and bad.
+
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+mod commands;
+mod described;
+mod http;
+mod manners;
+mod pages;
+mod shop_in_words;

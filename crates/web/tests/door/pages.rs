@@ -1,0 +1,393 @@
+//! Every page that can be reached, as a browser would read it.
+
+use crate::http::{Answer, Door};
+use crate::shop_in_words::{ATTEMPT, an_order, set_up};
+use html5ever::ParseOpts;
+use html5ever::tendril::TendrilSink;
+use markup5ever_rcdom::{Handle, NodeData, RcDom};
+use serde_json::Value;
+use shop::record::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
+use shop::record::v1::decisions::RequestForm;
+use shop::record::v1::facts::FactForm;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// One element: its name and attributes.
+type Element = (String, BTreeMap<String, String>);
+
+/// A page read by the rules of HTML: its elements, its text.
+struct Page {
+    elements: Vec<Element>,
+    text: String,
+    errors: Vec<String>,
+}
+
+impl Page {
+    fn read(html: &str) -> Self {
+        let dom = html5ever::parse_document(RcDom::default(), ParseOpts::default()).one(html);
+        let mut page = Self {
+            elements: Vec::new(),
+            text: String::new(),
+            errors: dom
+                .errors
+                .borrow()
+                .iter()
+                .map(ToString::to_string)
+                .collect(),
+        };
+        page.walk(&dom.document);
+        page
+    }
+
+    fn walk(&mut self, node: &Handle) {
+        match &node.data {
+            NodeData::Element { name, attrs, .. } => {
+                let attributes = attrs
+                    .borrow()
+                    .iter()
+                    .map(|attribute| {
+                        (
+                            attribute.name.local.to_string(),
+                            attribute.value.to_string(),
+                        )
+                    })
+                    .collect();
+                self.elements.push((name.local.to_string(), attributes));
+            }
+            NodeData::Text { contents } => self.text.push_str(&contents.borrow()),
+            _ => {}
+        }
+        for child in node.children.borrow().iter() {
+            self.walk(child);
+        }
+    }
+
+    fn each<'a>(&'a self, attribute: &'a str) -> impl Iterator<Item = &'a str> {
+        self.elements
+            .iter()
+            .filter_map(move |(_, attributes)| attributes.get(attribute).map(String::as_str))
+    }
+}
+
+/// Every page that a link leads to, from the floor on.
+fn crawl(door: &Door) -> BTreeMap<String, Answer> {
+    let mut pages = BTreeMap::new();
+    let mut todo = vec![
+        "/".to_owned(),
+        "/setup".to_owned(),
+        "/order/first".to_owned(),
+    ];
+    while let Some(path) = todo.pop() {
+        if pages.contains_key(&path) || path.starts_with("/assets") {
+            continue;
+        }
+        let answer = door.get(&path);
+        todo.extend(
+            Page::read(&answer.body)
+                .each("href")
+                .filter(|to| to.starts_with('/'))
+                .map(|to| to.split('#').next().unwrap_or(to).to_owned()),
+        );
+        todo.extend(answer.headers.get("location").cloned());
+        pages.insert(path, answer);
+    }
+    pages
+}
+
+fn a_door_with_an_order() -> Door {
+    let door = Door::open();
+    set_up(&door);
+    an_order(&door, "first");
+    door
+}
+
+#[test]
+fn every_page_reads_as_html_and_runs_nothing_of_what_people_typed() {
+    let door = a_door_with_an_order();
+    let pages = crawl(&door);
+    let mut marks = BTreeSet::new();
+    for (path, answer) in &pages {
+        if (300..400).contains(&answer.status) {
+            continue;
+        }
+        assert_eq!(answer.status, 200, "{path}: {}", answer.body);
+        assert!(
+            answer.header("content-type").starts_with("text/html"),
+            "{path}"
+        );
+        let policy = answer.header("content-security-policy");
+        for rule in [
+            "default-src 'none'",
+            "script-src 'self'",
+            "style-src 'self'",
+            "frame-ancestors 'none'",
+            "base-uri 'none'",
+        ] {
+            assert!(policy.contains(rule), "{path}: {policy}");
+        }
+        assert!(!policy.contains("unsafe"), "{path}: {policy}");
+        assert_eq!(answer.header("x-content-type-options"), "nosniff", "{path}");
+
+        let page = Page::read(&answer.body);
+        assert_eq!(page.errors, Vec::<String>::new(), "{path}");
+        assert_runs_nothing(path, &page);
+        marks.extend(
+            [
+                "vehicle",
+                "complaint",
+                "screws",
+                "snag",
+                "part",
+                "sublet",
+                "entry",
+                "person",
+                "due",
+                "cause",
+                "ana",
+                "stall",
+                "plate",
+                "waived",
+                "noted",
+            ]
+            .into_iter()
+            .filter(|mark| page.text.contains(&format!("{mark} {ATTEMPT}"))),
+        );
+    }
+    assert_eq!(
+        marks.len(),
+        15,
+        "the words stand on the pages as they were typed: {marks:?}"
+    );
+    for wanted in [
+        "/",
+        "/find",
+        "/calls",
+        "/who",
+        "/setup",
+        "/shop",
+        "/record",
+        "/new",
+        "/v/v",
+        "/o/1001",
+        "/o/1001/story",
+        "/o/1001/mend",
+        "/o/1001/walk",
+        "/o/1001/off",
+        "/o/1001/back",
+        "/o/1001/open",
+        "/o/1001/tray",
+        "/o/1001/item/screws",
+        "/o/1001/snag",
+        "/o/1001/due",
+        "/o/1001/may",
+        "/o/1001/may/hand-over",
+        "/o/1001/hand-over",
+        "/o/1001/desk",
+        "/o/1001/price",
+        "/o/1001/ask",
+        "/o/1001/parts",
+        "/o/1001/pay",
+    ] {
+        assert!(
+            pages.contains_key(wanted),
+            "no link leads to {wanted}: {:?}",
+            pages.keys()
+        );
+    }
+}
+
+fn assert_runs_nothing(path: &str, page: &Page) {
+    let scripts: Vec<_> = page
+        .elements
+        .iter()
+        .filter(|(name, _)| name == "script")
+        .collect();
+    assert_eq!(scripts.len(), 1, "{path}");
+    assert_eq!(
+        scripts[0].1.get("src").map(String::as_str),
+        Some("/assets/app.js"),
+        "{path}"
+    );
+    for (name, attributes) in &page.elements {
+        assert!(
+            ![
+                "style",
+                "img",
+                "iframe",
+                "object",
+                "embed",
+                "base",
+                "meta-refresh"
+            ]
+            .contains(&name.as_str()),
+            "{path}: <{name}>"
+        );
+        for (attribute, value) in attributes {
+            assert!(!attribute.starts_with("on"), "{path}: <{name} {attribute}>");
+            assert_ne!(attribute, "style", "{path}: <{name}>");
+            if ["href", "src", "action", "formaction"].contains(&attribute.as_str()) {
+                assert!(
+                    value.starts_with('/') && !value.starts_with("//") || value.starts_with('#'),
+                    "{path}: {attribute}={value:?}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn every_button_carries_commands_of_a_kind_the_door_takes() {
+    let door = a_door_with_an_order();
+    let mut kinds = BTreeSet::new();
+    for (path, answer) in crawl(&door) {
+        let page = Page::read(&answer.body);
+        for commands in page.each("data-commands") {
+            let commands: Value =
+                serde_json::from_str(commands).unwrap_or_else(|e| panic!("{path}: {e}"));
+            for command in commands.as_array().unwrap() {
+                kinds_in(command, &path, &mut kinds);
+            }
+        }
+    }
+    for wanted in [
+        "moved",
+        "found",
+        "consented",
+        "paid",
+        "part-needed",
+        "hand-over",
+        "waive",
+        "undo",
+        "mended",
+        "joined",
+        "void",
+    ] {
+        assert!(kinds.contains(wanted), "no button says {wanted}: {kinds:?}");
+    }
+}
+
+fn kinds_in(template: &Value, path: &str, out: &mut BTreeSet<String>) {
+    match template {
+        Value::Array(list) => list.iter().for_each(|inner| kinds_in(inner, path, out)),
+        Value::Object(map) => {
+            for (field, content) in map {
+                let known = match field.as_str() {
+                    "fact" => FactForm::KINDS,
+                    "request" => RequestForm::KINDS,
+                    "vehicle_fact" => VehicleFactForm::KINDS,
+                    "customer_fact" => CustomerFactForm::KINDS,
+                    "shop_fact" => ShopFactForm::KINDS,
+                    _ => {
+                        kinds_in(content, path, out);
+                        continue;
+                    }
+                };
+                for kind in content
+                    .as_object()
+                    .into_iter()
+                    .flat_map(|map| map.keys())
+                    .filter(|key| !key.starts_with('$'))
+                {
+                    assert!(
+                        known.contains(&kind.as_str()),
+                        "{path}: no {field} is called {kind:?}"
+                    );
+                    out.insert(kind.clone());
+                }
+            }
+        }
+        _ => {}
+    }
+}
+
+#[test]
+fn what_is_not_there_is_told_with_ways_out() {
+    let door = a_door_with_an_order();
+    for path in [
+        "/o/9999",
+        "/o/abc",
+        "/o/-1",
+        "/o/99999999999999999999999",
+        "/o/1001/item/none",
+        "/o/1001/may/fly",
+        "/v/none",
+        "/order/none",
+        "/who/none",
+        "/nowhere",
+        "/o/1001/nowhere",
+        "/%00",
+        "/../../etc/passwd",
+    ] {
+        let answer = door.get(path);
+        assert_eq!(answer.status, 404, "{path}: {}", answer.body);
+        let page = Page::read(&answer.body);
+        assert_eq!(page.errors, Vec::<String>::new(), "{path}");
+        let ways: BTreeSet<_> = page.each("href").collect();
+        assert!(
+            ways.contains("/") && ways.contains("/find"),
+            "{path}: {ways:?}"
+        );
+        assert!(
+            answer
+                .header("content-security-policy")
+                .contains("default-src 'none'"),
+            "{path}"
+        );
+    }
+}
+
+#[test]
+fn a_shop_that_is_not_set_up_leads_there_and_a_stranger_is_asked_who_they_are() {
+    let door = Door::open();
+    for path in ["/", "/find", "/new", "/record", "/nowhere"] {
+        let answer = door.get(path);
+        assert_eq!(
+            (answer.status, answer.header("location")),
+            (303, "/setup"),
+            "{path}"
+        );
+    }
+    assert_eq!(door.get("/setup").status, 200);
+    set_up(&door);
+    for cookie in ["", "who=", "who=nobody", "other=1; who=ben"] {
+        let answer = door.ask("GET", "/", &[("Cookie", cookie)], b"");
+        assert_eq!(
+            (answer.status, answer.header("location")),
+            (303, "/who"),
+            "{cookie:?}"
+        );
+    }
+    let chosen = door.ask("GET", "/who/ana", &[], b"");
+    assert_eq!((chosen.status, chosen.header("location")), (303, "/"));
+    let cookie = chosen.header("set-cookie");
+    assert!(
+        cookie.starts_with("who=ana;")
+            && cookie.contains("HttpOnly")
+            && cookie.contains("SameSite=Strict"),
+        "{cookie}"
+    );
+    assert_eq!(
+        door.ask("GET", "/", &[("Cookie", "who=ana")], b"").status,
+        200
+    );
+}
+
+#[test]
+fn what_a_page_looks_with_is_served_here() {
+    let door = Door::open();
+    for (path, media) in [
+        ("/assets/app.css", "text/css"),
+        ("/assets/app.js", "text/javascript"),
+        ("/assets/icon.svg", "image/svg+xml"),
+    ] {
+        let answer = door.get(path);
+        assert_eq!(answer.status, 200);
+        assert!(answer.header("content-type").starts_with(media), "{path}");
+        for elsewhere in ["http://", "https://", "//cdn", "@import"] {
+            let allowed = answer.body.replace("http://www.w3.org/2000/svg", "");
+            assert!(
+                !allowed.contains(elsewhere),
+                "{path} asks for something at {elsewhere}"
+            );
+        }
+    }
+}
