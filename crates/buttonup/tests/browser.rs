@@ -286,6 +286,9 @@ const PAGES: &[&str] = &[
     "/o/1002/ask",
     "/o/1002/parts",
     "/o/1002/pay",
+    "/o/1002/estimate",
+    "/o/1002/added",
+    "/o/1002/invoice",
     "/o/1002/story",
     "/o/1002/mend",
 ];

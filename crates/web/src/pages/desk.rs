@@ -45,6 +45,10 @@ pub async fn desk(
                         div class="row" { span class="what" { (paid.taken_by) ", " (paid.at) } span class="strong number" { (paid.amount) } }
                     }
                     @if order.payments.is_empty() { p class="gap" { "Nothing paid yet." } }
+                    h2 { "Papers to print" }
+                    @for (name, small, page) in [("Estimate", "to sign", "estimate"), ("Added work", "what it comes to now", "added"), ("Invoice", "", "invoice")] {
+                        a class="row" href=(to(page)) { span class="what strong" { (name) } span class="soft" { (small) } }
+                    }
                 }
             }
             div class="presses even" {
