@@ -15,11 +15,13 @@ mod coolant_command;
 mod demo;
 mod fastener_command;
 mod keep;
+mod plan_command;
 mod serve;
 mod vin_command;
 
 use answer::{Answer, Wrong};
 use clap::{Parser, Subcommand};
+use std::io::Write;
 use std::process::ExitCode;
 
 /// Keeps the account of what is open, owed and agreed on every vehicle in a repair shop.
@@ -41,6 +43,11 @@ enum Command {
     Serve(serve::Serve),
     /// Look at a vehicle identification number.
     Vin(vin_command::Vin),
+    /// Plan the cheapest way in and back, from a map.
+    Plan(plan_command::Plan),
+    /// Maps: what is fitted to what on one kind of vehicle.
+    #[command(subcommand)]
+    Map(plan_command::MapCommand),
     #[command(flatten)]
     Fastener(fastener_command::Fastener),
     /// Coolant: freezing, boiling, mixing, filling, leak test.
@@ -64,6 +71,8 @@ fn main() -> ExitCode {
         Command::Demo(place) => serve::demo(&place),
         Command::Serve(place) => serve::serve(&place),
         Command::Vin(vin) => Ok(vin_command::run(&vin)),
+        Command::Plan(asked) => plan_command::plan(&asked),
+        Command::Map(asked) => plan_command::check(&asked),
         Command::Fastener(asked) => fastener_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Keep(command) => keep::run(&command),
@@ -75,10 +84,14 @@ fn main() -> ExitCode {
 }
 
 fn print(answer: &Answer, json: bool) -> ExitCode {
-    if json && !answer.json.is_null() {
-        println!("{}", answer.json);
-    } else if !answer.text.is_empty() {
-        println!("{}", answer.text);
+    let text = if json && !answer.json.is_null() {
+        answer.json.to_string()
+    } else {
+        answer.text.clone()
+    };
+    if !text.is_empty() {
+        // Whoever read it may have seen enough and gone: that is no fault.
+        let _ = writeln!(std::io::stdout(), "{text}");
     }
     if answer.good {
         ExitCode::SUCCESS

@@ -1,0 +1,197 @@
+//! `buttonup plan` and `buttonup map check`: maps as text, and the cheapest way in and back.
+
+use crate::answer::{Answer, Wrong};
+use clap::{Args, Subcommand};
+use map::{Map, Trouble};
+use plan::{Because, Budget, MoveId, Place, Planned};
+use serde_json::{Value, json};
+use shop::planning::{Stands, problem};
+use shop::repair::ItemId;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+
+/// What is to be reached, and what not to do on the way.
+#[derive(Debug, Args)]
+pub struct Plan {
+    /// The map, as TOML.
+    map: PathBuf,
+    /// The item to get at; more than one may be named.
+    #[arg(long = "for", value_name = "ITEM", required = true)]
+    targets: Vec<String>,
+    /// A move not to make, such as `shroud.off`.
+    #[arg(long, value_name = "ITEM.MOVE")]
+    without: Vec<String>,
+    /// A place that cannot be used, such as `below=no`.
+    #[arg(long, value_name = "PLACE=no")]
+    place: Vec<String>,
+    /// The variant of the vehicle, where the map has several.
+    #[arg(long, value_name = "VARIANT")]
+    variant: Vec<String>,
+}
+
+/// What to do with a map.
+#[derive(Debug, Subcommand)]
+pub enum MapCommand {
+    /// Read it, and say what is wrong with it, line by line.
+    Check {
+        /// The map, as TOML.
+        map: PathBuf,
+    },
+}
+
+/// Reads a map and says what is wrong with it.
+pub fn check(command: &MapCommand) -> Result<Answer, Wrong> {
+    let MapCommand::Check { map } = command;
+    let text = text_of(map)?;
+    let (good, troubles) = match map::read(&map.display().to_string(), &text) {
+        Ok(read) => (true, read.warnings),
+        Err(troubles) => (false, troubles),
+    };
+    let mut lines: Vec<String> = troubles.iter().map(ToString::to_string).collect();
+    lines.push(format!(
+        "{}: {}",
+        map.display(),
+        if good { "a good map" } else { "not a map yet" }
+    ));
+    Ok(Answer {
+        text: lines.join("\n"),
+        json: json!({ "good": good, "troubles": troubles.iter().map(in_json).collect::<Vec<_>>() }),
+        good,
+    })
+}
+
+/// Plans the cheapest way in and back.
+pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
+    let map = read_map(&asked.map, &asked.variant)?;
+    let targets: Vec<ItemId> = asked.targets.iter().map(ItemId::new).collect();
+    let mut problem = problem(&map, &targets, &Stands::new());
+    problem.forbidden_moves = asked.without.iter().map(MoveId::new).collect();
+    problem.forbidden_places = asked
+        .place
+        .iter()
+        .map(|place| match place.split_once('=') {
+            Some((name, "no")) => Ok(Place::new(name)),
+            _ => Err(Wrong::input(
+                "--place",
+                format!("{place:?} says nothing about a place"),
+                "write it like below=no",
+            )),
+        })
+        .collect::<Result<_, _>>()?;
+    let began = Instant::now();
+    let found = plan::plan(&problem, Budget::default()).map_err(|error| Wrong {
+        code: 1,
+        place: asked.map.display().to_string(),
+        what: error.to_string(),
+        mend: "name other items, or allow another way".to_owned(),
+    })?;
+    let milliseconds = began.elapsed().as_millis();
+    Ok(Answer {
+        text: words(&found),
+        json: json!({
+            "off": found.off.iter().map(row).collect::<Vec<_>>(),
+            "back": found.back.iter().map(row).collect::<Vec<_>>(),
+            "no_way_back": found.no_way_back.iter().map(MoveId::as_str).collect::<Vec<_>>(),
+            "minutes": minutes(found.minutes),
+            "place_changes": found.place_changes,
+            "tool_changes": found.tool_changes,
+            "cost": minutes(found.cost),
+            "bound": minutes(found.bound),
+            "proven": found.proven,
+            "milliseconds": u64::try_from(milliseconds).unwrap_or(u64::MAX),
+        }),
+        good: true,
+    })
+}
+
+fn text_of(path: &Path) -> Result<String, Wrong> {
+    fs::read_to_string(path).map_err(|error| {
+        Wrong::input(
+            path.display().to_string(),
+            error.to_string(),
+            "name a map that can be read",
+        )
+    })
+}
+
+fn read_map(path: &Path, variants: &[String]) -> Result<Map, Wrong> {
+    let text = text_of(path)?;
+    let name = path.display().to_string();
+    let read = map::read(&name, &text).map_err(|troubles| {
+        let lines: Vec<String> = troubles.iter().map(ToString::to_string).collect();
+        Wrong::input(name.clone(), lines.join("\n"), "see `buttonup map check`")
+    })?;
+    Ok(read.map.of_variant(&variants.iter().cloned().collect()))
+}
+
+fn in_json(trouble: &Trouble) -> Value {
+    json!({
+        "warning": trouble.weight == map::Weight::Warning,
+        "file": trouble.file,
+        "line": trouble.line,
+        "column": trouble.column,
+        "what": trouble.what,
+        "mend": trouble.mend,
+    })
+}
+
+/// Minutes as a number: a plan counts whole tenths.
+fn minutes(time: plan::Minutes) -> f64 {
+    time.to_string().parse().unwrap_or_default()
+}
+
+fn row(planned: &Planned) -> Value {
+    json!({
+        "item": planned.item.as_str(),
+        "move": planned.id.as_str(),
+        "at": planned.at,
+        "place": planned.place.as_ref().map(Place::as_str),
+        "tools": planned.tools.iter().map(plan::Tool::as_str).collect::<Vec<_>>(),
+        "minutes": minutes(planned.minutes),
+        "because": because(&planned.because),
+    })
+}
+
+fn because(why: &Because) -> String {
+    match why {
+        Because::Target(item) => format!("{item} is what we want"),
+        Because::Needed(needed_by) => format!("{needed_by} needs it first"),
+        Because::MadeDue(made_by) => format!("{made_by} makes it due"),
+        Because::AskedFor => "asked for".to_owned(),
+        Because::Home => "it belongs at home".to_owned(),
+    }
+}
+
+fn words(found: &plan::Plan) -> String {
+    let mut lines = Vec::new();
+    for (title, rows) in [("off", &found.off), ("back", &found.back)] {
+        lines.push(title.to_owned());
+        for planned in rows {
+            let what = match planned.way {
+                plan::Way::Out => planned.id.as_str().to_owned(),
+                plan::Way::Back => format!("{} back", planned.item),
+            };
+            let place = planned.place.as_ref().map_or("", Place::as_str);
+            lines.push(format!(
+                "  {:<28} {:>5}  {place:<12} {}",
+                what,
+                planned.minutes.to_string(),
+                because(&planned.because)
+            ));
+        }
+    }
+    lines.push(format!(
+        "{} minutes of work, {} place changes, {} tool changes: {} in all, {}",
+        found.minutes,
+        found.place_changes,
+        found.tool_changes,
+        found.cost,
+        if found.proven {
+            "proven cheapest".to_owned()
+        } else {
+            format!("at most {} above the cheapest", found.gap())
+        }
+    ));
+    lines.join("\n")
+}
