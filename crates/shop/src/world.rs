@@ -3,10 +3,10 @@
 use crate::trouble::{Trouble, TroubleKind};
 use record::{AnyEvent, Stored, Stream, decode};
 use repair::{
-    Beside, CommandId, Customer, CustomerId, Order, OrderId, PersonId, Recorded, Shop, Stamp,
-    Vehicle, VehicleId, evolve,
+    Beside, CommandId, Customer, CustomerId, Decision, Event, Fact, Order, OrderId, PersonId,
+    Recorded, Shop, Stamp, Vehicle, VehicleId, evolve,
 };
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use store::Row;
 
 /// The shop's log, folded.
@@ -16,6 +16,9 @@ pub struct World {
     pub position: u64,
     /// Orders.
     pub orders: BTreeMap<OrderId, Order>,
+    /// Orders that were handed over, with nothing but payments since: no fact that came
+    /// in after can call for a look at them.
+    pub settled: BTreeSet<OrderId>,
     /// Vehicles.
     pub vehicles: BTreeMap<VehicleId, Vehicle>,
     /// Customers.
@@ -68,6 +71,15 @@ impl World {
         let nth = row.nth;
         match (event, stream) {
             (AnyEvent::Order(event), Stream::Order(id)) => {
+                match &event {
+                    Event::Decision(Decision::HandedOver { .. }) => {
+                        self.settled.insert(id.clone());
+                    }
+                    Event::Fact(Fact::Paid { .. }) => {}
+                    _ => {
+                        self.settled.remove(id);
+                    }
+                }
                 let order = self.orders.entry(id.clone()).or_default();
                 *order = evolve(
                     std::mem::take(order),

@@ -45,6 +45,9 @@ pub fn rebuild(store: &dyn Store, log: &str) -> Result<Rebuilt, Trouble> {
         &mut differences,
     );
     compare("stream", &grown.seqs, &streams.seqs, &mut differences);
+    if grown.settled != streams.settled {
+        differences.push("which orders are settled".to_owned());
+    }
     if grown.shop != streams.shop {
         differences.push("the shop".to_owned());
     }

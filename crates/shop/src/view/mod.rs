@@ -15,7 +15,7 @@ pub use items::{
     SnagView, WaiverView,
 };
 pub use papers::{PapersView, ProofView};
-pub use row::{OrderRow, rows};
+pub use row::{OrderRow, rows, rows_here};
 pub use story::StoryLine;
 
 use crate::say::Names;

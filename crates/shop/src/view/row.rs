@@ -56,17 +56,9 @@ pub struct OrderRow {
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
 pub fn rows(service: &Service, find: Option<&str>) -> Result<Vec<OrderRow>, Trouble> {
-    let world = service.world()?;
     let wanted = find.map(squeeze).filter(|wanted| !wanted.is_empty());
-    Ok(world
-        .shop
-        .numbers()
-        .iter()
-        .rev()
-        .filter_map(|(number, id)| {
-            let order = world.orders.get(*id)?;
-            Some(row(service, &world, id, order, *number))
-        })
+    Ok(rows_of(service, |_, _| true)?
+        .into_iter()
         .filter(|row| {
             wanted.as_deref().is_none_or(|wanted| {
                 [
@@ -81,6 +73,40 @@ pub fn rows(service: &Service, find: Option<&str>) -> Result<Vec<OrderRow>, Trou
         })
         .collect())
 }
+
+/// The orders that somebody may have to do with, newest first: all but the voided, and
+/// those that were handed over with nothing come in since. There are few of them however
+/// long the shop has been at work.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn rows_here(service: &Service) -> Result<Vec<OrderRow>, Trouble> {
+    rows_of(service, |world, id| !world.settled.contains(id)).map(|mut rows| {
+        rows.retain(|row| !row.voided && (!row.handed_over || row.word != LEFT));
+        rows
+    })
+}
+
+fn rows_of(
+    service: &Service,
+    wanted: impl Fn(&World, &OrderId) -> bool,
+) -> Result<Vec<OrderRow>, Trouble> {
+    let world = service.world()?;
+    Ok(world
+        .shop
+        .numbers()
+        .iter()
+        .rev()
+        .filter(|(_, id)| wanted(&world, id))
+        .filter_map(|(number, id)| {
+            let order = world.orders.get(*id)?;
+            Some(row(service, &world, id, order, *number))
+        })
+        .collect())
+}
+
+/// The word for a vehicle that left, and nothing came in after.
+const LEFT: &str = "left";
 
 /// A text for finding: letters and digits only, small.
 fn squeeze(text: &str) -> String {
@@ -202,7 +228,7 @@ fn word(order: &Order, account: &Account, rules: &Rules, _id: &Id) -> String {
     }
     if papers::handed_over(order).is_some() {
         let late = !repair::late_alarms(order, rules).is_empty();
-        return if late { "left, look" } else { "left" }.to_owned();
+        return if late { "left, look" } else { LEFT }.to_owned();
     }
     let adrift = stock::adrift(order);
     let away = adrift

@@ -8,14 +8,11 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
-use shop::view::{OrderRow, rows};
+use shop::view::{OrderRow, rows, rows_here};
 
 pub async fn floor(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |ask| {
-        let here: Vec<_> = rows(ask.service, None)?
-            .into_iter()
-            .filter(|row| !row.voided && (!row.handed_over || row.word != "left"))
-            .collect();
+        let here = rows_here(ask.service)?;
         let stalls = stalls(ask)?;
         let elsewhere: Vec<_> = here
             .iter()
@@ -166,8 +163,8 @@ fn calls_for(row: &OrderRow) -> bool {
 
 pub async fn calls(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |ask| {
-        let all = rows(ask.service, None)?;
-        let waits: Vec<_> = all.iter().filter(|row| !row.voided && calls_for(row)).collect();
+        let here = rows_here(ask.service)?;
+        let waits: Vec<_> = here.iter().filter(|row| calls_for(row)).collect();
         Ok(Shown::new(
             "Calls and waits",
             html! {
