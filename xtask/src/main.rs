@@ -2,10 +2,12 @@
 
 #![allow(clippy::print_stdout, clippy::print_stderr)] // Its whole purpose is to tell a developer.
 
+mod bench;
 mod counts;
 mod pictures;
 mod sequence;
 mod setup;
+mod soak;
 mod steps;
 
 use clap::{Parser, Subcommand};
@@ -22,6 +24,10 @@ struct Arguments {
 enum Chore {
     /// Set up what the tests need, then run every check; stop at the first that fails.
     Test(steps::Choice),
+    /// Run the tests that gain by running long: kills under load, simulations, parsers.
+    Soak(soak::Choice),
+    /// Take the figures of docs/bench.md, and write them there.
+    Bench(bench::Choice),
     /// Take pictures of the pages, for phone and desk, light and dark.
     Pictures(pictures::Choice),
     /// Hold the search behind plans against a published sequential ordering instance.
@@ -31,6 +37,8 @@ enum Chore {
 fn main() -> ExitCode {
     let done = match Arguments::parse().chore {
         Chore::Test(choice) => steps::test(&choice),
+        Chore::Soak(choice) => soak::soak(&choice),
+        Chore::Bench(choice) => bench::bench(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
         Chore::SequenceBench(choice) => sequence::bench(&choice),
     };

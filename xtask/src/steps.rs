@@ -60,7 +60,9 @@ impl Step {
             Step::Browser => {
                 "test -p buttonup -p chromium --features buttonup/browser-tests,chromium/browser-tests --test browser"
             }
-            Step::Postgres => "test -p store --features postgres-tests --test postgres",
+            Step::Postgres => {
+                "test -p store -p buttonup --features store/postgres-tests,buttonup/postgres-tests --test postgres --test database"
+            },
             Step::Doc => "doc --workspace --no-deps",
         }
     }
@@ -158,9 +160,12 @@ fn cargo(step: Step) -> Result<(bool, Counts)> {
         .args(step.cargo().split(' '))
         .stdin(Stdio::null())
         .stdout(Stdio::piped());
-    if step == Step::Doc {
-        command.env("RUSTDOCFLAGS", "-D warnings");
-    }
+    match step {
+        Step::Doc => command.env("RUSTDOCFLAGS", "-D warnings"),
+        // Of the tests that kill programs; `cargo xtask soak` goes on for longer.
+        Step::Test if std::env::var_os("ROUNDS").is_none() => command.env("ROUNDS", "200"),
+        _ => &mut command,
+    };
     let mut child = command.spawn().context("cannot run cargo")?;
     let output = child.stdout.take().expect("standard output is piped above");
     let mut counts = Counts::default();

@@ -3,7 +3,7 @@
 #![allow(dead_code, reason = "each test uses its own part")]
 
 use serde_json::Value;
-use std::io::{BufRead, BufReader, Read, Write};
+use std::io::{self, BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdout, Command, Stdio};
@@ -79,6 +79,13 @@ impl Server {
         self.stop();
     }
 
+    /// Kills it while others still speak to it.
+    pub fn kill_now(&self) {
+        let id = self.child.id().to_string();
+        let killed = Command::new("kill").args(["-KILL", &id]).status();
+        assert!(killed.unwrap().success());
+    }
+
     fn stop(&mut self) {
         let _ = self.child.kill();
         let _ = self.child.wait();
@@ -102,18 +109,33 @@ impl Server {
         self.post("/api/commands", "application/json", &command.to_string())
     }
 
+    /// The same, where the program may end in the middle.
+    pub fn try_command(&self, command: &Value) -> io::Result<(u16, String)> {
+        let body = command.to_string();
+        let head = format!(
+            "POST /api/commands HTTP/1.1\r\nContent-Type: application/json\r\nContent-Length: {}\r\n",
+            body.len()
+        );
+        self.try_ask(&head, &body)
+    }
+
     fn ask(&self, head: &str, body: &str) -> (u16, String) {
-        let mut stream = TcpStream::connect(&self.address).unwrap();
+        self.try_ask(head, body).unwrap()
+    }
+
+    fn try_ask(&self, head: &str, body: &str) -> io::Result<(u16, String)> {
+        let mut stream = TcpStream::connect(&self.address)?;
         let ask = format!(
             "{head}Host: {}\r\nCookie: who=nuria\r\nConnection: close\r\n\r\n{body}",
             self.address
         );
-        stream.write_all(ask.as_bytes()).unwrap();
+        stream.write_all(ask.as_bytes())?;
         let mut answer = String::new();
-        stream.read_to_string(&mut answer).unwrap();
-        let status = answer.split(' ').nth(1).unwrap().parse().unwrap();
-        let (_, body) = answer.split_once("\r\n\r\n").unwrap();
-        (status, body.to_owned())
+        stream.read_to_string(&mut answer)?;
+        let cut = || io::Error::from(io::ErrorKind::UnexpectedEof);
+        let (head, body) = answer.split_once("\r\n\r\n").ok_or_else(cut)?;
+        let status = head.split(' ').nth(1).and_then(|word| word.parse().ok());
+        Ok((status.ok_or_else(cut)?, body.to_owned()))
     }
 
     /// Listens for news until the log stands at `position`.
