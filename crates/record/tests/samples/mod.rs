@@ -151,3 +151,19 @@ fn needs() -> BoxedStrategy<Value> {
     })
     .boxed()
 }
+
+/// Content as a device sends it: a text with its salt where its commitment would stand.
+pub fn sent(value: &mut Value) {
+    let salt = "5a".repeat(32);
+    match value {
+        Value::Object(map) if map.contains_key("media") => {
+            *value = json!({ "file": "aGVsbG8=", "media": "image/jpeg", "salt": salt });
+        }
+        Value::String(text) if repair::Words::from_hex(text).is_some() => {
+            *value = json!({ "text": format!("words <{}>", &text[56..]), "salt": salt });
+        }
+        Value::Object(map) => map.values_mut().for_each(sent),
+        Value::Array(list) => list.iter_mut().for_each(sent),
+        _ => {}
+    }
+}

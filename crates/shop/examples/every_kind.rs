@@ -1,0 +1,177 @@
+//! Completes a record so that every kind of event stands in it, and writes it out:
+//! `cargo run -p shop --example every_kind -- FOLDER > crates/shop/tests/fixtures/…/log.jsonl`,
+//! on the folder that `buttonup demo` made. What it wrote once stays as it is; a month in
+//! which a form was added gets a folder of its own.
+
+#![allow(clippy::unwrap_used, reason = "a tool of the tests")]
+#![expect(clippy::print_stdout, reason = "this is what it does")]
+
+#[path = "../../record/tests/samples/mod.rs"]
+mod samples;
+
+use record::v1::decisions::DecisionForm;
+use serde_json::{Value, json};
+use shop::repair::Token;
+use shop::{Accepted, Breadth, Device, Service, Whom};
+use std::collections::BTreeSet;
+use std::sync::Arc;
+use store::{Sqlite, Store};
+
+const LOG: &str = "shop";
+
+struct Teller {
+    service: Service,
+    device: Device,
+}
+
+impl Teller {
+    fn send(&mut self, stream: &str, part: &str, content: Value) -> Accepted {
+        let now = self.service.now();
+        let command = self.device.command(stream, now, part, content);
+        self.service.command(command).unwrap()
+    }
+
+    fn ask(&mut self, order: &str, request: Value) -> Accepted {
+        self.send(&format!("order:{order}"), "request", request)
+    }
+
+    fn open(&mut self, order: &str, customer: &str) -> u64 {
+        self.ask(
+            order,
+            json!({ "open": { "vehicle": order, "customer": customer } }),
+        );
+        let world = self.service.world().unwrap();
+        world.shop.next_number() - 1
+    }
+}
+
+/// An hour at 120 before tax, agreed to up to `ceiling` with it.
+fn price(teller: &mut Teller, order: &str, ceiling: &str) {
+    teller.ask(order, json!({ "price": { "entries": [{ "line": null, "charge": "labour",
+        "label": Device::words("an hour"), "quantity": "1", "each": "120", "payer": "customer" }] } }));
+    teller.send(&format!("order:{order}"), "fact", json!({ "consented": { "step": "repair", "payer": "customer", "lines": [],
+        "agreed": true, "amount": ceiling, "tax_included": true, "way": "in-person", "person": null, "said": null,
+        "number_called": null, "signature": null, "after": [] } }));
+}
+
+fn pay(teller: &mut Teller, order: &str, amount: &str) {
+    teller.ask(order, json!({ "charge": {} }));
+    teller.send(&format!("order:{order}"), "fact", json!({ "paid": { "payer": "customer", "amount": amount, "by": "cash", "deposit": false } }));
+}
+
+fn main() {
+    let folder = std::env::args()
+        .nth(1)
+        .expect("name the folder of a record");
+    let store: Arc<dyn Store> = Arc::new(Sqlite::open(folder.as_ref()).unwrap());
+    let service = Service::open(Arc::clone(&store), LOG, Arc::new(jiff::Timestamp::now)).unwrap();
+    let mut teller = Teller {
+        service,
+        device: Device::new("fixture", "nuria"),
+    };
+    decide_everything(&mut teller);
+    tell_everything(&mut teller, store.as_ref());
+    shop::export(store.as_ref(), LOG, |line| {
+        println!("{line}");
+        Ok(())
+    })
+    .unwrap();
+}
+
+/// Every decision there is, on three orders.
+fn decide_everything(teller: &mut Teller) {
+    let number = teller.open("decided", "somebody");
+    let need = json!({ "item": "nuts", "at": [], "to": "tight", "need": { "any": [
+        { "is": { "item": "belt", "at": [1], "states": ["on"] } }, { "all": [] }] } });
+    let work = json!({ "item": "nuts", "to": "tight", "work": "torque-after-distance", "words": null,
+        "until": { "later": { "date": null, "distance": "80 km" } } });
+    teller.ask(
+        "decided",
+        json!({ "adopt": { "map": "drayman", "version": 3, "needs": [need], "work": [work] } }),
+    );
+    price(teller, "decided", "100");
+    // A thing owed, for a waiver to let pass.
+    teller.send("order:decided", "fact", json!({ "work-due": { "id": "wash", "item": null, "words": Device::words("wash it"), "until": { "before": "hand-over" } } }));
+    teller.ask("decided", json!({ "write-down": { "payer": "customer" } }));
+    let view = shop::view::order(&teller.service, number).unwrap();
+    let gate = view.gates.last().unwrap();
+    let fit = gate
+        .fit_to_go
+        .iter()
+        .map(|reason| (reason.waivable, &reason.key));
+    let papers = gate
+        .papers
+        .iter()
+        .map(|reason| (reason.waivable, &reason.key));
+    let reason = fit.chain(papers).find(|(waivable, _)| *waivable).unwrap().1;
+    let waived = teller.ask("decided", json!({ "waive": { "gate": "hand-over", "reason": reason, "words": Device::words("by hand") } }));
+    teller.ask(
+        "decided",
+        json!({ "withdraw-waiver": { "waiver": waived.command_id } }),
+    );
+    let apart = json!({ "hand-over": { "leaves": "collected-apart", "ending": "declined-apart", "boxes": 1,
+        "signature": null, "signed_by": Device::words("Somebody") } });
+    pay(teller, "decided", "100.00");
+    teller.ask("decided", apart.clone());
+    teller.ask(
+        "decided",
+        json!({ "take-back": { "words": Device::words("a box was left") } }),
+    );
+
+    teller.open("mistaken", "somebody");
+    teller.ask(
+        "mistaken",
+        json!({ "void": { "words": Device::words("twice") } }),
+    );
+
+    teller.send(
+        "customer:gone",
+        "customer_fact",
+        json!({ "declared": { "texts": { "name": Device::words("To Be Forgotten") } } }),
+    );
+    let number = teller.open("left", "gone");
+    price(teller, "left", "200");
+    pay(teller, "left", "144.00");
+    teller.ask("left", apart);
+    let why = Token::new("asked").unwrap();
+    shop::erase(
+        &teller.service,
+        &Whom::OfOrder(number),
+        Breadth::Person,
+        "nuria",
+        &why,
+    )
+    .unwrap();
+}
+
+/// A sample of every fact of whose kind there is none yet.
+fn tell_everything(teller: &mut Teller, store: &dyn Store) {
+    let mut there: BTreeSet<(String, String)> = store
+        .log(LOG, 0, 100_000)
+        .unwrap()
+        .into_iter()
+        .map(|row| (family(&row.stream), row.kind))
+        .collect();
+    for (stream, kind, content) in samples::fixed::events() {
+        let decided = stream.starts_with("order") && DecisionForm::KINDS.contains(&kind);
+        // The bare sample comes first; the filled one after it says more.
+        let filled =
+            content.to_string().contains("name-") || kind == "walked" || kind == "promised";
+        if decided || !filled || !there.insert((family(stream), kind.to_owned())) {
+            continue;
+        }
+        let mut content = json!({ kind: content });
+        samples::sent(&mut content);
+        let part = match family(stream).as_str() {
+            "order" => "fact",
+            "vehicle" => "vehicle_fact",
+            "customer" => "customer_fact",
+            _ => "shop_fact",
+        };
+        teller.send(stream, part, content);
+    }
+}
+
+fn family(stream: &str) -> String {
+    stream.split(':').next().unwrap_or_default().to_owned()
+}
