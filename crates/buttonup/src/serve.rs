@@ -41,12 +41,14 @@ pub struct Demo {
 
 /// Serves a shop until it is stopped.
 pub fn serve(serve: &Serve) -> Result<Answer, Wrong> {
+    only_this_machine(&serve.listen)?;
     let service = open_service(&serve.place)?;
     run(&serve.listen, &serve.place, service)
 }
 
 /// Makes the invented shop in a fresh folder, then serves it.
 pub fn demo(demo: &Demo) -> Result<Answer, Wrong> {
+    only_this_machine(&demo.listen)?;
     let folder = match &demo.data {
         Some(folder) => folder.clone(),
         None => std::env::temp_dir().join(format!("buttonup-demo-{}", shop::Device::name())),
@@ -70,14 +72,19 @@ fn open_service(place: &Place) -> Result<Service, Wrong> {
     Ok(Service::open(store, &place.log, Arc::new(Timestamp::now))?)
 }
 
-fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong> {
-    if listen.listen.ip() != Ipv4Addr::LOCALHOST {
-        return Err(Wrong::input(
-            "--listen",
-            format!("{} is not this machine", listen.listen.ip()),
-            "use 127.0.0.1: this machine only, until people have PINs",
-        ));
+/// Asked before anything is opened or made.
+fn only_this_machine(listen: &Listen) -> Result<(), Wrong> {
+    if listen.listen.ip() == Ipv4Addr::LOCALHOST {
+        return Ok(());
     }
+    Err(Wrong::input(
+        "--listen",
+        format!("{} is not this machine", listen.listen.ip()),
+        "use 127.0.0.1: this machine only, until people have PINs",
+    ))
+}
+
+fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong> {
     let stopped = |error: std::io::Error| {
         Wrong::input(
             listen.listen.to_string(),
