@@ -1,0 +1,270 @@
+//! Whole runs of the program: what is printed where, and with what it ends.
+
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+mod program;
+
+use program::{Run, Server, run};
+use serde_json::{Value, json};
+use std::path::Path;
+
+/// A number whose check digit is X; its source stands in `checks/published/vin.toml`.
+const GOOD: &str = "1M8GDM9AXKP042788";
+
+fn text(folder: &Path) -> &str {
+    folder.to_str().unwrap()
+}
+
+/// Wrong usage, or input that cannot be read: nothing on standard output, words on the
+/// other.
+fn assert_wrong(run: &Run, parts: &[&str]) {
+    assert_eq!(run.code, 2, "{run:?}");
+    assert_eq!(run.out, "", "{run:?}");
+    for part in parts {
+        assert!(run.err.contains(part), "{part:?} is not said: {run:?}");
+    }
+}
+
+#[test]
+fn a_good_number_is_valid_and_ends_with_nought() {
+    let run = run(&["vin", GOOD]);
+    assert_eq!(run.code, 0, "{run:?}");
+    assert!(run.out.starts_with(&format!("{GOOD}: valid\n")), "{run:?}");
+    assert_eq!(run.err, "");
+}
+
+#[test]
+fn a_number_with_a_look_alike_misread_is_not_valid_and_says_what_would_be() {
+    let run = run(&["vin", "1MBGDM9AXKP042788"]);
+    assert_eq!(run.code, 1, "{run:?}");
+    assert!(
+        run.out.starts_with("1MBGDM9AXKP042788: not valid\n"),
+        "{run:?}"
+    );
+    assert!(
+        run.out.contains("would be valid with 8 at position 3"),
+        "{run:?}"
+    );
+    assert_eq!(run.err, "", "that is an answer, not a fault");
+}
+
+#[test]
+fn as_json_a_number_has_every_field_that_is_promised() {
+    let fields =
+        |run: &Run| -> Vec<String> { run.json().as_object().unwrap().keys().cloned().collect() };
+    for (place, number) in [(0, GOOD), (1, "1M8GDM9AXKP042789"), (1, "IOQ"), (1, "")] {
+        let found = run(&["vin", number, "--json"]);
+        assert_eq!(found.code, place, "{found:?}");
+        assert_eq!(found.out.lines().count(), 1);
+        for field in [
+            "well_formed",
+            "check_digit_applies",
+            "valid",
+            "check_digit",
+            "expected_check_digit",
+            "model_year",
+            "model_years",
+            "suspects",
+        ] {
+            assert!(
+                fields(&found).contains(&field.to_owned()),
+                "{field}: {found:?}"
+            );
+        }
+    }
+    let good = run(&["--json", "vin", GOOD]).json();
+    assert_eq!(good["well_formed"], true);
+    assert_eq!(good["check_digit_applies"], true);
+    assert_eq!(good["valid"], true);
+    assert_eq!(
+        (&good["check_digit"], &good["expected_check_digit"]),
+        (&json!("X"), &json!("X"))
+    );
+    assert_eq!(good["model_year"], 1989);
+    let bad = run(&["vin", "1M8GDM9A1KP042788", "--json"]).json();
+    assert_eq!(
+        (&bad["check_digit"], &bad["expected_check_digit"]),
+        (&json!("1"), &json!("X"))
+    );
+    let suspects = bad["suspects"].as_array().unwrap();
+    assert!(
+        suspects
+            .iter()
+            .any(|s| s["position"] == 9 && s["character"] == "X"),
+        "{suspects:?}"
+    );
+    assert_eq!(
+        run(&["vin", "1M8GDM9AX-KP042788"]).code,
+        0,
+        "hyphens and blanks are left out"
+    );
+}
+
+#[test]
+fn wrong_usage_ends_with_two() {
+    assert_wrong(&run(&[]), &["Usage"]);
+    assert_wrong(&run(&["fly"]), &["fly"]);
+    assert_wrong(&run(&["vin"]), &["NUMBER"]);
+    assert_wrong(&run(&["vin", GOOD, "--loud"]), &["--loud"]);
+    assert_wrong(&run(&["serve", "--listen"]), &["--listen"]);
+    for address in ["here", "127.0.0.1", "127.0.0.1:99999", ":80"] {
+        assert_wrong(
+            &run(&["serve", "--no-open", "--listen", address]),
+            &["--listen", address],
+        );
+    }
+}
+
+#[test]
+fn help_and_version_are_answers() {
+    let help = run(&["--help"]);
+    assert_eq!(help.code, 0);
+    for command in ["demo", "serve", "vin", "verify", "export"] {
+        assert!(
+            help.out.contains(&format!("  {command} ")),
+            "{command}: {}",
+            help.out
+        );
+    }
+    let version = run(&["--version"]);
+    assert_eq!(
+        (version.code, version.out),
+        (0, format!("buttonup {}\n", env!("CARGO_PKG_VERSION")))
+    );
+}
+
+#[test]
+fn nobody_but_this_machine_is_served_and_nothing_is_made_for_them() {
+    let folder = tempfile::tempdir().unwrap();
+    for command in ["serve", "demo"] {
+        for address in ["0.0.0.0:0", "192.0.2.1:0", "[::1]:0", "127.0.0.2:0"] {
+            let data = folder.path().join(command);
+            let refused = run(&[
+                command,
+                "--no-open",
+                "--data",
+                text(&data),
+                "--listen",
+                address,
+            ]);
+            assert_wrong(
+                &refused,
+                &["--listen", "is not this machine", "use 127.0.0.1"],
+            );
+            assert!(!data.exists(), "{command} {address}");
+        }
+    }
+    let as_json = run(&[
+        "--json",
+        "serve",
+        "--no-open",
+        "--data",
+        text(folder.path()),
+        "--listen",
+        "0.0.0.0:0",
+    ]);
+    assert_eq!((as_json.code, as_json.out.as_str()), (2, ""));
+    let told: Value = serde_json::from_str(&as_json.err).unwrap();
+    for field in ["where", "what", "mend"] {
+        assert!(
+            told[field].as_str().is_some_and(|text| !text.is_empty()),
+            "{told}"
+        );
+    }
+}
+
+#[test]
+fn an_empty_folder_is_set_up_in_the_browser() {
+    let folder = tempfile::tempdir().unwrap();
+    let data = folder.path().join("new shop");
+    let server = Server::serve(&data);
+    assert_eq!(server.get("/").0, 303);
+    let (status, page) = server.get("/setup");
+    assert_eq!(status, 200);
+    assert!(page.contains("Your shop"));
+    server.kill();
+    let sound = run(&["verify", "--data", text(&data), "--json"]);
+    assert_eq!(
+        (sound.code, sound.json()["sound"].clone()),
+        (0, json!(true)),
+        "{sound:?}"
+    );
+}
+
+#[test]
+fn a_second_program_on_the_same_folder_is_told_so() {
+    let folder = tempfile::tempdir().unwrap();
+    let server = Server::serve(folder.path());
+    let second = run(&[
+        "serve",
+        "--no-open",
+        "--data",
+        text(folder.path()),
+        "--listen",
+        "127.0.0.1:0",
+    ]);
+    assert_wrong(
+        &second,
+        &[
+            text(folder.path()),
+            "in use by another running program",
+            "Stop the other program, or choose another folder",
+        ],
+    );
+    assert_eq!(server.get("/setup").0, 200, "the first goes on");
+}
+
+#[test]
+fn a_port_that_is_taken_is_told_so() {
+    let folder = tempfile::tempdir().unwrap();
+    let taken = std::net::TcpListener::bind("127.0.0.1:0").unwrap();
+    let address = taken.local_addr().unwrap().to_string();
+    let refused = run(&[
+        "serve",
+        "--no-open",
+        "--data",
+        text(folder.path()),
+        "--listen",
+        &address,
+    ]);
+    assert_wrong(&refused, &[&address, "is another program on that port?"]);
+}
+
+#[test]
+fn the_demo_wants_a_fresh_folder_and_shows_six_orders() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("a letter"), "dear all").unwrap();
+    let refused = run(&[
+        "demo",
+        "--no-open",
+        "--data",
+        text(folder.path()),
+        "--listen",
+        "127.0.0.1:0",
+    ]);
+    assert_wrong(
+        &refused,
+        &[
+            text(folder.path()),
+            "the folder is not empty",
+            "name another with --data",
+        ],
+    );
+    let left: Vec<_> = std::fs::read_dir(folder.path()).unwrap().collect();
+    assert_eq!(left.len(), 1, "nothing was added");
+
+    let shop = program::invented_shop(folder.path());
+    let server = Server::serve(&shop);
+    let (status, orders) = server.get("/api/orders");
+    assert_eq!(status, 200);
+    let orders: Vec<Value> = serde_json::from_str(&orders).unwrap();
+    let words: Vec<&str> = orders
+        .iter()
+        .map(|order| order["word"].as_str().unwrap())
+        .collect();
+    assert_eq!(orders.len(), 6);
+    for word in ["left", "machine work", "part", "at work"] {
+        assert!(words.contains(&word), "{words:?}");
+    }
+    assert!(orders.iter().any(|order| order["can_roll"] == false));
+}
