@@ -1,5 +1,7 @@
 //! What a person chooses among with chips, as stored code and spoken word.
 
+use serde_json::{Value, json};
+
 /// What a thing is.
 pub const KINDS: &[(&str, &str)] = &[
     ("fasteners", "bolts, screws, nuts"),
@@ -46,3 +48,11 @@ pub const ZONES: &[(&str, &str)] = &[
     ("outside", "outside"),
     ("unknown", "not told"),
 ];
+
+/// Every code mapped to itself.
+pub fn same(list: &[(&str, &str)]) -> Value {
+    list.iter()
+        .map(|(code, _)| ((*code).to_owned(), json!(code)))
+        .collect::<serde_json::Map<_, _>>()
+        .into()
+}

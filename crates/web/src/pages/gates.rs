@@ -117,10 +117,7 @@ fn closes(order: &OrderView, kind: &str, item: Option<&str>) -> String {
         "not-charged" | "unpaid" | "keys-here" => "pay".to_owned(),
         // Cause and correction are told on the order's own page.
         "line" => return format!("/o/{}", order.number),
-        // What was moved before anybody said what it is has no page of its own yet.
-        _ => item
-            .filter(|item| order.items.iter().any(|known| known.item == *item))
-            .map_or_else(|| "open".to_owned(), |item| format!("item/{item}")),
+        _ => item.map_or_else(|| "open".to_owned(), |item| format!("item/{item}")),
     };
     format!("/o/{}/{page}", order.number)
 }

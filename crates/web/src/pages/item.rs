@@ -1,6 +1,6 @@
 //! One item: where it stands, the exceptions, what went wrong with it.
 
-use super::choices::{SYSTEMS, ZONES};
+use super::choices::{KINDS, SYSTEMS, ZONES, same};
 use super::pieces::{change, mark, where_it_stands};
 use super::{Shown, order_of, show};
 use crate::State;
@@ -15,7 +15,7 @@ use shop::Trouble;
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, SystemForm, ZoneForm};
-use shop::view::{ItemView, OrderView};
+use shop::view::{ItemView, OpenItemView, OrderView};
 
 fn item_of<'a>(order: &'a OrderView, id: &str) -> Result<&'a ItemView, Trouble> {
     order
@@ -32,6 +32,9 @@ pub async fn item(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
+        if let Some(open) = order.open_items.iter().find(|open| open.item == id && open.kind.is_none()) {
+            return Ok(Shown::of(&order, "What is it?", what_is_it(&order.order, open)));
+        }
         let item = item_of(&order, &id)?;
         let disputed = order.open_items.iter().find(|open| open.item == id && open.disputed);
         Ok(Shown::of(&order, &item.label, html! {
@@ -48,6 +51,33 @@ pub async fn item(
         }))
     })
     .await
+}
+
+/// For a thing that was moved before anybody said what it is: another device may still
+/// say so, or it is said here.
+fn what_is_it(order: &str, open: &OpenItemView) -> Markup {
+    let declared = order_fact(
+        order,
+        json!({ "declared": { "item": {
+            "id": open.item, "kind": field("kind"), "system": { "$map": "system", "to": same(SYSTEMS), "else": "unknown" },
+            "zone": field("zone"), "label": text("label"), "size": field("size"), "pieces": { "$pieces": "count" },
+            "pattern": null, "spent": false, "may_miss": null,
+            "put_in": { "$map": "kind", "to": { "put-in": "other" } }, "holds": null } } }),
+    );
+    html! {
+        h1 { "What is it?" }
+        p class="gap" { (open.text) }
+        p class="soft gap" { (open.by) ", " (open.since) }
+        form {
+            (required("label", "Call it", "such as tray screws", ""))
+            (required("count", "How many pieces", "", "1"))
+            (input("size", "Size", "such as M6x16", ""))
+            (chips("kind", "What it is", KINDS, "part"))
+            (chips("system", "Belongs to", SYSTEMS, ""))
+            (chips("zone", "Worked on", ZONES, "unknown"))
+            div class="presses" { (button(Look::Confirm, "It is that", "", &[declared], None)) }
+        }
+    }
 }
 
 /// The states an item of this kind can be told to be in, as buttons.

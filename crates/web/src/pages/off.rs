@@ -1,6 +1,6 @@
 //! A stage of things coming off: typed as people say it, read, confirmed with one tap.
 
-use super::choices::{KINDS, SYSTEMS, ZONES};
+use super::choices::{KINDS, SYSTEMS, ZONES, same};
 use super::pieces::{MOST, mark, where_it_stands};
 use super::{Shown, count, order_of, show};
 use crate::State;
@@ -168,14 +168,6 @@ fn declare(order: &str, nth: usize, line: &ItemLine) -> Value {
             "holds": null,
         } } }),
     )
-}
-
-/// Every code mapped to itself.
-fn same(list: &[(&str, &str)]) -> Value {
-    list.iter()
-        .map(|(code, _)| ((*code).to_owned(), json!(code)))
-        .collect::<serde_json::Map<_, _>>()
-        .into()
 }
 
 fn take_off(nth: usize, line: &ItemLine) -> Value {

@@ -176,6 +176,7 @@ fn every_page_reads_as_html_and_runs_nothing_of_what_people_typed() {
         "/o/1001/open",
         "/o/1001/tray",
         "/o/1001/item/screws",
+        "/o/1001/item/nameless",
         "/o/1001/snag",
         "/o/1001/due",
         "/o/1001/may",

@@ -92,6 +92,8 @@ pub fn an_order(door: &Door, id: &str) {
         json!({ "moved": { "stage": "s", "moves": [moved("screws", &[1, 2, 3, 4, 5, 6], "out"), moved("tray", &[1], "off"),
         moved("oil", &[1], "low"), moved("plug", &[1], "unplugged"), moved("rag", &[1], "inside"), moved("nuts", &[1, 2], "out")] } }),
     );
+    // Something that was never described, or not yet.
+    tell(json!({ "moved": { "stage": null, "moves": [moved("nameless", &[1], "off")] } }));
     // Somebody else saw nothing of that: people disagree about the nuts.
     tell(json!({ "moved": { "stage": null, "moves": [moved("nuts", &[2], "tight")] } }));
     tell(
