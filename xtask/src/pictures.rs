@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
 
 /// The pages of the demonstration shop that are worth a picture: name and path.
-const PAGES: [(&str, &str); 22] = [
+const PAGES: [(&str, &str); 25] = [
     ("floor", "/"),
     ("calls", "/calls"),
     ("find", "/find"),
@@ -34,6 +34,9 @@ const PAGES: [(&str, &str); 22] = [
     ("parts", "/o/1002/parts"),
     ("money", "/o/1002/pay"),
     ("story", "/o/1002/story"),
+    ("estimate", "/o/1002/estimate"),
+    ("added", "/o/1002/added"),
+    ("invoice", "/o/1001/invoice"),
 ];
 
 /// The page that makes the browser one of the demonstration's people.

@@ -167,13 +167,14 @@ const GROUPS: [(&str, &[ChargeForm]); 3] = [
 fn entries(name: &str, entries: &[PriceEntryView]) -> Markup {
     html! {
         table {
-            thead { tr { th scope="col" { (name) } th scope="col" class="number" { "How many" } th scope="col" class="number" { "Each" } th scope="col" class="number" { "Comes to" } } }
+            thead { tr { th scope="col" { (name) } th scope="col" class="number" { "Comes to" } } }
             tbody {
                 @for entry in entries {
                     tr {
-                        td { (entry.label) }
-                        td class="number" { (entry.quantity) }
-                        td class="number" { (entry.each) }
+                        td {
+                            span class="line" { (entry.label) }
+                            span class="soft line" { (entry.quantity) " × " (entry.each) }
+                        }
                         td class="number" { (entry.amount) }
                     }
                 }
