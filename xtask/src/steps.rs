@@ -62,7 +62,7 @@ impl Step {
             }
             Step::Postgres => {
                 "test -p store -p buttonup --features store/postgres-tests,buttonup/postgres-tests --test postgres --test database"
-            },
+            }
             Step::Doc => "doc --workspace --no-deps",
         }
     }
