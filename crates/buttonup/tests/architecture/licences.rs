@@ -5,7 +5,7 @@ use cargo_metadata::{Metadata, Package};
 use spdx::{Expression, ParseMode};
 
 /// Licences that ask for no more than their notice.
-const PERMISSIVE: [&str; 11] = [
+const PERMISSIVE: [&str; 12] = [
     "0BSD",
     "Apache-2.0",
     "BSD-2-Clause",
@@ -14,6 +14,7 @@ const PERMISSIVE: [&str; 11] = [
     "CC0-1.0",
     "ISC",
     "MIT",
+    "MIT-0",
     "Unicode-3.0",
     "Unlicense",
     "Zlib",

@@ -93,7 +93,7 @@ fn breaches_of(built: &Built, room: &Room, rooms: &BTreeMap<String, Room>) -> Ve
     breaches
 }
 
-/// The row must allow it, and even a row allows only what stands lower, or a tool to a tool.
+/// The row must allow it, and even a row allows only what stands lower, and a tool whatever its row names.
 fn may_use(room: &Room, used: &str, rooms: &BTreeMap<String, Room>) -> bool {
     let is_allowed = match &room.may_use {
         MayUse::These(names) => names.contains(used),
@@ -101,7 +101,8 @@ fn may_use(room: &Room, used: &str, rooms: &BTreeMap<String, Room>) -> bool {
     };
     let is_below = match (room.level, rooms.get(used).map(|used| used.level)) {
         (Level::Product(level), Some(Level::Product(used))) => used < level,
-        (Level::Tools, Some(Level::Tools)) => true,
+        // A tool may look at any room that its row names; no room may look at a tool.
+        (Level::Tools, Some(_)) => true,
         _ => false,
     };
     is_allowed && is_below
