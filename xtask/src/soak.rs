@@ -11,6 +11,9 @@ pub struct Choice {
     /// How often the store's program, and the served one, are killed under load.
     #[arg(long, default_value_t = 1_000)]
     rounds: u32,
+    /// In how many places of a larger log a bit is flipped.
+    #[arg(long, default_value_t = 10_000)]
+    flips: u32,
     /// How many seeded shops are simulated.
     #[arg(long, default_value_t = 20_000)]
     simulations: u32,
@@ -57,7 +60,7 @@ pub fn soak(choice: &Choice) -> Result<ExitCode> {
     Ok(ExitCode::FAILURE)
 }
 
-fn parts(choice: &Choice) -> [Part; 4] {
+fn parts(choice: &Choice) -> [Part; 5] {
     [
         Part {
             name: "the store killed while it appends",
@@ -70,6 +73,12 @@ fn parts(choice: &Choice) -> [Part; 4] {
             cargo: "test --package buttonup --test crash",
             variable: "ROUNDS",
             length: choice.rounds,
+        },
+        Part {
+            name: "bits flipped in a larger log",
+            cargo: "test --package store --test damage larger",
+            variable: "FLIPS",
+            length: choice.flips,
         },
         Part {
             name: "seeded shops against a plain model",

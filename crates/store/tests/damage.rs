@@ -5,6 +5,8 @@
 mod commands;
 
 use commands::{LOG, checks, erasure, event, fact, fact_with, private};
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
 use rusqlite::Connection;
 use rusqlite::types::Value;
 use store::{Damage, Hash, Sqlite, Store, Verified, verify};
@@ -148,6 +150,57 @@ fn every_byte_of_every_event_is_watched() {
         let taken = flip_all(&bench, "log", column);
         assert!(taken >= 5, "{column}: only {taken} flips were taken");
     }
+}
+
+/// `FLIPS=10000 cargo test -p store --test damage` tries more places; `SEED` repeats a run.
+#[test]
+fn a_bit_flipped_anywhere_in_a_larger_log_is_found() {
+    let from_environment = |name: &str, usual: u64| {
+        std::env::var(name).map_or(usual, |text| text.parse().expect("a whole number"))
+    };
+    let (flips, seed) = (from_environment("FLIPS", 40), from_environment("SEED", 1));
+    let mut chance = ChaCha8Rng::seed_from_u64(seed);
+    let bench = Bench::new();
+    let commands = (10..510).map(|id| fact(id, &format!("order-{}", id % 7), "belt off"));
+    for answer in bench.store.append_all(commands.collect()) {
+        answer.unwrap();
+    }
+    let columns = [
+        "body",
+        "who",
+        "kind",
+        "happened_at",
+        "command_digest",
+        "prev_hash",
+        "hash",
+    ];
+    for flip in 0..flips {
+        let position = chance.random_range(1..=505_i64);
+        let column = columns[chance.random_range(0..columns.len())];
+        let read = format!("SELECT CAST({column} AS BLOB) FROM log WHERE position = ?");
+        let old: Vec<u8> = bench
+            .database
+            .query_row(&read, [position], |row| row.get(0))
+            .unwrap();
+        let mut new = old.clone();
+        let byte = chance.random_range(0..new.len());
+        // The highest bit would make bytes that are no text, which the database refuses.
+        new[byte] ^= 1 << chance.random_range(0..7);
+        let form = match column {
+            "who" | "kind" | "happened_at" => "CAST(?1 AS TEXT)",
+            _ => "?1",
+        };
+        let sql = format!("UPDATE log SET {column} = {form} WHERE position = ?2");
+        bench.database.execute(&sql, (&new, position)).unwrap();
+        let damage = bench.verify(None).unwrap_err();
+        assert_eq!(
+            damage.position(),
+            Some(u64::try_from(position).unwrap()),
+            "seed {seed}, flip {flip} in {column}: {damage}"
+        );
+        bench.database.execute(&sql, (&old, position)).unwrap();
+    }
+    assert_eq!(bench.verify(None).unwrap().events, 505);
 }
 
 #[test]
