@@ -182,6 +182,12 @@ pub async fn mend(
             (mend("label", "Vehicle", vehicle_stream(), "vehicle_fact", "label", told(Field::Label)))
             (mend("plate", "Plate", vehicle_stream(), "vehicle_fact", "plate", told(Field::Plate)))
             (mend("vin", "Identification number", vehicle_stream(), "vehicle_fact", "vin", told(Field::Vin)))
+            form class="narrow" {
+                (required("reading", "Odometer on the way in", "with its unit", order.papers.odometer_in.as_deref().unwrap_or("")))
+                div class="presses" {
+                    (button(Look::Plain, "Put odometer right", "", &[crate::tap::order_fact(&order.order, json!({ "odometer": { "reading": field("reading"), "at": "in" } }))], None))
+                }
+            }
             h2 { "Opened by mistake?" }
             form class="narrow" {
                 (required("words", "Why", "", ""))
