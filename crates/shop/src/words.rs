@@ -26,7 +26,7 @@ impl Texts {
         }
     }
 
-    /// The words behind a commitment; [`ERASED`] if they are gone.
+    /// The words behind a commitment; `(erased)` if they are gone.
     #[must_use]
     pub fn text(&self, words: Words) -> String {
         let known = self

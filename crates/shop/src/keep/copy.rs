@@ -5,7 +5,6 @@
 
 use super::{commitments, erased};
 use crate::trouble::{Trouble, TroubleKind};
-use repair::Words;
 use std::collections::BTreeMap;
 use store::{Head, NewEvent, Private, Row, Store};
 
@@ -156,7 +155,7 @@ impl<'a> Landing<'a> {
                     TroubleKind::Record,
                     format!(
                         "command {} where it is to go",
-                        Words(wanted.first().map_or([0; 32], |row| row.hash)).hex()
+                        wanted.first().map_or("", |row| &row.command_id)
                     ),
                     "its rows came out otherwise than they were: something else is appending there",
                     "copy to an empty place that nothing else uses",
