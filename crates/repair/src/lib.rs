@@ -58,7 +58,7 @@ pub use litres::{Litres, litres};
 pub use moves::{Moves, Node, Stated};
 pub use order::{Decided, Filed, Order, Recorded, Stamp, Undone, evolve};
 pub use price;
-pub use proofs::needed as proofs_needed;
+pub use proofs::{needed as proofs_needed, replaced as proofs_replaced};
 pub use reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 pub use rules::Rules;
 pub use states::{ItemId, Kind, Need, Position, State};

@@ -47,18 +47,27 @@ fn speaks_of(proof: ProofIs, item: &Item) -> bool {
     }
 }
 
+/// The proofs that a later one of the same kind took the place of. A road test cannot
+/// take the place of a leak test, whatever it names.
+#[must_use]
+pub fn replaced(order: &Order) -> BTreeSet<(ProofIs, &ProofId)> {
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Proved {
+                proof, replaces, ..
+            } => Some(replaces.iter().map(|earlier| (*proof, earlier))),
+            _ => None,
+        })
+        .flatten()
+        .collect()
+}
+
 /// Proofs that are missing or failed. A proof holds for what it had seen: work done
 /// since undoes it.
 #[must_use]
 pub fn proofs(order: &Order, account: &Account) -> Vec<Why> {
-    let replaced: BTreeSet<&ProofId> = order
-        .facts()
-        .filter_map(|(_, filed)| match &filed.fact {
-            Fact::Proved { replaces, .. } => Some(replaces),
-            _ => None,
-        })
-        .flatten()
-        .collect();
+    let replaced = replaced(order);
     let mut held = BTreeSet::new();
     let mut failed = BTreeSet::new();
     for (_, filed) in order.facts() {
@@ -72,7 +81,7 @@ pub fn proofs(order: &Order, account: &Account) -> Vec<Why> {
         else {
             continue;
         };
-        if replaced.contains(id) {
+        if replaced.contains(&(*proof, id)) {
             continue;
         }
         match outcome {

@@ -81,6 +81,17 @@ fn rule_6_proofs() {
             &[],
         ),
         (
+            "a road test that claims to replace a leak test",
+            |job| {
+                job.one("hose", Kind::Hose, System::Cooling, Zone::Above);
+                job.out_and_back("hose", State::Off, State::On);
+                job.proved("leak", ProofIs::LeakTest, Outcome::Held);
+                job.proved_instead("road", ProofIs::RoadTest, Outcome::Held, &["leak"]);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
             "work on a hose after the leak test undoes it",
             |job| {
                 job.one("hose", Kind::Hose, System::Cooling, Zone::Above);

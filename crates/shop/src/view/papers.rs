@@ -11,11 +11,9 @@ use record::form::Form;
 use record::v1::codes::{OutcomeForm, ProofIsForm};
 use repair::price::{Entry, Payer};
 use repair::{
-    Customer, Decision, Fact, Field, OdometerAt, Order, OrderId, ProofId, Rules, VehicleFact,
-    papers as desk,
+    Customer, Decision, Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk,
 };
 use serde::Serialize;
-use std::collections::BTreeSet;
 use utoipa::ToSchema;
 
 /// What the papers say beside the order.
@@ -191,14 +189,7 @@ fn without(entries: &[PriceEntryView], others: &[PriceEntryView]) -> Vec<PriceEn
 }
 
 fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
-    let replaced: BTreeSet<&ProofId> = order
-        .facts()
-        .filter_map(|(_, filed)| match &filed.fact {
-            Fact::Proved { replaces, .. } => Some(replaces),
-            _ => None,
-        })
-        .flatten()
-        .collect();
+    let replaced = repair::proofs_replaced(order);
     let mut out: Vec<_> = order
         .facts()
         .filter_map(|(_, filed)| match &filed.fact {
@@ -208,7 +199,7 @@ fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
                 outcome,
                 words,
                 ..
-            } if !replaced.contains(id) => Some((
+            } if !replaced.contains(&(*proof, id)) => Some((
                 filed.stamp.at,
                 ProofView {
                     proof: ProofIsForm::of(proof),
