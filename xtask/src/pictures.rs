@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
 
 /// The pages of the demonstration shop that are worth a picture: name and path.
-const PAGES: [(&str, &str); 25] = [
+const PAGES: [(&str, &str); 26] = [
     ("floor", "/"),
     ("calls", "/calls"),
     ("find", "/find"),
@@ -34,6 +34,7 @@ const PAGES: [(&str, &str); 25] = [
     ("parts", "/o/1002/parts"),
     ("money", "/o/1002/pay"),
     ("story", "/o/1002/story"),
+    ("record", "/record"),
     ("estimate", "/o/1002/estimate"),
     ("added", "/o/1002/added"),
     ("invoice", "/o/1001/invoice"),
