@@ -139,7 +139,7 @@ where
 /// wrapping that it does not see through, and it would name the variant instead.
 macro_rules! codes {
     ($form:ident = $core:ident { $($variant:ident = $code:tt),* $(,)? }) => {
-        #[doc = concat!("The stored words of [`repair::", stringify!($core), "`] and its like.")]
+        #[doc = concat!("The stored words of `", stringify!($core), "`.")]
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
         #[expect(missing_docs, reason = "each word is documented at its core type")]
         pub enum $form { $(#[serde(rename = $code)] $variant),* }
