@@ -4,11 +4,12 @@ use anyhow::{Context, Result, bail};
 use cargo_metadata::MetadataCommand;
 use chromium::{Browser, DESK, PHONE, Server, Viewport};
 use clap::Args;
+use clap::builder::PossibleValuesParser;
 use std::path::{Path, PathBuf};
 use std::process::{Command, ExitCode};
 
 /// The pages of the demonstration shop that are worth a picture: name and path.
-const PAGES: [(&str, &str); 26] = [
+const PAGES: &[(&str, &str)] = &[
     ("floor", "/"),
     ("calls", "/calls"),
     ("find", "/find"),
@@ -51,7 +52,7 @@ const COLOURS: [(&str, bool); 2] = [("light", false), ("dark", true)];
 #[derive(Args)]
 pub struct Choice {
     /// Take this page alone.
-    #[arg(long, value_name = "NAME", value_parser = PAGES.map(|(name, _)| name))]
+    #[arg(long, value_name = "NAME", value_parser = PossibleValuesParser::new(PAGES.iter().map(|(name, _)| *name)))]
     page: Option<String>,
     /// Take the page to its end, not only what the screen shows.
     #[arg(long)]
@@ -81,7 +82,7 @@ pub fn take(choice: &Choice) -> Result<ExitCode> {
     )?;
     let browser = Browser::start()?;
     browser.goto(&server.url(BE_SOMEBODY))?;
-    for (page, path) in PAGES {
+    for &(page, path) in PAGES {
         if choice.page.as_ref().is_none_or(|only| only == page) {
             picture_page(&browser, &server.url(path), page, choice)?;
         }
