@@ -4,8 +4,11 @@ use crate::form::{Form, Unreadable};
 use crate::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
 use crate::v1::decisions::DecisionForm;
 use crate::v1::facts::FactForm;
+use crate::v1::maps::MapFactForm;
 use crate::words::canonical;
-use repair::{CustomerFact, CustomerId, Event, OrderId, ShopFact, VehicleFact, VehicleId};
+use repair::{
+    CustomerFact, CustomerId, Event, MapFact, MapId, OrderId, ShopFact, VehicleFact, VehicleId,
+};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
@@ -20,6 +23,8 @@ pub enum Stream {
     Vehicle(VehicleId),
     /// One customer's.
     Customer(CustomerId),
+    /// One map's.
+    Map(MapId),
     /// The shop's own.
     Shop,
 }
@@ -33,6 +38,8 @@ pub enum AnyEvent {
     Vehicle(VehicleFact),
     /// Of a customer.
     Customer(CustomerFact),
+    /// Of a map.
+    Map(MapFact),
     /// Of the shop.
     Shop(ShopFact),
 }
@@ -60,16 +67,17 @@ impl Stream {
     /// assert!(Stream::read("order:").is_err());
     /// ```
     pub fn read(text: &str) -> Result<Self, Unreadable> {
-        use crate::v1::basics::{CustomerIdForm, OrderIdForm, VehicleIdForm};
+        use crate::v1::basics::{CustomerIdForm, MapIdForm, OrderIdForm, VehicleIdForm};
         let (family, name) = text.split_once(':').unwrap_or((text, ""));
         let name = name.to_owned();
         match family {
             "order" => OrderIdForm(name).read().map(Self::Order),
             "vehicle" => VehicleIdForm(name).read().map(Self::Vehicle),
             "customer" => CustomerIdForm(name).read().map(Self::Customer),
+            "map" => MapIdForm(name).read().map(Self::Map),
             "shop" if text == "shop" => Ok(Self::Shop),
             _ => Err(Unreadable::value(format!(
-                "{text:?} is no stream; use order:…, vehicle:…, customer:… or shop"
+                "{text:?} is no stream; use order:…, vehicle:…, customer:…, map:… or shop"
             ))),
         }
     }
@@ -81,6 +89,7 @@ impl fmt::Display for Stream {
             Stream::Order(id) => write!(f, "order:{id}"),
             Stream::Vehicle(id) => write!(f, "vehicle:{id}"),
             Stream::Customer(id) => write!(f, "customer:{id}"),
+            Stream::Map(id) => write!(f, "map:{id}"),
             Stream::Shop => f.write_str("shop"),
         }
     }
@@ -95,6 +104,7 @@ pub fn encode(event: &AnyEvent) -> Stored {
         AnyEvent::Order(Event::Decision(decision)) => value(&DecisionForm::of(decision)),
         AnyEvent::Vehicle(fact) => value(&VehicleFactForm::of(fact)),
         AnyEvent::Customer(fact) => value(&CustomerFactForm::of(fact)),
+        AnyEvent::Map(fact) => value(&MapFactForm::of(fact)),
         AnyEvent::Shop(fact) => value(&ShopFactForm::of(fact)),
     };
     let (kind, body) = match tagged {
@@ -135,6 +145,7 @@ pub fn decode(stream: &Stream, stored: &Stored) -> Result<AnyEvent, Unreadable> 
         Stream::Order(_) => read::<FactForm>(tagged).map(|f| AnyEvent::Order(Event::Fact(f))),
         Stream::Vehicle(_) => read::<VehicleFactForm>(tagged).map(AnyEvent::Vehicle),
         Stream::Customer(_) => read::<CustomerFactForm>(tagged).map(AnyEvent::Customer),
+        Stream::Map(_) => read::<MapFactForm>(tagged).map(AnyEvent::Map),
         Stream::Shop => read::<ShopFactForm>(tagged).map(AnyEvent::Shop),
     }
 }

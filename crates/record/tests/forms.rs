@@ -11,6 +11,7 @@ use record::form::Form;
 use record::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
 use record::v1::decisions::{DecisionForm, RequestForm};
 use record::v1::facts::FactForm;
+use record::v1::maps::MapFactForm;
 use record::{AnyEvent, Stored, Stream, decode, encode};
 use repair::Event;
 use samples::templates::*;
@@ -31,6 +32,7 @@ fn no_kind_is_without_a_template() {
     assert_eq!(kinds(&vehicle_facts()), VehicleFactForm::KINDS);
     assert_eq!(kinds(&customer_facts()), CustomerFactForm::KINDS);
     assert_eq!(kinds(&shop_facts()), ShopFactForm::KINDS);
+    assert_eq!(kinds(&map_facts()), MapFactForm::KINDS);
 }
 
 #[test]
@@ -101,6 +103,9 @@ fn every_fact_beside_orders_reads_back() {
     });
     each::<ShopFactForm>(shop_facts(), |kind, _, fact| {
         kept("shop", kind, &AnyEvent::Shop(fact));
+    });
+    each::<MapFactForm>(map_facts(), |kind, _, fact| {
+        kept("map:a", kind, &AnyEvent::Map(fact));
     });
 }
 

@@ -9,6 +9,7 @@ mod samples;
 use record::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
 use record::v1::decisions::DecisionForm;
 use record::v1::facts::FactForm;
+use record::v1::maps::MapFactForm;
 use record::{Stored, Stream, decode, encode};
 use serde_json::Value;
 use std::collections::BTreeSet;
@@ -61,6 +62,7 @@ fn the_newest_month_holds_every_kind_and_every_word() {
         ("vehicle:vehicle-1", VehicleFactForm::KINDS.to_vec()),
         ("customer:customer-1", CustomerFactForm::KINDS.to_vec()),
         ("shop", ShopFactForm::KINDS.to_vec()),
+        ("map:map-1", MapFactForm::KINDS.to_vec()),
     ] {
         for kind in kinds {
             assert!(

@@ -150,8 +150,14 @@ fn a_decimal_keeps_its_digits_and_a_time_its_moment() {
 }
 
 #[test]
-fn streams_have_four_families() {
-    for name in ["order:a-1", "vehicle:v.2", "customer:c:3", "shop"] {
+fn streams_have_five_families() {
+    for name in [
+        "order:a-1",
+        "vehicle:v.2",
+        "customer:c:3",
+        "map:m-4",
+        "shop",
+    ] {
         assert_eq!(Stream::read(name).unwrap().to_string(), name);
     }
     for name in [
@@ -170,7 +176,7 @@ fn streams_have_four_families() {
     }
     let said = Stream::read("garage:1").unwrap_err().to_string();
     assert!(
-        said.contains("order:…, vehicle:…, customer:… or shop"),
+        said.contains("order:…, vehicle:…, customer:…, map:… or shop"),
         "{said}"
     );
 }

@@ -4,7 +4,7 @@
 use crate::code::{DifferenceIs, Until, Work};
 use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId, PersonId, StallId};
 use crate::order::{Recorded, Stamp};
-use crate::text::{Token, Words, Written};
+use crate::text::{File, Token, Words, Written};
 use crate::told::latest_of;
 use price::TaxRule;
 use rust_decimal::Decimal;
@@ -228,6 +228,18 @@ pub enum ShopFact {
     },
 }
 
+/// What stands in a map's stream.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum MapFact {
+    /// A version of the map was kept, whether or not it can be planned by.
+    Drafted {
+        /// Its version, counted up from 1.
+        version: u32,
+        /// Its text as people wrote it.
+        text: File,
+    },
+}
+
 /// Facts of one stream by the command that carried them, as filed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Beside<F> {
@@ -238,6 +250,8 @@ pub struct Beside<F> {
 pub type Vehicle = Beside<VehicleFact>;
 /// A customer.
 pub type Customer = Beside<CustomerFact>;
+/// A map, with every version of it.
+pub type MapDrafts = Beside<MapFact>;
 /// The shop.
 pub type Shop = Beside<ShopFact>;
 
@@ -359,6 +373,20 @@ impl Customer {
                 _ => None,
             },
         )
+    }
+}
+
+impl MapDrafts {
+    /// The versions, each with who kept it and its text. Whoever keeps a version has seen
+    /// all before it, so that no two share a number; of two that did, the lesser command's
+    /// would stand.
+    #[must_use]
+    pub fn versions(&self) -> BTreeMap<u32, (&Stamp, &File)> {
+        let mut out = BTreeMap::new();
+        for (_, stamp, MapFact::Drafted { version, text }) in self.facts() {
+            out.entry(*version).or_insert((stamp, text));
+        }
+        out
     }
 }
 

@@ -36,8 +36,8 @@ mod told;
 
 pub use account::{Account, OpenItem, OpenPiece, system_of};
 pub use beside::{
-    Beside, Customer, CustomerFact, Field, Role, Settings, Shop, ShopFact, StallIs, Told, Units,
-    Vehicle, VehicleFact, VinRead,
+    Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop, ShopFact,
+    StallIs, Told, Units, Vehicle, VehicleFact, VinRead,
 };
 pub use code::{
     CheckIs, Clock, ConsentStep, DifferenceIs, Fate, Gate, KeyStep, LevelAt, LineText, Move, Noted,

@@ -1,6 +1,7 @@
 //! Completes a record so that every kind of event stands in it, and writes it out:
 //! `cargo run -p shop --example every_kind -- FOLDER > crates/shop/tests/fixtures/…/log.jsonl`,
-//! on the folder that `buttonup demo` made. What it wrote once stays as it is; a month in
+//! on the folder that `buttonup demo` made; or, on a file that it wrote before, adds behind
+//! it the kinds that were not there then. What it wrote once stays as it is; a month in
 //! which a form was added gets a folder of its own.
 
 #![allow(clippy::unwrap_used, reason = "a tool of the tests")]
@@ -15,7 +16,7 @@ use shop::repair::Token;
 use shop::{Accepted, Breadth, Device, Service, Whom};
 use std::collections::BTreeSet;
 use std::sync::Arc;
-use store::{Sqlite, Store};
+use store::{Memory, Sqlite, Store};
 
 const LOG: &str = "shop";
 
@@ -60,16 +61,26 @@ fn pay(teller: &mut Teller, order: &str, amount: &str) {
 }
 
 fn main() {
-    let folder = std::env::args()
+    let from = std::env::args()
         .nth(1)
-        .expect("name the folder of a record");
-    let store: Arc<dyn Store> = Arc::new(Sqlite::open(folder.as_ref()).unwrap());
+        .expect("name the folder of a record, or an export of one");
+    let before = std::path::Path::new(&from).is_file();
+    let store: Arc<dyn Store> = if before {
+        let store = Memory::new();
+        let lines = std::fs::read_to_string(&from).unwrap();
+        shop::import(lines.lines().map(|line| Ok(line.to_owned())), &store, LOG).unwrap();
+        Arc::new(store)
+    } else {
+        Arc::new(Sqlite::open(from.as_ref()).unwrap())
+    };
     let service = Service::open(Arc::clone(&store), LOG, Arc::new(jiff::Timestamp::now)).unwrap();
     let mut teller = Teller {
         service,
         device: Device::new("fixture", "nuria"),
     };
-    decide_everything(&mut teller);
+    if !before {
+        decide_everything(&mut teller);
+    }
     tell_everything(&mut teller, store.as_ref());
     shop::export(store.as_ref(), LOG, |line| {
         println!("{line}");
@@ -144,6 +155,9 @@ fn decide_everything(teller: &mut Teller) {
     .unwrap();
 }
 
+/// Kinds that name nothing, so that their bare sample says as much as another.
+const FILLED: [&str; 3] = ["walked", "promised", "drafted"];
+
 /// A sample of every fact of whose kind there is none yet.
 fn tell_everything(teller: &mut Teller, store: &dyn Store) {
     let mut there: BTreeSet<(String, String)> = store
@@ -155,17 +169,22 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
     for (stream, kind, content) in samples::fixed::events() {
         let decided = stream.starts_with("order") && DecisionForm::KINDS.contains(&kind);
         // The bare sample comes first; the filled one after it says more.
-        let filled =
-            content.to_string().contains("name-") || kind == "walked" || kind == "promised";
+        let filled = content.to_string().contains("name-") || FILLED.contains(&kind);
         if decided || !filled || !there.insert((family(stream), kind.to_owned())) {
             continue;
         }
         let mut content = json!({ kind: content });
         samples::sent(&mut content);
+        if kind == "drafted" {
+            // A map begins at version 1, whatever the sample says.
+            let text = Device::document("vehicle = \"Small Van\"\n", "application/toml");
+            content = json!({ "drafted": { "version": 1, "text": text } });
+        }
         let part = match family(stream).as_str() {
             "order" => "fact",
             "vehicle" => "vehicle_fact",
             "customer" => "customer_fact",
+            "map" => "map_fact",
             _ => "shop_fact",
         };
         teller.send(stream, part, content);

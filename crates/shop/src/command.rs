@@ -6,6 +6,7 @@ use record::v1::basics::{CommandIdForm, PersonIdForm, ShortForm, TimeForm};
 use record::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
 use record::v1::decisions::RequestForm;
 use record::v1::facts::FactForm;
+use record::v1::maps::MapFactForm;
 use record::{AnyEvent, Private, Stream, canonical, take_texts};
 use repair::{CommandId, Event, PersonId, Request};
 use serde::{Deserialize, Serialize};
@@ -30,9 +31,9 @@ pub struct SentCommand {
     pub happened_at: TimeForm,
     /// The person.
     pub who: PersonIdForm,
-    /// `order:…`, `vehicle:…`, `customer:…` or `shop`.
+    /// `order:…`, `vehicle:…`, `customer:…`, `map:…` or `shop`.
     pub stream: String,
-    /// For a request: the last sequence numbers it rests on. Without it, it is read and
+    /// For a request or a map: the last sequence numbers it rests on. Without it, it is read and
     /// decided again where somebody else was quicker.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub expected: Option<BTreeMap<String, u64>>,
@@ -45,6 +46,9 @@ pub struct SentCommand {
     /// A fact of a customer.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub customer_fact: Option<CustomerFactForm>,
+    /// A version of a map.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub map_fact: Option<MapFactForm>,
     /// A fact of the shop.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub shop_fact: Option<ShopFactForm>,
@@ -154,6 +158,7 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
         fact,
         vehicle_fact,
         customer_fact,
+        map_fact,
         shop_fact,
         request,
         ..
@@ -162,23 +167,25 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
         fact.is_some(),
         vehicle_fact.is_some(),
         customer_fact.is_some(),
+        map_fact.is_some(),
         shop_fact.is_some(),
         request.is_some(),
     ];
     if parts.iter().filter(|there| **there).count() != 1 {
         return Err(record::form::Unreadable::value(
-            "send exactly one of fact, vehicle_fact, customer_fact, shop_fact, request",
+            "send exactly one of fact, vehicle_fact, customer_fact, map_fact, shop_fact, request",
         ));
     }
     let wrong_stream = || {
         record::form::Unreadable::value(format!(
-            "stream: {stream} does not take this; a fact or request goes to order:…, a vehicle_fact to vehicle:…, a customer_fact to customer:…, a shop_fact to shop"
+            "stream: {stream} does not take this; a fact or request goes to order:…, a vehicle_fact to vehicle:…, a customer_fact to customer:…, a map_fact to map:…, a shop_fact to shop"
         ))
     };
     match (
         fact,
         vehicle_fact,
         customer_fact,
+        map_fact,
         shop_fact,
         request,
         stream,
@@ -201,7 +208,11 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
             .read()
             .map(|fact| Said::Fact(AnyEvent::Customer(fact)))
             .map_err(|e| e.within("customer_fact")),
-        (_, _, _, Some(fact), _, Stream::Shop) => match fact {
+        (_, _, _, Some(fact), .., Stream::Map(_)) => fact
+            .read()
+            .map(|fact| Said::Fact(AnyEvent::Map(fact)))
+            .map_err(|e| e.within("map_fact")),
+        (_, _, _, _, Some(fact), _, Stream::Shop) => match fact {
             ShopFactForm::NumberGiven { .. } | ShopFactForm::Erased { .. } => {
                 Err(record::form::Unreadable::value(
                     "shop_fact: this is written by the shop's own program only",
@@ -212,7 +223,7 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
                 .map(|fact| Said::Fact(AnyEvent::Shop(fact)))
                 .map_err(|e| e.within("shop_fact")),
         },
-        (_, _, _, _, Some(request), Stream::Order(_)) => request
+        (_, _, _, _, _, Some(request), Stream::Order(_)) => request
             .read()
             .map(Said::Request)
             .map_err(|e| e.within("request")),

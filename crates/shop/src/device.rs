@@ -37,6 +37,15 @@ impl Device {
         json!({ "text": text, "salt": salt })
     }
 
+    /// A text too long for words, such as a map's, as a command carries it.
+    #[must_use]
+    pub fn document(text: &str, media: &str) -> Value {
+        use base64::Engine;
+        let base64 = base64::engine::general_purpose::STANDARD.encode(text);
+        let salt = format!("{}{}", Uuid::new_v4().simple(), Uuid::new_v4().simple());
+        json!({ "file": base64, "media": media, "salt": salt })
+    }
+
     /// A command: `part` is the field it stands in, `fact`, `request`, `shop_fact`, …
     pub fn command(&mut self, stream: &str, at: Timestamp, part: &str, content: Value) -> Value {
         self.seq += 1;

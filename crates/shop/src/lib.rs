@@ -11,6 +11,7 @@ mod command;
 mod device;
 mod item_line;
 mod keep;
+mod maps;
 pub mod planning;
 pub mod say;
 mod service;
@@ -26,10 +27,12 @@ pub use keep::{
     Breadth, Erased, Rebuilt, Whom, commitments, copy, erase, erase_again, erased, erasures,
     export, import, rebuild, verify,
 };
+pub use maps::{KeptMap, ShelvedMap};
 pub use service::{Accepted, AcceptedEvent, Now, Service};
 pub use trouble::{Trouble, TroubleKind};
 pub use words::Texts;
 pub use world::World;
 
+pub use map;
 pub use record;
 pub use repair;

@@ -1,6 +1,7 @@
 //! The service: takes commands, keeps the folded world up to date, tells who watches.
 
 use crate::command::{ReadCommand, Said, read};
+use crate::maps::{Shelf, check_draft};
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
 use crate::world::World;
@@ -52,6 +53,7 @@ pub struct Service {
     now: Now,
     world: RwLock<World>,
     texts: Texts,
+    shelf: Shelf,
 }
 
 /// How often a request without `expected` is read and decided again.
@@ -71,6 +73,7 @@ impl Service {
             log: log.to_owned(),
             now,
             world: RwLock::default(),
+            shelf: Shelf::default(),
         };
         service.catch_up()?;
         Ok(service)
@@ -91,6 +94,10 @@ impl Service {
     #[must_use]
     pub fn texts(&self) -> &Texts {
         &self.texts
+    }
+
+    pub(crate) fn shelf(&self) -> &Shelf {
+        &self.shelf
     }
 
     /// The store and the log's name.
@@ -133,8 +140,9 @@ impl Service {
         self.check_named(&command)?;
         match command.said.clone() {
             Said::Fact(event) => {
+                let expected = self.rests_on(&command, &event)?;
                 let events = self.events_of_fact(&command, event)?;
-                self.append(&command, BTreeMap::new(), events)
+                self.append(&command, expected, events)
             }
             Said::Request(request) => self.decide(&command, &request),
         }
@@ -168,6 +176,23 @@ impl Service {
             }
         }
         Ok(())
+    }
+
+    /// A fact rests on nothing. A version of a map rests on those before it: two people
+    /// cannot both keep the third.
+    fn rests_on(
+        &self,
+        command: &ReadCommand,
+        event: &AnyEvent,
+    ) -> Result<BTreeMap<String, u64>, Trouble> {
+        let (AnyEvent::Map(fact), Stream::Map(id)) = (event, &command.stream) else {
+            return Ok(BTreeMap::new());
+        };
+        let world = self.world()?;
+        check_draft(&world, id, fact, &command.private)?;
+        let stream = command.stream.to_string();
+        let read = [(stream, world.seq(&command.stream))].into();
+        Ok(command.expected.clone().unwrap_or(read))
     }
 
     fn events_of_fact(

@@ -3,8 +3,8 @@
 use crate::trouble::{Trouble, TroubleKind};
 use record::{AnyEvent, Stored, Stream, decode};
 use repair::{
-    Beside, CommandId, Customer, CustomerId, Decision, Event, Fact, Order, OrderId, PersonId,
-    Recorded, Shop, Stamp, Vehicle, VehicleId, evolve,
+    Beside, CommandId, Customer, CustomerId, Decision, Event, Fact, MapDrafts, MapId, Order,
+    OrderId, PersonId, Recorded, Shop, Stamp, Vehicle, VehicleId, evolve,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use store::Row;
@@ -23,6 +23,8 @@ pub struct World {
     pub vehicles: BTreeMap<VehicleId, Vehicle>,
     /// Customers.
     pub customers: BTreeMap<CustomerId, Customer>,
+    /// Maps.
+    pub maps: BTreeMap<MapId, MapDrafts>,
     /// The shop itself.
     pub shop: Shop,
     /// The last sequence number of each stream.
@@ -96,6 +98,9 @@ impl World {
             }
             (AnyEvent::Customer(event), Stream::Customer(id)) => {
                 file(&mut self.customers, id, command, nth, stamp, event);
+            }
+            (AnyEvent::Map(event), Stream::Map(id)) => {
+                file(&mut self.maps, id, command, nth, stamp, event);
             }
             (AnyEvent::Shop(event), _) => {
                 self.shop = std::mem::take(&mut self.shop).file(Recorded {

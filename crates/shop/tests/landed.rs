@@ -6,6 +6,7 @@
 use record::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
 use record::v1::decisions::DecisionForm;
 use record::v1::facts::FactForm;
+use record::v1::maps::MapFactForm;
 use record::{Stored, Stream, decode, encode};
 use repair::Words;
 use serde_json::Value;
@@ -131,6 +132,7 @@ fn the_newest_month_holds_every_kind() {
         ("vehicle", VehicleFactForm::KINDS.to_vec()),
         ("customer", CustomerFactForm::KINDS.to_vec()),
         ("shop", ShopFactForm::KINDS.to_vec()),
+        ("map", MapFactForm::KINDS.to_vec()),
     ] {
         for kind in kinds {
             assert!(

@@ -24,7 +24,8 @@ function valueOf(form, name) {
 }
 
 // A template is a command with holes: {"$field": name} the field's value or null;
-// {"$text": name} words, with a salt made here; {"$new": name} a new name, the same for
+// {"$text": name} words, with a salt made here; {"$document": name, media} the same for a
+// text too long for words; {"$new": name} a new name, the same for
 // the whole tap; {"$map": name, to: {...}} a value that depends on a field; and
 // {"$when": name, is, then} something left out unless the field says so.
 const GONE = Symbol("gone");
@@ -45,6 +46,11 @@ function fill(template, form, names) {
     return text ? { text, salt: salt() } : null;
   }
   if ("$words" in template) return { text: template.$words, salt: salt() };
+  if ("$document" in template) {
+    const bytes = new TextEncoder().encode(valueOf(form, template.$document));
+    const file = btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
+    return { file, media: template.media ?? "text/plain", salt: salt() };
+  }
   if ("$new" in template) return (names[template.$new] ??= crypto.randomUUID());
   if ("$time" in template) {
     const value = valueOf(form, template.$time);

@@ -2,6 +2,7 @@
 //! different points of their life. Makers, vehicles and people are made up.
 
 mod benchmark;
+mod maps;
 mod others;
 mod scene;
 
@@ -31,6 +32,7 @@ const STALLS: [(&str, &str, &str); 4] = [
 pub fn make(service: &Service) -> Result<(), Trouble> {
     let now = Timestamp::now();
     set_up(service, now)?;
+    maps::bring(service, now)?;
     others::handed_over(service, now)?;
     benchmark::order(service, now)?;
     others::at_machine_work(service, now)?;

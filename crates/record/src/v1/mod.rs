@@ -6,3 +6,4 @@ pub mod beside;
 pub mod codes;
 pub mod decisions;
 pub mod facts;
+pub mod maps;

@@ -29,6 +29,7 @@ pub fn events() -> Vec<(&'static str, &'static str, Value)> {
         ("vehicle:vehicle-1", templates::vehicle_facts()),
         ("customer:customer-1", templates::customer_facts()),
         ("shop", templates::shop_facts()),
+        ("map:map-1", templates::map_facts()),
     ]
     .into_iter()
     .flat_map(|(stream, all)| all.into_iter().map(move |one| (stream, one)))

@@ -402,6 +402,10 @@ pub fn customer_facts() -> Vec<(&'static str, Value)> {
     ]
 }
 
+pub fn map_facts() -> Vec<(&'static str, Value)> {
+    vec![("drafted", json!({ "version": "$u32", "text": file() }))]
+}
+
 pub fn shop_facts() -> Vec<(&'static str, Value)> {
     vec![
         (

@@ -1,0 +1,191 @@
+//! The shop's maps: every version of each, with what stands in it.
+
+use crate::service::Service;
+use crate::trouble::{Trouble, TroubleKind};
+use crate::world::World;
+use map::{Map, Read};
+use repair::{MapFact, MapId, Stamp};
+use std::collections::BTreeMap;
+use std::sync::{Arc, PoisonError, RwLock};
+
+/// One version of a map as it was kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct KeptMap {
+    /// The map.
+    pub id: MapId,
+    /// Its version.
+    pub version: u32,
+    /// Who kept it, and when.
+    pub by: Stamp,
+    /// Its text.
+    pub text: String,
+    /// What the text says, or everything that is wrong with it.
+    pub read: Result<Read, Vec<map::Trouble>>,
+}
+
+/// A map with the versions there are of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShelvedMap {
+    /// Its newest version.
+    pub newest: Arc<KeptMap>,
+    /// Every version, the newest last.
+    pub versions: Vec<u32>,
+    /// The newest version that can be planned by.
+    pub sound: Option<u32>,
+}
+
+/// Versions that were read before: a version never changes.
+pub(crate) type Shelf = RwLock<BTreeMap<(MapId, u32), Arc<KeptMap>>>;
+
+/// The largest text of a map: some two thousand items.
+const LARGEST: usize = 256 * 1024;
+
+impl KeptMap {
+    /// The map to plan by.
+    ///
+    /// # Errors
+    /// [`Trouble`], if its text has errors: no plan can be made by it.
+    pub fn sound(&self) -> Result<&Map, Trouble> {
+        match &self.read {
+            Ok(read) => Ok(&read.map),
+            Err(troubles) => Err(Trouble {
+                reasons: troubles.iter().map(ToString::to_string).collect(),
+                ..Trouble::new(
+                    TroubleKind::Refused,
+                    format!("the map {}, version {}", self.id, self.version),
+                    "it has errors, so no plan can be made by it",
+                    "mend the lines named and keep the map again",
+                )
+            }),
+        }
+    }
+}
+
+impl Service {
+    /// A version of a map; the newest without a number.
+    ///
+    /// # Errors
+    /// [`Trouble`], if there is no such map or version, or the record cannot be read.
+    pub fn map(&self, id: &MapId, version: Option<u32>) -> Result<Arc<KeptMap>, Trouble> {
+        let (version, by, words) = {
+            let world = self.world()?;
+            let versions = world.maps.get(id).map(repair::Beside::versions);
+            let versions =
+                versions.ok_or_else(|| Trouble::not_found(format!("there is no map {id}")))?;
+            let found = match version {
+                Some(version) => versions.get_key_value(&version),
+                None => versions.last_key_value(),
+            };
+            let (version, (stamp, text)) = found.ok_or_else(|| {
+                Trouble::not_found(format!("the map {id} has no version {version:?}"))
+            })?;
+            (*version, (*stamp).clone(), text.words)
+        };
+        let key = (id.clone(), version);
+        let shelf = self.shelf();
+        let known = shelf
+            .read()
+            .unwrap_or_else(PoisonError::into_inner)
+            .get(&key)
+            .cloned();
+        if let Some(known) = known {
+            return Ok(known);
+        }
+        let gone = || Trouble::not_found(format!("the text of the map {id} was erased"));
+        let (_, content) = self.texts().file(words).ok_or_else(gone)?;
+        let text = String::from_utf8_lossy(&content).into_owned();
+        let read = map::read(&file_name(id), &text).map(|mut read| {
+            read.map.version = version;
+            read
+        });
+        let kept = Arc::new(KeptMap {
+            id: id.clone(),
+            version,
+            by,
+            text,
+            read,
+        });
+        shelf
+            .write()
+            .unwrap_or_else(PoisonError::into_inner)
+            .insert(key, Arc::clone(&kept));
+        Ok(kept)
+    }
+
+    /// Every map, by name.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read.
+    pub fn maps(&self) -> Result<Vec<ShelvedMap>, Trouble> {
+        let all: Vec<(MapId, Vec<u32>)> = {
+            let world = self.world()?;
+            let versions = |(id, drafts): (&MapId, &repair::MapDrafts)| {
+                (id.clone(), drafts.versions().into_keys().collect())
+            };
+            world.maps.iter().map(versions).collect()
+        };
+        let mut out = Vec::new();
+        for (id, versions) in all {
+            let newest = self.map(&id, None)?;
+            let mut sound = None;
+            for version in versions.iter().rev() {
+                if self.map(&id, Some(*version))?.read.is_ok() {
+                    sound = Some(*version);
+                    break;
+                }
+            }
+            out.push(ShelvedMap {
+                newest,
+                versions,
+                sound,
+            });
+        }
+        Ok(out)
+    }
+}
+
+/// The name that troubles of a map's text are told under.
+fn file_name(id: &MapId) -> String {
+    format!("{id}.toml")
+}
+
+/// Whether this version may be kept: it follows on the last, and its text came with it.
+/// Errors in the text are no hindrance, or work on a map would be lost.
+pub(crate) fn check_draft(
+    world: &World,
+    id: &MapId,
+    fact: &MapFact,
+    private: &[record::Private],
+) -> Result<(), Trouble> {
+    let MapFact::Drafted { version, text } = fact;
+    let last = world
+        .maps
+        .get(id)
+        .and_then(|map| map.versions().last_key_value().map(|(last, _)| *last))
+        .unwrap_or(0);
+    if *version != last.saturating_add(1) {
+        return Err(Trouble::new(
+            TroubleKind::Conflict,
+            format!("the map {id}"),
+            format!("its last version is {last}, so {version} is not the next"),
+            "look at the last version, and keep yours as the one after it",
+        ));
+    }
+    let content = private
+        .iter()
+        .find(|private| private.words == text.words)
+        .map(|private| private.content.as_slice());
+    match content {
+        Some(content) if content.len() > LARGEST => Err(Trouble::unreadable(
+            "the text of the map",
+            format!("{} bytes; at most {LARGEST} fit", content.len()),
+            "make two maps of it",
+        )),
+        Some(content) if std::str::from_utf8(content).is_err() => Err(Trouble::unreadable(
+            "the text of the map",
+            "it is no UTF-8 text",
+            "send the map as text",
+        )),
+        _ => Ok(()),
+    }
+}
