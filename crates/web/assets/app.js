@@ -2,6 +2,8 @@
 // send it, and show what is true now. No command is lost: it stays in the queue, under
 // the same id, until the shop's program has answered.
 
+import { clear, filesIn, unsent } from "./files.js";
+
 const storage = window.localStorage;
 const device = (sessionStorage.device ??= crypto.randomUUID());
 const queueKey = `queue:${device}`;
@@ -13,6 +15,8 @@ const status = document.querySelector("[data-status]");
 
 const hex = (bytes) => [...bytes].map((b) => b.toString(16).padStart(2, "0")).join("");
 const salt = () => hex(crypto.getRandomValues(new Uint8Array(32)));
+
+const salted = (file) => ({ ...file, salt: salt() });
 
 function valueOf(form, name) {
   if (!form) return "";
@@ -26,12 +30,13 @@ function valueOf(form, name) {
 // A template is a command with holes: {"$field": name} the field's value or null;
 // {"$text": name} words, with a salt made here; {"$document": name, media} the same for a
 // text too long for words; {"$new": name} a new name, the same for
-// the whole tap; {"$map": name, to: {...}} a value that depends on a field; and
+// the whole tap; {"$map": name, to: {...}} a value that depends on a field;
+// {"$file": name} a file drawn or chosen, or null, {"$files": name} a list of them; and
 // {"$when": name, is, then} something left out unless the field says so.
 const GONE = Symbol("gone");
-function fill(template, form, names) {
+function fill(template, form, made) {
   if (Array.isArray(template)) {
-    return template.map((part) => fill(part, form, names)).filter((part) => part !== GONE);
+    return template.map((part) => fill(part, form, made)).filter((part) => part !== GONE);
   }
   if (template === null || typeof template !== "object") return template;
   if ("$field" in template) return valueOf(form, template.$field) || null;
@@ -45,13 +50,15 @@ function fill(template, form, names) {
     const text = valueOf(form, template.$text) || template.or || "";
     return text ? { text, salt: salt() } : null;
   }
+  if ("$file" in template) return made.files.get(template.$file)?.map(salted)[0] ?? null;
+  if ("$files" in template) return made.files.get(template.$files)?.map(salted) ?? [];
   if ("$words" in template) return { text: template.$words, salt: salt() };
   if ("$document" in template) {
     const bytes = new TextEncoder().encode(valueOf(form, template.$document));
     const file = btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
     return { file, media: template.media ?? "text/plain", salt: salt() };
   }
-  if ("$new" in template) return (names[template.$new] ??= crypto.randomUUID());
+  if ("$new" in template) return (made.names[template.$new] ??= crypto.randomUUID());
   if ("$time" in template) {
     const value = valueOf(form, template.$time);
     return value ? new Date(value).toISOString() : null;
@@ -60,12 +67,12 @@ function fill(template, form, names) {
   if ("$when" in template) {
     const value = valueOf(form, template.$when);
     const holds = "is" in template ? template.is.includes(value) : value !== "";
-    return holds ? fill(template.then, form, names) : GONE;
+    return holds ? fill(template.then, form, made) : GONE;
   }
-  if ("$join" in template) return template.$join.map((part) => fill(part, form, names)).join("");
+  if ("$join" in template) return template.$join.map((part) => fill(part, form, made)).join("");
   const out = {};
   for (const [key, part] of Object.entries(template)) {
-    const filled = fill(part, form, names);
+    const filled = fill(part, form, made);
     if (filled !== GONE) out[key] = filled;
   }
   return out;
@@ -81,19 +88,20 @@ const waiting = () =>
     .filter((key) => key.startsWith("queue:"))
     .reduce((sum, key) => sum + read(key).length, 0);
 
-function enqueue(part) {
-  const seq = Number(sessionStorage.seq ?? 0) + 1;
-  sessionStorage.seq = seq;
-  const command = {
+// All of one tap, or nothing: a device may have no room left.
+function enqueue(parts) {
+  let seq = Number(sessionStorage.seq ?? 0);
+  const commands = parts.map((part) => ({
     command_id: crypto.randomUUID(),
     device,
-    device_seq: seq,
+    device_seq: ++seq,
     happened_at: new Date().toISOString(),
     who: document.body.dataset.who,
     ...part,
-  };
-  write(queueKey, [...read(queueKey), command]);
-  return command;
+  }));
+  write(queueKey, [...read(queueKey), ...commands]);
+  sessionStorage.seq = seq;
+  return commands;
 }
 
 let sending = null;
@@ -105,13 +113,15 @@ function send() {
 async function sendAll() {
   for (const key of Object.keys(storage).filter((key) => key.startsWith("queue:"))) {
     for (let list = read(key); list.length; list = read(key)) {
-      let answer;
+      const command = list[0];
+      let answer, told;
       try {
         answer = await fetch("/api/commands", {
           method: "POST",
           headers: { "content-type": "application/json" },
-          body: JSON.stringify(list[0]),
+          body: JSON.stringify(command),
         });
+        told = await answer.json();
       } catch {
         tell();
         return;
@@ -120,12 +130,47 @@ async function sendAll() {
         tell("The shop's program could not write it down. It is kept here and sent again.");
         return;
       }
-      const trouble = answer.ok ? null : await answer.json().catch(() => ({}));
-      write(key, read(key).filter((command) => command.command_id !== list[0].command_id));
-      if (trouble) refused(list[0], trouble);
+      // Somebody else may have answered in the program's place, such as a network's own page.
+      if (answer.ok && told.command_id !== command.command_id) {
+        tell();
+        return;
+      }
+      // A refused one leaves the queue, so that it holds up nothing behind it, but is not lost.
+      if (!answer.ok) refused(command, told);
+      write(key, read(key).filter((one) => one.command_id !== command.command_id));
+      storage.removeItem(`said:${command.command_id}`);
       tell();
     }
   }
+}
+
+// What was refused while nobody waited for it stays, until somebody has seen to it.
+const refusedKey = "refused";
+const awaited = new Set();
+const troubles = new Map();
+
+function refused(command, trouble) {
+  if (awaited.has(command.command_id)) {
+    troubles.set(command.command_id, trouble);
+    return sayTrouble(trouble);
+  }
+  const said = JSON.parse(storage.getItem(`said:${command.command_id}`) ?? "{}");
+  write(refusedKey, [...read(refusedKey), { command, trouble, ...said }]);
+  sayRefused();
+}
+
+function settle(one, again) {
+  write(
+    refusedKey,
+    read(refusedKey).filter((other) => other.command.command_id !== one.command.command_id),
+  );
+  if (again) {
+    const { command_id, device: _, device_seq, happened_at, expected, ...part } = one.command;
+    for (const command of enqueue([part])) remember(command, one.label, one.from);
+    send().then(refresh);
+  }
+  sayRefused();
+  tell();
 }
 
 // ---- what the page says ---------------------------------------------------------
@@ -136,34 +181,66 @@ function tell(words) {
   status.textContent = words ?? (left ? `Saved here · ${left} to send` : "Saved here · all sent");
 }
 
-const troubles = new Map();
-function refused(command, trouble) {
-  troubles.set(command.command_id, trouble);
+const element = (name, words, ...inner) => {
+  const one = document.createElement(name);
+  if (words) one.textContent = words;
+  one.append(...inner);
+  return one;
+};
+
+function troubleWords(trouble) {
+  const heading = element("p", trouble.what ?? "It was refused");
+  heading.className = "large";
+  const reasons = (trouble.reasons ?? []).map((reason) => element("li", reason));
+  return [heading, ...(reasons.length ? [element("ul", "", ...reasons)] : []), element("p", trouble.mend)];
+}
+
+function sayTrouble(trouble) {
   const box = document.querySelector("[data-trouble]");
   if (!box) return;
-  const list = (trouble.reasons ?? []).map((reason) => {
-    const item = document.createElement("li");
-    item.textContent = reason;
-    return item;
-  });
-  const heading = document.createElement("p");
-  heading.className = "large";
-  heading.textContent = trouble.what ?? "It was refused";
-  const mend = document.createElement("p");
-  mend.textContent = trouble.mend ?? "";
-  const reasons = document.createElement("ul");
-  reasons.append(...list);
-  box.replaceChildren(heading, ...(list.length ? [reasons] : []), mend);
+  box.replaceChildren(...troubleWords(trouble));
   box.hidden = false;
   box.scrollIntoView({ block: "center" });
 }
 
+function sayRefused() {
+  const box = document.querySelector("[data-refused]");
+  if (!box) return;
+  const press = (words, act) => {
+    const button = element("button", words);
+    button.type = "button";
+    button.className = "press";
+    button.addEventListener("click", act);
+    return button;
+  };
+  const each = read(refusedKey).map((one) => {
+    const when = new Date(one.command.happened_at).toLocaleString();
+    const what = element("p", `“${one.label ?? "A tap"}”, ${when}, was not taken:`);
+    // What can't be read is no better the second time: it is told anew on its page.
+    const again = one.trouble.kind !== "unreadable";
+    const ways = element(
+      "div",
+      "",
+      ...(again ? [press("Do it again", () => settle(one, true))] : []),
+      press("Leave it", () => settle(one, false)),
+    );
+    ways.className = "presses even";
+    const page = element("a", "To the page it came from");
+    page.href = one.from ?? "/";
+    page.className = "row";
+    return element("section", "", what, ...troubleWords(one.trouble), page, ways);
+  });
+  box.replaceChildren(...each);
+  box.hidden = each.length === 0;
+}
+
+const changed = (field) =>
+  field.type === "checkbox" || field.type === "radio"
+    ? field.checked !== field.defaultChecked
+    : field.type !== "file" && field.value !== (field.defaultValue ?? field.value);
 const busyTyping = () =>
-  [...document.querySelectorAll("main input, main textarea, main select")].some(
-    (field) =>
-      (field === document.activeElement && field.value !== field.defaultValue) ||
-      (field.type === "text" && field.value !== field.defaultValue),
-  );
+  unsent() ||
+  [...document.querySelectorAll("main input, main textarea, main select")].some(changed);
 
 let asked = 0;
 async function refresh() {
@@ -183,37 +260,57 @@ async function refresh() {
 
 // ---- taps -----------------------------------------------------------------------
 
+function remember(command, label, from) {
+  storage.setItem(`said:${command.command_id}`, JSON.stringify({ label, from }));
+}
+
 async function act(button) {
   const form = button.closest("form");
   if (form && !form.reportValidity()) return;
-  const names = {};
-  const commands = [JSON.parse(button.dataset.commands)]
-    .flat()
-    .map((template) => fill(template, form, names))
-    .filter((command) => command !== GONE)
-    .map(enqueue);
   const box = document.querySelector("[data-trouble]");
   if (box) box.hidden = true;
+  button.disabled = true;
+  try {
+    await carryOut(button, form);
+  } catch (error) {
+    // Nothing was written down: the tap is still there to be made again.
+    const full = error.name === "QuotaExceededError";
+    const mend = full
+      ? "Its store is full. Go where the network reaches, so that what waits is sent; then press again."
+      : error.message;
+    sayTrouble({ what: "This could not be kept on this device.", mend });
+  } finally {
+    button.disabled = false;
+  }
+}
+
+async function carryOut(button, form) {
+  const templates = [JSON.parse(button.dataset.commands)].flat();
+  const made = { names: {}, files: await filesIn(templates, form) };
+  const parts = templates.map((template) => fill(template, form, made));
+  const commands = enqueue(parts.filter((part) => part !== GONE));
+  for (const command of commands) {
+    awaited.add(command.command_id);
+    remember(command, button.firstChild?.textContent ?? "", location.pathname);
+  }
   const last = commands.filter((command) => command.fact).at(-1);
   if (last) sessionStorage.last = JSON.stringify({ id: last.command_id, stream: last.stream });
   tell();
-  button.disabled = true;
   await send();
-  button.disabled = false;
+  for (const command of commands) awaited.delete(command.command_id);
   if (commands.some((command) => troubles.has(command.command_id))) return;
-  const next = button.dataset.next?.replace(/\{(\w+)\}/g, (_, name) => names[name] ?? "");
-  if (next && waiting() === 0) location.assign(next);
-  else {
-    form?.reset();
-    await refresh();
-  }
+  const next = button.dataset.next?.replace(/\{(\w+)\}/g, (_, name) => made.names[name] ?? "");
+  if (next && waiting() === 0) return location.assign(next);
+  form?.reset();
+  form?.querySelectorAll("canvas[data-draw]").forEach(clear);
+  await refresh();
 }
 
 function undo() {
   const last = JSON.parse(sessionStorage.last ?? "null");
   if (!last) return tell("Nothing on this device to take back");
   delete sessionStorage.last;
-  enqueue({ stream: last.stream, fact: { undo: { command: last.id, part: null } } });
+  enqueue([{ stream: last.stream, fact: { undo: { command: last.id, part: null } } }]);
   tell();
   send().then(refresh);
 }
@@ -245,7 +342,9 @@ function watch() {
     live = new EventSource("/api/live");
     live.addEventListener("message", (event) => {
       const behind = Number(event.data) > Number(document.body.dataset.position);
-      if (behind && !sending && !busyTyping()) refresh();
+      if (!behind || sending) return;
+      if (busyTyping()) tell("News came in. It shows once this is sent.");
+      else refresh();
     });
   } else if (!seen) away();
 }
@@ -258,9 +357,13 @@ window.addEventListener("pagehide", away);
 window.addEventListener("pageshow", watch);
 
 window.addEventListener("online", send);
-window.addEventListener("storage", () => tell());
+window.addEventListener("storage", () => {
+  tell();
+  sayRefused();
+});
 setInterval(() => waiting() && send(), 5_000);
 
 watch();
 tell();
+sayRefused();
 if (waiting()) send().then(refresh);

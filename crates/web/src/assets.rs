@@ -27,6 +27,15 @@ pub fn routes() -> Router<State> {
             }),
         )
         .route(
+            "/assets/files.js",
+            get(|| async {
+                file(
+                    "text/javascript",
+                    include_str!("../assets/files.js").to_owned(),
+                )
+            }),
+        )
+        .route(
             "/assets/icon.svg",
             get(|| async {
                 file(

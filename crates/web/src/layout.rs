@@ -38,6 +38,7 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                         span class="soft" { (frame.who_name.split_whitespace().next().unwrap_or("")) }
                     }
                 }
+                div class="trouble refused" role="alert" data-refused hidden {}
                 main {
                     div class="trouble" role="alert" data-trouble hidden {}
                     (content)

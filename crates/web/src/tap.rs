@@ -39,6 +39,11 @@ pub fn when(field: &str, then: Value) -> Value {
     json!({ "$when": field, "then": then })
 }
 
+/// A file made on the page: a signature drawn, a photo chosen; null if there is none.
+pub fn file(name: &str) -> Value {
+    json!({ "$file": name })
+}
+
 /// What a button looks like.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Look {
@@ -100,6 +105,26 @@ pub fn required(name: &str, label: &str, hint: &str, value: &str) -> Markup {
             span { (label) }
             @if !hint.is_empty() { span class="soft" { (hint) } }
             input type="text" name=(name) value=(value) autocomplete="off" required;
+        }
+    }
+}
+
+/// A sheet to sign on with a finger or a pen. Who cannot draw on it signs on paper.
+pub fn sheet(name: &str, legend: &str) -> Markup {
+    html! {
+        fieldset class="sheet" {
+            legend { (legend) }
+            canvas data-draw=(name) role="img" aria-label="A sheet to sign on" {}
+            button class="press" type="button" data-clear=(name) { "Clear the sheet" }
+        }
+    }
+}
+
+/// A signature as it was drawn, or nothing.
+pub fn signed(file: Option<&str>, by: &str) -> Markup {
+    html! {
+        @if let Some(file) = file {
+            img class="signed" src=(format!("/file/{file}")) alt=(if by.is_empty() { "Signature".to_owned() } else { format!("Signature of {by}") });
         }
     }
 }

@@ -111,6 +111,8 @@ pub struct ConsentView {
     pub said: Option<String>,
     /// The number called.
     pub number_called: Option<String>,
+    /// The signature, by its commitment.
+    pub signature: Option<String>,
     /// When.
     pub at: String,
     /// Who of the shop asked.
@@ -285,6 +287,7 @@ pub(super) fn consents(
                 person,
                 said,
                 number_called,
+                signature,
                 ..
             } => Some((
                 filed.stamp.at,
@@ -298,6 +301,7 @@ pub(super) fn consents(
                     person: service.texts().text_of(*person),
                     said: service.texts().text_of(*said),
                     number_called: service.texts().text_of(*number_called),
+                    signature: signature.as_ref().map(|file| file.words.hex()),
                     at: super::story::time(rules, filed.stamp.at),
                     by: names.person(&filed.stamp.who),
                 },

@@ -3,7 +3,8 @@
 use super::{Shown, count, order_of, show};
 use crate::State;
 use crate::tap::{
-    Look, button, chips, field, input, link, new, order_fact, order_request, required, text, when,
+    Look, button, chips, field, file, input, link, new, order_fact, order_request, required, sheet,
+    signed, text, when,
 };
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -34,6 +35,7 @@ pub async fn desk(
                                 span class="strong line" { @if consent.agreed { "Yes" } @else { "No" } @if let Some(amount) = &consent.amount { ", up to " (amount) } }
                                 span class="soft line" { (consent.person.as_deref().unwrap_or("")) " · " (consent.at) @if let Some(called) = &consent.number_called { " · " (called) } }
                                 @if let Some(said) = &consent.said { span class="soft line" { "“" (said) "”" } }
+                                (signed(consent.signature.as_deref(), consent.person.as_deref().unwrap_or("")))
                             }
                         }
                     }
@@ -151,7 +153,7 @@ pub async fn ask(
             "step": field("step"), "payer": "customer", "lines": [], "agreed": agreed,
             "amount": if agreed { field("amount") } else { Value::Null },
             "tax_included": { "$flag": "tax" }, "way": field("way"), "person": text("person"), "said": text("said"),
-            "number_called": text("called"), "signature": null, "after": after } }));
+            "number_called": text("called"), "signature": file("signature"), "after": after } }));
         let step = if order.consents.is_empty() { "repair" } else { "add" };
         Ok(Shown::of(&order, "Ask", html! {
             h1 { "Ask for a yes" }
@@ -169,6 +171,7 @@ pub async fn ask(
                 (required("person", "Who said so", "", &order.row.customer))
                 (input("called", "Number called", "", ""))
                 (input("said", "What was said", "", ""))
+                (sheet("signature", "Signature, if they are here"))
                 div class="presses two low" {
                     (button(Look::Confirm, "They said yes", "", &[consent(true)], Some(&format!("/o/{}/desk", order.number))))
                     (button(Look::Plain, "No", "", &[consent(false)], Some(&format!("/o/{}/desk", order.number))))

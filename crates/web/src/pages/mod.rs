@@ -3,6 +3,7 @@
 mod back;
 mod choices;
 mod desk;
+mod file;
 mod floor;
 mod gates;
 mod intake;
@@ -105,6 +106,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/added", get(papers::added))
         .route("/o/{number}/invoice", get(papers::invoice))
         .route("/v/{vehicle}", get(order::vehicle))
+        .route("/file/{id}", get(file::file))
 }
 
 /// A page that is not there.

@@ -12,6 +12,7 @@ use store::{Memory, Store};
 /// A program that serves one shop out of memory.
 pub struct Door {
     pub port: u16,
+    pub service: Arc<Service>,
     device: Mutex<Device>,
     _runtime: tokio::runtime::Runtime,
 }
@@ -44,8 +45,9 @@ impl Door {
             .record()
             .0
             .on_append(Box::new(move |_, position| told.grown(position)));
+        let service = Arc::new(service);
         let state = web::State {
-            service: Arc::new(service),
+            service: Arc::clone(&service),
             live,
             kept: Arc::new(web::Kept::default),
         };
@@ -61,6 +63,7 @@ impl Door {
         });
         Self {
             port,
+            service,
             device: Mutex::new(Device::new("test", "ana")),
             _runtime: runtime,
         }

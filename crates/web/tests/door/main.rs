@@ -4,6 +4,7 @@
 
 mod commands;
 mod described;
+mod files;
 mod http;
 mod manners;
 mod pages;
