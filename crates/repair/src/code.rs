@@ -41,6 +41,26 @@ pub struct Move {
     pub container: Option<Token>,
 }
 
+/// What work aims at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum AimIs {
+    /// Getting at items, and everything home again.
+    Reach,
+    /// Everything home again.
+    Home,
+    /// So much home that it may roll.
+    Roll,
+}
+
+/// One item on its way to a state.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Step {
+    /// The item.
+    pub item: ItemId,
+    /// The state it comes to.
+    pub to: State,
+}
+
 /// What was noted at the walk-round.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Noted {

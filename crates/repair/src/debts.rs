@@ -228,18 +228,10 @@ struct Adopted {
 
 impl Adopted {
     fn of(order: &Order) -> Self {
-        order
-            .decisions()
-            .iter()
-            .rev()
-            .find_map(|decided| match &decided.decision {
-                crate::Decision::Adopted { needs, work, .. } => Some(Self {
-                    needs: needs.clone(),
-                    work: work.clone(),
-                }),
-                _ => None,
-            })
-            .unwrap_or_default()
+        crate::adoption(order).map_or_else(Self::default, |adopted| Self {
+            needs: adopted.needs.to_vec(),
+            work: adopted.work.to_vec(),
+        })
     }
 
     /// Whether the map itself states this work for the item, which then holds in place

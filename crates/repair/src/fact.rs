@@ -1,9 +1,9 @@
 //! Facts: statements of what is already so. None is ever refused.
 
 use crate::code::{
-    CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move, Noted,
-    OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, Place, ProofIs, Reading, Resolved, Sits,
-    SnagIs, Until, Way, Work,
+    AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
+    Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, Place, ProofIs, Reading, Resolved,
+    Sits, SnagIs, Step, Until, Way, Work,
 };
 use crate::ids::{
     CommandId, DifferenceId, LineId, MoveId, NoteId, PartId, PersonId, ProofId, SnagId, StageId,
@@ -422,6 +422,23 @@ pub enum Fact {
     Promised {
         /// When.
         at: Timestamp,
+    },
+    /// What the work aims at, by the map that was adopted, and what not to do on the way.
+    Aimed {
+        /// What sort of aim.
+        aim: AimIs,
+        /// The items to get at, where it is that.
+        targets: Vec<ItemId>,
+        /// Steps not to take.
+        without: Vec<Step>,
+        /// Steps to take in any case.
+        also: Vec<Step>,
+        /// Places that cannot be had, as the map calls them.
+        places_taken: Vec<Token>,
+        /// What this vehicle has of what some of its kind have.
+        variants: Vec<Token>,
+        /// The aims seen.
+        after: Vec<CommandId>,
     },
     /// Who is to work on it.
     Assigned {

@@ -13,6 +13,7 @@
 //! person typed: it sees commitments to such texts ([`Words`]) and codes.
 
 mod account;
+mod aim;
 mod beside;
 mod code;
 mod debts;
@@ -35,14 +36,15 @@ mod text;
 mod told;
 
 pub use account::{Account, OpenItem, OpenPiece, system_of};
+pub use aim::{Adoption, Aim, adoption, aim};
 pub use beside::{
     Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop, ShopFact,
     StallIs, Told, Units, Vehicle, VehicleFact, VinRead,
 };
 pub use code::{
-    CheckIs, Clock, ConsentStep, DifferenceIs, Fate, Gate, KeyStep, LevelAt, LineText, Move, Noted,
-    OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading, Resolved,
-    Sits, SnagIs, Stand, Until, Way, Work, WorkIs,
+    AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, Gate, KeyStep, LevelAt, LineText, Move,
+    Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
+    Resolved, Sits, SnagIs, Stand, Step, Until, Way, Work, WorkIs,
 };
 pub use debts::{Debt, debts};
 pub use decide::{Context, Refusal, decide, record};

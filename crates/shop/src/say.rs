@@ -65,6 +65,15 @@ impl<'a> Names<'a> {
         }
     }
 
+    /// What an item is called; by its own name, before anybody touched it.
+    #[must_use]
+    pub fn known(&self, item: &ItemId) -> String {
+        match self.account.items.get(self.account.moves.name(item)) {
+            Some(known) => self.service.texts().text(known.label),
+            None => item.as_str().replace('-', " "),
+        }
+    }
+
     /// What an item is called, with its size.
     #[must_use]
     pub fn label_and_size(&self, item: &Item) -> String {

@@ -3,9 +3,10 @@
 use crate::form::codes;
 use repair::price::{Charge, Payer};
 use repair::{
-    CheckIs, Clock, ConsentStep, DifferenceIs, Ending, Fate, Field, Gate, KeyStep, Kind, Leaves,
-    LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, ProofIs,
-    PutIn, Resolved, Role, Sits, SnagIs, StallIs, System, Units, VinRead, Way, WorkIs, Zone,
+    AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Ending, Fate, Field, Gate, KeyStep, Kind,
+    Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs,
+    ProofIs, PutIn, Resolved, Role, Sits, SnagIs, StallIs, System, Units, VinRead, Way, WorkIs,
+    Zone,
 };
 
 codes! { KindForm = Kind {
@@ -20,6 +21,12 @@ codes! { KindForm = Kind {
     Fluid = "fluid",
     Work = "work",
     PutIn = "put-in",
+} }
+
+codes! { AimIsForm = AimIs {
+    Reach = "reach",
+    Home = "home",
+    Roll = "roll",
 } }
 
 codes! { SystemForm = System {

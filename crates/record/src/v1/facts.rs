@@ -3,7 +3,7 @@
 use super::basics::*;
 use super::codes::*;
 use crate::form::{form, forms};
-use repair::{Fact, Item, MayMiss, Move, Pattern, Piece, Reading, Stand, Work};
+use repair::{Fact, Item, MayMiss, Move, Pattern, Piece, Reading, Stand, Step, Work};
 
 form! { PieceForm = Piece {
     position: u16,
@@ -47,6 +47,11 @@ form! { MoveForm = Move {
     after: Vec<MoveIdForm>,
     left: StandForm,
     container: Option<TokenForm>,
+} }
+
+form! { StepForm = Step {
+    item: ItemIdForm,
+    to: StateForm,
 } }
 
 form! { WorkForm = Work {
@@ -280,6 +285,15 @@ forms! { FactForm = Fact {
     },
     Promised = "promised" {
         at: TimeForm,
+    },
+    Aimed = "aimed" {
+        aim: AimIsForm,
+        targets: Vec<ItemIdForm>,
+        without: Vec<StepForm>,
+        also: Vec<StepForm>,
+        places_taken: Vec<TokenForm>,
+        variants: Vec<TokenForm>,
+        after: Vec<CommandIdForm>,
     },
     Assigned = "assigned" {
         person: PersonIdForm,

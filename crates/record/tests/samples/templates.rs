@@ -70,6 +70,14 @@ fn entry() -> Value {
     })
 }
 
+fn aimed() -> Value {
+    let step = json!({ "item": "$id", "to": "$state" });
+    json!({
+        "aim": code("reach home roll"), "targets": ["$id"], "without": [step.clone()], "also": [step],
+        "places_taken": ["$token"], "variants": ["$token"], "after": ["$id"],
+    })
+}
+
 fn stated_need() -> Value {
     json!({ "item": "$id", "at": ["$u16"], "to": "$state", "need": "$need" })
 }
@@ -270,6 +278,7 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
         ),
         ("stood", json!({ "place": "$place" })),
         ("promised", json!({ "at": "$time" })),
+        ("aimed", aimed()),
         ("assigned", json!({ "person": "$id" })),
         (
             "attached",

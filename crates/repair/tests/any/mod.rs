@@ -242,6 +242,27 @@ fn until() -> impl Strategy<Value = Until> {
     ]
 }
 
+fn aimed() -> impl Strategy<Value = Fact> {
+    let aim = select(vec![AimIs::Reach, AimIs::Home, AimIs::Roll]);
+    let steps = || {
+        vec(
+            (item_id(), state()).prop_map(|(item, to)| Step { item, to }),
+            0..2,
+        )
+    };
+    (aim, vec(item_id(), 0..3), steps(), steps(), told()).prop_map(
+        |(aim, targets, without, also, after)| Fact::Aimed {
+            aim,
+            targets,
+            without,
+            also,
+            places_taken: Vec::new(),
+            variants: Vec::new(),
+            after,
+        },
+    )
+}
+
 /// What is said of items: declared, named, counted, placed.
 fn of_items() -> BoxedStrategy<Fact> {
     prop_oneof![
@@ -518,6 +539,7 @@ fn of_papers() -> BoxedStrategy<Fact> {
         }),
         keys.prop_map(|step| Fact::Keys { step, words: None }),
         time().prop_map(|at| Fact::Promised { at }),
+        aimed(),
         person().prop_map(|person| Fact::Assigned { person }),
         written().prop_map(|reading| Fact::Odometer {
             reading,

@@ -4,7 +4,8 @@ use crate::say::{self, Names};
 use crate::service::Service;
 use jiff::Timestamp;
 use repair::{
-    Account, Decision, DifferenceIs, Fact, KeyStep, Leaves, LevelAt, Move, Order, Rules, State,
+    Account, AimIs, Decision, DifferenceIs, Fact, ItemId, KeyStep, Leaves, LevelAt, Move, Order,
+    Rules, State,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -249,6 +250,7 @@ fn desk_fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
         Fact::Odometer { reading, .. } => format!("Odometer {}", reading.as_str()),
         Fact::Stood { .. } => "Vehicle moved to its place".to_owned(),
         Fact::Promised { .. } => "Time promised".to_owned(),
+        Fact::Aimed { aim, targets, .. } => aimed(names, *aim, targets),
         Fact::Assigned { person } => format!("{} works on it", names.person(person)),
         Fact::Attached { .. } => "Photo added".to_owned(),
         Fact::Undo { .. } => "Took something back".to_owned(),
@@ -295,6 +297,17 @@ fn phrase(names: &Names<'_>, account: &Account, change: &Move, state: State, at:
         names.label(&change.item),
         say::state(kind, state)
     )
+}
+
+fn aimed(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
+    match aim {
+        AimIs::Home => "Planned: everything home again".to_owned(),
+        AimIs::Roll => "Planned: so that it may roll".to_owned(),
+        AimIs::Reach => {
+            let labels: Vec<_> = targets.iter().map(|item| names.known(item)).collect();
+            format!("Planned: get at {}", labels.join(", "))
+        }
+    }
 }
 
 fn decision(service: &Service, decision: &Decision) -> String {
