@@ -5,7 +5,7 @@ use crate::code::{DifferenceIs, Until, Work};
 use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId, PersonId, StallId};
 use crate::order::{Recorded, Stamp};
 use crate::text::{File, Token, Words, Written};
-use crate::told::latest_of;
+use crate::told::{Telling, latest_of};
 use price::TaxRule;
 use rust_decimal::Decimal;
 use states::Position;
@@ -102,6 +102,16 @@ pub enum VehicleFact {
         words: Option<Words>,
         /// Until when.
         until: Until,
+    },
+    /// A figure of this vehicle, read off its cap, its papers or its maker's: it holds on
+    /// every visit.
+    FigureTold {
+        /// Which, such as `coolant capacity`.
+        what: Token,
+        /// As written.
+        value: Written,
+        /// The tellings of the same figure that were seen.
+        after: Vec<CommandId>,
     },
     /// That work was done, or needs no doing.
     OwingDone {
@@ -219,6 +229,13 @@ pub enum ShopFact {
         /// The order.
         order: OrderId,
     },
+    /// How high above the sea the shop stands.
+    AltitudeTold {
+        /// As written, with its unit.
+        altitude: Written,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
     /// Private texts were erased.
     Erased {
         /// Which.
@@ -321,6 +338,27 @@ impl Vehicle {
         })
     }
 
+    /// The figures told, each as it reads now, with the commands that told it.
+    #[must_use]
+    pub fn figures(&self) -> BTreeMap<&Token, (&Written, Vec<CommandId>)> {
+        let mut groups: BTreeMap<&Token, Vec<Telling<'_, &Written>>> = BTreeMap::new();
+        for (command, _, fact) in self.facts() {
+            if let VehicleFact::FigureTold { what, value, after } = fact {
+                groups
+                    .entry(what)
+                    .or_default()
+                    .push((command, value, after));
+            }
+        }
+        groups
+            .into_iter()
+            .filter_map(|(what, group)| {
+                let by = group.iter().map(|(command, ..)| (*command).clone());
+                Some((what, (latest_of(&group)?, by.collect())))
+            })
+            .collect()
+    }
+
     /// The standing differences that have not ended.
     pub fn differences(&self) -> impl Iterator<Item = &VehicleFact> {
         let ended: BTreeSet<&DifferenceId> = self
@@ -401,6 +439,20 @@ impl Shop {
             })
             .max_by(|a, b| a.0.cmp(&b.0))
             .map(|(_, settings)| settings)
+    }
+
+    /// How high above the sea the shop stands, with the commands that told it.
+    #[must_use]
+    pub fn altitude(&self) -> Option<(&Written, Vec<CommandId>)> {
+        let told: Vec<Telling<'_, &Written>> = self
+            .facts()
+            .filter_map(|(command, _, fact)| match fact {
+                ShopFact::AltitudeTold { altitude, after } => Some((command, altitude, after)),
+                _ => None,
+            })
+            .collect();
+        let by = told.iter().map(|(command, ..)| (*command).clone());
+        Some((latest_of(&told)?, by.collect()))
     }
 
     /// The people who belong to the shop.

@@ -283,6 +283,8 @@ pub enum ProofIs {
     FuelLeakLook,
     /// The restraint lamp goes out after its self-check.
     RestraintLamp,
+    /// The coolant's mix, measured after filling, lies within its limits.
+    CoolantMix,
     /// Another test, told in words.
     Other,
 }

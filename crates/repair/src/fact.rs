@@ -214,6 +214,21 @@ pub enum Fact {
         /// How it was found.
         working: String,
     },
+    /// Something was read off an instrument: a gauge, a thermometer, a label.
+    ReadOff {
+        /// Its name.
+        id: NoteId,
+        /// The item it tells of.
+        item: Option<ItemId>,
+        /// What was read, such as `gauge`.
+        what: Token,
+        /// The value as written.
+        value: Written,
+        /// How warm it was, as written.
+        temperature: Option<Written>,
+        /// The moves of the item that were seen.
+        after: Vec<MoveId>,
+    },
     /// This vehicle now differs from others of its kind.
     DifferenceNoted {
         /// Its name.

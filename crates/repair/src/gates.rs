@@ -9,6 +9,7 @@ use crate::debts::debts;
 use crate::decision::Decision;
 use crate::item::{Item, PutIn, System, Zone};
 use crate::litres::litres;
+use crate::moves::Stated;
 use crate::order::Order;
 use crate::papers::papers;
 use crate::proofs::{not_checked, proofs};
@@ -269,9 +270,30 @@ fn fluids(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
                 out_litres: sums.out,
                 in_litres: sums.poured,
             });
+        } else if gate == Gate::HandOver && !low && sums.warns() {
+            out.push(Why::LitresShort {
+                item: item.id.clone(),
+                out_litres: sums.out,
+                in_litres: sums.poured,
+            });
+        }
+        if gate == Gate::HandOver && !low && !caught && was_drained(account, item) {
+            out.push(Why::FateUntold {
+                item: item.id.clone(),
+            });
         }
     }
     out
+}
+
+/// Coolant that stood low through us: it is poisonous, and local rules want to know where it
+/// went. As long as it is low, [`Why::NotCaught`] asks.
+fn was_drained(account: &Account, item: &Item) -> bool {
+    item.system == System::Cooling
+        && account
+            .moves
+            .live(&item.id)
+            .any(|(_, node)| node.stated == Stated::Moved && node.change.left.state == State::Low)
 }
 
 /// Snags that have not ended: all at hand-over, on the road those of what runs.

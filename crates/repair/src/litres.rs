@@ -42,6 +42,12 @@ impl Litres {
         self.missing() > PAN_AND_SPILL
     }
 
+    /// Whether it is short by more than measuring explains, and yet does not block.
+    #[must_use]
+    pub fn warns(&self) -> bool {
+        self.is_short() && !self.much_is_missing()
+    }
+
     /// Whether so much is missing that it blocks.
     #[must_use]
     pub fn much_is_missing(&self) -> bool {

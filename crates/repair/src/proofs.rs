@@ -19,9 +19,12 @@ pub fn needed(account: &Account) -> BTreeSet<ProofIs> {
     if !systems.is_empty() {
         out.insert(ProofIs::RoadTest);
     }
+    let opened = |item: &&Item| opens_cooling(item) && account.is_disturbed(&item.id);
+    if account.items.values().any(|item| opened(&item)) {
+        out.insert(ProofIs::LeakTest);
+    }
     for system in systems {
         match system {
-            System::Cooling => out.insert(ProofIs::LeakTest),
             System::Brakes => out.insert(ProofIs::BrakeTest),
             System::Fuel => out.insert(ProofIs::FuelLeakLook),
             System::Restraints => out.insert(ProofIs::RestraintLamp),
@@ -29,6 +32,16 @@ pub fn needed(account: &Account) -> BTreeSet<ProofIs> {
         };
     }
     out
+}
+
+/// Whether disturbing an item opens the coolant's circuit: the plug of a fan or the shroud
+/// around it does not.
+fn opens_cooling(item: &Item) -> bool {
+    item.system == System::Cooling
+        && !matches!(
+            item.kind,
+            Kind::PutIn | Kind::Work | Kind::Connector | Kind::Cover
+        )
 }
 
 /// Whether a proof says anything about an item.
@@ -39,7 +52,8 @@ fn speaks_of(proof: ProofIs, item: &Item) -> bool {
     match proof {
         // A top-up after the road test does not undo it.
         ProofIs::RoadTest => item.system.runs() && item.kind != Kind::Fluid,
-        ProofIs::LeakTest => item.system == System::Cooling && item.kind != Kind::Fluid,
+        ProofIs::LeakTest => opens_cooling(item) && item.kind != Kind::Fluid,
+        ProofIs::CoolantMix => item.system == System::Cooling && item.kind == Kind::Fluid,
         ProofIs::BrakeTest => item.system == System::Brakes,
         ProofIs::FuelLeakLook => item.system == System::Fuel,
         ProofIs::RestraintLamp => item.system == System::Restraints,

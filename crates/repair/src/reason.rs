@@ -37,6 +37,20 @@ pub enum Why {
         /// Litres in.
         in_litres: Decimal,
     },
+    /// Less went in than came out, by more than a pan hides. It warns; the level decides.
+    LitresShort {
+        /// The fluid.
+        item: ItemId,
+        /// Litres out.
+        out_litres: Decimal,
+        /// Litres in.
+        in_litres: Decimal,
+    },
+    /// Coolant came out, and nothing says how much or what became of it.
+    FateUntold {
+        /// The fluid.
+        item: ItemId,
+    },
     /// Work is owed.
     Owed(Debt),
     /// A snag has not come to its end.
@@ -207,6 +221,8 @@ fn key(why: &Why) -> String {
         }
         Why::NotCaught { item } => format!("not-caught:{item}"),
         Why::MuchMissing { item, .. } => format!("much-missing:{item}"),
+        Why::LitresShort { item, .. } => format!("litres-short:{item}"),
+        Why::FateUntold { item } => format!("fate-untold:{item}"),
         Why::Owed(debt) => format!("owed:{}", debt.work.name()),
         Why::SnagOpen { snag, .. } => format!("snag:{snag}"),
         Why::NotChecked { item, .. } => format!("not-checked:{item}"),
@@ -229,6 +245,11 @@ fn key(why: &Why) -> String {
 fn figure(why: &Why) -> String {
     match why {
         Why::MuchMissing {
+            out_litres,
+            in_litres,
+            ..
+        }
+        | Why::LitresShort {
             out_litres,
             in_litres,
             ..
@@ -276,6 +297,7 @@ fn proof_code(proof: ProofIs) -> &'static str {
         ProofIs::BrakeTest => "BrakeTest",
         ProofIs::FuelLeakLook => "FuelLeakLook",
         ProofIs::RestraintLamp => "RestraintLamp",
+        ProofIs::CoolantMix => "CoolantMix",
         ProofIs::Other => "Other",
     }
 }
@@ -309,7 +331,11 @@ pub(crate) fn work_code(work: WorkIs) -> &'static str {
 fn blocks(why: &Why) -> bool {
     !matches!(
         why,
-        Why::OverCeiling { .. } | Why::NoConsent { .. } | Why::LineUnfinished { .. }
+        Why::OverCeiling { .. }
+            | Why::NoConsent { .. }
+            | Why::LineUnfinished { .. }
+            | Why::LitresShort { .. }
+            | Why::FateUntold { .. }
     )
 }
 

@@ -153,6 +153,20 @@ impl<'a> Names<'a> {
                 out_litres.normalize(),
                 in_litres.normalize()
             ),
+            Why::LitresShort {
+                item,
+                out_litres,
+                in_litres,
+            } => format!(
+                "{}: {} L out, {} in: the level after cooling decides",
+                self.label(item),
+                out_litres.normalize(),
+                in_litres.normalize()
+            ),
+            Why::FateUntold { item } => format!(
+                "{}: what came out, and where did it go: kept, recycled, disposed?",
+                self.label(item)
+            ),
             Why::Owed(debt) => self.debt(debt),
             Why::SnagOpen { snag, item } => self.snag(snag, item.as_ref()),
             Why::NotChecked { item, by, .. } => format!(
@@ -161,6 +175,10 @@ impl<'a> Names<'a> {
                 self.person(by)
             ),
             Why::ProofMissing { proof, .. } => format!("{} missing", capital(proof_name(*proof))),
+            Why::ProofFailed {
+                proof: ProofIs::CoolantMix,
+                ..
+            } => "Coolant mix is outside its limits".to_owned(),
             Why::ProofFailed { proof, .. } => format!("{} failed", capital(proof_name(*proof))),
             Why::PartAdrift { part, quantity } => format!(
                 "{} × {}: fitted, returned or stocked?",
@@ -410,6 +428,7 @@ pub fn proof_name(proof: ProofIs) -> &'static str {
         ProofIs::BrakeTest => "brake test",
         ProofIs::FuelLeakLook => "look for fuel leaks under pressure",
         ProofIs::RestraintLamp => "check of the restraint lamp",
+        ProofIs::CoolantMix => "coolant mix within its limits",
         ProofIs::Other => "test",
     }
 }

@@ -51,6 +51,11 @@ forms! { VehicleFactForm = VehicleFact {
         words: Option<WordsForm>,
         until: UntilForm,
     },
+    FigureTold = "figure-told" {
+        what: TokenForm,
+        value: WrittenForm,
+        after: Vec<CommandIdForm>,
+    },
     OwingDone = "owing-done" {
         order: OrderIdForm,
         work: WorkForm,
@@ -88,6 +93,10 @@ forms! { ShopFactForm = ShopFact {
     NumberGiven = "number-given" {
         number: u64,
         order: OrderIdForm,
+    },
+    AltitudeTold = "altitude-told" {
+        altitude: WrittenForm,
+        after: Vec<CommandIdForm>,
     },
     Erased = "erased" {
         texts: Vec<WordsForm>,

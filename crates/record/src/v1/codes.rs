@@ -177,6 +177,7 @@ codes! { ProofIsForm = ProofIs {
     BrakeTest = "brake-test",
     FuelLeakLook = "fuel-leak-look",
     RestraintLamp = "restraint-lamp",
+    CoolantMix = "coolant-mix",
     Other = "other",
 } }
 

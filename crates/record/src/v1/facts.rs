@@ -173,6 +173,14 @@ forms! { FactForm = Fact {
         outputs: String,
         working: String,
     },
+    ReadOff = "read-off" {
+        id: NoteIdForm,
+        item: Option<ItemIdForm>,
+        what: TokenForm,
+        value: WrittenForm,
+        temperature: Option<WrittenForm>,
+        after: Vec<MoveIdForm>,
+    },
     DifferenceNoted = "difference-noted" {
         id: DifferenceIdForm,
         item: Option<ItemIdForm>,

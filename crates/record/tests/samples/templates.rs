@@ -180,6 +180,13 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
             }),
         ),
         (
+            "read-off",
+            json!({
+                "id": "$id", "item": maybe("$id"), "what": "$token", "value": "$written",
+                "temperature": maybe("$written"), "after": [move_id()],
+            }),
+        ),
+        (
             "difference-noted",
             json!({
                 "id": "$id", "item": maybe("$id"), "at": ["$u16"], "what": code(DIFFERENCES),
@@ -194,7 +201,7 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
             "proved",
             json!({
                 "id": "$id", "line": maybe("$id"),
-                "proof": code("road-test leak-test brake-test fuel-leak-look restraint-lamp other"),
+                "proof": code("road-test leak-test brake-test fuel-leak-look restraint-lamp coolant-mix other"),
                 "outcome": code("held failed not-provoked"), "words": maybe("$words"),
                 "readings": [{ "what": "$token", "value": "$written" }], "calculation": maybe("$id"),
                 "after": [move_id()], "replaces": ["$id"],
@@ -397,6 +404,10 @@ pub fn vehicle_facts() -> Vec<(&'static str, Value)> {
                 "order": "$id", "work": work(), "item": maybe("$words"), "words": maybe("$words"), "until": "$until",
             }),
         ),
+        (
+            "figure-told",
+            json!({ "what": "$token", "value": "$written", "after": ["$id"] }),
+        ),
         ("owing-done", json!({ "order": "$id", "work": work() })),
     ]
 }
@@ -434,6 +445,10 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "stall": "$id", "name": "$words", "sort": code("lift flat") }),
         ),
         ("number-given", json!({ "number": "$u64", "order": "$id" })),
+        (
+            "altitude-told",
+            json!({ "altitude": "$written", "after": ["$id"] }),
+        ),
         ("erased", json!({ "texts": ["$words"], "why": "$token" })),
     ]
 }

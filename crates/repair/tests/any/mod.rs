@@ -323,6 +323,7 @@ fn of_work() -> BoxedStrategy<Fact> {
         BrakeTest,
         FuelLeakLook,
         RestraintLamp,
+        CoolantMix,
         Other,
     ]);
     let outcome = select(vec![Outcome::Held, Outcome::Failed, Outcome::NotProvoked]);
@@ -354,6 +355,20 @@ fn of_work() -> BoxedStrategy<Fact> {
             what: None,
             temperature: None,
         }),
+        (
+            name().prop_map(NoteId::new),
+            option::of(item_id()),
+            written(),
+            seen()
+        )
+            .prop_map(|(id, item, value, after)| Fact::ReadOff {
+                id,
+                item,
+                what: Token::new("gauge").unwrap(),
+                value,
+                temperature: None,
+                after,
+            }),
         (item_id(), level, any::<bool>(), seen()).prop_map(|(item, level, good, after)| {
             Fact::LevelSeen {
                 item,

@@ -141,3 +141,232 @@ fn rule_9_the_cold_level_is_due_by_a_date() {
         })
     );
 }
+
+/// What is told at the hand-over without shutting it.
+fn told(steps: fn(&mut Job)) -> Vec<String> {
+    let mut job = Job::new();
+    steps(&mut job);
+    let answer = job.answer(Gate::HandOver);
+    answer
+        .fit_to_go
+        .iter()
+        .filter(|reason| !reason.shuts())
+        .map(|reason| reason.key.to_string())
+        .collect()
+}
+
+#[test]
+fn rule_9_litres_warn() {
+    type Told = (&'static str, fn(&mut Job), &'static [&'static str]);
+    let rows: &[Told] = &[
+        ("all in", |job| coolant_renewed(job, "9.2 L"), &[]),
+        (
+            "half a litre is what a pan hides",
+            |job| coolant_renewed(job, "8.7 L"),
+            &[],
+        ),
+        (
+            "more than a pan hides, less than much",
+            |job| coolant_renewed(job, "8.4 L"),
+            &["litres-short:coolant"],
+        ),
+        (
+            "much is missing and blocks: not told twice",
+            |job| coolant_renewed(job, "8.1 L"),
+            &[],
+        ),
+        (
+            "much is missing, the level seen cold since: told all the same",
+            |job| {
+                coolant_renewed(job, "8.1 L");
+                job.level("coolant", LevelAt::Cold);
+            },
+            &["litres-short:coolant"],
+        ),
+        (
+            "coolant out, and nothing says what became of it",
+            |job| {
+                fluid(job, "coolant", System::Cooling);
+                job.out_and_back("coolant", State::Low, State::AtLevel);
+            },
+            &["fate-untold:coolant"],
+        ),
+        (
+            "topped up, never drained: nothing to be rid of",
+            |job| {
+                fluid(job, "coolant", System::Cooling);
+                job.moved("coolant", &[], State::AtLevel);
+                poured(job, "coolant", "0.2 L");
+            },
+            &[],
+        ),
+        (
+            "found low: it did not go through us",
+            |job| {
+                fluid(job, "coolant", System::Cooling);
+                job.found("coolant", &[1], State::Low);
+                job.moved("coolant", &[], State::AtLevel);
+            },
+            &[],
+        ),
+        (
+            "another fluid of another system is counted elsewhere",
+            |job| {
+                fluid(job, "washer water", System::Body);
+                job.out_and_back("washer water", State::Low, State::AtLevel);
+            },
+            &[],
+        ),
+    ];
+    for (name, steps, expected) in rows {
+        assert_eq!(told(*steps), *expected, "{name}");
+    }
+}
+
+#[test]
+fn the_mix_after_filling_stands_when_it_is_outside_its_limits() {
+    hold(&[
+        (
+            "measured after filling, too weak",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved("mix", ProofIs::CoolantMix, Outcome::Failed);
+            },
+            Gate::HandOver,
+            &["proof-failed:CoolantMix"],
+        ),
+        (
+            "put right and measured again",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved("mix", ProofIs::CoolantMix, Outcome::Failed);
+                job.proved_instead("again", ProofIs::CoolantMix, Outcome::Held, &["mix"]);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "a good mix measured beside a bad one that it does not name",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved("mix", ProofIs::CoolantMix, Outcome::Failed);
+                job.proved("again", ProofIs::CoolantMix, Outcome::Held);
+            },
+            Gate::HandOver,
+            &["proof-failed:CoolantMix"],
+        ),
+        (
+            "a leak test takes the place of no mix",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved("mix", ProofIs::CoolantMix, Outcome::Failed);
+                job.proved_instead("hold", ProofIs::LeakTest, Outcome::Held, &["mix"]);
+            },
+            Gate::HandOver,
+            &["proof-failed:CoolantMix"],
+        ),
+        (
+            "it does not stop a road test",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved("mix", ProofIs::CoolantMix, Outcome::Failed);
+            },
+            Gate::Road,
+            &[],
+        ),
+        (
+            "a good mix asks for nothing",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved("mix", ProofIs::CoolantMix, Outcome::Held);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+    ]);
+}
+
+#[test]
+fn the_leak_proof_stands_when_the_cooling_system_was_opened() {
+    hold(&[
+        (
+            "coolant drained and filled: missing",
+            |job| {
+                fluid(job, "coolant", System::Cooling);
+                job.out_and_back("coolant", State::Low, State::AtLevel);
+                drained(job, "coolant", "5.5 L");
+                poured(job, "coolant", "5.5 L");
+                job.done(WorkIs::Bleed, Some("coolant"));
+                job.level("coolant", LevelAt::Warm);
+                job.done(WorkIs::LookForLeaks, None);
+                job.road_tested();
+                job.by("rui").checked(CheckIs::SecondPerson, &["coolant"]);
+            },
+            Gate::HandOver,
+            &["proof-missing:LeakTest"],
+        ),
+        (
+            "it leaks",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved_instead("hold", ProofIs::LeakTest, Outcome::Failed, &["leak"]);
+            },
+            Gate::HandOver,
+            &["proof-failed:LeakTest"],
+        ),
+        (
+            "it leaked, was mended and holds",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.proved_instead("hold", ProofIs::LeakTest, Outcome::Failed, &["leak"]);
+                job.proved_instead("again", ProofIs::LeakTest, Outcome::Held, &["hold"]);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "a hose clip off and on opened it",
+            |job| {
+                job.one("hose clip", Kind::Clips, System::Cooling, Zone::Above);
+                job.out_and_back("hose clip", State::Out, State::On);
+                job.road_tested();
+            },
+            Gate::HandOver,
+            &["proof-missing:LeakTest"],
+        ),
+        (
+            "the fan's plug did not open it",
+            |job| {
+                job.one("fan plug", Kind::Connector, System::Cooling, Zone::Above);
+                job.out_and_back("fan plug", State::Unplugged, State::Plugged);
+                job.road_tested();
+                job.by("rui").checked(CheckIs::SecondPerson, &["fan plug"]);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "nor did the shroud",
+            |job| {
+                job.one("shroud", Kind::Cover, System::Cooling, Zone::Above);
+                job.out_and_back("shroud", State::Off, State::On);
+                job.road_tested();
+                job.by("rui").checked(CheckIs::SecondPerson, &["shroud"]);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "the fan's plug off and on after the leak test does not undo it",
+            |job| {
+                job.one("fan plug", Kind::Connector, System::Cooling, Zone::Above);
+                coolant_renewed(job, "9.2 L");
+                job.out_and_back("fan plug", State::Unplugged, State::Plugged);
+                job.road_tested();
+                job.by("rui").checked(CheckIs::SecondPerson, &["fan plug"]);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+    ]);
+}

@@ -463,6 +463,26 @@ impl<'a> Book<'a> {
         out
     }
 
+    /// What is told beside it and shuts nothing, by its code.
+    pub fn told(&self) -> BTreeSet<String> {
+        let mut out = BTreeSet::new();
+        if !self.things.contains_key("coolant") || self.open().contains_key("coolant") {
+            return out;
+        }
+        let missing = self.tenths_missing();
+        if missing > 5 && (missing <= 10 || self.seen_cold()) {
+            out.insert("litres-short:coolant".into());
+        }
+        let caught = self.facts.iter().any(
+            |(_, _, fact)| matches!(fact, Fact::Drained { amount, .. } if amount.as_str() != "0.0 L"),
+        );
+        let low = |index: &usize| self.claims[*index].is == Is::Low;
+        if !caught && self.disturbed("coolant").iter().any(low) {
+            out.insert("fate-untold:coolant".into());
+        }
+        out
+    }
+
     /// The doings of a work: what each had seen, together.
     fn done(&self, work: WorkIs, thing: Option<&str>) -> u128 {
         self.facts.iter().fold(0, |bits, (_, _, fact)| match fact {

@@ -119,6 +119,8 @@ pub struct ReasonView {
     pub kind: String,
     /// In words.
     pub text: String,
+    /// Whether it holds the vehicle here, or only warns.
+    pub blocks: bool,
     /// Whether it may be waived.
     pub waivable: bool,
     /// Who waived it, and why.
@@ -374,6 +376,7 @@ pub(super) fn gates(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Gate
                         key: reason.key.0.clone(),
                         kind: kind_of(reason),
                         text: names.reason(reason),
+                        blocks: reason.blocks,
                         waivable: reason.waivable != Waivable::Never,
                         waived: waived(names, reason),
                         prints: prints(reason),
@@ -406,9 +409,11 @@ fn kind_of(reason: &Reason) -> String {
 fn item_of(reason: &Reason) -> Option<String> {
     match &reason.why {
         Why::Open(open) | Why::Unlocated(open) => Some(&open.item),
-        Why::NotCaught { item } | Why::MuchMissing { item, .. } | Why::NotChecked { item, .. } => {
-            Some(item)
-        }
+        Why::NotCaught { item }
+        | Why::MuchMissing { item, .. }
+        | Why::LitresShort { item, .. }
+        | Why::FateUntold { item }
+        | Why::NotChecked { item, .. } => Some(item),
         Why::Owed(debt) => debt.work.item.as_ref(),
         Why::SnagOpen { item, .. } => item.as_ref(),
         _ => None,

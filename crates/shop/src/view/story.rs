@@ -133,6 +133,9 @@ fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
         Fact::Poured { item, amount, .. } => {
             format!("{}: {} in", names.label(item), amount.as_str())
         }
+        Fact::ReadOff { what, value, .. } => {
+            format!("{}: {}", say::capital(what.as_str()), value.as_str())
+        }
         Fact::LevelSeen {
             item, level, good, ..
         } => format!(

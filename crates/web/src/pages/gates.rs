@@ -36,7 +36,7 @@ fn against(gate: &GateView) -> Vec<&str> {
     let fit = gate
         .fit_to_go
         .iter()
-        .filter(|reason| reason.waived.is_none())
+        .filter(|reason| reason.blocks && reason.waived.is_none())
         .map(|reason| reason.text.as_str());
     let papers = gate
         .papers
@@ -83,7 +83,7 @@ pub async fn gate(
                     h2 { "Fit to go" }
                     @if gate.fit_to_go.is_empty() { p class="gap yes" { "Nothing stands against it." } }
                     @for reason in &gate.fit_to_go {
-                        (reason_row(&closes(&order, &reason.kind, reason.item.as_deref()), &reason.text, reason.waived.as_deref(), true))
+                        (reason_row(&closes(&order, &reason.kind, reason.item.as_deref()), &reason.text, reason.waived.as_deref(), reason.blocks))
                     }
                 }
                 @if code == "hand-over" {
@@ -140,7 +140,7 @@ fn waive(order: &OrderView, gate: &GateView, code: &str) -> Markup {
     let fit = gate
         .fit_to_go
         .iter()
-        .filter(|reason| reason.waivable && reason.waived.is_none())
+        .filter(|reason| reason.waivable && reason.blocks && reason.waived.is_none())
         .map(|reason| (&reason.key, &reason.text));
     let papers = gate
         .papers
@@ -343,6 +343,7 @@ const PROOFS: &[(&str, &str)] = &[
     ("brake-test", "brake test"),
     ("fuel-leak-look", "fuel leak look"),
     ("restraint-lamp", "restraint lamp"),
+    ("coolant-mix", "coolant mix"),
     ("other", "other"),
 ];
 

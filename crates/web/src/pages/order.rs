@@ -55,7 +55,7 @@ fn counts(order: &OrderView) -> Markup {
             }
         }
         @for gate in &order.gates {
-            @let against = gate.fit_to_go.iter().filter(|r| r.waived.is_none()).count()
+            @let against = gate.fit_to_go.iter().filter(|r| r.blocks && r.waived.is_none()).count()
                 + gate.papers.iter().filter(|r| r.blocks && r.waived.is_none()).count();
             a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
                 span class="what strong" { (gate.name) }
