@@ -258,8 +258,10 @@ fn fluids(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
     {
         let sums = litres.get(&item.id).cloned().unwrap_or_default();
         let low = account.open_item(&item.id).is_some();
+        // A level that is only seen low came out of nothing that could be caught.
+        let drained = account.is_disturbed(&item.id);
         let caught = !sums.out.is_zero() || !sums.unread.is_empty();
-        if low && !caught && matches!(gate, Gate::Lower | Gate::Roll | Gate::Road) {
+        if low && drained && !caught && matches!(gate, Gate::Lower | Gate::Roll | Gate::Road) {
             out.push(Why::NotCaught {
                 item: item.id.clone(),
             });
@@ -351,19 +353,5 @@ fn waivers(order: &Order) -> BTreeMap<(Gate, ReasonKey, String), Waiver> {
             )),
             _ => None,
         })
-        .collect()
-}
-
-/// What came in after a hand-over and stands open now, though nobody knew of it then.
-#[must_use]
-pub fn late_alarms(order: &Order, rules: &Rules) -> Vec<Reason> {
-    let Some(known) = crate::papers::handed_over(order).map(|handed| handed.known) else {
-        return Vec::new();
-    };
-    may(order, Gate::HandOver, rules)
-        .fit_to_go
-        .into_iter()
-        .filter(|reason| reason.shuts() && !known.contains(&reason.key))
-        .filter(|reason| !matches!(&reason.why, Why::Owed(debt) if debt.work.work == crate::WorkIs::LevelCold))
         .collect()
 }

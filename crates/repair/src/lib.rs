@@ -14,6 +14,7 @@
 
 mod account;
 mod aim;
+mod alarms;
 mod beside;
 mod code;
 mod debts;
@@ -37,6 +38,7 @@ mod told;
 
 pub use account::{Account, OpenItem, OpenPiece, system_of};
 pub use aim::{Adoption, Aim, adoption, aim};
+pub use alarms::late_alarms;
 pub use beside::{
     Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop, ShopFact,
     StallIs, Told, Units, Vehicle, VehicleFact, VinRead,
@@ -50,7 +52,7 @@ pub use debts::{Debt, debts};
 pub use decide::{Context, Refusal, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};
 pub use fact::Fact;
-pub use gates::{Answer, late_alarms, may, may_by};
+pub use gates::{Answer, may, may_by};
 pub use ids::{
     CommandId, CustomerId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId, PersonId,
     ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,

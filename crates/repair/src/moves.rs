@@ -5,11 +5,12 @@
 //! heads, and both are kept until somebody looks. Nothing here depends on arrival or
 //! on clocks.
 
-use crate::code::{Move, Stand};
+use crate::code::{Move, PieceIs, Stand};
 use crate::fact::Fact;
 use crate::ids::{CommandId, MoveId};
 use crate::order::{Order, Stamp};
-use states::{ItemId, Position};
+use states::{ItemId, Position, State};
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How a move was stated.
@@ -57,12 +58,12 @@ impl Moves {
         for (command, filed) in order.story() {
             let stated = match &filed.fact {
                 Fact::Found { .. } => Stated::Found,
-                Fact::Seen { .. } => Stated::Seen,
+                Fact::Seen { .. } | Fact::LevelSeen { .. } => Stated::Seen,
                 _ => Stated::Moved,
             };
             // A command may carry several facts: its moves are counted through them all.
             let next = counted.entry(command).or_default();
-            for (nth, change) in (*next..=u16::MAX).zip(filed.fact.moves()) {
+            for (nth, change) in (*next..=u16::MAX).zip(said(&filed.fact).iter()) {
                 *next = nth.saturating_add(1);
                 let id = MoveId {
                     command: command.clone(),
@@ -200,6 +201,26 @@ impl Moves {
             .into_iter()
             .map(|(_, node)| node.change.left)
             .collect()
+    }
+}
+
+/// The moves a fact carries. A level that was looked at is a look at its fluid: right, it
+/// stands at its level; not right, it is low until somebody who knew of that says otherwise.
+fn said(fact: &Fact) -> Cow<'_, [Move]> {
+    match fact {
+        Fact::LevelSeen {
+            item, good, after, ..
+        } => Cow::Owned(vec![Move {
+            item: item.clone(),
+            at: vec![1],
+            after: after.clone(),
+            left: Stand {
+                state: if *good { State::AtLevel } else { State::Low },
+                piece: PieceIs::Original,
+            },
+            container: None,
+        }]),
+        fact => Cow::Borrowed(fact.moves()),
     }
 }
 

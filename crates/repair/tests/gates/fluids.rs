@@ -65,18 +65,81 @@ fn rule_9_a_fluid_closes_on_its_level() {
             |job| {
                 coolant_renewed(job, "8.1 L");
                 job.later(24);
-                let after = job.seen("coolant");
+                job.level_is("coolant", LevelAt::Cold, false);
+            },
+            Gate::HandOver,
+            &["open:coolant:1=Low", "owed:LevelCold:coolant"],
+        ),
+        (
+            "a level that is not good: low, whatever was poured",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.level_is("coolant", LevelAt::Warm, false);
+            },
+            Gate::Start,
+            &["open:coolant:1=Low"],
+        ),
+        (
+            "a level that is not good on a fluid nobody touched",
+            |job| {
+                fluid(job, "oil", System::Oil);
+                job.level_is("oil", LevelAt::Cold, false);
+            },
+            Gate::Start,
+            &["open:oil:1=Low"],
+        ),
+        (
+            "seen low, not drained: there is nothing to catch",
+            |job| {
+                fluid(job, "oil", System::Oil);
+                job.level_is("oil", LevelAt::Cold, false);
+            },
+            Gate::Lower,
+            &[],
+        ),
+        (
+            "seen low, then seen good again",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.level_is("coolant", LevelAt::Warm, false);
+                job.level("coolant", LevelAt::Warm);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "seen low, then filled: bleed and look again",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                job.level_is("coolant", LevelAt::Warm, false);
+                poured(job, "coolant", "0.4 L");
+                job.moved("coolant", &[], State::AtLevel);
+                job.by("ana").checked(CheckIs::WalkedBack, &["coolant"]);
+            },
+            Gate::HandOver,
+            &[
+                "owed:Bleed:coolant",
+                "owed:LevelWarm:coolant",
+                "owed:LookForLeaks:",
+            ],
+        ),
+        (
+            "seen low and seen good by two who knew nothing of each other: look",
+            |job| {
+                coolant_renewed(job, "9.2 L");
+                let before = job.seen("coolant");
+                job.level("coolant", LevelAt::Warm);
                 job.record(Fact::LevelSeen {
                     item: ItemId::new("coolant"),
-                    level: LevelAt::Cold,
+                    level: LevelAt::Warm,
                     good: false,
-                    reading: Some(written("20 mm below")),
+                    reading: None,
                     temperature: None,
-                    after,
+                    after: before,
                 });
             },
             Gate::HandOver,
-            &["much-missing:coolant", "owed:LevelCold:coolant"],
+            &["open:coolant:1=AtLevel+Low"],
         ),
         (
             "litres much missing, the level seen cold since",

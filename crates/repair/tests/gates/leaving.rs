@@ -126,6 +126,91 @@ fn rule_11_the_next_morning_raises_none() {
     );
 }
 
+/// Tray screws that were left out on purpose, known and waived when it left.
+fn gone_with_screws_out() -> Job {
+    let mut job = Job::new();
+    screws(&mut job);
+    job.moved("screws", &[], State::Out);
+    job.moved("screws", &[1, 2, 3], State::Tight);
+    job.road_tested();
+    job.papers_in_order();
+    job.waive(Gate::HandOver, "open:screws:4=Out,5=Out,6=Out")
+        .unwrap();
+    job.hand_over().unwrap();
+    job
+}
+
+#[test]
+fn rule_11_what_was_known_and_is_nearer_home_raises_none() {
+    type Late = (&'static str, fn(&mut Job), &'static [&'static str]);
+    let rows: &[Late] = &[
+        ("nothing came in", |_| {}, &[]),
+        (
+            "one of three was in after all",
+            |job| {
+                job.moved("screws", &[4], State::Tight);
+            },
+            &[],
+        ),
+        (
+            "one of three was in by hand",
+            |job| {
+                job.moved("screws", &[5], LOOSE);
+            },
+            &[],
+        ),
+        (
+            "a fourth one was out too",
+            |job| {
+                job.moved("screws", &[3], State::Out);
+            },
+            &["open:screws:3=Out,4=Out,5=Out,6=Out"],
+        ),
+        (
+            "one had come out that was tight, another went in",
+            |job| {
+                job.moved("screws", &[4, 5, 6], State::Tight);
+                job.moved("screws", &[1], State::Out);
+            },
+            &["open:screws:1=Out"],
+        ),
+        (
+            "one is snapped, not merely out",
+            |job| {
+                job.moved("screws", &[6], State::Stub { holds: false });
+            },
+            &["open:screws:4=Out,5=Out,6=Snapped"],
+        ),
+        (
+            "two phones disagree whether one went in",
+            |job| {
+                let unseen = job.seen("screws");
+                job.moved("screws", &[4], State::Tight);
+                let change = a_move("screws", &[4], State::Out, &unseen);
+                job.record(Fact::Moved {
+                    stage: None,
+                    moves: vec![change],
+                });
+            },
+            &[],
+        ),
+    ];
+    for (name, late, expected) in rows {
+        let mut job = gone_with_screws_out();
+        late(job.by("rui"));
+        job.alarms_are(name, expected);
+    }
+}
+
+#[test]
+fn rule_11_a_level_found_low_after_it_left_raises_an_alarm() {
+    let mut job = gone();
+    job.level_is("coolant", LevelAt::Cold, false);
+    assert_eq!(job.alarms(), ["open:coolant:1=Low"]);
+    job.level_is("coolant", LevelAt::Cold, true);
+    assert_eq!(job.alarms(), Vec::<String>::new());
+}
+
 #[test]
 fn rule_11_taken_back_in_it_is_an_order_again() {
     let mut job = gone();

@@ -157,6 +157,28 @@ impl<'a> Book<'a> {
         book.name_things();
         let mut after = Vec::new();
         for (command, (event, fact)) in &heard {
+            if let Fact::LevelSeen {
+                item,
+                good,
+                after: seen,
+                ..
+            } = fact
+            {
+                book.claims.push(Claim {
+                    name: ((*command).to_owned(), 0),
+                    thing: book.one_name(item.as_str()),
+                    at: vec![1],
+                    is: if *good { Is::AtLevel } else { Is::Low },
+                    made: Made::Old,
+                    how: How::Looked,
+                    who: event.stamp.who.as_str().to_owned(),
+                    when: event.stamp.at,
+                    stands: stands(command),
+                    in_the_dark: false,
+                });
+                after.push(seen);
+                continue;
+            }
             let (how, moves): (How, &[Move]) = match fact {
                 Fact::Found { moves } => (How::Found, moves),
                 Fact::Seen { moves } => (How::Looked, moves),
@@ -834,6 +856,49 @@ impl<'a> Book<'a> {
     pub fn is_declared(&self, thing: &str) -> bool {
         self.things.contains_key(&self.one_name(thing))
     }
+}
+
+/// Whether a reason says nothing worse than was known when it left: of the same thing, no
+/// piece that was not away then, and none farther away.
+pub fn was_known(key: &str, known: &BTreeSet<String>) -> bool {
+    let read = |key: &str| -> Option<(String, BTreeMap<String, Vec<String>>)> {
+        let (code, rest) = key.split_once(':')?;
+        let (thing, places) = rest.rsplit_once(':')?;
+        let places = places.split(',').map(|place| {
+            let (at, stands) = place.split_once('=').unwrap();
+            let stands = stands.split('+').map(str::to_owned);
+            (at.to_owned(), stands.collect())
+        });
+        ["open", "unlocated"]
+            .contains(&code)
+            .then(|| (thing.to_owned(), places.collect()))
+    };
+    // How far away, by the ladder: in its place, by hand with so many passes, out.
+    let distance = |word: &str| match word {
+        "On" | "Tight" | "Plugged" | "AtLevel" | "Outside" => Some(0),
+        "Out" => Some(1000),
+        loose => Some(999 - loose.strip_prefix("Loose")?.parse::<i32>().ok()?),
+    };
+    let nearer = |now: &String, then: &String| {
+        now == then
+            || match (distance(now), distance(then)) {
+                (Some(now), Some(then)) => now <= then && then > 0,
+                (Some(now), None) => now == 0,
+                _ => false,
+            }
+    };
+    let Some((thing, now)) = read(key) else {
+        return known.contains(key);
+    };
+    known.iter().filter_map(|key| read(key)).any(|(of, then)| {
+        of == thing
+            && now.iter().all(|(at, stands)| {
+                let then = then.get(at).cloned().unwrap_or_default();
+                stands
+                    .iter()
+                    .all(|now| then.iter().any(|then| nearer(now, then)))
+            })
+    })
 }
 
 fn taken_back(command: &str, heard: &BTreeMap<&str, (&Recorded<Event>, &Fact)>) -> bool {

@@ -543,10 +543,11 @@ impl World {
             (WorkIs::LevelWarm, Some("coolant")),
             (WorkIs::LevelCold, Some("coolant")),
         ][self.draw(6)];
-        self.work_done(device, work, thing)
+        let good = !self.one_in(5);
+        self.work_done(device, work, thing, good)
     }
 
-    fn work_done(&mut self, device: usize, work: WorkIs, thing: Option<&str>) -> Fact {
+    fn work_done(&mut self, device: usize, work: WorkIs, thing: Option<&str>, good: bool) -> Fact {
         let after = self.seen(device, &["coolant", "battery", "screws"]);
         let level = match work {
             WorkIs::LevelWarm => Some(LevelAt::Warm),
@@ -557,7 +558,7 @@ impl World {
             return Fact::LevelSeen {
                 item: ItemId::new("coolant"),
                 level,
-                good: true,
+                good,
                 reading: None,
                 temperature: None,
                 after,
@@ -684,7 +685,7 @@ impl World {
             (WorkIs::TorqueAgain, Some("screws")),
         ] {
             if !self.one_in(40) {
-                let fact = self.work_done(device, work, thing);
+                let fact = self.work_done(device, work, thing, true);
                 self.tell(device, fact);
             }
         }

@@ -267,10 +267,14 @@ impl Job {
     }
 
     pub fn level(&mut self, id: &str, level: LevelAt) -> CommandId {
+        self.level_is(id, level, true)
+    }
+
+    pub fn level_is(&mut self, id: &str, level: LevelAt, good: bool) -> CommandId {
         self.record(Fact::LevelSeen {
             item: ItemId::new(id),
             level,
-            good: true,
+            good,
             reading: None,
             temperature: None,
             after: self.seen(id),
@@ -416,6 +420,10 @@ impl Job {
     /// The reasons on the technician's list that shut the gate.
     pub fn shut(&self, gate: Gate) -> Vec<String> {
         keys(&self.answer(gate).fit_to_go)
+    }
+
+    pub fn alarms_are(&self, name: &str, expected: &[&str]) {
+        assert_eq!(self.alarms(), expected, "{name}");
     }
 
     pub fn alarms(&self) -> Vec<String> {
