@@ -669,15 +669,17 @@ impl<'a> Book<'a> {
         let cooling = disturbed
             .iter()
             .any(|(_, item)| item.system == System::Cooling);
-        let replaced: BTreeSet<&str> = self
+        // A proof takes the place only of one of its own kind.
+        let replaced: BTreeSet<(ProofIs, &str)> = self
             .facts
             .iter()
             .filter_map(|(_, _, fact)| match fact {
-                Fact::Proved { replaces, .. } => Some(replaces),
+                Fact::Proved {
+                    proof, replaces, ..
+                } => Some(replaces.iter().map(|of| (*proof, of.as_str()))),
                 _ => None,
             })
             .flatten()
-            .map(repair::ProofId::as_str)
             .collect();
         let mut out = Vec::new();
         for (proof, name, needed) in [
@@ -694,7 +696,7 @@ impl<'a> Book<'a> {
                         outcome,
                         after,
                         ..
-                    } if *of == proof && !replaced.contains(id.as_str()) => {
+                    } if *of == proof && !replaced.contains(&(proof, id.as_str())) => {
                         Some((outcome, self.seen(after)))
                     }
                     _ => None,
