@@ -471,6 +471,16 @@ pub enum Fact {
         /// In words.
         words: Option<Words>,
     },
+    /// A start with this belt off is planned: somebody knows what it drives, and wants the
+    /// engine run without it.
+    BeltLeftOff {
+        /// The belt.
+        item: ItemId,
+        /// Why, in words.
+        words: Option<Words>,
+        /// The moves of the belt that were seen.
+        after: Vec<MoveId>,
+    },
     /// A command, or one move of it, is taken back as if it had not been.
     Undo {
         /// The command.

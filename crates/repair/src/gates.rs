@@ -7,6 +7,7 @@ use crate::account::{Account, OpenItem};
 use crate::code::{Gate, Stand};
 use crate::debts::debts;
 use crate::decision::Decision;
+use crate::fact::Fact;
 use crate::item::{Item, PutIn, System, Zone};
 use crate::litres::litres;
 use crate::moves::Stated;
@@ -84,6 +85,7 @@ fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec
     for open in &account.open {
         match &open.known {
             Some(item) if item.system == System::Unknown => out.push(Why::Unlocated(open.clone())),
+            _ if gate == Gate::Start && is_left_off(order, account, open) => {}
             _ if concerns(account, gate, open) => out.push(Why::Open(open.clone())),
             _ => {}
         }
@@ -104,6 +106,29 @@ fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec
         out.extend(adrift(order));
     }
     out.into_iter().map(Reason::new).collect()
+}
+
+/// Whether a start without this belt is planned, by somebody who knew that it is off. A move
+/// of it since, or another on another phone, and it has to be said again.
+fn is_left_off(order: &Order, account: &Account, open: &OpenItem) -> bool {
+    let is_belt = open
+        .known
+        .as_ref()
+        .is_some_and(|item| item.kind == Kind::Belt);
+    is_belt
+        && stands(open).all(|stand| stand.state == State::Off)
+        && order.facts().any(|(_, filed)| match &filed.fact {
+            Fact::BeltLeftOff { item, after, .. } => {
+                let seen = account.moves.seen_by(after);
+                account.moves.name(item) == &open.item
+                    && account
+                        .moves
+                        .frontier(item)
+                        .iter()
+                        .all(|id| seen.contains(id))
+            }
+            _ => false,
+        })
 }
 
 /// Whether an open item stands at this gate.

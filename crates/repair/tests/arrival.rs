@@ -286,6 +286,7 @@ proptest! {
 fn seen(fact: &Fact) -> impl Iterator<Item = &MoveId> {
     let own: &[MoveId] = match fact {
         Fact::LevelSeen { after, .. }
+        | Fact::BeltLeftOff { after, .. }
         | Fact::WorkDone { after, .. }
         | Fact::Checked { after, .. }
         | Fact::Proved { after, .. } => after,

@@ -316,4 +316,9 @@ forms! { FactForm = Fact {
         command: CommandIdForm,
         part: Option<u16>,
     },
+    BeltLeftOff = "belt-left-off" {
+        item: ItemIdForm,
+        words: Option<WordsForm>,
+        after: Vec<MoveIdForm>,
+    },
 } }

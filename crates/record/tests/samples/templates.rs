@@ -292,6 +292,10 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
             json!({ "file": file(), "item": maybe("$id"), "snag": maybe("$id"), "words": maybe("$words") }),
         ),
         ("undo", json!({ "command": "$id", "part": maybe("$u16") })),
+        (
+            "belt-left-off",
+            json!({ "item": "$id", "words": maybe("$words"), "after": [move_id()] }),
+        ),
     ]
 }
 

@@ -379,6 +379,11 @@ fn of_work() -> BoxedStrategy<Fact> {
                 after,
             }
         }),
+        (item_id(), seen()).prop_map(|(item, after)| Fact::BeltLeftOff {
+            item,
+            words: None,
+            after,
+        }),
         (work(), seen()).prop_map(|(work, after)| Fact::WorkDone {
             work,
             after,

@@ -143,6 +143,72 @@ fn rule_4_start() {
             &["open:belt:1=Off"],
         ),
         (
+            "belt off, and a start without it planned",
+            |job| {
+                belt(job);
+                job.moved("belt", &[], State::Off);
+                job.belt_left_off("belt");
+            },
+            Gate::Start,
+            &[],
+        ),
+        (
+            "planned without the belt, for the start alone",
+            |job| {
+                belt(job);
+                job.moved("belt", &[], State::Off);
+                job.belt_left_off("belt");
+            },
+            Gate::Road,
+            &["open:belt:1=Off"],
+        ),
+        (
+            "planned without it, then it was on and came off again",
+            |job| {
+                belt(job);
+                job.moved("belt", &[], State::Off);
+                job.belt_left_off("belt");
+                job.out_and_back("belt", State::On, State::Off);
+            },
+            Gate::Start,
+            &["open:belt:1=Off"],
+        ),
+        (
+            "planned without it by somebody who did not know that it is off",
+            |job| {
+                belt(job);
+                job.belt_left_off("belt");
+                job.moved("belt", &[], State::Off);
+            },
+            Gate::Start,
+            &["open:belt:1=Off"],
+        ),
+        (
+            "one says that the belt is off, one that it is on: nothing was planned of that",
+            |job| {
+                belt(job);
+                job.moved("belt", &[], State::Off);
+                let on = a_move("belt", &[1], State::On, &[]);
+                job.record(Fact::Moved {
+                    stage: None,
+                    moves: vec![on],
+                });
+                job.belt_left_off("belt");
+            },
+            Gate::Start,
+            &["open:belt:1=On+Off"],
+        ),
+        (
+            "no other thing starts without by plan",
+            |job| {
+                fluid(job, "oil", System::Oil);
+                job.moved("oil", &[], State::Low);
+                job.belt_left_off("oil");
+            },
+            Gate::Start,
+            &["open:oil:1=Low"],
+        ),
+        (
             "a rag in the oil port, a plug in the pump's line",
             |job| {
                 job.put_in("rag", PutIn::Rag, System::Oil, Zone::Above);

@@ -281,6 +281,14 @@ impl Job {
         })
     }
 
+    pub fn belt_left_off(&mut self, id: &str) -> CommandId {
+        self.record(Fact::BeltLeftOff {
+            item: ItemId::new(id),
+            words: None,
+            after: self.seen(id),
+        })
+    }
+
     pub fn checked(&mut self, check: CheckIs, ids: &[&str]) -> CommandId {
         self.record(Fact::Checked {
             check,

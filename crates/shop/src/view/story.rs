@@ -101,6 +101,7 @@ pub(super) fn story(
 
 fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
     let text = |words| service.texts().text(words);
+    let text_of = |words| service.texts().text_of(words);
     match fact {
         Fact::Declared { .. }
         | Fact::Timed { .. }
@@ -154,6 +155,14 @@ fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
                 .as_ref()
                 .map(|item| format!(": {}", names.label(item)));
             format!("Done: {what}{}", on.unwrap_or_default())
+        }
+        Fact::BeltLeftOff { item, words, .. } => {
+            let why = text_of(*words).map(|why| format!(": {why}"));
+            format!(
+                "A start with {} off is planned{}",
+                names.label(item),
+                why.unwrap_or_default()
+            )
         }
         Fact::WorkDue { words, .. } => format!("Due: {}", text(*words)),
         Fact::SnagFound {

@@ -154,6 +154,25 @@ fn moves(order: &OrderView, item: &ItemView) -> Markup {
             }
         }
         @if item.kind == KindForm::Fluid { (levels(order, item)) }
+        @if item.kind == KindForm::Belt && !item.home { (left_off(order, item)) }
+    }
+}
+
+/// A start with the belt off, on purpose: whoever says so has seen that it is off.
+fn left_off(order: &OrderView, item: &ItemView) -> Markup {
+    let planned = order_fact(
+        &order.order,
+        json!({ "belt-left-off": { "item": item.item, "words": text("words"), "after": item.seen } }),
+    );
+    html! {
+        details id="left-off" {
+            summary class="row" { span class="strong" { "Start the engine with it off" } }
+            p class="caution" { "Nothing it drives then turns: no charging, perhaps no coolant pump. Only as long as the maker allows." }
+            form {
+                (input("words", "What for", "such as: to hear whether the noise stays", ""))
+                div class="presses" { (button(Look::Plain, "A start without it is planned", "", &[planned], None)) }
+            }
+        }
     }
 }
 
@@ -192,6 +211,8 @@ fn levels(order: &OrderView, item: &ItemView) -> Markup {
             div class="presses even" {
                 (button(Look::Plain, "Right, warm", "", &[seen("warm", true)], None))
                 (button(Look::Plain, "Right, cold", "after heating and cooling", &[seen("cold", true)], None))
+                (button(Look::Plain, "Low, warm", "", &[seen("warm", false)], None))
+                (button(Look::Plain, "Low, cold", "", &[seen("cold", false)], None))
             }
         }
     }
