@@ -290,6 +290,12 @@ impl<F> Beside<F> {
         self
     }
 
+    /// Whether nothing was ever filed.
+    #[must_use]
+    pub fn is_blank(&self) -> bool {
+        self.facts.is_empty()
+    }
+
     /// The facts, each with its command and stamp.
     pub fn facts(&self) -> impl Iterator<Item = (&CommandId, &Stamp, &F)> {
         self.facts
@@ -500,26 +506,6 @@ impl Shop {
             .collect();
         out.sort_by(|a, b| a.0.cmp(&b.0));
         out.into_iter().map(|(_, stall)| stall).collect()
-    }
-
-    /// The orders by number.
-    #[must_use]
-    pub fn numbers(&self) -> BTreeMap<u64, &OrderId> {
-        self.facts()
-            .filter_map(|(_, _, fact)| match fact {
-                ShopFact::NumberGiven { number, order } => Some((*number, order)),
-                _ => None,
-            })
-            .collect()
-    }
-
-    /// The number the next order gets.
-    #[must_use]
-    pub fn next_number(&self) -> u64 {
-        const FIRST: u64 = 1001;
-        self.numbers()
-            .last_key_value()
-            .map_or(FIRST, |(number, _)| number.saturating_add(1))
     }
 }
 

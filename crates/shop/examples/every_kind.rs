@@ -42,7 +42,7 @@ impl Teller {
             json!({ "open": { "vehicle": order, "customer": customer } }),
         );
         let world = self.service.world().unwrap();
-        world.shop.next_number() - 1
+        world.next_number().unwrap() - 1
     }
 }
 

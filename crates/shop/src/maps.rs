@@ -69,9 +69,11 @@ impl Service {
     pub fn map(&self, id: &MapId, version: Option<u32>) -> Result<Arc<KeptMap>, Trouble> {
         let (version, by, words) = {
             let world = self.world()?;
-            let versions = world.maps.get(id).map(repair::Beside::versions);
-            let versions =
-                versions.ok_or_else(|| Trouble::not_found(format!("there is no map {id}")))?;
+            let drafts = world.map(id)?;
+            if drafts.is_blank() {
+                return Err(Trouble::not_found(format!("there is no map {id}")));
+            }
+            let versions = drafts.versions();
             let found = match version {
                 Some(version) => versions.get_key_value(&version),
                 None => versions.last_key_value(),
@@ -119,10 +121,12 @@ impl Service {
     pub fn maps(&self) -> Result<Vec<ShelvedMap>, Trouble> {
         let all: Vec<(MapId, Vec<u32>)> = {
             let world = self.world()?;
-            let versions = |(id, drafts): (&MapId, &repair::MapDrafts)| {
-                (id.clone(), drafts.versions().into_keys().collect())
-            };
-            world.maps.iter().map(versions).collect()
+            let mut all = Vec::new();
+            for id in world.maps()? {
+                let versions = world.map(&id)?.versions().into_keys().collect();
+                all.push((id, versions));
+            }
+            all
         };
         let mut out = Vec::new();
         for (id, versions) in all {
@@ -158,11 +162,11 @@ pub(crate) fn check_draft(
     private: &[record::Private],
 ) -> Result<(), Trouble> {
     let MapFact::Drafted { version, text } = fact;
-    let last = world
-        .maps
-        .get(id)
-        .and_then(|map| map.versions().last_key_value().map(|(last, _)| *last))
-        .unwrap_or(0);
+    let drafts = world.map(id)?;
+    let last = drafts
+        .versions()
+        .last_key_value()
+        .map_or(0, |(last, _)| *last);
     if *version != last.saturating_add(1) {
         return Err(Trouble::new(
             TroubleKind::Conflict,

@@ -4,7 +4,7 @@ use crate::command::{ReadCommand, Said, read};
 use crate::maps::{Shelf, check_draft};
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
-use crate::world::World;
+use crate::world::{World, vehicle_of};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream, encode};
@@ -191,7 +191,7 @@ impl Service {
         let world = self.world()?;
         check_draft(&world, id, fact, &command.private)?;
         let stream = command.stream.to_string();
-        let read = [(stream, world.seq(&command.stream))].into();
+        let read = [(stream, world.seq(&command.stream)?)].into();
         Ok(command.expected.clone().unwrap_or(read))
     }
 
@@ -203,9 +203,7 @@ impl Service {
         let event = match (event, &command.stream) {
             (AnyEvent::Order(Event::Fact(fact)), Stream::Order(id)) => {
                 let world = self.world()?;
-                let blank = Order::default();
-                let order = world.orders.get(id).unwrap_or(&blank);
-                return Ok(record_fact(order, fact)
+                return Ok(record_fact(&*world.order(id)?, fact)
                     .into_iter()
                     .map(|event| (command.stream.clone(), AnyEvent::Order(event)))
                     .collect());
@@ -231,12 +229,12 @@ impl Service {
             let (events, expected) = {
                 let world = self.world()?;
                 let events = self.decided(&world, id, request)?;
-                let read: BTreeMap<String, u64> = events
+                let read = events
                     .iter()
                     .map(|(stream, _)| stream)
                     .chain([&command.stream])
-                    .map(|stream| (stream.to_string(), world.seq(stream)))
-                    .collect();
+                    .map(|stream| Ok((stream.to_string(), world.seq(stream)?)))
+                    .collect::<Result<BTreeMap<String, u64>, Trouble>>()?;
                 (events, command.expected.clone().unwrap_or(read))
             };
             match self.append(command, expected, events) {
@@ -269,16 +267,15 @@ impl Service {
         let settings = world.shop.settings();
         let rules = self.rules(world);
         let context = Context {
-            next_number: world.shop.next_number(),
+            next_number: world.next_number()?,
             currency: settings.map_or_else(|| "EUR".to_owned(), |s| s.currency.clone()),
             minor_digits: settings.map_or(2, |s| s.minor_digits),
             taxes: settings.map(|s| s.taxes.clone()).unwrap_or_default(),
             rules,
         };
-        let blank = Order::default();
-        let order = world.orders.get(id).unwrap_or(&blank);
-        let decided = decide(order, &context, request.clone())
-            .map_err(|refusal| self.refused(world, order, &refusal))?;
+        let order = world.order(id)?;
+        let decided = decide(&order, &context, request.clone())
+            .map_err(|refusal| self.refused(world, &order, &refusal))?;
         let mut out = Vec::new();
         for event in decided {
             match &event {
@@ -292,7 +289,7 @@ impl Service {
                     ));
                 }
                 Event::Decision(Decision::HandedOver { .. }) => {
-                    out.extend(carried_by_vehicle(world, order, id, &context.rules));
+                    out.extend(carried_by_vehicle(world, &order, id, &context.rules)?);
                 }
                 _ => {}
             }
@@ -421,18 +418,11 @@ pub(crate) fn carried_by_vehicle(
     order: &Order,
     id: &OrderId,
     rules: &Rules,
-) -> Vec<(Stream, AnyEvent)> {
-    let vehicle = order
-        .decisions()
-        .iter()
-        .find_map(|decided| match &decided.decision {
-            Decision::Opened { vehicle, .. } => Some(vehicle.clone()),
-            _ => None,
-        });
-    let Some(vehicle) = vehicle else {
-        return Vec::new();
+) -> Result<Vec<(Stream, AnyEvent)>, Trouble> {
+    let Some(vehicle) = vehicle_of(order) else {
+        return Ok(Vec::new());
     };
-    let carried = world.vehicles.get(&vehicle);
+    let carried = world.vehicle(&vehicle)?;
     let account = Account::of(order);
     let label = |item: &repair::ItemId| {
         account
@@ -471,13 +461,13 @@ pub(crate) fn carried_by_vehicle(
             words: debt.words,
             until: debt.until,
         });
-    differences
+    Ok(differences
         .chain(substitutes(&account, id))
         .chain(owing)
         // It may leave a second time, having come back in.
-        .filter(|fact| !carried.is_some_and(|it| it.facts().any(|(.., known)| known == fact)))
+        .filter(|fact| !carried.facts().any(|(.., known)| known == fact))
         .map(|fact| (Stream::Vehicle(vehicle.clone()), AnyEvent::Vehicle(fact)))
-        .collect()
+        .collect())
 }
 
 /// Pieces of another kind that stayed in: each is a lasting difference.

@@ -6,6 +6,7 @@ mod bench;
 
 use bench::{Bench, LOG, command, consent, number};
 use serde_json::{Value, json};
+use shop::repair::VehicleId;
 use shop::view::{order, rows};
 use shop::{Device, TroubleKind};
 use std::collections::BTreeSet;
@@ -450,18 +451,9 @@ fn a_typo_is_mended_and_an_order_found_by_what_it_is_called_by() {
 
     let (vehicle, customer) = {
         let world = bench.service.world().unwrap();
-        let (vehicle, known) = world
-            .vehicles
-            .iter()
-            .find(|(id, _)| {
-                bench
-                    .view(&bench_order(&bench, 1001))
-                    .row
-                    .vehicle_id
-                    .as_deref()
-                    == Some(id.as_str())
-            })
-            .unwrap();
+        let row = bench.view(&bench_order(&bench, 1001)).row;
+        let vehicle = VehicleId::new(row.vehicle_id.unwrap());
+        let known = world.vehicle(&vehicle).unwrap();
         (vehicle.to_string(), known.customer().unwrap().to_string())
     };
     let mended = |field: &str, words: &str| json!({ "mended": { "field": field, "words": Device::words(words), "after": [] } });
@@ -508,7 +500,7 @@ fn a_typo_is_mended_and_an_order_found_by_what_it_is_called_by() {
 
 fn bench_order(bench: &Bench, wanted: u64) -> String {
     let world = bench.service.world().unwrap();
-    world.shop.numbers()[&wanted].to_string()
+    world.order_numbered(wanted).unwrap().unwrap().to_string()
 }
 
 #[test]

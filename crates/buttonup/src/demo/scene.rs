@@ -3,6 +3,7 @@
 use jiff::{SignedDuration, Timestamp};
 use record::v1::basics::StateForm;
 use serde_json::{Value, json};
+use shop::repair::{OrderId, VehicleId};
 use shop::view::{OrderView, order};
 use shop::{Device, Service, Trouble};
 
@@ -78,11 +79,9 @@ impl<'a> Scene<'a> {
         scene.vehicle = order(service, earlier)?.row.vehicle_id.unwrap_or_default();
         let customer = {
             let world = service.world()?;
-            world
-                .vehicles
-                .iter()
-                .find(|(id, _)| id.as_str() == scene.vehicle)
-                .and_then(|(_, vehicle)| vehicle.customer())
+            let vehicle = world.vehicle(&VehicleId::new(scene.vehicle.clone()))?;
+            vehicle
+                .customer()
                 .map(|id| id.as_str().to_owned())
                 .unwrap_or_default()
         };
@@ -139,13 +138,8 @@ impl<'a> Scene<'a> {
     pub fn view(&self) -> Result<OrderView, Trouble> {
         let number = {
             let world = self.service.world()?;
-            world
-                .shop
-                .numbers()
-                .into_iter()
-                .find(|(_, order)| order.as_str() == self.order)
-                .map(|(number, _)| number)
-                .unwrap_or_default()
+            let id = OrderId::new(self.order.clone());
+            world.number_of(&id)?.unwrap_or_default()
         };
         order(self.service, number)
     }

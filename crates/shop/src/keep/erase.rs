@@ -5,16 +5,16 @@ use super::erased;
 use crate::device::Device;
 use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
-use crate::view::vehicle_of;
-use crate::world::World;
+use crate::world::{World, customer_of};
 use record::{AnyEvent, Stream, canonical, encode};
 use repair::{
     CustomerFact, CustomerId, Decision, Event, Fact, Field, Order, OrderId, ShopFact, Token,
-    VehicleFact, VehicleId, Words, papers,
+    VehicleFact, Words, papers,
 };
 use serde_json::json;
 use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 use store::{Hash, NewEvent, Store};
 
 /// Whose words are erased.
@@ -98,37 +98,34 @@ pub fn erasures(store: &dyn Store, log: &str) -> Result<Vec<Hash>, Trouble> {
 }
 
 fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble> {
-    let numbers = world.shop.numbers();
     let customer = match whom {
-        Whom::Customer(id) if world.customers.contains_key(id) => id.clone(),
+        Whom::Customer(id) if !world.customer(id)?.is_blank() => id.clone(),
         Whom::Customer(id) => {
             return Err(Trouble::not_found(format!(
                 "there is no customer {:?}",
                 id.as_str()
             )));
         }
-        Whom::OfOrder(number) => numbers
-            .get(number)
-            .and_then(|id| world.orders.get(*id))
-            .and_then(customer_of)
-            .cloned()
-            .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?,
+        Whom::OfOrder(number) => {
+            let order = match world.order_numbered(*number)? {
+                Some(id) => world.order(&id)?,
+                None => Arc::default(),
+            };
+            customer_of(&order)
+                .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?
+        }
     };
-    let vehicles: BTreeSet<&VehicleId> = world
-        .vehicles
-        .iter()
-        .filter(|(_, vehicle)| vehicle.customer() == Some(&customer))
-        .map(|(id, _)| id)
-        .collect();
-    let orders: Vec<(u64, &OrderId, &Order)> = numbers
-        .iter()
-        .filter_map(|(number, id)| Some((*number, *id, world.orders.get(*id)?)))
-        .filter(|(_, _, order)| {
-            customer_of(order) == Some(&customer)
-                || vehicle_of(order).is_some_and(|vehicle| vehicles.contains(&vehicle))
-        })
-        .collect();
-    if let Some((number, ..)) = orders.iter().find(|(.., order)| is_here(order)) {
+    let vehicles = world.vehicles_of(&customer)?;
+    let mut numbers: BTreeMap<u64, OrderId> =
+        world.orders_of_customer(&customer)?.into_iter().collect();
+    for id in &vehicles {
+        numbers.extend(world.orders_of_vehicle(id)?);
+    }
+    let orders: BTreeMap<u64, Arc<Order>> = numbers
+        .into_iter()
+        .map(|(number, id)| Ok((number, world.order(&id)?)))
+        .collect::<Result<_, Trouble>>()?;
+    if let Some((number, _)) = orders.iter().find(|(_, order)| is_here(order)) {
         return Err(Trouble::new(
             TroubleKind::Refused,
             format!("order {number}"),
@@ -137,36 +134,22 @@ fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble>
         ));
     }
     let mut texts = BTreeSet::new();
-    if let Some(facts) = world.customers.get(&customer) {
-        facts
-            .facts()
-            .for_each(|(.., fact)| of_customer(fact, &mut texts));
+    for (.., fact) in world.customer(&customer)?.facts() {
+        of_customer(fact, &mut texts);
     }
     for id in &vehicles {
-        if let Some(vehicle) = world.vehicles.get(*id) {
-            vehicle
-                .facts()
-                .for_each(|(.., fact)| of_vehicle(fact, breadth, &mut texts));
+        for (.., fact) in world.vehicle(id)?.facts() {
+            of_vehicle(fact, breadth, &mut texts);
         }
     }
-    for (.., order) in &orders {
+    for order in orders.values() {
         of_order(order, breadth, &mut texts);
     }
     Ok(Erased {
         customer,
         texts: texts.into_iter().collect(),
-        orders: orders.iter().map(|(number, ..)| *number).collect(),
+        orders: orders.into_keys().collect(),
     })
-}
-
-fn customer_of(order: &Order) -> Option<&CustomerId> {
-    order
-        .decisions()
-        .iter()
-        .find_map(|decided| match &decided.decision {
-            Decision::Opened { customer, .. } => Some(customer),
-            _ => None,
-        })
 }
 
 fn is_here(order: &Order) -> bool {

@@ -7,6 +7,7 @@ mod papers;
 mod row;
 mod story;
 
+pub use crate::world::vehicle_of;
 pub use desk::{
     ConsentView, LineView, PartView, PaymentView, PriceEntryView, PriceView, SubletView, TotalView,
 };
@@ -15,13 +16,13 @@ pub use items::{
     SnagView, WaiverView,
 };
 pub use papers::{PapersView, ProofView};
-pub use row::{OrderRow, rows, rows_here};
+pub use row::{OrderRow, rows, rows_here, rows_of_vehicle};
 pub use story::StoryLine;
 
 use crate::say::Names;
 use crate::service::Service;
 use crate::trouble::Trouble;
-use crate::world::World;
+use crate::world::{World, customer_of};
 use record::Stream;
 use repair::{Field, Order, OrderId, VehicleFact, VehicleId};
 use serde::Serialize;
@@ -93,26 +94,28 @@ pub struct OrderView {
 /// [`Trouble`], if there is no such order or the record cannot be read.
 pub fn order(service: &Service, number: u64) -> Result<OrderView, Trouble> {
     let world = service.world()?;
-    let id = (*world
-        .shop
-        .numbers()
-        .get(&number)
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?)
-    .clone();
-    let blank = Order::default();
-    let order = world.orders.get(&id).unwrap_or(&blank);
-    Ok(view(service, &world, &id, order, number))
+    let id = world
+        .order_numbered(number)?
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    let order = world.order(&id)?;
+    view(service, &world, &id, &order, number)
 }
 
-fn view(service: &Service, world: &World, id: &OrderId, order: &Order, number: u64) -> OrderView {
+fn view(
+    service: &Service,
+    world: &World,
+    id: &OrderId,
+    order: &Order,
+    number: u64,
+) -> Result<OrderView, Trouble> {
     let names = Names::of(service, world, order);
     let rules = service.rules(world);
     let gates = items::gates(&names, order, &rules);
-    OrderView {
+    Ok(OrderView {
         number,
         order: id.as_str().to_owned(),
-        seq: world.seq(&Stream::Order(id.clone())),
-        row: row::row(service, world, id, order, number),
+        seq: world.seq(&Stream::Order(id.clone()))?,
+        row: row::row(service, world, id, order, number)?,
         lines: desk::lines(service, order),
         items: items::items(&names, service),
         open_items: items::open_items(&names, &rules),
@@ -136,34 +139,23 @@ fn view(service: &Service, world: &World, id: &OrderId, order: &Order, number: u
             .iter()
             .map(|reason| names.reason(reason))
             .collect(),
-        standing: standing(service, world, order),
-        papers: papers::papers(&names, service, world, id, order),
+        standing: standing(service, world, order)?,
+        papers: papers::papers(&names, service, world, id, order)?,
         story: story::story(&names, service, order, &rules),
-    }
-}
-
-/// The vehicle an order is about.
-#[must_use]
-pub fn vehicle_of(order: &Order) -> Option<VehicleId> {
-    order
-        .decisions()
-        .iter()
-        .find_map(|decided| match &decided.decision {
-            repair::Decision::Opened { vehicle, .. } => Some(vehicle.clone()),
-            _ => None,
-        })
+    })
 }
 
 /// Lasting differences and work left owing, in words.
-fn standing(service: &Service, world: &World, order: &Order) -> Vec<String> {
-    let Some(vehicle) = vehicle_of(order).and_then(|id| world.vehicles.get(&id)) else {
-        return Vec::new();
+fn standing(service: &Service, world: &World, order: &Order) -> Result<Vec<String>, Trouble> {
+    let Some(vehicle) = vehicle_of(order) else {
+        return Ok(Vec::new());
     };
-    vehicle
+    let vehicle = world.vehicle(&vehicle)?;
+    Ok(vehicle
         .differences()
         .chain(vehicle.owing())
         .map(|fact| standing_text(service, fact))
-        .collect()
+        .collect())
 }
 
 /// One lasting difference or piece of work left owing, in words.
@@ -205,16 +197,30 @@ pub fn standing_text(service: &Service, fact: &VehicleFact) -> String {
     }
 }
 
-/// A vehicle's or customer's text as it reads now; empty if there is none.
+/// The same for the customer an order was opened for.
+pub(crate) fn customer_text(
+    service: &Service,
+    world: &World,
+    order: &Order,
+    field: Field,
+) -> Result<String, Trouble> {
+    let words = match customer_of(order) {
+        Some(id) => world.customer(&id)?.text(field).words,
+        None => None,
+    };
+    Ok(service.texts().text_of(words).unwrap_or_default())
+}
+
+/// A vehicle's text as it reads now; empty if there is none.
 pub(crate) fn vehicle_text(
     service: &Service,
     world: &World,
     vehicle: Option<&VehicleId>,
     field: Field,
-) -> String {
-    vehicle
-        .and_then(|id| world.vehicles.get(id))
-        .and_then(|vehicle| vehicle.text(field).words)
-        .map(|words| service.texts().text(words))
-        .unwrap_or_default()
+) -> Result<String, Trouble> {
+    let words = match vehicle {
+        Some(id) => world.vehicle(id)?.text(field).words,
+        None => None,
+    };
+    Ok(service.texts().text_of(words).unwrap_or_default())
 }

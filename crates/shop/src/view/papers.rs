@@ -2,18 +2,20 @@
 //! they agreed, what was tested, what stays different.
 
 use super::desk::{PriceEntryView, price_entry};
-use super::{standing_text, story, vehicle_of, vehicle_text};
+use super::{customer_text, standing_text, story, vehicle_of, vehicle_text};
 use crate::say::Names;
 use crate::service::{Service, carried_by_vehicle};
+use crate::trouble::Trouble;
 use crate::world::World;
 use record::AnyEvent;
 use record::form::Form;
 use record::v1::codes::{OutcomeForm, ProofIsForm};
 use repair::price::{Entry, Payer};
 use repair::{
-    Customer, Decision, Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk,
+    Decision, Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk,
 };
 use serde::Serialize;
+use std::sync::Arc;
 use utoipa::ToSchema;
 
 /// What the papers say beside the order.
@@ -72,27 +74,27 @@ pub(super) fn papers(
     world: &World,
     id: &OrderId,
     order: &Order,
-) -> PapersView {
+) -> Result<PapersView, Trouble> {
     let rules = service.rules(world);
     let settings = world.shop.settings();
     let vehicle = vehicle_of(order);
     let (agreed, added, dropped) = since_agreed(service, order);
-    PapersView {
+    Ok(PapersView {
         shop: settings.map_or_else(String::new, |set| service.texts().text(set.name)),
         currency: settings.map_or_else(String::new, |set| set.currency.clone()),
         today: rules.today().to_string(),
         charged_on: charged_on(order, &rules),
-        phone: customer_text(service, world, order, Field::Phone),
-        address: customer_text(service, world, order, Field::Address),
-        vin: vehicle_text(service, world, vehicle.as_ref(), Field::Vin),
+        phone: customer_text(service, world, order, Field::Phone)?,
+        address: customer_text(service, world, order, Field::Address)?,
+        vin: vehicle_text(service, world, vehicle.as_ref(), Field::Vin)?,
         odometer_in: odometer(order, OdometerAt::In),
         odometer_out: odometer(order, OdometerAt::Out),
         agreed,
         added,
         dropped,
         proofs: proofs(names, order, &rules),
-        differences: differences(service, world, id, order, &rules),
-    }
+        differences: differences(service, world, id, order, &rules)?,
+    })
 }
 
 fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
@@ -103,19 +105,6 @@ fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
         .rev()
         .find(|decided| matches!(decided.decision, Decision::Charged { .. }))
         .map(|decided| rules.day(decided.stamp.at).to_string())
-}
-
-fn customer_text(service: &Service, world: &World, order: &Order, field: Field) -> String {
-    order
-        .decisions()
-        .iter()
-        .find_map(|decided| match &decided.decision {
-            Decision::Opened { customer, .. } => world.customers.get(customer),
-            _ => None,
-        })
-        .and_then(|customer: &Customer| customer.text(field).words)
-        .map(|words| service.texts().text(words))
-        .unwrap_or_default()
 }
 
 /// The last reading, by the clock of whoever told it.
@@ -224,19 +213,21 @@ fn differences(
     id: &OrderId,
     order: &Order,
     rules: &Rules,
-) -> Vec<String> {
-    let carried = vehicle_of(order).and_then(|vehicle| world.vehicles.get(&vehicle));
-    let new: Vec<VehicleFact> = carried_by_vehicle(world, order, id, rules)
+) -> Result<Vec<String>, Trouble> {
+    let carried = match vehicle_of(order) {
+        Some(vehicle) => world.vehicle(&vehicle)?,
+        None => Arc::default(),
+    };
+    let new: Vec<VehicleFact> = carried_by_vehicle(world, order, id, rules)?
         .into_iter()
         .filter_map(|(_, event)| match event {
             AnyEvent::Vehicle(fact @ VehicleFact::Differs { .. }) => Some(fact),
             _ => None,
         })
         .collect();
-    carried
-        .iter()
-        .flat_map(|vehicle| vehicle.differences())
+    Ok(carried
+        .differences()
         .chain(&new)
         .map(|fact| standing_text(service, fact))
-        .collect()
+        .collect())
 }

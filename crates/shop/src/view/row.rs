@@ -1,11 +1,11 @@
 //! One order on one line: the floor, and finding an order.
 
-use super::{desk, story, vehicle_of, vehicle_text};
+use super::{customer_text, desk, story, vehicle_of, vehicle_text};
 use crate::service::Service;
 use crate::trouble::Trouble;
 use crate::world::World;
 use repair::{
-    Account, Decision, Fact, Field, Gate, Order, OrderId, OrderId as Id, Place, Rules, Why, debts,
+    Account, Fact, Field, Gate, Order, OrderId, OrderId as Id, Place, Rules, VehicleId, Why, debts,
     may_by, papers, stock,
 };
 use serde::Serialize;
@@ -57,7 +57,9 @@ pub struct OrderRow {
 /// [`Trouble`], if the record cannot be read.
 pub fn rows(service: &Service, find: Option<&str>) -> Result<Vec<OrderRow>, Trouble> {
     let wanted = find.map(squeeze).filter(|wanted| !wanted.is_empty());
-    Ok(rows_of(service, |_, _| true)?
+    let world = service.world()?;
+    let all = world.orders_before(None, usize::MAX)?;
+    Ok(rows_of(service, &world, all)?
         .into_iter()
         .filter(|row| {
             wanted.as_deref().is_none_or(|wanted| {
@@ -81,28 +83,30 @@ pub fn rows(service: &Service, find: Option<&str>) -> Result<Vec<OrderRow>, Trou
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
 pub fn rows_here(service: &Service) -> Result<Vec<OrderRow>, Trouble> {
-    rows_of(service, |world, id| !world.settled.contains(id)).map(|mut rows| {
-        rows.retain(|row| !row.voided && (!row.handed_over || row.word != LEFT));
-        rows
-    })
+    let world = service.world()?;
+    let mut rows = rows_of(service, &world, world.orders_here()?)?;
+    rows.retain(|row| !row.voided && (!row.handed_over || row.word != LEFT));
+    Ok(rows)
+}
+
+/// Every order about a vehicle, newest first.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn rows_of_vehicle(service: &Service, id: &VehicleId) -> Result<Vec<OrderRow>, Trouble> {
+    let world = service.world()?;
+    rows_of(service, &world, world.orders_of_vehicle(id)?)
 }
 
 fn rows_of(
     service: &Service,
-    wanted: impl Fn(&World, &OrderId) -> bool,
+    world: &World,
+    orders: Vec<(u64, OrderId)>,
 ) -> Result<Vec<OrderRow>, Trouble> {
-    let world = service.world()?;
-    Ok(world
-        .shop
-        .numbers()
-        .iter()
-        .rev()
-        .filter(|(_, id)| wanted(&world, id))
-        .filter_map(|(number, id)| {
-            let order = world.orders.get(*id)?;
-            Some(row(service, &world, id, order, *number))
-        })
-        .collect())
+    orders
+        .into_iter()
+        .map(|(number, id)| row(service, world, &id, &*world.order(&id)?, number))
+        .collect()
 }
 
 /// The word for a vehicle that left, and nothing came in after.
@@ -122,20 +126,10 @@ pub(super) fn row(
     id: &OrderId,
     order: &Order,
     number: u64,
-) -> OrderRow {
+) -> Result<OrderRow, Trouble> {
     let rules = service.rules(world);
     let account = Account::of(order);
     let vehicle = vehicle_of(order);
-    let customer = order
-        .decisions()
-        .iter()
-        .find_map(|decided| match &decided.decision {
-            Decision::Opened { customer, .. } => world.customers.get(customer),
-            _ => None,
-        })
-        .and_then(|customer| customer.text(Field::Name).words)
-        .map(|words| service.texts().text(words))
-        .unwrap_or_default();
     let place = last(order, |fact| match fact {
         Fact::Stood { place } => Some(place.clone()),
         _ => None,
@@ -149,12 +143,12 @@ pub(super) fn row(
                 .is_some_and(|item| item.kind == repair::Kind::PutIn)
         })
         .count();
-    OrderRow {
+    Ok(OrderRow {
         number,
-        vehicle: vehicle_text(service, world, vehicle.as_ref(), Field::Label),
-        plate: vehicle_text(service, world, vehicle.as_ref(), Field::Plate),
+        vehicle: vehicle_text(service, world, vehicle.as_ref(), Field::Label)?,
+        plate: vehicle_text(service, world, vehicle.as_ref(), Field::Plate)?,
         vehicle_id: vehicle.map(|id| id.as_str().to_owned()),
-        customer,
+        customer: customer_text(service, world, order, Field::Name)?,
         complaint: papers::lines(order)
             .first()
             .map(|line| service.texts().text(line.complaint))
@@ -184,7 +178,7 @@ pub(super) fn row(
         can_roll: may_by(order, &account, Gate::Roll, &rules).may(),
         handed_over: papers::handed_over(order).is_some(),
         voided: papers::is_voided(order),
-    }
+    })
 }
 
 fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {

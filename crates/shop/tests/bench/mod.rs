@@ -5,6 +5,7 @@
 
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
+use shop::repair::OrderId;
 use shop::view::{OrderView, order};
 use shop::{Accepted, Device, Service, Trouble};
 use std::sync::{Arc, Mutex};
@@ -210,12 +211,7 @@ impl Bench {
 
 pub fn number(service: &Service, order: &str) -> u64 {
     let world = service.world().unwrap();
-    let numbers = world.shop.numbers();
-    numbers
-        .iter()
-        .find(|(_, id)| id.as_str() == order)
-        .map(|(number, _)| *number)
-        .unwrap()
+    world.number_of(&OrderId::new(order)).unwrap().unwrap()
 }
 
 pub fn declared(item: &str, is: (&str, &str, &str), label: &Value, count: u16) -> Value {

@@ -9,7 +9,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::repair::Field;
+use shop::repair::{Field, VehicleId};
 
 /// What was typed as the identification number.
 #[derive(Debug, Deserialize)]
@@ -131,17 +131,17 @@ pub async fn mend(
         let order = order_of(ask, &number)?;
         let world = ask.service.world()?;
         let vehicle_id = order.row.vehicle_id.clone().unwrap_or_default();
-        let vehicle = world.vehicles.iter().find(|(id, _)| id.as_str() == vehicle_id);
+        let vehicle = world.vehicle(&VehicleId::new(vehicle_id.clone()))?;
         let told = |field: Field| {
-            let told = vehicle.map(|(_, vehicle)| vehicle.text(field)).unwrap_or_default();
+            let told = vehicle.text(field);
             let text = told.words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
             let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
             (text, by)
         };
-        let customer_id = vehicle.and_then(|(_, vehicle)| vehicle.customer().cloned());
-        let customer = customer_id.as_ref().and_then(|id| world.customers.get(id));
+        let customer_id = vehicle.customer().cloned();
+        let customer = customer_id.as_ref().map(|id| world.customer(id)).transpose()?.unwrap_or_default();
         let of_customer = |field: Field| {
-            let told = customer.map(|customer| customer.text(field)).unwrap_or_default();
+            let told = customer.text(field);
             let text = told.words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
             let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
             (text, by)

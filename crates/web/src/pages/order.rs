@@ -9,7 +9,7 @@ use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use serde_json::{Value, json};
-use shop::repair::Field;
+use shop::repair::{Field, OrderId, VehicleId};
 use shop::view::{OrderView, StoryLine, standing_text};
 use std::sync::Arc;
 
@@ -74,9 +74,7 @@ pub async fn by_name(
     let service = Arc::clone(&state.service);
     let number = blocking(move || {
         let world = service.world()?;
-        let numbers = world.shop.numbers();
-        let found = numbers.iter().find(|(_, order)| order.as_str() == name);
-        Ok(found.map(|(number, _)| *number))
+        world.number_of(&OrderId::new(name))
     });
     match number.await {
         Ok(Some(number)) => Redirect::to(&format!("/o/{number}/walk")).into_response(),
@@ -237,18 +235,15 @@ pub async fn vehicle(
     Path(id): Path<String>,
 ) -> Response {
     show(state, headers, move |ask| {
-        let orders = shop::view::rows(ask.service, None)?;
-        let world = ask.service.world()?;
-        let vehicle = world
-            .vehicles
-            .iter()
-            .find(|(known, _)| known.as_str() == id)
-            .map(|(_, vehicle)| vehicle)
-            .ok_or_else(|| shop::Trouble::not_found("there is no such vehicle"))?;
+        let id = VehicleId::new(id);
+        let visits = shop::view::rows_of_vehicle(ask.service, &id)?;
+        let vehicle = ask.service.world()?.vehicle(&id)?;
+        if vehicle.is_blank() {
+            return Err(shop::Trouble::not_found("there is no such vehicle"));
+        }
         let text = |field: Field| vehicle.text(field).words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
         let differences: Vec<_> = vehicle.differences().map(|fact| standing_text(ask.service, fact)).collect();
         let owing: Vec<_> = vehicle.owing().map(|fact| standing_text(ask.service, fact)).collect();
-        let visits: Vec<_> = orders.iter().filter(|row| row.vehicle_id.as_deref() == Some(&id)).collect();
         Ok(Shown::new("Vehicle", html! {
             h1 { (text(Field::Label)) }
             p class="gap" { (text(Field::Plate)) " · " (text(Field::Vin)) }
