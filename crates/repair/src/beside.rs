@@ -182,6 +182,19 @@ pub struct Settings {
     pub zone: String,
 }
 
+/// How much each consideration counts among the ways to mend a thread that hold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Weights {
+    /// How far from stripping.
+    pub margin: Decimal,
+    /// How soon it is done.
+    pub time: Decimal,
+    /// How cheaply.
+    pub cost: Decimal,
+    /// How much stays as it was, and is left for the next repair.
+    pub reversibility: Decimal,
+}
+
 /// A sort of stall.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum StallIs {
@@ -242,6 +255,11 @@ pub enum ShopFact {
         texts: Vec<Words>,
         /// Why, as a code.
         why: Token,
+    },
+    /// The shop says what counts how much when ways to mend a thread are ranked.
+    Weighed {
+        /// How much.
+        weights: Weights,
     },
 }
 
@@ -459,6 +477,18 @@ impl Shop {
             .collect();
         let by = told.iter().map(|(command, ..)| (*command).clone());
         Some((latest_of(&told)?, by.collect()))
+    }
+
+    /// The weights as told last by the clock of whoever told them.
+    #[must_use]
+    pub fn weights(&self) -> Option<Weights> {
+        self.facts()
+            .filter_map(|(command, stamp, fact)| match fact {
+                ShopFact::Weighed { weights } => Some(((stamp.at, command), *weights)),
+                _ => None,
+            })
+            .max_by(|a, b| a.0.cmp(&b.0))
+            .map(|(_, weights)| weights)
     }
 
     /// The people who belong to the shop.

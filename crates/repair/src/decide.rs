@@ -163,6 +163,11 @@ pub fn decide(order: &Order, context: &Context, request: Request) -> Result<Vec<
             work,
         },
         Request::Price { entries } => set_price(order, context, entries)?,
+        Request::AddToPrice { entries: added } => {
+            let mut entries = price(order).map(|price| price.entries).unwrap_or_default();
+            entries.extend(added);
+            set_price(order, context, entries)?
+        }
         Request::WriteDown { payer } => bring_down(order, payer)?,
         Request::Charge => charge(order)?,
         Request::Waive {

@@ -210,8 +210,10 @@ impl Service {
             }
             (event, _) => event,
         };
-        if let AnyEvent::Shop(ShopFact::Set { settings }) = &event {
-            check_settings(settings)?;
+        match &event {
+            AnyEvent::Shop(ShopFact::Set { settings }) => check_settings(settings)?,
+            AnyEvent::Shop(ShopFact::Weighed { weights }) => check_weights(weights)?,
+            _ => {}
         }
         Ok(vec![(command.stream.clone(), event)])
     }
@@ -409,6 +411,28 @@ fn check_settings(settings: &Settings) -> Result<(), Trouble> {
         ));
     }
     Ok(())
+}
+
+/// Weights of which none counts, or of which one counts less than nothing, rank nothing.
+fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
+    let all = [
+        weights.margin,
+        weights.time,
+        weights.cost,
+        weights.reversibility,
+    ];
+    let most = rust_decimal::Decimal::from(1000);
+    let within = all
+        .iter()
+        .all(|weight| !weight.is_sign_negative() && *weight <= most);
+    if within && all.iter().any(|weight| !weight.is_zero()) {
+        return Ok(());
+    }
+    Err(Trouble::unreadable(
+        "the weights",
+        "each must be between 0 and 1000, and one above 0",
+        "write 1 for each to count them alike",
+    ))
 }
 
 /// What the vehicle carries from now on, and does not carry yet: its lasting differences,
