@@ -14,13 +14,18 @@
 //!
 //! Knows nothing of vehicles, orders or pages: it is told what to draw.
 
+mod coolant;
 mod joint;
+mod plot;
 mod shapes;
 mod svg;
 mod text;
 mod tray;
 mod turns;
 
+pub use coolant::{
+    Filling, MixChart, PressureRun, Reading as MixReading, filling, mix_chart, pressure,
+};
 pub use joint::{Joint, JointMeasure, JointPart, JointPiece, joint};
 pub use shapes::{Slope, dimension, hatch};
 pub use svg::{css, svg};
