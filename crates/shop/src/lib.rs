@@ -34,5 +34,6 @@ pub use words::Texts;
 pub use world::World;
 
 pub use map;
+pub use plan;
 pub use record;
 pub use repair;

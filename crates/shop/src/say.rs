@@ -41,6 +41,12 @@ impl<'a> Names<'a> {
         &self.account
     }
 
+    /// The map the order works by, with what was copied of it.
+    #[must_use]
+    pub fn adoption(&self) -> Option<repair::Adoption<'a>> {
+        repair::adoption(self.order)
+    }
+
     /// What a person is called.
     #[must_use]
     pub fn person(&self, person: &PersonId) -> String {

@@ -2,6 +2,7 @@
 
 use crate::command::{ReadCommand, Said, read};
 use crate::maps::{Shelf, check_draft};
+use crate::planning::search::Made;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
 use crate::world::{World, vehicle_of};
@@ -54,6 +55,7 @@ pub struct Service {
     world: RwLock<World>,
     texts: Texts,
     shelf: Shelf,
+    plans: Made,
 }
 
 /// How often a request without `expected` is read and decided again.
@@ -74,6 +76,7 @@ impl Service {
             now,
             world: RwLock::default(),
             shelf: Shelf::default(),
+            plans: Made::default(),
         };
         service.catch_up()?;
         Ok(service)
@@ -94,6 +97,10 @@ impl Service {
     #[must_use]
     pub fn texts(&self) -> &Texts {
         &self.texts
+    }
+
+    pub(crate) fn plans(&self) -> &Made {
+        &self.plans
     }
 
     pub(crate) fn shelf(&self) -> &Shelf {

@@ -1,9 +1,11 @@
 //! A way to tell one order's life in a few lines.
 
 use jiff::{SignedDuration, Timestamp};
+use map::Map;
 use record::v1::basics::StateForm;
 use serde_json::{Value, json};
-use shop::repair::{OrderId, VehicleId};
+use shop::planning::declared;
+use shop::repair::{ItemId, OrderId, VehicleId};
 use shop::view::{OrderView, order};
 use shop::{Device, Service, Trouble};
 
@@ -157,6 +159,16 @@ impl<'a> Scene<'a> {
                 "pattern": null, "spent": kind == "seal", "may_miss": null,
                 "put_in": if kind == "put-in" { json!(thing.label_code()) } else { Value::Null },
                 "holds": null } } }))?;
+        }
+        Ok(())
+    }
+
+    /// Describes items as a map knows them.
+    pub fn describe(&mut self, map: &Map, names: &[&str]) -> Result<(), Trouble> {
+        for name in names {
+            if let Some(declared) = declared(map, &ItemId::new(*name), &Device::words) {
+                self.tell(declared)?;
+            }
         }
         Ok(())
     }

@@ -248,13 +248,24 @@ fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
             .flat_map(|pattern| &pattern.passes)
             .map(|pass| pass.as_str().to_owned())
             .collect(),
-        seen: account
-            .moves
-            .frontier(&item.id)
-            .iter()
-            .map(move_name)
-            .collect(),
+        seen: seen(names, item).iter().map(move_name).collect(),
     }
+}
+
+/// The moves that a move of this item has seen: its own, and those of the items that a
+/// stated need of its tightening looks at, or the debt of a need broken would be missed.
+fn seen(names: &Names<'_>, item: &Item) -> BTreeSet<MoveId> {
+    let account = names.account();
+    let stated = names.adoption().map_or(&[][..], |adopted| adopted.needs);
+    let tightening = stated.iter().filter(|stated| {
+        stated.to == repair::State::Tight && *account.moves.name(&stated.item) == item.id
+    });
+    let looked_at = tightening.flat_map(|stated| stated.need.items());
+    [&item.id]
+        .into_iter()
+        .chain(looked_at)
+        .flat_map(|item| account.moves.frontier(item))
+        .collect()
 }
 
 fn pieces(names: &Names<'_>, item: &Item) -> Vec<PiecesView> {

@@ -8,13 +8,20 @@ mod floor;
 mod gates;
 mod intake;
 mod item;
+mod maps;
 mod off;
 mod open;
 mod order;
 mod papers;
 mod pieces;
+mod plan;
+mod plan_price;
+mod plan_query;
+mod plan_rows;
 mod record;
 mod setup;
+mod stage;
+mod stage_rows;
 mod walk;
 
 use crate::State;
@@ -54,6 +61,11 @@ impl Shown {
             here: ("Floor".to_owned(), "/".to_owned()),
             content,
         }
+    }
+
+    /// Leads back elsewhere than to the floor.
+    pub fn leads_to(&mut self, name: &str, address: &str) {
+        self.here = (name.to_owned(), address.to_owned());
     }
 
     /// A page of an order, which leads back to it.
@@ -105,8 +117,19 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/estimate", get(papers::estimate))
         .route("/o/{number}/added", get(papers::added))
         .route("/o/{number}/invoice", get(papers::invoice))
+        .merge(plan_routes())
         .route("/v/{vehicle}", get(order::vehicle))
         .route("/file/{id}", get(file::file))
+}
+
+/// Maps, plans and the stages that follow from them.
+fn plan_routes() -> Router<State> {
+    Router::new()
+        .route("/maps", get(maps::maps))
+        .route("/maps/{map}", get(maps::map))
+        .route("/o/{number}/plan", get(plan::plan))
+        .route("/o/{number}/plan/price", get(plan_price::price))
+        .route("/o/{number}/stage", get(stage::stage))
 }
 
 /// A page that is not there.

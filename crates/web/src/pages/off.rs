@@ -200,7 +200,7 @@ fn drain(order: &str, nth: usize, line: &ItemLine) -> Option<Value> {
 }
 
 /// The usual cautions, before the step they concern.
-fn cautions(lines: &[ItemLine]) -> Vec<&'static str> {
+pub(super) fn cautions(lines: &[ItemLine]) -> Vec<&'static str> {
     let any = |test: &dyn Fn(&ItemLine) -> bool| lines.iter().any(test);
     let table: [(bool, &str); 6] = [
         (
