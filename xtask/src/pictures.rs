@@ -30,6 +30,19 @@ const PAGES: &[(&str, &str)] = &[
     ("gate", "/o/1002/may/hand-over"),
     ("owed", "/o/1002/due"),
     ("snag", "/o/1002/snag?item=housing-bolts"),
+    ("maps", "/maps"),
+    ("map", "/maps/korvane-drayman-engine-front"),
+    ("plan", PLAN),
+    ("plan-now", "/o/1002/plan"),
+    (
+        "plan-targets",
+        "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&find=gasket",
+    ),
+    (
+        "plan-price",
+        "/o/1002/plan/price?map=korvane-drayman-engine-front&for=housing+gasket&aim=reach",
+    ),
+    ("next-stage", "/o/1002/stage"),
     ("desk", "/o/1002/desk"),
     ("ask", "/o/1002/ask"),
     ("parts", "/o/1002/parts"),
@@ -40,6 +53,9 @@ const PAGES: &[(&str, &str)] = &[
     ("added", "/o/1002/added"),
     ("invoice", "/o/1001/invoice"),
 ];
+
+/// A plan from a whole vehicle, with one way ruled out.
+const PLAN: &str = "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&for=housing+gasket&for=housing+o-rings&without=shroud.off";
 
 /// The page that makes the browser one of the demonstration's people.
 const BE_SOMEBODY: &str = "/who/pavel";

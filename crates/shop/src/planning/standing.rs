@@ -33,7 +33,8 @@ pub fn standing(map: &Map, order: &Order, account: &Account, rules: &Rules) -> S
             owed.iter()
                 .any(|debt| is_work(map, account, name, &debt.work))
         };
-        if known.kind == Kind::Work && owing(map, name).next().is_some() && due() {
+        let here = known.kind == Kind::Work && known.due_after.is_none();
+        if here && owing(map, name).next().is_some() && due() {
             out.insert(name.clone(), (Kind::Work, [(1, State::Due)].into()));
         }
     }

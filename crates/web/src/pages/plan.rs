@@ -150,6 +150,7 @@ fn by_map(
             div class="beside-plan" {
                 p class="strong" { "With nothing ruled out: " (other.cost) " min, " (dearer(other.dearer_tenths)) }
                 p { (differs(&other)) }
+                a class="row" href=(here.with(|asked| *asked = asked.straight())) { span class="what strong" { "Show that one" } }
             }
         }
         div class="columns" {

@@ -26,36 +26,57 @@ impl Here<'_> {
     }
 }
 
-/// The stages of one way.
+/// The stages of one way, each with its things at a glance; opened, why each is there.
 pub fn stages(here: &Here<'_>, name: &str, stages: &[StageShown]) -> Markup {
-    let many = stages.len();
     html! {
         @for (nth, stage) in stages.iter().enumerate() {
-            h3 class="stage spread" {
-                span { (nth + 1) " of " (many) @if let Some(place) = &stage.place { " · " (place) } }
-                span class="soft number" { (stage.minutes) " min" }
+            details id=(format!("{name}-{nth}")) {
+                summary class="row" {
+                    span class="beside nth" { (nth + 1) }
+                    span class="what" {
+                        span class="line strong" { (stage.place.as_deref().unwrap_or("anywhere")) " · " (stage.minutes) " min" }
+                        span class="soft line" { (things(stage)) }
+                    }
+                }
+                @for (at, row) in stage.rows.iter().enumerate() { (row_line(here, &format!("{name}-{nth}-{at}"), row)) }
             }
-            @for (at, row) in stage.rows.iter().enumerate() { (row_line(here, &format!("{name}-{nth}-{at}"), row)) }
         }
     }
 }
 
+/// The things of a stage in one line.
+fn things(stage: &StageShown) -> String {
+    let owed = |row: &&RowShown| row.kind != Kind::Work || row.way == Way::Back;
+    let names: Vec<String> = stage
+        .rows
+        .iter()
+        .filter(owed)
+        .map(|row| match row.at.len() {
+            0 | 1 => row.label.clone(),
+            many => format!("{many} {}", row.label),
+        })
+        .collect();
+    names.join(", ")
+}
+
 fn row_line(here: &Here<'_>, id: &str, row: &RowShown) -> Markup {
+    let mut about = row.tools.join(", ");
+    if !row.torque.is_empty() {
+        about = format!("{about} · {}", row.torque.join(", then "));
+    }
     html! {
         details id=(id) {
             summary class="row" {
                 (mark(row))
                 span class="what" {
                     span class="line" { span class="strong" { (row.label) } " " (row.done) @if row.spent && row.way == Way::Back { ", a new one" } }
-                    @if !row.tools.is_empty() { span class="soft line" { (row.tools.join(", ")) } }
+                    span class="soft line" { (shop::say::capital(&row.because)) @if !about.is_empty() { " · " (about) } }
                 }
                 span class="beside number" { @if row.at.len() > 1 { (row.at.len()) } }
             }
             div class="why" {
-                p { span class="soft" { "Why: " } (row.because) }
                 p { span class="soft" { "Takes: " } (row.minutes) " min" @if let Some(place) = &row.place { ", " (place) } }
                 @if let Some(size) = &row.size { p { span class="soft" { "Size: " } (size) } }
-                @if !row.torque.is_empty() { p { span class="soft" { "Torque: " } (row.torque.join(", then ")) } }
                 @if row.way == Way::Out && row.kind != Kind::Work {
                     @let without = here.with(|asked| { asked.without.insert(row.id.clone()); asked.also.remove(&row.id); });
                     @let also = here.with(|asked| { asked.also.insert(row.id.clone()); });

@@ -2,7 +2,6 @@
 //! shown, exceptions unticked, torque pass by pass.
 
 use super::off::cautions;
-use super::plan_rows::mark;
 use super::stage_rows::{Row, rows, tightenings};
 use super::{Ask, Shown, count, order_of, show};
 use crate::State;
@@ -106,7 +105,8 @@ fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way:
     let rows = rows(order, on, stage);
     let commands: Vec<_> = Row::commands(&rows, order);
     let pieces: usize = rows.iter().map(|row| row.pieces()).sum();
-    let (fact, beside) = headline(stage, way, pieces);
+    let tools = tools(&rows);
+    let (fact, beside) = headline(stage, &tools, way, pieces);
     let lines: Vec<_> = rows.iter().filter_map(|row| row.as_line(on)).collect();
     let confirm = match way {
         Way::Out => "Out as shown",
@@ -116,9 +116,10 @@ fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way:
         p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (count(left, "stage", "stages")) " left" } }
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
         div class="headline" { h1 class="fact bare" { (fact) } span class="what beside" { (beside) } }
-        @if stage.tools.len() > 1 { p class="soft" { (stage.tools.join(", ")) } }
+        @if tools.len() > 1 { p class="soft" { (tools.join(", ")) } }
         form {
-            @for (nth, row) in rows.iter().enumerate() { (one_row(nth, row)) }
+            @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) { (one_row(nth, row)) }
+            @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "It leaves owed: " (row.shown.label) } }
             @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
             (some_of(&rows))
             a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something not shown came off" } }
@@ -141,15 +142,27 @@ fn snag(order: &OrderView, rows: &[Row<'_>]) -> String {
     }
 }
 
+/// What one holds for what moves here, each tool once.
+fn tools<'a>(rows: &[Row<'a>]) -> Vec<&'a str> {
+    let moved = rows.iter().filter(|row| !row.only_told());
+    let mut tools: Vec<&str> = Vec::new();
+    for tool in moved.flat_map(|row| &row.shown.tools) {
+        if !tools.contains(&tool.as_str()) {
+            tools.push(tool);
+        }
+    }
+    tools
+}
+
 /// The one large fact of a stage: the size of its only tool, else where one stands.
-fn headline(stage: &StageShown, way: Way, pieces: usize) -> (String, String) {
+fn headline(stage: &StageShown, tools: &[&str], way: Way, pieces: usize) -> (String, String) {
     let moved = match way {
         Way::Out => format!("{} out", count(pieces, "piece", "pieces")),
         Way::Back => format!("{} back", count(pieces, "piece", "pieces")),
     };
     let minutes = format!("{} min", stage.minutes);
     let place = stage.place.clone().unwrap_or_else(|| "anywhere".to_owned());
-    if let [tool] = stage.tools.as_slice()
+    if let [tool] = tools
         && tool.starts_with(|c: char| c.is_ascii_digit())
     {
         let mut words = tool.splitn(3, ' ');
@@ -166,17 +179,13 @@ fn headline(stage: &StageShown, way: Way, pieces: usize) -> (String, String) {
 fn one_row(nth: usize, row: &Row<'_>) -> Markup {
     let name = format!("row-{nth}");
     html! {
-        @if row.only_told() {
-            div class="row" { (mark(row.shown)) span class="what" { span class="strong" { (row.shown.label) } " " (row.shown.done) } }
-        } @else {
-            label class="row" {
-                input type="checkbox" name=(name) value="yes" checked;
-                span class="what" {
-                    span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (row.words()) }
-                    @if !row.shown.tools.is_empty() { span class="soft line" { (row.shown.tools.join(", ")) } }
-                }
-                span class="beside number" { @if row.pieces() > 1 { (row.pieces()) } }
+        label class="row" {
+            input type="checkbox" name=(name) value="yes" checked;
+            span class="what" {
+                span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (row.words()) }
+                @if !row.shown.tools.is_empty() { span class="soft line" { (row.shown.tools.join(", ")) } }
             }
+            span class="beside number" { @if row.pieces() > 1 { (row.pieces()) } }
         }
         @if row.shown.kind == Kind::Fluid {
             @let hint = row.fluid_hint();
