@@ -69,10 +69,10 @@ fn with_order<T>(
     read: impl FnOnce(&Order, &repair::Rules) -> T,
 ) -> Result<T, Trouble> {
     let world = service.world()?;
-    let numbers = world.shop.numbers();
-    let order = numbers.get(&number).and_then(|id| world.orders.get(*id));
-    let order = order.ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
-    Ok(read(order, &service.rules(&world)))
+    let id = world
+        .order_numbered(number)?
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    Ok(read(&*world.order(&id)?, &service.rules(&world)))
 }
 
 /// An order through a version of a map; `asked` in place of what the order aims at.
@@ -226,6 +226,25 @@ impl OrderMap {
         Ok(shown(&self.map, &problem, plan, &self.extras))
     }
 
+    /// The plan of what is asked from a vehicle on which nothing was moved yet: what the
+    /// whole job is priced by. What only makes sense with things off is planned as it stands.
+    ///
+    /// # Errors
+    /// [`Trouble`]: why there is none, in words.
+    pub fn whole(&self, service: &Service) -> Result<Shown, Trouble> {
+        if self.asked.aim != AimIs::Reach {
+            return self.plan(service);
+        }
+        let problem = self.whole_problem();
+        let plan = self.found(service, &problem)?;
+        Ok(shown(&self.map, &problem, plan, &self.extras))
+    }
+
+    fn whole_problem(&self) -> Problem {
+        self.asked
+            .problem(&self.map, &Stands::new(), &BTreeSet::new())
+    }
+
     fn found(&self, service: &Service, problem: &Problem) -> Result<Plan, Trouble> {
         service
             .plan(problem)
@@ -267,10 +286,7 @@ impl OrderMap {
     /// this way does not need, and pieces that stay behind.
     #[must_use]
     pub fn unforeseen(&self, service: &Service) -> Vec<String> {
-        let whole = self
-            .asked
-            .problem(&self.map, &Stands::new(), &BTreeSet::new());
-        let planned: BTreeSet<ItemId> = match service.plan(&whole) {
+        let planned: BTreeSet<ItemId> = match service.plan(&self.whole_problem()) {
             Ok(plan) if self.asked.aim == AimIs::Reach => {
                 plan.off.iter().map(|row| row.item.clone()).collect()
             }

@@ -25,7 +25,7 @@ pub async fn price(
         let (map, version) = picked(ask, &order, &query)?
             .ok_or_else(|| Trouble::not_found("no map is picked for this order yet"))?;
         let on = found_by(ask, &order, &map, version, &query)?;
-        let found = on.plan(ask.service)?;
+        let found = on.whole(ask.service)?;
         let rate = {
             let world = ask.service.world()?;
             let settings = world.shop.settings();

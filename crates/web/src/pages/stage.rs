@@ -104,7 +104,7 @@ fn next_of(
 fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way: Way) -> Markup {
     let rows = rows(order, on, stage);
     let commands: Vec<_> = Row::commands(&rows, order);
-    let pieces: usize = rows.iter().map(|row| row.pieces()).sum();
+    let pieces: usize = rows.iter().map(Row::pieces).sum();
     let tools = tools(&rows);
     let (fact, beside) = headline(stage, &tools, way, pieces);
     let lines: Vec<_> = rows.iter().filter_map(|row| row.as_line(on)).collect();
