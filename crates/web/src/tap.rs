@@ -3,6 +3,7 @@
 
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::view::PhotoView;
 
 /// A command template for an order.
 pub fn order_fact(order: &str, fact: Value) -> Value {
@@ -42,6 +43,11 @@ pub fn when(field: &str, then: Value) -> Value {
 /// A file made on the page: a signature drawn, a photo chosen; null if there is none.
 pub fn file(name: &str) -> Value {
     json!({ "$file": name })
+}
+
+/// Files made on the page: photos chosen or taken.
+pub fn files(name: &str) -> Value {
+    json!({ "$files": name })
 }
 
 /// What a button looks like.
@@ -105,6 +111,30 @@ pub fn required(name: &str, label: &str, hint: &str, value: &str) -> Markup {
             span { (label) }
             @if !hint.is_empty() { span class="soft" { (hint) } }
             input type="text" name=(name) value=(value) autocomplete="off" required;
+        }
+    }
+}
+
+/// Photos, taken or chosen.
+pub fn photo_field(name: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { "Photo" }
+            input type="file" name=(name) accept="image/*" multiple;
+        }
+    }
+}
+
+/// Photos, small, each a tap from its whole size.
+pub fn thumbnails(photos: &[PhotoView]) -> Markup {
+    html! {
+        @if !photos.is_empty() {
+            div class="thumbnails" {
+                @for photo in photos.iter().filter(|photo| photo.media.starts_with("image/")) {
+                    @let shows = if photo.text.is_empty() { "Photo".to_owned() } else { format!("Photo: {}", photo.text) };
+                    a href=(format!("/file/{}", photo.file)) { img src=(format!("/file/{}", photo.file)) alt=(shows) loading="lazy"; }
+                }
+            }
         }
     }
 }

@@ -3,21 +3,27 @@
 
 mod desk;
 mod items;
+mod noted;
 mod papers;
 mod row;
+mod stopped;
 mod story;
+mod wrench;
 
 pub use crate::world::vehicle_of;
 pub use desk::{
     ConsentView, LineView, PartView, PaymentView, PriceEntryView, PriceView, SubletView, TotalView,
 };
 pub use items::{
-    DebtView, GateView, ItemView, MoveName, OpenItemView, PaperView, PiecesView, ReasonView,
-    SnagView, WaiverView,
+    DebtView, GateView, ItemView, LengthView, MoveName, OpenItemView, PaperView, PiecesView,
+    ReasonView, SnagView, WaiverView,
 };
+pub use noted::{NoteView, PhotoView};
 pub use papers::{PapersView, ProofView};
 pub use row::{OrderRow, rows, rows_here, rows_of_vehicle};
+pub use stopped::StoppedView;
 pub use story::StoryLine;
+pub use wrench::usual_wrench;
 
 use crate::say::Names;
 use crate::service::Service;
@@ -84,6 +90,12 @@ pub struct OrderView {
     pub standing: Vec<String>,
     /// What the papers for the customer say beside all this.
     pub papers: PapersView,
+    /// Groups left in the middle, the last one first.
+    pub stopped: Vec<StoppedView>,
+    /// What was noted at the walk-round.
+    pub notes: Vec<NoteView>,
+    /// The areas that were walked round.
+    pub walked: Vec<record::v1::codes::ZoneForm>,
     /// What happened, oldest first.
     pub story: Vec<StoryLine>,
 }
@@ -117,7 +129,7 @@ fn view(
         seq: world.seq(&Stream::Order(id.clone()))?,
         row: row::row(service, world, id, order, number)?,
         lines: desk::lines(service, order),
-        items: items::items(&names, service),
+        items: items::items(&names, service, order),
         open_items: items::open_items(&names, &rules),
         debts: items::debts(&names, order, &rules),
         waivers: items::waivers(&gates),
@@ -141,6 +153,9 @@ fn view(
             .collect(),
         standing: standing(service, world, order)?,
         papers: papers::papers(&names, service, world, id, order)?,
+        stopped: stopped::stopped(service, world, order, names.account(), &rules),
+        notes: noted::notes(&names, order, &rules),
+        walked: noted::walked(order),
         story: story::story(&names, service, order, &rules),
     })
 }

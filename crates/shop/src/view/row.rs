@@ -40,6 +40,8 @@ pub struct OrderRow {
     pub open: usize,
     /// Things inside the vehicle.
     pub inside: usize,
+    /// Where somebody stopped in the middle of a group, in one line.
+    pub stopped: Option<String>,
     /// Work owed before hand-over.
     pub debts: usize,
     /// Whether it may roll.
@@ -171,6 +173,9 @@ pub(super) fn row(
         word: word(order, &account, &rules, id),
         open: account.open.len() - inside,
         inside,
+        stopped: super::stopped::stopped(service, world, order, &account, &rules)
+            .first()
+            .map(|left| format!("{}, {}", left.group, left.doing)),
         debts: debts(order, &account, &rules)
             .iter()
             .filter(|debt| debt.stands_at(Gate::HandOver))
@@ -181,7 +186,7 @@ pub(super) fn row(
     })
 }
 
-fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
+pub(super) fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
     world
         .shop
         .everyone()

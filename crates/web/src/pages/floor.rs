@@ -95,6 +95,7 @@ fn stall_row(place: &str, row: &OrderRow) -> Markup {
                     @if let Some(hour) = &row.promised { span class="beside number" { (hour) } }
                 }
                 span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
+                @if let Some(stopped) = &row.stopped { span class="line" { "Stopped here: " (stopped) } }
                 span class="spread" {
                     span class=(class) { (row.word) }
                     span class="soft number" {

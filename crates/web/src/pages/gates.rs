@@ -383,6 +383,7 @@ fn leaving(order: &OrderView) -> Markup {
             p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
             ul { @for reason in &against { li class="row" { span class="what" { (reason) } } } }
         }
+        (super::walk::key_at_the_end(order))
         form class="narrow" {
             (chips("ending", "It ends", &[("repaired", "repaired"), ("not-reproduced", "not reproduced"), ("declined-put-back", "declined, put back")], "repaired"))
             div class="presses" {

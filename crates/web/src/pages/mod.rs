@@ -22,6 +22,7 @@ mod record;
 mod setup;
 mod stage;
 mod stage_rows;
+mod tighten;
 mod walk;
 
 use crate::State;

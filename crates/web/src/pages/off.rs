@@ -102,6 +102,7 @@ fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
     );
     html! {
         @for caution in cautions(lines) { p class="caution" { (caution) } }
+        @if lines.iter().any(|line| line.system == System::Wheels) { (super::walk::key_before_wheels(order)) }
         form {
             @for (nth, line) in lines.iter().enumerate() { (line_row(nth, line)) }
             (input("container", "They lie in", "such as tray A", "tray A"))
