@@ -1,6 +1,8 @@
 //! The pages in a real browser, by role and name: one order from an empty folder to
 //! hand-over, two browsers at once, undo, and every page's contrast and target sizes.
 
+mod plan;
+
 use anyhow::{Result, ensure};
 use chromium::{Browser, DESK, PHONE, Server};
 use std::process::Command;
@@ -204,14 +206,14 @@ fn two_browsers_show_the_same_and_a_tap_is_taken_back() -> Result<()> {
     desk.goto(&shop.server.url("/who/greta"))?;
     desk.goto(&shop.server.url("/o/1002/open"))?;
     let phone = phone(&shop, "/who/pavel")?;
-    phone.goto(&shop.server.url("/o/1002/item/battery"))?;
-    ensure!(desk.text()?.contains("battery negative: off"));
-    tap(&phone, "On")?;
+    phone.goto(&shop.server.url("/o/1002/item/battery-negative"))?;
+    ensure!(desk.text()?.contains("battery negative: unplugged"));
+    tap(&phone, "Plugged")?;
     // The desk shows it without a reload.
     desk.wait_until(|| Ok((!desk.text()?.contains("battery negative")).then_some(())))?;
     ensure!(!desk.text()?.contains("battery negative"));
     tap(&phone, "Undo last")?;
-    desk.wait_for_text("battery negative: off")?;
+    desk.wait_for_text("battery negative: unplugged")?;
     Ok(())
 }
 
@@ -270,7 +272,7 @@ fn a_typo_is_mended_and_a_mistaken_order_voided() -> Result<()> {
 fn out_of_reach_taps_are_kept_and_sent_later() -> Result<()> {
     let shop = started("demo")?;
     let browser = phone(&shop, "/who/pavel")?;
-    browser.goto(&shop.server.url("/o/1002/item/cover"))?;
+    browser.goto(&shop.server.url("/o/1002/item/engine-cover"))?;
     let offline = |away: bool| {
         browser.cdp(
             "Network.emulateNetworkConditions",
@@ -370,6 +372,14 @@ const PAGES: &[&str] = &[
     "/o/1002/walk",
     "/o/1002/off",
     "/o/1002/off?lines=6+tray+screws+M6%0Ahose",
+    "/maps",
+    "/maps/korvane-drayman-engine-front",
+    "/o/1006/plan",
+    "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&find=gasket",
+    "/o/1006/plan?map=korvane-drayman-engine-front&for=housing+gasket&without=shroud.off",
+    "/o/1002/plan/price?map=korvane-drayman-engine-front&for=housing+gasket",
+    "/o/1002/stage",
+    "/o/1006/stage",
     "/o/1002/back",
     "/o/1004/back",
     "/o/1002/open",

@@ -1,7 +1,7 @@
 //! A plan for one order, from where its items stand.
 
 use super::shown::{Extras, Shown, choices, only_in, shown};
-use super::standing::{standing, to_roll};
+use super::standing::{last_place, standing, to_roll};
 use super::{Asked, Stands, in_order, say};
 use crate::maps::KeptMap;
 use crate::service::Service;
@@ -28,6 +28,8 @@ pub struct OrderMap {
     pub before: Option<Aim>,
     /// Where things stand.
     pub stands: Stands,
+    /// Where one stood last.
+    pub stood: Option<String>,
     /// What must come home for it to roll.
     pub to_roll: BTreeSet<ItemId>,
     /// The name in the order of each item of the map.
@@ -109,6 +111,7 @@ pub fn on_map_of(
                 .keys()
                 .map(|item| (item.clone(), id(item)))
                 .collect(),
+            stood: last_place(&map, &account),
             to_roll: to_roll(&map, order, &account, rules),
             extras: extras(service, &map, &account, &stands),
             kept: Arc::clone(&kept),
@@ -142,7 +145,15 @@ impl OrderMap {
     /// The problem of what is asked.
     #[must_use]
     pub fn problem(&self) -> Problem {
-        self.asked.problem(&self.map, &self.stands, &self.to_roll)
+        self.problem_of(&self.asked)
+    }
+
+    /// Asked so, from where things stand and where one stands.
+    fn problem_of(&self, asked: &Asked) -> Problem {
+        let mut problem = asked.problem(&self.map, &self.stands, &self.to_roll);
+        let stood = self.stood.as_ref().map(plan::Place::new);
+        problem.start = stood.or(problem.start);
+        problem
     }
 
     /// Whether anything is asked at all.
@@ -254,8 +265,7 @@ impl OrderMap {
     /// The plan with nothing ruled out or called for, if anything is.
     #[must_use]
     pub fn straight(&self, service: &Service, plan: &Plan) -> Option<Other> {
-        let straight = self.asked.straight();
-        let problem = straight.problem(&self.map, &self.stands, &self.to_roll);
+        let problem = self.problem_of(&self.asked.straight());
         let other = service
             .plan(&problem)
             .ok()

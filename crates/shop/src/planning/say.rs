@@ -60,7 +60,10 @@ pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
     let allow = "allow what was ruled out, or name other items";
     let (what, mend) = match error {
         PlanError::RuledOut { id } => (
-            format!("{} was ruled out, and nothing replaces it", made(map, id)),
+            format!(
+                "nothing replaces “{}”, and it or its place was ruled out",
+                made(map, id)
+            ),
             allow.to_owned(),
         ),
         PlanError::BrokenNeed { id, need: missing } => (

@@ -77,6 +77,22 @@ fn of_kind(state: State, kind: Kind, other: Kind) -> State {
     }
 }
 
+/// Where one stood for the last move that the map knows of.
+#[must_use]
+pub fn last_place(map: &Map, account: &Account) -> Option<String> {
+    let moved = |(item, known): (&ItemId, &map::MapItem)| {
+        let place = known.moves.iter().find_map(|made| made.place.clone())?;
+        let when = account
+            .moves
+            .live(&in_order(item))
+            .map(|(id, node)| (node.stamp.at, id.clone()))
+            .max()?;
+        Some((when, place))
+    };
+    let last = map.items.iter().filter_map(moved).max();
+    last.map(|(_, place)| place)
+}
+
 /// The items that must come home for the vehicle to roll, in the names that
 /// [`standing`] uses.
 #[must_use]

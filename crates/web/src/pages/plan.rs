@@ -125,7 +125,7 @@ fn by_map(
         map: on.kept.id.as_str(),
         asked: &on.asked,
     };
-    if !on.asks() || !query.find.is_empty() {
+    if !on.asks() || query.pick || !query.find.is_empty() {
         return Ok(targets(order, on, &here, &query.find));
     }
     let aim = aim_words(&on.asked);
@@ -252,6 +252,9 @@ fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
                 span class="soft" { "let it be" }
             }
         }
+        @if on.asked.aim == AimIs::Reach {
+            a class="row" href=(format!("{}&pick=yes", here.with(|_| {}))) { span class="what strong" { "Get at one thing more" } }
+        }
         a class="row" href=(address_to_targets(here)) { span class="what strong" { "Get at something else" } }
     }
 }
@@ -334,7 +337,7 @@ fn targets(order: &OrderView, on: &OrderMap, here: &Here<'_>, find: &str) -> Mar
     let go = address(
         order.number,
         on.kept.id.as_str(),
-        on_asked_reach(&on.asked).as_ref(),
+        &on_asked_reach(&on.asked),
     );
     html! {
         h1 { "What do you want to get at?" }
@@ -345,10 +348,10 @@ fn targets(order: &OrderView, on: &OrderMap, here: &Here<'_>, find: &str) -> Mar
             div class="presses" { button class="press" type="submit" { "Find" } }
         }
         @if on.anything_off() {
-            a class="row" href=(here.with(|asked| { asked.aim = AimIs::Roll; asked.targets.clear(); })) {
+            a class="row" href=(here.with(|asked| back_to(asked, AimIs::Roll))) {
                 span class="what strong" { "Button it up so that it rolls" }
             }
-            a class="row" href=(here.with(|asked| { asked.aim = AimIs::Home; asked.targets.clear(); })) {
+            a class="row" href=(here.with(|asked| back_to(asked, AimIs::Home))) {
                 span class="what strong" { "Everything home again" }
             }
         }
@@ -356,7 +359,7 @@ fn targets(order: &OrderView, on: &OrderMap, here: &Here<'_>, find: &str) -> Mar
         @for (item, _) in &items {
             @let on_it = on.asked.targets.contains(*item);
             @let to = here.with(|asked| { asked.aim = AimIs::Reach; if !asked.targets.remove(*item) { asked.targets.insert((*item).clone()); } });
-            a class="row" href=(to) {
+            a class="row" href=(if chosen > 0 { format!("{to}&pick=yes") } else { to }) {
                 span class={ "mark " @if on_it { "home" } } {}
                 span class="what" { (item) }
                 span class="soft" { @if on_it { "wanted" } }
@@ -366,9 +369,16 @@ fn targets(order: &OrderView, on: &OrderMap, here: &Here<'_>, find: &str) -> Mar
     }
 }
 
-fn on_asked_reach(asked: &Asked) -> Box<Asked> {
-    Box::new(Asked {
+/// Turns to a way back: what was ruled out on the way out does not bind it.
+fn back_to(asked: &mut Asked, aim: AimIs) {
+    *asked = asked.straight();
+    asked.aim = aim;
+    asked.targets.clear();
+}
+
+fn on_asked_reach(asked: &Asked) -> Asked {
+    Asked {
         aim: AimIs::Reach,
         ..asked.clone()
-    })
+    }
 }

@@ -11,6 +11,8 @@ use std::collections::BTreeSet;
 pub struct Query {
     /// The map.
     pub map: Option<String>,
+    /// Whether more things to get at are being picked.
+    pub pick: bool,
     /// Words to find an item by.
     pub find: String,
     pairs: Vec<(String, String)>,
@@ -25,6 +27,7 @@ impl Query {
             match key.as_str() {
                 "map" => out.map = Some(value),
                 "find" => out.find = value,
+                "pick" => out.pick = true,
                 _ => out.pairs.push((key, value)),
             }
         }
