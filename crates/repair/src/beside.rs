@@ -261,6 +261,15 @@ pub enum ShopFact {
         /// How much.
         weights: Weights,
     },
+    /// The rules of a place hold for consent, or of none: any excess is then asked for.
+    PlaceChosen {
+        /// The place, as a code; none for no place's rules.
+        place: Option<Token>,
+        /// The version of its rules.
+        version: u32,
+        /// The choices seen.
+        after: Vec<CommandId>,
+    },
 }
 
 /// What stands in a map's stream.
@@ -489,6 +498,33 @@ impl Shop {
             })
             .max_by(|a, b| a.0.cmp(&b.0))
             .map(|(_, weights)| weights)
+    }
+
+    /// The place whose rules hold, and their version; none, if none was chosen.
+    #[must_use]
+    pub fn place(&self) -> Option<(&Token, u32)> {
+        let choices: Vec<_> = self
+            .facts()
+            .filter_map(|(command, _, fact)| match fact {
+                ShopFact::PlaceChosen {
+                    place,
+                    version,
+                    after,
+                } => Some((command, (place.as_ref(), *version), after)),
+                _ => None,
+            })
+            .collect();
+        let (place, version) = latest_of(&choices)?;
+        Some((place?, version))
+    }
+
+    /// The choices of a place, for a device to name as seen.
+    #[must_use]
+    pub fn places_chosen(&self) -> Vec<&CommandId> {
+        self.facts()
+            .filter(|(_, _, fact)| matches!(fact, ShopFact::PlaceChosen { .. }))
+            .map(|(command, ..)| command)
+            .collect()
     }
 
     /// The people who belong to the shop.

@@ -180,6 +180,11 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
             let text = Device::document("vehicle = \"Small Van\"\n", "application/toml");
             content = json!({ "drafted": { "version": 1, "text": text } });
         }
+        if kind == "place-chosen" {
+            // Only a place whose rules this program has can be chosen.
+            content =
+                json!({ "place-chosen": { "place": "us-ca", "version": 1, "after": ["earlier"] } });
+        }
         let part = match family(stream).as_str() {
             "order" => "fact",
             "vehicle" => "vehicle_fact",

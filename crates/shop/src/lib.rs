@@ -12,6 +12,7 @@ mod device;
 mod item_line;
 mod keep;
 mod maps;
+pub mod places;
 pub mod planning;
 pub mod say;
 mod service;

@@ -130,6 +130,7 @@ impl Service {
         Rules {
             now: (self.now)(),
             zone,
+            leeway: crate::places::leeway_of(&world.shop),
         }
     }
 
@@ -220,6 +221,11 @@ impl Service {
         match &event {
             AnyEvent::Shop(ShopFact::Set { settings }) => check_settings(settings)?,
             AnyEvent::Shop(ShopFact::Weighed { weights }) => check_weights(weights)?,
+            AnyEvent::Shop(ShopFact::PlaceChosen {
+                place: Some(place),
+                version,
+                ..
+            }) => check_place(place.as_str(), *version)?,
             _ => {}
         }
         Ok(vec![(command.stream.clone(), event)])
@@ -394,6 +400,18 @@ impl Service {
     fn read_world(&self) -> RwLockReadGuard<'_, World> {
         self.world.read().unwrap_or_else(PoisonError::into_inner)
     }
+}
+
+/// Rules that this program does not have would silently let nothing pass.
+fn check_place(place: &str, version: u32) -> Result<(), Trouble> {
+    if crate::places::place(place, version).is_some() {
+        return Ok(());
+    }
+    Err(Trouble::unreadable(
+        "the place whose rules hold",
+        format!("version {version} of {place:?} is not among the rules this program has"),
+        "choose one that the page of the shop lists, or none",
+    ))
 }
 
 /// Settings that every sum and every time rests on.

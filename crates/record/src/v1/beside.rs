@@ -112,4 +112,9 @@ forms! { ShopFactForm = ShopFact {
     Weighed = "weighed" {
         weights: WeightsForm,
     },
+    PlaceChosen = "place-chosen" {
+        place: Option<TokenForm>,
+        version: u32,
+        after: Vec<CommandIdForm>,
+    },
 } }

@@ -459,5 +459,9 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             "weighed",
             json!({ "weights": { "margin": "$decimal", "time": "$decimal", "cost": "$decimal", "reversibility": "$decimal" } }),
         ),
+        (
+            "place-chosen",
+            json!({ "place": "$token", "version": "$u32", "after": ["$id"] }),
+        ),
     ]
 }

@@ -433,8 +433,8 @@ pub(super) fn sublets(service: &Service, order: &Order) -> Vec<SubletView> {
 }
 
 /// Whether the customer's sum passes what was agreed, or no sum was agreed to.
-pub(super) fn must_ask(order: &Order) -> bool {
-    papers::papers(order).iter().any(|reason| {
+pub(super) fn must_ask(order: &Order, rules: &Rules) -> bool {
+    papers::papers(order, rules).iter().any(|reason| {
         matches!(
             reason.why,
             repair::Why::OverCeiling { .. }

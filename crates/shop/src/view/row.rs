@@ -235,7 +235,7 @@ fn word(order: &Order, account: &Account, rules: &Rules, _id: &Id) -> String {
         .any(|why| matches!(why, Why::SubletOut { .. }));
     let answer = may_by(order, account, Gate::HandOver, rules);
     let fit = !answer.fit_to_go.iter().any(repair::Reason::shuts);
-    let word = if desk::must_ask(order) {
+    let word = if desk::must_ask(order, rules) {
         "consent"
     } else if away {
         "machine work"
