@@ -50,7 +50,10 @@ function fill(template, form, made) {
   if ("$numbers" in template) return (valueOf(form, template.$numbers).match(/\d+/g) ?? []).map(Number);
   if ("$number" in template) return Number(valueOf(form, template.$number)) || 0;
   if ("$text" in template) {
-    const text = valueOf(form, template.$text) || template.or || "";
+    const before = (template.with ?? []).map(([label, name]) => [label, valueOf(form, name)]);
+    const told = before.filter(([, value]) => value).map(([label, value]) => label + value);
+    const own = valueOf(form, template.$text) || template.or;
+    const text = [...told, ...(own ? [own] : [])].join("; ");
     return text ? { text, salt: salt() } : null;
   }
   if ("$file" in template) return made.files.get(template.$file)?.map(salted)[0] ?? null;
@@ -66,7 +69,9 @@ function fill(template, form, made) {
     const value = valueOf(form, template.$time);
     return value ? new Date(value).toISOString() : null;
   }
-  if ("$map" in template) return template.to[valueOf(form, template.$map)] ?? template.else ?? null;
+  if ("$map" in template) {
+    return fill(template.to[valueOf(form, template.$map)] ?? template.else ?? null, form, made);
+  }
   if ("$when" in template) {
     const value = valueOf(form, template.$when);
     const holds = "is" in template ? template.is.includes(value) : value !== "";
@@ -270,6 +275,15 @@ function remember(command, label, from) {
 
 async function act(button) {
   const form = button.closest("form");
+  for (const field of form?.querySelectorAll("[data-needed]") ?? []) {
+    const [name, ...values] = field.dataset.needed.split(" ");
+    field.required = values.includes(valueOf(form, name));
+  }
+  // What is folded away cannot be pointed at.
+  form?.querySelectorAll(":invalid").forEach((field) => {
+    const folded = field.closest("details");
+    if (folded) folded.open = true;
+  });
   if (form && !form.reportValidity()) return;
   const box = document.querySelector("[data-trouble]");
   if (box) box.hidden = true;
@@ -327,6 +341,7 @@ document.addEventListener("click", (event) => {
     act(button);
   }
   if (event.target.closest("[data-undo]")) undo();
+  if (event.target.closest("[data-print]")) window.print();
 });
 
 document.addEventListener("submit", (event) => {

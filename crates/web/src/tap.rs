@@ -25,6 +25,12 @@ pub fn text(name: &str) -> Value {
     json!({ "$text": name })
 }
 
+/// Words from a field, with those of others before it, each behind its label; null if all
+/// are empty.
+pub fn text_with(name: &str, before: &[(&str, &str)]) -> Value {
+    json!({ "$text": name, "with": before })
+}
+
 /// Words known now.
 pub fn words(text: &str) -> Value {
     json!({ "$words": text })
@@ -146,6 +152,10 @@ pub fn sheet(name: &str, legend: &str) -> Markup {
             legend { (legend) }
             canvas data-draw=(name) role="img" aria-label="A sheet to sign on" {}
             button class="press" type="button" data-clear=(name) { "Clear the sheet" }
+            label class="field" {
+                span { "Or a photo of the signed paper" }
+                input type="file" name=(name) accept="image/*";
+            }
         }
     }
 }
@@ -155,6 +165,41 @@ pub fn signed(file: Option<&str>, by: &str) -> Markup {
     html! {
         @if let Some(file) = file {
             img class="signed" src=(format!("/file/{file}")) alt=(if by.is_empty() { "Signature".to_owned() } else { format!("Signature of {by}") });
+        }
+    }
+}
+
+/// A sum or a count: only a number is taken, with a point and no more than a minus before.
+pub fn figure(name: &str, label: &str, hint: &str, value: &str, must: bool) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="text" name=(name) value=(value) autocomplete="off" inputmode="decimal"
+                pattern=" *-?[0-9]+([.][0-9]+)? *" title="A number such as 12.50, with a point" required[must];
+        }
+    }
+}
+
+/// A day.
+pub fn day(name: &str, label: &str, hint: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="date" name=(name);
+        }
+    }
+}
+
+/// A text field that must be filled while another holds one of these values: first that
+/// field's name, then the values.
+pub fn needed_when(name: &str, label: &str, hint: &str, value: &str, when: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="text" name=(name) value=(value) autocomplete="off" data-needed=(when);
         }
     }
 }

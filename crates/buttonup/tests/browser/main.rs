@@ -396,6 +396,7 @@ const PAGES: &[&str] = &[
     "/o/1002/ask",
     "/o/1002/parts",
     "/o/1002/pay",
+    "/o/1002/decline",
     "/o/1002/estimate",
     "/o/1002/added",
     "/o/1002/invoice",

@@ -1,8 +1,11 @@
 //! What a page, a paper or the JSON door shows of an order: codes turned into words,
 //! commitments into texts, everything computed at the moment it is asked for.
 
+mod ask;
 mod desk;
+mod goods;
 mod items;
+mod leaving;
 mod noted;
 mod papers;
 mod row;
@@ -11,13 +14,14 @@ mod story;
 mod wrench;
 
 pub use crate::world::vehicle_of;
-pub use desk::{
-    ConsentView, LineView, PartView, PaymentView, PriceEntryView, PriceView, SubletView, TotalView,
-};
+pub use ask::AskView;
+pub use desk::{ConsentView, LineView, PaymentView, PriceEntryView, PriceView, TotalView};
+pub use goods::{PartView, SubletView};
 pub use items::{
     DebtView, GateView, ItemView, LengthView, MoveName, OpenItemView, PaperView, PiecesView,
     ReasonView, SnagView, WaiverView,
 };
+pub use leaving::{DeclinedView, LeftView};
 pub use noted::{NoteView, PhotoView};
 pub use papers::{PapersView, ProofView};
 pub use row::{OrderRow, rows, rows_here, rows_of_vehicle};
@@ -66,6 +70,8 @@ pub struct OrderView {
     pub price: Option<PriceView>,
     /// What each payer owes.
     pub totals: Vec<TotalView>,
+    /// What to ask each payer, the customer first.
+    pub asks: Vec<AskView>,
     /// Consents.
     pub consents: Vec<ConsentView>,
     /// Payments.
@@ -81,7 +87,9 @@ pub struct OrderView {
     /// Whether the vehicle was handed over.
     pub handed_over: bool,
     /// How it left.
-    pub left: Option<String>,
+    pub left: Option<LeftView>,
+    /// What the customer would not have put right.
+    pub declined: Vec<DeclinedView>,
     /// Whether the order was opened by mistake.
     pub voided: bool,
     /// What came in after a hand-over and stands open.
@@ -135,17 +143,19 @@ fn view(
         waivers: items::waivers(&gates),
         gates,
         snags: items::snags(&names, order),
-        parts: desk::parts(&names, order),
-        sublets: desk::sublets(service, order),
+        parts: goods::parts(&names, order, &rules),
+        sublets: goods::sublets(&names, order, &rules),
         totals: desk::totals(order),
         price: desk::price(service, order),
+        asks: ask::asks(service, world, order, &rules)?,
         consents: desk::consents(service, &names, order, &rules),
         payments: desk::payments(&names, order, &rules),
         proofs_needed: items::proofs_needed(&names),
         proofs_told: items::proofs_told(order),
         keys_here: repair::papers::keys_here(order),
         handed_over: repair::papers::handed_over(order).is_some(),
-        left: repair::papers::handed_over(order).map(|handed| story::left(handed.leaves)),
+        left: leaving::left_view(&names, order, &rules),
+        declined: leaving::declined(&names, order, &rules),
         voided: repair::papers::is_voided(order),
         alarms: repair::late_alarms(order, &rules)
             .iter()

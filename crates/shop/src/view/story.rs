@@ -36,6 +36,13 @@ pub(crate) fn time(rules: &Rules, at: Timestamp) -> String {
         .to_string()
 }
 
+/// The same with its year, for what is kept for years.
+pub(crate) fn dated(rules: &Rules, at: Timestamp) -> String {
+    at.to_zoned_datetime(rules.zone.clone())
+        .strftime("%a %d %b %Y, %H:%M")
+        .to_string()
+}
+
 /// An hour at the shop, if it is today's; else its day.
 pub(super) fn hour(rules: &Rules, at: Timestamp) -> String {
     let zoned = at.to_zoned_datetime(rules.zone.clone());

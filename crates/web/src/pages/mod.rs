@@ -1,11 +1,14 @@
 //! The pages. Each is a function from what is true now to markup.
 
+mod ask;
 mod back;
 mod choices;
+mod decline;
 mod desk;
 mod file;
 mod floor;
 mod gates;
+mod hand_over;
 mod intake;
 mod item;
 mod maps;
@@ -13,11 +16,13 @@ mod off;
 mod open;
 mod order;
 mod papers;
+mod parts;
 mod pieces;
 mod plan;
 mod plan_price;
 mod plan_query;
 mod plan_rows;
+mod price;
 mod record;
 mod setup;
 mod stage;
@@ -109,12 +114,13 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/due", get(gates::due))
         .route("/o/{number}/may", get(gates::may))
         .route("/o/{number}/may/{gate}", get(gates::gate))
-        .route("/o/{number}/hand-over", get(gates::hand_over))
+        .route("/o/{number}/hand-over", get(hand_over::hand_over))
         .route("/o/{number}/desk", get(desk::desk))
-        .route("/o/{number}/price", get(desk::price))
-        .route("/o/{number}/ask", get(desk::ask))
-        .route("/o/{number}/parts", get(desk::parts))
+        .route("/o/{number}/price", get(price::price))
+        .route("/o/{number}/ask", get(ask::ask))
+        .route("/o/{number}/parts", get(parts::parts))
         .route("/o/{number}/pay", get(desk::pay))
+        .route("/o/{number}/decline", get(decline::decline))
         .route("/o/{number}/estimate", get(papers::estimate))
         .route("/o/{number}/added", get(papers::added))
         .route("/o/{number}/invoice", get(papers::invoice))

@@ -29,7 +29,7 @@ pub async fn order(
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } span class="soft upper" { (order.row.word) } }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
-            @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left) } }
+            @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left.how) } }
             @if order.voided { p class="no gap" { "Voided: opened by mistake" } }
             @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
