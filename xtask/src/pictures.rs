@@ -53,6 +53,27 @@ const PAGES: &[(&str, &str)] = &[
     ("shop", "/shop"),
     ("story", "/o/1002/story"),
     ("record", "/record"),
+    ("coolant", "/coolant"),
+    (
+        "coolant-protection",
+        "/coolant/protection?strength=50+%25&of=concentrate&glycol=ethylene&cap=1.1+bar&altitude=650+m&hottest=108",
+    ),
+    (
+        "coolant-strength",
+        "/coolant/strength?instrument=refractometer&reading=-24&glycol=ethylene&cap=1.1",
+    ),
+    (
+        "coolant-mix",
+        "/coolant/mix?capacity=9.2+L&left=3.7&now=35&want=50&of=concentrate&has-concentrate=yes&has-water=yes",
+    ),
+    (
+        "coolant-balance",
+        "/coolant/balance?drained=5.5+L&poured=4+L&capacity=9.2+L&bottle-area=150",
+    ),
+    (
+        "coolant-leak",
+        "/coolant/leak?readings=0+1.10+22%0A5+1.09+22%0A10+1.09+21.5%0A15+1.085+21.5&unit=bar&limit=0.05+bar&limit-time=15+min&cap=1.1",
+    ),
     ("estimate", "/o/1002/estimate"),
     ("added", "/o/1002/added"),
     ("invoice", "/o/1001/invoice"),

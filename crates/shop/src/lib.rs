@@ -8,6 +8,7 @@
 //! This room knows nothing of HTTP, HTML or which database keeps the log.
 
 mod command;
+pub mod coolant;
 mod device;
 mod item_line;
 mod keep;

@@ -50,6 +50,7 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
                 div class="presses even" {
                     (link(Look::Plain, "Find", "", "/find"))
                     (link(Look::Plain, "The shop", "", "/shop"))
+                    (link(Look::Plain, "Coolant", "mix, fill, leak test", "/coolant"))
                 }
             },
         ))

@@ -1,8 +1,10 @@
 //! The pages. Each is a function from what is true now to markup.
 
 mod ask;
+mod asking;
 mod back;
 mod choices;
+mod coolant;
 mod decline;
 mod desk;
 mod file;
@@ -126,6 +128,8 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/invoice", get(papers::invoice))
         .merge(plan_routes())
         .route("/v/{vehicle}", get(order::vehicle))
+        .route("/coolant", get(coolant::coolant))
+        .route("/coolant/{calculator}", get(coolant::calculator))
         .route("/file/{id}", get(file::file))
 }
 
