@@ -13,6 +13,7 @@
 //! (several programs on one database).
 
 mod append;
+mod cache;
 mod error;
 mod memory;
 mod postgres;
@@ -21,6 +22,7 @@ mod sqlite;
 mod verify;
 mod watch;
 
+pub use cache::{CacheChange, Card, Wanted};
 pub use error::{AppendError, EngineError, OpenError, ReadError};
 pub use memory::Memory;
 pub use postgres::Postgres;
@@ -100,6 +102,37 @@ pub trait Store: Send + Sync {
     /// # Errors
     /// See [`ReadError`].
     fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError>;
+
+    /// Where a cache of a log stands; `None` if there is none of that name.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn cache_head(&self, log: &str, cache: &str) -> Result<Option<Head>, ReadError>;
+
+    /// Cards of one drawer, in the order of their keys or backwards.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn cards(&self, log: &str, cache: &str, wanted: &Wanted<'_>) -> Result<Vec<Card>, ReadError>;
+
+    /// Changes a cache if it stands where the change starts from; false if it does not:
+    /// another program was quicker.
+    ///
+    /// # Errors
+    /// See [`EngineError`]. Nothing is lost by it that the log does not hold.
+    fn change_cache(&self, change: CacheChange) -> Result<bool, EngineError>;
+
+    /// Throws a cache away, if there is one of that name.
+    ///
+    /// # Errors
+    /// See [`EngineError`].
+    fn drop_cache(&self, log: &str, cache: &str) -> Result<(), EngineError>;
+
+    /// The names of a log's caches, in order.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn caches(&self, log: &str) -> Result<Vec<String>, ReadError>;
 
     /// The names of all logs, in order.
     ///

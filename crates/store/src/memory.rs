@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use crate::append::{self, Transaction};
+use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, ReadError};
 use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
 use crate::watch::Watchers;
@@ -26,6 +27,13 @@ struct Log {
     devices: BTreeMap<String, u64>,
     /// `None`: erased.
     private: BTreeMap<Hash, Option<Private>>,
+    caches: BTreeMap<String, Cache>,
+}
+
+struct Cache {
+    head: Head,
+    /// By drawer and key.
+    cards: BTreeMap<(String, String), Card>,
 }
 
 impl Memory {
@@ -100,12 +108,90 @@ impl Store for Memory {
         Ok(self.read(log, |log| log.devices.get(device).copied()))
     }
 
+    fn cache_head(&self, log: &str, cache: &str) -> Result<Option<Head>, ReadError> {
+        Ok(self.read(log, |log| log.caches.get(cache).map(|cache| cache.head)))
+    }
+
+    fn cards(&self, log: &str, cache: &str, wanted: &Wanted<'_>) -> Result<Vec<Card>, ReadError> {
+        Ok(self.read(log, |log| {
+            let cache = log.caches.get(cache);
+            cache.map(|cache| cache.find(wanted)).unwrap_or_default()
+        }))
+    }
+
+    fn change_cache(&self, change: CacheChange) -> Result<bool, EngineError> {
+        let mut logs = self.lock();
+        let log = logs.entry(change.log.clone()).or_default();
+        let head = log.caches.get(&change.cache).map(|cache| cache.head);
+        if head != change.from {
+            return Ok(false);
+        }
+        let private = &log.private;
+        let cache = log.caches.entry(change.cache).or_insert_with(|| Cache {
+            head: change.to,
+            cards: BTreeMap::new(),
+        });
+        cache.head = change.to;
+        for place in &change.remove {
+            cache.cards.remove(place);
+        }
+        for card in change.put {
+            let place = (card.drawer.clone(), card.key.clone());
+            let kept = card
+                .of
+                .is_none_or(|id| matches!(private.get(&id), Some(Some(_))));
+            if kept {
+                cache.cards.insert(place, card);
+            } else {
+                cache.cards.remove(&place);
+            }
+        }
+        Ok(true)
+    }
+
+    fn drop_cache(&self, log: &str, cache: &str) -> Result<(), EngineError> {
+        if let Some(log) = self.lock().get_mut(log) {
+            log.caches.remove(cache);
+        }
+        Ok(())
+    }
+
+    fn caches(&self, log: &str) -> Result<Vec<String>, ReadError> {
+        Ok(self.read(log, |log| log.caches.keys().cloned().collect()))
+    }
+
     fn logs(&self) -> Result<Vec<String>, ReadError> {
-        Ok(self.lock().keys().cloned().collect())
+        let logs = self.lock();
+        let held = logs.iter().filter(|(_, log)| !log.rows.is_empty());
+        Ok(held.map(|(name, _)| name.clone()).collect())
     }
 
     fn on_append(&self, tell: OnAppend) {
         self.watchers.add(tell);
+    }
+}
+
+impl Cache {
+    fn find(&self, wanted: &Wanted<'_>) -> Vec<Card> {
+        let first = (wanted.drawer.to_owned(), wanted.from.to_owned());
+        let found = self
+            .cards
+            .range(first..)
+            .take_while(|((drawer, key), _)| {
+                drawer == wanted.drawer && wanted.below.is_none_or(|below| key.as_str() < below)
+            })
+            .map(|(_, card)| card)
+            .filter(|card| {
+                let part = wanted.containing;
+                part.is_none_or(|part| card.value.contains(part))
+            })
+            .cloned();
+        let mut found: Vec<Card> = found.collect();
+        if wanted.backwards {
+            found.reverse();
+        }
+        found.truncate(wanted.most);
+        found
     }
 }
 
@@ -114,6 +200,13 @@ impl Log {
         let skip = usize::try_from(after_seq).unwrap_or(usize::MAX);
         let indexes = self.streams.get(stream).into_iter().flatten().skip(skip);
         indexes.map(|&index| self.rows[index].clone()).collect()
+    }
+
+    fn erase(&mut self, id: &Hash) {
+        self.private.insert(*id, None);
+        for cache in self.caches.values_mut() {
+            cache.cards.retain(|_, card| card.of.as_ref() != Some(id));
+        }
     }
 
     fn command(&self, command_id: &str) -> Vec<Row> {
@@ -184,10 +277,7 @@ impl Transaction for BTreeMap<String, Log> {
     }
 
     fn erase(&mut self, log: &str, id: &Hash) -> Result<(), EngineError> {
-        self.entry(log.to_owned())
-            .or_default()
-            .private
-            .insert(*id, None);
+        self.entry(log.to_owned()).or_default().erase(id);
         Ok(())
     }
 }

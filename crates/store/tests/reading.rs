@@ -5,7 +5,7 @@
 mod commands;
 
 use commands::{LOG, checks, fact, fact_with, private};
-use store::{OpenError, Sqlite, Store, verify};
+use store::{CacheChange, Head, OpenError, Sqlite, Store, verify};
 
 #[test]
 fn a_reader_sees_what_another_program_appends_and_appends_nothing() {
@@ -63,6 +63,17 @@ fn a_reader_makes_no_store_and_brings_nothing_forward() {
 
     std::fs::remove_file(&database).unwrap();
     drop(Sqlite::open(folder.path()).unwrap());
+    make_older(&database);
+    let reader = Sqlite::open_for_reading(folder.path()).unwrap();
+    assert_eq!(reader.head(LOG).unwrap(), Head::empty(LOG));
+    assert_eq!(reader.cache_head(LOG, "cards").unwrap(), None);
+    drop(reader);
+    let form: i64 = rusqlite::Connection::open(&database)
+        .unwrap()
+        .pragma_query_value(None, "user_version", |row| row.get(0))
+        .unwrap();
+    assert_eq!(form, 1);
+
     let newer = rusqlite::Connection::open(&database).unwrap();
     newer.pragma_update(None, "user_version", 99).unwrap();
     let error = Sqlite::open_for_reading(folder.path()).err().unwrap();
@@ -70,4 +81,37 @@ fn a_reader_makes_no_store_and_brings_nothing_forward() {
         matches!(error, OpenError::Newer { found: 99, .. }),
         "{error}"
     );
+}
+
+/// Makes it what the first form was: a store without caches.
+fn make_older(database: &std::path::Path) {
+    rusqlite::Connection::open(database)
+        .unwrap()
+        .execute_batch("DROP TABLE card; DROP TABLE cache; PRAGMA user_version = 1")
+        .unwrap();
+}
+
+#[test]
+fn a_store_of_the_first_form_is_brought_forward_and_keeps_its_log() {
+    let folder = tempfile::tempdir().unwrap();
+    let store = Sqlite::open(folder.path()).unwrap();
+    store.append(fact(1, "order-1", "belt off")).unwrap();
+    let head = store.head(LOG).unwrap();
+    drop(store);
+    make_older(&folder.path().join("store.db"));
+
+    let store = Sqlite::open(folder.path()).unwrap();
+    assert_eq!(
+        verify(&store, LOG, &checks(Some(head.hash))).unwrap().head,
+        head
+    );
+    let change = CacheChange {
+        log: LOG.to_owned(),
+        cache: "cards".to_owned(),
+        from: None,
+        to: head,
+        remove: Vec::new(),
+        put: Vec::new(),
+    };
+    assert_eq!(store.change_cache(change), Ok(true));
 }

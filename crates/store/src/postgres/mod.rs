@@ -6,6 +6,7 @@
 //! freed space at once, and its own archives and copies are beyond this program:
 //! whoever runs the server has to purge those.
 
+mod cards;
 mod connect;
 mod listen;
 mod pool;
@@ -23,6 +24,7 @@ use self::connect::{Connection, Link, engine_error};
 use self::pool::Pool;
 use self::transaction::Writing;
 use crate::append::{append, news};
+use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, OpenError, ReadError};
 use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
 use crate::watch::Watchers;
@@ -135,6 +137,28 @@ impl Store for Postgres {
         self.read(|link| read::device_seq(link, log, device))
     }
 
+    fn cache_head(&self, log: &str, cache: &str) -> Result<Option<Head>, ReadError> {
+        self.read(|link| cards::head(link, log, cache))
+    }
+
+    fn cards(&self, log: &str, cache: &str, wanted: &Wanted<'_>) -> Result<Vec<Card>, ReadError> {
+        self.read(|link| cards::find(link, log, cache, wanted))
+    }
+
+    fn change_cache(&self, change: CacheChange) -> Result<bool, EngineError> {
+        self.pool
+            .with(|connection| cards::change(connection, &change))
+    }
+
+    fn drop_cache(&self, log: &str, cache: &str) -> Result<(), EngineError> {
+        self.pool
+            .with(|connection| cards::drop(connection, log, cache))
+    }
+
+    fn caches(&self, log: &str) -> Result<Vec<String>, ReadError> {
+        self.read(|link| cards::caches(link, log))
+    }
+
     fn logs(&self) -> Result<Vec<String>, ReadError> {
         let heads = self.read(read::heads)?;
         Ok(heads.into_keys().collect())
@@ -197,7 +221,7 @@ fn transact(
         let _ = listen::notify(client, &log, position);
     }
     if erased {
-        let _ = client.batch_execute("VACUUM private");
+        let _ = client.batch_execute("VACUUM private, card");
     }
     Ok(answers)
 }

@@ -148,7 +148,7 @@ pub(super) fn private(
 }
 
 /// Numbers above the database's largest stand for "beyond every row".
-fn number(value: u64) -> i64 {
+pub(super) fn number(value: u64) -> i64 {
     i64::try_from(value).unwrap_or(i64::MAX)
 }
 
@@ -201,7 +201,10 @@ fn columns(row: &postgres::Row) -> Result<Row, EngineError> {
     })
 }
 
-fn column<'a, T: FromSql<'a>>(row: &'a postgres::Row, index: usize) -> Result<T, EngineError> {
+pub(super) fn column<'a, T: FromSql<'a>>(
+    row: &'a postgres::Row,
+    index: usize,
+) -> Result<T, EngineError> {
     row.try_get(index).map_err(|error| engine_error(&error))
 }
 
@@ -209,6 +212,6 @@ fn unsigned(log: &str, value: i64) -> Result<u64, EngineError> {
     u64::try_from(value).map_err(|_| damaged(log, None, "a number is below zero"))
 }
 
-fn hash(log: &str, bytes: &[u8]) -> Result<Hash, EngineError> {
+pub(super) fn hash(log: &str, bytes: &[u8]) -> Result<Hash, EngineError> {
     Hash::try_from(bytes).map_err(|_| damaged(log, None, "a hash or salt has not 32 bytes"))
 }

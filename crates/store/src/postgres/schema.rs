@@ -9,7 +9,8 @@ use crate::error::{EngineError, OpenError};
 const ADVISORY_LOCK: i64 = 0x6274_746e;
 
 /// Step n brings form n to form n + 1. A step that has been released is never changed.
-const STEPS: [&str; 1] = [r#"
+const STEPS: [&str; 2] = [
+    r#"
     CREATE TABLE log (
         log TEXT COLLATE "C" NOT NULL,
         position BIGINT NOT NULL,
@@ -53,7 +54,27 @@ const STEPS: [&str; 1] = [r#"
         content BYTEA,
         PRIMARY KEY (log, id)
     );
-"#];
+"#,
+    r#"
+    CREATE TABLE cache (
+        log TEXT COLLATE "C" NOT NULL,
+        cache TEXT COLLATE "C" NOT NULL,
+        position BIGINT NOT NULL,
+        hash BYTEA NOT NULL,
+        PRIMARY KEY (log, cache)
+    );
+    CREATE TABLE card (
+        log TEXT COLLATE "C" NOT NULL,
+        cache TEXT COLLATE "C" NOT NULL,
+        drawer TEXT COLLATE "C" NOT NULL,
+        key TEXT COLLATE "C" NOT NULL,
+        value TEXT COLLATE "C" NOT NULL,
+        of BYTEA,
+        PRIMARY KEY (log, cache, drawer, key)
+    );
+    CREATE INDEX card_of ON card (log, of) WHERE of IS NOT NULL;
+"#,
+];
 
 /// Makes the tables in a new database, or brings an older one forward, step by step.
 pub(super) fn bring_forward(client: &mut Client, place: &str) -> Result<(), OpenError> {

@@ -107,6 +107,10 @@ impl<C: GenericClient> Transaction for Writing<'_, C> {
              ON CONFLICT (log, id) DO UPDATE SET salt = NULL, media = NULL, content = NULL",
             &[&log, &id.as_slice()],
         )?;
+        self.0.query(
+            "DELETE FROM card WHERE log = $1 AND of = $2",
+            &[&log, &id.as_slice()],
+        )?;
         Ok(())
     }
 }

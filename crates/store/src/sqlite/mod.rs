@@ -2,6 +2,7 @@
 //! files beside it, and a lock that keeps a second program out.
 
 mod backup;
+mod cards;
 mod connect;
 mod files;
 mod purge;
@@ -19,7 +20,8 @@ use rusqlite::Connection;
 use self::connect::{Access, Lock, connect};
 use self::files::Files;
 use self::purge::Purge;
-use self::writer::Job;
+use self::writer::{Chore, Job};
+use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, OpenError, ReadError};
 use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
 use crate::watch::Watchers;
@@ -36,9 +38,11 @@ pub struct Sqlite {
     watchers: Arc<Watchers>,
     /// How readers' connections are opened.
     access: Access,
+    /// Not in a store of an older form that is only read.
+    has_caches: bool,
     /// `None` where nothing may be appended, and while dropping, so that the writer sees
     /// the end of its queue.
-    jobs: Option<mpsc::Sender<Job>>,
+    jobs: Option<mpsc::Sender<Chore>>,
     writer: Option<JoinHandle<()>>,
     /// Held until the store is dropped.
     lock: Option<Lock>,
@@ -84,6 +88,7 @@ impl Sqlite {
             readers: Mutex::new(Vec::new()),
             watchers,
             access: Access::Read,
+            has_caches: true,
             jobs: Some(jobs),
             writer: Some(writer),
             lock: Some(lock),
@@ -105,13 +110,14 @@ impl Sqlite {
             });
         }
         let (connection, access) = connect::look(&database)?;
-        schema::check_current(&connection, &database)?;
+        let has_caches = schema::check_readable(&connection, &database)?;
         Ok(Self {
             files: Files::look(folder),
             database,
             readers: Mutex::new(vec![connection]),
             watchers: Arc::default(),
             access,
+            has_caches,
             jobs: None,
             writer: None,
             lock: None,
@@ -154,6 +160,30 @@ impl Sqlite {
         answer
     }
 
+    /// Asks the one writer for something and waits for its answer; nothing if there is no
+    /// writer, or it has stopped.
+    fn ask_writer<T>(&self, ask: impl FnOnce(mpsc::SyncSender<T>) -> Chore) -> Option<T> {
+        let (answer, answers) = mpsc::sync_channel(1);
+        self.jobs.as_ref()?.send(ask(answer)).ok()?;
+        answers.recv().ok()
+    }
+
+    fn write_cards<T: Send + 'static>(
+        &self,
+        write: impl FnOnce(&mut Connection) -> Result<T, EngineError> + Send + 'static,
+    ) -> Result<T, EngineError> {
+        if self.lock.is_none() {
+            return Err(only_reading());
+        }
+        self.ask_writer(|answer| {
+            Chore::Cards(Box::new(move |connection| {
+                // Whoever asked may have gone.
+                let _ = answer.send(write(connection));
+            }))
+        })
+        .unwrap_or(Err(EngineError::Stopped))
+    }
+
     fn readers(&self) -> std::sync::MutexGuard<'_, Vec<Connection>> {
         self.readers.lock().unwrap_or_else(PoisonError::into_inner)
     }
@@ -163,18 +193,10 @@ impl Store for Sqlite {
     fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
         let count = commands.len();
         if self.lock.is_none() {
-            let error = EngineError::ReadOnly {
-                what: "it was opened for reading only".to_owned(),
-            };
-            return vec![Err(error.into()); count];
+            return vec![Err(only_reading().into()); count];
         }
-        let (answer, answers) = mpsc::sync_channel(1);
-        let sent = self
-            .jobs
-            .as_ref()
-            .is_some_and(|jobs| jobs.send(Job { commands, answer }).is_ok());
-        let answers = if sent { answers.recv().ok() } else { None };
-        answers.unwrap_or_else(|| vec![Err(EngineError::Stopped.into()); count])
+        self.ask_writer(|answer| Chore::Append(Job { commands, answer }))
+            .unwrap_or_else(|| vec![Err(EngineError::Stopped.into()); count])
     }
 
     fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError> {
@@ -205,12 +227,48 @@ impl Store for Sqlite {
         self.read(|connection| read::device_seq(connection, log, device))
     }
 
+    fn cache_head(&self, log: &str, cache: &str) -> Result<Option<Head>, ReadError> {
+        if !self.has_caches {
+            return Ok(None);
+        }
+        self.read(|connection| cards::head(connection, log, cache))
+    }
+
+    fn cards(&self, log: &str, cache: &str, wanted: &Wanted<'_>) -> Result<Vec<Card>, ReadError> {
+        if !self.has_caches {
+            return Ok(Vec::new());
+        }
+        self.read(|connection| cards::find(connection, log, cache, wanted))
+    }
+
+    fn change_cache(&self, change: CacheChange) -> Result<bool, EngineError> {
+        self.write_cards(move |connection| cards::change(connection, &change))
+    }
+
+    fn drop_cache(&self, log: &str, cache: &str) -> Result<(), EngineError> {
+        let (log, cache) = (log.to_owned(), cache.to_owned());
+        self.write_cards(move |connection| cards::drop(connection, &log, &cache))
+    }
+
+    fn caches(&self, log: &str) -> Result<Vec<String>, ReadError> {
+        if !self.has_caches {
+            return Ok(Vec::new());
+        }
+        self.read(|connection| cards::caches(connection, log))
+    }
+
     fn logs(&self) -> Result<Vec<String>, ReadError> {
         self.read(read::logs)
     }
 
     fn on_append(&self, tell: OnAppend) {
         self.watchers.add(tell);
+    }
+}
+
+fn only_reading() -> EngineError {
+    EngineError::ReadOnly {
+        what: "it was opened for reading only".to_owned(),
     }
 }
 

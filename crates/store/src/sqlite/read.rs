@@ -155,15 +155,15 @@ pub(super) fn is_erased(
 }
 
 /// Numbers above SQLite's largest stand for "beyond every row".
-fn number(value: u64) -> i64 {
+pub(super) fn number(value: u64) -> i64 {
     i64::try_from(value).unwrap_or(i64::MAX)
 }
 
-fn unsigned(log: &str, value: i64) -> Result<u64, EngineError> {
+pub(super) fn unsigned(log: &str, value: i64) -> Result<u64, EngineError> {
     u64::try_from(value).map_err(|_| damaged(log, None, "a number is below zero"))
 }
 
-fn one<T>(
+pub(super) fn one<T>(
     connection: &Connection,
     sql: &str,
     parameters: impl Params,
@@ -175,7 +175,7 @@ fn one<T>(
         .map_err(|error| read_error(&error))
 }
 
-fn many<T>(
+pub(super) fn many<T>(
     connection: &Connection,
     sql: &str,
     parameters: impl Params,

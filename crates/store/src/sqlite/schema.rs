@@ -11,7 +11,8 @@ use crate::error::OpenError;
 const APPLICATION_ID: i64 = 0x6274_746e;
 
 /// Step n brings form n to form n + 1. A step that has been released is never changed.
-const STEPS: [&str; 1] = ["
+const STEPS: [&str; 2] = [
+    "
     CREATE TABLE log (
         log TEXT NOT NULL,
         position INTEGER NOT NULL,
@@ -66,7 +67,30 @@ const STEPS: [&str; 1] = ["
         PRIMARY KEY (log, id)
     ) STRICT;
     CREATE INDEX private_id ON private (id);
-"];
+",
+    "
+    CREATE TABLE cache (
+        log TEXT NOT NULL,
+        cache TEXT NOT NULL,
+        position INTEGER NOT NULL,
+        hash BLOB NOT NULL,
+        PRIMARY KEY (log, cache)
+    ) STRICT;
+    CREATE TABLE card (
+        log TEXT NOT NULL,
+        cache TEXT NOT NULL,
+        drawer TEXT NOT NULL,
+        key TEXT NOT NULL,
+        value TEXT NOT NULL,
+        of BLOB,
+        PRIMARY KEY (log, cache, drawer, key)
+    ) STRICT, WITHOUT ROWID;
+    CREATE INDEX card_of ON card (log, of) WHERE of IS NOT NULL;
+",
+];
+
+/// The first form that has caches.
+const WITH_CACHES: i64 = 2;
 
 /// Makes the tables in a new database, or brings an older one forward, step by step.
 pub(super) fn bring_forward(connection: &mut Connection, database: &Path) -> Result<(), OpenError> {
@@ -89,23 +113,17 @@ pub(super) fn bring_forward(connection: &mut Connection, database: &Path) -> Res
     Ok(())
 }
 
-/// Fails unless the database can be read as it stands: what only reads brings nothing
-/// forward.
-pub(super) fn check_current(connection: &Connection, database: &Path) -> Result<(), OpenError> {
-    let found = form(connection, database)?;
-    if found == STEPS.len() as i64 {
-        return Ok(());
+/// Fails unless the database can be read as it stands, since what only reads brings
+/// nothing forward; says whether there are caches in it.
+pub(super) fn check_readable(connection: &Connection, database: &Path) -> Result<bool, OpenError> {
+    match form(connection, database)? {
+        0 => Err(OpenError::NotAStore {
+            place: database.display().to_string(),
+            why: "nothing was ever written to it".to_owned(),
+        }),
+        // The log reads the same in every form so far.
+        found => Ok(found >= WITH_CACHES),
     }
-    let why = match found {
-        0 => "nothing was ever written to it".to_owned(),
-        _ => format!(
-            "it has the older form {found}; serving it once with this program brings it forward"
-        ),
-    };
-    Err(OpenError::NotAStore {
-        place: database.display().to_string(),
-        why,
-    })
 }
 
 /// The form of a database: 0 if it is empty. One that is not ours, or newer, is refused.

@@ -115,6 +115,7 @@ impl Transaction for Writing<'_> {
             "INSERT INTO private (log, id) VALUES (?, ?)
              ON CONFLICT (log, id) DO UPDATE SET salt = NULL, media = NULL, content = NULL",
             (log, id),
-        )
+        )?;
+        self.execute("DELETE FROM card WHERE log = ? AND of = ?", (log, id))
     }
 }

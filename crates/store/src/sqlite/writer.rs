@@ -26,6 +26,13 @@ pub(super) struct Job {
     pub(super) answer: SyncSender<Answers>,
 }
 
+/// What the writer is asked for.
+pub(super) enum Chore {
+    Append(Job),
+    /// Work on the caches, in a commit of its own: no append fails with it.
+    Cards(Box<dyn FnOnce(&mut Connection) + Send>),
+}
+
 /// How many jobs share a commit at most, so that the first is not kept waiting for ever.
 const MOST_JOBS: usize = 256;
 
@@ -36,7 +43,7 @@ const PURGE_AGAIN: Duration = Duration::from_millis(200);
 pub(super) fn start(
     connection: Connection,
     files: Files,
-    queue: Receiver<Job>,
+    queue: Receiver<Chore>,
     watchers: Arc<Watchers>,
 ) -> io::Result<JoinHandle<()>> {
     thread::Builder::new()
@@ -44,7 +51,7 @@ pub(super) fn start(
         .spawn(move || run(connection, &files, &queue, &watchers))
 }
 
-fn run(mut connection: Connection, files: &Files, queue: &Receiver<Job>, watchers: &Watchers) {
+fn run(mut connection: Connection, files: &Files, queue: &Receiver<Chore>, watchers: &Watchers) {
     let mut purge = Purge::default();
     loop {
         let first = if purge.is_due() {
@@ -53,12 +60,23 @@ fn run(mut connection: Connection, files: &Files, queue: &Receiver<Job>, watcher
             queue.recv().map_err(RecvTimeoutError::from)
         };
         match first {
-            Ok(job) => {
-                let mut jobs = vec![job];
-                jobs.extend(queue.try_iter().take(MOST_JOBS - 1));
-                let answers = commit(&mut connection, files, &jobs, &mut purge);
-                purge.run(&connection, files);
-                publish(jobs, answers, watchers);
+            Ok(chore) => {
+                let mut jobs = Vec::new();
+                let mut cards = Vec::new();
+                for chore in [chore].into_iter().chain(queue.try_iter()).take(MOST_JOBS) {
+                    match chore {
+                        Chore::Append(job) => jobs.push(job),
+                        Chore::Cards(work) => cards.push(work),
+                    }
+                }
+                if !jobs.is_empty() {
+                    let answers = commit(&mut connection, files, &jobs, &mut purge);
+                    purge.run(&connection, files);
+                    publish(jobs, answers, watchers);
+                }
+                for work in cards {
+                    work(&mut connection);
+                }
             }
             Err(RecvTimeoutError::Timeout) => purge.run(&connection, files),
             Err(RecvTimeoutError::Disconnected) => return,

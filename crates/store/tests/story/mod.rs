@@ -37,6 +37,9 @@ macro_rules! story {
             everything_is_there_after_reopening
             verify_finds_a_noted_head
             verify_wants_an_event_for_each_erasure
+            a_cache_is_found_by_key_and_by_what_it_says
+            a_cache_changes_only_from_where_it_stands
+            an_erased_content_takes_its_cards_along
         );
     };
     ($make:path: $($chapter:ident)*) => {
@@ -474,4 +477,162 @@ pub fn verify_wants_an_event_for_each_erasure(house: &mut dyn House) {
         matches!(back, Damage::ErasedIsBack { position: 6, .. }),
         "{back:?}"
     );
+}
+
+const CACHE: &str = "cards 1";
+
+fn card(drawer: &str, key: &str, value: &str, of: Option<Hash>) -> Card {
+    Card {
+        drawer: drawer.to_owned(),
+        key: key.to_owned(),
+        value: value.to_owned(),
+        of,
+    }
+}
+
+fn change(from: Option<Head>, to: Head, put: Vec<Card>) -> CacheChange {
+    CacheChange {
+        log: LOG.to_owned(),
+        cache: CACHE.to_owned(),
+        from,
+        to,
+        remove: Vec::new(),
+        put,
+    }
+}
+
+pub fn a_cache_is_found_by_key_and_by_what_it_says(house: &mut dyn House) {
+    let store = house.open();
+    appended(store.append(fact(1, "order-1", "belt off")));
+    let head = store.head(LOG).unwrap();
+    assert_eq!(store.cache_head(LOG, CACHE).unwrap(), None);
+    let all: Vec<Card> = (0..20)
+        .map(|nth| {
+            card(
+                "odd and even",
+                &format!("{nth:02}"),
+                ["even", "odd"][nth % 2],
+                None,
+            )
+        })
+        .collect();
+    let mut first = change(None, head, all.clone());
+    first.put.push(card("other", "05", "elsewhere", None));
+    assert_eq!(store.change_cache(first), Ok(true));
+    assert_eq!(store.cache_head(LOG, CACHE).unwrap(), Some(head));
+
+    let find = |wanted: Wanted<'_>| -> Vec<String> {
+        let found = store.cards(LOG, CACHE, &wanted).unwrap();
+        found.into_iter().map(|card| card.key).collect()
+    };
+    let every = Wanted::from("odd and even", "");
+    assert_eq!(store.cards(LOG, CACHE, &every).unwrap(), all);
+    assert_eq!(find(Wanted::one("odd and even", "07")), ["07"]);
+    let some = Wanted {
+        from: "03",
+        below: Some("06"),
+        ..every
+    };
+    assert_eq!(find(some), ["03", "04", "05"]);
+    let last = Wanted {
+        containing: Some("dd"),
+        backwards: true,
+        most: 2,
+        ..every
+    };
+    assert_eq!(find(last), ["19", "17"]);
+    let before = Wanted {
+        below: Some("17"),
+        ..last
+    };
+    assert_eq!(find(before), ["15", "13"]);
+    // Signs that some search languages give a meaning have none.
+    assert!(
+        find(Wanted {
+            containing: Some("%"),
+            ..every
+        })
+        .is_empty()
+    );
+    assert!(store.cards("another", CACHE, &every).unwrap().is_empty());
+    assert!(store.cards(LOG, "cards 2", &every).unwrap().is_empty());
+}
+
+pub fn a_cache_changes_only_from_where_it_stands(house: &mut dyn House) {
+    let store = house.open();
+    let mut heads = Vec::new();
+    for nth in 1..=3 {
+        appended(store.append(fact(nth, "order-1", "belt off")));
+        heads.push(store.head(LOG).unwrap());
+    }
+    let (first, second) = (heads[0], heads[1]);
+    let say = |from, to, value: &str| change(from, to, vec![card("drawer", "key", value, None)]);
+    assert_eq!(
+        store.change_cache(say(Some(first), second, "too soon")),
+        Ok(false)
+    );
+    assert_eq!(store.change_cache(say(None, first, "one")), Ok(true));
+    assert_eq!(store.change_cache(say(None, second, "late")), Ok(false));
+    assert_eq!(
+        store.change_cache(say(Some(first), second, "two")),
+        Ok(true)
+    );
+    assert_eq!(
+        store.change_cache(say(Some(first), heads[2], "late")),
+        Ok(false)
+    );
+    drop(store);
+
+    let store = house.open();
+    assert_eq!(store.cache_head(LOG, CACHE).unwrap(), Some(second));
+    let found = store
+        .cards(LOG, CACHE, &Wanted::one("drawer", "key"))
+        .unwrap();
+    assert_eq!(found, [card("drawer", "key", "two", None)]);
+    let mut gone = change(Some(second), heads[2], Vec::new());
+    gone.remove.push(("drawer".to_owned(), "key".to_owned()));
+    assert_eq!(store.change_cache(gone), Ok(true));
+    let every = Wanted::from("drawer", "");
+    assert!(store.cards(LOG, CACHE, &every).unwrap().is_empty());
+
+    let mut other = say(None, first, "other");
+    other.cache = "cards 2".to_owned();
+    assert_eq!(store.change_cache(other), Ok(true));
+    assert_eq!(store.caches(LOG).unwrap(), [CACHE, "cards 2"]);
+    store.drop_cache(LOG, "cards 2").unwrap();
+    assert_eq!(store.cache_head(LOG, "cards 2").unwrap(), None);
+    assert!(store.cards(LOG, "cards 2", &every).unwrap().is_empty());
+    assert_eq!(store.cache_head(LOG, CACHE).unwrap(), Some(heads[2]));
+    assert_eq!(store.caches(LOG).unwrap(), [CACHE]);
+    assert_eq!(verify(&*store, LOG, &checks(None)).unwrap().events, 3);
+}
+
+pub fn an_erased_content_takes_its_cards_along(house: &mut dyn House) {
+    let store = house.open();
+    let name = private(1, b"Ines Duarte");
+    let plate = private(2, b"55-KD-01");
+    appended(store.append(fact_with(1, vec![name.clone(), plate.clone()])));
+    let first = store.head(LOG).unwrap();
+    let cards = vec![
+        card("words", "1 name", "inesduarte", Some(name.id)),
+        card("words", "1 plate", "55kd01", Some(plate.id)),
+        // Its content never came.
+        card("words", "2 name", "nobody", Some([7; 32])),
+    ];
+    assert_eq!(
+        store.change_cache(change(None, first, cards.clone())),
+        Ok(true)
+    );
+    let every = Wanted::from("words", "");
+    assert_eq!(store.cards(LOG, CACHE, &every).unwrap(), cards[..2]);
+
+    appended(store.append(erasure(2, &[name.id])));
+    assert_eq!(store.cards(LOG, CACHE, &every).unwrap(), cards[1..2]);
+    // Nor does a program put it back that read the content before.
+    let second = store.head(LOG).unwrap();
+    assert_eq!(
+        store.change_cache(change(Some(first), second, cards.clone())),
+        Ok(true)
+    );
+    assert_eq!(store.cards(LOG, CACHE, &every).unwrap(), cards[1..2]);
 }
