@@ -103,8 +103,9 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
         let (store, _) = service.record();
         let told = live.clone();
         store.on_append(Box::new(move |_, position| told.grown(position)));
+        let service = Arc::new(service);
         let state = web::State {
-            service: Arc::new(service),
+            service: Arc::clone(&service),
             live,
             kept: Arc::new(move || kept(&kept_at)),
         };
@@ -118,7 +119,12 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
                 let _ = tokio::signal::ctrl_c().await;
             })
             .await
-            .map_err(stopped)
+            .map_err(stopped)?;
+        // Only so that the next start is quick: without it, it catches up.
+        tokio::task::spawn_blocking(move || service.save_index())
+            .await
+            .map_err(|error| stopped(error.into()))??;
+        Ok::<_, Wrong>(())
     })?;
     Ok(Answer {
         text: String::new(),

@@ -151,6 +151,23 @@ fn rebuild_comes_to_the_same_answers() {
         "{made:?}"
     );
     assert_eq!(made.json()["orders"], 6);
+    assert_eq!(made.json()["written"], true);
+
+    // While it is served, the answers are compared and the index is left alone.
+    let server = Server::serve(&bench.shop);
+    let found = bench.run(&["rebuild"]).json();
+    assert_eq!(
+        (&found["same"], &found["written"]),
+        (&json!(true), &json!(false))
+    );
+    assert_eq!(found["index_stood_at"], found["events"]);
+    drop(server);
+
+    bench.change("UPDATE card SET value = 'another-order' WHERE drawer = 'number'");
+    let found = bench.run(&["rebuild"]);
+    assert_eq!((found.code, &found.json()["same"]), (1, &json!(false)));
+    assert!(found.out.contains("of \\\"number\\\""), "{found:?}");
+    assert_eq!(bench.run(&["rebuild"]).json()["same"], true);
 }
 
 #[test]

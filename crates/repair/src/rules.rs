@@ -1,9 +1,7 @@
-//! What a question is asked under: the time, the shop's time zone, and what the rules of
-//! its place let pass.
+//! What a question is asked under: the time, and the shop's time zone.
 
 use jiff::tz::TimeZone;
 use jiff::{Timestamp, civil::Date};
-use price::Leeway;
 
 /// The time and place of a question. The caller reads the clock.
 #[derive(Debug, Clone)]
@@ -12,8 +10,6 @@ pub struct Rules {
     pub now: Timestamp,
     /// The shop's time zone.
     pub zone: TimeZone,
-    /// How far a sum may pass what was agreed before the payer is asked again.
-    pub leeway: Leeway,
 }
 
 impl Rules {

@@ -2,7 +2,6 @@
 
 use crate::command::{ReadCommand, Said, read};
 use crate::maps::{Shelf, check_draft};
-use crate::planning::search::Made;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
 use crate::world::{World, vehicle_of};
@@ -55,7 +54,6 @@ pub struct Service {
     world: RwLock<World>,
     texts: Texts,
     shelf: Shelf,
-    plans: Made,
 }
 
 /// How often a request without `expected` is read and decided again.
@@ -71,12 +69,11 @@ impl Service {
     pub fn open(store: Arc<dyn Store>, log: &str, now: Now) -> Result<Self, Trouble> {
         let service = Self {
             texts: Texts::new(Arc::clone(&store), log),
+            world: RwLock::new(World::open(Arc::clone(&store), log)?),
             store,
             log: log.to_owned(),
             now,
-            world: RwLock::default(),
             shelf: Shelf::default(),
-            plans: Made::default(),
         };
         service.catch_up()?;
         Ok(service)
@@ -97,10 +94,6 @@ impl Service {
     #[must_use]
     pub fn texts(&self) -> &Texts {
         &self.texts
-    }
-
-    pub(crate) fn plans(&self) -> &Made {
-        &self.plans
     }
 
     pub(crate) fn shelf(&self) -> &Shelf {
@@ -130,7 +123,6 @@ impl Service {
         Rules {
             now: (self.now)(),
             zone,
-            leeway: crate::places::leeway_of(&world.shop),
         }
     }
 
@@ -218,15 +210,8 @@ impl Service {
             }
             (event, _) => event,
         };
-        match &event {
-            AnyEvent::Shop(ShopFact::Set { settings }) => check_settings(settings)?,
-            AnyEvent::Shop(ShopFact::Weighed { weights }) => check_weights(weights)?,
-            AnyEvent::Shop(ShopFact::PlaceChosen {
-                place: Some(place),
-                version,
-                ..
-            }) => check_place(place.as_str(), *version)?,
-            _ => {}
+        if let AnyEvent::Shop(ShopFact::Set { settings }) = &event {
+            check_settings(settings)?;
         }
         Ok(vec![(command.stream.clone(), event)])
     }
@@ -380,38 +365,33 @@ impl Service {
                 return Ok(());
             };
             let mut world = self.world.write().unwrap_or_else(PoisonError::into_inner);
-            for row in rows
-                .iter()
-                .filter(|row| row.position > world.position)
-                .cloned()
-                .collect::<Vec<_>>()
-            {
-                world.fold(&row)?;
+            world.take(&rows)?;
+            for row in &rows {
                 // Erased by whichever program: no word of it stays at hand here.
-                let gone: Vec<_> = crate::keep::erased(&row).into_iter().map(Words).collect();
+                let gone: Vec<_> = crate::keep::erased(row).into_iter().map(Words).collect();
                 self.texts.forget(&gone);
             }
+            world.save(false)?;
             if last < from.saturating_add(PAGE as u64) {
                 return Ok(());
             }
         }
     }
 
+    /// Writes the index of the record as it stands now, so that the next start has nothing
+    /// to catch up with.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read.
+    pub fn save_index(&self) -> Result<(), Trouble> {
+        self.catch_up()?;
+        let mut world = self.world.write().unwrap_or_else(PoisonError::into_inner);
+        world.save(true)
+    }
+
     fn read_world(&self) -> RwLockReadGuard<'_, World> {
         self.world.read().unwrap_or_else(PoisonError::into_inner)
     }
-}
-
-/// Rules that this program does not have would silently let nothing pass.
-fn check_place(place: &str, version: u32) -> Result<(), Trouble> {
-    if crate::places::place(place, version).is_some() {
-        return Ok(());
-    }
-    Err(Trouble::unreadable(
-        "the place whose rules hold",
-        format!("version {version} of {place:?} is not among the rules this program has"),
-        "choose one that the page of the shop lists, or none",
-    ))
 }
 
 /// Settings that every sum and every time rests on.
@@ -436,28 +416,6 @@ fn check_settings(settings: &Settings) -> Result<(), Trouble> {
         ));
     }
     Ok(())
-}
-
-/// Weights of which none counts, or of which one counts less than nothing, rank nothing.
-fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
-    let all = [
-        weights.margin,
-        weights.time,
-        weights.cost,
-        weights.reversibility,
-    ];
-    let most = rust_decimal::Decimal::from(1000);
-    let within = all
-        .iter()
-        .all(|weight| !weight.is_sign_negative() && *weight <= most);
-    if within && all.iter().any(|weight| !weight.is_zero()) {
-        return Ok(());
-    }
-    Err(Trouble::unreadable(
-        "the weights",
-        "each must be between 0 and 1000, and one above 0",
-        "write 1 for each to count them alike",
-    ))
 }
 
 /// What the vehicle carries from now on, and does not carry yet: its lasting differences,

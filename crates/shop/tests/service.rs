@@ -12,8 +12,8 @@ use shop::{Device, TroubleKind};
 use std::collections::BTreeSet;
 use std::sync::{Arc, Mutex};
 use store::{
-    AppendError, Command, Hash, Head, Memory, OnAppend, Outcome, Private, ReadError, Row, Store,
-    StreamHead,
+    AppendError, CacheChange, Card, Command, EngineError, Hash, Head, Memory, OnAppend, Outcome,
+    Private, ReadError, Row, Store, StreamHead, Wanted,
 };
 
 const COVER: (&str, &str, &str) = ("cover", "body", "below");
@@ -98,6 +98,21 @@ impl Store for Quicker {
     }
     fn logs(&self) -> Result<Vec<String>, ReadError> {
         self.inner.logs()
+    }
+    fn cache_head(&self, log: &str, cache: &str) -> Result<Option<Head>, ReadError> {
+        self.inner.cache_head(log, cache)
+    }
+    fn cards(&self, log: &str, cache: &str, wanted: &Wanted<'_>) -> Result<Vec<Card>, ReadError> {
+        self.inner.cards(log, cache, wanted)
+    }
+    fn change_cache(&self, change: CacheChange) -> Result<bool, EngineError> {
+        self.inner.change_cache(change)
+    }
+    fn drop_cache(&self, log: &str, cache: &str) -> Result<(), EngineError> {
+        self.inner.drop_cache(log, cache)
+    }
+    fn caches(&self, log: &str) -> Result<Vec<String>, ReadError> {
+        self.inner.caches(log)
     }
     fn on_append(&self, tell: OnAppend) {
         self.inner.on_append(tell);
@@ -387,8 +402,8 @@ fn replay_equals_what_is_served() {
         );
     }
     assert_eq!(
-        rows(&replayed, None).unwrap(),
-        rows(&bench.service, None).unwrap()
+        rows(&replayed, None, None).unwrap(),
+        rows(&bench.service, None, None).unwrap()
     );
     shop::verify(bench.store.as_ref(), LOG, None).unwrap();
 }
@@ -432,7 +447,10 @@ fn no_number_is_given_twice_however_many_open_at_once() {
         (first..last).collect::<BTreeSet<_>>(),
         "none twice, none left out"
     );
-    assert_eq!(rows(&bench.service, None).unwrap().len(), DEVICES * EACH);
+    assert_eq!(
+        rows(&bench.service, None, None).unwrap().len(),
+        DEVICES * EACH
+    );
 }
 
 #[test]
@@ -441,7 +459,7 @@ fn a_typo_is_mended_and_an_order_found_by_what_it_is_called_by() {
     let id = bench.open("Ada Brant", "Korvane Drayman", "KD 2303");
     bench.open("Tilde Aumann", "Lanner estate", "LN 7719");
     let found = |bench: &Bench, words: &str| -> Vec<u64> {
-        rows(&bench.service, Some(words))
+        rows(&bench.service, Some(words), None)
             .unwrap()
             .into_iter()
             .map(|row| row.number)
@@ -683,7 +701,7 @@ fn erased_words_read_as_erased_everywhere_and_the_rest_stands() {
         let view = order(service, bench.number(&id)).unwrap();
         assert_eq!(view.row.customer, "(erased)");
         assert_eq!(view.row.vehicle, "Drayman");
-        assert!(rows(service, Some("Brandt")).unwrap().is_empty());
+        assert!(rows(service, Some("Brandt"), None).unwrap().is_empty());
     }
     shop::verify(bench.store.as_ref(), LOG, None).unwrap();
 }

@@ -57,7 +57,7 @@ proptest! {
         }
         let replayed = bench.another_program();
         prop_assert_eq!(order(&replayed, 1001).unwrap(), bench.view("a"));
-        prop_assert_eq!(rows(&replayed, None).unwrap().len(), 1);
+        prop_assert_eq!(rows(&replayed, None, None).unwrap().len(), 1);
         prop_assert!(shop::verify(bench.store.as_ref(), LOG, None).is_ok());
     }
 }
@@ -118,7 +118,7 @@ fn assert_shown(bench: &Bench) {
     let view = bench.view("a");
     assert!(!view.story.is_empty());
     assert_eq!(view.gates.len(), 6);
-    assert_eq!(rows(&bench.service, None).unwrap().len(), 1);
+    assert_eq!(rows(&bench.service, None, None).unwrap().len(), 1);
 }
 
 /// Settings told twice, and settings that make every sum odd.

@@ -99,15 +99,17 @@ pub async fn commands(
 pub struct Find {
     /// A number, a plate, a vehicle or a name; all orders without it.
     pub find: Option<String>,
+    /// Only orders below this number: the last one's of the answer before.
+    pub before: Option<u64>,
 }
 
-/// Every order on one line, newest first.
+/// Orders on one line each, newest first, 50 at a time.
 #[utoipa::path(get, path = "/api/orders", params(Find), responses((status = 200, body = Vec<OrderRow>)))]
 pub async fn orders(
     extract::State(state): extract::State<State>,
     Query(find): Query<Find>,
 ) -> Response {
-    match blocking(move || view::rows(&state.service, find.find.as_deref())).await {
+    match blocking(move || view::rows(&state.service, find.find.as_deref(), find.before)).await {
         Ok(rows) => Json(rows).into_response(),
         Err(trouble) => answer(&trouble),
     }

@@ -95,20 +95,29 @@ pub fn must_be_sound(store: &dyn Store, log: &str, place: &str) -> Result<Verifi
 
 /// Makes every cache again from the log, and compares the answers.
 pub fn rebuild(rebuild: &Rebuild) -> Result<Answer, Wrong> {
-    let opened = rebuild.place.read()?;
-    let made = shop::rebuild(opened.store(), &rebuild.place.log)?;
+    let (opened, free) = rebuild.place.write_if_free()?;
+    let made = shop::rebuild(&opened.shared(), &rebuild.place.log, free)?;
     let good = made.differences.is_empty();
-    let verdict = if good {
-        "the answers are the same".to_owned()
-    } else {
-        format!(
+    let verdict = match (made.index_stood_at, good) {
+        (_, false) => format!(
             "not the same: {}\n  mend: report this; the record itself is not touched",
             made.differences.join(", ")
-        )
+        ),
+        (None, true) => "there was no index to compare it with".to_owned(),
+        (Some(position), true) => {
+            format!("the answers are the same (the index stood at event {position})")
+        }
+    };
+    let written = match (made.written, free) {
+        (true, _) => "the index made again is in use from now on",
+        (false, true) => "the index was left as it was",
+        (false, false) => {
+            "the index was left as it was: another program serves the record, or it may not be written to"
+        }
     };
     Ok(Answer {
         text: format!(
-            "made again from {} events: {} orders, {} vehicles, {} customers; {verdict}",
+            "made again from {} events: {} orders, {} vehicles, {} customers; {verdict}; {written}",
             made.events, made.orders, made.vehicles, made.customers
         ),
         json: json!({
@@ -117,7 +126,9 @@ pub fn rebuild(rebuild: &Rebuild) -> Result<Answer, Wrong> {
             "orders": made.orders,
             "vehicles": made.vehicles,
             "customers": made.customers,
+            "index_stood_at": made.index_stood_at,
             "differences": made.differences,
+            "written": made.written,
         }),
         good,
     })

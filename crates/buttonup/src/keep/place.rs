@@ -78,6 +78,22 @@ impl Place {
         self.write()
     }
 
+    /// Opens a record that is there for writing, or if that is not to be had now, because
+    /// another program serves it or nothing may be written there, for reading; says which.
+    pub fn write_if_free(&self) -> Result<(Opened, bool), Wrong> {
+        if self.database.is_some() {
+            return Ok((self.write()?, true));
+        }
+        let looked_at = reading(&self.data)?;
+        if self.data.join(MOVED).exists() {
+            return Ok((Opened::Folder(looked_at), false));
+        }
+        Ok(match Sqlite::open(&self.data) {
+            Ok(store) => (Opened::Folder(store), true),
+            Err(_) => (Opened::Folder(looked_at), false),
+        })
+    }
+
     /// The place in words, without a password.
     pub fn name(&self) -> String {
         match &self.database {

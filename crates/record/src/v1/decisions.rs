@@ -117,9 +117,6 @@ forms! { RequestForm = Request {
     Price = "price" {
         entries: Vec<EntryForm>,
     },
-    AddToPrice = "add-to-price" {
-        entries: Vec<EntryForm>,
-    },
     WriteDown = "write-down" {
         payer: PayerForm,
     },

@@ -201,7 +201,6 @@ impl World {
         Rules {
             now: self.now,
             zone: TimeZone::UTC,
-            leeway: price::Leeway::default(),
         }
     }
 

@@ -40,8 +40,6 @@ pub struct OrderRow {
     pub open: usize,
     /// Things inside the vehicle.
     pub inside: usize,
-    /// Where somebody stopped in the middle of a group, in one line.
-    pub stopped: Option<String>,
     /// Work owed before hand-over.
     pub debts: usize,
     /// Whether it may roll.
@@ -52,30 +50,22 @@ pub struct OrderRow {
     pub voided: bool,
 }
 
-/// Every order, newest first; those that match the words, if any are given, by number,
-/// plate, vehicle, or customer.
+/// How many orders are shown at a time.
+pub const MOST_ROWS: usize = 50;
+
+/// Orders, newest first; those that match the words, if any are given, by number, plate,
+/// vehicle, or customer. At most [`MOST_ROWS`]: go on from below the last one's number.
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
-pub fn rows(service: &Service, find: Option<&str>) -> Result<Vec<OrderRow>, Trouble> {
-    let wanted = find.map(squeeze).filter(|wanted| !wanted.is_empty());
+pub fn rows(
+    service: &Service,
+    find: Option<&str>,
+    before: Option<u64>,
+) -> Result<Vec<OrderRow>, Trouble> {
     let world = service.world()?;
-    let all = world.orders_before(None, usize::MAX)?;
-    Ok(rows_of(service, &world, all)?
-        .into_iter()
-        .filter(|row| {
-            wanted.as_deref().is_none_or(|wanted| {
-                [
-                    &row.number.to_string(),
-                    &row.plate,
-                    &row.vehicle,
-                    &row.customer,
-                ]
-                .iter()
-                .any(|text| squeeze(text).contains(wanted))
-            })
-        })
-        .collect())
+    let found = world.orders_saying(find.unwrap_or_default(), before, MOST_ROWS)?;
+    rows_of(service, &world, found)
 }
 
 /// The orders that somebody may have to do with, newest first: all but the voided, and
@@ -113,14 +103,6 @@ fn rows_of(
 
 /// The word for a vehicle that left, and nothing came in after.
 const LEFT: &str = "left";
-
-/// A text for finding: letters and digits only, small.
-fn squeeze(text: &str) -> String {
-    text.chars()
-        .filter(|c| c.is_alphanumeric())
-        .flat_map(char::to_lowercase)
-        .collect()
-}
 
 pub(super) fn row(
     service: &Service,
@@ -173,9 +155,6 @@ pub(super) fn row(
         word: word(order, &account, &rules, id),
         open: account.open.len() - inside,
         inside,
-        stopped: super::stopped::stopped(service, world, order, &account, &rules)
-            .first()
-            .map(|left| format!("{}, {}", left.group, left.doing)),
         debts: debts(order, &account, &rules)
             .iter()
             .filter(|debt| debt.stands_at(Gate::HandOver))
@@ -186,7 +165,7 @@ pub(super) fn row(
     })
 }
 
-pub(super) fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
+fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
     world
         .shop
         .everyone()
@@ -235,7 +214,7 @@ fn word(order: &Order, account: &Account, rules: &Rules, _id: &Id) -> String {
         .any(|why| matches!(why, Why::SubletOut { .. }));
     let answer = may_by(order, account, Gate::HandOver, rules);
     let fit = !answer.fit_to_go.iter().any(repair::Reason::shuts);
-    let word = if desk::must_ask(order, rules) {
+    let word = if desk::must_ask(order) {
         "consent"
     } else if away {
         "machine work"

@@ -8,7 +8,7 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
-use shop::view::{OrderRow, rows, rows_here};
+use shop::view::{MOST_ROWS, OrderRow, rows, rows_here};
 
 pub async fn floor(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |ask| {
@@ -50,7 +50,6 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
                 div class="presses even" {
                     (link(Look::Plain, "Find", "", "/find"))
                     (link(Look::Plain, "The shop", "", "/shop"))
-                    (link(Look::Plain, "Coolant", "mix, fill, leak test", "/coolant"))
                 }
             },
         ))
@@ -96,7 +95,6 @@ fn stall_row(place: &str, row: &OrderRow) -> Markup {
                     @if let Some(hour) = &row.promised { span class="beside number" { (hour) } }
                 }
                 span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
-                @if let Some(stopped) = &row.stopped { span class="line" { "Stopped here: " (stopped) } }
                 span class="spread" {
                     span class=(class) { (row.word) }
                     span class="soft number" {
@@ -118,6 +116,7 @@ fn first_name(name: &str) -> &str {
 #[derive(Debug, Deserialize)]
 pub struct Find {
     q: Option<String>,
+    before: Option<u64>,
 }
 
 pub async fn find(
@@ -127,7 +126,8 @@ pub async fn find(
 ) -> Response {
     show(state, headers, move |ask| {
         let wanted = find.q.unwrap_or_default();
-        let found = rows(ask.service, Some(&wanted))?;
+        let found = rows(ask.service, Some(&wanted), find.before)?;
+        let more = found.len() >= MOST_ROWS;
         Ok(Shown::new(
             "Find",
             html! {
@@ -139,7 +139,7 @@ pub async fn find(
                     }
                     div class="presses" { button class="press confirm" type="submit" { "Find" } }
                 }
-                h2 { (count(found.len(), "order", "orders")) }
+                h2 { (count(found.len(), "order", "orders")) @if more { ", and older ones" } }
                 @for row in &found {
                     a class="row" href=(format!("/o/{}", row.number)) {
                         span class="what" {
@@ -147,6 +147,13 @@ pub async fn find(
                             span class="soft line" { (row.plate) " · " (row.customer) }
                         }
                         span class="strong upper" { (row.word) }
+                    }
+                }
+                @if let (true, Some(last)) = (more, found.last()) {
+                    form method="get" action="/find" class="narrow" {
+                        input type="hidden" name="q" value=(wanted);
+                        input type="hidden" name="before" value=(last.number);
+                        div class="presses" { button class="press" type="submit" { "Older ones" } }
                     }
                 }
             },

@@ -1,0 +1,316 @@
+//! What each event changes in memory and on the cards of the index.
+//!
+//! What is on the cards follows from the log alone, and from which private contents are
+//! still there: programs that share an index write the same.
+
+use super::index::{drawer, odd};
+use super::{World, customer_of, padded, squeezed, under};
+use crate::trouble::Trouble;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use record::{AnyEvent, Stream};
+use repair::{
+    CustomerFact, CustomerId, Decision, Event, Fact, Field, OrderId, Recorded, Rules, ShopFact,
+    VehicleFact, VehicleId, Words, papers,
+};
+use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+use store::{Card, Row, Wanted};
+
+/// Where an order stands.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub(super) struct OrderCard {
+    pub(super) number: Option<u64>,
+    vehicle: Option<String>,
+    customer: Option<String>,
+    /// Whether it was ever handed over or voided.
+    left: bool,
+    settled: bool,
+}
+
+/// What rows touched whose cards can only be written once all of them are folded.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Touched {
+    /// Orders that left, with the time of what came in since.
+    left: BTreeMap<OrderId, Timestamp>,
+    /// Orders that are found by other words now.
+    reworded: BTreeSet<OrderId>,
+    vehicles: BTreeSet<VehicleId>,
+    customers: BTreeSet<CustomerId>,
+}
+
+/// How many words cards an order has at most: its number, its vehicle's label and plate,
+/// its customer's name.
+pub(super) const MOST_WORDS: usize = 4;
+
+/// The number in the key of a words card.
+pub(super) fn number_in(card: &Card) -> Result<u64, Trouble> {
+    let number = card.key.split(' ').next().and_then(|key| key.parse().ok());
+    number.ok_or_else(|| odd(card))
+}
+
+impl World {
+    /// What an event changes in memory.
+    pub(super) fn file(&mut self, row: &Row, stream: &Stream, recorded: Recorded<AnyEvent>) {
+        let AnyEvent::Shop(fact) = recorded.event else {
+            self.at_hand().file(stream, row.seq, recorded);
+            return;
+        };
+        if !is_of_shop(&fact) {
+            return;
+        }
+        self.shop = std::mem::take(&mut self.shop).file(Recorded {
+            command: recorded.command,
+            nth: recorded.nth,
+            stamp: recorded.stamp,
+            event: fact,
+        });
+    }
+
+    /// What an event changes on the cards.
+    pub(super) fn note(
+        &mut self,
+        row: &Row,
+        stream: &Stream,
+        recorded: &Recorded<AnyEvent>,
+    ) -> Result<(), Trouble> {
+        match (&recorded.event, stream) {
+            (AnyEvent::Order(event), Stream::Order(id)) => {
+                self.note_order(id, event, recorded.stamp.at)?;
+            }
+            (
+                AnyEvent::Vehicle(VehicleFact::Declared { .. } | VehicleFact::Mended { .. }),
+                Stream::Vehicle(id),
+            ) => {
+                self.touched.vehicles.insert(id.clone());
+            }
+            (
+                AnyEvent::Customer(CustomerFact::Declared { .. } | CustomerFact::Mended { .. }),
+                Stream::Customer(id),
+            ) => {
+                self.touched.customers.insert(id.clone());
+            }
+            (AnyEvent::Map(_), Stream::Map(id)) => self.index.put(drawer::MAP, id.as_str(), ""),
+            (AnyEvent::Shop(fact), _) => self.note_shop(row, fact)?,
+            _ => {}
+        }
+        self.index.stands_at(row);
+        Ok(())
+    }
+
+    fn note_shop(&mut self, row: &Row, fact: &ShopFact) -> Result<(), Trouble> {
+        self.index.put(drawer::SHOP_SEQ, "", row.seq.to_string());
+        match fact {
+            ShopFact::NumberGiven { number, order } => {
+                self.index
+                    .put(drawer::NUMBER, &padded(*number), order.as_str());
+                let before = self.order_card(order)?;
+                self.put_order_card(
+                    order,
+                    &before,
+                    &OrderCard {
+                        number: Some(*number),
+                        ..before.clone()
+                    },
+                )?;
+                self.touched.reworded.insert(order.clone());
+            }
+            ShopFact::Erased { texts, .. } => {
+                let texts: Vec<_> = texts.iter().map(|text| text.0).collect();
+                self.index.erase(&texts);
+            }
+            _ => {
+                let position = row.position.to_string();
+                self.index.put(drawer::SHOP, &padded(row.seq), position);
+            }
+        }
+        Ok(())
+    }
+
+    fn note_order(&mut self, id: &OrderId, event: &Event, at: Timestamp) -> Result<(), Trouble> {
+        let before = self.order_card(id)?;
+        let mut card = before.clone();
+        match event {
+            Event::Decision(Decision::Opened {
+                vehicle, customer, ..
+            }) if card.vehicle.is_none() => {
+                card.vehicle = Some(vehicle.as_str().to_owned());
+                card.customer = Some(customer.as_str().to_owned());
+                self.touched.reworded.insert(id.clone());
+            }
+            Event::Decision(Decision::HandedOver { .. } | Decision::Voided { .. }) => {
+                card.left = true;
+                card.settled = true;
+                self.touched.left.remove(id);
+            }
+            // Nothing that a payment changes calls for a look at what has left.
+            Event::Fact(Fact::Paid { .. }) => {}
+            _ if card.left => {
+                self.touched.left.insert(id.clone(), at);
+            }
+            _ => {}
+        }
+        self.put_order_card(id, &before, &card)
+    }
+
+    /// The cards that follow from what the rows so far come to.
+    pub(super) fn finish_notes(&mut self) -> Result<(), Trouble> {
+        // What is not finished is finished with the next rows.
+        let touched = self.touched.clone();
+        self.finish(touched)?;
+        self.touched = Touched::default();
+        Ok(())
+    }
+
+    fn finish(&mut self, touched: Touched) -> Result<(), Trouble> {
+        for (id, at) in touched.left {
+            let before = self.order_card(&id)?;
+            let card = OrderCard {
+                settled: self.is_settled(&id, at)?,
+                ..before.clone()
+            };
+            self.put_order_card(&id, &before, &card)?;
+        }
+        let mut reworded = touched.reworded;
+        for id in touched.vehicles {
+            self.put_vehicle_card(&id)?;
+            let orders = self.orders_of_vehicle(&id)?;
+            reworded.extend(orders.into_iter().map(|(_, order)| order));
+        }
+        for id in touched.customers {
+            let orders = self.orders_of_customer(&id)?;
+            reworded.extend(orders.into_iter().map(|(_, order)| order));
+        }
+        for id in reworded {
+            self.put_words(&id)?;
+        }
+        Ok(())
+    }
+
+    /// Whether an order that left needs no look. What alarms does not rest on the time.
+    fn is_settled(&self, id: &OrderId, at: Timestamp) -> Result<bool, Trouble> {
+        let order = self.order(id)?;
+        let rules = Rules {
+            now: at,
+            zone: TimeZone::UTC,
+        };
+        Ok(papers::is_voided(&order)
+            || papers::handed_over(&order).is_some()
+                && repair::late_alarms(&order, &rules).is_empty())
+    }
+
+    pub(super) fn order_card(&self, id: &OrderId) -> Result<OrderCard, Trouble> {
+        match self.index.card(drawer::ORDER, id.as_str())? {
+            Some(card) => serde_json::from_str(&card.value).map_err(|_| odd(&card)),
+            None => Ok(OrderCard::default()),
+        }
+    }
+
+    fn put_order_card(
+        &mut self,
+        id: &OrderId,
+        before: &OrderCard,
+        card: &OrderCard,
+    ) -> Result<(), Trouble> {
+        if card == before {
+            return Ok(());
+        }
+        let value = serde_json::to_string(card).expect("a card of plain values is JSON");
+        self.index.put(drawer::ORDER, id.as_str(), value);
+        let Some(number) = card.number.map(padded) else {
+            return Ok(());
+        };
+        if card.settled {
+            self.index.remove(drawer::HERE, &number);
+        } else {
+            self.index.put(drawer::HERE, &number, id.as_str());
+        }
+        for (drawer, name) in [
+            (drawer::OF_VEHICLE, &card.vehicle),
+            (drawer::OF_CUSTOMER, &card.customer),
+        ] {
+            if let Some(name) = name {
+                self.index
+                    .put(drawer, &format!("{name} {number}"), id.as_str());
+            }
+        }
+        Ok(())
+    }
+
+    /// Whose a vehicle is, and that it is theirs.
+    fn put_vehicle_card(&mut self, id: &VehicleId) -> Result<(), Trouble> {
+        let before = self.index.card(drawer::VEHICLE, id.as_str())?;
+        let before = before.map(|card| card.value);
+        let vehicle = self.vehicle(id)?;
+        let now = vehicle
+            .customer()
+            .map(|customer| customer.as_str().to_owned());
+        if now == before {
+            return Ok(());
+        }
+        if let Some(before) = before {
+            let key = format!("{before} {id}");
+            self.index.remove(drawer::VEHICLE_OF, &key);
+        }
+        if let Some(now) = now {
+            let key = format!("{now} {id}");
+            self.index.put(drawer::VEHICLE_OF, &key, "");
+            self.index.put(drawer::VEHICLE, id.as_str(), now);
+        }
+        Ok(())
+    }
+
+    /// The words an order is found by: as they read now, squeezed. They are private, so
+    /// each card is bound to the content it was made of, and erased with it.
+    fn put_words(&mut self, id: &OrderId) -> Result<(), Trouble> {
+        let Some(number) = self.order_card(id)?.number else {
+            return Ok(());
+        };
+        let padded = padded(number);
+        let (from, below) = under(&padded);
+        let before = self.index.cards(&Wanted {
+            below: Some(&below),
+            ..Wanted::from(drawer::WORDS, &from)
+        })?;
+        for card in before {
+            self.index.remove(drawer::WORDS, &card.key);
+        }
+        self.index.put(
+            drawer::WORDS,
+            &format!("{padded} number"),
+            number.to_string(),
+        );
+        for (what, words) in self.words_of(id)? {
+            let Some(private) = self.store.private(&self.log, &words.0)? else {
+                continue;
+            };
+            let text = squeezed(&String::from_utf8_lossy(&private.content));
+            if !text.is_empty() {
+                let key = format!("{padded} {what}");
+                self.index.put_of(drawer::WORDS, &key, text, Some(words.0));
+            }
+        }
+        Ok(())
+    }
+
+    fn words_of(&self, id: &OrderId) -> Result<Vec<(&'static str, Words)>, Trouble> {
+        let order = self.order(id)?;
+        let mut out = Vec::new();
+        if let Some(vehicle) = super::vehicle_of(&order) {
+            let vehicle = self.vehicle(&vehicle)?;
+            out.extend(vehicle.text(Field::Label).words.map(|text| ("label", text)));
+            out.extend(vehicle.text(Field::Plate).words.map(|text| ("plate", text)));
+        }
+        if let Some(customer) = customer_of(&order) {
+            let customer = self.customer(&customer)?;
+            out.extend(customer.text(Field::Name).words.map(|text| ("name", text)));
+        }
+        Ok(out)
+    }
+}
+
+/// Whether the shop itself is folded from this. Numbers of orders stand on cards, and what
+/// was erased is asked of the record: both would make the shop grow with its history.
+fn is_of_shop(fact: &ShopFact) -> bool {
+    !matches!(fact, ShopFact::NumberGiven { .. } | ShopFact::Erased { .. })
+}

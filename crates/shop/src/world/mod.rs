@@ -1,0 +1,369 @@
+//! The shop as its log tells it. Little of it is in memory: the shop itself, and what was
+//! asked for lately. Everything else is found through the card index, and folded from the
+//! rows of its own stream when somebody asks for it.
+
+mod at_hand;
+mod filing;
+pub(crate) mod index;
+mod read;
+
+use crate::trouble::Trouble;
+use at_hand::{AtHand, Folded};
+use filing::Touched;
+use index::{Index, drawer, odd};
+use record::Stream;
+use repair::{
+    Customer, CustomerId, Decision, MapDrafts, MapId, Order, OrderId, Shop, Vehicle, VehicleId,
+};
+use std::collections::BTreeSet;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use store::{Row, Store, Wanted};
+
+/// The shop as its log tells it up to a position. What is asked for by name is blank if
+/// nothing was ever filed under that name, as a stream that was never written to reads as
+/// empty.
+pub struct World {
+    /// The last position folded.
+    pub position: u64,
+    /// The shop itself: settings, people, stalls. The numbers it gave to orders are asked
+    /// for below.
+    pub shop: Shop,
+    store: Arc<dyn Store>,
+    log: String,
+    at_hand: Mutex<AtHand>,
+    index: Index,
+    touched: Touched,
+}
+
+/// The number of a shop's first order.
+const FIRST_NUMBER: u64 = 1001;
+
+/// What is asked for by name or number. An error says that the record cannot be read.
+impl World {
+    /// An order.
+    pub fn order(&self, id: &OrderId) -> Result<Arc<Order>, Trouble> {
+        match self.folded(&Stream::Order(id.clone()))?.0 {
+            Folded::Order(order) => Ok(order),
+            _ => Ok(Arc::default()),
+        }
+    }
+
+    /// A vehicle.
+    pub fn vehicle(&self, id: &VehicleId) -> Result<Arc<Vehicle>, Trouble> {
+        match self.folded(&Stream::Vehicle(id.clone()))?.0 {
+            Folded::Vehicle(vehicle) => Ok(vehicle),
+            _ => Ok(Arc::default()),
+        }
+    }
+
+    /// A customer.
+    pub fn customer(&self, id: &CustomerId) -> Result<Arc<Customer>, Trouble> {
+        match self.folded(&Stream::Customer(id.clone()))?.0 {
+            Folded::Customer(customer) => Ok(customer),
+            _ => Ok(Arc::default()),
+        }
+    }
+
+    /// A map.
+    pub fn map(&self, id: &MapId) -> Result<Arc<MapDrafts>, Trouble> {
+        match self.folded(&Stream::Map(id.clone()))?.0 {
+            Folded::Map(map) => Ok(map),
+            _ => Ok(Arc::default()),
+        }
+    }
+
+    /// The names of all maps, in order.
+    pub fn maps(&self) -> Result<Vec<MapId>, Trouble> {
+        let cards = self.index.cards(&Wanted::from(drawer::MAP, ""))?;
+        Ok(cards.into_iter().map(|card| MapId::new(card.key)).collect())
+    }
+
+    /// The order that people call by this number.
+    pub fn order_numbered(&self, number: u64) -> Result<Option<OrderId>, Trouble> {
+        let card = self.index.card(drawer::NUMBER, &padded(number))?;
+        Ok(card.map(|card| OrderId::new(card.value)))
+    }
+
+    /// The number that people call an order by.
+    pub fn number_of(&self, id: &OrderId) -> Result<Option<u64>, Trouble> {
+        Ok(self.order_card(id)?.number)
+    }
+
+    /// The number the next order gets.
+    pub fn next_number(&self) -> Result<u64, Trouble> {
+        let last = self.orders_before(None, 1)?;
+        Ok(last
+            .first()
+            .map_or(FIRST_NUMBER, |(number, _)| number.saturating_add(1)))
+    }
+
+    /// At most `most` orders, newest first, from below this number if one is given.
+    pub fn orders_before(
+        &self,
+        before: Option<u64>,
+        most: usize,
+    ) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        let below = before.map(padded);
+        self.numbered(&Wanted {
+            below: below.as_deref(),
+            most,
+            ..Wanted::from(drawer::NUMBER, "")
+        })
+    }
+
+    /// The same of orders that are found by these words: in their number, in their
+    /// vehicle's label or plate, in their customer's name.
+    pub fn orders_saying(
+        &self,
+        words: &str,
+        before: Option<u64>,
+        most: usize,
+    ) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        let part = squeezed(words);
+        if part.is_empty() {
+            return self.orders_before(before, most);
+        }
+        let below = before.map(padded);
+        let cards = self.index.cards(&Wanted {
+            below: below.as_deref(),
+            containing: Some(&part),
+            backwards: true,
+            most: most.saturating_mul(filing::MOST_WORDS),
+            ..Wanted::from(drawer::WORDS, "")
+        })?;
+        let mut numbers = BTreeSet::new();
+        for card in &cards {
+            numbers.insert(filing::number_in(card)?);
+        }
+        let mut out = Vec::new();
+        for number in numbers.into_iter().rev().take(most) {
+            out.extend(self.order_numbered(number)?.map(|id| (number, id)));
+        }
+        Ok(out)
+    }
+
+    /// The orders that are not settled, newest first: few, however long the shop has been
+    /// at work. Settled is what was handed over, or voided, and of which nothing that came
+    /// in since stands open; what comes in later can make it unsettled again.
+    pub fn orders_here(&self) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        self.numbered(&Wanted::from(drawer::HERE, ""))
+    }
+
+    /// The orders about a vehicle, newest first.
+    pub fn orders_of_vehicle(&self, id: &VehicleId) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        self.numbered_under(drawer::OF_VEHICLE, id.as_str())
+    }
+
+    /// The orders opened for a customer, newest first.
+    pub fn orders_of_customer(&self, id: &CustomerId) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        self.numbered_under(drawer::OF_CUSTOMER, id.as_str())
+    }
+
+    /// The vehicles that were first spoken of as this customer's.
+    pub fn vehicles_of(&self, id: &CustomerId) -> Result<Vec<VehicleId>, Trouble> {
+        let (from, below) = under(id.as_str());
+        let cards = self.index.cards(&Wanted {
+            below: Some(&below),
+            ..Wanted::from(drawer::VEHICLE_OF, &from)
+        })?;
+        let vehicle = |card: &store::Card| card.key.get(from.len()..).map(VehicleId::new);
+        cards
+            .iter()
+            .map(|card| vehicle(card).ok_or_else(|| odd(card)))
+            .collect()
+    }
+
+    /// The last sequence number of a stream; nought if it holds nothing.
+    pub fn seq(&self, stream: &Stream) -> Result<u64, Trouble> {
+        if *stream != Stream::Shop {
+            return Ok(self.folded(stream)?.1);
+        }
+        match self.index.card(drawer::SHOP_SEQ, "")? {
+            Some(card) => card.value.parse().map_err(|_| odd(&card)),
+            None => Ok(0),
+        }
+    }
+
+    fn numbered_under(&self, drawer: &str, name: &str) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        let (from, below) = under(name);
+        self.numbered(&Wanted {
+            below: Some(&below),
+            ..Wanted::from(drawer, &from)
+        })
+    }
+
+    /// Orders off cards whose keys end in a number, the last first.
+    fn numbered(&self, wanted: &Wanted<'_>) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        let backwards = Wanted {
+            backwards: true,
+            ..*wanted
+        };
+        let cards = self.index.cards(&backwards)?;
+        cards
+            .into_iter()
+            .map(|card| {
+                let number = card.key.rsplit(' ').next().and_then(|key| key.parse().ok());
+                let number = number.ok_or_else(|| odd(&card))?;
+                Ok((number, OrderId::new(card.value)))
+            })
+            .collect()
+    }
+}
+
+/// How it comes about.
+impl World {
+    /// The world up to where the stored index stands.
+    pub(crate) fn open(store: Arc<dyn Store>, log: &str) -> Result<Self, Trouble> {
+        let index = Index::open(Arc::clone(&store), log)?;
+        Self::by(store, log, index)
+    }
+
+    /// The world before the first row, going by nothing that is stored but the log.
+    pub(crate) fn blank(store: Arc<dyn Store>, log: &str) -> Result<Self, Trouble> {
+        let index = Index::blank(Arc::clone(&store), log);
+        Self::by(store, log, index)
+    }
+
+    fn by(store: Arc<dyn Store>, log: &str, index: Index) -> Result<Self, Trouble> {
+        let mut world = Self {
+            position: index.position,
+            shop: Shop::default(),
+            store,
+            log: log.to_owned(),
+            at_hand: Mutex::default(),
+            index,
+            touched: Touched::default(),
+        };
+        for card in world.index.cards(&Wanted::from(drawer::SHOP, ""))? {
+            let position: u64 = card.value.parse().map_err(|_| odd(&card))?;
+            let rows = world.store.log(log, position.saturating_sub(1), 1)?;
+            let row = rows.first().ok_or_else(|| odd(&card))?;
+            let (stream, recorded) = read::row(row)?;
+            if stream != Stream::Shop {
+                return Err(odd(&card));
+            }
+            world.file(row, &stream, recorded);
+        }
+        Ok(world)
+    }
+
+    /// Folds the next rows of the log.
+    ///
+    /// # Errors
+    /// [`Trouble`], if this program cannot read a row: the log is newer, or damaged.
+    pub(crate) fn take(&mut self, rows: &[Row]) -> Result<(), Trouble> {
+        let from = self.position;
+        for row in rows.iter().filter(|row| row.position > from) {
+            let (stream, recorded) = read::row(row)?;
+            if row.position > self.index.position {
+                self.note(row, &stream, &recorded)?;
+            }
+            self.file(row, &stream, recorded);
+            self.position = row.position;
+        }
+        self.finish_notes()
+    }
+
+    /// Writes the index once enough is new, or at once.
+    ///
+    /// # Errors
+    /// [`Trouble`], if another program wrote it, and what it wrote cannot be read.
+    pub(crate) fn save(&mut self, at_once: bool) -> Result<(), Trouble> {
+        /// Whoever is quicker this often has written what this would have.
+        const MOST_TRIES: usize = 3;
+        for _ in 0..MOST_TRIES {
+            if !(at_once || self.index.is_due()) || self.index.save().is_continue() {
+                break;
+            }
+            self.index.look()?;
+            self.touched = Touched::default();
+            self.note_again()?;
+        }
+        Ok(())
+    }
+
+    pub(crate) fn index(&self) -> &Index {
+        &self.index
+    }
+
+    /// The cards of rows that are folded already, after another program's index.
+    fn note_again(&mut self) -> Result<(), Trouble> {
+        const PAGE: usize = 1_000;
+        while self.index.position < self.position {
+            let rows = self.store.log(&self.log, self.index.position, PAGE)?;
+            if rows.is_empty() {
+                break;
+            }
+            let end = self.position;
+            for row in rows.iter().filter(|row| row.position <= end) {
+                let (stream, recorded) = read::row(row)?;
+                self.note(row, &stream, &recorded)?;
+            }
+        }
+        self.finish_notes()
+    }
+
+    /// What a stream comes to up to this world's position, and its last sequence number.
+    fn folded(&self, stream: &Stream) -> Result<(Folded, u64), Trouble> {
+        if let Some(known) = self.at_hand().get(stream) {
+            return Ok(known);
+        }
+        let rows = self.store.stream(&self.log, &stream.to_string(), 0)?;
+        let mut folded = Folded::blank(stream);
+        let mut seq = 0;
+        let mut events = 0;
+        for row in rows.iter().filter(|row| row.position <= self.position) {
+            folded.file(read::row(row)?.1);
+            seq = row.seq;
+            events += 1;
+        }
+        self.at_hand()
+            .put(stream.clone(), folded.clone(), seq, events);
+        Ok((folded, seq))
+    }
+
+    fn at_hand(&self) -> MutexGuard<'_, AtHand> {
+        self.at_hand.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+/// The vehicle an order is about.
+#[must_use]
+pub fn vehicle_of(order: &Order) -> Option<VehicleId> {
+    opened(order).map(|(vehicle, _)| vehicle.clone())
+}
+
+/// The customer an order was opened for.
+#[must_use]
+pub fn customer_of(order: &Order) -> Option<CustomerId> {
+    opened(order).map(|(_, customer)| customer.clone())
+}
+
+fn opened(order: &Order) -> Option<(&VehicleId, &CustomerId)> {
+    let mut decisions = order.decisions().iter();
+    decisions.find_map(|decided| match &decided.decision {
+        Decision::Opened {
+            vehicle, customer, ..
+        } => Some((vehicle, customer)),
+        _ => None,
+    })
+}
+
+/// A text for finding: letters and digits only, small.
+fn squeezed(text: &str) -> String {
+    text.chars()
+        .filter(|c| c.is_alphanumeric())
+        .flat_map(char::to_lowercase)
+        .collect()
+}
+
+/// A number as a key: the order of keys is the order of numbers.
+fn padded(number: u64) -> String {
+    format!("{number:020}")
+}
+
+/// Where the keys that begin with a name begin and end. No name holds a space, which
+/// stands between, nor the sign after it.
+fn under(name: &str) -> (String, String) {
+    (format!("{name} "), format!("{name}!"))
+}
