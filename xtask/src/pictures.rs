@@ -30,16 +30,57 @@ const PAGES: &[(&str, &str)] = &[
     ("gate", "/o/1002/may/hand-over"),
     ("owed", "/o/1002/due"),
     ("snag", "/o/1002/snag?item=housing-bolts"),
+    ("maps", "/maps"),
+    ("map", "/maps/korvane-drayman-engine-front"),
+    ("plan", PLAN),
+    ("plan-now", "/o/1002/plan"),
+    (
+        "plan-targets",
+        "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&find=gasket",
+    ),
+    (
+        "plan-price",
+        "/o/1002/plan/price?map=korvane-drayman-engine-front&for=housing+gasket&aim=reach",
+    ),
+    ("next-stage", "/o/1002/stage"),
     ("desk", "/o/1002/desk"),
     ("ask", "/o/1002/ask"),
     ("parts", "/o/1002/parts"),
     ("money", "/o/1002/pay"),
+    ("price", "/o/1002/price"),
+    ("decline", "/o/1002/decline"),
+    ("hand-over", "/o/1002/hand-over"),
+    ("shop", "/shop"),
     ("story", "/o/1002/story"),
     ("record", "/record"),
+    ("coolant", "/coolant"),
+    (
+        "coolant-protection",
+        "/coolant/protection?strength=50+%25&of=concentrate&glycol=ethylene&cap=1.1+bar&altitude=650+m&hottest=108",
+    ),
+    (
+        "coolant-strength",
+        "/coolant/strength?instrument=refractometer&reading=-24&glycol=ethylene&cap=1.1",
+    ),
+    (
+        "coolant-mix",
+        "/coolant/mix?capacity=9.2+L&left=3.7&now=35&want=50&of=concentrate&has-concentrate=yes&has-water=yes",
+    ),
+    (
+        "coolant-balance",
+        "/coolant/balance?drained=5.5+L&poured=4+L&capacity=9.2+L&bottle-area=150",
+    ),
+    (
+        "coolant-leak",
+        "/coolant/leak?readings=0+1.10+22%0A5+1.09+22%0A10+1.09+21.5%0A15+1.085+21.5&unit=bar&limit=0.05+bar&limit-time=15+min&cap=1.1",
+    ),
     ("estimate", "/o/1002/estimate"),
     ("added", "/o/1002/added"),
     ("invoice", "/o/1001/invoice"),
 ];
+
+/// A plan from a whole vehicle, with one way ruled out.
+const PLAN: &str = "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&for=housing+gasket&for=housing+o-rings&without=shroud.off";
 
 /// The page that makes the browser one of the demonstration's people.
 const BE_SOMEBODY: &str = "/who/pavel";

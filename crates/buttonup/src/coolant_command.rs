@@ -93,7 +93,12 @@ mod tests {
     }
 
     fn asked(words: &str) -> Result<Answer, Wrong> {
-        let words = std::iter::once("coolant").chain(words.split_whitespace());
+        let words: Vec<&str> = words.split_whitespace().collect();
+        asked_so(&words)
+    }
+
+    fn asked_so(words: &[&str]) -> Result<Answer, Wrong> {
+        let words = ["coolant"].iter().chain(words);
         run(&Line::try_parse_from(words).unwrap().asked)
     }
 
@@ -118,6 +123,24 @@ mod tests {
         let back = json("freeze --reading -36C");
         assert!(near(&back["mass_fraction"], 0.5, 1e-3));
         assert_eq!(back["standing"], "within its limits");
+    }
+
+    #[test]
+    fn points_of_a_label_win_over_what_is_computed() {
+        let table = ["--table", "40% -24C, 50% -37C"];
+        let json = |words: &[&str]| asked_so(&[words, &table].concat()).unwrap().json;
+        let found = json(&["freeze", "--concentrate", "45%"]);
+        assert!(near(&found["freeze_c"], -30.5, 1e-9));
+        let back = json(&["freeze", "--reading", "-30.5C"]);
+        assert!(near(&back["concentrate_fraction"], 0.45, 1e-9));
+        // Outside its points the table says nothing.
+        let weak = json(&["freeze", "--concentrate", "20%"]);
+        let computed = asked("freeze --concentrate 20%").unwrap().json;
+        assert_eq!(weak["freeze_c"], computed["freeze_c"]);
+        for bad in ["50% -37C", "40% -24C, 50% -20C", "40 -24C, 50% -37C"] {
+            let wrong = asked_so(&["freeze", "--concentrate", "45%", "--table", bad]).unwrap_err();
+            assert_eq!(wrong.place, "--table", "{bad}");
+        }
     }
 
     #[test]

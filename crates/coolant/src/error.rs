@@ -60,6 +60,14 @@ pub enum CoolantError {
         "neither the cap's nor the system's rating is known: read it before pumping anything up"
     )]
     NoRating,
+    #[error(
+        "a table of freezing points needs at least two, {found} are there: copy more of the label"
+    )]
+    TableTooShort { found: usize },
+    #[error("the table does not fall from {} % to {} %: each stronger mixture has to freeze lower, check the figures", percent(*weak), percent(*strong))]
+    TableNotFalling { weak: f64, strong: f64 },
+    #[error("`{point}` is no point of a table: write 50% -37C")]
+    TableUnreadable { point: String },
     #[error("the readings make no rate that is a number: check their figures and units")]
     Unsteady,
 }

@@ -42,6 +42,7 @@ mod property;
 mod sources;
 mod student;
 mod swell;
+mod table;
 mod text;
 mod vacuum;
 mod water;
@@ -73,5 +74,6 @@ pub use property::{
     freezing, specific_heat, strength_from_density, strength_from_freeze_point, viscosity,
 };
 pub use swell::{Swell, swell};
+pub use table::{FreezeTable, freezing_by_table, strength_by_table};
 pub use vacuum::{Hold, VacuumFill, VacuumQuestion, vacuum_fill};
 pub use water::{Atmosphere, WaterBoiling, atmosphere, steam_pressure, water_boils};

@@ -14,15 +14,24 @@
 //!
 //! Knows nothing of vehicles, orders or pages: it is told what to draw.
 
+mod coolant;
+mod joint;
+mod plot;
 mod shapes;
 mod svg;
 mod text;
 mod tray;
+mod turns;
 
+pub use coolant::{
+    Filling, MixChart, PressureRun, Reading as MixReading, filling, mix_chart, pressure,
+};
+pub use joint::{Joint, JointMeasure, JointPart, JointPiece, joint};
 pub use shapes::{Slope, dimension, hatch};
 pub use svg::{css, svg};
 pub use text::{ellipsis, text_width_px, wrap};
 pub use tray::{Tray, TrayMark, TrayPlace, TrayThing, tray};
+pub use turns::{Turn, turns};
 
 /// A whole drawing.
 #[derive(Debug, Clone, PartialEq)]

@@ -12,6 +12,8 @@ pub struct Section {
     pub title: String,
     /// Outside diameter of the metal; nothing where it was not measured.
     pub boss_mm: Option<f64>,
+    /// Whether the hole has a bottom.
+    pub blind: bool,
     /// Later rings lie over earlier ones.
     pub rings: Vec<Ring>,
     pub measures: Vec<Measure>,
@@ -38,7 +40,10 @@ pub enum RingKind {
     Thread,
     /// Thread that is torn out.
     LostThread,
-    Insert,
+    /// Thread that was cut or put in: an insert's, or a larger one.
+    NewThread,
+    /// A solid bushing, its own thread inside it.
+    Bushing,
     Bolt,
     Head,
 }
@@ -55,6 +60,8 @@ pub struct Measure {
 
 /// Height of the other part in the drawing where nobody measured it, in diameters.
 const OTHER_PART: f64 = 1.0;
+/// Where a ring stands that lies over the hole and under the bolt.
+const OVER_HOLE: usize = 2;
 /// Where a ring stands that lies over the thread and under the bolt.
 const OVER_THREAD: usize = 3;
 /// Height of a hexagon head, in diameters.
@@ -102,23 +109,7 @@ pub fn after(hole: &DamagedHole, option: &RepairOption) -> Section {
         option.engaged_mm,
         option.other_hole_mm.or(hole.other.hole_mm),
     );
-    if let (Some(insert_mm), Some(major_mm)) = (option.insert_mm, option.hole_major_mm) {
-        let inner = thread.geometry().minor_diameter_mm;
-        let top = thread.pitch_mm() / 2.0;
-        section.rings.insert(
-            OVER_THREAD,
-            Ring {
-                what: RingKind::Insert,
-                top_mm: top,
-                bottom_mm: top + insert_mm,
-                inner_mm: inner,
-                outer_mm: major_mm,
-            },
-        );
-        section
-            .measures
-            .push(depth("insert", top, top + insert_mm, major_mm / 2.0));
-    }
+    renewed(&mut section, thread, option);
     if option.way == Way::LongerBolt && hole.lost_mm() > 0.0 {
         section.measures.push(depth(
             "torn thread",
@@ -138,6 +129,58 @@ pub fn after(hole: &DamagedHole, option: &RepairOption) -> Section {
         });
     }
     section
+}
+
+/// What a way has drilled, cut and put in.
+fn renewed(section: &mut Section, thread: &Thread, option: &RepairOption) {
+    let Some(major_mm) = option.hole_major_mm else {
+        return;
+    };
+    if let Some(drill) = &option.drill {
+        for ring in &mut section.rings {
+            if ring.what == RingKind::Hole {
+                ring.outer_mm = drill.diameter_mm;
+            }
+        }
+    }
+    let minor_mm = thread.geometry().minor_diameter_mm;
+    let old = section
+        .rings
+        .iter()
+        .position(|ring| ring.what == RingKind::Thread)
+        .map(|at| section.rings.remove(at));
+    let Some(insert_mm) = option.insert_mm else {
+        let new = old.map(|ring| Ring {
+            what: RingKind::NewThread,
+            ..ring
+        });
+        section.rings.splice(OVER_HOLE..OVER_HOLE, new);
+        return;
+    };
+    let wire = option.way == Way::WireInsert;
+    // A wire insert is wound in to half a turn below the face.
+    let top_mm = if wire { thread.pitch_mm() / 2.0 } else { 0.0 };
+    let ring = |what, inner_mm, outer_mm| Ring {
+        what,
+        top_mm,
+        bottom_mm: top_mm + insert_mm,
+        inner_mm,
+        outer_mm,
+    };
+    let new = if wire {
+        vec![ring(RingKind::NewThread, minor_mm, major_mm)]
+    } else {
+        let d = thread.diameter_mm();
+        vec![
+            ring(RingKind::Bushing, d, major_mm),
+            ring(RingKind::NewThread, minor_mm, d),
+        ]
+    };
+    section.rings.splice(OVER_HOLE..OVER_HOLE, new);
+    let label = if wire { "insert" } else { "bushing" };
+    section
+        .measures
+        .push(depth(label, top_mm, top_mm + insert_mm, major_mm / 2.0));
 }
 
 fn joint(
@@ -192,20 +235,21 @@ fn joint(
     ];
     let mut measures = vec![
         depth("engaged", 0.0, engaged_mm, d / 2.0),
-        depth("depth of the hole", 0.0, length, outside / 2.0),
+        depth("hole depth", 0.0, length, outside / 2.0),
         Measure {
-            label: "hole in the other part".to_owned(),
+            label: "passage".to_owned(),
             value_mm: passage,
             from_mm: (-passage / 2.0, -other / 2.0),
             to_mm: (passage / 2.0, -other / 2.0),
         },
     ];
     if let Depth::Blind { depth_mm } = hole.depth {
-        measures.push(depth("left below the bolt", engaged_mm, depth_mm, 0.0));
+        measures.push(depth("below bolt", engaged_mm, depth_mm, 0.0));
     }
     Section {
         title,
         boss_mm: hole.boss_mm,
+        blind: matches!(hole.depth, Depth::Blind { .. }),
         rings,
         measures,
     }

@@ -403,11 +403,11 @@ fn the_section_shows_what_was_judged() {
     };
     assert_eq!(measure("wall left"), insert.wall_left_mm.unwrap());
     assert_eq!(measure("insert"), 16.0);
-    assert_eq!(measure("depth of the hole"), 26.0);
+    assert_eq!(measure("hole depth"), 26.0);
     let ring = drawn
         .rings
         .iter()
-        .find(|ring| ring.what == RingKind::Insert)
+        .find(|ring| ring.what == RingKind::NewThread)
         .unwrap();
     assert_eq!(ring.outer_mm, insert.hole_major_mm.unwrap());
     let torn = before(&answer.hole);

@@ -1,5 +1,6 @@
 //! What was agreed, and by how much a sum passes it.
 
+use crate::leeway::Leeway;
 use crate::totals::Totals;
 use rust_decimal::Decimal;
 
@@ -45,6 +46,26 @@ pub fn over(totals: &Totals, ceiling: Ceiling) -> Option<Over> {
         sum,
         by: sum.saturating_sub(ceiling.amount),
     })
+}
+
+/// The same, where a rule lets some of the excess pass without asking again.
+///
+/// ```
+/// use price::{Ceiling, Leeway, Totals, over_by_rule};
+/// let ten = Leeway { percent: 10.into(), ..Leeway::default() };
+/// let ceiling = Ceiling { amount: 100.into(), tax_included: false };
+/// let sums = |net: u32| Totals { net: net.into(), tax: 0.into(), gross: net.into() };
+/// assert!(over_by_rule(&sums(110), ceiling, &ten, 2).is_none());
+/// assert_eq!(over_by_rule(&sums(111), ceiling, &ten, 2).map(|over| over.by), Some(11.into()));
+/// ```
+#[must_use]
+pub fn over_by_rule(
+    totals: &Totals,
+    ceiling: Ceiling,
+    leeway: &Leeway,
+    minor_digits: u32,
+) -> Option<Over> {
+    over(totals, ceiling).filter(|over| over.sum > leeway.limit(ceiling.amount, minor_digits))
 }
 
 /// How much to take off the net sum so that it no longer passes the ceiling. Where

@@ -28,10 +28,12 @@
 
 mod ceiling;
 mod entry;
+mod leeway;
 mod totals;
 mod working;
 
-pub use ceiling::{Ceiling, Over, over, write_down};
+pub use ceiling::{Ceiling, Over, over, over_by_rule, write_down};
 pub use entry::{Charge, Entry, Label, LineRef, Payer, TaxOn, TaxRule};
+pub use leeway::Leeway;
 pub use totals::{Totals, after_write_down, amount, by_charge, rounded, totals};
 pub use working::working;

@@ -182,6 +182,19 @@ pub struct Settings {
     pub zone: String,
 }
 
+/// How much each consideration counts among the ways to mend a thread that hold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Weights {
+    /// How far from stripping.
+    pub margin: Decimal,
+    /// How soon it is done.
+    pub time: Decimal,
+    /// How cheaply.
+    pub cost: Decimal,
+    /// How much stays as it was, and is left for the next repair.
+    pub reversibility: Decimal,
+}
+
 /// A sort of stall.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum StallIs {
@@ -242,6 +255,20 @@ pub enum ShopFact {
         texts: Vec<Words>,
         /// Why, as a code.
         why: Token,
+    },
+    /// The shop says what counts how much when ways to mend a thread are ranked.
+    Weighed {
+        /// How much.
+        weights: Weights,
+    },
+    /// The rules of a place hold for consent, or of none: any excess is then asked for.
+    PlaceChosen {
+        /// The place, as a code; none for no place's rules.
+        place: Option<Token>,
+        /// The version of its rules.
+        version: u32,
+        /// The choices seen.
+        after: Vec<CommandId>,
     },
 }
 
@@ -459,6 +486,45 @@ impl Shop {
             .collect();
         let by = told.iter().map(|(command, ..)| (*command).clone());
         Some((latest_of(&told)?, by.collect()))
+    }
+
+    /// The weights as told last by the clock of whoever told them.
+    #[must_use]
+    pub fn weights(&self) -> Option<Weights> {
+        self.facts()
+            .filter_map(|(command, stamp, fact)| match fact {
+                ShopFact::Weighed { weights } => Some(((stamp.at, command), *weights)),
+                _ => None,
+            })
+            .max_by(|a, b| a.0.cmp(&b.0))
+            .map(|(_, weights)| weights)
+    }
+
+    /// The place whose rules hold, and their version; none, if none was chosen.
+    #[must_use]
+    pub fn place(&self) -> Option<(&Token, u32)> {
+        let choices: Vec<_> = self
+            .facts()
+            .filter_map(|(command, _, fact)| match fact {
+                ShopFact::PlaceChosen {
+                    place,
+                    version,
+                    after,
+                } => Some((command, (place.as_ref(), *version), after)),
+                _ => None,
+            })
+            .collect();
+        let (place, version) = latest_of(&choices)?;
+        Some((place?, version))
+    }
+
+    /// The choices of a place, for a device to name as seen.
+    #[must_use]
+    pub fn places_chosen(&self) -> Vec<&CommandId> {
+        self.facts()
+            .filter(|(_, _, fact)| matches!(fact, ShopFact::PlaceChosen { .. }))
+            .map(|(command, ..)| command)
+            .collect()
     }
 
     /// The people who belong to the shop.

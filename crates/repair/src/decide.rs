@@ -11,7 +11,7 @@ use crate::papers::{ceilings, handed_over, is_voided, minor_digits, paid, price}
 use crate::reason::{Reason, ReasonKey, Waivable};
 use crate::rules::Rules;
 use crate::text::Words;
-use price::{Entry, Over, Payer, TaxRule, over, totals, write_down};
+use price::{Entry, Over, Payer, TaxRule, over_by_rule, totals, write_down};
 use rust_decimal::Decimal;
 use thiserror::Error;
 
@@ -163,8 +163,13 @@ pub fn decide(order: &Order, context: &Context, request: Request) -> Result<Vec<
             work,
         },
         Request::Price { entries } => set_price(order, context, entries)?,
+        Request::AddToPrice { entries: added } => {
+            let mut entries = price(order).map(|price| price.entries).unwrap_or_default();
+            entries.extend(added);
+            set_price(order, context, entries)?
+        }
         Request::WriteDown { payer } => bring_down(order, payer)?,
-        Request::Charge => charge(order)?,
+        Request::Charge => charge(order, &context.rules)?,
         Request::Waive {
             gate,
             reason,
@@ -246,7 +251,7 @@ fn bring_down(order: &Order, payer: Payer) -> Result<Decision, Refusal> {
     Ok(Decision::WrittenDown { payer, amount })
 }
 
-fn charge(order: &Order) -> Result<Decision, Refusal> {
+fn charge(order: &Order, rules: &Rules) -> Result<Decision, Refusal> {
     let price = price(order).ok_or(Refusal::NotPriced)?;
     let ceilings = ceilings(order);
     for (payer, sums) in &price.totals {
@@ -256,7 +261,7 @@ fn charge(order: &Order) -> Result<Decision, Refusal> {
         let ceiling = ceilings
             .get(payer)
             .ok_or(Refusal::NoConsent { payer: *payer })?;
-        if let Some(over) = over(sums, *ceiling) {
+        if let Some(over) = over_by_rule(sums, *ceiling, &rules.leeway, minor_digits(order)) {
             return Err(Refusal::OverCeiling {
                 payer: *payer,
                 over,

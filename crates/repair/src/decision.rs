@@ -87,6 +87,11 @@ pub enum Request {
         /// Every entry, in place of those before.
         entries: Vec<Entry>,
     },
+    /// Add to the price what was found on the way.
+    AddToPrice {
+        /// The entries added; those there are stay.
+        entries: Vec<Entry>,
+    },
     /// Bring a payer's sum down to what was agreed.
     WriteDown {
         /// The payer.

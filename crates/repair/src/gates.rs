@@ -73,7 +73,7 @@ pub fn may_by(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> An
         gate,
         fit_to_go: waived(fit_to_go(order, account, gate, rules)),
         papers: if handing_over {
-            waived(papers(order))
+            waived(papers(order, rules))
         } else {
             Vec::new()
         },

@@ -41,7 +41,7 @@ pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
     Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop, ShopFact,
-    StallIs, Told, Units, Vehicle, VehicleFact, VinRead,
+    StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
 };
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, Gate, KeyStep, LevelAt, LineText, Move,

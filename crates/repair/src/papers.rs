@@ -6,10 +6,11 @@ use crate::fact::Fact;
 use crate::ids::{CommandId, LineId};
 use crate::order::Order;
 use crate::reason::{Reason, ReasonKey, Why};
+use crate::rules::Rules;
 use crate::text::Words;
 use crate::told::latest;
 use jiff::Timestamp;
-use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, over};
+use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, over_by_rule};
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -127,10 +128,14 @@ pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
             _ => None,
         })
         .collect();
-    let seen: BTreeSet<&CommandId> = consents.iter().flat_map(|(.., after)| *after).collect();
+    // One payer's word takes nothing from another's, whatever it had seen.
+    let seen: BTreeSet<(Payer, &CommandId)> = consents
+        .iter()
+        .flat_map(|(_, payer, _, _, after)| after.iter().map(|command| (*payer, command)))
+        .collect();
     let mut out: BTreeMap<Payer, Ceiling> = BTreeMap::new();
     for (command, payer, amount, tax_included, _) in consents {
-        if seen.contains(command) {
+        if seen.contains(&(payer, command)) {
             continue;
         }
         let ceiling = Ceiling {
@@ -146,6 +151,72 @@ pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
             .or_insert(ceiling);
     }
     out
+}
+
+/// The entries of the price that a payer last agreed to; none, if they never agreed to a
+/// sum, and no entries, if there was no price yet.
+///
+/// A consent names the price that its author had before them among what it had seen. One
+/// that names none, because it was written down before pages said so, is taken to mean
+/// the last price that stands before it in the log: `position` tells where a command
+/// stands there. No clock is asked. Where several consents have not seen each other, the
+/// earliest price counts, so that too much is shown as added rather than too little.
+#[must_use]
+pub fn agreed_entries<'a>(
+    order: &'a Order,
+    payer: Payer,
+    position: &dyn Fn(&CommandId) -> u64,
+) -> Option<&'a [Entry]> {
+    let consents: Vec<_> = order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Consented {
+                payer: of,
+                agreed: true,
+                amount: Some(_),
+                after,
+                ..
+            } if *of == payer => Some((command, after)),
+            _ => None,
+        })
+        .collect();
+    let seen: BTreeSet<&CommandId> = consents.iter().flat_map(|(_, after)| *after).collect();
+    let prices: Vec<_> = order
+        .decisions()
+        .iter()
+        .filter_map(|decided| match &decided.decision {
+            Decision::Priced { entries, .. } => Some((&decided.command, entries.as_slice())),
+            _ => None,
+        })
+        .collect();
+    let price_of = |(command, after): &(&CommandId, &Vec<CommandId>)| {
+        let named = prices
+            .iter()
+            .rposition(|(priced, _)| after.contains(priced));
+        named.or_else(|| {
+            let before = position(command);
+            prices
+                .iter()
+                .rposition(|(priced, _)| position(priced) < before)
+        })
+    };
+    let earliest = consents
+        .iter()
+        .filter(|(command, _)| !seen.contains(command))
+        .map(price_of)
+        .min()?;
+    Some(earliest.map_or(&[][..], |nth| prices[nth].1))
+}
+
+/// The command that set the price as it stands, for a consent to name as seen.
+#[must_use]
+pub fn priced_by(order: &Order) -> Option<&CommandId> {
+    order
+        .decisions()
+        .iter()
+        .rev()
+        .find(|decided| matches!(decided.decision, Decision::Priced { .. }))
+        .map(|decided| &decided.command)
 }
 
 /// The price, if one was set.
@@ -267,7 +338,7 @@ pub fn is_voided(order: &Order) -> bool {
 
 /// What the desk has still to see to before hand-over.
 #[must_use]
-pub fn papers(order: &Order) -> Vec<Reason> {
+pub fn papers(order: &Order, rules: &Rules) -> Vec<Reason> {
     let mut out: Vec<Why> = lines(order)
         .into_iter()
         .filter(|line| line.cause.is_none() || line.correction.is_none())
@@ -282,7 +353,8 @@ pub fn papers(order: &Order) -> Vec<Reason> {
                     _ if *payer == Payer::Goodwill || totals.gross <= Decimal::ZERO => {}
                     None => out.push(Why::NoConsent { payer: *payer }),
                     Some(ceiling) => {
-                        let passed = over(totals, *ceiling);
+                        let passed =
+                            over_by_rule(totals, *ceiling, &rules.leeway, minor_digits(order));
                         out.extend(passed.map(|over| Why::OverCeiling {
                             payer: *payer,
                             over,

@@ -1,7 +1,9 @@
-//! What a question is asked under: the time, and the shop's time zone.
+//! What a question is asked under: the time, the shop's time zone, and what the rules of
+//! its place let pass.
 
 use jiff::tz::TimeZone;
 use jiff::{Timestamp, civil::Date};
+use price::Leeway;
 
 /// The time and place of a question. The caller reads the clock.
 #[derive(Debug, Clone)]
@@ -10,6 +12,8 @@ pub struct Rules {
     pub now: Timestamp,
     /// The shop's time zone.
     pub zone: TimeZone,
+    /// How far a sum may pass what was agreed before the payer is asked again.
+    pub leeway: Leeway,
 }
 
 impl Rules {

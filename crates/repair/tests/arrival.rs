@@ -20,6 +20,7 @@ fn rules() -> Rules {
     Rules {
         now: "2026-03-03T10:00:00Z".parse().unwrap(),
         zone: TimeZone::fixed(jiff::tz::offset(-11)),
+        leeway: price::Leeway::default(),
     }
 }
 

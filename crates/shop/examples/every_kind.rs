@@ -156,7 +156,7 @@ fn decide_everything(teller: &mut Teller) {
 }
 
 /// Kinds that name nothing, so that their bare sample says as much as another.
-const FILLED: [&str; 4] = ["walked", "promised", "drafted", "altitude-told"];
+const FILLED: [&str; 5] = ["walked", "promised", "drafted", "altitude-told", "weighed"];
 
 /// A sample of every fact of whose kind there is none yet.
 fn tell_everything(teller: &mut Teller, store: &dyn Store) {
@@ -179,6 +179,11 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
             // A map begins at version 1, whatever the sample says.
             let text = Device::document("vehicle = \"Small Van\"\n", "application/toml");
             content = json!({ "drafted": { "version": 1, "text": text } });
+        }
+        if kind == "place-chosen" {
+            // Only a place whose rules this program has can be chosen.
+            content =
+                json!({ "place-chosen": { "place": "us-ca", "version": 1, "after": ["earlier"] } });
         }
         let part = match family(stream).as_str() {
             "order" => "fact",

@@ -8,10 +8,12 @@
 //! This room knows nothing of HTTP, HTML or which database keeps the log.
 
 mod command;
+pub mod coolant;
 mod device;
 mod item_line;
 mod keep;
 mod maps;
+pub mod places;
 pub mod planning;
 pub mod say;
 mod service;
@@ -34,5 +36,6 @@ pub use words::Texts;
 pub use world::World;
 
 pub use map;
+pub use plan;
 pub use record;
 pub use repair;

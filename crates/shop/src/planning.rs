@@ -1,4 +1,26 @@
-//! From a map, where things stand and what is wanted, to a problem that can be planned.
+//! From a map, where things stand and what is wanted, to a problem that can be planned;
+//! and from a plan to what an order keeps of it.
+
+mod adopt;
+mod asked;
+mod names;
+mod order;
+mod say;
+pub(crate) mod search;
+mod shown;
+mod standing;
+mod work;
+
+pub use adopt::{adopt, declared, needs, torque_source};
+pub use asked::{Asked, places};
+pub use names::{in_order, move_of, on_map, step};
+pub use order::{OrderMap, Other, map_of_order, on_map_of};
+pub use say::{
+    comes_to, depths, hours, made as move_words, need_words, time_words, trouble, written,
+};
+pub use shown::{Extras, RowShown, Shown, StageShown, choices, only_in, shown};
+pub use standing::{last_place, name_on_map, standing, to_roll};
+pub use work::{is_work, owing, sort as sort_of_work};
 
 use map::{Map, MapMove};
 use plan::{Changes, Effort, Goal, Item, Minutes, Move, MoveId, Place, Problem, Target, Tool};

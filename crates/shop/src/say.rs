@@ -5,9 +5,9 @@ use crate::service::Service;
 use crate::world::World;
 use repair::price::Payer;
 use repair::{
-    Account, Debt, Fact, Gate, Item, ItemId, Kind, Litres, OldPartFate, OpenItem, Order, Outcome,
-    PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs, Stand, State, Until,
-    Why, WorkIs, litres,
+    Account, Debt, Fact, Gate, Item, ItemId, Kind, Litres, Noted, OldPartFate, OpenItem, Order,
+    Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs, Stand, State,
+    Until, Why, WorkIs, Zone, litres,
 };
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
@@ -39,6 +39,12 @@ impl<'a> Names<'a> {
     #[must_use]
     pub fn account(&self) -> &Account {
         &self.account
+    }
+
+    /// The map the order works by, with what was copied of it.
+    #[must_use]
+    pub fn adoption(&self) -> Option<repair::Adoption<'a>> {
+        repair::adoption(self.order)
     }
 
     /// What a person is called.
@@ -459,6 +465,34 @@ pub fn snag_name(snag: SnagIs) -> &'static str {
         SnagIs::Leaking => "leaking",
         SnagIs::Missing => "missing",
         SnagIs::Other => "not as it should be",
+    }
+}
+
+/// Where on the vehicle, in words.
+#[must_use]
+pub fn zone_name(zone: Zone) -> &'static str {
+    match zone {
+        Zone::Above => "engine bay",
+        Zone::Below => "underneath",
+        Zone::WheelWell => "wheels",
+        Zone::Cabin => "cabin",
+        Zone::Rear => "rear",
+        Zone::Outside => "outside",
+        Zone::Unknown => "place not told",
+    }
+}
+
+/// What was noted at a walk-round, in words.
+#[must_use]
+pub fn noted_name(what: Noted) -> &'static str {
+    match what {
+        Noted::WarningLamp => "warning lamp lit",
+        Noted::Damage => "scratch or damage",
+        Noted::Missing => "something missing",
+        Noted::EarlierRepair => "repaired before",
+        Noted::LockingKey => "locking-nut key",
+        Noted::Leak => "leak",
+        Noted::Other => "noted",
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::command::{ReadCommand, Said, read};
 use crate::maps::{Shelf, check_draft};
+use crate::planning::search::Made;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
 use crate::world::{World, vehicle_of};
@@ -54,6 +55,7 @@ pub struct Service {
     world: RwLock<World>,
     texts: Texts,
     shelf: Shelf,
+    plans: Made,
 }
 
 /// How often a request without `expected` is read and decided again.
@@ -74,6 +76,7 @@ impl Service {
             log: log.to_owned(),
             now,
             shelf: Shelf::default(),
+            plans: Made::default(),
         };
         service.catch_up()?;
         Ok(service)
@@ -94,6 +97,10 @@ impl Service {
     #[must_use]
     pub fn texts(&self) -> &Texts {
         &self.texts
+    }
+
+    pub(crate) fn plans(&self) -> &Made {
+        &self.plans
     }
 
     pub(crate) fn shelf(&self) -> &Shelf {
@@ -123,6 +130,7 @@ impl Service {
         Rules {
             now: (self.now)(),
             zone,
+            leeway: crate::places::leeway_of(&world.shop),
         }
     }
 
@@ -210,8 +218,15 @@ impl Service {
             }
             (event, _) => event,
         };
-        if let AnyEvent::Shop(ShopFact::Set { settings }) = &event {
-            check_settings(settings)?;
+        match &event {
+            AnyEvent::Shop(ShopFact::Set { settings }) => check_settings(settings)?,
+            AnyEvent::Shop(ShopFact::Weighed { weights }) => check_weights(weights)?,
+            AnyEvent::Shop(ShopFact::PlaceChosen {
+                place: Some(place),
+                version,
+                ..
+            }) => check_place(place.as_str(), *version)?,
+            _ => {}
         }
         Ok(vec![(command.stream.clone(), event)])
     }
@@ -394,6 +409,18 @@ impl Service {
     }
 }
 
+/// Rules that this program does not have would silently let nothing pass.
+fn check_place(place: &str, version: u32) -> Result<(), Trouble> {
+    if crate::places::place(place, version).is_some() {
+        return Ok(());
+    }
+    Err(Trouble::unreadable(
+        "the place whose rules hold",
+        format!("version {version} of {place:?} is not among the rules this program has"),
+        "choose one that the page of the shop lists, or none",
+    ))
+}
+
 /// Settings that every sum and every time rests on.
 fn check_settings(settings: &Settings) -> Result<(), Trouble> {
     /// No currency in use has more.
@@ -416,6 +443,28 @@ fn check_settings(settings: &Settings) -> Result<(), Trouble> {
         ));
     }
     Ok(())
+}
+
+/// Weights of which none counts, or of which one counts less than nothing, rank nothing.
+fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
+    let all = [
+        weights.margin,
+        weights.time,
+        weights.cost,
+        weights.reversibility,
+    ];
+    let most = rust_decimal::Decimal::from(1000);
+    let within = all
+        .iter()
+        .all(|weight| !weight.is_sign_negative() && *weight <= most);
+    if within && all.iter().any(|weight| !weight.is_zero()) {
+        return Ok(());
+    }
+    Err(Trouble::unreadable(
+        "the weights",
+        "each must be between 0 and 1000, and one above 0",
+        "write 1 for each to count them alike",
+    ))
 }
 
 /// What the vehicle carries from now on, and does not carry yet: its lasting differences,

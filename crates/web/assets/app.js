@@ -3,6 +3,7 @@
 // the same id, until the shop's program has answered.
 
 import { clear, filesIn, unsent } from "./files.js";
+import { forget, keep, whole } from "./kept.js";
 
 const storage = window.localStorage;
 const device = (sessionStorage.device ??= crypto.randomUUID());
@@ -32,6 +33,7 @@ function valueOf(form, name) {
 // text too long for words; {"$new": name} a new name, the same for
 // the whole tap; {"$map": name, to: {...}} a value that depends on a field;
 // {"$file": name} a file drawn or chosen, or null, {"$files": name} a list of them; and
+// {"$numbers": name} the numbers in a field;
 // {"$when": name, is, then} something left out unless the field says so.
 const GONE = Symbol("gone");
 function fill(template, form, made) {
@@ -45,9 +47,13 @@ function fill(template, form, made) {
     const count = Math.min(Math.max(Number(valueOf(form, template.$pieces)) || 1, 1), 200);
     return Array.from({ length: count }, (_, nth) => ({ position: nth + 1, length: null }));
   }
+  if ("$numbers" in template) return (valueOf(form, template.$numbers).match(/\d+/g) ?? []).map(Number);
   if ("$number" in template) return Number(valueOf(form, template.$number)) || 0;
   if ("$text" in template) {
-    const text = valueOf(form, template.$text) || template.or || "";
+    const before = (template.with ?? []).map(([label, name]) => [label, valueOf(form, name)]);
+    const told = before.filter(([, value]) => value).map(([label, value]) => label + value);
+    const own = valueOf(form, template.$text) || template.or;
+    const text = [...told, ...(own ? [own] : [])].join("; ");
     return text ? { text, salt: salt() } : null;
   }
   if ("$file" in template) return made.files.get(template.$file)?.map(salted)[0] ?? null;
@@ -63,7 +69,9 @@ function fill(template, form, made) {
     const value = valueOf(form, template.$time);
     return value ? new Date(value).toISOString() : null;
   }
-  if ("$map" in template) return template.to[valueOf(form, template.$map)] ?? template.else ?? null;
+  if ("$map" in template) {
+    return fill(template.to[valueOf(form, template.$map)] ?? template.else ?? null, form, made);
+  }
   if ("$when" in template) {
     const value = valueOf(form, template.$when);
     const holds = "is" in template ? template.is.includes(value) : value !== "";
@@ -119,7 +127,7 @@ async function sendAll() {
         answer = await fetch("/api/commands", {
           method: "POST",
           headers: { "content-type": "application/json" },
-          body: JSON.stringify(command),
+          body: JSON.stringify(await whole(command)),
         });
         told = await answer.json();
       } catch {
@@ -137,6 +145,7 @@ async function sendAll() {
       }
       // A refused one leaves the queue, so that it holds up nothing behind it, but is not lost.
       if (!answer.ok) refused(command, told);
+      else forget(command);
       write(key, read(key).filter((one) => one.command_id !== command.command_id));
       storage.removeItem(`said:${command.command_id}`);
       tell();
@@ -222,7 +231,7 @@ function sayRefused() {
       "div",
       "",
       ...(again ? [press("Do it again", () => settle(one, true))] : []),
-      press("Leave it", () => settle(one, false)),
+      press("Leave it", () => forget(one.command).then(() => settle(one, false))),
     );
     ways.className = "presses even";
     const page = element("a", "To the page it came from");
@@ -266,6 +275,15 @@ function remember(command, label, from) {
 
 async function act(button) {
   const form = button.closest("form");
+  for (const field of form?.querySelectorAll("[data-needed]") ?? []) {
+    const [name, ...values] = field.dataset.needed.split(" ");
+    field.required = values.includes(valueOf(form, name));
+  }
+  // What is folded away cannot be pointed at.
+  form?.querySelectorAll(":invalid").forEach((field) => {
+    const folded = field.closest("details");
+    if (folded) folded.open = true;
+  });
   if (form && !form.reportValidity()) return;
   const box = document.querySelector("[data-trouble]");
   if (box) box.hidden = true;
@@ -288,7 +306,8 @@ async function carryOut(button, form) {
   const templates = [JSON.parse(button.dataset.commands)].flat();
   const made = { names: {}, files: await filesIn(templates, form) };
   const parts = templates.map((template) => fill(template, form, made));
-  const commands = enqueue(parts.filter((part) => part !== GONE));
+  const kept = await Promise.all(parts.filter((part) => part !== GONE).map(keep));
+  const commands = enqueue(kept);
   for (const command of commands) {
     awaited.add(command.command_id);
     remember(command, button.firstChild?.textContent ?? "", location.pathname);
@@ -322,6 +341,7 @@ document.addEventListener("click", (event) => {
     act(button);
   }
   if (event.target.closest("[data-undo]")) undo();
+  if (event.target.closest("[data-print]")) window.print();
 });
 
 document.addEventListener("submit", (event) => {

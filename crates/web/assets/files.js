@@ -25,7 +25,7 @@ function namesIn(template, found) {
 
 async function filesOf(form, name) {
   const sheet = form?.querySelector(`canvas[data-draw="${name}"]`);
-  if (sheet) return sheet.dataset.inked ? [await toSend(await drawn(sheet))] : [];
+  if (sheet?.dataset.inked) return [await toSend(await drawn(sheet))];
   const field = form?.elements.namedItem(name);
   return Promise.all([...(field?.files ?? [])].map(async (file) => toSend(await smaller(file))));
 }

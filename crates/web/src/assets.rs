@@ -36,6 +36,15 @@ pub fn routes() -> Router<State> {
             }),
         )
         .route(
+            "/assets/kept.js",
+            get(|| async {
+                file(
+                    "text/javascript",
+                    include_str!("../assets/kept.js").to_owned(),
+                )
+            }),
+        )
+        .route(
             "/assets/icon.svg",
             get(|| async {
                 file(

@@ -3,6 +3,7 @@
 
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::view::PhotoView;
 
 /// A command template for an order.
 pub fn order_fact(order: &str, fact: Value) -> Value {
@@ -24,6 +25,12 @@ pub fn text(name: &str) -> Value {
     json!({ "$text": name })
 }
 
+/// Words from a field, with those of others before it, each behind its label; null if all
+/// are empty.
+pub fn text_with(name: &str, before: &[(&str, &str)]) -> Value {
+    json!({ "$text": name, "with": before })
+}
+
 /// Words known now.
 pub fn words(text: &str) -> Value {
     json!({ "$words": text })
@@ -42,6 +49,11 @@ pub fn when(field: &str, then: Value) -> Value {
 /// A file made on the page: a signature drawn, a photo chosen; null if there is none.
 pub fn file(name: &str) -> Value {
     json!({ "$file": name })
+}
+
+/// Files made on the page: photos chosen or taken.
+pub fn files(name: &str) -> Value {
+    json!({ "$files": name })
 }
 
 /// What a button looks like.
@@ -109,6 +121,30 @@ pub fn required(name: &str, label: &str, hint: &str, value: &str) -> Markup {
     }
 }
 
+/// Photos, taken or chosen.
+pub fn photo_field(name: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { "Photo" }
+            input type="file" name=(name) accept="image/*" multiple;
+        }
+    }
+}
+
+/// Photos, small, each a tap from its whole size.
+pub fn thumbnails(photos: &[PhotoView]) -> Markup {
+    html! {
+        @if !photos.is_empty() {
+            div class="thumbnails" {
+                @for photo in photos.iter().filter(|photo| photo.media.starts_with("image/")) {
+                    @let shows = if photo.text.is_empty() { "Photo".to_owned() } else { format!("Photo: {}", photo.text) };
+                    a href=(format!("/file/{}", photo.file)) { img src=(format!("/file/{}", photo.file)) alt=(shows) loading="lazy"; }
+                }
+            }
+        }
+    }
+}
+
 /// A sheet to sign on with a finger or a pen. Who cannot draw on it signs on paper.
 pub fn sheet(name: &str, legend: &str) -> Markup {
     html! {
@@ -116,6 +152,10 @@ pub fn sheet(name: &str, legend: &str) -> Markup {
             legend { (legend) }
             canvas data-draw=(name) role="img" aria-label="A sheet to sign on" {}
             button class="press" type="button" data-clear=(name) { "Clear the sheet" }
+            label class="field" {
+                span { "Or a photo of the signed paper" }
+                input type="file" name=(name) accept="image/*";
+            }
         }
     }
 }
@@ -125,6 +165,41 @@ pub fn signed(file: Option<&str>, by: &str) -> Markup {
     html! {
         @if let Some(file) = file {
             img class="signed" src=(format!("/file/{file}")) alt=(if by.is_empty() { "Signature".to_owned() } else { format!("Signature of {by}") });
+        }
+    }
+}
+
+/// A sum or a count: only a number is taken, with a point and no more than a minus before.
+pub fn figure(name: &str, label: &str, hint: &str, value: &str, must: bool) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="text" name=(name) value=(value) autocomplete="off" inputmode="decimal"
+                pattern=" *-?[0-9]+([.][0-9]+)? *" title="A number such as 12.50, with a point" required[must];
+        }
+    }
+}
+
+/// A day.
+pub fn day(name: &str, label: &str, hint: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="date" name=(name);
+        }
+    }
+}
+
+/// A text field that must be filled while another holds one of these values: first that
+/// field's name, then the values.
+pub fn needed_when(name: &str, label: &str, hint: &str, value: &str, when: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            input type="text" name=(name) value=(value) autocomplete="off" data-needed=(when);
         }
     }
 }

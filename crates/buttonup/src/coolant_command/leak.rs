@@ -4,8 +4,9 @@ use super::read::{self, Strength};
 use super::{answered, refused};
 use crate::answer::{Answer, Wrong};
 use clap::Args;
-use coolant::{Contents, LeakLimit, LeakQuestion, LeakVerdict, Reading};
+use coolant::{Contents, LeakLimit, LeakQuestion, LeakVerdict};
 use serde_json::json;
+use shop::coolant::Readings;
 use std::path::{Path, PathBuf};
 
 /// A pressure test.
@@ -42,12 +43,6 @@ pub struct Leak {
     /// Readings of the tester closed on itself.
     #[arg(long)]
     blank: Option<PathBuf>,
-}
-
-/// Readings, and the smallest step written.
-struct Table {
-    readings: Vec<Reading>,
-    step_kpa: f64,
 }
 
 pub fn leak(args: &Leak) -> Result<Answer, Wrong> {
@@ -152,7 +147,7 @@ fn limit(text: &str) -> Result<LeakLimit, Wrong> {
     }
 }
 
-fn table(path: &Path) -> Result<Table, Wrong> {
+fn table(path: &Path) -> Result<Readings, Wrong> {
     let text = std::fs::read_to_string(path).map_err(|error| {
         Wrong::input(
             path.display().to_string(),
@@ -160,79 +155,16 @@ fn table(path: &Path) -> Result<Table, Wrong> {
             "check the name and the permission",
         )
     })?;
-    table_of(&text, &path.display().to_string())
-}
-
-fn table_of(text: &str, name: &str) -> Result<Table, Wrong> {
-    let mut lines = text
-        .lines()
-        .enumerate()
-        .filter(|(_, line)| !line.trim().is_empty() && !line.trim_start().starts_with('#'));
-    let heading = lines.next().map_or("", |(_, line)| line);
-    let apart = if heading.contains(';') { ';' } else { ',' };
-    let names: Vec<String> = heading
-        .split(apart)
-        .map(|cell| cell.trim().to_lowercase())
-        .collect();
-    let column = |wanted: &[&'static str]| {
-        let found = wanted.iter().find_map(|wanted| {
-            let at = names.iter().position(|name| name == wanted)?;
-            Some((at, *wanted))
-        });
-        found.ok_or_else(|| {
-            Wrong::input(
-                format!("{name}, heading"),
-                format!(
-                    "the heading `{heading}` has no column {}",
-                    wanted.join(" or ")
-                ),
-                "write minutes,gauge_kpa,temperature_c",
-            )
-        })
-    };
-    let minutes = column(&["minutes"])?;
-    let gauge = column(&["gauge_kpa", "gauge_bar", "gauge_psi"])?;
-    let temperature = column(&["temperature_c", "temperature_f"]).ok();
-    let unit = gauge.1.trim_start_matches("gauge_");
-    let mut table = Table {
-        readings: Vec::new(),
-        step_kpa: f64::INFINITY,
-    };
-    for (index, line) in lines {
-        let place = format!("{name}, line {}", index + 1);
-        let cells: Vec<&str> = line.split(apart).map(str::trim).collect();
-        let cell = |at: usize| cells.get(at).copied().unwrap_or_default();
-        let written = cell(gauge.0);
-        let step = format!("{}{unit}", last_digit(written));
-        table.step_kpa = table.step_kpa.min(read::kilopascals(&step, &place)?);
-        let degrees = temperature.filter(|(at, _)| !cell(*at).is_empty());
-        table.readings.push(Reading {
-            minutes: read::minutes(&format!("{} min", cell(minutes.0)), &place)?,
-            gauge_kpa: read::kilopascals(&format!("{written} {unit}"), &place)?,
-            temperature_c: degrees
-                .map(|(at, kind)| {
-                    let letter = kind.trim_start_matches("temperature_").to_uppercase();
-                    read::celsius(&format!("{} {letter}", cell(at)), &place)
-                })
-                .transpose()?,
-        });
-    }
-    Ok(table)
-}
-
-/// One in the last place that is written: 0.01 for 1.25.
-fn last_digit(written: &str) -> String {
-    match written.split_once(['.', ',']) {
-        Some((_, decimals)) if !decimals.is_empty() => {
-            format!("0.{}1", "0".repeat(decimals.len() - 1))
-        }
-        _ => "1".to_owned(),
-    }
+    Ok(shop::coolant::readings(
+        &text,
+        &path.display().to_string(),
+        None,
+    )?)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{last_digit, limit, table_of};
+    use super::limit;
     use coolant::LeakLimit;
 
     #[test]
@@ -246,30 +178,5 @@ mod tests {
         assert_eq!(limit("0.02bar/10min").unwrap(), drop);
         assert_eq!(limit("20").unwrap_err().place, "--limit");
         assert!(limit("2 kg/h").is_err());
-    }
-
-    #[test]
-    fn tables_are_read_with_their_units() {
-        let table = table_of("minutes;gauge_bar;temperature_f\n0;1.00;68\n1;0.99;\n", "t").unwrap();
-        assert!((table.readings[1].gauge_kpa - 99.0).abs() < 1e-9);
-        assert!((table.readings[0].temperature_c.unwrap() - 20.0).abs() < 1e-9);
-        assert_eq!(table.readings[1].temperature_c, None);
-        assert!((table.step_kpa - 1.0).abs() < 1e-9);
-    }
-
-    #[test]
-    fn a_bad_cell_is_named_by_its_line() {
-        let trouble = |text: &str| table_of(text, "readings.csv").map(|_| ()).unwrap_err();
-        assert_eq!(
-            trouble("minutes,gauge_kpa\n0,100\n1,high\n").place,
-            "readings.csv, line 3"
-        );
-        assert_eq!(trouble("time,gauge_kpa\n").place, "readings.csv, heading");
-    }
-
-    #[test]
-    fn the_last_digit_written_is_the_step() {
-        assert_eq!(last_digit("1.25"), "0.01");
-        assert_eq!(last_digit("100"), "1");
     }
 }

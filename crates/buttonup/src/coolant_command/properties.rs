@@ -4,7 +4,7 @@ use super::read::{self, Strength};
 use super::{answered, refused};
 use crate::answer::{Answer, Wrong};
 use clap::Args;
-use coolant::{Concentrate, MarginStanding, Mixture};
+use coolant::{Concentrate, FreezeTable, Freezing, MarginStanding, Mixture};
 use measure::Working;
 use serde_json::{Value, json};
 
@@ -19,6 +19,10 @@ pub struct Freeze {
     /// The refractometer's scale that was read; the coolant's own if not told.
     #[arg(long, requires = "reading", value_parser = ["ethylene", "propylene"])]
     scale: Option<String>,
+    /// Points that the label or the maker publishes, such as "40% -24C, 50% -37C", by
+    /// concentrate by volume: within them they win over what is computed.
+    #[arg(long)]
+    table: Option<String>,
     /// The least concentrate by volume that the vehicle maker allows.
     #[arg(long, default_value = "40%")]
     least: String,
@@ -63,19 +67,34 @@ pub struct Density {
 const WATER_60_F_KG_PER_M3: f64 = 999.0;
 
 pub fn freeze(args: &Freeze) -> Result<Answer, Wrong> {
+    let concentrate = args.strength.concentrate()?;
+    let table = args
+        .table
+        .as_deref()
+        .map(|text| FreezeTable::read(text, "the label or the coolant's maker"))
+        .transpose()
+        .map_err(refused("--table"))?;
     let (mixture, found) = match &args.reading {
         Some(text) => {
             let glycol = args.strength.glycol();
             let scale = args.scale.as_deref().map_or(glycol, read::glycol);
             let freeze_c = read::celsius(text, "--reading")?;
-            let found = coolant::strength_from_freeze_point(glycol, scale, freeze_c)
-                .map_err(refused("--reading"))?;
+            let found = match &table {
+                Some(table) => {
+                    coolant::strength_by_table(glycol, scale, freeze_c, concentrate, table)
+                }
+                None => coolant::strength_from_freeze_point(glycol, scale, freeze_c),
+            };
+            let found = found.map_err(refused("--reading"))?;
             (found.mixture, Some(found))
         }
         None => (args.strength.mixture()?, None),
     };
-    let freezing = coolant::freezing(mixture).map_err(refused("strength"))?;
-    let concentrate = args.strength.concentrate()?;
+    let freezing = match &table {
+        Some(table) => coolant::freezing_by_table(mixture, concentrate, table),
+        None => coolant::freezing(mixture),
+    };
+    let freezing = freezing.map_err(refused("strength"))?;
     let (least, most) = (
         read::fraction(&args.least, "--least")?,
         read::fraction(&args.most, "--most")?,
@@ -83,10 +102,7 @@ pub fn freeze(args: &Freeze) -> Result<Answer, Wrong> {
     let standing = coolant::strength_standing(mixture, concentrate, (least, most))
         .map_err(refused("--least, --most"))?;
     let lines = vec![
-        format!(
-            "freezes at {:.1} °C; other models and tables lie within {:.0} K",
-            freezing.freeze_c, freezing.within_k
-        ),
+        freezing_text(&freezing),
         strength_text(mixture, concentrate),
         format!(
             "{standing}: {:.0} to {:.0} % concentrate by volume",
@@ -105,6 +121,20 @@ pub fn freeze(args: &Freeze) -> Result<Answer, Wrong> {
         &[own, strength_json(mixture, concentrate)],
         &working,
     ))
+}
+
+fn freezing_text(freezing: &Freezing) -> String {
+    if freezing.within_k > 0.0 {
+        format!(
+            "freezes at {:.1} °C; other models and tables lie within {:.0} K",
+            freezing.freeze_c, freezing.within_k
+        )
+    } else {
+        format!(
+            "freezes at {:.1} °C by the points entered",
+            freezing.freeze_c
+        )
+    }
 }
 
 pub fn boil(args: &Boil) -> Result<Answer, Wrong> {

@@ -1,339 +1,108 @@
 //! The pickup with the weeping oil-cooler housing: everything in the way is off, and the
 //! housing bolts are next.
 
-use super::scene::{About, Scene, Thing, thing};
+use super::scene::{About, Scene};
 use super::{INSIDE, LOW, OFF, OUT, UNPLUGGED};
 use jiff::{SignedDuration, Timestamp};
+use map::Map;
+use plan::MoveId;
+use record::v1::basics::StateForm;
 use serde_json::json;
+use shop::planning::{Asked, adopt, in_order};
+use shop::repair::{ItemId, MapId};
 use shop::{Device, Service, Trouble};
 
-const THINGS: &[Thing<'static>] = &[
-    thing(
-        "battery",
-        "battery negative",
-        ("part", "battery", "above"),
-        None,
-        1,
-    ),
-    thing("cover", "engine cover", ("cover", "body", "above"), None, 1),
-    thing(
-        "duct-clamps",
-        "duct clamps",
-        ("fasteners", "intake", "above"),
-        None,
-        2,
-    ),
-    thing("duct", "intake duct", ("hose", "intake", "above"), None, 1),
-    thing(
-        "airflow",
-        "airflow plug",
-        ("connector", "intake", "above"),
-        None,
-        1,
-    ),
-    thing(
-        "airbox-screws",
-        "airbox screws",
-        ("fasteners", "intake", "above"),
-        Some("M6x25 8.8"),
-        2,
-    ),
-    thing("airbox", "airbox", ("part", "intake", "above"), None, 1),
-    thing(
-        "tray-screws",
-        "tray screws",
-        ("fasteners", "body", "below"),
-        Some("M6x16 8.8"),
-        6,
-    ),
-    thing(
-        "tray-clips",
-        "tray clips",
-        ("clips", "body", "below"),
-        None,
-        8,
-    ),
-    thing("tray", "undertray", ("cover", "body", "below"), None, 1),
-    thing(
-        "wheel-nuts",
-        "wheel nuts, left front",
-        ("fasteners", "wheels", "wheel-well"),
-        Some("M12x1.5 cl. 10"),
-        5,
-    ),
-    thing(
-        "wheel",
-        "wheel, left front",
-        ("part", "wheels", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "liner-clips",
-        "liner clips",
-        ("clips", "body", "wheel-well"),
-        None,
-        7,
-    ),
-    thing(
-        "liner",
-        "wheel-well liner",
-        ("cover", "body", "wheel-well"),
-        None,
-        1,
-    ),
-    thing("coolant", "coolant", ("fluid", "cooling", "below"), None, 1),
-    thing("oil", "engine oil", ("fluid", "oil", "below"), None, 1),
-    thing(
-        "drain-plug",
-        "oil drain plug",
-        ("fasteners", "oil", "below"),
-        Some("M14x1.5"),
-        1,
-    ),
-    thing(
-        "drain-washer",
-        "drain plug washer",
-        ("seal", "oil", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "pin",
-        "tensioner pin",
-        ("put-in", "drive-belt", "above"),
-        None,
-        1,
-    ),
-    thing(
-        "belt",
-        "drive belt, 6 ribs",
-        ("belt", "drive-belt", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "pulley-bolts",
-        "steering-pump pulley bolts",
-        ("fasteners", "drive-belt", "wheel-well"),
-        Some("M8x16 8.8"),
-        3,
-    ),
-    thing(
-        "pulley",
-        "steering-pump pulley",
-        ("part", "drive-belt", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "pump-bolts",
-        "pump bolts",
-        ("fasteners", "steering", "wheel-well"),
-        Some("M8 8.8"),
-        3,
-    ),
-    thing(
-        "pump",
-        "steering pump, on its cord",
-        ("part", "steering", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "cord",
-        "cord on the pump",
-        ("put-in", "steering", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "b-nut",
-        "alternator B+ nut",
-        ("fasteners", "electrical", "wheel-well"),
-        Some("M8"),
-        1,
-    ),
-    thing(
-        "alternator-plug",
-        "alternator plug",
-        ("connector", "electrical", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "alternator-bolts",
-        "alternator bolts",
-        ("fasteners", "drive-belt", "wheel-well"),
-        Some("M10x100 8.8"),
-        2,
-    ),
-    thing(
-        "alternator",
-        "alternator",
-        ("part", "drive-belt", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "bracket-bolts",
-        "bracket bolts",
-        ("fasteners", "engine", "wheel-well"),
-        Some("M10x45 8.8"),
-        4,
-    ),
-    thing(
-        "bracket",
-        "bracket",
-        ("part", "engine", "wheel-well"),
-        None,
-        1,
-    ),
-    thing(
-        "oil-switch",
-        "oil switch plug",
-        ("connector", "oil", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "temperature",
-        "temperature plug",
-        ("connector", "cooling", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "lower-hose",
-        "lower hose",
-        ("hose", "cooling", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "heater-hose",
-        "heater hose",
-        ("hose", "cooling", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "clamp-1",
-        "pinch clamp, lower hose",
-        ("put-in", "cooling", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "plug-1",
-        "plug, heater hose",
-        ("put-in", "cooling", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "housing-bolts",
-        "housing bolts",
-        ("fasteners", "oil", "below"),
-        Some("M8 8.8"),
-        7,
-    ),
-    thing(
-        "housing",
-        "oil-cooler housing",
-        ("part", "oil", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "gasket",
-        "housing gasket",
-        ("seal", "oil", "below"),
-        None,
-        1,
-    ),
-    thing(
-        "o-rings",
-        "housing O-rings",
-        ("seal", "oil", "below"),
-        None,
-        2,
-    ),
+/// What is next, described before it is touched.
+const NEXT: [&str; 4] = [
+    "housing bolts",
+    "housing",
+    "housing gasket",
+    "housing o-rings",
 ];
 
 /// One stage already done: what moved, and the container it lies in.
-type Stage = (
-    &'static [(&'static str, super::StateForm)],
-    Option<&'static str>,
-);
+type Stage = (&'static [(&'static str, StateForm)], Option<&'static str>);
 
 const STAGES: &[Stage] = &[
     (
         &[
-            ("battery", OFF),
-            ("cover", OFF),
-            ("duct-clamps", OUT),
-            ("duct", OFF),
+            ("battery negative", UNPLUGGED),
+            ("engine cover", OFF),
+            ("duct clamps", OUT),
+            ("intake duct", OFF),
         ],
         Some("shelf"),
     ),
     (
         &[
-            ("airflow", UNPLUGGED),
-            ("airbox-screws", OUT),
+            ("airflow plug", UNPLUGGED),
+            ("airbox screws", OUT),
             ("airbox", OFF),
         ],
         Some("tray A"),
     ),
     (
-        &[("tray-screws", OUT), ("tray-clips", OUT), ("tray", OFF)],
+        &[("tray screws", OUT), ("tray clips", OUT), ("tray", OFF)],
         Some("tray B"),
     ),
     (
         &[
-            ("wheel-nuts", OUT),
+            ("wheel nuts", OUT),
             ("wheel", OFF),
-            ("liner-clips", OUT),
+            ("liner clips", OUT),
             ("liner", OFF),
         ],
         Some("tray C"),
     ),
     (&[("coolant", LOW)], None),
     (
-        &[("drain-plug", OUT), ("drain-washer", OFF), ("oil", LOW)],
+        &[
+            ("drain plug", OUT),
+            ("drain plug washer", OFF),
+            ("oil", LOW),
+        ],
         Some("tray D"),
     ),
     (
         &[
-            ("pin", INSIDE),
-            ("pulley-bolts", OUT),
+            ("tensioner pin", INSIDE),
+            ("pulley bolts", OUT),
             ("belt", OFF),
             ("pulley", OFF),
         ],
         Some("tray D"),
     ),
     (
-        &[("cord", INSIDE), ("pump-bolts", OUT), ("pump", OFF)],
+        &[("pump cord", INSIDE), ("pump bolts", OUT), ("pump", OFF)],
         Some("tray D"),
     ),
     (
         &[
-            ("b-nut", OUT),
-            ("alternator-plug", UNPLUGGED),
-            ("alternator-bolts", OUT),
+            ("B+ nut", OUT),
+            ("alternator plug", UNPLUGGED),
+            ("alternator bolts", OUT),
             ("alternator", OFF),
         ],
         Some("tray E"),
     ),
-    (&[("bracket-bolts", OUT), ("bracket", OFF)], Some("tray E")),
     (
         &[
-            ("oil-switch", UNPLUGGED),
-            ("temperature", UNPLUGGED),
-            ("lower-hose", OFF),
-            ("clamp-1", INSIDE),
-            ("heater-hose", OFF),
-            ("plug-1", INSIDE),
+            ("bracket long bolts", OUT),
+            ("bracket short bolt", OUT),
+            ("bracket", OFF),
+        ],
+        Some("tray E"),
+    ),
+    (
+        &[
+            ("oil switch plug", UNPLUGGED),
+            ("temperature plug", UNPLUGGED),
+            ("lower hose", OFF),
+            ("pinch clamp at the lower hose", INSIDE),
+            ("lower hose plug", INSIDE),
+            ("heater hose", OFF),
+            ("pinch clamp at the heater hose", INSIDE),
+            ("heater hose plug", INSIDE),
         ],
         None,
     ),
@@ -382,16 +151,44 @@ pub fn order(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         ),
     ])?;
     scene.consent("850", "Ada Brandt", "Go ahead, ring me if it gets more")?;
-    scene.tell(json!({ "part-needed": { "part": "gasket-set", "line": "line-1", "item": "gasket", "label": Device::words("housing gasket set"),
+    scene.tell(json!({ "part-needed": { "part": "gasket-set", "line": "line-1", "item": "housing-gasket", "label": Device::words("housing gasket set"),
         "number": "KD-4471", "quantity": "1", "cost": "38", "price": "61.20", "core": null, "has_old": true } }))?;
     scene.tell(json!({ "part-stepped": { "part": "gasket-set", "quantity": "1", "step": "received", "due": null, "words": null } }))?;
     scene.taken_by("pavel");
-    scene.declare(THINGS)?;
+    let map = plan_it(service, &mut scene)?;
     for (moves, container) in STAGES {
-        scene.later(6).stage(moves, *container)?;
+        let names: Vec<&str> = moves.iter().map(|(name, _)| *name).collect();
+        scene.describe(&map, &names)?;
+        let moves: Vec<(String, StateForm)> = moves
+            .iter()
+            .map(|(name, state)| (in_order(&ItemId::new(*name)).to_string(), *state))
+            .collect();
+        let moves: Vec<_> = moves
+            .iter()
+            .map(|(id, state)| (id.as_str(), *state))
+            .collect();
+        scene.later(6).stage(&moves, *container)?;
     }
+    scene.describe(&map, &NEXT)?;
     for (fluid, amount) in [("coolant", "5.5 L"), ("oil", "6.4 L")] {
         scene.tell(json!({ "drained": { "item": fluid, "amount": amount, "fate": "kept", "temperature": null } }))?;
     }
     Ok(())
+}
+
+/// The order works by the map of its engine front and aims at the seals of the housing. The
+/// shroud stays on: its clips are brittle.
+fn plan_it(service: &Service, scene: &mut Scene<'_>) -> Result<Map, Trouble> {
+    let kept = service.map(&MapId::new(super::maps::MAPS[0].0), None)?;
+    let map = kept.sound()?.clone();
+    scene.ask(adopt(&kept.id, &map, &Device::words))?;
+    let asked = Asked {
+        targets: ["housing gasket", "housing o-rings"]
+            .map(ItemId::new)
+            .into(),
+        without: [MoveId::new("shroud.off")].into(),
+        ..Asked::default()
+    };
+    scene.tell(asked.fact(&map, None))?;
+    Ok(map)
 }

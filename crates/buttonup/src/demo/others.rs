@@ -177,7 +177,7 @@ pub fn at_machine_work(service: &Service, now: Timestamp) -> Result<(), Trouble>
         "what": Device::words("face the head, pressure test"), "to": Device::words("Marrow Machine Shop"), "due": due, "cost": "210" } }))
 }
 
-/// Front brakes, at work: one side together, the nuts on and not tight.
+/// Front brakes, at work: one side together, the nuts left in the middle of a pass.
 pub fn brakes(service: &Service, now: Timestamp) -> Result<(), Trouble> {
     let mut scene = Scene::open(
         service,
@@ -208,7 +208,8 @@ pub fn brakes(service: &Service, now: Timestamp) -> Result<(), Trouble> {
             ("fasteners", "wheels", "wheel-well"),
             Some("M12x1.5"),
             4,
-        ),
+        )
+        .tightened(&["60 Nm", "110 Nm"], &[1, 3, 2, 4]),
         thing(
             "wheel",
             "wheel, right front",
@@ -248,7 +249,11 @@ pub fn brakes(service: &Service, now: Timestamp) -> Result<(), Trouble> {
             ("nuts", super::StateForm::Loose { passes: 0 }),
         ],
         None,
-    )
+    )?;
+    // Called away after two of the four.
+    scene
+        .later(2)
+        .some("nuts", &[1, 3], super::StateForm::Loose { passes: 1 })
 }
 
 /// An estate that waits in the yard for its alternator.

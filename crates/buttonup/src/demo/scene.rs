@@ -1,9 +1,11 @@
 //! A way to tell one order's life in a few lines.
 
 use jiff::{SignedDuration, Timestamp};
+use map::Map;
 use record::v1::basics::StateForm;
 use serde_json::{Value, json};
-use shop::repair::{OrderId, VehicleId};
+use shop::planning::declared;
+use shop::repair::{ItemId, OrderId, VehicleId};
 use shop::view::{OrderView, order};
 use shop::{Device, Service, Trouble};
 
@@ -33,6 +35,8 @@ pub struct Thing<'a> {
     pub size: Option<&'a str>,
     /// How many pieces.
     pub count: u16,
+    /// How it is tightened: the passes, and the positions in sequence.
+    pub tightened: Option<(&'a [&'a str], &'a [u16])>,
 }
 
 /// One order while its life is told.
@@ -154,9 +158,20 @@ impl<'a> Scene<'a> {
             self.tell(json!({ "declared": { "item": {
                 "id": thing.id, "kind": kind, "system": system, "zone": zone,
                 "label": Device::words(thing.label), "size": thing.size, "pieces": pieces,
-                "pattern": null, "spent": kind == "seal", "may_miss": null,
+                "pattern": thing.tightened.map(|(passes, sequence)| json!({ "passes": passes, "sequence": sequence, "source": null })),
+                "spent": kind == "seal", "may_miss": null,
                 "put_in": if kind == "put-in" { json!(thing.label_code()) } else { Value::Null },
                 "holds": null } } }))?;
+        }
+        Ok(())
+    }
+
+    /// Describes items as a map knows them.
+    pub fn describe(&mut self, map: &Map, names: &[&str]) -> Result<(), Trouble> {
+        for name in names {
+            if let Some(declared) = declared(map, &ItemId::new(*name), &Device::words) {
+                self.tell(declared)?;
+            }
         }
         Ok(())
     }
@@ -196,6 +211,15 @@ impl<'a> Scene<'a> {
         self.tell(timed("opened"))?;
         self.later(4);
         self.tell(json!({ "moved": { "stage": stage, "moves": moves } }))
+    }
+
+    /// Some pieces of one group, with nothing said of the rest.
+    pub fn some(&mut self, item: &str, at: &[u16], state: StateForm) -> Result<(), Trouble> {
+        let after = self.seen(&[item])?;
+        self.tell(
+            json!({ "moved": { "stage": null, "moves": [{ "item": item, "at": at, "after": after,
+            "left": { "state": state, "piece": "original" }, "container": null }] } }),
+        )
     }
 
     /// The moves an item has come to, for what is told to have seen them.
@@ -304,5 +328,15 @@ pub const fn thing<'a>(
         is,
         size,
         count,
+        tightened: None,
+    }
+}
+
+impl<'a> Thing<'a> {
+    /// The same, tightened by passes, in this sequence of positions.
+    #[must_use]
+    pub const fn tightened(mut self, passes: &'a [&'a str], sequence: &'a [u16]) -> Self {
+        self.tightened = Some((passes, sequence));
+        self
     }
 }

@@ -1,6 +1,8 @@
 //! The pages in a real browser, by role and name: one order from an empty folder to
 //! hand-over, two browsers at once, undo, and every page's contrast and target sizes.
 
+mod plan;
+
 use anyhow::{Result, ensure};
 use chromium::{Browser, DESK, PHONE, Server};
 use std::process::Command;
@@ -43,6 +45,13 @@ fn follow(browser: &Browser, link: &str) -> Result<()> {
     browser.by_role_containing("link", link)?.click()
 }
 
+/// Opens what lies folded under these words.
+fn unfold(browser: &Browser, words: &str) -> Result<()> {
+    browser
+        .by_role_containing("DisclosureTriangle", words)?
+        .click()
+}
+
 fn choose(browser: &Browser, chip: &str) -> Result<()> {
     browser.by_role("radio", chip)?.click()
 }
@@ -79,10 +88,13 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     write(&browser, "Odometer", "92000 km")?;
     tap(&browser, "Take it in")?;
     browser.wait_for_text("Walk round it first")?;
+    unfold(&browser, "Outside")?;
     write(&browser, "In a few words", "dent in the left door")?;
     tap(&browser, "Note it")?;
-    browser.wait_for_text("1 thing noted")?;
-    follow(&browser, "Round it")?;
+    browser.wait_for_text("dent in the left door")?;
+    tap(&browser, "Nothing found wheels")?;
+    browser.wait_for_text("1 thing noted, nothing in the other 4")?;
+    tap(&browser, "Round it")?;
 
     // Price and consent.
     browser.goto(&shop.server.url("/o/1001/price"))?;
@@ -128,9 +140,6 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.goto(&shop.server.url("/o/1001/back"))?;
     tap(&browser, "On as shown")?;
     browser.wait_for_text("Nothing left to put on")?;
-    tap(&browser, "Tight")?;
-    browser
-        .wait_until(|| Ok((!browser.text()?.contains("No torque is known here")).then_some(())))?;
     write(&browser, "Poured in", "5.5 L")?;
     tap(&browser, "Filled to its level")?;
     browser.wait_for_text("0 not home · 0 inside")?;
@@ -197,14 +206,40 @@ fn two_browsers_show_the_same_and_a_tap_is_taken_back() -> Result<()> {
     desk.goto(&shop.server.url("/who/greta"))?;
     desk.goto(&shop.server.url("/o/1002/open"))?;
     let phone = phone(&shop, "/who/pavel")?;
-    phone.goto(&shop.server.url("/o/1002/item/battery"))?;
-    ensure!(desk.text()?.contains("battery negative: off"));
-    tap(&phone, "On")?;
+    phone.goto(&shop.server.url("/o/1002/item/battery-negative"))?;
+    ensure!(desk.text()?.contains("battery negative: unplugged"));
+    tap(&phone, "Plugged")?;
     // The desk shows it without a reload.
     desk.wait_until(|| Ok((!desk.text()?.contains("battery negative")).then_some(())))?;
     ensure!(!desk.text()?.contains("battery negative"));
     tap(&phone, "Undo last")?;
-    desk.wait_for_text("battery negative: off")?;
+    desk.wait_for_text("battery negative: unplugged")?;
+    Ok(())
+}
+
+#[test]
+fn who_comes_to_a_group_left_in_the_middle_sees_it_first_and_goes_on() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/who/greta")?;
+    browser.goto(&shop.server.url("/"))?;
+    browser.wait_for_text("Stopped here: wheel nuts, right front 2 of 4, pass 1")?;
+    follow(&browser, "Orrin Pico")?;
+    browser.wait_for_text("Pavel")?;
+    follow(&browser, "Go on here")?;
+    browser.wait_for_text("In this sequence: 2, 4")?;
+    browser.wait_for_text("60 Nm")?;
+    tap(&browser, "Pass 1 of 2 done")?;
+    browser.wait_for_text("110 Nm")?;
+    // Called away in the second pass after one of four.
+    browser.goto(&shop.server.url("/o/1004"))?;
+    ensure!(!browser.text()?.contains("Stopped here"));
+    browser.goto(&shop.server.url("/o/1004/back"))?;
+    unfold(&browser, "Called away?")?;
+    tap(&browser, "1 of 4")?;
+    browser.wait_for_text("the last 3: 3, 2, 4")?;
+    browser.goto(&shop.server.url("/o/1004"))?;
+    browser.wait_for_text("wheel nuts, right front 1 of 4")?;
+    browser.wait_for_text("pass 2 · Greta")?;
     Ok(())
 }
 
@@ -237,7 +272,7 @@ fn a_typo_is_mended_and_a_mistaken_order_voided() -> Result<()> {
 fn out_of_reach_taps_are_kept_and_sent_later() -> Result<()> {
     let shop = started("demo")?;
     let browser = phone(&shop, "/who/pavel")?;
-    browser.goto(&shop.server.url("/o/1002/item/cover"))?;
+    browser.goto(&shop.server.url("/o/1002/item/engine-cover"))?;
     let offline = |away: bool| {
         browser.cdp(
             "Network.emulateNetworkConditions",
@@ -256,6 +291,73 @@ fn out_of_reach_taps_are_kept_and_sent_later() -> Result<()> {
     Ok(())
 }
 
+/// Puts so many photos, as large as a phone takes them, into the page's file field.
+const CHOOSE_PHOTOS: &str = r#"
+const [count, done] = arguments;
+const field = document.querySelector('details[open] input[type="file"]');
+const chosen = new DataTransfer();
+const sheet = document.createElement("canvas");
+sheet.width = 4000;
+sheet.height = 3000;
+const ink = sheet.getContext("2d");
+const take = (nth) => {
+  if (nth === count) {
+    field.files = chosen.files;
+    field.dispatchEvent(new Event("change", { bubbles: true }));
+    return done(field.files.length);
+  }
+  for (let at = 0; at < 4000; at += 20) {
+    ink.fillStyle = `hsl(${(at * 7 + nth * 50) % 360} 60% 50%)`;
+    ink.fillRect((at * 31) % 4000, (at * 17 + nth * 97) % 3000, 400, 300);
+  }
+  sheet.toBlob((blob) => {
+    chosen.items.add(new File([blob], `photo-${nth}.jpg`, { type: "image/jpeg" }));
+    take(nth + 1);
+  }, "image/jpeg", 0.95);
+};
+take(0);
+"#;
+
+#[test]
+fn five_photos_out_of_reach_are_kept_and_sent_later() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/who/pavel")?;
+    browser.goto(&shop.server.url("/o/1002/walk"))?;
+    unfold(&browser, "Underneath")?;
+    let chosen = browser.execute_until_called_back(CHOOSE_PHOTOS, vec![5.into()])?;
+    ensure!(chosen == 5, "{chosen}");
+    browser.cdp("Network.enable", serde_json::json!({}))?;
+    let offline = |away: bool| {
+        browser.cdp(
+            "Network.emulateNetworkConditions",
+            serde_json::json!({ "offline": away, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 }),
+        )
+    };
+    offline(true)?;
+    write(&browser, "In a few words", "wet at the sump")?;
+    tap(&browser, "Note it")?;
+    browser.wait_for_text("1 to send")?;
+    let queued = browser.execute("return JSON.stringify(localStorage).length", vec![])?;
+    println!("letters in the queue's store with five photos: {queued}");
+    ensure!(
+        queued.as_u64().is_some_and(|letters| letters < 10_000),
+        "{queued}"
+    );
+    offline(false)?;
+    browser.wait_for_text("all sent")?;
+    browser.goto(&shop.server.url("/o/1002/walk"))?;
+    browser.wait_for_text("wet at the sump")?;
+    let sizes = browser.execute(
+        "return [...document.querySelectorAll('.thumbnails img')].map((one) => { one.loading = 'eager'; return one.decode().then(() => Math.max(one.naturalWidth, one.naturalHeight)); }).reduce((all, one) => all.then((list) => one.then((size) => [...list, size])), Promise.resolve([]))",
+        vec![],
+    )?;
+    ensure!(
+        sizes == serde_json::json!([1600, 1600, 1600, 1600, 1600]),
+        "{sizes}"
+    );
+    Ok(())
+}
+
 /// The pages of a day, each looked at for contrast and target sizes.
 const PAGES: &[&str] = &[
     "/",
@@ -265,11 +367,25 @@ const PAGES: &[&str] = &[
     "/new?vin=1M8GDM9A0KP042788",
     "/shop",
     "/record",
+    "/coolant",
+    "/coolant/protection?strength=50&of=concentrate&cap=1.1&altitude=650&hottest=108",
+    "/coolant/strength?instrument=refractometer&reading=-90",
+    "/coolant/mix?capacity=9.2&left=3.7&now=35&want=50&has-concentrate=yes&has-water=yes",
+    "/coolant/balance?drained=5.5&poured=4&capacity=9.2&bottle-area=150",
+    "/coolant/leak?readings=0+1.10+22%0A5+1.09+22%0A10+1.09+21.5%0A15+1.085+21.5&limit=0.05&limit-time=15",
     "/o/1001",
     "/o/1002",
     "/o/1002/walk",
     "/o/1002/off",
     "/o/1002/off?lines=6+tray+screws+M6%0Ahose",
+    "/maps",
+    "/maps/korvane-drayman-engine-front",
+    "/o/1006/plan",
+    "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&find=gasket",
+    "/o/1006/plan?map=korvane-drayman-engine-front&for=housing+gasket&without=shroud.off",
+    "/o/1002/plan/price?map=korvane-drayman-engine-front&for=housing+gasket",
+    "/o/1002/stage",
+    "/o/1006/stage",
     "/o/1002/back",
     "/o/1004/back",
     "/o/1002/open",
@@ -286,6 +402,7 @@ const PAGES: &[&str] = &[
     "/o/1002/ask",
     "/o/1002/parts",
     "/o/1002/pay",
+    "/o/1002/decline",
     "/o/1002/estimate",
     "/o/1002/added",
     "/o/1002/invoice",

@@ -5,7 +5,7 @@ use super::codes::*;
 use super::decisions::TaxRuleForm;
 use super::facts::WorkForm;
 use crate::form::{form, forms};
-use repair::{CustomerFact, Settings, ShopFact, VehicleFact};
+use repair::{CustomerFact, Settings, ShopFact, VehicleFact, Weights};
 use std::collections::BTreeMap;
 
 form! { SettingsForm = Settings {
@@ -16,6 +16,13 @@ form! { SettingsForm = Settings {
     taxes: Vec<TaxRuleForm>,
     units: UnitsForm,
     zone: ShortForm,
+} }
+
+form! { WeightsForm = Weights {
+    margin: DecimalForm,
+    time: DecimalForm,
+    cost: DecimalForm,
+    reversibility: DecimalForm,
 } }
 
 forms! { VehicleFactForm = VehicleFact {
@@ -101,5 +108,13 @@ forms! { ShopFactForm = ShopFact {
     Erased = "erased" {
         texts: Vec<WordsForm>,
         why: TokenForm,
+    },
+    Weighed = "weighed" {
+        weights: WeightsForm,
+    },
+    PlaceChosen = "place-chosen" {
+        place: Option<TokenForm>,
+        version: u32,
+        after: Vec<CommandIdForm>,
     },
 } }

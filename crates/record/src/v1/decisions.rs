@@ -117,6 +117,9 @@ forms! { RequestForm = Request {
     Price = "price" {
         entries: Vec<EntryForm>,
     },
+    AddToPrice = "add-to-price" {
+        entries: Vec<EntryForm>,
+    },
     WriteDown = "write-down" {
         payer: PayerForm,
     },

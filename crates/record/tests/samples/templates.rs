@@ -358,6 +358,7 @@ pub fn requests() -> Vec<(&'static str, Value)> {
             json!({ "map": "$id", "version": "$u32", "needs": [stated_need()], "work": [stated_work()] }),
         ),
         ("price", json!({ "entries": [entry()] })),
+        ("add-to-price", json!({ "entries": [entry()] })),
         ("write-down", json!({ "payer": code(PAYERS) })),
         ("charge", json!({})),
         (
@@ -454,5 +455,13 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "altitude": "$written", "after": ["$id"] }),
         ),
         ("erased", json!({ "texts": ["$words"], "why": "$token" })),
+        (
+            "weighed",
+            json!({ "weights": { "margin": "$decimal", "time": "$decimal", "cost": "$decimal", "reversibility": "$decimal" } }),
+        ),
+        (
+            "place-chosen",
+            json!({ "place": "$token", "version": "$u32", "after": ["$id"] }),
+        ),
     ]
 }

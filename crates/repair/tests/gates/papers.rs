@@ -13,6 +13,38 @@ fn papers(job: &Job) -> Vec<(String, bool)> {
         .collect()
 }
 
+/// What is found on the way goes on top: nobody has to know the rest of the price.
+#[test]
+fn an_entry_is_added_to_the_price_that_stands() {
+    let mut job = Job::new();
+    let entry = |each: i64| price::Entry {
+        line: None,
+        charge: price::Charge::Labour,
+        label: None,
+        quantity: 1.into(),
+        each: each.into(),
+        payer: Payer::Customer,
+    };
+    let add = |each| Request::AddToPrice {
+        entries: vec![entry(each)],
+    };
+    job.ask(add(30)).unwrap();
+    job.ask(add(12)).unwrap();
+    let now = papers::price(&job.order).unwrap();
+    assert_eq!(now.entries, vec![entry(30), entry(12)]);
+    assert_eq!(now.totals[&Payer::Customer].net, 42.into());
+    let bad = Request::AddToPrice {
+        entries: vec![price::Entry {
+            quantity: 0.into(),
+            ..entry(1)
+        }],
+    };
+    assert!(matches!(
+        job.ask(bad),
+        Err(Refusal::BadEntry { nth: 2, .. })
+    ));
+}
+
 #[test]
 fn rule_5_papers_stand_apart() {
     type Row = (&'static str, fn(&mut Job), &'static [(&'static str, bool)]);

@@ -201,6 +201,7 @@ impl World {
         Rules {
             now: self.now,
             zone: TimeZone::UTC,
+            leeway: price::Leeway::default(),
         }
     }
 

@@ -72,6 +72,7 @@ impl Job {
             rules: Rules {
                 now: "2026-03-02T08:00:00Z".parse::<Timestamp>().unwrap(),
                 zone: TimeZone::UTC,
+                leeway: price::Leeway::default(),
             },
             who: "ana",
             commands: 0,

@@ -1,16 +1,14 @@
-//! Lines, price, consent, money, parts and work sent out, in words.
+//! Lines, price, consent and money, in words.
 
 use crate::say::{self, Names};
 use crate::service::Service;
 use record::form::Form;
-use record::v1::codes::{
-    ChargeForm, ConsentStepForm, PaidByForm, PartStepForm, PayerForm, WayForm,
-};
+use record::v1::codes::{ChargeForm, ConsentStepForm, PaidByForm, PayerForm, WayForm};
 use repair::price::{Entry, Payer};
-use repair::{Fact, Order, Rules, papers, stock};
+use repair::{Fact, Order, Rules, Words, papers};
 use rust_decimal::Decimal;
 use serde::Serialize;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
 /// One line of the order.
@@ -37,10 +35,14 @@ pub struct PriceEntryView {
     pub label: String,
     /// What sort of charge.
     pub charge: ChargeForm,
-    /// How many.
+    /// How many, as read at a glance.
     pub quantity: String,
-    /// The price of one.
+    /// How many to the last digit, to send it again unchanged.
+    pub quantity_exact: String,
+    /// The price of one, as read at a glance.
     pub each: String,
+    /// The price of one to the last digit, to send it again unchanged.
+    pub each_exact: String,
     /// What it comes to.
     pub amount: String,
     /// Who pays.
@@ -101,8 +103,12 @@ pub struct ConsentView {
     pub payer: PayerForm,
     /// Yes or no.
     pub agreed: bool,
+    /// The lines meant; none named means all.
+    pub lines: Vec<String>,
     /// The most in all.
     pub amount: Option<String>,
+    /// Whether tax is within it.
+    pub tax_included: bool,
     /// How they spoke.
     pub way: WayForm,
     /// Who spoke.
@@ -136,46 +142,6 @@ pub struct PaymentView {
     pub at: String,
     /// Who took it.
     pub taken_by: String,
-}
-
-/// One part.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-pub struct PartView {
-    /// Its name.
-    pub part: String,
-    /// What it is called.
-    pub label: String,
-    /// Its number.
-    pub number: Option<String>,
-    /// How many.
-    pub quantity: String,
-    /// What one is sold for.
-    pub price: Option<String>,
-    /// How many got how far.
-    pub steps: BTreeMap<PartStepForm, String>,
-    /// How many are neither fitted, returned nor stocked.
-    pub adrift: String,
-    /// Whether an old one comes off for it.
-    pub has_old: bool,
-    /// Where the old one went.
-    pub old: Option<String>,
-    /// When the order of it is due.
-    pub due: Option<String>,
-}
-
-/// One piece of work sent out.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-pub struct SubletView {
-    /// Its name.
-    pub sublet: String,
-    /// What is to be done.
-    pub what: String,
-    /// To whom.
-    pub to: String,
-    /// When it is due back.
-    pub due: Option<String>,
-    /// Whether it is back.
-    pub back: bool,
 }
 
 pub(super) fn lines(service: &Service, order: &Order) -> Vec<LineView> {
@@ -221,15 +187,17 @@ pub(super) fn price(service: &Service, order: &Order) -> Option<PriceView> {
 /// One entry in words.
 pub(super) fn price_entry(service: &Service, entry: &Entry, digits: u32) -> PriceEntryView {
     PriceEntryView {
-        label: entry.label.map_or_else(String::new, |label| {
-            service.texts().text(repair::Words(label))
-        }),
+        label: entry
+            .label
+            .map_or_else(String::new, |label| service.texts().text(Words(label))),
         charge: ChargeForm::of(&entry.charge),
         quantity: entry.quantity.round_dp(2).normalize().to_string(),
+        quantity_exact: entry.quantity.normalize().to_string(),
         each: say::money(entry.each, digits),
+        each_exact: entry.each.to_string(),
         amount: repair::price::amount(entry, digits).to_string(),
         payer: PayerForm::of(&entry.payer),
-        label_words: entry.label.map(|label| repair::Words(label).hex()),
+        label_words: entry.label.map(|label| Words(label).hex()),
         line: entry.line.clone(),
     }
 }
@@ -281,8 +249,10 @@ pub(super) fn consents(
             Fact::Consented {
                 step,
                 payer,
+                lines,
                 agreed,
                 amount,
+                tax_included,
                 way,
                 person,
                 said,
@@ -296,13 +266,15 @@ pub(super) fn consents(
                     step: ConsentStepForm::of(step),
                     payer: PayerForm::of(payer),
                     agreed: *agreed,
+                    lines: lines.iter().map(|line| line.as_str().to_owned()).collect(),
                     amount: amount.map(|amount| say::money(amount, digits)),
+                    tax_included: *tax_included,
                     way: WayForm::of(way),
                     person: service.texts().text_of(*person),
                     said: service.texts().text_of(*said),
                     number_called: service.texts().text_of(*number_called),
                     signature: signature.as_ref().map(|file| file.words.hex()),
-                    at: super::story::time(rules, filed.stamp.at),
+                    at: super::story::dated(rules, filed.stamp.at),
                     by: names.person(&filed.stamp.who),
                 },
             )),
@@ -331,7 +303,7 @@ pub(super) fn payments(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<P
                     amount: say::money(*amount, digits),
                     by: PaidByForm::of(by),
                     deposit: *deposit,
-                    at: super::story::time(rules, filed.stamp.at),
+                    at: super::story::dated(rules, filed.stamp.at),
                     taken_by: names.person(&filed.stamp.who),
                 },
             )),
@@ -342,99 +314,9 @@ pub(super) fn payments(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<P
     out.into_iter().map(|(_, payment)| payment).collect()
 }
 
-pub(super) fn parts(names: &Names<'_>, order: &Order) -> Vec<PartView> {
-    let steps = stock::steps(order);
-    let adrift: BTreeMap<_, _> = stock::adrift(order)
-        .into_iter()
-        .filter_map(|why| match why {
-            repair::Why::PartAdrift { part, quantity } => Some((part, quantity)),
-            _ => None,
-        })
-        .collect();
-    order
-        .facts()
-        .filter_map(|(_, filed)| match &filed.fact {
-            Fact::PartNeeded {
-                part,
-                label,
-                number,
-                quantity,
-                price,
-                has_old,
-                ..
-            } => Some(PartView {
-                part: part.as_str().to_owned(),
-                label: names.text(*label),
-                number: number.as_ref().map(|number| number.as_str().to_owned()),
-                quantity: quantity.normalize().to_string(),
-                price: price.map(|price| say::money(price, papers::minor_digits(order))),
-                steps: steps
-                    .get(part)
-                    .into_iter()
-                    .flatten()
-                    .map(|(step, count)| (PartStepForm::of(step), count.normalize().to_string()))
-                    .collect(),
-                adrift: adrift
-                    .get(part)
-                    .copied()
-                    .unwrap_or_default()
-                    .normalize()
-                    .to_string(),
-                has_old: *has_old,
-                old: order.facts().find_map(|(_, filed)| match &filed.fact {
-                    Fact::OldPart {
-                        part: Some(of),
-                        fate,
-                        ..
-                    } if of == part => Some(say::old_part(*fate).to_owned()),
-                    _ => None,
-                }),
-                due: order
-                    .facts()
-                    .filter_map(|(_, filed)| match &filed.fact {
-                        Fact::PartStepped { part: of, due, .. } if of == part => *due,
-                        _ => None,
-                    })
-                    .max()
-                    .map(|due| due.to_string()),
-            }),
-            _ => None,
-        })
-        .collect()
-}
-
-pub(super) fn sublets(service: &Service, order: &Order) -> Vec<SubletView> {
-    let back: BTreeSet<_> = order
-        .facts()
-        .filter_map(|(_, filed)| match &filed.fact {
-            Fact::SubletBack { sublet, .. } => Some(sublet),
-            _ => None,
-        })
-        .collect();
-    order
-        .facts()
-        .filter_map(|(_, filed)| match &filed.fact {
-            Fact::SubletOut {
-                sublet,
-                what,
-                to,
-                due,
-                ..
-            } => Some(SubletView {
-                sublet: sublet.as_str().to_owned(),
-                what: service.texts().text(*what),
-                to: service.texts().text(*to),
-                due: due.map(|due| due.to_string()),
-                back: back.contains(sublet),
-            }),
-            _ => None,
-        })
-        .collect()
-}
-
 /// Whether the customer's sum passes what was agreed, or no sum was agreed to.
-pub(super) fn must_ask(order: &Order) -> bool {
-    papers::papers(order).iter().any(|reason| {
+pub(super) fn must_ask(order: &Order, rules: &Rules) -> bool {
+    papers::papers(order, rules).iter().any(|reason| {
         matches!(
             reason.why,
             repair::Why::OverCeiling { .. }

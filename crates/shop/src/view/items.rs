@@ -1,5 +1,6 @@
 //! Items, debts, gates and snags in words.
 
+use super::noted::{PhotoView, photos_of_items};
 use crate::say::{self, Names};
 use crate::service::Service;
 use record::form::Form;
@@ -33,6 +34,15 @@ pub struct PiecesView {
     pub text: String,
 }
 
+/// How long one piece is.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct LengthView {
+    /// Its position.
+    pub at: u16,
+    /// As written.
+    pub length: String,
+}
+
 /// One item.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct ItemView {
@@ -60,10 +70,20 @@ pub struct ItemView {
     pub home: bool,
     /// Whether anything was done to it.
     pub disturbed: bool,
+    /// Whether it was found so at the walk-round.
+    pub found: bool,
     /// The container its pieces lie in.
     pub container: Option<String>,
     /// What a tightening pass is, pass by pass.
     pub passes: Vec<String>,
+    /// The positions in tightening sequence, where one is stated.
+    pub sequence: Vec<u16>,
+    /// The lengths of its pieces, where they are known.
+    pub lengths: Vec<LengthView>,
+    /// The wrench its size most likely wants.
+    pub wrench: Option<String>,
+    /// Photos of it.
+    pub photos: Vec<PhotoView>,
     /// The moves a device sends as seen.
     pub seen: Vec<MoveName>,
 }
@@ -200,7 +220,7 @@ pub(super) fn move_name(id: &MoveId) -> MoveName {
 }
 
 /// Every item, in the order it was first touched, then by label.
-pub(super) fn items(names: &Names<'_>, service: &Service) -> Vec<ItemView> {
+pub(super) fn items(names: &Names<'_>, service: &Service, order: &Order) -> Vec<ItemView> {
     let account = names.account();
     // The first move of each item: by the clock, then by its place in its stage.
     let first = |item: &ItemId| {
@@ -215,12 +235,21 @@ pub(super) fn items(names: &Names<'_>, service: &Service) -> Vec<ItemView> {
         let first = first(&item.id);
         (first.is_none(), first, item.id.clone())
     });
+    let mut photos = photos_of_items(names, order);
     all.into_iter()
-        .map(|item| item_view(names, service, item))
+        .map(|item| {
+            let photos = photos.remove(item.id.as_str()).unwrap_or_default();
+            item_view(names, service, item, photos)
+        })
         .collect()
 }
 
-fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
+fn item_view(
+    names: &Names<'_>,
+    service: &Service,
+    item: &Item,
+    photos: Vec<PhotoView>,
+) -> ItemView {
     let account = names.account();
     let container = account
         .moves
@@ -228,9 +257,24 @@ fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
         .filter_map(|(_, node)| node.change.container.as_ref().map(|c| (node.stamp.at, c)))
         .max()
         .map(|(_, container)| container.as_str().to_owned());
+    let label = service.texts().text(item.label);
+    let pattern = item.pattern.iter();
     ItemView {
         item: item.id.as_str().to_owned(),
-        label: service.texts().text(item.label),
+        sequence: pattern.flat_map(|p| p.sequence.clone()).collect(),
+        lengths: item
+            .pieces
+            .iter()
+            .filter_map(|piece| {
+                Some(LengthView {
+                    at: piece.position,
+                    length: piece.length.as_ref()?.as_str().to_owned(),
+                })
+            })
+            .collect(),
+        wrench: super::wrench::of(item, &label),
+        photos,
+        label,
         size: item.size.as_ref().map(|size| size.as_str().to_owned()),
         kind: KindForm::of(&item.kind),
         system: SystemForm::of(&item.system),
@@ -241,6 +285,10 @@ fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
         spent: item.spent,
         home: account.open_item(&item.id).is_none(),
         disturbed: account.is_disturbed(&item.id),
+        found: account
+            .moves
+            .live(&item.id)
+            .any(|(_, node)| node.stated == repair::Stated::Found),
         container,
         passes: item
             .pattern
@@ -248,13 +296,24 @@ fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
             .flat_map(|pattern| &pattern.passes)
             .map(|pass| pass.as_str().to_owned())
             .collect(),
-        seen: account
-            .moves
-            .frontier(&item.id)
-            .iter()
-            .map(move_name)
-            .collect(),
+        seen: seen(names, item).iter().map(move_name).collect(),
     }
+}
+
+/// The moves that a move of this item has seen: its own, and those of the items that a
+/// stated need of its tightening looks at, or the debt of a need broken would be missed.
+fn seen(names: &Names<'_>, item: &Item) -> BTreeSet<MoveId> {
+    let account = names.account();
+    let stated = names.adoption().map_or(&[][..], |adopted| adopted.needs);
+    let tightening = stated.iter().filter(|stated| {
+        stated.to == repair::State::Tight && *account.moves.name(&stated.item) == item.id
+    });
+    let looked_at = tightening.flat_map(|stated| stated.need.items());
+    [&item.id]
+        .into_iter()
+        .chain(looked_at)
+        .flat_map(|item| account.moves.frontier(item))
+        .collect()
 }
 
 fn pieces(names: &Names<'_>, item: &Item) -> Vec<PiecesView> {

@@ -1,23 +1,33 @@
 //! What a page, a paper or the JSON door shows of an order: codes turned into words,
 //! commitments into texts, everything computed at the moment it is asked for.
 
+mod ask;
 mod desk;
+mod goods;
 mod items;
+mod leaving;
+mod noted;
 mod papers;
 mod row;
+mod stopped;
 mod story;
+mod wrench;
 
 pub use crate::world::vehicle_of;
-pub use desk::{
-    ConsentView, LineView, PartView, PaymentView, PriceEntryView, PriceView, SubletView, TotalView,
-};
+pub use ask::AskView;
+pub use desk::{ConsentView, LineView, PaymentView, PriceEntryView, PriceView, TotalView};
+pub use goods::{PartView, SubletView};
 pub use items::{
-    DebtView, GateView, ItemView, MoveName, OpenItemView, PaperView, PiecesView, ReasonView,
-    SnagView, WaiverView,
+    DebtView, GateView, ItemView, LengthView, MoveName, OpenItemView, PaperView, PiecesView,
+    ReasonView, SnagView, WaiverView,
 };
+pub use leaving::{DeclinedView, LeftView};
+pub use noted::{NoteView, PhotoView};
 pub use papers::{PapersView, ProofView};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};
+pub use stopped::StoppedView;
 pub use story::StoryLine;
+pub use wrench::usual_wrench;
 
 use crate::say::Names;
 use crate::service::Service;
@@ -60,6 +70,8 @@ pub struct OrderView {
     pub price: Option<PriceView>,
     /// What each payer owes.
     pub totals: Vec<TotalView>,
+    /// What to ask each payer, the customer first.
+    pub asks: Vec<AskView>,
     /// Consents.
     pub consents: Vec<ConsentView>,
     /// Payments.
@@ -75,7 +87,9 @@ pub struct OrderView {
     /// Whether the vehicle was handed over.
     pub handed_over: bool,
     /// How it left.
-    pub left: Option<String>,
+    pub left: Option<LeftView>,
+    /// What the customer would not have put right.
+    pub declined: Vec<DeclinedView>,
     /// Whether the order was opened by mistake.
     pub voided: bool,
     /// What came in after a hand-over and stands open.
@@ -84,6 +98,12 @@ pub struct OrderView {
     pub standing: Vec<String>,
     /// What the papers for the customer say beside all this.
     pub papers: PapersView,
+    /// Groups left in the middle, the last one first.
+    pub stopped: Vec<StoppedView>,
+    /// What was noted at the walk-round.
+    pub notes: Vec<NoteView>,
+    /// The areas that were walked round.
+    pub walked: Vec<record::v1::codes::ZoneForm>,
     /// What happened, oldest first.
     pub story: Vec<StoryLine>,
 }
@@ -117,23 +137,25 @@ fn view(
         seq: world.seq(&Stream::Order(id.clone()))?,
         row: row::row(service, world, id, order, number)?,
         lines: desk::lines(service, order),
-        items: items::items(&names, service),
+        items: items::items(&names, service, order),
         open_items: items::open_items(&names, &rules),
         debts: items::debts(&names, order, &rules),
         waivers: items::waivers(&gates),
         gates,
         snags: items::snags(&names, order),
-        parts: desk::parts(&names, order),
-        sublets: desk::sublets(service, order),
+        parts: goods::parts(&names, order, &rules),
+        sublets: goods::sublets(&names, order, &rules),
         totals: desk::totals(order),
         price: desk::price(service, order),
+        asks: ask::asks(service, world, order, &rules)?,
         consents: desk::consents(service, &names, order, &rules),
         payments: desk::payments(&names, order, &rules),
         proofs_needed: items::proofs_needed(&names),
         proofs_told: items::proofs_told(order),
         keys_here: repair::papers::keys_here(order),
         handed_over: repair::papers::handed_over(order).is_some(),
-        left: repair::papers::handed_over(order).map(|handed| story::left(handed.leaves)),
+        left: leaving::left_view(&names, order, &rules),
+        declined: leaving::declined(&names, order, &rules),
         voided: repair::papers::is_voided(order),
         alarms: repair::late_alarms(order, &rules)
             .iter()
@@ -141,6 +163,9 @@ fn view(
             .collect(),
         standing: standing(service, world, order)?,
         papers: papers::papers(&names, service, world, id, order)?,
+        stopped: stopped::stopped(service, world, order, names.account(), &rules),
+        notes: noted::notes(&names, order, &rules),
+        walked: noted::walked(order),
         story: story::story(&names, service, order, &rules),
     })
 }

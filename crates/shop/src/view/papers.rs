@@ -1,7 +1,6 @@
 //! What the papers for the customer say: who and which vehicle, what has changed since
 //! they agreed, what was tested, what stays different.
 
-use super::desk::{PriceEntryView, price_entry};
 use super::{customer_text, standing_text, story, vehicle_of, vehicle_text};
 use crate::say::Names;
 use crate::service::{Service, carried_by_vehicle};
@@ -10,7 +9,6 @@ use crate::world::World;
 use record::AnyEvent;
 use record::form::Form;
 use record::v1::codes::{OutcomeForm, ProofIsForm};
-use repair::price::{Entry, Payer};
 use repair::{
     Decision, Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk,
 };
@@ -39,12 +37,6 @@ pub struct PapersView {
     pub odometer_in: Option<String>,
     /// The odometer on the way out.
     pub odometer_out: Option<String>,
-    /// Whether the customer has agreed to a sum.
-    pub agreed: bool,
-    /// The customer's entries that did not stand in the price when they last agreed.
-    pub added: Vec<PriceEntryView>,
-    /// Those that stood in it then, and no longer do.
-    pub dropped: Vec<PriceEntryView>,
     /// Proofs that no later one replaces, oldest first.
     pub proofs: Vec<ProofView>,
     /// What is different about this vehicle for good.
@@ -78,7 +70,6 @@ pub(super) fn papers(
     let rules = service.rules(world);
     let settings = world.shop.settings();
     let vehicle = vehicle_of(order);
-    let (agreed, added, dropped) = since_agreed(service, order);
     Ok(PapersView {
         shop: settings.map_or_else(String::new, |set| service.texts().text(set.name)),
         currency: settings.map_or_else(String::new, |set| set.currency.clone()),
@@ -89,9 +80,6 @@ pub(super) fn papers(
         vin: vehicle_text(service, world, vehicle.as_ref(), Field::Vin)?,
         odometer_in: odometer(order, OdometerAt::In),
         odometer_out: odometer(order, OdometerAt::Out),
-        agreed,
-        added,
-        dropped,
         proofs: proofs(names, order, &rules),
         differences: differences(service, world, id, order, &rules)?,
     })
@@ -121,62 +109,6 @@ fn odometer(order: &Order, wanted: OdometerAt) -> Option<String> {
         .map(|(_, reading)| reading.as_str().to_owned())
 }
 
-/// Whether the customer has agreed to a sum, what came into the price since, and what
-/// went out of it. The price they agreed to is the last one set by then.
-fn since_agreed(
-    service: &Service,
-    order: &Order,
-) -> (bool, Vec<PriceEntryView>, Vec<PriceEntryView>) {
-    let at = order
-        .facts()
-        .filter_map(|(_, filed)| match &filed.fact {
-            Fact::Consented {
-                payer: Payer::Customer,
-                agreed: true,
-                amount: Some(_),
-                ..
-            } => Some(filed.stamp.at),
-            _ => None,
-        })
-        .max();
-    let then = order
-        .decisions()
-        .iter()
-        .rev()
-        .find_map(|decided| match (&decided.decision, at) {
-            (Decision::Priced { entries, .. }, Some(at)) if decided.stamp.at <= at => {
-                Some(entries.as_slice())
-            }
-            _ => None,
-        });
-    let digits = desk::minor_digits(order);
-    let of_customer = |entries: &[Entry]| -> Vec<PriceEntryView> {
-        entries
-            .iter()
-            .filter(|entry| entry.payer == Payer::Customer)
-            .map(|entry| price_entry(service, entry, digits))
-            .collect()
-    };
-    let now = desk::price(order).map_or_else(Vec::new, |price| of_customer(&price.entries));
-    let then = of_customer(then.unwrap_or_default());
-    (at.is_some(), without(&now, &then), without(&then, &now))
-}
-
-/// The entries that the others lack, each counted as often as it stands.
-fn without(entries: &[PriceEntryView], others: &[PriceEntryView]) -> Vec<PriceEntryView> {
-    let mut left = others.to_vec();
-    let mut out = Vec::new();
-    for entry in entries {
-        match left.iter().position(|other| other == entry) {
-            Some(place) => {
-                left.swap_remove(place);
-            }
-            None => out.push(entry.clone()),
-        }
-    }
-    out
-}
-
 fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
     let replaced = repair::proofs_replaced(order);
     let mut out: Vec<_> = order
@@ -195,7 +127,7 @@ fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
                     name: crate::say::proof_name(*proof).to_owned(),
                     outcome: OutcomeForm::of(outcome),
                     words: words.map(|words| names.text(words)),
-                    at: story::time(rules, filed.stamp.at),
+                    at: story::dated(rules, filed.stamp.at),
                     by: names.person(&filed.stamp.who),
                 },
             )),

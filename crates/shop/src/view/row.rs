@@ -40,6 +40,8 @@ pub struct OrderRow {
     pub open: usize,
     /// Things inside the vehicle.
     pub inside: usize,
+    /// Where somebody stopped in the middle of a group, in one line.
+    pub stopped: Option<String>,
     /// Work owed before hand-over.
     pub debts: usize,
     /// Whether it may roll.
@@ -155,6 +157,9 @@ pub(super) fn row(
         word: word(order, &account, &rules, id),
         open: account.open.len() - inside,
         inside,
+        stopped: super::stopped::stopped(service, world, order, &account, &rules)
+            .first()
+            .map(|left| format!("{}, {}", left.group, left.doing)),
         debts: debts(order, &account, &rules)
             .iter()
             .filter(|debt| debt.stands_at(Gate::HandOver))
@@ -165,7 +170,7 @@ pub(super) fn row(
     })
 }
 
-fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
+pub(super) fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
     world
         .shop
         .everyone()
@@ -214,7 +219,7 @@ fn word(order: &Order, account: &Account, rules: &Rules, _id: &Id) -> String {
         .any(|why| matches!(why, Why::SubletOut { .. }));
     let answer = may_by(order, account, Gate::HandOver, rules);
     let fit = !answer.fit_to_go.iter().any(repair::Reason::shuts);
-    let word = if desk::must_ask(order) {
+    let word = if desk::must_ask(order, rules) {
         "consent"
     } else if away {
         "machine work"

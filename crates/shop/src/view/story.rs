@@ -1,5 +1,6 @@
 //! What happened, in plain words with times.
 
+use super::noted::{PhotoView, photo};
 use crate::say::{self, Names};
 use crate::service::Service;
 use jiff::Timestamp;
@@ -20,6 +21,8 @@ pub struct StoryLine {
     pub who: String,
     /// What.
     pub text: String,
+    /// Photos that came with it.
+    pub photos: Vec<PhotoView>,
     /// The command, for undo.
     pub command: String,
     /// Whether it was taken back.
@@ -30,6 +33,13 @@ pub struct StoryLine {
 pub(crate) fn time(rules: &Rules, at: Timestamp) -> String {
     at.to_zoned_datetime(rules.zone.clone())
         .strftime("%a %d %b, %H:%M")
+        .to_string()
+}
+
+/// The same with its year, for what is kept for years.
+pub(crate) fn dated(rules: &Rules, at: Timestamp) -> String {
+    at.to_zoned_datetime(rules.zone.clone())
+        .strftime("%a %d %b %Y, %H:%M")
         .to_string()
 }
 
@@ -74,6 +84,7 @@ pub(super) fn story(
             filed.stamp.clone(),
             command,
             fact(names, service, &filed.fact),
+            photos(&filed.fact),
             undone.commands.contains(command),
         )
     });
@@ -82,21 +93,32 @@ pub(super) fn story(
             decided.stamp.clone(),
             &decided.command,
             decision(service, &decided.decision),
+            Vec::new(),
             false,
         )
     });
     let mut all: Vec<_> = facts.chain(decisions).collect();
     all.sort_by(|a, b| (a.0.at, a.1).cmp(&(b.0.at, b.1)));
     all.into_iter()
-        .filter(|(_, _, text, _)| !text.is_empty())
-        .map(|(stamp, command, text, undone)| StoryLine {
+        .filter(|(_, _, text, ..)| !text.is_empty())
+        .map(|(stamp, command, text, photos, undone)| StoryLine {
             at: time(rules, stamp.at),
             who: names.person(&stamp.who),
             text,
+            photos,
             command: command.as_str().to_owned(),
             undone,
         })
         .collect()
+}
+
+fn photos(fact: &Fact) -> Vec<PhotoView> {
+    let files: &[repair::File] = match fact {
+        Fact::Observed { photos, .. } | Fact::SnagFound { photos, .. } => photos,
+        Fact::Attached { file, .. } => std::slice::from_ref(file),
+        _ => &[],
+    };
+    files.iter().map(|file| photo(file, "")).collect()
 }
 
 fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
@@ -121,13 +143,18 @@ fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
         Fact::Found { moves } => format!("Found: {}", moved(names, moves)),
         Fact::Moved { moves, .. } => say::capital(&moved(names, moves)),
         Fact::Seen { moves } => format!("Looked: {}", moved(names, moves)),
-        Fact::Observed { words, .. } => {
+        Fact::Observed {
+            zone, what, words, ..
+        } => {
+            let words = text_of(*words).map(|words| format!(": {words}"));
             format!(
-                "Noted at the walk-round: {}",
-                words.map(text).unwrap_or_default()
+                "Noted, {}: {}{}",
+                say::zone_name(*zone),
+                say::noted_name(*what),
+                words.unwrap_or_default()
             )
         }
-        Fact::Walked { .. } => "Walked round".to_owned(),
+        Fact::Walked { zone } => format!("Walked round: {}", say::zone_name(*zone)),
         Fact::Drained { item, amount, .. } => {
             format!("{}: {} out", names.label(item), amount.as_str())
         }

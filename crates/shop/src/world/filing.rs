@@ -9,6 +9,7 @@ use crate::trouble::Trouble;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream};
+use repair::price::Leeway;
 use repair::{
     CustomerFact, CustomerId, Decision, Event, Fact, Field, OrderId, Recorded, Rules, ShopFact,
     VehicleFact, VehicleId, Words, papers,
@@ -187,12 +188,14 @@ impl World {
         Ok(())
     }
 
-    /// Whether an order that left needs no look. What alarms does not rest on the time.
+    /// Whether an order that left needs no look. What alarms rests neither on the time nor
+    /// on sums.
     fn is_settled(&self, id: &OrderId, at: Timestamp) -> Result<bool, Trouble> {
         let order = self.order(id)?;
         let rules = Rules {
             now: at,
             zone: TimeZone::UTC,
+            leeway: Leeway::default(),
         };
         Ok(papers::is_voided(&order)
             || papers::handed_over(&order).is_some()

@@ -1,6 +1,7 @@
 //! Back together: on as shown, tight pass by pass, fluids to their level.
 
-use super::pieces::{MOST, change};
+use super::pieces::{MOST, change, fits};
+use super::tighten::tighten;
 use super::{Shown, count, order_of, show};
 use crate::State;
 use crate::tap::{Look, button, field, input, link, new, order_fact};
@@ -11,18 +12,26 @@ use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
-use shop::record::v1::codes::KindForm;
+use shop::record::v1::codes::{KindForm, SystemForm};
 use shop::view::{ItemView, OrderView};
 
 /// What an open item goes to next on its way home.
 fn next_home(item: &ItemView, state: StateForm) -> Option<StateForm> {
     match (item.kind, state) {
+        (KindForm::Fasteners, StateForm::Out) if is_tight_when_snug(item) => Some(StateForm::Tight),
         (KindForm::Fasteners, StateForm::Out) => Some(StateForm::Loose { passes: 0 }),
         (KindForm::Fasteners, StateForm::Cracked) => Some(StateForm::Tight),
         (KindForm::Fasteners, StateForm::Loose { .. } | StateForm::Stub { .. }) => None,
         (KindForm::Fluid | KindForm::Work, _) => None,
         (kind, _) => kind.read().ok().map(|kind| StateForm::of(&kind.home())),
     }
+}
+
+/// Screws of covers and ducts for which nobody states a torque: snug and checked is tight, so
+/// putting them in and making them snug is one tap. Anything that carries more has a tap of
+/// its own.
+fn is_tight_when_snug(item: &ItemView) -> bool {
+    item.passes.is_empty() && matches!(item.system, SystemForm::Body | SystemForm::Intake)
 }
 
 pub async fn back(
@@ -65,8 +74,11 @@ fn back_content(order: &OrderView) -> Markup {
         json!({ "moved": { "stage": new("stage"), "moves": moves } }),
     );
     let pieces: usize = going.iter().map(|(_, at, _)| at.len()).sum();
+    // Who comes to a group left in the middle goes on with that first.
+    let first = order.stopped.first().is_some_and(|left| left.going_on);
     html! {
         h1 { "Back as shown" }
+        @if first { (tighten(order)) h2 { "Then back on" } }
         @if going.is_empty() {
             p class="gap" { "Nothing left to put on. Tighten, fill, and close the list." }
         } @else {
@@ -76,9 +88,11 @@ fn back_content(order: &OrderView) -> Markup {
                     label class="row" {
                         input type="checkbox" name=(format!("row-{nth}")) value="yes" checked;
                         span class="what" {
-                            span class="strong line" { (item.label) @if let Some(size) = &item.size { " " (size) } }
+                            span class="strong line" { (item.label) }
                             span class="soft line" {
                                 (goes(*to, item))
+                                @let fits = fits(item);
+                                @if !fits.is_empty() { " · " (fits) }
                                 @if item.spent { ", a new one" }
                                 @if let Some(container) = &item.container { " · from " (container) }
                             }
@@ -91,7 +105,7 @@ fn back_content(order: &OrderView) -> Markup {
                 }
             }
         }
-        (tighten(order))
+        @if !first { (tighten(order)) }
         (fill(order))
         div class="presses" { (link(Look::Plain, "Still open", &open_words(order), &format!("/o/{}/open", order.number))) }
     }
@@ -100,6 +114,7 @@ fn back_content(order: &OrderView) -> Markup {
 fn goes(to: StateForm, item: &ItemView) -> String {
     match to {
         StateForm::Loose { .. } => "on, not tight yet".to_owned(),
+        StateForm::Tight => "on and snug, checked".to_owned(),
         StateForm::Outside => "out of the vehicle".to_owned(),
         other => item
             .kind
@@ -109,50 +124,6 @@ fn goes(to: StateForm, item: &ItemView) -> String {
             .map_or_else(String::new, |(kind, state)| {
                 shop::say::state(kind, state).to_owned()
             }),
-    }
-}
-
-/// Torque: one tap a group, never across groups, pass by pass where there are passes.
-fn tighten(order: &OrderView) -> Markup {
-    let loose: Vec<_> = order
-        .items
-        .iter()
-        .filter(|item| item.kind == KindForm::Fasteners)
-        .flat_map(|item| {
-            item.pieces
-                .iter()
-                .filter_map(move |group| match group.state {
-                    Some(StateForm::Loose { passes }) => Some((item, group, passes)),
-                    _ => None,
-                })
-        })
-        .collect();
-    html! {
-        @if !loose.is_empty() {
-            h2 { "Tighten" }
-            @for (item, group, passes) in loose {
-                @let total = item.passes.len().max(1);
-                @let next = usize::from(passes) + 1;
-                @let to = if next >= total { StateForm::Tight } else { StateForm::Loose { passes: passes + 1 } };
-                @let torque = item.passes.get(usize::from(passes)).cloned();
-                @let whole = group.at.len() == item.positions.len();
-                form {
-                    div class="spread gap" {
-                        span class="strong" { (item.label) @if let Some(size) = &item.size { " " (size) } }
-                        span class="soft" {
-                            @if whole { "all " (group.at.len()) } @else { (group.at.len()) " of " (item.positions.len()) }
-                        }
-                    }
-                    @if let Some(torque) = &torque { p class="fact" { (torque) } }
-                    @else { p class="soft" { "No torque is known here: the maker's, or snug and checked." } }
-                    @let label = if total > 1 { format!("Pass {next} of {total} done") } else { "Tight".to_owned() };
-                    @let small = if whole { String::new() } else { format!("positions {}", shop::say::positions(&group.at)) };
-                    div class="presses" {
-                        (button(Look::Plain, &label, &small, &[order_fact(&order.order, json!({ "moved": { "stage": null, "moves": [change(item, &group.at, to, "original")] } }))], None))
-                    }
-                }
-            }
-        }
     }
 }
 

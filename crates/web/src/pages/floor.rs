@@ -50,6 +50,7 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
                 div class="presses even" {
                     (link(Look::Plain, "Find", "", "/find"))
                     (link(Look::Plain, "The shop", "", "/shop"))
+                    (link(Look::Plain, "Coolant", "mix, fill, leak test", "/coolant"))
                 }
             },
         ))
@@ -95,6 +96,7 @@ fn stall_row(place: &str, row: &OrderRow) -> Markup {
                     @if let Some(hour) = &row.promised { span class="beside number" { (hour) } }
                 }
                 span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
+                @if let Some(stopped) = &row.stopped { span class="line" { "Stopped here: " (stopped) } }
                 span class="spread" {
                     span class=(class) { (row.word) }
                     span class="soft number" {

@@ -1,7 +1,7 @@
-//! May it …? The six gates; what is owed, checked and proved; handing over.
+//! May it …? The six gates; what is owed, checked and proved.
 
 use super::order::gate_code;
-use super::{Shown, count, order_of, show};
+use super::{Shown, order_of, show};
 use crate::State;
 use crate::tap::{
     Look, button, chips, field, input, link, new, order_fact, order_request, required, text,
@@ -32,7 +32,7 @@ pub async fn may(
 }
 
 /// The reasons that shut a gate.
-fn against(gate: &GateView) -> Vec<&str> {
+pub fn against(gate: &GateView) -> Vec<&str> {
     let fit = gate
         .fit_to_go
         .iter()
@@ -346,74 +346,6 @@ const PROOFS: &[(&str, &str)] = &[
     ("coolant-mix", "coolant mix"),
     ("other", "other"),
 ];
-
-pub async fn hand_over(
-    extract::State(state): extract::State<State>,
-    headers: HeaderMap,
-    Path(number): Path<String>,
-) -> Response {
-    show(state, headers, move |ask| {
-        let order = order_of(ask, &number)?;
-        let here = !order.handed_over;
-        Ok(Shown::of(
-            &order,
-            "Hand over",
-            html! {
-                h1 { "Hand over" }
-                @if here { (leaving(&order)) } @else { (returning(&order)) }
-            },
-        ))
-    })
-    .await
-}
-
-fn leaving(order: &OrderView) -> Markup {
-    let request = |leaves: &str, ending: Value, boxes: Value, signed: Value| {
-        order_request(
-            &order.order,
-            json!({ "hand-over": {
-            "leaves": leaves, "ending": ending, "boxes": boxes, "signature": null, "signed_by": signed } }),
-        )
-    };
-    let next = format!("/o/{}", order.number);
-    let against = order.gates.last().map(against).unwrap_or_default();
-    html! {
-        @if against.is_empty() { p class="large yes gap" { "Yes: nothing stands against it" } }
-        @else {
-            p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
-            ul { @for reason in &against { li class="row" { span class="what" { (reason) } } } }
-        }
-        form class="narrow" {
-            (chips("ending", "It ends", &[("repaired", "repaired"), ("not-reproduced", "not reproduced"), ("declined-put-back", "declined, put back")], "repaired"))
-            div class="presses" {
-                (button(Look::Confirm, "It drives away", "", &[request("drives-away", field("ending"), Value::Null, Value::Null)], Some(&next)))
-            }
-        }
-        details id="apart" {
-            summary class="row" { span class="strong" { "Collected apart" } }
-            p class="gap" { "Not put back together: the open list goes with it, the boxes are counted, and it is signed for." }
-            form class="narrow" {
-                (required("boxes", "Boxes that go with it", "", ""))
-                (required("signed", "Signed by", "", ""))
-                div class="presses" {
-                    (button(Look::Plain, "Collected apart", &count(order.open_items.len(), "item open", "items open"), &[request("collected-apart", json!("declined-apart"), json!({ "$number": "boxes" }), text("signed"))], Some(&next)))
-                }
-            }
-        }
-    }
-}
-
-fn returning(order: &OrderView) -> Markup {
-    html! {
-        p class="gap" { "It was handed over. If it is back on this order, take it in again." }
-        form class="narrow" {
-            (required("words", "Why it is back", "", ""))
-            div class="presses" {
-                (button(Look::Confirm, "Take it back in", "", &[order_request(&order.order, json!({ "take-back": { "words": text("words") } }))], Some(&format!("/o/{}", order.number))))
-            }
-        }
-    }
-}
 
 #[cfg(test)]
 mod tests {

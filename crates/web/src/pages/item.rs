@@ -4,7 +4,10 @@ use super::choices::{KINDS, SYSTEMS, ZONES, same};
 use super::pieces::{change, mark, where_it_stands};
 use super::{Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, button, chips, field, input, link, new, order_fact, required, text, when};
+use crate::tap::{
+    Look, button, chips, field, file, input, link, new, order_fact, required, text, thumbnails,
+    when,
+};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -15,7 +18,7 @@ use shop::Trouble;
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, SystemForm, ZoneForm};
-use shop::view::{ItemView, OpenItemView, OrderView};
+use shop::view::{ItemView, OpenItemView, OrderView, StoppedView};
 
 fn item_of<'a>(order: &'a OrderView, id: &str) -> Result<&'a ItemView, Trouble> {
     order
@@ -41,9 +44,10 @@ pub async fn item(
             h1 { (item.label) @if let Some(size) = &item.size { " " (size) } }
             div class="row" { (mark(item)) span class="what beside" { (where_it_stands(item)) } @if item.safety { span class="strong" { "safety" } } }
             @if let Some(open) = disputed { p class="alarm" { (open.text) } }
+            @if let Some(left) = order.stopped.iter().find(|left| left.item == item.item) { (the_rest(&order, item, left)) }
             div class="columns" {
                 div { (moves(&order, item)) }
-                div { (about(&order, item)) }
+                div { (photos(&order, item)) (about(&order, item)) }
             }
             div class="presses low" {
                 (link(Look::Plain, "Something is wrong with it", "snapped, stripped, torn, worn", &format!("/o/{}/snag?item={}", order.number, item.item)))
@@ -51,6 +55,25 @@ pub async fn item(
         }))
     })
     .await
+}
+
+/// Photos of it, and one more.
+fn photos(order: &OrderView, item: &ItemView) -> Markup {
+    let attached = order_fact(
+        &order.order,
+        json!({ "attached": { "file": file("photo"), "item": item.item, "snag": null, "words": text("words") } }),
+    );
+    html! {
+        (thumbnails(&item.photos))
+        details id="photo" {
+            summary class="row" { span class="strong" { "Photo of it" } }
+            form {
+                label class="field" { span { "Photo" } input type="file" name="photo" accept="image/*" required; }
+                (input("words", "What it shows", "", ""))
+                div class="presses" { (button(Look::Plain, "Keep the photo", "", &[attached], None)) }
+            }
+        }
+    }
 }
 
 /// For a thing that was moved before anybody said what it is: another device may still
@@ -76,6 +99,22 @@ fn what_is_it(order: &str, open: &OpenItemView) -> Markup {
             (chips("system", "Belongs to", SYSTEMS, ""))
             (chips("zone", "Worked on", ZONES, "unknown"))
             div class="presses" { (button(Look::Confirm, "It is that", "", &[declared], None)) }
+        }
+    }
+}
+
+/// A group left in the middle: the rest of it in one tap.
+fn the_rest(order: &OrderView, item: &ItemView, left: &StoppedView) -> Markup {
+    let moved = order_fact(
+        &order.order,
+        json!({ "moved": { "stage": null, "moves": [change(item, &left.rest, left.to, "original")] } }),
+    );
+    html! {
+        p class="wait gap" { "Stopped here: " (left.group) ", " (left.doing) " · " (left.by) ", " (left.at) }
+        @if !left.going_on {
+            form { div class="presses" {
+                (button(Look::Confirm, &format!("The rest too: {}", left.doing), &format!("positions {}", shop::say::positions(&left.rest)), &[moved], None))
+            } }
         }
     }
 }

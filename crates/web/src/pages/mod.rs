@@ -1,20 +1,35 @@
 //! The pages. Each is a function from what is true now to markup.
 
+mod ask;
+mod asking;
 mod back;
 mod choices;
+mod coolant;
+mod decline;
 mod desk;
 mod file;
 mod floor;
 mod gates;
+mod hand_over;
 mod intake;
 mod item;
+mod maps;
 mod off;
 mod open;
 mod order;
 mod papers;
+mod parts;
 mod pieces;
+mod plan;
+mod plan_price;
+mod plan_query;
+mod plan_rows;
+mod price;
 mod record;
 mod setup;
+mod stage;
+mod stage_rows;
+mod tighten;
 mod walk;
 
 use crate::State;
@@ -54,6 +69,11 @@ impl Shown {
             here: ("Floor".to_owned(), "/".to_owned()),
             content,
         }
+    }
+
+    /// Leads back elsewhere than to the floor.
+    pub fn leads_to(&mut self, name: &str, address: &str) {
+        self.here = (name.to_owned(), address.to_owned());
     }
 
     /// A page of an order, which leads back to it.
@@ -96,17 +116,31 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/due", get(gates::due))
         .route("/o/{number}/may", get(gates::may))
         .route("/o/{number}/may/{gate}", get(gates::gate))
-        .route("/o/{number}/hand-over", get(gates::hand_over))
+        .route("/o/{number}/hand-over", get(hand_over::hand_over))
         .route("/o/{number}/desk", get(desk::desk))
-        .route("/o/{number}/price", get(desk::price))
-        .route("/o/{number}/ask", get(desk::ask))
-        .route("/o/{number}/parts", get(desk::parts))
+        .route("/o/{number}/price", get(price::price))
+        .route("/o/{number}/ask", get(ask::ask))
+        .route("/o/{number}/parts", get(parts::parts))
         .route("/o/{number}/pay", get(desk::pay))
+        .route("/o/{number}/decline", get(decline::decline))
         .route("/o/{number}/estimate", get(papers::estimate))
         .route("/o/{number}/added", get(papers::added))
         .route("/o/{number}/invoice", get(papers::invoice))
+        .merge(plan_routes())
         .route("/v/{vehicle}", get(order::vehicle))
+        .route("/coolant", get(coolant::coolant))
+        .route("/coolant/{calculator}", get(coolant::calculator))
         .route("/file/{id}", get(file::file))
+}
+
+/// Maps, plans and the stages that follow from them.
+fn plan_routes() -> Router<State> {
+    Router::new()
+        .route("/maps", get(maps::maps))
+        .route("/maps/{map}", get(maps::map))
+        .route("/o/{number}/plan", get(plan::plan))
+        .route("/o/{number}/plan/price", get(plan_price::price))
+        .route("/o/{number}/stage", get(stage::stage))
 }
 
 /// A page that is not there.

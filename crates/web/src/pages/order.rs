@@ -3,14 +3,14 @@
 use super::{Shown, count, order_of, show};
 use crate::State;
 use crate::door::blocking;
-use crate::tap::{Look, button, field, link, order_fact};
+use crate::tap::{Look, button, field, link, order_fact, thumbnails};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::repair::{Field, OrderId, VehicleId};
-use shop::view::{OrderView, StoryLine, standing_text};
+use shop::view::{OrderView, StoppedView, StoryLine, standing_text};
 use std::sync::Arc;
 
 pub async fn order(
@@ -29,8 +29,9 @@ pub async fn order(
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } span class="soft upper" { (order.row.word) } }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
-            @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left) } }
+            @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left.how) } }
             @if order.voided { p class="no gap" { "Voided: opened by mistake" } }
+            @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="columns" {
                 div { (counts(&order)) (lines(&order)) }
@@ -42,6 +43,29 @@ pub async fn order(
         Ok(shown)
     })
     .await
+}
+
+/// Where going on from where somebody stopped is pressed.
+fn go_on(order: &OrderView, left: &StoppedView) -> String {
+    if left.going_on {
+        format!("/o/{}/back#tighten-{}", order.number, left.item)
+    } else {
+        format!("/o/{}/item/{}", order.number, left.item)
+    }
+}
+
+/// What the next person sees first.
+fn stopped_here(order: &OrderView, left: &StoppedView) -> Markup {
+    html! {
+        a class="row" href=(go_on(order, left)) {
+            span class="mark half" {}
+            span class="what" {
+                span class="soft line" { "Stopped here" }
+                span class="large line" { (left.group) }
+                span class="line" { (left.doing) " · " (left.by) ", " (left.at) }
+            }
+        }
+    }
 }
 
 fn counts(order: &OrderView) -> Markup {
@@ -179,6 +203,8 @@ fn next(order: &OrderView) -> Markup {
         div class="presses two low" {
             @if order.handed_over {
                 (link(Look::Confirm, "Take it back in", "", &to("hand-over")))
+            } @else if let Some(left) = order.stopped.first() {
+                (link(Look::Confirm, "Go on here", &left.group, &go_on(order, left)))
             } @else if hand_over {
                 (link(Look::Confirm, "Hand over", "", &to("hand-over")))
             } @else if order.open_items.is_empty() && order.items.iter().any(|item| item.disturbed) {
@@ -220,6 +246,7 @@ fn told(order: &OrderView, line: &StoryLine) -> Markup {
                     span class="soft line" { (line.who) ", " (line.at) }
                 }
             }
+            (thumbnails(&line.photos))
             @if !line.undone {
                 form { div class="presses" {
                     (button(Look::Plain, "Take this back", "as if it had not been", &[order_fact(&order.order, json!({ "undo": { "command": line.command, "part": null } }))], None))

@@ -1,37 +1,56 @@
-//! The papers for the customer, in their words: estimate, added work, invoice. Each is a
-//! page that prints.
+//! The papers for whoever pays, in the customer's words: estimate, added work, invoice.
+//! Each is a page that prints, one for each payer.
+
+mod price;
+mod state;
 
 use super::{Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, link};
-use axum::extract::{self, Path};
+use crate::tap::{Look, link, signed};
+use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
-use serde::Serialize;
-use shop::record::v1::codes::{ChargeForm, OutcomeForm, PayerForm};
+use price::{entries, money, prices, sums};
+use serde::{Deserialize, Serialize};
+use shop::record::v1::codes::PayerForm;
 use shop::repair::Words;
-use shop::view::{OrderView, PriceEntryView, TotalView};
-use std::collections::BTreeSet;
+use shop::view::{AskView, ConsentView, LineView, OrderView, TotalView};
+use state::{left_so, tests};
+
+/// For whom the paper is.
+#[derive(Debug, Deserialize)]
+pub struct For {
+    payer: Option<PayerForm>,
+}
+
+impl For {
+    pub fn payer(&self) -> PayerForm {
+        self.payer.unwrap_or(PayerForm::Customer)
+    }
+}
 
 pub async fn estimate(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
+    Query(whose): Query<For>,
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let total = customer(&order);
-        Ok(Shown::of(&order, "Estimate", paper(&order, "Estimate", &order.papers.today, html! {
-            (lines(&order))
-            (price(&order))
+        let paper = Paper::of(&order, whose.payer());
+        Ok(Shown::of(&order, "Estimate", paper.page("Estimate", &order.papers.today, html! {
+            (paper.lines())
+            (prices(&paper))
             section {
                 h2 { "Your word" }
-                @if let Some(total) = total {
+                @if let Some(total) = paper.total() {
                     p class="gap" { "We expect this to come to " (total.net) " before tax, " (total.gross) " with it. We do nothing beyond what you agree to: if more is needed, we ask first." }
                 }
-                (agreed(&order))
-                (signature("I agree to the work above, up to"))
+                p class="gap" { "If something has to be taken apart to find the fault and you then decide against the repair, putting it back together is charged within the sum you agree to here; or you collect it apart." }
+                p class="gap boxes" { span { "Old parts:" } span { "☐ I want them back" } span { "☐ you may keep them" } }
+                (paper.agreed())
+                (paper.signature("I agree to the work above, up to"))
             }
         })))
     })
@@ -42,28 +61,31 @@ pub async fn added(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
+    Query(whose): Query<For>,
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let papers = &order.papers;
-        Ok(Shown::of(&order, "Added work", paper(&order, "Added work", &papers.today, html! {
-            (lines(&order))
+        let paper = Paper::of(&order, whose.payer());
+        Ok(Shown::of(&order, "Added work", paper.page("Request for added work", &order.papers.today, html! {
+            (paper.lines())
             section {
                 h2 { "Agreed so far" }
-                (agreed(&order))
+                (paper.agreed())
             }
-            section {
-                h2 { "What is added" }
-                @if papers.added.is_empty() { p class="gap" { "Nothing has been added since you agreed." } }
-                @else { (entries("Added", &papers.added)) }
-                @if !papers.dropped.is_empty() { h3 class="gap" { "No longer in the price" } (entries("No longer in the price", &papers.dropped)) }
+            @if let Some(ask) = paper.ask() {
+                section {
+                    h2 { "What is added" }
+                    @if ask.added.is_empty() { p class="gap" { "Nothing has been added since you agreed." } }
+                    @else { (entries("Added", &ask.added)) }
+                    @if !ask.dropped.is_empty() { h3 class="gap" { "No longer in the price" } (entries("No longer in the price", &ask.dropped)) }
+                }
             }
-            @if let Some(total) = customer(&order) {
+            @if let Some(total) = paper.total() {
                 section {
                     h2 { "What it comes to now" }
                     (sums(&order, total))
                     p class="gap strong" { (question(total)) }
-                    (signature("I agree to the added work, up to, in all"))
+                    (paper.signature("I agree to the added work, up to, in all"))
                 }
             }
         })))
@@ -75,146 +97,187 @@ pub async fn invoice(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
+    Query(whose): Query<For>,
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
+        let paper = Paper::of(&order, whose.payer());
         let (store, log) = ask.service.record();
         let head = Words(store.head(log)?.hash).hex();
         let day = order.papers.charged_on.as_ref().unwrap_or(&order.papers.today);
-        Ok(Shown::of(&order, "Invoice", paper(&order, "Invoice", day, html! {
+        Ok(Shown::of(&order, "Invoice", paper.page("Invoice", day, html! {
             @if order.papers.charged_on.is_none() { p class="wait gap" { "Not written yet: this is how it would read now." } }
-            (lines(&order))
-            (price(&order))
-            (money(&order))
-            (tests(&order))
-            (left_so(&order))
+            (paper.lines())
+            (prices(&paper))
+            (money(&paper))
+            section {
+                h2 { "What you agreed to" }
+                (paper.agreed())
+            }
+            @if paper.payer == PayerForm::Customer {
+                (tests(&order))
+                (left_so(&order))
+            }
             p class="soft gap head" { "Hold this paper against the record: " code { "buttonup verify --head " (head) } }
         })))
     })
     .await
 }
 
-fn paper(order: &OrderView, title: &str, day: &str, content: Markup) -> Markup {
-    let papers = &order.papers;
-    let row = &order.row;
-    let told = |label: &str, text: &str| {
-        html! { @if !text.is_empty() { div { dt class="soft" { (label) } dd { (text) } } } }
-    };
-    html! {
-        div class="paper narrow" {
-            p class="beside gap" { (papers.shop) }
-            h1 class="spread" { span { (title) } span { (order.number) } }
-            dl class="parties" {
-                (told("Date", day))
-                (told("Customer", &row.customer))
-                (told("Address", &papers.address))
-                (told("Telephone", &papers.phone))
-                (told("Vehicle", &row.vehicle))
-                (told("Plate", &row.plate))
-                (told("Vehicle identification number", &papers.vin))
-                (told("Odometer in", papers.odometer_in.as_deref().unwrap_or("")))
-                (told("Odometer out", papers.odometer_out.as_deref().unwrap_or("")))
-            }
-            (content)
-            div class="presses" { (link(Look::Plain, "Desk", "", &format!("/o/{}/desk", order.number))) }
-        }
-    }
+/// An order as one payer's paper shows it.
+pub(super) struct Paper<'a> {
+    order: &'a OrderView,
+    payer: PayerForm,
 }
 
-fn lines(order: &OrderView) -> Markup {
-    html! {
-        section {
-            h2 { "What you told us, what we found, what we did" }
-            @for line in &order.lines {
-                dl class="told" {
-                    dt class="soft" { "Complaint" } dd class="strong" { (line.complaint) }
-                    @if let Some(cause) = &line.cause { dt class="soft" { "Cause" } dd { (cause) } }
-                    @if let Some(correction) = &line.correction { dt class="soft" { "Correction" } dd { (correction) } }
+impl<'a> Paper<'a> {
+    fn of(order: &'a OrderView, payer: PayerForm) -> Self {
+        Self { order, payer }
+    }
+
+    fn total(&self) -> Option<&'a TotalView> {
+        let mut totals = self.order.totals.iter();
+        totals.find(|total| total.payer == self.payer)
+    }
+
+    fn ask(&self) -> Option<&'a AskView> {
+        self.order.asks.iter().find(|ask| ask.payer == self.payer)
+    }
+
+    /// The lines this payer pays for, wholly or in part.
+    fn paid_lines(&self) -> Vec<&'a LineView> {
+        let priced = |line: &LineView| {
+            let mut entries = self.order.price.iter().flat_map(|price| &price.entries);
+            entries
+                .any(|entry| entry.payer == self.payer && entry.line.as_deref() == Some(&line.line))
+        };
+        let lines = self.order.lines.iter();
+        lines
+            .filter(|line| line.payer == self.payer || priced(line))
+            .collect()
+    }
+
+    fn page(&self, title: &str, day: &str, content: Markup) -> Markup {
+        let papers = &self.order.papers;
+        let row = &self.order.row;
+        let told = |label: &str, text: &str| {
+            html! { @if !text.is_empty() { div { dt class="soft" { (label) } dd { (text) } } } }
+        };
+        html! {
+            div class="paper narrow" {
+                p class="beside gap" { (papers.shop) }
+                h1 class="spread" {
+                    span { (title) @if self.payer != PayerForm::Customer { " for " (payer_name(self.payer)) } }
+                    span { (self.order.number) }
+                }
+                dl class="parties" {
+                    (told("Date", day))
+                    (told("Customer", &row.customer))
+                    (told("Address", &papers.address))
+                    (told("Telephone", &papers.phone))
+                    (told("Vehicle", &row.vehicle))
+                    (told("Plate", &row.plate))
+                    (told("Vehicle identification number", &papers.vin))
+                    (told("Odometer in", papers.odometer_in.as_deref().unwrap_or("")))
+                    (told("Odometer out", papers.odometer_out.as_deref().unwrap_or("")))
+                }
+                (content)
+                div class="presses even" {
+                    button class="press" type="button" data-print { "Print" }
+                    (link(Look::Plain, "Desk", "", &format!("/o/{}/desk", self.order.number)))
                 }
             }
         }
     }
-}
 
-/// What each payer's work and parts come to.
-fn price(order: &OrderView) -> Markup {
-    html! {
-        section {
-            h2 { "Price" }
-            @if order.totals.is_empty() { p class="gap" { "No price yet." } }
-            @for total in &order.totals {
-                @if total.payer != PayerForm::Customer { h3 class="gap" { "Paid by " (payer(total.payer)) } }
-                @for (name, charges) in GROUPS {
-                    @let group: Vec<_> = order.price.iter().flat_map(|price| &price.entries)
-                        .filter(|entry| entry.payer == total.payer && charges.contains(&entry.charge)).cloned().collect();
-                    @if !group.is_empty() { (entries(name, &group)) }
+    fn lines(&self) -> Markup {
+        let others: Vec<_> = self
+            .order
+            .lines
+            .iter()
+            .filter(|line| line.payer != self.payer)
+            .collect();
+        html! {
+            section {
+                h2 { "What you told us, what we found, what we did" }
+                @for line in self.paid_lines() {
+                    dl class="told" {
+                        dt class="soft" { "Complaint" } dd class="strong" { (line.complaint) }
+                        @if let Some(cause) = &line.cause { dt class="soft" { "Cause" } dd { (cause) } }
+                        @if let Some(correction) = &line.correction { dt class="soft" { "Correction" } dd { (correction) } }
+                    }
                 }
-                (sums(order, total))
-            }
-        }
-    }
-}
-
-const GROUPS: [(&str, &[ChargeForm]); 3] = [
-    ("Labour", &[ChargeForm::Labour, ChargeForm::Test]),
-    ("Parts", &[ChargeForm::Part, ChargeForm::Supplies]),
-    (
-        "Other",
-        &[ChargeForm::Sublet, ChargeForm::Core, ChargeForm::Fee],
-    ),
-];
-
-fn entries(name: &str, entries: &[PriceEntryView]) -> Markup {
-    html! {
-        table {
-            thead { tr { th scope="col" { (name) } th scope="col" class="number" { "Comes to" } } }
-            tbody {
-                @for entry in entries {
-                    tr {
-                        td {
-                            span class="line" { (entry.label) }
-                            span class="soft line" { (entry.quantity) " × " (entry.each) }
-                        }
-                        td class="number" { (entry.amount) }
+                @if self.payer == PayerForm::Customer {
+                    @for line in others {
+                        p class="gap soft" { (line.complaint) ": paid by " (payer_name(line.payer)) }
                     }
                 }
             }
         }
     }
-}
 
-fn sums(order: &OrderView, total: &TotalView) -> Markup {
-    let taxes = order
-        .price
-        .as_ref()
-        .map_or_else(String::new, |price| price.taxes.join(", "));
-    html! {
-        table class="sums" {
-            tbody {
-                @if !nought(&total.written_down) { (sum("Written down, before tax", &format!("-{}", total.written_down))) }
-                (sum("Before tax", &total.net))
-                (sum(&if taxes.is_empty() { "Tax".to_owned() } else { format!("Tax: {taxes}") }, &total.tax))
-                tr class="strong" { th scope="row" { "In all, " (order.papers.currency) } td class="number" { (total.gross) } }
+    /// What this payer said yes and no to.
+    fn agreed(&self) -> Markup {
+        let consents: Vec<_> = self
+            .order
+            .consents
+            .iter()
+            .filter(|consent| consent.payer == self.payer)
+            .collect();
+        html! {
+            @if consents.is_empty() { p class="gap" { "Nothing has been agreed to yet." } }
+            @for consent in consents {
+                div class="told" {
+                    p { (consented(consent)) }
+                    @if let Some(said) = &consent.said { p class="soft" { "Said: " (said) } }
+                    (signed(consent.signature.as_deref(), consent.person.as_deref().unwrap_or("")))
+                }
+            }
+        }
+    }
+
+    fn signature(&self, words: &str) -> Markup {
+        html! {
+            div class="to-sign" {
+                p class="gap" { (words) " " span class="blank" {} " " (self.order.papers.currency) }
+                div class="signature" { span { "Date" } span { "Name" } span { "Signature" } }
             }
         }
     }
 }
 
-fn sum(name: &str, amount: &str) -> Markup {
-    html! { tr { th scope="row" { (name) } td class="number" { (amount) } } }
+/// One consent in a sentence: who, what, how, when.
+fn consented(consent: &ConsentView) -> String {
+    let who = consent.person.as_deref().unwrap_or("The payer");
+    let yes = if consent.agreed { "yes" } else { "no" };
+    let amount = consent.amount.as_ref().map_or_else(String::new, |amount| {
+        let tax = if consent.tax_included {
+            "with tax"
+        } else {
+            "before tax"
+        };
+        format!(", up to {amount} in all {tax}")
+    });
+    let called = consent
+        .number_called
+        .as_ref()
+        .map_or_else(String::new, |number| format!(", number called {number}"));
+    format!(
+        "{who} said {yes} to: {}{amount} ({}, {}{called}; asked by {})",
+        step_name(consent),
+        word(&consent.way),
+        consent.at,
+        consent.by
+    )
 }
 
-/// What was said yes and no to.
-fn agreed(order: &OrderView) -> Markup {
-    html! {
-        @if order.consents.is_empty() { p class="gap" { "Nothing has been agreed to yet." } }
-        @for consent in &order.consents {
-            p class="gap" {
-                (consent.person.as_deref().unwrap_or("The payer")) " said " @if consent.agreed { "yes" } @else { "no" }
-                @if let Some(amount) = &consent.amount { ", up to " (amount) " in all" }
-                " (" (word(&consent.step)) ", " (word(&consent.way)) ", " (consent.at) ")"
-            }
-        }
+fn step_name(consent: &ConsentView) -> &'static str {
+    use shop::record::v1::codes::ConsentStepForm as Step;
+    match consent.step {
+        Step::Diagnose => "finding the fault",
+        Step::TakeApart => "taking it apart, and putting it back if declined",
+        Step::Repair => "the repair",
+        Step::Add => "added work",
     }
 }
 
@@ -240,135 +303,18 @@ fn question(total: &TotalView) -> String {
     }
 }
 
-fn signature(words: &str) -> Markup {
-    html! {
-        p class="gap" { (words) " ____________" }
-        div class="signature" { span { "Date" } span { "Name" } span { "Signature" } }
-    }
-}
-
-fn money(order: &OrderView) -> Markup {
-    html! {
-        @if let Some(total) = customer(order) {
-            section {
-                h2 { "Paid" }
-                table class="sums" {
-                    tbody {
-                        @for paid in &order.payments { (sum(&format!("{}, {}", shop::say::capital(&word(&paid.by)), paid.at), &paid.amount)) }
-                        (sum("Paid in all", &total.paid))
-                        tr class="strong" { th scope="row" { "Left to pay, " (order.papers.currency) } td class="number" { (total.balance) } }
-                    }
-                }
-            }
-        }
-        section {
-            h2 { "What you agreed to" }
-            (agreed(order))
-        }
-    }
-}
-
-fn tests(order: &OrderView) -> Markup {
-    let proofs = &order.papers.proofs;
-    html! {
-        @if !proofs.is_empty() {
-            section {
-                h2 { "How we tested it" }
-                @for proof in proofs {
-                    p class="gap" {
-                        span class="strong" { (shop::say::capital(&proof.name)) ": " (outcome(proof.outcome)) }
-                        @if let Some(words) = &proof.words { ". " (words) }
-                        " (" (proof.by) ", " (proof.at) ")"
-                    }
-                }
-                @if proofs.iter().any(|proof| proof.outcome == OutcomeForm::NotProvoked) {
-                    p class="gap strong" { "We could not bring your complaint back. It may come again: note when and how it does, and come back to us." }
-                }
-            }
-        }
-    }
-}
-
-fn outcome(outcome: OutcomeForm) -> &'static str {
-    match outcome {
-        OutcomeForm::Held => "it held",
-        OutcomeForm::Failed => "it did not hold",
-        OutcomeForm::NotProvoked => "the complaint did not show",
-    }
-}
-
-/// How the vehicle leaves: old parts, what was let pass, what is different, what is due.
-fn left_so(order: &OrderView) -> Markup {
-    let old: Vec<String> = order
-        .parts
-        .iter()
-        .filter(|part| part.has_old)
-        .map(|part| {
-            format!(
-                "{}: old one {}",
-                part.label,
-                part.old.as_deref().unwrap_or("not accounted for yet")
-            )
-        })
-        .collect();
-    // One reason may stand at several gates.
-    let passed: BTreeSet<String> = order
-        .waivers
-        .iter()
-        .filter(|waiver| waiver.prints)
-        .map(|waiver| format!("{}, {}", waiver.reason, waiver.waived))
-        .collect();
-    let apart: Vec<String> = order.open_items.iter().map(|o| o.text.clone()).collect();
-    let due: Vec<String> = order
-        .debts
-        .iter()
-        .filter(|debt| debt.before.is_none())
-        .map(|debt| debt.text.clone())
-        .collect();
-    html! {
-        (list("Old parts", old))
-        (list("Let pass", passed))
-        (list("Not put back", apart))
-        (list("Different from others of its kind", order.papers.differences.iter().cloned()))
-        (list("Due later", due))
-    }
-}
-
-fn list(title: &str, rows: impl IntoIterator<Item = String>) -> Markup {
-    let rows: Vec<String> = rows.into_iter().collect();
-    html! {
-        @if !rows.is_empty() {
-            section {
-                h2 { (title) }
-                ul { @for row in &rows { li { (shop::say::capital(row)) } } }
-            }
-        }
-    }
-}
-
-fn customer(order: &OrderView) -> Option<&TotalView> {
-    order
-        .totals
-        .iter()
-        .find(|total| total.payer == PayerForm::Customer)
-}
-
-fn payer(payer: PayerForm) -> &'static str {
+pub fn payer_name(payer: PayerForm) -> &'static str {
     match payer {
-        PayerForm::Customer => "you",
+        PayerForm::Customer => "the customer",
         PayerForm::Warranty => "the warranty",
         PayerForm::Goodwill => "us, as goodwill",
     }
 }
 
 /// A code as a person reads it: `in-person` is `in person`.
-fn word(code: &impl Serialize) -> String {
+pub fn word(code: &impl Serialize) -> String {
     serde_json::to_value(code)
         .ok()
         .and_then(|value| value.as_str().map(|code| code.replace('-', " ")))
         .unwrap_or_default()
-}
-
-fn nought(amount: &str) -> bool {
-    !amount.bytes().any(|digit| (b'1'..=b'9').contains(&digit))
 }

@@ -58,3 +58,37 @@ pub fn where_it_stands(item: &ItemView) -> String {
         .collect::<Vec<_>>()
         .join(", ")
 }
+
+/// What fits an item, as far as it is known: its size, its lengths, the wrench for it.
+pub fn fits(item: &ItemView) -> String {
+    let mut by_length: Vec<(&str, Vec<u16>)> = Vec::new();
+    for piece in &item.lengths {
+        match by_length
+            .iter_mut()
+            .find(|(known, _)| *known == piece.length)
+        {
+            Some((_, at)) => at.push(piece.at),
+            None => by_length.push((&piece.length, vec![piece.at])),
+        }
+    }
+    let all = by_length.len() == 1;
+    by_length.sort_by_key(|(_, at)| std::cmp::Reverse(at.len()));
+    let lengths = by_length.iter().enumerate().map(|(nth, (length, at))| {
+        if all || nth == 0 {
+            (*length).to_owned()
+        } else {
+            format!("{length} at {}", shop::say::positions(at))
+        }
+    });
+    let lengths = lengths.collect::<Vec<_>>().join(", ");
+    let wrench = item
+        .wrench
+        .as_ref()
+        .map(|wrench| format!("{wrench} if hex"));
+    [item.size.clone(), Some(lengths), wrench]
+        .into_iter()
+        .flatten()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(" · ")
+}

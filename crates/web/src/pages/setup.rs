@@ -1,5 +1,6 @@
 //! The shop itself: setting it up, its people, the record.
 
+use super::ask::sources;
 use super::{Ask, Shown, remember, show, show_anybody};
 use crate::State;
 use crate::door::blocking;
@@ -9,6 +10,8 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::places::{NOT_ADVICE, Place, place_of, places};
+use shop::repair::CommandId;
 use std::sync::Arc;
 
 pub async fn who(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
@@ -173,6 +176,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                     }
                 }
             }
+            (rules(ask)?)
             div class="presses even low" {
                 (link(Look::Plain, "Somebody else", "change the person", "/who"))
                 (link(Look::Plain, "The record", "", "/record"))
@@ -190,6 +194,48 @@ fn stalls(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
                 span class="what" { (ask.service.texts().text(name)) }
                 span class="soft" { (shop::record::v1::codes::StallIsForm::word(sort)) }
             }
+        }
+    })
+}
+
+/// Whose rules hold for consent: those of a place, or none.
+fn rules(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
+    let world = ask.service.world()?;
+    let chosen = place_of(&world.shop);
+    let after: Vec<&str> = world
+        .shop
+        .places_chosen()
+        .into_iter()
+        .map(CommandId::as_str)
+        .collect();
+    let choose = |place: Option<&Place>| {
+        json!({ "stream": "shop", "shop_fact": { "place-chosen": {
+            "place": place.map(|place| &place.place), "version": place.map_or(0, |place| place.version), "after": after } } })
+    };
+    let other_currency = world
+        .shop
+        .settings()
+        .zip(chosen)
+        .filter(|(settings, place)| settings.currency != place.currency);
+    Ok(html! {
+        h2 { "Rules for consent" }
+        @match chosen {
+            None => p class="gap" { "No place's rules: whatever passes what was agreed is asked for, however little. This fits everywhere." },
+            Some(place) => {
+                p class="gap strong" { (place.name) ", as of " (place.as_of) }
+                (sources(place))
+            },
+        }
+        @if let Some((settings, place)) = other_currency {
+            p class="gap wait" { "Its sums are in " (place.currency) " and yours in " (settings.currency) ": until they are the same, whatever passes what was agreed is asked for." }
+        }
+        details id="rules" {
+            summary class="row" { span class="what" { "Choose a place" } }
+            p class="wait gap" { (NOT_ADVICE) }
+            @for place in places() {
+                form { div class="presses" { (button(Look::Plain, &place.name, &format!("as of {}", place.as_of), &[choose(Some(place))], None)) } }
+            }
+            form { div class="presses" { (button(Look::Plain, "No place's rules", "any excess is asked for", &[choose(None)], None)) } }
         }
     })
 }

@@ -165,6 +165,9 @@ fn every_page_reads_as_html_and_runs_nothing_of_what_people_typed() {
         "/setup",
         "/shop",
         "/record",
+        "/coolant",
+        "/coolant/protection",
+        "/coolant/leak",
         "/new",
         "/v/v",
         "/o/1001",
@@ -187,6 +190,7 @@ fn every_page_reads_as_html_and_runs_nothing_of_what_people_typed() {
         "/o/1001/ask",
         "/o/1001/parts",
         "/o/1001/pay",
+        "/o/1001/decline",
     ] {
         assert!(
             pages.contains_key(wanted),

@@ -1,0 +1,350 @@
+//! A plan for one order, from where its items stand.
+
+use super::shown::{Extras, Shown, choices, only_in, shown};
+use super::standing::{last_place, standing, to_roll};
+use super::{Asked, Stands, in_order, say};
+use crate::maps::KeptMap;
+use crate::service::Service;
+use crate::trouble::Trouble;
+use map::Map;
+use plan::{MoveId, Plan, Problem};
+use repair::{Account, Aim, AimIs, ItemId, MapId, Order, State, adoption, aim};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// An order seen through a map.
+pub struct OrderMap {
+    /// The version of the map.
+    pub kept: Arc<KeptMap>,
+    /// The map, as this vehicle has it.
+    pub map: Map,
+    /// What is asked.
+    pub asked: Asked,
+    /// Whether the order already works by this map and aims at this.
+    pub current: bool,
+    /// Whether the order already works by this version of the map.
+    pub adopted: bool,
+    /// The aim told so far.
+    pub before: Option<Aim>,
+    /// Where things stand.
+    pub stands: Stands,
+    /// Where one stood last.
+    pub stood: Option<String>,
+    /// What must come home for it to roll.
+    pub to_roll: BTreeSet<ItemId>,
+    /// The name in the order of each item of the map.
+    pub ids: BTreeMap<ItemId, ItemId>,
+    /// What items are called that are out and that the map does not know.
+    pub extras: Extras,
+}
+
+/// Another plan beside the one shown.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Other {
+    /// The move that it rules out; nothing, if it rules out nothing.
+    pub without: Option<MoveId>,
+    /// That move in words.
+    pub not: String,
+    /// Its cost.
+    pub cost: plan::Minutes,
+    /// How much dearer it is, in tenths of a minute; negative if cheaper.
+    pub dearer_tenths: i64,
+    /// What comes off only in it.
+    pub only_here: Vec<String>,
+    /// What comes off only in the plan shown.
+    pub only_there: Vec<String>,
+}
+
+/// The map by which an order works, if it has adopted one.
+///
+/// # Errors
+/// [`Trouble`], if there is no such order or the record cannot be read.
+pub fn map_of_order(service: &Service, number: u64) -> Result<Option<(MapId, u32)>, Trouble> {
+    with_order(service, number, |order, _| {
+        adoption(order).map(|adopted| (adopted.map.clone(), adopted.version))
+    })
+}
+
+fn with_order<T>(
+    service: &Service,
+    number: u64,
+    read: impl FnOnce(&Order, &repair::Rules) -> T,
+) -> Result<T, Trouble> {
+    let world = service.world()?;
+    let id = world
+        .order_numbered(number)?
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    Ok(read(&*world.order(&id)?, &service.rules(&world)))
+}
+
+/// An order through a version of a map; `asked` in place of what the order aims at.
+///
+/// # Errors
+/// [`Trouble`]: no such order, map or version, or the map has errors.
+pub fn on_map_of(
+    service: &Service,
+    number: u64,
+    id: &MapId,
+    version: Option<u32>,
+    asked: Option<Asked>,
+) -> Result<OrderMap, Trouble> {
+    let kept = service.map(id, version)?;
+    let whole = kept.sound()?;
+    with_order(service, number, |order, rules| {
+        let adopted = adoption(order)
+            .is_some_and(|adopted| adopted.map == id && adopted.version == kept.version);
+        let before = aim(order);
+        let aimed = before.as_ref().map(|aim| Asked::of(whole, aim));
+        let current = adopted
+            && aimed.is_some()
+            && asked
+                .as_ref()
+                .is_none_or(|asked| Some(asked) == aimed.as_ref());
+        let asked = asked.or(aimed).unwrap_or_default();
+        let map = whole.of_variant(&asked.variants);
+        let account = Account::of(order);
+        let stands = standing(&map, order, &account, rules);
+        let id = |item: &ItemId| account.moves.name(&in_order(item)).clone();
+        OrderMap {
+            ids: map
+                .items
+                .keys()
+                .map(|item| (item.clone(), id(item)))
+                .collect(),
+            stood: last_place(&map, &account),
+            to_roll: to_roll(&map, order, &account, rules),
+            extras: extras(service, &map, &account, &stands),
+            kept: Arc::clone(&kept),
+            map,
+            asked,
+            current,
+            adopted,
+            before,
+            stands,
+        }
+    })
+}
+
+fn extras(service: &Service, map: &Map, account: &Account, stands: &Stands) -> Extras {
+    let unknown = stands.keys().filter(|item| !map.items.contains_key(*item));
+    unknown
+        .map(|item| {
+            let label = account
+                .items
+                .get(item)
+                .map(|known| service.texts().text(known.label));
+            (
+                item.clone(),
+                label.unwrap_or_else(|| "something not described yet".to_owned()),
+            )
+        })
+        .collect()
+}
+
+impl OrderMap {
+    /// The problem of what is asked.
+    #[must_use]
+    pub fn problem(&self) -> Problem {
+        self.problem_of(&self.asked)
+    }
+
+    /// Asked so, from where things stand and where one stands.
+    fn problem_of(&self, asked: &Asked) -> Problem {
+        let mut problem = asked.problem(&self.map, &self.stands, &self.to_roll);
+        let stood = self.stood.as_ref().map(plan::Place::new);
+        problem.start = stood.or(problem.start);
+        problem
+    }
+
+    /// Whether anything is asked at all.
+    #[must_use]
+    pub fn asks(&self) -> bool {
+        match self.asked.aim {
+            AimIs::Reach => !self.asked.targets.is_empty() || !self.asked.also.is_empty(),
+            AimIs::Home | AimIs::Roll => true,
+        }
+    }
+
+    /// The name in the order of an item of a row.
+    #[must_use]
+    pub fn id<'a>(&'a self, item: &'a ItemId) -> &'a ItemId {
+        self.ids.get(item).unwrap_or(item)
+    }
+
+    /// Where the pieces of an item stand now.
+    #[must_use]
+    pub fn stands(&self, item: &ItemId) -> Vec<(u16, State)> {
+        match (self.stands.get(item), self.map.items.get(item)) {
+            (Some((_, pieces)), _) => pieces.iter().map(|(at, state)| (*at, *state)).collect(),
+            (None, Some(known)) => (1..=known.count)
+                .map(|at| (at, known.kind.home()))
+                .collect(),
+            (None, None) => Vec::new(),
+        }
+    }
+
+    /// The moves of the map that bring an item home, and what each needs first.
+    fn needs_home(&self, item: &ItemId, to: State) -> Option<&states::Need> {
+        let made = self
+            .map
+            .items
+            .get(item)?
+            .moves
+            .iter()
+            .find(|made| made.from == to)?;
+        Some(made.need_back.as_ref().unwrap_or(&made.need))
+    }
+
+    /// Whether an item may come to this state on its way home, by what its move needs.
+    #[must_use]
+    pub fn may_come_to(&self, item: &ItemId, to: State) -> bool {
+        self.needs_home(item, to)
+            .is_none_or(|need| need.holds(&|item: &ItemId| self.stands(item)))
+    }
+
+    /// The items that a move of this one looks at, out or back.
+    #[must_use]
+    pub fn looked_at(&self, item: &ItemId) -> BTreeSet<ItemId> {
+        let moves = self.map.items.get(item).map(|known| known.moves.as_slice());
+        moves
+            .unwrap_or_default()
+            .iter()
+            .flat_map(|made| {
+                made.need
+                    .items()
+                    .into_iter()
+                    .chain(made.need_back.iter().flat_map(states::Need::items))
+            })
+            .map(|item| self.id(item).clone())
+            .collect()
+    }
+
+    /// Whether any item stands away from home.
+    #[must_use]
+    pub fn anything_off(&self) -> bool {
+        self.stands
+            .values()
+            .any(|(kind, pieces)| pieces.values().any(|state| *state != kind.home()))
+    }
+
+    /// The plan in words.
+    ///
+    /// # Errors
+    /// [`Trouble`]: why there is none, in words.
+    pub fn plan(&self, service: &Service) -> Result<Shown, Trouble> {
+        let problem = self.problem();
+        let plan = self.found(service, &problem)?;
+        Ok(shown(&self.map, &problem, plan, &self.extras))
+    }
+
+    /// The plan of what is asked from a vehicle on which nothing was moved yet: what the
+    /// whole job is priced by. What only makes sense with things off is planned as it stands.
+    ///
+    /// # Errors
+    /// [`Trouble`]: why there is none, in words.
+    pub fn whole(&self, service: &Service) -> Result<Shown, Trouble> {
+        if self.asked.aim != AimIs::Reach {
+            return self.plan(service);
+        }
+        let problem = self.whole_problem();
+        let plan = self.found(service, &problem)?;
+        Ok(shown(&self.map, &problem, plan, &self.extras))
+    }
+
+    fn whole_problem(&self) -> Problem {
+        self.asked
+            .problem(&self.map, &Stands::new(), &BTreeSet::new())
+    }
+
+    fn found(&self, service: &Service, problem: &Problem) -> Result<Plan, Trouble> {
+        service
+            .plan(problem)
+            .map_err(|error| say::trouble(&self.map, &error))
+    }
+
+    /// The plan with nothing ruled out or called for, if anything is.
+    #[must_use]
+    pub fn straight(&self, service: &Service, plan: &Plan) -> Option<Other> {
+        let problem = self.problem_of(&self.asked.straight());
+        let other = service
+            .plan(&problem)
+            .ok()
+            .filter(|_| self.asked.is_bent())?;
+        Some(other_plan(None, String::new(), &other, plan))
+    }
+
+    /// Plans by other ways, each with one move of this plan ruled out: the cheapest few.
+    #[must_use]
+    pub fn other_ways(&self, service: &Service, plan: &Plan) -> Vec<Other> {
+        const LOOKED_AT: usize = 4;
+        let problem = self.problem();
+        let mut out = Vec::new();
+        for id in choices(&problem, plan).into_iter().take(LOOKED_AT) {
+            let mut bent = problem.clone();
+            bent.forbidden_moves.insert(id.clone());
+            if let Ok(other) = service.plan(&bent) {
+                let not = say::made(&self.map, &id);
+                out.push(other_plan(Some(id), not, &other, plan));
+            }
+        }
+        out.sort_by_key(|other| other.dearer_tenths);
+        out.dedup_by(|a, b| a.only_here == b.only_here && a.only_there == b.only_there);
+        out
+    }
+
+    /// What has come about that no plan from a whole vehicle would have: things off that
+    /// this way does not need, and pieces that stay behind.
+    #[must_use]
+    pub fn unforeseen(&self, service: &Service) -> Vec<String> {
+        let planned: BTreeSet<ItemId> = match service.plan(&self.whole_problem()) {
+            Ok(plan) if self.asked.aim == AimIs::Reach => {
+                plan.off.iter().map(|row| row.item.clone()).collect()
+            }
+            _ => self.map.items.keys().cloned().collect(),
+        };
+        let mut out = Vec::new();
+        for (item, (kind, pieces)) in &self.stands {
+            let label = self
+                .extras
+                .get(item)
+                .cloned()
+                .unwrap_or_else(|| item.to_string());
+            let stubs: BTreeMap<State, Vec<u16>> =
+                pieces.iter().fold(BTreeMap::new(), |mut all, (at, state)| {
+                    if let State::Stub { .. } = state {
+                        all.entry(*state).or_insert_with(Vec::new).push(*at);
+                    }
+                    all
+                });
+            for (state, at) in stubs {
+                let (at, state) = (crate::say::positions(&at), crate::say::state(*kind, state));
+                out.push(format!(
+                    "{label} {at} {state}: nothing moves it until its snag is resolved"
+                ));
+            }
+            let away = pieces.values().any(|state| *state != kind.home());
+            if away && !planned.contains(item) {
+                let why = match self.extras.contains_key(item) {
+                    true => "which the map does not know",
+                    false => "which this way does not need",
+                };
+                out.push(format!(
+                    "{label}, {why}, is off too and goes home with the rest"
+                ));
+            }
+        }
+        out
+    }
+}
+
+fn other_plan(without: Option<MoveId>, not: String, other: &Plan, plan: &Plan) -> Other {
+    let tenths = |plan: &Plan| i64::from(plan.cost.in_tenths());
+    Other {
+        without,
+        not,
+        cost: other.cost,
+        dearer_tenths: tenths(other) - tenths(plan),
+        only_here: only_in(other, plan),
+        only_there: only_in(plan, other),
+    }
+}

@@ -1,0 +1,171 @@
+//! Moves, needs and what keeps a plan from being made, in words.
+
+use crate::say;
+use crate::trouble::{Trouble, TroubleKind};
+use map::{Map, MapMove};
+use plan::{Minutes, MoveId, PlanError, Way};
+use repair::{ItemId, Kind, Need, State};
+use rust_decimal::{Decimal, RoundingStrategy};
+use std::collections::BTreeMap;
+
+/// A move of the map in words: `top hose off`.
+#[must_use]
+pub fn made(map: &Map, id: &MoveId) -> String {
+    let found = map.moves().find(|(_, made)| made.id == id.as_str());
+    found.map_or_else(
+        || id.to_string(),
+        |(item, made)| {
+            let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
+            format!("{item} {}", comes_to(kind, made.to, Way::Out))
+        },
+    )
+}
+
+/// What a row comes to, in a word or two.
+#[must_use]
+pub fn comes_to(kind: Kind, to: State, way: Way) -> &'static str {
+    match (kind, to, way) {
+        (Kind::PutIn, State::Inside, _) => "in",
+        (Kind::PutIn, State::Outside, _) => "out again",
+        (Kind::Fluid, State::Low, _) => "drained",
+        (Kind::Fluid, State::AtLevel, _) => "filled to its level",
+        (Kind::Work, State::Due, _) => "owed",
+        (Kind::Work, State::Done, _) => "done",
+        (Kind::Fasteners, State::Cracked, Way::Back) => "on, not tight",
+        (kind, to, _) => say::state(kind, to),
+    }
+}
+
+fn need(need: &Need, map: &Map) -> String {
+    let join = |needs: &[Need], word: &str| {
+        let each: Vec<_> = needs.iter().map(|inner| self::need(inner, map)).collect();
+        each.join(word)
+    };
+    match need {
+        Need::Is { item, states, .. } => {
+            let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
+            // The rung farthest from home says what is meant by "or further".
+            let state = states.iter().next_back();
+            let words = state.map_or("", |state| say::state(kind, *state));
+            format!("{item} {words}")
+        }
+        Need::All(needs) => join(needs, " and "),
+        Need::Any(needs) => join(needs, " or "),
+    }
+}
+
+/// Why there is no plan, as a page, the command line and the JSON door say it.
+#[must_use]
+pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
+    let allow = "allow what was ruled out, or name other items";
+    let (what, mend) = match error {
+        PlanError::RuledOut { id } => (
+            format!(
+                "nothing replaces “{}”, and it or its place was ruled out",
+                made(map, id)
+            ),
+            allow.to_owned(),
+        ),
+        PlanError::BrokenNeed { id, need: missing } => (
+            format!(
+                "{} wants {} first, which cannot be had",
+                made(map, id),
+                need(missing, map)
+            ),
+            allow.to_owned(),
+        ),
+        PlanError::NoSuchItem { item, .. } => (
+            format!("the map has no {item}"),
+            "name an item as the map does".to_owned(),
+        ),
+        PlanError::Circle { moves } => {
+            let moves: Vec<_> = moves.iter().map(|id| made(map, id)).collect();
+            (
+                format!("these wait for each other: {}", moves.join(", ")),
+                "allow another way, or mend the map".to_owned(),
+            )
+        }
+        other => {
+            let text = other.to_string();
+            let (what, mend) = text.split_once("; ").unwrap_or((&text, allow));
+            (what.to_owned(), mend.to_owned())
+        }
+    };
+    Trouble::new(TroubleKind::Refused, "the plan", what, mend)
+}
+
+/// A need in words; nothing if it asks for nothing.
+#[must_use]
+pub fn need_words(map: &Map, stated: &Need) -> Option<String> {
+    (!stated.items().is_empty()).then(|| need(stated, map))
+}
+
+/// The times of a move, in minutes.
+#[must_use]
+pub fn time_words(made: &MapMove, count: u16) -> String {
+    let minutes = |once: u32, each: u32| {
+        Minutes::tenths(once) + Minutes::tenths(each).times(usize::from(count))
+    };
+    let out = minutes(made.minutes.out_tenths, made.minutes.each_out_tenths);
+    let back = minutes(made.minutes.back_tenths, made.minutes.each_back_tenths);
+    format!("{out} min out, {back} back")
+}
+
+/// A time as hours, for the price of labour: ten digits, as exact as anybody pays.
+#[must_use]
+pub fn hours(minutes: Minutes) -> String {
+    const TENTHS_AN_HOUR: u32 = 600;
+    let hours = Decimal::from(minutes.in_tenths()) / Decimal::from(TENTHS_AN_HOUR);
+    hours
+        .round_dp_with_strategy(10, RoundingStrategy::MidpointAwayFromZero)
+        .normalize()
+        .to_string()
+}
+
+/// A measured value as it was written.
+#[must_use]
+pub fn written(value: &measure::Measured) -> &str {
+    value.written()
+}
+
+/// How deep each item sits: 0 for what can be moved at once, else one more than the
+/// deepest thing that must move before it. Of several ways the nearest counts.
+#[must_use]
+pub fn depths(map: &Map) -> BTreeMap<ItemId, usize> {
+    let mut depths: BTreeMap<ItemId, usize> = BTreeMap::new();
+    // Each round settles at least one more item, or none ever will.
+    for _ in 0..map.items.len() {
+        for (item, known) in &map.items {
+            let deepest = known
+                .moves
+                .iter()
+                .map(|made| depth(map, &made.need, &depths))
+                .try_fold(0, |all, one| one.map(|one: usize| all.max(one)));
+            if let Some(deepest) = deepest {
+                let depth = depths.entry(item.clone()).or_insert(deepest);
+                *depth = (*depth).min(deepest);
+            }
+        }
+    }
+    depths
+}
+
+fn depth(map: &Map, need: &Need, known: &BTreeMap<ItemId, usize>) -> Option<usize> {
+    match need {
+        Need::Is { item, states, .. } => {
+            let home = map.items.get(item)?.kind.home();
+            if states.contains(&home) {
+                return Some(0);
+            }
+            known.get(item).map(|depth| depth + 1)
+        }
+        Need::All(needs) => needs
+            .iter()
+            .map(|need| depth(map, need, known))
+            .try_fold(0, |all, one| one.map(|one| all.max(one))),
+        Need::Any(needs) => needs
+            .iter()
+            .filter_map(|need| depth(map, need, known))
+            .min(),
+    }
+}

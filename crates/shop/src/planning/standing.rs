@@ -1,0 +1,122 @@
+//! Where the items of an order stand, in the names of its map.
+
+use super::Stands;
+use super::names::{in_order, on_map};
+use super::work::{is_work, owing};
+use map::Map;
+use repair::{Account, Gate, ItemId, Kind, Order, Position, Rules, State, Why, debts, may_by};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Where everything stands that an order knows of: items of the map under the map's
+/// names, others that are out under their own. A piece that was found missing and may
+/// stay so counts as home; where people disagree, the claim farthest from home counts.
+#[must_use]
+pub fn standing(map: &Map, order: &Order, account: &Account, rules: &Rules) -> Stands {
+    let mut out = Stands::new();
+    let mut on_map_ids = BTreeSet::new();
+    for (name, known) in &map.items {
+        let id = account.moves.name(&in_order(name)).clone();
+        if known.kind != Kind::Work && account.moves.items().any(|moved| *moved == id) {
+            out.insert(name.clone(), (known.kind, pieces(account, &id, known.kind)));
+        }
+        on_map_ids.insert(id);
+    }
+    for open in &account.open {
+        let kind = open.known.as_ref().map_or(Kind::Part, |item| item.kind);
+        if !on_map_ids.contains(&open.item) {
+            out.insert(open.item.clone(), (kind, pieces(account, &open.item, kind)));
+        }
+    }
+    let owed = debts(order, account, rules);
+    for (name, known) in &map.items {
+        let due = || {
+            owed.iter()
+                .any(|debt| is_work(map, account, name, &debt.work))
+        };
+        let here = known.kind == Kind::Work && known.due_after.is_none();
+        if here && owing(map, name).next().is_some() && due() {
+            out.insert(name.clone(), (Kind::Work, [(1, State::Due)].into()));
+        }
+    }
+    out
+}
+
+/// The pieces of an item, in the states of the kind that the map says it is.
+fn pieces(account: &Account, id: &ItemId, kind: Kind) -> BTreeMap<Position, State> {
+    let of_account = account.items.get(id).map_or(kind, |item| item.kind);
+    account
+        .positions(id)
+        .into_iter()
+        .map(|position| {
+            let home = account.home(id, position);
+            let stands = account.moves.stands(id, position);
+            let state = stands
+                .iter()
+                .map(|stand| stand.state)
+                .max_by_key(|state| rank(of_account, *state));
+            let state = state.filter(|state| *state != home.state);
+            let state = state.unwrap_or(of_account.home());
+            (position, of_kind(state, of_account, kind))
+        })
+        .collect()
+}
+
+fn rank(kind: Kind, state: State) -> usize {
+    let rung = |known: &State| *known == state.rung();
+    kind.states().iter().position(rung).unwrap_or(0)
+}
+
+/// A state of one kind as the state of another that is as far from home.
+fn of_kind(state: State, kind: Kind, other: Kind) -> State {
+    if other.states().contains(&state.rung()) {
+        state
+    } else if state == kind.home() {
+        other.home()
+    } else {
+        other.away()
+    }
+}
+
+/// Where one stood for the last move that the map knows of.
+#[must_use]
+pub fn last_place(map: &Map, account: &Account) -> Option<String> {
+    let moved = |(item, known): (&ItemId, &map::MapItem)| {
+        let place = known.moves.iter().find_map(|made| made.place.clone())?;
+        let when = account
+            .moves
+            .live(&in_order(item))
+            .map(|(id, node)| (node.stamp.at, id.clone()))
+            .max()?;
+        Some((when, place))
+    };
+    let last = map.items.iter().filter_map(moved).max();
+    last.map(|(_, place)| place)
+}
+
+/// The items that must come home for the vehicle to roll, in the names that
+/// [`standing`] uses.
+#[must_use]
+pub fn to_roll(map: &Map, order: &Order, account: &Account, rules: &Rules) -> BTreeSet<ItemId> {
+    let answer = may_by(order, account, Gate::Roll, rules);
+    let item = |why: &Why| match why {
+        Why::Open(open) | Why::Unlocated(open) => Some(open.item.clone()),
+        Why::NotCaught { item } => Some(item.clone()),
+        _ => None,
+    };
+    let shut = answer.fit_to_go.iter().filter(|reason| reason.shuts());
+    shut.filter_map(|reason| item(&reason.why))
+        .map(|id| name_on_map(map, account, &id))
+        .collect()
+}
+
+/// The map's name of an item of the order; its own where the map does not know it.
+#[must_use]
+pub fn name_on_map(map: &Map, account: &Account, id: &ItemId) -> ItemId {
+    let same = |name: &&ItemId| account.moves.name(&in_order(name)) == id;
+    map.items
+        .keys()
+        .find(same)
+        .or_else(|| on_map(map, id))
+        .unwrap_or(id)
+        .clone()
+}

@@ -1,0 +1,305 @@
+//! What to ask whom, in one sentence, before it is asked.
+
+use super::customer_text;
+use super::desk::{PriceEntryView, price_entry};
+use crate::places::place_of;
+use crate::say;
+use crate::service::Service;
+use crate::trouble::Trouble;
+use crate::world::World;
+use record::form::Form;
+use record::v1::codes::{ConsentStepForm, PayerForm};
+use repair::price::{Ceiling, Entry, Payer, Totals, over, over_by_rule};
+use repair::{CommandId, ConsentStep, Fact, Field, Order, Rules, papers as desk};
+use rust_decimal::Decimal;
+use serde::Serialize;
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+use utoipa::ToSchema;
+
+/// What stands between one payer and the sum as it is now.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct AskView {
+    /// Who pays.
+    pub payer: PayerForm,
+    /// What they are called.
+    pub who: String,
+    /// Their telephone number; empty if there is none.
+    pub phone: String,
+    /// What to ask, in one sentence; or why nothing is to be asked.
+    pub sentence: String,
+    /// Whether nothing may be charged before they answer.
+    pub must: bool,
+    /// The step it would be.
+    pub step: ConsentStepForm,
+    /// The sum to ask for, in all; with tax, if what was agreed before is.
+    pub sum: Option<String>,
+    /// Whether tax is within these sums.
+    pub with_tax: bool,
+    /// The most agreed to so far.
+    pub ceiling: Option<String>,
+    /// By how much the sum passes it.
+    pub over: Option<String>,
+    /// What is left under it.
+    pub left: Option<String>,
+    /// The most that the rules of the shop's place let be charged without asking again,
+    /// where that is more than was agreed.
+    pub limit: Option<String>,
+    /// Whether they ever agreed to a sum.
+    pub agreed: bool,
+    /// Entries that did not stand in the price when they last agreed.
+    pub added: Vec<PriceEntryView>,
+    /// Those that stood in it then, and no longer do.
+    pub dropped: Vec<PriceEntryView>,
+    /// What a consent given now has seen: the consents before it, and the price.
+    pub after: Vec<String>,
+}
+
+/// What to ask each payer but the shop itself, the customer first.
+pub(super) fn asks(
+    service: &Service,
+    world: &World,
+    order: &Order,
+    rules: &Rules,
+) -> Result<Vec<AskView>, Trouble> {
+    let price = desk::price(order);
+    let priced = price.iter().flat_map(|price| price.totals.keys().copied());
+    let lines = desk::lines(order).into_iter().map(|line| line.payer);
+    let payers: BTreeSet<Payer> = priced.chain(lines).chain([Payer::Customer]).collect();
+    payers
+        .into_iter()
+        .filter(|payer| *payer != Payer::Goodwill)
+        .map(|payer| {
+            let totals = price.as_ref().and_then(|price| price.totals.get(&payer));
+            ask(service, world, order, rules, payer, totals)
+        })
+        .collect()
+}
+
+fn ask(
+    service: &Service,
+    world: &World,
+    order: &Order,
+    rules: &Rules,
+    payer: Payer,
+    totals: Option<&Totals>,
+) -> Result<AskView, Trouble> {
+    let digits = desk::minor_digits(order);
+    let ceiling = desk::ceilings(order).get(&payer).copied();
+    let with_tax = ceiling.is_some_and(|ceiling| ceiling.tax_included);
+    let sum = totals.map(|totals| if with_tax { totals.gross } else { totals.net });
+    let passed = totals
+        .zip(ceiling)
+        .and_then(|(totals, ceiling)| over(totals, ceiling));
+    let must = totals.is_some_and(|totals| match ceiling {
+        _ if totals.gross <= Decimal::ZERO => false,
+        None => true,
+        Some(ceiling) => over_by_rule(totals, ceiling, &rules.leeway, digits).is_some(),
+    });
+    let limit = ceiling
+        .map(|ceiling| (ceiling, rules.leeway.limit(ceiling.amount, digits)))
+        .filter(|(ceiling, limit)| *limit > ceiling.amount)
+        .map(|(_, limit)| limit);
+    let who = called(service, world, order, payer)?;
+    let asked = Asked {
+        who: &who,
+        ceiling,
+        sum,
+        taxed: totals.is_some_and(|totals| !totals.tax.is_zero()),
+        digits,
+    };
+    let (agreed, added, dropped) = since_agreed(service, order, payer)?;
+    Ok(AskView {
+        payer: PayerForm::of(&payer),
+        phone: match payer {
+            Payer::Customer => customer_text(service, world, order, Field::Phone)?,
+            _ => String::new(),
+        },
+        sentence: match limit {
+            Some(limit) if !must && passed.is_some() => asked.let_pass(limit, world),
+            _ => asked.sentence(),
+        },
+        must,
+        step: step(order, payer, totals.is_some()),
+        sum: sum.map(|sum| say::money(sum, digits)),
+        with_tax,
+        ceiling: ceiling.map(|ceiling| say::money(ceiling.amount, digits)),
+        over: passed.map(|over| say::money(over.by, digits)),
+        left: ceiling
+            .filter(|_| passed.is_none())
+            .zip(sum)
+            .map(|(ceiling, sum)| say::money(ceiling.amount.saturating_sub(sum), digits)),
+        limit: limit.map(|limit| say::money(limit, digits)),
+        agreed,
+        added,
+        dropped,
+        after: seen(order, payer),
+        who,
+    })
+}
+
+/// The sentence, and what it is made from.
+struct Asked<'a> {
+    who: &'a str,
+    ceiling: Option<Ceiling>,
+    sum: Option<Decimal>,
+    taxed: bool,
+    digits: u32,
+}
+
+impl Asked<'_> {
+    fn money(&self, amount: Decimal) -> String {
+        say::money(amount, self.digits)
+    }
+
+    fn tax(&self) -> &'static str {
+        match self.ceiling {
+            Some(ceiling) if ceiling.tax_included => " with tax",
+            _ if self.taxed => " before tax",
+            _ => "",
+        }
+    }
+
+    fn sentence(&self) -> String {
+        let Self { who, .. } = self;
+        let tax = self.tax();
+        match (self.sum, self.ceiling) {
+            (None, None) => {
+                format!("Ask {who} what may be spent on finding the fault: nothing is agreed yet.")
+            }
+            (None, Some(ceiling)) => format!(
+                "Nothing to ask: up to {} is agreed, and there is no price yet.",
+                self.money(ceiling.amount)
+            ),
+            (Some(sum), None) => format!(
+                "Ask {who} for {}{tax}: nothing is agreed yet.",
+                self.money(sum)
+            ),
+            (Some(sum), Some(ceiling)) if sum > ceiling.amount => format!(
+                "Ask {who} for {} more{tax}: the ceiling is {}, this makes {}.",
+                self.money(sum.saturating_sub(ceiling.amount)),
+                self.money(ceiling.amount),
+                self.money(sum)
+            ),
+            (Some(sum), Some(ceiling)) => format!(
+                "Nothing to ask: {}{tax} is left under the ceiling of {}.",
+                self.money(ceiling.amount.saturating_sub(sum)),
+                self.money(ceiling.amount)
+            ),
+        }
+    }
+
+    /// Over the ceiling, but not over what the rules of the place let pass.
+    fn let_pass(&self, limit: Decimal, world: &World) -> String {
+        let place = place_of(&world.shop).map_or("the shop's place", |place| place.name.as_str());
+        let over = self
+            .sum
+            .zip(self.ceiling)
+            .map(|(sum, ceiling)| self.money(sum.saturating_sub(ceiling.amount)))
+            .unwrap_or_default();
+        format!(
+            "Nothing has to be asked: it is {over}{} over the ceiling, and {place} lets up to {} pass. Tell {} all the same.",
+            self.tax(),
+            self.money(limit),
+            self.who
+        )
+    }
+}
+
+fn called(
+    service: &Service,
+    world: &World,
+    order: &Order,
+    payer: Payer,
+) -> Result<String, Trouble> {
+    Ok(match payer {
+        Payer::Customer => {
+            let name = customer_text(service, world, order, Field::Name)?;
+            if name.is_empty() {
+                "the customer".to_owned()
+            } else {
+                name
+            }
+        }
+        Payer::Warranty => "the warranty".to_owned(),
+        Payer::Goodwill => "the shop".to_owned(),
+    })
+}
+
+/// The step that follows on what this payer was asked before.
+fn step(order: &Order, payer: Payer, priced: bool) -> ConsentStepForm {
+    let asked = |wanted: ConsentStep| {
+        order.facts().any(|(_, filed)| {
+            matches!(&filed.fact, Fact::Consented { step, payer: of, agreed: true, .. } if *of == payer && *step == wanted)
+        })
+    };
+    if asked(ConsentStep::Repair) || asked(ConsentStep::Add) {
+        ConsentStepForm::Add
+    } else if priced {
+        ConsentStepForm::Repair
+    } else if asked(ConsentStep::Diagnose) {
+        ConsentStepForm::TakeApart
+    } else {
+        ConsentStepForm::Diagnose
+    }
+}
+
+fn seen(order: &Order, payer: Payer) -> Vec<String> {
+    let consents = order
+        .facts()
+        .filter(|(_, filed)| matches!(filed.fact, Fact::Consented { payer: of, .. } if of == payer))
+        .map(|(command, _)| command);
+    consents
+        .chain(desk::priced_by(order))
+        .map(|command| command.as_str().to_owned())
+        .collect()
+}
+
+/// Whether a payer has agreed to a sum, what came into the price since, and what went out
+/// of it.
+fn since_agreed(
+    service: &Service,
+    order: &Order,
+    payer: Payer,
+) -> Result<(bool, Vec<PriceEntryView>, Vec<PriceEntryView>), Trouble> {
+    let (store, log) = service.record();
+    let failed = RefCell::new(None);
+    let position = |command: &CommandId| match store.command(log, command.as_str()) {
+        Ok(rows) => rows.first().map_or(0, |row| row.position),
+        Err(error) => {
+            failed.replace(Some(error));
+            0
+        }
+    };
+    let then = desk::agreed_entries(order, payer, &position);
+    if let Some(error) = failed.into_inner() {
+        return Err(error.into());
+    }
+    let digits = desk::minor_digits(order);
+    let of_payer = |entries: &[Entry]| -> Vec<PriceEntryView> {
+        entries
+            .iter()
+            .filter(|entry| entry.payer == payer)
+            .map(|entry| price_entry(service, entry, digits))
+            .collect()
+    };
+    let agreed = then.is_some();
+    let now = desk::price(order).map_or_else(Vec::new, |price| of_payer(&price.entries));
+    let then = of_payer(then.unwrap_or_default());
+    Ok((agreed, without(&now, &then), without(&then, &now)))
+}
+
+/// The entries that the others lack, each counted as often as it stands.
+fn without(entries: &[PriceEntryView], others: &[PriceEntryView]) -> Vec<PriceEntryView> {
+    let mut left = others.to_vec();
+    let mut out = Vec::new();
+    for entry in entries {
+        match left.iter().position(|other| other == entry) {
+            Some(place) => {
+                left.swap_remove(place);
+            }
+            None => out.push(entry.clone()),
+        }
+    }
+    out
+}

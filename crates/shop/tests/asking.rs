@@ -1,0 +1,173 @@
+//! What is asked, of whom, and what they had before them when they said yes.
+
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+mod bench;
+
+use bench::Bench;
+use record::v1::codes::{ConsentStepForm, PayerForm};
+use serde_json::{Value, json};
+use shop::Device;
+use shop::view::AskView;
+
+fn entry(label: &str, each: &str, payer: &str) -> Value {
+    json!({ "line": null, "charge": "part", "label": Device::words(label), "quantity": "1",
+        "each": each, "payer": payer })
+}
+
+fn price(bench: &mut Bench, entries: &[Value]) {
+    bench
+        .ask("a", json!({ "price": { "entries": entries } }))
+        .unwrap();
+}
+
+/// A yes up to a sum before tax, by somebody who has seen what the page shows.
+fn yes(bench: &mut Bench, payer: &str, amount: &str) {
+    let after = ask_of(bench, payer).after;
+    bench.tell("a", yes_after(payer, amount, &after));
+}
+
+fn yes_after(payer: &str, amount: &str, after: &[String]) -> Value {
+    json!({ "consented": { "step": "repair", "payer": payer, "lines": [], "agreed": true, "amount": amount,
+        "tax_included": false, "way": "phone", "person": null, "said": null, "number_called": null,
+        "signature": null, "after": after } })
+}
+
+fn ask_of(bench: &Bench, payer: &str) -> AskView {
+    let payer: PayerForm = serde_json::from_value(json!(payer)).unwrap();
+    let asks = bench.view("a").asks;
+    asks.into_iter().find(|ask| ask.payer == payer).unwrap()
+}
+
+fn added(bench: &Bench) -> Vec<String> {
+    let added = ask_of(bench, "customer").added;
+    added.into_iter().map(|entry| entry.label).collect()
+}
+
+fn shop_with_an_order() -> Bench {
+    let mut bench = Bench::new();
+    bench
+        .send(
+            "customer:c",
+            "customer_fact",
+            json!({ "declared": { "texts": { "name": Device::words("Ines Duarte") } } }),
+        )
+        .unwrap();
+    bench.open_again("a", "v", "c");
+    bench
+}
+
+#[test]
+fn the_ask_is_one_sentence_at_every_point_of_the_way() {
+    let mut bench = shop_with_an_order();
+    let says = |bench: &Bench| {
+        let ask = ask_of(bench, "customer");
+        (ask.sentence, ask.must, ask.step)
+    };
+    assert_eq!(
+        says(&bench),
+        (
+            "Ask Ines Duarte what may be spent on finding the fault: nothing is agreed yet."
+                .to_owned(),
+            false,
+            ConsentStepForm::Diagnose
+        )
+    );
+    price(&mut bench, &[entry("gasket", "780.40", "customer")]);
+    assert_eq!(
+        says(&bench),
+        (
+            "Ask Ines Duarte for 780.40 before tax: nothing is agreed yet.".to_owned(),
+            true,
+            ConsentStepForm::Repair
+        )
+    );
+    yes(&mut bench, "customer", "850");
+    assert_eq!(
+        says(&bench),
+        (
+            "Nothing to ask: 69.60 before tax is left under the ceiling of 850.00.".to_owned(),
+            false,
+            ConsentStepForm::Add
+        )
+    );
+    price(&mut bench, &[entry("gasket", "904.40", "customer")]);
+    assert_eq!(
+        says(&bench),
+        (
+            "Ask Ines Duarte for 54.40 more before tax: the ceiling is 850.00, this makes 904.40."
+                .to_owned(),
+            true,
+            ConsentStepForm::Add
+        )
+    );
+}
+
+#[test]
+fn each_payer_has_a_ceiling_of_their_own() {
+    let mut bench = shop_with_an_order();
+    let entries = [
+        entry("gasket", "100", "customer"),
+        entry("recall", "300", "warranty"),
+        entry("a wash", "20", "goodwill"),
+    ];
+    price(&mut bench, &entries);
+    yes(&mut bench, "customer", "400");
+    assert!(!ask_of(&bench, "customer").must);
+    let warranty = ask_of(&bench, "warranty");
+    assert!(warranty.must, "the customer's yes is not the warranty's");
+    assert_eq!(
+        warranty.sentence,
+        "Ask the warranty for 300.00 before tax: nothing is agreed yet."
+    );
+    assert!(bench.ask("a", json!({ "charge": {} })).is_err());
+    yes(&mut bench, "warranty", "300");
+    bench.ask("a", json!({ "charge": {} })).unwrap();
+    assert_eq!(
+        bench.view("a").asks.len(),
+        2,
+        "nobody is asked about the shop's own goodwill"
+    );
+}
+
+#[test]
+fn what_counts_as_added_does_not_move_with_anybodys_clock() {
+    for minutes in [-100_000, 0, 100_000] {
+        let mut bench = shop_with_an_order();
+        price(&mut bench, &[entry("gasket", "100", "customer")]);
+        // The desk's clock is wrong when the customer says yes.
+        bench.clock.later(minutes);
+        yes(&mut bench, "customer", "150");
+        bench.clock.later(-minutes);
+        let both = [
+            entry("gasket", "100", "customer"),
+            entry("insert", "14", "customer"),
+        ];
+        price(&mut bench, &both);
+        let added = added(&bench);
+        assert!(added.contains(&"insert".to_owned()), "{minutes}: {added:?}");
+    }
+}
+
+#[test]
+fn a_yes_that_arrives_late_agreed_to_the_price_it_had_seen() {
+    let mut bench = shop_with_an_order();
+    let gasket = entry("gasket", "100", "customer");
+    price(&mut bench, std::slice::from_ref(&gasket));
+    let seen = ask_of(&bench, "customer").after;
+    // Meanwhile another desk adds to the price; only then does the yes come in.
+    let insert = entry("insert", "14", "customer");
+    price(&mut bench, &[gasket, insert]);
+    bench.tell("a", yes_after("customer", "150", &seen));
+    let late = added(&bench);
+    assert!(late.contains(&"insert".to_owned()), "{late:?}");
+    // One that named no price is taken at its place in the log.
+    let consents: Vec<String> = bench
+        .view("a")
+        .consents
+        .iter()
+        .map(|one| one.command.clone())
+        .collect();
+    bench.tell("a", yes_after("customer", "150", &consents));
+    assert_eq!(added(&bench), Vec::<String>::new());
+}

@@ -1,0 +1,246 @@
+//! Asking for a yes: what to ask whom in one sentence, and what they answered.
+
+use super::desk::total_block;
+use super::papers::{For, payer_name};
+use super::{Shown, order_of, show};
+use crate::State;
+use crate::tap::{
+    Look, button, chips, field, figure, file, input, needed_when, order_fact, order_request,
+    required, sheet, text, text_with, when,
+};
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::Trouble;
+use shop::places::{NOT_ADVICE, Place, ToNote, place_of};
+use shop::record::v1::codes::ConsentStepForm;
+use shop::view::{AskView, OrderView};
+
+pub async fn ask(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+    Query(whose): Query<For>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let wanted = whose.payer();
+        let asked = order
+            .asks
+            .iter()
+            .find(|ask| ask.payer == wanted)
+            .ok_or_else(|| Trouble::not_found("nobody is asked about what the shop pays itself"))?;
+        let place = place_of(&ask.service.world()?.shop);
+        let total = order.totals.iter().find(|total| total.payer == wanted);
+        Ok(Shown::of(
+            &order,
+            "Ask",
+            html! {
+                h1 { "Ask for a yes" }
+                (whom(&order, asked))
+                p class={ "gap large" @if asked.must { " wait" } } { (asked.sentence) }
+                @if !asked.phone.is_empty() { p class="beside gap" { "Ring " (asked.phone) } }
+                div class="columns" {
+                    div {
+                        (changed(asked))
+                        @if let Some(total) = total { (total_block(&order, total)) }
+                        @if asked.over.is_some() { (write_down(&order, asked)) }
+                        @if let Some(place) = place { (place_note(place, asked)) }
+                    }
+                    div { (answer(&order, asked, place)) }
+                }
+            },
+        ))
+    })
+    .await
+}
+
+/// One link a payer, where there are several.
+fn whom(order: &OrderView, asked: &AskView) -> Markup {
+    html! {
+        @if order.asks.len() > 1 {
+            @for other in &order.asks {
+                @if other.payer != asked.payer {
+                    a class="row" href=(ask_page(order, other)) {
+                        span class="what strong" { "Ask " (payer_name(other.payer)) " instead" }
+                        @if other.must { span class="wait" { "has to be asked" } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Where a payer is asked.
+pub fn ask_page(order: &OrderView, asked: &AskView) -> String {
+    format!("/o/{}/ask?payer={}", order.number, code(&asked.payer))
+}
+
+fn code(of: &impl serde::Serialize) -> String {
+    serde_json::to_value(of)
+        .ok()
+        .and_then(|value| value.as_str().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+fn changed(asked: &AskView) -> Markup {
+    html! {
+        @if asked.agreed && !(asked.added.is_empty() && asked.dropped.is_empty()) {
+            h2 { "Since they last agreed" }
+            @for entry in &asked.added {
+                div class="row" { span class="what" { "Added: " (entry.label) } span class="number strong" { (entry.amount) } }
+            }
+            @for entry in &asked.dropped {
+                div class="row" { span class="what" { "No longer: " (entry.label) } span class="number strong" { "−" (entry.amount) } }
+            }
+        }
+    }
+}
+
+fn write_down(order: &OrderView, asked: &AskView) -> Markup {
+    let ceiling = asked.ceiling.as_deref().unwrap_or("");
+    let request = json!({ "write-down": { "payer": asked.payer } });
+    html! {
+        form { div class="presses" {
+            (button(Look::Plain, &format!("Charge {ceiling} and no more"), "write it down to what was agreed", &[order_request(&order.order, request)], None))
+        } }
+    }
+}
+
+fn place_note(place: &Place, asked: &AskView) -> Markup {
+    html! {
+        details id="rules" {
+            summary class="row" { span class="what strong" { "Rules of " (place.name) } span class="soft" { "as of " (place.as_of) } }
+            @if let Some(limit) = &asked.limit { p class="gap" { "Up to " (limit) " may be charged on this without asking again." } }
+            @else { p class="gap" { "Anything above what was agreed has to be asked for." } }
+            (sources(place))
+        }
+    }
+}
+
+/// What a place's rules say and where.
+pub fn sources(place: &Place) -> Markup {
+    html! {
+        @for source in &place.sources {
+            p class="gap" { (source.says) }
+            p class="soft" { (source.rule) " · " (source.grade) @if !source.note.is_empty() { " · " (source.note) } }
+        }
+        @if let Some(years) = place.keep_years() { p class="gap" { "Papers are kept for at least " (years) " years." } }
+        p class="gap wait" { (NOT_ADVICE) }
+    }
+}
+
+/// What they answered.
+fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
+    let notes = |note: ToNote| place.is_some_and(|place| place.spoken().contains(&note));
+    let hint = |note: ToNote| {
+        if notes(note) {
+            "has to be noted here"
+        } else {
+            ""
+        }
+    };
+    let lines: Vec<Value> = order
+        .lines
+        .iter()
+        .map(|line| when(&format!("line-{}", line.line), json!(line.line)))
+        .collect();
+    let consent = |agreed: bool| {
+        order_fact(
+            &order.order,
+            json!({ "consented": {
+                "step": field("step"), "payer": asked.payer, "lines": lines, "agreed": agreed,
+                "amount": if agreed { field("amount") } else { Value::Null },
+                "tax_included": { "$flag": "tax" }, "way": field("way"), "person": text("person"),
+                "said": text_with("said", &[("Parts and labour: ", "added"), ("Putting it back, if declined: ", "back")]),
+                "number_called": { "$map": "way", "to": { "phone": text("called") } }, "signature": file("signature"), "after": asked.after } }),
+        )
+    };
+    let desk = format!("/o/{}/desk", order.number);
+    let person = if asked.phone.is_empty() {
+        ""
+    } else {
+        asked.who.as_str()
+    };
+    let added: Vec<String> = asked
+        .added
+        .iter()
+        .map(|entry| format!("{} {}", entry.label, entry.amount))
+        .collect();
+    html! {
+        form {
+            (chips("step", "To", STEPS, &code(&asked.step)))
+            @if order.lines.len() > 1 { (which_lines(order)) }
+            (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", asked.sum.as_deref().unwrap_or(""), true))
+            label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Tax is within it" } }
+            details id="apart" open[asked.step == ConsentStepForm::TakeApart] {
+                summary class="row" { span class="what" { "It has to come apart first" } }
+                (figure("back", "Of it, putting it back if they then say no", "they pay this much even if nothing is repaired", "", false))
+            }
+            (chips("way", "How", WAYS, "phone"))
+            (required("person", "Who answered", hint(ToNote::Person), person))
+            @let spoken = if notes(ToNote::NumberCalled) { "way phone" } else { "way" };
+            (needed_when("called", "Number called", hint(ToNote::NumberCalled), &asked.phone, spoken))
+            @let described = if notes(ToNote::PartsAndLabour) { "way phone in-person" } else { "way" };
+            (needed_when("added", "Parts and labour it is for", hint(ToNote::PartsAndLabour), &added.join(", "), described))
+            (input("said", "What was said", "", ""))
+            details id="sign" {
+                summary class="row" { span class="what" { "They are here and sign" } }
+                (sheet("signature", "Signature"))
+            }
+            p class="soft gap" { "The day and the hour are noted by themselves, and that you asked." }
+            div class="presses two low" {
+                (button(Look::Confirm, "They said yes", "", &[consent(true)], Some(&desk)))
+                (button(Look::Plain, "No", "", &[consent(false)], Some(&desk)))
+            }
+        }
+    }
+}
+
+const STEPS: &[(&str, &str)] = &[
+    ("diagnose", "find the fault"),
+    ("take-apart", "take apart"),
+    ("repair", "repair"),
+    ("add", "do more"),
+];
+
+const WAYS: &[(&str, &str)] = &[
+    ("phone", "phone"),
+    ("in-person", "in person"),
+    ("message", "message"),
+    ("mail", "mail"),
+    ("signed", "signed paper"),
+];
+
+fn which_lines(order: &OrderView) -> Markup {
+    html! {
+        fieldset {
+            legend { "For which complaints" }
+            p class="soft" { "None ticked means all of them." }
+            @for line in &order.lines {
+                label class="row" {
+                    input type="checkbox" name=(format!("line-{}", line.line)) value="yes";
+                    span class="what" { (line.complaint) }
+                }
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{STEPS, WAYS};
+    use shop::record::v1::codes::{ConsentStepForm, WayForm};
+
+    #[test]
+    fn every_choice_on_the_page_is_one_the_record_knows() {
+        for (code, _) in STEPS {
+            assert!(ConsentStepForm::from_word(code).is_some(), "{code}");
+        }
+        for (code, _) in WAYS {
+            assert!(WayForm::from_word(code).is_some(), "{code}");
+        }
+    }
+}

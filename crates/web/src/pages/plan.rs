@@ -1,0 +1,384 @@
+//! The plan of an order: what comes off and how it goes back, proven cheapest, with the
+//! other ways beside it.
+
+use super::plan_query::{Query, address};
+use super::plan_rows::{Here, dearer, differs, stages};
+use super::{Ask, Shown, count, order_of, show};
+use crate::State;
+use crate::tap::{Look, button, link, order_fact, order_request};
+use axum::extract::{self, Path, RawQuery};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::Value;
+use shop::map::Map;
+use shop::planning::{self, Asked, OrderMap, Shown as Plan, adopt, map_of_order, on_map_of};
+use shop::repair::{AimIs, ItemId, Kind, MapId};
+use shop::view::OrderView;
+use shop::{ShelvedMap, Trouble};
+
+pub async fn plan(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+    RawQuery(query): RawQuery,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let query = Query::read(&query.unwrap_or_default());
+        let content = match picked(ask, &order, &query)? {
+            Some((map, version)) => {
+                let on = found_by(ask, &order, &map, version, &query)?;
+                by_map(ask, &order, &on, &query)?
+            }
+            None => pick_map(ask, &order)?,
+        };
+        Ok(Shown::of(&order, "Plan", content))
+    })
+    .await
+}
+
+/// The order through a map, with what the address asks for.
+pub fn found_by(
+    ask: &Ask<'_>,
+    order: &OrderView,
+    map: &MapId,
+    version: Option<u32>,
+    query: &Query,
+) -> Result<OrderMap, Trouble> {
+    let kept = ask.service.map(map, version)?;
+    let asked = query.asked(kept.sound()?);
+    on_map_of(ask.service, order.number, map, version, asked)
+}
+
+/// The map asked for, else the one the order works by, else the only one of this vehicle.
+pub fn picked(
+    ask: &Ask<'_>,
+    order: &OrderView,
+    query: &Query,
+) -> Result<Option<(MapId, Option<u32>)>, Trouble> {
+    let adopted = map_of_order(ask.service, order.number)?;
+    if let Some(name) = &query.map {
+        let map = MapId::new(name);
+        let version = adopted.filter(|(adopted, _)| *adopted == map);
+        let sound = || -> Result<Option<u32>, Trouble> {
+            let shelf = ask.service.maps()?;
+            Ok(shelf
+                .iter()
+                .find(|one| one.newest.id == map)
+                .and_then(|one| one.sound))
+        };
+        let version = match version {
+            Some((_, version)) => Some(version),
+            None => sound()?,
+        };
+        return Ok(Some((map, version)));
+    }
+    if let Some((map, version)) = adopted {
+        return Ok(Some((map, Some(version))));
+    }
+    let shelf = ask.service.maps()?;
+    let mut suited = shelf.iter().filter(|one| is_for(one, order));
+    Ok(match (suited.next(), suited.next()) {
+        (Some(one), None) => one
+            .sound
+            .map(|version| (one.newest.id.clone(), Some(version))),
+        _ => None,
+    })
+}
+
+fn is_for(one: &ShelvedMap, order: &OrderView) -> bool {
+    let vehicle = |map: &Map| {
+        let (map, this) = (map.vehicle.to_lowercase(), order.row.vehicle.to_lowercase());
+        !map.is_empty() && (this.contains(&map) || map.contains(&this))
+    };
+    one.newest.sound().is_ok_and(vehicle)
+}
+
+fn pick_map(ask: &Ask<'_>, order: &OrderView) -> Result<Markup, Trouble> {
+    let mut shelf = ask.service.maps()?;
+    shelf.sort_by_key(|one| !is_for(one, order));
+    Ok(html! {
+        h1 { "By which map?" }
+        p class="soft gap" { "A map says what is fitted to what on one kind of vehicle." }
+        @if shelf.is_empty() { p class="gap" { "The shop has no maps yet." } }
+        @for one in shelf.iter().filter(|one| one.sound.is_some()) {
+            a class="row" href=(address(order.number, one.newest.id.as_str(), &Asked::default())) {
+                span class="what" {
+                    span class="strong line" { (super::maps::title(one)) }
+                    span class="soft line" { @if is_for(one, order) { "for this vehicle" } @else { "for another vehicle" } }
+                }
+            }
+        }
+        div class="presses low" { (link(Look::Plain, "All maps", "", "/maps")) }
+    })
+}
+
+fn by_map(
+    ask: &Ask<'_>,
+    order: &OrderView,
+    on: &OrderMap,
+    query: &Query,
+) -> Result<Markup, Trouble> {
+    let here = Here {
+        number: order.number,
+        map: on.kept.id.as_str(),
+        asked: &on.asked,
+    };
+    if !on.asks() || query.pick || !query.find.is_empty() {
+        return Ok(targets(order, on, &here, &query.find));
+    }
+    let aim = aim_words(&on.asked);
+    let found = match on.plan(ask.service) {
+        Ok(found) => found,
+        Err(trouble) => {
+            return Ok(html! {
+                h1 { (aim) }
+                p class="alarm" { (shop::say::capital(&trouble.what)) }
+                p { (shop::say::capital(&trouble.mend)) }
+                (asked_of_it(on, &here))
+            });
+        }
+    };
+    let nothing = found.off.is_empty() && found.back.is_empty();
+    Ok(html! {
+        h1 { (aim) }
+        @if nothing { p class="beside gap" { "Nothing has to be moved for it." } }
+        @else { (figures(&found)) }
+        @for line in on.unforeseen(ask.service) { p class="wait gap" { (line) } }
+        @if let Some(other) = on.straight(ask.service, &found.plan) {
+            div class="beside-plan" {
+                p class="strong" { "With nothing ruled out: " (other.cost) " min, " (dearer(other.dearer_tenths)) }
+                p { (differs(&other)) }
+                a class="row" href=(here.with(|asked| *asked = asked.straight())) { span class="what strong" { "Show that one" } }
+            }
+        }
+        div class="columns" {
+            div {
+                @if !found.off.is_empty() { h2 { "Comes off" } (stages(&here, "off", &found.off)) }
+            }
+            div {
+                @if !found.back.is_empty() { h2 { "Goes back" } (stages(&here, "back", &found.back)) }
+            }
+            div { (consequences(&found)) }
+            div { (asked_of_it(on, &here)) (others(ask, on, &here, &found)) }
+        }
+        (take_it(order, on, &found))
+    })
+}
+
+/// What is wanted, as a heading.
+pub fn aim_words(asked: &Asked) -> String {
+    match asked.aim {
+        AimIs::Home => "Everything home again".to_owned(),
+        AimIs::Roll => "Button it up so that it rolls".to_owned(),
+        AimIs::Reach => {
+            let names: Vec<&str> = asked.targets.iter().map(ItemId::as_str).collect();
+            format!("Get at {}", names.join(", "))
+        }
+    }
+}
+
+fn figures(found: &Plan) -> Markup {
+    let plan = &found.plan;
+    html! {
+        div class="headline" {
+            span class="fact" { (plan.minutes) small { " min" } }
+            span class="what" {
+                span class="beside line" { (found.minutes_off) " out, " (found.minutes_back) " back" }
+                span class="soft line" {
+                    (count(plan.place_changes, "change of place", "changes of place")) ", "
+                    (count(plan.tool_changes, "of tools", "of tools"))
+                }
+            }
+        }
+        @if plan.proven { p class="yes gap" { "Proven: nothing is cheaper. " (plan.cost) " min with all changes." } }
+        @else { p class="wait gap" { "The best found, at most " (plan.gap()) " min above the cheapest. " (plan.cost) " min with all changes." } }
+    }
+}
+
+fn consequences(found: &Plan) -> Markup {
+    let list = |title: &str, items: &[String]| {
+        html! {
+            @if !items.is_empty() {
+                h2 { (title) }
+                @for item in items { div class="row" { span class="what" { (item) } } }
+            }
+        }
+    };
+    html! {
+        (list("Renewed", &found.renewed))
+        (list("Drained", &found.lost))
+        (list("Owed by it", &found.owed))
+        (list("Stays until its snag is resolved", &found.stays))
+        (list("No legal way back", &found.no_way_back))
+    }
+}
+
+/// What is ruled out, called for and not to be had, each a tap to turn.
+fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
+    let spoken = |id: &shop::plan::MoveId| planning::move_words(&on.map, id);
+    html! {
+        h2 { "What if" }
+        @for place in planning::places(&on.map) {
+            @let taken = on.asked.places_taken.contains(&place);
+            @let to = here.with(|asked| { if !asked.places_taken.remove(&place) { asked.places_taken.insert(place.clone()); } });
+            a class="row" href=(to) {
+                span class={ "mark " @if taken { "home" } } {}
+                span class="what" { @if place == "below" { "The lift is taken: nothing from below" } @else { "Nothing from " (place) } }
+                span class="soft" { @if taken { "yes, turn back" } @else { "no" } }
+            }
+        }
+        @for variant in &on.kept.sound().map(|map| map.variants.clone()).unwrap_or_default() {
+            @let has = on.asked.variants.contains(variant);
+            @let to = here.with(|asked| { if !asked.variants.remove(variant) { asked.variants.insert(variant.clone()); } });
+            a class="row" href=(to) {
+                span class={ "mark " @if has { "home" } } {}
+                span class="what" { "It has: " (variant) }
+                span class="soft" { @if has { "yes" } @else { "no" } }
+            }
+        }
+        @for id in &on.asked.without {
+            a class="row" href=(here.with(|asked| { asked.without.remove(id); })) {
+                span class="mark home" {}
+                span class="what" { "Not: " (spoken(id)) }
+                span class="soft" { "allow it again" }
+            }
+        }
+        @for id in &on.asked.also {
+            a class="row" href=(here.with(|asked| { asked.also.remove(id); })) {
+                span class="mark home" {}
+                span class="what" { "In any case: " (spoken(id)) }
+                span class="soft" { "let it be" }
+            }
+        }
+        @if on.asked.aim == AimIs::Reach {
+            a class="row" href=(format!("{}&pick=yes", here.with(|_| {}))) { span class="what strong" { "Get at one thing more" } }
+        }
+        a class="row" href=(address_to_targets(here)) { span class="what strong" { "Get at something else" } }
+    }
+}
+
+fn address_to_targets(here: &Here<'_>) -> String {
+    here.with(|asked| {
+        asked.aim = AimIs::Reach;
+        asked.targets.clear();
+    })
+}
+
+/// Other ways that there are, before anybody rules one out.
+fn others(ask: &Ask<'_>, on: &OrderMap, here: &Here<'_>, found: &Plan) -> Markup {
+    let ways = on.other_ways(ask.service, &found.plan);
+    html! {
+        @if !ways.is_empty() {
+            h2 { "Other ways" }
+            @for other in &ways {
+                @let to = here.with(|asked| asked.without.extend(other.without.clone()));
+                a class="row" href=(to) {
+                    span class="what" {
+                        span class="strong line" { "Not " (other.not) ": " (dearer(other.dearer_tenths)) }
+                        (differs(other))
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// One tap takes the plan over, or leads on where it is taken over already.
+fn take_it(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
+    let next = format!("/o/{}/stage", order.number);
+    let many = found.off.len() + found.back.len();
+    let small = count(many, "stage", "stages");
+    let words = |text: &str| crate::tap::words(text);
+    let mut commands: Vec<Value> = Vec::new();
+    if !on.adopted {
+        let request = adopt(&on.kept.id, &on.map, &words);
+        commands.push(order_request(&order.order, request));
+    }
+    commands.push(order_fact(
+        &order.order,
+        on.asked.fact(&on.map, on.before.as_ref()),
+    ));
+    html! {
+        div class="presses two low" {
+            @if on.current { (link(Look::Confirm, "Next stage", &small, &next)) }
+            @else { form class="bare" { (button(Look::Confirm, "Work by it", &small, &commands, Some(&next))) } }
+            (link(Look::Plain, "Price it", "", &address(order.number, on.kept.id.as_str(), &on.asked).replacen("/plan?", "/plan/price?", 1)))
+        }
+    }
+}
+
+/// What to get at: found by words, or picked from the list.
+fn targets(order: &OrderView, on: &OrderMap, here: &Here<'_>, find: &str) -> Markup {
+    let asked_words: Vec<String> = find
+        .to_lowercase()
+        .split_whitespace()
+        .map(str::to_owned)
+        .collect();
+    let stem = |word: &str| word.trim_end_matches('s').to_owned();
+    let fits = |item: &ItemId| {
+        let name = item.as_str().to_lowercase();
+        asked_words
+            .iter()
+            .filter(|word| name.contains(&stem(word)))
+            .count()
+    };
+    let mut items: Vec<(&ItemId, usize)> = on
+        .map
+        .items
+        .iter()
+        .filter(|(_, known)| !matches!(known.kind, Kind::Work | Kind::PutIn))
+        .map(|(item, _)| (item, fits(item)))
+        .filter(|(_, fit)| find.is_empty() || *fit > 0)
+        .collect();
+    items.sort_by_key(|(item, fit)| (std::cmp::Reverse(*fit), item.as_str().to_lowercase()));
+    let chosen = on.asked.targets.len();
+    let go = address(
+        order.number,
+        on.kept.id.as_str(),
+        &on_asked_reach(&on.asked),
+    );
+    html! {
+        h1 { "What do you want to get at?" }
+        form method="get" action=(format!("/o/{}/plan", order.number)) {
+            input type="hidden" name="map" value=(on.kept.id);
+            @for item in &on.asked.targets { input type="hidden" name="for" value=(item); }
+            (crate::tap::input("find", "Find it by a word", "such as gasket", find))
+            div class="presses" { button class="press" type="submit" { "Find" } }
+        }
+        @if on.anything_off() {
+            a class="row" href=(here.with(|asked| back_to(asked, AimIs::Roll))) {
+                span class="what strong" { "Button it up so that it rolls" }
+            }
+            a class="row" href=(here.with(|asked| back_to(asked, AimIs::Home))) {
+                span class="what strong" { "Everything home again" }
+            }
+        }
+        @if items.is_empty() { p class="gap" { "Nothing on this map is called that. Try another word." } }
+        @for (item, _) in &items {
+            @let on_it = on.asked.targets.contains(*item);
+            @let to = here.with(|asked| { asked.aim = AimIs::Reach; if !asked.targets.remove(*item) { asked.targets.insert((*item).clone()); } });
+            a class="row" href=(if chosen > 0 { format!("{to}&pick=yes") } else { to }) {
+                span class={ "mark " @if on_it { "home" } } {}
+                span class="what" { (item) }
+                span class="soft" { @if on_it { "wanted" } }
+            }
+        }
+        @if chosen > 0 { div class="presses low" { (link(Look::Confirm, "Show the plan", &count(chosen, "thing wanted", "things wanted"), &go)) } }
+    }
+}
+
+/// Turns to a way back: what was ruled out on the way out does not bind it.
+fn back_to(asked: &mut Asked, aim: AimIs) {
+    *asked = asked.straight();
+    asked.aim = aim;
+    asked.targets.clear();
+}
+
+fn on_asked_reach(asked: &Asked) -> Asked {
+    Asked {
+        aim: AimIs::Reach,
+        ..asked.clone()
+    }
+}

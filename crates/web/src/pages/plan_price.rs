@@ -1,0 +1,86 @@
+//! A price from a plan: its minutes at the labour rate, and what it renews.
+
+use super::plan::{found_by, picked};
+use super::plan_query::{Query, address};
+use super::{Shown, order_of, show};
+use crate::State;
+use crate::tap::{Look, button, field, input, link, order_request, when, words};
+use axum::extract::{self, Path, RawQuery};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::html;
+use serde_json::{Value, json};
+use shop::Trouble;
+use shop::planning::hours;
+
+pub async fn price(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+    RawQuery(query): RawQuery,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let query = Query::read(&query.unwrap_or_default());
+        let (map, version) = picked(ask, &order, &query)?
+            .ok_or_else(|| Trouble::not_found("no map is picked for this order yet"))?;
+        let on = found_by(ask, &order, &map, version, &query)?;
+        let found = on.whole(ask.service)?;
+        let rate = {
+            let world = ask.service.world()?;
+            let settings = world.shop.settings();
+            settings.map(|settings| settings.rate.to_string()).unwrap_or_default()
+        };
+        let minutes = found.plan.minutes;
+        let label = format!("{}, {minutes} minutes", shop::say::capital(&super::plan::aim_words(&on.asked)));
+        let mut entries: Vec<Value> = order
+            .price
+            .iter()
+            .flat_map(|price| &price.entries)
+            .enumerate()
+            .map(|(nth, entry)| when(&format!("keep-{nth}"), json!({
+                "line": entry.line, "charge": entry.charge, "label": entry.label_words,
+                "quantity": entry.quantity, "each": entry.each, "payer": entry.payer })))
+            .collect();
+        entries.push(when("labour", json!({
+            "line": null, "charge": "labour", "label": words(&label), "quantity": hours(minutes),
+            "each": field("rate"), "payer": "customer" })));
+        entries.extend(found.renewed.iter().enumerate().map(|(nth, part)| {
+            when(&format!("part-{nth}"), json!({
+                "line": null, "charge": "part", "label": words(part), "quantity": "1",
+                "each": field(&format!("part-{nth}")), "payer": "customer" }))
+        }));
+        let set = order_request(&order.order, json!({ "price": { "entries": entries } }));
+        Ok(Shown::of(&order, "Price of the plan", html! {
+            h1 { "Price of the plan" }
+            form class="narrow" {
+                @if let Some(price) = order.price.as_ref().filter(|price| !price.entries.is_empty()) {
+                    h2 { "Priced so far" }
+                    @for (nth, entry) in price.entries.iter().enumerate() {
+                        label class="row" {
+                            input type="checkbox" name=(format!("keep-{nth}")) value="yes" checked;
+                            span class="what" { span class="line" { (entry.label) } span class="soft line" { (entry.quantity) " × " (entry.each) } }
+                            span class="number" { (entry.amount) }
+                        }
+                    }
+                }
+                h2 { "Labour" }
+                label class="row" {
+                    input type="checkbox" name="labour" value="yes" checked;
+                    span class="what" { span class="strong line" { (label) } span class="soft line" { (hours(minutes)) " hours" } }
+                }
+                (input("rate", "An hour, before tax", "", &rate))
+                @if !found.renewed.is_empty() {
+                    h2 { "Parts it renews" }
+                    p class="soft" { "Give a price, or leave it empty and it is left out." }
+                    @for (nth, part) in found.renewed.iter().enumerate() { (input(&format!("part-{nth}"), part, "one costs, before tax", "")) }
+                }
+                div class="presses two low" {
+                    (button(Look::Confirm, "Set the price", "", &[set], Some(&format!("/o/{}/desk", order.number))))
+                    (link(Look::Plain, "The plan", "", &address(order.number, on.kept.id.as_str(), &on.asked)))
+                }
+            }
+        }))
+    })
+    .await
+}

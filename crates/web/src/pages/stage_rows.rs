@@ -1,0 +1,308 @@
+//! The rows of a stage as a device sends them: what is first touched is described, then
+//! everything moves at once; fluids with their litres, work as done.
+
+use crate::tap::{field, new, order_fact, when, words};
+use serde_json::{Value, json};
+use shop::ItemLine;
+use shop::plan::Way;
+use shop::planning::{
+    OrderMap, RowShown, StageShown, declared, owing, sort_of_work, torque_source,
+};
+use shop::record::form::Form;
+use shop::record::v1::basics::StateForm;
+use shop::record::v1::codes::{KindForm, WorkIsForm};
+use shop::repair::{ItemId, Kind, State, System, Zone};
+use shop::view::{DebtView, ItemView, MoveName, OrderView};
+
+/// One row, with what the order knows of its item.
+pub struct Row<'a> {
+    /// The row.
+    pub shown: &'a RowShown,
+    /// The item, if the order knows it already.
+    pub view: Option<&'a ItemView>,
+    id: &'a ItemId,
+    described: Option<Value>,
+    seen: Vec<MoveName>,
+    debts: Vec<&'a DebtView>,
+    holds: Option<String>,
+}
+
+/// The rows of a stage.
+pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -> Vec<Row<'a>> {
+    let view = |id: &ItemId| order.items.iter().find(|item| item.item == id.as_str());
+    let mut out = Vec::new();
+    for shown in &stage.rows {
+        let id = on.id(&shown.item);
+        let mut seen: Vec<MoveName> = [id.clone()]
+            .into_iter()
+            .chain(on.looked_at(&shown.item))
+            .filter_map(|id| view(&id))
+            .flat_map(|item| item.seen.clone())
+            .collect();
+        seen.sort();
+        seen.dedup();
+        let known = on.map.items.get(&shown.item);
+        let holds = known.and_then(|known| known.holds.as_ref());
+        out.push(Row {
+            view: view(id),
+            described: declared(&on.map, &shown.item, &words).filter(|_| view(id).is_none()),
+            seen,
+            debts: debts(order, on, shown),
+            holds: holds.map(|holds| shop::planning::written(holds).to_owned()),
+            shown,
+            id,
+        });
+    }
+    out
+}
+
+/// What the order owes that is this work of the map.
+fn debts<'a>(order: &'a OrderView, on: &OrderMap, shown: &RowShown) -> Vec<&'a DebtView> {
+    if shown.kind != Kind::Work {
+        return Vec::new();
+    }
+    let sort = WorkIsForm::of(&sort_of_work(&on.map, &shown.item));
+    let ids: Vec<&str> = owing(&on.map, &shown.item)
+        .map(|(item, _)| on.id(item).as_str())
+        .collect();
+    let meant = |debt: &&DebtView| {
+        let item = debt.item.as_deref();
+        debt.work == sort && debt.own.is_none() && item.is_none_or(|item| ids.contains(&item))
+    };
+    order.debts.iter().filter(meant).collect()
+}
+
+impl Row<'_> {
+    /// How many pieces move.
+    pub fn pieces(&self) -> usize {
+        match self.only_told() {
+            true => 0,
+            false => self.shown.at.len(),
+        }
+    }
+
+    /// Whether the row only says what the others lead to: work that becomes owed.
+    pub fn only_told(&self) -> bool {
+        self.shown.kind == Kind::Work && self.shown.way == Way::Out
+    }
+
+    /// Whether it can be laid down somewhere.
+    pub fn can_lie(&self) -> bool {
+        !matches!(
+            self.shown.kind,
+            Kind::Fluid | Kind::Work | Kind::PutIn | Kind::Connector
+        )
+    }
+
+    /// The state it is left in: what has a torque goes on first, and is tightened apart.
+    fn left(&self) -> State {
+        match self.shown.torque.is_empty() {
+            false => State::Loose { passes: 0 },
+            true => match self.shown.to {
+                State::Cracked if self.shown.way == Way::Back => State::Loose { passes: 0 },
+                to => to,
+            },
+        }
+    }
+
+    /// What it comes to, in words.
+    pub fn words(&self) -> String {
+        let fasteners = self.shown.kind == Kind::Fasteners && self.shown.way == Way::Back;
+        let base = match self.left() {
+            State::Loose { .. } => "on, not tight yet",
+            State::Tight if fasteners => "on, snug and checked",
+            _ => &self.shown.done,
+        };
+        match self.shown.spent && self.shown.way == Way::Back {
+            true => format!("{base}, a new one"),
+            false => base.to_owned(),
+        }
+    }
+
+    /// What the map knows of a fluid's litres.
+    pub fn fluid_hint(&self) -> String {
+        match &self.holds {
+            Some(holds) => format!("with its unit; it holds {holds}"),
+            None => "with its unit, such as 5.5 L".to_owned(),
+        }
+    }
+
+    /// The row as a typed line would be read, for its cautions.
+    pub fn as_line(&self, on: &OrderMap) -> Option<ItemLine> {
+        let known = on.map.items.get(&self.shown.item)?;
+        let code =
+            |word: &Option<String>| Value::from(word.clone().unwrap_or_default().replace(' ', "-"));
+        let system: Option<shop::record::v1::codes::SystemForm> =
+            serde_json::from_value(code(&known.system)).ok();
+        let zone: Option<shop::record::v1::codes::ZoneForm> =
+            serde_json::from_value(code(&known.zone)).ok();
+        Some(ItemLine {
+            count: known.count,
+            label: self.shown.label.clone(),
+            size: None,
+            amount: None,
+            kind: known.kind,
+            system: system
+                .and_then(|form| form.read().ok())
+                .unwrap_or(System::Unknown),
+            zone: zone
+                .and_then(|form| form.read().ok())
+                .unwrap_or(Zone::Unknown),
+            put_in: None,
+        })
+    }
+
+    /// The commands of a stage: described, moved, litres, work done.
+    pub fn commands(rows: &[Row<'_>], order: &OrderView) -> Vec<Value> {
+        let ticked = |nth: usize| format!("row-{nth}");
+        let fact = |content: Value| order_fact(&order.order, content);
+        let mut out = Vec::new();
+        for (nth, row) in rows.iter().enumerate() {
+            let described = row
+                .described
+                .clone()
+                .filter(|_| row.shown.kind != Kind::Work);
+            out.extend(described.map(|declared| when(&ticked(nth), fact(declared))));
+        }
+        let moves: Vec<Value> = rows
+            .iter()
+            .enumerate()
+            .filter(|(_, row)| row.shown.kind != Kind::Work)
+            .map(|(nth, row)| when(&ticked(nth), row.moved(nth)))
+            .collect();
+        if !moves.is_empty() {
+            out.push(fact(
+                json!({ "moved": { "stage": new("stage"), "moves": moves } }),
+            ));
+        }
+        for (nth, row) in rows.iter().enumerate() {
+            out.extend(
+                row.litres(nth)
+                    .map(|litres| when(&format!("amount-{nth}"), fact(litres))),
+            );
+            for debt in row.debts.iter().filter(|_| !row.only_told()) {
+                let work = json!({ "work": debt.work, "item": debt.item, "own": debt.own });
+                let done =
+                    json!({ "work-done": { "work": work, "after": debt.seen, "words": null } });
+                out.push(when(&ticked(nth), fact(done)));
+            }
+        }
+        out
+    }
+
+    fn moved(&self, nth: usize) -> Value {
+        let at: Vec<Value> = match self.shown.at.as_slice() {
+            [one] => vec![json!(one)],
+            several => several
+                .iter()
+                .map(|at| when(&format!("at-{nth}-{at}"), json!(at)))
+                .collect(),
+        };
+        let back = self.shown.way == Way::Back;
+        let piece = if back && self.shown.spent {
+            "new"
+        } else {
+            "original"
+        };
+        let lies = !back && self.can_lie();
+        json!({
+            "item": self.id.as_str(),
+            "at": at,
+            "after": self.seen,
+            "left": { "state": StateForm::of(&self.left()), "piece": piece },
+            "container": if lies { field("container") } else { Value::Null },
+        })
+    }
+
+    fn litres(&self, nth: usize) -> Option<Value> {
+        let amount = field(&format!("amount-{nth}"));
+        let item = self.id.as_str();
+        (self.shown.kind == Kind::Fluid).then(|| match self.shown.way {
+            Way::Out => json!({ "drained": { "item": item, "amount": amount, "fate": "kept", "temperature": null } }),
+            Way::Back => json!({ "poured": { "item": item, "amount": amount, "what": null, "temperature": null } }),
+        })
+    }
+}
+
+/// A group that is on and not tight, and its next pass.
+pub struct Tightening<'a> {
+    /// The item.
+    pub item: &'a ItemView,
+    /// The positions.
+    pub at: Vec<u16>,
+    /// The torque of the next pass.
+    pub torque: String,
+    /// Which pass that is.
+    pub pass: usize,
+    /// How many there are.
+    pub total: usize,
+    /// The sequence, in the map's words.
+    pub pattern: Option<&'a str>,
+    /// Who says so.
+    pub source: Option<String>,
+}
+
+/// What has a torque by the map, is on, and may be tightened by what it needs.
+pub fn tightenings<'a>(order: &'a OrderView, on: &'a OrderMap) -> Vec<Tightening<'a>> {
+    let mut out = Vec::new();
+    for (name, known) in &on.map.items {
+        let id = on.id(name).as_str();
+        let Some(item) = order.items.iter().find(|item| item.item == id) else {
+            continue;
+        };
+        if known.torque.is_empty() || item.home || !on.may_come_to(name, State::Tight) {
+            continue;
+        }
+        for group in &item.pieces {
+            let Some(StateForm::Loose { passes }) = group.state else {
+                continue;
+            };
+            let done = usize::from(passes).min(known.torque.len() - 1);
+            out.push(Tightening {
+                item,
+                at: group.at.clone(),
+                torque: known.torque.get(done).map_or_else(String::new, |pass| {
+                    shop::planning::written(pass).replace(' ', "\u{202f}")
+                }),
+                pass: done + 1,
+                total: known.torque.len(),
+                pattern: known.pattern.as_deref(),
+                source: torque_source(&on.map, known),
+            });
+        }
+    }
+    out
+}
+
+impl Tightening<'_> {
+    /// The pieces in words.
+    pub fn pieces(&self) -> String {
+        if self.at.len() == self.item.positions.len() && self.at.len() > 1 {
+            return format!("all {}", self.at.len());
+        }
+        match self.at.as_slice() {
+            [_] if self.item.positions.len() == 1 => String::new(),
+            at => format!("positions {}", shop::say::positions(at)),
+        }
+    }
+
+    /// The fact that this pass is done.
+    pub fn command(&self, order: &OrderView) -> Value {
+        let state = match self.pass >= self.total {
+            true => StateForm::Tight,
+            false => StateForm::Loose {
+                passes: u8::try_from(self.pass).unwrap_or(u8::MAX),
+            },
+        };
+        let piece = if self.item.spent && self.item.kind != KindForm::PutIn {
+            "new"
+        } else {
+            "original"
+        };
+        let change = super::pieces::change(self.item, &self.at, state, piece);
+        order_fact(
+            &order.order,
+            json!({ "moved": { "stage": null, "moves": [change] } }),
+        )
+    }
+}
