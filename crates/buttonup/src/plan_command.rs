@@ -2,10 +2,10 @@
 
 use crate::answer::{Answer, Wrong};
 use clap::{Args, Subcommand};
-use map::{Map, Trouble};
-use plan::{Because, Budget, MoveId, Place, Planned};
+use map::{Map, StateOf, Trouble};
+use plan::{Because, Budget, Goal, MoveId, Place, Planned};
 use serde_json::{Value, json};
-use shop::planning::{Stands, problem};
+use shop::planning::{self, problem, to_roll_from};
 use shop::repair::ItemId;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -17,14 +17,26 @@ pub struct Plan {
     /// The map, as TOML.
     map: PathBuf,
     /// The item to get at; more than one may be named.
-    #[arg(long = "for", value_name = "ITEM", required = true)]
+    #[arg(long = "for", value_name = "ITEM", required_unless_present_any = ["home", "roll"])]
     targets: Vec<String>,
+    /// Bring everything home again.
+    #[arg(long, conflicts_with_all = ["targets", "roll"])]
+    home: bool,
+    /// Bring home what must be home for the vehicle to roll.
+    #[arg(long, conflicts_with = "targets")]
+    roll: bool,
     /// A move not to make, such as `shroud.off`.
     #[arg(long, value_name = "ITEM.MOVE")]
     without: Vec<String>,
     /// A place that cannot be used, such as `below=no`.
     #[arg(long, value_name = "PLACE=no")]
     place: Vec<String>,
+    /// A move to make in any case, such as `tray.off`.
+    #[arg(long, value_name = "ITEM.MOVE")]
+    also: Vec<String>,
+    /// Where things stand now, as TOML; docs/state.md describes it. Without it, all is home.
+    #[arg(long, value_name = "FILE")]
+    state: Option<PathBuf>,
     /// The variant of the vehicle, where the map has several.
     #[arg(long, value_name = "VARIANT")]
     variant: Vec<String>,
@@ -65,8 +77,19 @@ pub fn check(command: &MapCommand) -> Result<Answer, Wrong> {
 pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
     let map = read_map(&asked.map, &asked.variant)?;
     let targets: Vec<ItemId> = asked.targets.iter().map(ItemId::new).collect();
-    let mut problem = problem(&map, &targets, &Stands::new());
+    let state = match &asked.state {
+        Some(path) => read_state(path, &map)?,
+        None => StateOf::default(),
+    };
+    let mut problem = problem(&map, &targets, &state.items);
+    if asked.home {
+        problem.goal = Goal::Home(None);
+    } else if asked.roll {
+        problem.goal = Goal::Home(Some(to_roll_from(&map, &state.items)));
+    }
+    problem.start = state.at.map(Place::new).or(problem.start);
     problem.forbidden_moves = asked.without.iter().map(MoveId::new).collect();
+    problem.forced_moves = asked.also.iter().map(MoveId::new).collect();
     problem.forbidden_places = asked
         .place
         .iter()
@@ -80,11 +103,14 @@ pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
         })
         .collect::<Result<_, _>>()?;
     let began = Instant::now();
-    let found = plan::plan(&problem, Budget::default()).map_err(|error| Wrong {
-        code: 1,
-        place: asked.map.display().to_string(),
-        what: error.to_string(),
-        mend: "name other items, or allow another way".to_owned(),
+    let found = plan::plan(&problem, Budget::default()).map_err(|error| {
+        let trouble = planning::trouble(&map, &error);
+        Wrong {
+            code: 1,
+            place: asked.map.display().to_string(),
+            what: trouble.what,
+            mend: trouble.mend,
+        }
     })?;
     let milliseconds = began.elapsed().as_millis();
     Ok(Answer {
@@ -92,6 +118,7 @@ pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
         json: json!({
             "off": found.off.iter().map(row).collect::<Vec<_>>(),
             "back": found.back.iter().map(row).collect::<Vec<_>>(),
+            "stays": found.stays.iter().map(|(item, at)| json!({ "item": item.as_str(), "at": at })).collect::<Vec<_>>(),
             "no_way_back": found.no_way_back.iter().map(MoveId::as_str).collect::<Vec<_>>(),
             "minutes": minutes(found.minutes),
             "place_changes": found.place_changes,
@@ -112,6 +139,15 @@ fn text_of(path: &Path) -> Result<String, Wrong> {
             error.to_string(),
             "name a map that can be read",
         )
+    })
+}
+
+fn read_state(path: &Path, map: &Map) -> Result<StateOf, Wrong> {
+    let text = text_of(path)?;
+    let name = path.display().to_string();
+    map::read_state(&name, &text, map).map_err(|troubles| {
+        let lines: Vec<String> = troubles.iter().map(ToString::to_string).collect();
+        Wrong::input(name.clone(), lines.join("\n"), "see docs/state.md")
     })
 }
 
@@ -180,6 +216,13 @@ fn words(found: &plan::Plan) -> String {
                 because(&planned.because)
             ));
         }
+    }
+    for (item, at) in &found.stays {
+        lines.push(format!("{item} {at} stays until its snag is resolved"));
+    }
+    if !found.no_way_back.is_empty() {
+        let moves: Vec<_> = found.no_way_back.iter().map(MoveId::as_str).collect();
+        lines.push(format!("no legal way back for {}", moves.join(", ")));
     }
     lines.push(format!(
         "{} minutes of work, {} place changes, {} tool changes: {} in all, {}",

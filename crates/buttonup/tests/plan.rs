@@ -51,11 +51,99 @@ fn the_way_to_the_alternator_is_proven_and_another_is_taken_when_one_is_barred()
 fn what_cannot_be_read_or_reached_says_where_what_and_how_to_mend_it() {
     let unknown = run(&["plan", PICKUP, "--for", "nonsense"]);
     assert_eq!(unknown.status.code(), Some(1));
-    assert!(String::from_utf8_lossy(&unknown.stderr).contains("no item nonsense"));
+    assert!(String::from_utf8_lossy(&unknown.stderr).contains("the map has no nonsense"));
     let missing = run(&["map", "check", "no-such-map.toml"]);
     assert_eq!(missing.status.code(), Some(2));
     let place = run(&["plan", PICKUP, "--for", "alternator", "--place", "below"]);
     assert_eq!(place.status.code(), Some(2));
     assert!(String::from_utf8_lossy(&place.stderr).contains("below=no"));
     assert!(run(&["map", "check", PICKUP]).status.success());
+}
+
+/// A plan from where things stand, told in a file of this content.
+fn from_state(content: &str, args: &[&str]) -> Output {
+    let file = tempfile::NamedTempFile::new().expect("a place for the file");
+    std::fs::write(file.path(), content).expect("it can be written");
+    let path = file.path().to_str().expect("a plain path");
+    let mut all = vec!["--json", "plan", PICKUP, "--state", path];
+    all.extend(args);
+    run(&all)
+}
+
+const MIDDLE: &str = r#"
+at = "below"
+[items."tray screws"]
+stands = "out"
+[items."tray clips"]
+stands = "out"
+[items.tray]
+stands = "off"
+[items."pump bolts"]
+stands = { stub = [2] }
+[items."heat shield"]
+is = "cover"
+stands = "off"
+"#;
+
+#[test]
+fn a_plan_from_the_middle_does_nothing_again_and_brings_home_what_the_map_does_not_know() {
+    let output = from_state(MIDDLE, &["--for", "drain plug"]);
+    assert!(output.status.success(), "{output:?}");
+    let plan: Value = serde_json::from_slice(&output.stdout).expect("it prints JSON");
+    assert_eq!(moves(&plan, "off"), ["drain plug.out"]);
+    let back: Vec<&str> = plan["back"]
+        .as_array()
+        .expect("a list of rows")
+        .iter()
+        .map(|row| row["item"].as_str().expect("an item"))
+        .collect();
+    for item in [
+        "drain plug",
+        "tray",
+        "tray screws",
+        "tray clips",
+        "heat shield",
+    ] {
+        assert!(back.contains(&item), "{item} not in {back:?}");
+    }
+    assert_eq!(plan["stays"][0]["item"], "pump bolts");
+    assert_eq!(plan["stays"][0]["at"], 2);
+}
+
+#[test]
+fn it_is_buttoned_up_so_that_it_rolls_or_wholly() {
+    let wheel = "[items.\"wheel nuts\"]\nstands = \"out\"\n[items.wheel]\nstands = \"off\"\n\
+                 [items.\"liner clips\"]\nstands = \"out\"\n[items.liner]\nstands = \"off\"\n\
+                 [items.\"engine cover\"]\nstands = \"off\"\n";
+    let back = |args: &[&str]| -> Vec<String> {
+        let output = from_state(wheel, args);
+        assert!(output.status.success(), "{output:?}");
+        let plan: Value = serde_json::from_slice(&output.stdout).expect("it prints JSON");
+        assert_eq!(plan["proven"], true);
+        moves(&plan, "back")
+    };
+    assert_eq!(back(&["--roll"]), ["wheel.off", "wheel nuts.out"]);
+    let home = back(&["--home"]);
+    assert_eq!(home.len(), 5, "{home:?}");
+    let at = |id: &str| home.iter().position(|row| row == id);
+    assert!(at("liner.off") < at("wheel.off"), "{home:?}");
+}
+
+#[test]
+fn a_state_that_cannot_be_read_is_told_line_by_line() {
+    let wrong = from_state(
+        "[items.trayy]\nstands = \"off\"\n[items.tray]\nstands = \"out\"\n[items.wheel]\n[items.pump]\nstands = { off = 1 }\n",
+        &["--home"],
+    );
+    assert_eq!(wrong.status.code(), Some(2));
+    let said = String::from_utf8_lossy(&wrong.stderr).into_owned()
+        + &String::from_utf8_lossy(&wrong.stdout);
+    for line in [
+        ":1:8: error: the map has no `trayy`; did you mean `tray`?",
+        ":4:10: error: `tray` cannot stand `out`",
+        ":5:8: error: `wheel` does not say where it stands",
+        "`off` names no positions",
+    ] {
+        assert!(said.contains(line), "{line} not in {said}");
+    }
 }

@@ -33,11 +33,13 @@ mod edit;
 mod fields;
 mod needs;
 mod read;
+mod state;
 mod trouble;
 mod value;
 mod words;
 
 pub use edit::{Edit, edit};
 pub use read::{Read, read};
+pub use state::{Pieces, StateOf, read_state, write_state};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};

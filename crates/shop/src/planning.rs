@@ -19,7 +19,7 @@ pub use say::{
     comes_to, depths, hours, made as move_words, need_words, time_words, trouble, written,
 };
 pub use shown::{Extras, RowShown, Shown, StageShown, choices, only_in, shown};
-pub use standing::{last_place, name_on_map, standing, to_roll};
+pub use standing::{last_place, name_on_map, standing, to_roll, to_roll_from};
 pub use work::{is_work, owing, sort as sort_of_work};
 
 use map::{Map, MapMove};

@@ -142,6 +142,26 @@ fn extras(service: &Service, map: &Map, account: &Account, stands: &Stands) -> E
 }
 
 impl OrderMap {
+    /// Where things stand, as text for a plan elsewhere. What the map does not know goes by
+    /// what it is called.
+    #[must_use]
+    pub fn state_text(&self) -> String {
+        let away = |(_, (kind, pieces)): &(&ItemId, &map::Pieces)| {
+            pieces.values().any(|state| *state != kind.home())
+        };
+        let named = |(item, pieces): (&ItemId, &map::Pieces)| {
+            let name = self
+                .extras
+                .get(item)
+                .map_or_else(|| item.clone(), ItemId::new);
+            (name, pieces.clone())
+        };
+        map::write_state(&map::StateOf {
+            at: self.stood.clone(),
+            items: self.stands.iter().filter(away).map(named).collect(),
+        })
+    }
+
     /// The problem of what is asked.
     #[must_use]
     pub fn problem(&self) -> Problem {

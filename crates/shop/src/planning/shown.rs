@@ -211,8 +211,9 @@ fn because(map: &Map, why: &Because) -> String {
     }
 }
 
-/// The stages of the search, cut again where what was put on must be tightened before
-/// anything covers it, and before work that answers what the same stage puts back.
+/// The stages of the search, cut again: an item moves once a stage, what was put on is
+/// tightened before anything covers it, and work that answers what was put back comes in
+/// a stage after it.
 fn staged(map: &Map, planned: &[Planned], rows: &[RowShown]) -> Vec<StageShown> {
     let mut out = Vec::new();
     for stage in plan::stages(planned) {
@@ -231,13 +232,13 @@ fn staged(map: &Map, planned: &[Planned], rows: &[RowShown]) -> Vec<StageShown> 
 fn cut_before(map: &Map, rows: &[RowShown], before: Range<usize>) -> bool {
     let next = &rows[before.end];
     let last = &rows[before.end - 1];
-    if next.way == Way::Out {
-        return false;
-    }
-    let tightened = !last.torque.is_empty() && next.torque.is_empty();
+    let before = &rows[before];
     let answers = |row: &RowShown| owing(map, &next.item).any(|(item, _)| *item == row.item);
-    let work = next.kind == Kind::Work && rows[before].iter().any(answers);
-    tightened || work
+    let again = before.iter().any(|row| row.item == next.item);
+    let back = next.way == Way::Back;
+    let tightened = back && !last.torque.is_empty() && next.torque.is_empty();
+    let work = back && next.kind == Kind::Work && before.iter().any(answers);
+    again || tightened || work
 }
 
 fn stage_shown(stage: &plan::Stage, rows: &[RowShown]) -> StageShown {

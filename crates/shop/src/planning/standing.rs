@@ -1,10 +1,20 @@
 //! Where the items of an order stand, in the names of its map.
 
 use super::Stands;
+use super::adopt::declared;
 use super::names::{in_order, on_map};
 use super::work::{is_work, owing};
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
 use map::Map;
-use repair::{Account, Gate, ItemId, Kind, Order, Position, Rules, State, Why, debts, may_by};
+use record::form::Form;
+use record::v1::facts::FactForm;
+use repair::{
+    Account, CommandId, Event, Fact, Gate, Item, ItemId, Kind, Move, Order, PersonId, PieceIs,
+    Position, Recorded, Rules, Stamp, Stand, State, System, Why, Words, Zone, debts, evolve,
+    may_by,
+};
+use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Where everything stands that an order knows of: items of the map under the map's
@@ -107,6 +117,86 @@ pub fn to_roll(map: &Map, order: &Order, account: &Account, rules: &Rules) -> BT
     shut.filter_map(|reason| item(&reason.why))
         .map(|id| name_on_map(map, account, &id))
         .collect()
+}
+
+/// The same for where things stand by themselves, as in an order that knows nothing else.
+#[must_use]
+pub fn to_roll_from(map: &Map, stands: &Stands) -> BTreeSet<ItemId> {
+    let nobody = Stamp {
+        who: PersonId::new("nobody"),
+        at: Timestamp::UNIX_EPOCH,
+    };
+    let rules = Rules {
+        now: Timestamp::UNIX_EPOCH,
+        zone: TimeZone::UTC,
+        leeway: repair::price::Leeway::default(),
+    };
+    let mut order = Order::default();
+    let mut tell = |fact: Fact| {
+        let number = order.story().count();
+        order = evolve(
+            std::mem::take(&mut order),
+            Recorded {
+                command: CommandId::new(number.to_string()),
+                nth: 0,
+                stamp: nobody.clone(),
+                event: Event::Fact(fact),
+            },
+        );
+    };
+    for (item, (kind, pieces)) in stands {
+        if *kind == Kind::Work {
+            continue;
+        }
+        tell(described(map, item, *kind));
+        let id = map
+            .items
+            .get(item)
+            .map_or_else(|| item.clone(), |_| in_order(item));
+        for (at, state) in pieces.iter().filter(|(_, state)| **state != kind.home()) {
+            tell(moved(&id, *at, *state));
+        }
+    }
+    to_roll(map, &order, &Account::of(&order), &rules)
+}
+
+fn described(map: &Map, item: &ItemId, kind: Kind) -> Fact {
+    let label = Words([0; 32]);
+    let known = declared(map, item, &|_| Value::from(label.hex()))
+        .and_then(|known| serde_json::from_value::<FactForm>(known).ok())
+        .and_then(|form| form.read().ok());
+    known.unwrap_or_else(|| Fact::Declared {
+        item: Item {
+            id: item.clone(),
+            kind,
+            system: System::Unknown,
+            zone: Zone::Unknown,
+            label,
+            size: None,
+            pieces: Vec::new(),
+            pattern: None,
+            spent: false,
+            may_miss: None,
+            put_in: None,
+            holds: None,
+        },
+    })
+}
+
+fn moved(id: &ItemId, at: Position, state: State) -> Fact {
+    Fact::Moved {
+        stage: None,
+        moves: vec![Move {
+            item: id.clone(),
+            at: vec![at],
+            after: Vec::new(),
+            left: Stand {
+                state,
+                piece: PieceIs::Original,
+            },
+            container: None,
+        }],
+    }
 }
 
 /// The map's name of an item of the order; its own where the map does not know it.

@@ -52,6 +52,8 @@ pub struct OrderView {
     pub row: OrderRow,
     /// Its lines.
     pub lines: Vec<LineView>,
+    /// What it aims at by its map, if it has been planned.
+    pub aim: Option<String>,
     /// Every item.
     pub items: Vec<ItemView>,
     /// The items that are not at home, put-ins included.
@@ -137,6 +139,7 @@ fn view(
         seq: world.seq(&Stream::Order(id.clone()))?,
         row: row::row(service, world, id, order, number)?,
         lines: desk::lines(service, order),
+        aim: repair::adoption(order).and_then(|_| story::aim(&names, order)),
         items: items::items(&names, service, order),
         open_items: items::open_items(&names, &rules),
         debts: items::debts(&names, order, &rules),

@@ -338,13 +338,22 @@ fn phrase(names: &Names<'_>, account: &Account, change: &Move, state: State, at:
     )
 }
 
+/// What an order aims at, in words.
+pub(super) fn aim(names: &Names<'_>, order: &Order) -> Option<String> {
+    repair::aim(order).map(|aim| aim_words(names, aim.is, &aim.targets))
+}
+
 fn aimed(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
+    format!("Planned: {}", aim_words(names, aim, targets))
+}
+
+fn aim_words(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
     match aim {
-        AimIs::Home => "Planned: everything home again".to_owned(),
-        AimIs::Roll => "Planned: so that it may roll".to_owned(),
+        AimIs::Home => "everything home again".to_owned(),
+        AimIs::Roll => "so that it may roll".to_owned(),
         AimIs::Reach => {
             let labels: Vec<_> = targets.iter().map(|item| names.known(item)).collect();
-            format!("Planned: get at {}", labels.join(", "))
+            format!("get at {}", labels.join(", "))
         }
     }
 }

@@ -139,6 +139,7 @@ fn plan_routes() -> Router<State> {
         .route("/maps", get(maps::maps))
         .route("/maps/{map}", get(maps::map))
         .route("/o/{number}/plan", get(plan::plan))
+        .route("/o/{number}/state", get(plan::state))
         .route("/o/{number}/plan/price", get(plan_price::price))
         .route("/o/{number}/stage", get(stage::stage))
 }

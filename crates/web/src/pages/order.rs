@@ -154,6 +154,7 @@ fn ways(order: &OrderView) -> Markup {
     html! {
         h2 { "This order" }
         (row("Walk-round", String::new(), "walk"))
+        (row("The plan", order.aim.clone().unwrap_or_default(), "plan"))
         (row("Owed, checks, proof", count(order.debts.len(), "owed", "owed"), "due"))
         (row("Snags", count(snags, "open", "open"), "snag"))
         (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
@@ -209,6 +210,8 @@ fn next(order: &OrderView) -> Markup {
                 (link(Look::Confirm, "Hand over", "", &to("hand-over")))
             } @else if order.open_items.is_empty() && order.items.iter().any(|item| item.disturbed) {
                 (link(Look::Confirm, "May it …?", "everything is home", &to("may")))
+            } @else if let Some(aim) = &order.aim {
+                (link(Look::Confirm, "Next stage", aim, &to("stage")))
             } @else {
                 (link(Look::Confirm, "Something off", "", &to("off")))
             }

@@ -5,10 +5,12 @@ use super::plan_query::{Query, address};
 use super::plan_rows::{Here, dearer, differs, stages};
 use super::{Ask, Shown, count, order_of, show};
 use crate::State;
+use crate::door::blocking;
 use crate::tap::{Look, button, link, order_fact, order_request};
 use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
-use axum::response::Response;
+use axum::http::header::CONTENT_TYPE;
+use axum::response::{IntoResponse, Response};
 use maud::{Markup, html};
 use serde_json::Value;
 use shop::map::Map;
@@ -36,6 +38,27 @@ pub async fn plan(
         Ok(Shown::of(&order, "Plan", content))
     })
     .await
+}
+
+/// Where the things of an order stand, as text for `buttonup plan --state`.
+pub async fn state(
+    extract::State(state): extract::State<State>,
+    Path(number): Path<String>,
+) -> Response {
+    let service = std::sync::Arc::clone(&state.service);
+    let text = blocking(move || {
+        let number = number
+            .parse()
+            .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
+        let (map, version) = map_of_order(&service, number)?
+            .ok_or_else(|| Trouble::not_found(format!("order {number} works by no map yet")))?;
+        let on = on_map_of(&service, number, &map, Some(version), None)?;
+        Ok(on.state_text())
+    });
+    match text.await {
+        Ok(text) => ([(CONTENT_TYPE, "text/plain; charset=utf-8")], text).into_response(),
+        Err(trouble) => crate::door::answer(&trouble),
+    }
 }
 
 /// The order through a map, with what the address asks for.
@@ -256,6 +279,7 @@ fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
             a class="row" href=(format!("{}&pick=yes", here.with(|_| {}))) { span class="what strong" { "Get at one thing more" } }
         }
         a class="row" href=(address_to_targets(here)) { span class="what strong" { "Get at something else" } }
+        @if on.adopted { a class="row" href=(format!("/o/{}/state", here.number)) { span class="what" { "Where things stand, as text" } } }
     }
 }
 

@@ -77,7 +77,11 @@ fn next_of(
     };
     let unforeseen = on.unforeseen(ask.service);
     let loose = tightenings(order, on);
-    let body = if !loose.is_empty() && !later {
+    let nothing_else = found
+        .back
+        .first()
+        .is_some_and(|stage| found.off.is_empty() && rows(order, on, stage).is_empty());
+    let body = if !loose.is_empty() && (!later || nothing_else) {
         html! { (tighten(order, &loose)) }
     } else if let Some(stage) = found.off.first() {
         shown(order, on, stage, found.off.len(), Way::Out)

@@ -31,7 +31,7 @@ pub struct Row<'a> {
 pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -> Vec<Row<'a>> {
     let view = |id: &ItemId| order.items.iter().find(|item| item.item == id.as_str());
     let mut out = Vec::new();
-    for shown in &stage.rows {
+    for shown in stage.rows.iter().filter(|row| !only_tight_left(on, row)) {
         let id = on.id(&shown.item);
         let mut seen: Vec<MoveName> = [id.clone()]
             .into_iter()
@@ -54,6 +54,18 @@ pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -
         });
     }
     out
+}
+
+/// Whether its pieces are on, so that nothing is left but the torque.
+fn only_tight_left(on: &OrderMap, row: &RowShown) -> bool {
+    let stands = on.stands(&row.item);
+    let is_on = |at: &u16| {
+        let on = |(position, state): &(u16, State)| {
+            position == at && matches!(state, State::Loose { .. })
+        };
+        stands.iter().any(on)
+    };
+    !row.torque.is_empty() && row.at.iter().all(is_on)
 }
 
 /// What the order owes that is this work of the map.

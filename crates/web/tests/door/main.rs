@@ -9,3 +9,4 @@ mod http;
 mod manners;
 mod pages;
 mod shop_in_words;
+mod stages;

@@ -1,0 +1,429 @@
+//! A whole repair by its plan, pressed through page by page as a phone would: every stage
+//! out, the way back, torque pass by pass, fluids, work, until everything is home.
+
+use crate::http::Door;
+use crate::shop_in_words::set_up;
+use html5ever::ParseOpts;
+use html5ever::tendril::TendrilSink;
+use markup5ever_rcdom::{Handle, NodeData, RcDom};
+use serde_json::{Map, Value, json};
+use shop::Device;
+use std::collections::BTreeMap;
+
+const PICKUP: &str = include_str!("../../../../demo/maps/korvane-drayman-engine-front.toml");
+
+/// A page as a thumb sees it: its text, and what each button sends with its form's fields.
+struct Screen {
+    text: String,
+    buttons: Vec<(String, String, BTreeMap<String, String>)>,
+    links: Vec<(String, String)>,
+}
+
+fn attribute(node: &Handle, name: &str) -> Option<String> {
+    let NodeData::Element { attrs, .. } = &node.data else {
+        return None;
+    };
+    let attrs = attrs.borrow();
+    let found = attrs
+        .iter()
+        .find(|attribute| &*attribute.name.local == name);
+    found.map(|attribute| attribute.value.to_string())
+}
+
+fn is(node: &Handle, element: &str) -> bool {
+    matches!(&node.data, NodeData::Element { name, .. } if &*name.local == element)
+}
+
+fn text(node: &Handle) -> String {
+    if let NodeData::Text { contents } = &node.data {
+        return contents.borrow().to_string();
+    }
+    node.children.borrow().iter().map(text).collect()
+}
+
+fn fields(node: &Handle, out: &mut BTreeMap<String, String>) {
+    if is(node, "input") {
+        let value = attribute(node, "value").unwrap_or_default();
+        let box_like =
+            attribute(node, "type").is_some_and(|sort| sort == "checkbox" || sort == "radio");
+        let left_out = box_like && attribute(node, "checked").is_none();
+        if let Some(name) = attribute(node, "name").filter(|_| !left_out) {
+            out.insert(name, value);
+        }
+    }
+    for child in node.children.borrow().iter() {
+        fields(child, out);
+    }
+}
+
+impl Screen {
+    fn read(html: &str) -> Self {
+        let dom = html5ever::parse_document(RcDom::default(), ParseOpts::default()).one(html);
+        let mut screen = Self {
+            text: text(&dom.document),
+            buttons: Vec::new(),
+            links: Vec::new(),
+        };
+        screen.walk(&dom.document, &BTreeMap::new());
+        screen
+    }
+
+    fn walk(&mut self, node: &Handle, form: &BTreeMap<String, String>) {
+        let mut here = form.clone();
+        if is(node, "form") {
+            here.clear();
+            fields(node, &mut here);
+        }
+        if let Some(commands) = attribute(node, "data-commands") {
+            self.buttons.push((text(node), commands, here.clone()));
+        }
+        if let Some(to) = attribute(node, "href") {
+            self.links.push((text(node), to));
+        }
+        for child in node.children.borrow().iter() {
+            self.walk(child, &here);
+        }
+    }
+
+    fn button(&self, label: &str) -> Option<&(String, String, BTreeMap<String, String>)> {
+        self.buttons.iter().find(|(text, ..)| text.contains(label))
+    }
+
+    fn link(&self, label: &str) -> String {
+        let found = self.links.iter().find(|(text, _)| text.contains(label));
+        found
+            .map(|(_, to)| to.clone())
+            .unwrap_or_else(|| panic!("no link {label}: {}", self.text))
+    }
+}
+
+/// Fills a template as the page's script does; nothing, where it is left out.
+fn fill(
+    template: &Value,
+    form: &BTreeMap<String, String>,
+    names: &mut BTreeMap<String, String>,
+) -> Option<Value> {
+    let field = |name: &Value| {
+        form.get(name.as_str().unwrap())
+            .cloned()
+            .unwrap_or_default()
+    };
+    match template {
+        Value::Array(list) => Some(
+            list.iter()
+                .filter_map(|one| fill(one, form, names))
+                .collect(),
+        ),
+        Value::Object(map) if map.contains_key("$field") => {
+            let value = field(&map["$field"]);
+            Some(if value.is_empty() {
+                Value::Null
+            } else {
+                Value::from(value)
+            })
+        }
+        Value::Object(map) if map.contains_key("$words") => {
+            Some(Device::words(map["$words"].as_str().unwrap()))
+        }
+        Value::Object(map) if map.contains_key("$new") => {
+            let name = map["$new"].as_str().unwrap().to_owned();
+            Some(Value::from(
+                names.entry(name).or_insert_with(Device::name).clone(),
+            ))
+        }
+        Value::Object(map) if map.contains_key("$when") => match field(&map["$when"]).as_str() {
+            "" => None,
+            _ => fill(&map["then"], form, names),
+        },
+        Value::Object(map) => {
+            assert!(!map.keys().any(|key| key.starts_with('$')), "{template}");
+            let filled = map
+                .iter()
+                .filter_map(|(key, part)| Some((key.clone(), fill(part, form, names)?)));
+            Some(filled.collect::<Map<_, _>>().into())
+        }
+        other => Some(other.clone()),
+    }
+}
+
+/// Presses a button; fields may be written or unticked first.
+fn press(door: &Door, screen: &Screen, label: &str, change: &[(&str, &str)]) {
+    let (_, commands, form) = screen
+        .button(label)
+        .unwrap_or_else(|| panic!("no button {label}: {}", screen.text));
+    let mut form = form.clone();
+    for (name, value) in change {
+        form.insert((*name).to_owned(), (*value).to_owned());
+    }
+    let templates: Value = serde_json::from_str(commands).unwrap();
+    let mut names = BTreeMap::new();
+    for template in templates.as_array().unwrap() {
+        let Some(command) = fill(template, &form, &mut names) else {
+            continue;
+        };
+        let parts = command.as_object().unwrap();
+        let (part, content) = parts.iter().find(|(key, _)| *key != "stream").unwrap();
+        door.send(parts["stream"].as_str().unwrap(), part, content.clone());
+    }
+}
+
+fn opened() -> Door {
+    let door = Door::open();
+    set_up(&door);
+    let text = Device::document(PICKUP, "application/toml");
+    let drafted = json!({ "drafted": { "version": 1, "text": text } });
+    door.send("map:pickup", "map_fact", drafted);
+    let label = Device::words("Korvane Drayman 2.3");
+    door.send(
+        "customer:c",
+        "customer_fact",
+        json!({ "declared": { "texts": { "name": Device::words("Ada") } } }),
+    );
+    door.send(
+        "vehicle:v",
+        "vehicle_fact",
+        json!({ "declared": { "texts": { "label": label }, "vin_read": "none-readable", "rust": null, "customer": "c" } }),
+    );
+    door.send(
+        "order:a",
+        "request",
+        json!({ "open": { "vehicle": "v", "customer": "c" } }),
+    );
+    door
+}
+
+fn screen(door: &Door, path: &str) -> Screen {
+    let answer = door.get(path);
+    assert_eq!(answer.status, 200, "{path}: {}", answer.body);
+    Screen::read(&answer.body)
+}
+
+/// The plan to an item, taken over.
+fn work_by(door: &Door, query: &str) {
+    let plan = screen(door, &format!("/o/1001/plan?{query}"));
+    assert!(
+        plan.text.contains("Proven: nothing is cheaper"),
+        "{}",
+        plan.text
+    );
+    press(door, &plan, "Work by it", &[]);
+}
+
+/// Goes on as the stages say until no button is left but the last; how many were pressed.
+fn to_the_end(door: &Door) -> usize {
+    let mut pressed = 0;
+    loop {
+        let stage = screen(door, "/o/1001/stage");
+        let label = [
+            "Out as shown",
+            "On as shown",
+            "Tight",
+            "Pass 1 done",
+            "Pass 2 done",
+        ]
+        .into_iter()
+        .find(|label| stage.button(label).is_some());
+        let Some(label) = label else { return pressed };
+        press(door, &stage, label, &[]);
+        pressed += 1;
+        assert!(pressed < 100, "it never ends: {}", stage.text);
+    }
+}
+
+fn order(door: &Door) -> Value {
+    door.get("/api/orders/1001").json()
+}
+
+fn open(door: &Door) -> Vec<String> {
+    let items = order(door)["open_items"].clone();
+    let texts = items.as_array().unwrap().iter();
+    texts
+        .map(|item| item["text"].as_str().unwrap().to_owned())
+        .collect()
+}
+
+fn debts(door: &Door) -> Vec<String> {
+    let debts = order(door)["debts"].clone();
+    let texts = debts.as_array().unwrap().iter();
+    texts
+        .map(|debt| debt["text"].as_str().unwrap().to_owned())
+        .collect()
+}
+
+#[test]
+fn a_repair_goes_out_and_home_again_by_its_stages() {
+    let door = opened();
+    work_by(&door, "for=housing+gasket&for=housing+o-rings");
+    let out = to_the_end(&door);
+    assert!((7..=12).contains(&out), "{out} stages out");
+    let there = screen(&door, "/o/1001/stage");
+    assert!(there.text.contains("You are there"), "{}", there.text);
+    let off = open(&door);
+    for item in [
+        "housing bolts M8 8.8: 7 out (1–7)",
+        "shroud: off",
+        "rag in the oil port: still inside",
+    ] {
+        assert!(off.iter().any(|text| text == item), "{item} not in {off:?}");
+    }
+    assert!(!off.iter().any(|text| text.contains("wheel")), "{off:?}");
+    assert!(
+        !off.iter().any(|text| text.contains("look, and say which")),
+        "{off:?}"
+    );
+    assert!(
+        debts(&door)
+            .iter()
+            .any(|debt| debt.contains("clean the face")),
+        "{:?}",
+        debts(&door)
+    );
+
+    press(&door, &there, "Now the way back", &[]);
+    to_the_end(&door);
+    let home = screen(&door, "/o/1001/stage");
+    assert!(
+        home.text.contains("Everything by the map is home"),
+        "{}",
+        home.text
+    );
+    assert_eq!(open(&door), Vec::<String>::new());
+    let owed = debts(&door);
+    for done in ["clean the face", "look for leaks", "torque again", "clock"] {
+        assert!(
+            !owed.iter().any(|debt| debt.contains(done)),
+            "{done} in {owed:?}"
+        );
+    }
+}
+
+fn declare(door: &Door, id: &str, is: (&str, &str), label: &str, count: u16) {
+    let pieces: Vec<_> = (1..=count)
+        .map(|position| json!({ "position": position, "length": null }))
+        .collect();
+    let item = json!({ "id": id, "kind": is.0, "system": is.1, "zone": "above", "label": Device::words(label),
+        "size": null, "pieces": pieces, "pattern": null, "spent": false, "may_miss": null, "put_in": null, "holds": null });
+    door.send("order:a", "fact", json!({ "declared": { "item": item } }));
+}
+
+#[test]
+fn what_went_otherwise_is_planned_from() {
+    let door = opened();
+    work_by(&door, "for=bracket");
+    // The first stage, but two things are left on, and one pulley bolt of three.
+    let stage = screen(&door, "/o/1001/stage");
+    press(&door, &stage, "Out as shown", &[("row-0", "")]);
+    let again = screen(&door, "/o/1001/stage");
+    assert!(again.text.contains("stages left"), "{}", again.text);
+    // Something that the map does not know comes off, and a bolt snaps.
+    declare(&door, "shield", ("cover", "body"), "heat shield", 1);
+    declare(
+        &door,
+        "pump-bolts",
+        ("fasteners", "steering"),
+        "pump bolts",
+        3,
+    );
+    for (item, at, state) in [
+        ("shield", 1, json!("off")),
+        ("pump-bolts", 2, json!({ "stub": { "holds": false } })),
+    ] {
+        let moves = json!([{ "item": item, "at": [at], "after": [],
+            "left": { "state": state, "piece": "original" }, "container": null }]);
+        door.send(
+            "order:a",
+            "fact",
+            json!({ "moved": { "stage": null, "moves": moves } }),
+        );
+    }
+    let stage = screen(&door, "/o/1001/stage");
+    assert!(
+        stage.text.contains("pump bolts 2 snapped"),
+        "{}",
+        stage.text
+    );
+    assert!(
+        stage
+            .text
+            .contains("heat shield, which the map does not know"),
+        "{}",
+        stage.text
+    );
+    to_the_end(&door);
+    let state = door.get("/o/1001/state");
+    assert!(
+        state
+            .body
+            .contains("[items.\"heat shield\"]\nis = \"cover\"\nstands = \"off\""),
+        "{}",
+        state.body
+    );
+    assert!(
+        state.body.contains("stands = { out = [1, 3], stub = [2] }"),
+        "{}",
+        state.body
+    );
+    // Everything home again, but what the stub keeps.
+    let there = screen(&door, "/o/1001/stage");
+    press(&door, &there, "Now the way back", &[]);
+    to_the_end(&door);
+    let left = open(&door);
+    assert!(
+        left.iter().any(|text| text.contains("pump bolts")),
+        "{left:?}"
+    );
+    assert!(
+        !left.iter().any(|text| text.contains("heat shield")),
+        "{left:?}"
+    );
+}
+
+#[test]
+fn a_bolt_tightened_before_its_belt_is_on_is_torqued_again() {
+    let door = opened();
+    work_by(&door, "for=pulley");
+    to_the_end(&door);
+    let view = order(&door);
+    let items = view["items"].as_array().unwrap();
+    let seen = |item: &str| {
+        let found = items.iter().find(|known| known["item"] == item).unwrap();
+        found["seen"].clone()
+    };
+    let tight = json!([{ "item": "pulley-bolts", "at": [1, 2, 3], "after": seen("pulley-bolts"),
+        "left": { "state": "tight", "piece": "original" }, "container": null }]);
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "moved": { "stage": null, "moves": tight } }),
+    );
+    let owed = debts(&door);
+    assert!(
+        owed.iter().any(|debt| debt.contains("pulley bolts")),
+        "{owed:?}"
+    );
+}
+
+#[test]
+fn the_wheel_goes_back_so_that_it_rolls() {
+    let door = opened();
+    work_by(&door, "for=liner");
+    to_the_end(&door);
+    let found = screen(&door, "/o/1001/plan?pick=yes");
+    let plan = screen(&door, &found.link("Button it up so that it rolls"));
+    assert!(plan.text.contains("wheel nuts"), "{}", plan.text);
+    press(&door, &plan, "Work by it", &[]);
+    to_the_end(&door);
+    let gates = order(&door)["gates"].clone();
+    let roll = gates
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|gate| gate["gate"] == "roll")
+        .unwrap();
+    assert_eq!(roll["may"], true, "{roll}");
+    assert!(
+        open(&door).iter().any(|text| text.contains("liner")),
+        "{:?}",
+        open(&door)
+    );
+}
