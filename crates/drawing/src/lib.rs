@@ -17,6 +17,7 @@
 mod coolant;
 mod joint;
 mod plot;
+mod layers;
 mod shapes;
 mod svg;
 mod text;
@@ -27,6 +28,7 @@ pub use coolant::{
     Filling, MixChart, PressureRun, Reading as MixReading, filling, mix_chart, pressure,
 };
 pub use joint::{Joint, JointMeasure, JointPart, JointPiece, joint};
+pub use layers::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, layers};
 pub use shapes::{Slope, dimension, hatch};
 pub use svg::{css, svg};
 pub use text::{ellipsis, text_width_px, wrap};

@@ -36,6 +36,7 @@ mod read;
 mod state;
 mod trouble;
 mod value;
+mod way;
 mod words;
 
 pub use edit::{Edit, edit};
@@ -43,3 +44,4 @@ pub use read::{Read, read};
 pub use state::{Pieces, StateOf, read_state, write_state};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
+pub use way::Firsts;

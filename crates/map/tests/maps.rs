@@ -208,3 +208,24 @@ fn a_change_keeps_comments_and_layout() {
     assert!(told(&gone).contains("no item is called `cover`"));
     assert!(edit("a.toml", &text, &set("battery", "minutes", "{ out = -1 }")).is_err());
 }
+
+#[test]
+fn the_way_in_is_what_is_needed_first_and_what_that_needs() {
+    let (_, drayman) = demo("korvane-drayman-engine-front");
+    let id = |name: &str| ItemId::new(name);
+    let firsts = drayman.firsts(&id("alternator bolts"));
+    assert_eq!(firsts.get(&id("belt")), Some(&false));
+    assert_eq!(firsts.get(&id("shroud")), Some(&true), "one of two ways");
+    assert_eq!(firsts.get(&id("liner")), Some(&true));
+    // Cracked against the belt, which is on: the pin wrench is not needed.
+    assert!(drayman.firsts(&id("pulley bolts")).is_empty());
+    let way = drayman.way_in(&[id("belt")].into());
+    let names: Vec<_> = way.iter().map(ItemId::as_str).collect();
+    assert_eq!(names, ["belt", "pulley bolts", "tensioner pin"]);
+    assert!(drayman.way_in(&[id("nothing")].into()).is_empty());
+    let deepest = drayman.deepest().unwrap();
+    assert!(
+        drayman.way_in(&[deepest.clone()].into()).len() > 30,
+        "{deepest}"
+    );
+}
