@@ -32,6 +32,7 @@ const PAGES: &[(&str, &str)] = &[
     ("snag", "/o/1002/snag?item=housing-bolts"),
     ("maps", "/maps"),
     ("map", "/maps/korvane-drayman-engine-front"),
+    ("way", "/o/1002/way"),
     ("plan", PLAN),
     ("plan-now", "/o/1002/plan"),
     (

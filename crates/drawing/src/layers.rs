@@ -150,7 +150,7 @@ pub fn layers(layers: &Layers, width_px: f64) -> Drawing {
         &rows,
         room,
         |row, at| form.apart(&rows.rows[row][at], &rows.rows[row][at + 1]),
-        |row, at| form.from_edge(&rows.rows[row][at]),
+        |row, at| form.margin(&rows.rows[row][at]),
     );
     let mut marks = legend(layers, &edges, width);
     let top = 2.0 + LEGEND_HEIGHT * count(marks.len());
@@ -204,7 +204,7 @@ impl Form {
         }
     }
 
-    fn from_edge(self, cell: &Cell) -> f64 {
+    fn margin(self, cell: &Cell) -> f64 {
         match cell {
             Cell::Thing(_) => self.width / 2.0 + 1.0,
             Cell::Trunk { .. } => 2.0,
@@ -220,7 +220,7 @@ fn gutter(rows: &Rows, form: Form) -> f64 {
             .map(|pair| form.apart(&pair[0], &pair[1]))
             .sum();
         let ends = [row.first(), row.last()].into_iter().flatten();
-        between + ends.map(|cell| form.from_edge(cell)).sum::<f64>()
+        between + ends.map(|cell| form.margin(cell)).sum::<f64>()
     };
     rows.rows.iter().map(room).fold(0.0, f64::max)
 }

@@ -16,8 +16,8 @@
 
 mod coolant;
 mod joint;
-mod plot;
 mod layers;
+mod plot;
 mod shapes;
 mod svg;
 mod text;

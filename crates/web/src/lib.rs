@@ -11,6 +11,7 @@ mod door;
 mod guard;
 mod layout;
 mod live;
+mod map_drawing;
 mod pages;
 mod spoken;
 mod tap;

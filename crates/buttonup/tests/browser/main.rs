@@ -380,6 +380,8 @@ const PAGES: &[&str] = &[
     "/o/1002/off?lines=6+tray+screws+M6%0Ahose",
     "/maps",
     "/maps/korvane-drayman-engine-front",
+    "/maps/korvane-drayman-engine-front?for=",
+    "/o/1002/way",
     "/o/1006/plan",
     "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&find=gasket",
     "/o/1006/plan?map=korvane-drayman-engine-front&for=housing+gasket&without=shroud.off",

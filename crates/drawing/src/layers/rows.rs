@@ -150,7 +150,7 @@ pub(super) fn rows(
         let mut ready = ready(&row_of, edges, filling);
         match filling {
             Filling::Broad => {
-                ready.sort_by_key(|&(thing, asked)| (asked, Reverse(heights[thing]), thing))
+                ready.sort_by_key(|&(thing, asked)| (asked, Reverse(heights[thing]), thing));
             }
             Filling::OneByOne => {
                 let key = |&(thing, asked): &(usize, usize)| {

@@ -2,6 +2,7 @@
 
 use super::{Shown, count, show};
 use crate::State;
+use crate::map_drawing::{Sight, picture};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -59,6 +60,9 @@ fn versions(one: &ShelvedMap) -> String {
 #[derive(Debug, Deserialize)]
 pub struct Which {
     version: Option<u32>,
+    /// What to get at, in the drawing.
+    #[serde(rename = "for", default)]
+    wanted: Option<String>,
 }
 
 pub async fn map(
@@ -79,7 +83,10 @@ pub async fn map(
                 .map(|(name, _)| ask.service.texts().text(*name))
         };
         let shown = match &kept.read {
-            Ok(read) => layers(&read.map, &read.warnings),
+            Ok(read) => html! {
+                (drawn(&read.map, which.wanted.as_deref()))
+                (layers(&read.map, &read.warnings))
+            },
             Err(troubles) => errors(troubles),
         };
         let mut page = Shown::new(
@@ -101,6 +108,40 @@ fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
         h1 { (vehicle) }
         p class="soft gap" { (kept.id) ", version " (kept.version) @if let Some(by) = by { ", kept by " (by) } }
     }
+}
+
+/// The way in to one item: to the one asked for, or to the deepest. The whole map, where
+/// the address asks for nothing in particular (`for=`).
+fn drawn(map: &Map, wanted: Option<&str>) -> Markup {
+    let known = |name: &&str| map.items.contains_key(&ItemId::new(*name));
+    let wanted: Option<ItemId> = match wanted {
+        Some("") => None,
+        Some(name) => Some(name).filter(known).map(ItemId::new),
+        None => map.deepest().cloned(),
+    };
+    let sight = Sight {
+        wanted: wanted.iter().cloned().collect(),
+        ..Sight::default()
+    };
+    let to = |item: &ItemId| format!("?{}", query(&[("for", item.as_str())]));
+    html! {
+        @if map.items.is_empty() { p class="gap" { "Nothing stands in it yet." } }
+        @else {
+            @match &wanted {
+                Some(item) => p class="gap" { "The way in to " span class="strong" { (item) } ". Press another to see its own." },
+                None => p class="gap" { "Everything, from the outside in. Press one to see the way in to it." },
+            }
+            @if wanted.is_some() { a class="row" href="?for=" { span class="what strong" { "Show everything" } } }
+            (picture(map, &sight, to))
+        }
+    }
+}
+
+/// The part of an address behind the question mark.
+fn query(pairs: &[(&str, &str)]) -> String {
+    let mut out = form_urlencoded::Serializer::new(String::new());
+    out.extend_pairs(pairs);
+    out.finish()
 }
 
 fn errors(troubles: &[shop::map::Trouble]) -> Markup {

@@ -21,6 +21,7 @@ mod papers;
 mod parts;
 mod pieces;
 mod plan;
+mod plan_drawing;
 mod plan_price;
 mod plan_query;
 mod plan_rows;
@@ -140,6 +141,7 @@ fn plan_routes() -> Router<State> {
         .route("/maps/{map}", get(maps::map))
         .route("/o/{number}/plan", get(plan::plan))
         .route("/o/{number}/state", get(plan::state))
+        .route("/o/{number}/way", get(plan_drawing::way))
         .route("/o/{number}/plan/price", get(plan_price::price))
         .route("/o/{number}/stage", get(stage::stage))
 }

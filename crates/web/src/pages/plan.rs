@@ -167,7 +167,10 @@ fn by_map(
     Ok(html! {
         h1 { (aim) }
         @if nothing { p class="beside gap" { "Nothing has to be moved for it." } }
-        @else { (figures(&found)) }
+        @else {
+            (figures(&found))
+            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
+        }
         @for line in on.unforeseen(ask.service) { p class="wait gap" { (line) } }
         @if let Some(other) = on.straight(ask.service, &found.plan) {
             div class="beside-plan" {
