@@ -25,11 +25,13 @@ fn thing(label: &str, needs: &[usize]) -> LayerThing {
 }
 
 fn groups(drawing: &Drawing) -> Vec<&Group> {
-    let group = |mark| match mark {
-        &Mark::Group(ref group) => Some(group),
-        _ => None,
-    };
-    drawing.marks.iter().filter_map(group).collect()
+    let marks = drawing.marks.iter();
+    marks
+        .filter_map(|mark| match mark {
+            Mark::Group(group) => Some(group),
+            _ => None,
+        })
+        .collect()
 }
 
 fn area(group: &Group) -> Area {
@@ -40,15 +42,17 @@ fn area(group: &Group) -> Area {
 }
 
 fn lines(drawing: &Drawing) -> Vec<&Vec<Point>> {
-    let line = |mark| match mark {
-        &Mark::Polyline {
-            ref points,
-            closed: false,
-            ..
-        } => Some(points),
-        _ => None,
-    };
-    drawing.marks.iter().filter_map(line).collect()
+    let marks = drawing.marks.iter();
+    marks
+        .filter_map(|mark| match mark {
+            Mark::Polyline {
+                points,
+                closed: false,
+                ..
+            } => Some(points),
+            _ => None,
+        })
+        .collect()
 }
 
 /// Whether a line runs through the inside of a box, looked at in short steps.
