@@ -2,11 +2,29 @@
 
 use crate::read::{Read, read};
 use crate::trouble::Trouble;
-use toml_edit::{Array, DocumentMut, InlineTable, Item, Table, Value, value};
+use toml_edit::{
+    Array, DocumentMut, InlineTable, Item, Key, Table, TableLike, TomlError, Value, value,
+};
 
 /// One change.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Edit {
+    /// Writes what stands at the head of the map, such as `vehicle` or `place-change`.
+    Head {
+        /// The key.
+        key: String,
+        /// The value as TOML, or words.
+        value: String,
+    },
+    /// Adds a source of torques, or changes one.
+    Source {
+        /// Its name.
+        name: String,
+        /// Who says so.
+        title: String,
+        /// Of which date.
+        date: String,
+    },
     /// Adds an item of a kind, or changes the kind of one that is there.
     Item {
         /// Its name.
@@ -19,14 +37,23 @@ pub enum Edit {
         /// Its name.
         item: String,
     },
-    /// Writes a field as TOML writes a value, such as `"8 Nm"`, `4` or `["a", "b"]`.
+    /// Gives an item another name, everywhere.
+    Rename {
+        /// Its name.
+        item: String,
+        /// The name it goes by from now on.
+        to: String,
+    },
+    /// Writes a field as TOML writes a value, such as `"8 Nm"`, `4` or `["a", "b"]`; what
+    /// is no TOML is taken as words. With nothing, the field is taken away. A field
+    /// within a field is written with a point, such as `minutes.out`.
     Field {
         /// The item.
         item: String,
         /// The field, such as `count`.
         field: String,
-        /// The value as TOML.
-        value: String,
+        /// The value as TOML, or words.
+        value: Option<String>,
     },
     /// Adds a need; several at once are alternatives.
     Need {
@@ -35,6 +62,22 @@ pub enum Edit {
         /// What it needs, such as `belt on`.
         any: Vec<String>,
     },
+    /// Takes a need away.
+    Unneed {
+        /// The item that needed it.
+        item: String,
+        /// Which of its needs, from 0.
+        nth: usize,
+    },
+    /// Answers what was seen both ways.
+    Settle {
+        /// What comes off first.
+        first: String,
+        /// The other.
+        second: String,
+        /// Whether it does not matter after all.
+        either_way: bool,
+    },
 }
 
 /// Makes a change and reads the map again, so that nothing is kept that cannot be read.
@@ -42,76 +85,147 @@ pub enum Edit {
 /// # Errors
 /// What is wrong with the changed map; the text given is then still as it was.
 pub fn edit(file: &str, text: &str, edit: &Edit) -> Result<(String, Read), Vec<Trouble>> {
-    let mut document: DocumentMut = match text.parse() {
-        Ok(document) => document,
-        Err(_) => return read(file, text).map(|read| (text.to_owned(), read)),
-    };
-    let items = document.entry("items").or_insert_with(|| {
-        let mut items = Table::new();
-        items.set_implicit(true);
-        Item::Table(items)
-    });
-    if let Some(items) = items.as_table_like_mut() {
-        match edit {
-            Edit::Remove { item } => {
-                items.remove(item);
-            }
-            Edit::Item { item, is } => set(items, item, "is", value(is)),
-            Edit::Field { item, field, value } => {
-                let parsed = value
-                    .parse::<Value>()
-                    .unwrap_or_else(|_| value.as_str().into());
-                set(items, item, field, Item::Value(parsed));
-            }
-            Edit::Need { item, any } => add_need(items, item, any),
-        }
-    }
-    let changed = document.to_string();
+    let changed = apply(text, edit).unwrap_or_else(|_| text.to_owned());
     let read = read(file, &changed)?;
     Ok((changed, read))
 }
 
-fn table<'t>(
-    items: &'t mut dyn toml_edit::TableLike,
-    item: &str,
-) -> Option<&'t mut dyn toml_edit::TableLike> {
-    items
-        .entry(item)
-        .or_insert(Item::Table(Table::new()))
-        .as_table_like_mut()
+/// Makes a change without asking whether the map is then a good one: half a map is no
+/// hindrance while somebody works on it.
+///
+/// # Errors
+/// If the text is no TOML.
+pub fn apply(text: &str, edit: &Edit) -> Result<String, TomlError> {
+    let mut document: DocumentMut = text.parse()?;
+    match edit {
+        Edit::Head { key, value } => {
+            put(document.as_table_mut(), key, Item::Value(toml(value)));
+        }
+        Edit::Source { name, title, date } => {
+            let sources = part(document.as_table_mut(), "sources");
+            if let Some(source) = sources.and_then(|sources| part(sources, name)) {
+                put(source, "title", value(title));
+                put(source, "date", value(date));
+            }
+        }
+        Edit::Settle {
+            first,
+            second,
+            either_way,
+        } => {
+            settle(document.as_table_mut(), first, second, *either_way);
+        }
+        Edit::Rename { item, to } => rename(document.as_table_mut(), item, to),
+        Edit::Item { item, is } => {
+            if let Some(table) = item_table(&mut document, item) {
+                put(table, "is", value(is));
+            }
+        }
+        Edit::Remove { item } => {
+            if let Some(items) = part(document.as_table_mut(), "items") {
+                items.remove(item);
+            }
+        }
+        Edit::Field { item, field, value } => {
+            if let Some(table) = item_table(&mut document, item) {
+                set_field(table, field, value.as_deref());
+            }
+        }
+        Edit::Need { item, any } => {
+            if let Some(table) = item_table(&mut document, item) {
+                add_need(needing(table), any);
+            }
+        }
+        Edit::Unneed { item, nth } => {
+            if let Some(table) = item_table(&mut document, item) {
+                take_need(needing(table), *nth);
+            }
+        }
+    }
+    Ok(document.to_string())
 }
 
-fn set(items: &mut dyn toml_edit::TableLike, item: &str, field: &str, new: Item) {
-    let Some(table) = table(items, item) else {
-        return;
+/// A value as TOML writes it; words where it is none.
+fn toml(text: &str) -> Value {
+    text.parse().unwrap_or_else(|_| text.into())
+}
+
+fn item_table<'t>(document: &'t mut DocumentMut, item: &str) -> Option<&'t mut dyn TableLike> {
+    let items = part(document.as_table_mut(), "items")?;
+    part(items, item)
+}
+
+/// The table of that name, made if there is none; nothing if it is something else.
+fn part<'t>(table: &'t mut dyn TableLike, name: &str) -> Option<&'t mut dyn TableLike> {
+    let made = || {
+        let mut table = Table::new();
+        // Not written itself while it only holds other tables.
+        table.set_implicit(true);
+        Item::Table(table)
     };
-    let mut new = new;
-    if let (Some(old), Some(new)) = (
-        table.get(field).and_then(Item::as_value),
-        new.as_value_mut(),
-    ) {
+    table.entry(name).or_insert_with(made).as_table_like_mut()
+}
+
+/// Where an item's needs stand: of fasteners that are first cracked, at that.
+fn needing(table: &mut dyn TableLike) -> &mut dyn TableLike {
+    let cracked = table.get("crack").is_some_and(Item::is_table_like);
+    match cracked {
+        true => table
+            .get_mut("crack")
+            .and_then(Item::as_table_like_mut)
+            .expect("it is a table"),
+        false => table,
+    }
+}
+
+fn set_field(table: &mut dyn TableLike, field: &str, to: Option<&str>) {
+    if let Some((outer, inner)) = field.split_once('.') {
+        if to.is_none() && !table.contains_key(outer) {
+            return;
+        }
+        let made = || value(InlineTable::new());
+        let held = table.entry(outer).or_insert_with(made);
+        if let Some(held) = held.as_table_like_mut() {
+            set_field(held, inner, to);
+            if held.is_empty() {
+                table.remove(outer);
+            }
+        }
+        return;
+    }
+    match to {
+        Some(to) => put(table, field, Item::Value(toml(to))),
+        None => {
+            table.remove(field);
+        }
+    }
+}
+
+/// Writes a value where the old one stood, with the comment behind it.
+fn put(table: &mut dyn TableLike, field: &str, mut new: Item) {
+    let old = table.get(field).and_then(Item::as_value);
+    if let (Some(old), Some(new)) = (old, new.as_value_mut()) {
         *new.decor_mut() = old.decor().clone();
     }
     table.insert(field, new);
 }
 
-fn add_need(items: &mut dyn toml_edit::TableLike, item: &str, any: &[String]) {
-    let Some(table) = table(items, item) else {
-        return;
-    };
+fn add_need(table: &mut dyn TableLike, any: &[String]) {
     let new: Value = match any {
         [one] => one.as_str().into(),
         several => {
             let mut alternatives = InlineTable::new();
-            alternatives.insert(
-                "any",
-                Value::Array(several.iter().map(String::as_str).collect()),
-            );
+            let several: Array = several.iter().map(String::as_str).collect();
+            alternatives.insert("any", Value::Array(several));
             Value::InlineTable(alternatives)
         }
     };
     match table.get_mut("needs").and_then(Item::as_value_mut) {
         Some(Value::Array(list)) => list.push(new),
+        // What was seen gives way to what is stated.
+        Some(Value::String(seen)) if seen.value() == "as seen" => {
+            put(table, "needs", value(Array::from_iter([new])));
+        }
         Some(other) => {
             let mut list = Array::new();
             list.push(other.clone());
@@ -121,5 +235,92 @@ fn add_need(items: &mut dyn toml_edit::TableLike, item: &str, any: &[String]) {
         None => {
             table.insert("needs", value(Array::from_iter([new])));
         }
+    }
+}
+
+fn take_need(table: &mut dyn TableLike, nth: usize) {
+    let Some(needs) = table.get_mut("needs") else {
+        return;
+    };
+    let left = match needs.as_value_mut() {
+        Some(Value::Array(list)) if nth < list.len() => {
+            let taken = list.remove(nth);
+            if let Some(next) = list.get_mut(nth).filter(|_| nth == 0) {
+                *next.decor_mut() = taken.decor().clone();
+            }
+            list.len()
+        }
+        Some(Value::Array(list)) => list.len(),
+        _ => usize::from(nth != 0),
+    };
+    if left == 0 {
+        table.remove("needs");
+    }
+}
+
+fn settle(root: &mut Table, first: &str, second: &str, either_way: bool) {
+    let Some(settled) = part(root, "settled") else {
+        return;
+    };
+    let pair = Array::from_iter([first, second]);
+    let key = if either_way { "either-way" } else { "first" };
+    let made = || value(Array::new());
+    if let Some(list) = settled.entry(key).or_insert_with(made).as_array_mut() {
+        list.push(pair);
+    }
+}
+
+fn rename(root: &mut Table, item: &str, to: &str) {
+    let Some(items) = root.get_mut("items").and_then(Item::as_table_mut) else {
+        return;
+    };
+    if item == to || items.contains_key(to) {
+        return;
+    }
+    if let Some((key, held)) = items.remove_entry(item) {
+        let new = Key::new(to).with_leaf_decor(key.leaf_decor().clone());
+        items.insert_formatted(&new, held);
+    }
+    for (_, held) in root.iter_mut() {
+        rename_in(held, item, to);
+    }
+}
+
+/// Where items are named: nowhere else is a word renamed that happens to be the same.
+const NAMING: [&str; 6] = ["needs", "needs-back", "owes", "off", "first", "either-way"];
+
+fn rename_in(held: &mut Item, item: &str, to: &str) {
+    let Some(table) = held.as_table_like_mut() else {
+        return;
+    };
+    for (key, held) in table.iter_mut() {
+        match held.as_value_mut().filter(|_| NAMING.contains(&key.get())) {
+            Some(value) => rename_value(value, item, to),
+            None => rename_in(held, item, to),
+        }
+    }
+}
+
+/// Renames in every text that is the name or begins with it and a space.
+fn rename_value(value: &mut Value, item: &str, to: &str) {
+    match value {
+        Value::String(text) => {
+            let rest = text.value().strip_prefix(item);
+            let rest = rest.filter(|rest| rest.is_empty() || rest.starts_with(' '));
+            if let Some(renamed) = rest.map(|rest| format!("{to}{rest}")) {
+                let decor = text.decor().clone();
+                *value = renamed.into();
+                *value.decor_mut() = decor;
+            }
+        }
+        Value::Array(list) => list
+            .iter_mut()
+            .for_each(|held| rename_value(held, item, to)),
+        Value::InlineTable(table) => {
+            table
+                .iter_mut()
+                .for_each(|(_, held)| rename_value(held, item, to));
+        }
+        _ => {}
     }
 }

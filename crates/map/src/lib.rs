@@ -31,6 +31,8 @@
 mod check;
 mod edit;
 mod fields;
+mod job;
+mod learned;
 mod needs;
 mod read;
 mod state;
@@ -39,9 +41,12 @@ mod value;
 mod way;
 mod words;
 
-pub use edit::{Edit, edit};
+pub use edit::{Edit, apply, edit};
+pub use job::{Job, JobItem, merge};
+pub use learned::{Ground, Pair, Seen, Settled};
 pub use read::{Read, read};
 pub use state::{Pieces, StateOf, read_state, write_state};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
 pub use way::Firsts;
+pub use words::{kinds, need_word, places};

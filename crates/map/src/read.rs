@@ -2,6 +2,7 @@
 
 use crate::check::check;
 use crate::fields::{Fields, measure_text};
+use crate::learned;
 use crate::needs::{self, Known};
 use crate::trouble::{Trouble, Troubles, nearest};
 use crate::value::{Map, MapItem, MapMove, MoveTimes, Source};
@@ -102,7 +103,10 @@ pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
 }
 
 fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {
-    let known_keys: Vec<_> = HEAD.into_iter().chain(["sources", "items"]).collect();
+    let known_keys: Vec<_> = HEAD
+        .into_iter()
+        .chain(["sources", "items", "seen", "settled"])
+        .collect();
     root.only(&known_keys, troubles);
     let vehicle = root.text("vehicle", troubles);
     if vehicle.is_none() && !root.has("vehicle") {
@@ -128,6 +132,8 @@ fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {
         sources,
         variants,
         items: BTreeMap::new(),
+        seen: BTreeMap::new(),
+        settled: learned::Settled::default(),
     };
     let Some(items) = root.table("items", troubles) else {
         return map;
@@ -147,6 +153,8 @@ fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {
             map.items.insert(ItemId::new(&table.name), item);
         }
     }
+    learned::read(root, &known, &mut map, troubles);
+    learned::apply(&mut map);
     map
 }
 
@@ -290,9 +298,15 @@ fn read_item(
         drains,
         due_after: table.text("due-after", troubles),
         note: table.text("note", troubles),
+        as_seen: as_seen(table),
         only_with: only_with.into_iter().map(|(variant, _)| variant).collect(),
         moves: read_moves(table, kind, known, troubles),
     }
+}
+
+/// Whether what an item needs is taken from what jobs have shown.
+fn as_seen(table: &Fields) -> bool {
+    table.item("needs").and_then(toml_edit::Item::as_str) == Some("as seen")
 }
 
 /// Passes by torque, the last ones perhaps by angle.
@@ -389,9 +403,10 @@ fn read_move(
     troubles: &mut Troubles,
 ) -> MapMove {
     let need = |key: &str, troubles: &mut Troubles| {
-        fields
+        let written = fields
             .item(key)
-            .map(|item| needs::read(item, known, troubles))
+            .filter(|_| key != "needs" || !as_seen(fields));
+        written.map(|item| needs::read(item, known, troubles))
     };
     let owes = fields.texts("owes", troubles);
     for (work, span) in &owes {

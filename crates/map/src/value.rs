@@ -1,5 +1,6 @@
 //! A map as a value.
 
+use crate::learned::{Seen, Settled};
 use measure::Measured;
 use states::{ItemId, Kind, Need, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
@@ -25,6 +26,10 @@ pub struct Map {
     pub variants: BTreeSet<String>,
     /// The items.
     pub items: BTreeMap<ItemId, MapItem>,
+    /// What finished jobs have shown, by their names.
+    pub seen: BTreeMap<String, Seen>,
+    /// What a person answered about it.
+    pub settled: Settled,
 }
 
 /// Who says so, and of which date.
@@ -72,6 +77,8 @@ pub struct MapItem {
     pub note: Option<String>,
     /// Only on vehicles with one of these variants; empty if on all.
     pub only_with: BTreeSet<String>,
+    /// Whether it needs what jobs have shown, rather than what is written.
+    pub as_seen: bool,
     /// Its moves out, in their sequence.
     pub moves: Vec<MapMove>,
 }

@@ -35,6 +35,24 @@ pub(crate) const STATES: [&str; 13] = [
     "on",
 ];
 
+/// The words for kinds, to be offered.
+#[must_use]
+pub fn kinds() -> Vec<&'static str> {
+    KINDS.iter().map(|(word, _)| *word).collect()
+}
+
+/// The places where items are mostly worked on, to be offered.
+#[must_use]
+pub fn places() -> &'static [&'static str] {
+    &ZONES
+}
+
+/// The word for having left its home, as a need says it: `out`, `off`, `unplugged`.
+#[must_use]
+pub fn need_word(kind: Kind) -> &'static str {
+    away_word(kind)
+}
+
 /// The states that a word means for a kind, "or further" included; nothing if the kind
 /// has no such state.
 pub(crate) fn states(kind: Kind, word: &str) -> Option<BTreeSet<State>> {
@@ -62,6 +80,23 @@ pub(crate) fn states(kind: Kind, word: &str) -> Option<BTreeSet<State>> {
         _ => return None,
     };
     Some(states.iter().copied().collect())
+}
+
+/// The word for having left its home, as a need says it.
+pub(crate) fn away_word(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Part | Kind::Cover | Kind::Hose | Kind::Seal | Kind::Belt => "off",
+        Kind::Fasteners | Kind::Clips => "out",
+        Kind::Connector => "unplugged",
+        Kind::Fluid => "low",
+        Kind::Work => "due",
+        Kind::PutIn => "inside",
+    }
+}
+
+/// The states in which a kind has left its home.
+pub(crate) fn away(kind: Kind) -> BTreeSet<State> {
+    states(kind, away_word(kind)).unwrap_or_default()
 }
 
 /// The words of the states a kind has, to be offered.

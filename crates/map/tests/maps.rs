@@ -178,7 +178,7 @@ fn a_change_keeps_comments_and_layout() {
     let set = |item: &str, field: &str, value: &str| Edit::Field {
         item: item.to_owned(),
         field: field.to_owned(),
-        value: value.to_owned(),
+        value: Some(value.to_owned()),
     };
     let change = set("hold-down bolt", "torque", "\"11 Nm\"");
     let (changed, _) = edit("a.toml", &text, &change).unwrap();
@@ -228,4 +228,208 @@ fn the_way_in_is_what_is_needed_first_and_what_that_needs() {
         drayman.way_in(&[deepest.clone()].into()).len() > 30,
         "{deepest}"
     );
+}
+
+#[test]
+fn changes_on_the_screen_keep_comments_too() {
+    let (text, _) = demo("korvane-drayman-engine-front");
+    let own = |text: &str| text.to_owned();
+    let apply = |text: &str, edit: Edit| map::apply(text, &edit).unwrap();
+    let field = |field: &str, value: Option<&str>| Edit::Field {
+        item: own("shroud"),
+        field: own(field),
+        value: value.map(own),
+    };
+    let changed = apply(&text, field("minutes.out", Some("3.5")));
+    assert_eq!(
+        changed,
+        text.replacen(
+            "minutes = { out = 3, back = 4 }",
+            "minutes = { out = 3.5, back = 4 }",
+            1
+        )
+    );
+    assert_eq!(apply(&changed, field("minutes.out", Some("3"))), text);
+    let without = apply(&text, field("minutes", None));
+    assert_eq!(
+        without.matches("{ out = 3, back = 4 }").count(),
+        1,
+        "the housing's stay"
+    );
+    // A name changes wherever it is needed, and nowhere else.
+    let rename = Edit::Rename {
+        item: own("belt"),
+        to: own("drive belt"),
+    };
+    let changed = apply(&text, rename);
+    let map = read("a.toml", &changed).unwrap().map;
+    assert!(
+        map.firsts(&ItemId::new("pulley"))
+            .contains_key(&ItemId::new("drive belt"))
+    );
+    assert!(
+        changed.contains("needs-back = [\"drive belt on\"]"),
+        "{changed}"
+    );
+    let back = Edit::Rename {
+        item: own("drive belt"),
+        to: own("belt"),
+    };
+    let system = "system = \"drive belt\"";
+    assert!(changed.contains(system), "a system is no item");
+    assert_eq!(
+        apply(&changed, back).matches(system).count(),
+        text.matches(system).count()
+    );
+    // One need taken away, the last one with its key.
+    let unneed = |item: &str, nth| Edit::Unneed {
+        item: own(item),
+        nth,
+    };
+    let changed = apply(&text, unneed("shroud", 0));
+    assert!(changed.contains("needs = [\"top hose off\"]"), "{changed}");
+    let changed = apply(&text, unneed("pulley bolts", 0));
+    assert_eq!(changed.matches("needs = { any = [\"belt on\"").count(), 0);
+    let source = Edit::Source {
+        name: own("bulletin"),
+        title: own("Bulletin 7"),
+        date: own("2024-01-02"),
+    };
+    let changed = apply(&text, source);
+    assert_eq!(read("a.toml", &changed).unwrap().map.sources.len(), 2);
+    assert!(map::apply("items = [", &unneed("a", 0)).is_err());
+}
+
+/// A job in which these came off in turn.
+fn job(name: &str, by: &str, off: &[&str]) -> map::Job {
+    let item = |name: &&str| map::JobItem {
+        name: (*name).to_owned(),
+        kind: states::Kind::Part,
+        count: 1,
+        size: None,
+        lengths: [].into(),
+        system: None,
+        zone: Some("cabin".to_owned()),
+        holds: None,
+        spent: false,
+        out_tenths: Some(15),
+        back_tenths: None,
+    };
+    map::Job {
+        name: name.to_owned(),
+        vehicle: "Small Van".to_owned(),
+        by: by.split(' ').map(str::to_owned).collect(),
+        off: off.iter().map(item).collect(),
+    }
+}
+
+fn grounds(map: &Map) -> Vec<String> {
+    let said = |pair: map::Pair| {
+        let how = match pair.ground {
+            map::Ground::Stated => "stated".to_owned(),
+            map::Ground::Seen { times, people } => format!("{times} times by {people}"),
+            map::Ground::BothWays { there, back } => format!("{there} there, {back} back"),
+        };
+        format!("{} before {}: {how}", pair.first, pair.second)
+    };
+    map.pairs().into_iter().map(said).collect()
+}
+
+#[test]
+fn a_finished_job_becomes_a_map_and_the_next_one_betters_it() {
+    let text = map::merge("", &job("1002", "ana", &["grip", "panel", "speaker"])).unwrap();
+    let map = read("a.toml", &text)
+        .unwrap_or_else(|t| panic!("{}\n{text}", told(&t)))
+        .map;
+    assert_eq!(map.vehicle, "Small Van");
+    let firsts = |map: &Map, item: &str| -> Vec<String> {
+        map.firsts(&ItemId::new(item))
+            .keys()
+            .map(ToString::to_string)
+            .collect()
+    };
+    // The sequence that was seen, each after the one before.
+    assert_eq!(firsts(&map, "speaker"), ["panel"]);
+    assert_eq!(firsts(&map, "panel"), ["grip"]);
+    assert_eq!(
+        map.items[&ItemId::new("grip")].moves[0].minutes.out_tenths,
+        15
+    );
+
+    let text = map::merge(
+        &text,
+        &job("1010", "ana rui", &["panel", "grip", "speaker", "lamp"]),
+    )
+    .unwrap();
+    let map = read("a.toml", &text).unwrap().map;
+    assert_eq!(
+        grounds(&map),
+        [
+            "grip before lamp: 1 times by 2",
+            "grip before panel: 1 there, 1 back",
+            "grip before speaker: 2 times by 2",
+            "panel before lamp: 1 times by 2",
+            "panel before speaker: 2 times by 2",
+            "speaker before lamp: 1 times by 2",
+        ]
+    );
+    let asked: Vec<_> = map
+        .undecided()
+        .iter()
+        .map(|pair| pair.first.to_string())
+        .collect();
+    assert_eq!(asked, ["grip"], "only what is undecided is asked");
+    assert!(firsts(&map, "panel").is_empty() && firsts(&map, "grip").is_empty());
+
+    // One answer settles it, either way.
+    let settle = |either_way| Edit::Settle {
+        first: "panel".to_owned(),
+        second: "grip".to_owned(),
+        either_way,
+    };
+    let (_, settled) = edit("a.toml", &text, &settle(false)).unwrap();
+    assert!(settled.map.undecided().is_empty());
+    assert_eq!(firsts(&settled.map, "grip"), ["panel"]);
+    let (_, settled) = edit("a.toml", &text, &settle(true)).unwrap();
+    assert!(settled.map.undecided().is_empty());
+    assert!(firsts(&settled.map, "grip").is_empty());
+    // The same job again counts once.
+    let again = map::merge(
+        &text,
+        &job("1010", "ana rui", &["panel", "grip", "speaker", "lamp"]),
+    );
+    assert_eq!(again.unwrap(), text);
+}
+
+#[test]
+fn what_a_person_stated_goes_before_what_was_seen() {
+    let stated = "vehicle = \"Small Van\" # ours\n[items.a]\nis = \"part\"\n[items.b]\nis = \"part\"\nneeds = [\"a off\"]\n";
+    let text = map::merge(stated, &job("7", "ana", &["b", "a", "c"])).unwrap();
+    assert!(text.starts_with(stated), "{text}");
+    let map = read("a.toml", &text).unwrap().map;
+    assert_eq!(
+        grounds(&map),
+        [
+            "a before b: stated",
+            "a before c: 1 times by 1",
+            "b before c: 1 times by 1"
+        ]
+    );
+    assert!(map.undecided().is_empty());
+    assert_eq!(
+        map.firsts(&ItemId::new("a")).len(),
+        0,
+        "it states that it needs nothing"
+    );
+}
+
+#[test]
+fn jobs_that_together_go_in_a_circle_make_no_needs_of_it() {
+    let mut text = String::new();
+    for (name, off) in [("1", ["a", "b"]), ("2", ["b", "c"]), ("3", ["c", "a"])] {
+        text = map::merge(&text, &job(name, "ana", &off)).unwrap();
+    }
+    let map = read("a.toml", &text).unwrap().map;
+    assert_eq!(map.undecided().len(), 3);
+    assert!(map.items.keys().all(|item| map.firsts(item).is_empty()));
 }
