@@ -55,6 +55,20 @@ const PAGES: &[(&str, &str)] = &[
     ("story", "/o/1002/story"),
     ("record", "/record"),
     ("coolant", "/coolant"),
+    ("coolant-of-order", "/o/1002/item/coolant"),
+    (
+        "coolant-measure",
+        "/o/1002/item/coolant/measure?instrument=refractometer&reading=-24&glycol=ethylene",
+    ),
+    ("coolant-drain", "/o/1002/item/coolant/drain"),
+    (
+        "coolant-pour",
+        "/o/1002/item/coolant/pour?capacity=9.2+L&now=35+%25&want=50+%25",
+    ),
+    ("coolant-bleed", "/o/1002/item/coolant/bleed"),
+    ("coolant-level", "/o/1002/item/coolant/level"),
+    ("coolant-test", "/o/1002/item/coolant/leak"),
+    ("coolant-figures", "/o/1002/item/coolant/figures"),
     (
         "coolant-protection",
         "/coolant/protection?strength=50+%25&of=concentrate&glycol=ethylene&cap=1.1+bar&altitude=650+m&hottest=108",

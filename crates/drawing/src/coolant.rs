@@ -315,7 +315,7 @@ pub fn mix_chart(chart: &MixChart, width_px: f64) -> Drawing {
         .map(|point| point.0)
         .filter(|x| x.is_finite())
         .fold(1.0, f64::max);
-    let room = (high - low) * 0.08;
+    let room = (high - low) * if chart.boil.is_empty() { 0.16 } else { 0.08 };
     let (frame, mut marks) = Frame::drawn(
         width,
         height,

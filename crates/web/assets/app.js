@@ -42,6 +42,11 @@ function fill(template, form, made) {
   }
   if (template === null || typeof template !== "object") return template;
   if ("$field" in template) return valueOf(form, template.$field) || null;
+  // A measured value: a bare number gets the unit that its field names.
+  if ("$amount" in template) {
+    const typed = valueOf(form, template.$amount);
+    return typed && (/\d$/.test(typed) ? `${typed} ${template.unit}` : typed) || null;
+  }
   if ("$flag" in template) return valueOf(form, template.$flag) !== "";
   if ("$pieces" in template) {
     const count = Math.min(Math.max(Number(valueOf(form, template.$pieces)) || 1, 1), 200);
@@ -387,3 +392,22 @@ watch();
 tell();
 sayRefused();
 if (waiting()) send().then(refresh);
+
+// ---- at the coolant ---------------------------------------------------------------
+
+// A button that fills a field, and a clock that runs from the tap that started it, or from
+// the time that the page gives.
+document.addEventListener("click", (event) => {
+  const quick = event.target.closest("button[data-fill]");
+  if (quick) quick.form.elements.namedItem(quick.dataset.fill).value = quick.dataset.value;
+  const start = event.target.closest("button[data-clock]");
+  const clock = document.querySelector("[data-since]");
+  if (start && clock && start.form.checkValidity()) clock.dataset.since = new Date().toISOString();
+});
+setInterval(() => {
+  const clock = document.querySelector("[data-since]");
+  const since = Date.parse(clock?.dataset.since ?? "");
+  if (Number.isNaN(since)) return;
+  const seconds = Math.max(0, Math.floor((Date.now() - since) / 1000));
+  clock.textContent = `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+}, 500);

@@ -3,6 +3,8 @@
 
 mod plan;
 
+mod coolant;
+
 use anyhow::{Result, ensure};
 use chromium::{Browser, DESK, PHONE, Server};
 use std::process::Command;
@@ -394,6 +396,14 @@ const PAGES: &[&str] = &[
     "/o/1002/tray",
     "/o/1002/item/housing-bolts",
     "/o/1002/item/oil",
+    "/o/1002/item/coolant",
+    "/o/1002/item/coolant/measure?instrument=refractometer&reading=-24",
+    "/o/1002/item/coolant/drain",
+    "/o/1002/item/coolant/pour?capacity=9.2&now=35&want=50",
+    "/o/1002/item/coolant/bleed",
+    "/o/1002/item/coolant/level",
+    "/o/1002/item/coolant/leak",
+    "/o/1002/item/coolant/figures",
     "/o/1002/snag?item=housing-bolts",
     "/o/1002/may",
     "/o/1002/may/hand-over",

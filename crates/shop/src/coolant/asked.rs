@@ -48,6 +48,12 @@ impl Asked {
         }
     }
 
+    /// Whether the shop reads US customary units.
+    #[must_use]
+    pub fn is_us(&self) -> bool {
+        self.us
+    }
+
     /// The units of this shop.
     #[must_use]
     pub fn customary(&self) -> Customary {

@@ -218,7 +218,6 @@ pub fn estimated(litres: f64) -> Amount {
 }
 
 /// A capacity as a manual gives it.
-#[allow(dead_code)]
 pub fn capacity(litres: f64) -> Amount {
     Amount::new(litres, CAPACITY_WITHIN_L)
 }

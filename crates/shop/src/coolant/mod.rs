@@ -5,12 +5,16 @@
 
 mod asked;
 mod fill;
+mod order;
 mod readings;
 mod strength;
 mod test;
 
 pub use asked::Asked;
 pub use fill::{balance, mix};
+pub use order::{
+    FIGURES, Figure, KeptStrength, LEAK, LeakRun, Litre, OrderCoolant, STRENGTH, fields, of_order,
+};
 pub use readings::{Readings, readings};
 pub use strength::{measured, protection};
 pub use test::{leak, leak_of};
@@ -94,7 +98,7 @@ fn standing(
     let found = coolant::strength_standing(mixture, concentrate, limits);
     let standing = asked.ok("least", found)?;
     let told = format!(
-        "{standing}, {:.0} to {:.0}\u{202f}%",
+        "{standing}, {:.0} to {:.0}\u{202f}% of concentrate",
         limits.0 * 100.0,
         limits.1 * 100.0
     );

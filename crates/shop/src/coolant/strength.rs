@@ -81,11 +81,11 @@ fn protects(asked: &mut Asked, mixture: Mixture, found: Working) -> Option<Answe
         },
         ..Answer::default()
     };
-    answer.row("concentrate for the maker or the trade", told);
+    answer.row("this mix", told);
     strength_rows(&mut answer, mixture, concentrate);
     if freezing.within_k > 0.0 {
         answer.notes.push(format!(
-            "Other models and tables lie within {FREEZE_MODELS_WITHIN_K:.0} K of it. Points of the label win: enter them below."
+            "Other models and tables lie within {FREEZE_MODELS_WITHIN_K:.0} K of it. Points of the label, where they are told, win."
         ));
     } else {
         answer

@@ -1,6 +1,7 @@
 //! May it …? The six gates; what is owed, checked and proved.
 
 use super::order::gate_code;
+use super::pieces::disturbed_seen;
 use super::{Shown, order_of, show};
 use crate::State;
 use crate::tap::{
@@ -276,12 +277,7 @@ fn checks(order: &OrderView) -> Markup {
 }
 
 fn proofs(order: &OrderView) -> Markup {
-    let seen: Vec<_> = order
-        .items
-        .iter()
-        .filter(|item| item.disturbed)
-        .flat_map(|item| item.seen.clone())
-        .collect();
+    let seen = disturbed_seen(order);
     let choices: Vec<(&str, String)> = PROOFS
         .iter()
         .map(|(code, proof)| {

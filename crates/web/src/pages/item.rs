@@ -1,8 +1,9 @@
 //! One item: where it stands, the exceptions, what went wrong with it.
 
 use super::choices::{KINDS, SYSTEMS, ZONES, same};
+use super::coolant_item::{is_coolant, overview};
 use super::pieces::{change, mark, where_it_stands};
-use super::{Shown, order_of, show};
+use super::{Ask, Shown, order_of, show};
 use crate::State;
 use crate::tap::{
     Look, button, chips, field, file, input, link, new, order_fact, required, text, thumbnails,
@@ -40,6 +41,9 @@ pub async fn item(
         }
         let item = item_of(&order, &id)?;
         let disputed = order.open_items.iter().find(|open| open.item == id && open.disputed);
+        if is_coolant(item) {
+            return coolant(ask, &order, item, disputed);
+        }
         Ok(Shown::of(&order, &item.label, html! {
             h1 { (item.label) @if let Some(size) = &item.size { " " (size) } }
             div class="row" { (mark(item)) span class="what beside" { (where_it_stands(item)) } @if item.safety { span class="strong" { "safety" } } }
@@ -55,6 +59,34 @@ pub async fn item(
         }))
     })
     .await
+}
+
+/// Coolant has steps of its own, each a screen.
+fn coolant(
+    ask: &Ask<'_>,
+    order: &OrderView,
+    item: &ItemView,
+    disputed: Option<&OpenItemView>,
+) -> Result<Shown, Trouble> {
+    let coolant = shop::coolant::of_order(ask.service, order.number, &item.item)?;
+    Ok(Shown::of(
+        order,
+        &item.label,
+        html! {
+            (overview(order, item, &coolant))
+            @if let Some(open) = disputed { p class="alarm" { (open.text) } }
+            div class="columns" {
+                details id="now" open[disputed.is_some()] {
+                    summary class="row" { span class="strong" { "Say where it stands" } }
+                    (moves(order, item))
+                }
+                div { (photos(order, item)) (about(order, item)) }
+            }
+            div class="presses low" {
+                (link(Look::Plain, "Something is wrong with it", "leaking, wrong colour, rust", &format!("/o/{}/snag?item={}", order.number, item.item)))
+            }
+        },
+    ))
 }
 
 /// Photos of it, and one more.
@@ -192,7 +224,7 @@ fn moves(order: &OrderView, item: &ItemView) -> Markup {
                 }
             }
         }
-        @if item.kind == KindForm::Fluid { (levels(order, item)) }
+        @if item.kind == KindForm::Fluid && !is_coolant(item) { (levels(order, item)) }
         @if item.kind == KindForm::Belt && !item.home { (left_off(order, item)) }
     }
 }

@@ -5,6 +5,9 @@ mod asking;
 mod back;
 mod choices;
 mod coolant;
+mod coolant_item;
+mod coolant_steps;
+mod coolant_test;
 mod decline;
 mod desk;
 mod file;
@@ -129,6 +132,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/invoice", get(papers::invoice))
         .merge(plan_routes())
         .route("/v/{vehicle}", get(order::vehicle))
+        .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))
         .route("/coolant", get(coolant::coolant))
         .route("/coolant/{calculator}", get(coolant::calculator))
         .route("/file/{id}", get(file::file))

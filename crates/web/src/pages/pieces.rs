@@ -4,7 +4,7 @@ use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::KindForm;
-use shop::view::ItemView;
+use shop::view::{ItemView, MoveName, OrderView};
 
 /// Rows a stage shows at most.
 pub const MOST: usize = 8;
@@ -91,4 +91,14 @@ pub fn fits(item: &ItemView) -> String {
         .filter(|part| !part.is_empty())
         .collect::<Vec<_>>()
         .join(" · ")
+}
+
+/// What a proof given now has seen: all that was disturbed.
+pub fn disturbed_seen(order: &OrderView) -> Vec<MoveName> {
+    order
+        .items
+        .iter()
+        .filter(|item| item.disturbed)
+        .flat_map(|item| item.seen.clone())
+        .collect()
 }
