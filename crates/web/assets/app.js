@@ -381,12 +381,15 @@ document.addEventListener("visibilitychange", watch);
 window.addEventListener("pagehide", away);
 window.addEventListener("pageshow", watch);
 
-window.addEventListener("online", send);
+// What was sent late shows at once, unless somebody is typing. (While it is sent, news of it
+// is not looked at.)
+const sendLate = () => send().then(() => busyTyping() || refresh());
+window.addEventListener("online", sendLate);
 window.addEventListener("storage", () => {
   tell();
   sayRefused();
 });
-setInterval(() => waiting() && send(), 5_000);
+setInterval(() => waiting() && sendLate(), 5_000);
 
 watch();
 tell();
