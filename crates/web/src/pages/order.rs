@@ -200,6 +200,7 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str) -> Markup {
 fn next(order: &OrderView) -> Markup {
     let to = |page: &str| format!("/o/{}/{page}", order.number);
     let hand_over = order.gates.last().is_some_and(|gate| gate.may);
+    let touched = order.items.iter().any(|item| item.disturbed);
     html! {
         div class="presses two low" {
             @if order.handed_over {
@@ -208,10 +209,12 @@ fn next(order: &OrderView) -> Markup {
                 (link(Look::Confirm, "Go on here", &left.group, &go_on(order, left)))
             } @else if hand_over {
                 (link(Look::Confirm, "Hand over", "", &to("hand-over")))
-            } @else if order.open_items.is_empty() && order.items.iter().any(|item| item.disturbed) {
+            } @else if order.open_items.is_empty() && touched {
                 (link(Look::Confirm, "May it …?", "everything is home", &to("may")))
             } @else if let Some(aim) = &order.aim {
                 (link(Look::Confirm, "Next stage", aim, &to("stage")))
+            } @else if !touched {
+                (link(Look::Confirm, "Plan it", "what comes off, and how", &to("plan")))
             } @else {
                 (link(Look::Confirm, "Something off", "", &to("off")))
             }
