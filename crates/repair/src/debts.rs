@@ -11,7 +11,7 @@ use crate::moves::{Node, Stated};
 use crate::order::{Order, Stamp};
 use crate::rules::Rules;
 use crate::text::Words;
-use states::{ItemId, Kind, Position, State};
+use states::{ItemId, Kind, Need, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One piece of work owed.
@@ -255,11 +255,10 @@ fn broken_needs(account: &Account, needs: &[StatedNeed]) -> Vec<(ItemId, Vec<(Mo
             .filter(|(_, node)| node.stated == Stated::Moved && node.change.left.state == stated.to)
             .collect();
         let meant = |at: &Position| stated.at.is_empty() || stated.at.contains(at);
+        let need = of_what_is_known(&stated.need, account);
         let holds = |id: &MoveId| {
             let seen = account.moves.seen_by([id]);
-            stated
-                .need
-                .holds(&|item: &ItemId| stands_as_seen(account, item, &seen))
+            need.holds(&|item: &ItemId| stands_as_seen(account, item, &seen))
         };
         let good: Vec<_> = to_state.iter().filter(|(id, _)| holds(id)).collect();
         let made_good = |id: &MoveId, at: &Position| {
@@ -280,6 +279,26 @@ fn broken_needs(account: &Account, needs: &[StatedNeed]) -> Vec<(ItemId, Vec<(Mo
         }
     }
     out
+}
+
+/// The need without items that the order does not know and that satisfy it at home: what
+/// nobody spoke of stands where it belongs.
+fn of_what_is_known(need: &Need, account: &Account) -> Need {
+    let known = |item: &ItemId| !account.positions(item).is_empty();
+    let at_home = |states: &BTreeSet<State>| {
+        let homes = Kind::ALL.iter().map(|kind| kind.home());
+        homes.into_iter().any(|home| states.contains(&home))
+    };
+    let each = |needs: &[Need]| {
+        let all = needs.iter().map(|need| of_what_is_known(need, account));
+        all.collect()
+    };
+    match need {
+        Need::Is { item, states, .. } if !known(item) && at_home(states) => Need::All(vec![]),
+        Need::Is { .. } => need.clone(),
+        Need::All(needs) => Need::All(each(needs)),
+        Need::Any(needs) => Need::Any(each(needs)),
+    }
 }
 
 /// Where an item stood, by what someone had seen: home, if they had seen nothing of it.

@@ -109,6 +109,18 @@ fn rule_1_what_nobody_has_seen_past_stands() {
             &[],
         ),
         (
+            "tightened on a washer that nobody touched: it stands where it belongs",
+            |job| tightened_by(job, "washer", State::On),
+            Gate::Road,
+            &[],
+        ),
+        (
+            "tightened without the holder that nobody put in: torque again",
+            |job| tightened_by(job, "holder", State::Inside),
+            Gate::Road,
+            &["owed:TorqueAgain:screw"],
+        ),
+        (
             "cracked with the belt off: advice, no debt",
             |job| {
                 pulley(job);

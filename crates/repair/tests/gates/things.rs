@@ -62,6 +62,29 @@ pub fn pulley(job: &mut Job) {
     .unwrap();
 }
 
+/// One screw out and tight again, which a map says needs another item in a state.
+pub fn tightened_by(job: &mut Job, needed: &str, state: State) {
+    job.group("screw", 1, Kind::Fasteners, System::Body, Zone::Above);
+    let need = Need::Is {
+        item: ItemId::new(needed),
+        at: vec![],
+        states: [state].into(),
+    };
+    job.ask(Request::Adopt {
+        map: MapId::new("drayman"),
+        version: 1,
+        needs: vec![StatedNeed {
+            item: ItemId::new("screw"),
+            at: vec![],
+            to: State::Tight,
+            need,
+        }],
+        work: vec![],
+    })
+    .unwrap();
+    job.out_and_back("screw", State::Out, State::Tight);
+}
+
 pub fn fluid(job: &mut Job, id: &str, system: System) {
     job.declare(item(id, Kind::Fluid, system, Zone::Above, 1));
 }

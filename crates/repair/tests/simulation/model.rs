@@ -591,20 +591,19 @@ impl<'a> Book<'a> {
         let mut tightenings = self.disturbed(&self.one_name(need.to_tighten));
         tightenings.retain(|index| self.claims[*index].is == Is::Tight);
         let good = |mover: usize| {
-            let places = self.places(&wanted);
-            !places.is_empty()
-                && places.iter().all(|at| {
-                    let mut known = self.about(&wanted, Some(*at));
-                    known.retain(|index| self.sees[mover] >> index & 1 == 1);
-                    let last = self.last(&known);
-                    let item = self.things.get(&wanted);
-                    let found = item.and_then(|item| self.was_found(item, &wanted, *at));
-                    if last.is_empty() {
-                        found.unwrap_or(Is::On) == Is::On
-                    } else {
-                        last.iter().all(|index| self.claims[*index].is == Is::On)
-                    }
-                })
+            // Nobody spoke of it: no places, and it stands where it belongs.
+            self.places(&wanted).iter().all(|at| {
+                let mut known = self.about(&wanted, Some(*at));
+                known.retain(|index| self.sees[mover] >> index & 1 == 1);
+                let last = self.last(&known);
+                let item = self.things.get(&wanted);
+                let found = item.and_then(|item| self.was_found(item, &wanted, *at));
+                if last.is_empty() {
+                    found.unwrap_or(Is::On) == Is::On
+                } else {
+                    last.iter().all(|index| self.claims[*index].is == Is::On)
+                }
+            })
         };
         let made_good = |early: usize, at: u16| {
             tightenings.iter().any(|later| {
