@@ -312,13 +312,13 @@ fn others(ask: &Ask<'_>, on: &OrderMap, here: &Here<'_>, found: &Plan) -> Markup
     }
 }
 
-/// One tap takes the plan over, or leads on where it is taken over already.
-fn take_it(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
-    let next = format!("/o/{}/stage", order.number);
-    let many = found.off.len() + found.back.len();
-    let small = count(many, "stage", "stages");
+/// The commands that take a plan over; none if the order works by it already.
+pub fn taken_over(order: &OrderView, on: &OrderMap) -> Vec<Value> {
     let words = |text: &str| crate::tap::words(text);
     let mut commands: Vec<Value> = Vec::new();
+    if on.current {
+        return commands;
+    }
     if !on.adopted {
         let request = adopt(&on.kept.id, &on.map, &words);
         commands.push(order_request(&order.order, request));
@@ -327,6 +327,15 @@ fn take_it(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
         &order.order,
         on.asked.fact(&on.map, on.before.as_ref()),
     ));
+    commands
+}
+
+/// One tap takes the plan over, or leads on where it is taken over already.
+fn take_it(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
+    let next = format!("/o/{}/stage", order.number);
+    let many = found.off.len() + found.back.len();
+    let small = count(many, "stage", "stages");
+    let commands = taken_over(order, on);
     html! {
         div class="presses two low" {
             @if on.current { (link(Look::Confirm, "Next stage", &small, &next)) }

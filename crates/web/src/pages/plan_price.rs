@@ -50,7 +50,8 @@ pub async fn price(
                 "line": null, "charge": "part", "label": words(part), "quantity": "1",
                 "each": field(&format!("part-{nth}")), "payer": "customer" }))
         }));
-        let set = order_request(&order.order, json!({ "price": { "entries": entries } }));
+        let mut set = super::plan::taken_over(&order, &on);
+        set.push(order_request(&order.order, json!({ "price": { "entries": entries } })));
         Ok(Shown::of(&order, "Price of the plan", html! {
             h1 { "Price of the plan" }
             form class="narrow" {
@@ -76,7 +77,7 @@ pub async fn price(
                     @for (nth, part) in found.renewed.iter().enumerate() { (input(&format!("part-{nth}"), part, "one costs, before tax", "")) }
                 }
                 div class="presses two low" {
-                    (button(Look::Confirm, "Set the price", "", &[set], Some(&format!("/o/{}/desk", order.number))))
+                    (button(Look::Confirm, "Set the price", if on.current { "" } else { "and work by this plan" }, &set, Some(&format!("/o/{}/desk", order.number))))
                     (link(Look::Plain, "The plan", "", &address(order.number, on.kept.id.as_str(), &on.asked)))
                 }
             }

@@ -12,7 +12,9 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
 use shop::plan::Way;
-use shop::planning::{Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of};
+use shop::planning::{
+    Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of, torque_source,
+};
 use shop::repair::{AimIs, Kind};
 use shop::view::OrderView;
 use std::collections::BTreeSet;
@@ -107,29 +109,39 @@ fn next_of(
 /// One stage: what it is about in one large fact, its rows, one tap.
 fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way: Way) -> Markup {
     let rows = rows(order, on, stage);
-    let commands: Vec<_> = Row::commands(&rows, order);
+    let closing = Row::closing(&rows);
+    let known = closing.and_then(|last| on.map.items.get(&last.shown.item));
+    let source = known.and_then(|known| torque_source(&on.map, known));
     let pieces: usize = rows.iter().map(Row::pieces).sum();
     let tools = tools(&rows);
-    let (fact, beside) = headline(stage, &tools, way, pieces);
-    let lines: Vec<_> = rows.iter().filter_map(|row| row.as_line(on)).collect();
-    let confirm = match way {
-        Way::Out => "Out as shown",
-        Way::Back => "On as shown",
+    let (fact, beside) = match closing {
+        Some(last) => torque_headline(stage, last),
+        None => headline(stage, &tools, way, pieces),
     };
+    let lines: Vec<_> = rows.iter().filter_map(|row| row.as_line(on)).collect();
+    let confirm = match (closing, way) {
+        (Some(_), _) => "On and tight",
+        (None, Way::Out) => "Out as shown",
+        (None, Way::Back) => "On as shown",
+    };
+    let commands = Row::commands(&rows, order, closing);
     html! {
         p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (count(left, "stage", "stages")) " left" } }
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
         div class="headline" { h1 class="fact bare" { (fact) } span class="what beside" { (beside) } }
-        @if tools.len() > 1 { p class="soft" { (tools.join(", ")) } }
+        @if tools.len() > 1 || closing.is_some() { p class="soft" { (tools.join(", ")) } }
+        @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
         form {
             @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) { (one_row(nth, row)) }
             @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "It leaves owed: " (row.shown.label) } }
             @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
             (some_of(&rows))
             a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something not shown came off" } }
+            @if closing.is_some() { a class="row" href=(snag(order, &rows)) { span class="what strong" { "Snag" } } }
             div class="presses two low" {
                 (button(Look::Confirm, confirm, &count(pieces, "piece", "pieces"), &commands, None))
-                (link(Look::Plain, "Snag", "", &snag(order, &rows)))
+                @if closing.is_some() { (button(Look::Plain, "Not tight yet", "", &Row::commands(&rows, order, None), None)) }
+                @else { (link(Look::Plain, "Snag", "", &snag(order, &rows))) }
             }
         }
     }
@@ -178,6 +190,17 @@ fn headline(stage: &StageShown, tools: &[&str], way: Way, pieces: usize) -> (Str
         );
     }
     (place, format!("{moved} · {minutes}"))
+}
+
+/// A stage that ends with a torque is about that torque.
+fn torque_headline(stage: &StageShown, last: &Row<'_>) -> (String, String) {
+    let torque = last.shown.torque.join(", ").replace(' ', "\u{202f}");
+    let place = stage.place.clone().unwrap_or_else(|| "anywhere".to_owned());
+    let all = match last.pieces() {
+        1 => last.shown.label.clone(),
+        pieces => format!("{}, all {pieces}", last.shown.label),
+    };
+    (torque, format!("{all} · {place} · {} min", stage.minutes))
 }
 
 fn one_row(nth: usize, row: &Row<'_>) -> Markup {

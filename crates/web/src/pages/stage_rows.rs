@@ -164,8 +164,19 @@ impl Row<'_> {
         })
     }
 
-    /// The commands of a stage: described, moved, litres, work done.
-    pub fn commands(rows: &[Row<'_>], order: &OrderView) -> Vec<Value> {
+    /// The one torque of a stage on the way back that may be given with the same tap: a
+    /// group alone in it, in one pass, tightened after its last piece went on.
+    pub fn closing<'a, 'b>(rows: &'b [Row<'a>]) -> Option<&'b Row<'a>> {
+        let mut torqued = rows.iter().filter(|row| !row.shown.torque.is_empty());
+        let only = torqued.next().filter(|_| torqued.next().is_none())?;
+        let alone = rows.iter().filter(|row| row.id == only.id).count() == 1;
+        let back = only.shown.way == Way::Back;
+        (back && alone && only.shown.torque.len() == 1).then_some(only)
+    }
+
+    /// The commands of a stage: described, moved, litres, work done. `tight` is the row
+    /// whose torque is given with it.
+    pub fn commands(rows: &[Row<'_>], order: &OrderView, tight: Option<&Row<'_>>) -> Vec<Value> {
         let ticked = |nth: usize| format!("row-{nth}");
         let fact = |content: Value| order_fact(&order.order, content);
         let mut out = Vec::new();
@@ -180,7 +191,11 @@ impl Row<'_> {
             .iter()
             .enumerate()
             .filter(|(_, row)| row.shown.kind != Kind::Work)
-            .map(|(nth, row)| when(&ticked(nth), row.moved(nth)))
+            .map(|(nth, row)| {
+                let is_tight = tight.is_some_and(|tight| tight.id == row.id);
+                let left = if is_tight { State::Tight } else { row.left() };
+                when(&ticked(nth), row.moved(nth, left))
+            })
             .collect();
         if !moves.is_empty() {
             out.push(fact(
@@ -202,7 +217,7 @@ impl Row<'_> {
         out
     }
 
-    fn moved(&self, nth: usize) -> Value {
+    fn moved(&self, nth: usize, left: State) -> Value {
         let at: Vec<Value> = match self.shown.at.as_slice() {
             [one] => vec![json!(one)],
             several => several
@@ -221,7 +236,7 @@ impl Row<'_> {
             "item": self.id.as_str(),
             "at": at,
             "after": self.seen,
-            "left": { "state": StateForm::of(&self.left()), "piece": piece },
+            "left": { "state": StateForm::of(&left), "piece": piece },
             "container": if lies { field("container") } else { Value::Null },
         })
     }
