@@ -24,6 +24,7 @@ const PAGES: &[(&str, &str)] = &[
     ),
     ("back", "/o/1002/back"),
     ("tighten", "/o/1004/back"),
+    ("stopped", "/o/1004"),
     ("still-open", "/o/1002/open"),
     ("tray", "/o/1002/tray"),
     ("may-it", "/o/1002/may"),

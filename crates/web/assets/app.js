@@ -290,6 +290,12 @@ async function act(button) {
     if (folded) folded.open = true;
   });
   if (form && !form.reportValidity()) return;
+  for (const choice of form?.querySelectorAll("[data-one-of]") ?? []) {
+    if (choice.querySelector("input:checked")) continue;
+    choice.scrollIntoView({ block: "center" });
+    choice.querySelector("input")?.focus();
+    return sayTrouble({ what: choice.dataset.oneOf, mend: "Then press again." });
+  }
   const box = document.querySelector("[data-trouble]");
   if (box) box.hidden = true;
   button.disabled = true;

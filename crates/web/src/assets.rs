@@ -8,7 +8,28 @@ use axum::routing::get;
 
 /// The style sheet: our own, then the inks of drawings.
 fn style() -> String {
-    format!("{}\n{}", include_str!("../assets/app.css"), drawing::css())
+    format!(
+        "{}\n{}\n{}",
+        include_str!("../assets/app.css"),
+        places(),
+        drawing::css()
+    )
+}
+
+/// Places in a picture that is tapped. A page may carry no styles of its own, so each place is
+/// a class: so many steps from the left, from the top, so many high.
+fn places() -> String {
+    (0..=crate::pages::GRID_STEPS)
+        .map(|steps| {
+            let px = steps * crate::pages::GRID_PX;
+            let wide = if steps <= 90 {
+                format!(".x{steps}{{left:{px}px}}")
+            } else {
+                String::new()
+            };
+            format!("{wide}.y{steps}{{top:{px}px}}.h{steps}{{height:{px}px}}\n")
+        })
+        .collect()
 }
 
 pub fn routes() -> Router<State> {

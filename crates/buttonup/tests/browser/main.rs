@@ -246,6 +246,35 @@ fn who_comes_to_a_group_left_in_the_middle_sees_it_first_and_goes_on() -> Result
 }
 
 #[test]
+fn a_snag_is_noted_by_tapping_the_bolt_on_the_picture() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/who/pavel")?;
+    browser.goto(&shop.server.url("/o/1002/snag?item=housing-bolts"))?;
+    tap(&browser, "Note the snag")?;
+    browser.wait_for_text("Tap which one it is")?;
+    browser.by_role_containing("checkbox", "6")?.click()?;
+    choose(&browser, "snapped")?;
+    choose(&browser, "below")?;
+    write(&browser, "In a few words", "2 mm below the face")?;
+    tap(&browser, "Note the snag")?;
+    browser.wait_for_text("housing bolts 6: snapped, not resolved")?;
+    browser.goto(&shop.server.url("/o/1002/item/housing-bolts"))?;
+    browser.wait_for_text("1 snapped")?;
+    // The same by the keyboard, on another shape.
+    browser.goto(
+        &shop
+            .server
+            .url("/o/1002/snag?item=housing-bolts&shape=rows"),
+    )?;
+    browser.execute("document.querySelector('input[name=at-2]').focus()", vec![])?;
+    browser.press_keys(" ")?;
+    choose(&browser, "thread stripped")?;
+    tap(&browser, "Note the snag")?;
+    browser.wait_for_text("housing bolts 2: thread stripped, not resolved")?;
+    Ok(())
+}
+
+#[test]
 fn a_typo_is_mended_and_a_mistaken_order_voided() -> Result<()> {
     let shop = started("demo")?;
     let browser = phone(&shop, "/who/greta")?;

@@ -2,6 +2,7 @@
 //! commitments into texts, everything computed at the moment it is asked for.
 
 mod ask;
+mod bolts;
 mod desk;
 mod goods;
 mod items;
@@ -15,6 +16,7 @@ mod wrench;
 
 pub use crate::world::vehicle_of;
 pub use ask::AskView;
+pub use bolts::{Shape, bolt_places};
 pub use desk::{ConsentView, LineView, PaymentView, PriceEntryView, PriceView, TotalView};
 pub use goods::{PartView, SubletView};
 pub use items::{

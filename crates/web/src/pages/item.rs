@@ -3,6 +3,7 @@
 use super::choices::{KINDS, SYSTEMS, ZONES, same};
 use super::coolant_item::{is_coolant, overview};
 use super::pieces::{change, mark, where_it_stands};
+use super::snag_found::found;
 use super::{Ask, Shown, order_of, show};
 use crate::State;
 use crate::tap::{
@@ -324,22 +325,8 @@ fn about(order: &OrderView, item: &ItemView) -> Markup {
 #[derive(Debug, Deserialize)]
 pub struct About {
     item: Option<String>,
+    shape: Option<String>,
 }
-
-const SNAGS: &[(&str, &str)] = &[
-    ("snapped", "snapped"),
-    ("stuck", "stuck"),
-    ("stripped", "thread stripped"),
-    ("rounded", "head rounded"),
-    ("torn", "torn"),
-    ("worn", "worn"),
-    ("broken", "broken"),
-    ("bent", "bent"),
-    ("corroded", "corroded"),
-    ("leaking", "leaking"),
-    ("missing", "missing"),
-    ("other", "other"),
-];
 
 const WAYS: &[(&str, &str)] = &[
     ("as-before", "out, all as before"),
@@ -371,61 +358,13 @@ pub async fn snag(
             "Snag",
             html! {
                 h1 { "Something is wrong" }
+                @if item.is_some() { (found(&order, item, about.shape.as_deref())) }
                 @for snag in &order.snags { (open_snag(&order, snag)) }
-                (found(&order, item))
+                @if item.is_none() { (found(&order, None, None)) }
             },
         ))
     })
     .await
-}
-
-fn found(order: &OrderView, item: Option<&ItemView>) -> Markup {
-    let stub = |holds: bool| json!(StateForm::Stub { holds });
-    let moves = item
-        .filter(|item| item.kind == KindForm::Fasteners)
-        .map(|item| {
-            let mut moved = change(item, &[], StateForm::Out, "original");
-            moved["at"] = json!([{ "$number": "at" }]);
-            moved["left"]["state"] =
-                json!({ "$map": "what", "to": { "snapped": stub(false), "stuck": stub(true) } });
-            json!([{ "$when": "what", "is": ["snapped", "stuck"], "then": moved }])
-        });
-    let at = match item {
-        Some(item) if item.positions.len() > 1 => json!([{ "$number": "at" }]),
-        Some(item) => json!(item.positions),
-        None => json!([]),
-    };
-    let command = order_fact(
-        &order.order,
-        json!({ "snag-found": {
-        "snag": new("snag"),
-        "item": item.map(|item| item.item.clone()),
-        "at": at,
-        "what": field("what"),
-        "sits": { "$map": "sits", "to": { "proud": "proud", "flush": "flush", "below": "below" } },
-        "words": text("words"),
-        "photos": [],
-        "moves": moves.unwrap_or_else(|| json!([])),
-    } }),
-    );
-    html! {
-        h2 { "Found" @if let Some(item) = item { ": " (item.label) } }
-        form class="narrow" {
-            @if let Some(item) = item {
-                @if item.positions.len() > 1 {
-                    @let places: Vec<String> = item.positions.iter().map(ToString::to_string).collect();
-                    @let choices: Vec<(&str, &str)> = places.iter().map(|place| (place.as_str(), place.as_str())).collect();
-                    (chips("at", "Which one", &choices, &places[0]))
-                } @else if item.kind == KindForm::Fasteners {
-                    input type="hidden" name="at" value=(item.positions[0]);
-                }
-            }
-            (chips("what", "It is", SNAGS, "snapped"))
-            (chips("sits", "What is left sits", &[("proud", "proud"), ("flush", "flush"), ("below", "below"), ("", "nothing left")], ""))
-            (input("words", "In a few words", "", ""))
-            div class="presses low" { (button(Look::Confirm, "Note the snag", "", &[command], Some(&format!("/o/{}/snag", order.number)))) }
-        }
-    }
 }
 
 fn open_snag(order: &OrderView, snag: &shop::view::SnagView) -> Markup {

@@ -31,6 +31,7 @@ mod plan_rows;
 mod price;
 mod record;
 mod setup;
+mod snag_found;
 mod stage;
 mod stage_rows;
 mod tighten;
@@ -49,6 +50,7 @@ use maud::{Markup, html};
 pub use record::{Kept, LastBackup};
 use shop::view::{self, OrderView};
 use shop::{Service, Trouble, TroubleKind};
+pub use snag_found::{GRID_PX, GRID_STEPS};
 
 /// What every page is made from.
 pub struct Ask<'a> {

@@ -271,8 +271,8 @@ fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Ma
                     @let label = if one.total > 1 { format!("Pass {} done", one.pass) } else { "Tight".to_owned() };
                     (button(look, &label, &one.pieces(), &[one.command(order)], None))
                 }
-                (super::tighten::part_way(order, one.item))
             }
+            (super::tighten::part_way(order, one.item))
         }
         div class="presses two" {
             (link(Look::Plain, "Later, go on", "", &format!("/o/{}/stage?later=yes", order.number)))

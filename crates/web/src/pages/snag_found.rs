@@ -1,0 +1,206 @@
+//! A snag is found: which piece, tapped on a picture of its group, and what it looks like.
+
+use super::pieces::change;
+use crate::tap::{
+    Look, button, chips, field, files, input, new, order_fact, photo_field, text, when,
+};
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::record::v1::basics::StateForm;
+use shop::record::v1::codes::KindForm;
+use shop::view::{ItemView, OrderView, Shape, bolt_places};
+
+const SNAGS: &[(&str, &str)] = &[
+    ("snapped", "snapped"),
+    ("stuck", "stuck"),
+    ("stripped", "thread stripped"),
+    ("rounded", "head rounded"),
+    ("torn", "torn"),
+    ("worn", "worn"),
+    ("broken", "broken"),
+    ("bent", "bent"),
+    ("corroded", "corroded"),
+    ("leaking", "leaking"),
+    ("missing", "missing"),
+    ("other", "other"),
+];
+
+/// Those of a thing that is no fastener: nothing of it snaps off in a hole.
+const SNAGS_OF_PARTS: &[&str] = &["snapped", "stuck", "stripped", "rounded"];
+
+const SITS: &[(&str, &str)] = &[
+    ("proud", "proud"),
+    ("flush", "flush"),
+    ("below", "below"),
+    ("", "nothing left"),
+];
+
+/// More than so many on a circle stand too close for a gloved finger.
+const MOST_ON_A_CIRCLE: usize = 7;
+/// More than so many are a list: a picture of them would be longer than three screens.
+const MOST_IN_A_PICTURE: usize = 16;
+
+fn shapes(pieces: usize) -> Vec<Shape> {
+    let mut shapes = Shape::of(pieces);
+    shapes.retain(|shape| *shape != Shape::Circle || pieces <= MOST_ON_A_CIRCLE);
+    shapes
+}
+
+/// How a group is shown, by the address.
+fn shape_of(word: Option<&str>, pieces: usize) -> Shape {
+    let wanted = match word {
+        Some("rows") => Some(Shape::Rows),
+        Some("rectangle") => Some(Shape::Rectangle),
+        Some("circle") => Some(Shape::Circle),
+        _ => None,
+    };
+    let shapes = shapes(pieces);
+    wanted
+        .filter(|shape| shapes.contains(shape))
+        .or(shapes.first().copied())
+        .unwrap_or(Shape::Rows)
+}
+
+fn word(shape: Shape) -> (&'static str, &'static str) {
+    match shape {
+        Shape::Circle => ("circle", "on a circle"),
+        Shape::Rows => ("rows", "in two rows"),
+        Shape::Rectangle => ("rectangle", "around an edge"),
+    }
+}
+
+/// What to say of a snag, and the one tap that notes it.
+pub fn found(order: &OrderView, item: Option<&ItemView>, shape: Option<&str>) -> Markup {
+    let several = item.filter(|item| item.positions.len() > 1);
+    let fastener = item.is_none_or(|item| item.kind == KindForm::Fasteners);
+    let snags: Vec<(&str, &str)> = SNAGS
+        .iter()
+        .copied()
+        .filter(|(code, _)| fastener || !SNAGS_OF_PARTS.contains(code))
+        .collect();
+    html! {
+        h2 { "Found" @if let Some(item) = item { ": " (item.label) @if let Some(size) = &item.size { " " (size) } } }
+        form class="narrow" {
+            @if let Some(item) = several {
+                @if item.positions.len() > MOST_IN_A_PICTURE { (list(item)) } @else { (picture(order, item, shape)) }
+            }
+            (chips("what", "It is", &snags, snags[0].0))
+            @if fastener { (chips("sits", "What is left sits", SITS, "")) }
+            (input("words", "In a few words", "", ""))
+            (photo_field("photos"))
+            div class="presses low" {
+                (button(Look::Confirm, "Note the snag", "", &[noted(order, item)], Some(&format!("/o/{}/snag", order.number))))
+            }
+        }
+    }
+}
+
+/// The pieces a snag is about: those tapped, or the only one.
+fn at(item: Option<&ItemView>) -> Value {
+    match item {
+        Some(item) if item.positions.len() > 1 => item
+            .positions
+            .iter()
+            .map(|position| when(&format!("at-{position}"), json!(position)))
+            .collect(),
+        Some(item) => json!(item.positions),
+        None => json!([]),
+    }
+}
+
+fn noted(order: &OrderView, item: Option<&ItemView>) -> Value {
+    let stub = |holds: bool| json!(StateForm::Stub { holds });
+    let moves = item
+        .filter(|item| item.kind == KindForm::Fasteners)
+        .map(|item| {
+            let mut moved = change(item, &[], StateForm::Out, "original");
+            moved["at"] = at(Some(item));
+            moved["left"]["state"] =
+                json!({ "$map": "what", "to": { "snapped": stub(false), "stuck": stub(true) } });
+            json!([{ "$when": "what", "is": ["snapped", "stuck"], "then": moved }])
+        });
+    order_fact(
+        &order.order,
+        json!({ "snag-found": {
+            "snag": new("snag"),
+            "item": item.map(|item| item.item.clone()),
+            "at": at(item),
+            "what": field("what"),
+            "sits": { "$map": "sits", "to": { "proud": "proud", "flush": "flush", "below": "below" } },
+            "words": text("words"),
+            "photos": files("photos"),
+            "moves": moves.unwrap_or_else(|| json!([])),
+        } }),
+    )
+}
+
+/// One finger wide, and one step between two of them, in px.
+const FINGER: f64 = 92.0;
+const STEP: f64 = 112.0;
+/// The picture's width on a phone.
+const WIDTH: f64 = 356.0;
+/// Places in a page are told in steps of so many px, by classes.
+pub const GRID_PX: u16 = 4;
+
+/// As far down as a picture goes.
+pub const GRID_STEPS: u16 = 240;
+
+fn grid(px: f64) -> u16 {
+    (0..GRID_STEPS)
+        .find(|steps| f64::from(steps * GRID_PX) >= px.round())
+        .unwrap_or(GRID_STEPS)
+}
+
+/// The group as it stands, each piece a box to tick.
+fn picture(order: &OrderView, item: &ItemView, shape: Option<&str>) -> Markup {
+    let pieces = item.positions.len();
+    let shape = shape_of(shape, pieces);
+    let places = bolt_places(shape, pieces);
+    let most = |pick: fn(&(f64, f64)) -> f64| places.iter().map(pick).fold(0.0, f64::max);
+    let step = STEP
+        .min((WIDTH - FINGER) / most(|p| p.0).max(1.0))
+        .max(FINGER + 18.0);
+    let indent = ((WIDTH - FINGER - most(|p| p.0) * step) / 2.0).max(0.0);
+    let tall = grid(most(|p| p.1) * step + FINGER);
+    let length = |at: u16| item.lengths.iter().find(|known| known.at == at);
+    let state = |at: u16| {
+        let group = item.pieces.iter().find(|group| group.at.contains(&at));
+        group.map(|group| group.text.clone()).unwrap_or_default()
+    };
+    html! {
+        fieldset data-one-of="Tap which one it is" {
+            legend { "Which one" }
+            div class={ "bolts " (word(shape).0) " h" (tall) } {
+                @for (position, (x, y)) in item.positions.iter().zip(&places) {
+                    label class={ "x" (grid(indent + x * step)) " y" (grid(y * step)) } {
+                        input type="checkbox" name=(format!("at-{position}")) value="yes";
+                        span class="beside" { (position) }
+                        @if let Some(known) = length(*position) { span { (known.length) } } @else { span { (state(*position)) } }
+                    }
+                }
+            }
+            @let others: Vec<Shape> = shapes(pieces).into_iter().filter(|other| *other != shape).collect();
+            @for other in &others {
+                @let (code, says) = word(*other);
+                a class="row" href=(format!("/o/{}/snag?item={}&shape={code}", order.number, item.item)) {
+                    span class="what" { "They stand " (says) }
+                    span class="strong" { "show so" }
+                }
+            }
+        }
+    }
+}
+
+/// A group too large for a picture.
+fn list(item: &ItemView) -> Markup {
+    html! {
+        fieldset data-one-of="Tap which one it is" {
+            legend { "Which one" }
+            div class="chips" {
+                @for position in &item.positions {
+                    label { input type="checkbox" name=(format!("at-{position}")) value="yes"; (position) }
+                }
+            }
+        }
+    }
+}
