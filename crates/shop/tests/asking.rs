@@ -8,7 +8,7 @@ use bench::Bench;
 use record::v1::codes::{ConsentStepForm, PayerForm};
 use serde_json::{Value, json};
 use shop::Device;
-use shop::view::AskView;
+use shop::view::{AskView, CallKind};
 
 fn entry(label: &str, each: &str, payer: &str) -> Value {
     json!({ "line": null, "charge": "part", "label": Device::words(label), "quantity": "1",
@@ -170,4 +170,104 @@ fn a_yes_that_arrives_late_agreed_to_the_price_it_had_seen() {
         .collect();
     bench.tell("a", yes_after("customer", "150", &consents));
     assert_eq!(added(&bench), Vec::<String>::new());
+}
+
+/// What the page of calls says, each with its kind.
+fn calls(bench: &Bench) -> Vec<(CallKind, String)> {
+    let calls = shop::view::calls(&bench.service).unwrap();
+    calls
+        .into_iter()
+        .map(|call| (call.kind, call.what))
+        .collect()
+}
+
+fn ordered(bench: &mut Bench, due: &str) {
+    bench.tell("a", json!({ "part-needed": { "part": "p", "line": null, "item": null, "label": Device::words("water pump"),
+        "number": null, "quantity": "1", "cost": null, "price": null, "core": "20", "has_old": true } }));
+    bench.tell(
+        "a",
+        json!({ "part-stepped": { "part": "p", "quantity": "1", "step": "ordered", "due": due,
+        "words": Device::words("Reed's") } }),
+    );
+}
+
+fn step(bench: &mut Bench, step: &str) {
+    bench.tell("a", json!({ "part-stepped": { "part": "p", "quantity": "1", "step": step, "due": null, "words": null } }));
+}
+
+#[test]
+fn a_part_is_waited_for_then_late_then_its_core_goes_back() {
+    let mut bench = shop_with_an_order();
+    ordered(&mut bench, "2026-11-26");
+    let waits = |kind, what: &str| vec![(kind, what.to_owned())];
+    assert_eq!(
+        calls(&bench),
+        waits(
+            CallKind::Waits,
+            "On its way: 1 × water pump from Reed's, due 2026-11-26"
+        )
+    );
+    bench.clock.later(2 * 24 * 60);
+    assert_eq!(
+        calls(&bench),
+        waits(
+            CallKind::Late,
+            "Late: 1 × water pump from Reed's, due 2026-11-26"
+        )
+    );
+    step(&mut bench, "received");
+    assert_eq!(calls(&bench), []);
+    step(&mut bench, "fitted");
+    assert_eq!(
+        calls(&bench),
+        waits(
+            CallKind::Core,
+            "Send the old one back as a core: water pump"
+        )
+    );
+    bench.tell(
+        "a",
+        json!({ "old-part": { "part": "p", "item": null, "fate": "core" } }),
+    );
+    assert_eq!(calls(&bench), []);
+}
+
+#[test]
+fn a_promise_slips_when_its_hour_is_past_or_a_part_comes_after_it() {
+    let mut bench = shop_with_an_order();
+    bench.tell("a", json!({ "promised": { "at": "2026-11-25T16:00:00Z" } }));
+    assert_eq!(calls(&bench), []);
+    ordered(&mut bench, "2026-11-27");
+    let (kind, what) = calls(&bench).remove(0);
+    assert_eq!(kind, CallKind::Promise);
+    assert_eq!(
+        what,
+        "Ring Ines Duarte: promised for 16:00, but something comes only on 2026-11-27"
+    );
+    step(&mut bench, "received");
+    assert_eq!(calls(&bench), []);
+    bench.clock.later(9 * 60);
+    let (_, what) = calls(&bench).remove(0);
+    assert_eq!(
+        what,
+        "Ring Ines Duarte: promised for 16:00, and it is not ready (0 open)"
+    );
+}
+
+#[test]
+fn an_ask_is_on_the_page_of_calls_with_the_number_to_ring() {
+    let mut bench = Bench::new();
+    let order = bench.open("Ines Duarte", "Small Van", "A 1");
+    bench
+        .ask(
+            &order,
+            json!({ "price": { "entries": [entry("gasket", "780.40", "customer")] } }),
+        )
+        .unwrap();
+    let call = shop::view::calls(&bench.service).unwrap().remove(0);
+    assert_eq!(
+        (call.kind, call.phone.as_str(), call.page.as_str()),
+        (CallKind::Ask, "0600 555 001", "ask")
+    );
+    assert!(call.kind.rings());
 }

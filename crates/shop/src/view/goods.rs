@@ -121,6 +121,28 @@ pub(super) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Part
         .collect()
 }
 
+/// The last day on which something ordered and not received, or away, is due.
+pub(super) fn last_due(order: &Order) -> Option<Date> {
+    let steps = stock::steps(order);
+    let here = |part: &PartId| {
+        let got = |step| steps.get(part).and_then(|steps| steps.get(&step)).copied();
+        got(PartStep::Received).unwrap_or_default() >= got(PartStep::Ordered).unwrap_or_default()
+    };
+    let back = |sublet: &repair::SubletId| {
+        order.facts().any(
+            |(_, filed)| matches!(&filed.fact, Fact::SubletBack { sublet: of, .. } if of == sublet),
+        )
+    };
+    order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::PartStepped { part, due, .. } if !here(part) => *due,
+            Fact::SubletOut { sublet, due, .. } if !back(sublet) => *due,
+            _ => None,
+        })
+        .max()
+}
+
 /// The last day named for any of a part: some may come later than the rest.
 fn due_of(order: &Order, part: &PartId) -> Option<Date> {
     order

@@ -3,6 +3,7 @@
 
 mod ask;
 mod bolts;
+mod calls;
 mod desk;
 mod goods;
 mod items;
@@ -17,6 +18,7 @@ mod wrench;
 pub use crate::world::vehicle_of;
 pub use ask::AskView;
 pub use bolts::{Shape, bolt_places};
+pub use calls::{CallKind, CallView, calls};
 pub use desk::{ConsentView, LineView, PaymentView, PriceEntryView, PriceView, TotalView};
 pub use goods::{PartView, SubletView};
 pub use items::{

@@ -4,6 +4,7 @@ use super::{customer_text, desk, story, vehicle_of, vehicle_text};
 use crate::service::Service;
 use crate::trouble::Trouble;
 use crate::world::World;
+use jiff::Timestamp;
 use repair::{
     Account, Fact, Field, Gate, Order, OrderId, OrderId as Id, Place, Rules, VehicleId, Why, debts,
     may_by, papers, stock,
@@ -144,11 +145,7 @@ pub(super) fn row(
             _ => None,
         },
         place: place.map(|place| place_name(service, world, &place)),
-        promised: last(order, |fact| match fact {
-            Fact::Promised { at } => Some(*at),
-            _ => None,
-        })
-        .map(|at| story::hour(&rules, at)),
+        promised: promised(order).map(|at| story::hour(&rules, at)),
         who: last(order, |fact| match fact {
             Fact::Assigned { person } => Some(person.clone()),
             _ => None,
@@ -193,6 +190,14 @@ fn place_name(service: &Service, world: &World, place: &Place) -> String {
         Place::Yard => "yard".to_owned(),
         Place::Away => "away".to_owned(),
     }
+}
+
+/// When it was promised for, as told last.
+pub(super) fn promised(order: &Order) -> Option<Timestamp> {
+    last(order, |fact| match fact {
+        Fact::Promised { at } => Some(*at),
+        _ => None,
+    })
 }
 
 /// The last of a kind of fact, by the clock of whoever told it: for display only.

@@ -20,10 +20,8 @@ pub async fn decline(
         Ok(Shown::of(&order, "Declined", html! {
             h1 { "They decline something" }
             p class="caution" { "Brakes, steering, wheels, fuel and restraints: the vehicle leaves with them as they are only if it is signed for here. A missing wheel nut or brake bolt never passes. Say plainly what it means for their safety before they sign." }
-            div class="columns" {
-                div { (told(&order)) }
-                div { (open(&order)) }
-            }
+            (told(&order))
+            (open(&order))
             div class="presses" { (link(Look::Plain, "Desk", "", &format!("/o/{}/desk", order.number))) }
         }))
     })
@@ -32,8 +30,7 @@ pub async fn decline(
 
 fn told(order: &OrderView) -> Markup {
     html! {
-        h2 { "Declined so far" }
-        @if order.declined.is_empty() { p class="gap" { "Nothing" } }
+        @if !order.declined.is_empty() { h2 { "Declined so far" } }
         @for declined in &order.declined {
             div class="row" {
                 span class="what" {
@@ -48,10 +45,13 @@ fn told(order: &OrderView) -> Markup {
 }
 
 fn open(order: &OrderView) -> Markup {
-    let items: Vec<Value> = order
+    let concerned: Vec<_> = order
         .items
         .iter()
         .filter(|item| item.disturbed || order.open_items.iter().any(|o| o.item == item.item))
+        .collect();
+    let items: Vec<Value> = concerned
+        .iter()
         .map(|item| when(&format!("item-{}", item.item), json!(item.item)))
         .collect();
     let declined = order_fact(
@@ -61,14 +61,18 @@ fn open(order: &OrderView) -> Markup {
     html! {
         h2 { "What they decline" }
         form {
-            @for item in order.items.iter().filter(|item| item.disturbed || order.open_items.iter().any(|o| o.item == item.item)) {
-                label class="row" {
-                    input type="checkbox" name=(format!("item-{}", item.item)) value="yes";
-                    span class="what" { (item.label) }
+            div class="pick" {
+                @for item in &concerned {
+                    label class="row" {
+                        input type="checkbox" name=(format!("item-{}", item.item)) value="yes";
+                        span class="what" { (item.label) }
+                    }
                 }
             }
-            (required("words", "What they say, and who says it", "such as: Ines Duarte wants no new shield, knows it rattles", ""))
-            (sheet("signature", "Their signature"))
+            div class="columns" {
+                div { (required("words", "What they say, and who says it", "such as: Ines Duarte wants no new shield and knows that it rattles", "")) }
+                div { (sheet("signature", "Their signature")) }
+            }
             div class="presses low" { (button(Look::Confirm, "They decline it", "", &[declined], None)) }
         }
     }

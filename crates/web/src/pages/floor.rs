@@ -8,7 +8,7 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
-use shop::view::{MOST_ROWS, OrderRow, rows, rows_here};
+use shop::view::{MOST_ROWS, OrderRow, calls, rows, rows_here};
 
 pub async fn floor(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |ask| {
@@ -18,7 +18,7 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
             .iter()
             .filter(|row| row.stall.as_ref().is_none_or(|stall| !stalls.iter().any(|(id, _)| id == stall)))
             .collect();
-        let calls = here.iter().filter(|row| calls_for(row)).count();
+        let calls = calls(ask.service)?.len();
         let today = today(ask)?;
         Ok(Shown::new(
             "Floor",
@@ -162,58 +162,4 @@ pub async fn find(
         ))
     })
     .await
-}
-
-/// Whether somebody has to be rung, or something is waited for.
-fn calls_for(row: &OrderRow) -> bool {
-    matches!(
-        row.word.as_str(),
-        "consent" | "part" | "machine work" | "left, look" | "ready"
-    )
-}
-
-pub async fn calls(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
-    show(state, headers, |ask| {
-        let here = rows_here(ask.service)?;
-        let waits: Vec<_> = here.iter().filter(|row| calls_for(row)).collect();
-        Ok(Shown::new(
-            "Calls and waits",
-            html! {
-                h1 { "Calls and waits" }
-                @if waits.is_empty() { p class="gap" { "Nobody to ring, nothing late." } }
-                @for row in &waits {
-                    @let (what, to) = call(row);
-                    a class="row" href=(to) {
-                        span class="what" {
-                            span class="strong line" { (what) }
-                            span class="soft line" { (row.number) " · " (row.vehicle) " · " (row.customer) }
-                        }
-                        @if let Some(hour) = &row.promised { span class="number" { (hour) } }
-                    }
-                }
-            },
-        ))
-    })
-    .await
-}
-
-/// What to do about a row, and where.
-fn call(row: &OrderRow) -> (String, String) {
-    let at = |page: &str| format!("/o/{}/{page}", row.number);
-    match row.word.as_str() {
-        "consent" => (
-            format!("Ring {}: the sum needs a yes", row.customer),
-            at("ask"),
-        ),
-        "part" => ("A part is on its way".to_owned(), at("parts")),
-        "machine work" => ("Away at machine work".to_owned(), at("parts")),
-        "left, look" => (
-            "Left, and something came in after".to_owned(),
-            format!("/o/{}", row.number),
-        ),
-        _ => (
-            format!("Ring {}: ready to collect", row.customer),
-            at("hand-over"),
-        ),
-    }
 }

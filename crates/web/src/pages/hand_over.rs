@@ -49,7 +49,7 @@ fn leaving(order: &OrderView) -> Markup {
                 @if against.is_empty() { p class="large yes gap" { "Yes: nothing stands against it" } }
                 @else {
                     p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
-                    ul { @for reason in &against { li class="row" { span class="what" { (reason) } } } }
+                    (reasons(&against))
                     a class="row" href=(format!("/o/{}/may/hand-over", order.number)) { span class="what strong" { "Close them, or let one pass" } }
                 }
                 (super::walk::key_at_the_end(order))
@@ -66,6 +66,22 @@ fn leaving(order: &OrderView) -> Markup {
                     div class="presses" { (button(Look::Confirm, "It drives away", "", &[drives], Some(&next))) }
                 }
                 (apart(order, &next))
+            }
+        }
+    }
+}
+
+/// The first reasons, and the rest folded away.
+fn reasons(against: &[&str]) -> Markup {
+    const FIRST: usize = 6;
+    let row = |reason: &str| html! { li class="row" { span class="what" { (reason) } } };
+    let (first, rest) = against.split_at(against.len().min(FIRST));
+    html! {
+        ul { @for reason in first { (row(reason)) } }
+        @if !rest.is_empty() {
+            details id="reasons" {
+                summary class="row" { span class="what" { "And " (count(rest.len(), "more", "more")) } }
+                ul { @for reason in rest { (row(reason)) } }
             }
         }
     }

@@ -3,6 +3,7 @@
 mod ask;
 mod asking;
 mod back;
+mod calls;
 mod choices;
 mod coolant;
 mod coolant_item;
@@ -100,7 +101,7 @@ pub fn routes() -> Router<State> {
     Router::new()
         .route("/", get(floor::floor))
         .route("/find", get(floor::find))
-        .route("/calls", get(floor::calls))
+        .route("/calls", get(calls::calls))
         .route("/who", get(setup::who))
         .route("/who/{person}", get(setup::is))
         .route("/setup", get(setup::setup))
