@@ -1,6 +1,7 @@
 //! The pages in a real browser, by role and name: one order from an empty folder to
 //! hand-over, two browsers at once, undo, and every page's contrast and target sizes.
 
+mod desk;
 mod plan;
 
 mod coolant;

@@ -1,0 +1,264 @@
+//! The desk in a real browser: signed for on the screen, each payer apart, what was refused
+//! while nobody waited, declined, and collected apart.
+
+use super::{Shop, choose, follow, phone, started, tap, unfold, write};
+use anyhow::{Context, Result, ensure};
+use chromium::{Browser, DESK};
+use serde_json::{Value, json};
+
+/// A stroke across the sheet that is open, as a finger draws it.
+fn draw(browser: &Browser) -> Result<()> {
+    let place = browser.execute(
+        "const sheet = [...document.querySelectorAll('canvas[data-draw]')].find((one) => one.offsetParent);
+         sheet.scrollIntoView({ block: 'center' });
+         const box = sheet.getBoundingClientRect();
+         return [box.left, box.top, box.width, box.height];",
+        vec![],
+    )?;
+    let at = |share: f64, start: usize| -> Result<f64> {
+        let number = |nth: usize| place[nth].as_f64().context("no sheet is open");
+        Ok(number(start)? + share * number(start + 2)?)
+    };
+    let points = [(0.1, 0.7), (0.3, 0.2), (0.5, 0.8), (0.7, 0.3), (0.9, 0.6)];
+    for (nth, (across, down)) in points.into_iter().enumerate() {
+        let kind = match nth {
+            0 => "mousePressed",
+            4 => "mouseReleased",
+            _ => "mouseMoved",
+        };
+        browser.cdp(
+            "Input.dispatchMouseEvent",
+            json!({ "type": kind, "x": at(across, 0)?, "y": at(down, 1)?, "button": "left", "buttons": 1, "clickCount": 1 }),
+        )?;
+    }
+    Ok(())
+}
+
+/// The pictures on the page that are there and not blank: their dark points.
+fn ink(browser: &Browser) -> Result<Vec<u64>> {
+    let counted = browser.execute_until_called_back(
+        "const done = arguments[arguments.length - 1];
+         Promise.all([...document.querySelectorAll('img.signed')].map(async (one) => {
+           await one.decode();
+           const sheet = document.createElement('canvas');
+           [sheet.width, sheet.height] = [one.naturalWidth, one.naturalHeight];
+           const pen = sheet.getContext('2d');
+           pen.drawImage(one, 0, 0);
+           const points = pen.getImageData(0, 0, sheet.width, sheet.height).data;
+           return points.filter((value, nth) => nth % 4 === 3 && value > 128).length;
+         })).then(done, (error) => done([]));",
+        vec![],
+    )?;
+    let counts = counted.as_array().cloned().unwrap_or_default();
+    Ok(counts.iter().filter_map(Value::as_u64).collect())
+}
+
+fn desk(shop: &Shop) -> Result<Browser> {
+    let browser = phone(shop, "/who/greta")?;
+    browser.set_viewport(DESK)?;
+    Ok(browser)
+}
+
+#[test]
+fn a_yes_is_signed_on_the_screen_and_stands_on_the_paper() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = desk(&shop)?;
+    browser.goto(&shop.server.url("/o/1002/ask"))?;
+    browser.wait_for_text("69.60 before tax is left under the ceiling of 850.00")?;
+    write(&browser, "Up to, in all", "910")?;
+    choose(&browser, "in person")?;
+    unfold(&browser, "They are here and sign")?;
+    draw(&browser)?;
+    tap(&browser, "Clear the sheet")?;
+    draw(&browser)?;
+    tap(&browser, "They said yes")?;
+    browser.wait_for_text("Yes, up to 910.00")?;
+    for page in ["desk", "invoice"] {
+        browser.goto(&shop.server.url(&format!("/o/1002/{page}")))?;
+        let ink = ink(&browser)?;
+        ensure!(ink.len() == 1 && ink[0] > 300, "{page}: {ink:?}");
+    }
+    let errors = browser.console_errors()?;
+    ensure!(errors.is_empty(), "{}", errors.join("\n"));
+    Ok(())
+}
+
+#[test]
+fn a_line_for_the_warranty_has_its_own_ask_and_invoice() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = desk(&shop)?;
+    browser.goto(&shop.server.url("/o/1002/desk"))?;
+    unfold(&browser, "Another complaint")?;
+    write(
+        &browser,
+        "What the customer says",
+        "Recall letter for the bonnet catch",
+    )?;
+    choose(&browser, "warranty")?;
+    tap(&browser, "Open it")?;
+    browser.wait_for_text("the warranty pays")?;
+    browser.goto(&shop.server.url("/o/1002/price"))?;
+    browser
+        .by_role_containing("radio", "Recall letter")?
+        .click()?;
+    write(&browser, "Hours", "0.5")?;
+    tap(&browser, "Set the price")?;
+    browser.wait_for_text("60.00 before tax")?;
+    // The 220 minutes before it are what they were: no digit was lost.
+    ensure!(browser.text()?.contains("780.40 before tax"));
+    browser.goto(&shop.server.url("/o/1002/desk"))?;
+    browser.wait_for_text("Ask the warranty for 60.00 before tax: nothing is agreed yet.")?;
+    browser.goto(&shop.server.url("/o/1002/invoice?payer=warranty"))?;
+    let paper = browser.text()?;
+    ensure!(
+        paper.contains("Recall letter") && !paper.contains("780.40"),
+        "{paper}"
+    );
+    browser.goto(&shop.server.url("/o/1002/invoice"))?;
+    let paper = browser.text()?;
+    ensure!(
+        paper.contains("780.40")
+            && paper.contains("Recall letter for the bonnet catch: paid by the warranty")
+    );
+    Ok(())
+}
+
+#[test]
+fn a_number_that_is_none_is_said_so_before_anything_is_sent() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = desk(&shop)?;
+    browser.goto(&shop.server.url("/o/1002/pay"))?;
+    for wrong in ["", "1,5", "12.", "ten", "1e3", "--5"] {
+        write(&browser, "Amount", wrong)?;
+        tap(&browser, "Paid")?;
+        let invalid = browser.execute(
+            "return document.querySelectorAll('main :invalid').length",
+            vec![],
+        )?;
+        ensure!(invalid.as_u64() > Some(0), "{wrong:?} was taken");
+    }
+    write(&browser, "Amount", "-12.50")?;
+    tap(&browser, "Paid")?;
+    browser.wait_for_text("948.98")?;
+    Ok(())
+}
+
+#[test]
+fn what_is_refused_while_nobody_waits_holds_up_no_fact_and_stays_on_the_screen() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = desk(&shop)?;
+    let offline = |away: bool| {
+        browser.cdp(
+            "Network.emulateNetworkConditions",
+            json!({ "offline": away, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 }),
+        )
+    };
+    browser.goto(&shop.server.url("/o/1002/hand-over"))?;
+    browser.cdp("Network.enable", json!({}))?;
+    offline(true)?;
+    // A request that will be refused, and a fact behind it.
+    tap(&browser, "It drives away")?;
+    browser.wait_for_text("1 to send")?;
+    browser.execute(
+        "const last = JSON.parse(localStorage[Object.keys(localStorage).find((key) => key.startsWith('queue:'))])[0];
+         const { request, ...part } = last;
+         const fact = { keys: { step: 'given-back', words: null } };
+         const behind = { ...part, command_id: crypto.randomUUID(), device_seq: part.device_seq + 1, fact };
+         localStorage[`queue:${part.device}`] = JSON.stringify([last, behind]);
+         sessionStorage.seq = behind.device_seq;",
+        vec![],
+    )?;
+    offline(false)?;
+    browser.wait_for_text("was not taken")?;
+    browser.goto(&shop.server.url("/o/1002/pay"))?;
+    browser.wait_for_text("Keys taken in")?;
+    // On another page it still stands there, says why, and can be done again.
+    browser.wait_for_text("“It drives away”")?;
+    ensure!(browser.text()?.contains("reasons stand against it"));
+    tap(&browser, "Do it again")?;
+    browser.wait_for_text("was not taken")?;
+    tap(&browser, "Leave it")?;
+    browser.wait_until(|| Ok((!browser.text()?.contains("was not taken")).then_some(())))?;
+    browser.goto(&shop.server.url("/o/1002"))?;
+    ensure!(!browser.text()?.contains("was not taken"));
+    Ok(())
+}
+
+#[test]
+fn declined_and_signed_then_collected_apart() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = desk(&shop)?;
+    browser.goto(&shop.server.url("/o/1002/decline"))?;
+    browser.by_role("checkbox", "tray")?.click()?;
+    write(
+        &browser,
+        "What they say",
+        "Ada Brandt wants no tray back on",
+    )?;
+    draw(&browser)?;
+    tap(&browser, "They decline it")?;
+    browser.wait_for_text("Declined so far")?;
+    ensure!(ink(&browser)?.len() == 1);
+
+    // Settled first: the line told, the part back, the invoice written and paid, the keys given.
+    browser.goto(&shop.server.url("/o/1002"))?;
+    unfold(&browser, "Say the correction")?;
+    write(&browser, "Correction", "None: declined, collected apart")?;
+    tap(&browser, "Keep")?;
+    browser.wait_for_text("collected apart")?;
+    browser.goto(&shop.server.url("/o/1002/pay"))?;
+    tap(&browser, "Write the invoice")?;
+    browser.wait_for_text("The invoice is written")?;
+    choose(&browser, "on account")?;
+    tap(&browser, "Paid")?;
+    browser.wait_for_text("Left to pay\n0.00")?;
+    tap(&browser, "Keys given back")?;
+    browser.wait_for_text("Keys taken in")?;
+
+    browser.goto(&shop.server.url("/o/1002/hand-over"))?;
+    unfold(&browser, "Collected apart")?;
+    browser.wait_for_text("It must not be driven or started")?;
+    write(&browser, "Boxes that go with it", "3")?;
+    write(&browser, "Signed by", "Ada Brandt")?;
+    draw(&browser)?;
+    tap(&browser, "Collected apart as listed")?;
+    browser.wait_for_text("3 boxes with it")?;
+    follow(&browser, "Print the invoice")?;
+    browser.wait_for_text("Not put back")?;
+    let paper = browser.text()?;
+    for wanted in [
+        "Boxes that went with it: 3",
+        "Signed for by Ada Brandt",
+        "You would not have put right",
+        "declined, and collected apart",
+        "Alternator: off",
+    ] {
+        ensure!(paper.contains(wanted), "no {wanted:?} in {paper}");
+    }
+    ensure!(ink(&browser)?.len() == 2);
+    Ok(())
+}
+
+/// Both sheets that people print on, and every page of them holds.
+#[test]
+fn papers_print() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = desk(&shop)?;
+    for (paper, inches) in [("A4", (8.27, 11.69)), ("Letter", (8.5, 11.0))] {
+        for page in ["1002/estimate", "1002/added", "1001/invoice"] {
+            browser.goto(&shop.server.url(&format!("/o/{page}")))?;
+            let printed = browser.cdp(
+                "Page.printToPDF",
+                json!({ "paperWidth": inches.0, "paperHeight": inches.1, "preferCSSPageSize": false }),
+            )?;
+            let data = printed["data"].as_str().context("nothing was printed")?;
+            ensure!(data.starts_with("JVBER"), "{page} on {paper} is no PDF");
+            let wide = browser.execute(
+                "return document.documentElement.scrollWidth - innerWidth",
+                vec![],
+            )?;
+            ensure!(wide.as_i64() <= Some(0), "{page} is wider than {paper}");
+        }
+    }
+    Ok(())
+}
