@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 /// A stroke across the sheet that is open, as a finger draws it.
 fn draw(browser: &Browser) -> Result<()> {
     let place = browser.execute(
-        "const sheet = [...document.querySelectorAll('canvas[data-draw]')].find((one) => one.offsetParent);
+        "const sheet = [...document.querySelectorAll('canvas[data-draw]')].find((one) => one.checkVisibility());
          sheet.scrollIntoView({ block: 'center' });
          const box = sheet.getBoundingClientRect();
          return [box.left, box.top, box.width, box.height];",

@@ -42,15 +42,18 @@ pub async fn ask(
                 (whom(&order, asked))
                 p class={ "gap large" @if asked.must { " wait" } } { (asked.sentence) }
                 @if !asked.phone.is_empty() { p class="beside gap" { "Ring " (asked.phone) } }
-                div class="columns" {
-                    div {
-                        (changed(asked))
-                        @if let Some(total) = total { (total_block(&order, total)) }
-                        @if asked.over.is_some() { (write_down(&order, asked)) }
-                        @if let Some(place) = place { (place_note(place, asked)) }
+                form {
+                    div class="columns" {
+                        div {
+                            (changed(asked))
+                            @if let Some(total) = total { (total_block(&order, total)) }
+                            @if let Some(place) = place { (place_note(place, asked)) }
+                        }
+                        div { (answer(&order, asked, place)) }
                     }
-                    div { (answer(&order, asked, place)) }
+                    (yes_or_no(&order, asked))
                 }
+                @if asked.over.is_some() { (write_down(&order, asked)) }
             },
         ))
     })
@@ -142,6 +145,41 @@ fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
             ""
         }
     };
+    let person = if asked.phone.is_empty() {
+        ""
+    } else {
+        asked.who.as_str()
+    };
+    let added: Vec<String> = asked
+        .added
+        .iter()
+        .map(|entry| format!("{} {}", entry.label, entry.amount))
+        .collect();
+    html! {
+        (chips("step", "To", STEPS, &code(&asked.step)))
+        @if order.lines.len() > 1 { (which_lines(order)) }
+        (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", asked.sum.as_deref().unwrap_or(""), true))
+        label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Tax is within it" } }
+        details id="apart" open[asked.step == ConsentStepForm::TakeApart] {
+            summary class="row" { span class="what" { "It has to come apart first" } }
+            (figure("back", "Of it, putting it back if they then say no", "they pay this much even if nothing is repaired", "", false))
+        }
+        (chips("way", "How", WAYS, "phone"))
+        (required("person", "Who answered", hint(ToNote::Person), person))
+        @let spoken = if notes(ToNote::NumberCalled) { "way phone" } else { "way" };
+        (needed_when("called", "Number called", hint(ToNote::NumberCalled), &asked.phone, spoken))
+        @let described = if notes(ToNote::PartsAndLabour) { "way phone in-person" } else { "way" };
+        (needed_when("added", "Parts and labour it is for", hint(ToNote::PartsAndLabour), &added.join(", "), described))
+        (input("said", "What was said", "", ""))
+        details id="sign" {
+            summary class="row" { span class="what" { "They are here and sign" } }
+            (sheet("signature", "Signature"))
+        }
+        p class="soft gap" { "The day and the hour are noted by themselves, and that you asked." }
+    }
+}
+
+fn yes_or_no(order: &OrderView, asked: &AskView) -> Markup {
     let lines: Vec<Value> = order
         .lines
         .iter()
@@ -159,42 +197,10 @@ fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
         )
     };
     let desk = format!("/o/{}/desk", order.number);
-    let person = if asked.phone.is_empty() {
-        ""
-    } else {
-        asked.who.as_str()
-    };
-    let added: Vec<String> = asked
-        .added
-        .iter()
-        .map(|entry| format!("{} {}", entry.label, entry.amount))
-        .collect();
     html! {
-        form {
-            (chips("step", "To", STEPS, &code(&asked.step)))
-            @if order.lines.len() > 1 { (which_lines(order)) }
-            (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", asked.sum.as_deref().unwrap_or(""), true))
-            label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Tax is within it" } }
-            details id="apart" open[asked.step == ConsentStepForm::TakeApart] {
-                summary class="row" { span class="what" { "It has to come apart first" } }
-                (figure("back", "Of it, putting it back if they then say no", "they pay this much even if nothing is repaired", "", false))
-            }
-            (chips("way", "How", WAYS, "phone"))
-            (required("person", "Who answered", hint(ToNote::Person), person))
-            @let spoken = if notes(ToNote::NumberCalled) { "way phone" } else { "way" };
-            (needed_when("called", "Number called", hint(ToNote::NumberCalled), &asked.phone, spoken))
-            @let described = if notes(ToNote::PartsAndLabour) { "way phone in-person" } else { "way" };
-            (needed_when("added", "Parts and labour it is for", hint(ToNote::PartsAndLabour), &added.join(", "), described))
-            (input("said", "What was said", "", ""))
-            details id="sign" {
-                summary class="row" { span class="what" { "They are here and sign" } }
-                (sheet("signature", "Signature"))
-            }
-            p class="soft gap" { "The day and the hour are noted by themselves, and that you asked." }
-            div class="presses two low" {
-                (button(Look::Confirm, "They said yes", "", &[consent(true)], Some(&desk)))
-                (button(Look::Plain, "No", "", &[consent(false)], Some(&desk)))
-            }
+        div class="presses two low" {
+            (button(Look::Confirm, "They said yes", "", &[consent(true)], Some(&desk)))
+            (button(Look::Plain, "No", "", &[consent(false)], Some(&desk)))
         }
     }
 }

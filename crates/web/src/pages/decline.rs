@@ -73,7 +73,7 @@ fn open(order: &OrderView) -> Markup {
                 div { (required("words", "What they say, and who says it", "such as: Ines Duarte wants no new shield and knows that it rattles", "")) }
                 div { (sheet("signature", "Their signature")) }
             }
-            div class="presses low" { (button(Look::Confirm, "They decline it", "", &[declined], None)) }
+            div class="presses" { (button(Look::Confirm, "They decline it", "", &[declined], None)) }
         }
     }
 }
