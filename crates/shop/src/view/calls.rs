@@ -76,7 +76,7 @@ pub fn calls(service: &Service) -> Result<Vec<CallView>, Trouble> {
             out.extend(of_order(service, &world, &rules, &id, &order, number)?);
         }
     }
-    out.sort_by(|a, b| (a.kind, a.number).cmp(&(b.kind, b.number)));
+    out.sort_by_key(|call| (call.kind, call.number));
     Ok(out)
 }
 
