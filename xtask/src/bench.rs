@@ -157,6 +157,15 @@ fn serving(shop: &Path, table: &mut Table) -> Result<()> {
         ),
         "-",
     );
+    table.row(
+        "page of a plan on the benchmark's map, each asked for once",
+        &format!(
+            "slowest of {}: {:.0} ms",
+            TARGETS.len(),
+            plans(&server)?.slowest_of(100)
+        ),
+        "200 ms",
+    );
     let heard = live(&server)?;
     table.row(
         "from a tap on one connection to the news on another",
@@ -171,6 +180,33 @@ fn serving(shop: &Path, table: &mut Table) -> Result<()> {
 }
 
 /// Sends facts on one connection and waits for each on another.
+/// What the plans that are timed get at.
+const TARGETS: [&str; 6] = [
+    "housing+gasket",
+    "housing+gasket&for=housing+o-rings&for=thermostat",
+    "housing+gasket&without=shroud.off",
+    "radiator",
+    "pump",
+    "bracket&taken=wheel+well",
+];
+
+/// Pages of plans from a whole vehicle, none of which was searched for before.
+fn plans(server: &Program) -> Result<Load> {
+    let mut asking = Connection::open(&server.address)?;
+    let mut times = Vec::new();
+    for target in TARGETS {
+        let start = Instant::now();
+        let page = asking.get(&format!(
+            "/o/1006/plan?map=korvane-drayman-engine-front&for={target}"
+        ))?;
+        times.push(start.elapsed());
+        if !page.contains("Proven") {
+            anyhow::bail!("no plan to {target}: {page}");
+        }
+    }
+    Ok(Load::of(times))
+}
+
 fn live(server: &Program) -> Result<Load> {
     const TAPS: u64 = 200;
     let mut asking = Connection::open(&server.address)?;

@@ -323,8 +323,14 @@ async function carryOut(button, form) {
     awaited.add(command.command_id);
     remember(command, button.firstChild?.textContent ?? "", location.pathname);
   }
-  const last = commands.filter((command) => command.fact).at(-1);
-  if (last) sessionStorage.last = JSON.stringify({ id: last.command_id, stream: last.stream });
+  // A stage is taken back whole: what moved, the litres, the work. What it described stays.
+  const facts = commands.filter((command) => command.fact);
+  const stage = facts.filter((command) => !command.fact.declared);
+  const last = facts.some((command) => command.fact.moved) ? stage : facts.slice(-1);
+  if (last.length)
+    sessionStorage.last = JSON.stringify(
+      last.map(({ command_id, stream }) => ({ id: command_id, stream })),
+    );
   tell();
   await send();
   for (const command of commands) awaited.delete(command.command_id);
@@ -337,10 +343,12 @@ async function carryOut(button, form) {
 }
 
 function undo() {
-  const last = JSON.parse(sessionStorage.last ?? "null");
-  if (!last) return tell("Nothing on this device to take back");
+  const last = JSON.parse(sessionStorage.last ?? "[]");
+  if (!last.length) return tell("Nothing on this device to take back");
   delete sessionStorage.last;
-  enqueue([{ stream: last.stream, fact: { undo: { command: last.id, part: null } } }]);
+  enqueue(
+    last.map(({ id, stream }) => ({ stream, fact: { undo: { command: id, part: null } } })),
+  );
   tell();
   send().then(refresh);
 }

@@ -8,7 +8,7 @@ use crate::service::Service;
 use crate::trouble::Trouble;
 use map::Map;
 use plan::{MoveId, Plan, Problem};
-use repair::{Account, Aim, AimIs, ItemId, MapId, Order, State, adoption, aim};
+use repair::{Account, Aim, AimIs, Fact, ItemId, MapId, Order, State, adoption, aim};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -34,6 +34,8 @@ pub struct OrderMap {
     pub to_roll: BTreeSet<ItemId>,
     /// The name in the order of each item of the map.
     pub ids: BTreeMap<ItemId, ItemId>,
+    /// What differs by now from the map, by the item's name in the order.
+    pub differs: BTreeMap<ItemId, Vec<String>>,
     /// What items are called that are out and that the map does not know.
     pub extras: Extras,
 }
@@ -112,6 +114,7 @@ pub fn on_map_of(
                 .map(|item| (item.clone(), id(item)))
                 .collect(),
             stood: last_place(&map, &account),
+            differs: differs(service, order, &account),
             to_roll: to_roll(&map, order, &account, rules),
             extras: extras(service, &map, &account, &stands),
             kept: Arc::clone(&kept),
@@ -123,6 +126,39 @@ pub fn on_map_of(
             stands,
         }
     })
+}
+
+/// What was noted to differ from now on: at which positions, what size and torque hold.
+fn differs(service: &Service, order: &Order, account: &Account) -> BTreeMap<ItemId, Vec<String>> {
+    let mut out: BTreeMap<ItemId, Vec<String>> = BTreeMap::new();
+    for (_, filed) in order.facts() {
+        let Fact::DifferenceNoted {
+            item: Some(item),
+            at,
+            size,
+            torque,
+            words,
+            ..
+        } = &filed.fact
+        else {
+            continue;
+        };
+        let place = match at.as_slice() {
+            [] => String::new(),
+            at => format!("at {}: ", crate::say::positions(at)),
+        };
+        let told = [
+            size.as_ref().map(|size| size.as_str().to_owned()),
+            torque.as_ref().map(|torque| torque.as_str().to_owned()),
+            service.texts().text_of(*words),
+        ];
+        let told: Vec<String> = told.into_iter().flatten().collect();
+        let id = account.moves.name(item).clone();
+        out.entry(id)
+            .or_default()
+            .push(format!("{place}now {}", told.join(", ")));
+    }
+    out
 }
 
 fn extras(service: &Service, map: &Map, account: &Account, stands: &Stands) -> Extras {

@@ -130,6 +130,7 @@ fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way:
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
         div class="headline" { h1 class="fact bare" { (fact) } span class="what beside" { (beside) } }
         @if tools.len() > 1 || closing.is_some() { p class="soft" { (tools.join(", ")) } }
+        @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
         @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
         form {
             @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) { (one_row(nth, row)) }
@@ -137,25 +138,37 @@ fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way:
             @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
             (some_of(&rows))
             a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something not shown came off" } }
-            @if closing.is_some() { a class="row" href=(snag(order, &rows)) { span class="what strong" { "Snag" } } }
+            @if closing.is_some() { a class="row" href=(snag_of(order, &rows)) { span class="what strong" { "Snag" } } }
             div class="presses two low" {
                 (button(Look::Confirm, confirm, &count(pieces, "piece", "pieces"), &commands, None))
                 @if closing.is_some() { (button(Look::Plain, "Not tight yet", "", &Row::commands(&rows, order, None), None)) }
-                @else { (link(Look::Plain, "Snag", "", &snag(order, &rows))) }
+                @else { (snag(order, &rows)) }
             }
         }
     }
 }
 
-fn snag(order: &OrderView, rows: &[Row<'_>]) -> String {
-    let known = rows.iter().filter_map(|row| row.view);
-    let first = known
-        .into_iter()
-        .find(|item| item.kind == shop::record::v1::codes::KindForm::Fasteners);
-    match first {
-        Some(item) => format!("/o/{}/snag?item={}", order.number, item.item),
+/// The way to the snag of the first fasteners here; described first, if nobody has yet.
+fn snag(order: &OrderView, rows: &[Row<'_>]) -> Markup {
+    let to = snag_of(order, rows);
+    match fasteners(rows).and_then(Row::described) {
+        Some(described) => {
+            let command = order_fact(&order.order, described.clone());
+            button(Look::Plain, "Snag", "", &[command], Some(&to))
+        }
+        None => link(Look::Plain, "Snag", "", &to),
+    }
+}
+
+fn snag_of(order: &OrderView, rows: &[Row<'_>]) -> String {
+    match fasteners(rows) {
+        Some(row) => format!("/o/{}/snag?item={}", order.number, row.id()),
         None => format!("/o/{}/snag", order.number),
     }
+}
+
+fn fasteners<'a, 'b>(rows: &'a [Row<'b>]) -> Option<&'a Row<'b>> {
+    rows.iter().find(|row| row.shown.kind == Kind::Fasteners)
 }
 
 /// What one holds for what moves here, each tool once.
@@ -250,6 +263,13 @@ fn some_of(rows: &[Row<'_>]) -> Markup {
     }
 }
 
+/// What differs on this vehicle by now.
+fn differences(lines: &[String]) -> Markup {
+    html! {
+        @for line in lines { p class="alarm" { "This vehicle differs " (line) ". That goes before the map." } }
+    }
+}
+
 /// What is on and not tight, and may be tightened now: a group at a time, pass by pass.
 fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Markup {
     html! {
@@ -265,6 +285,7 @@ fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Ma
                     }
                 }
                 @if let Some(pattern) = one.pattern { p class="strong gap" { (shop::say::capital(pattern)) } }
+                (differences(one.differs))
                 @if let Some(source) = &one.source { p class="soft" { "By " (source) } }
                 div class="presses" {
                     @let look = if nth == 0 { Look::Confirm } else { Look::Plain };

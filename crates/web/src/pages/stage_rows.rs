@@ -18,8 +18,6 @@ use shop::view::{DebtView, ItemView, MoveName, OrderView};
 pub struct Row<'a> {
     /// The row.
     pub shown: &'a RowShown,
-    /// The item, if the order knows it already.
-    pub view: Option<&'a ItemView>,
     id: &'a ItemId,
     described: Option<Value>,
     seen: Vec<MoveName>,
@@ -44,7 +42,6 @@ pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -
         let known = on.map.items.get(&shown.item);
         let holds = known.and_then(|known| known.holds.as_ref());
         out.push(Row {
-            view: view(id),
             described: declared(&on.map, &shown.item, &words).filter(|_| view(id).is_none()),
             seen,
             debts: debts(order, on, shown),
@@ -85,6 +82,16 @@ fn debts<'a>(order: &'a OrderView, on: &OrderMap, shown: &RowShown) -> Vec<&'a D
 }
 
 impl Row<'_> {
+    /// The item's name in the order.
+    pub fn id(&self) -> &str {
+        self.id.as_str()
+    }
+
+    /// What tells the order what the item is, if it does not know yet.
+    pub fn described(&self) -> Option<&Value> {
+        self.described.as_ref()
+    }
+
     /// How many pieces move.
     pub fn pieces(&self) -> usize {
         match self.only_told() {
@@ -267,6 +274,8 @@ pub struct Tightening<'a> {
     pub pattern: Option<&'a str>,
     /// Who says so.
     pub source: Option<String>,
+    /// What differs from the map by now, and goes before it.
+    pub differs: &'a [String],
 }
 
 /// What has a torque by the map, is on, and may be tightened by what it needs.
@@ -295,6 +304,7 @@ pub fn tightenings<'a>(order: &'a OrderView, on: &'a OrderMap) -> Vec<Tightening
                 total: known.torque.len(),
                 pattern: known.pattern.as_deref(),
                 source: torque_source(&on.map, known),
+                differs: on.differs.get(on.id(name)).map_or(&[], Vec::as_slice),
             });
         }
     }
