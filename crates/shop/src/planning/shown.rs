@@ -190,7 +190,7 @@ fn row_shown(map: &Map, problem: &Problem, row: &Planned, extras: &Extras) -> Ro
         place: row.place.as_ref().map(Place::to_string),
         tools: row.tools.iter().map(plan::Tool::to_string).collect(),
         minutes: row.minutes,
-        because: because(map, &row.because),
+        because: because(map, &row.because, row.way),
         torque: torque
             .into_iter()
             .flatten()
@@ -201,11 +201,12 @@ fn row_shown(map: &Map, problem: &Problem, row: &Planned, extras: &Extras) -> Ro
     }
 }
 
-fn because(map: &Map, why: &Because) -> String {
+fn because(map: &Map, why: &Because, way: Way) -> String {
     match why {
         Because::Target(_) => "it is what we want".to_owned(),
         Because::Needed(by) => format!("first, for: {}", say::made(map, by)),
         Because::MadeDue(by) => format!("owed by: {}", say::made(map, by)),
+        Because::AskedFor if way == Way::Back => "it has to be home for this".to_owned(),
         Because::AskedFor => "you asked for it".to_owned(),
         Because::Home => "it belongs there".to_owned(),
     }
