@@ -507,7 +507,7 @@ pub fn old_part(fate: OldPartFate) -> &'static str {
     }
 }
 
-fn until(until: &Until) -> String {
+pub(crate) fn until(until: &Until) -> String {
     match until {
         Until::Before(_) => String::new(),
         Until::Later { date, distance } => {

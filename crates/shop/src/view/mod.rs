@@ -13,6 +13,7 @@ mod papers;
 mod row;
 mod stopped;
 mod story;
+mod story_desk;
 mod wrench;
 
 pub use crate::world::vehicle_of;
@@ -217,12 +218,17 @@ pub fn standing_text(service: &Service, fact: &VehicleFact) -> String {
             format!("{item}{at}: now {}", parts.join(", "))
         }
         VehicleFact::LeftOwing {
-            work, item, words, ..
+            work,
+            item,
+            words,
+            until,
+            ..
         } => {
             let what = text(*words).unwrap_or_else(|| crate::say::work_name(work.work).to_owned());
+            let until = crate::say::until(until);
             match text(*item) {
-                Some(item) => format!("Due: {what}: {item}"),
-                None => format!("Due: {what}"),
+                Some(item) => format!("Due: {what}: {item}{until}"),
+                None => format!("Due: {what}{until}"),
             }
         }
         _ => String::new(),

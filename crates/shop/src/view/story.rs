@@ -1,12 +1,13 @@
 //! What happened, in plain words with times.
 
 use super::noted::{PhotoView, photo};
+use super::story_desk::{decision, desk_fact};
 use crate::say::{self, Names};
 use crate::service::Service;
 use jiff::Timestamp;
 use repair::{
-    Account, AimIs, Decision, DifferenceIs, Fact, ItemId, KeyStep, Leaves, LevelAt, Move, Order,
-    Rules, State,
+    Account, AimIs, Decision, DifferenceIs, Fact, ItemId, Leaves, LevelAt, Move, Order, Rules,
+    State,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -23,6 +24,10 @@ pub struct StoryLine {
     pub text: String,
     /// Photos that came with it.
     pub photos: Vec<PhotoView>,
+    /// The signature that came with it, by its commitment.
+    pub signature: Option<String>,
+    /// Whether it is a decision: it is answered by another, not taken back.
+    pub decided: bool,
     /// The command, for undo.
     pub command: String,
     /// Whether it was taken back.
@@ -83,9 +88,10 @@ pub(super) fn story(
         (
             filed.stamp.clone(),
             command,
-            fact(names, service, &filed.fact),
+            fact(names, service, rules, &filed.fact),
             photos(&filed.fact),
-            undone.commands.contains(command),
+            signature(&filed.fact),
+            (undone.commands.contains(command), false),
         )
     });
     let decisions = order.decisions().iter().map(|decided| {
@@ -94,21 +100,29 @@ pub(super) fn story(
             &decided.command,
             decision(service, &decided.decision),
             Vec::new(),
-            false,
+            match &decided.decision {
+                Decision::HandedOver { signature, .. } => signature.as_ref(),
+                _ => None,
+            },
+            (false, true),
         )
     });
     let mut all: Vec<_> = facts.chain(decisions).collect();
     all.sort_by(|a, b| (a.0.at, a.1).cmp(&(b.0.at, b.1)));
     all.into_iter()
         .filter(|(_, _, text, ..)| !text.is_empty())
-        .map(|(stamp, command, text, photos, undone)| StoryLine {
-            at: time(rules, stamp.at),
-            who: names.person(&stamp.who),
-            text,
-            photos,
-            command: command.as_str().to_owned(),
-            undone,
-        })
+        .map(
+            |(stamp, command, text, photos, signature, (undone, decided))| StoryLine {
+                at: time(rules, stamp.at),
+                who: names.person(&stamp.who),
+                text,
+                photos,
+                signature: signature.map(|file| file.words.hex()),
+                decided,
+                command: command.as_str().to_owned(),
+                undone,
+            },
+        )
         .collect()
 }
 
@@ -121,7 +135,14 @@ fn photos(fact: &Fact) -> Vec<PhotoView> {
     files.iter().map(|file| photo(file, "")).collect()
 }
 
-fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
+fn signature(fact: &Fact) -> Option<&repair::File> {
+    match fact {
+        Fact::Consented { signature, .. } | Fact::Declined { signature, .. } => signature.as_ref(),
+        _ => None,
+    }
+}
+
+fn fact(names: &Names<'_>, service: &Service, rules: &Rules, fact: &Fact) -> String {
     let text = |words| service.texts().text(words);
     let text_of = |words| service.texts().text_of(words);
     match fact {
@@ -228,72 +249,20 @@ fn fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
             let names: Vec<_> = items.iter().map(|item| names.label(item)).collect();
             format!("Checked: {}", names.join(", "))
         }
-        Fact::Proved { proof, outcome, .. } => format!(
-            "{}: {}",
-            say::capital(say::proof_name(*proof)),
-            say::outcome(*outcome)
-        ),
-        _ => desk_fact(names, service, fact),
-    }
-}
-
-fn desk_fact(names: &Names<'_>, service: &Service, fact: &Fact) -> String {
-    let text = |words| service.texts().text(words);
-    match fact {
-        Fact::LineOpened { complaint, .. } => format!("Complaint: {}", text(*complaint)),
-        Fact::LineWorded {
-            words, text: which, ..
-        } => format!(
-            "{}: {}",
-            say::capital(record::v1::codes::LineTextForm::word(*which)),
-            text(*words)
-        ),
-        Fact::Consented {
-            agreed,
-            amount,
-            person,
-            payer,
+        Fact::Proved {
+            proof,
+            outcome,
+            words,
             ..
         } => format!(
             "{}: {}{}",
-            person.map_or_else(|| say::capital(say::payer_name(*payer)), text),
-            if *agreed { "yes" } else { "no" },
-            amount
-                .map(|amount| format!(", up to {amount}"))
+            say::capital(say::proof_name(*proof)),
+            say::outcome(*outcome),
+            words
+                .map(|words| format!(". {}", text(words)))
                 .unwrap_or_default()
         ),
-        Fact::Declined { words, .. } => format!("Declined by the customer: {}", text(*words)),
-        Fact::Paid { amount, .. } => format!("Paid: {amount}"),
-        Fact::PartNeeded {
-            label, quantity, ..
-        } => {
-            format!("Part needed: {} × {}", quantity.normalize(), text(*label))
-        }
-        Fact::PartStepped { part, step, .. } => format!(
-            "{}: {}",
-            say::capital(record::v1::codes::PartStepForm::word(*step)),
-            names.part(part)
-        ),
-        Fact::OldPart { part, fate, .. } => format!(
-            "Old {}: {}",
-            part.as_ref()
-                .map_or_else(|| "part".to_owned(), |part| names.part(part)),
-            say::old_part(*fate)
-        ),
-        Fact::SubletOut { what, to, .. } => format!("Sent out to {}: {}", text(*to), text(*what)),
-        Fact::SubletBack { .. } => "Back from machine work".to_owned(),
-        Fact::Keys { step, .. } => match step {
-            KeyStep::Taken => "Keys taken in".to_owned(),
-            KeyStep::GivenBack => "Keys given back".to_owned(),
-        },
-        Fact::Odometer { reading, .. } => format!("Odometer {}", reading.as_str()),
-        Fact::Stood { .. } => "Vehicle moved to its place".to_owned(),
-        Fact::Promised { .. } => "Time promised".to_owned(),
-        Fact::Aimed { aim, targets, .. } => aimed(names, *aim, targets),
-        Fact::Assigned { person } => format!("{} works on it", names.person(person)),
-        Fact::Attached { .. } => "Photo added".to_owned(),
-        Fact::Undo { .. } => "Took something back".to_owned(),
-        _ => String::new(),
+        _ => desk_fact(names, rules, fact),
     }
 }
 
@@ -343,7 +312,7 @@ pub(super) fn aim(names: &Names<'_>, order: &Order) -> Option<String> {
     repair::aim(order).map(|aim| aim_words(names, aim.is, &aim.targets))
 }
 
-fn aimed(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
+pub(super) fn aimed(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
     format!("Planned: {}", aim_words(names, aim, targets))
 }
 
@@ -355,30 +324,5 @@ fn aim_words(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
             let labels: Vec<_> = targets.iter().map(|item| names.known(item)).collect();
             format!("get at {}", labels.join(", "))
         }
-    }
-}
-
-fn decision(service: &Service, decision: &Decision) -> String {
-    let text = |words| service.texts().text(words);
-    match decision {
-        Decision::Opened { number, .. } => format!("Order {number} opened"),
-        Decision::Adopted { version, .. } => format!("Working by the map, version {version}"),
-        Decision::Priced { totals, .. } => {
-            let sum: rust_decimal::Decimal = totals.values().map(|totals| totals.net).sum();
-            format!("Price set: {sum} before tax")
-        }
-        Decision::WrittenDown { amount, .. } => format!("Written down by {amount}"),
-        Decision::Charged { .. } => "Invoice written".to_owned(),
-        Decision::Waived { words, gate, .. } => {
-            format!(
-                "Waived at {}: {}",
-                say::gate(*gate).to_lowercase(),
-                text(*words)
-            )
-        }
-        Decision::WaiverWithdrawn { .. } => "Waiver taken back".to_owned(),
-        Decision::HandedOver { leaves, .. } => format!("Handed over: {}", left(*leaves)),
-        Decision::TakenBack { words } => format!("Back in: {}", text(*words)),
-        Decision::Voided { words } => format!("Voided: {}", text(*words)),
     }
 }

@@ -102,7 +102,8 @@ fn changed(asked: &AskView) -> Markup {
     }
 }
 
-fn write_down(order: &OrderView, asked: &AskView) -> Markup {
+/// The tap that charges what was agreed and no more.
+pub fn write_down(order: &OrderView, asked: &AskView) -> Markup {
     let ceiling = asked.ceiling.as_deref().unwrap_or("");
     let request = json!({ "write-down": { "payer": asked.payer } });
     html! {

@@ -1,6 +1,6 @@
 //! The desk: what it comes to for whom, what was agreed, money, keys, papers to print.
 
-use super::ask::ask_page;
+use super::ask::{ask_page, write_down};
 use super::papers::{payer_name, word};
 use super::{Shown, count, order_of, show};
 use crate::State;
@@ -218,7 +218,10 @@ fn invoice(order: &OrderView) -> Markup {
     html! {
         @if charged { p class="yes gap" { "The invoice is written." } }
         @else {
-            @for asked in &over { (to_ask(order, asked)) }
+            @for asked in &over {
+                (to_ask(order, asked))
+                @if asked.over.is_some() { (write_down(order, asked)) }
+            }
             @if order.price.is_some() {
                 form { div class="presses" { (button(Look::Confirm, "Write the invoice", "", &[order_request(&order.order, json!({ "charge": {} }))], None)) } }
             }

@@ -9,8 +9,8 @@ use axum::http::header::{
 };
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
-use shop::Trouble;
-use shop::repair::{ShopFact, Words};
+use shop::repair::Words;
+use shop::{Trouble, erasures};
 use std::sync::Arc;
 
 /// What a browser may show in its place. Everything else, drawings that may carry a
@@ -35,10 +35,8 @@ pub async fn file(
         if let Some(file) = service.texts().file(words) {
             return Ok(file);
         }
-        let world = service.world()?;
-        let erased = world.shop.facts().any(
-            |(_, _, fact)| matches!(fact, ShopFact::Erased { texts, .. } if texts.contains(&words)),
-        );
+        let (store, log) = service.record();
+        let erased = erasures(store, log)?.contains(&words.0);
         Err(no_file(if erased {
             "this file was erased; the record keeps only that there was one"
         } else {

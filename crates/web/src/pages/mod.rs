@@ -36,6 +36,7 @@ mod snag_found;
 mod stage;
 mod stage_rows;
 mod tighten;
+mod vehicle;
 mod walk;
 
 use crate::State;
@@ -134,7 +135,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/added", get(papers::added))
         .route("/o/{number}/invoice", get(papers::invoice))
         .merge(plan_routes())
-        .route("/v/{vehicle}", get(order::vehicle))
+        .route("/v/{vehicle}", get(vehicle::vehicle))
         .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))
         .route("/coolant", get(coolant::coolant))
         .route("/coolant/{calculator}", get(coolant::calculator))

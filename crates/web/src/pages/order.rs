@@ -3,14 +3,14 @@
 use super::{Shown, count, order_of, show};
 use crate::State;
 use crate::door::blocking;
-use crate::tap::{Look, button, field, link, order_fact, thumbnails};
+use crate::tap::{Look, button, field, link, order_fact, signed, thumbnails};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use serde_json::{Value, json};
-use shop::repair::{Field, OrderId, VehicleId};
-use shop::view::{OrderView, StoppedView, StoryLine, standing_text};
+use shop::repair::OrderId;
+use shop::view::{OrderView, StoppedView, StoryLine};
 use std::sync::Arc;
 
 pub async fn order(
@@ -253,53 +253,14 @@ fn told(order: &OrderView, line: &StoryLine) -> Markup {
                 }
             }
             (thumbnails(&line.photos))
-            @if !line.undone {
+            (signed(line.signature.as_deref(), ""))
+            @if line.decided {
+                p class="soft gap" { "A decision is not taken back: it is answered by another one." }
+            } @else if !line.undone {
                 form { div class="presses" {
                     (button(Look::Plain, "Take this back", "as if it had not been", &[order_fact(&order.order, json!({ "undo": { "command": line.command, "part": null } }))], None))
                 } }
             }
         }
     }
-}
-
-pub async fn vehicle(
-    extract::State(state): extract::State<State>,
-    headers: HeaderMap,
-    Path(id): Path<String>,
-) -> Response {
-    show(state, headers, move |ask| {
-        let id = VehicleId::new(id);
-        let visits = shop::view::rows_of_vehicle(ask.service, &id)?;
-        let vehicle = ask.service.world()?.vehicle(&id)?;
-        if vehicle.is_blank() {
-            return Err(shop::Trouble::not_found("there is no such vehicle"));
-        }
-        let text = |field: Field| vehicle.text(field).words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
-        let differences: Vec<_> = vehicle.differences().map(|fact| standing_text(ask.service, fact)).collect();
-        let owing: Vec<_> = vehicle.owing().map(|fact| standing_text(ask.service, fact)).collect();
-        Ok(Shown::new("Vehicle", html! {
-            h1 { (text(Field::Label)) }
-            p class="gap" { (text(Field::Plate)) " · " (text(Field::Vin)) }
-            div class="columns" {
-                div {
-                    h2 { "Different from others of its kind" }
-                    @if differences.is_empty() { p class="gap" { "Nothing known" } }
-                    @for line in &differences { div class="row" { span class="mark half" {} span class="what" { (line) } } }
-                    h2 { "Due" }
-                    @if owing.is_empty() { p class="gap" { "Nothing" } }
-                    @for line in &owing { div class="row" { span class="what" { (line) } } }
-                }
-                div {
-                    h2 { "Visits" }
-                    @for row in &visits {
-                        a class="row" href=(format!("/o/{}", row.number)) {
-                            span class="what" { span class="strong line" { (row.number) } span class="soft line" { (row.complaint) } }
-                            span class="strong upper" { (row.word) }
-                        }
-                    }
-                }
-            }
-        }))
-    })
-    .await
 }

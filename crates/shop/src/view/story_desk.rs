@@ -1,0 +1,199 @@
+//! What the desk told and decided, in plain words.
+
+use super::story::{aimed, hour, left};
+use crate::say::{self, Names};
+use crate::service::Service;
+use record::v1::codes::{LineTextForm, PaidByForm, PartStepForm, WayForm};
+use repair::{ConsentStep, Decision, Fact, KeyStep, Place, Rules};
+
+/// A code as a person reads it: `in-person` is `in person`.
+fn plain(code: &str) -> String {
+    code.replace('-', " ")
+}
+
+pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String {
+    let text = |words| names.text(words);
+    let behind =
+        |words: &Option<_>| words.map_or_else(String::new, |words| format!(": {}", text(words)));
+    match fact {
+        Fact::LineOpened {
+            complaint, payer, ..
+        } => match payer {
+            repair::price::Payer::Customer => format!("Complaint: {}", text(*complaint)),
+            other => format!(
+                "Complaint, paid by {}: {}",
+                say::payer_name(*other),
+                text(*complaint)
+            ),
+        },
+        Fact::LineWorded {
+            words, text: which, ..
+        } => {
+            format!(
+                "{}: {}",
+                say::capital(LineTextForm::word(*which)),
+                text(*words)
+            )
+        }
+        Fact::Consented { .. } => consented(names, fact),
+        Fact::Declined {
+            items,
+            words,
+            signature,
+            ..
+        } => {
+            let items: Vec<_> = items.iter().map(|item| names.label(item)).collect();
+            let signed = if signature.is_some() {
+                ", signed"
+            } else {
+                ", not signed"
+            };
+            format!("Declined{signed}: {}: {}", items.join(", "), text(*words))
+        }
+        Fact::Paid {
+            amount,
+            by,
+            deposit,
+            payer,
+        } => {
+            let what = if *deposit { "Deposit" } else { "Paid" };
+            let by = plain(PaidByForm::word(*by));
+            format!("{what} by {}: {amount} ({by})", say::payer_name(*payer))
+        }
+        Fact::PartNeeded {
+            label, quantity, ..
+        } => {
+            format!("Part needed: {} × {}", quantity.normalize(), text(*label))
+        }
+        Fact::PartStepped {
+            part,
+            step,
+            due,
+            words,
+            ..
+        } => {
+            let due = due.map_or_else(String::new, |due| format!(", due {due}"));
+            format!(
+                "{}: {}{due}{}",
+                say::capital(PartStepForm::word(*step)),
+                names.part(part),
+                behind(words)
+            )
+        }
+        Fact::OldPart { part, fate, .. } => format!(
+            "Old {}: {}",
+            part.as_ref()
+                .map_or_else(|| "part".to_owned(), |part| names.part(part)),
+            say::old_part(*fate)
+        ),
+        Fact::SubletOut {
+            what,
+            to,
+            items,
+            due,
+            ..
+        } => {
+            let items: Vec<_> = items.iter().map(|item| names.label(item)).collect();
+            let with = if items.is_empty() {
+                String::new()
+            } else {
+                format!(" ({})", items.join(", "))
+            };
+            let due = due.map_or_else(String::new, |due| format!(", due back {due}"));
+            format!("Sent out to {}: {}{with}{due}", text(*to), text(*what))
+        }
+        Fact::SubletBack { words, .. } => format!("Back from where it was sent{}", behind(words)),
+        Fact::Keys { step, words } => match step {
+            KeyStep::Taken => format!("Keys taken in{}", behind(words)),
+            KeyStep::GivenBack => format!("Keys given back{}", behind(words)),
+        },
+        Fact::Odometer { reading, .. } => format!("Odometer {}", reading.as_str()),
+        Fact::Stood { place } => match place {
+            Place::Stall(_) => "Moved into a stall".to_owned(),
+            Place::Yard => "Moved into the yard".to_owned(),
+            Place::Away => "Taken away from here".to_owned(),
+        },
+        Fact::Promised { at } => format!("Promised for {}", hour(rules, *at)),
+        Fact::Aimed { aim, targets, .. } => aimed(names, *aim, targets),
+        Fact::Assigned { person } => format!("{} works on it", names.person(person)),
+        Fact::Attached { .. } => "Photo added".to_owned(),
+        Fact::Undo { .. } => "Took something back".to_owned(),
+        _ => String::new(),
+    }
+}
+
+/// `Ada Brandt said yes to the repair, up to 850 before tax (phone)`.
+fn consented(names: &Names<'_>, fact: &Fact) -> String {
+    let Fact::Consented {
+        step,
+        payer,
+        agreed,
+        amount,
+        tax_included,
+        way,
+        person,
+        said,
+        ..
+    } = fact
+    else {
+        return String::new();
+    };
+    let who = person.map_or_else(
+        || say::capital(say::payer_name(*payer)),
+        |words| names.text(words),
+    );
+    let what = match step {
+        ConsentStep::Diagnose => "finding the fault",
+        ConsentStep::TakeApart => "taking it apart",
+        ConsentStep::Repair => "the repair",
+        ConsentStep::Add => "doing more",
+    };
+    let tax = if *tax_included {
+        "with tax"
+    } else {
+        "before tax"
+    };
+    let amount = amount.map_or_else(String::new, |amount| format!(", up to {amount} {tax}"));
+    let said = said.map_or_else(String::new, |words| format!(": “{}”", names.text(words)));
+    let way = plain(WayForm::word(*way));
+    format!(
+        "{who} said {} to {what}{amount} ({way}){said}",
+        if *agreed { "yes" } else { "no" }
+    )
+}
+
+pub(super) fn decision(service: &Service, decision: &Decision) -> String {
+    let text = |words| service.texts().text(words);
+    match decision {
+        Decision::Opened { number, .. } => format!("Order {number} opened"),
+        Decision::Adopted { version, .. } => format!("Working by the map, version {version}"),
+        Decision::Priced { totals, .. } => {
+            let sum: rust_decimal::Decimal = totals.values().map(|totals| totals.net).sum();
+            format!("Price set: {sum} before tax")
+        }
+        Decision::WrittenDown { amount, payer } => {
+            format!("Written down by {amount} for {}", say::payer_name(*payer))
+        }
+        Decision::Charged { .. } => "Invoice written".to_owned(),
+        Decision::Waived { words, gate, .. } => {
+            format!(
+                "Waived at {}: {}",
+                say::gate(*gate).to_lowercase(),
+                text(*words)
+            )
+        }
+        Decision::WaiverWithdrawn { .. } => "Waiver taken back".to_owned(),
+        Decision::HandedOver {
+            leaves,
+            boxes,
+            signed_by,
+            ..
+        } => {
+            let boxes = boxes.map_or_else(String::new, |boxes| format!(", boxes with it: {boxes}"));
+            let by = signed_by.map_or_else(String::new, |by| format!(", signed by {}", text(by)));
+            format!("Handed over: {}{boxes}{by}", left(*leaves))
+        }
+        Decision::TakenBack { words } => format!("Back in: {}", text(*words)),
+        Decision::Voided { words } => format!("Voided: {}", text(*words)),
+    }
+}
