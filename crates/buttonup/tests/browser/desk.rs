@@ -262,3 +262,25 @@ fn papers_print() -> Result<()> {
     }
     Ok(())
 }
+
+#[test]
+fn a_vehicle_that_comes_back_is_the_same_vehicle() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = desk(&shop)?;
+    browser.goto(&shop.server.url("/o/1001"))?;
+    follow(&browser, "The vehicle")?;
+    browser.wait_for_text("wire insert")?;
+    ensure!(browser.text()?.contains("Drain thread worn out"));
+    unfold(&browser, "It is back")?;
+    write(&browser, "Complaint", "It drips again")?;
+    write(&browser, "Odometer", "91900 km")?;
+    choose(&browser, "goodwill")?;
+    tap(&browser, "Take it in")?;
+    browser.wait_for_text("1007")?;
+    browser.goto(&shop.server.url("/o/1007"))?;
+    // What it carries from the earlier order is shown at once.
+    browser.wait_for_text("wire insert")?;
+    follow(&browser, "The vehicle")?;
+    browser.wait_for_text("It is here: order 1007")?;
+    Ok(())
+}

@@ -15,15 +15,15 @@ pub async fn calls(extract::State(state): extract::State<State>, headers: Header
         Ok(Shown::new(
             "Calls and waits",
             html! {
-                h1 class="spread" { span { "Calls and waits" } span { (ring.len()) " to ring" } }
+                h1 { "Calls and waits" }
                 div class="columns" {
                     div {
-                        h2 { "Ring now" }
+                        h2 class="spread" { span { "Ring now" } span { (ring.len()) } }
                         @if ring.is_empty() { p class="gap" { "Nobody has to be rung." } }
                         @for call in ring { (call_row(call)) }
                     }
                     div {
-                        h2 { "Waited for" }
+                        h2 class="spread" { span { "Waited for" } span { (wait.len()) } }
                         @if wait.is_empty() { p class="gap" { "Nothing is on its way or away." } }
                         @for call in wait { (call_row(call)) }
                     }
