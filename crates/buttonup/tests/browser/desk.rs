@@ -267,6 +267,11 @@ fn papers_print() -> Result<()> {
 fn a_vehicle_that_comes_back_is_the_same_vehicle() -> Result<()> {
     let shop = started("demo")?;
     let browser = desk(&shop)?;
+    // The order it is here on was opened by mistake.
+    browser.goto(&shop.server.url("/o/1006/mend"))?;
+    write(&browser, "Why", "opened twice")?;
+    tap(&browser, "Void this order")?;
+    browser.wait_for_text("Stall 1")?;
     browser.goto(&shop.server.url("/o/1001"))?;
     follow(&browser, "The vehicle")?;
     browser.wait_for_text("wire insert")?;
