@@ -251,6 +251,7 @@ fn status(trouble: &Trouble) -> StatusCode {
     match trouble.kind {
         TroubleKind::NotFound => StatusCode::NOT_FOUND,
         TroubleKind::Unreadable => StatusCode::BAD_REQUEST,
+        TroubleKind::Refused => StatusCode::UNPROCESSABLE_ENTITY,
         _ => StatusCode::INTERNAL_SERVER_ERROR,
     }
 }
@@ -261,6 +262,7 @@ fn trouble_page(trouble: &Trouble) -> Shown {
         "Trouble",
         html! {
             h1 { (shop::say::capital(&trouble.what)) }
+            @for reason in &trouble.reasons { p class="gap" { (reason) } }
             p class="gap" { (shop::say::capital(&trouble.mend)) }
             p class="soft gap" { "Where: " (trouble.place) }
             div class="presses low" {

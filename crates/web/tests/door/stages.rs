@@ -451,3 +451,73 @@ fn the_wheel_goes_back_so_that_it_rolls() {
         open(&door)
     );
 }
+
+#[test]
+fn what_a_map_is_made_of_is_shown_and_never_run() {
+    let door = opened();
+    let name = "<img src=x onerror=alert(1)> & \\\"B+\\\" nut";
+    let map = format!(
+        "vehicle = \"<script>alert(1)</script>\"\n[items.\"{name}\"]\nis = \"cover\"\nplace = \"'><b>\"\n\
+         tools = [\"</details>\"]\n[items.hose]\nis = \"hose\"\nneeds = [\"{name} off\"]\n"
+    );
+    let text = Device::document(&map, "application/toml");
+    door.send(
+        "map:odd",
+        "map_fact",
+        json!({ "drafted": { "version": 1, "text": text } }),
+    );
+    for path in [
+        "/maps",
+        "/maps/odd",
+        "/o/1001/plan?map=odd",
+        "/o/1001/plan?map=odd&for=hose",
+        "/o/1001/plan/price?map=odd&for=hose",
+    ] {
+        let answer = door.get(path);
+        assert_eq!(answer.status, 200, "{path}: {}", answer.body);
+        for raw in ["<script>alert", "<img", "'><b>"] {
+            assert!(
+                !answer.body.contains(raw),
+                "{path}: {raw} in {}",
+                answer.body
+            );
+        }
+    }
+    work_by(&door, "map=odd&for=hose");
+    let stage = door.get("/o/1001/stage");
+    assert!(!stage.body.contains("<img"), "{}", stage.body);
+    press(&door, &Screen::read(&stage.body), "Out as shown", &[]);
+    assert!(
+        open(&door).iter().any(|text| text.contains("<img src=x")),
+        "{:?}",
+        open(&door)
+    );
+}
+
+#[test]
+fn a_map_that_is_not_there_or_has_errors_is_told_with_its_lines() {
+    let door = opened();
+    let nowhere = door.get("/o/1001/plan?map=nonsense");
+    assert_eq!(nowhere.status, 404);
+    let text = Device::document("vehicle = \"Van\"\n[items.tray]\n", "application/toml");
+    door.send(
+        "map:half",
+        "map_fact",
+        json!({ "drafted": { "version": 1, "text": text } }),
+    );
+    let half = door.get("/o/1001/plan?map=half&for=tray");
+    assert_eq!(half.status, 422);
+    for said in ["It has errors", "half.toml:2:", "does not say what it is"] {
+        assert!(half.body.contains(said), "{said} not in {}", half.body);
+    }
+    // What the map does not have is passed over, and something is asked for again.
+    let unknown = screen(
+        &door,
+        "/o/1001/plan?map=pickup&for=nonsense&without=x.y&taken=moon&aim=what",
+    );
+    assert!(
+        unknown.text.contains("What do you want to get at?"),
+        "{}",
+        unknown.text
+    );
+}
