@@ -34,6 +34,9 @@ pub struct OrderMap {
     pub to_roll: BTreeSet<ItemId>,
     /// The name in the order of each item of the map.
     pub ids: BTreeMap<ItemId, ItemId>,
+    /// Items that the order knows by other names and the map by the same words: the map's,
+    /// then the order's.
+    pub alike: Vec<(ItemId, ItemId)>,
     /// What differs by now from the map, by the item's name in the order.
     pub differs: BTreeMap<ItemId, Vec<String>>,
     /// What items are called that are out and that the map does not know.
@@ -114,6 +117,7 @@ pub fn on_map_of(
                 .map(|item| (item.clone(), id(item)))
                 .collect(),
             stood: last_place(&map, &account),
+            alike: alike(service, &map, &account),
             differs: differs(service, order, &account),
             to_roll: to_roll(&map, order, &account, rules),
             extras: extras(service, &map, &account, &stands),
@@ -126,6 +130,31 @@ pub fn on_map_of(
             stands,
         }
     })
+}
+
+/// What was typed on the order in the map's own words before it worked by the map.
+fn alike(service: &Service, map: &Map, account: &Account) -> Vec<(ItemId, ItemId)> {
+    let plain = |label: &str| label.trim().trim_end_matches('s').to_lowercase();
+    let on_map: BTreeMap<ItemId, &ItemId> = map
+        .items
+        .keys()
+        .map(|item| (account.moves.name(&in_order(item)).clone(), item))
+        .collect();
+    let by_words: BTreeMap<String, &ItemId> = map
+        .items
+        .keys()
+        .map(|item| (plain(item.as_str()), item))
+        .collect();
+    let others = account
+        .items
+        .values()
+        .filter(|item| !on_map.contains_key(&item.id));
+    others
+        .filter_map(|item| {
+            let name = by_words.get(&plain(&service.texts().text(item.label)))?;
+            Some(((*name).clone(), item.id.clone()))
+        })
+        .collect()
 }
 
 /// What was noted to differ from now on: at which positions, what size and torque hold.

@@ -12,7 +12,7 @@ use axum::http::HeaderMap;
 use axum::http::header::CONTENT_TYPE;
 use axum::response::{IntoResponse, Response};
 use maud::{Markup, html};
-use serde_json::Value;
+use serde_json::{Value, json};
 use shop::map::Map;
 use shop::planning::{self, Asked, OrderMap, Shown as Plan, adopt, map_of_order, on_map_of};
 use shop::repair::{AimIs, ItemId, Kind, MapId};
@@ -171,6 +171,7 @@ fn by_map(
             (figures(&found))
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
         }
+        (the_same(order, on))
         @for line in on.unforeseen(ask.service) { p class="wait gap" { (line) } }
         @if let Some(other) = on.straight(ask.service, &found.plan) {
             div class="beside-plan" {
@@ -191,6 +192,25 @@ fn by_map(
         }
         (take_it(order, on, &found))
     })
+}
+
+/// Things typed on this order before in the map's own words: one tap makes them one thing.
+fn the_same(order: &OrderView, on: &OrderMap) -> Markup {
+    let names: Vec<&str> = on.alike.iter().map(|(name, _)| name.as_str()).collect();
+    let commands: Vec<Value> = on
+        .alike
+        .iter()
+        .map(|(name, id)| {
+            let same = json!({ "item": planning::in_order(name).as_str(), "also": id.as_str() });
+            order_fact(&order.order, json!({ "same-as": same }))
+        })
+        .collect();
+    html! {
+        @if !names.is_empty() {
+            p class="wait gap" { "On this order by the same name: " (names.join(", ")) }
+            form { div class="presses" { (button(Look::Plain, "They are the same", "the plan then starts from where they stand", &commands, None)) } }
+        }
+    }
 }
 
 /// What is wanted, as a heading.

@@ -521,3 +521,42 @@ fn a_map_that_is_not_there_or_has_errors_is_told_with_its_lines() {
         unknown.text
     );
 }
+
+#[test]
+fn what_was_off_before_the_map_came_is_made_one_with_it() {
+    let door = opened();
+    declare(&door, "typed-1", ("cover", "body"), "Engine cover", 1);
+    let moves = json!([{ "item": "typed-1", "at": [1], "after": [], "left": { "state": "off", "piece": "original" }, "container": null }]);
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "moved": { "stage": null, "moves": moves } }),
+    );
+    let plan = screen(&door, "/o/1001/plan?for=duct+clamps");
+    assert!(
+        plan.text.contains("which the map does not know"),
+        "{}",
+        plan.text
+    );
+    press(&door, &plan, "They are the same", &[]);
+    let plan = screen(&door, "/o/1001/plan?for=duct+clamps");
+    for gone in ["which the map does not know", "by the same name"] {
+        assert!(!plan.text.contains(gone), "{gone} in {}", plan.text);
+    }
+    work_by(&door, "for=duct+clamps");
+    let stage = screen(&door, "/o/1001/stage");
+    assert!(
+        stage.text.contains("duct clamps") && !stage.text.contains("engine cover"),
+        "{}",
+        stage.text
+    );
+    to_the_end(&door);
+    press(
+        &door,
+        &screen(&door, "/o/1001/stage"),
+        "Now the way back",
+        &[],
+    );
+    to_the_end(&door);
+    assert_eq!(open(&door), Vec::<String>::new());
+}
