@@ -105,6 +105,23 @@ fn a_charge_is_held_to_the_rules_of_the_place_and_to_none_by_default() {
 }
 
 #[test]
+fn what_a_place_lets_pass_is_said_with_the_place_and_its_limit() {
+    let (mut bench, stream) = over_by_thirty();
+    let name = stream.trim_start_matches("order:").to_owned();
+    let ask = |bench: &Bench| bench.view(&name).asks.remove(0);
+    assert!(ask(&bench).must);
+    assert_eq!(ask(&bench).limit, None);
+    choose(&mut bench, "us-fl");
+    let let_pass = ask(&bench);
+    assert!(!let_pass.must);
+    assert_eq!(let_pass.limit.as_deref(), Some("440.00"));
+    assert_eq!(
+        let_pass.sentence,
+        "Nothing has to be asked: it is 30.00 over the ceiling, and Florida, USA lets up to 440.00 pass. Tell Ada Vane all the same."
+    );
+}
+
+#[test]
 fn the_last_choice_holds_and_an_unknown_place_is_not_taken() {
     let (mut bench, _) = over_by_thirty();
     choose(&mut bench, "us-fl");
