@@ -2,6 +2,7 @@
 //! hand-over, two browsers at once, undo, and every page's contrast and target sizes.
 
 mod desk;
+mod leaving;
 mod plan;
 
 mod coolant;
