@@ -29,6 +29,7 @@ mod plan_drawing;
 mod plan_price;
 mod plan_query;
 mod plan_rows;
+mod plan_targets;
 mod price;
 mod record;
 mod setup;
