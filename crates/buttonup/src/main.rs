@@ -72,7 +72,7 @@ fn main() -> ExitCode {
         Command::Serve(place) => serve::serve(&place),
         Command::Vin(vin) => Ok(vin_command::run(&vin)),
         Command::Plan(asked) => plan_command::plan(&asked),
-        Command::Map(asked) => plan_command::check(&asked),
+        Command::Map(asked) => plan_command::map(&asked),
         Command::Fastener(asked) => fastener_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Keep(command) => keep::run(&command),

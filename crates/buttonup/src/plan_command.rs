@@ -1,11 +1,12 @@
 //! `buttonup plan` and `buttonup map check`: maps as text, and the cheapest way in and back.
 
 use crate::answer::{Answer, Wrong};
+use crate::keep::Place as Kept;
 use clap::{Args, Subcommand};
 use map::{Map, StateOf, Trouble};
 use plan::{Because, Budget, Goal, MoveId, Place, Planned};
 use serde_json::{Value, json};
-use shop::planning::{self, problem, to_roll_from};
+use shop::planning::{self, learned, problem, to_roll_from};
 use shop::repair::ItemId;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -50,11 +51,42 @@ pub enum MapCommand {
         /// The map, as TOML.
         map: PathBuf,
     },
+    /// Write down what an order has shown: a new map, or the one of its vehicle bettered.
+    FromOrder {
+        /// The order's number.
+        number: u64,
+        #[command(flatten)]
+        place: Kept,
+    },
+}
+
+/// Does one of these.
+pub fn map(command: &MapCommand) -> Result<Answer, Wrong> {
+    match command {
+        MapCommand::Check { map } => check(map),
+        MapCommand::FromOrder { number, place } => from_order(*number, place),
+    }
+}
+
+/// The map's text as the answer, to be looked through and kept.
+fn from_order(number: u64, place: &Kept) -> Result<Answer, Wrong> {
+    let service = crate::serve::open_service(place)?;
+    let vehicle = shop::view::order(&service, number)?.row.vehicle;
+    let learned = learned(&service, number, &vehicle)?;
+    Ok(Answer {
+        json: json!({
+            "map": learned.map.as_str(),
+            "from_version": learned.from,
+            "things": learned.things,
+            "text": learned.text,
+        }),
+        text: learned.text.trim_end().to_owned(),
+        good: true,
+    })
 }
 
 /// Reads a map and says what is wrong with it.
-pub fn check(command: &MapCommand) -> Result<Answer, Wrong> {
-    let MapCommand::Check { map } = command;
+fn check(map: &Path) -> Result<Answer, Wrong> {
     let text = text_of(map)?;
     let (good, troubles) = match map::read(&map.display().to_string(), &text) {
         Ok(read) => (true, read.warnings),

@@ -67,7 +67,7 @@ pub fn demo(demo: &Demo) -> Result<Answer, Wrong> {
     run(&demo.listen, &place, service)
 }
 
-fn open_service(place: &Place) -> Result<Service, Wrong> {
+pub fn open_service(place: &Place) -> Result<Service, Wrong> {
     let store = place.write()?.shared();
     Ok(Service::open(store, &place.log, Arc::new(Timestamp::now))?)
 }

@@ -2,6 +2,8 @@
 
 use crate::read::{Read, read};
 use crate::trouble::Trouble;
+use crate::value::Source;
+use std::collections::BTreeMap;
 use toml_edit::{
     Array, DocumentMut, InlineTable, Item, Key, Table, TableLike, TomlError, Value, value,
 };
@@ -145,6 +147,45 @@ pub fn apply(text: &str, edit: &Edit) -> Result<String, TomlError> {
     Ok(document.to_string())
 }
 
+/// Words as TOML writes them.
+#[must_use]
+pub fn quoted(words: &str) -> String {
+    Value::from(words).to_string()
+}
+
+/// Several words as TOML writes them.
+#[must_use]
+pub fn listed(words: &[&str]) -> String {
+    Value::Array(words.iter().copied().collect()).to_string()
+}
+
+/// The items of a text in the sequence they are written, however good a map it is.
+#[must_use]
+pub fn names(text: &str) -> Vec<String> {
+    let document: DocumentMut = text.parse().unwrap_or_default();
+    let items = document.get("items").and_then(Item::as_table_like);
+    let names = items.into_iter().flat_map(|items| items.iter());
+    names.map(|(name, _)| name.to_owned()).collect()
+}
+
+/// The sources of a text, however good a map it is.
+#[must_use]
+pub fn sources(text: &str) -> BTreeMap<String, Source> {
+    let document: DocumentMut = text.parse().unwrap_or_default();
+    let sources = document.get("sources").and_then(Item::as_table_like);
+    let sources = sources.into_iter().flat_map(|sources| sources.iter());
+    sources
+        .filter_map(|(name, held)| {
+            let word = |key: &str| Some(held.get(key)?.as_str()?.to_owned());
+            let source = Source {
+                title: word("title")?,
+                date: word("date")?,
+            };
+            Some((name.to_owned(), source))
+        })
+        .collect()
+}
+
 /// A value as TOML writes it; words where it is none.
 fn toml(text: &str) -> Value {
     text.parse().unwrap_or_else(|_| text.into())
@@ -281,31 +322,43 @@ fn rename(root: &mut Table, item: &str, to: &str) {
         let new = Key::new(to).with_leaf_decor(key.leaf_decor().clone());
         items.insert_formatted(&new, held);
     }
+    // A longer name that begins the same is another item.
+    let longer: Vec<String> = root
+        .get("items")
+        .and_then(Item::as_table_like)
+        .into_iter()
+        .flat_map(|items| items.iter())
+        .map(|(name, _)| name.to_owned())
+        .filter(|name| name.starts_with(&format!("{item} ")))
+        .collect();
     for (_, held) in root.iter_mut() {
-        rename_in(held, item, to);
+        rename_in(held, item, to, &longer);
     }
 }
 
 /// Where items are named: nowhere else is a word renamed that happens to be the same.
 const NAMING: [&str; 6] = ["needs", "needs-back", "owes", "off", "first", "either-way"];
 
-fn rename_in(held: &mut Item, item: &str, to: &str) {
+fn rename_in(held: &mut Item, item: &str, to: &str, longer: &[String]) {
     let Some(table) = held.as_table_like_mut() else {
         return;
     };
     for (key, held) in table.iter_mut() {
         match held.as_value_mut().filter(|_| NAMING.contains(&key.get())) {
-            Some(value) => rename_value(value, item, to),
-            None => rename_in(held, item, to),
+            Some(value) => rename_value(value, item, to, longer),
+            None => rename_in(held, item, to, longer),
         }
     }
 }
 
 /// Renames in every text that is the name or begins with it and a space.
-fn rename_value(value: &mut Value, item: &str, to: &str) {
+fn rename_value(value: &mut Value, item: &str, to: &str, longer: &[String]) {
     match value {
         Value::String(text) => {
-            let rest = text.value().strip_prefix(item);
+            let other = longer
+                .iter()
+                .any(|name| text.value().starts_with(name.as_str()));
+            let rest = text.value().strip_prefix(item).filter(|_| !other);
             let rest = rest.filter(|rest| rest.is_empty() || rest.starts_with(' '));
             if let Some(renamed) = rest.map(|rest| format!("{to}{rest}")) {
                 let decor = text.decor().clone();
@@ -315,11 +368,11 @@ fn rename_value(value: &mut Value, item: &str, to: &str) {
         }
         Value::Array(list) => list
             .iter_mut()
-            .for_each(|held| rename_value(held, item, to)),
+            .for_each(|held| rename_value(held, item, to, longer)),
         Value::InlineTable(table) => {
             table
                 .iter_mut()
-                .for_each(|(_, held)| rename_value(held, item, to));
+                .for_each(|(_, held)| rename_value(held, item, to, longer));
         }
         _ => {}
     }

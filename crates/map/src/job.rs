@@ -1,6 +1,6 @@
 //! A map's text made from a finished job, or bettered by one.
 
-use crate::words::{KINDS, ZONES};
+use crate::words::{ZONES, kind_word};
 use states::{Kind, Position};
 use std::collections::{BTreeMap, BTreeSet};
 use toml_edit::{Array, DocumentMut, InlineTable, Item, Table, TomlError, Value, value};
@@ -91,11 +91,7 @@ fn new_item(item: &JobItem, job: &str) -> Table {
     made.decor_mut().set_prefix(format!(
         "\n# From {job}: what it needs is only what was seen.\n"
     ));
-    let word = KINDS
-        .iter()
-        .find(|(_, kind)| *kind == item.kind)
-        .map_or("part", |(word, _)| *word);
-    made.insert("is", value(word));
+    made.insert("is", value(kind_word(item.kind)));
     if item.count > 1 && item.kind.is_counted() {
         made.insert("count", value(i64::from(item.count)));
     }

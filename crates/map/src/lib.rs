@@ -41,7 +41,7 @@ mod value;
 mod way;
 mod words;
 
-pub use edit::{Edit, apply, edit};
+pub use edit::{Edit, apply, edit, listed, names, quoted, sources};
 pub use job::{Job, JobItem, merge};
 pub use learned::{Ground, Pair, Seen, Settled};
 pub use read::{Read, read};
@@ -49,4 +49,4 @@ pub use state::{Pieces, StateOf, read_state, write_state};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
 pub use way::Firsts;
-pub use words::{kinds, need_word, places};
+pub use words::{kind_word, kinds, need_word, places};

@@ -6,7 +6,7 @@ use states::{ItemId, Kind, Need, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What is fitted to what on one kind of vehicle.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Map {
     /// The vehicle, as people call it.
     pub vehicle: String,

@@ -41,6 +41,13 @@ pub fn kinds() -> Vec<&'static str> {
     KINDS.iter().map(|(word, _)| *word).collect()
 }
 
+/// The word for one kind.
+#[must_use]
+pub fn kind_word(kind: Kind) -> &'static str {
+    let word = KINDS.iter().find(|(_, known)| *known == kind);
+    word.map_or("part", |(word, _)| *word)
+}
+
 /// The places where items are mostly worked on, to be offered.
 #[must_use]
 pub fn places() -> &'static [&'static str] {

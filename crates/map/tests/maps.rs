@@ -281,6 +281,16 @@ fn changes_on_the_screen_keep_comments_too() {
         apply(&changed, back).matches(system).count(),
         text.matches(system).count()
     );
+    let shorter = "vehicle = \"A\"\n[items.motor]\nis = \"part\"\nneeds = [\"motor bolts out\"]\n[items.\"motor bolts\"]\nis = \"fasteners\"\n";
+    let rename = Edit::Rename {
+        item: own("motor"),
+        to: own("drive"),
+    };
+    let changed = apply(shorter, rename);
+    assert!(
+        changed.contains("[items.drive]") && changed.contains("\"motor bolts out\""),
+        "{changed}"
+    );
     // One need taken away, the last one with its key.
     let unneed = |item: &str, nth| Edit::Unneed {
         item: own(item),

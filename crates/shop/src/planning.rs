@@ -3,6 +3,7 @@
 
 mod adopt;
 mod asked;
+mod learned;
 mod names;
 mod order;
 mod say;
@@ -13,6 +14,7 @@ mod work;
 
 pub use adopt::{adopt, declared, needs, torque_source};
 pub use asked::{Asked, places};
+pub use learned::{Learned, job_of, learned, map_id};
 pub use names::{in_order, move_of, on_map, step};
 pub use order::{OrderMap, Other, map_of_order, on_map_of};
 pub use say::{

@@ -4,6 +4,7 @@
 
 import { clear, filesIn, unsent } from "./files.js";
 import { forget, keep, whole } from "./kept.js";
+import "./map.js";
 
 const storage = window.localStorage;
 const device = (sessionStorage.device ??= crypto.randomUUID());

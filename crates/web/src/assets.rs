@@ -57,6 +57,15 @@ pub fn routes() -> Router<State> {
             }),
         )
         .route(
+            "/assets/map.js",
+            get(|| async {
+                file(
+                    "text/javascript",
+                    include_str!("../assets/map.js").to_owned(),
+                )
+            }),
+        )
+        .route(
             "/assets/kept.js",
             get(|| async {
                 file(

@@ -20,6 +20,9 @@ pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderM
             h1 { "Maps" }
             p class="soft gap" { "What is fitted to what, one kind of vehicle each. A plan is made from a map." }
             @if shelf.is_empty() { p class="gap" { "None yet." } }
+            div class="presses even" {
+                a class="press" href="/maps/new" { "Write a new map" }
+            }
             @for one in &shelf {
                 a class="row" href=(format!("/maps/{}", one.newest.id)) {
                     span class="what" {
@@ -106,6 +109,10 @@ fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
     let vehicle = kept.sound().map_or(kept.id.as_str(), |map| &map.vehicle);
     html! {
         h1 { (vehicle) }
+        div class="presses even" {
+            a class="press" href=(format!("/maps/{}/edit", kept.id)) { "Change it" }
+            a class="press" href=(format!("/maps/{}/file?version={}", kept.id, kept.version)) download { "As a file" }
+        }
         p class="soft gap" { (kept.id) ", version " (kept.version) @if let Some(by) = by { ", kept by " (by) } }
     }
 }

@@ -17,6 +17,7 @@ mod gates;
 mod hand_over;
 mod intake;
 mod item;
+mod map_edit;
 mod maps;
 mod off;
 mod open;
@@ -138,9 +139,23 @@ pub fn routes() -> Router<State> {
         .merge(plan_routes())
         .route("/v/{vehicle}", get(vehicle::vehicle))
         .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))
+        .merge(map_routes())
         .route("/coolant", get(coolant::coolant))
         .route("/coolant/{calculator}", get(coolant::calculator))
         .route("/file/{id}", get(file::file))
+}
+
+/// Writing and mending maps.
+fn map_routes() -> Router<State> {
+    Router::new()
+        .route("/maps/new", get(map_edit::new))
+        .route("/maps/start", get(map_edit::start))
+        .route("/maps/check", axum::routing::post(map_edit::check))
+        .route(
+            "/maps/{map}/edit",
+            get(map_edit::edit).post(map_edit::change),
+        )
+        .route("/maps/{map}/file", get(map_edit::file))
 }
 
 /// Maps, plans and the stages that follow from them.

@@ -161,6 +161,9 @@ fn ways(order: &OrderView) -> Markup {
         (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
         (row("The tray", String::new(), "tray"))
         (row("Story", count(order.story.len(), "line", "lines"), "story"))
+        @if order.handed_over {
+            a class="row" href=(format!("/maps/from-order/edit?order={}", order.number)) { span class="what strong" { "Keep what was done as a map" } }
+        }
         (row("Put right what was mistyped", String::new(), "mend"))
         @if let Some(vehicle) = &order.row.vehicle_id {
             a class="row" href=(format!("/v/{vehicle}")) { span class="what strong" { "The vehicle" } span class="soft" { (order.row.plate) } }

@@ -1,0 +1,240 @@
+//! Writing and mending a map: on the screen, and as text. Nothing is kept until it is
+//! saved; every button but that one only changes the draft that the page carries along.
+
+mod acts;
+mod form;
+
+use super::{Ask, Shown, show};
+use crate::State;
+use axum::Form;
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::response::{IntoResponse, Redirect, Response};
+use maud::{Markup, html};
+use serde::Deserialize;
+use shop::map::{Map, Trouble as Fault};
+use shop::planning::{learned, map_id};
+use shop::repair::MapId;
+use shop::{KeptMap, Trouble};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// A map as it is being changed.
+#[derive(Debug, Clone, Default)]
+struct Draft {
+    id: String,
+    /// The version it grew from; 0 for a new map.
+    base: u32,
+    text: String,
+    /// The item whose fields are open.
+    item: Option<String>,
+    /// What the last button did.
+    said: String,
+    /// What was filled in last, to be offered again.
+    last: BTreeMap<String, String>,
+}
+
+/// A draft, what is wrong with it, and what others have kept meanwhile.
+struct Looked<'a> {
+    draft: &'a Draft,
+    /// The map, as far as it can be read.
+    map: Result<Map, ()>,
+    faults: Vec<Fault>,
+    newest: Option<Arc<KeptMap>>,
+    newest_by: String,
+}
+
+/// What the address asks for.
+#[derive(Debug, Deserialize)]
+pub struct Asked {
+    vehicle: Option<String>,
+    item: Option<String>,
+    order: Option<u64>,
+    version: Option<u32>,
+}
+
+/// Asks what a new map is for.
+pub async fn new(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show(state, headers, |_| {
+        let mut page = Shown::new("New map", html! {
+            h1 { "A new map" }
+            p class="gap" { "A map says what is fitted to what on one kind of vehicle, and what has to come off first." }
+            form class="narrow" method="get" action="/maps/start" {
+                (crate::tap::required("vehicle", "Which vehicle, and which part of it", "such as Korvane Drayman 2.3, front door", ""))
+                div class="presses low" { button class="press confirm" type="submit" { "Begin" } }
+            }
+        });
+        page.leads_to("Maps", "/maps");
+        Ok(page)
+    })
+    .await
+}
+
+/// Leads to the map of a vehicle, there or new.
+pub async fn start(Query(asked): Query<Asked>) -> Redirect {
+    let vehicle = asked.vehicle.unwrap_or_default();
+    let mut query = form_urlencoded::Serializer::new(String::new());
+    query.append_pair("vehicle", vehicle.trim());
+    Redirect::to(&format!(
+        "/maps/{}/edit?{}",
+        map_id(&vehicle),
+        query.finish()
+    ))
+}
+
+pub async fn edit(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(id): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let newest = ask.service.map(&MapId::new(&id), None).ok();
+        let vehicle = asked
+            .vehicle
+            .clone()
+            .unwrap_or_else(|| id.replace('-', " "));
+        let mut draft = Draft {
+            text: match &newest {
+                Some(kept) => kept.text.clone(),
+                None => form::beginning(&vehicle),
+            },
+            base: newest.as_ref().map_or(0, |kept| kept.version),
+            item: asked.item,
+            id,
+            ..Draft::default()
+        };
+        if let Some(number) = asked.order {
+            from_order(ask, number, &mut draft)?;
+        }
+        page(ask, &draft)
+    })
+    .await
+}
+
+/// Takes over what an order has shown.
+fn from_order(ask: &Ask<'_>, number: u64, draft: &mut Draft) -> Result<(), Trouble> {
+    let order = shop::view::order(ask.service, number)?;
+    let taught = learned(ask.service, number, &order.row.vehicle)?;
+    draft.said = format!(
+        "Added from order {number}: {} things in the sequence they came off.",
+        taught.things
+    );
+    draft.text = taught.text;
+    draft.base = taught.from;
+    draft.id = taught.map.as_str().to_owned();
+    Ok(())
+}
+
+pub async fn change(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(id): Path<String>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let draft = acts::done(id, fields.into_iter().collect());
+        page(ask, &draft)
+    })
+    .await
+}
+
+/// What is wrong with a text, as the part of a page that says so.
+pub async fn check(
+    extract::State(state): extract::State<State>,
+    Form(fields): Form<Vec<(String, String)>>,
+) -> Response {
+    let service = state.service.clone();
+    let draft = acts::done(String::new(), fields.into_iter().collect());
+    let told = tokio::task::spawn_blocking(move || {
+        let ask = Ask {
+            service: &service,
+            who: "",
+        };
+        form::faults(&looked(&ask, &draft)).into_string()
+    });
+    match told.await {
+        Ok(told) => ([(CONTENT_TYPE, "text/html; charset=utf-8")], told).into_response(),
+        Err(_) => axum::http::StatusCode::INTERNAL_SERVER_ERROR.into_response(),
+    }
+}
+
+/// The text of a version as a file.
+pub async fn file(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(id): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Response {
+    let service = state.service.clone();
+    let map = MapId::new(&id);
+    let found = tokio::task::spawn_blocking(move || service.map(&map, asked.version));
+    match found.await {
+        Ok(Ok(kept)) => {
+            let name = format!("attachment; filename=\"{}.toml\"", kept.id);
+            let headers = [
+                (CONTENT_TYPE, "application/toml".to_owned()),
+                (CONTENT_DISPOSITION, name),
+            ];
+            (headers, kept.text.clone()).into_response()
+        }
+        Ok(Err(trouble)) => show(state, headers, move |_| Err(trouble)).await,
+        Err(_) => axum::http::StatusCode::INTERNAL_SERVER_ERROR.into_response(),
+    }
+}
+
+fn looked<'a>(ask: &Ask<'_>, draft: &'a Draft) -> Looked<'a> {
+    let (map, faults) = match shop::map::read("line", &draft.text) {
+        Ok(read) => (Ok(read.map), read.warnings),
+        Err(faults) => (Err(()), faults),
+    };
+    let newest = ask.service.map(&MapId::new(&draft.id), None).ok();
+    let newest_by = newest.as_ref().and_then(|kept| {
+        let world = ask.service.world().ok()?;
+        let people = world.shop.everyone();
+        people
+            .get(&kept.by.who)
+            .map(|(name, _)| ask.service.texts().text(*name))
+    });
+    Looked {
+        draft,
+        map,
+        faults,
+        newest,
+        newest_by: newest_by.unwrap_or_else(|| "Somebody".to_owned()),
+    }
+}
+
+fn page(ask: &Ask<'_>, draft: &Draft) -> Result<Shown, Trouble> {
+    let looked = looked(ask, draft);
+    let mut page = Shown::new("Change a map", content(&looked));
+    match &looked.newest {
+        Some(_) => page.leads_to("The map", &format!("/maps/{}", draft.id)),
+        None => page.leads_to("Maps", "/maps"),
+    }
+    Ok(page)
+}
+
+fn content(looked: &Looked<'_>) -> Markup {
+    let draft = looked.draft;
+    let kept = looked
+        .newest
+        .as_ref()
+        .is_some_and(|kept| kept.text == draft.text);
+    html! {
+        h1 { @match &looked.map { Ok(map) => (map.vehicle), Err(()) => (draft.id) } }
+        p class="soft gap" {
+            @if kept { "As version " (draft.base) " has it." }
+            @else if draft.base == 0 { "New. Nothing is kept yet." }
+            @else { "Changed from version " (draft.base) ". Nothing of it is kept yet." }
+        }
+        @if !draft.said.is_empty() { p class="yes gap" role="status" { (draft.said) } }
+        div data-unkept hidden {}
+        div data-faults { (form::faults(looked)) }
+        div class="columns" {
+            div { (form::on_screen(looked)) }
+            div { (form::as_text(looked, kept)) }
+        }
+    }
+}
