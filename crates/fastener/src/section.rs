@@ -1,5 +1,6 @@
 //! The joint in section, before and after, as sizes to draw: whoever draws it brings the lines.
 
+use crate::clearance::clearance_holes;
 use crate::repair::{DamagedHole, Depth, RepairOption, Way};
 use crate::thread::Thread;
 
@@ -192,7 +193,8 @@ fn joint(
 ) -> Section {
     let d = thread.diameter_mm();
     let length = hole.depth.mm();
-    let passage = other_hole_mm.unwrap_or(1.1 * d);
+    let listed = || clearance_holes(thread).map(|holes| holes.normal_mm);
+    let passage = other_hole_mm.or_else(listed).unwrap_or(1.1 * d);
     let outside = hole.boss_mm.unwrap_or(3.0 * d);
     let other = OTHER_PART * d;
     let ring = |what, top_mm, bottom_mm, inner_mm, outer_mm| Ring {

@@ -58,7 +58,7 @@ fn the_snag_ranks_a_wire_insert_first_and_an_oversize_thread_lower() {
     assert_eq!(insert.way, Way::WireInsert);
     assert_eq!(insert.drill.as_ref().unwrap().name, "8.4 mm");
     assert_eq!(insert.tap.as_deref(), Some("M8x1.25 insert tap"));
-    assert_eq!(insert.bolt, "M8x1.25x75");
+    assert_eq!(insert.bolt, "M8x75");
     assert_eq!(insert.torque_nm, Some(22.0));
     assert_eq!(insert.clamp_ratio, Some(1.0));
     assert_eq!(insert.insert_mm, Some(16.0));
@@ -66,7 +66,7 @@ fn the_snag_ranks_a_wire_insert_first_and_an_oversize_thread_lower() {
     assert!(insert.left_inside.contains(&"insert tang") && insert.left_inside.contains(&"chips"));
     let oversize = of(&repairs, Way::Oversize);
     assert!(oversize.holds && oversize.rank > insert.rank);
-    assert_eq!(oversize.bolt, "M10x1.5x75");
+    assert_eq!(oversize.bolt, "M10x75");
     assert_eq!(oversize.other_hole_mm, Some(11.0));
     let torque_nm = oversize.torque_nm.unwrap();
     assert!((26.5..27.5).contains(&torque_nm), "{torque_nm}");
@@ -161,7 +161,7 @@ fn a_through_hole_with_sound_thread_behind_takes_a_longer_bolt() {
         ..SNAG
     });
     assert_eq!(repairs.options[0].way, Way::LongerBolt);
-    assert_eq!(repairs.options[0].bolt, "M8x1.25x90");
+    assert_eq!(repairs.options[0].bolt, "M8x90");
 }
 
 /// The same tear in a hole that ends a few millimetres below the bolt: the longer bolt would bottom
@@ -470,4 +470,29 @@ fn contradictions_are_named() {
         .what
         .contains("plastic")
     );
+}
+
+/// Whatever a step leaves inside, a later step brings out: nothing stays in the vehicle.
+#[test]
+fn what_the_steps_put_in_they_take_out() {
+    let repairs = ranked(&SNAG);
+    for option in repairs.options.iter().filter(|option| option.holds) {
+        let mut inside: std::collections::BTreeSet<&str> = std::collections::BTreeSet::new();
+        for step in &option.steps {
+            inside.extend(step.puts_in.iter().copied());
+            for out in step.takes_out {
+                assert!(inside.remove(out), "{:?}: {out} was never in", option.way);
+            }
+        }
+        assert!(inside.is_empty(), "{:?}: {inside:?}", option.way);
+        let named: std::collections::BTreeSet<_> =
+            option.steps.iter().flat_map(|step| step.puts_in).collect();
+        assert_eq!(
+            named,
+            option.left_inside.iter().collect(),
+            "{:?}",
+            option.way
+        );
+        assert!(option.steps.last().unwrap().tightens);
+    }
 }

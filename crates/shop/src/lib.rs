@@ -13,6 +13,7 @@ mod device;
 mod item_line;
 mod keep;
 mod maps;
+pub mod mending;
 pub mod places;
 pub mod planning;
 pub mod say;
@@ -35,7 +36,10 @@ pub use trouble::{Trouble, TroubleKind};
 pub use words::Texts;
 pub use world::World;
 
+pub use drawing;
+pub use fastener;
 pub use map;
+pub use measure;
 pub use plan;
 pub use record;
 pub use repair;

@@ -4,6 +4,7 @@
 mod desk;
 mod leaving;
 mod plan;
+mod threads;
 
 mod coolant;
 

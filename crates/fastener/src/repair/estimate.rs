@@ -12,6 +12,8 @@ pub struct Planning {
     pub least_strip_margin: f64,
     /// Running torque of a locking insert, added to the torque; 0 for a free-running one.
     pub locking_insert_nm: f64,
+    /// Minutes to get a stub out, or to give its thread up: they come before any way.
+    pub extraction_minutes: Range<f64>,
     /// Time and money by way. A way that is missing is not estimated.
     pub estimates: BTreeMap<Way, Estimate>,
 }
@@ -57,6 +59,7 @@ impl Default for Planning {
             weights: Weights::default(),
             least_strip_margin: 1.25,
             locking_insert_nm: 0.0,
+            extraction_minutes: range((15.0, 20.0, 30.0)),
             estimates: BTreeMap::from([
                 (
                     Way::ChaseThread,

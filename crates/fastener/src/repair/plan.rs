@@ -14,7 +14,7 @@ use crate::figures::{rounded_down, rounded_up, trimmed};
 use crate::head::face_mm;
 use crate::series::{next_metric, next_unified};
 use crate::strip::shear_areas;
-use crate::thread::{INCH_MM, Standard, Thread};
+use crate::thread::{INCH_MM, Series, Standard, Thread};
 use crate::torque::Joint;
 
 /// The tapped hole of a way before clamp, time and rank are known.
@@ -319,6 +319,13 @@ fn bolt_thread_n(hole: &DamagedHole, thread: &Thread, engaged_mm: f64) -> Option
 
 fn bolt_name(thread: &Thread, length_mm: Option<f64>) -> String {
     match (length_mm, thread.standard()) {
+        // A coarse pitch goes without saying: M8x75.
+        (Some(length), Standard::Metric)
+            if thread.series() == Series::Coarse && !thread.name().contains("LH") =>
+        {
+            let d = trimmed(thread.diameter_mm(), 2);
+            format!("M{d}x{}", trimmed(length, 1))
+        }
         (Some(length), Standard::Metric) => format!("{}x{}", thread.name(), trimmed(length, 1)),
         (Some(length), Standard::Unified) => {
             format!("{} x {} in", thread.name(), trimmed(length / INCH_MM, 3))

@@ -14,7 +14,18 @@ pub struct Step {
     pub size_mm: Option<f64>,
     /// Read before the step.
     pub caution: Option<&'static str>,
+    /// What it leaves inside the vehicle, in the words of the option's `left_inside`.
+    pub puts_in: &'static [&'static str],
+    /// What it brings out of the vehicle again.
+    pub takes_out: &'static [&'static str],
+    /// Whether it tightens the bolt, which belongs to putting the joint together.
+    pub tightens: bool,
 }
+
+/// What drilling and tapping put in: the rag keeps the chips from going further.
+const CHIPS: &[&str] = &["chips", "rag"];
+const CHIPS_ALONE: &[&str] = &["chips"];
+const TANG: &[&str] = &["insert tang"];
 
 const EYES: &str = "eye protection; stop the drill at the depth of the hole";
 const SQUARE: &str = "keep the tap square to the face; back it off to break the chip";
@@ -26,23 +37,32 @@ fn step(what: impl Into<String>) -> Step {
         what: what.into(),
         size_mm: None,
         caution: None,
+        puts_in: &[],
+        takes_out: &[],
+        tightens: false,
     }
 }
 
 fn tool(what: impl Into<String>, size_mm: f64, caution: &'static str) -> Step {
     Step {
-        what: what.into(),
         size_mm: Some(size_mm),
         caution: Some(caution),
+        ..step(what)
     }
 }
 
 pub(super) fn chase(thread: &str) -> Vec<Step> {
     vec![
-        step(format!(
-            "run a {thread} thread chaser in by hand, with oil: a chaser, not a cutting tap"
-        )),
-        step("blow the hole out under a rag and look at the thread with a lamp"),
+        Step {
+            puts_in: CHIPS_ALONE,
+            ..step(format!(
+                "run a {thread} thread chaser in by hand, with oil: a chaser, not a cutting tap"
+            ))
+        },
+        Step {
+            takes_out: CHIPS_ALONE,
+            ..step("blow the hole out under a rag and look at the thread with a lamp")
+        },
     ]
 }
 
@@ -61,11 +81,19 @@ pub(super) fn insert(hole: &InsertHole, from_mm: f64, length_mm: f64) -> Vec<Ste
     steps.extend([
         tool(format!("tap with the {}", hole.tap), hole.major_mm, SQUARE),
         chips_out(),
-        step(format!(
-            "wind the insert, {} mm long, in to half a turn below the face",
-            trimmed(length_mm, 1)
-        )),
-        step("break the tang off and take it out: it counts as a thing inside until it is seen"),
+        Step {
+            puts_in: TANG,
+            ..step(format!(
+                "wind the insert, {} mm long, in to half a turn below the face",
+                trimmed(length_mm, 1)
+            ))
+        },
+        Step {
+            takes_out: TANG,
+            ..step(
+                "break the tang off and take it out: it counts as a thing inside until it is seen",
+            )
+        },
     ]);
     steps
 }
@@ -127,12 +155,17 @@ pub(super) fn ending(depth: Depth, torque_nm: Option<f64>) -> Vec<Step> {
         caution: Some(DRY),
         ..step("dry the hole")
     };
-    let tighten = match torque_nm {
-        Some(torque_nm) => step(format!(
-            "tighten to {} N·m, in the pattern of the joint",
-            trimmed(torque_nm, 1)
-        )),
-        None => step("tighten as the maker says: no torque was specified here, so none is given"),
+    let tighten = Step {
+        tightens: true,
+        ..match torque_nm {
+            Some(torque_nm) => step(format!(
+                "tighten to {} N·m, in the pattern of the joint",
+                trimmed(torque_nm, 1)
+            )),
+            None => {
+                step("tighten as the maker says: no torque was specified here, so none is given")
+            }
+        }
     };
     match depth {
         Depth::Blind { .. } => vec![dry, tighten],
@@ -159,6 +192,9 @@ fn drilled(drill: &Drill, from_mm: f64, words: &str) -> Vec<Step> {
         drill.diameter_mm,
         EYES,
     ));
+    for drilled in steps.iter_mut().filter(|step| step.size_mm.is_some()) {
+        drilled.puts_in = CHIPS;
+    }
     steps
 }
 
@@ -166,9 +202,12 @@ fn drilled(drill: &Drill, from_mm: f64, words: &str) -> Vec<Step> {
 const FAR_MM: f64 = 1.5;
 
 fn chips_out() -> Step {
-    step(
-        "chips out: grease on the tap's flutes, a vacuum, then a lamp; a magnet finds none of light metal",
-    )
+    Step {
+        takes_out: CHIPS,
+        ..step(
+            "chips out: grease on the tap's flutes, a vacuum, then a lamp; a magnet finds none of light metal",
+        )
+    }
 }
 
 /// Chips, tangs and rags that a way can leave in the vehicle.

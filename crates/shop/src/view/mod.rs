@@ -8,6 +8,7 @@ mod desk;
 mod goods;
 mod items;
 mod leaving;
+mod mending;
 mod noted;
 mod papers;
 mod row;
@@ -27,6 +28,7 @@ pub use items::{
     ReasonView, SnagView, WaiverView,
 };
 pub use leaving::{DeclinedView, LeftView};
+pub use mending::{ChoiceView, MendingView, mending};
 pub use noted::{NoteView, PhotoView};
 pub use papers::{PapersView, ProofView};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};
@@ -212,7 +214,9 @@ pub fn standing_text(service: &Service, fact: &VehicleFact) -> String {
                 format!(" {}", crate::say::positions(at))
             };
             let mut parts: Vec<String> = Vec::new();
-            parts.extend(text(*words).or_else(|| Some(story::difference(*what).to_owned())));
+            // A size says more than what sort of difference it is.
+            let sort = || size.is_none().then(|| story::difference(*what).to_owned());
+            parts.extend(text(*words).or_else(sort));
             parts.extend(size.as_ref().map(|size| size.as_str().to_owned()));
             parts.extend(torque.as_ref().map(|torque| torque.as_str().to_owned()));
             format!("{item}{at}: now {}", parts.join(", "))

@@ -367,7 +367,18 @@ pub async fn snag(
     .await
 }
 
+/// A snag that is not at its end, with the way there.
 fn open_snag(order: &OrderView, snag: &shop::view::SnagView) -> Markup {
+    html! {
+        a class="row" href=(format!("/o/{}/snag/{}", order.number, snag.snag)) {
+            span class="what no" { (snag.text) }
+            span class="strong" { "Put it right" }
+        }
+    }
+}
+
+/// A snag put right without a calculator: what was done is told.
+pub fn put_right(order: &OrderView, snag: &shop::view::MendingView) -> Markup {
     let item = snag
         .item
         .as_ref()
@@ -390,7 +401,6 @@ fn open_snag(order: &OrderView, snag: &shop::view::SnagView) -> Markup {
             "id": new("difference"), "item": snag.item, "at": snag.at, "what": what,
             "size": field("size"), "torque": field("torque"), "words": text("words") } })) });
     html! {
-        h2 class="no" { (snag.text) }
         p class="caution" { "Eyes covered before drilling; know what lies behind; heat only away from fuel and seals. The maker's instructions come first." }
         form class="narrow" {
             (chips("how", "Put right by", WAYS, "as-before"))

@@ -1,6 +1,7 @@
 //! The pages. Each is a function from what is true now to markup.
 
 mod ask;
+mod asked;
 mod asking;
 mod back;
 mod calls;
@@ -19,6 +20,7 @@ mod intake;
 mod item;
 mod map_edit;
 mod maps;
+mod mend;
 mod off;
 mod open;
 mod order;
@@ -38,6 +40,7 @@ mod snag_found;
 mod stage;
 mod stage_rows;
 mod tighten;
+mod told;
 mod vehicle;
 mod walk;
 
@@ -123,6 +126,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/tray", get(open::tray))
         .route("/o/{number}/item/{item}", get(item::item))
         .route("/o/{number}/snag", get(item::snag))
+        .route("/o/{number}/snag/{snag}", get(mend::snag))
         .route("/o/{number}/due", get(gates::due))
         .route("/o/{number}/may", get(gates::may))
         .route("/o/{number}/may/{gate}", get(gates::gate))

@@ -89,7 +89,7 @@ pub fn found(order: &OrderView, item: Option<&ItemView>, shape: Option<&str>) ->
             (input("words", "In a few words", "", ""))
             (photo_field("photos"))
             div class="presses low" {
-                (button(Look::Confirm, "Note the snag", "", &[noted(order, item)], Some(&format!("/o/{}/snag", order.number))))
+                (button(Look::Confirm, "Note the snag", "", &[noted(order, item)], Some(&format!("/o/{}/snag/{{snag}}", order.number))))
             }
         }
     }

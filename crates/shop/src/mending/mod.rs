@@ -1,0 +1,157 @@
+//! The way from a snag to a sound joint: what the calculator says of a hole, written out as
+//! people read it, so that what is kept with a choice reads the same for ever.
+//!
+//! Everything here is words and figures as printed. A page shows a fresh answer and a kept
+//! one with the same types; a kept one is never worked out again.
+
+mod price;
+mod told;
+mod way;
+
+pub use price::{Added, added};
+pub use told::{
+    Figure, JointTold, LineTold, MeasureTold, OtherTold, PartTold, PieceTold, RungTold, SpreadTold,
+    StepTold, StubTold, Told, WayTold, WorkingTold,
+};
+
+use crate::world::World;
+use fastener::ask::{ExtractQuestion, RepairQuestion, Trouble, extract, repair};
+use fastener::repair::{Planning, Weights};
+use fastener::section::before;
+use measure::Customary;
+use rust_decimal::prelude::ToPrimitive;
+use std::collections::BTreeMap;
+
+pub use told::{both_kn, both_mm, both_n, both_nm};
+
+/// The calculator's name and version, as a choice is kept.
+pub const CALCULATOR: (&str, u32) = ("thread-repair", 1);
+
+/// What a person says of a hole, field by field, as written.
+pub type Fields = BTreeMap<String, String>;
+
+/// The shop's planning figures: those to start from, with its own weights.
+#[must_use]
+pub fn planning(world: &World) -> Planning {
+    let mut planning = Planning::default();
+    if let Some(told) = world.shop.weights() {
+        let share = |weight: rust_decimal::Decimal| weight.to_f64().unwrap_or(0.0).max(0.0);
+        let sum =
+            share(told.margin) + share(told.time) + share(told.cost) + share(told.reversibility);
+        if sum > 0.0 {
+            planning.weights = Weights {
+                margin: share(told.margin) / sum,
+                time: share(told.time) / sum,
+                cost: share(told.cost) / sum,
+                reversibility: share(told.reversibility) / sum,
+            };
+        }
+    }
+    planning
+}
+
+/// The units that the shop reads.
+#[must_use]
+pub fn customary(world: &World) -> Customary {
+    match world.shop.settings().map(|settings| settings.units) {
+        Some(repair::Units::Us) => Customary::Us,
+        Some(repair::Units::Metric) | None => Customary::Metric,
+    }
+}
+
+/// Every way back for a hole, best first, and the ladder for a stub in it.
+///
+/// `stub` says how a stub sits (`proud`, `flush`, `below`); nothing where there is none.
+///
+/// # Errors
+/// [`Trouble`]: which field, what is wrong with it, how to mend it.
+pub fn ways(
+    fields: &Fields,
+    stub: Option<&str>,
+    planning: &Planning,
+    customary: Customary,
+) -> Result<Vec<Told>, Trouble> {
+    let question = question(fields);
+    let answer = repair(&question, planning)?;
+    let ladder = match stub {
+        Some(stands) => Some(told::stub(
+            &extract(&stub_question(fields, stands))?,
+            customary,
+        )),
+        None => None,
+    };
+    let found = told::joint(&before(&answer.hole), answer.hole.thread.name(), customary);
+    let all = &answer.repairs.options;
+    let shared = way::Shared {
+        answer: &answer,
+        ladder: ladder.as_ref(),
+        extraction: stub.map(|_| planning.extraction_minutes),
+        customary,
+    };
+    Ok(all
+        .iter()
+        .map(|option| Told {
+            fields: fields.clone(),
+            cautions: answer.repairs.notes.iter().take(1).cloned().collect(),
+            notes: answer.repairs.notes.iter().skip(1).cloned().collect(),
+            found: found.clone(),
+            stub: ladder.clone(),
+            others: all
+                .iter()
+                .filter(|other| other.way != option.way)
+                .map(way::other)
+                .collect(),
+            way: way::told(option, &shared),
+        })
+        .collect())
+}
+
+/// A field's text, nothing where it is blank.
+fn of<'a>(fields: &'a Fields, name: &str) -> Option<&'a str> {
+    fields
+        .get(name)
+        .map(|text| text.trim())
+        .filter(|text| !text.is_empty())
+}
+
+fn question(fields: &Fields) -> RepairQuestion<'_> {
+    let text = |name| of(fields, name);
+    RepairQuestion {
+        thread: text("thread").unwrap_or_default(),
+        class: text("class"),
+        bolt_length: text("bolt-length"),
+        engaged: text("engaged").unwrap_or_default(),
+        blind: text("blind"),
+        through: text("through"),
+        boss: text("boss"),
+        wall: text("wall"),
+        metal: text("in").unwrap_or_default(),
+        damage: text("damage"),
+        torn: text("torn"),
+        torque: text("torque"),
+        condition: text("condition"),
+        head: text("head"),
+        seat: text("seat"),
+        other: text("other"),
+        other_hole: text("other-hole"),
+        no_drill_room: text("no-drill-room").is_some(),
+        tilt: text("tilt"),
+    }
+}
+
+fn stub_question<'a>(fields: &'a Fields, stands: &'a str) -> ExtractQuestion<'a> {
+    let text = |name| of(fields, name);
+    ExtractQuestion {
+        thread: text("thread").unwrap_or_default(),
+        class: text("class"),
+        stands,
+        by: text("by"),
+        engaged: text("engaged").unwrap_or_default(),
+        blind: text("blind"),
+        through: text("through"),
+        metal: text("in").unwrap_or_default(),
+        room_to_weld: text("room-to-weld").is_some(),
+        no_drill_room: text("no-drill-room").is_some(),
+        tilt: text("tilt"),
+    }
+}

@@ -1,0 +1,123 @@
+//! Ways to mend a thread as they are shown and kept: the same words when they are read back,
+//! and the shop's own weights in the ranking.
+
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+use drawing::joint;
+use fastener::repair::Planning;
+use measure::Customary;
+use serde_json::json;
+use shop::mending::{Fields, Told, planning, ways};
+use shop::{Device, Service};
+use std::sync::Arc;
+use store::Memory;
+
+/// The housing bolt of the benchmark: snapped 2 mm below the face of a blind hole.
+fn housing_bolt() -> Fields {
+    [
+        ("thread", "M8x1.25"),
+        ("class", "8.8"),
+        ("bolt-length", "75 mm"),
+        ("engaged", "18 mm"),
+        ("blind", "26 mm"),
+        ("boss", "19 mm"),
+        ("in", "aluminium"),
+        ("torque", "22 Nm"),
+        ("by", "2 mm"),
+    ]
+    .map(|(name, text)| (name.to_owned(), text.to_owned()))
+    .into()
+}
+
+fn told(planning: &Planning) -> Vec<Told> {
+    ways(&housing_bolt(), Some("below"), planning, Customary::Metric).unwrap()
+}
+
+#[test]
+fn the_benchmark_gets_its_insert_in_55_minutes_for_14() {
+    let all = told(&Planning::default());
+    let first = &all[0].way;
+    assert_eq!(first.code, "wire-insert");
+    assert_eq!(first.torque_written.as_deref(), Some("22 N·m"));
+    assert!(first.torque_as_before);
+    assert_eq!(
+        first.size_now.as_deref(),
+        Some("M8x1.25 insert, bolt M8x75")
+    );
+    let minutes = first.minutes.as_ref().unwrap();
+    let spread = [&minutes.low, &minutes.mid, &minutes.high];
+    assert_eq!(spread, ["40", "55", "90"]);
+    assert_eq!(first.parts[0].price.as_deref(), Some("14.00"));
+    let larger = all.iter().find(|told| told.way.code == "oversize").unwrap();
+    assert!(larger.way.rank > 1 && larger.way.holds);
+    let why = all[0]
+        .others
+        .iter()
+        .find(|other| other.code == "oversize")
+        .unwrap();
+    assert!(why.reason.contains("must grow to 11 mm"), "{}", why.reason);
+    // No room to weld: the ladder says so, and goes on to the left-hand drills.
+    let ladder = all[0].stub.as_ref().unwrap();
+    let weld = ladder
+        .rungs
+        .iter()
+        .find(|rung| rung.name.contains("weld"))
+        .unwrap();
+    assert!(!weld.open && weld.reason.is_some());
+    assert!(ladder.cautions[0].contains("Eye protection"));
+}
+
+#[test]
+fn what_is_kept_reads_back_the_same_and_is_drawn_the_same() {
+    for told in told(&Planning::default()) {
+        let kept = serde_json::to_string(&told).unwrap();
+        assert!(kept.len() < 60_000, "{} bytes", kept.len());
+        let read: Told = serde_json::from_str(&kept).unwrap();
+        assert_eq!(read, told);
+        assert_eq!(
+            joint(&read.way.joint.drawn(), 358.0, 290.0),
+            joint(&told.way.joint.drawn(), 358.0, 290.0)
+        );
+        assert!(!read.way.working.lines.is_empty());
+    }
+}
+
+#[test]
+fn the_shops_own_weights_decide_and_nonsense_is_refused() {
+    let at = || "2026-11-25T08:00:00Z".parse().unwrap();
+    let service = Service::open(Arc::new(Memory::new()), "shop", Arc::new(at)).unwrap();
+    let mut device = Device::new("phone", "ana");
+    let mut weigh = |weights: [&str; 4]| {
+        let [margin, time, cost, reversibility] = weights;
+        let fact = json!({ "weighed": { "weights": {
+            "margin": margin, "time": time, "cost": cost, "reversibility": reversibility } } });
+        service.command(device.command("shop", at(), "shop_fact", fact))
+    };
+    let first = |service: &Service| {
+        let world = service.world().unwrap();
+        told(&planning(&world))[0].way.code.clone()
+    };
+    assert_eq!(first(&service), "wire-insert");
+    weigh(["0", "0", "1", "0"]).unwrap();
+    assert_eq!(first(&service), "oversize", "the cheapest that holds");
+    for nonsense in [
+        ["0", "0", "0", "0"],
+        ["-1", "1", "1", "1"],
+        ["5000", "1", "1", "1"],
+    ] {
+        let trouble = weigh(nonsense).unwrap_err();
+        assert!(trouble.mend.contains("write 1"), "{}", trouble.mend);
+    }
+    assert_eq!(first(&service), "oversize");
+}
+
+#[test]
+fn what_is_wrong_names_its_field() {
+    let mut fields = housing_bolt();
+    fields.insert("engaged".to_owned(), "a lot".to_owned());
+    let trouble = ways(&fields, None, &Planning::default(), Customary::Metric).unwrap_err();
+    assert_eq!(trouble.field, "engaged");
+    fields.remove("engaged");
+    let trouble = ways(&fields, None, &Planning::default(), Customary::Metric).unwrap_err();
+    assert_eq!(trouble.field, "engaged");
+}

@@ -1,0 +1,179 @@
+//! From a snag that was found to a sound joint: what is not known is asked, the ways are
+//! ranked, one is taken, its steps are done, and the snag is at its end.
+
+mod ask;
+mod chosen;
+mod take;
+mod ways;
+
+use super::asked::Asked;
+use super::item::put_right;
+use super::{Ask, Shown, order_of, show};
+use crate::State;
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use shop::measure::Customary;
+use shop::mending::{Fields, planning, ways};
+use shop::record::v1::codes::{SitsForm, SnagIsForm};
+use shop::view::{ItemView, MendingView, OrderView, mending};
+use shop::{Trouble, mending as calculate};
+
+/// Fields that hold a length, and a torque.
+pub const LENGTHS: &[&str] = &[
+    "bolt-length",
+    "engaged",
+    "depth",
+    "blind",
+    "through",
+    "boss",
+    "wall",
+    "torn",
+    "seat",
+    "other-hole",
+    "by",
+];
+pub const TORQUES: &[&str] = &["torque"];
+
+pub async fn snag(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path((number, id)): Path<(String, String)>,
+    Query(query): Query<Fields>,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let found = mending(ask.service, order.number, &id)?;
+        let page = content(ask, &order, &found, query)?;
+        Ok(Shown::of(&order, "Snag", page))
+    })
+    .await
+}
+
+/// What the page stands on.
+struct Sheet<'a> {
+    order: &'a OrderView,
+    found: &'a MendingView,
+    item: Option<&'a ItemView>,
+}
+
+impl Sheet<'_> {
+    fn path(&self) -> String {
+        format!("/o/{}/snag/{}", self.order.number, self.found.snag)
+    }
+
+    /// How a stub sits, in the calculator's word; nothing where there is none.
+    fn stub(&self) -> Option<&'static str> {
+        let sits = match self.found.sits {
+            Some(SitsForm::Proud) => Some("proud"),
+            Some(SitsForm::Flush) => Some("flush"),
+            Some(SitsForm::Below) => Some("below"),
+            None => None,
+        };
+        sits.filter(|_| self.found.what == SnagIsForm::Snapped)
+    }
+}
+
+fn content(
+    ask: &Ask<'_>,
+    order: &OrderView,
+    found: &MendingView,
+    query: Fields,
+) -> Result<Markup, Trouble> {
+    let item = found
+        .item
+        .as_ref()
+        .and_then(|id| order.items.iter().find(|item| item.item == *id));
+    let sheet = Sheet { order, found, item };
+    let again = query.contains_key("again");
+    if let Some(choice) = found
+        .choice
+        .as_ref()
+        .filter(|_| !again || found.resolved.is_some())
+    {
+        return Ok(chosen::chosen(&sheet, choice));
+    }
+    if found.resolved.is_some() {
+        return Ok(over(&sheet));
+    }
+    if !is_of_a_thread(&sheet) {
+        return Ok(html! {
+            h1 class="no" { (shop::say::capital(&found.text)) }
+            (about(&sheet))
+            (put_right(order, found))
+        });
+    }
+    let (planning, customary, rate, digits) = {
+        let world = ask.service.world()?;
+        let settings = world.shop.settings();
+        (
+            planning(&world),
+            calculate::customary(&world),
+            settings.map(|settings| settings.rate).unwrap_or_default(),
+            settings.map_or(2, |settings| settings.minor_digits),
+        )
+    };
+    let mut asked = asked(found, query, customary);
+    if asked.has("asked") {
+        match ways(&asked.fields, sheet.stub(), &planning, customary) {
+            Ok(all) => {
+                let money = ways::Money { rate, digits };
+                return Ok(ways::ways(&sheet, &asked, &all, &money));
+            }
+            Err(trouble) => asked.trouble = Some(trouble),
+        }
+    }
+    Ok(ask::questions(&sheet, &asked, customary))
+}
+
+/// What was written in the address over what the item says.
+fn asked(found: &MendingView, query: Fields, customary: Customary) -> Asked {
+    let fresh = !query.contains_key("asked");
+    let mut fields = if fresh {
+        found.known.clone()
+    } else {
+        Fields::new()
+    };
+    fields.extend(query);
+    let mut asked = Asked::read(fields, LENGTHS, TORQUES, customary);
+    // One question, how deep, serves both sorts of hole.
+    if let Some(depth) = asked.fields.get("depth").cloned() {
+        let through = asked.text("hole") == "through";
+        let name = if through { "through" } else { "blind" };
+        asked.fields.insert(name.to_owned(), depth);
+    }
+    asked
+}
+
+/// Whether the snag is one of a thread, for which ways can be found.
+fn is_of_a_thread(sheet: &Sheet<'_>) -> bool {
+    use shop::record::v1::codes::KindForm;
+    let of_fasteners = sheet
+        .item
+        .is_none_or(|item| item.kind == KindForm::Fasteners);
+    let what = matches!(
+        sheet.found.what,
+        SnagIsForm::Snapped | SnagIsForm::Stripped | SnagIsForm::Stuck | SnagIsForm::Rounded
+    );
+    of_fasteners && what
+}
+
+fn about(sheet: &Sheet<'_>) -> Markup {
+    html! {
+        p class="soft gap" { "Found by " (sheet.found.found) }
+        @if let Some(words) = &sheet.found.words { p { "“" (words) "”" } }
+    }
+}
+
+/// A snag that ended without a way of the calculator.
+fn over(sheet: &Sheet<'_>) -> Markup {
+    html! {
+        h1 { (shop::say::capital(&sheet.found.text)) }
+        (about(sheet))
+        @if let Some((how, by)) = &sheet.found.resolved {
+            p class="yes gap" { "Put right: " (chosen::how(*how)) }
+            p class="soft" { (by) }
+        }
+    }
+}
