@@ -18,6 +18,7 @@ pub mod places;
 pub mod planning;
 pub mod say;
 mod service;
+pub mod threads;
 mod trouble;
 pub mod view;
 mod words;

@@ -19,7 +19,7 @@ fn housing_bolt() -> Fields {
         ("class", "8.8"),
         ("bolt-length", "75 mm"),
         ("engaged", "18 mm"),
-        ("blind", "26 mm"),
+        ("depth", "26 mm"),
         ("boss", "19 mm"),
         ("in", "aluminium"),
         ("torque", "22 Nm"),

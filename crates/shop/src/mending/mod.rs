@@ -61,23 +61,20 @@ pub fn customary(world: &World) -> Customary {
 
 /// Every way back for a hole, best first, and the ladder for a stub in it.
 ///
-/// `stub` says how a stub sits (`proud`, `flush`, `below`); nothing where there is none.
+/// `sits` says how a stub sits (`proud`, `flush`, `below`); nothing where there is none.
 ///
 /// # Errors
 /// [`Trouble`]: which field, what is wrong with it, how to mend it.
 pub fn ways(
     fields: &Fields,
-    stub: Option<&str>,
+    sits: Option<&str>,
     planning: &Planning,
     customary: Customary,
 ) -> Result<Vec<Told>, Trouble> {
     let question = question(fields);
     let answer = repair(&question, planning)?;
-    let ladder = match stub {
-        Some(stands) => Some(told::stub(
-            &extract(&stub_question(fields, stands))?,
-            customary,
-        )),
+    let ladder = match sits {
+        Some(stands) => Some(stub(fields, stands, customary)?),
         None => None,
     };
     let found = told::joint(&before(&answer.hole), answer.hole.thread.name(), customary);
@@ -85,7 +82,7 @@ pub fn ways(
     let shared = way::Shared {
         answer: &answer,
         ladder: ladder.as_ref(),
-        extraction: stub.map(|_| planning.extraction_minutes),
+        extraction: sits.map(|_| planning.extraction_minutes),
         customary,
     };
     Ok(all
@@ -106,12 +103,25 @@ pub fn ways(
         .collect())
 }
 
+/// The ladder for a stub that sits `stands`.
+///
+/// # Errors
+/// [`Trouble`]: which field, what is wrong with it, how to mend it.
+pub fn stub(fields: &Fields, stands: &str, customary: Customary) -> Result<StubTold, Trouble> {
+    extract(&stub_question(fields, stands)).map(|found| told::stub(&found, customary))
+}
+
 /// A field's text, nothing where it is blank.
 fn of<'a>(fields: &'a Fields, name: &str) -> Option<&'a str> {
     fields
         .get(name)
         .map(|text| text.trim())
         .filter(|text| !text.is_empty())
+}
+
+/// One question, how deep, serves both sorts of hole; `hole` says which.
+fn depth(fields: &Fields, through: bool) -> Option<&str> {
+    of(fields, "depth").filter(|_| (of(fields, "hole") == Some("through")) == through)
 }
 
 fn question(fields: &Fields) -> RepairQuestion<'_> {
@@ -121,8 +131,8 @@ fn question(fields: &Fields) -> RepairQuestion<'_> {
         class: text("class"),
         bolt_length: text("bolt-length"),
         engaged: text("engaged").unwrap_or_default(),
-        blind: text("blind"),
-        through: text("through"),
+        blind: depth(fields, false),
+        through: depth(fields, true),
         boss: text("boss"),
         wall: text("wall"),
         metal: text("in").unwrap_or_default(),
@@ -147,8 +157,8 @@ fn stub_question<'a>(fields: &'a Fields, stands: &'a str) -> ExtractQuestion<'a>
         stands,
         by: text("by"),
         engaged: text("engaged").unwrap_or_default(),
-        blind: text("blind"),
-        through: text("through"),
+        blind: depth(fields, false),
+        through: depth(fields, true),
         metal: text("in").unwrap_or_default(),
         room_to_weld: text("room-to-weld").is_some(),
         no_drill_room: text("no-drill-room").is_some(),

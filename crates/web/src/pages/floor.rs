@@ -51,6 +51,7 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
                     (link(Look::Plain, "Find", "", "/find"))
                     (link(Look::Plain, "The shop", "", "/shop"))
                     (link(Look::Plain, "Coolant", "mix, fill, leak test", "/coolant"))
+                    (link(Look::Plain, "Threads", "torque, drills, repair", "/threads"))
                 }
             },
         ))

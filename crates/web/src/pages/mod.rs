@@ -1,7 +1,6 @@
 //! The pages. Each is a function from what is true now to markup.
 
 mod ask;
-mod asked;
 mod asking;
 mod back;
 mod calls;
@@ -39,6 +38,7 @@ mod setup;
 mod snag_found;
 mod stage;
 mod stage_rows;
+mod threads;
 mod tighten;
 mod told;
 mod vehicle;
@@ -144,6 +144,8 @@ pub fn routes() -> Router<State> {
         .route("/v/{vehicle}", get(vehicle::vehicle))
         .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))
         .merge(map_routes())
+        .route("/threads", get(threads::threads_page))
+        .route("/threads/{calculator}", get(threads::calculator))
         .route("/coolant", get(coolant::coolant))
         .route("/coolant/{calculator}", get(coolant::calculator))
         .route("/file/{id}", get(file::file))

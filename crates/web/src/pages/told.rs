@@ -128,6 +128,14 @@ pub fn ladder(stub: &StubTold) -> Markup {
     html! {
         details id="ladder" {
             summary class="row" { span class="strong" { "Getting the stub out, least risk first" } }
+            (ladder_open(stub))
+        }
+    }
+}
+
+/// The same with nothing folded away.
+pub fn ladder_open(stub: &StubTold) -> Markup {
+    html! {
             (cautions(&stub.cautions))
             ol {
                 @for (nth, rung) in stub.rungs.iter().enumerate() {
@@ -144,7 +152,6 @@ pub fn ladder(stub: &StubTold) -> Markup {
                 }
             }
             (working("working-stub", &stub.working))
-        }
     }
 }
 

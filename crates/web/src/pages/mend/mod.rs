@@ -1,12 +1,11 @@
 //! From a snag that was found to a sound joint: what is not known is asked, the ways are
 //! ranked, one is taken, its steps are done, and the snag is at its end.
 
-mod ask;
+pub mod ask;
 mod chosen;
 mod take;
-mod ways;
+pub mod ways;
 
-use super::asked::Asked;
 use super::item::put_right;
 use super::{Ask, Shown, order_of, show};
 use crate::State;
@@ -14,27 +13,13 @@ use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use shop::coolant::Asked;
 use shop::measure::Customary;
 use shop::mending::{Fields, planning, ways};
 use shop::record::v1::codes::{SitsForm, SnagIsForm};
+use shop::threads::{filled, told};
 use shop::view::{ItemView, MendingView, OrderView, mending};
 use shop::{Trouble, mending as calculate};
-
-/// Fields that hold a length, and a torque.
-pub const LENGTHS: &[&str] = &[
-    "bolt-length",
-    "engaged",
-    "depth",
-    "blind",
-    "through",
-    "boss",
-    "wall",
-    "torn",
-    "seat",
-    "other-hole",
-    "by",
-];
-pub const TORQUES: &[&str] = &["torque"];
 
 pub async fn snag(
     extract::State(state): extract::State<State>,
@@ -114,36 +99,29 @@ fn content(
             settings.map_or(2, |settings| settings.minor_digits),
         )
     };
-    let mut asked = asked(found, query, customary);
-    if asked.has("asked") {
-        match ways(&asked.fields, sheet.stub(), &planning, customary) {
+    let fields = asked_fields(found, query, customary == Customary::Us);
+    let mut asked = Asked::new(fields.clone(), customary == Customary::Us);
+    if fields.contains_key("asked") {
+        match ways(&fields, sheet.stub(), &planning, customary) {
             Ok(all) => {
                 let money = ways::Money { rate, digits };
-                return Ok(ways::ways(&sheet, &asked, &all, &money));
+                return Ok(ways::ways(&sheet, &fields, &all, &money));
             }
-            Err(trouble) => asked.trouble = Some(trouble),
+            Err(trouble) => told(&mut asked, &trouble, ask::SHOWN),
         }
     }
-    Ok(ask::questions(&sheet, &asked, customary))
+    Ok(ask::questions(&sheet, &asked))
 }
 
 /// What was written in the address over what the item says.
-fn asked(found: &MendingView, query: Fields, customary: Customary) -> Asked {
-    let fresh = !query.contains_key("asked");
-    let mut fields = if fresh {
-        found.known.clone()
-    } else {
+fn asked_fields(found: &MendingView, query: Fields, us: bool) -> Fields {
+    let mut fields = if query.contains_key("asked") {
         Fields::new()
+    } else {
+        found.known.clone()
     };
     fields.extend(query);
-    let mut asked = Asked::read(fields, LENGTHS, TORQUES, customary);
-    // One question, how deep, serves both sorts of hole.
-    if let Some(depth) = asked.fields.get("depth").cloned() {
-        let through = asked.text("hole") == "through";
-        let name = if through { "through" } else { "blind" };
-        asked.fields.insert(name.to_owned(), depth);
-    }
-    asked
+    filled(fields, us)
 }
 
 /// Whether the snag is one of a thread, for which ways can be found.

@@ -1,11 +1,10 @@
 //! The ways back, the best one first and ready to be taken.
 
-use super::super::asked::Asked;
 use super::super::told;
 use super::{Sheet, take};
 use crate::tap::{Look, button};
 use maud::{Markup, html};
-use shop::mending::{Added, Told, added};
+use shop::mending::{Added, Fields, Told, added};
 
 /// What the shop charges.
 pub(super) struct Money {
@@ -13,11 +12,11 @@ pub(super) struct Money {
     pub digits: u32,
 }
 
-pub(super) fn ways(sheet: &Sheet<'_>, asked: &Asked, all: &[Told], money: &Money) -> Markup {
-    let wanted = asked.some("way");
+pub(super) fn ways(sheet: &Sheet<'_>, fields: &Fields, all: &[Told], money: &Money) -> Markup {
+    let wanted = fields.get("way");
     let Some(told) = all
         .iter()
-        .find(|told| wanted == Some(told.way.code.as_str()))
+        .find(|told| wanted == Some(&told.way.code))
         .or(all.first())
     else {
         return html! { p { "No way is known" } };
@@ -38,10 +37,10 @@ pub(super) fn ways(sheet: &Sheet<'_>, asked: &Asked, all: &[Told], money: &Money
                 (steps(told))
             }
             div {
-                (told::others(&told.others, |other| address(sheet, asked, &other.code)))
+                (told::others(&told.others, |other| address(&sheet.path(), fields, &other.code)))
                 h2 { "Behind it" }
                 (told::behind(told))
-                a class="row" href=(address(sheet, asked, "").replace("asked=1", "again=1").replace("&way=", "")) { span class="what strong" { "Answer something else" } }
+                a class="row" href=(address(&sheet.path(), fields, "").replace("asked=1", "again=1").replace("&way=", "")) { span class="what strong" { "Answer something else" } }
             }
         }
         @if told.way.holds {
@@ -55,15 +54,14 @@ pub(super) fn ways(sheet: &Sheet<'_>, asked: &Asked, all: &[Told], money: &Money
 }
 
 /// The same answers with another way, or with none.
-fn address(sheet: &Sheet<'_>, asked: &Asked, way: &str) -> String {
-    let mut query: Vec<String> = asked
-        .fields
+pub fn address(path: &str, fields: &Fields, way: &str) -> String {
+    let mut query: Vec<String> = fields
         .iter()
-        .filter(|(name, _)| !matches!(name.as_str(), "way" | "again" | "blind" | "through"))
+        .filter(|(name, _)| !matches!(name.as_str(), "way" | "again"))
         .map(|(name, text)| format!("{name}={}", escaped(text)))
         .collect();
     query.push(format!("way={way}"));
-    format!("{}?{}", sheet.path(), query.join("&"))
+    format!("{path}?{}", query.join("&"))
 }
 
 /// A value as it may stand in an address.
@@ -113,7 +111,7 @@ fn cost(told: &Told, price: &Added) -> Markup {
     }
 }
 
-fn steps(told: &Told) -> Markup {
+pub fn steps(told: &Told) -> Markup {
     html! {
         @if !told.way.steps.is_empty() {
             h2 { "What is done" }

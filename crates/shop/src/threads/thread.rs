@@ -1,0 +1,202 @@
+//! What a thread is and bears.
+
+use super::{some, told};
+use crate::coolant::{Answer, Asked};
+use crate::mending::{both_mm, both_n, both_nm};
+use fastener::ask::{ThreadAnswer, ThreadQuestion, thread as ask};
+use fastener::near_miss::{Ends, NearMiss};
+use measure::Customary;
+
+/// Fields of the page.
+const SHOWN: &[&str] = &["thread", "class", "in", "depth", "percent"];
+
+/// Sizes, drills, wrenches, near misses and strength of a thread.
+#[must_use]
+pub fn thread(asked: &mut Asked) -> Option<Answer> {
+    let question = ThreadQuestion {
+        thread: asked.text("thread"),
+        class: some(asked, "class"),
+        metal: some(asked, "in"),
+        depth: some(asked, "depth"),
+        percent: some(asked, "percent"),
+    };
+    match ask(&question) {
+        Ok(found) => Some(answer(&found, asked.customary())),
+        Err(trouble) => {
+            told(asked, &trouble, SHOWN);
+            None
+        }
+    }
+}
+
+/// What is worth knowing of a fastener of this size beside its order; nothing where the size
+/// is no thread. No torque is among it: what the joint could carry is no specification.
+#[must_use]
+pub fn facts(size: &str, customary: Customary) -> Option<Answer> {
+    let question = ThreadQuestion {
+        thread: size,
+        ..ThreadQuestion::default()
+    };
+    ask(&question).ok().map(|found| answer(&found, customary))
+}
+
+fn answer(found: &ThreadAnswer, customary: Customary) -> Answer {
+    let mut rows = sizes(found, customary);
+    rows.extend(strength(found, customary));
+    rows.extend(found.near_misses.iter().map(near_miss));
+    let said = [
+        found
+            .tap_drill
+            .as_ref()
+            .map(|tap| format!("tap drill {}", tap.drill.name)),
+        found
+            .wrench
+            .as_ref()
+            .map(|wrench| format!("wrench {}", wrench.name)),
+    ];
+    let mut working = found
+        .working
+        .as_ref()
+        .map(measure::Working::html)
+        .unwrap_or_default();
+    if let Some(stripping) = &found.stripping {
+        working.push_str(&stripping.working.html());
+    }
+    Answer {
+        fact: found.name.clone(),
+        said: said.into_iter().flatten().collect::<Vec<_>>().join(", "),
+        rows,
+        notes: found.notes.clone(),
+        working,
+        ..Answer::default()
+    }
+}
+
+fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
+    let mut rows = Vec::new();
+    let mut row = |what: &str, value: String| rows.push((what.to_owned(), value));
+    for found in &found.wrenches {
+        let almost: Vec<String> = found
+            .almost
+            .iter()
+            .map(|near| format!("{} ({:+.2} mm)", near.name, near.slack_mm))
+            .collect();
+        let almost = if almost.is_empty() {
+            String::new()
+        } else {
+            format!("; almost fits: {}", almost.join(", "))
+        };
+        row(
+            &format!("Wrench, {}", found.wrench.head.name()),
+            format!("{}{almost}", found.wrench.name),
+        );
+    }
+    if let Some(tap) = &found.tap_drill {
+        row(
+            "Tap drill",
+            format!(
+                "{}: {:.0} % by ISO, {:.0} % as in US charts",
+                tap.drill.name, tap.percent_iso, tap.percent_us
+            ),
+        );
+    }
+    let others: Vec<String> = found
+        .other_drills
+        .iter()
+        .map(|other| format!("{} ({:.0} %)", other.drill.name, other.percent_us))
+        .collect();
+    if !others.is_empty() {
+        row(
+            "Drills for the wanted depth of thread, US count",
+            others.join(", "),
+        );
+    }
+    if let Some(holes) = &found.clearance {
+        let mm = |value| both_mm(value, customary);
+        row("Clearance hole, close", mm(holes.close_mm));
+        row("Clearance hole, normal", mm(holes.normal_mm));
+        row("Clearance hole, loose", mm(holes.loose_mm));
+    }
+    if let Some(sizes) = found.geometry {
+        let mm = |value: f64| format!("{value:.3} mm ({:.4} in)", value / 25.4);
+        row("Pitch", mm(sizes.pitch_mm));
+        row("Pitch diameter", mm(sizes.pitch_diameter_mm));
+        row("Minor diameter of the hole", mm(sizes.minor_diameter_mm));
+        row("Root of the bolt", mm(sizes.root_diameter_mm));
+        row(
+            "Stress area",
+            format!(
+                "{:.2} mm² ({:.4} in²)",
+                sizes.stress_area_mm2,
+                sizes.stress_area_mm2 / 645.16
+            ),
+        );
+    }
+    rows
+}
+
+fn strength(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
+    let mut rows = Vec::new();
+    let mut row = |what: &str, value: String| rows.push((what.to_owned(), value));
+    if let Some(strength) = &found.strength {
+        let loads = &strength.loads;
+        let newtons = |value: Option<f64>| {
+            value.map_or("none is stated".to_owned(), |value| {
+                both_n(value, customary)
+            })
+        };
+        row("Proof load", newtons(loads.proof_n));
+        row("Yields at", newtons(Some(loads.yield_n)));
+        row("Breaks at", newtons(Some(loads.breaking_n)));
+        row(
+            "Breaks in twist, at least",
+            strength
+                .breaking_torque
+                .as_ref()
+                .map_or("outside ISO 898-7: none is stated".to_owned(), |torque| {
+                    both_nm(torque.torque_nm, customary)
+                }),
+        );
+    }
+    if let Some(strips) = &found.stripping {
+        row("Fails first", strips.first.name().to_owned());
+        row(
+            "Thread in the hole strips at",
+            both_n(strips.hole_thread_strips_n, customary),
+        );
+        row(
+            "Bolt's thread strips at",
+            both_n(strips.bolt_thread_strips_n, customary),
+        );
+        row(
+            "Engaged length that lets the bolt break first",
+            strips
+                .length_needed_mm
+                .map_or("none does".to_owned(), |mm| both_mm(mm, customary)),
+        );
+    }
+    rows
+}
+
+fn near_miss(miss: &NearMiss) -> (String, String) {
+    let ends = match miss.ends {
+        Ends::Binds {
+            turns_low,
+            turns_high,
+        } => format!("binds after {turns_low:.1} to {turns_high:.1} turns"),
+        Ends::NeverBinds => format!(
+            "never binds, holds by {:.0} % of its depth and strips",
+            100.0 * miss.overlap
+        ),
+        Ends::DoesNotStart => "does not start".to_owned(),
+        Ends::FallsIn => "falls in".to_owned(),
+    };
+    (
+        format!(
+            "Near miss: bolt {} in {}",
+            miss.bolt.name(),
+            miss.hole.name()
+        ),
+        ends,
+    )
+}
