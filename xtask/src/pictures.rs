@@ -93,6 +93,24 @@ const PAGES: &[(&str, &str)] = &[
     ("estimate", "/o/1002/estimate"),
     ("added", "/o/1002/added"),
     ("invoice", "/o/1001/invoice"),
+    ("threads", "/threads"),
+    (
+        "thread",
+        "/threads/thread?thread=M8x1.25&class=8.8&in=aluminium&depth=12",
+    ),
+    (
+        "torque",
+        "/threads/torque?thread=M10x1.5&clamp=25275&friction=0.15",
+    ),
+    ("pattern", "/threads/pattern?layout=circle&bolts=8"),
+    (
+        "thread-repair",
+        "/threads/repair?thread=M8x75&class=8.8&engaged=18&hole=blind&depth=26&boss=19&in=aluminium&torque=22",
+    ),
+    (
+        "stub",
+        "/threads/stub?stands=below&thread=M8&class=8.8&by=2&engaged=18&hole=blind&depth=26&in=aluminium",
+    ),
 ];
 
 /// A plan from a whole vehicle, with one way ruled out.

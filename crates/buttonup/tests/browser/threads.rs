@@ -101,3 +101,45 @@ fn a_snapped_housing_bolt_is_made_sound() -> Result<()> {
     );
     Ok(())
 }
+
+#[test]
+fn threads_are_asked_with_no_order_and_by_address() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/threads")?;
+    browser.by_role_containing("link", "A thread")?.click()?;
+    write(&browser, "Thread", "5/16-18")?;
+    write(&browser, "Class", "grade 5")?;
+    tap(&browser, "Work it out")?;
+    browser.wait_for_text("Breaks in twist")?;
+    says(&browser, "Near miss: bolt")?;
+    says(&browser, "not a specification")?;
+    // The address alone gives the same answer again.
+    let here = browser.address()?;
+    browser.goto(&here)?;
+    says(&browser, "Breaks in twist")?;
+
+    // What is wrong stands beside its field, with how to mend it.
+    browser.goto(
+        &shop
+            .server
+            .url("/threads/torque?thread=M8&clamp=heavy&friction=0.15"),
+    )?;
+    says(&browser, "write a force such as 25275 N")?;
+    browser.goto(&shop.server.url("/threads/torque?thread=M8&clamp=10000"))?;
+    says(&browser, "none is assumed")?;
+
+    // A bare number has the unit that the page names.
+    browser.goto(
+        &shop
+            .server
+            .url("/threads/torque?thread=M10x1.5&clamp=25275&friction=0.15"),
+    )?;
+    says(&browser, "50.1 N·m (36.9 lb·ft)")?;
+
+    // The weak way says why.
+    browser.goto(&shop.server.url(
+        "/threads/repair?thread=M8x75&class=8.8&engaged=18&hole=blind&depth=26&boss=10&in=aluminium&torque=22",
+    ))?;
+    says(&browser, "of wall would be left")?;
+    Ok(())
+}
