@@ -39,9 +39,16 @@ fn open_details(browser: &Browser, id: &str) -> Result<()> {
     Ok(())
 }
 
+/// Writes again if the page was shown anew between finding the field and writing into it.
+fn put(browser: &Browser, field: &str, text: &str) -> Result<()> {
+    let written = browser.wait_until(|| Ok(write(browser, field, text).ok()))?;
+    ensure!(written.is_some(), "cannot write into {field}");
+    Ok(())
+}
+
 fn read(browser: &Browser, button: &str, gauge: &str, nth: usize) -> Result<()> {
-    write(browser, "Gauge", gauge)?;
-    write(browser, "Coolant, if you can read it", "22")?;
+    put(browser, "Gauge", gauge)?;
+    put(browser, "Coolant, if you can read it", "22")?;
     tap(browser, button)?;
     browser.wait_for_text(&format!("{nth} read"))?;
     Ok(())
