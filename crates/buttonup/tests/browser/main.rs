@@ -120,7 +120,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     tap(&browser, "Read it")?;
     browser.wait_for_text("may be hot and under pressure")?;
     tap(&browser, "Out as shown")?;
-    browser.wait_for_text("1 thing inside")?;
+    browser.wait_for_text("2 things inside")?;
     ensure!(browser.text()?.contains("not home"));
 
     // Refused, with all reasons.
@@ -440,6 +440,7 @@ const PAGES: &[&str] = &[
     "/o/1002/may",
     "/o/1002/may/hand-over",
     "/o/1002/due",
+    "/o/1002/second",
     "/o/1002/hand-over",
     "/o/1002/desk",
     "/o/1002/price",

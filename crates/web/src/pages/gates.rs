@@ -270,7 +270,7 @@ fn checks(order: &OrderView) -> Markup {
             @for reason in &missing { div class="row" { span class="mark half" {} span class="what" { (reason.text) } } }
             form { div class="presses even" {
                 (button(Look::Plain, "I checked them", "another person than who did it", &[check("second-person")], None))
-                (button(Look::Plain, "Alone: walked back", "the list reversed", &[check("walked-back")], None))
+                (link(Look::Plain, "Alone: walk back", "the list the other way round", &format!("/o/{}/second", order.number)))
             } }
         }
     }

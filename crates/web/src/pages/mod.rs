@@ -15,6 +15,7 @@ mod file;
 mod floor;
 mod gates;
 mod hand_over;
+mod immobile;
 mod intake;
 mod item;
 mod map_edit;
@@ -33,7 +34,9 @@ mod plan_query;
 mod plan_rows;
 mod plan_targets;
 mod price;
+mod put_ins;
 mod record;
+mod second;
 mod setup;
 mod snag_found;
 mod stage;
@@ -128,6 +131,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/snag", get(item::snag))
         .route("/o/{number}/snag/{snag}", get(mend::snag))
         .route("/o/{number}/due", get(gates::due))
+        .route("/o/{number}/second", get(second::second))
         .route("/o/{number}/may", get(gates::may))
         .route("/o/{number}/may/{gate}", get(gates::gate))
         .route("/o/{number}/hand-over", get(hand_over::hand_over))

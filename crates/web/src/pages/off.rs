@@ -1,7 +1,9 @@
 //! A stage of things coming off: typed as people say it, read, confirmed with one tap.
 
 use super::choices::{KINDS, SYSTEMS, ZONES, same};
+use super::immobile::parts_first;
 use super::pieces::{MOST, mark, where_it_stands};
+use super::put_ins::{With, one_each, put_ins};
 use super::{Shown, count, order_of, show};
 use crate::State;
 use crate::tap::{Look, button, chips, field, input, link, new, order_fact, words};
@@ -14,8 +16,8 @@ use serde_json::{Value, json};
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, PutInForm, SystemForm, ZoneForm};
-use shop::repair::{Kind, System, Zone};
-use shop::view::OrderView;
+use shop::repair::{Kind, State as Stands, System, Zone};
+use shop::view::{ItemView, OrderView};
 use shop::{ItemLine, item_line};
 
 /// What was typed.
@@ -39,6 +41,7 @@ pub async fn off(
             .filter(|line| !line.trim().is_empty())
             .take(MOST)
             .map(item_line)
+            .flat_map(one_each)
             .collect();
         Ok(Shown::of(&order, "This stage", html! {
             h1 { "What comes off" }
@@ -79,16 +82,25 @@ fn again(order: &OrderView) -> Markup {
 
 /// What was typed, as read: one tap confirms, exceptions are opened.
 fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
-    let pieces: usize = lines.iter().map(|line| usize::from(line.count)).sum();
+    let known: Vec<Option<&ItemView>> = lines.iter().map(|line| known(order, line)).collect();
+    let with = put_ins(lines);
+    let pieces: usize = lines
+        .iter()
+        .zip(&known)
+        .map(|(line, known)| known.map_or(usize::from(line.count), |item| in_place(item).len()))
+        .sum();
     let mut commands: Vec<Value> = lines
         .iter()
         .enumerate()
+        .filter(|(nth, _)| known[*nth].is_none())
         .map(|(nth, line)| declare(&order.order, nth, line))
+        .chain(with.iter().map(|with| with.declared(&order.order)))
         .collect();
     let moves: Vec<Value> = lines
         .iter()
         .enumerate()
-        .map(|(nth, line)| take_off(nth, line))
+        .map(|(nth, line)| take_off(nth, line, known[nth]))
+        .chain(with.iter().map(With::moved))
         .collect();
     commands.push(order_fact(
         &order.order,
@@ -98,18 +110,62 @@ fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
         lines
             .iter()
             .enumerate()
-            .filter_map(|(nth, line)| drain(&order.order, nth, line)),
+            .filter_map(|(nth, line)| drain(&order.order, nth, line, known[nth])),
     );
     html! {
         @for caution in cautions(lines) { p class="caution" { (caution) } }
+        (parts_first(order, lines))
         @if lines.iter().any(|line| line.system == System::Wheels) { (super::walk::key_before_wheels(order)) }
         form {
-            @for (nth, line) in lines.iter().enumerate() { (line_row(nth, line)) }
+            @for (nth, line) in lines.iter().enumerate() {
+                @match known[nth] {
+                    Some(item) => (known_row(nth, line, item)),
+                    None => (line_row(nth, line)),
+                }
+                @for with in with.iter().filter(|with| with.row == nth) { (with.shown()) }
+            }
             (input("container", "They lie in", "such as tray A", "tray A"))
             div class="presses two low" {
                 (button(Look::Confirm, "Out as shown", &count(pieces, "piece", "pieces"), &commands, Some(&format!("/o/{}", order.number))))
                 (link(Look::Plain, "Type again", "", &format!("/o/{}/off", order.number)))
             }
+        }
+    }
+}
+
+/// The thing of that name that the order knows, in its place or found so: what was missing at
+/// the walk-round is then not ours.
+fn known<'a>(order: &'a OrderView, line: &ItemLine) -> Option<&'a ItemView> {
+    let label = line.label.to_lowercase();
+    order.items.iter().find(|item| {
+        item.home && item.kind == KindForm::of(&line.kind) && item.label.to_lowercase() == label
+    })
+}
+
+/// The positions that are in their place, and so can come off.
+fn in_place(item: &ItemView) -> Vec<u16> {
+    let groups = item.pieces.iter().filter(|group| {
+        let state = group.state.and_then(|state| state.read().ok());
+        state.is_some_and(|state| state.in_place() || state == Stands::AtLevel)
+    });
+    groups.flat_map(|group| group.at.iter().copied()).collect()
+}
+
+/// A thing that the order knows already.
+fn known_row(nth: usize, line: &ItemLine, item: &ItemView) -> Markup {
+    let there = in_place(item).len();
+    html! {
+        input type="hidden" name=(format!("kind-{nth}")) value=(KindForm::word(line.kind));
+        div class="row" {
+            span class={ "mark " (mark_of(line.kind)) } {}
+            span class="what" {
+                span class="strong line" { (item.label) @if let Some(size) = &item.size { " " (size) } }
+                span class="soft line" {
+                    "known on this order"
+                    @if there < item.positions.len() { " · " (there) " of " (item.positions.len()) " there, the rest as found" }
+                }
+            }
+            span class="beside number" { (there) }
         }
     }
 }
@@ -171,7 +227,7 @@ fn declare(order: &str, nth: usize, line: &ItemLine) -> Value {
     )
 }
 
-fn take_off(nth: usize, line: &ItemLine) -> Value {
+fn take_off(nth: usize, line: &ItemLine, known: Option<&ItemView>) -> Value {
     let away: serde_json::Map<String, Value> = Kind::ALL
         .into_iter()
         .map(|kind| {
@@ -181,22 +237,27 @@ fn take_off(nth: usize, line: &ItemLine) -> Value {
             )
         })
         .collect();
-    let at: Vec<u16> = (1..=line.count).collect();
+    let at: Vec<u16> = known.map_or_else(|| (1..=line.count).collect(), in_place);
     json!({
-        "item": new(&format!("item-{nth}")),
+        "item": name(nth, known),
         "at": at,
-        "after": [],
+        "after": known.map(|item| item.seen.clone()).unwrap_or_default(),
         "left": { "state": { "$map": format!("kind-{nth}"), "to": away }, "piece": "original" },
         "container": field("container"),
     })
 }
 
-fn drain(order: &str, nth: usize, line: &ItemLine) -> Option<Value> {
+/// What a row's item is called in the record.
+fn name(nth: usize, known: Option<&ItemView>) -> Value {
+    known.map_or_else(|| new(&format!("item-{nth}")), |item| json!(item.item))
+}
+
+fn drain(order: &str, nth: usize, line: &ItemLine, known: Option<&ItemView>) -> Option<Value> {
     let amount = line.amount.as_ref()?;
     Some(
         json!({ "$when": format!("kind-{nth}"), "is": ["fluid"], "then":
         order_fact(order, json!({ "drained": {
-            "item": new(&format!("item-{nth}")), "amount": amount, "fate": "kept", "temperature": null } })) }),
+            "item": name(nth, known), "amount": amount, "fate": "kept", "temperature": null } })) }),
     )
 }
 

@@ -2,7 +2,10 @@
 
 use super::{Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, button, day, field, figure, input, new, order_fact, required, text, when};
+use crate::tap::{
+    Look, button, day, field, figure, files, input, new, order_fact, photo_field, required, text,
+    when,
+};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -104,6 +107,7 @@ fn part_block(order: &OrderView, part: &PartView) -> Markup {
             @else if let Some(price) = &part.price { span class="number" { (price) } }
         }
         @if !ended { (next_steps(order, part)) }
+        @if !ended && part.has_old && part.steps.contains_key(&PartStepForm::Received) && !part.steps.contains_key(&PartStepForm::Compared) { (differs(order, part)) }
         @else if part.has_old && part.old.is_none() { (old_part(order, part)) }
     }
 }
@@ -143,6 +147,25 @@ fn next_steps(order: &OrderView, part: &PartView) -> Markup {
                 } @else {
                     (button(Look::Plain, "Not needed after all", "", &[bare("cancelled")], None))
                 }
+            }
+        }
+    }
+}
+
+/// A part that is not like the old one is a snag of the order, told in words.
+fn differs(order: &OrderView, part: &PartView) -> Markup {
+    let found = order_fact(
+        &order.order,
+        json!({ "snag-found": { "snag": new("snag"), "item": null, "at": [], "what": "other", "sits": null,
+            "words": { "$text": "how" }, "photos": files("photos"), "moves": [] } }),
+    );
+    html! {
+        details id=(format!("differs-{}", part.part)) {
+            summary class="row" { span class="what" { "It differs from the old one" } }
+            form {
+                (required("how", "How", "", &format!("new {} differs: ", part.label)))
+                (photo_field("photos"))
+                div class="presses" { (button(Look::Plain, "It differs", "a snag, for the desk to see", &[found], None)) }
             }
         }
     }

@@ -36,7 +36,7 @@ const SITS: &[(&str, &str)] = &[
 ];
 
 /// More than so many on a circle stand too close for a gloved finger.
-const MOST_ON_A_CIRCLE: usize = 7;
+const MOST_ON_A_CIRCLE: usize = 6;
 /// More than so many are a list: a picture of them would be longer than three screens.
 const MOST_IN_A_PICTURE: usize = 16;
 
@@ -157,9 +157,11 @@ fn picture(order: &OrderView, item: &ItemView, shape: Option<&str>) -> Markup {
     let shape = shape_of(shape, pieces);
     let places = bolt_places(shape, pieces);
     let most = |pick: fn(&(f64, f64)) -> f64| places.iter().map(pick).fold(0.0, f64::max);
-    let step = STEP
-        .min((WIDTH - FINGER) / most(|p| p.0).max(1.0))
-        .max(FINGER + 18.0);
+    let step = match shape {
+        // As wide as the screen: neighbours on a slant need more than those beside each other.
+        Shape::Circle => (WIDTH - FINGER) / most(|p| p.0).max(1.0),
+        Shape::Rows | Shape::Rectangle => STEP,
+    };
     let indent = ((WIDTH - FINGER - most(|p| p.0) * step) / 2.0).max(0.0);
     let tall = grid(most(|p| p.1) * step + FINGER);
     let length = |at: u16| item.lengths.iter().find(|known| known.at == at);

@@ -128,6 +128,7 @@ fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way:
     html! {
         p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (count(left, "stage", "stages")) " left" } }
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
+        @if way == Way::Out { (super::immobile::parts_first(order, &lines)) }
         div class="headline" { h1 class="fact bare" { (fact) } span class="what beside" { (beside) } }
         @if tools.len() > 1 || closing.is_some() { p class="soft" { (tools.join(", ")) } }
         @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
