@@ -9,6 +9,7 @@ mod notes;
 mod place;
 mod restore;
 
+pub use erase::erase_due;
 pub use notes::kept;
 pub use place::Place;
 
@@ -32,6 +33,8 @@ pub enum Command {
     Import(lines::Import),
     /// Erase a customer's words; the books stay whole.
     Erase(erase::Erase),
+    /// Say for how many years records are kept; until then erasures wait.
+    KeepFor(erase::KeepFor),
     /// Move the record from its folder to a PostgreSQL database.
     MoveTo(elsewhere::MoveTo),
 }
@@ -46,6 +49,7 @@ pub fn run(command: &Command) -> Result<Answer, Wrong> {
         Command::Export(export) => lines::export(export),
         Command::Import(import) => lines::import(import),
         Command::Erase(erase) => erase::erase(erase),
+        Command::KeepFor(keep) => erase::keep_for(keep),
         Command::MoveTo(move_to) => elsewhere::move_to(move_to),
     }
 }

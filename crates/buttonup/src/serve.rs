@@ -1,13 +1,14 @@
 //! `buttonup serve` and `buttonup demo`: one shop on this machine.
 
 use crate::answer::{Answer, Wrong};
-use crate::keep::{Place, kept};
+use crate::keep::{Place, erase_due, kept};
 use clap::Args;
 use jiff::Timestamp;
 use shop::Service;
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::PathBuf;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// Where to serve.
 #[derive(Debug, Args)]
@@ -109,6 +110,7 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
             live,
             kept: Arc::new(move || kept(&kept_at)),
         };
+        tokio::spawn(erase_when_due(Arc::clone(&service), place.clone()));
         println!("http://{address}");
         println!("This machine only. Stop with Ctrl-C.");
         if !listen.no_open {
@@ -131,6 +133,20 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
         json: serde_json::Value::Null,
         good: true,
     })
+}
+
+/// Carries out the erasures that waited for a day that has come, for as long as the shop
+/// is served.
+async fn erase_when_due(service: Arc<Service>, place: Place) {
+    const LOOK_AGAIN: Duration = Duration::from_secs(60 * 60);
+    loop {
+        let (service, place) = (Arc::clone(&service), place.clone());
+        let done = tokio::task::spawn_blocking(move || erase_due(&place, &service)).await;
+        if let Ok(Err(wrong)) = done {
+            tracing::warn!("erasures that are due: {wrong}");
+        }
+        tokio::time::sleep(LOOK_AGAIN).await;
+    }
 }
 
 /// Opens the browser if this machine has a way to; the address is printed anyway.

@@ -349,6 +349,9 @@ fn an_erased_person_stays_erased_when_an_older_copy_is_put_back() {
     assert_eq!(found["sound"], true);
     assert!(found["erased"].as_u64().unwrap() >= erased, "{found}");
     assert!(!on_disk(&bench.shop, &customer));
+    // Nor in the form that orders are found by.
+    let squeezed = customer.to_lowercase().replace(' ', "");
+    assert!(!on_disk(&bench.shop, &squeezed));
     assert_eq!(bench.run(&["rebuild"]).code, 0);
     let again = bench.run(&args(&number)).json();
     assert_eq!(again["erased"], 0);
@@ -363,6 +366,47 @@ fn an_erased_person_stays_erased_when_an_older_copy_is_put_back() {
     let server = Server::serve(&back);
     let (_, page) = server.get(&format!("/o/{number}/desk"));
     assert!(!page.contains(&customer), "{page}");
+}
+
+#[test]
+fn an_erasure_waits_while_records_are_kept() {
+    let bench = Bench::new();
+    let server = Server::serve(&bench.shop);
+    let (_, orders) = server.get("/api/orders");
+    let orders: Value = serde_json::from_str(&orders).unwrap();
+    let mut left = orders.as_array().unwrap().iter();
+    let left = left.find(|order| order["handed_over"] == true).unwrap();
+    // What else is open for the same customer is voided, so that nothing needs the words.
+    let mut others = orders.as_array().unwrap().iter();
+    let other = others
+        .find(|order| order["customer"] == left["customer"] && order["handed_over"] == false)
+        .unwrap();
+    let (_, other) = server.get(&format!("/api/orders/{}", other["number"]));
+    let other: Value = serde_json::from_str(&other).unwrap();
+    let mut void = fact(1);
+    void.as_object_mut().unwrap().remove("shop_fact");
+    void["stream"] = json!(format!("order:{}", other["order"].as_str().unwrap()));
+    let words = json!({ "text": "opened by mistake", "salt": "8".repeat(64) });
+    void["request"] = json!({ "void": { "words": words } });
+    assert_eq!(server.command(&void).0, 200);
+    server.kill();
+
+    let kept = bench.run(&["keep-for", "3", "--who", "nuria"]);
+    assert_eq!((kept.code, &kept.json()["years"]), (0, &json!(3)));
+    let number = left["number"].to_string();
+    let asked = bench.run(&["erase", "--order", &number, "--who", "nuria"]);
+    assert_eq!((asked.code, &asked.json()["erased"]), (0, &json!(0)));
+    assert!(asked.json()["waits_until"].is_string(), "{asked:?}");
+    let due = bench.run(&["erase", "--due"]);
+    assert_eq!((due.code, &due.json()["erased"]), (0, &json!(0)));
+    assert!(on_disk(&bench.shop, left["customer"].as_str().unwrap()));
+
+    // The rule ends: what was asked for is carried out, without being asked for again.
+    assert_eq!(bench.run(&["keep-for", "0", "--who", "nuria"]).code, 0);
+    let due = bench.run(&["erase", "--due"]);
+    assert!(due.json()["erased"].as_u64().unwrap() >= 3, "{due:?}");
+    assert!(!on_disk(&bench.shop, left["customer"].as_str().unwrap()));
+    assert_eq!(bench.run(&["verify"]).json()["sound"], true);
 }
 
 /// Whether any file in a folder holds the words.

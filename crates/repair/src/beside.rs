@@ -270,6 +270,25 @@ pub enum ShopFact {
         /// The choices seen.
         after: Vec<CommandId>,
     },
+    /// Records of an order are kept for so long after it ended, by rule or by choice.
+    RecordsKept {
+        /// Whole years.
+        years: u32,
+    },
+    /// A customer's words are to be erased as soon as their records need be kept no longer.
+    ErasureAsked {
+        /// The customer.
+        customer: CustomerId,
+        /// Whether every word typed and every photo taken goes as well.
+        every_word: bool,
+        /// Why, as a code.
+        why: Token,
+    },
+    /// An erasure that was asked for waits no more: it was carried out.
+    ErasureEnded {
+        /// The asking.
+        asked: CommandId,
+    },
 }
 
 /// What stands in a map's stream.
@@ -486,6 +505,34 @@ impl Shop {
             .collect();
         let by = told.iter().map(|(command, ..)| (*command).clone());
         Some((latest_of(&told)?, by.collect()))
+    }
+
+    /// For how many years after an order's end its records are kept, as told last by the
+    /// clock of whoever told it; nought if nobody did.
+    #[must_use]
+    pub fn records_kept_years(&self) -> u32 {
+        self.facts()
+            .filter_map(|(command, stamp, fact)| match fact {
+                ShopFact::RecordsKept { years } => Some(((stamp.at, command), *years)),
+                _ => None,
+            })
+            .max_by(|a, b| a.0.cmp(&b.0))
+            .map_or(0, |(_, years)| years)
+    }
+
+    /// The erasures that were asked for and wait, each with the command that asked and the
+    /// person who did.
+    pub fn erasures_waiting(&self) -> impl Iterator<Item = (&CommandId, &Stamp, &ShopFact)> {
+        let ended: BTreeSet<&CommandId> = self
+            .facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::ErasureEnded { asked } => Some(asked),
+                _ => None,
+            })
+            .collect();
+        self.facts().filter(move |(command, _, fact)| {
+            matches!(fact, ShopFact::ErasureAsked { .. }) && !ended.contains(command)
+        })
     }
 
     /// The weights as told last by the clock of whoever told them.

@@ -5,11 +5,13 @@ mod copy;
 mod erase;
 mod lines;
 mod rebuild;
+mod waits;
 
 pub use copy::copy;
-pub use erase::{Breadth, Erased, Whom, erase, erase_again, erasures};
+pub use erase::{Breadth, Erased, Erasing, Whom, erase, erase_again, erasures};
 pub use lines::{export, import};
 pub use rebuild::{Rebuilt, rebuild};
+pub use waits::{Waiting, erase_due, erasures_waiting, kept_years};
 
 use repair::Words;
 use serde_json::Value;

@@ -28,8 +28,8 @@ pub use command::{ReadCommand, Said, SentCommand, read as read_command};
 pub use device::Device;
 pub use item_line::{ItemLine, item_line};
 pub use keep::{
-    Breadth, Erased, Rebuilt, Whom, commitments, copy, erase, erase_again, erased, erasures,
-    export, import, rebuild, verify,
+    Breadth, Erased, Erasing, Rebuilt, Waiting, Whom, commitments, copy, erase, erase_again,
+    erase_due, erased, erasures, erasures_waiting, export, import, kept_years, rebuild, verify,
 };
 pub use maps::{KeptMap, ShelvedMap};
 pub use service::{Accepted, AcceptedEvent, Now, Service};

@@ -205,7 +205,7 @@ fn check_found(service: &Service) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
 
     #[test]
     fn whatever_is_told_the_index_says_what_the_log_says(steps in prop::collection::vec(step(), 1..40)) {
@@ -240,7 +240,7 @@ proptest! {
     }
 }
 
-const CACHE: &str = "index 1";
+const CACHE: &str = "index 2";
 
 #[test]
 fn a_late_fact_calls_a_settled_order_back_and_an_answer_settles_it_again() {

@@ -5,9 +5,10 @@ use super::place::Place;
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use jiff::Timestamp;
+use jiff::civil::Date;
 use serde_json::json;
 use shop::repair::{CustomerId, Token, Words};
-use shop::{Breadth, Service, Whom};
+use shop::{Breadth, Device, Erased, Erasing, Service, Whom};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -18,13 +19,17 @@ pub struct Erase {
     #[arg(
         long,
         value_name = "ID",
-        required_unless_present = "order",
-        conflicts_with = "order"
+        required_unless_present_any = ["order", "due"],
+        conflicts_with_all = ["order", "due"]
     )]
     customer: Option<String>,
     /// The customer of the order with this number.
-    #[arg(long, value_name = "NUMBER")]
+    #[arg(long, value_name = "NUMBER", conflicts_with = "due")]
     order: Option<u64>,
+    /// Only carry out what was asked for before and has waited long enough. A shop that is
+    /// served does so by itself.
+    #[arg(long)]
+    due: bool,
     /// Also every word typed and every photo taken on their orders and vehicles.
     #[arg(long)]
     every_word: bool,
@@ -32,54 +37,158 @@ pub struct Erase {
     #[arg(long, value_name = "WORDS", default_value = "asked by the customer")]
     why: String,
     /// Who does it, by name in the record.
+    #[arg(long, value_name = "PERSON", required_unless_present = "due")]
+    who: Option<String>,
+    #[command(flatten)]
+    place: Place,
+}
+
+/// For how long records are kept.
+#[derive(Debug, Args)]
+pub struct KeepFor {
+    /// Whole years after an order's end.
+    #[arg(value_name = "YEARS", value_parser = clap::value_parser!(u32).range(..=100))]
+    years: u32,
+    /// Who says so, by name in the record.
     #[arg(long, value_name = "PERSON")]
     who: String,
     #[command(flatten)]
     place: Place,
 }
 
-/// Erases, and writes it beside the backups.
+/// Says for how many years records are kept; until then erasures wait.
+pub fn keep_for(keep: &KeepFor) -> Result<Answer, Wrong> {
+    let service = open(&keep.place)?;
+    let fact = json!({ "records-kept": { "years": keep.years } });
+    let mut device = Device::new("buttonup", &keep.who);
+    service.command(device.command("shop", service.now(), "shop_fact", fact))?;
+    let years = shop::kept_years(&*service.world()?);
+    let longer = if years > keep.years {
+        "; the rules of the place that the shop chose want so many"
+    } else {
+        ""
+    };
+    Ok(Answer {
+        text: format!("records are kept for {years} years after an order's end{longer}"),
+        json: json!({ "years": years }),
+        good: true,
+    })
+}
+
+/// Erases, and writes it beside the backups; or takes down that it waits.
 pub fn erase(erase: &Erase) -> Result<Answer, Wrong> {
     let why = Token::new(&erase.why)
         .map_err(|error| Wrong::input("--why", error.to_string(), "say it in a few plain words"))?;
-    let whom = match (&erase.customer, erase.order) {
-        (Some(customer), _) => Whom::Customer(CustomerId::new(customer.clone())),
-        (None, number) => Whom::OfOrder(number.unwrap_or_default()),
+    let service = open(&erase.place)?;
+    let (whom, who) = match (&erase.customer, erase.order, &erase.who) {
+        (Some(customer), _, Some(who)) => (Whom::Customer(CustomerId::new(customer.clone())), who),
+        (None, Some(number), Some(who)) => (Whom::OfOrder(number), who),
+        _ => return erased(erase_due(&erase.place, &service)?),
     };
     let breadth = if erase.every_word {
         Breadth::EveryWord
     } else {
         Breadth::Person
     };
-    let store = erase.place.write_existing()?.shared();
-    let service = Service::open(store, &erase.place.log, Arc::new(Timestamp::now))?;
-    let done = shop::erase(&service, &whom, breadth, &erase.who, &why)?;
+    let done = match shop::erase(&service, &whom, breadth, who, &why)? {
+        Erasing::Done(done) => done,
+        Erasing::Waits { customer, until } => return Ok(waits(&customer, until)),
+    };
+    let told = tell_backups(&erase.place, &service)?;
+    erased(Due {
+        done: vec![done],
+        ..told
+    })
+}
+
+fn open(place: &Place) -> Result<Service, Wrong> {
+    let store = place.write_existing()?.shared();
+    Ok(Service::open(store, &place.log, Arc::new(Timestamp::now))?)
+}
+
+/// What was erased, and what became of it elsewhere.
+pub struct Due {
+    done: Vec<Erased>,
+    head: String,
+    not_told: Vec<String>,
+}
+
+/// Carries out the erasures that have waited long enough.
+pub fn erase_due(place: &Place, service: &Service) -> Result<Due, Wrong> {
+    let done = shop::erase_due(service)?;
+    let told = tell_backups(place, service)?;
+    Ok(Due { done, ..told })
+}
+
+fn tell_backups(place: &Place, service: &Service) -> Result<Due, Wrong> {
     let (store, log) = service.record();
-    let unreached = write_beside_backups(&erase.place, &shop::erasures(store, log)?);
-    let head = Words(store.head(log).map_err(shop::Trouble::from)?.hash).hex();
-    let names = unreached.iter().map(|to| to.display().to_string());
-    let names: Vec<String> = names.collect();
-    let also = if names.is_empty() {
+    let unreached = write_beside_backups(place, &shop::erasures(store, log)?);
+    Ok(Due {
+        done: Vec::new(),
+        head: Words(store.head(log).map_err(shop::Trouble::from)?.hash).hex(),
+        not_told: unreached
+            .iter()
+            .map(|to| to.display().to_string())
+            .collect(),
+    })
+}
+
+fn waits(customer: &CustomerId, until: Date) -> Answer {
+    Answer {
+        text: format!(
+            "taken down, and nothing is erased yet: records are kept up to {until}\n  on that day a shop that is served erases by itself, or `buttonup erase --due` does"
+        ),
+        json: json!({
+            "customer": customer.as_str(),
+            "erased": 0,
+            "waits_until": until.to_string(),
+        }),
+        good: true,
+    }
+}
+
+fn erased(due: Due) -> Result<Answer, Wrong> {
+    let Due {
+        done,
+        head,
+        not_told,
+    } = due;
+    let also = if not_told.is_empty() {
         String::new()
     } else {
         format!(
             "\nThese backups could not be told and would bring the words back: {}\n  mend: back up to the same place again, which tells them",
-            names.join(", ")
+            not_told.join(", ")
         )
     };
+    let lines: Vec<String> = done
+        .iter()
+        .map(|done| {
+            format!(
+                "erased {} texts and files of customer {} (orders: {})",
+                done.texts.len(),
+                done.customer.as_str(),
+                orders(&done.orders)
+            )
+        })
+        .collect();
+    let text = if lines.is_empty() {
+        "nothing has waited long enough".to_owned()
+    } else {
+        lines.join("\n")
+    };
+    let texts: usize = done.iter().map(|done| done.texts.len()).sum();
+    let numbers: Vec<u64> = done.iter().flat_map(|done| done.orders.clone()).collect();
+    let customers: Vec<&str> = done.iter().map(|done| done.customer.as_str()).collect();
     Ok(Answer {
-        text: format!(
-            "erased {} texts and files of customer {} (orders: {}); head {head}{also}",
-            done.texts.len(),
-            done.customer.as_str(),
-            orders(&done.orders)
-        ),
+        text: format!("{text}; head {head}{also}"),
         json: json!({
-            "customer": done.customer.as_str(),
-            "erased": done.texts.len(),
-            "orders": done.orders,
+            "customer": customers.first(),
+            "customers": customers,
+            "erased": texts,
+            "orders": numbers,
             "head": head,
-            "backups_not_told": names,
+            "backups_not_told": not_told,
         }),
         good: true,
     })

@@ -117,4 +117,15 @@ forms! { ShopFactForm = ShopFact {
         version: u32,
         after: Vec<CommandIdForm>,
     },
+    RecordsKept = "records-kept" {
+        years: u32,
+    },
+    ErasureAsked = "erasure-asked" {
+        customer: CustomerIdForm,
+        every_word: bool,
+        why: TokenForm,
+    },
+    ErasureEnded = "erasure-ended" {
+        asked: CommandIdForm,
+    },
 } }

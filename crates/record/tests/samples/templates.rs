@@ -463,5 +463,11 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             "place-chosen",
             json!({ "place": "$token", "version": "$u32", "after": ["$id"] }),
         ),
+        ("records-kept", json!({ "years": "$u32" })),
+        (
+            "erasure-asked",
+            json!({ "customer": "$id", "every_word": "$bool", "why": "$token" }),
+        ),
+        ("erasure-ended", json!({ "asked": "$id" })),
     ]
 }

@@ -1,15 +1,17 @@
 //! Erasing a person's words. The books stay whole: events, sums and hashes are kept, and
 //! an event says what was erased, when and why.
 
-use super::erased;
+use super::{erased, waits};
 use crate::device::Device;
 use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::world::{World, customer_of};
+use jiff::Timestamp;
+use jiff::civil::Date;
 use record::{AnyEvent, Stream, canonical, encode};
 use repair::{
-    CustomerFact, CustomerId, Decision, Event, Fact, Field, Order, OrderId, ShopFact, Token,
-    VehicleFact, Words, papers,
+    CommandId, CustomerFact, CustomerId, Decision, Event, Fact, Field, Order, OrderId, ShopFact,
+    Token, VehicleFact, Words, papers,
 };
 use serde_json::json;
 use sha2::{Digest, Sha256};
@@ -37,6 +39,16 @@ pub enum Breadth {
     EveryWord,
 }
 
+impl Breadth {
+    pub(super) fn of(every_word: bool) -> Self {
+        if every_word {
+            Self::EveryWord
+        } else {
+            Self::Person
+        }
+    }
+}
+
 /// What was erased.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Erased {
@@ -48,7 +60,22 @@ pub struct Erased {
     pub orders: Vec<u64>,
 }
 
-/// Erases a person's words, and says so in the shop's stream.
+/// What came of asking for an erasure.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Erasing {
+    /// It was carried out.
+    Done(Erased),
+    /// Records are kept up to a day, and it waits for it.
+    Waits {
+        /// The customer.
+        customer: CustomerId,
+        /// The day from which it can be carried out.
+        until: Date,
+    },
+}
+
+/// Erases a person's words, and says so in the shop's stream; or, if their records are to
+/// be kept for a while, says there that it waits.
 ///
 /// # Errors
 /// [`Trouble`]: there is no such person, one of their vehicles is still here, or the
@@ -59,14 +86,42 @@ pub fn erase(
     breadth: Breadth,
     who: &str,
     why: &Token,
+) -> Result<Erasing, Trouble> {
+    let (found, until) = {
+        let world = service.world()?;
+        let found = find(&world, whom, breadth)?;
+        let until = waits::kept_until(service, &world, &found)?;
+        (found, until)
+    };
+    if waits::today(service)? < until {
+        return waits::wait(service, &found, breadth, who, why, until);
+    }
+    carry_out(service, found, (who, why), None).map(Erasing::Done)
+}
+
+/// Erases what was found, and ends the asking that waited for it.
+pub(super) fn carry_out(
+    service: &Service,
+    found: Erased,
+    (who, why): (&str, &Token),
+    asked: Option<&CommandId>,
 ) -> Result<Erased, Trouble> {
-    let found = find(&*service.world()?, whom, breadth)?;
     let (store, log) = service.record();
     let now = service.now().to_string();
     let texts = still_there(store, log, &found.texts)?;
-    append(store, log, &texts, who, why, &now)?;
+    append(store, log, &texts, asked, who, why, &now)?;
     service.catch_up()?;
     Ok(Erased { texts, ..found })
+}
+
+/// When an order ended last.
+pub(super) fn ended_of(order: &Order) -> Option<Timestamp> {
+    let decisions = order.decisions().iter().rev();
+    let mut ends = decisions.filter_map(|decided| match &decided.decision {
+        Decision::HandedOver { decided_at, .. } => Some(*decided_at),
+        _ => None,
+    });
+    ends.next()
 }
 
 /// Erases what was erased before from a record that was restored from an older copy.
@@ -83,7 +138,7 @@ pub fn erase_again(
     let erasures: Vec<Words> = erasures.iter().copied().map(Words).collect();
     let texts = still_there(store, log, &erasures)?;
     let why = Token::new("erased before").expect("these words are plain and short");
-    append(store, log, &texts, "buttonup", &why, now)?;
+    append(store, log, &texts, None, "buttonup", &why, now)?;
     Ok(texts.len() as u64)
 }
 
@@ -97,7 +152,7 @@ pub fn erasures(store: &dyn Store, log: &str) -> Result<Vec<Hash>, Trouble> {
     Ok(all.into_iter().collect())
 }
 
-fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble> {
+pub(super) fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble> {
     let customer = match whom {
         Whom::Customer(id) if !world.customer(id)?.is_blank() => id.clone(),
         Whom::Customer(id) => {
@@ -250,21 +305,26 @@ fn append(
     store: &dyn Store,
     log: &str,
     texts: &[Words],
+    asked: Option<&CommandId>,
     who: &str,
     why: &Token,
     now: &str,
 ) -> Result<(), Trouble> {
     const DEVICE: &str = "buttonup";
-    if texts.is_empty() {
-        return Ok(());
-    }
-    let fact = ShopFact::Erased {
+    let erased = (!texts.is_empty()).then(|| ShopFact::Erased {
         texts: texts.to_vec(),
         why: why.clone(),
-    };
-    let stored = encode(&AnyEvent::Shop(fact));
+    });
+    let ended = asked.map(|asked| ShopFact::ErasureEnded {
+        asked: asked.clone(),
+    });
+    let facts: Vec<ShopFact> = erased.into_iter().chain(ended).collect();
+    if facts.is_empty() {
+        return Ok(());
+    }
     let command_id = Device::name();
-    let said = json!({ "command_id": command_id, "erased": texts.iter().map(Words::hex).collect::<Vec<_>>() });
+    let said = json!({ "command_id": command_id, "erased": texts.iter().map(Words::hex).collect::<Vec<_>>(),
+        "asked": asked.map(CommandId::as_str) });
     let command = store::Command {
         log: log.to_owned(),
         command_id,
@@ -275,12 +335,18 @@ fn append(
         happened_at: now.to_owned(),
         recorded_at: now.to_owned(),
         expected: BTreeMap::new(),
-        events: vec![NewEvent {
-            stream: Stream::Shop.to_string(),
-            kind: stored.kind,
-            version: stored.version,
-            body: stored.body,
-        }],
+        events: facts
+            .into_iter()
+            .map(|fact| {
+                let stored = encode(&AnyEvent::Shop(fact));
+                NewEvent {
+                    stream: Stream::Shop.to_string(),
+                    kind: stored.kind,
+                    version: stored.version,
+                    body: stored.body,
+                }
+            })
+            .collect(),
         private: Vec::new(),
         erase: texts.iter().map(|words| words.0).collect(),
     };

@@ -57,7 +57,8 @@ impl World {
             self.at_hand().file(stream, row.seq, recorded);
             return;
         };
-        if !is_of_shop(&fact) {
+        // Numbers of orders stand on cards: the shop would grow with its history.
+        if matches!(fact, ShopFact::NumberGiven { .. }) {
             return;
         }
         self.shop = std::mem::take(&mut self.shop).file(Recorded {
@@ -101,31 +102,24 @@ impl World {
 
     fn note_shop(&mut self, row: &Row, fact: &ShopFact) -> Result<(), Trouble> {
         self.index.put(drawer::SHOP_SEQ, "", row.seq.to_string());
-        match fact {
-            ShopFact::NumberGiven { number, order } => {
-                self.index
-                    .put(drawer::NUMBER, &padded(*number), order.as_str());
-                let before = self.order_card(order)?;
-                self.put_order_card(
-                    order,
-                    &before,
-                    &OrderCard {
-                        number: Some(*number),
-                        ..before.clone()
-                    },
-                )?;
-                self.touched.reworded.insert(order.clone());
-            }
-            ShopFact::Erased { texts, .. } => {
+        let ShopFact::NumberGiven { number, order } = fact else {
+            let position = row.position.to_string();
+            self.index.put(drawer::SHOP, &padded(row.seq), position);
+            if let ShopFact::Erased { texts, .. } = fact {
                 let texts: Vec<_> = texts.iter().map(|text| text.0).collect();
                 self.index.erase(&texts);
             }
-            _ => {
-                let position = row.position.to_string();
-                self.index.put(drawer::SHOP, &padded(row.seq), position);
-            }
-        }
-        Ok(())
+            return Ok(());
+        };
+        self.index
+            .put(drawer::NUMBER, &padded(*number), order.as_str());
+        let before = self.order_card(order)?;
+        let card = OrderCard {
+            number: Some(*number),
+            ..before.clone()
+        };
+        self.touched.reworded.insert(order.clone());
+        self.put_order_card(order, &before, &card)
     }
 
     fn note_order(&mut self, id: &OrderId, event: &Event, at: Timestamp) -> Result<(), Trouble> {
@@ -310,10 +304,4 @@ impl World {
         }
         Ok(out)
     }
-}
-
-/// Whether the shop itself is folded from this. Numbers of orders stand on cards, and what
-/// was erased is asked of the record: both would make the shop grow with its history.
-fn is_of_shop(fact: &ShopFact) -> bool {
-    !matches!(fact, ShopFact::NumberGiven { .. } | ShopFact::Erased { .. })
 }
