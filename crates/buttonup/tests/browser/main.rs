@@ -260,7 +260,7 @@ fn a_snag_is_noted_by_tapping_the_bolt_on_the_picture() -> Result<()> {
     choose(&browser, "below")?;
     write(&browser, "In a few words", "2 mm below the face")?;
     tap(&browser, "Note the snag")?;
-    browser.wait_for_text("housing bolts 6: snapped, not resolved")?;
+    browser.wait_for_text("Housing bolts 6: snapped")?;
     browser.goto(&shop.server.url("/o/1002/item/housing-bolts"))?;
     browser.wait_for_text("1 snapped")?;
     // The same by the keyboard, on another shape.
@@ -273,7 +273,7 @@ fn a_snag_is_noted_by_tapping_the_bolt_on_the_picture() -> Result<()> {
     browser.press_keys(" ")?;
     choose(&browser, "thread stripped")?;
     tap(&browser, "Note the snag")?;
-    browser.wait_for_text("housing bolts 2: thread stripped, not resolved")?;
+    browser.wait_for_text("Housing bolts 2: thread stripped")?;
     Ok(())
 }
 

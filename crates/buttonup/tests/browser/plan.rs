@@ -54,7 +54,7 @@ fn a_plan_is_made_taken_over_worked_by_and_made_again() -> Result<()> {
     browser.goto(&shop.server.url("/o/1006/snag?item=pulley-bolts"))?;
     browser.by_role_containing("checkbox", "2")?.click()?;
     tap(&browser, "Note the snag")?;
-    browser.wait_for_text("pulley bolts 2: snapped")?;
+    browser.wait_for_text("Pulley bolts 2: snapped")?;
     browser.goto(&shop.server.url("/o/1006/stage"))?;
     browser.wait_for_text("1 thing is not as planned")?;
     tap(&browser, "Out as shown")?;

@@ -18,7 +18,8 @@ fn a_snapped_housing_bolt_is_made_sound() -> Result<()> {
     // It is found.
     browser.goto(&shop.server.url("/o/1002/snag?item=housing-bolts"))?;
     let before = browser.taps();
-    choose(&browser, "6")?;
+    browser.by_role_containing("checkbox", "6")?.click()?;
+    choose(&browser, "snapped")?;
     choose(&browser, "below")?;
     tap(&browser, "Note the snag")?;
 
@@ -142,4 +143,36 @@ fn threads_are_asked_with_no_order_and_by_address() -> Result<()> {
     ))?;
     says(&browser, "of wall would be left")?;
     Ok(())
+}
+
+#[test]
+fn the_item_page_tells_its_size_and_the_shop_weighs_the_ways() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/who/pavel")?;
+    browser.goto(&shop.server.url("/o/1002/item/housing-bolts"))?;
+    says(&browser, "M8x1.25: tap drill 6.8 mm, wrench 13 mm")?;
+    says(&browser, "Torque 10 Nm, then 22 Nm")?;
+
+    let snapped = "/threads/repair?thread=M8x75&class=8.8&engaged=18&hole=blind&depth=26&boss=19&in=aluminium&torque=22";
+    browser.goto(&shop.server.url(snapped))?;
+    says(&browser, "Wire insert, bolt M8x75 · holds")?;
+    browser.goto(&shop.server.url("/shop"))?;
+    browser.execute("document.getElementById('weights').open = true", vec![])?;
+    for (field, weight) in [
+        ("Far from", "0"),
+        ("Soon", "0"),
+        ("Cheap", "1"),
+        ("Much stays", "0"),
+    ] {
+        write(&browser, field, weight)?;
+    }
+    tap(&browser, "Count them so")?;
+    browser.wait_until(|| {
+        browser.goto(&shop.server.url(snapped))?;
+        Ok(browser
+            .text()?
+            .contains("Oversize thread, bolt M10x75 · holds")
+            .then_some(()))
+    })?;
+    says(&browser, "Oversize thread, bolt M10x75 · holds")
 }

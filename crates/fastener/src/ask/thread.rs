@@ -130,8 +130,13 @@ fn screw(
         tap_drill: Some(usual(&thread)),
         other_drills: tap_drills(&thread, percent, Basis::UsChart),
         clearance: clearance_holes(&thread),
-        wrench: wrench(Head::plain(&thread), &thread),
-        wrenches: wrenches(&thread).into_iter().map(with_almost).collect(),
+        // A spark plug or a drain plug has a hexagon of its own, in no list of bolts.
+        wrench: wrench(Head::plain(&thread), &thread).filter(|_| purpose == Purpose::Clamp),
+        wrenches: wrenches(&thread)
+            .into_iter()
+            .filter(|_| purpose == Purpose::Clamp)
+            .map(with_almost)
+            .collect(),
         near_misses: near_misses(&thread),
         working: Some(worked(&thread, class.filter(|_| strength.is_some()))),
         thread: Some(thread),

@@ -11,6 +11,7 @@ mod coolant_steps;
 mod coolant_test;
 mod decline;
 mod desk;
+mod fastener_facts;
 mod file;
 mod floor;
 mod gates;

@@ -177,6 +177,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                 }
             }
             (rules(ask)?)
+            (super::fastener_facts::weights(ask)?)
             div class="presses even low" {
                 (link(Look::Plain, "Somebody else", "change the person", "/who"))
                 (link(Look::Plain, "Maps", "", "/maps"))
