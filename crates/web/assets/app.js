@@ -257,6 +257,18 @@ const busyTyping = () =>
   unsent() ||
   [...document.querySelectorAll("main input, main textarea, main select")].some(changed);
 
+// What was typed while the page was asked for stays: it is written into the new one.
+const fieldsNamed = (name) => main().querySelectorAll(`[name="${CSS.escape(name)}"]`);
+const typedNow = () =>
+  [...main().querySelectorAll('input[type="text"], textarea')]
+    .filter((field) => field.value !== field.defaultValue)
+    .map((field) => [
+      field.name,
+      [...fieldsNamed(field.name)].indexOf(field),
+      field.value,
+      field === document.activeElement,
+    ]);
+
 let asked = 0;
 async function refresh() {
   const turn = ++asked;
@@ -265,7 +277,13 @@ async function refresh() {
     if (!answer.ok || turn !== asked) return;
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     const open = [...main().querySelectorAll("details[open][id]")].map((one) => one.id);
+    const typed = typedNow();
     main().replaceWith(page.querySelector("main"));
+    for (const [name, nth, value, here] of typed) {
+      const field = fieldsNamed(name)[nth];
+      if (field) field.value = value;
+      if (here) field?.focus();
+    }
     document.body.dataset.position = page.body.dataset.position;
     for (const id of open) document.getElementById(id)?.setAttribute("open", "");
   } catch {

@@ -97,6 +97,10 @@ fn coolant_is_measured_poured_bled_and_proved() -> Result<()> {
     browser.wait_until(|| Ok((!browser.text()?.contains("bleed again")).then_some(())))?;
     ensure!(browser.text()?.contains("full"), "{}", browser.text()?);
     tap(&browser, "It is at its level")?;
+    browser.wait_until(|| {
+        let there = browser.text()?.contains("It is at its level");
+        Ok((!there).then_some(()))
+    })?;
     follow(&browser, "Bleed")?;
     browser.wait_for_text("Bleeding is due")?;
     open_details(&browser, "way-vacuum")?;

@@ -54,6 +54,11 @@ pub fn asked_tick(asked: &Asked, name: &str, label: &str, hint: &str) -> Markup 
 
 /// An answer: its one fact large, what goes with it, its drawing, and how it was found.
 pub fn answered(answer: &Answer) -> Markup {
+    answered_as(answer, "working")
+}
+
+/// The same where a page has several: each working is opened by a name of its own.
+pub fn answered_as(answer: &Answer, working: &str) -> Markup {
     html! {
         @let alarms: Vec<&str> = answer.alarms.iter().map(String::as_str).collect();
         (cautions(&alarms))
@@ -64,7 +69,7 @@ pub fn answered(answer: &Answer) -> Markup {
         }
         @if let Some(drawing) = &answer.drawing { (PreEscaped(drawing)) }
         @for note in &answer.notes { p class="soft gap" { (note) } }
-        details id="working" class="working" {
+        details id=(working) class="working" {
             summary class="row" { span class="strong" { "How it was found" } }
             (PreEscaped(&answer.working))
         }

@@ -1,6 +1,6 @@
 //! Drain, pour, bleed, level, and the figures of the vehicle: each a screen of its own.
 
-use super::asking::{answered, asked_input, asked_tick, cautions};
+use super::asking::{answered, answered_as, asked_input, asked_tick, cautions};
 use super::coolant_item::{Step, onward};
 use super::pieces::change;
 use crate::tap::{Look, button, chips, field, when, words};
@@ -62,10 +62,10 @@ pub fn drain(step: &Step<'_>) -> Markup {
         );
     }
     html! {
-        (cautions(&[Caution::Hot.text(), Caution::Poisonous.text(), Caution::FanStarts.text()]))
-        (told(&step.coolant.drained, "Nothing is out yet."))
-        @if let Some(left) = &step.coolant.left_said { p class="gap" { (left) } }
         form {
+            (cautions(&[Caution::Hot.text(), Caution::Poisonous.text(), Caution::FanStarts.text()]))
+            (told(&step.coolant.drained, "Nothing is out yet."))
+            @if let Some(left) = &step.coolant.left_said { p class="gap" { (left) } }
             (number("amount", "Came out", volume_unit(step), &["0.5", "1", "2", "3", "4", "5"], true))
             (chips("fate", "It is", &[("kept", "kept clean, goes back"), ("recycled", "to be recycled"), ("disposed", "to be disposed of"), ("spilled", "spilled")], "recycled"))
             (number("temperature", "How warm, if you know", temperature_unit(step), &[], false))
@@ -142,10 +142,10 @@ fn plan(step: &mut Step<'_>) -> Markup {
     };
     let asked = &step.asked;
     html! {
-        details id="plan" open[step.coolant.poured.is_empty()] {
-            summary class="row" { span class="strong" { "What to pour" } }
+        section {
+            h2 { "What to pour" }
             @if !lacking.is_empty() { p class="gap" { "To work it out, tell " (lacking.join(", ")) "." } }
-            @if let Some(answer) = &answer { (answered(answer)) }
+            @if let Some(answer) = &answer { (answered_as(answer, "working-plan")) }
             form method="get" {
                 @if let Some(trouble) = asked.troubles.get("shelf") { p class="no gap" { (trouble) } }
                 (asked_input(asked, "capacity", "The system holds", "such as 9.2 L"))
