@@ -87,7 +87,9 @@ fn a_reader_makes_no_store_and_brings_nothing_forward() {
 fn make_older(database: &std::path::Path) {
     rusqlite::Connection::open(database)
         .unwrap()
-        .execute_batch("DROP TABLE card; DROP TABLE cache; PRAGMA user_version = 1")
+        .execute_batch(
+            "DROP TABLE card; DROP TABLE cache; DROP INDEX private_erased; PRAGMA user_version = 1",
+        )
         .unwrap();
 }
 

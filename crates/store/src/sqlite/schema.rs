@@ -11,7 +11,7 @@ use crate::error::OpenError;
 const APPLICATION_ID: i64 = 0x6274_746e;
 
 /// Step n brings form n to form n + 1. A step that has been released is never changed.
-const STEPS: [&str; 2] = [
+const STEPS: [&str; 3] = [
     "
     CREATE TABLE log (
         log TEXT NOT NULL,
@@ -86,6 +86,10 @@ const STEPS: [&str; 2] = [
         PRIMARY KEY (log, cache, drawer, key)
     ) STRICT, WITHOUT ROWID;
     CREATE INDEX card_of ON card (log, of) WHERE of IS NOT NULL;
+",
+    // What was erased is asked for at every start; without this, by reading every content.
+    "
+    CREATE INDEX private_erased ON private (id) WHERE salt IS NULL;
 ",
 ];
 
