@@ -572,7 +572,7 @@ fn the_vehicle_carries_its_differences_and_what_is_due_later_to_its_next_visit()
     let next = Device::name();
     bench.open_again(&next, &vehicle, "someone-else");
     let carried = [
-        "wheel nuts 4: now larger thread, M14x1.5, 140 Nm",
+        "wheel nuts 4: now M14x1.5, 140 Nm",
         "Due: Torque again after a distance: wheel nuts",
     ];
     assert_eq!(
