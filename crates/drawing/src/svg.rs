@@ -159,7 +159,7 @@ fn write_group(out: &mut String, group: &Group) {
     let link = group
         .link
         .as_ref()
-        .map(|link| format!("<a href=\"{}\">\n", escaped(link)));
+        .map(|link| format!("<a class=\"row\" href=\"{}\">\n", escaped(link)));
     out.push_str(link.as_deref().unwrap_or_default());
     out.push_str(&format!("<g{id}>\n"));
     if let Some(label) = &group.label {
@@ -343,7 +343,7 @@ mod tests {
         };
         let written = svg(&drawing(vec![Mark::Group(outer)]));
         assert!(written.contains("role=\"group\""));
-        assert!(written.contains("<a href=\"/orders?a=1&amp;b=2\">"));
+        assert!(written.contains("<a class=\"row\" href=\"/orders?a=1&amp;b=2\">"));
     }
 
     fn drawing(marks: Vec<Mark>) -> Drawing {

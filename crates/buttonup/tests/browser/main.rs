@@ -13,6 +13,7 @@ use chromium::{Browser, DESK, PHONE, Server};
 use std::process::Command;
 use tempfile::TempDir;
 
+
 struct Shop {
     server: Server,
     _folder: TempDir,
@@ -39,15 +40,15 @@ fn phone(shop: &Shop, path: &str) -> Result<Browser> {
 }
 
 fn write(browser: &Browser, field: &str, text: &str) -> Result<()> {
-    browser.by_role_containing("textbox", field)?.write(text)
+    still(|| browser.by_role_containing("textbox", field)?.write(text))
 }
 
 fn tap(browser: &Browser, button: &str) -> Result<()> {
-    browser.by_role_containing("button", button)?.click()
+    still(|| browser.by_role_containing("button", button)?.click())
 }
 
 fn follow(browser: &Browser, link: &str) -> Result<()> {
-    browser.by_role_containing("link", link)?.click()
+    still(|| browser.by_role_containing("link", link)?.click())
 }
 
 /// Opens what lies folded under these words.
@@ -58,7 +59,16 @@ fn unfold(browser: &Browser, words: &str) -> Result<()> {
 }
 
 fn choose(browser: &Browser, chip: &str) -> Result<()> {
-    browser.by_role("radio", chip)?.click()
+    still(|| browser.by_role("radio", chip)?.click())
+}
+
+/// Does something to what was found; where the page was shown anew in between, it is
+/// looked for once more, as a person would.
+fn still(act: impl Fn() -> Result<()>) -> Result<()> {
+    match act() {
+        Err(error) if format!("{error:#}").contains("stale element") => act(),
+        done => done,
+    }
 }
 
 #[test]

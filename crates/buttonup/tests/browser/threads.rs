@@ -77,9 +77,9 @@ fn a_snapped_housing_bolt_is_made_sound() -> Result<()> {
     browser
         .by_role_containing("button", "Rag in the opening")?
         .click()?;
-    browser.wait_until(|| Ok(browser.text()?.contains("done").then_some(())))?;
+    browser.wait_for_text("all sent")?;
     browser.goto(&shop.server.url("/o/1002/may/start"))?;
-    says(&browser, "rag in the opening")?;
+    browser.wait_for_text("rag in the opening")?;
     says(&browser, "Break the tang off")?;
 
     // The rest in one tap: nothing is inside any more, and the bolt is out.

@@ -82,8 +82,9 @@ pub(super) fn in_a_row(thing: &LayerThing, mark_top: Point, area: Area) -> Group
             corner_radius: 0.0,
             style: Style::fill(Ink::Paper),
         },
+        // From edge to edge: the row is as wide as the page.
         Mark::Line {
-            from: Point::new(area.x, area.bottom()),
+            from: Point::new(0.0, area.bottom()),
             to: Point::new(area.right(), area.bottom()),
             pen: Pen::fine(Ink::Rule),
         },

@@ -114,7 +114,8 @@ pub async fn calculator(
                     }
                     form method="get" action=(format!("/threads/{code}")) {
                         (fields_of(&code, &asked))
-                        div class="presses low" { button class="press confirm" type="submit" { "Work it out" } }
+                        @if found.is_some() { div class="presses" { button class="press" type="submit" { "Work it out" } } }
+                        @else { div class="presses low" { button class="press confirm" type="submit" { "Work it out" } } }
                     }
                 }
             },
