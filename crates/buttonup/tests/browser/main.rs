@@ -13,7 +13,6 @@ use chromium::{Browser, DESK, PHONE, Server};
 use std::process::Command;
 use tempfile::TempDir;
 
-
 struct Shop {
     server: Server,
     _folder: TempDir,
