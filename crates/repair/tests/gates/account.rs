@@ -135,6 +135,35 @@ fn rule_1_what_nobody_has_seen_past_stands() {
             Gate::Road,
             &[],
         ),
+        (
+            "one move of a stage taken back, the other stands",
+            |job| {
+                screws(job);
+                job.one("airbox", Kind::Part, System::Intake, Zone::Above);
+                let stage = job.stage(&[("screws", State::Out), ("airbox", State::Off)]);
+                job.record(Fact::Undo {
+                    command: stage,
+                    part: Some(0),
+                });
+            },
+            Gate::Road,
+            &["open:airbox:1=Off"],
+        ),
+        (
+            "one shield under two names: off by one, on by the other",
+            |job| {
+                job.one("shield", Kind::Cover, System::Exhaust, Zone::Below);
+                job.one("the tin", Kind::Cover, System::Exhaust, Zone::Below);
+                job.moved("shield", &[], State::Off);
+                job.record(Fact::SameAs {
+                    item: ItemId::new("shield"),
+                    also: ItemId::new("the tin"),
+                });
+                job.moved("the tin", &[], State::On);
+            },
+            Gate::Road,
+            &[],
+        ),
     ]);
 }
 
@@ -294,6 +323,34 @@ fn rule_2_home_is_what_was_found() {
             Gate::HandOver,
             &[],
         ),
+        (
+            "a brake bolt missing at the walk-round",
+            |job| {
+                job.group("bolts", 2, Kind::Fasteners, System::Brakes, Zone::WheelWell);
+                job.found("bolts", &[2], State::Out);
+                declined(job, "bolts", &[], true);
+            },
+            Gate::Road,
+            &["open:bolts:2=Out"],
+        ),
+        (
+            "the belt found off: its home is on",
+            |job| {
+                belt(job);
+                job.found("belt", &[1], State::Off);
+            },
+            Gate::HandOver,
+            &["open:belt:1=Off"],
+        ),
+        (
+            "a rag found inside at the walk-round is not ours",
+            |job| {
+                job.put_in("rag", PutIn::Rag, System::Engine, Zone::Above);
+                job.found("rag", &[1], State::Inside);
+            },
+            Gate::HandOver,
+            &[],
+        ),
     ]);
 }
 
@@ -376,6 +433,47 @@ fn rule_3_up_to_n_clips_may_be_missing() {
             },
             Gate::Lower,
             &["open:nuts:4=Out,5=Out"],
+        ),
+        (
+            "one of six cover screws, where one may be",
+            |job| {
+                job.declare(Item {
+                    may_miss: Some(MayMiss {
+                        up_to: 1,
+                        never_at: vec![],
+                    }),
+                    ..item("screws", Kind::Fasteners, System::Body, Zone::Above, 6)
+                });
+                job.moved("screws", &[5], State::Out);
+                job.road_tested();
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "a cover screw on by hand is not missing, it is loose",
+            |job| {
+                job.declare(Item {
+                    may_miss: Some(MayMiss {
+                        up_to: 1,
+                        never_at: vec![],
+                    }),
+                    ..item("screws", Kind::Fasteners, System::Body, Zone::Above, 6)
+                });
+                job.moved("screws", &[5], LOOSE);
+                job.road_tested();
+            },
+            Gate::HandOver,
+            &["open:screws:5=Loose0"],
+        ),
+        (
+            "two clips missing do not hold the tray up",
+            |job| {
+                clips(job);
+                job.moved("clips", &[7, 8], State::Out);
+            },
+            Gate::Lower,
+            &[],
         ),
     ]);
     let mut job = Job::new();

@@ -90,6 +90,61 @@ fn rule_4_go_live() {
             Gate::GoLive,
             &[],
         ),
+        (
+            "an airbag's plug hanging",
+            |job| {
+                job.one("bag", Kind::Connector, System::Restraints, Zone::Cabin);
+                job.moved("bag", &[], State::Unplugged);
+            },
+            Gate::GoLive,
+            &["open:bag:1=Unplugged"],
+        ),
+        (
+            "a high-voltage cover off",
+            |job| {
+                job.one("cover", Kind::Cover, System::HighVoltage, Zone::Rear);
+                job.moved("cover", &[], State::Off);
+            },
+            Gate::GoLive,
+            &["open:cover:1=Off"],
+        ),
+        (
+            "a tool in the run of the belt",
+            |job| {
+                job.put_in("bar", PutIn::Tool, System::DriveBelt, Zone::WheelWell);
+                job.moved("bar", &[], State::Inside);
+            },
+            Gate::GoLive,
+            &["open:bar:1=Inside"],
+        ),
+        (
+            "a rag, and nobody said where it lies",
+            |job| {
+                job.put_in("rag", PutIn::Rag, System::Engine, Zone::Unknown);
+                job.moved("rag", &[], State::Inside);
+            },
+            Gate::GoLive,
+            &["open:rag:1=Inside"],
+        ),
+        (
+            "a rag in the cabin is no matter of the fan",
+            |job| {
+                job.put_in("rag", PutIn::Rag, System::Body, Zone::Cabin);
+                job.moved("rag", &[], State::Inside);
+            },
+            Gate::GoLive,
+            &[],
+        ),
+        (
+            "belt and wheels off",
+            |job| {
+                belt(job);
+                nuts(job);
+                job.stage(&[("belt", State::Off), ("nuts", State::Out)]);
+            },
+            Gate::GoLive,
+            &[],
+        ),
     ]);
 }
 
@@ -254,6 +309,52 @@ fn rule_4_start() {
             },
             Gate::Start,
             &["open:airflow:1=Unplugged"],
+        ),
+        (
+            "a fuel line off",
+            |job| {
+                job.one("line", Kind::Hose, System::Fuel, Zone::Above);
+                job.moved("line", &[], State::Off);
+            },
+            Gate::Start,
+            &["open:line:1=Off"],
+        ),
+        (
+            "steering fluid and gearbox oil low",
+            |job| {
+                fluid(job, "atf", System::Transmission);
+                fluid(job, "steering", System::Steering);
+                job.stage(&[("atf", State::Low), ("steering", State::Low)]);
+            },
+            Gate::Start,
+            &["open:atf:1=Low", "open:steering:1=Low"],
+        ),
+        (
+            "washer water low",
+            |job| {
+                fluid(job, "washer water", System::Body);
+                job.moved("washer water", &[], State::Low);
+            },
+            Gate::Start,
+            &[],
+        ),
+        (
+            "the pin left in the tensioner",
+            |job| {
+                job.put_in("pin", PutIn::Pin, System::DriveBelt, Zone::WheelWell);
+                job.moved("pin", &[], State::Inside);
+            },
+            Gate::Start,
+            &["open:pin:1=Inside"],
+        ),
+        (
+            "high voltage not released",
+            |job| {
+                job.one("service plug", Kind::Work, System::HighVoltage, Zone::Rear);
+                job.moved("service plug", &[], State::Due);
+            },
+            Gate::Start,
+            &["open:service plug:1=Due"],
         ),
     ]);
 }
@@ -440,6 +541,127 @@ fn rule_4_lower_and_roll() {
             Gate::Roll,
             &[],
         ),
+        (
+            "a wheel off",
+            |job| {
+                job.one("wheel", Kind::Part, System::Wheels, Zone::WheelWell);
+                job.moved("wheel", &[], State::Off);
+            },
+            Gate::Lower,
+            &["open:wheel:1=Off"],
+        ),
+        (
+            "four nuts on by hand, the fifth not",
+            |job| {
+                nuts(job);
+                job.moved("nuts", &[], State::Out);
+                job.moved("nuts", &[1, 2, 3, 4], LOOSE);
+            },
+            Gate::Lower,
+            &["open:nuts:1=Loose0,2=Loose0,3=Loose0,4=Loose0,5=Out"],
+        ),
+        (
+            "nuts tight: it may roll, checked or not",
+            |job| {
+                nuts(job);
+                job.out_and_back("nuts", State::Out, State::Tight);
+            },
+            Gate::Roll,
+            &[],
+        ),
+        (
+            "a nut that is stuck still holds: it may come down",
+            |job| {
+                nuts(job);
+                job.moved("nuts", &[2], State::Stub { holds: true });
+            },
+            Gate::Lower,
+            &[],
+        ),
+        (
+            "a stud that snapped holds nothing",
+            |job| {
+                nuts(job);
+                job.moved("nuts", &[2], State::Stub { holds: false });
+            },
+            Gate::Lower,
+            &["open:nuts:2=Snapped"],
+        ),
+        (
+            "a suspension arm off",
+            |job| {
+                job.one("arm", Kind::Part, System::Suspension, Zone::Below);
+                job.moved("arm", &[], State::Off);
+            },
+            Gate::Lower,
+            &["open:arm:1=Off"],
+        ),
+        (
+            "an arm's bolt cracked: it may not roll",
+            |job| {
+                job.one(
+                    "arm bolt",
+                    Kind::Fasteners,
+                    System::Suspension,
+                    Zone::WheelWell,
+                );
+                job.moved("arm bolt", &[], State::Cracked);
+            },
+            Gate::Roll,
+            &["open:arm bolt:1=Cracked"],
+        ),
+        (
+            "oil low, caught in an amount that nobody measured",
+            |job| {
+                fluid(job, "oil", System::Oil);
+                job.moved("oil", &[], State::Low);
+                drained(job, "oil", "a pan full");
+            },
+            Gate::Lower,
+            &[],
+        ),
+        (
+            "fluids that drip stand at rolling too",
+            |job| {
+                fluid(job, "oil", System::Oil);
+                job.moved("oil", &[], State::Low);
+            },
+            Gate::Roll,
+            &["not-caught:oil"],
+        ),
+        (
+            "brake fluid low",
+            |job| {
+                fluid(job, "brake fluid", System::Brakes);
+                job.moved("brake fluid", &[], State::Low);
+                drained(job, "brake fluid", "0.8 L");
+            },
+            Gate::Roll,
+            &[
+                "open:brake fluid:1=Low",
+                "owed:Bleed:brake fluid",
+                "owed:PumpPedal:",
+            ],
+        ),
+        (
+            "steering fluid low: pushed by hand it still steers",
+            |job| {
+                fluid(job, "steering", System::Steering);
+                job.moved("steering", &[], State::Low);
+                drained(job, "steering", "1 L");
+            },
+            Gate::Roll,
+            &[],
+        ),
+        (
+            "a chock's strap left on a wheel",
+            |job| {
+                job.put_in("strap", PutIn::Cord, System::Wheels, Zone::Above);
+                job.moved("strap", &[], State::Inside);
+            },
+            Gate::Roll,
+            &["open:strap:1=Inside"],
+        ),
     ]);
 }
 
@@ -561,7 +783,94 @@ fn rule_4_road() {
             Gate::Road,
             &[],
         ),
+        (
+            "wheel nuts on, one pass of two",
+            |job| {
+                nuts(job);
+                job.moved("nuts", &[], State::Loose { passes: 1 });
+            },
+            Gate::Road,
+            &["open:nuts:1=Loose1,2=Loose1,3=Loose1,4=Loose1,5=Loose1"],
+        ),
+        (
+            "steering fluid in, not bled",
+            |job| {
+                fluid(job, "steering", System::Steering);
+                job.moved("steering", &[], State::AtLevel);
+                job.by("rui").checked(CheckIs::SecondPerson, &["steering"]);
+            },
+            Gate::Road,
+            &["owed:Bleed:steering"],
+        ),
+        (
+            "brake bolts tight: nobody else looked, the pedal not pumped",
+            |job| {
+                job.group("bolts", 2, Kind::Fasteners, System::Brakes, Zone::WheelWell);
+                job.out_and_back("bolts", State::Out, State::Tight);
+            },
+            Gate::Road,
+            &["not-checked:bolts", "owed:PumpPedal:"],
+        ),
+        (
+            "a bolt that snapped holds nothing",
+            |job| {
+                job.group("bolts", 7, Kind::Fasteners, System::Cooling, Zone::Above);
+                job.moved("bolts", &[6], State::Stub { holds: false });
+            },
+            Gate::Road,
+            &["open:bolts:6=Snapped"],
+        ),
+        (
+            "a stretch bolt put back",
+            |job| {
+                stretch_bolt(job);
+                job.out_and_back("bolt", State::Out, State::Tight);
+            },
+            Gate::Road,
+            &["open:bolt:1=Tight"],
+        ),
+        (
+            "a new stretch bolt",
+            |job| {
+                stretch_bolt(job);
+                job.moved("bolt", &[], State::Out);
+                job.moved_as("bolt", State::Tight, PieceIs::New);
+            },
+            Gate::Road,
+            &[],
+        ),
+        (
+            "a stretch bolt cracked and tightened was never out",
+            |job| {
+                stretch_bolt(job);
+                job.out_and_back("bolt", State::Cracked, State::Tight);
+            },
+            Gate::Road,
+            &[],
+        ),
+        (
+            "washer water low, a connector of the load bed hanging",
+            |job| {
+                fluid(job, "washer water", System::Body);
+                job.one("lamp plug", Kind::Connector, System::Electrical, Zone::Rear);
+                job.stage(&[
+                    ("washer water", State::Low),
+                    ("lamp plug", State::Unplugged),
+                ]);
+                drained(job, "washer water", "2 L");
+            },
+            Gate::Road,
+            &["open:lamp plug:1=Unplugged"],
+        ),
     ]);
+}
+
+/// A bolt that is tightened by angle: once out it may not go back.
+fn stretch_bolt(job: &mut Job) {
+    job.declare(Item {
+        spent: true,
+        ..item("bolt", Kind::Fasteners, System::Engine, Zone::Above, 1)
+    });
 }
 
 #[test]

@@ -116,6 +116,150 @@ fn rule_11_what_came_in_after_raises_an_alarm() {
 }
 
 #[test]
+fn an_order_ends_in_one_of_four_ways() {
+    let leave = |leaves, ending| Request::HandOver {
+        leaves,
+        ending,
+        boxes: Some(1),
+        signature: None,
+        signed_by: Some(words(4)),
+    };
+    for (ending, leaves, becomes) in [
+        (Ending::Repaired, Leaves::DrivesAway, Ending::Repaired),
+        (
+            Ending::NotReproduced,
+            Leaves::DrivesAway,
+            Ending::NotReproduced,
+        ),
+        (
+            Ending::DeclinedPutBack,
+            Leaves::DrivesAway,
+            Ending::DeclinedPutBack,
+        ),
+        (
+            Ending::Repaired,
+            Leaves::CollectedApart,
+            Ending::DeclinedApart,
+        ),
+    ] {
+        let mut job = trim_off();
+        let asked = job.ask(leave(leaves, ending));
+        // Put back means put back: nothing open, whatever the end is called.
+        assert_eq!(
+            asked.is_ok(),
+            leaves == Leaves::CollectedApart,
+            "{ending:?}"
+        );
+        if asked.is_err() {
+            job.moved("trim", &[], State::On);
+            job.ask(leave(leaves, ending)).unwrap();
+        }
+        assert_eq!(papers::handed_over(&job.order).unwrap().ending, becomes);
+    }
+}
+
+#[test]
+fn rule_11_whatever_opens_something_raises_an_alarm() {
+    type Late = (&'static str, fn(&mut Job), &'static [&'static str]);
+    let rows: &[Late] = &[
+        (
+            "a clamp still in",
+            |job| {
+                job.put_in("clamp", PutIn::Clamp, System::Cooling, Zone::Above);
+                job.moved("clamp", &[], State::Inside);
+            },
+            &["open:clamp:1=Inside"],
+        ),
+        (
+            "something that nobody declared",
+            |job| {
+                job.moved("thing", &[], State::Off);
+            },
+            &["open:thing:1=Off"],
+        ),
+        (
+            "a snag",
+            |job| {
+                job.snag("late", "coolant", SnagIs::Leaking, vec![]);
+            },
+            &["snag:late"],
+        ),
+        (
+            "a test that failed",
+            |job| {
+                job.proved("late", ProofIs::RoadTest, Outcome::Failed);
+            },
+            &["proof-failed:RoadTest"],
+        ),
+        (
+            "the check was a slip",
+            |job| {
+                let check = job
+                    .order
+                    .facts()
+                    .find(|(_, filed)| matches!(filed.fact, Fact::Checked { .. }))
+                    .map(|(command, _)| command.clone());
+                job.record(Fact::Undo {
+                    command: check.unwrap(),
+                    part: None,
+                });
+            },
+            &["not-checked:coolant"],
+        ),
+        (
+            "three litres more had come out",
+            |job| drained(job, "coolant", "3 L"),
+            &["much-missing:coolant"],
+        ),
+        (
+            "a new part that nobody fitted",
+            |job| part_needed(job, false),
+            &["part:hose"],
+        ),
+        (
+            "work that somebody said is owed before it leaves",
+            |job| {
+                job.record(Fact::WorkDue {
+                    id: WorkId::new("w"),
+                    item: None,
+                    words: words(8),
+                    until: Until::Before(Gate::HandOver),
+                });
+            },
+            &["owed:own:w"],
+        ),
+        (
+            "work that is due later",
+            |job| {
+                job.record(Fact::WorkDue {
+                    id: WorkId::new("w"),
+                    item: None,
+                    words: words(8),
+                    until: Until::Later {
+                        date: None,
+                        distance: None,
+                    },
+                });
+            },
+            &[],
+        ),
+        (
+            "a clip that was found missing before anybody touched it",
+            |job| {
+                clips(job);
+                job.found("clips", &[1], State::Out);
+            },
+            &[],
+        ),
+    ];
+    for (name, late, expected) in rows {
+        let mut job = gone();
+        late(job.by("rui"));
+        job.alarms_are(name, expected);
+    }
+}
+
+#[test]
 fn rule_11_the_next_morning_raises_none() {
     let mut job = gone();
     job.later(24);

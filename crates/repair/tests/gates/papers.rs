@@ -48,7 +48,7 @@ fn an_entry_is_added_to_the_price_that_stands() {
 #[test]
 fn rule_5_papers_stand_apart() {
     type Row = (&'static str, fn(&mut Job), &'static [(&'static str, bool)]);
-    let rows: [Row; 11] = [
+    let rows: [Row; 15] = [
         ("no price", |_| {}, &[("not-priced", true)]),
         (
             "nobody agreed",
@@ -143,6 +143,36 @@ fn rule_5_papers_stand_apart() {
             &[("keys-here", true)],
         ),
         (
+            "the warranty pays: it must agree, and its sum is no balance at the counter",
+            |job| priced_for(job, Payer::Warranty),
+            &[("no-consent:Warranty", false), ("not-charged", true)],
+        ),
+        (
+            "goodwill asks nobody",
+            |job| {
+                priced_for(job, Payer::Goodwill);
+                job.ask(Request::Charge).unwrap();
+            },
+            &[],
+        ),
+        (
+            "the customer's yes is none of the warranty's",
+            |job| {
+                job.consented(ConsentStep::Repair, Some(500));
+                priced_for(job, Payer::Warranty);
+            },
+            &[("no-consent:Warranty", false), ("not-charged", true)],
+        ),
+        (
+            "declined at the counter: only the look-over is owed",
+            |job| {
+                job.consented(ConsentStep::Diagnose, Some(90));
+                job.priced(90);
+                job.ask(Request::Charge).unwrap();
+            },
+            &[("unpaid", true)],
+        ),
+        (
             "a complaint without cause or correction",
             |job| {
                 job.papers_in_order();
@@ -175,6 +205,34 @@ fn rule_5_papers_stand_apart() {
                 "{name}: only at hand-over"
             );
         }
+    }
+}
+
+fn priced_for(job: &mut Job, payer: Payer) {
+    job.ask(Request::Price {
+        entries: vec![price::Entry {
+            line: None,
+            charge: price::Charge::Labour,
+            label: None,
+            quantity: 1.into(),
+            each: 100.into(),
+            payer,
+        }],
+    })
+    .unwrap();
+}
+
+/// Being over blocks the charge, and no gate of the technician's.
+#[test]
+fn rule_5_over_the_ceiling_keeps_no_vehicle_from_the_road() {
+    let mut job = Job::new();
+    job.consented(ConsentStep::Repair, Some(80));
+    job.priced(100);
+    for gate in Gate::ALL {
+        assert_eq!(job.shut(gate), Vec::<String>::new(), "{gate:?}");
+    }
+    for gate in &Gate::ALL[..5] {
+        assert!(job.answer(*gate).may(), "{gate:?}");
     }
 }
 

@@ -153,19 +153,8 @@ fn rule_6_proofs() {
             "clock and windows after the battery block, once",
             |job| {
                 battery(job);
-                job.ask(Request::Adopt {
-                    map: MapId::new("drayman"),
-                    version: 1,
-                    needs: vec![],
-                    work: vec![StatedWork {
-                        item: ItemId::new("battery"),
-                        to: State::Out,
-                        work: WorkIs::ClockAndWindows,
-                        words: None,
-                        until: Until::Before(Gate::HandOver),
-                    }],
-                })
-                .unwrap();
+                let before = Until::Before(Gate::HandOver);
+                stated(job, "battery", State::Out, WorkIs::ClockAndWindows, before);
                 job.out_and_back("battery", State::Out, State::Tight);
                 job.road_tested();
             },
@@ -231,7 +220,67 @@ fn rule_6_proofs() {
             Gate::Roll,
             &[],
         ),
+        (
+            "an alignment that the map makes due, before hand-over",
+            |job| {
+                job.one("rod", Kind::Part, System::Steering, Zone::Below);
+                stated(
+                    job,
+                    "rod",
+                    State::Off,
+                    WorkIs::Alignment,
+                    Until::Before(Gate::HandOver),
+                );
+                job.out_and_back("rod", State::Off, State::On);
+                job.road_tested();
+                job.by("rui").checked(CheckIs::SecondPerson, &["rod"]);
+            },
+            Gate::HandOver,
+            &["owed:Alignment:rod"],
+        ),
+        (
+            "an alignment that the map makes due later does not block",
+            |job| {
+                job.one("rod", Kind::Part, System::Steering, Zone::Below);
+                let later = Until::Later {
+                    date: None,
+                    distance: Some(written("80 km")),
+                };
+                stated(job, "rod", State::Off, WorkIs::Alignment, later);
+                job.out_and_back("rod", State::Off, State::On);
+                job.road_tested();
+                job.by("rui").checked(CheckIs::SecondPerson, &["rod"]);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "the face not cleaned",
+            |job| {
+                job.one("face", Kind::Work, System::Engine, Zone::WheelWell);
+                job.moved("face", &[], State::Due);
+            },
+            Gate::HandOver,
+            &["open:face:1=Due"],
+        ),
     ]);
+}
+
+/// A map that makes work due when an item comes to a state.
+fn stated(job: &mut Job, id: &str, to: State, work: WorkIs, until: Until) {
+    job.ask(Request::Adopt {
+        map: MapId::new("drayman"),
+        version: 1,
+        needs: vec![],
+        work: vec![StatedWork {
+            item: ItemId::new(id),
+            to,
+            work,
+            words: None,
+            until,
+        }],
+    })
+    .unwrap();
 }
 
 fn own_debt(job: &mut Job) {
