@@ -54,6 +54,10 @@ fn the_demo_maps_are_sound() {
     assert_eq!(bolts.torque.len(), 2);
     demo("pellworth-mite-battery");
     let (_, wheel_end) = demo("halvorsen-fjell-front-wheel-end");
+    // What has neither stands at every gate until somebody tells.
+    for (name, item) in drayman.items.iter().chain(&wheel_end.items) {
+        assert!(item.system.is_some() && item.zone.is_some(), "{name}");
+    }
     let plug = ItemId::new("sensor plug");
     let bolt = |map: &Map| {
         map.items[&ItemId::new("strut pinch bolt")].moves[0]
