@@ -15,7 +15,7 @@ pub struct Choice {
     #[arg(long, default_value_t = 10_000)]
     flips: u32,
     /// How many seeded shops are simulated.
-    #[arg(long, default_value_t = 20_000)]
+    #[arg(long, default_value_t = 50_000)]
     simulations: u32,
     /// How many cases each property of the parsers is tried with.
     #[arg(long, default_value_t = 100_000)]

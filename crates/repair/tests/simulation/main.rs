@@ -4,7 +4,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+mod desk;
 mod model;
+mod papers;
 mod world;
 
 use model::{Is, Made, Open};
@@ -17,6 +19,8 @@ use world::World;
 struct Tally {
     left: u32,
     left_with_a_waiver: u32,
+    left_apart: u32,
+    withdrawn: u32,
     refused: u32,
     never: u32,
     alarms: u32,
@@ -45,6 +49,8 @@ fn a_seeded_shop_agrees_with_a_plain_model() {
         tally.left_with_a_waiver > 0,
         "none left with a waiver: {tally:?}"
     );
+    assert!(tally.left_apart > 0, "none was collected apart: {tally:?}");
+    assert!(tally.withdrawn > 0, "no waiver was withdrawn: {tally:?}");
     assert!(tally.refused > 0, "none was ever refused: {tally:?}");
     assert!(
         tally.never > 0,
@@ -61,6 +67,8 @@ impl Tally {
     fn add(&mut self, one: &Tally) {
         self.left += one.left;
         self.left_with_a_waiver += one.left_with_a_waiver;
+        self.left_apart += one.left_apart;
+        self.withdrawn += one.withdrawn;
         self.refused += one.refused;
         self.never += one.never;
         self.alarms += one.alarms;
@@ -72,11 +80,13 @@ fn run(seed: u64) -> Tally {
     let mut world = World::new(seed);
     let mut tally = Tally::default();
     // By the model: what was waived, and what was known at the hand-over.
-    let mut waived = BTreeSet::new();
+    let mut waived = Waived::new();
     let mut left: Option<BTreeSet<String>> = None;
     for _ in 0..10 + world.draw(30) {
         let device = world.draw(3);
-        match world.draw(12) {
+        match world.draw(14) {
+            12 => desk::ask(&mut world),
+            13 => withdraw(&mut world, &mut waived, &mut tally),
             0..=5 => world.act(device),
             6..=8 => world.send(device),
             9 => world.fetch(device),
@@ -93,6 +103,9 @@ fn run(seed: u64) -> Tally {
     }
     while world.one_in(2) {
         waive(&mut world, &mut waived, left.is_some(), &mut tally);
+    }
+    if world.one_in(4) {
+        withdraw(&mut world, &mut waived, &mut tally);
     }
     hand_over(&mut world, &waived, &mut left, &mut tally);
     for _ in 0..world.draw(6) {
@@ -140,26 +153,58 @@ fn compare(world: &World, tally: &mut Tally) {
         }
     }
     let answer = may(&world.order, Gate::HandOver, &world.rules());
-    assert_eq!(
-        keys(&answer.fit_to_go),
-        model_keys(world),
-        "what speaks against it"
-    );
+    let fit: BTreeSet<String> = book.against().into_keys().chain(book.told()).collect();
+    assert_eq!(keys(&answer.fit_to_go), fit, "what speaks against it");
+    let papers: BTreeSet<String> = world.papers().list().into_keys().collect();
+    assert_eq!(keys(&answer.papers), papers, "what the desk has to see to");
 }
 
 fn keys(reasons: &[Reason]) -> BTreeSet<String> {
     reasons.iter().map(|reason| reason.key.0.clone()).collect()
 }
 
+/// Both lists by the model: everything that is told at a hand-over.
 fn model_keys(world: &World) -> BTreeSet<String> {
     let book = world.book();
-    let shut = book.against().into_keys();
-    shut.chain(book.told()).collect()
+    let fit = book.against().into_keys().chain(book.told());
+    fit.chain(world.papers().list().into_keys()).collect()
+}
+
+/// What the desk's list holds the vehicle here for; all of it can be waived.
+fn papers_against(world: &World) -> BTreeMap<String, bool> {
+    let mut list = world.papers().list();
+    list.retain(|_, holds| *holds);
+    list
+}
+
+/// What was waived, each time with the command that did.
+type Waived = Vec<(String, CommandId)>;
+
+fn is_waived(waived: &Waived, key: &str) -> bool {
+    waived.iter().any(|(reason, _)| reason == key)
+}
+
+/// A waiver is taken back: its reason stands again, unless another one lets it pass.
+fn withdraw(world: &mut World, waived: &mut Waived, tally: &mut Tally) {
+    if waived.is_empty() {
+        return;
+    }
+    // The one given last most likely still counts.
+    let which = match world.one_in(2) {
+        true => waived.len() - 1,
+        false => world.draw(waived.len()),
+    };
+    let (_, waiver) = waived.remove(which);
+    world
+        .ask(Request::WithdrawWaiver { waiver })
+        .expect("it was given");
+    tally.withdrawn += 1;
 }
 
 /// Somebody waives what they see first, whatever it is.
-fn waive(world: &mut World, waived: &mut BTreeSet<String>, left: bool, tally: &mut Tally) {
-    let against = world.book().against();
+fn waive(world: &mut World, waived: &mut Waived, left: bool, tally: &mut Tally) {
+    let mut against = world.book().against();
+    against.extend(papers_against(world));
     if against.is_empty() || left {
         return;
     }
@@ -172,7 +217,8 @@ fn waive(world: &mut World, waived: &mut BTreeSet<String>, left: bool, tally: &m
     });
     assert_eq!(asked.is_ok(), may_be, "{key}: {asked:?}");
     if may_be {
-        waived.insert(key);
+        let given = world.heard.last().expect("the waiver").command.clone();
+        waived.push((key, given));
     } else {
         tally.never += 1;
     }
@@ -180,10 +226,10 @@ fn waive(world: &mut World, waived: &mut BTreeSet<String>, left: bool, tally: &m
 
 /// The reasons that are not waived. A waiver is worth nothing once its reason can't be
 /// waived any more: the thing has turned out to be something else.
-fn standing(against: &BTreeMap<String, bool>, waived: &BTreeSet<String>) -> BTreeSet<String> {
+fn standing(against: &BTreeMap<String, bool>, waived: &Waived) -> BTreeSet<String> {
     against
         .iter()
-        .filter(|(key, may_be)| !(**may_be && waived.contains(*key)))
+        .filter(|(key, may_be)| !(**may_be && is_waived(waived, key)))
         .map(|(key, _)| key.clone())
         .collect()
 }
@@ -191,18 +237,27 @@ fn standing(against: &BTreeMap<String, bool>, waived: &BTreeSet<String>) -> BTre
 /// No vehicle leaves against what is known; and none is held that may leave.
 fn hand_over(
     world: &mut World,
-    waived: &BTreeSet<String>,
+    waived: &Waived,
     left: &mut Option<BTreeSet<String>>,
     tally: &mut Tally,
 ) {
-    let against = world.book().against();
+    // Collected apart, what is open goes with it; the papers are wanted all the same.
+    let apart = world.one_in(8);
+    let mut against = papers_against(world);
+    if !apart {
+        against.extend(world.book().against());
+    }
     let stands = standing(&against, waived);
     let asked = world.ask(Request::HandOver {
-        leaves: Leaves::DrivesAway,
+        leaves: if apart {
+            Leaves::CollectedApart
+        } else {
+            Leaves::DrivesAway
+        },
         ending: Ending::Repaired,
-        boxes: None,
+        boxes: apart.then_some(2),
         signature: None,
-        signed_by: None,
+        signed_by: apart.then_some(Words([3; 32])),
     });
     match asked {
         Ok(Decision::HandedOver { known, .. }) => {
@@ -214,6 +269,7 @@ fn hand_over(
             let known: BTreeSet<String> = known.into_iter().map(|key| key.0).collect();
             assert_eq!(known, model_keys(world), "what was known");
             tally.left += 1;
+            tally.left_apart += u32::from(apart);
             tally.left_with_a_waiver += u32::from(!against.is_empty());
             *left = Some(known);
         }
@@ -232,22 +288,17 @@ fn hand_over(
 
 /// The core and the model name the same reasons. The model does not count how much of a
 /// reason was waived, so what was waived for less may stand again; `gates` holds that rule.
-fn agree(core: &BTreeSet<String>, model: &BTreeSet<String>, waived: &BTreeSet<String>, what: &str) {
+fn agree(core: &BTreeSet<String>, model: &BTreeSet<String>, waived: &Waived, what: &str) {
     let again: BTreeSet<String> = core.difference(model).cloned().collect();
     assert!(
-        again.is_subset(waived),
+        again.iter().all(|key| is_waived(waived, key)),
         "{what}: {again:?} stand for the core alone"
     );
     assert!(model.is_subset(core), "{what}: {model:?} and {core:?}");
 }
 
 /// What came in after it left and stands open raises the alarm, and nothing else does.
-fn alarms(
-    world: &World,
-    waived: &BTreeSet<String>,
-    left: Option<&BTreeSet<String>>,
-    tally: &mut Tally,
-) {
+fn alarms(world: &World, waived: &Waived, left: Option<&BTreeSet<String>>, tally: &mut Tally) {
     let raised = keys(&late_alarms(&world.order, &world.rules()));
     let expected: BTreeSet<String> = left.map_or_else(BTreeSet::new, |known| {
         let mut after = standing(&world.book().against(), waived);

@@ -5,7 +5,7 @@
 use jiff::Timestamp;
 use repair::{
     CheckIs, Event, Fact, Item, Kind, LevelAt, Move, MoveId, Outcome, PartStep, PieceIs, ProofIs,
-    Recorded, State, System, WorkIs,
+    Recorded, State, System, Until, WorkId, WorkIs,
 };
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -138,6 +138,8 @@ impl<'a> Book<'a> {
             }
         }
         let stands = |command: &str| !taken_back(command, &heard);
+        let move_stands =
+            |command: &str, nth: u16| stands(command) && !taken_back_alone((command, nth), &heard);
         let mut book = Self {
             facts: vec![],
             claims: vec![],
@@ -173,7 +175,7 @@ impl<'a> Book<'a> {
                     how: How::Looked,
                     who: event.stamp.who.as_str().to_owned(),
                     when: event.stamp.at,
-                    stands: stands(command),
+                    stands: move_stands(command, 0),
                     in_the_dark: false,
                 });
                 after.push(seen);
@@ -187,9 +189,9 @@ impl<'a> Book<'a> {
                 | Fact::SnagResolved { moves, .. } => (How::Moved, moves),
                 _ => continue,
             };
-            for (nth, change) in moves.iter().enumerate() {
+            for (nth, change) in (0..).zip(moves) {
                 book.claims.push(Claim {
-                    name: ((*command).to_owned(), u16::try_from(nth).unwrap()),
+                    name: ((*command).to_owned(), nth),
                     thing: book.one_name(change.item.as_str()),
                     at: change.at.clone(),
                     is: is(change.left.state),
@@ -201,7 +203,7 @@ impl<'a> Book<'a> {
                     how,
                     who: event.stamp.who.as_str().to_owned(),
                     when: event.stamp.at,
-                    stands: stands(command),
+                    stands: move_stands(command, nth),
                     in_the_dark: false,
                 });
                 after.push(&change.after);
@@ -574,6 +576,22 @@ impl<'a> Book<'a> {
                 out.push(format!("owed:{work}"));
             }
         }
+        let is_done = |own: &WorkId| {
+            self.facts.iter().any(|(_, _, fact)| {
+                matches!(fact, Fact::WorkDone { work, .. } if work.own.as_ref() == Some(own))
+            })
+        };
+        for (_, _, fact) in &self.facts {
+            if let Fact::WorkDue {
+                id,
+                until: Until::Before(_),
+                ..
+            } = fact
+                && !is_done(id)
+            {
+                out.push(format!("owed:own:{id}"));
+            }
+        }
         if let Some(need) = self.need {
             let tight = self.one_name(need.to_tighten);
             let broken = self.tightened_too_early(need);
@@ -854,6 +872,13 @@ impl<'a> Book<'a> {
             .collect()
     }
 
+    /// The facts that stand, each with its command.
+    pub fn facts(&self) -> impl Iterator<Item = (&str, &Fact)> {
+        self.facts
+            .iter()
+            .map(|(command, _, fact)| (*command, *fact))
+    }
+
     pub fn is_declared(&self, thing: &str) -> bool {
         self.things.contains_key(&self.one_name(thing))
     }
@@ -902,9 +927,20 @@ pub fn was_known(key: &str, known: &BTreeSet<String>) -> bool {
     })
 }
 
-fn taken_back(command: &str, heard: &BTreeMap<&str, (&Recorded<Event>, &Fact)>) -> bool {
+type Heard<'a> = BTreeMap<&'a str, (&'a Recorded<Event>, &'a Fact)>;
+
+fn taken_back(command: &str, heard: &Heard<'_>) -> bool {
     heard.iter().any(|(by, (_, fact))| {
-        matches!(fact, Fact::Undo { command: target, .. } if target.as_str() == command)
+        matches!(fact, Fact::Undo { command: target, part: None } if target.as_str() == command)
+            && !taken_back(by, heard)
+    })
+}
+
+/// Whether one move of a command is taken back, and the rest of it is not.
+fn taken_back_alone((command, nth): (&str, u16), heard: &Heard<'_>) -> bool {
+    heard.iter().any(|(by, (_, fact))| {
+        matches!(fact, Fact::Undo { command: target, part: Some(part) }
+            if target.as_str() == command && *part == nth)
             && !taken_back(by, heard)
     })
 }

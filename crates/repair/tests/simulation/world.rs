@@ -1,9 +1,10 @@
 //! A shop drawn from a seed: a vehicle, three people each with a phone, and a server
 //! that hears their facts doubled, late and in any sequence.
 
+use crate::desk;
 use crate::model::{Book, Need};
+use crate::papers::Papers;
 use jiff::{Timestamp, ToSpan, tz::TimeZone};
-use price::{Charge, Entry, Payer};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
 use repair::*;
@@ -153,47 +154,11 @@ impl World {
                 work: vec![],
             },
         );
-        let first = self.tell(
-            0,
-            Fact::Consented {
-                step: ConsentStep::Repair,
-                payer: Payer::Customer,
-                lines: vec![],
-                agreed: true,
-                amount: Some(100.into()),
-                tax_included: false,
-                way: Way::InPerson,
-                person: None,
-                said: None,
-                number_called: None,
-                signature: None,
-                after: vec![],
-            },
-        );
-        let paid = self.tell(
-            0,
-            Fact::Paid {
-                payer: Payer::Customer,
-                amount: 100.into(),
-                by: PaidBy::Card,
-                deposit: true,
-            },
-        );
+        let first = self.tell(0, desk::agreed(100, vec![]));
+        let paid = self.tell(0, desk::paid(100));
         self.hear(first);
         self.hear(paid);
-        request(
-            self,
-            Request::Price {
-                entries: vec![Entry {
-                    line: None,
-                    charge: Charge::Labour,
-                    label: None,
-                    quantity: 1.into(),
-                    each: 100.into(),
-                    payer: Payer::Customer,
-                }],
-            },
-        );
+        request(self, desk::priced(100));
         request(self, Request::Charge);
     }
 
@@ -208,6 +173,11 @@ impl World {
     /// The model's book of what the server has heard.
     pub fn book(&self) -> Book<'_> {
         Book::of(&self.heard, Some(&NEED), self.now)
+    }
+
+    /// The model's book of the desk.
+    pub fn papers(&self) -> Papers {
+        Papers::of(&self.book(), &self.heard)
     }
 
     /// One of so many.
@@ -256,7 +226,7 @@ impl World {
     }
 
     /// A device writes a fact, which waits there to be sent.
-    fn tell(&mut self, device: usize, fact: Fact) -> usize {
+    pub fn tell(&mut self, device: usize, fact: Fact) -> usize {
         self.claims += match &fact {
             Fact::Found { moves } | Fact::Seen { moves } | Fact::Moved { moves, .. } => moves.len(),
             Fact::SnagFound { .. } | Fact::SnagResolved { .. } => 1,
@@ -386,7 +356,7 @@ impl World {
         let fact = match kind {
             0..=9 => Fact::Moved {
                 stage: None,
-                moves: vec![self.change(device, thing, at, state)],
+                moves: self.stage(device, thing, at, state),
             },
             10 => {
                 let change = self.change(device, thing, at, state);
@@ -414,27 +384,31 @@ impl World {
         self.tell(device, fact);
     }
 
-    /// Something is taken back, perhaps itself a taking-back.
+    /// One thing moves; now and then another goes with it in the same stage.
+    fn stage(&mut self, device: usize, thing: &str, at: Vec<u16>, state: State) -> Vec<Move> {
+        let mut moves = vec![self.change(device, thing, at, state)];
+        if self.one_in(4) {
+            let which = self.draw(self.things.len());
+            let (other, pieces, states) = self.things[which];
+            if other != thing && thing != ALSO {
+                self.declare_first(device, other, pieces);
+                let state = states[self.draw(states.len())];
+                moves.push(self.change(device, other, (1..=pieces).collect(), state));
+            }
+        }
+        moves
+    }
+
+    /// Something is taken back, whole or one move of it, perhaps itself a taking-back.
     fn slip(&mut self, device: usize) -> Fact {
-        let seen: Vec<usize> = self.devices[device]
-            .seen
-            .iter()
-            .copied()
-            .filter(|index| {
-                let event = &self.written[*index].event;
-                !matches!(
-                    event,
-                    Event::Fact(Fact::Consented { .. } | Fact::Paid { .. })
-                )
-            })
-            .collect();
+        let seen = self.devices[device].seen.clone();
         if seen.is_empty() {
             return Fact::Walked { zone: Zone::Above };
         }
         let index = seen[self.draw(seen.len())];
         Fact::Undo {
             command: self.written[index].command.clone(),
-            part: None,
+            part: self.one_in(3).then(|| u16::from(self.one_in(2))),
         }
     }
 
@@ -442,7 +416,8 @@ impl World {
     fn beside(&mut self, device: usize, thing: &str, pieces: u16) -> Fact {
         let coolant = || ItemId::new("coolant");
         let litres = |tenths: usize| Written::new(&format!("{}.{} L", tenths / 10, tenths % 10));
-        match self.draw(12) {
+        match self.draw(15) {
+            12..=14 => desk::told(self, device),
             0 => Fact::Drained {
                 item: coolant(),
                 amount: litres(self.draw(30)).unwrap(),
@@ -658,6 +633,7 @@ impl World {
         }
         self.finish(device);
         self.send_all(device);
+        desk::settle(self, device);
     }
 
     fn finish(&mut self, device: usize) {
@@ -689,6 +665,13 @@ impl World {
                 let fact = self.work_done(device, work, thing, true);
                 self.tell(device, fact);
             }
+        }
+        let owed: Vec<WorkId> = self.seen_facts(device, |fact| match fact {
+            Fact::WorkDue { id, .. } => Some(id.clone()),
+            _ => None,
+        });
+        for own in owed {
+            self.tell(device, desk::done(&own));
         }
         let failed: Vec<ProofId> = self.seen_facts(device, |fact| match fact {
             Fact::Proved { id, .. } => Some(id.clone()),
@@ -731,6 +714,17 @@ impl World {
                 },
             );
         }
+    }
+
+    /// The commands of such facts that a device has seen.
+    pub fn seen_commands(&self, device: usize, such: impl Fn(&Fact) -> bool) -> Vec<CommandId> {
+        self.devices[device]
+            .seen
+            .iter()
+            .map(|index| &self.written[*index])
+            .filter(|event| matches!(&event.event, Event::Fact(fact) if such(fact)))
+            .map(|event| event.command.clone())
+            .collect()
     }
 
     fn seen_facts<T>(&self, device: usize, pick: impl Fn(&Fact) -> Option<T>) -> Vec<T> {

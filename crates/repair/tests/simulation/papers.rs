@@ -1,0 +1,96 @@
+//! A plain model of what the desk sees to: what was agreed, priced, charged and paid, and
+//! where the keys are. Whole sums of one payer, no tax.
+
+use crate::model::Book;
+use repair::{Decision, Event, Fact, KeyStep, Recorded};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The desk's book.
+pub struct Papers {
+    /// The most that was agreed to.
+    pub agreed: Option<i64>,
+    /// What is asked for.
+    pub net: i64,
+    /// Whether the invoice says just that.
+    pub charged: bool,
+    /// What was paid.
+    pub paid: i64,
+    /// Sets of keys that hang here.
+    pub keys: i64,
+}
+
+impl Papers {
+    pub fn of(book: &Book<'_>, heard: &[Recorded<Event>]) -> Self {
+        let mut out = Self {
+            agreed: None,
+            net: 0,
+            charged: false,
+            paid: 0,
+            keys: 0,
+        };
+        for event in heard {
+            match &event.event {
+                Event::Decision(Decision::Priced { entries, .. }) => {
+                    let sums = entries.iter().map(|entry| whole(&entry.each));
+                    (out.net, out.charged) = (sums.sum(), false);
+                }
+                Event::Decision(Decision::WrittenDown { amount, .. }) => {
+                    (out.net, out.charged) = (out.net - whole(amount), false);
+                }
+                Event::Decision(Decision::Charged { .. }) => out.charged = true,
+                _ => {}
+            }
+        }
+        let mut yeses: BTreeMap<&str, i64> = BTreeMap::new();
+        let mut passed: BTreeSet<&str> = BTreeSet::new();
+        for (command, fact) in book.facts() {
+            match fact {
+                Fact::Paid { amount, .. } => out.paid += whole(amount),
+                Fact::Keys { step, .. } => {
+                    out.keys += match step {
+                        KeyStep::Taken => 1,
+                        KeyStep::GivenBack => -1,
+                    };
+                }
+                Fact::Consented {
+                    amount: Some(amount),
+                    after,
+                    ..
+                } => {
+                    yeses.insert(command, whole(amount));
+                    passed.extend(after.iter().map(repair::CommandId::as_str));
+                }
+                _ => {}
+            }
+        }
+        yeses.retain(|command, _| !passed.contains(command));
+        out.agreed = yeses.into_values().min();
+        out
+    }
+
+    /// How far the sum passes what was agreed.
+    pub fn over(&self) -> Option<i64> {
+        self.agreed
+            .map(|agreed| self.net - agreed)
+            .filter(|over| *over > 0)
+    }
+
+    /// Everything on the desk's list by its code, and whether it holds the vehicle here.
+    pub fn list(&self) -> BTreeMap<String, bool> {
+        let rows = [
+            ("no-consent:Customer", false, self.agreed.is_none()),
+            ("over-ceiling:Customer", false, self.over().is_some()),
+            ("not-charged", true, !self.charged),
+            ("unpaid", true, self.paid < self.net),
+            ("keys-here", true, self.keys > 0),
+        ];
+        rows.into_iter()
+            .filter(|(_, _, stands)| *stands)
+            .map(|(key, holds, _)| (key.to_owned(), holds))
+            .collect()
+    }
+}
+
+fn whole(amount: &rust_decimal::Decimal) -> i64 {
+    amount.normalize().to_string().parse().unwrap()
+}
