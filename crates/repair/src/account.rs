@@ -2,7 +2,7 @@
 
 use crate::code::{PieceIs, Stand};
 use crate::fact::Fact;
-use crate::ids::MoveId;
+use crate::ids::{CommandId, MoveId};
 use crate::item::{Item, System, Zone};
 use crate::moves::{Moves, Node, Stated};
 use crate::order::{Order, Stamp};
@@ -289,7 +289,26 @@ impl Account {
     }
 }
 
-/// The items as declared, then recounted, renamed and located.
+/// What was told of each item after it was declared, by its one name: the commands, for a
+/// device to name as seen when it tells better.
+#[must_use]
+pub fn told_of_items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<CommandId>> {
+    let mut out: BTreeMap<ItemId, Vec<CommandId>> = BTreeMap::new();
+    for (command, filed) in order.facts() {
+        if let Fact::CountCorrected { item, .. }
+        | Fact::Renamed { item, .. }
+        | Fact::Located { item, .. }
+        | Fact::SizeTold { item, .. }
+        | Fact::TorqueTold { item, .. } = &filed.fact
+        {
+            let name = moves.name(item).clone();
+            out.entry(name).or_default().push(command.clone());
+        }
+    }
+    out
+}
+
+/// The items as declared, then recounted, renamed, located, sized and given a torque.
 fn items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Item> {
     let mut items: BTreeMap<ItemId, Item> = BTreeMap::new();
     for (_, filed) in order.facts() {
@@ -305,6 +324,8 @@ fn items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Item> {
         Fact::CountCorrected { item, after, .. } => Some(((0, item.clone()), after)),
         Fact::Renamed { item, after, .. } => Some(((1, item.clone()), after)),
         Fact::Located { item, after, .. } => Some(((2, item.clone()), after)),
+        Fact::SizeTold { item, after, .. } => Some(((3, item.clone()), after)),
+        Fact::TorqueTold { item, after, .. } => Some(((4, item.clone()), after)),
         _ => None,
     });
     for fact in corrected.values() {
@@ -322,6 +343,12 @@ fn items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Item> {
             } => edit(&mut items, moves, item, |known| {
                 known.system = *system;
                 known.zone = *zone;
+            }),
+            Fact::SizeTold { item, size, .. } => edit(&mut items, moves, item, |known| {
+                known.size = Some(size.clone());
+            }),
+            Fact::TorqueTold { item, pattern, .. } => edit(&mut items, moves, item, |known| {
+                known.pattern = Some(pattern.clone());
             }),
             _ => {}
         }

@@ -9,7 +9,7 @@ use crate::ids::{
     CommandId, DifferenceId, LineId, MoveId, NoteId, PartId, PersonId, ProofId, SnagId, StageId,
     SubletId, WorkId,
 };
-use crate::item::{Item, Piece, System, Zone};
+use crate::item::{Item, Pattern, Piece, System, Zone};
 use crate::text::{File, Token, Words, Written};
 use jiff::{Timestamp, civil::Date};
 use price::Payer;
@@ -480,6 +480,24 @@ pub enum Fact {
         words: Option<Words>,
         /// The moves of the belt that were seen.
         after: Vec<MoveId>,
+    },
+    /// The size of a fastener is told after it was declared.
+    SizeTold {
+        /// The item.
+        item: ItemId,
+        /// Its size.
+        size: Token,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// How a group is tightened is told after it was declared, by the maker's word.
+    TorqueTold {
+        /// The item.
+        item: ItemId,
+        /// The passes, the sequence, and who says so.
+        pattern: Pattern,
+        /// The tellings seen.
+        after: Vec<CommandId>,
     },
     /// A command, or one move of it, is taken back as if it had not been.
     Undo {

@@ -321,4 +321,14 @@ forms! { FactForm = Fact {
         words: Option<WordsForm>,
         after: Vec<MoveIdForm>,
     },
+    SizeTold = "size-told" {
+        item: ItemIdForm,
+        size: TokenForm,
+        after: Vec<CommandIdForm>,
+    },
+    TorqueTold = "torque-told" {
+        item: ItemIdForm,
+        pattern: PatternForm,
+        after: Vec<CommandIdForm>,
+    },
 } }

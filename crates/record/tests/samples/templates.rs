@@ -45,11 +45,15 @@ fn work() -> Value {
     json!({ "work": code(WORKS), "item": maybe("$id"), "own": maybe("$id") })
 }
 
+fn pattern() -> Value {
+    json!({ "passes": ["$written"], "sequence": ["$u16"], "source": maybe("$words") })
+}
+
 fn item() -> Value {
     json!({
         "id": "$id", "kind": code(KINDS), "system": code(SYSTEMS), "zone": code(ZONES),
         "label": "$words", "size": maybe("$token"), "pieces": [piece()],
-        "pattern": maybe(json!({ "passes": ["$written"], "sequence": ["$u16"], "source": maybe("$words") })),
+        "pattern": maybe(pattern()),
         "spent": "$bool", "may_miss": maybe(json!({ "up_to": "$u16", "never_at": ["$u16"] })),
         "put_in": maybe(code(PUT_INS)), "holds": maybe("$written"),
     })
@@ -295,6 +299,14 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
         (
             "belt-left-off",
             json!({ "item": "$id", "words": maybe("$words"), "after": [move_id()] }),
+        ),
+        (
+            "size-told",
+            json!({ "item": "$id", "size": "$token", "after": ["$id"] }),
+        ),
+        (
+            "torque-told",
+            json!({ "item": "$id", "pattern": pattern(), "after": ["$id"] }),
         ),
     ]
 }

@@ -263,6 +263,16 @@ fn aimed() -> impl Strategy<Value = Fact> {
     )
 }
 
+fn any_pattern() -> impl Strategy<Value = Pattern> {
+    (0..4u16).prop_map(|passes| Pattern {
+        passes: (1..=passes)
+            .map(|pass| Written::new(&format!("{} Nm", pass * 30)).expect("short"))
+            .collect(),
+        sequence: vec![],
+        source: None,
+    })
+}
+
 /// What is said of items: declared, named, counted, placed.
 fn of_items() -> BoxedStrategy<Fact> {
     prop_oneof![
@@ -275,6 +285,11 @@ fn of_items() -> BoxedStrategy<Fact> {
         1 => (item_id(), system(), zone(), told()).prop_map(|(item, system, zone, after)| {
             Fact::Located { item, system, zone, after }
         }),
+        1 => (item_id(), told()).prop_map(|(item, after)| Fact::SizeTold {
+            item, size: Token::new("M8x30 8.8").expect("a code"), after,
+        }),
+        1 => (item_id(), any_pattern(), told())
+            .prop_map(|(item, pattern, after)| Fact::TorqueTold { item, pattern, after }),
         1 => (name().prop_map(NoteId::new), zone(), option::of(words()), vec(file(), 0..2))
             .prop_map(|(id, zone, words, photos)| {
                 Fact::Observed { id, zone, what: Noted::Leak, words, photos }

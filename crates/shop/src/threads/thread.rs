@@ -3,7 +3,7 @@
 use super::{some, told};
 use crate::coolant::{Answer, Asked};
 use crate::mending::{both_mm, both_n, both_nm};
-use fastener::ask::{ThreadAnswer, ThreadQuestion, thread as ask};
+use fastener::ask::{ThreadAnswer, ThreadQuestion, TorqueQuestion, thread as ask, torque};
 use fastener::near_miss::{Ends, NearMiss};
 use measure::Customary;
 
@@ -30,14 +30,47 @@ pub fn thread(asked: &mut Asked) -> Option<Answer> {
 }
 
 /// What is worth knowing of a fastener of this size beside its order; nothing where the size
-/// is no thread. No torque is among it: what the joint could carry is no specification.
+/// is no thread. Where its class is known, also what its bolt could carry: no specification.
 #[must_use]
 pub fn facts(size: &str, customary: Customary) -> Option<Answer> {
     let question = ThreadQuestion {
         thread: size,
         ..ThreadQuestion::default()
     };
-    ask(&question).ok().map(|found| answer(&found, customary))
+    let found = ask(&question).ok()?;
+    let mut out = answer(&found, customary);
+    out.rows.extend(could_carry(&found, customary));
+    Some(out)
+}
+
+/// The torque at which the bolt alone begins to yield, by how its threads are.
+fn could_carry(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
+    let Some(strength) = &found.strength else {
+        return Vec::new();
+    };
+    let class = strength.class.name();
+    let steel = if class.starts_with('A') {
+        "stainless"
+    } else {
+        "plain"
+    };
+    let row = |state: &str| {
+        let condition = format!("{steel} {state}");
+        let question = TorqueQuestion {
+            thread: &found.name,
+            class: Some(class),
+            condition: Some(&condition),
+            ..TorqueQuestion::default()
+        };
+        // Any clamp will do: the yield does not rest on it.
+        let yields = torque(&question, "1 N").ok()?.strength.yield_torque_nm?;
+        let nm = |value| both_nm(value, customary);
+        Some((
+            format!("No specification: its bolt yields, {state}, from"),
+            format!("{} to {}", nm(yields.low()), nm(yields.high())),
+        ))
+    };
+    ["oiled", "dry"].into_iter().filter_map(row).collect()
 }
 
 fn answer(found: &ThreadAnswer, customary: Customary) -> Answer {

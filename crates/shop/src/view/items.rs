@@ -76,6 +76,8 @@ pub struct ItemView {
     pub container: Option<String>,
     /// What a tightening pass is, pass by pass.
     pub passes: Vec<String>,
+    /// Who says so.
+    pub torque_from: Option<String>,
     /// The positions in tightening sequence, where one is stated.
     pub sequence: Vec<u16>,
     /// The lengths of its pieces, where they are known.
@@ -86,6 +88,9 @@ pub struct ItemView {
     pub photos: Vec<PhotoView>,
     /// The moves a device sends as seen.
     pub seen: Vec<MoveName>,
+    /// What was told of it since it was declared, for a device that tells better to name as
+    /// seen.
+    pub told_by: Vec<String>,
 }
 
 /// An item that is not at home.
@@ -236,20 +241,20 @@ pub(super) fn items(names: &Names<'_>, service: &Service, order: &Order) -> Vec<
         (first.is_none(), first, item.id.clone())
     });
     let mut photos = photos_of_items(names, order);
+    let told = repair::told_of_items(order, &account.moves);
     all.into_iter()
         .map(|item| {
-            let photos = photos.remove(item.id.as_str()).unwrap_or_default();
-            item_view(names, service, item, photos)
+            let told = told.get(&item.id).into_iter().flatten();
+            ItemView {
+                photos: photos.remove(item.id.as_str()).unwrap_or_default(),
+                told_by: told.map(|command| command.as_str().to_owned()).collect(),
+                ..item_view(names, service, item)
+            }
         })
         .collect()
 }
 
-fn item_view(
-    names: &Names<'_>,
-    service: &Service,
-    item: &Item,
-    photos: Vec<PhotoView>,
-) -> ItemView {
+fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
     let account = names.account();
     let container = account
         .moves
@@ -273,7 +278,12 @@ fn item_view(
             })
             .collect(),
         wrench: super::wrench::of(item, &label),
-        photos,
+        photos: Vec::new(),
+        told_by: Vec::new(),
+        torque_from: item
+            .pattern
+            .as_ref()
+            .and_then(|pattern| service.texts().text_of(pattern.source)),
         label,
         size: item.size.as_ref().map(|size| size.as_str().to_owned()),
         kind: KindForm::of(&item.kind),

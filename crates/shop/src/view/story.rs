@@ -160,6 +160,11 @@ fn fact(names: &Names<'_>, service: &Service, rules: &Rules, fact: &Fact) -> Str
         Fact::CountCorrected { item, pieces, .. } => {
             format!("{}: counted again, {}", names.label(item), pieces.len())
         }
+        Fact::SizeTold { item, size, .. } => format!("{}: {}", names.label(item), size.as_str()),
+        Fact::TorqueTold { item, pattern, .. } => {
+            let passes: Vec<_> = pattern.passes.iter().map(repair::Written::as_str).collect();
+            format!("{}: torque {}", names.label(item), passes.join(", then "))
+        }
         Fact::Renamed { item, .. } => format!("Called now: {}", names.label(item)),
         Fact::Found { moves } => format!("Found: {}", moved(names, moves)),
         Fact::Moved { moves, .. } => say::capital(&moved(names, moves)),

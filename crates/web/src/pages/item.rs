@@ -2,13 +2,13 @@
 
 use super::choices::{KINDS, SYSTEMS, ZONES, same};
 use super::coolant_item::{is_coolant, overview};
+use super::item_told::about;
 use super::pieces::{change, mark, where_it_stands};
 use super::snag_found::found;
 use super::{Ask, Shown, order_of, show};
 use crate::State;
 use crate::tap::{
     Look, button, chips, field, file, input, link, new, order_fact, required, text, thumbnails,
-    when,
 };
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -19,7 +19,7 @@ use serde_json::{Value, json};
 use shop::Trouble;
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
-use shop::record::v1::codes::{KindForm, SystemForm, ZoneForm};
+use shop::record::v1::codes::KindForm;
 use shop::view::{ItemView, OpenItemView, OrderView, StoppedView};
 
 fn item_of<'a>(order: &'a OrderView, id: &str) -> Result<&'a ItemView, Trouble> {
@@ -52,7 +52,7 @@ pub async fn item(
             @if let Some(left) = order.stopped.iter().find(|left| left.item == item.item) { (the_rest(&order, item, left)) }
             div class="columns" {
                 div { (moves(&order, item)) }
-                div { (super::fastener_facts::facts(ask, item)?) (photos(&order, item)) (about(&order, item)) }
+                div { (super::fastener_facts::facts(ask, item)?) (photos(&order, item)) (about(ask, &order, item)?) }
             }
             div class="presses low" {
                 (link(Look::Plain, "Something is wrong with it", "snapped, stripped, torn, worn", &format!("/o/{}/snag?item={}", order.number, item.item)))
@@ -81,7 +81,7 @@ fn coolant(
                     summary class="row" { span class="strong" { "Say where it stands" } }
                     (moves(order, item))
                 }
-                div { (photos(order, item)) (about(order, item)) }
+                div { (photos(order, item)) (about(ask, order, item)?) }
             }
             div class="presses low" {
                 (link(Look::Plain, "Something is wrong with it", "leaking, wrong colour, rust", &format!("/o/{}/snag?item={}", order.number, item.item)))
@@ -285,37 +285,6 @@ fn levels(order: &OrderView, item: &ItemView) -> Markup {
                 (button(Look::Plain, "Right, cold", "after heating and cooling", &[seen("cold", true)], None))
                 (button(Look::Plain, "Low, warm", "", &[seen("warm", false)], None))
                 (button(Look::Plain, "Low, cold", "", &[seen("cold", false)], None))
-            }
-        }
-    }
-}
-
-/// What it belongs to, and what it is called.
-fn about(order: &OrderView, item: &ItemView) -> Markup {
-    let fact = |content: Value| order_fact(&order.order, content);
-    let system = item.system.read().map_or("", SystemForm::word);
-    let zone = item.zone.read().map_or("", ZoneForm::word);
-    let told = system != "unknown";
-    html! {
-        details id="about" open[!told] {
-            summary class="row" { span class="strong" { "Belongs to, worked on" } }
-            form {
-                (chips("system", "Belongs to", SYSTEMS, system))
-                (chips("zone", "Worked on", ZONES, zone))
-                div class="presses" {
-                    (button(Look::Plain, "Keep", "", &[when("system", fact(json!({ "located": { "item": item.item, "system": field("system"), "zone": field("zone"), "after": [] } })))], None))
-                }
-            }
-        }
-        details id="name" {
-            summary class="row" { span class="strong" { "Called, counted" } }
-            form {
-                (required("label", "Call it", "", &item.label))
-                div class="presses" { (button(Look::Plain, "Call it that", "", &[fact(json!({ "renamed": { "item": item.item, "label": text("label"), "after": [] } }))], None)) }
-            }
-            form {
-                (required("count", "How many there are", "", &item.positions.len().to_string()))
-                div class="presses" { (button(Look::Plain, "Counted again", "", &[fact(json!({ "count-corrected": { "item": item.item, "pieces": { "$pieces": "count" }, "after": [] } }))], None)) }
             }
         }
     }

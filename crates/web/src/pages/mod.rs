@@ -19,6 +19,7 @@ mod hand_over;
 mod immobile;
 mod intake;
 mod item;
+mod item_told;
 mod map_edit;
 mod maps;
 mod mend;

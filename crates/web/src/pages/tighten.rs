@@ -99,7 +99,10 @@ fn group(order: &OrderView, next: &Next<'_>) -> Markup {
             @if let Some(stopped) = stopped { p class="wait" { "Stopped here: " (stopped.doing) ", " (stopped.by) ", " (stopped.at) } }
             p class="soft" { (fits(item)) }
             @if let Some(torque) = item.passes.get(usize::from(*passes)) { p class="fact" { (torque) } }
-            @else { p class="soft" { "No torque is known here: the maker's, or snug and checked." } }
+            @else {
+                p class="soft" { "No torque is known here: the maker's, or snug and checked." }
+                a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) { span class="what strong" { "Say its torque" } }
+            }
             @if !item.sequence.is_empty() && left.len() > 1 { p { "In this sequence: " (listed(left)) } }
             form {
                 div class="presses" { (button(Look::Plain, &label, &small, &[pass(order, next, left.len(), total)], None)) }

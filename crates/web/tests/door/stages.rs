@@ -125,6 +125,13 @@ fn fill(
         Value::Object(map) if map.contains_key("$words") => {
             Some(Device::words(map["$words"].as_str().unwrap()))
         }
+        Value::Object(map) if map.contains_key("$text") => {
+            let value = field(&map["$text"]);
+            Some(match value.as_str() {
+                "" => Value::Null,
+                text => Device::words(text),
+            })
+        }
         Value::Object(map) if map.contains_key("$new") => {
             let name = map["$new"].as_str().unwrap().to_owned();
             Some(Value::from(
@@ -559,4 +566,47 @@ fn what_was_off_before_the_map_came_is_made_one_with_it() {
     );
     to_the_end(&door);
     assert_eq!(open(&door), Vec::<String>::new());
+}
+
+#[test]
+fn a_group_that_nobody_planned_is_told_its_size_and_torque() {
+    let door = opened();
+    declare(
+        &door,
+        "shield-bolts",
+        ("fasteners", "exhaust"),
+        "shield bolts",
+        2,
+    );
+    let path = "/o/1001/item/shield-bolts";
+    let shown = screen(&door, path);
+    assert!(shown.text.contains("no torque told"), "{}", shown.text);
+    press(&door, &shown, "It is that size", &[("size", "M8x30 8.8")]);
+    let shown = screen(&door, path);
+    for told in [
+        "M8x30 8.8",
+        "No specification: its bolt yields, oiled, from",
+    ] {
+        assert!(shown.text.contains(told), "{told}: {}", shown.text);
+    }
+    // Told wrong, then right by somebody who saw it, however the commands are called.
+    for torque in ["52 Nm", "21 Nm", "25 Nm", "22 Nm"] {
+        let shown = screen(&door, path);
+        let fields = [("pass-1", torque), ("pass-2", ""), ("source", "the manual")];
+        press(&door, &shown, "That is its torque", &fields);
+        let item = &order(&door)["items"][0];
+        assert_eq!(item["passes"], json!([torque]));
+        assert_eq!(item["torque_from"], json!("the manual"));
+    }
+    let loose = json!([{ "item": "shield-bolts", "at": [1, 2], "after": [],
+        "left": { "state": { "loose": { "passes": 0 } }, "piece": "original" }, "container": null }]);
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "moved": { "stage": null, "moves": loose } }),
+    );
+    let back = screen(&door, "/o/1001/back");
+    assert!(back.text.contains("22 Nm"), "{}", back.text);
+    let story = screen(&door, "/o/1001/story");
+    assert!(story.text.contains("torque 22 Nm"), "{}", story.text);
 }
