@@ -43,6 +43,7 @@ mod setup;
 mod snag_found;
 mod stage;
 mod stage_rows;
+mod stage_snag;
 mod threads;
 mod tighten;
 mod told;

@@ -3,7 +3,7 @@
 
 use super::off::cautions;
 use super::stage_rows::{Row, rows, tightenings};
-use super::{Ask, Shown, count, order_of, show};
+use super::{Ask, Shown, count, order_of, show, stage_snag};
 use crate::State;
 use crate::tap::{Look, button, input, link, order_fact};
 use axum::extract::{self, Path, Query};
@@ -24,6 +24,8 @@ use std::collections::BTreeSet;
 pub struct Turn {
     /// Whether what could be tightened now is left for later.
     later: Option<String>,
+    /// Whether something went wrong here, and it is asked with which group.
+    snag: Option<String>,
 }
 
 pub async fn stage(
@@ -37,7 +39,7 @@ pub async fn stage(
         let content = match map_of_order(ask.service, order.number)? {
             Some((map, version)) => {
                 let on = on_map_of(ask.service, order.number, &map, Some(version), None)?;
-                next_of(ask, &order, &on, turn.later.is_some())?
+                next_of(ask, &order, &on, &turn)?
             }
             None => no_plan(&order),
         };
@@ -61,7 +63,7 @@ fn next_of(
     ask: &Ask<'_>,
     order: &OrderView,
     on: &OrderMap,
-    later: bool,
+    turn: &Turn,
 ) -> Result<Markup, shop::Trouble> {
     if !on.asks() {
         return Ok(no_plan(order));
@@ -83,14 +85,17 @@ fn next_of(
         .back
         .first()
         .is_some_and(|stage| found.off.is_empty() && rows(order, on, stage).is_empty());
-    let body = if !loose.is_empty() && (!later || nothing_else) {
-        html! { (tighten(order, &loose)) }
+    let body = if !loose.is_empty() && (turn.later.is_none() || nothing_else) {
+        match turn.snag {
+            Some(_) => stage_snag::which(order, &stage_snag::of_loose(&loose)),
+            None => tighten(order, &loose),
+        }
     } else if let Some(stage) = found.off.first() {
-        shown(order, on, stage, found.off.len(), Way::Out)
+        shown(order, on, stage, found.off.len(), Way::Out, turn)
     } else if on.asked.aim == AimIs::Reach {
         there(order, on, &found)
     } else if let Some(stage) = found.back.first() {
-        shown(order, on, stage, found.back.len(), Way::Back)
+        shown(order, on, stage, found.back.len(), Way::Back, turn)
     } else {
         home(order, on, &found)
     };
@@ -107,8 +112,19 @@ fn next_of(
 }
 
 /// One stage: what it is about in one large fact, its rows, one tap.
-fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way: Way) -> Markup {
+fn shown(
+    order: &OrderView,
+    on: &OrderMap,
+    stage: &StageShown,
+    left: usize,
+    way: Way,
+    turn: &Turn,
+) -> Markup {
     let rows = rows(order, on, stage);
+    let may_snag = stage_snag::of_rows(&rows);
+    if turn.snag.is_some() {
+        return stage_snag::which(order, &may_snag);
+    }
     let closing = Row::closing(&rows);
     let known = closing.and_then(|last| on.map.items.get(&last.shown.item));
     let source = known.and_then(|known| torque_source(&on.map, known));
@@ -139,37 +155,14 @@ fn shown(order: &OrderView, on: &OrderMap, stage: &StageShown, left: usize, way:
             @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
             (some_of(&rows))
             a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something not shown came off" } }
-            @if closing.is_some() { a class="row" href=(snag_of(order, &rows)) { span class="what strong" { "Snag" } } }
+            @if closing.is_some() { (stage_snag::row(order, &may_snag)) }
             div class="presses two low" {
                 (button(Look::Confirm, confirm, &count(pieces, "piece", "pieces"), &commands, None))
                 @if closing.is_some() { (button(Look::Plain, "Not tight yet", "", &Row::commands(&rows, order, None), None)) }
-                @else { (snag(order, &rows)) }
+                @else { (stage_snag::press(order, &may_snag)) }
             }
         }
     }
-}
-
-/// The way to the snag of the first fasteners here; described first, if nobody has yet.
-fn snag(order: &OrderView, rows: &[Row<'_>]) -> Markup {
-    let to = snag_of(order, rows);
-    match fasteners(rows).and_then(Row::described) {
-        Some(described) => {
-            let command = order_fact(&order.order, described.clone());
-            button(Look::Plain, "Snag", "", &[command], Some(&to))
-        }
-        None => link(Look::Plain, "Snag", "", &to),
-    }
-}
-
-fn snag_of(order: &OrderView, rows: &[Row<'_>]) -> String {
-    match fasteners(rows) {
-        Some(row) => format!("/o/{}/snag?item={}", order.number, row.id()),
-        None => format!("/o/{}/snag", order.number),
-    }
-}
-
-fn fasteners<'a, 'b>(rows: &'a [Row<'b>]) -> Option<&'a Row<'b>> {
-    rows.iter().find(|row| row.shown.kind == Kind::Fasteners)
 }
 
 /// What one holds for what moves here, each tool once.
@@ -298,7 +291,7 @@ fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Ma
         }
         div class="presses two" {
             (link(Look::Plain, "Later, go on", "", &format!("/o/{}/stage?later=yes", order.number)))
-            (link(Look::Plain, "Snag", "", &loose.first().map_or_else(String::new, |one| format!("/o/{}/snag?item={}", order.number, one.item.item))))
+            (stage_snag::press(order, &stage_snag::of_loose(loose)))
         }
     }
 }

@@ -610,3 +610,33 @@ fn a_group_that_nobody_planned_is_told_its_size_and_torque() {
     let story = screen(&door, "/o/1001/story");
     assert!(story.text.contains("torque 22 Nm"), "{}", story.text);
 }
+
+#[test]
+fn a_snag_in_a_stage_of_several_groups_asks_with_which() {
+    let door = opened();
+    work_by(&door, "for=housing+gasket&for=housing+o-rings");
+    let mut asked = 0;
+    let mut at_once = 0;
+    for _ in 0..40 {
+        let stage = screen(&door, "/o/1001/stage");
+        if stage.button("Out as shown").is_none() {
+            break;
+        }
+        let to = stage.links.iter().find(|(text, _)| text == "Snag");
+        match to.map(|(_, to)| to.as_str()) {
+            Some("/o/1001/stage?snag=which") => {
+                asked += 1;
+                let which = screen(&door, "/o/1001/stage?snag=which");
+                assert!(which.text.contains("What is it with?"), "{}", which.text);
+                assert!(
+                    which.buttons.len() + which.links.len() > 2,
+                    "{}",
+                    which.text
+                );
+            }
+            _ => at_once += 1,
+        }
+        press(&door, &stage, "Out as shown", &[]);
+    }
+    assert!(asked > 0 && at_once > 0, "asked {asked}, at once {at_once}");
+}
