@@ -2,6 +2,7 @@
 // send it, and show what is true now. No command is lost: it stays in the queue, under
 // the same id, until the shop's program has answered.
 
+import { confirmed, stageOf, ticks } from "./clock.js";
 import { clear, filesIn, unsent } from "./files.js";
 import { forget, keep, whole } from "./kept.js";
 import "./map.js";
@@ -151,7 +152,11 @@ async function sendAll() {
       }
       // A refused one leaves the queue, so that it holds up nothing behind it, but is not lost.
       if (!answer.ok) refused(command, told);
-      else forget(command);
+      else {
+        forget(command);
+        // Its own clock changes nothing on a page that is up to date.
+        if (command.fact?.timed && told.position === position() + 1) position(told.position);
+      }
       write(key, read(key).filter((one) => one.command_id !== command.command_id));
       storage.removeItem(`said:${command.command_id}`);
       tell();
@@ -269,6 +274,22 @@ const typedNow = () =>
       field === document.activeElement,
     ]);
 
+function position(told) {
+  if (told) document.body.dataset.position = told;
+  return Number(document.body.dataset.position);
+}
+
+function timeStage() {
+  try {
+    const facts = ticks();
+    if (!facts.length) return;
+    enqueue(facts);
+    send().then(look);
+  } catch {
+    // No room on the device: a clock is not worth a word.
+  }
+}
+
 let asked = 0;
 async function refresh() {
   const turn = ++asked;
@@ -284,11 +305,12 @@ async function refresh() {
       if (field) field.value = value;
       if (here) field?.focus();
     }
-    document.body.dataset.position = page.body.dataset.position;
+    position(page.body.dataset.position);
     for (const id of open) document.getElementById(id)?.setAttribute("open", "");
   } catch {
-    tell();
+    return tell();
   }
+  timeStage();
 }
 
 // ---- taps -----------------------------------------------------------------------
@@ -334,10 +356,11 @@ async function act(button) {
 
 async function carryOut(button, form) {
   const templates = [JSON.parse(button.dataset.commands)].flat();
-  const made = { names: {}, files: await filesIn(templates, form) };
+  const made = { names: stageOf(form), files: await filesIn(templates, form) };
   const parts = templates.map((template) => fill(template, form, made));
   const kept = await Promise.all(parts.filter((part) => part !== GONE).map(keep));
   const commands = enqueue(kept);
+  confirmed(commands);
   for (const command of commands) {
     awaited.add(command.command_id);
     remember(command, button.firstChild?.textContent ?? "", location.pathname);
@@ -394,15 +417,19 @@ document.addEventListener("submit", (event) => {
 // A browser opens few connections to one program, and each watching page holds one: only
 // a page that is seen watches, and it looks again when it comes back.
 let live = null;
+let newest = 0;
+function look() {
+  if (newest <= position() || sending) return;
+  if (busyTyping()) tell("News came in. It shows once this is sent.");
+  else refresh();
+}
 function watch() {
   const seen = document.visibilityState === "visible";
   if (seen && !live) {
     live = new EventSource("/api/live");
     live.addEventListener("message", (event) => {
-      const behind = Number(event.data) > Number(document.body.dataset.position);
-      if (!behind || sending) return;
-      if (busyTyping()) tell("News came in. It shows once this is sent.");
-      else refresh();
+      newest = Math.max(newest, Number(event.data));
+      look();
     });
   } else if (!seen) away();
 }
@@ -428,6 +455,7 @@ watch();
 tell();
 sayRefused();
 if (waiting()) send().then(refresh);
+else timeStage();
 
 // ---- at the coolant ---------------------------------------------------------------
 

@@ -48,6 +48,15 @@ pub fn routes() -> Router<State> {
             }),
         )
         .route(
+            "/assets/clock.js",
+            get(|| async {
+                file(
+                    "text/javascript",
+                    include_str!("../assets/clock.js").to_owned(),
+                )
+            }),
+        )
+        .route(
             "/assets/files.js",
             get(|| async {
                 file(

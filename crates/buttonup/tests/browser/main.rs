@@ -15,7 +15,7 @@ use tempfile::TempDir;
 
 struct Shop {
     server: Server,
-    _folder: TempDir,
+    folder: TempDir,
 }
 
 fn started(command: &str) -> Result<Shop> {
@@ -25,10 +25,22 @@ fn started(command: &str) -> Result<Shop> {
             .args([command, "--listen", "127.0.0.1:0", "--no-open", "--data"])
             .arg(folder.path()),
     )?;
-    Ok(Shop {
-        server,
-        _folder: folder,
-    })
+    Ok(Shop { server, folder })
+}
+
+/// Every event of one kind in the record, in sequence.
+fn events(shop: &Shop, kind: &str) -> Result<Vec<serde_json::Value>> {
+    let out = Command::new(env!("CARGO_BIN_EXE_buttonup"))
+        .args(["export", "--data"])
+        .arg(shop.folder.path())
+        .output()?;
+    let lines = String::from_utf8(out.stdout)?;
+    lines
+        .lines()
+        .map(serde_json::from_str::<serde_json::Value>)
+        .filter(|row| row.as_ref().is_ok_and(|row| row["kind"] == kind))
+        .map(|row| Ok(serde_json::from_str(row?["body"].as_str().unwrap_or(""))?))
+        .collect()
 }
 
 fn phone(shop: &Shop, path: &str) -> Result<Browser> {

@@ -1,7 +1,7 @@
 //! A plan from picking its map to rolling the vehicle out: made, turned, taken over,
 //! worked by, upset by a snag, made again from what is so.
 
-use super::{follow, phone, started, tap, write};
+use super::{Shop, events, follow, phone, started, tap, write};
 use anyhow::{Result, ensure};
 
 #[test]
@@ -74,8 +74,71 @@ fn a_plan_is_made_taken_over_worked_by_and_made_again() -> Result<()> {
     tap(&browser, "Pass 1 done")?;
     browser.wait_for_text("120\u{202f}Nm")?;
     tap(&browser, "Pass 2 done")?;
-    browser.wait_for_text("belt")?;
+    browser.wait_for_text("pump bolts")?;
     browser.goto(&shop.server.url("/o/1006/open"))?;
     ensure!(!browser.text()?.contains("wheel nuts M12x1.5"));
+    Ok(())
+}
+
+/// Where each stage's clock went, by the stages in the sequence they were opened.
+fn clocks(shop: &Shop) -> Result<Vec<Vec<String>>> {
+    let mut out: Vec<(String, Vec<String>)> = Vec::new();
+    for timed in events(shop, "timed")? {
+        let text = |field: &str| timed[field].as_str().unwrap_or("").to_owned();
+        let stage = text("stage");
+        match out.iter_mut().find(|(known, _)| *known == stage) {
+            Some((_, clock)) => clock.push(text("clock")),
+            None => out.push((stage, vec![text("clock")])),
+        }
+    }
+    Ok(out.into_iter().map(|(_, clock)| clock).collect())
+}
+
+/// Until the clocks stand so: a page tells them after it is shown.
+fn wait_for_clocks(shop: &Shop, before: usize, expected: &[&[&str]]) -> Result<()> {
+    let until = std::time::Instant::now() + std::time::Duration::from_secs(10);
+    loop {
+        let found = clocks(shop)?.split_off(before);
+        if found == expected {
+            return Ok(());
+        }
+        ensure!(std::time::Instant::now() < until, "{found:?}");
+        std::thread::sleep(std::time::Duration::from_millis(50));
+    }
+}
+
+#[test]
+fn a_clock_runs_on_a_stage_without_a_tap() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/who/pavel")?;
+    let before = clocks(&shop)?.len();
+    let wait_for_clocks = |expected: &[&[&str]]| wait_for_clocks(&shop, before, expected);
+    browser.goto(&shop.server.url("/o/1006/plan"))?;
+    follow(&browser, "Korvane Drayman 2.3")?;
+    write(&browser, "Find it by a word", "gaskets")?;
+    tap(&browser, "Find")?;
+    follow(&browser, "housing gasket")?;
+    tap(&browser, "Work by it")?;
+    browser.wait_for_text("stages left")?;
+    wait_for_clocks(&[&["opened"]])?;
+
+    // Shown anew it goes on; another page pauses it; back, it goes on; confirmed, it has run.
+    browser.goto(&shop.server.url("/o/1006/stage"))?;
+    browser.goto(&shop.server.url("/o/1006/open"))?;
+    wait_for_clocks(&[&["opened", "paused"]])?;
+    browser.goto(&shop.server.url("/o/1006/stage"))?;
+    wait_for_clocks(&[&["opened", "paused", "resumed"]])?;
+    tap(&browser, "Out as shown")?;
+    browser.wait_for_text("alternator plug")?;
+    wait_for_clocks(&[&["opened", "paused", "resumed"], &["opened"]])?;
+    let opened = events(&shop, "timed")?.pop().unwrap_or_default();
+    let stage = events(&shop, "moved")?.pop().unwrap_or_default();
+    ensure!(stage["stage"].is_string() && stage["stage"] != opened["stage"]);
+    let timed = events(&shop, "timed")?;
+    let timed = timed.iter().find(|timed| timed["stage"] == stage["stage"]);
+    ensure!(
+        timed.is_some_and(|timed| timed["book_minutes"].is_string()),
+        "the stage that was confirmed is the one that was timed"
+    );
     Ok(())
 }

@@ -149,7 +149,8 @@ fn shown(
         @if tools.len() > 1 || closing.is_some() { p class="soft" { (tools.join(", ")) } }
         @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
         @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
-        form {
+        // A clock runs on it while it is shown: see the page's script.
+        form data-stage=(name_of(order, &rows)) data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
             @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) { (one_row(nth, row)) }
             @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "It leaves owed: " (row.shown.label) } }
             @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
@@ -163,6 +164,13 @@ fn shown(
             }
         }
     }
+}
+
+/// What tells one stage of an order from another: what moves in it, and where to.
+fn name_of(order: &OrderView, rows: &[Row<'_>]) -> String {
+    let row = |row: &Row<'_>| format!("{} {} {:?}", row.id(), row.shown.done, row.shown.at);
+    let rows: Vec<String> = rows.iter().map(row).collect();
+    format!("{}: {}", order.number, rows.join("; "))
 }
 
 /// What one holds for what moves here, each tool once.
