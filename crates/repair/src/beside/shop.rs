@@ -1,0 +1,306 @@
+//! The shop: its settings, its people and stalls, the rules it goes by, and which words of
+//! whom are to be erased.
+
+use super::Beside;
+use crate::ids::{CommandId, CustomerId, OrderId, PersonId, StallId};
+use crate::order::Stamp;
+use crate::text::{Token, Words, Written};
+use crate::told::{Telling, latest_of};
+use price::TaxRule;
+use rust_decimal::Decimal;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What people of the shop do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// Works on vehicles.
+    Technician,
+    /// Talks to customers.
+    Desk,
+    /// Answers for the shop.
+    Owner,
+    /// Learns.
+    Apprentice,
+}
+
+/// The units the shop reads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Units {
+    /// Metric, with US customary beside.
+    Metric,
+    /// US customary, with metric beside.
+    Us,
+}
+
+/// The shop's settings.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Settings {
+    /// Its name.
+    pub name: Words,
+    /// An hour's labour, before tax.
+    pub rate: Decimal,
+    /// Its currency, three letters.
+    pub currency: String,
+    /// Digits after the currency's point.
+    pub minor_digits: u32,
+    /// Its tax.
+    pub taxes: Vec<TaxRule>,
+    /// The units it reads.
+    pub units: Units,
+    /// Its time zone by name, such as `Europe/Lisbon`.
+    pub zone: String,
+}
+
+/// How much each consideration counts among the ways to mend a thread that hold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Weights {
+    /// How far from stripping.
+    pub margin: Decimal,
+    /// How soon it is done.
+    pub time: Decimal,
+    /// How cheaply.
+    pub cost: Decimal,
+    /// How much stays as it was, and is left for the next repair.
+    pub reversibility: Decimal,
+}
+
+/// A sort of stall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum StallIs {
+    /// With a lift.
+    Lift,
+    /// Flat floor.
+    Flat,
+}
+
+/// What stands in the shop's stream.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ShopFact {
+    /// The shop is set up, or set up anew.
+    Set {
+        /// How.
+        settings: Settings,
+    },
+    /// A person belongs to the shop.
+    Joined {
+        /// The person.
+        person: PersonId,
+        /// Their name.
+        name: Words,
+        /// What they do.
+        roles: Vec<Role>,
+    },
+    /// A person no longer does.
+    Departed {
+        /// The person.
+        person: PersonId,
+    },
+    /// There is a stall.
+    StallAdded {
+        /// The stall.
+        stall: StallId,
+        /// What it is called.
+        name: Words,
+        /// What sort.
+        sort: StallIs,
+    },
+    /// An order got its number.
+    NumberGiven {
+        /// The number.
+        number: u64,
+        /// The order.
+        order: OrderId,
+    },
+    /// How high above the sea the shop stands.
+    AltitudeTold {
+        /// As written, with its unit.
+        altitude: Written,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// Private texts were erased.
+    Erased {
+        /// Which.
+        texts: Vec<Words>,
+        /// Why, as a code.
+        why: Token,
+    },
+    /// The shop says what counts how much when ways to mend a thread are ranked.
+    Weighed {
+        /// How much.
+        weights: Weights,
+    },
+    /// The rules of a place hold for consent, or of none: any excess is then asked for.
+    PlaceChosen {
+        /// The place, as a code; none for no place's rules.
+        place: Option<Token>,
+        /// The version of its rules.
+        version: u32,
+        /// The choices seen.
+        after: Vec<CommandId>,
+    },
+    /// Records of an order are kept for so long after it ended, by rule or by choice.
+    RecordsKept {
+        /// Whole years.
+        years: u32,
+    },
+    /// A customer's words are to be erased as soon as their records need be kept no longer.
+    ErasureAsked {
+        /// The customer.
+        customer: CustomerId,
+        /// Whether every word typed and every photo taken goes as well.
+        every_word: bool,
+        /// Why, as a code.
+        why: Token,
+    },
+    /// An erasure that was asked for waits no more: it was carried out.
+    ErasureEnded {
+        /// The asking.
+        asked: CommandId,
+    },
+}
+
+/// The shop.
+pub type Shop = Beside<ShopFact>;
+
+impl Shop {
+    /// The settings as told last by the clock of whoever told them.
+    #[must_use]
+    pub fn settings(&self) -> Option<&Settings> {
+        self.told_last(|fact| match fact {
+            ShopFact::Set { settings } => Some(settings),
+            _ => None,
+        })
+    }
+
+    /// How high above the sea the shop stands, with the commands that told it.
+    #[must_use]
+    pub fn altitude(&self) -> Option<(&Written, Vec<CommandId>)> {
+        let told: Vec<Telling<'_, &Written>> = self
+            .facts()
+            .filter_map(|(command, _, fact)| match fact {
+                ShopFact::AltitudeTold { altitude, after } => Some((command, altitude, after)),
+                _ => None,
+            })
+            .collect();
+        let by = told.iter().map(|(command, ..)| (*command).clone());
+        Some((latest_of(&told)?, by.collect()))
+    }
+
+    /// For how many years after an order's end its records are kept, as told last by the
+    /// clock of whoever told it; nought if nobody did.
+    #[must_use]
+    pub fn records_kept_years(&self) -> u32 {
+        self.told_last(|fact| match fact {
+            ShopFact::RecordsKept { years } => Some(*years),
+            _ => None,
+        })
+        .unwrap_or(0)
+    }
+
+    /// The erasures that were asked for and wait, each with the command that asked and the
+    /// person who did.
+    pub fn erasures_waiting(&self) -> impl Iterator<Item = (&CommandId, &Stamp, &ShopFact)> {
+        let ended: BTreeSet<&CommandId> = self
+            .facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::ErasureEnded { asked } => Some(asked),
+                _ => None,
+            })
+            .collect();
+        self.facts().filter(move |(command, _, fact)| {
+            matches!(fact, ShopFact::ErasureAsked { .. }) && !ended.contains(command)
+        })
+    }
+
+    /// The weights as told last by the clock of whoever told them.
+    #[must_use]
+    pub fn weights(&self) -> Option<Weights> {
+        self.told_last(|fact| match fact {
+            ShopFact::Weighed { weights } => Some(*weights),
+            _ => None,
+        })
+    }
+
+    /// The place whose rules hold, and their version; none, if none was chosen.
+    #[must_use]
+    pub fn place(&self) -> Option<(&Token, u32)> {
+        let choices: Vec<_> = self
+            .facts()
+            .filter_map(|(command, _, fact)| match fact {
+                ShopFact::PlaceChosen {
+                    place,
+                    version,
+                    after,
+                } => Some((command, (place.as_ref(), *version), after)),
+                _ => None,
+            })
+            .collect();
+        let (place, version) = latest_of(&choices)?;
+        Some((place?, version))
+    }
+
+    /// The choices of a place, for a device to name as seen.
+    #[must_use]
+    pub fn places_chosen(&self) -> Vec<&CommandId> {
+        self.facts()
+            .filter(|(_, _, fact)| matches!(fact, ShopFact::PlaceChosen { .. }))
+            .map(|(command, ..)| command)
+            .collect()
+    }
+
+    /// The people who belong to the shop.
+    #[must_use]
+    pub fn people(&self) -> BTreeMap<&PersonId, (Words, &[Role])> {
+        let departed: BTreeSet<&PersonId> = self
+            .facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::Departed { person } => Some(person),
+                _ => None,
+            })
+            .collect();
+        self.everyone()
+            .into_iter()
+            .filter(|(person, _)| !departed.contains(person))
+            .collect()
+    }
+
+    /// Everybody who ever belonged to the shop.
+    #[must_use]
+    pub fn everyone(&self) -> BTreeMap<&PersonId, (Words, &[Role])> {
+        self.facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::Joined {
+                    person,
+                    name,
+                    roles,
+                } => Some((person, (*name, roles.as_slice()))),
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// The stalls, in the sequence they were added.
+    #[must_use]
+    pub fn stalls(&self) -> Vec<(&StallId, Words, StallIs)> {
+        let mut out: Vec<_> = self
+            .facts()
+            .filter_map(|(command, stamp, fact)| match fact {
+                ShopFact::StallAdded { stall, name, sort } => {
+                    Some(((stamp.at, command), (stall, *name, *sort)))
+                }
+                _ => None,
+            })
+            .collect();
+        out.sort_by(|a, b| a.0.cmp(&b.0));
+        out.into_iter().map(|(_, stall)| stall).collect()
+    }
+
+    /// What was told last by the clock of whoever told it.
+    fn told_last<'a, T>(&'a self, read: impl Fn(&'a ShopFact) -> Option<T>) -> Option<T> {
+        self.facts()
+            .filter_map(|(command, stamp, fact)| Some(((stamp.at, command), read(fact)?)))
+            .max_by(|a, b| a.0.cmp(&b.0))
+            .map(|(_, told)| told)
+    }
+}
