@@ -9,6 +9,7 @@ use serde_json::{Value, json};
 use shop::planning::{self, learned, problem, to_roll_from};
 use shop::repair::ItemId;
 use std::fs;
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::time::Instant;
 
@@ -166,11 +167,14 @@ pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
 
 fn text_of(path: &Path) -> Result<String, Wrong> {
     fs::read_to_string(path).map_err(|error| {
-        Wrong::input(
-            path.display().to_string(),
-            error.to_string(),
-            "name a map that can be read",
-        )
+        let (what, mend) = match error.kind() {
+            ErrorKind::InvalidData => (
+                "it is no UTF-8 text".to_owned(),
+                "save it as UTF-8 text, or name another file",
+            ),
+            _ => (error.to_string(), "name a file that can be read"),
+        };
+        Wrong::input(path.display().to_string(), what, mend)
     })
 }
 

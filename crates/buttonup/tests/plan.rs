@@ -147,3 +147,16 @@ fn a_state_that_cannot_be_read_is_told_line_by_line() {
         assert!(said.contains(line), "{line} not in {said}");
     }
 }
+
+#[test]
+fn a_map_that_is_no_text_is_told() {
+    let file = tempfile::NamedTempFile::new().expect("a place for the file");
+    std::fs::write(file.path(), [0xff, 0xfe, b'v', 0]).expect("it can be written");
+    let path = file.path().to_str().expect("a plain path");
+    let wrong = run(&["map", "check", path]);
+    assert_eq!(wrong.status.code(), Some(2));
+    assert!(
+        String::from_utf8_lossy(&wrong.stderr).contains("it is no UTF-8 text"),
+        "{wrong:?}"
+    );
+}

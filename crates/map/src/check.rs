@@ -1,13 +1,12 @@
 //! Whether every move of a map can be reached by starting from what is free.
 
 use crate::fields::Fields;
+use crate::reach::Reach;
 use crate::trouble::{Span, Troubles};
 use crate::value::{Map, MapMove};
-use states::{ItemId, Need, State};
-use std::collections::{BTreeMap, BTreeSet};
-
-/// The states each item has come to have, if what once held holds for ever.
-type Had = BTreeMap<ItemId, BTreeSet<State>>;
+use crate::words::said;
+use states::{ItemId, Need};
+use std::collections::BTreeSet;
 
 /// Reports moves that nothing free can ever support, on any vehicle the map is for, and
 /// alternatives that can never support anything.
@@ -30,152 +29,128 @@ pub(crate) fn check(map: &Map, root: &Fields, troubles: &mut Troubles) {
         check_reach(&map.of_variant(&variants), &on, root, troubles);
     }
     if !troubles.any_error() {
-        for (item, step) in map.moves() {
-            warn_of_useless(map, item, step, root, troubles);
-        }
+        warn_of_useless(map, root, troubles);
     }
 }
+
+/// So many moves of a circle are shown; a longer one is shown with its rest counted.
+const SHOWN: usize = 12;
 
 fn check_reach(map: &Map, on: &str, root: &Fields, troubles: &mut Troubles) {
-    let (had, made) = reach(map, None);
-    let mut told = BTreeSet::new();
-    for (item, step) in map.moves() {
-        if made.contains(step.id.as_str()) {
-            continue;
-        }
-        let circle = circle(map, &had, step);
-        let span = span_of(root, item, troubles);
-        let first = circle.iter().min().copied().unwrap_or(&step.id).to_owned();
-        if circle.is_empty() {
-            let missing = missing(&step.need, &had);
-            let what = format!("{on}`{}` can never be reached: {missing}", step.id);
-            troubles.error(
-                &span,
-                what,
-                "state another way as `any`, or mend what it needs",
-            );
-        } else if told.insert(first) {
-            let names: Vec<_> = circle.iter().chain(circle.first()).copied().collect();
+    let reach = Reach::new(map);
+    let reached = reach.all(None, false);
+    let steps = reach.steps();
+    // What each move that cannot be made waits for.
+    let waits: Vec<Option<usize>> = (0..steps.len())
+        .map(|at| {
+            (!reached.made[at])
+                .then(|| reach.waits_for(at, &reached))
+                .flatten()
+        })
+        .collect();
+    for (at, (item, step)) in steps.iter().enumerate() {
+        if !reached.made[at] && waits[at].is_none() {
+            let need = reach.unmet(at, &reached);
+            let need =
+                need.map_or_else(|| "what it starts from".to_owned(), |need| said(map, need));
             let what = format!(
-                "{on}these moves wait for each other: {}",
-                names.join(" needs ")
+                "{on}`{}` can never be made: nothing leads to {need}",
+                step.id
             );
-            troubles.error(
-                &span,
-                what,
-                "take one need away, or state another way as `any`",
-            );
+            let mend = "mend what it needs, or state another way as `any`";
+            let span = needs_of(root, item, step, troubles);
+            troubles.error(&span, what, mend);
         }
+    }
+    for circle in circles(&waits) {
+        // Told where the text has its first move.
+        let spans = circle.iter().map(|at| {
+            let (item, step) = steps[*at];
+            needs_of(root, item, step, troubles)
+        });
+        let (first, span) = spans
+            .enumerate()
+            .min_by_key(|(_, span)| span.as_ref().map_or(0, |span| span.start))
+            .unwrap_or_default();
+        let name = |nth: usize| steps[circle[(first + nth) % circle.len()]].1.id.as_str();
+        let mut names: Vec<String> = (0..circle.len().min(SHOWN))
+            .map(|nth| name(nth).to_owned())
+            .collect();
+        if circle.len() > SHOWN {
+            names.push(format!("{} more, of which the last", circle.len() - SHOWN));
+        }
+        names.push(name(0).to_owned());
+        let what = format!(
+            "{on}these moves wait for each other: {}",
+            names.join(" needs ")
+        );
+        let mend = "take one need away, or state another way as `any`";
+        troubles.error(&span, what, mend);
     }
 }
 
-fn span_of(root: &Fields, item: &ItemId, troubles: &mut Troubles) -> Span {
-    let items = root.table("items", troubles)?;
-    items.table(item.as_str(), troubles)?.span
-}
-
-/// What can be reached without one move, if one is named, and the moves that can be made.
-fn reach<'m>(map: &'m Map, without: Option<&str>) -> (Had, BTreeSet<&'m str>) {
-    let mut had: Had = map
-        .items
-        .iter()
-        .map(|(id, item)| (id.clone(), [item.kind.home()].into()))
-        .collect();
-    let mut made = BTreeSet::new();
-    loop {
-        let before = made.len();
-        for (item, step) in map.moves() {
-            let free = had
-                .get(item)
-                .is_some_and(|states| states.contains(&step.from));
-            let open = Some(step.id.as_str()) != without && !made.contains(step.id.as_str());
-            if open && free && holds(&step.need, &had) {
-                made.insert(step.id.as_str());
-                had.entry(item.clone()).or_default().insert(step.to);
+/// The circles among moves that each wait for one other.
+fn circles(waits: &[Option<usize>]) -> Vec<Vec<usize>> {
+    let mut met: Vec<Option<usize>> = vec![None; waits.len()];
+    let mut circles = Vec::new();
+    for start in 0..waits.len() {
+        let mut path = Vec::new();
+        let mut at = start;
+        while met[at].is_none() {
+            met[at] = Some(start);
+            path.push(at);
+            match waits[at] {
+                Some(next) => at = next,
+                None => break,
             }
         }
-        if made.len() == before {
-            return (had, made);
+        let own = met[at] == Some(start) && waits[at].is_some();
+        if let Some(begin) = path.iter().position(|step| *step == at).filter(|_| own) {
+            circles.push(path.split_off(begin));
         }
     }
+    circles
 }
 
-fn holds(need: &Need, had: &Had) -> bool {
-    match need {
-        Need::Is { item, states, .. } => had.get(item).is_some_and(|had| !had.is_disjoint(states)),
-        Need::All(needs) => needs.iter().all(|need| holds(need, had)),
-        Need::Any(needs) => needs.iter().any(|need| holds(need, had)),
-    }
-}
-
-/// The first part of a need that was never met.
-fn unmet<'n>(need: &'n Need, had: &Had) -> Option<&'n Need> {
-    match need {
-        Need::All(needs) => needs.iter().find_map(|need| unmet(need, had)),
-        Need::Is { .. } | Need::Any(_) => (!holds(need, had)).then_some(need),
-    }
-}
-
-fn missing(need: &Need, had: &Had) -> String {
-    let items = unmet(need, had).map(Need::items).unwrap_or_default();
-    let names: Vec<_> = items.iter().map(|item| item.as_str()).collect();
-    match names.as_slice() {
-        [] => "the move before it cannot be made".to_owned(),
-        names => format!("{} never comes to stand as needed", names.join(" or ")),
-    }
-}
-
-/// Follows what a move waits for until a move comes again; empty if it ends elsewhere.
-fn circle<'m>(map: &'m Map, had: &Had, from: &'m MapMove) -> Vec<&'m str> {
-    let mut path = vec![from.id.as_str()];
-    let mut at = from;
-    loop {
-        let Some(need) = unmet(&at.need, had) else {
-            return Vec::new();
-        };
-        let wanted = need.items();
-        let next = map.moves().find(|(item, step)| {
-            let had = had.get(*item);
-            wanted.contains(item) && had.is_some_and(|had| !had.contains(&step.to))
-        });
-        let Some((_, next)) = next else {
-            return Vec::new();
-        };
-        if let Some(met) = path.iter().position(|id| *id == next.id) {
-            return path.split_off(met);
-        }
-        path.push(&next.id);
-        at = next;
-    }
+/// Where the needs of a move are written, else its item.
+fn needs_of(root: &Fields, item: &ItemId, step: &MapMove, troubles: &mut Troubles) -> Span {
+    let items = root.table("items", troubles)?;
+    let fields = items.table(item.as_str(), troubles)?;
+    let verb = step.id.rsplit('.').next().unwrap_or_default();
+    let within = fields
+        .has("crack")
+        .then(|| fields.table(verb, troubles))
+        .flatten();
+    let within = within.unwrap_or(fields);
+    within.at("needs")
 }
 
 /// An alternative that holds only once the move itself is made can never support it.
-fn warn_of_useless(
-    map: &Map,
-    item: &ItemId,
-    step: &MapMove,
-    root: &Fields,
-    troubles: &mut Troubles,
-) {
-    let mut alternatives = Vec::new();
-    collect(&step.need, &mut alternatives);
-    if alternatives.is_empty() {
-        return;
-    }
-    let (had, _) = reach(map, Some(&step.id));
-    for need in alternatives.into_iter().filter(|need| !holds(need, &had)) {
-        let names: Vec<_> = need.items().iter().map(|item| item.as_str()).collect();
-        let what = format!(
-            "`{}` has an alternative by {} that can never support it",
-            step.id,
-            names.join(" and ")
-        );
-        let span = span_of(root, item, troubles);
-        troubles.warn(
-            &span,
-            what,
-            "take the alternative out, or mend what it needs",
-        );
+fn warn_of_useless(map: &Map, root: &Fields, troubles: &mut Troubles) {
+    let reach = Reach::new(map);
+    // Moves are made as late as can be while some of their alternatives do not hold: what
+    // holds by then holds without them, and most alternatives need no closer look.
+    let late = reach.all(None, true);
+    for (at, (item, step)) in reach.steps().iter().enumerate() {
+        let mut alternatives = Vec::new();
+        collect(&step.need, &mut alternatives);
+        alternatives.retain(|need| !reach.held(need, at, &late));
+        if alternatives.is_empty() {
+            continue;
+        }
+        let without = reach.all(Some(at), false);
+        for need in alternatives {
+            if !reach.holds(need, &without) {
+                let what = format!(
+                    "the way by {} can never support `{}`: it comes only after that",
+                    said(map, need),
+                    step.id
+                );
+                let mend = "take it out of `any`, or mend what it needs";
+                let span = needs_of(root, item, step, troubles);
+                troubles.warn(&span, what, mend);
+            }
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! Reading the fields of a table, each checked for what it should be.
 
-use crate::trouble::{Span, Troubles, nearest};
+use crate::trouble::{Span, Troubles};
 use measure::{Dimension, Measured};
 use states::Position;
 use toml_edit::{Item, TableLike, Value};
@@ -20,9 +20,9 @@ impl<'t> Fields<'t> {
         let span = name.span().or_else(|| item.span());
         let Some(table) = item.as_table_like() else {
             troubles.error(
-                &span,
+                &item.span().or(span),
                 format!("`{key}` is not a table"),
-                "write it as `{ ... }` or `[...]`",
+                as_a_table(&self.name, key),
             );
             return None;
         };
@@ -40,15 +40,13 @@ impl<'t> Fields<'t> {
                 continue;
             }
             let span = self.key_span(key).or_else(|| item.span());
-            let mend = match nearest(key, known.iter().copied()) {
-                Some(near) => format!("did you mean `{near}`?"),
-                None => format!("the keys here are {}", known.join(", ")),
-            };
+            let keys = format!("the keys here are {}", known.join(", "));
+            let mend = troubles.meant(key, known.iter().copied(), keys);
             troubles.error(&span, format!("`{key}` is no key of {}", self.name), mend);
         }
     }
 
-    fn key_span(&self, key: &str) -> Span {
+    pub(crate) fn key_span(&self, key: &str) -> Span {
         self.table
             .get_key_value(key)
             .and_then(|(name, _)| name.span())
@@ -93,7 +91,8 @@ impl<'t> Fields<'t> {
         if known.contains(&word.as_str()) {
             return Some(word);
         }
-        let mend = format!("write one of {}", known.join(", "));
+        let words = format!("write one of {}", known.join(", "));
+        let mend = troubles.meant(&word, known.iter().copied(), words);
         troubles.error(
             &self.at(key),
             format!("`{word}` is not known as `{key}`"),
@@ -145,10 +144,14 @@ impl<'t> Fields<'t> {
             (0.0..=100_000.0).contains(tenths) && (tenths - tenths.round()).abs() < 1e-6
         });
         let Some(tenths) = tenths else {
+            let written = item.to_string();
             troubles.error(
                 &self.at(key),
-                format!("`{key}` is not a time in whole tenths of a minute"),
-                "write minutes, such as 2 or 2.5",
+                format!(
+                    "`{key}` is {}, which is no time in whole tenths of a minute",
+                    written.trim()
+                ),
+                "write minutes from 0 to 10000, such as 2 or 2.5",
             );
             return 0;
         };
@@ -203,7 +206,15 @@ impl<'t> Fields<'t> {
         count: Position,
         troubles: &mut Troubles,
     ) -> Vec<Position> {
-        let Some(list) = self.item(key).and_then(Item::as_array) else {
+        let Some(item) = self.item(key) else {
+            return Vec::new();
+        };
+        let Some(list) = item.as_array() else {
+            troubles.error(
+                &self.at(key),
+                format!("`{key}` names no positions"),
+                "write them as a list, such as `[1, 2]`",
+            );
             return Vec::new();
         };
         let all = list.iter().filter_map(|value| {
@@ -214,7 +225,7 @@ impl<'t> Fields<'t> {
             if at.is_none() {
                 troubles.error(
                     &value.span(),
-                    format!("{value} is no position"),
+                    format!("{} is no position", value.to_string().trim()),
                     format!("write one from 1 to {count}"),
                 );
             }
@@ -234,12 +245,40 @@ pub(crate) fn measure_text(
     match measure::read(text, dimension) {
         Ok(measured) => Some(measured),
         Err(error) => {
-            troubles.error(
-                span,
-                format!("`{text}` cannot be read: {error}"),
-                "write a number and its unit",
-            );
+            // It says where in the text, what, and how to mend it.
+            let said = error.to_string();
+            let said = match said.split_once(": ") {
+                Some((place, said)) if place.starts_with("column ") => said,
+                _ => &said,
+            };
+            let (what, mend) = said
+                .split_once("; ")
+                .unwrap_or((said, "write a number and its unit"));
+            let what = format!("`{text}` is no {}: {what}", dimension.name());
+            troubles.error(span, what, mend);
             None
         }
+    }
+}
+
+/// How that table is written in a map.
+fn as_a_table(within: &str, key: &str) -> String {
+    match key {
+        "items" | "sources" | "between" | "seen" => {
+            format!("write `[{key}.NAME]`, with its lines below")
+        }
+        "minutes" => "write which way, such as `minutes = { out = 2, back = 2.5 }`".to_owned(),
+        "length-at" => "write it such as `length-at = { 1 = \"30 mm\", 2 = \"75 mm\" }`".to_owned(),
+        "may-miss" => "write it such as `may-miss = { up-to = 2, never-at = [1] }`".to_owned(),
+        "crack" | "out" => {
+            format!("write it such as `{key} = {{ minutes = {{ out = 2, back = 2 }} }}`")
+        }
+        _ if within == "items" => {
+            format!(
+                "write `[items.{}]`, with its lines below",
+                toml_edit::Key::new(key)
+            )
+        }
+        _ => format!("write it as `{key} = {{ ... }}`, or `[{key}]` with its lines below"),
     }
 }

@@ -8,7 +8,7 @@
 
 use crate::fields::Fields;
 use crate::needs::Known;
-use crate::trouble::{Troubles, nearest};
+use crate::trouble::Troubles;
 use crate::value::Map;
 use crate::words::away;
 use states::{ItemId, Kind, Need};
@@ -286,10 +286,8 @@ pub(crate) fn read(root: &Fields, known: &Known, map: &mut Map, troubles: &mut T
             let off = job.texts("off", troubles);
             let off = off.iter().filter_map(|(name, span)| {
                 if !known.contains_key(name) {
-                    let mend = match nearest(name, known.keys().map(String::as_str)) {
-                        Some(near) => format!("did you mean `{near}`?"),
-                        None => "add the item, or take the name out".to_owned(),
-                    };
+                    let names = known.keys().map(String::as_str);
+                    let mend = troubles.meant(name, names, "add the item, or take the name out");
                     troubles.error(span, format!("no item is called `{name}`"), mend);
                 }
                 known.contains_key(name).then(|| ItemId::new(name))

@@ -31,11 +31,14 @@
 mod check;
 mod edit;
 mod fields;
+mod hints;
 mod job;
 mod learned;
 mod needs;
+mod reach;
 mod read;
 mod state;
+mod syntax;
 mod trouble;
 mod value;
 mod way;

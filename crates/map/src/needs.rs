@@ -45,6 +45,11 @@ fn any_of(value: Option<&Value>, span: &Span, known: &Known, troubles: &mut Trou
                 .map(|value| read_value(value, known, troubles))
                 .collect(),
         ),
+        Some(Value::Array(_)) => {
+            let mend = "write two ways or more, such as { any = [\"tray off\", \"liner off\"] }";
+            troubles.error(span, "`any` names no way", mend);
+            Need::All(Vec::new())
+        }
         _ => not_a_need(span, troubles),
     }
 }
@@ -61,16 +66,12 @@ fn point(text: &str, span: &Span, known: &Known, troubles: &mut Troubles) -> Nee
             .is_some_and(|before| before.ends_with(' '))
     });
     let Some(state) = state else {
-        let mend = format!("end it in one of {}", STATES.join(", "));
-        troubles.error(span, format!("`{text}` names no state"), mend);
-        return Need::All(Vec::new());
+        return without_state(text, span, known, troubles);
     };
     let named = text[..text.len() - state.len()].trim();
     let Some((name, at)) = name_and_positions(named, known) else {
-        let mend = match nearest(named, known.keys().map(String::as_str)) {
-            Some(near) => format!("did you mean `{near}`?"),
-            None => "add the item, or correct the name".to_owned(),
-        };
+        let names = known.keys().map(String::as_str);
+        let mend = troubles.meant(named, names, "add the item, or correct the name");
         troubles.error(span, format!("no item is called `{named}`"), mend);
         return Need::All(Vec::new());
     };
@@ -89,6 +90,41 @@ fn point(text: &str, span: &Span, known: &Known, troubles: &mut Troubles) -> Nee
         at,
         states,
     }
+}
+
+/// A need that does not end in a state: what it may have been meant to say.
+fn without_state(text: &str, span: &Span, known: &Known, troubles: &mut Troubles) -> Need {
+    if text.trim().is_empty() {
+        troubles.error(
+            span,
+            "a need is empty",
+            "take it out, or write such as \"belt off\"",
+        );
+        return Need::All(Vec::new());
+    }
+    let (before, last) = text.rsplit_once(' ').unwrap_or((text, ""));
+    let named = |name: &str| name_and_positions(name.trim(), known).map(|(name, _)| known[name].0);
+    let all = || format!("end it in one of {}", STATES.join(", "));
+    let mend = match (named(text), named(before)) {
+        (Some(kind), _) => format!("write one of {}", whole(text, kind)),
+        (None, Some(kind)) => match nearest(last, words_of(kind)) {
+            Some(near) => format!("did you mean `{before} {near}`?"),
+            None => format!("write one of {}", whole(before, kind)),
+        },
+        (None, None) => all(),
+    };
+    troubles.error(span, format!("`{text}` names no state"), mend);
+    Need::All(Vec::new())
+}
+
+/// A name with each state it may stand in.
+fn whole(name: &str, kind: Kind) -> String {
+    let with = |state| format!("`{} {state}`", name.trim());
+    words_of(kind)
+        .into_iter()
+        .map(with)
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 /// The item, and the positions written after its name.

@@ -2,15 +2,17 @@
 
 use crate::check::check;
 use crate::fields::{Fields, measure_text};
+use crate::hints::hints;
 use crate::learned;
 use crate::needs::{self, Known};
-use crate::trouble::{Trouble, Troubles, nearest};
+use crate::syntax;
+use crate::trouble::{Trouble, Troubles};
 use crate::value::{Map, MapItem, MapMove, MoveTimes, Source};
-use crate::words::{KINDS, SYSTEMS, ZONES, verb};
+use crate::words::{KINDS, SYSTEMS, ZONES, kind_word, verb};
 use measure::{Dimension, Measured};
 use states::{ItemId, Kind, Need, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
-use toml_edit::Document;
+use toml_edit::{Document, Key};
 
 /// A map, and what in it has no effect.
 #[derive(Debug, Clone, PartialEq)]
@@ -79,8 +81,7 @@ pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
     let document = match Document::parse(text) {
         Ok(document) => document,
         Err(error) => {
-            let what = error.message().lines().collect::<Vec<_>>().join(", ");
-            troubles.error(&error.span(), what, "correct the TOML here");
+            syntax::tell(&error, text, &mut troubles);
             return Err(troubles.all);
         }
     };
@@ -92,6 +93,7 @@ pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
     let map = read_map(&root, &mut troubles);
     if !troubles.any_error() {
         check(&map, &root, &mut troubles);
+        hints(&map, &root, &mut troubles);
     }
     let failed = troubles.any_error();
     let mut all = troubles.all;
@@ -109,9 +111,10 @@ fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {
         .collect();
     root.only(&known_keys, troubles);
     let vehicle = root.text("vehicle", troubles);
-    if vehicle.is_none() && !root.has("vehicle") {
+    let unnamed = vehicle.as_ref().is_some_and(|name| name.trim().is_empty());
+    if unnamed || !root.has("vehicle") {
         troubles.error(
-            &None,
+            &root.at("vehicle"),
             "the map names no vehicle",
             "add a line `vehicle = \"...\"`",
         );
@@ -143,6 +146,20 @@ fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {
         .into_iter()
         .filter_map(|name| items.table(name, troubles))
         .collect();
+    for table in tables
+        .iter()
+        .filter(|table| table.name.trim() != table.name || table.name.is_empty())
+    {
+        let what = format!(
+            "the name `{}` is empty, or begins or ends with a blank",
+            table.name
+        );
+        troubles.error(
+            &table.span,
+            what,
+            "name it as people call it, without blanks around it",
+        );
+    }
     let known: Known = tables
         .iter()
         .filter_map(|table| Some((table.name.clone(), kind_and_count(table, troubles)?)))
@@ -173,18 +190,43 @@ fn read_sources(root: &Fields, troubles: &mut Troubles) -> BTreeMap<String, Sour
             source.text("title", troubles),
             source.text("date", troubles),
         );
-        match (title, date) {
-            (Some(title), Some(date)) => {
-                read.insert(name.to_owned(), Source { title, date });
+        for (key, such_as) in [("title", "Workshop manual"), ("date", "2021-09-15")] {
+            if !source.has(key) {
+                let what = format!("the source `{name}` has no {key}");
+                let mend = format!("add a line such as `{key} = \"{such_as}\"`");
+                troubles.error(&source.span, what, mend);
             }
-            _ => troubles.error(
-                &source.span,
-                format!("the source `{name}` lacks its title or date"),
-                "write both",
-            ),
         }
+        if let Some(date) = date.as_ref().filter(|date| !is_date(date)) {
+            let what = format!("`{date}` is no date");
+            let mend = "write it year first, such as 2021-09-15, 2021-09 or 2021";
+            troubles.error(&source.at("date"), what, mend);
+        }
+        // A source that lacks something is told once, and stands for the torques it gives.
+        let (title, date) = (title.unwrap_or_default(), date.unwrap_or_default());
+        read.insert(name.to_owned(), Source { title, date });
     }
     read
+}
+
+/// A year, or a month or day of one, in digits.
+fn is_date(text: &str) -> bool {
+    let parts: Vec<&str> = text.trim().split('-').collect();
+    let digits = |part: &str, many: usize| {
+        part.len() == many && part.bytes().all(|digit| digit.is_ascii_digit())
+    };
+    let within = |part: &str, most: u8| {
+        digits(part, 2)
+            && part
+                .parse()
+                .is_ok_and(|number: u8| (1..=most).contains(&number))
+    };
+    match parts.as_slice() {
+        [year] => digits(year, 4),
+        [year, month] => digits(year, 4) && within(month, 12),
+        [year, month, day] => digits(year, 4) && within(month, 12) && within(day, 31),
+        _ => false,
+    }
 }
 
 fn read_between(root: &Fields, troubles: &mut Troubles) -> BTreeMap<(String, String), u32> {
@@ -218,10 +260,7 @@ fn kind_and_count(table: &Fields, troubles: &mut Troubles) -> Option<(Kind, Posi
     };
     let Some((_, kind)) = KINDS.into_iter().find(|(known, _)| *known == word) else {
         let words = KINDS.map(|(word, _)| word);
-        let mend = match nearest(&word, words) {
-            Some(near) => format!("did you mean `{near}`?"),
-            None => format!("write one of {}", words.join(", ")),
-        };
+        let mend = troubles.meant(&word, words, format!("write one of {}", words.join(", ")));
         troubles.error(
             &table.at("is"),
             format!("`{word}` is no kind of item"),
@@ -253,25 +292,19 @@ fn read_item(
     table.only(&keys, troubles);
     let torque = read_torque(table, troubles);
     let torque_from = table.text("torque-from", troubles);
-    let stated = torque_from
-        .as_ref()
-        .is_some_and(|name| map.sources.contains_key(name));
-    if (!torque.is_empty() || torque_from.is_some()) && !stated {
-        let mend = "add `torque-from = \"...\"` with a name under [sources]";
-        troubles.error(
-            &table.at("torque"),
-            format!("the torque of `{}` has no source", table.name),
-            mend,
-        );
-    }
+    check_source(
+        table,
+        !torque.is_empty(),
+        torque_from.as_deref(),
+        map,
+        troubles,
+    );
     let only_with = table.texts("only-with", troubles);
     for (variant, span) in &only_with {
         if !map.variants.contains(variant) {
-            troubles.error(
-                span,
-                format!("no variant is called `{variant}`"),
-                "add it to `variants`",
-            );
+            let known = map.variants.iter().map(String::as_str);
+            let mend = troubles.meant(variant, known, "add it to `variants`");
+            troubles.error(span, format!("no variant is called `{variant}`"), mend);
         }
     }
     let holds = table
@@ -301,6 +334,32 @@ fn read_item(
         as_seen: as_seen(table),
         only_with: only_with.into_iter().map(|(variant, _)| variant).collect(),
         moves: read_moves(table, kind, known, troubles),
+    }
+}
+
+/// A torque counts only with who says so: none is taken on trust.
+fn check_source(
+    table: &Fields,
+    has_torque: bool,
+    from: Option<&str>,
+    map: &Map,
+    troubles: &mut Troubles,
+) {
+    match from {
+        Some(name) if map.sources.contains_key(name) => {}
+        Some(name) => {
+            let known = map.sources.keys().map(String::as_str);
+            let add = format!("add `[sources.{}]` with its title and date", Key::new(name));
+            let mend = troubles.meant(name, known, add);
+            let what = format!("no source is called `{name}`");
+            troubles.error(&table.at("torque-from"), what, mend);
+        }
+        None if has_torque => {
+            let what = format!("the torque of `{}` has no source", table.name);
+            let mend = "add `torque-from = \"...\"` with a name under [sources]";
+            troubles.error(&table.at("torque"), what, mend);
+        }
+        None => {}
     }
 }
 
@@ -342,6 +401,19 @@ fn read_lengths(
             ),
         }
     }
+    let without: Vec<String> = (1..=count)
+        .filter(|at| !lengths.contains_key(at))
+        .map(|at| at.to_string())
+        .collect();
+    if !without.is_empty() && !lengths.is_empty() {
+        let what = format!(
+            "`{}` has no length at {}, where the others have one",
+            table.name,
+            without.join(", ")
+        );
+        let mend = "add them, or `length` for those that are alike";
+        troubles.warn(&table.at("length-at"), what, mend);
+    }
     lengths
 }
 
@@ -353,6 +425,17 @@ fn read_may_miss(
     let may_miss = table.table("may-miss", troubles)?;
     may_miss.only(&["up-to", "never-at"], troubles);
     let up_to = may_miss.count("up-to", troubles)?;
+    if up_to > count {
+        let what = format!(
+            "{up_to} of `{}` may be missing, and there are {count}",
+            table.name
+        );
+        troubles.error(
+            &may_miss.at("up-to"),
+            what,
+            format!("write one from 0 to {count}"),
+        );
+    }
     Some((up_to, may_miss.positions("never-at", count, troubles)))
 }
 
@@ -362,15 +445,19 @@ fn read_moves(table: &Fields, kind: Kind, known: &Known, troubles: &mut Troubles
     if !table.has("crack") && !table.has("out") {
         return vec![read_move(table, table, verb(kind), whole, known, troubles)];
     }
-    if kind != Kind::Fasteners || MOVE.iter().any(|key| table.has(key)) {
-        let mend =
-            "only fasteners have `crack` and `out`, and then each with its own needs and minutes";
-        troubles.error(
-            &table.span,
-            format!("`{}` cannot have its moves written so", table.name),
-            mend,
-        );
+    if kind != Kind::Fasteners {
+        let what = format!("`{}` cannot be cracked: it is no fastener", table.name);
+        let mend = "take `crack` away, and write what stood in `out` without it";
+        troubles.error(&table.span, what, mend);
         return Vec::new();
+    }
+    for key in MOVE.into_iter().filter(|key| table.has(key)) {
+        let what = format!(
+            "`{key}` of `{}` says not which of its two moves is meant",
+            table.name
+        );
+        let mend = "write it within `crack` or `out`";
+        troubles.error(&table.key_span(key).or_else(|| table.at(key)), what, mend);
     }
     let mut moves = Vec::new();
     let ends = [(State::Tight, State::Cracked), (State::Cracked, State::Out)];
@@ -380,7 +467,7 @@ fn read_moves(table: &Fields, kind: Kind, known: &Known, troubles: &mut Troubles
                 fields.only(&MOVE, troubles);
                 moves.push(read_move(table, &fields, verb, ends, known, troubles));
             }
-            None if verb == "crack" => {
+            None if verb == "crack" && !table.has(verb) => {
                 let mend = "write `crack` as well, or the keys of `out` without it";
                 troubles.error(
                     &table.span,
@@ -410,9 +497,16 @@ fn read_move(
     };
     let owes = fields.texts("owes", troubles);
     for (work, span) in &owes {
-        if known.get(work).is_none_or(|(kind, _)| *kind != Kind::Work) {
-            let mend = "add it as an item that is = \"work\"";
-            troubles.error(span, format!("no work is called `{work}`"), mend);
+        let is = known.get(work).map(|(kind, _)| *kind);
+        if is != Some(Kind::Work) {
+            let what = match is {
+                Some(kind) => format!("`{work}` is written as {}, not as work", kind_word(kind)),
+                None => format!("no work is called `{work}`"),
+            };
+            let works = known.iter().filter(|(_, (kind, _))| *kind == Kind::Work);
+            let works = works.map(|(name, _)| name.as_str());
+            let mend = troubles.meant(work, works, "add it as an item that is = \"work\"");
+            troubles.error(span, what, mend);
         }
     }
     let step = MapMove {

@@ -26,6 +26,7 @@
 //! ```
 
 use crate::fields::Fields;
+use crate::syntax;
 use crate::trouble::{Trouble, Troubles, nearest};
 use crate::value::Map;
 use crate::words::KINDS;
@@ -75,8 +76,7 @@ pub fn read_state(file: &str, text: &str, map: &Map) -> Result<StateOf, Vec<Trou
     let document = match Document::parse(text) {
         Ok(document) => document,
         Err(error) => {
-            let what = error.message().lines().collect::<Vec<_>>().join(", ");
-            troubles.error(&error.span(), what, "correct the TOML here");
+            syntax::tell(&error, text, &mut troubles);
             return Err(troubles.all);
         }
     };
@@ -143,13 +143,6 @@ fn read_item(fields: &Fields, map: &Map, troubles: &mut Troubles) -> Option<Piec
     }
     let by_state = fields.table("stands", troubles)?;
     for (word, _) in by_state.table.iter() {
-        if by_state.item(word).is_none_or(|at| !at.is_array()) {
-            troubles.error(
-                &by_state.at(word),
-                format!("`{word}` names no positions"),
-                "write them as a list, such as `[1, 2]`",
-            );
-        }
         if let Some(state) = state(fields, word, kind, troubles) {
             let most = if known.is_some() {
                 count

@@ -55,14 +55,24 @@ pub(crate) type Span = Option<Range<usize>>;
 pub(crate) struct Troubles<'a> {
     file: &'a str,
     text: &'a str,
+    /// Where each line begins, so that a thousand troubles are placed as fast as one.
+    lines: Vec<usize>,
     pub all: Vec<Trouble>,
 }
 
+/// So many troubles are told with the name that may have been meant: looking for it
+/// compares with every name there is.
+const WITH_NEAREST: usize = 40;
+
 impl<'a> Troubles<'a> {
     pub(crate) fn new(file: &'a str, text: &'a str) -> Self {
+        // A mark of the bytes' order before the first letter is no letter.
+        let first = text.len() - text.trim_start_matches('\u{feff}').len();
+        let further = text.match_indices('\n').map(|(at, _)| at + 1);
         Self {
             file,
             text,
+            lines: [first].into_iter().chain(further).collect(),
             all: Vec::new(),
         }
     }
@@ -77,18 +87,14 @@ impl<'a> Troubles<'a> {
 
     fn add(&mut self, weight: Weight, span: &Span, what: String, mend: String) {
         let start = span.as_ref().map_or(0, |span| span.start);
-        let before = self.text.get(..start).unwrap_or(self.text);
-        let line = before.matches('\n').count() + 1;
-        let column = before
-            .rsplit('\n')
-            .next()
-            .map_or(0, |line| line.chars().count())
-            + 1;
+        let line = self.lines.partition_point(|begin| *begin <= start).max(1);
+        let begin = self.lines.get(line - 1).copied().unwrap_or(0);
+        let before = self.text.get(begin..start).unwrap_or_default();
         self.all.push(Trouble {
             weight,
             file: self.file.to_owned(),
             line,
-            column,
+            column: before.chars().count() + 1,
             what,
             mend,
         });
@@ -99,19 +105,36 @@ impl<'a> Troubles<'a> {
             .iter()
             .any(|trouble| trouble.weight == Weight::Error)
     }
+
+    /// "Did you mean" with the nearest known word; other words if none is near.
+    pub(crate) fn meant<'b>(
+        &self,
+        written: &str,
+        known: impl IntoIterator<Item = &'b str>,
+        otherwise: impl Into<String>,
+    ) -> String {
+        let near = (self.all.len() < WITH_NEAREST).then(|| nearest(written, known));
+        match near.flatten() {
+            Some(near) => format!("did you mean `{near}`?"),
+            None => otherwise.into(),
+        }
+    }
 }
 
-/// The known word nearest to the one written, if one is near at all.
+/// The known word nearest to the one written, if one is near at all: one letter, and one
+/// more for every four letters there are.
 pub(crate) fn nearest<'b>(
     written: &str,
     known: impl IntoIterator<Item = &'b str>,
 ) -> Option<&'b str> {
-    let near = known
-        .into_iter()
-        .map(|word| (distance(written, word), word));
-    near.filter(|(distance, word)| *distance <= 1 + word.len() / 4)
-        .min()
-        .map(|(_, word)| word)
+    let letters = written.chars().count();
+    let near = known.into_iter().filter_map(|word| {
+        let others = word.chars().count();
+        let most = 1 + letters.min(others) / 4;
+        let distance = (letters.abs_diff(others) <= most).then(|| distance(written, word))?;
+        (distance <= most && distance < letters).then_some((distance, word))
+    });
+    near.min().map(|(_, word)| word)
 }
 
 /// How many letters must be added, taken away or changed.

@@ -1,6 +1,7 @@
 //! The trade's words for kinds, states and moves.
 
-use states::{Kind, State};
+use crate::value::Map;
+use states::{Kind, Need, Position, State};
 use std::collections::BTreeSet;
 
 /// The words for kinds, as `is` takes them.
@@ -98,6 +99,33 @@ pub(crate) fn away_word(kind: Kind) -> &'static str {
         Kind::Fluid => "low",
         Kind::Work => "due",
         Kind::PutIn => "inside",
+    }
+}
+
+/// A need as it is written.
+pub(crate) fn said(map: &Map, need: &Need) -> String {
+    let join = |needs: &[Need], word: &str| {
+        let each: Vec<_> = needs.iter().map(|need| said(map, need)).collect();
+        each.join(word)
+    };
+    match need {
+        Need::Is {
+            item,
+            at,
+            states: wanted,
+        } => {
+            let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
+            let means = |word: &&str| states(kind, word).is_some_and(|meant| meant == *wanted);
+            let words = [away_word(kind)].into_iter().chain(STATES);
+            let word = words.into_iter().find(means).unwrap_or_default();
+            let at: Vec<String> = at.iter().map(Position::to_string).collect();
+            match at.is_empty() {
+                true => format!("`{item} {word}`"),
+                false => format!("`{item} {} {word}`", at.join(", ")),
+            }
+        }
+        Need::All(needs) => join(needs, " and "),
+        Need::Any(needs) => join(needs, " or "),
     }
 }
 

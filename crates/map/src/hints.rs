@@ -1,0 +1,115 @@
+//! What a map says that is no error and yet can hardly be meant.
+
+use crate::fields::Fields;
+use crate::trouble::Troubles;
+use crate::value::{Map, MapItem, MapMove};
+use crate::words::ZONES;
+use std::collections::BTreeMap;
+
+/// Longer than a working day, in tenths of a minute.
+const LONG_TENTHS: u32 = 4800;
+
+/// Warns of places that only a slip of the pen tells apart, of times nobody stands by,
+/// and of variants that no item has.
+pub(crate) fn hints(map: &Map, root: &Fields, troubles: &mut Troubles) {
+    variants(map, root, troubles);
+    let mut uses: BTreeMap<&str, usize> = BTreeMap::new();
+    for (_, step) in map.moves() {
+        if let Some(place) = &step.place {
+            *uses.entry(place).or_default() += 1;
+        }
+    }
+    let known = |place: &str| ZONES.contains(&place) || uses.contains_key(place);
+    let stand = |troubles: &mut Troubles, place: &str, span| {
+        let often = uses.iter().filter(|(_, times)| **times > 1);
+        let names = ZONES.into_iter().chain(often.map(|(place, _)| *place));
+        let mend = troubles.meant(place, names, "write a place that an item names");
+        troubles.warn(&span, format!("nothing is worked on at `{place}`"), mend);
+    };
+    if let Some(start) = map.start.as_deref().filter(|start| !known(start)) {
+        stand(troubles, start, root.at("start"));
+    }
+    if let Some(between) = root.table("between", troubles) {
+        for (from, _) in between.table.iter() {
+            if !known(from) {
+                stand(troubles, from, between.key_span(from));
+            }
+            let Some(to_each) = between.table(from, troubles) else {
+                continue;
+            };
+            for (to, _) in to_each.table.iter().filter(|(to, _)| !known(to)) {
+                stand(troubles, to, to_each.key_span(to));
+            }
+        }
+    }
+    let Some(items) = root.table("items", troubles) else {
+        return;
+    };
+    for (id, item) in &map.items {
+        let Some(fields) = items.table(id.as_str(), troubles) else {
+            continue;
+        };
+        for step in &item.moves {
+            let fields = part_of(step, &fields, troubles);
+            lone_place(step, &fields, &uses, troubles);
+            long_times(item, step, &fields, troubles);
+        }
+    }
+}
+
+/// Where a move is written: of fasteners that are first cracked, within.
+fn part_of<'t>(step: &MapMove, fields: &Fields<'t>, troubles: &mut Troubles) -> Fields<'t> {
+    let verb = step.id.rsplit('.').next().unwrap_or_default();
+    let within = ["crack", "out"].contains(&verb) && fields.has("crack");
+    let within = within.then(|| fields.table(verb, troubles)).flatten();
+    within.unwrap_or_else(|| fields.clone())
+}
+
+/// A place may have any name; one that is used once, and is near another, has a slip in it.
+fn lone_place(
+    step: &MapMove,
+    fields: &Fields,
+    uses: &BTreeMap<&str, usize>,
+    troubles: &mut Troubles,
+) {
+    let place = step.place.as_deref().unwrap_or_default();
+    if ZONES.contains(&place) || uses.get(place) != Some(&1) {
+        return;
+    }
+    let others = uses.keys().copied().filter(|other| *other != place);
+    let mend = troubles.meant(place, ZONES.into_iter().chain(others), "");
+    if !mend.is_empty() {
+        let what = format!("only `{}` is worked on at `{place}`", step.id);
+        troubles.warn(&fields.at("place"), what, mend);
+    }
+}
+
+fn long_times(item: &MapItem, step: &MapMove, fields: &Fields, troubles: &mut Troubles) {
+    let times = step.minutes;
+    let whole = |once: u32, each: u32| once.saturating_add(each.saturating_mul(item.count.into()));
+    let out = whole(times.out_tenths, times.each_out_tenths);
+    let longest = out.max(whole(times.back_tenths, times.each_back_tenths));
+    if longest > LONG_TENTHS && !step.by_itself {
+        let what = format!(
+            "`{}` takes {} minutes, longer than a working day",
+            step.id,
+            longest / 10
+        );
+        let mend = "write minutes, or `by-itself = true` if nobody stands by";
+        troubles.warn(&fields.at("minutes"), what, mend);
+    }
+}
+
+fn variants(map: &Map, root: &Fields, troubles: &mut Troubles) {
+    for (variant, span) in root.texts("variants", troubles) {
+        if !map
+            .items
+            .values()
+            .any(|item| item.only_with.contains(&variant))
+        {
+            let what = format!("no item is only on vehicles with `{variant}`");
+            let mend = format!("add `only-with = \"{variant}\"` to what they have, or take it out");
+            troubles.warn(&span, what, mend);
+        }
+    }
+}
