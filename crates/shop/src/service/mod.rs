@@ -1,51 +1,34 @@
-//! The service: takes commands, keeps the folded world up to date, tells who watches.
+//! The service: takes commands, and keeps the folded world up to date.
+
+mod answer;
+mod carried;
+mod check;
+
+pub use answer::{Accepted, AcceptedEvent};
+pub(crate) use carried::carried_by_vehicle;
 
 use crate::command::{ReadCommand, Said, read};
 use crate::maps::{Shelf, check_draft};
 use crate::planning::search::Made;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
-use crate::world::{World, vehicle_of};
+use crate::world::World;
+use answer::{accepted, append_trouble, id_reused};
+use check::{check_place, check_settings, check_weights};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream, encode};
 use repair::{
-    Account, Context, Decision, DifferenceId, DifferenceIs, Event, Fact, Order, OrderId, PieceIs,
-    Refusal, Request, Rules, Settings, ShopFact, Until, VehicleFact, Words, debts, decide,
+    Context, Decision, Event, Order, OrderId, Refusal, Request, Rules, ShopFact, Words, decide,
     record as record_fact,
 };
-use serde::Serialize;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard};
-use store::{AppendError, NewEvent, Outcome, Row, Store};
-use utoipa::ToSchema;
+use store::{NewEvent, Outcome, Row, Store};
 
 /// A clock handed in by whoever starts the service.
 pub type Now = Arc<dyn Fn() -> Timestamp + Send + Sync>;
-
-/// What an accepted command is answered with: a function of its events alone, so that a
-/// repeat gets the same.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-pub struct Accepted {
-    /// The command.
-    pub command_id: String,
-    /// The last position it was given in the shop's log.
-    pub position: u64,
-    /// Its events.
-    pub events: Vec<AcceptedEvent>,
-}
-
-/// One event of an accepted command.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
-pub struct AcceptedEvent {
-    /// Its stream.
-    pub stream: String,
-    /// Its place in the stream.
-    pub seq: u64,
-    /// Its kind.
-    pub kind: String,
-}
 
 /// One shop's use cases.
 pub struct Service {
@@ -409,223 +392,11 @@ impl Service {
     }
 }
 
-/// Rules that this program does not have would silently let nothing pass.
-fn check_place(place: &str, version: u32) -> Result<(), Trouble> {
-    if crate::places::place(place, version).is_some() {
-        return Ok(());
-    }
-    Err(Trouble::unreadable(
-        "the place whose rules hold",
-        format!("version {version} of {place:?} is not among the rules this program has"),
-        "choose one that the page of the shop lists, or none",
-    ))
-}
-
-/// Settings that every sum and every time rests on.
-fn check_settings(settings: &Settings) -> Result<(), Trouble> {
-    /// No currency in use has more.
-    const MOST_DIGITS: u32 = 4;
-    if TimeZone::get(&settings.zone).is_err() {
-        return Err(Trouble::unreadable(
-            "the shop's time zone",
-            format!("{:?} is no time zone", settings.zone),
-            "write it like Europe/Lisbon or America/Chicago",
-        ));
-    }
-    if settings.minor_digits > MOST_DIGITS {
-        return Err(Trouble::unreadable(
-            "the shop's currency",
-            format!(
-                "{} digits after the point; no currency has more than {MOST_DIGITS}",
-                settings.minor_digits
-            ),
-            "give the digits of the smallest coin: 2 for cents",
-        ));
-    }
-    Ok(())
-}
-
-/// Weights of which none counts, or of which one counts less than nothing, rank nothing.
-fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
-    let all = [
-        weights.margin,
-        weights.time,
-        weights.cost,
-        weights.reversibility,
-    ];
-    let most = rust_decimal::Decimal::from(1000);
-    let within = all
-        .iter()
-        .all(|weight| !weight.is_sign_negative() && *weight <= most);
-    if within && all.iter().any(|weight| !weight.is_zero()) {
-        return Ok(());
-    }
-    Err(Trouble::unreadable(
-        "the weights",
-        "each must be between 0 and 1000, and one above 0",
-        "write 1 for each to count them alike",
-    ))
-}
-
-/// What the vehicle carries from now on, and does not carry yet: its lasting differences,
-/// and work due later.
-pub(crate) fn carried_by_vehicle(
-    world: &World,
-    order: &Order,
-    id: &OrderId,
-    rules: &Rules,
-) -> Result<Vec<(Stream, AnyEvent)>, Trouble> {
-    let Some(vehicle) = vehicle_of(order) else {
-        return Ok(Vec::new());
-    };
-    let carried = world.vehicle(&vehicle)?;
-    let account = Account::of(order);
-    let label = |item: &repair::ItemId| {
-        account
-            .items
-            .get(account.moves.name(item))
-            .map(|item| item.label)
-    };
-    let differences = order.facts().filter_map(|(_, filed)| match &filed.fact {
-        Fact::DifferenceNoted {
-            id: difference,
-            item,
-            at,
-            what,
-            size,
-            torque,
-            words,
-        } => Some(VehicleFact::Differs {
-            id: difference.clone(),
-            order: id.clone(),
-            item: item.as_ref().and_then(label),
-            at: at.clone(),
-            what: *what,
-            size: size.clone(),
-            torque: torque.clone(),
-            words: *words,
-        }),
-        _ => None,
-    });
-    let owing = debts(order, &account, rules)
-        .into_iter()
-        .filter(|debt| matches!(debt.until, Until::Later { .. }))
-        .map(|debt| VehicleFact::LeftOwing {
-            order: id.clone(),
-            item: debt.work.item.as_ref().and_then(label),
-            work: debt.work,
-            words: debt.words,
-            until: debt.until,
-        });
-    Ok(differences
-        .chain(substitutes(&account, id))
-        .chain(owing)
-        // It may leave a second time, having come back in.
-        .filter(|fact| !carried.facts().any(|(.., known)| known == fact))
-        .map(|fact| (Stream::Vehicle(vehicle.clone()), AnyEvent::Vehicle(fact)))
-        .collect())
-}
-
-/// Pieces of another kind that stayed in: each is a lasting difference.
-fn substitutes(account: &Account, id: &OrderId) -> Vec<VehicleFact> {
-    account
-        .items
-        .values()
-        .filter_map(|item| {
-            let at: Vec<_> = account
-                .positions(&item.id)
-                .into_iter()
-                .filter(|position| {
-                    let stands = account.moves.stands(&item.id, *position);
-                    stands
-                        .iter()
-                        .any(|stand| stand.piece == PieceIs::Substitute && stand.state.in_place())
-                })
-                .collect();
-            (!at.is_empty()).then(|| VehicleFact::Differs {
-                id: DifferenceId::new(
-                    format!("{id}.{}", item.id)
-                        .chars()
-                        .take(60)
-                        .collect::<String>(),
-                ),
-                order: id.clone(),
-                item: Some(item.label),
-                at,
-                what: DifferenceIs::Substitute,
-                size: None,
-                torque: None,
-                words: None,
-            })
-        })
-        .collect()
-}
-
 fn private(text: &record::Private) -> store::Private {
     store::Private {
         id: text.words.0,
         salt: text.salt,
         media: text.media.clone(),
         content: text.content.clone(),
-    }
-}
-
-fn accepted(rows: &[Row]) -> Accepted {
-    Accepted {
-        command_id: rows
-            .first()
-            .map(|row| row.command_id.clone())
-            .unwrap_or_default(),
-        position: rows.last().map_or(0, |row| row.position),
-        events: rows
-            .iter()
-            .map(|row| AcceptedEvent {
-                stream: row.stream.clone(),
-                seq: row.seq,
-                kind: row.kind.clone(),
-            })
-            .collect(),
-    }
-}
-
-fn id_reused() -> Trouble {
-    Trouble::new(
-        TroubleKind::IdReused,
-        "command_id",
-        "another command came under this id before",
-        "give each command an id of its own",
-    )
-}
-
-fn append_trouble(error: &AppendError) -> Trouble {
-    match error {
-        AppendError::IdReusedWithOtherContent { .. } => id_reused(),
-        AppendError::Conflict {
-            stream,
-            expected,
-            actual,
-            since,
-        } => {
-            let mut trouble = Trouble::new(
-                TroubleKind::Conflict,
-                stream.clone(),
-                format!("it stands at {actual}, not at {expected}: somebody else was quicker"),
-                "look at what is new and decide again",
-            );
-            trouble.reasons = since
-                .iter()
-                .map(|row| format!("{} {}: {}", row.stream, row.seq, row.kind))
-                .collect();
-            trouble
-        }
-        AppendError::NotStorable { field, .. } => {
-            Trouble::unreadable(field, error.to_string(), error.mend())
-        }
-        other => Trouble::new(
-            TroubleKind::Record,
-            "the record",
-            other.to_string(),
-            other.mend(),
-        ),
     }
 }

@@ -1,0 +1,64 @@
+//! Facts about the shop that everything else is reckoned by: what no sum, time or ranking
+//! could rest on is not read.
+
+use crate::trouble::Trouble;
+use jiff::tz::TimeZone;
+use repair::Settings;
+
+/// Rules that this program does not have would silently let nothing pass.
+pub(super) fn check_place(place: &str, version: u32) -> Result<(), Trouble> {
+    if crate::places::place(place, version).is_some() {
+        return Ok(());
+    }
+    Err(Trouble::unreadable(
+        "the place whose rules hold",
+        format!("version {version} of {place:?} is not among the rules this program has"),
+        "choose one that the page of the shop lists, or none",
+    ))
+}
+
+/// Settings that every sum and every time rests on.
+pub(super) fn check_settings(settings: &Settings) -> Result<(), Trouble> {
+    /// No currency in use has more.
+    const MOST_DIGITS: u32 = 4;
+    if TimeZone::get(&settings.zone).is_err() {
+        return Err(Trouble::unreadable(
+            "the shop's time zone",
+            format!("{:?} is no time zone", settings.zone),
+            "write it like Europe/Lisbon or America/Chicago",
+        ));
+    }
+    if settings.minor_digits > MOST_DIGITS {
+        return Err(Trouble::unreadable(
+            "the shop's currency",
+            format!(
+                "{} digits after the point; no currency has more than {MOST_DIGITS}",
+                settings.minor_digits
+            ),
+            "give the digits of the smallest coin: 2 for cents",
+        ));
+    }
+    Ok(())
+}
+
+/// Weights of which none counts, or of which one counts less than nothing, rank nothing.
+pub(super) fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
+    let all = [
+        weights.margin,
+        weights.time,
+        weights.cost,
+        weights.reversibility,
+    ];
+    let most = rust_decimal::Decimal::from(1000);
+    let within = all
+        .iter()
+        .all(|weight| !weight.is_sign_negative() && *weight <= most);
+    if within && all.iter().any(|weight| !weight.is_zero()) {
+        return Ok(());
+    }
+    Err(Trouble::unreadable(
+        "the weights",
+        "each must be between 0 and 1000, and one above 0",
+        "write 1 for each to count them alike",
+    ))
+}
