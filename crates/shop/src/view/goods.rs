@@ -17,6 +17,10 @@ pub struct PartView {
     pub part: String,
     /// What it is called.
     pub label: String,
+    /// The order's line it belongs to.
+    pub line: Option<String>,
+    /// The item it goes on.
+    pub item: Option<String>,
     /// Its number.
     pub number: Option<String>,
     /// How many.
@@ -77,6 +81,8 @@ pub(super) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Part
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::PartNeeded {
                 part,
+                line,
+                item,
                 label,
                 number,
                 quantity,
@@ -92,6 +98,10 @@ pub(super) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Part
                 Some(PartView {
                     part: part.as_str().to_owned(),
                     label: names.text(*label),
+                    line: line.as_ref().map(|line| line.as_str().to_owned()),
+                    item: item
+                        .as_ref()
+                        .map(|item| names.account().moves.name(item).as_str().to_owned()),
                     number: number.as_ref().map(|number| number.as_str().to_owned()),
                     quantity: quantity.normalize().to_string(),
                     price: price.map(money),

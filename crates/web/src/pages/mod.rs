@@ -28,6 +28,7 @@ mod open;
 mod order;
 mod papers;
 mod parts;
+mod parts_price;
 mod pieces;
 mod plan;
 mod plan_drawing;

@@ -1,5 +1,6 @@
 //! Parts from the need to the old one's end; what was sent out, and where it is.
 
+use super::parts_price::{by_plan, price};
 use super::{Shown, order_of, show};
 use crate::State;
 use crate::tap::{
@@ -29,6 +30,7 @@ pub async fn parts(
                     @if order.parts.is_empty() { p class="gap" { "None needed so far" } }
                     @else { p class="soft gap" { "Compare each new part with the old one before the vehicle can no longer roll." } }
                     @for part in &order.parts { (part_block(&order, part)) }
+                    (by_plan(ask, &order)?)
                     (need(&order))
                 }
                 div {
@@ -106,6 +108,7 @@ fn part_block(order: &OrderView, part: &PartView) -> Markup {
             @if part.late { span class="no" { "late" } }
             @else if let Some(price) = &part.price { span class="number" { (price) } }
         }
+        (price(order, part))
         @if !ended { (next_steps(order, part)) }
         @if !ended && part.has_old && part.steps.contains_key(&PartStepForm::Received) && !part.steps.contains_key(&PartStepForm::Compared) { (differs(order, part)) }
         @else if part.has_old && part.old.is_none() { (old_part(order, part)) }

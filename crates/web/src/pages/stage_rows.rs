@@ -12,7 +12,7 @@ use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, WorkIsForm};
 use shop::repair::{ItemId, Kind, State, System, Zone};
-use shop::view::{DebtView, ItemView, MoveName, OrderView};
+use shop::view::{DebtView, ItemView, MoveName, OrderView, PartView};
 
 /// One row, with what the order knows of its item.
 pub struct Row<'a> {
@@ -22,6 +22,8 @@ pub struct Row<'a> {
     described: Option<Value>,
     seen: Vec<MoveName>,
     debts: Vec<&'a DebtView>,
+    /// The new part that goes on with it, while nothing says where that is.
+    part: Option<&'a PartView>,
     holds: Option<String>,
 }
 
@@ -45,12 +47,20 @@ pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -
             described: declared(&on.map, &shown.item, &words).filter(|_| view(id).is_none()),
             seen,
             debts: debts(order, on, shown),
+            part: new_part(order, shown, id),
             holds: holds.map(|holds| shop::planning::written(holds).to_owned()),
             shown,
             id,
         });
     }
     out
+}
+
+/// The part that is needed for this item and goes on here.
+fn new_part<'a>(order: &'a OrderView, shown: &RowShown, id: &ItemId) -> Option<&'a PartView> {
+    let goes_on = shown.way == Way::Back && shown.spent;
+    let is_it = |part: &&PartView| part.item.as_deref() == Some(id.as_str()) && part.adrift != "0";
+    order.parts.iter().find(is_it).filter(|_| goes_on)
 }
 
 /// Whether its pieces are on, so that nothing is left but the torque.
@@ -214,6 +224,11 @@ impl Row<'_> {
                 row.litres(nth)
                     .map(|litres| when(&format!("amount-{nth}"), fact(litres))),
             );
+            out.extend(row.part.map(|part| {
+                let fitted = json!({ "part-stepped": { "part": part.part, "quantity": part.adrift,
+                    "step": "fitted", "due": null, "words": null } });
+                when(&ticked(nth), fact(fitted))
+            }));
             for debt in row.debts.iter().filter(|_| !row.only_told()) {
                 let work = json!({ "work": debt.work, "item": debt.item, "own": debt.own });
                 let done =

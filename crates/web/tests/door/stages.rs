@@ -138,6 +138,14 @@ fn fill(
                 names.entry(name).or_insert_with(Device::name).clone(),
             ))
         }
+        Value::Object(map) if map.contains_key("$join") => {
+            let parts = map["$join"].as_array().unwrap().iter();
+            let joined: Vec<String> = parts
+                .filter_map(|part| fill(part, form, names))
+                .map(|part| part.as_str().unwrap().to_owned())
+                .collect();
+            Some(Value::from(joined.concat()))
+        }
         Value::Object(map) if map.contains_key("$when") => match field(&map["$when"]).as_str() {
             "" => None,
             _ => fill(&map["then"], form, names),
@@ -639,4 +647,75 @@ fn a_snag_in_a_stage_of_several_groups_asks_with_which() {
         press(&door, &stage, "Out as shown", &[]);
     }
     assert!(asked > 0 && at_once > 0, "asked {asked}, at once {at_once}");
+}
+
+#[test]
+fn what_the_plan_renews_is_needed_priced_and_fitted_in_one_tap_each() {
+    let door = opened();
+    work_by(&door, "for=housing+gasket&for=housing+o-rings");
+    let parts = screen(&door, "/o/1001/parts");
+    assert!(
+        parts.text.contains("By the plan these go on new"),
+        "{}",
+        parts.text
+    );
+    press(&door, &parts, "They are needed", &[]);
+    let needed = order(&door)["parts"].as_array().unwrap().len();
+    assert!(needed >= 3, "{needed}");
+    // The price of each is asked where it is not known, and it goes on top of what stands.
+    for nth in 1..=needed {
+        let parts = screen(&door, "/o/1001/parts");
+        press(&door, &parts, "Put it on the price", &[("each", "4.50")]);
+        let entries = order(&door)["price"]["entries"].clone();
+        assert_eq!(entries.as_array().unwrap().len(), nth);
+    }
+    let parts = screen(&door, "/o/1001/parts");
+    assert!(parts.button("Put it on the price").is_none());
+    assert!(parts.button("They are needed").is_none());
+    to_the_end(&door);
+    let there = screen(&door, "/o/1001/stage");
+    press(&door, &there, "Now the way back", &[]);
+    to_the_end(&door);
+    // What went on new was fitted with the same tap.
+    for part in order(&door)["parts"].as_array().unwrap() {
+        assert_eq!(part["adrift"], "0", "{part}");
+    }
+}
+
+#[test]
+fn a_way_that_is_taken_back_comes_off_the_price_too() {
+    let door = opened();
+    declare(&door, "hb", ("fasteners", "oil"), "housing bolts", 7);
+    door.send("order:a", "request", json!({ "price": { "entries": [{ "line": null, "charge": "labour",
+        "label": Device::words("Reseal"), "quantity": "3.6667", "each": "120", "payer": "customer" }] } }));
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "snag-found": { "snag": "s", "item": "hb", "at": [6],
+        "what": "snapped", "sits": "below", "words": null, "photos": [], "moves": [] } }),
+    );
+    let asked = "/o/1001/snag/s?asked=1&thread=M8x1.25&class=8.8&bolt-length=75%20mm&torque=22%20Nm\
+        &by=2&engaged=18&depth=26&hole=blind&boss=19&in=aluminium";
+    let entries = || order(&door)["price"]["entries"].clone();
+    let ways = screen(&door, asked);
+    press(&door, &ways, "Take this way", &[]);
+    assert_eq!(entries().as_array().unwrap().len(), 3, "{}", ways.text);
+    let taken = screen(&door, "/o/1001/snag/s");
+    assert!(taken.text.contains("Off the price too"), "{}", taken.text);
+    press(&door, &taken, "Take the way back", &[("off-price", "")]);
+    assert_eq!(
+        entries().as_array().unwrap().len(),
+        3,
+        "left there, as wanted"
+    );
+
+    let ways = screen(&door, asked);
+    press(&door, &ways, "Take this way", &[]);
+    assert_eq!(entries().as_array().unwrap().len(), 5);
+    let taken = screen(&door, "/o/1001/snag/s");
+    press(&door, &taken, "Take the way back", &[]);
+    let left = entries();
+    assert_eq!(left.as_array().unwrap().len(), 3, "its own, and no other");
+    assert_eq!(left[0]["quantity_exact"], "3.6667");
+    assert_eq!(order(&door)["parts"], json!([]));
 }

@@ -4,8 +4,8 @@
 use super::super::item::put_right;
 use super::super::pieces::change;
 use super::super::told;
-use super::{Sheet, about};
-use crate::tap::{Look, button, link, order_fact};
+use super::{Sheet, about, take};
+use crate::tap::{Look, button, link, order_fact, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::mending::{StepTold, Told};
@@ -49,7 +49,7 @@ pub(super) fn chosen(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
                     }
                 }
                 (as_described(told))
-                @if open { (otherwise(sheet, choice)) }
+                @if open { (otherwise(sheet, choice, told)) }
             }
         }
         @if open {
@@ -236,8 +236,8 @@ fn as_described(told: &Told) -> Markup {
 }
 
 /// Another way, or none of them.
-fn otherwise(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
-    let undo: Vec<Value> = choice
+fn otherwise(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
+    let mut undo: Vec<Value> = choice
         .commands
         .iter()
         .map(|command| {
@@ -247,11 +247,29 @@ fn otherwise(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
             )
         })
         .collect();
+    let entries = sheet.order.price.iter().flat_map(|price| &price.entries);
+    let entries: Vec<_> = entries.collect();
+    let priced = take::on_price(sheet, told);
+    if !priced.is_empty() {
+        undo.push(when("off-price", take::price_without(sheet, &priced)));
+    }
     html! {
         details id="otherwise" {
             summary class="row" { span class="strong" { "Not this way after all" } }
-            p class="gap" { "Takes back the way, its steps and its parts. What it added to the price stays until it is taken off there." }
-            form { div class="presses" { (button(Look::Plain, "Take the way back", "", &undo, Some(&sheet.path()))) } }
+            p class="gap" { "Takes back the way, its steps and its parts." }
+            form {
+                @for nth in &priced {
+                    @let entry = &entries[*nth];
+                    p class="spread gap" { span { (entry.label) } span class="number" { (entry.amount) } }
+                }
+                @if !priced.is_empty() {
+                    label class="row" {
+                        input type="checkbox" name="off-price" value="yes" checked;
+                        span class="what" { "Off the price too" }
+                    }
+                }
+                div class="presses" { (button(Look::Plain, "Take the way back", "", &undo, Some(&sheet.path()))) }
+            }
             (put_right(sheet.order, sheet.found))
         }
         (about(sheet))

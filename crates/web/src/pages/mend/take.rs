@@ -5,6 +5,8 @@ use crate::tap::{new, order_fact, order_request, words};
 use serde::Serialize;
 use serde_json::{Value, json};
 use shop::mending::{Added, CALCULATOR, Told};
+use shop::record::v1::codes::ChargeForm;
+use shop::view::PriceEntryView;
 
 /// A name made with the choice: the choice's own, then a word of its own.
 fn made(word: &str) -> Value {
@@ -91,33 +93,66 @@ fn put_ins(sheet: &Sheet<'_>, told: &Told) -> Vec<Value> {
         .collect()
 }
 
+/// What the labour and the parts of a way are called on the price.
+fn labels(sheet: &Sheet<'_>, told: &Told) -> (Option<String>, String) {
+    let what = sheet.found.text.split(':').next().unwrap_or_default();
+    let labour = told.way.minutes.as_ref().map(|minutes| {
+        let minutes = super::super::told::minutes(minutes);
+        format!("Thread repair, {what}: {minutes}")
+    });
+    let parts = &told.way.parts;
+    let named: Vec<&str> = parts.iter().map(|part| part.label.as_str()).collect();
+    let parts = if named.is_empty() {
+        told.way.name.clone()
+    } else {
+        named.join(", ")
+    };
+    (labour, shop::say::capital(&parts))
+}
+
+/// The entries that taking this way put on the price, as they stand there now: by their
+/// place among all.
+pub(super) fn on_price(sheet: &Sheet<'_>, told: &Told) -> Vec<usize> {
+    let (labour, parts) = labels(sheet, told);
+    let entries = sheet.order.price.iter().flat_map(|price| &price.entries);
+    let entries: Vec<_> = entries.collect();
+    let last = |charge: ChargeForm, label: &str| {
+        let is_it = |entry: &&PriceEntryView| entry.charge == charge && entry.label == label;
+        entries.iter().rposition(is_it)
+    };
+    let labour = labour.and_then(|label| last(ChargeForm::Labour, &label));
+    labour
+        .into_iter()
+        .chain(last(ChargeForm::Part, &parts))
+        .collect()
+}
+
+/// The price without some of its entries; the others stay to the last digit.
+pub(super) fn price_without(sheet: &Sheet<'_>, gone: &[usize]) -> Value {
+    let entries = sheet.order.price.iter().flat_map(|price| &price.entries);
+    let left: Vec<Value> = entries
+        .enumerate()
+        .filter(|(nth, _)| !gone.contains(nth))
+        .map(|(_, entry)| {
+            json!({ "line": entry.line, "charge": entry.charge, "label": entry.label_words,
+                "quantity": entry.quantity_exact, "each": entry.each_exact, "payer": entry.payer })
+        })
+        .collect();
+    order_request(&sheet.order.order, json!({ "price": { "entries": left } }))
+}
+
 fn entries(sheet: &Sheet<'_>, told: &Told, price: &Added) -> Vec<Value> {
     let mut out = Vec::new();
-    let what = sheet.found.text.split(':').next().unwrap_or_default();
+    let (labour, parts_label) = labels(sheet, told);
     let entry = |charge: &str, label: String, quantity: &str, each: &str| {
         json!({ "line": line(sheet), "charge": charge, "label": words(&label),
             "quantity": quantity, "each": each, "payer": "customer" })
     };
-    if let (Some(hours), Some(minutes)) = (&price.hours, &told.way.minutes) {
-        let label = format!(
-            "Thread repair, {what}: {}",
-            super::super::told::minutes(minutes)
-        );
+    if let (Some(hours), Some(label)) = (&price.hours, labour) {
         out.push(entry("labour", label, hours, &price.rate));
     }
     if let Some(parts) = &price.parts {
-        let labels: Vec<&str> = told
-            .way
-            .parts
-            .iter()
-            .map(|part| part.label.as_str())
-            .collect();
-        let label = if labels.is_empty() {
-            told.way.name.clone()
-        } else {
-            labels.join(", ")
-        };
-        out.push(entry("part", shop::say::capital(&label), "1", parts));
+        out.push(entry("part", parts_label, "1", parts));
     }
     out
 }
