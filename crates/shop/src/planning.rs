@@ -10,18 +10,20 @@ mod say;
 pub(crate) mod search;
 mod shown;
 mod standing;
+mod ways;
 mod work;
 
 pub use adopt::{adopt, declared, needs, torque_source};
 pub use asked::{Asked, places};
 pub use learned::{Learned, job_of, learned, map_id};
 pub use names::{in_order, move_of, on_map, step};
-pub use order::{OrderMap, Other, map_of_order, on_map_of};
+pub use order::{OrderMap, map_of_order, on_map_of};
 pub use say::{
     comes_to, depths, hours, made as move_words, need_words, time_words, trouble, written,
 };
 pub use shown::{Extras, RowShown, Shown, StageShown, choices, only_in, shown};
 pub use standing::{last_place, name_on_map, standing, to_roll, to_roll_from};
+pub use ways::Other;
 pub use work::{is_work, owing, sort as sort_of_work};
 
 use map::{Map, MapMove};

@@ -1,7 +1,8 @@
 //! The pieces of a section, one by one.
 
-use super::{BELOW, Joint, JointPart, JointPiece, Sheet, half, metal, pen, polygon};
-use crate::{Area, Dash, Ink, Mark, Pen, Point, Slope, Stroke, Style};
+use super::sheet::{BELOW, Sheet};
+use super::{Joint, JointPart, JointPiece};
+use crate::{Area, Dash, Ink, Mark, Pen, Point, Slope, Stroke, Style, hatch};
 
 /// A wire or thread flank is as high as this share of its pitch.
 const FLANK: f64 = 0.54;
@@ -144,12 +145,7 @@ fn bushing(marks: &mut Vec<Mark>, sheet: &Sheet, piece: &JointPiece) {
                 fill: Some(Ink::Paper),
             },
         });
-        marks.extend(crate::hatch(
-            area,
-            4.0,
-            Slope::Falling,
-            Pen::fine(Ink::Accent),
-        ));
+        marks.extend(hatch(area, 4.0, Slope::Falling, Pen::fine(Ink::Accent)));
     }
 }
 
@@ -232,5 +228,39 @@ fn head(marks: &mut Vec<Mark>, sheet: &Sheet, piece: &JointPiece) {
             to: Point::new(x, area.bottom()),
             pen: Pen::fine(Ink::Ink),
         });
+    }
+}
+
+/// A rectangle from one radius to another, to the right of the axis or to its left.
+fn half(sheet: &Sheet, piece: &JointPiece, sign: f64) -> Area {
+    let (inner, outer) = (
+        sheet.x(sign * piece.inner_mm / 2.0),
+        sheet.x(sign * piece.outer_mm / 2.0),
+    );
+    Area {
+        x: inner.min(outer),
+        y: sheet.y(piece.top_mm),
+        width: (outer - inner).abs(),
+        height: ((piece.bottom_mm - piece.top_mm) * sheet.px_per_mm).max(0.0),
+    }
+}
+
+fn metal(marks: &mut Vec<Mark>, area: Area, slope: Slope) {
+    marks.extend(hatch(area, 7.0, slope, Pen::fine(Ink::Ink)));
+}
+
+fn polygon(points: Vec<Point>, closed: bool, style: Style) -> Mark {
+    Mark::Polyline {
+        points,
+        closed,
+        style,
+    }
+}
+
+fn pen(ink: Ink, stroke: Stroke) -> Pen {
+    Pen {
+        ink,
+        stroke,
+        dash: Dash::Solid,
     }
 }

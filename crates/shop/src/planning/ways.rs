@@ -1,0 +1,150 @@
+//! The plans of an order: the one that is asked for, the whole job, and other ways beside.
+
+use super::order::OrderMap;
+use super::shown::{Shown, choices, only_in, shown};
+use super::{Stands, say};
+use crate::service::Service;
+use crate::trouble::Trouble;
+use plan::{MoveId, Plan, Problem};
+use repair::{AimIs, ItemId, State};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Another plan beside the one shown.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Other {
+    /// The move that it rules out; nothing, if it rules out nothing.
+    pub without: Option<MoveId>,
+    /// That move in words.
+    pub not: String,
+    /// Its cost.
+    pub cost: plan::Minutes,
+    /// How much dearer it is, in tenths of a minute; negative if cheaper.
+    pub dearer_tenths: i64,
+    /// What comes off only in it.
+    pub only_here: Vec<String>,
+    /// What comes off only in the plan shown.
+    pub only_there: Vec<String>,
+}
+
+impl OrderMap {
+    /// The plan in words.
+    ///
+    /// # Errors
+    /// [`Trouble`]: why there is none, in words.
+    pub fn plan(&self, service: &Service) -> Result<Shown, Trouble> {
+        let problem = self.problem();
+        let plan = self.found(service, &problem)?;
+        Ok(shown(&self.map, &problem, plan, &self.extras))
+    }
+
+    /// The plan of what is asked from a vehicle on which nothing was moved yet: what the
+    /// whole job is priced by. What only makes sense with things off is planned as it stands.
+    ///
+    /// # Errors
+    /// [`Trouble`]: why there is none, in words.
+    pub fn whole(&self, service: &Service) -> Result<Shown, Trouble> {
+        if self.asked.aim != AimIs::Reach {
+            return self.plan(service);
+        }
+        let problem = self.whole_problem();
+        let plan = self.found(service, &problem)?;
+        Ok(shown(&self.map, &problem, plan, &self.extras))
+    }
+
+    /// The plan with nothing ruled out or called for, if anything is.
+    #[must_use]
+    pub fn straight(&self, service: &Service, plan: &Plan) -> Option<Other> {
+        let problem = self.problem_of(&self.asked.straight());
+        let other = service
+            .plan(&problem)
+            .ok()
+            .filter(|_| self.asked.is_bent())?;
+        Some(other_plan(None, String::new(), &other, plan))
+    }
+
+    /// Plans by other ways, each with one move of this plan ruled out: the cheapest few.
+    #[must_use]
+    pub fn other_ways(&self, service: &Service, plan: &Plan) -> Vec<Other> {
+        const LOOKED_AT: usize = 4;
+        let problem = self.problem();
+        let mut out = Vec::new();
+        for id in choices(&problem, plan).into_iter().take(LOOKED_AT) {
+            let mut bent = problem.clone();
+            bent.forbidden_moves.insert(id.clone());
+            if let Ok(other) = service.plan(&bent) {
+                let not = say::made(&self.map, &id);
+                out.push(other_plan(Some(id), not, &other, plan));
+            }
+        }
+        out.sort_by_key(|other| other.dearer_tenths);
+        out.dedup_by(|a, b| a.only_here == b.only_here && a.only_there == b.only_there);
+        out
+    }
+
+    /// What has come about that no plan from a whole vehicle would have: things off that
+    /// this way does not need, and pieces that stay behind.
+    #[must_use]
+    pub fn unforeseen(&self, service: &Service) -> Vec<String> {
+        let planned: BTreeSet<ItemId> = match service.plan(&self.whole_problem()) {
+            Ok(plan) if self.asked.aim == AimIs::Reach => {
+                plan.off.iter().map(|row| row.item.clone()).collect()
+            }
+            _ => self.map.items.keys().cloned().collect(),
+        };
+        let mut out = Vec::new();
+        for (item, (kind, pieces)) in &self.stands {
+            let label = self
+                .extras
+                .get(item)
+                .cloned()
+                .unwrap_or_else(|| item.to_string());
+            let stubs: BTreeMap<State, Vec<u16>> =
+                pieces.iter().fold(BTreeMap::new(), |mut all, (at, state)| {
+                    if let State::Stub { .. } = state {
+                        all.entry(*state).or_insert_with(Vec::new).push(*at);
+                    }
+                    all
+                });
+            for (state, at) in stubs {
+                let (at, state) = (crate::say::positions(&at), crate::say::state(*kind, state));
+                out.push(format!(
+                    "{label} {at} {state}: nothing moves it until its snag is resolved"
+                ));
+            }
+            let away = pieces.values().any(|state| *state != kind.home());
+            if away && !planned.contains(item) {
+                let why = match self.extras.contains_key(item) {
+                    true => "which the map does not know",
+                    false => "which this way does not need",
+                };
+                out.push(format!(
+                    "{label}, {why}, is off too and goes home with the rest"
+                ));
+            }
+        }
+        out
+    }
+
+    fn whole_problem(&self) -> Problem {
+        self.asked
+            .problem(&self.map, &Stands::new(), &BTreeSet::new())
+    }
+
+    fn found(&self, service: &Service, problem: &Problem) -> Result<Plan, Trouble> {
+        service
+            .plan(problem)
+            .map_err(|error| say::trouble(&self.map, &error))
+    }
+}
+
+fn other_plan(without: Option<MoveId>, not: String, other: &Plan, plan: &Plan) -> Other {
+    let tenths = |plan: &Plan| i64::from(plan.cost.in_tenths());
+    Other {
+        without,
+        not,
+        cost: other.cost,
+        dearer_tenths: tenths(other) - tenths(plan),
+        only_here: only_in(other, plan),
+        only_there: only_in(plan, other),
+    }
+}
