@@ -3,7 +3,7 @@
 use crate::fields::Fields;
 use crate::reach::Reach;
 use crate::trouble::{Span, Troubles};
-use crate::value::{Map, MapMove};
+use crate::value::{Map, MapMove, MoveTimes};
 use crate::words::said;
 use states::{ItemId, Need};
 use std::collections::BTreeSet;
@@ -16,6 +16,7 @@ pub(crate) fn check(map: &Map, root: &Fields, troubles: &mut Troubles) {
         true => Vec::new(),
         false => one_each.chain([BTreeSet::new()]).collect(),
     };
+    check_renewed(map, root, troubles);
     check_reach(map, "", root, troubles);
     for variants in some {
         if troubles.any_error() {
@@ -35,6 +36,34 @@ pub(crate) fn check(map: &Map, root: &Fields, troubles: &mut Troubles) {
 
 /// So many moves of a circle are shown; a longer one is shown with its rest counted.
 const SHOWN: usize = 12;
+
+/// What is renewed with a move costs no time of its own: the plan has it go with the move.
+fn check_renewed(map: &Map, root: &Fields, troubles: &mut Troubles) {
+    for (item, step) in map.moves() {
+        let seals = step.renews.iter();
+        for (seal, known) in seals.filter_map(|seal| map.items.get_key_value(seal)) {
+            let own = known.moves.iter().map(|own| own.minutes);
+            let (what, mend) = if !known.spent {
+                ("may go back", "write `spent = true` for it".to_owned())
+            } else if own
+                .into_iter()
+                .any(|minutes| minutes != MoveTimes::default())
+            {
+                (
+                    "has minutes of its own",
+                    format!("add them to those of `{item}`"),
+                )
+            } else {
+                continue;
+            };
+            let items = root.table("items", troubles);
+            let table = items.and_then(|items| items.table(seal.as_str(), troubles));
+            let span = table.and_then(|table| table.span);
+            let what = format!("`{seal}` is renewed with `{item}`, and {what}");
+            troubles.error(&span, what, mend);
+        }
+    }
+}
 
 fn check_reach(map: &Map, on: &str, root: &Fields, troubles: &mut Troubles) {
     let reach = Reach::new(map);

@@ -337,7 +337,15 @@ fn rename(root: &mut Table, item: &str, to: &str) {
 }
 
 /// Where items are named: nowhere else is a word renamed that happens to be the same.
-const NAMING: [&str; 6] = ["needs", "needs-back", "owes", "off", "first", "either-way"];
+const NAMING: [&str; 7] = [
+    "needs",
+    "needs-back",
+    "owes",
+    "renews",
+    "off",
+    "first",
+    "either-way",
+];
 
 fn rename_in(held: &mut Item, item: &str, to: &str, longer: &[String]) {
     let Some(table) = held.as_table_like_mut() else {

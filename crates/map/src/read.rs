@@ -56,10 +56,11 @@ const ITEM: [&str; 19] = [
     "out",
 ];
 
-const MOVE: [&str; 9] = [
+const MOVE: [&str; 10] = [
     "needs",
     "needs-back",
     "owes",
+    "renews",
     "minutes",
     "lost",
     "risk",
@@ -509,6 +510,13 @@ fn read_move(
             troubles.error(span, what, mend);
         }
     }
+    let renews = fields.texts("renews", troubles);
+    for (seal, span) in &renews {
+        if known.get(seal).is_none() {
+            let mend = "add it as an item with `spent = true`";
+            troubles.error(span, format!("no item is called `{seal}`"), mend);
+        }
+    }
     let step = MapMove {
         id: format!("{}.{verb}", item.name),
         from,
@@ -518,6 +526,10 @@ fn read_move(
         owes: owes
             .into_iter()
             .map(|(work, _)| ItemId::new(work))
+            .collect(),
+        renews: renews
+            .into_iter()
+            .map(|(seal, _)| ItemId::new(seal))
             .collect(),
         minutes: read_minutes(fields, troubles),
         lost_tenths: fields.tenths("lost", troubles),

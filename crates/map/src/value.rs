@@ -98,6 +98,8 @@ pub struct MapMove {
     pub need_back: Option<Need>,
     /// Work that it makes due.
     pub owes: Vec<ItemId>,
+    /// What comes off with it and may not go back: its gasket, its washer.
+    pub renews: Vec<ItemId>,
     /// The time it takes.
     pub minutes: MoveTimes,
     /// What is lost or renewed, as tenths of a minute at the labour rate.
@@ -141,6 +143,7 @@ impl Map {
                 .take()
                 .and_then(|need| without(&need, &known));
             step.owes.retain(|work| known.contains(work));
+            step.renews.retain(|seal| known.contains(seal));
         }
         map
     }

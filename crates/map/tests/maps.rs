@@ -447,3 +447,38 @@ fn jobs_that_together_go_in_a_circle_make_no_needs_of_it() {
     assert_eq!(map.undecided().len(), 3);
     assert!(map.items.keys().all(|item| map.firsts(item).is_empty()));
 }
+
+#[test]
+fn what_is_renewed_may_not_go_back_and_takes_no_time_of_its_own() {
+    let text = |seal: &str| {
+        format!(
+            "vehicle = \"x\"\nplace-change = 1\ntool-change = 1\n[items.plug]\nis = \"fasteners\"\nrenews = [\"washer\"]\n[items.washer]\nis = \"seal\"\n{seal}"
+        )
+    };
+    let told = |seal: &str| match read("plug.toml", &text(seal)) {
+        Ok(read) => read.warnings,
+        Err(troubles) => troubles,
+    };
+    assert_eq!(told("spent = true"), []);
+    let may_go_back = told("");
+    assert!(
+        may_go_back[0].to_string().contains("may go back"),
+        "{may_go_back:?}"
+    );
+    let takes_time = told("spent = true\nminutes = { out = 1 }");
+    assert!(
+        takes_time[0]
+            .to_string()
+            .contains("add them to those of `plug`"),
+        "{takes_time:?}"
+    );
+    let unknown = read(
+        "plug.toml",
+        "vehicle = \"x\"\n[items.plug]\nis = \"fasteners\"\nrenews = [\"ring\"]",
+    );
+    assert!(
+        unknown.unwrap_err()[0]
+            .to_string()
+            .contains("no item is called `ring`")
+    );
+}

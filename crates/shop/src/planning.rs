@@ -214,6 +214,39 @@ mod tests {
     }
 
     #[test]
+    fn what_comes_off_with_another_is_renewed_with_it() {
+        let map = drayman();
+        let problem = problem(&map, &ids(&["housing gasket"]), &Stands::new());
+        let shown = shown(&map, &problem, planned(&problem), &Extras::new());
+        let rows = |stages: &[StageShown]| -> Vec<String> {
+            let rows = stages.iter().flat_map(|stage| &stage.rows);
+            rows.map(|row| row.item.to_string()).collect()
+        };
+        let (off, back) = (rows(&shown.off), rows(&shown.back));
+        let at = |rows: &[String], item: &str| rows.iter().position(|row| row == item).unwrap();
+        for (seal, with) in [
+            ("drain plug washer", "drain plug"),
+            ("housing o-rings", "housing"),
+        ] {
+            assert_eq!(at(&off, with) + 1, at(&off, seal), "{off:?}");
+            assert_eq!(at(&back, seal) + 1, at(&back, with), "{back:?}");
+            assert_eq!(off.iter().filter(|row| *row == seal).count(), 1);
+        }
+        assert_eq!(off.iter().filter(|row| *row == "housing gasket").count(), 1);
+        assert_eq!(
+            shown.renewed,
+            [
+                "belt",
+                "housing gasket",
+                "drain plug washer",
+                "housing o-rings"
+            ]
+        );
+        // The belt goes on a pulley that its bolts hold.
+        assert!(at(&back, "pulley bolts") < at(&back, "belt"));
+    }
+
+    #[test]
     fn an_item_the_map_does_not_have_is_brought_home_too() {
         let shield = ItemId::new("heat shield");
         let stands = [(shield.clone(), (Kind::Cover, [(1, State::Off)].into()))].into();

@@ -105,11 +105,13 @@ pub fn shown(map: &Map, problem: &Problem, plan: Plan, extras: &Extras) -> Shown
         let known = |item: &&&ItemId| map.items.get(**item).is_some_and(test);
         touched.iter().filter(known).copied().collect()
     };
+    let renewed = renewed_with(map, &touched, &off, extras);
     Shown {
         minutes_off: minutes(&off),
         minutes_back: minutes(&back),
         renewed: these(&|item| item.spent)
             .into_iter()
+            .chain(renewed.values().flatten().map(|row| &row.item))
             .map(ItemId::to_string)
             .collect(),
         lost: these(&|item| item.kind == Kind::Fluid)
@@ -123,10 +125,65 @@ pub fn shown(map: &Map, problem: &Problem, plan: Plan, extras: &Extras) -> Shown
             .iter()
             .map(|id| say::made(map, id))
             .collect(),
-        off: staged(map, &plan.off, &off),
-        back: staged(map, &plan.back, &back),
+        off: staged(map, &plan.off, &off, &renewed),
+        back: staged(map, &plan.back, &back, &renewed),
         plan,
     }
+}
+
+/// What comes off with each move and may not go back, by the move, where the plan does not
+/// move it by itself.
+fn renewed_with(
+    map: &Map,
+    touched: &BTreeSet<&ItemId>,
+    off: &[RowShown],
+    extras: &Extras,
+) -> BTreeMap<plan::MoveId, Vec<RowShown>> {
+    let mut told: BTreeSet<&ItemId> = touched.clone();
+    let mut out = BTreeMap::new();
+    for row in off {
+        let step = map.moves().find(|(_, step)| step.id == row.id.as_str());
+        let seals = step.map_or(&[][..], |(_, step)| &step.renews).iter();
+        let rows: Vec<RowShown> = seals
+            .filter(|seal| told.insert(seal))
+            .filter_map(|seal| seal_row(map, seal, row, extras))
+            .collect();
+        if !rows.is_empty() {
+            out.insert(row.id.clone(), rows);
+        }
+    }
+    out
+}
+
+/// The row of what comes off with another.
+fn seal_row(map: &Map, seal: &ItemId, with: &RowShown, extras: &Extras) -> Option<RowShown> {
+    let known = map.items.get(seal)?;
+    let label = extras.get(seal).cloned();
+    Some(RowShown {
+        id: plan::MoveId::new(&known.moves.first()?.id),
+        item: seal.clone(),
+        label: label.unwrap_or_else(|| seal.to_string()),
+        size: known.size.clone(),
+        kind: known.kind,
+        at: (1..=known.count).collect(),
+        way: Way::Out,
+        to: known.kind.away(),
+        done: say::comes_to(known.kind, known.kind.away(), Way::Out).to_owned(),
+        place: with.place.clone(),
+        tools: Vec::new(),
+        minutes: Minutes::default(),
+        because: format!("it comes off with the {} and may not go back", with.label),
+        torque: Vec::new(),
+        spent: known.spent,
+    })
+}
+
+/// The same row on the way back.
+fn put_back(mut row: RowShown) -> RowShown {
+    row.way = Way::Back;
+    row.to = row.kind.home();
+    row.done = say::comes_to(row.kind, row.to, Way::Back).to_owned();
+    row
 }
 
 fn fluid(map: &Map, item: &ItemId) -> String {
@@ -215,17 +272,22 @@ fn because(map: &Map, why: &Because, way: Way) -> String {
 /// The stages of the search, cut again: an item moves once a stage, what was put on is
 /// tightened before anything covers it, and work that answers what was put back comes in
 /// a stage after it.
-fn staged(map: &Map, planned: &[Planned], rows: &[RowShown]) -> Vec<StageShown> {
+fn staged(
+    map: &Map,
+    planned: &[Planned],
+    rows: &[RowShown],
+    renewed: &BTreeMap<plan::MoveId, Vec<RowShown>>,
+) -> Vec<StageShown> {
     let mut out = Vec::new();
     for stage in plan::stages(planned) {
         let mut start = stage.rows.start;
         for at in stage.rows.clone() {
             if at > start && cut_before(map, rows, start..at) {
-                out.push(stage_shown(&stage, &rows[start..at]));
+                out.push(stage_shown(&stage, &rows[start..at], renewed));
                 start = at;
             }
         }
-        out.push(stage_shown(&stage, &rows[start..stage.rows.end]));
+        out.push(stage_shown(&stage, &rows[start..stage.rows.end], renewed));
     }
     out
 }
@@ -242,7 +304,13 @@ fn cut_before(map: &Map, rows: &[RowShown], before: Range<usize>) -> bool {
     again || tightened || work
 }
 
-fn stage_shown(stage: &plan::Stage, rows: &[RowShown]) -> StageShown {
+/// A stage of these rows: with what comes off goes what is renewed with it, and before it
+/// goes back, the new one goes on.
+fn stage_shown(
+    stage: &plan::Stage,
+    rows: &[RowShown],
+    renewed: &BTreeMap<plan::MoveId, Vec<RowShown>>,
+) -> StageShown {
     let mut tools: Vec<String> = Vec::new();
     for tool in rows.iter().flat_map(|row| &row.tools) {
         if !tools.contains(tool) {
@@ -253,7 +321,19 @@ fn stage_shown(stage: &plan::Stage, rows: &[RowShown]) -> StageShown {
         place: stage.place.as_ref().map(Place::to_string),
         tools,
         minutes: rows.iter().map(|row| row.minutes).sum(),
-        rows: rows.to_vec(),
+        rows: rows
+            .iter()
+            .flat_map(|row| with_renewed(row, renewed))
+            .collect(),
+    }
+}
+
+fn with_renewed(row: &RowShown, renewed: &BTreeMap<plan::MoveId, Vec<RowShown>>) -> Vec<RowShown> {
+    let with = renewed.get(&row.id).cloned().unwrap_or_default();
+    let own = row.clone();
+    match row.way {
+        Way::Out => [own].into_iter().chain(with).collect(),
+        Way::Back => with.into_iter().map(put_back).chain([own]).collect(),
     }
 }
 
