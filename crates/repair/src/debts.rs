@@ -257,7 +257,8 @@ fn broken_needs(account: &Account, needs: &[StatedNeed]) -> Vec<(ItemId, Vec<(Mo
         let meant = |at: &Position| stated.at.is_empty() || stated.at.contains(at);
         let need = of_what_is_known(&stated.need, account);
         let holds = |id: &MoveId| {
-            let seen = account.moves.seen_by([id]);
+            let stage = account.moves.before_in_stage(id);
+            let seen = account.moves.seen_by(stage.chain([id]));
             need.holds(&|item: &ItemId| stands_as_seen(account, item, &seen))
         };
         let good: Vec<_> = to_state.iter().filter(|(id, _)| holds(id)).collect();

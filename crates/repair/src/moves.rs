@@ -135,6 +135,16 @@ impl Moves {
         seen
     }
 
+    /// The moves of the same stage that were made before this one: a stage is one command,
+    /// its moves stand in their sequence.
+    pub fn before_in_stage<'a>(&'a self, id: &'a MoveId) -> impl Iterator<Item = &'a MoveId> {
+        let first = MoveId {
+            command: id.command.clone(),
+            nth: 0,
+        };
+        self.nodes.range(first..id.clone()).map(|(id, _)| id)
+    }
+
     /// The heads of one piece: the moves there that no other move there has seen.
     #[must_use]
     pub fn heads(&self, item: &ItemId, position: Position) -> Vec<(&MoveId, &Node)> {

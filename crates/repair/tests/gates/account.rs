@@ -121,6 +121,30 @@ fn rule_1_what_nobody_has_seen_past_stands() {
             &["owed:TorqueAgain:screw"],
         ),
         (
+            "the belt on and its pulley tightened after it, in one stage",
+            |job| {
+                pulley(job);
+                job.stage(&[("belt", State::Off), ("pulley", State::Out)]);
+                job.stage(&[("belt", State::On), ("pulley", State::Tight)]);
+                job.by("rui")
+                    .checked(CheckIs::SecondPerson, &["belt", "pulley"]);
+            },
+            Gate::Road,
+            &[],
+        ),
+        (
+            "in one stage the other way round: torque again",
+            |job| {
+                pulley(job);
+                job.stage(&[("belt", State::Off), ("pulley", State::Out)]);
+                job.stage(&[("pulley", State::Tight), ("belt", State::On)]);
+                job.by("rui")
+                    .checked(CheckIs::SecondPerson, &["belt", "pulley"]);
+            },
+            Gate::Road,
+            &["owed:TorqueAgain:pulley"],
+        ),
+        (
             "cracked with the belt off: advice, no debt",
             |job| {
                 pulley(job);

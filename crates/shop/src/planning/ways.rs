@@ -5,6 +5,7 @@ use super::shown::{Shown, choices, only_in, shown};
 use super::{Stands, say};
 use crate::service::Service;
 use crate::trouble::Trouble;
+use map::MapMove;
 use plan::{MoveId, Plan, Problem};
 use repair::{AimIs, ItemId, State};
 use std::collections::{BTreeMap, BTreeSet};
@@ -87,7 +88,13 @@ impl OrderMap {
     pub fn unforeseen(&self, service: &Service) -> Vec<String> {
         let planned: BTreeSet<ItemId> = match service.plan(&self.whole_problem()) {
             Ok(plan) if self.asked.aim == AimIs::Reach => {
-                plan.off.iter().map(|row| row.item.clone()).collect()
+                let moved = |step: &MapMove| plan.off.iter().any(|row| row.id.as_str() == step.id);
+                let steps = self.map.moves().map(|(_, step)| step);
+                let renewed = steps
+                    .filter(|step| moved(step))
+                    .flat_map(|step| &step.renews);
+                let off = plan.off.iter().map(|row| &row.item);
+                off.chain(renewed).cloned().collect()
             }
             _ => self.map.items.keys().cloned().collect(),
         };
