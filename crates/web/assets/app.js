@@ -366,9 +366,11 @@ async function carryOut(button, form) {
     remember(command, button.firstChild?.textContent ?? "", location.pathname);
   }
   // A stage is taken back whole: what moved, the litres, the work. What it described stays.
+  // So is a list of work that was done in one tap.
   const facts = commands.filter((command) => command.fact);
   const stage = facts.filter((command) => !command.fact.declared);
-  const last = facts.some((command) => command.fact.moved) ? stage : facts.slice(-1);
+  const work = facts.every(({ fact }) => fact["work-done"] || fact["level-seen"]);
+  const last = work || facts.some(({ fact }) => fact.moved) ? stage : facts.slice(-1);
   if (last.length)
     sessionStorage.last = JSON.stringify(
       last.map(({ command_id, stream }) => ({ id: command_id, stream })),

@@ -1,7 +1,7 @@
 //! A plan from picking its map to rolling the vehicle out: made, turned, taken over,
 //! worked by, upset by a snag, made again from what is so.
 
-use super::{Shop, events, follow, phone, started, tap, write};
+use super::{Shop, choose, events, follow, phone, started, tap, write};
 use anyhow::{Result, ensure};
 
 #[test]
@@ -53,6 +53,7 @@ fn a_plan_is_made_taken_over_worked_by_and_made_again() -> Result<()> {
     // A pulley bolt snaps: the stages follow what is so.
     browser.goto(&shop.server.url("/o/1006/snag?item=pulley-bolts"))?;
     browser.by_role_containing("checkbox", "2")?.click()?;
+    choose(&browser, "snapped flush")?;
     tap(&browser, "Note the snag")?;
     browser.wait_for_text("Pulley bolts 2: snapped")?;
     browser.goto(&shop.server.url("/o/1006/stage"))?;
@@ -68,10 +69,8 @@ fn a_plan_is_made_taken_over_worked_by_and_made_again() -> Result<()> {
     follow(&browser, "Button it up so that it rolls")?;
     browser.wait_for_text("Goes back")?;
     tap(&browser, "Work by it")?;
-    browser.wait_for_text("On as shown")?;
-    tap(&browser, "On as shown")?;
     browser.wait_for_text("60\u{202f}Nm")?;
-    tap(&browser, "Pass 1 done")?;
+    tap(&browser, "On, pass 1 done")?;
     browser.wait_for_text("120\u{202f}Nm")?;
     tap(&browser, "Pass 2 done")?;
     browser.wait_for_text("pump bolts")?;

@@ -19,8 +19,7 @@ fn a_snapped_housing_bolt_is_made_sound() -> Result<()> {
     browser.goto(&shop.server.url("/o/1002/snag?item=housing-bolts"))?;
     let before = browser.taps();
     browser.by_role_containing("checkbox", "6")?.click()?;
-    choose(&browser, "snapped")?;
-    choose(&browser, "below")?;
+    choose(&browser, "snapped below")?;
     tap(&browser, "Note the snag")?;
 
     // What the order knows is there; what it does not is asked.

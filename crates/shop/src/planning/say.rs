@@ -111,13 +111,13 @@ pub fn time_words(made: &MapMove, count: u16) -> String {
     format!("{out} min out, {back} back")
 }
 
-/// A time as hours, for the price of labour: ten digits, as exact as anybody pays.
+/// A time as hours, for the price of labour: to the hundredth, 36 seconds, as bills say it.
 #[must_use]
 pub fn hours(minutes: Minutes) -> String {
     const TENTHS_AN_HOUR: u32 = 600;
     let hours = Decimal::from(minutes.in_tenths()) / Decimal::from(TENTHS_AN_HOUR);
     hours
-        .round_dp_with_strategy(10, RoundingStrategy::MidpointAwayFromZero)
+        .round_dp_with_strategy(2, RoundingStrategy::MidpointAwayFromZero)
         .normalize()
         .to_string()
 }

@@ -154,6 +154,8 @@ pub struct ReasonView {
     pub prints: bool,
     /// The item it is about.
     pub item: Option<String>,
+    /// Who did what nobody else has checked.
+    pub by: Option<String>,
 }
 
 /// One reason of the desk's list.
@@ -450,6 +452,7 @@ pub(super) fn gates(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Gate
                         waived: waived(names, reason),
                         prints: prints(reason),
                         item: item_of(reason),
+                        by: by_of(reason),
                     })
                     .collect(),
                 papers: answer
@@ -488,6 +491,13 @@ fn item_of(reason: &Reason) -> Option<String> {
         _ => None,
     }
     .map(|item| item.as_str().to_owned())
+}
+
+fn by_of(reason: &Reason) -> Option<String> {
+    match &reason.why {
+        Why::NotChecked { by, .. } => Some(by.as_str().to_owned()),
+        _ => None,
+    }
 }
 
 fn waived(names: &Names<'_>, reason: &Reason) -> Option<String> {

@@ -43,6 +43,7 @@ pub async fn desk(
                     (printed(&order))
                 }
             }
+            @if !order.handed_over && let Some(aim) = &order.aim { div class="presses" { (link(Look::Confirm, "Next stage", aim, &to("stage"))) } }
             div class="presses even" {
                 (link(Look::Plain, "Price", "", &to("price")))
                 (link(Look::Plain, "Ask for a yes", "", &to("ask")))
@@ -212,7 +213,8 @@ pub async fn pay(
     .await
 }
 
-fn invoice(order: &OrderView) -> Markup {
+/// What is charged, and how it comes to be written.
+pub fn invoice(order: &OrderView) -> Markup {
     let charged = order.price.as_ref().is_some_and(|price| price.charged);
     let over: Vec<&AskView> = order.asks.iter().filter(|asked| asked.must).collect();
     html! {
@@ -230,7 +232,7 @@ fn invoice(order: &OrderView) -> Markup {
 }
 
 /// Money that comes in, or goes back.
-fn take(order: &OrderView) -> Markup {
+pub fn take(order: &OrderView) -> Markup {
     let owes = order
         .totals
         .iter()

@@ -5,13 +5,14 @@ use super::papers::{payer_name, word};
 use super::{Shown, count, order_of, show};
 use crate::State;
 use crate::tap::{
-    Look, button, chips, field, figure, file, order_request, required, sheet, signed, text,
+    Look, button, chips, field, figure, file, order_fact, order_request, required, sheet, signed,
+    text,
 };
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
-use serde_json::json;
+use serde_json::{Value, json};
 use shop::say::capital;
 use shop::view::OrderView;
 
@@ -38,22 +39,21 @@ pub async fn hand_over(
 fn leaving(order: &OrderView) -> Markup {
     let next = format!("/o/{}/hand-over", order.number);
     let against = order.gates.last().map(against).unwrap_or_default();
-    let drives = order_request(
-        &order.order,
-        json!({ "hand-over": { "leaves": "drives-away", "ending": field("ending"), "boxes": null,
-            "signature": file("signature"), "signed_by": null } }),
-    );
+    let stands = |kind: &str| standing(order).any(|known| known == kind);
+    let (label, commands) = drives_away(order);
     html! {
         div class="columns" {
             div {
                 @if against.is_empty() { p class="large yes gap" { "Yes: nothing stands against it" } }
+                @else if standing(order).eq(["keys-here"]) { p class="large yes gap" { "Yes, once the keys are given" } }
                 @else {
                     p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
                     (reasons(&against))
                     a class="row" href=(format!("/o/{}/may/hand-over", order.number)) { span class="what strong" { "Close them, or let one pass" } }
                 }
+                @if stands("not-charged") { (super::desk::invoice(order)) }
+                @if stands("unpaid") { (super::desk::take(order)) }
                 (super::walk::key_at_the_end(order))
-                @if order.keys_here { p class="gap" { "The keys still hang with us: give them back last." } }
             }
             div {
                 h2 { "It drives away" }
@@ -63,12 +63,40 @@ fn leaving(order: &OrderView) -> Markup {
                         summary class="row" { span class="what" { "Have them sign for it" } }
                         (sheet("signature", "Received"))
                     }
-                    div class="presses" { (button(Look::Confirm, "It drives away", "", &[drives], Some(&next))) }
+                    div class="presses" { (button(Look::Confirm, label, "", &commands, Some(&next))) }
                 }
                 (apart(order, &next))
             }
         }
     }
+}
+
+/// The kinds of what still stands against it.
+fn standing(order: &OrderView) -> impl Iterator<Item = &str> {
+    let gate = order.gates.last();
+    let fit = gate.into_iter().flat_map(|gate| &gate.fit_to_go);
+    let fit = fit.filter(|reason| reason.blocks && reason.waived.is_none());
+    let papers = gate.into_iter().flat_map(|gate| &gate.papers);
+    let papers = papers.filter(|reason| reason.blocks && reason.waived.is_none());
+    fit.map(|reason| reason.kind.as_str())
+        .chain(papers.map(|reason| reason.kind.as_str()))
+}
+
+/// The tap by which it leaves. Where nothing but the keys is left, they go with it.
+fn drives_away(order: &OrderView) -> (&'static str, Vec<Value>) {
+    let drives = order_request(
+        &order.order,
+        json!({ "hand-over": { "leaves": "drives-away", "ending": field("ending"), "boxes": null,
+            "signature": file("signature"), "signed_by": null } }),
+    );
+    if standing(order).eq(["keys-here"]) {
+        let keys = order_fact(
+            &order.order,
+            json!({ "keys": { "step": "given-back", "words": null } }),
+        );
+        return ("Keys given, it drives away", vec![keys, drives]);
+    }
+    ("It drives away", vec![drives])
 }
 
 /// The first reasons, and the rest folded away.

@@ -11,6 +11,7 @@ mod coolant_steps;
 mod coolant_test;
 mod decline;
 mod desk;
+mod due;
 mod fastener_facts;
 mod file;
 mod floor;
@@ -134,7 +135,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/item/{item}", get(item::item))
         .route("/o/{number}/snag", get(item::snag))
         .route("/o/{number}/snag/{snag}", get(mend::snag))
-        .route("/o/{number}/due", get(gates::due))
+        .route("/o/{number}/due", get(due::due))
         .route("/o/{number}/second", get(second::second))
         .route("/o/{number}/may", get(gates::may))
         .route("/o/{number}/may/{gate}", get(gates::gate))

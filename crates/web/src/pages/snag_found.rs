@@ -1,39 +1,38 @@
 //! A snag is found: which piece, tapped on a picture of its group, and what it looks like.
 
 use super::pieces::change;
-use crate::tap::{
-    Look, button, chips, field, files, input, new, order_fact, photo_field, text, when,
-};
+use crate::tap::{Look, button, chips, files, input, new, order_fact, photo_field, text, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::KindForm;
 use shop::view::{ItemView, OrderView, Shape, bolt_places};
 
-const SNAGS: &[(&str, &str)] = &[
-    ("snapped", "snapped"),
-    ("stuck", "stuck"),
-    ("stripped", "thread stripped"),
-    ("rounded", "head rounded"),
-    ("torn", "torn"),
-    ("worn", "worn"),
-    ("broken", "broken"),
-    ("bent", "bent"),
-    ("corroded", "corroded"),
-    ("leaking", "leaking"),
-    ("missing", "missing"),
-    ("other", "other"),
+/// What it looks like: a word for the page, what to call it, the snag, how its rest sits.
+const LOOKS: &[(&str, &str, &str, Option<&str>)] = &[
+    (
+        "snapped-proud",
+        "snapped, sticks out",
+        "snapped",
+        Some("proud"),
+    ),
+    ("snapped-flush", "snapped flush", "snapped", Some("flush")),
+    ("snapped-below", "snapped below", "snapped", Some("below")),
+    ("stuck", "stuck", "stuck", None),
+    ("stripped", "thread stripped", "stripped", None),
+    ("rounded", "head rounded", "rounded", None),
+    ("torn", "torn", "torn", None),
+    ("worn", "worn", "worn", None),
+    ("broken", "broken", "broken", None),
+    ("bent", "bent", "bent", None),
+    ("corroded", "corroded", "corroded", None),
+    ("leaking", "leaking", "leaking", None),
+    ("missing", "missing", "missing", None),
+    ("other", "other", "other", None),
 ];
 
 /// Those of a thing that is no fastener: nothing of it snaps off in a hole.
 const SNAGS_OF_PARTS: &[&str] = &["snapped", "stuck", "stripped", "rounded"];
-
-const SITS: &[(&str, &str)] = &[
-    ("proud", "proud"),
-    ("flush", "flush"),
-    ("below", "below"),
-    ("", "nothing left"),
-];
 
 /// More than so many on a circle stand too close for a gloved finger.
 const MOST_ON_A_CIRCLE: usize = 6;
@@ -73,10 +72,10 @@ fn word(shape: Shape) -> (&'static str, &'static str) {
 pub fn found(order: &OrderView, item: Option<&ItemView>, shape: Option<&str>) -> Markup {
     let several = item.filter(|item| item.positions.len() > 1);
     let fastener = item.is_none_or(|item| item.kind == KindForm::Fasteners);
-    let snags: Vec<(&str, &str)> = SNAGS
+    let looks: Vec<(&str, &str)> = LOOKS
         .iter()
-        .copied()
-        .filter(|(code, _)| fastener || !SNAGS_OF_PARTS.contains(code))
+        .filter(|(_, _, snag, _)| fastener || !SNAGS_OF_PARTS.contains(snag))
+        .map(|(code, words, _, _)| (*code, *words))
         .collect();
     html! {
         h2 { "Found" @if let Some(item) = item { ": " (item.label) @if let Some(size) = &item.size { " " (size) } } }
@@ -84,8 +83,7 @@ pub fn found(order: &OrderView, item: Option<&ItemView>, shape: Option<&str>) ->
             @if let Some(item) = several {
                 @if item.positions.len() > MOST_IN_A_PICTURE { (list(item)) } @else { (picture(order, item, shape)) }
             }
-            (chips("what", "It is", &snags, snags[0].0))
-            @if fastener { (chips("sits", "What is left sits", SITS, "")) }
+            div data-one-of="Tap what it looks like" { (chips("looks", "It is", &looks, "")) }
             (input("words", "In a few words", "", ""))
             (photo_field("photos"))
             div class="presses low" {
@@ -108,6 +106,15 @@ fn at(item: Option<&ItemView>) -> Value {
     }
 }
 
+/// A value that follows from what it looks like; null where there is none.
+fn by_look(value: impl Fn(&(&str, &str, &str, Option<&str>)) -> Option<Value>) -> Value {
+    let to: serde_json::Map<String, Value> = LOOKS
+        .iter()
+        .filter_map(|look| Some((look.0.to_owned(), value(look)?)))
+        .collect();
+    json!({ "$map": "looks", "to": to })
+}
+
 fn noted(order: &OrderView, item: Option<&ItemView>) -> Value {
     let stub = |holds: bool| json!(StateForm::Stub { holds });
     let moves = item
@@ -115,9 +122,17 @@ fn noted(order: &OrderView, item: Option<&ItemView>) -> Value {
         .map(|item| {
             let mut moved = change(item, &[], StateForm::Out, "original");
             moved["at"] = at(Some(item));
-            moved["left"]["state"] =
-                json!({ "$map": "what", "to": { "snapped": stub(false), "stuck": stub(true) } });
-            json!([{ "$when": "what", "is": ["snapped", "stuck"], "then": moved }])
+            moved["left"]["state"] = by_look(|(_, _, snag, _)| match *snag {
+                "snapped" => Some(stub(false)),
+                "stuck" => Some(stub(true)),
+                _ => None,
+            });
+            let leaves: Vec<&str> = LOOKS
+                .iter()
+                .filter(|(_, _, snag, _)| matches!(*snag, "snapped" | "stuck"))
+                .map(|(code, ..)| *code)
+                .collect();
+            json!([{ "$when": "looks", "is": leaves, "then": moved }])
         });
     order_fact(
         &order.order,
@@ -125,8 +140,8 @@ fn noted(order: &OrderView, item: Option<&ItemView>) -> Value {
             "snag": new("snag"),
             "item": item.map(|item| item.item.clone()),
             "at": at(item),
-            "what": field("what"),
-            "sits": { "$map": "sits", "to": { "proud": "proud", "flush": "flush", "below": "below" } },
+            "what": by_look(|(_, _, snag, _)| Some(json!(snag))),
+            "sits": by_look(|(_, _, _, sits)| sits.map(|sits| json!(sits))),
             "words": text("words"),
             "photos": files("photos"),
             "moves": moves.unwrap_or_else(|| json!([])),

@@ -15,7 +15,7 @@ use shop::plan::Way;
 use shop::planning::{
     Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of, torque_source,
 };
-use shop::repair::{AimIs, Kind};
+use shop::repair::{AimIs, Kind, State as Stand};
 use shop::view::OrderView;
 use std::collections::BTreeSet;
 
@@ -135,10 +135,15 @@ fn shown(
         None => headline(stage, &tools, way, pieces),
     };
     let lines: Vec<_> = rows.iter().filter_map(|row| row.as_line(on)).collect();
-    let confirm = match (closing, way) {
-        (Some(_), _) => "On and tight",
+    let confirm = match (closing.map(Row::after_a_pass), way) {
+        (Some(Stand::Tight), _) => "On and tight",
+        (Some(_), _) => "On, pass 1 done",
         (None, Way::Out) => "Out as shown",
         (None, Way::Back) => "On as shown",
+    };
+    let small = match closing.filter(|_| has_other_torques(&rows)) {
+        Some(first) => format!("{}, the others after it", first.shown.label),
+        None => count(pieces, "piece", "pieces"),
     };
     let commands = Row::commands(&rows, order, closing);
     html! {
@@ -148,17 +153,20 @@ fn shown(
         div class="headline" { h1 class="fact bare" { (fact) } span class="what beside" { (beside) } }
         @if tools.len() > 1 || closing.is_some() { p class="soft" { (tools.join(", ")) } }
         @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
+        @if let Some(pattern) = known.and_then(|known| known.pattern.as_deref()) { p class="strong gap" { (shop::say::capital(pattern)) } }
         @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
         // A clock runs on it while it is shown: see the page's script.
         form data-stage=(name_of(order, &rows)) data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
-            @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) { (one_row(nth, row)) }
+            @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
+                (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
+            }
             @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "It leaves owed: " (row.shown.label) } }
             @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
             (some_of(&rows))
             a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something not shown came off" } }
             @if closing.is_some() { (stage_snag::row(order, &may_snag)) }
             div class="presses two low" {
-                (button(Look::Confirm, confirm, &count(pieces, "piece", "pieces"), &commands, None))
+                (button(Look::Confirm, confirm, &small, &commands, None))
                 @if closing.is_some() { (button(Look::Plain, "Not tight yet", "", &Row::commands(&rows, order, None), None)) }
                 @else { (stage_snag::press(order, &may_snag)) }
             }
@@ -207,24 +215,47 @@ fn headline(stage: &StageShown, tools: &[&str], way: Way, pieces: usize) -> (Str
     (place, format!("{moved} · {minutes}"))
 }
 
+/// Whether more than one group has a torque here.
+fn has_other_torques(rows: &[Row<'_>]) -> bool {
+    rows.iter()
+        .filter(|row| !row.shown.torque.is_empty())
+        .count()
+        > 1
+}
+
 /// A stage that ends with a torque is about that torque.
 fn torque_headline(stage: &StageShown, last: &Row<'_>) -> (String, String) {
-    let torque = last.shown.torque.join(", ").replace(' ', "\u{202f}");
+    let passes = &last.shown.torque;
+    let torque = passes
+        .first()
+        .map_or_else(String::new, |pass| pass.replace(' ', "\u{202f}"));
+    let nth = match passes.len() {
+        0 | 1 => String::new(),
+        total => format!("pass 1 of {total} · "),
+    };
     let place = stage.place.clone().unwrap_or_else(|| "anywhere".to_owned());
     let all = match last.pieces() {
         1 => last.shown.label.clone(),
         pieces => format!("{}, all {pieces}", last.shown.label),
     };
-    (torque, format!("{all} · {place} · {} min", stage.minutes))
+    (
+        torque,
+        format!("{nth}{all} · {place} · {} min", stage.minutes),
+    )
 }
 
-fn one_row(nth: usize, row: &Row<'_>) -> Markup {
+fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
     let name = format!("row-{nth}");
+    let words = if closing {
+        row.words_after_a_pass()
+    } else {
+        row.words()
+    };
     html! {
         label class="row" {
             input type="checkbox" name=(name) value="yes" checked;
             span class="what" {
-                span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (row.words()) }
+                span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (words) }
                 @if !row.shown.tools.is_empty() { span class="soft line" { (row.shown.tools.join(", ")) } }
             }
             span class="beside number" { @if row.pieces() > 1 { (row.pieces()) } }

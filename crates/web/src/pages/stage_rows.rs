@@ -148,6 +148,16 @@ impl Row<'_> {
         }
     }
 
+    /// What it comes to with the first pass of its torque.
+    pub fn words_after_a_pass(&self) -> String {
+        let passes = &self.shown.torque;
+        let torque = passes.first().map_or("", String::as_str);
+        match self.after_a_pass() {
+            State::Tight => format!("on, {torque}"),
+            _ => format!("on, pass 1 at {torque}"),
+        }
+    }
+
     /// What the map knows of a fluid's litres.
     pub fn fluid_hint(&self) -> String {
         match &self.holds {
@@ -181,18 +191,25 @@ impl Row<'_> {
         })
     }
 
-    /// The one torque of a stage on the way back that may be given with the same tap: a
-    /// group alone in it, in one pass, tightened after its last piece went on.
+    /// The one torque of a stage on the way back that is given with the same tap, after
+    /// the last piece went on: the first pass of its first group. Other groups and passes
+    /// are taps of their own.
     pub fn closing<'a, 'b>(rows: &'b [Row<'a>]) -> Option<&'b Row<'a>> {
-        let mut torqued = rows.iter().filter(|row| !row.shown.torque.is_empty());
-        let only = torqued.next().filter(|_| torqued.next().is_none())?;
-        let alone = rows.iter().filter(|row| row.id == only.id).count() == 1;
-        let back = only.shown.way == Way::Back;
-        (back && alone && only.shown.torque.len() == 1).then_some(only)
+        let first = rows.iter().find(|row| !row.shown.torque.is_empty())?;
+        let alone = rows.iter().filter(|row| row.id == first.id).count() == 1;
+        (first.shown.way == Way::Back && alone).then_some(first)
+    }
+
+    /// The state that the first pass of its torque leaves it in.
+    pub fn after_a_pass(&self) -> State {
+        match self.shown.torque.len() {
+            0 | 1 => State::Tight,
+            _ => State::Loose { passes: 1 },
+        }
     }
 
     /// The commands of a stage: described, moved, litres, work done. `tight` is the row
-    /// whose torque is given with it.
+    /// whose first pass is given with it.
     pub fn commands(rows: &[Row<'_>], order: &OrderView, tight: Option<&Row<'_>>) -> Vec<Value> {
         let ticked = |nth: usize| format!("row-{nth}");
         let fact = |content: Value| order_fact(&order.order, content);
@@ -210,7 +227,11 @@ impl Row<'_> {
             .filter(|(_, row)| row.shown.kind != Kind::Work)
             .map(|(nth, row)| {
                 let is_tight = tight.is_some_and(|tight| tight.id == row.id);
-                let left = if is_tight { State::Tight } else { row.left() };
+                let left = if is_tight {
+                    row.after_a_pass()
+                } else {
+                    row.left()
+                };
                 when(&ticked(nth), row.moved(nth, left))
             })
             .collect();
