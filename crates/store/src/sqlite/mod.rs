@@ -4,6 +4,7 @@
 mod backup;
 mod cards;
 mod connect;
+mod desk;
 mod files;
 mod purge;
 mod read;
@@ -12,15 +13,16 @@ mod transaction;
 mod writer;
 
 use std::path::Path;
-use std::sync::{Arc, Mutex, PoisonError, mpsc};
+use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::JoinHandle;
 
 use rusqlite::Connection;
 
 use self::connect::{Access, Lock, connect};
+use self::desk::Desk;
 use self::files::Files;
 use self::purge::Purge;
-use self::writer::{Chore, Job};
+use self::writer::Writer;
 use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, OpenError, ReadError};
 use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
@@ -40,12 +42,12 @@ pub struct Sqlite {
     access: Access,
     /// Not in a store of an older form that is only read.
     has_caches: bool,
-    /// `None` where nothing may be appended, and while dropping, so that the writer sees
-    /// the end of its queue.
-    jobs: Option<mpsc::Sender<Chore>>,
-    writer: Option<JoinHandle<()>>,
+    /// Where commands are handed in, and the writer's thread; `None` where nothing may be
+    /// appended.
+    desk: Option<Arc<Desk>>,
+    thread: Option<JoinHandle<()>>,
     /// Held until the store is dropped.
-    lock: Option<Lock>,
+    _lock: Option<Lock>,
 }
 
 impl Sqlite {
@@ -76,12 +78,11 @@ impl Sqlite {
         }
         Purge::at_start(&connection)?.run(&connection, &files);
         let watchers = Arc::new(Watchers::default());
-        let (jobs, queue) = mpsc::channel();
-        let writer = writer::start(connection, files.clone(), queue, Arc::clone(&watchers))
-            .map_err(|why| OpenError::Folder {
-                path: folder.to_owned(),
-                why,
-            })?;
+        let writer = Writer::new(connection, files.clone(), Arc::clone(&watchers));
+        let (desk, thread) = desk::open(writer).map_err(|why| OpenError::Folder {
+            path: folder.to_owned(),
+            why,
+        })?;
         Ok(Self {
             files,
             database,
@@ -89,9 +90,9 @@ impl Sqlite {
             watchers,
             access: Access::Read,
             has_caches: true,
-            jobs: Some(jobs),
-            writer: Some(writer),
-            lock: Some(lock),
+            desk: Some(desk),
+            thread: Some(thread),
+            _lock: Some(lock),
         })
     }
 
@@ -118,9 +119,9 @@ impl Sqlite {
             watchers: Arc::default(),
             access,
             has_caches,
-            jobs: None,
-            writer: None,
-            lock: None,
+            desk: None,
+            thread: None,
+            _lock: None,
         })
     }
 
@@ -160,28 +161,12 @@ impl Sqlite {
         answer
     }
 
-    /// Asks the one writer for something and waits for its answer; nothing if there is no
-    /// writer, or it has stopped.
-    fn ask_writer<T>(&self, ask: impl FnOnce(mpsc::SyncSender<T>) -> Chore) -> Option<T> {
-        let (answer, answers) = mpsc::sync_channel(1);
-        self.jobs.as_ref()?.send(ask(answer)).ok()?;
-        answers.recv().ok()
-    }
-
     fn write_cards<T: Send + 'static>(
         &self,
         write: impl FnOnce(&mut Connection) -> Result<T, EngineError> + Send + 'static,
     ) -> Result<T, EngineError> {
-        if self.lock.is_none() {
-            return Err(only_reading());
-        }
-        self.ask_writer(|answer| {
-            Chore::Cards(Box::new(move |connection| {
-                // Whoever asked may have gone.
-                let _ = answer.send(write(connection));
-            }))
-        })
-        .unwrap_or(Err(EngineError::Stopped))
+        let desk = self.desk.as_ref().ok_or_else(only_reading)?;
+        desk.cards(write).unwrap_or(Err(EngineError::Stopped))
     }
 
     fn readers(&self) -> std::sync::MutexGuard<'_, Vec<Connection>> {
@@ -192,11 +177,12 @@ impl Sqlite {
 impl Store for Sqlite {
     fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
         let count = commands.len();
-        if self.lock.is_none() {
-            return vec![Err(only_reading().into()); count];
+        match &self.desk {
+            None => vec![Err(only_reading().into()); count],
+            Some(desk) => desk
+                .append(commands)
+                .unwrap_or_else(|| vec![Err(EngineError::Stopped.into()); count]),
         }
-        self.ask_writer(|answer| Chore::Append(Job { commands, answer }))
-            .unwrap_or_else(|| vec![Err(EngineError::Stopped.into()); count])
     }
 
     fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError> {
@@ -275,12 +261,14 @@ fn only_reading() -> EngineError {
 impl Drop for Sqlite {
     fn drop(&mut self) {
         self.readers().clear();
-        self.jobs = None;
-        if let Some(writer) = self.writer.take() {
+        if let Some(desk) = &self.desk {
+            desk.close();
+        }
+        if let Some(thread) = self.thread.take() {
             // A watcher may hold the last handle: the writer can't wait for itself. And one
             // that panicked has already answered `Stopped` to whoever waited.
-            if writer.thread().id() != std::thread::current().id() {
-                let _ = writer.join();
+            if thread.thread().id() != std::thread::current().id() {
+                let _ = thread.join();
             }
         }
     }

@@ -9,7 +9,7 @@ use crate::append::{Transaction, signed};
 use crate::error::EngineError;
 use crate::row::{Hash, Head, Private, Row};
 
-/// A savepoint of the one writer, which is lock enough.
+/// A transaction or savepoint of the one writer, which is lock enough.
 pub(super) struct Writing<'a> {
     pub(super) connection: &'a Connection,
     pub(super) files: &'a Files,
