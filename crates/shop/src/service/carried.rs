@@ -4,9 +4,10 @@ use crate::trouble::Trouble;
 use crate::world::{World, vehicle_of};
 use record::{AnyEvent, Stream};
 use repair::{
-    Account, DifferenceId, DifferenceIs, Fact, Order, OrderId, PieceIs, Rules, Until, VehicleFact,
-    debts,
+    Account, DifferenceId, DifferenceIs, Fact, ItemId, Order, OrderId, PieceIs, Rules, Until,
+    VehicleFact, debts,
 };
+use sha2::{Digest, Sha256};
 
 /// What the vehicle carries from now on, and does not carry yet: its lasting differences,
 /// and work due later.
@@ -21,7 +22,7 @@ pub(crate) fn carried_by_vehicle(
     };
     let carried = world.vehicle(&vehicle)?;
     let account = Account::of(order);
-    let label = |item: &repair::ItemId| {
+    let label = |item: &ItemId| {
         account
             .items
             .get(account.moves.name(item))
@@ -84,12 +85,7 @@ fn substitutes(account: &Account, id: &OrderId) -> Vec<VehicleFact> {
                 })
                 .collect();
             (!at.is_empty()).then(|| VehicleFact::Differs {
-                id: DifferenceId::new(
-                    format!("{id}.{}", item.id)
-                        .chars()
-                        .take(60)
-                        .collect::<String>(),
-                ),
+                id: substitute_id(id, &item.id),
                 order: id.clone(),
                 item: Some(item.label),
                 at,
@@ -100,4 +96,50 @@ fn substitutes(account: &Account, id: &OrderId) -> Vec<VehicleFact> {
             })
         })
         .collect()
+}
+
+/// The name of a substitute's difference: the same whenever the order is left, so that it is
+/// carried once. Where the two names are longer than one may be, a tail made from the item's
+/// whole name keeps items apart that begin alike.
+fn substitute_id(order: &OrderId, item: &ItemId) -> DifferenceId {
+    const LONGEST: usize = 60;
+    const TAIL_BYTES: usize = 8;
+    let whole = format!("{order}.{item}");
+    if whole.len() <= LONGEST {
+        return DifferenceId::new(whole);
+    }
+    let tail: String = Sha256::digest(whole.as_bytes())
+        .iter()
+        .take(TAIL_BYTES)
+        .map(|byte| format!("{byte:02x}"))
+        .collect();
+    let begins: String = whole.chars().take(LONGEST - 2 * TAIL_BYTES - 1).collect();
+    DifferenceId::new(format!("{begins}.{tail}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use record::form::Form;
+    use record::v1::basics::DifferenceIdForm;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn the_differences_of_two_items_never_share_a_name() {
+        let order = OrderId::new("0b8f3f0e-6a53-4c5e-9d39-5c4d0a2b9f11");
+        let items = [
+            "tray",
+            "water-pump-pulley-bolts",
+            "water-pump-pulley-bolts-upper",
+            "water-pump-pulley-bolts-lower",
+        ];
+        let ids: BTreeSet<DifferenceId> = items
+            .map(|item| substitute_id(&order, &ItemId::new(item)))
+            .into();
+        assert_eq!(ids.len(), items.len());
+        for id in ids {
+            let read = DifferenceIdForm(id.as_str().to_owned()).read();
+            assert_eq!(read, Ok(id));
+        }
+    }
 }
