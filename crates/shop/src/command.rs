@@ -33,8 +33,8 @@ pub struct SentCommand {
     pub who: PersonIdForm,
     /// `order:…`, `vehicle:…`, `customer:…`, `map:…` or `shop`.
     pub stream: String,
-    /// For a request or a map: the last sequence numbers it rests on. Without it, it is read and
-    /// decided again where somebody else was quicker.
+    /// For a request or a map: the last sequence numbers it rests on. Where somebody else was
+    /// quicker in a stream that it does not name, a request is read and decided again.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub expected: Option<BTreeMap<String, u64>>,
     /// A fact of an order.
@@ -213,11 +213,12 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
             .map(|fact| Said::Fact(AnyEvent::Map(fact)))
             .map_err(|e| e.within("map_fact")),
         (_, _, _, _, Some(fact), _, Stream::Shop) => match fact {
-            ShopFactForm::NumberGiven { .. } | ShopFactForm::Erased { .. } => {
-                Err(record::form::Unreadable::value(
-                    "shop_fact: this is written by the shop's own program only",
-                ))
-            }
+            // Whoever could say that an erasure was carried out could make it never be.
+            ShopFactForm::NumberGiven { .. }
+            | ShopFactForm::Erased { .. }
+            | ShopFactForm::ErasureEnded { .. } => Err(record::form::Unreadable::value(
+                "shop_fact: this is written by the shop's own program only",
+            )),
             fact => fact
                 .read()
                 .map(|fact| Said::Fact(AnyEvent::Shop(fact)))

@@ -2,14 +2,22 @@
 
 use repair::Words;
 use std::collections::BTreeMap;
-use std::sync::{Arc, PoisonError, RwLock};
+use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard};
 use store::Store;
 
 /// The words of one shop.
 pub struct Texts {
     store: Arc<dyn Store>,
     log: String,
-    at_hand: RwLock<BTreeMap<Words, String>>,
+    at_hand: RwLock<AtHand>,
+}
+
+#[derive(Default)]
+struct AtHand {
+    texts: BTreeMap<Words, String>,
+    /// How often words were forgotten: what was read before the last time is not kept, since
+    /// it may be among them.
+    forgotten: u64,
 }
 
 /// What stands where words were erased.
@@ -29,12 +37,7 @@ impl Texts {
     /// The words behind a commitment; `(erased)` if they are gone.
     #[must_use]
     pub fn text(&self, words: Words) -> String {
-        let known = self
-            .at_hand
-            .read()
-            .unwrap_or_else(PoisonError::into_inner)
-            .get(&words)
-            .cloned();
+        let known = self.at_hand().texts.get(&words).cloned();
         known.unwrap_or_else(|| self.fetch(words))
     }
 
@@ -45,15 +48,20 @@ impl Texts {
     }
 
     fn fetch(&self, words: Words) -> String {
+        let forgotten = self.at_hand().forgotten;
         let Ok(Some(private)) = self.store.private(&self.log, &words.0) else {
             return ERASED.to_owned();
         };
         let text = String::from_utf8_lossy(&private.content).into_owned();
-        self.at_hand
-            .write()
-            .unwrap_or_else(PoisonError::into_inner)
-            .insert(words, text.clone());
+        let mut at_hand = self.at_hand.write().unwrap_or_else(PoisonError::into_inner);
+        if at_hand.forgotten == forgotten {
+            at_hand.texts.insert(words, text.clone());
+        }
         text
+    }
+
+    fn at_hand(&self) -> RwLockReadGuard<'_, AtHand> {
+        self.at_hand.read().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// A photo or other file behind a commitment, with its media type.
@@ -67,7 +75,8 @@ impl Texts {
     pub fn forget(&self, words: &[Words]) {
         let mut at_hand = self.at_hand.write().unwrap_or_else(PoisonError::into_inner);
         for word in words {
-            at_hand.remove(word);
+            at_hand.texts.remove(word);
+            at_hand.forgotten += 1;
         }
     }
 }

@@ -6,7 +6,7 @@ mod bench;
 
 use bench::{Bench, LOG, command, consent, number};
 use serde_json::{Value, json};
-use shop::repair::VehicleId;
+use shop::repair::{OrderId, VehicleId, Words};
 use shop::view::{order, rows};
 use shop::{Device, TroubleKind};
 use std::collections::BTreeSet;
@@ -62,10 +62,13 @@ fn an_id_used_for_something_else_is_refused() {
     assert_eq!(bench.view(&id).payments[0].amount, "50.00");
 }
 
-/// A store where somebody else is always quicker by one command.
+/// A store where somebody else is always quicker by one command, or does something between
+/// the reading of words and their coming back.
+#[derive(Default)]
 struct Quicker {
     inner: Memory,
     first: Mutex<Option<Command>>,
+    meanwhile: Mutex<Option<Box<dyn FnOnce() + Send>>>,
 }
 
 impl Store for Quicker {
@@ -91,7 +94,11 @@ impl Store for Quicker {
         self.inner.streams(log)
     }
     fn private(&self, log: &str, id: &Hash) -> Result<Option<Private>, ReadError> {
-        self.inner.private(log, id)
+        let read = self.inner.private(log, id);
+        if let Some(act) = self.meanwhile.lock().unwrap().take() {
+            act();
+        }
+        read
     }
     fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError> {
         self.inner.device_seq(log, device)
@@ -148,10 +155,7 @@ fn like_the_last(store: &dyn Store) -> Command {
 
 #[test]
 fn a_request_is_decided_again_where_somebody_was_quicker_unless_it_says_what_it_rests_on() {
-    let store = Arc::new(Quicker {
-        inner: Memory::new(),
-        first: Mutex::new(None),
-    });
+    let store = Arc::new(Quicker::default());
     let mut bench = Bench::on(Arc::clone(&store) as Arc<dyn Store>);
     let id = bench.open("Ada Brandt", "Drayman", "KD 2302");
     bench.tell(
@@ -184,6 +188,67 @@ fn a_request_is_decided_again_where_somebody_was_quicker_unless_it_says_what_it_
     // Nothing was written, so it may be decided again on what is new.
     resting["expected"] = json!({ stream.as_str(): 6 });
     assert_eq!(bench.service.command(resting).unwrap().events[0].seq, 7);
+}
+
+#[test]
+fn an_order_that_rests_on_its_own_stream_alone_still_gets_a_number_of_its_own() {
+    let store = Arc::new(Quicker::default());
+    let mut bench = Bench::on(Arc::clone(&store) as Arc<dyn Store>);
+    bench.open("Ada Brandt", "Drayman", "KD 2302");
+    let open = json!({ "open": { "vehicle": "v", "customer": "c" } });
+    let mut late = bench.make("order:late", "request", open.clone());
+    late["expected"] = json!({ "order:late": 0 });
+
+    // While it is decided, another device's order gets the next number.
+    let number_given = store
+        .stream(LOG, "shop", 0)
+        .unwrap()
+        .into_iter()
+        .rfind(|row| row.kind == "number-given")
+        .unwrap();
+    let body = String::from_utf8(number_given.body.clone()).unwrap();
+    let mut quick = like_the_last(store.as_ref());
+    quick.events[0].stream = number_given.stream;
+    quick.events[0].kind = number_given.kind;
+    quick.events[0].version = number_given.version;
+    quick.events[0].body = body.replace("1001", "1002").into_bytes();
+    *store.first.lock().unwrap() = Some(quick);
+
+    bench.service.command(late).unwrap();
+    let world = bench.service.world().unwrap();
+    let late = OrderId::new("late");
+    assert_eq!(world.number_of(&late).unwrap(), Some(1003));
+}
+
+#[test]
+fn words_that_are_erased_while_they_are_read_do_not_stay_at_hand() {
+    let store = Arc::new(Quicker::default());
+    let mut bench = Bench::on(Arc::clone(&store) as Arc<dyn Store>);
+    bench.open("Ada Brandt", "Drayman", "KD 2302");
+    let name = Words(named(&bench, "Ada Brandt"));
+    let texts = Arc::new(shop::Texts::new(Arc::clone(&bench.store), LOG));
+    let mut erasing = like_the_last(store.as_ref());
+    erasing.erase = vec![name.0];
+    let (within, theirs) = (Arc::clone(&texts), Arc::clone(&store));
+    *store.meanwhile.lock().unwrap() = Some(Box::new(move || {
+        theirs.inner.append(erasing).unwrap();
+        within.forget(&[name]);
+    }));
+    assert_eq!(
+        texts.text(name),
+        "Ada Brandt",
+        "as it was when it was asked for"
+    );
+    assert_eq!(texts.text(name), "(erased)");
+}
+
+#[test]
+fn no_device_can_end_an_erasure_that_was_asked_for() {
+    let mut bench = Bench::new();
+    let ended = json!({ "erasure-ended": { "asked": "some-command" } });
+    let trouble = bench.send("shop", "shop_fact", ended).unwrap_err();
+    assert_eq!(trouble.kind, TroubleKind::Unreadable);
+    assert!(trouble.what.contains("own program only"), "{trouble}");
 }
 
 #[test]
@@ -671,7 +736,7 @@ fn erased_words_read_as_erased_everywhere_and_the_rest_stands() {
     assert_eq!(bench.view(&id).row.customer, "Ada Brandt");
     let erased = named(&bench, "Ada Brandt");
     let shop_fact = record::encode(&record::AnyEvent::Shop(repair::ShopFact::Erased {
-        texts: vec![repair::Words(erased)],
+        texts: vec![Words(erased)],
         why: repair::Token::new("asked").unwrap(),
     }));
     bench
@@ -742,7 +807,7 @@ fn words_nobody_sent_are_not_taken_for_words() {
     }
     assert_eq!(bench.store.head(LOG).unwrap(), head);
     // A commitment that came before may be named again without its text.
-    let known = repair::Words(named(&bench, "It squeals")).hex();
+    let known = Words(named(&bench, "It squeals")).hex();
     bench.tell(&id, json!({ "keys": { "step": "taken", "words": known } }));
     shop::verify(bench.store.as_ref(), LOG, None).unwrap();
 }

@@ -183,7 +183,7 @@ impl Service {
         check_draft(&world, id, fact, &command.private)?;
         let stream = command.stream.to_string();
         let read = [(stream, world.seq(&command.stream)?)].into();
-        Ok(command.expected.clone().unwrap_or(read))
+        Ok(resting(command, read))
     }
 
     fn events_of_fact(
@@ -233,11 +233,11 @@ impl Service {
                     .chain([&command.stream])
                     .map(|stream| Ok((stream.to_string(), world.seq(stream)?)))
                     .collect::<Result<BTreeMap<String, u64>, Trouble>>()?;
-                (events, command.expected.clone().unwrap_or(read))
+                (events, resting(command, read))
             };
             match self.append(command, expected, events) {
                 Err(trouble)
-                    if trouble.kind == TroubleKind::Conflict && command.expected.is_none() =>
+                    if trouble.kind == TroubleKind::Conflict && !names(command, &trouble.place) =>
                 {
                     self.catch_up()?;
                     last = Some(trouble);
@@ -390,6 +390,18 @@ impl Service {
     fn read_world(&self) -> RwLockReadGuard<'_, World> {
         self.world.read().unwrap_or_else(PoisonError::into_inner)
     }
+}
+
+/// What a decision rests on: what was read for it, or what the command says in its place. A
+/// command that names one stream has not thereby seen the others.
+fn resting(command: &ReadCommand, mut read: BTreeMap<String, u64>) -> BTreeMap<String, u64> {
+    read.extend(command.expected.clone().unwrap_or_default());
+    read
+}
+
+fn names(command: &ReadCommand, stream: &str) -> bool {
+    let expected = command.expected.as_ref();
+    expected.is_some_and(|expected| expected.contains_key(stream))
 }
 
 fn private(text: &record::Private) -> store::Private {
