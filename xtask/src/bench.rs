@@ -25,9 +25,11 @@ pub struct Choice {
     events: u64,
 }
 
-const DOCUMENT: &str = "docs/bench.md";
-const START: &str = "<!-- figures: written by `cargo xtask bench` -->";
-const END: &str = "<!-- /figures -->";
+pub const DOCUMENT: &str = "docs/bench.md";
+const MARKS: [&str; 2] = [
+    "<!-- figures: written by `cargo xtask bench` -->",
+    "<!-- /figures -->",
+];
 /// The order of the invented shop with the most events.
 const ORDER: u64 = 1002;
 
@@ -36,7 +38,7 @@ const ORDER: u64 = 1002;
 /// # Errors
 /// If something could not be run, or the document could not be written.
 pub fn bench(choice: &Choice) -> Result<ExitCode> {
-    let load_before = read_or("/proc/loadavg", "");
+    let machine = machine();
     let scratch = tempfile::tempdir().context("no temporary folder")?;
     let mut table = Table::default();
     program::build()?;
@@ -55,15 +57,15 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
     if choice.fresh_build {
         fresh_build(&scratch.path().join("target"), &mut table)?;
     }
-    let text = format!("{}\n{}", machine(load_before.trim()), table.text);
-    write_between(Path::new(DOCUMENT), &text)?;
+    let text = format!("{machine}\n{}", table.text);
+    write_between(Path::new(DOCUMENT), MARKS, &text)?;
     println!("{text}\nwritten into {DOCUMENT}");
     Ok(ExitCode::SUCCESS)
 }
 
 /// Rows of the document's table.
-struct Table {
-    text: String,
+pub struct Table {
+    pub text: String,
 }
 
 impl Default for Table {
@@ -75,7 +77,7 @@ impl Default for Table {
 }
 
 impl Table {
-    fn row(&mut self, what: &str, measured: &str, aim: &str) {
+    pub fn row(&mut self, what: &str, measured: &str, aim: &str) {
         eprintln!("{what}: {measured}");
         let _ = writeln!(self.text, "| {what} | {measured} | {aim} |");
     }
@@ -179,7 +181,6 @@ fn serving(shop: &Path, table: &mut Table) -> Result<()> {
     Ok(())
 }
 
-/// Sends facts on one connection and waits for each on another.
 /// What the plans that are timed get at.
 const TARGETS: [&str; 6] = [
     "housing+gasket",
@@ -207,6 +208,7 @@ fn plans(server: &Program) -> Result<Load> {
     Ok(Load::of(times))
 }
 
+/// Sends facts on one connection and waits for each on another.
 fn live(server: &Program) -> Result<Load> {
     const TAPS: u64 = 200;
     let mut asking = Connection::open(&server.address)?;
@@ -298,7 +300,9 @@ fn fresh_build(target: &Path, table: &mut Table) -> Result<()> {
     Ok(())
 }
 
-fn machine(load_before: &str) -> String {
+/// What machine it is, and what it was doing when asked.
+pub fn machine() -> String {
+    let load = read_or("/proc/loadavg", "");
     let cpu = read_or("/proc/cpuinfo", "");
     let model = cpu
         .lines()
@@ -323,30 +327,29 @@ fn machine(load_before: &str) -> String {
     let system = format!("{} {}", std::env::consts::OS, std::env::consts::ARCH);
     format!(
         "{model}, {cores} cores, {gibibytes} GiB; {system}; {rustc}. Load before the run (1, 5 and 15\nminutes): {}.\n",
-        load_before
-            .split(' ')
-            .take(3)
-            .collect::<Vec<_>>()
-            .join(", ")
+        load.split(' ').take(3).collect::<Vec<_>>().join(", ")
     )
 }
 
-fn write_between(document: &Path, text: &str) -> Result<()> {
+/// Writes a text between two marks of a document.
+pub fn write_between(document: &Path, marks: [&str; 2], text: &str) -> Result<()> {
     let before = std::fs::read_to_string(document)
         .with_context(|| format!("cannot read {}", document.display()))?;
-    let after = replaced(&before, text).with_context(|| {
+    let after = replaced(&before, marks, text).with_context(|| {
         format!(
-            "{} has no line {START:?} with {END:?} behind it",
-            document.display()
+            "{} has no line {:?} with {:?} behind it",
+            document.display(),
+            marks[0],
+            marks[1]
         )
     })?;
     std::fs::write(document, after).with_context(|| format!("cannot write {}", document.display()))
 }
 
-fn replaced(document: &str, text: &str) -> Option<String> {
-    let (head, rest) = document.split_once(START)?;
-    let (_, tail) = rest.split_once(END)?;
-    Some(format!("{head}{START}\n{text}{END}{tail}"))
+fn replaced(document: &str, [start, end]: [&str; 2], text: &str) -> Option<String> {
+    let (head, rest) = document.split_once(start)?;
+    let (_, tail) = rest.split_once(end)?;
+    Some(format!("{head}{start}\n{text}{end}{tail}"))
 }
 
 fn number(figures: &Figures, name: &str) -> Result<f64> {
@@ -388,10 +391,11 @@ mod tests {
 
     #[test]
     fn only_what_stands_between_the_marks_is_replaced() {
-        let document = format!("# Figures\n{START}\nold\n{END}\nafter\n");
-        let after = replaced(&document, "new\n").unwrap();
-        assert_eq!(after, format!("# Figures\n{START}\nnew\n{END}\nafter\n"));
-        assert_eq!(replaced("# Figures\n", "new\n"), None);
+        let [start, end] = MARKS;
+        let document = format!("# Figures\n{start}\nold\n{end}\nafter\n");
+        let after = replaced(&document, MARKS, "new\n").unwrap();
+        assert_eq!(after, format!("# Figures\n{start}\nnew\n{end}\nafter\n"));
+        assert_eq!(replaced("# Figures\n", MARKS, "new\n"), None);
     }
 
     #[test]

@@ -5,6 +5,7 @@
 mod bench;
 mod counts;
 mod pictures;
+mod plans;
 mod sequence;
 mod setup;
 mod soak;
@@ -28,6 +29,8 @@ enum Chore {
     Soak(soak::Choice),
     /// Take the figures of docs/bench.md, and write them there.
     Bench(bench::Choice),
+    /// Take only the figures of plans on random maps, and print them.
+    PlanBench(plans::Choice),
     /// Take pictures of the pages, for phone and desk, light and dark.
     Pictures(pictures::Choice),
     /// Hold the search behind plans against a published sequential ordering instance.
@@ -39,6 +42,7 @@ fn main() -> ExitCode {
         Chore::Test(choice) => steps::test(&choice),
         Chore::Soak(choice) => soak::soak(&choice),
         Chore::Bench(choice) => bench::bench(&choice),
+        Chore::PlanBench(choice) => plans::bench(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
         Chore::SequenceBench(choice) => sequence::bench(&choice),
     };
