@@ -4,7 +4,7 @@
 mod price;
 mod state;
 
-use super::{Shown, order_of, show};
+use super::{Ask, Shown, order_of, show};
 use crate::State;
 use crate::tap::{Look, link, signed};
 use axum::extract::{self, Path, Query};
@@ -13,6 +13,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use price::{entries, money, prices, sums};
 use serde::{Deserialize, Serialize};
+use shop::Trouble;
 use shop::record::v1::codes::PayerForm;
 use shop::repair::Words;
 use shop::view::{AskView, ConsentView, LineView, OrderView, TotalView};
@@ -30,18 +31,47 @@ impl For {
     }
 }
 
-pub async fn estimate(
-    extract::State(state): extract::State<State>,
-    headers: HeaderMap,
-    Path(number): Path<String>,
-    Query(whose): Query<For>,
-) -> Response {
-    show(state, headers, move |ask| {
-        let order = order_of(ask, &number)?;
-        let paper = Paper::of(&order, whose.payer());
-        Ok(Shown::of(&order, "Estimate", paper.page("Estimate", &order.papers.today, html! {
+/// What a paper is called: as a page, and on the paper itself; and what day it bears.
+struct Heading {
+    title: &'static str,
+    printed: &'static str,
+    day: fn(&OrderView) -> &str,
+}
+
+const ESTIMATE: Heading = Heading {
+    title: "Estimate",
+    printed: "Estimate",
+    day: today,
+};
+const ADDED: Heading = Heading {
+    title: "Added work",
+    printed: "Request for added work",
+    day: today,
+};
+const INVOICE: Heading = Heading {
+    title: "Invoice",
+    printed: "Invoice",
+    day: charged_on,
+};
+
+fn today(order: &OrderView) -> &str {
+    &order.papers.today
+}
+
+/// The day it was charged; until then, today.
+fn charged_on(order: &OrderView) -> &str {
+    let charged = order.papers.charged_on.as_deref();
+    charged.unwrap_or(&order.papers.today)
+}
+
+/// What every paper is asked with.
+type Asked = (extract::State<State>, HeaderMap, Path<String>, Query<For>);
+
+pub async fn estimate(asked: Asked) -> Response {
+    show_paper(asked, &ESTIMATE, |_, paper| {
+        Ok(html! {
             (paper.lines())
-            (prices(&paper))
+            (prices(paper))
             section {
                 h2 { "Your word" }
                 @if let Some(total) = paper.total() {
@@ -52,21 +82,14 @@ pub async fn estimate(
                 (paper.agreed())
                 (paper.signature("I agree to the work above, up to"))
             }
-        })))
+        })
     })
     .await
 }
 
-pub async fn added(
-    extract::State(state): extract::State<State>,
-    headers: HeaderMap,
-    Path(number): Path<String>,
-    Query(whose): Query<For>,
-) -> Response {
-    show(state, headers, move |ask| {
-        let order = order_of(ask, &number)?;
-        let paper = Paper::of(&order, whose.payer());
-        Ok(Shown::of(&order, "Added work", paper.page("Request for added work", &order.papers.today, html! {
+pub async fn added(asked: Asked) -> Response {
+    show_paper(asked, &ADDED, |_, paper| {
+        Ok(html! {
             (paper.lines())
             section {
                 h2 { "Agreed so far" }
@@ -83,43 +106,51 @@ pub async fn added(
             @if let Some(total) = paper.total() {
                 section {
                     h2 { "What it comes to now" }
-                    (sums(&order, total))
+                    (sums(paper.order, total))
                     p class="gap strong" { (question(total)) }
                     (paper.signature("I agree to the added work, up to, in all"))
                 }
             }
-        })))
+        })
     })
     .await
 }
 
-pub async fn invoice(
-    extract::State(state): extract::State<State>,
-    headers: HeaderMap,
-    Path(number): Path<String>,
-    Query(whose): Query<For>,
-) -> Response {
-    show(state, headers, move |ask| {
-        let order = order_of(ask, &number)?;
-        let paper = Paper::of(&order, whose.payer());
+pub async fn invoice(asked: Asked) -> Response {
+    show_paper(asked, &INVOICE, |ask, paper| {
         let (store, log) = ask.service.record();
         let head = Words(store.head(log)?.hash).hex();
-        let day = order.papers.charged_on.as_ref().unwrap_or(&order.papers.today);
-        Ok(Shown::of(&order, "Invoice", paper.page("Invoice", day, html! {
-            @if order.papers.charged_on.is_none() { p class="wait gap" { "Not written yet: this is how it would read now." } }
+        Ok(html! {
+            @if paper.order.papers.charged_on.is_none() { p class="wait gap" { "Not written yet: this is how it would read now." } }
             (paper.lines())
-            (prices(&paper))
-            (money(&paper))
+            (prices(paper))
+            (money(paper))
             section {
                 h2 { "What you agreed to" }
                 (paper.agreed())
             }
             @if paper.payer == PayerForm::Customer {
-                (tests(&order))
-                (left_so(&order))
+                (tests(paper.order))
+                (left_so(paper.order))
             }
             p class="soft gap head" { "Hold this paper against the record: " code { "buttonup verify --head " (head) } }
-        })))
+        })
+    })
+    .await
+}
+
+/// Answers with one payer's paper.
+async fn show_paper(
+    (extract::State(state), headers, Path(number), Query(whose)): Asked,
+    heading: &'static Heading,
+    content: impl FnOnce(&Ask<'_>, &Paper<'_>) -> Result<Markup, Trouble> + Send + 'static,
+) -> Response {
+    show(state, headers, move |ask| {
+        let order = order_of(ask, &number)?;
+        let paper = Paper::of(&order, whose.payer());
+        let content = content(ask, &paper)?;
+        let page = paper.page(heading.printed, (heading.day)(&order), content);
+        Ok(Shown::of(&order, heading.title, page))
     })
     .await
 }
