@@ -3,11 +3,15 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+mod bench;
+
+use bench::Bench;
 use drawing::joint;
 use fastener::repair::Planning;
 use measure::Customary;
+use rust_decimal::Decimal;
 use serde_json::json;
-use shop::mending::{Fields, Told, planning, ways};
+use shop::mending::{Fields, Told, added, planning, ways};
 use shop::{Device, Service};
 use std::sync::Arc;
 use store::Memory;
@@ -120,4 +124,15 @@ fn what_is_wrong_names_its_field() {
     fields.remove("engaged");
     let trouble = ways(&fields, None, &Planning::default(), Customary::Metric).unwrap_err();
     assert_eq!(trouble.field, "engaged");
+}
+
+/// A shop may say any rate; the page of a snag that reckons by it must still open.
+#[test]
+fn no_rate_is_too_large_to_reckon_by() {
+    let mut bench = Bench::new();
+    let id = bench.open("Ada Brandt", "Drayman", "KD 2302");
+    let mut way = told(&Planning::default()).remove(0).way;
+    way.minutes.as_mut().unwrap().mid = "600".to_owned();
+    let added = added(&bench.view(&id), &way, Decimal::MAX, 2);
+    assert_eq!(added.hours.as_deref(), Some("10"));
 }

@@ -40,11 +40,14 @@ pub fn added(order: &OrderView, way: &WayTold, rate: Decimal, digits: u32) -> Ad
         .totals
         .iter()
         .find(|total| total.payer == PayerForm::Customer);
-    let labour = (hours.unwrap_or_default() * rate)
+    let labour = hours
+        .unwrap_or_default()
+        .saturating_mul(rate)
         .round_dp_with_strategy(digits, RoundingStrategy::MidpointAwayFromZero);
-    let now = total.map_or(Decimal::ZERO, |total| number(&total.net))
-        + labour
-        + parts.unwrap_or_default();
+    let now = total
+        .map_or(Decimal::ZERO, |total| number(&total.net))
+        .saturating_add(labour)
+        .saturating_add(parts.unwrap_or_default());
     let with_tax = total.is_some_and(|total| total.ceiling_with_tax);
     let ceiling = total
         .filter(|_| !with_tax)
@@ -59,7 +62,7 @@ pub fn added(order: &OrderView, way: &WayTold, rate: Decimal, digits: u32) -> Ad
         now: say::money(now, digits),
         over: ceiling
             .filter(|ceiling| now > *ceiling)
-            .map(|ceiling| say::money(now - ceiling, digits)),
+            .map(|ceiling| say::money(now.saturating_sub(ceiling), digits)),
         with_tax,
     }
 }

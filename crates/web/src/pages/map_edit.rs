@@ -35,6 +35,13 @@ struct Draft {
     last: BTreeMap<String, String>,
 }
 
+impl Draft {
+    /// The version it would be kept as. The page says what it grew from, whatever it says.
+    fn next(&self) -> u32 {
+        self.base.saturating_add(1)
+    }
+}
+
 /// A draft, what is wrong with it, and what others have kept meanwhile.
 struct Looked<'a> {
     draft: &'a Draft,

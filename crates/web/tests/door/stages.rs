@@ -468,6 +468,21 @@ fn the_wheel_goes_back_so_that_it_rolls() {
 }
 
 #[test]
+fn a_draft_says_what_it_grew_from_and_the_page_opens_whatever_it_says() {
+    let door = opened();
+    let answer = door.ask(
+        "POST",
+        "/maps/odd/edit",
+        &[
+            ("Cookie", "who=ana"),
+            ("Content-Type", "application/x-www-form-urlencoded"),
+        ],
+        b"base=4294967295&text=vehicle+%3D+%22x%22",
+    );
+    assert_eq!(answer.status, 200, "{}", answer.body);
+}
+
+#[test]
 fn what_a_map_is_made_of_is_shown_and_never_run() {
     let door = opened();
     let name = "<img src=x onerror=alert(1)> & \\\"B+\\\" nut";

@@ -400,7 +400,7 @@ pub fn as_text(looked: &Looked<'_>, kept: bool) -> Markup {
     let fact = json!({
         "stream": format!("map:{}", draft.id),
         "map_fact": { "drafted": {
-            "version": draft.base + 1,
+            "version": draft.next(),
             "text": { "$document": "text", "media": "application/toml" },
         } },
     });
@@ -420,7 +420,7 @@ pub fn as_text(looked: &Looked<'_>, kept: bool) -> Markup {
                 @if looked.newest.is_some() { a class="row" href=(format!("/maps/{}/file", draft.id)) { span class="what strong" { "Save the kept version as a file" } } }
             }
             div class="presses low" {
-                (button(Look::Confirm, "Keep it", &format!("as version {}", draft.base + 1), &[fact], Some(&format!("/maps/{}", draft.id))))
+                (button(Look::Confirm, "Keep it", &format!("as version {}", draft.next()), &[fact], Some(&format!("/maps/{}", draft.id))))
             }
         }
     }
