@@ -1,7 +1,8 @@
 //! What holds for the whole project, and no single crate can check of itself: which room
 //! may use which, what a pure room must never touch, which licences come in, and which
-//! words have no place in any file.
+//! words have no place in any file; and whether what the documents name is there.
 
+mod documents;
 mod licences;
 mod rooms;
 mod source;
