@@ -120,15 +120,6 @@ impl Browser {
             .with_context(|| format!("the browser gave no status for {url}"))
     }
 
-    /// Loads the page again.
-    ///
-    /// # Errors
-    /// If the page does not load.
-    pub fn reload(&self) -> Result<()> {
-        self.wait(self.client().refresh())
-            .context("the page does not load again")
-    }
-
     /// The address of the page.
     ///
     /// # Errors

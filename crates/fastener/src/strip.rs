@@ -126,33 +126,6 @@ pub fn bolt_shear_mm2_per_mm(pitch_mm: f64, hole_minor_mm: f64, bolt_pitch_mm: f
     (PI / pitch_mm * hole_minor_mm * (pitch_mm / 2.0 + depth)).max(0.0)
 }
 
-/// The full turns that carry, out of the length that a bolt reaches into a hole.
-///
-/// Formula: the lesser of the bolt's reach less one pitch for its point, and the tapped depth,
-/// less the countersink.
-///
-/// Inputs: lengths in mm. Returns mm, not below 0.
-///
-/// # Source
-///
-/// Shop practice: a bolt's first turn is its point.
-///
-/// ```
-/// use fastener::{Thread, strip::true_engagement_mm};
-/// let m8 = Thread::metric(8.0, 1.25)?;
-/// assert_eq!(true_engagement_mm(&m8, 18.0, 22.0, 0.5), 16.25);
-/// # Ok::<(), fastener::ThreadTrouble>(())
-/// ```
-pub fn true_engagement_mm(
-    thread: &Thread,
-    reach_mm: f64,
-    tapped_depth_mm: f64,
-    countersink_mm: f64,
-) -> f64 {
-    let reach = reach_mm - thread.pitch_mm();
-    (reach.min(tapped_depth_mm) - countersink_mm).max(0.0)
-}
-
 /// The length of engagement that is given credit in a metal.
 ///
 /// Formula: the engaged length, at most two diameters in light metals.
@@ -173,8 +146,7 @@ pub fn credited_mm(thread: &Thread, engaged_mm: f64, parent: &Parent) -> f64 {
 ///
 /// Formula: bolt Rm As; bolt thread AS bolt Le 0.6 Rm; hole thread AS hole Le τ.
 ///
-/// Inputs: `engaged_mm`, the length of full thread in engagement (see
-/// [`true_engagement_mm`]), not negative.
+/// Inputs: `engaged_mm`, the length of full thread in engagement, not negative.
 /// Returns newtons and millimetres.
 ///
 /// # Errors
@@ -291,28 +263,4 @@ fn working(
             .value(load(areas.bolt_mm2_per_mm, bolt_shear_mpa)),
         )
         .line(hole)
-}
-
-/// A more cautious pull-out load of a tapped hole, for a second opinion.
-///
-/// Formula: P = π d2 τ Le / 3; a third of the cylinder through the pitch line carries.
-///
-/// Inputs: `engaged_mm` of full thread, `shear_mpa` of the parent metal. Returns newtons.
-///
-/// # Limits
-///
-/// Empirical: perfectly mated threads carry a half instead of a third.
-///
-/// # Source
-///
-/// Fastener design book by the author of NASA RP-1228, chapter on tapped holes.
-///
-/// ```
-/// use fastener::{Thread, strip::cautious_pull_out_n};
-/// let pull_out_n = cautious_pull_out_n(&Thread::metric(8.0, 1.25)?, 16.0, 190.0);
-/// assert_eq!(format!("{pull_out_n:.0}"), "22883");
-/// # Ok::<(), fastener::ThreadTrouble>(())
-/// ```
-pub fn cautious_pull_out_n(thread: &Thread, engaged_mm: f64, shear_mpa: f64) -> f64 {
-    PI * thread.geometry().pitch_diameter_mm * shear_mpa * engaged_mm / 3.0
 }

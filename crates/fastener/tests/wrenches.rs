@@ -5,7 +5,6 @@
 use fastener::head::almost_fit;
 use fastener::pattern::{Layout, PatternTrouble, passes_nm, pattern};
 use fastener::pulley::{HoldingBelt, PulleyBolt, held};
-use fastener::torque::angle_note;
 use fastener::wrench::{Reads, doubled_lever_mm, hand_force_n, reads, setting};
 
 /// Across the wrench nothing is corrected; folded back the wrench is set higher.
@@ -117,12 +116,6 @@ fn passes_rise_to_the_final_torque() {
         passes_nm(22.0, &[1.0, 0.5]),
         Err(PatternTrouble::Passes { nth: 2 })
     );
-}
-
-#[test]
-fn an_angle_is_no_torque() {
-    let note = angle_note(30.0, 90.0);
-    assert!(note.starts_with("30 N·m, then 90°") && note.contains("new ones"));
 }
 
 /// 12 mm on a 1/2 inch head does not go on; 13 mm goes on and rounds it off.

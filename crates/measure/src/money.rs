@@ -206,11 +206,6 @@ impl Money {
         self.amount.is_zero()
     }
 
-    /// Whether it is below zero.
-    pub fn is_negative(self) -> bool {
-        self.amount < Decimal::ZERO
-    }
-
     /// The sum, exact.
     ///
     /// # Errors

@@ -35,5 +35,5 @@ mod working;
 pub use ceiling::{Ceiling, Over, over, over_by_rule, write_down};
 pub use entry::{Charge, Entry, Label, LineRef, Payer, TaxOn, TaxRule};
 pub use leeway::Leeway;
-pub use totals::{Totals, after_write_down, amount, by_charge, rounded, totals};
+pub use totals::{Totals, after_write_down, amount, rounded, totals};
 pub use working::working;

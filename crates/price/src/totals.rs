@@ -1,6 +1,6 @@
 //! What entries come to, for each payer.
 
-use crate::entry::{Charge, Entry, Payer, TaxRule};
+use crate::entry::{Entry, Payer, TaxRule};
 use rust_decimal::{Decimal, RoundingStrategy};
 use std::collections::BTreeMap;
 
@@ -109,21 +109,10 @@ fn tax_on(base: Decimal, rule: &TaxRule, minor_digits: u32) -> Decimal {
     rounded(tax.unwrap_or(Decimal::ZERO), minor_digits)
 }
 
-/// How much of a payer's net sum each kind of charge makes up, in a fixed order.
-#[must_use]
-pub fn by_charge(entries: &[Entry], payer: Payer, minor_digits: u32) -> BTreeMap<Charge, Decimal> {
-    let mut out = BTreeMap::new();
-    for entry in entries.iter().filter(|entry| entry.payer == payer) {
-        let sum: &mut Decimal = out.entry(entry.charge).or_default();
-        *sum = sum.saturating_add(amount(entry, minor_digits));
-    }
-    out
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::TaxOn;
+    use crate::{Charge, TaxOn};
     use proptest::prelude::*;
 
     fn entry(charge: Charge, quantity: &str, each: &str, payer: Payer) -> Entry {

@@ -3,7 +3,7 @@
 use crate::code::{PieceIs, Stand};
 use crate::fact::Fact;
 use crate::ids::{CommandId, MoveId};
-use crate::item::{Item, System, Zone};
+use crate::item::{Item, System};
 use crate::moves::{Moves, Node, Stated};
 use crate::order::{Order, Stamp};
 use crate::told::latest;
@@ -406,14 +406,4 @@ fn declined(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<Vec<Position>>
         }
     }
     out
-}
-
-/// Where an unknown item must be assumed to be.
-#[must_use]
-pub fn system_of(open: &OpenItem) -> (System, Zone) {
-    open.known
-        .as_ref()
-        .map_or((System::Unknown, Zone::Unknown), |item| {
-            (item.system, item.zone)
-        })
 }

@@ -36,7 +36,7 @@ pub mod stock;
 mod text;
 mod told;
 
-pub use account::{Account, OpenItem, OpenPiece, system_of, told_of_items};
+pub use account::{Account, OpenItem, OpenPiece, told_of_items};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{

@@ -317,20 +317,6 @@ pub fn working(joint: &Joint, friction: Friction, clamp_n: f64, form: Form) -> W
         .limit("Not a specification: the maker's torque overrides it.")
 }
 
-/// Why a torque with an angle cannot be checked with a torque wrench.
-///
-/// Returns the words to show for a stage such as "30 N·m, then 90°".
-pub fn angle_note(snug_nm: f64, angle_deg: f64) -> String {
-    format!(
-        "{} N·m, then {}°: the angle stretches the bolt to its yield or past it, so the last \
-         torque tells nothing and no torque stands in for the angle. Bolts tightened this way \
-         are often for one use: new ones unless the maker says otherwise. Mark head and part, \
-         turn in one pull, oil as the maker says.",
-        trimmed(snug_nm, 1),
-        trimmed(angle_deg, 0)
-    )
-}
-
 pub(crate) fn within(
     what: &'static str,
     value: f64,
