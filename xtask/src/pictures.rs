@@ -1,6 +1,6 @@
 //! Pictures of the pages, as people see them.
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, bail, ensure};
 use cargo_metadata::MetadataCommand;
 use chromium::{Browser, DESK, PHONE, Server, Viewport};
 use clap::Args;
@@ -45,6 +45,7 @@ const PAGES: &[(&str, &str)] = &[
         "/o/1002/plan/price?map=korvane-drayman-engine-front&for=housing+gasket&aim=reach",
     ),
     ("next-stage", "/o/1002/stage"),
+    ("snag-which", "/o/1002/stage?snag=which"),
     ("desk", "/o/1002/desk"),
     ("ask", "/o/1002/ask"),
     ("parts", "/o/1002/parts"),
@@ -53,6 +54,13 @@ const PAGES: &[(&str, &str)] = &[
     ("decline", "/o/1002/decline"),
     ("hand-over", "/o/1002/hand-over"),
     ("shop", "/shop"),
+    ("second", "/o/1002/second"),
+    (
+        "put-ins",
+        "/o/1002/off?lines=lower+hose%2C+cooling+coolant%0Aheater+hose",
+    ),
+    ("item", "/o/1002/item/housing-bolts"),
+    ("warranty-invoice", "/o/1001/invoice?payer=warranty"),
     ("story", "/o/1002/story"),
     ("record", "/record"),
     ("coolant", "/coolant"),
@@ -61,6 +69,7 @@ const PAGES: &[(&str, &str)] = &[
         "coolant-measure",
         "/o/1002/item/coolant/measure?instrument=refractometer&reading=-24&glycol=ethylene",
     ),
+    ("coolant-reading", "/o/1002/item/coolant/measure"),
     ("coolant-drain", "/o/1002/item/coolant/drain"),
     (
         "coolant-pour",
@@ -113,6 +122,38 @@ const PAGES: &[(&str, &str)] = &[
     ),
 ];
 
+/// Pages of what is made first, since its name is another in each demonstration.
+const MADE: &[(&str, &str)] = &[
+    (
+        "vehicle",
+        "return document.querySelector('a[href^=\"/v/\"]').href",
+    ),
+    ("snag-asks", "return '/o/1002/snag/picture'"),
+    (
+        "snag-ways",
+        "return '/o/1002/snag/picture?asked=1&thread=M8x1.25&class=8.8&bolt-length=75%20mm&torque=22%20Nm&by=2&engaged=18&depth=26&hole=blind&boss=19&in=aluminium'",
+    ),
+];
+
+/// A bolt snaps on the order of the benchmark repair.
+const SNAP: &str = r#"
+    const { order } = await (await fetch("/api/orders/1002")).json();
+    const answer = await fetch("/api/commands", {
+        method: "POST",
+        headers: { "content-type": "application/json" },
+        body: JSON.stringify({
+            command_id: crypto.randomUUID(), device: "pictures", device_seq: 1,
+            happened_at: new Date().toISOString(), who: document.body.dataset.who,
+            stream: `order:${order}`,
+            fact: { "snag-found": {
+                snag: "picture", item: "housing-bolts", at: [6], what: "snapped", sits: "below",
+                words: null, photos: [], moves: [],
+            } },
+        }),
+    });
+    return answer.ok;
+"#;
+
 /// A plan from a whole vehicle, with one way ruled out.
 const PLAN: &str = "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&for=housing+gasket&for=housing+o-rings&without=shroud.off";
 
@@ -127,7 +168,7 @@ const COLOURS: [(&str, bool); 2] = [("light", false), ("dark", true)];
 #[derive(Args)]
 pub struct Choice {
     /// Take this page alone.
-    #[arg(long, value_name = "NAME", value_parser = PossibleValuesParser::new(PAGES.iter().map(|(name, _)| *name)))]
+    #[arg(long, value_name = "NAME", value_parser = PossibleValuesParser::new(PAGES.iter().chain(MADE).map(|(name, _)| *name)))]
     page: Option<String>,
     /// Take the page to its end, not only what the screen shows.
     #[arg(long)]
@@ -157,10 +198,21 @@ pub fn take(choice: &Choice) -> Result<ExitCode> {
     )?;
     let browser = Browser::start()?;
     browser.goto(&server.url(BE_SOMEBODY))?;
-    for &(page, path) in PAGES {
-        if choice.page.as_ref().is_none_or(|only| only == page) {
-            picture_page(&browser, &server.url(path), page, choice)?;
-        }
+    let wanted = |page: &str| choice.page.as_ref().is_none_or(|only| only == page);
+    for &(page, path) in PAGES.iter().filter(|(page, _)| wanted(page)) {
+        picture_page(&browser, &server.url(path), page, choice)?;
+    }
+    if MADE.iter().any(|(page, _)| wanted(page)) {
+        browser.goto(&server.url("/o/1001"))?;
+        let snapped = browser.execute(SNAP, vec![])?;
+        ensure!(snapped.as_bool() == Some(true), "the bolt did not snap");
+    }
+    for &(page, where_it_is) in MADE.iter().filter(|(page, _)| wanted(page)) {
+        browser.goto(&server.url("/o/1001"))?;
+        let found = browser.execute(where_it_is, vec![])?;
+        let path = found.as_str().context("the page has no address")?;
+        let path = path.strip_prefix(&server.url("")).unwrap_or(path);
+        picture_page(&browser, &server.url(path), page, choice)?;
     }
     Ok(ExitCode::SUCCESS)
 }

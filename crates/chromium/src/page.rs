@@ -97,7 +97,8 @@ impl Browser {
         let words = |said: Option<Said>| match said {
             Some(Said {
                 value: Value::String(words),
-            }) => one_line(&words),
+                // Where a word may be broken, nobody reads or hears anything.
+            }) => one_line(&words).replace('\u{ad}', ""),
             _ => String::new(),
         };
         let tree = self.cdp("Accessibility.getFullAXTree", json!({}))?;

@@ -386,6 +386,25 @@ async function carryOut(button, form) {
   await refresh();
 }
 
+// A reading and what follows from it are kept with one tap: the page that works it out is
+// asked for, and what it offers to keep is kept. What is wrong is told there beside its field.
+async function keepThrough(form) {
+  if (!form.reportValidity()) return;
+  const address = `${location.pathname}?${new URLSearchParams(new FormData(form))}`;
+  try {
+    const answer = await fetch(address, { headers: { accept: "text/html" } });
+    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    const keeps = page.querySelector("main button[data-commands]");
+    if (keeps) await carryOut(keeps, null);
+    else location.assign(address);
+  } catch {
+    sayTrouble({
+      what: "It can't be worked out: the shop's program is out of reach.",
+      mend: "Go where the network reaches, then press again.",
+    });
+  }
+}
+
 function undo() {
   const last = JSON.parse(sessionStorage.last ?? "[]");
   if (!last.length) return tell("Nothing on this device to take back");
@@ -403,6 +422,8 @@ document.addEventListener("click", (event) => {
     event.preventDefault();
     act(button);
   }
+  const through = event.target.closest("button[data-through]");
+  if (through) keepThrough(through.form);
   if (event.target.closest("[data-undo]")) undo();
   if (event.target.closest("[data-print]")) window.print();
 });

@@ -439,6 +439,7 @@ const PAGES: &[&str] = &[
     "/o/1002/walk",
     "/o/1002/off",
     "/o/1002/off?lines=6+tray+screws+M6%0Ahose",
+    "/o/1002/off?lines=lower+hose%2C+cooling+coolant%0Aheater+hose",
     "/maps",
     "/maps/korvane-drayman-engine-front",
     "/maps/korvane-drayman-engine-front?for=",
@@ -448,6 +449,7 @@ const PAGES: &[&str] = &[
     "/o/1006/plan?map=korvane-drayman-engine-front&for=housing+gasket&without=shroud.off",
     "/o/1002/plan/price?map=korvane-drayman-engine-front&for=housing+gasket",
     "/o/1002/stage",
+    "/o/1002/stage?snag=which",
     "/o/1006/stage",
     "/o/1002/back",
     "/o/1004/back",
@@ -478,6 +480,8 @@ const PAGES: &[&str] = &[
     "/o/1002/estimate",
     "/o/1002/added",
     "/o/1002/invoice",
+    "/o/1001/invoice?payer=warranty",
+    "/o/1002/estimate?payer=warranty",
     "/o/1002/story",
     "/o/1002/mend",
     "/threads",
@@ -491,35 +495,93 @@ const PAGES: &[&str] = &[
     "/threads/stub?stands=below&thread=M8&class=8.8&by=2&engaged=18&hole=blind&depth=26&in=aluminium",
 ];
 
+/// What lies folded on a page and is opened by a tap.
+const FOLDED: &[(&str, &str)] = &[
+    ("/o/1002/item/housing-bolts", "Size and torque"),
+    ("/o/1002/item/housing-bolts", "M8x1.25"),
+    ("/o/1002/item/housing-bolts", "Belongs to"),
+    ("/o/1002/parts", "A part is needed"),
+];
+
+/// What is wrong with the page that is shown, light and dark.
+fn faults_of(browser: &Browser, page: &str) -> Result<Vec<String>> {
+    let mut faults = Vec::new();
+    let address = browser.execute("return location.href", vec![])?;
+    for dark in [false, true] {
+        browser.set_dark(dark)?;
+        browser.goto(address.as_str().unwrap_or_default())?;
+        let found = browser.axe()?.into_iter();
+        faults.extend(found.map(|fault| format!("{page} dark {dark}: {fault}")));
+    }
+    let found = browser.target_faults()?.into_iter();
+    faults.extend(found.map(|fault| format!("{page}: {fault}")));
+    let found = spills(browser)?.into_iter();
+    faults.extend(found.map(|fault| format!("{page}: {fault}")));
+    let found = browser.console_errors()?.into_iter();
+    faults.extend(found.map(|fault| format!("{page}: {fault}")));
+    Ok(faults)
+}
+
+/// Words that stand out of the box that is pressed.
+fn spills(browser: &Browser) -> Result<Vec<String>> {
+    let found = browser.execute(
+        "return [...document.querySelectorAll('.chips label, .press')]
+            .filter((box) => box.scrollWidth > box.clientWidth + 1)
+            .map((box) => `\"${box.innerText}\" spills out of its box`)",
+        vec![],
+    )?;
+    Ok(serde_json::from_value(found)?)
+}
+
+/// The same without showing the page anew: what was unfolded stays so.
+fn faults_here(browser: &Browser, page: &str) -> Result<Vec<String>> {
+    let mut faults = browser.axe()?;
+    faults.extend(browser.target_faults()?);
+    faults.extend(spills(browser)?);
+    Ok(faults
+        .into_iter()
+        .map(|fault| format!("{page}: {fault}"))
+        .collect())
+}
+
 #[test]
 fn every_page_can_be_read_and_pressed() -> Result<()> {
     let shop = started("demo")?;
     let browser = phone(&shop, "/who/pavel")?;
     let mut faults = Vec::new();
     for path in PAGES {
-        for dark in [false, true] {
-            browser.set_dark(dark)?;
-            browser.goto(&shop.server.url(path))?;
-            faults.extend(
-                browser
-                    .axe()?
-                    .into_iter()
-                    .map(|fault| format!("{path} dark {dark}: {fault}")),
-            );
-        }
-        faults.extend(
-            browser
-                .target_faults()?
-                .into_iter()
-                .map(|fault| format!("{path}: {fault}")),
-        );
-        faults.extend(
-            browser
-                .console_errors()?
-                .into_iter()
-                .map(|fault| format!("{path}: {fault}")),
-        );
+        browser.goto(&shop.server.url(path))?;
+        faults.extend(faults_of(&browser, path)?);
     }
+    for (path, words) in FOLDED {
+        browser.goto(&shop.server.url(path))?;
+        unfold(&browser, words)?;
+        faults.extend(faults_here(&browser, &format!("{path}, {words}"))?);
+    }
+    // The names of a vehicle and of a snag are made anew each time.
+    browser.goto(&shop.server.url("/o/1001"))?;
+    follow(&browser, "The vehicle")?;
+    browser.wait_for_text("What was done")?;
+    faults.extend(faults_of(&browser, "a vehicle")?);
+    browser.goto(&shop.server.url("/o/1002/snag?item=housing-bolts"))?;
+    browser.by_role_containing("checkbox", "6")?.click()?;
+    tap(&browser, "Note the snag")?;
+    browser.wait_for_text("Show the ways back")?;
+    faults.extend(faults_of(&browser, "what is asked of a snag")?);
+    for (field, value) in [
+        ("engaged", "18"),
+        ("How deep", "26"),
+        ("Metal around", "19"),
+    ] {
+        write(&browser, field, value)?;
+    }
+    choose(&browser, "aluminium, cast")?;
+    tap(&browser, "Show the ways back")?;
+    browser.wait_for_text("Take this way")?;
+    faults.extend(faults_of(&browser, "the ways back")?);
+    tap(&browser, "Take this way")?;
+    browser.wait_for_text("All done as listed")?;
+    faults.extend(faults_of(&browser, "a way that was taken")?);
     ensure!(faults.is_empty(), "{}", faults.join("\n"));
     Ok(())
 }

@@ -45,7 +45,7 @@ const GLYCOLS: &[(&str, &str)] = &[
 ];
 
 const COUNTED: &[(&str, &str)] = &[
-    ("concentrate", "antifreeze from the bottle"),
+    ("concentrate", "anti\u{ad}freeze from the bottle"),
     ("glycol", "pure glycol, by volume"),
     ("mass", "pure glycol, by mass"),
 ];
@@ -191,7 +191,7 @@ fn fields_of(code: &str, asked: &Asked) -> Markup {
             (more(asked))
         },
         "strength" => html! {
-            (asked_chips(asked, "instrument", "Read with", &[("refractometer", "refractometer"), ("hydrometer", "hydrometer"), ("strip", "test strip")]))
+            (asked_chips(asked, "instrument", "Read with", &[("refractometer", "refracto\u{ad}meter"), ("hydrometer", "hydro\u{ad}meter"), ("strip", "test strip")]))
             (asked_input(asked, "reading", "It shows", "refractometer −36 °C or −33 °F, hydrometer 1.070, strip 50 %"))
             (asked_input(asked, "sample", "Sample's temperature", "for a hydrometer; cold shop if empty"))
             (kind(asked))

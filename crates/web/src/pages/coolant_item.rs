@@ -185,8 +185,12 @@ fn measure(mut step: Step<'_>) -> Markup {
     html! {
         (cautions(&[Caution::Hot.text(), Caution::Poisonous.text()]))
         @for kept in &step.coolant.strengths { p class="gap" { "Kept: " span class="strong" { (kept.said) } } }
+        @if !sent && step.order.gates.iter().flat_map(|gate| &gate.fit_to_go).any(|reason| reason.key == "proof-failed:CoolantMix") {
+            p class="no gap" { "Not as it should be: drain and pour to the mix wanted." }
+        }
         div class="columns" {
             div {
+                @if sent && answer.is_none() { p class="alarm" { "Not worked out yet: see below what is wrong." } }
                 @if let Some(answer) = &answer {
                     (answered(answer))
                     @if answer.tone == "no" { p class="gap" { "Not as it should be: drain and pour to the mix wanted." } }
@@ -194,12 +198,19 @@ fn measure(mut step: Step<'_>) -> Markup {
                 }
             }
             form method="get" {
-                (asked_chips(&step.asked, "instrument", "Read with", &[("refractometer", "refractometer"), ("hydrometer", "hydrometer"), ("strip", "test strip")]))
+                (asked_chips(&step.asked, "instrument", "Read with", &[("refractometer", "refracto\u{ad}meter"), ("hydrometer", "hydro\u{ad}meter"), ("strip", "test strip")]))
                 (asked_input(&step.asked, "reading", "It shows", "refractometer −36 °C or −33 °F, hydrometer 1.070, strip 50 %"))
                 (asked_input(&step.asked, "sample", "Sample's temperature", "for a hydrometer; a cold shop if empty"))
                 (asked_chips(&step.asked, "glycol", "The label says", &[("ethylene", "ethylene glycol"), ("propylene", "propylene glycol")]))
                 @if step.asked.text("cap").is_empty() { p class="soft" { "With the cap's rating under “This vehicle's figures” the boiling point shows too." } }
-                div class=(if answer.is_some() { "presses" } else { "presses low" }) { button class=(if answer.is_some() { "press" } else { "press confirm" }) type="submit" { "Work it out" } }
+                @if answer.is_some() {
+                    div class="presses" { button class="press" type="submit" { "Work it out" } }
+                } @else {
+                    div class="presses two low" {
+                        button class="press confirm" type="button" data-through="yes" { "Keep the reading" small { "as it works out" } }
+                        button class="press" type="submit" { "Work it out" }
+                    }
+                }
             }
         }
     }
@@ -242,7 +253,12 @@ fn keep(step: &Step<'_>, answer: &Answer, after: bool) -> Markup {
             "it stands at the hand-over until put right",
         ),
     };
-    button(Look::Confirm, label, small, &commands, Some(&step.home()))
+    let next = match good || !after {
+        true => step.home(),
+        // What to do about it stands there.
+        false => format!("{}/measure", step.home()),
+    };
+    button(Look::Confirm, label, small, &commands, Some(&next))
 }
 
 /// A value as the record takes it.

@@ -199,7 +199,7 @@ impl<'a> Paper<'a> {
                 p class="beside gap" { (papers.shop) }
                 h1 class="spread" {
                     span { (title) @if self.payer != PayerForm::Customer { " for " (payer_name(self.payer)) } }
-                    span { (self.order.number) }
+                    span class="number" { (self.order.number) }
                 }
                 dl class="parties" {
                     (told("Date", day))

@@ -158,7 +158,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                     }
                     form {
                         (required("name", "Somebody new", "", ""))
-                        (chips("role", "What they do", &[("technician", "technician"), ("desk", "desk"), ("owner", "owner"), ("apprentice", "apprentice")], "technician"))
+                        (chips("role", "What they do", &[("technician", "techni\u{ad}cian"), ("desk", "desk"), ("owner", "owner"), ("apprentice", "appren\u{ad}tice")], "technician"))
                         div class="presses" {
                             (button(Look::Plain, "Add", "", &[json!({ "stream": "shop", "shop_fact": { "joined": { "person": new("person"), "name": text("name"), "roles": [field("role")] } } })], None))
                         }

@@ -209,8 +209,8 @@ const STANDS: &[(&str, &str)] = &[
 
 const METALS: &[(&str, &str)] = &[
     ("", "not asked"),
-    ("aluminium", "aluminium, cast"),
-    ("die-cast aluminium", "aluminium, die-cast"),
+    ("aluminium", "alumin\u{ad}ium, cast"),
+    ("die-cast aluminium", "alumin\u{ad}ium, die-cast"),
     ("grey iron", "grey iron"),
     ("steel", "steel"),
 ];

@@ -33,8 +33,8 @@ pub const SHOWN: &[&str] = &[
 
 /// Metals as chips.
 pub const METALS: &[(&str, &str)] = &[
-    ("aluminium", "aluminium, cast"),
-    ("die-cast aluminium", "aluminium, die-cast"),
+    ("aluminium", "alumin\u{ad}ium, cast"),
+    ("die-cast aluminium", "alumin\u{ad}ium, die-cast"),
     ("grey iron", "grey iron"),
     ("steel", "steel"),
     ("magnesium", "magne\u{ad}sium"),
