@@ -4,25 +4,32 @@
 //! TSPLIB's sequential ordering problem. The search is the one that plans use; the
 //! bound and the local search beside it are for these instances.
 
+mod assign;
 mod bound;
+mod clock;
 mod exchange;
 mod instance;
 
 use anyhow::{Context, Result, bail};
 use bound::Bound;
+use clock::Clock;
 use exchange::Exchange;
-pub use instance::Instance;
+use instance::{Instance, MOST_NODES};
 use plan::bits::Bits;
 use plan::layered::{Layered, Next, pass};
 use std::path::PathBuf;
 use std::process::ExitCode;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// The width of the first pass.
 const NARROWEST: usize = 1_000;
 
-/// The most that the states of one pass may take up.
+/// The most that the states of one pass may take up, and those of one layer before it
+/// is cut.
 const MOST_BYTES: usize = 400 << 20;
+
+/// Steps between two looks at the clock.
+const LOOK: u32 = 256;
 
 /// Solve sequential ordering instances with the search that plans use.
 #[derive(clap::Args)]
@@ -33,6 +40,9 @@ pub struct Choice {
     /// How long each may take.
     #[arg(long, default_value_t = 10.0)]
     seconds: f64,
+    /// Count the processor's time, for a machine that does other things beside.
+    #[arg(long)]
+    processor_time: bool,
     /// Print one JSON object a line.
     #[arg(long)]
     json: bool,
@@ -42,9 +52,9 @@ pub struct Choice {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Answer {
     pub sequence: Vec<usize>,
-    pub length: u32,
+    pub length: u64,
     /// No sequence is shorter than this.
-    pub bound: u32,
+    pub bound: u64,
     pub proven: bool,
 }
 
@@ -52,11 +62,13 @@ pub struct Answer {
 pub fn bench(choice: &Choice) -> Result<ExitCode> {
     for file in &choice.files {
         let shown = file.display();
-        let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {shown}"))?;
-        let instance = Instance::read(&text).with_context(|| format!("{shown} is no instance"))?;
-        let start = Instant::now();
-        let answer = solve(&instance, Duration::try_from_secs_f64(choice.seconds)?)?;
-        let milliseconds = start.elapsed().as_millis();
+        let bytes = std::fs::read(file).with_context(|| format!("cannot read {shown}"))?;
+        let instance = Instance::read(&String::from_utf8_lossy(&bytes))
+            .with_context(|| format!("{shown} is no instance"))?;
+        let time = Duration::try_from_secs_f64(choice.seconds)?;
+        let clock = Clock::start(time, choice.processor_time);
+        let answer = solve(&instance, clock)?;
+        let milliseconds = clock.passed().as_millis();
         let Answer {
             length,
             bound,
@@ -77,13 +89,16 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
 }
 
 /// Finds a short sequence and a bound within the time given.
-pub fn solve(instance: &Instance, time: Duration) -> Result<Answer> {
+pub fn solve(instance: &Instance, clock: Clock) -> Result<Answer> {
     Ok(match instance.nodes.div_ceil(64) {
-        0..=1 => Solver::<1>::new(instance, time).solve(),
-        2 => Solver::<2>::new(instance, time).solve(),
-        3..=4 => Solver::<4>::new(instance, time).solve(),
-        5..=8 => Solver::<8>::new(instance, time).solve(),
-        _ => bail!("{} nodes are more than the 512 that fit", instance.nodes),
+        0..=1 => Solver::<1>::new(instance, clock).solve(),
+        2 => Solver::<2>::new(instance, clock).solve(),
+        3..=4 => Solver::<4>::new(instance, clock).solve(),
+        5..=8 => Solver::<8>::new(instance, clock).solve(),
+        _ => bail!(
+            "{} nodes are more than the {MOST_NODES} that fit",
+            instance.nodes
+        ),
     })
 }
 
@@ -93,30 +108,23 @@ struct Solver<'a, const W: usize> {
     exchange: Exchange<'a, W>,
     best: Vec<usize>,
     length: u32,
-    start: Instant,
-    time: Duration,
+    clock: Clock,
 }
 
 impl<'a, const W: usize> Solver<'a, W> {
-    fn new(instance: &'a Instance, time: Duration) -> Self {
-        let start = Instant::now();
+    fn new(instance: &'a Instance, clock: Clock) -> Self {
         let exchange = Exchange::new(instance);
         let mut best = exchange.nearest();
-        exchange.improve(&mut best, (0..instance.nodes).collect());
+        let more = || clock.within(0.3);
+        exchange.improve(&mut best, (0..instance.nodes).collect(), more);
         Self {
-            space: Space::new(instance),
+            space: Space::new(instance, clock),
             exchange,
             length: instance.length(&best).unwrap_or(u32::MAX),
             best,
             instance,
-            start,
-            time,
+            clock,
         }
-    }
-
-    /// Whether less than this part of the time has passed.
-    fn within(start: Instant, time: Duration, part: f64) -> bool {
-        start.elapsed() < time.mul_f64(part)
     }
 
     fn take(&mut self, sequence: Vec<usize>) {
@@ -127,17 +135,17 @@ impl<'a, const W: usize> Solver<'a, W> {
     }
 
     fn exchange_until(&mut self, part: f64, in_vain: usize) {
-        let (start, time) = (self.start, self.time);
-        let more = |since| since < in_vain && Self::within(start, time, part);
+        let clock = self.clock;
+        let more = |since| since < in_vain && clock.within(part);
         let found = self.exchange.search(self.best.clone(), more);
         self.take(found);
     }
 
     /// Raises the bound, and takes out the steps that it rules out.
     fn raise_until(&mut self, part: f64) {
-        let (start, time) = (self.start, self.time);
+        let clock = self.clock;
         for _ in 0..3 {
-            let more = || Self::within(start, time, part);
+            let more = || clock.within(part);
             if !more() {
                 break;
             }
@@ -153,11 +161,12 @@ impl<'a, const W: usize> Solver<'a, W> {
         if bound < self.length {
             self.exchange_until(0.97, usize::MAX);
         }
+        let length = self.instance.length_as_written(&self.best);
         Answer {
-            proven: bound == self.length,
+            proven: u64::from(bound) == length,
             sequence: self.best,
-            length: self.length,
-            bound,
+            length,
+            bound: u64::from(bound),
         }
     }
 
@@ -170,26 +179,32 @@ impl<'a, const W: usize> Solver<'a, W> {
         let nodes = self.instance.nodes;
         let mut each_nanoseconds = 1 + nodes as u128 * nodes as u128 * 3 / 2;
         let mut expanded = 0;
+        let states = MOST_BYTES / size_of::<Here<W>>();
         while bound < self.length {
-            let left = self.time.mul_f64(0.9).saturating_sub(self.start.elapsed());
+            let left = self.clock.left(0.9);
             let affordable =
                 usize::try_from(left.as_nanos() / each_nanoseconds).unwrap_or(usize::MAX);
             if affordable < 2 * expanded {
                 break;
             }
-            let began = Instant::now();
-            let most = affordable.min(MOST_BYTES / size_of::<Here<W>>()) as u64;
+            let began = self.clock.passed();
+            let most = affordable.min(states) as u64;
             let mut budget = most;
-            let width_now = width.min(1 + affordable / nodes);
-            let outcome = pass(&mut self.space, width_now, self.length, &mut budget);
+            let widest = (1 + affordable / nodes).min(4 * states / nodes);
+            let outcome = pass(&mut self.space, width.min(widest), self.length, &mut budget);
             expanded = usize::try_from(most - budget).unwrap_or(usize::MAX).max(1);
-            each_nanoseconds = 1 + began.elapsed().as_nanos() / expanded as u128;
+            let took = self.clock.passed().saturating_sub(began);
+            each_nanoseconds = 1 + took.as_nanos() / expanded as u128;
             if let Some(way) = outcome.ways.first() {
                 self.take(
                     std::iter::once(0)
                         .chain(way.labels.iter().copied())
                         .collect(),
                 );
+            }
+            if self.space.late {
+                // It left out what nobody has looked at: its cut says nothing.
+                break;
             }
             let cut = outcome.cut.unwrap_or(self.length);
             bound = bound.max(cut.min(self.length));
@@ -215,10 +230,14 @@ struct Space<'a, const W: usize> {
     instance: &'a Instance,
     before: Vec<Bits<W>>,
     bound: Bound<W>,
+    clock: Clock,
+    steps: u32,
+    /// Whether the time ran out, and steps were left out.
+    late: bool,
 }
 
 impl<'a, const W: usize> Space<'a, W> {
-    fn new(instance: &'a Instance) -> Self {
+    fn new(instance: &'a Instance, clock: Clock) -> Self {
         let all = 0..instance.nodes;
         let before = |node: usize| {
             all.clone()
@@ -229,7 +248,18 @@ impl<'a, const W: usize> Space<'a, W> {
             before: all.clone().map(before).collect(),
             bound: Bound::new(instance),
             instance,
+            clock,
+            steps: 0,
+            late: false,
         }
+    }
+
+    fn is_late(&mut self) -> bool {
+        self.steps += 1;
+        if self.steps.is_multiple_of(LOOK) {
+            self.late |= !self.clock.within(0.95);
+        }
+        self.late
     }
 }
 
@@ -254,6 +284,9 @@ impl<const W: usize> Layered for Space<'_, W> {
     }
 
     fn follow(&mut self, here: &Here<W>, into: &mut Vec<Next<Here<W>>>) {
+        if self.is_late() {
+            return;
+        }
         let last = usize::from(here.last);
         let position = here.done.len() - 1;
         let open = self.bound.follow(position, last).minus(&here.done);
@@ -316,8 +349,12 @@ mod tests {
         for name in small {
             let (_, length) = published.iter().find(|(known, _)| known == name).unwrap();
             let instance = Instance::read(&data(&format!("{name}.sop"))).unwrap();
-            let answer = solve(&instance, Duration::from_secs(30)).unwrap();
-            assert_eq!((answer.length, answer.proven), (*length, true), "{name}");
+            let answer = solve(&instance, Clock::start(Duration::from_secs(30), true)).unwrap();
+            assert_eq!(
+                (answer.length, answer.proven),
+                (u64::from(*length), true),
+                "{name}"
+            );
             assert_eq!(instance.length(&answer.sequence), Some(*length), "{name}");
         }
     }
@@ -360,11 +397,52 @@ mod tests {
     }
 
     #[test]
+    fn with_no_time_at_all_a_sequence_keeps_the_rules_and_a_bound_holds() {
+        for (name, length) in published() {
+            let instance = Instance::read(&data(&format!("{name}.sop"))).unwrap();
+            let answer = solve(&instance, Clock::start(Duration::ZERO, false)).unwrap();
+            let kept = instance.length(&answer.sequence).map(u64::from);
+            assert_eq!(kept, Some(answer.length), "{name}");
+            assert!(answer.bound <= u64::from(length), "{name}: {answer:?}");
+        }
+    }
+
+    #[test]
+    fn weights_too_large_to_add_up_are_counted_as_written() {
+        let far = 1_000_000_000_000_u64;
+        let text = format!("EDGE_WEIGHT_SECTION\n4\n0 {far} 7 9 -1 0 1 8 -1 -1 0 5 -1 -1 -1 0");
+        let instance = Instance::read(&text).unwrap();
+        let answer = solve(&instance, Clock::start(Duration::from_secs(1), false)).unwrap();
+        assert_eq!(answer.length, far + 6);
+        assert!(answer.bound <= answer.length && !answer.proven);
+    }
+
+    #[test]
+    fn an_instance_is_read_however_it_is_laid_out() {
+        let plain = "NAME: a.sop\nTYPE: SOP\nDIMENSION: 3\nEDGE_WEIGHT_FORMAT: FULL_MATRIX\n\
+                     EDGE_WEIGHT_SECTION\n3\n0 4 9\n-1 0 5\n-1 -1 0\nEOF\n";
+        let wrapped = "Name : a\r\nType: sop \r\nComment: a: b\r\n\r\n\
+                       edge_weight_section\r\n 3\r\n0 4\r\n9 -1\r\n0 5 -1\r\n-1\r\n0\r\n";
+        let without_size = "DIMENSION: 3\nEDGE_WEIGHT_SECTION\n-1 4 9 -1 7 5 -1 -1 1000000";
+        for text in [plain, wrapped, without_size] {
+            let instance = Instance::read(text).unwrap();
+            assert_eq!(instance.length(&[0, 1, 2]), Some(9), "{text}");
+            assert_eq!(instance.length(&[0, 2, 1]), None, "{text}");
+        }
+    }
+
+    #[test]
     fn what_is_no_instance_is_told_where() {
         for (text, says) in [
             ("TYPE: TSP\n", "not SOP"),
             ("EDGE_WEIGHT_SECTION\n3\n0 1 2\n", "square"),
             ("EDGE_WEIGHT_SECTION\n2\n0 x 1 0\n", "not a number"),
+            ("EDGE_WEIGHT_SECTION\n2\n0 -2 -1 0\n", "out of range"),
+            ("EDGE_WEIGHT_SECTION\n-3\n", "no number of nodes"),
+            ("EDGE_WEIGHT_SECTION\n600\n", "more than the 512"),
+            ("DIMENSION: 99999999999\n", "more than the 512"),
+            ("EDGE_WEIGHT_SECTION\n", "no weights"),
+            ("", "EDGE_WEIGHT_SECTION is missing"),
             (
                 "EDGE_WEIGHT_SECTION\n3\n0 1 1 1 0 -1 1 -1 0\n",
                 "before itself",

@@ -7,6 +7,7 @@
 //! stands there, less the prices of the nodes still to come. Prices and costs are whole
 //! parts of a unit, so that no rounding can make a bound too high.
 
+use super::assign::worths;
 use super::instance::Instance;
 use plan::bits::Bits;
 
@@ -71,15 +72,15 @@ impl<const W: usize> Bound<W> {
                 follow[position * nodes + node] = after[node].and(&next);
             }
         }
-        let cost = all
+        let cost: Vec<i64> = all
             .clone()
             .flat_map(|from| all.clone().map(move |to| (from, to)))
             .map(|(from, to)| i64::from(instance.cost(from, to)) * PARTS)
             .collect();
         let mut bound = Self {
             nodes,
+            price: first_prices(nodes, &cost, &after),
             cost,
-            price: vec![0; nodes],
             follow,
             to_here: vec![FAR; nodes * nodes],
             from_here: vec![FAR; nodes * nodes],
@@ -243,6 +244,18 @@ impl<const W: usize> Bound<W> {
         self.walk_back();
         left
     }
+}
+
+/// Prices with which the bound is at least that of the cheapest assignment of followers:
+/// what leaving and entering a node is worth is taken off where it is passed.
+fn first_prices<const W: usize>(nodes: usize, cost: &[i64], after: &[Bits<W>]) -> Vec<i64> {
+    let (leaving, entering) = worths(nodes, |from, to| {
+        after[from].has(to).then(|| cost[from * nodes + to])
+    });
+    let mut price: Vec<_> = leaving.iter().zip(&entering).map(|(a, b)| -a - b).collect();
+    price[0] = 0;
+    price[nodes - 1] = 0;
+    price
 }
 
 /// Whole units, rounded up, never below nothing.

@@ -52,10 +52,15 @@ impl<'a, const W: usize> Exchange<'a, W> {
     }
 
     /// Exchanges runs at these nodes, and at those whose neighbours that changes, until
-    /// no scan finds a shorter sequence.
-    pub fn improve(&self, sequence: &mut [usize], mut open: Vec<usize>) {
+    /// no scan finds a shorter sequence or `more` says no.
+    pub fn improve(
+        &self,
+        sequence: &mut [usize],
+        mut open: Vec<usize>,
+        mut more: impl FnMut() -> bool,
+    ) {
         let mut is_open: Bits<W> = open.iter().copied().collect();
-        while let Some(node) = open.pop() {
+        while let Some(node) = open.pop().filter(|_| more()) {
             is_open.remove(node);
             let at = sequence
                 .iter()
@@ -168,7 +173,7 @@ impl<'a, const W: usize> Exchange<'a, W> {
 
     fn shake_and_improve(&mut self, sequence: &mut [usize], times: usize) -> u32 {
         let open = (0..times).flat_map(|_| self.shake(sequence)).collect();
-        self.improve(sequence, open);
+        self.improve(sequence, open, || true);
         self.length(sequence)
     }
 

@@ -2,13 +2,19 @@
 
 use anyhow::{Context, Result, bail, ensure};
 
+/// The most nodes that are read; the largest published instance has 380.
+pub const MOST_NODES: usize = 512;
+
 /// Costs between nodes, and which must come before which. The first node comes first
 /// and the last node last.
 #[derive(Debug, Clone)]
 pub struct Instance {
     pub name: String,
     pub nodes: usize,
+    /// As written, but no more than what a whole sequence of them can be added up of;
+    /// with less than is written, a bound stays a bound.
     cost: Vec<u32>,
+    written: Vec<u64>,
     before: Vec<bool>,
 }
 
@@ -22,7 +28,8 @@ impl Instance {
         self.before[first * self.nodes + second]
     }
 
-    /// The length of a sequence of all nodes, or nothing if it breaks a rule.
+    /// The length of a sequence of all nodes by [`Instance::cost`], or nothing if it
+    /// breaks a rule.
     pub fn length(&self, sequence: &[usize]) -> Option<u32> {
         let mut place = vec![usize::MAX; self.nodes];
         for (at, node) in sequence.iter().enumerate() {
@@ -45,36 +52,59 @@ impl Instance {
         })
     }
 
+    /// The length of a sequence by the costs as written.
+    pub fn length_as_written(&self, sequence: &[usize]) -> u64 {
+        let cost = |pair: &[usize]| self.written[pair[0] * self.nodes + pair[1]];
+        sequence.windows(2).map(cost).sum()
+    }
+
     /// Reads an instance.
     ///
-    /// An entry of -1 in row `i`, column `j` says that `j` comes before `i`.
+    /// An entry of -1 in row `i`, column `j` says that `j` comes before `i`. What stands
+    /// on the diagonal says nothing. The size may stand before the weights, in the head, or in both.
     pub fn read(text: &str) -> Result<Self> {
         let mut name = String::new();
+        let mut dimension = None;
         let mut lines = text.lines();
+        let mut weights_follow = false;
         for line in lines.by_ref() {
             let (key, value) = line.split_once(':').unwrap_or((line, ""));
-            match (key.trim(), value.trim()) {
-                ("NAME", value) => name = value.trim_end_matches(".sop").to_owned(),
-                ("TYPE", kind) => ensure!(kind == "SOP", "TYPE is {kind}, not SOP"),
-                ("EDGE_WEIGHT_FORMAT", form) => {
-                    ensure!(
-                        form == "FULL_MATRIX",
-                        "EDGE_WEIGHT_FORMAT is {form}, not FULL_MATRIX"
-                    );
+            let value = value.trim();
+            match key.trim().to_ascii_uppercase().as_str() {
+                "NAME" => name = value.trim_end_matches(".sop").to_owned(),
+                "TYPE" => ensure!(
+                    value.eq_ignore_ascii_case("SOP"),
+                    "TYPE is {value}, not SOP"
+                ),
+                "DIMENSION" => dimension = Some(size(value)?),
+                "EDGE_WEIGHT_FORMAT" => ensure!(
+                    value.eq_ignore_ascii_case("FULL_MATRIX"),
+                    "EDGE_WEIGHT_FORMAT is {value}, not FULL_MATRIX"
+                ),
+                "EDGE_WEIGHT_SECTION" => {
+                    weights_follow = true;
+                    break;
                 }
-                ("EDGE_WEIGHT_SECTION", _) => break,
                 _ => {}
             }
         }
-        let mut numbers = lines
+        ensure!(weights_follow, "EDGE_WEIGHT_SECTION is missing");
+        let mut weights = lines
             .flat_map(str::split_whitespace)
-            .take_while(|word| *word != "EOF")
+            .take_while(|word| !word.eq_ignore_ascii_case("EOF"))
+            .take(MOST_NODES * MOST_NODES + 2)
             .map(|word| {
                 word.parse::<i64>()
                     .with_context(|| format!("{word} is not a number"))
-            });
-        let nodes = usize::try_from(numbers.next().context("EDGE_WEIGHT_SECTION is missing")??)?;
-        let weights = numbers.collect::<Result<Vec<_>>>()?;
+            })
+            .collect::<Result<Vec<_>>>()?;
+        let nodes = match dimension {
+            Some(nodes) if weights.len() == nodes * nodes => nodes,
+            _ => {
+                ensure!(!weights.is_empty(), "no weights in EDGE_WEIGHT_SECTION");
+                size(&weights.remove(0).to_string())?
+            }
+        };
         ensure!(
             nodes >= 2 && weights.len() == nodes * nodes,
             "{} weights do not make a square of {nodes} nodes",
@@ -88,17 +118,22 @@ impl Instance {
             name,
             nodes,
             cost: vec![0; nodes * nodes],
+            written: vec![0; nodes * nodes],
             before: vec![false; nodes * nodes],
         };
+        let most = u32::try_from(1 << 30 >> nodes.ilog2()).unwrap_or(u32::MAX);
         for from in 0..nodes {
-            for to in 0..nodes {
+            for to in (0..nodes).filter(|to| *to != from) {
                 let at = from * nodes + to;
                 match weights[at] {
                     -1 => instance.before[to * nodes + from] = true,
                     weight => {
-                        let cost = u32::try_from(weight).ok().filter(|cost| *cost < 1 << 24);
-                        instance.cost[at] =
-                            cost.with_context(|| format!("weight {weight} is out of range"))?;
+                        let written = u64::try_from(weight)
+                            .ok()
+                            .filter(|weight| *weight < 1 << 48)
+                            .with_context(|| format!("weight {weight} is out of range"))?;
+                        instance.written[at] = written;
+                        instance.cost[at] = u32::try_from(written).unwrap_or(most).min(most);
                     }
                 }
             }
@@ -129,4 +164,16 @@ impl Instance {
             }
         }
     }
+}
+
+fn size(text: &str) -> Result<usize> {
+    let size = text
+        .parse()
+        .ok()
+        .with_context(|| format!("{text} is no number of nodes"))?;
+    ensure!(
+        size <= MOST_NODES,
+        "{size} nodes are more than the {MOST_NODES} that fit"
+    );
+    Ok(size)
 }
