@@ -609,10 +609,11 @@ impl<'a> Book<'a> {
         let mut tightenings = self.disturbed(&self.one_name(need.to_tighten));
         tightenings.retain(|index| self.claims[*index].is == Is::Tight);
         let good = |mover: usize| {
+            let seen = self.sees[mover] | self.far(self.before_in_stage(mover));
             // Nobody spoke of it: no places, and it stands where it belongs.
             self.places(&wanted).iter().all(|at| {
                 let mut known = self.about(&wanted, Some(*at));
-                known.retain(|index| self.sees[mover] >> index & 1 == 1);
+                known.retain(|index| seen >> index & 1 == 1);
                 let last = self.last(&known);
                 let item = self.things.get(&wanted);
                 let found = item.and_then(|item| self.was_found(item, &wanted, *at));
@@ -636,6 +637,17 @@ impl<'a> Book<'a> {
             .filter(|index| {
                 let at = &self.claims[**index].at;
                 !at.iter().all(|at| made_good(**index, *at))
+            })
+            .fold(0, |bits, index| bits | 1 << index)
+    }
+
+    /// The moves of one stage were made in their sequence, whether or not one names another.
+    fn before_in_stage(&self, mover: usize) -> u128 {
+        let (command, nth) = &self.claims[mover].name;
+        (0..self.claims.len())
+            .filter(|index| {
+                let claim = &self.claims[*index];
+                claim.stands && claim.name.0 == *command && claim.name.1 < *nth
             })
             .fold(0, |bits, index| bits | 1 << index)
     }
