@@ -22,16 +22,32 @@ pub(crate) trait Transaction {
     fn erase(&mut self, log: &str, id: &Hash) -> Result<(), EngineError>;
 }
 
+/// Where the logs stand that a transaction has appended to. They are locked and were held
+/// against their last rows; their heads are written once, at the transaction's end.
+#[derive(Default)]
+pub(crate) struct Heads(BTreeMap<String, Head>);
+
+impl Heads {
+    /// The last writing of a transaction that appended anything.
+    pub(crate) fn write(&self, transaction: &mut dyn Transaction) -> Result<(), EngineError> {
+        self.0
+            .iter()
+            .try_for_each(|(log, head)| transaction.set_head(log, head))
+    }
+}
+
 /// Appends one command. Every refusal comes before the first write, so a refused
-/// command leaves nothing behind.
+/// command leaves nothing behind. [`Heads::write`] has to follow before the commit.
 pub(crate) fn append(
     transaction: &mut dyn Transaction,
+    heads: &mut Heads,
     command: &Command,
 ) -> Result<Outcome, AppendError> {
     check_form(command)?;
     let log = &command.log;
+    let known = heads.0.get(log).copied();
     // Locked first, so that nothing that is read below can change before the commit.
-    let head = transaction.lock_head(log)?;
+    let head = known.map_or_else(|| transaction.lock_head(log), Ok)?;
     let earlier = transaction.command(log, &command.command_id)?;
     if let Some(first) = earlier.first() {
         return if first.command_digest == command.digest {
@@ -44,7 +60,9 @@ pub(crate) fn append(
         };
     }
     check_expected(transaction, command)?;
-    check_head(transaction, log, &head)?;
+    if known.is_none() {
+        check_head(transaction, log, &head)?;
+    }
 
     let rows = rows_of(transaction, command, head)?;
     for private in &command.private {
@@ -56,12 +74,12 @@ pub(crate) fn append(
     for row in &rows {
         transaction.insert(row)?;
     }
-    if let Some(last) = rows.last() {
-        transaction.set_head(log, &Head::at(last))?;
-    }
     // What will be read later is what was meant, or the command fails now.
     if transaction.command(log, &command.command_id)? != rows {
         return Err(damaged(log, None, "a row read back before its commit differs").into());
+    }
+    if let Some(last) = rows.last() {
+        heads.0.insert(log.clone(), Head::at(last));
     }
     Ok(Outcome::Appended(rows))
 }

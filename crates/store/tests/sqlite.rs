@@ -134,6 +134,47 @@ fn the_database_itself_refuses_to_change_the_log() {
 }
 
 #[test]
+fn a_command_that_meets_a_fault_fails_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    let store = Sqlite::open(folder.path()).unwrap();
+    Connection::open(folder.path().join("store.db"))
+        .unwrap()
+        .execute_batch(
+            "CREATE TRIGGER faulty AFTER INSERT ON log WHEN NEW.device_seq = 2
+             BEGIN SELECT RAISE(ABORT, 'a fault'); END;",
+        )
+        .unwrap();
+    let photo = |salt: u8| private(salt, &[salt; 70_000]);
+    let answers = store.append_all(vec![
+        fact_with(1, vec![photo(1)]),
+        fact_with(2, vec![photo(2)]),
+        fact(3, "order-1", "belt off"),
+        fact(3, "order-1", "the same id, another fact"),
+    ]);
+    let fault = answers[1].as_ref().unwrap_err().to_string();
+    assert!(fault.contains("a fault"), "{fault}");
+    answers[3].as_ref().unwrap_err();
+    let taken: Vec<u64> = answers
+        .iter()
+        .flatten()
+        .flat_map(store::Outcome::rows)
+        .map(|row| row.position)
+        .collect();
+    assert_eq!(taken, [1, 2]);
+    let alone = store.append(fact_with(2, vec![photo(2)])).unwrap_err();
+    assert_eq!(alone.to_string(), fault);
+    // Its photo went with it, those of the others stayed.
+    let kept = std::fs::read_dir(folder.path().join("files")).unwrap();
+    let kept: Vec<_> = kept.map(|entry| entry.unwrap().file_name()).collect();
+    assert_eq!(kept, [hex::encode(photo(1).id).as_str()]);
+    assert_eq!(verify(&store, LOG, &checks(None)).unwrap().events, 2);
+    store.append(fact(4, "order-1", "belt on")).unwrap();
+    drop(store);
+    let again = Sqlite::open(folder.path()).unwrap();
+    assert_eq!(verify(&again, LOG, &checks(None)).unwrap().events, 3);
+}
+
+#[test]
 fn nothing_of_an_erased_content_stays_on_the_disk() {
     let folder = tempfile::tempdir().unwrap();
     let store = Sqlite::open(folder.path()).unwrap();

@@ -23,7 +23,7 @@ use ::postgres::Client;
 use self::connect::{Connection, Link, engine_error};
 use self::pool::Pool;
 use self::transaction::Writing;
-use crate::append::{append, news};
+use crate::append::{Heads, append, news};
 use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, OpenError, ReadError};
 use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
@@ -190,6 +190,7 @@ fn transact(
     let mut transaction = client.transaction().map_err(fault)?;
     let mut answers = Vec::with_capacity(commands.len());
     let mut erased = false;
+    let mut heads = Heads::default();
     for command in commands {
         let mut savepoint = transaction.transaction().map_err(fault)?;
         let answer = append(
@@ -197,6 +198,7 @@ fn transact(
                 client: &mut savepoint,
                 statements,
             }),
+            &mut heads,
             command,
         );
         match answer {
@@ -214,6 +216,10 @@ fn transact(
             }
         }
     }
+    heads.write(&mut Writing(Link {
+        client: &mut transaction,
+        statements,
+    }))?;
     transaction.commit().map_err(fault)?;
     // Committed: what fails from here on must not turn the answers into errors. A lost
     // notice is made good by polling, a lost vacuum by the server's own.

@@ -11,8 +11,8 @@ use crate::row::{Hash, Head, Private, Row};
 
 /// A transaction or savepoint of the one writer, which is lock enough.
 pub(super) struct Writing<'a> {
-    pub(super) connection: &'a Connection,
-    pub(super) files: &'a Files,
+    connection: &'a Connection,
+    files: &'a Files,
     pub(super) touched: Touched,
 }
 
@@ -24,7 +24,15 @@ pub(super) struct Touched {
     pub(super) written: Vec<Hash>,
 }
 
-impl Writing<'_> {
+impl<'a> Writing<'a> {
+    pub(super) fn new(connection: &'a Connection, files: &'a Files) -> Self {
+        Self {
+            connection,
+            files,
+            touched: Touched::default(),
+        }
+    }
+
     fn execute(&self, sql: &str, parameters: impl rusqlite::Params) -> Result<(), EngineError> {
         self.connection
             .prepare_cached(sql)

@@ -9,7 +9,7 @@ use super::connect::engine_error;
 use super::files::Files;
 use super::purge::Purge;
 use super::transaction::{Touched, Writing};
-use crate::append::append;
+use crate::append::{Heads, append};
 use crate::error::{AppendError, EngineError};
 use crate::row::{Command, Outcome};
 use crate::watch::Watchers;
@@ -39,28 +39,16 @@ impl Writer {
 
     /// One transaction for all jobs. If it fails as a whole, every command in it fails.
     pub(super) fn commit(&mut self, jobs: &[&[Command]]) -> Vec<Answers> {
-        let Self {
-            connection,
-            files,
-            purge,
-            ..
-        } = self;
-        let mut touched = Touched::default();
-        let answers = match transact(connection, files, jobs, &mut touched, purge) {
-            Ok(answers) => {
-                purge.add_erased(touched.erased);
-                answers
-            }
-            Err(error) => {
-                purge.add_unwanted(touched.written);
-                let answers = jobs
-                    .iter()
-                    .map(|commands| vec![Err(error.clone().into()); commands.len()]);
-                answers.collect()
-            }
+        let answers = match self.together(jobs) {
+            Ok(Some(answers)) => Ok(answers),
+            Ok(None) => self.apart(jobs),
+            Err(error) => Err(error),
         };
         self.purge();
-        answers
+        answers.unwrap_or_else(|error| {
+            let failed = |commands: &&[Command]| vec![Err(error.clone().into()); commands.len()];
+            jobs.iter().map(failed).collect()
+        })
     }
 
     pub(super) fn cards(&mut self, work: CardWork) {
@@ -80,91 +68,121 @@ impl Writer {
     pub(super) fn purge_is_due(&self) -> bool {
         self.purge.is_due()
     }
-}
 
-fn transact(
-    connection: &mut Connection,
-    files: &Files,
-    jobs: &[&[Command]],
-    touched: &mut Touched,
-    purge: &mut Purge,
-) -> Result<Vec<Answers>, EngineError> {
-    let fault = |error: rusqlite::Error| engine_error(&error);
-    let mut transaction = connection
-        .transaction_with_behavior(TransactionBehavior::Immediate)
-        .map_err(fault)?;
-    if let [[command]] = jobs {
-        // Nobody else is in it: if the command fails, so may the transaction.
-        let answer = append_to(&transaction, files, command, touched, purge);
-        let ended = match answer {
-            Ok(_) => transaction.commit(),
-            Err(_) => transaction.finish(),
+    /// Needs no savepoints, since a refused command has written nothing. `None`, and all
+    /// is taken back, if a command met a fault of the engine's.
+    fn together(&mut self, jobs: &[&[Command]]) -> Result<Option<Vec<Answers>>, EngineError> {
+        let transaction = begin(&mut self.connection)?;
+        let mut writing = Writing::new(&transaction, &self.files);
+        let mut heads = Heads::default();
+        let answers = each(jobs, |command| {
+            match append(&mut writing, &mut heads, command) {
+                Err(AppendError::Engine(error)) => Err(error),
+                answer => Ok(answer),
+            }
+        });
+        let touched = writing.touched;
+        let Ok(answers) = answers else {
+            self.purge.add_unwanted(touched.written);
+            transaction.finish().map_err(|error| engine_error(&error))?;
+            return Ok(None);
         };
-        ended.map_err(fault)?;
-        return Ok(vec![vec![answer]]);
+        end(transaction, &self.files, &heads, touched, &mut self.purge)?;
+        Ok(Some(answers))
     }
-    let mut answers = Vec::with_capacity(jobs.len());
-    for commands in jobs {
-        let mut of_job = Vec::with_capacity(commands.len());
-        for command in *commands {
-            of_job.push(append_alone(
+
+    /// Each command in a savepoint, so that one that meets a fault fails alone.
+    fn apart(&mut self, jobs: &[&[Command]]) -> Result<Vec<Answers>, EngineError> {
+        let mut transaction = begin(&mut self.connection)?;
+        let mut heads = Heads::default();
+        let mut touched = Touched::default();
+        let answers = each(jobs, |command| {
+            append_alone(
                 &mut transaction,
-                files,
+                &self.files,
+                &mut heads,
                 command,
-                touched,
-                purge,
-            )?);
+                &mut touched,
+                &mut self.purge,
+            )
+        });
+        match answers {
+            Ok(answers) => {
+                end(transaction, &self.files, &heads, touched, &mut self.purge)?;
+                Ok(answers)
+            }
+            Err(error) => {
+                self.purge.add_unwanted(touched.written);
+                Err(error)
+            }
         }
-        answers.push(of_job);
     }
-    transaction.commit().map_err(fault)?;
-    Ok(answers)
 }
 
-/// Appends one command in a savepoint, so that it fails alone. The outer error is one
-/// that has already ended the whole transaction.
+fn begin(connection: &mut Connection) -> Result<Transaction<'_>, EngineError> {
+    connection
+        .transaction_with_behavior(TransactionBehavior::Immediate)
+        .map_err(|error| engine_error(&error))
+}
+
+/// Writes the heads and commits.
+fn end(
+    transaction: Transaction<'_>,
+    files: &Files,
+    heads: &Heads,
+    touched: Touched,
+    purge: &mut Purge,
+) -> Result<(), EngineError> {
+    let written = heads.write(&mut Writing::new(&transaction, files));
+    let ended = written.and_then(|()| transaction.commit().map_err(|error| engine_error(&error)));
+    match ended {
+        Ok(()) => purge.add_erased(touched.erased),
+        Err(_) => purge.add_unwanted(touched.written),
+    }
+    ended
+}
+
+/// Answers in the order of the commands; the error is one that ended the transaction.
+fn each(
+    jobs: &[&[Command]],
+    mut append: impl FnMut(&Command) -> Result<Result<Outcome, AppendError>, EngineError>,
+) -> Result<Vec<Answers>, EngineError> {
+    jobs.iter()
+        .map(|commands| commands.iter().map(&mut append).collect())
+        .collect()
+}
+
+/// Appends one command in a savepoint. The outer error is one that has already ended the
+/// whole transaction.
 fn append_alone(
     transaction: &mut Transaction<'_>,
     files: &Files,
+    heads: &mut Heads,
     command: &Command,
     touched: &mut Touched,
     purge: &mut Purge,
 ) -> Result<Result<Outcome, AppendError>, EngineError> {
     let fault = |error: rusqlite::Error| engine_error(&error);
     let savepoint = transaction.savepoint().map_err(fault)?;
-    match append_to(&savepoint, files, command, touched, purge) {
+    let mut writing = Writing::new(&savepoint, files);
+    let answer = append(&mut writing, heads, command);
+    let touched_here = writing.touched;
+    match answer {
         Ok(outcome) => {
             savepoint.commit().map_err(fault)?;
+            touched.erased.extend(touched_here.erased);
+            touched.written.extend(touched_here.written);
             Ok(Ok(outcome))
         }
-        Err(AppendError::Engine(error)) if savepoint.is_autocommit() => Err(error),
         Err(error) => {
-            savepoint.finish().map_err(fault)?;
-            Ok(Err(error))
+            purge.add_unwanted(touched_here.written);
+            match error {
+                AppendError::Engine(error) if savepoint.is_autocommit() => Err(error),
+                error => {
+                    savepoint.finish().map_err(fault)?;
+                    Ok(Err(error))
+                }
+            }
         }
     }
-}
-
-/// Appends one command, and remembers what its transaction's end will leave.
-fn append_to(
-    connection: &Connection,
-    files: &Files,
-    command: &Command,
-    touched: &mut Touched,
-    purge: &mut Purge,
-) -> Result<Outcome, AppendError> {
-    let mut writing = Writing {
-        connection,
-        files,
-        touched: Touched::default(),
-    };
-    let answer = append(&mut writing, command);
-    let here = writing.touched;
-    if answer.is_ok() {
-        touched.erased.extend(here.erased);
-        touched.written.extend(here.written);
-    } else {
-        purge.add_unwanted(here.written);
-    }
-    answer
 }
