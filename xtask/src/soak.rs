@@ -1,7 +1,10 @@
 //! `cargo xtask soak`: the tests that gain by running long, run long.
 
+use crate::bench::{DOCUMENT, write_between};
 use anyhow::{Context, Result};
 use clap::Args;
+use std::fmt::Write;
+use std::path::Path;
 use std::process::{Command, ExitCode};
 use std::time::Instant;
 
@@ -20,7 +23,21 @@ pub struct Choice {
     /// How many cases each property of the parsers is tried with.
     #[arg(long, default_value_t = 100_000)]
     cases: u32,
+    /// Where chance starts, for the parts that take a seed.
+    #[arg(long, default_value_t = 1)]
+    seed: u64,
+    /// Run only the parts whose names hold these words.
+    #[arg(long, value_name = "WORDS", default_value = "")]
+    only: String,
+    /// Write what was run into docs/bench.md.
+    #[arg(long)]
+    write: bool,
 }
+
+const MARKS: [&str; 2] = [
+    "<!-- soak: written by `cargo xtask soak --write` -->",
+    "<!-- /soak -->",
+];
 
 /// One thing that is run long, and the variable that says how long.
 struct Part {
@@ -28,29 +45,56 @@ struct Part {
     cargo: &'static str,
     variable: &'static str,
     length: u32,
+    /// What `length` counts.
+    of: &'static str,
+    seeds: String,
 }
 
-/// Runs every part, goes on after one that failed, and says which did.
+/// Runs every part, goes on after one that failed, and says which did and what was run.
 ///
 /// # Errors
-/// If cargo could not be run.
+/// If cargo could not be run, or the document could not be written.
 pub fn soak(choice: &Choice) -> Result<ExitCode> {
+    let mut table =
+        "| what | how often | seeds | took | came of it |\n| --- | --- | --- | --- | --- |\n"
+            .to_owned();
     let mut failed = Vec::new();
-    for part in parts(choice) {
+    let parts = parts(choice).into_iter();
+    for part in parts.filter(|part| part.name.contains(&choice.only)) {
         println!(
             "== {}: {}={} cargo {}",
             part.name, part.variable, part.length, part.cargo
         );
-        let start = Instant::now();
-        let status = Command::new("cargo")
-            .args(part.cargo.split(' '))
-            .env(part.variable, part.length.to_string())
+        // Built beforehand: only the run is timed.
+        cargo(&part, choice)
+            .arg("--no-run")
             .status()
             .context("cannot run cargo")?;
-        println!("== {}: {:.0?}", part.name, start.elapsed());
+        let start = Instant::now();
+        let status = cargo(&part, choice).status().context("cannot run cargo")?;
+        let took = start.elapsed();
         if !status.success() {
             failed.push(part.name);
         }
+        let _ = writeln!(
+            table,
+            "| {} | {} {} | {} | {:.0} s | {} |",
+            part.name,
+            part.length,
+            part.of,
+            part.seeds,
+            took.as_secs_f64(),
+            if status.success() {
+                "nothing failed"
+            } else {
+                "**failed**"
+            },
+        );
+    }
+    println!("\n{table}");
+    if choice.write {
+        write_between(Path::new(DOCUMENT), MARKS, &table)?;
+        println!("written into {DOCUMENT}");
     }
     if failed.is_empty() {
         println!("nothing failed");
@@ -60,37 +104,57 @@ pub fn soak(choice: &Choice) -> Result<ExitCode> {
     Ok(ExitCode::FAILURE)
 }
 
+fn cargo(part: &Part, choice: &Choice) -> Command {
+    let mut command = Command::new("cargo");
+    command
+        .args(part.cargo.split(' '))
+        .env(part.variable, part.length.to_string())
+        .env("SEED", choice.seed.to_string());
+    command
+}
+
 fn parts(choice: &Choice) -> [Part; 5] {
+    let seed = choice.seed.to_string();
     [
         Part {
             name: "the store killed while it appends",
             cargo: "test --package store --test crash killed",
             variable: "ROUNDS",
             length: choice.rounds,
+            of: "kills",
+            seeds: seed.clone(),
         },
         Part {
             name: "the server killed while people work",
             cargo: "test --package buttonup --test crash",
             variable: "ROUNDS",
             length: choice.rounds,
+            of: "kills",
+            seeds: "none: moments by round".to_owned(),
         },
         Part {
             name: "bits flipped in a larger log",
             cargo: "test --package store --test damage larger",
             variable: "FLIPS",
             length: choice.flips,
+            of: "flips",
+            seeds: seed,
         },
         Part {
             name: "seeded shops against a plain model",
             cargo: "test --package repair --test simulation",
             variable: "BUTTONUP_SIMULATION_RUNS",
             length: choice.simulations,
+            of: "shops",
+            seeds: format!("0 to {}", choice.simulations.saturating_sub(1)),
         },
         Part {
             name: "what people and programs write, read",
             cargo: "test --package measure --package vin --package record --package fastener",
             variable: "PROPTEST_CASES",
             length: choice.cases,
+            of: "cases a property",
+            seeds: "a new one each run; a failure names its own".to_owned(),
         },
     ]
 }
