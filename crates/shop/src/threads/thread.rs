@@ -39,7 +39,8 @@ pub fn facts(size: &str, customary: Customary) -> Option<Answer> {
     };
     let found = ask(&question).ok()?;
     let mut out = answer(&found, customary);
-    out.rows.extend(could_carry(&found, customary));
+    // First, since it is looked for where no torque is known.
+    out.rows.splice(..0, could_carry(&found, customary));
     Some(out)
 }
 
@@ -66,7 +67,7 @@ fn could_carry(found: &ThreadAnswer, customary: Customary) -> Vec<(String, Strin
         let yields = torque(&question, "1 N").ok()?.strength.yield_torque_nm?;
         let nm = |value| both_nm(value, customary);
         Some((
-            format!("No specification: its bolt yields, {state}, from"),
+            format!("Bolt yields, {state} (no specification)"),
             format!("{} to {}", nm(yields.low()), nm(yields.high())),
         ))
     };
