@@ -606,10 +606,7 @@ fn a_group_that_nobody_planned_is_told_its_size_and_torque() {
     assert!(shown.text.contains("no torque told"), "{}", shown.text);
     press(&door, &shown, "It is that size", &[("size", "M8x30 8.8")]);
     let shown = screen(&door, path);
-    for told in [
-        "M8x30 8.8",
-        "Bolt yields, oiled (no specification)",
-    ] {
+    for told in ["M8x30 8.8", "Bolt yields, oiled (no specification)"] {
         assert!(shown.text.contains(told), "{told}: {}", shown.text);
     }
     // Told wrong, then right by somebody who saw it, however the commands are called.
