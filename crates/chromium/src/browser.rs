@@ -225,7 +225,8 @@ impl Browser {
             .context("nothing takes the keys")
     }
 
-    /// How often something has been pressed with [`crate::Element::click`] so far.
+    /// How often something has been pressed with [`crate::Element::click`] so far; a field
+    /// written into counts as one.
     pub fn taps(&self) -> u32 {
         self.taps.get()
     }

@@ -180,7 +180,9 @@ impl Element<'_> {
             .with_context(failed)?;
         self.browser
             .wait(self.element.send_keys(text))
-            .with_context(failed)
+            .with_context(failed)?;
+        self.browser.count_tap();
+        Ok(())
     }
 
     /// Chooses from a list by the words of the choice.

@@ -1,6 +1,7 @@
 //! The pages in a real browser, by role and name: one order from an empty folder to
 //! hand-over, two browsers at once, undo, and every page's contrast and target sizes.
 
+mod benchmark;
 mod desk;
 mod leaving;
 mod plan;
@@ -8,7 +9,7 @@ mod threads;
 
 mod coolant;
 
-use anyhow::{Result, ensure};
+use anyhow::{Result, bail, ensure};
 use chromium::{Browser, DESK, PHONE, Server};
 use std::process::Command;
 use tempfile::TempDir;
@@ -76,10 +77,9 @@ fn choose(browser: &Browser, chip: &str) -> Result<()> {
 /// Waits until the page no longer says so.
 fn gone(browser: &Browser, words: &str) -> Result<()> {
     let gone = || Ok((!browser.text()?.contains(words)).then_some(()));
-    ensure!(
-        browser.wait_until(gone)?.is_some(),
-        "{words} is still there"
-    );
+    if browser.wait_until(gone)?.is_none() {
+        bail!("{words} is still there: {}", browser.text()?);
+    }
     Ok(())
 }
 
@@ -192,9 +192,9 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.wait_for_text("Bleed")?;
     tap(&browser, "Done as ticked")?;
     gone(&browser, "Bleed")?;
-    tap(&browser, "It held")?;
+    tap(&browser, "Leak test held")?;
     gone(&browser, "Leak test")?;
-    tap(&browser, "It held")?;
+    tap(&browser, "Road test held")?;
     browser.wait_for_text("What is needed is proved")?;
     // The second person: on the same page, or by a page of their own.
     ensure!(browser.text()?.contains("Otto checked them"));

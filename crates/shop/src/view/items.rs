@@ -8,7 +8,7 @@ use record::v1::basics::StateForm;
 use record::v1::codes::{GateForm, KindForm, ProofIsForm, SystemForm, WorkIsForm, ZoneForm};
 use repair::{
     Gate, Item, ItemId, Kind, MoveId, Order, Reason, Rules, Until, Waivable, Why, debts as owed,
-    may_by, proofs_needed as needed,
+    may_by,
 };
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -549,8 +549,19 @@ pub(super) fn snags(names: &Names<'_>, order: &Order) -> Vec<SnagView> {
         .collect()
 }
 
-pub(super) fn proofs_needed(names: &Names<'_>) -> Vec<String> {
-    needed(names.account())
+/// The proofs that are missing, or failed, at the hand-over.
+pub(super) fn proofs_needed(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<String> {
+    let answer = may_by(order, names.account(), Gate::HandOver, rules);
+    let needed: BTreeSet<_> = answer
+        .fit_to_go
+        .iter()
+        .filter(|reason| reason.waiver.is_none())
+        .filter_map(|reason| match &reason.why {
+            Why::ProofMissing { proof, .. } | Why::ProofFailed { proof, .. } => Some(*proof),
+            _ => None,
+        })
+        .collect();
+    needed
         .into_iter()
         .map(|proof| ProofIsForm::word(proof).to_owned())
         .collect()

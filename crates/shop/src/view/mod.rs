@@ -160,7 +160,7 @@ fn view(
         asks: ask::asks(service, world, order, &rules)?,
         consents: desk::consents(service, &names, order, &rules),
         payments: desk::payments(&names, order, &rules),
-        proofs_needed: items::proofs_needed(&names),
+        proofs_needed: items::proofs_needed(&names, order, &rules),
         proofs_told: items::proofs_told(order),
         keys_here: repair::papers::keys_here(order),
         handed_over: repair::papers::handed_over(order).is_some(),

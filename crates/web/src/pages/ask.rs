@@ -12,17 +12,35 @@ use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::Trouble;
 use shop::places::{NOT_ADVICE, Place, ToNote, place_of};
 use shop::record::v1::codes::ConsentStepForm;
 use shop::view::{AskView, OrderView};
 
+/// Where one goes on after a yes.
+#[derive(Debug, Deserialize)]
+pub struct Then {
+    then: Option<String>,
+}
+
+impl Then {
+    /// Who asked from the vehicle goes on there, everybody else at the desk.
+    fn on(&self) -> &'static str {
+        match self.then.as_deref() {
+            Some("stage") => "stage",
+            _ => "desk",
+        }
+    }
+}
+
 pub async fn ask(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
     Query(whose): Query<For>,
+    Query(then): Query<Then>,
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
@@ -51,7 +69,7 @@ pub async fn ask(
                         }
                         div { (answer(&order, asked, place)) }
                     }
-                    (yes_or_no(&order, asked))
+                    (yes_or_no(&order, asked, then.on()))
                 }
                 @if asked.over.is_some() { (write_down(&order, asked)) }
             },
@@ -180,7 +198,7 @@ fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
     }
 }
 
-fn yes_or_no(order: &OrderView, asked: &AskView) -> Markup {
+fn yes_or_no(order: &OrderView, asked: &AskView, on: &str) -> Markup {
     let lines: Vec<Value> = order
         .lines
         .iter()
@@ -198,9 +216,10 @@ fn yes_or_no(order: &OrderView, asked: &AskView) -> Markup {
         )
     };
     let desk = format!("/o/{}/desk", order.number);
+    let on = format!("/o/{}/{on}", order.number);
     html! {
         div class="presses two low" {
-            (button(Look::Confirm, "They said yes", "", &[consent(true)], Some(&desk)))
+            (button(Look::Confirm, "They said yes", "", &[consent(true)], Some(&on)))
             (button(Look::Plain, "No", "", &[consent(false)], Some(&desk)))
         }
     }

@@ -12,7 +12,7 @@ use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, PreEscaped, html};
-use serde_json::json;
+use serde_json::{Value, json};
 use shop::record::v1::codes::PayerForm;
 use shop::view::{AskView, ConsentView, OrderView, PaymentView, TotalView};
 
@@ -213,6 +213,26 @@ pub async fn pay(
     .await
 }
 
+/// What the customer's part comes to.
+pub fn owed_by_customer(order: &OrderView) -> Option<&TotalView> {
+    let mut totals = order.totals.iter();
+    totals.find(|total| total.payer == PayerForm::Customer)
+}
+
+/// The invoice is written.
+pub fn charge(order: &OrderView) -> Value {
+    order_request(&order.order, json!({ "charge": {} }))
+}
+
+/// How money comes in.
+pub const PAID_BY: &[(&str, &str)] = &[
+    ("card", "card"),
+    ("cash", "cash"),
+    ("transfer", "transfer"),
+    ("cheque", "cheque"),
+    ("on-account", "on account"),
+];
+
 /// What is charged, and how it comes to be written.
 pub fn invoice(order: &OrderView) -> Markup {
     let charged = order.price.as_ref().is_some_and(|price| price.charged);
@@ -225,7 +245,7 @@ pub fn invoice(order: &OrderView) -> Markup {
                 @if asked.over.is_some() { (write_down(order, asked)) }
             }
             @if order.price.is_some() {
-                form { div class="presses" { (button(Look::Confirm, "Write the invoice", "", &[order_request(&order.order, json!({ "charge": {} }))], None)) } }
+                form { div class="presses" { (button(Look::Confirm, "Write the invoice", "", &[charge(order)], None)) } }
             }
         }
     }
@@ -233,10 +253,7 @@ pub fn invoice(order: &OrderView) -> Markup {
 
 /// Money that comes in, or goes back.
 pub fn take(order: &OrderView) -> Markup {
-    let owes = order
-        .totals
-        .iter()
-        .find(|total| total.payer == PayerForm::Customer);
+    let owes = owed_by_customer(order);
     let several = order.asks.len() > 1;
     let payer = if several {
         field("payer")
@@ -252,7 +269,7 @@ pub fn take(order: &OrderView) -> Markup {
         form {
             @if several { (chips("payer", "From", &[("customer", "customer"), ("warranty", "warranty")], "customer")) }
             (figure("amount", "Amount", "a minus in front gives money back", owes.map_or("", |total| total.balance.as_str()), true))
-            (chips("by", "How", &[("card", "card"), ("cash", "cash"), ("transfer", "transfer"), ("cheque", "cheque"), ("on-account", "on account")], "card"))
+            (chips("by", "How", PAID_BY, "card"))
             p class="soft" { "On account: they pay later, as agreed; it counts as paid." }
             label class="row" { input type="checkbox" name="deposit" value="yes"; span class="what" { "It is a deposit" } }
             div class="presses" { (button(Look::Plain, "Paid", "", &[paid], None)) }

@@ -191,25 +191,25 @@ fn proofs(order: &OrderView) -> Markup {
         @for reason in &failed { div class="row" { span class="mark" {} span class="what no" { (reason.text) } } }
         @if needed.is_empty() && failed.is_empty() { p class="gap yes" { "What is needed is proved." } }
         @for (code, name) in needed {
-            form {
-                p class="large gap" { (capital(name)) }
+            form { fieldset {
+                legend class="large" { (capital(name)) }
                 (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &json!(code)))
-            }
+                (outcomes(order, &json!(code), &format!("{} held", capital(name))))
+            } }
         }
         details id="other-proof" {
             summary class="row" { span class="strong" { "Another proof, or one again" } }
             form {
                 (chips("proof", "What was tried", PROOFS, "other"))
                 (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &field("proof")))
+                (outcomes(order, &field("proof"), "It held"))
             }
         }
     }
 }
 
 /// How it came out, for a proof that is known or one that is chosen on the page.
-fn outcomes(order: &OrderView, proof: &Value) -> Markup {
+fn outcomes(order: &OrderView, proof: &Value, held: &str) -> Markup {
     let earlier = match proof.as_str() {
         Some(known) => json!(order.proofs_told.get(known).cloned().unwrap_or_default()),
         None => json!({ "$map": "proof", "to": order.proofs_told, "else": [] }),
@@ -225,7 +225,7 @@ fn outcomes(order: &OrderView, proof: &Value) -> Markup {
         )
     };
     html! {
-        div class="presses" { (button(Look::Confirm, "It held", "", &[prove("held")], None)) }
+        div class="presses" { (button(Look::Confirm, held, "", &[prove("held")], None)) }
         div class="presses even" {
             (button(Look::Plain, "It failed", "", &[prove("failed")], None))
             (button(Look::Plain, "Not provoked", "the complaint did not come back on", &[prove("not-provoked")], None))

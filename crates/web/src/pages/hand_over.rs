@@ -51,8 +51,8 @@ fn leaving(order: &OrderView) -> Markup {
                     (reasons(&against))
                     a class="row" href=(format!("/o/{}/may/hand-over", order.number)) { span class="what strong" { "Close them, or let one pass" } }
                 }
-                @if stands("not-charged") { (super::desk::invoice(order)) }
-                @if stands("unpaid") { (super::desk::take(order)) }
+                @if stands("not-charged") { (super::settle::settle(order)) }
+                @else if stands("unpaid") { (super::desk::take(order)) }
                 (super::walk::key_at_the_end(order))
             }
             div {

@@ -41,6 +41,7 @@ mod price;
 mod put_ins;
 mod record;
 mod second;
+mod settle;
 mod setup;
 mod snag_found;
 mod stage;

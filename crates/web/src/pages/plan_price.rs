@@ -11,7 +11,24 @@ use axum::response::Response;
 use maud::html;
 use serde_json::{Value, json};
 use shop::Trouble;
-use shop::planning::hours;
+use shop::planning::{Asked, hours};
+use shop::repair::AimIs;
+
+/// The work in words for the customer.
+fn work_words(asked: &Asked, renewed: &[String]) -> String {
+    let names: Vec<String> = asked.targets.iter().map(ToString::to_string).collect();
+    if asked.aim != AimIs::Reach || names.is_empty() {
+        return super::plan::aim_words(asked);
+    }
+    let verb = match names.iter().all(|name| renewed.contains(name)) {
+        true => "Renewing",
+        false => "Work on",
+    };
+    format!(
+        "{verb} {}, with all that has to come off for it",
+        names.join(", ")
+    )
+}
 
 pub async fn price(
     extract::State(state): extract::State<State>,
@@ -32,7 +49,7 @@ pub async fn price(
             settings.map(|settings| settings.rate.to_string()).unwrap_or_default()
         };
         let minutes = found.plan.minutes;
-        let label = format!("{}, {minutes} minutes", shop::say::capital(&super::plan::aim_words(&on.asked)));
+        let label = format!("{}: {minutes} min", work_words(&on.asked, &found.renewed));
         let mut entries: Vec<Value> = order
             .price
             .iter()
@@ -52,6 +69,8 @@ pub async fn price(
         }));
         let mut set = super::plan::taken_over(&order, &on);
         set.push(order_request(&order.order, json!({ "price": { "entries": entries } })));
+        let agreed = order.consents.iter().any(|consent| consent.agreed);
+        let next = if agreed { "desk" } else { "ask?then=stage" };
         Ok(Shown::of(&order, "Price of the plan", html! {
             h1 { "Price of the plan" }
             form class="narrow" {
@@ -77,7 +96,7 @@ pub async fn price(
                     @for (nth, part) in found.renewed.iter().enumerate() { (input(&format!("part-{nth}"), part, "one costs, before tax", "")) }
                 }
                 div class="presses two low" {
-                    (button(Look::Confirm, "Set the price", if on.current { "" } else { "and work by this plan" }, &set, Some(&format!("/o/{}/desk", order.number))))
+                    (button(Look::Confirm, "Set the price", if on.current { "" } else { "and work by this plan" }, &set, Some(&format!("/o/{}/{next}", order.number))))
                     (link(Look::Plain, "The plan", "", &address(order.number, on.kept.id.as_str(), &on.asked)))
                 }
             }

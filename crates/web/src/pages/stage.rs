@@ -256,6 +256,7 @@ fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
             input type="checkbox" name=(name) value="yes" checked;
             span class="what" {
                 span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (words) }
+                @if let Some(piece) = row.new_piece() { span class="line" { "New: " (piece) } }
                 @if !row.shown.tools.is_empty() { span class="soft line" { (row.shown.tools.join(", ")) } }
             }
             span class="beside number" { @if row.pieces() > 1 { (row.pieces()) } }
@@ -263,8 +264,8 @@ fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
         @if row.shown.kind == Kind::Fluid {
             @let hint = row.fluid_hint();
             @match row.shown.way {
-                Way::Out => (input(&format!("amount-{nth}"), "Came out", &hint, "")),
-                Way::Back => (input(&format!("amount-{nth}"), "Poured in", &hint, "")),
+                Way::Out => (input(&format!("amount-{nth}"), &format!("Came out: {}", row.shown.label), &hint, "")),
+                Way::Back => (input(&format!("amount-{nth}"), &format!("Poured in: {}", row.shown.label), &hint, "")),
             }
         }
     }
@@ -349,6 +350,13 @@ fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
     html! {
         h1 { "You are there" }
         p class="beside gap" { (targets.join(", ")) }
+        @for snag in &order.snags {
+            a class="row" href=(format!("/o/{}/snag/{}", order.number, snag.snag)) {
+                span class="mark half" {}
+                span class="what strong" { (shop::say::capital(&snag.text)) }
+                span class="strong" { "close" }
+            }
+        }
         p class="gap" { "Do the repair. Then the way back: " (count(found.back.len(), "stage", "stages")) ", " (found.minutes_back) " min." }
         @if !found.renewed.is_empty() { p class="gap" { "New ones go on: " (found.renewed.join(", ")) } }
         form class="bare" {

@@ -56,9 +56,9 @@ pub fn rows<'a>(order: &'a OrderView, on: &'a OrderMap, stage: &'a StageShown) -
     out
 }
 
-/// The part that is needed for this item and goes on here.
+/// The part that is needed for this item and goes on here: all of it, or one of its pieces.
 fn new_part<'a>(order: &'a OrderView, shown: &RowShown, id: &ItemId) -> Option<&'a PartView> {
-    let goes_on = shown.way == Way::Back && shown.spent;
+    let goes_on = shown.way == Way::Back;
     let is_it = |part: &&PartView| part.item.as_deref() == Some(id.as_str()) && part.adrift != "0";
     order.parts.iter().find(is_it).filter(|_| goes_on)
 }
@@ -146,6 +146,12 @@ impl Row<'_> {
             true => format!("{base}, a new one"),
             false => base.to_owned(),
         }
+    }
+
+    /// What goes on new among its pieces, where not all of it does.
+    pub fn new_piece(&self) -> Option<&str> {
+        let part = self.part.filter(|_| !self.shown.spent)?;
+        Some(&part.label)
     }
 
     /// What it comes to with the first pass of its torque.

@@ -56,6 +56,8 @@ pub(super) fn chosen(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
             form {
                 div class="presses low" { (finish(sheet, choice, told)) }
             }
+        } @else if sheet.order.aim.is_some() {
+            div class="presses low" { (link(Look::Confirm, "Next stage", "the bolt goes in with the others", &format!("/o/{}/stage", sheet.order.number))) }
         } @else {
             div class="presses low" { (link(Look::Confirm, "Put back", "the bolt goes in with the others", &format!("/o/{}/back", sheet.order.number))) }
         }
@@ -172,6 +174,10 @@ fn finish(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
         .flat_map(|(nth, step)| step_done(sheet, choice, *nth, step, true))
         .collect();
     commands.extend(ended(sheet, choice, told));
+    let next = match sheet.order.aim {
+        Some(_) => format!("/o/{}/stage", sheet.order.number),
+        None => sheet.path(),
+    };
     let (label, small) = match left.len() {
         0 => ("It is sound", "the bolt is out, ready to go in".to_owned()),
         count => (
@@ -179,7 +185,7 @@ fn finish(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
             super::super::count(count, "step", "steps"),
         ),
     };
-    button(Look::Confirm, label, &small, &commands, Some(&sheet.path()))
+    button(Look::Confirm, label, &small, &commands, Some(&next))
 }
 
 /// The snag resolved on the strength of the choice, and what differs from now on.
@@ -210,7 +216,7 @@ fn money(sheet: &Sheet<'_>) -> Markup {
         .and_then(|room| room.strip_prefix('-'));
     html! {
         @if let Some(total) = total {
-            a class="row" href=(format!("/o/{}/{}", sheet.order.number, if over.is_some() { "ask" } else { "price" })) {
+            a class="row" href=(format!("/o/{}/{}", sheet.order.number, if over.is_some() { "ask?then=stage" } else { "price" })) {
                 span class="what" {
                     span class="strong line" { "Price now " (total.net) " before tax" }
                     @if let Some(over) = over { span class="no line" { (over) " over what was agreed: ask for a yes" } }
