@@ -33,6 +33,20 @@ const PAGES: &[(&str, &str)] = &[
     ("snag", "/o/1002/snag?item=housing-bolts"),
     ("maps", "/maps"),
     ("map", "/maps/korvane-drayman-engine-front"),
+    ("map-new", "/maps/new"),
+    (
+        "map-begun",
+        "/maps/start?vehicle=Lanner+estate%2C+front+door",
+    ),
+    ("map-edit", "/maps/korvane-drayman-engine-front/edit"),
+    (
+        "map-edit-item",
+        "/maps/korvane-drayman-engine-front/edit?item=pulley+bolts",
+    ),
+    (
+        "map-edit-bolts",
+        "/maps/korvane-drayman-engine-front/edit?item=bracket+bolts",
+    ),
     ("way", "/o/1002/way"),
     ("plan", PLAN),
     ("plan-now", "/o/1002/plan"),

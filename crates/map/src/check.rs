@@ -80,8 +80,10 @@ fn check_reach(map: &Map, on: &str, root: &Fields, troubles: &mut Troubles) {
     for (at, (item, step)) in steps.iter().enumerate() {
         if !reached.made[at] && waits[at].is_none() {
             let need = reach.unmet(at, &reached);
-            let need =
-                need.map_or_else(|| "what it starts from".to_owned(), |need| said(map, need));
+            let need = need.map_or_else(
+                || "what it starts from".to_owned(),
+                |need| format!("`{}`", said(map, need)),
+            );
             let what = format!(
                 "{on}`{}` can never be made: nothing leads to {need}",
                 step.id
@@ -171,7 +173,7 @@ fn warn_of_useless(map: &Map, root: &Fields, troubles: &mut Troubles) {
         for need in alternatives {
             if !reach.holds(need, &without) {
                 let what = format!(
-                    "the way by {} can never support `{}`: it comes only after that",
+                    "the way by `{}` can never support `{}`: it comes only after that",
                     said(map, need),
                     step.id
                 );

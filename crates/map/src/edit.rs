@@ -1,6 +1,6 @@
 //! Changing a map's text with its comments and layout kept.
 
-use crate::read::{Read, read};
+use crate::read::{MOVE, Read, read};
 use crate::trouble::Trouble;
 use crate::value::Source;
 use std::collections::BTreeMap;
@@ -11,12 +11,13 @@ use toml_edit::{
 /// One change.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Edit {
-    /// Writes what stands at the head of the map, such as `vehicle` or `place-change`.
+    /// Writes what stands at the head of the map, such as `vehicle` or `place-change`; with
+    /// nothing, it is taken away.
     Head {
         /// The key.
         key: String,
         /// The value as TOML, or words.
-        value: String,
+        value: Option<String>,
     },
     /// Adds a source of torques, or changes one.
     Source {
@@ -61,6 +62,9 @@ pub enum Edit {
     Need {
         /// The item that needs it.
         item: String,
+        /// The key it stands under: `needs`, `needs-back`, or of fasteners that are first
+        /// cracked `crack.needs` and the like.
+        at: String,
         /// What it needs, such as `belt on`.
         any: Vec<String>,
     },
@@ -68,8 +72,20 @@ pub enum Edit {
     Unneed {
         /// The item that needed it.
         item: String,
+        /// The key it stands under.
+        at: String,
         /// Which of its needs, from 0.
         nth: usize,
+    },
+    /// Makes two moves of the one by which fasteners come out: cracked first, then out.
+    Crack {
+        /// Its name.
+        item: String,
+    },
+    /// Makes one move of the two again.
+    Whole {
+        /// Its name.
+        item: String,
     },
     /// Answers what was seen both ways.
     Settle {
@@ -101,7 +117,7 @@ pub fn apply(text: &str, edit: &Edit) -> Result<String, TomlError> {
     let mut document: DocumentMut = text.parse()?;
     match edit {
         Edit::Head { key, value } => {
-            put(document.as_table_mut(), key, Item::Value(toml(value)));
+            set_field(document.as_table_mut(), key, value.as_deref());
         }
         Edit::Source { name, title, date } => {
             let sources = part(document.as_table_mut(), "sources");
@@ -133,14 +149,26 @@ pub fn apply(text: &str, edit: &Edit) -> Result<String, TomlError> {
                 set_field(table, field, value.as_deref());
             }
         }
-        Edit::Need { item, any } => {
+        Edit::Need { item, at, any } => {
             if let Some(table) = item_table(&mut document, item) {
-                add_need(needing(table), any);
+                let (table, key) = within(table, at);
+                add_need(table, key, any);
             }
         }
-        Edit::Unneed { item, nth } => {
+        Edit::Unneed { item, at, nth } => {
             if let Some(table) = item_table(&mut document, item) {
-                take_need(needing(table), *nth);
+                let (table, key) = within(table, at);
+                take_need(table, key, *nth);
+            }
+        }
+        Edit::Crack { item } => {
+            if let Some(table) = item_table(&mut document, item) {
+                two_moves(table);
+            }
+        }
+        Edit::Whole { item } => {
+            if let Some(table) = item_table(&mut document, item) {
+                one_move(table);
             }
         }
     }
@@ -207,15 +235,45 @@ fn part<'t>(table: &'t mut dyn TableLike, name: &str) -> Option<&'t mut dyn Tabl
     table.entry(name).or_insert_with(made).as_table_like_mut()
 }
 
-/// Where an item's needs stand: of fasteners that are first cracked, at that.
-fn needing(table: &mut dyn TableLike) -> &mut dyn TableLike {
-    let cracked = table.get("crack").is_some_and(Item::is_table_like);
-    match cracked {
-        true => table
-            .get_mut("crack")
-            .and_then(Item::as_table_like_mut)
-            .expect("it is a table"),
-        false => table,
+/// The table that a key such as `crack.needs` stands in, and its last part.
+fn within<'t, 'k>(table: &'t mut dyn TableLike, key: &'k str) -> (&'t mut dyn TableLike, &'k str) {
+    match key.split_once('.') {
+        Some((outer, inner)) if table.get(outer).is_some_and(Item::is_table_like) => {
+            let held = table.get_mut(outer).and_then(Item::as_table_like_mut);
+            (held.expect("it is a table"), inner)
+        }
+        Some((_, inner)) => (table, inner),
+        None => (table, key),
+    }
+}
+
+/// The keys of a move, which go where the move goes.
+fn two_moves(table: &mut dyn TableLike) {
+    if table.contains_key("crack") {
+        return;
+    }
+    let mut out = Table::new();
+    for key in MOVE {
+        if let Some(held) = table.remove(key) {
+            out.insert(key, held);
+        }
+    }
+    let mut crack = Table::new();
+    for key in ["place", "tools"] {
+        if let Some(held) = out.get(key) {
+            crack.insert(key, held.clone());
+        }
+    }
+    table.insert("crack", Item::Table(crack));
+    table.insert("out", Item::Table(out));
+}
+
+/// What is lost is what was said of the cracking alone.
+fn one_move(table: &mut dyn TableLike) {
+    table.remove("crack");
+    let out = table.remove("out").and_then(|out| out.into_table().ok());
+    for (key, held) in out.into_iter().flatten() {
+        table.insert(&key, held);
     }
 }
 
@@ -227,9 +285,13 @@ fn set_field(table: &mut dyn TableLike, field: &str, to: Option<&str>) {
         let made = || value(InlineTable::new());
         let held = table.entry(outer).or_insert_with(made);
         if let Some(held) = held.as_table_like_mut() {
+            let before = held.len();
             set_field(held, inner, to);
-            if held.is_empty() {
+            let after = held.len();
+            if after == 0 && outer != "crack" {
                 table.remove(outer);
+            } else if after != before {
+                tidy(table.get_mut(outer));
             }
         }
         return;
@@ -238,6 +300,25 @@ fn set_field(table: &mut dyn TableLike, field: &str, to: Option<&str>) {
         Some(to) => put(table, field, Item::Value(toml(to))),
         None => {
             table.remove(field);
+        }
+    }
+}
+
+/// Takes the blanks away that stood behind what was the last within braces: they would
+/// stand before a comma, or twice.
+fn tidy(held: Option<&mut Item>) {
+    let Some(table) = held.and_then(Item::as_inline_table_mut) else {
+        return;
+    };
+    let blank = |text: Option<&toml_edit::RawString>| {
+        text.and_then(|text| text.as_str())
+            .is_none_or(|text| text.trim_matches(' ').is_empty())
+    };
+    for (mut key, value) in table.iter_mut() {
+        for decor in [key.leaf_decor_mut(), value.decor_mut()] {
+            if blank(decor.prefix()) && blank(decor.suffix()) {
+                decor.clear();
+            }
         }
     }
 }
@@ -251,7 +332,7 @@ fn put(table: &mut dyn TableLike, field: &str, mut new: Item) {
     table.insert(field, new);
 }
 
-fn add_need(table: &mut dyn TableLike, any: &[String]) {
+fn add_need(table: &mut dyn TableLike, key: &str, any: &[String]) {
     let new: Value = match any {
         [one] => one.as_str().into(),
         several => {
@@ -261,26 +342,28 @@ fn add_need(table: &mut dyn TableLike, any: &[String]) {
             Value::InlineTable(alternatives)
         }
     };
-    match table.get_mut("needs").and_then(Item::as_value_mut) {
+    match table.get_mut(key).and_then(Item::as_value_mut) {
         Some(Value::Array(list)) => list.push(new),
         // What was seen gives way to what is stated.
         Some(Value::String(seen)) if seen.value() == "as seen" => {
-            put(table, "needs", value(Array::from_iter([new])));
+            put(table, key, value(Array::from_iter([new])));
         }
         Some(other) => {
-            let mut list = Array::new();
-            list.push(other.clone());
-            list.push(new);
+            let decor = other.decor().clone();
+            let mut first = other.clone();
+            first.decor_mut().clear();
+            let mut list = Array::from_iter([first, new]);
+            *list.decor_mut() = decor;
             *other = Value::Array(list);
         }
         None => {
-            table.insert("needs", value(Array::from_iter([new])));
+            table.insert(key, value(Array::from_iter([new])));
         }
     }
 }
 
-fn take_need(table: &mut dyn TableLike, nth: usize) {
-    let Some(needs) = table.get_mut("needs") else {
+fn take_need(table: &mut dyn TableLike, key: &str, nth: usize) {
+    let Some(needs) = table.get_mut(key) else {
         return;
     };
     let left = match needs.as_value_mut() {
@@ -295,7 +378,7 @@ fn take_need(table: &mut dyn TableLike, nth: usize) {
         _ => usize::from(nth != 0),
     };
     if left == 0 {
-        table.remove("needs");
+        table.remove(key);
     }
 }
 

@@ -43,13 +43,15 @@ mod trouble;
 mod value;
 mod way;
 mod words;
+mod written;
 
 pub use edit::{Edit, apply, edit, listed, names, quoted, sources};
 pub use job::{Job, JobItem, merge};
 pub use learned::{Ground, Pair, Seen, Settled};
-pub use read::{Read, read};
+pub use read::{Read, look, read};
 pub use state::{Pieces, StateOf, read_state, write_state};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
 pub use way::Firsts;
-pub use words::{kind_word, kinds, need_word, places};
+pub use words::{kind_of, kind_word, kinds, need_word, other_words, places, said, systems};
+pub use written::{fields, needs_written, placed};

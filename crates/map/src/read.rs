@@ -6,7 +6,7 @@ use crate::hints::hints;
 use crate::learned;
 use crate::needs::{self, Known};
 use crate::syntax;
-use crate::trouble::{Trouble, Troubles};
+use crate::trouble::{Trouble, Troubles, Weight};
 use crate::value::{Map, MapItem, MapMove, MoveTimes, Source};
 use crate::words::{KINDS, SYSTEMS, ZONES, kind_word, verb};
 use measure::{Dimension, Measured};
@@ -56,7 +56,8 @@ const ITEM: [&str; 19] = [
     "out",
 ];
 
-const MOVE: [&str; 10] = [
+/// The keys of a move.
+pub(crate) const MOVE: [&str; 10] = [
     "needs",
     "needs-back",
     "owes",
@@ -78,12 +79,29 @@ const MOVE: [&str; 10] = [
 /// no TOML, unknown keys, kinds, states and items, quantities that cannot be read,
 /// torques without a source, and moves that nothing free can ever support.
 pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
+    let (map, troubles) = look(file, text);
+    let failed = troubles
+        .iter()
+        .any(|trouble| trouble.weight == Weight::Error);
+    match failed {
+        true => Err(troubles),
+        false => Ok(Read {
+            map,
+            warnings: troubles,
+        }),
+    }
+}
+
+/// A map as far as it can be read, and everything that is wrong with it: for showing it
+/// while somebody works on it, never for planning.
+#[must_use]
+pub fn look(file: &str, text: &str) -> (Map, Vec<Trouble>) {
     let mut troubles = Troubles::new(file, text);
     let document = match Document::parse(text) {
         Ok(document) => document,
         Err(error) => {
             syntax::tell(&error, text, &mut troubles);
-            return Err(troubles.all);
+            return (Map::default(), troubles.all);
         }
     };
     let root = Fields {
@@ -96,13 +114,9 @@ pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
         check(&map, &root, &mut troubles);
         hints(&map, &root, &mut troubles);
     }
-    let failed = troubles.any_error();
     let mut all = troubles.all;
     all.sort_by_key(|trouble| (trouble.line, trouble.column));
-    if failed {
-        return Err(all);
-    }
-    Ok(Read { map, warnings: all })
+    (map, all)
 }
 
 fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {

@@ -42,6 +42,13 @@ pub fn kinds() -> Vec<&'static str> {
     KINDS.iter().map(|(word, _)| *word).collect()
 }
 
+/// The kind that a word stands for.
+#[must_use]
+pub fn kind_of(word: &str) -> Option<Kind> {
+    let known = KINDS.iter().find(|(known, _)| *known == word);
+    known.map(|(_, kind)| *kind)
+}
+
 /// The word for one kind.
 #[must_use]
 pub fn kind_word(kind: Kind) -> &'static str {
@@ -53,6 +60,12 @@ pub fn kind_word(kind: Kind) -> &'static str {
 #[must_use]
 pub fn places() -> &'static [&'static str] {
     &ZONES
+}
+
+/// The systems that an item may belong to, to be offered.
+#[must_use]
+pub fn systems() -> &'static [&'static str] {
+    &SYSTEMS
 }
 
 /// The word for having left its home, as a need says it: `out`, `off`, `unplugged`.
@@ -90,6 +103,19 @@ pub(crate) fn states(kind: Kind, word: &str) -> Option<BTreeSet<State>> {
     Some(states.iter().copied().collect())
 }
 
+/// The other words for where a kind may stand, as a need says them.
+#[must_use]
+pub fn other_words(kind: Kind) -> &'static [&'static str] {
+    match kind {
+        Kind::Part | Kind::Cover | Kind::Hose | Kind::Seal | Kind::Belt | Kind::Clips => &["on"],
+        Kind::Fasteners => &["cracked", "on", "tight"],
+        Kind::Connector => &["plugged"],
+        Kind::Fluid => &["at level"],
+        Kind::Work => &["done"],
+        Kind::PutIn => &["outside"],
+    }
+}
+
 /// The word for having left its home, as a need says it.
 pub(crate) fn away_word(kind: Kind) -> &'static str {
     match kind {
@@ -102,8 +128,9 @@ pub(crate) fn away_word(kind: Kind) -> &'static str {
     }
 }
 
-/// A need as it is written.
-pub(crate) fn said(map: &Map, need: &Need) -> String {
+/// A need as it is written, alternatives joined by "or".
+#[must_use]
+pub fn said(map: &Map, need: &Need) -> String {
     let join = |needs: &[Need], word: &str| {
         let each: Vec<_> = needs.iter().map(|need| said(map, need)).collect();
         each.join(word)
@@ -120,8 +147,8 @@ pub(crate) fn said(map: &Map, need: &Need) -> String {
             let word = words.into_iter().find(means).unwrap_or_default();
             let at: Vec<String> = at.iter().map(Position::to_string).collect();
             match at.is_empty() {
-                true => format!("`{item} {word}`"),
-                false => format!("`{item} {} {word}`", at.join(", ")),
+                true => format!("{item} {word}"),
+                false => format!("{item} {} {word}", at.join(", ")),
             }
         }
         Need::All(needs) => join(needs, " and "),

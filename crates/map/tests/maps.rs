@@ -197,6 +197,7 @@ fn a_change_keeps_comments_and_layout() {
     let any = vec!["cover off".to_owned(), "battery off".to_owned()];
     let need = Edit::Need {
         item: "hold-down bolt".to_owned(),
+        at: "needs".to_owned(),
         any,
     };
     let (changed, read) = edit("a.toml", &changed, &need).unwrap();
@@ -296,13 +297,14 @@ fn changes_on_the_screen_keep_comments_too() {
         "{changed}"
     );
     // One need taken away, the last one with its key.
-    let unneed = |item: &str, nth| Edit::Unneed {
+    let unneed = |item: &str, at: &str, nth| Edit::Unneed {
         item: own(item),
+        at: own(at),
         nth,
     };
-    let changed = apply(&text, unneed("shroud", 0));
+    let changed = apply(&text, unneed("shroud", "needs", 0));
     assert!(changed.contains("needs = [\"top hose off\"]"), "{changed}");
-    let changed = apply(&text, unneed("pulley bolts", 0));
+    let changed = apply(&text, unneed("pulley bolts", "crack.needs", 0));
     assert_eq!(changed.matches("needs = { any = [\"belt on\"").count(), 0);
     let source = Edit::Source {
         name: own("bulletin"),
@@ -311,7 +313,79 @@ fn changes_on_the_screen_keep_comments_too() {
     };
     let changed = apply(&text, source);
     assert_eq!(read("a.toml", &changed).unwrap().map.sources.len(), 2);
-    assert!(map::apply("items = [", &unneed("a", 0)).is_err());
+    assert!(map::apply("items = [", &unneed("a", "needs", 0)).is_err());
+}
+
+#[test]
+fn one_move_becomes_two_and_one_again_and_no_blank_stays_behind() {
+    let text = "vehicle = \"A\"\n[items.belt]\nis = \"belt\"\n[items.bolts]\nis = \"fasteners\"\ncount = 3\n\
+        place = \"above\"\nneeds = [\"belt off\"] # it hides them\nminutes = { out = 1, back = 2 }\n";
+    let item = || "bolts".to_owned();
+    let field = |field: &str, value: Option<&str>| Edit::Field {
+        item: item(),
+        field: field.to_owned(),
+        value: value.map(str::to_owned),
+    };
+    let apply = |text: &str, edit: &Edit| map::apply(text, edit).unwrap();
+    let two = apply(text, &Edit::Crack { item: item() });
+    let need = Edit::Need {
+        item: item(),
+        at: "crack.needs".to_owned(),
+        any: vec!["belt on".to_owned()],
+    };
+    let two = apply(&two, &need);
+    let two = apply(&two, &field("crack.minutes.out", Some("0.5")));
+    let map = read("a.toml", &two)
+        .unwrap_or_else(|t| panic!("{}\n{two}", told(&t)))
+        .map;
+    let moves = &map.items[&ItemId::new("bolts")].moves;
+    assert_eq!(moves[0].minutes.out_tenths, 5);
+    assert_eq!(moves[0].place.as_deref(), Some("above"));
+    assert_eq!(moves[1].minutes.back_tenths, 20);
+    assert_eq!(
+        map::needs_written(&two, "bolts", "crack.needs"),
+        ["belt on"]
+    );
+    assert_eq!(map::needs_written(&two, "bolts", "out.needs"), ["belt off"]);
+    let one = apply(&two, &Edit::Whole { item: item() });
+    assert_eq!(read("a.toml", &one), read("a.toml", text), "{one}");
+    assert!(one.contains("# it hides them"), "{one}");
+    // A field taken away or added within braces leaves what a person would write.
+    let less = apply(text, &field("minutes.back", None));
+    assert!(less.ends_with("minutes = { out = 1 }\n"), "{less}");
+    let more = apply(&less, &field("minutes.each-out", Some("0.5")));
+    assert!(
+        more.ends_with("minutes = { out = 1, each-out = 0.5 }\n"),
+        "{more}"
+    );
+    let less = apply(&more, &field("minutes.out", None));
+    assert!(less.ends_with("minutes = { each-out = 0.5 }\n"), "{less}");
+    assert!(!apply(&less, &field("minutes.each-out", None)).contains("minutes"));
+    let long = apply(text, &field("length-at.3", Some("\"75 mm\"")));
+    assert_eq!(map::fields(&long, "bolts")["length-at.3"], "75 mm");
+}
+
+#[test]
+fn what_is_wrong_is_found_at_its_field() {
+    let text = "vehicle = \"Käfer\"\n[items.\"Öl bolts\"]\nis = \"fasteners\"\ncount = \"many\"\n\
+        minutes = { out = 1, back = \"soon\" }\n[items.lamp]\nis = \"prt\"\nneeds = [\"Öl bolts off\"]\n[items.rest]\nplace = \"above\"\n";
+    let (map, troubles) = map::look("a.toml", text);
+    assert_eq!(map.items.len(), 1, "what can be read is read");
+    let places: Vec<_> = map::placed(text, &troubles)
+        .into_iter()
+        .map(Option::unwrap)
+        .collect();
+    let place = |item: &str, key: &str| (item.to_owned(), key.to_owned());
+    assert_eq!(
+        places,
+        [
+            place("Öl bolts", "count"),
+            place("Öl bolts", "minutes.back"),
+            place("lamp", "is"),
+            place("rest", ""),
+        ]
+    );
+    assert_eq!(map::fields(text, "Öl bolts")["minutes.back"], "soon");
 }
 
 /// A job in which these came off in turn.
@@ -481,4 +555,52 @@ fn what_is_renewed_may_not_go_back_and_takes_no_time_of_its_own() {
             .to_string()
             .contains("no item is called `ring`")
     );
+}
+
+/// The pieces of a document that are written as code: by four blanks.
+fn written_as_code(document: &str) -> Vec<String> {
+    let mut pieces: Vec<String> = Vec::new();
+    let mut going_on = false;
+    for line in document.lines() {
+        match line.strip_prefix("    ") {
+            Some(code) if going_on => {
+                let piece = pieces.last_mut().unwrap();
+                piece.push_str(code);
+                piece.push('\n');
+            }
+            Some(code) => pieces.push(format!("{code}\n")),
+            None if line.is_empty() && going_on => pieces.last_mut().unwrap().push('\n'),
+            None => {}
+        }
+        going_on = line.starts_with("    ") || (line.is_empty() && going_on);
+    }
+    pieces
+}
+
+#[test]
+fn every_example_of_the_document_is_a_good_map() {
+    let path = format!("{}/../../docs/maps.md", env!("CARGO_MANIFEST_DIR"));
+    let document = std::fs::read_to_string(path).unwrap();
+    let mut maps = 0;
+    for piece in written_as_code(&document)
+        .iter()
+        .filter(|piece| piece.contains(" = "))
+    {
+        let read = read("docs/maps.md", piece)
+            .unwrap_or_else(|troubles| panic!("{}{piece}", told(&troubles)));
+        assert!(read.warnings.is_empty(), "{}{piece}", told(&read.warnings));
+        maps += 1;
+    }
+    assert!(maps >= 3, "only {maps} examples");
+    // Each key that an item or the head can have is told of.
+    let wrong = read("keys", "vehicle = \"A\"\nnokeyatall = 1\n[items.a]\nis = \"part\"\nnokeyatall = 1\nminutes = { nokeyatall = 1 }\n").unwrap_err();
+    for trouble in wrong {
+        let keys = trouble.mend.strip_prefix("the keys here are ").unwrap();
+        for key in keys.split(", ") {
+            assert!(
+                document.contains(key),
+                "docs/maps.md does not tell of `{key}`"
+            );
+        }
+    }
 }

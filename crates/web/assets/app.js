@@ -67,7 +67,9 @@ function fill(template, form, made) {
   if ("$files" in template) return made.files.get(template.$files)?.map(salted) ?? [];
   if ("$words" in template) return { text: template.$words, salt: salt() };
   if ("$document" in template) {
-    const bytes = new TextEncoder().encode(valueOf(form, template.$document));
+    // Byte for byte as it is: a text's last line end is part of it.
+    const text = form?.elements.namedItem(template.$document)?.value ?? "";
+    const bytes = new TextEncoder().encode(text);
     const file = btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
     return { file, media: template.media ?? "text/plain", salt: salt() };
   }
@@ -257,6 +259,8 @@ function sayRefused() {
 const changed = (field) =>
   field.type === "checkbox" || field.type === "radio"
     ? field.checked !== field.defaultChecked
+    : field.options
+    ? field.value !== ([...field.options].find((one) => one.defaultSelected) ?? field.options[0])?.value
     : field.type !== "file" && field.value !== (field.defaultValue ?? field.value);
 const busyTyping = () =>
   unsent() ||
@@ -453,6 +457,7 @@ function watch() {
     live.addEventListener("message", (event) => {
       newest = Math.max(newest, Number(event.data));
       look();
+      document.dispatchEvent(new Event("news"));
     });
   } else if (!seen) away();
 }

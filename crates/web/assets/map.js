@@ -19,17 +19,47 @@ function keep() {
   }
 }
 
+// What was typed into the fields counts as if they had been set.
+function asSent() {
+  const fields = document.getElementById("edit");
+  const body = new URLSearchParams(fields ? new FormData(fields) : undefined);
+  body.set("map", form().dataset.draft);
+  body.set("base", form().dataset.base);
+  body.set("text", text().value);
+  body.set("act", JSON.stringify(["enter"]));
+  return body;
+}
+
+// Each message beside the field that it is about.
+function beside(box) {
+  const typed = (name) => document.querySelector(`#edit [name="${name}"]`)?.value.trim() ?? "";
+  const open = typed("item");
+  const [item, before] = open ? [typed("name") || open, ""] : [typed("new-name"), "new-"];
+  const says = new Map();
+  for (const fault of box.querySelectorAll("[data-at]")) {
+    const name = before + fault.dataset.at;
+    if (fault.dataset.item === item && !says.has(name)) says.set(name, fault.dataset.says);
+  }
+  for (const one of document.querySelectorAll("[data-wrong]")) {
+    const words = says.get(one.dataset.wrong) ?? "";
+    if (one.textContent !== words) one.textContent = words;
+    const field = one.parentElement.querySelector("input, select");
+    if (words) field?.setAttribute("aria-invalid", "true");
+    else field?.removeAttribute("aria-invalid");
+  }
+}
+
 let asked = 0;
 async function check() {
   const box = document.querySelector("[data-faults]");
   if (!box || !text()) return;
   const turn = ++asked;
-  const body = new URLSearchParams({ map: form().dataset.draft, base: form().dataset.base, text: text().value });
   try {
-    const answer = await fetch("/maps/check", { method: "POST", body });
+    const answer = await fetch("/maps/check", { method: "POST", body: asSent() });
     if (!answer.ok || turn !== asked) return;
     const told = new DOMParser().parseFromString(await answer.text(), "text/html");
     box.replaceChildren(...told.body.childNodes);
+    beside(box);
   } catch {
     // Out of reach: the next letter asks again.
   }
@@ -42,6 +72,7 @@ function later() {
 }
 
 document.addEventListener("input", (event) => {
+  if (event.target.closest?.("#edit")) return later();
   if (!event.target.closest?.("[data-text]")) return;
   copy();
   keep();
@@ -60,9 +91,7 @@ document.addEventListener("change", async (event) => {
 });
 
 // Somebody may have kept another version meanwhile: then the page says who, and shows it.
-document.addEventListener("click", (event) => {
-  if (event.target.closest("form[data-draft] button[data-commands]")) setTimeout(check, 1500);
-});
+document.addEventListener("news", later);
 
 // What was not kept the last time is offered again.
 function offer() {

@@ -33,6 +33,11 @@ pub fn picture(map: &Map, sight: &Sight, link: impl Fn(&ItemId) -> String) -> Ma
     }
 }
 
+/// The same for a column no wider than a telephone's page.
+pub fn narrow_picture(map: &Map, sight: &Sight, link: impl Fn(&ItemId) -> String) -> Markup {
+    html! { div class="gap" { (PreEscaped(svg(&layers(&seen(map, sight, link), PHONE)))) } }
+}
+
 fn seen(map: &Map, sight: &Sight, link: impl Fn(&ItemId) -> String) -> Layers {
     let shown: Vec<ItemId> = match sight.wanted.is_empty() {
         true => map.items.keys().cloned().collect(),

@@ -3,6 +3,7 @@
 
 mod benchmark;
 mod desk;
+mod editor;
 mod leaving;
 mod plan;
 mod threads;
@@ -443,6 +444,9 @@ const PAGES: &[&str] = &[
     "/maps",
     "/maps/korvane-drayman-engine-front",
     "/maps/korvane-drayman-engine-front?for=",
+    "/maps/new",
+    "/maps/pellworth-mite-battery/edit",
+    "/maps/korvane-drayman-engine-front/edit?item=pulley+bolts",
     "/o/1002/way",
     "/o/1006/plan",
     "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&find=gasket",

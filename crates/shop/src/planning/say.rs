@@ -36,24 +36,6 @@ pub fn comes_to(kind: Kind, to: State, way: Way) -> &'static str {
     }
 }
 
-fn need(need: &Need, map: &Map) -> String {
-    let join = |needs: &[Need], word: &str| {
-        let each: Vec<_> = needs.iter().map(|inner| self::need(inner, map)).collect();
-        each.join(word)
-    };
-    match need {
-        Need::Is { item, states, .. } => {
-            let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
-            // The rung farthest from home says what is meant by "or further".
-            let state = states.iter().next_back();
-            let words = state.map_or("", |state| say::state(kind, *state));
-            format!("{item} {words}")
-        }
-        Need::All(needs) => join(needs, " and "),
-        Need::Any(needs) => join(needs, " or "),
-    }
-}
-
 /// Why there is no plan, as a page, the command line and the JSON door say it.
 #[must_use]
 pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
@@ -70,7 +52,7 @@ pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
             format!(
                 "{} wants {} first, which cannot be had",
                 made(map, id),
-                need(missing, map)
+                map::said(map, missing)
             ),
             allow.to_owned(),
         ),
@@ -97,7 +79,7 @@ pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
 /// A need in words; nothing if it asks for nothing.
 #[must_use]
 pub fn need_words(map: &Map, stated: &Need) -> Option<String> {
-    (!stated.items().is_empty()).then(|| need(stated, map))
+    (!stated.items().is_empty()).then(|| map::said(map, stated))
 }
 
 /// The times of a move, in minutes.

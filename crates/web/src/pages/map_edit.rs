@@ -2,6 +2,7 @@
 //! saved; every button but that one only changes the draft that the page carries along.
 
 mod acts;
+mod fields;
 mod form;
 
 use super::{Ask, Shown, show};
@@ -13,7 +14,7 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use serde::Deserialize;
-use shop::map::{Map, Trouble as Fault};
+use shop::map::{Map, Trouble as Fault, Weight};
 use shop::planning::{learned, map_id};
 use shop::repair::MapId;
 use shop::{KeptMap, Trouble};
@@ -31,6 +32,8 @@ struct Draft {
     item: Option<String>,
     /// What the last button did.
     said: String,
+    /// Whether something was done to it; a page that was only asked for brings no draft.
+    touched: bool,
     /// What was filled in last, to be offered again.
     last: BTreeMap<String, String>,
 }
@@ -46,8 +49,10 @@ impl Draft {
 struct Looked<'a> {
     draft: &'a Draft,
     /// The map, as far as it can be read.
-    map: Result<Map, ()>,
+    map: Map,
     faults: Vec<Fault>,
+    /// Of each fault, the item and the field it is about.
+    places: Vec<Option<(String, String)>>,
     newest: Option<Arc<KeptMap>>,
     newest_by: String,
 }
@@ -130,6 +135,7 @@ fn from_order(ask: &Ask<'_>, number: u64, draft: &mut Draft) -> Result<(), Troub
     );
     draft.text = taught.text;
     draft.base = taught.from;
+    draft.touched = true;
     draft.id = taught.map.as_str().to_owned();
     Ok(())
 }
@@ -191,11 +197,18 @@ pub async fn file(
     }
 }
 
+impl Looked<'_> {
+    /// Whether a plan can be made by it.
+    fn is_good(&self) -> bool {
+        self.faults
+            .iter()
+            .all(|fault| fault.weight != Weight::Error)
+    }
+}
+
 fn looked<'a>(ask: &Ask<'_>, draft: &'a Draft) -> Looked<'a> {
-    let (map, faults) = match shop::map::read("line", &draft.text) {
-        Ok(read) => (Ok(read.map), read.warnings),
-        Err(faults) => (Err(()), faults),
-    };
+    let (map, faults) = shop::map::look("line", &draft.text);
+    let places = shop::map::placed(&draft.text, &faults);
     let newest = ask.service.map(&MapId::new(&draft.id), None).ok();
     let newest_by = newest.as_ref().and_then(|kept| {
         let world = ask.service.world().ok()?;
@@ -208,6 +221,7 @@ fn looked<'a>(ask: &Ask<'_>, draft: &'a Draft) -> Looked<'a> {
         draft,
         map,
         faults,
+        places,
         newest,
         newest_by: newest_by.unwrap_or_else(|| "Somebody".to_owned()),
     }
@@ -230,7 +244,7 @@ fn content(looked: &Looked<'_>) -> Markup {
         .as_ref()
         .is_some_and(|kept| kept.text == draft.text);
     html! {
-        h1 { @match &looked.map { Ok(map) => (map.vehicle), Err(()) => (draft.id) } }
+        h1 { @if looked.map.vehicle.trim().is_empty() { (draft.id) } @else { (looked.map.vehicle) } }
         p class="soft gap" {
             @if kept { "As version " (draft.base) " has it." }
             @else if draft.base == 0 { "New. Nothing is kept yet." }
@@ -241,7 +255,7 @@ fn content(looked: &Looked<'_>) -> Markup {
         div data-faults { (form::faults(looked)) }
         div class="columns" {
             div { (form::on_screen(looked)) }
-            div { (form::as_text(looked, kept)) }
+            div { (form::listing(looked)) (form::as_text(looked, draft.touched && !kept)) }
         }
     }
 }

@@ -24,12 +24,23 @@ pub fn done(id: String, fields: Fields) -> Draft {
         text: text("text").replace("\r\n", "\n"),
         item: Some(text("item").to_owned()).filter(|item| !item.is_empty()),
         said: String::new(),
+        touched: true,
         last: fields
             .iter()
             .filter(|(name, _)| name.starts_with("new-"))
             .map(|(name, value)| (name.clone(), value.clone()))
             .collect(),
     };
+    // Whatever the button: what was typed into the fields is not lost by it.
+    let typed = match (&draft.item, act.as_slice()) {
+        (_, ["remove"]) => Vec::new(),
+        (Some(item), _) => set(&item.clone(), &fields, &mut draft),
+        (None, _) => head(&fields),
+    };
+    let changed = !typed.is_empty();
+    if changed {
+        carry_out(&mut draft, &typed, "Changed.".to_owned());
+    }
     let item = draft.item.clone().unwrap_or_default();
     let (edits, said) = match act.as_slice() {
         ["open", name] => {
@@ -46,42 +57,60 @@ pub fn done(id: String, fields: Fields) -> Draft {
             return draft;
         }
         ["add"] => added(&fields),
-        ["set"] => set(&item, &fields, &mut draft),
-        ["need"] => needed(&item, &fields),
-        ["unneed", nth] => {
-            let nth = nth.parse().unwrap_or(usize::MAX);
-            (
-                vec![Edit::Unneed { item, nth }],
-                "It needs that no longer.".to_owned(),
-            )
+        ["enter"] if draft.item.is_none() && !value(&fields, "new-name").is_empty() => {
+            added(&fields)
+        }
+        ["need"] => (Vec::new(), "Pick what it needs.".to_owned()),
+        ["unneed", at, nth] => {
+            let (at, nth) = ((*at).to_owned(), nth.parse().unwrap_or(usize::MAX));
+            let said = "It needs that no longer.".to_owned();
+            (vec![Edit::Unneed { item, at, nth }], said)
         }
         ["remove"] => {
             draft.item = None;
             let said = format!("Taken out: {item}");
             (vec![Edit::Remove { item }], said)
         }
-        ["settle", first, second, how] => {
-            let either_way = *how == "either";
-            let said = if either_way {
-                format!("{first} and {second}: either way")
-            } else {
-                format!("{first} comes off before {second}")
-            };
-            let (first, second) = ((*first).to_owned(), (*second).to_owned());
-            (
-                vec![Edit::Settle {
-                    first,
-                    second,
-                    either_way,
-                }],
-                said,
-            )
-        }
-        ["head"] => head(&fields),
-        _ => (Vec::new(), String::new()),
+        ["crack"] => (
+            vec![Edit::Crack { item }],
+            "Cracked first, then out.".to_owned(),
+        ),
+        ["whole"] => (vec![Edit::Whole { item }], "Out in one go.".to_owned()),
+        ["settle", first, second, how] => settled(first, second, *how == "either"),
+        _ => (Vec::new(), "Nothing changed.".to_owned()),
     };
+    if edits.is_empty() && changed {
+        return draft;
+    }
+    // What was typed for a new item stays until there is one.
+    if edits.iter().any(|edit| matches!(edit, Edit::Item { .. })) {
+        for name in [
+            "new-name",
+            "new-count",
+            "new-minutes.out",
+            "new-minutes.back",
+            "new-first",
+            "new-or",
+        ] {
+            draft.last.remove(name);
+        }
+    }
     carry_out(&mut draft, &edits, said);
     draft
+}
+
+fn settled(first: &str, second: &str, either_way: bool) -> (Vec<Edit>, String) {
+    let said = match either_way {
+        true => format!("{first} and {second}: either way"),
+        false => format!("{first} comes off before {second}"),
+    };
+    let (first, second) = (first.to_owned(), second.to_owned());
+    let edit = Edit::Settle {
+        first,
+        second,
+        either_way,
+    };
+    (vec![edit], said)
 }
 
 fn carry_out(draft: &mut Draft, edits: &[Edit], said: String) {
@@ -121,10 +150,10 @@ fn words(text: &str) -> Option<String> {
 
 /// A number as it is; what is none stays as text, for the check to say so.
 fn number(text: &str) -> Option<String> {
-    let text = text.replace(',', ".");
-    match text.parse::<f64>() {
-        Ok(_) => Some(text),
-        Err(_) => words(&text),
+    let plain = text.replace(',', ".");
+    match plain.parse::<f64>() {
+        Ok(number) if number.is_finite() => Some(number.to_string()),
+        _ => words(text),
     }
 }
 
@@ -138,42 +167,69 @@ fn list(text: &str) -> Option<String> {
     (!parts.is_empty()).then(|| listed(&parts))
 }
 
+/// Whole numbers, as they are found in what was typed.
+fn positions(text: &str) -> Option<String> {
+    let parts = text
+        .split([',', ' '])
+        .map(str::trim)
+        .filter(|part| !part.is_empty());
+    let parts: Vec<String> = parts
+        .map(|part| match part.parse::<u16>() {
+            Ok(at) => at.to_string(),
+            Err(_) => quoted(part),
+        })
+        .collect();
+    (!parts.is_empty()).then(|| format!("[{}]", parts.join(", ")))
+}
+
+fn yes(text: &str) -> Option<String> {
+    (text == "true").then(|| "true".to_owned())
+}
+
+/// How what is typed into a field is written, by the last part of its key.
+fn writing(key: &str) -> Writing {
+    match key.rsplit('.').next().unwrap_or(key) {
+        "count" | "out" | "back" | "each-out" | "each-back" | "lost" | "risk" | "up-to" => number,
+        "torque" | "tools" | "owes" | "only-with" => list,
+        "never-at" => positions,
+        "spent" | "by-itself" => yes,
+        _ => words,
+    }
+}
+
 fn added(fields: &Fields) -> (Vec<Edit>, String) {
     let name = value(fields, "new-name").to_owned();
     if name.is_empty() {
         return (Vec::new(), "Give it a name first.".to_owned());
     }
     let item = name.as_str();
+    let text = fields.get("text").map(String::as_str).unwrap_or_default();
+    if shop::map::names(text).contains(&name) {
+        let said = format!("There is {name} already: press it in the list to change it.");
+        return (Vec::new(), said);
+    }
     let is = value(fields, "new-is").to_owned();
-    let count = value(fields, "new-count");
+    let counted = matches!(is.as_str(), "fasteners" | "clips");
     let mut edits = vec![Edit::Item {
         item: name.clone(),
-        is: is.clone(),
+        is,
     }];
-    if matches!(is.as_str(), "fasteners" | "clips") && !matches!(count, "" | "1") {
-        edits.push(field(item, "count", number(count)));
+    for key in ["count", "place", "tools", "minutes.out", "minutes.back"] {
+        let to = value(fields, &format!("new-{key}"));
+        if !to.is_empty() && (counted || key != "count" || to != "1") {
+            edits.push(field(item, key, writing(key)(to)));
+        }
     }
-    let filled = [
-        ("place", words(value(fields, "new-place"))),
-        ("tools", list(value(fields, "new-tools"))),
-        ("minutes.out", number(value(fields, "new-out"))),
-        ("minutes.back", number(value(fields, "new-back"))),
-    ];
-    edits.extend(
-        filled
-            .into_iter()
-            .filter(|(_, to)| to.is_some())
-            .map(|(name, to)| field(item, name, to)),
-    );
     edits.extend(need(
         item,
+        "needs",
         value(fields, "new-first"),
         value(fields, "new-or"),
     ));
     (edits, format!("Added: {name}"))
 }
 
-fn need(item: &str, first: &str, or: &str) -> Option<Edit> {
+fn need(item: &str, at: &str, first: &str, or: &str) -> Option<Edit> {
     let any: Vec<String> = [first, or]
         .into_iter()
         .filter(|need| !need.is_empty())
@@ -181,71 +237,66 @@ fn need(item: &str, first: &str, or: &str) -> Option<Edit> {
         .collect();
     (!any.is_empty()).then(|| Edit::Need {
         item: item.to_owned(),
+        at: at.to_owned(),
         any,
     })
 }
 
-fn needed(item: &str, fields: &Fields) -> (Vec<Edit>, String) {
-    match need(item, value(fields, "first"), value(fields, "or")) {
-        Some(edit) => (vec![edit], "It needs that first.".to_owned()),
-        None => (Vec::new(), "Pick what it needs.".to_owned()),
-    }
-}
-
 /// Every field of the open item. Only what differs from what was shown is written.
-fn set(item: &str, fields: &Fields, draft: &mut Draft) -> (Vec<Edit>, String) {
-    let mut edits = Vec::new();
+fn set(item: &str, fields: &Fields, draft: &mut Draft) -> Vec<Edit> {
     let changed = |name: &str| value(fields, name) != value(fields, &format!("was-{name}"));
+    let own = [
+        "name",
+        "is",
+        "source",
+        "date",
+        "vehicle",
+        "start",
+        "place-change",
+        "tool-change",
+        "variants",
+    ];
+    let shown = fields.keys().filter_map(|name| name.strip_prefix("was-"));
+    let (only, shown): (Vec<&str>, Vec<&str>) = shown
+        .filter(|key| !own.contains(key))
+        .partition(|key| key.starts_with("only:"));
+    let mut edits = Vec::new();
     if changed("is") {
         edits.push(Edit::Item {
             item: item.to_owned(),
             is: value(fields, "is").to_owned(),
         });
     }
-    let written: [(&str, &str, Writing); 15] = [
-        ("count", "count", number),
-        ("size", "size", words),
-        ("length", "length", words),
-        ("torque", "torque", list),
-        ("pattern", "pattern", words),
-        ("place", "place", words),
-        ("tools", "tools", list),
-        ("out", "minutes.out", number),
-        ("back", "minutes.back", number),
-        ("each-out", "minutes.each-out", number),
-        ("each-back", "minutes.each-back", number),
-        ("holds", "holds", words),
-        ("system", "system", words),
-        ("note", "note", words),
-        ("due-after", "due-after", words),
-    ];
-    for (name, key, as_toml) in written {
-        if changed(name) {
-            let to = value(fields, name);
-            edits.push(field(item, key, as_toml(to).filter(|_| !to.is_empty())));
+    for key in shown.into_iter().filter(|key| changed(key)) {
+        let to = value(fields, key);
+        if key.ends_with("owes") {
+            edits.extend(new_work(to, &draft.text));
         }
-    }
-    if changed("spent") {
         edits.push(field(
             item,
-            "spent",
-            (value(fields, "spent") == "yes").then(|| "true".to_owned()),
+            key,
+            writing(key)(to).filter(|_| !to.is_empty()),
         ));
     }
-    if changed("owes") {
-        edits.extend(owes(item, value(fields, "owes"), &draft.text));
+    if only.iter().any(|name| changed(name)) {
+        let chosen: Vec<&str> = only
+            .into_iter()
+            .filter(|name| value(fields, name) == "true")
+            .filter_map(|name| name.strip_prefix("only:"))
+            .collect();
+        let to = (!chosen.is_empty()).then(|| listed(&chosen));
+        edits.push(field(item, "only-with", to));
     }
-    if !value(fields, "torque").is_empty()
-        && (changed("torque") || changed("source") || changed("date"))
-    {
-        edits.extend(source(
-            item,
-            value(fields, "source"),
-            value(fields, "date"),
-            &draft.text,
-        ));
+    let torque = value(fields, "torque");
+    if !torque.is_empty() && (changed("torque") || changed("source") || changed("date")) {
+        let (title, date) = (value(fields, "source"), value(fields, "date"));
+        edits.extend(source(item, title, date, &draft.text));
     } else if changed("torque") {
         edits.push(field(item, "torque-from", None));
+    }
+    for key in fields.keys().filter_map(|name| name.strip_prefix("first:")) {
+        let (first, or) = (format!("first:{key}"), format!("or:{key}"));
+        edits.extend(need(item, key, value(fields, &first), value(fields, &or)));
     }
     let to = value(fields, "name");
     if changed("name") && !to.is_empty() {
@@ -253,31 +304,23 @@ fn set(item: &str, fields: &Fields, draft: &mut Draft) -> (Vec<Edit>, String) {
             item: item.to_owned(),
             to: to.to_owned(),
         });
-        draft.item = Some(to.to_owned());
+        if !shop::map::names(&draft.text).iter().any(|name| name == to) {
+            draft.item = Some(to.to_owned());
+        }
     }
-    let said = if edits.is_empty() {
-        "Nothing changed."
-    } else {
-        "Changed."
-    };
-    (edits, said.to_owned())
+    edits
 }
 
-/// The debts of an item; work that the map does not know yet becomes an item too.
-fn owes(item: &str, to: &str, text: &str) -> Vec<Edit> {
-    let known = |name: &str| shop::map::names(text).iter().any(|known| known == name);
-    let work = to
-        .split(',')
-        .map(str::trim)
-        .filter(|name| !name.is_empty() && !known(name));
-    let mut edits: Vec<Edit> = work
-        .map(|name| Edit::Item {
-            item: name.to_owned(),
-            is: "work".to_owned(),
-        })
-        .collect();
-    edits.push(field(item, "owes", list(to)));
-    edits
+/// Work that the map does not know yet becomes an item too.
+fn new_work(to: &str, text: &str) -> Vec<Edit> {
+    let known = shop::map::names(text);
+    let work = to.split(',').map(str::trim);
+    let new = work.filter(|name| !name.is_empty() && !known.iter().any(|known| known == name));
+    new.map(|name| Edit::Item {
+        item: name.to_owned(),
+        is: "work".to_owned(),
+    })
+    .collect()
 }
 
 /// Names the source of a torque: the one that says the same already, else a new one.
@@ -308,28 +351,22 @@ fn source(item: &str, title: &str, date: &str, text: &str) -> Vec<Edit> {
     ]
 }
 
-fn head(fields: &Fields) -> (Vec<Edit>, String) {
-    let keys: [(&str, Writing); 4] = [
+/// What stands at the head of the map.
+fn head(fields: &Fields) -> Vec<Edit> {
+    let keys: [(&str, Writing); 5] = [
         ("vehicle", words),
         ("start", words),
         ("place-change", number),
         ("tool-change", number),
+        ("variants", list),
     ];
-    let edits: Vec<Edit> = keys
-        .into_iter()
+    keys.into_iter()
         .filter(|(key, _)| value(fields, key) != value(fields, &format!("was-{key}")))
-        .filter_map(|(key, as_toml)| {
-            let value = as_toml(value(fields, key)).filter(|to| to != "\"\"")?;
-            Some(Edit::Head {
-                key: key.to_owned(),
-                value,
-            })
+        .map(|(key, as_toml)| Edit::Head {
+            key: key.to_owned(),
+            value: Some(value(fields, key))
+                .filter(|to| !to.is_empty())
+                .and_then(as_toml),
         })
-        .collect();
-    let said = if edits.is_empty() {
-        "Nothing changed."
-    } else {
-        "Changed."
-    };
-    (edits, said.to_owned())
+        .collect()
 }
