@@ -190,7 +190,7 @@ fn yes(text: &str) -> Option<String> {
 fn writing(key: &str) -> Writing {
     match key.rsplit('.').next().unwrap_or(key) {
         "count" | "out" | "back" | "each-out" | "each-back" | "lost" | "risk" | "up-to" => number,
-        "torque" | "tools" | "owes" | "only-with" => list,
+        "torque" | "tools" | "owes" | "renews" | "only-with" => list,
         "never-at" => positions,
         "spent" | "by-itself" => yes,
         _ => words,

@@ -258,6 +258,7 @@ fn more(form: &Form<'_>) -> Markup {
                     (form.field("may-miss.up-to", "So many may be missing", ""))
                     (form.field("may-miss.never-at", "but never at", "positions, such as 1, 2"))
                 }
+                (form.field(&of_move("renews"), "What is renewed with it", "with commas between, such as washer"))
                 (form.field(&of_move("lost"), "Minutes for what is lost or renewed", ""))
                 (form.field(&of_move("risk"), "Minutes for what may go wrong", ""))
             }
