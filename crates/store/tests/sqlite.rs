@@ -87,6 +87,27 @@ fn a_file_that_is_no_store_is_refused_and_left_alone() {
 }
 
 #[test]
+fn a_store_with_holes_is_called_damaged_and_left_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    drop(Sqlite::open(folder.path()).unwrap());
+    let database = folder.path().join("store.db");
+    let mut bytes = std::fs::read(&database).unwrap();
+    bytes.truncate(3 * 4096);
+    std::fs::write(&database, &bytes).unwrap();
+    for error in [
+        Sqlite::open(folder.path()).err().unwrap(),
+        Sqlite::open_for_reading(folder.path()).err().unwrap(),
+    ] {
+        assert!(
+            error.to_string().starts_with("the store is damaged: "),
+            "{error}"
+        );
+        assert!(error.mend().contains("restore the newest backup"));
+    }
+    assert_eq!(std::fs::read(&database).unwrap(), bytes);
+}
+
+#[test]
 fn a_newer_form_is_refused() {
     let folder = tempfile::tempdir().unwrap();
     drop(Sqlite::open(folder.path()).unwrap());

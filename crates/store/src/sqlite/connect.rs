@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use rusqlite::config::DbConfig;
 use rusqlite::types::ValueRef;
-use rusqlite::{Connection, ErrorCode, OpenFlags};
+use rusqlite::{Connection, ErrorCode, OpenFlags, ffi};
 
 use crate::error::{EngineError, OpenError};
 
@@ -172,6 +172,12 @@ pub(super) fn engine_error(error: &rusqlite::Error) -> EngineError {
         Some(ErrorCode::ReadOnly | ErrorCode::PermissionDenied | ErrorCode::CannotOpen) => {
             EngineError::ReadOnly { what }
         }
+        // The file that readers and the writer share can't grow: there is no other cause.
+        Some(ErrorCode::SystemIoFailure)
+            if error.sqlite_extended_error_code() == Some(ffi::SQLITE_IOERR_SHMSIZE) =>
+        {
+            EngineError::Full { what }
+        }
         Some(ErrorCode::SystemIoFailure) => EngineError::Io { what },
         Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => EngineError::Damaged {
             log: String::new(),
@@ -185,7 +191,7 @@ pub(super) fn engine_error(error: &rusqlite::Error) -> EngineError {
 /// The same, while opening: a file that is no database gets its own word.
 pub(super) fn open_error(database: &Path, error: &rusqlite::Error) -> OpenError {
     match error.sqlite_error_code() {
-        Some(ErrorCode::NotADatabase | ErrorCode::DatabaseCorrupt) => OpenError::NotAStore {
+        Some(ErrorCode::NotADatabase) => OpenError::NotAStore {
             place: database.display().to_string(),
             why: error.to_string(),
         },
