@@ -3,7 +3,7 @@
 use super::notes;
 use super::place::Place;
 use crate::answer::{Answer, Wrong};
-use clap::Args;
+use clap::{ArgGroup, Args};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde_json::json;
@@ -14,21 +14,17 @@ use std::sync::Arc;
 
 /// Whose words, and why.
 #[derive(Debug, Args)]
+#[command(group(ArgGroup::new("whom").required(true)))]
 pub struct Erase {
     /// The customer, by name in the record.
-    #[arg(
-        long,
-        value_name = "ID",
-        required_unless_present_any = ["order", "due"],
-        conflicts_with_all = ["order", "due"]
-    )]
+    #[arg(long, value_name = "ID", group = "whom")]
     customer: Option<String>,
     /// The customer of the order with this number.
-    #[arg(long, value_name = "NUMBER", conflicts_with = "due")]
+    #[arg(long, value_name = "NUMBER", group = "whom")]
     order: Option<u64>,
     /// Only carry out what was asked for before and has waited long enough. A shop that is
     /// served does so by itself.
-    #[arg(long)]
+    #[arg(long, group = "whom")]
     due: bool,
     /// Also every word typed and every photo taken on their orders and vehicles.
     #[arg(long)]
@@ -59,6 +55,7 @@ pub struct KeepFor {
 /// Says for how many years records are kept; until then erasures wait.
 pub fn keep_for(keep: &KeepFor) -> Result<Answer, Wrong> {
     let service = open(&keep.place)?;
+    must_be_known(&service, &keep.who)?;
     let fact = json!({ "records-kept": { "years": keep.years } });
     let mut device = Device::new("buttonup", &keep.who);
     service.command(device.command("shop", service.now(), "shop_fact", fact))?;
@@ -85,6 +82,7 @@ pub fn erase(erase: &Erase) -> Result<Answer, Wrong> {
         (None, Some(number), Some(who)) => (Whom::OfOrder(number), who),
         _ => return erased(erase_due(&erase.place, &service)?),
     };
+    must_be_known(&service, who)?;
     let breadth = if erase.every_word {
         Breadth::EveryWord
     } else {
@@ -104,6 +102,21 @@ pub fn erase(erase: &Erase) -> Result<Answer, Wrong> {
 fn open(place: &Place) -> Result<Service, Wrong> {
     let store = place.write_existing()?.shared();
     Ok(Service::open(store, &place.log, Arc::new(Timestamp::now))?)
+}
+
+/// Whoever types a name here is not at the vehicle: a slip is asked about, not kept for ever.
+fn must_be_known(service: &Service, who: &str) -> Result<(), Wrong> {
+    let world = service.world()?;
+    let people = world.shop.people();
+    if people.keys().any(|person| person.as_str() == who) {
+        return Ok(());
+    }
+    let known: Vec<&str> = people.keys().map(|person| person.as_str()).collect();
+    Err(Wrong::input(
+        "--who",
+        format!("there is nobody called {who:?} in the record"),
+        format!("name one of these: {}", known.join(", ")),
+    ))
 }
 
 /// What was erased, and what became of it elsewhere.

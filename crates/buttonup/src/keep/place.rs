@@ -104,7 +104,18 @@ impl Place {
 }
 
 pub fn database(url: &str) -> Result<Postgres, Wrong> {
-    Postgres::open(url).map_err(|error| not_opened("--database".to_owned(), &error))
+    if !["postgres://", "postgresql://"]
+        .iter()
+        .any(|start| url.starts_with(start))
+    {
+        // Without the address itself: it may hold a password.
+        return Err(Wrong::input(
+            "the database's address",
+            "it does not start with postgres://",
+            "write it as postgres://user@host/name",
+        ));
+    }
+    Postgres::open(url).map_err(|error| not_opened("the database".to_owned(), &error))
 }
 
 pub fn reading(folder: &Path) -> Result<Sqlite, Wrong> {
