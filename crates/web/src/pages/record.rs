@@ -7,9 +7,10 @@ use axum::extract;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use jiff::Timestamp;
+use jiff::civil::Date;
 use maud::{Markup, html};
-use shop::Trouble;
 use shop::repair::Words;
+use shop::{Trouble, Waiting};
 
 /// What is known about the record beside what stands in it.
 #[derive(Debug, Clone, Default)]
@@ -48,6 +49,8 @@ pub async fn verify(extract::State(state): extract::State<State>, headers: Heade
 fn page(ask: &Ask<'_>, kept: &Kept, verdict: Markup) -> Result<Shown, Trouble> {
     let (store, log) = ask.service.record();
     let head = store.head(log)?;
+    let today = ask.service.rules(&*ask.service.world()?).today();
+    let waiting = shop::erasures_waiting(ask.service)?;
     Ok(Shown::new(
         "The record",
         html! {
@@ -58,6 +61,7 @@ fn page(ask: &Ask<'_>, kept: &Kept, verdict: Markup) -> Result<Shown, Trouble> {
                 div class="row" { span class="what" { "On this disk" } span { (size(bytes)) } }
             }
             (last_backup(kept.last_backup.as_ref(), head.position, ask.service.now()))
+            (erasures(&waiting, today))
             h2 { "Head of the chain" }
             p class="strong gap" { (Words(head.hash).hex()) }
             p class="soft gap" { "It prints on every invoice and backup. " code { "buttonup verify --head" } " holds the record against it." }
@@ -108,6 +112,36 @@ fn last_backup(last: Option<&LastBackup>, events: u64, now: Timestamp) -> Markup
     }
 }
 
+/// What somebody asked to have erased, and is still kept because a rule wants it.
+fn erasures(waiting: &[Waiting], today: Date) -> Markup {
+    if waiting.is_empty() {
+        return html! {};
+    }
+    let here = waiting.iter().filter(|one| one.until.is_none()).count();
+    let days = || waiting.iter().filter_map(|one| one.until);
+    let due = days().filter(|day| *day <= today).count();
+    html! {
+        div class="row" {
+            span class="what" { "Erasures that wait" }
+            span {
+                (waiting.len())
+                @if let Some(first) = days().min() { ", the first until " (first.strftime("%-d %B %Y")) }
+            }
+        }
+        @if here > 0 {
+            p class="soft" { (here) " of them until the vehicle has left." }
+        }
+        @if due > 0 {
+            p class="caution" {
+                (due) " may be erased now. It is done within the hour while buttonup runs; to do it at once, stop it and run "
+                code { "buttonup erase --due" }
+            }
+        } @else {
+            p class="soft" { "Records are kept until then. On that day they are erased while buttonup runs: nothing to press." }
+        }
+    }
+}
+
 fn days(at: Timestamp, now: Timestamp) -> i64 {
     (now - at).as_hours() / 24
 }
@@ -154,6 +188,39 @@ mod tests {
         assert!(page("2026-03-04T07:59:00Z").contains("8 days ago"));
         assert!(page("2026-03-04T07:59:00Z").contains("caution"));
         assert!(last_backup(None, 1, now).into_string().contains("caution"));
+    }
+
+    #[test]
+    fn erasures_that_wait_say_until_when() {
+        let waits = |until: Option<&str>| Waiting {
+            asked: shop::repair::CommandId::new("00000000-0000-7000-8000-000000000001"),
+            at: "2026-03-12T08:00:00Z".parse().unwrap(),
+            who: shop::repair::PersonId::new("ana"),
+            customer: shop::repair::CustomerId::new("c"),
+            breadth: shop::Breadth::Person,
+            why: shop::repair::Token::new("asked").unwrap(),
+            until: until.map(|day| day.parse().unwrap()),
+        };
+        let page = |today: &str| {
+            let waiting = [
+                waits(Some("2036-05-04")),
+                waits(Some("2036-03-02")),
+                waits(None),
+            ];
+            erasures(&waiting, today.parse().unwrap()).into_string()
+        };
+        let before = page("2036-03-01");
+        assert!(
+            before.contains("3, the first until 2 March 2036"),
+            "{before}"
+        );
+        assert!(before.contains("1 of them until the vehicle"), "{before}");
+        assert!(before.contains("nothing to press"), "{before}");
+        assert!(!before.contains("caution"), "{before}");
+        let on_the_day = page("2036-03-02");
+        assert!(on_the_day.contains("1 may be erased now"), "{on_the_day}");
+        assert!(on_the_day.contains("caution"), "{on_the_day}");
+        assert_eq!(erasures(&[], Date::MIN).into_string(), "");
     }
 
     #[test]
