@@ -26,7 +26,7 @@ pub struct Choice {
     #[arg(long, default_value_t = 100)]
     maps: u64,
     /// How many of the smallest maps the other solver gets; none leaves it out.
-    #[arg(long, default_value_t = 20)]
+    #[arg(long, default_value_t = 8)]
     compared: usize,
     /// How long the other solver may work on each, in its own measure: one is about
     /// two seconds.
@@ -51,6 +51,16 @@ struct Group {
 enum Wanted {
     Three,
     Everything,
+}
+
+impl Wanted {
+    /// One in so many maps is planned.
+    fn share(self) -> u64 {
+        match self {
+            Wanted::Three => 1,
+            Wanted::Everything => 4,
+        }
+    }
 }
 
 /// A map, its plan, and how long that took.
@@ -79,7 +89,7 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
             let group = Group {
                 moves,
                 wanted,
-                maps: choice.maps.div_ceil(share),
+                maps: choice.maps.div_ceil(share * wanted.share()),
             };
             let planned = group.plan()?;
             let aim = match (moves, wanted) {
@@ -87,7 +97,7 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
                 _ => "-",
             };
             table.row(&group.name(), &measured(&planned), aim);
-            if let (40, Some(other)) = (moves, &other) {
+            if let (40, Wanted::Three, Some(other)) = (moves, wanted, &other) {
                 let few = &planned[..planned.len().min(choice.compared)];
                 table.row(
                     &format!("the first {} of these beside {}", few.len(), other::NAME),

@@ -94,6 +94,22 @@ impl<const W: usize> Bound<W> {
         units(self.exact())
     }
 
+    /// The bound on the whole sequence, in parts of a unit.
+    pub fn exact(&self) -> i64 {
+        self.from_here[0] - self.prices()
+    }
+
+    /// The prices, node by node.
+    pub fn all_prices(&self) -> Vec<i64> {
+        self.price.clone()
+    }
+
+    /// Puts other prices in their stead; any give a bound.
+    pub fn start_from(&mut self, prices: Vec<i64>) {
+        self.price = prices;
+        self.walk_back();
+    }
+
     /// The bound on what comes after a node at a position, whose prices are those of
     /// all nodes still to come.
     pub fn rest(&self, position: usize, node: usize, prices: i64) -> Option<u32> {
@@ -212,10 +228,6 @@ impl<const W: usize> Bound<W> {
         }
         self.price = best.1;
         self.walk_back();
-    }
-
-    fn exact(&self) -> i64 {
-        self.from_here[0] - self.prices()
     }
 
     /// Takes out every step that no sequence shorter than this can make; answers
