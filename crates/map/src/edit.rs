@@ -1,6 +1,7 @@
 //! Changing a map's text with its comments and layout kept.
 
-use crate::read::{MOVE, Read, read};
+use crate::moves::MOVE;
+use crate::read::{Read, read};
 use crate::trouble::Trouble;
 use crate::value::Source;
 use std::collections::BTreeMap;

@@ -1,0 +1,164 @@
+//! Reading the moves of an item: one for most, two for fasteners that are first cracked.
+
+use crate::fields::Fields;
+use crate::needs::{self, Known};
+use crate::trouble::Troubles;
+use crate::value::{MapMove, MoveTimes};
+use crate::words::{kind_word, verb};
+use states::{ItemId, Kind, Need, State};
+use std::collections::BTreeSet;
+
+/// The keys of a move.
+pub(crate) const MOVE: [&str; 10] = [
+    "needs",
+    "needs-back",
+    "owes",
+    "renews",
+    "minutes",
+    "lost",
+    "risk",
+    "place",
+    "tools",
+    "by-itself",
+];
+
+/// Whether what an item needs is taken from what jobs have shown.
+pub(crate) fn as_seen(table: &Fields) -> bool {
+    table.item("needs").and_then(toml_edit::Item::as_str) == Some("as seen")
+}
+
+/// One move for most items; for fasteners that are first cracked, two.
+pub(crate) fn read_moves(
+    table: &Fields,
+    kind: Kind,
+    known: &Known,
+    troubles: &mut Troubles,
+) -> Vec<MapMove> {
+    let whole = (kind.home(), kind.away());
+    if !table.has("crack") && !table.has("out") {
+        return vec![read_move(table, table, verb(kind), whole, known, troubles)];
+    }
+    if kind != Kind::Fasteners {
+        let what = format!("`{}` cannot be cracked: it is no fastener", table.name);
+        let mend = "take `crack` away, and write what stood in `out` without it";
+        troubles.error(&table.span, what, mend);
+        return Vec::new();
+    }
+    for key in MOVE.into_iter().filter(|key| table.has(key)) {
+        let what = format!(
+            "`{key}` of `{}` says not which of its two moves is meant",
+            table.name
+        );
+        let mend = "write it within `crack` or `out`";
+        troubles.error(&table.key_span(key).or_else(|| table.at(key)), what, mend);
+    }
+    let mut moves = Vec::new();
+    let ends = [(State::Tight, State::Cracked), (State::Cracked, State::Out)];
+    for (verb, ends) in ["crack", "out"].into_iter().zip(ends) {
+        match table.table(verb, troubles) {
+            Some(fields) => {
+                fields.only(&MOVE, troubles);
+                moves.push(read_move(table, &fields, verb, ends, known, troubles));
+            }
+            None if verb == "crack" && !table.has(verb) => {
+                let mend = "write `crack` as well, or the keys of `out` without it";
+                troubles.error(
+                    &table.span,
+                    format!("`{}` comes out without being cracked", table.name),
+                    mend,
+                );
+            }
+            None => {}
+        }
+    }
+    moves
+}
+
+fn read_move(
+    item: &Fields,
+    fields: &Fields,
+    verb: &str,
+    (from, to): (State, State),
+    known: &Known,
+    troubles: &mut Troubles,
+) -> MapMove {
+    let need = |key: &str, troubles: &mut Troubles| {
+        let written = fields
+            .item(key)
+            .filter(|_| key != "needs" || !as_seen(fields));
+        written.map(|item| needs::read(item, known, troubles))
+    };
+    let owes = fields.texts("owes", troubles);
+    for (work, span) in &owes {
+        let is = known.get(work).map(|(kind, _)| *kind);
+        if is != Some(Kind::Work) {
+            let what = match is {
+                Some(kind) => format!("`{work}` is written as {}, not as work", kind_word(kind)),
+                None => format!("no work is called `{work}`"),
+            };
+            let works = known.iter().filter(|(_, (kind, _))| *kind == Kind::Work);
+            let works = works.map(|(name, _)| name.as_str());
+            let mend = troubles.meant(work, works, "add it as an item that is = \"work\"");
+            troubles.error(span, what, mend);
+        }
+    }
+    let renews = fields.texts("renews", troubles);
+    for (seal, span) in &renews {
+        if known.get(seal).is_none() {
+            let mend = "add it as an item with `spent = true`";
+            troubles.error(span, format!("no item is called `{seal}`"), mend);
+        }
+    }
+    let step = MapMove {
+        id: format!("{}.{verb}", item.name),
+        from,
+        to,
+        need: need("needs", troubles).unwrap_or(Need::All(Vec::new())),
+        need_back: need("needs-back", troubles),
+        owes: owes
+            .into_iter()
+            .map(|(work, _)| ItemId::new(work))
+            .collect(),
+        renews: renews
+            .into_iter()
+            .map(|(seal, _)| ItemId::new(seal))
+            .collect(),
+        minutes: read_minutes(fields, troubles),
+        lost_tenths: fields.tenths("lost", troubles),
+        risk_tenths: fields.tenths("risk", troubles),
+        place: fields.text("place", troubles),
+        tools: fields
+            .texts("tools", troubles)
+            .into_iter()
+            .map(|(tool, _)| tool)
+            .collect::<BTreeSet<_>>(),
+        by_itself: fields.yes("by-itself", troubles),
+    };
+    for (key, need) in [
+        ("needs", Some(&step.need)),
+        ("needs-back", step.need_back.as_ref()),
+    ] {
+        if need.is_some_and(|need| need.items().contains(&ItemId::new(&item.name))) {
+            let mend = "take it out; where a move starts is known already";
+            troubles.error(
+                &fields.at(key),
+                format!("`{}` needs a state of itself", item.name),
+                mend,
+            );
+        }
+    }
+    step
+}
+
+fn read_minutes(fields: &Fields, troubles: &mut Troubles) -> MoveTimes {
+    let Some(minutes) = fields.table("minutes", troubles) else {
+        return MoveTimes::default();
+    };
+    minutes.only(&["out", "back", "each-out", "each-back"], troubles);
+    MoveTimes {
+        out_tenths: minutes.tenths("out", troubles),
+        back_tenths: minutes.tenths("back", troubles),
+        each_out_tenths: minutes.tenths("each-out", troubles),
+        each_back_tenths: minutes.tenths("each-back", troubles),
+    }
+}
