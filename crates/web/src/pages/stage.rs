@@ -81,6 +81,9 @@ fn next_of(
     };
     let unforeseen = on.unforeseen(ask.service);
     let loose = tightenings(order, on);
+    // Work that comes to be owed is nothing to do: a stage of it alone could not be confirmed.
+    let to_do = |stage: &&StageShown| stage.rows.iter().any(|row| row.kind != Kind::Work);
+    let off: Vec<&StageShown> = found.off.iter().filter(to_do).collect();
     let nothing_else = found
         .back
         .first()
@@ -90,8 +93,8 @@ fn next_of(
             Some(_) => stage_snag::which(order, &stage_snag::of_loose(&loose)),
             None => tighten(order, &loose),
         }
-    } else if let Some(stage) = found.off.first() {
-        shown(order, on, stage, found.off.len(), Way::Out, turn)
+    } else if let Some(stage) = off.first() {
+        shown(order, on, stage, off.len(), Way::Out, turn)
     } else if on.asked.aim == AimIs::Reach {
         there(order, on, &found)
     } else if let Some(stage) = found.back.first() {
