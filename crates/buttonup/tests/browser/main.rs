@@ -569,7 +569,7 @@ fn every_page_can_be_read_and_pressed() -> Result<()> {
     faults.extend(faults_of(&browser, "a vehicle")?);
     browser.goto(&shop.server.url("/o/1002/snag?item=housing-bolts"))?;
     browser.by_role_containing("checkbox", "6")?.click()?;
-    choose(&browser, "snapped")?;
+    choose(&browser, "snapped below")?;
     tap(&browser, "Note the snag")?;
     browser.wait_for_text("Show the ways back")?;
     faults.extend(faults_of(&browser, "what is asked of a snag")?);

@@ -233,6 +233,7 @@ fn to_the_end(door: &Door) -> usize {
             "Out as shown",
             "On as shown",
             "On and tight",
+            "On, pass 1 done",
             "Tight",
             "Pass 1 done",
             "Pass 2 done",
@@ -435,7 +436,7 @@ fn the_wheel_goes_back_so_that_it_rolls() {
         json!({ "difference-noted": { "id": "d", "item": "wheel-nuts", "at": [2, 3],
         "what": "larger", "size": "M14x1.5", "torque": "140 Nm", "words": null } }),
     );
-    press(&door, &screen(&door, "/o/1001/stage"), "On as shown", &[]);
+    press(&door, &screen(&door, "/o/1001/stage"), "Not tight yet", &[]);
     let tighten = screen(&door, "/o/1001/stage");
     for said in [
         "60\u{202f}Nm",
