@@ -79,7 +79,8 @@ fn owed(order: &OrderView) -> Markup {
     }
 }
 
-/// What stands before a gate is ticked; what is due after hand-over is not.
+/// What stands before a gate is ticked. What is due after hand-over is not, nor the level
+/// seen cold: that wants one full heating and cooling first.
 fn listed(order: &OrderView) -> Markup {
     let commands: Vec<Value> = order
         .debts
@@ -87,14 +88,15 @@ fn listed(order: &OrderView) -> Markup {
         .enumerate()
         .map(|(nth, debt)| when(&format!("debt-{nth}"), done(order, debt)))
         .collect();
+    let now = |debt: &DebtView| debt.before.is_some() && debt.work != WorkIsForm::LevelCold;
     html! {
         form {
             fieldset data-one-of="Tick what is done" {
                 legend class="skip" { "What is done" }
                 @for (nth, debt) in order.debts.iter().enumerate() {
                     label class="row" {
-                        input type="checkbox" name=(format!("debt-{nth}")) value="yes" checked[debt.before.is_some()];
-                        span class="what" { (debt.text) }
+                        input type="checkbox" name=(format!("debt-{nth}")) value="yes" checked[now(debt)];
+                        span class="what" { (capital(&debt.text)) }
                     }
                 }
             }
