@@ -121,9 +121,12 @@ function enqueue(parts) {
   return commands;
 }
 
+// One page sends at a time: a second one would send what the first has just sent, without
+// the files that it has let go of. (Browsers have locks only where the page is trusted.)
 let sending = null;
 function send() {
-  sending ??= sendAll().finally(() => (sending = null));
+  const begin = () => (navigator.locks ? navigator.locks.request("send", sendAll) : sendAll());
+  sending ??= begin().finally(() => (sending = null));
   return sending;
 }
 

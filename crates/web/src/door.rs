@@ -38,16 +38,20 @@ pub async fn blocking<T: Send + 'static>(
     })
 }
 
-/// A trouble as an answer.
-pub fn answer(trouble: &Trouble) -> Response {
-    let status = match trouble.kind {
+/// The status that a trouble is answered with, on a page as at the door.
+pub fn status(trouble: &Trouble) -> StatusCode {
+    match trouble.kind {
         TroubleKind::Unreadable => StatusCode::BAD_REQUEST,
         TroubleKind::Refused => StatusCode::UNPROCESSABLE_ENTITY,
         TroubleKind::Conflict | TroubleKind::IdReused => StatusCode::CONFLICT,
         TroubleKind::NotFound => StatusCode::NOT_FOUND,
         TroubleKind::Record => StatusCode::INTERNAL_SERVER_ERROR,
-    };
-    (status, Json(trouble)).into_response()
+    }
+}
+
+/// A trouble as an answer.
+pub fn answer(trouble: &Trouble) -> Response {
+    (status(trouble), Json(trouble)).into_response()
 }
 
 /// Takes one command: a fact, or a request that may be refused.

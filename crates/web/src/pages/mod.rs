@@ -54,7 +54,7 @@ mod vehicle;
 mod walk;
 
 use crate::State;
-use crate::door::blocking;
+use crate::door::{blocking, status};
 use crate::layout::{Frame, page};
 use axum::Router;
 use axum::extract;
@@ -65,7 +65,7 @@ use axum::routing::get;
 use maud::{Markup, html};
 pub use record::{Kept, LastBackup};
 use shop::view::{self, OrderView};
-use shop::{Service, Trouble, TroubleKind};
+use shop::{Service, Trouble};
 pub use snag_found::{GRID_PX, GRID_STEPS};
 
 /// What every page is made from.
@@ -277,15 +277,6 @@ async fn answer(
 enum Made {
     Page(Markup, StatusCode),
     Elsewhere(&'static str),
-}
-
-fn status(trouble: &Trouble) -> StatusCode {
-    match trouble.kind {
-        TroubleKind::NotFound => StatusCode::NOT_FOUND,
-        TroubleKind::Unreadable => StatusCode::BAD_REQUEST,
-        TroubleKind::Refused => StatusCode::UNPROCESSABLE_ENTITY,
-        _ => StatusCode::INTERNAL_SERVER_ERROR,
-    }
 }
 
 /// The one page for whatever went wrong, with ways out.
