@@ -84,6 +84,8 @@ fn a_snapped_housing_bolt_is_made_sound() -> Result<()> {
     // The rest in one tap: nothing is inside any more, and the bolt is out.
     browser.goto(&here)?;
     tap(&browser, "All done as listed")?;
+    browser.wait_for_text("Out as shown")?;
+    browser.goto(&here)?;
     browser.wait_for_text("From now on")?;
     says(&browser, "M8x1.25 insert, bolt M8x75, 22 N·m")?;
     browser.goto(&shop.server.url("/o/1002/may/start"))?;

@@ -289,6 +289,26 @@ fn staged(
         }
         out.push(stage_shown(&stage, &rows[start..stage.rows.end], renewed));
     }
+    with_what_it_leaves(out)
+}
+
+/// Work that falls due on the way out is told with the stage it comes from: a stage of
+/// nothing else would ask for a tap that does nothing.
+fn with_what_it_leaves(stages: Vec<StageShown>) -> Vec<StageShown> {
+    let falls_due = |row: &RowShown| row.way == Way::Out && row.kind == Kind::Work;
+    let mut out: Vec<StageShown> = Vec::new();
+    let mut waiting: Vec<RowShown> = Vec::new();
+    for mut stage in stages {
+        if stage.rows.iter().all(falls_due) {
+            waiting.append(&mut stage.rows);
+        } else {
+            stage.rows.append(&mut waiting);
+            out.push(stage);
+        }
+    }
+    if let Some(last) = out.last_mut() {
+        last.rows.append(&mut waiting);
+    }
     out
 }
 
