@@ -574,6 +574,7 @@ fn every_page_can_be_read_and_pressed() -> Result<()> {
     browser.wait_for_text("Show the ways back")?;
     faults.extend(faults_of(&browser, "what is asked of a snag")?);
     for (field, value) in [
+        ("How far it sits below", "2"),
         ("engaged", "18"),
         ("How deep", "26"),
         ("Metal around", "19"),
