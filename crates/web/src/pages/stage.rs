@@ -360,7 +360,11 @@ fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
                 span class="strong" { "close" }
             }
         }
-        p class="gap" { "Do the repair. Then the way back: " (count(found.back.len(), "stage", "stages")) ", " (found.minutes_back) " min." }
+        @if found.back.is_empty() && !order.snags.is_empty() {
+            p class="gap" { "Put this right first: what it holds up has no way back yet." }
+        } @else {
+            p class="gap" { "Do the repair. Then the way back: " (count(found.back.len(), "stage", "stages")) ", " (found.minutes_back) " min." }
+        }
         @if !found.renewed.is_empty() { p class="gap" { "New ones go on: " (found.renewed.join(", ")) } }
         form class="bare" {
             div class="presses two low" {
