@@ -1,7 +1,7 @@
 //! The invoice and the money at the door: where nobody has to be asked first, one tap does
 //! both, and what was found and done goes on the paper with it.
 
-use super::desk::{PAID_BY, charge, invoice, owed_by_customer, take};
+use super::desk::{PAID_BY, charge, invoice, owed_by_customer, take, total_block};
 use crate::tap::{Look, button, chips, field, figure, input, order_fact, text, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -29,6 +29,7 @@ pub fn settle(order: &OrderView) -> Markup {
     let and_paid: Vec<Value> = charged.iter().cloned().chain([paid]).collect();
     html! {
         h2 { "Invoice and money" }
+        (total_block(order, owes))
         form {
             @for told in told.iter().flatten() { (input(told.code, told.label, told.hint, &told.suggested)) }
             (figure("amount", "Paid now", "before it leaves", &owes.balance, true))
