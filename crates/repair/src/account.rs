@@ -3,11 +3,11 @@
 use crate::code::{PieceIs, Stand};
 use crate::fact::Fact;
 use crate::ids::{CommandId, MoveId};
-use crate::item::{Item, System};
+use crate::item::Item;
 use crate::moves::{Moves, Node, Stated};
 use crate::order::{Order, Stamp};
 use crate::told::latest;
-use states::{ItemId, Kind, Position, State};
+use states::{ItemId, Kind, Position, State, System};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One piece that is not at home.

@@ -1,10 +1,10 @@
 //! Alarms: what came in after a hand-over and stands open, though nobody knew of it then.
 
-use crate::code::Gate;
 use crate::gates::may;
 use crate::order::Order;
 use crate::reason::{Reason, ReasonKey, Why};
 use crate::rules::Rules;
+use states::Gate;
 use std::collections::BTreeMap;
 
 /// What came in after a hand-over and stands open now, though nobody knew of it then. What

@@ -3,7 +3,7 @@
 use crate::ids::{MoveId, StallId, WorkId};
 use crate::text::{Token, Written};
 use jiff::civil::Date;
-use states::{ItemId, Position, State};
+use states::{Gate, ItemId, Position, State};
 
 /// What a piece is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -217,35 +217,6 @@ pub enum Until {
         /// After so far on the road, as written.
         distance: Option<Written>,
     },
-}
-
-/// What the vehicle may be asked to do next.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Gate {
-    /// Battery on.
-    GoLive,
-    /// Start the engine.
-    Start,
-    /// Lower it from the lift.
-    Lower,
-    /// Roll it in the yard.
-    Roll,
-    /// Drive it on the road to test.
-    Road,
-    /// Hand it over.
-    HandOver,
-}
-
-impl Gate {
-    /// All six, in the order a vehicle meets them.
-    pub const ALL: [Gate; 6] = [
-        Gate::GoLive,
-        Gate::Start,
-        Gate::Lower,
-        Gate::Roll,
-        Gate::Road,
-        Gate::HandOver,
-    ];
 }
 
 /// What a person's clock does.

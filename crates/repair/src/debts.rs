@@ -2,16 +2,16 @@
 //! declaration and the doing of the work are facts.
 
 use crate::account::Account;
-use crate::code::{Gate, LevelAt, Until, Work, WorkIs};
+use crate::code::{LevelAt, Until, Work, WorkIs};
 use crate::decision::{StatedNeed, StatedWork};
 use crate::fact::Fact;
 use crate::ids::MoveId;
-use crate::item::{Item, System};
+use crate::item::Item;
 use crate::moves::{Node, Stated};
 use crate::order::{Order, Stamp};
 use crate::rules::Rules;
 use crate::text::Words;
-use states::{ItemId, Kind, Need, Position, State};
+use states::{Gate, ItemId, Kind, Need, Position, State, System};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One piece of work owed.
@@ -49,21 +49,6 @@ impl Debt {
             Until::Before(before) => gate.includes(before),
             Until::Later { .. } => false,
         }
-    }
-}
-
-impl Gate {
-    /// Whether this gate asks everything the other asks.
-    #[must_use]
-    pub fn includes(self, other: Gate) -> bool {
-        self == other
-            || match self {
-                Gate::HandOver => true,
-                Gate::Road => true,
-                Gate::Start => other == Gate::GoLive,
-                Gate::Roll => other == Gate::Lower,
-                Gate::GoLive | Gate::Lower => false,
-            } && other != Gate::HandOver
     }
 }
 

@@ -1,7 +1,8 @@
 //! Facts are recorded as they come; requests are decided.
 
 use crate::account::Account;
-use crate::code::Gate;
+use states::Gate;
+
 use crate::decision::{Decision, Ending, Event, Leaves, Request};
 use crate::fact::Fact;
 use crate::gates::{may, may_by};

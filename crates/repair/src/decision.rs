@@ -1,6 +1,6 @@
 //! Requests, which may be refused, and the decisions that answer them.
 
-use crate::code::{Gate, WorkIs};
+use crate::code::WorkIs;
 use crate::fact::Fact;
 use crate::ids::{CommandId, CustomerId, MapId, VehicleId};
 use crate::text::{File, Words};
@@ -8,7 +8,7 @@ use crate::{Until, reason::ReasonKey};
 use jiff::Timestamp;
 use price::{Entry, Payer, TaxRule, Totals};
 use rust_decimal::Decimal;
-use states::{ItemId, Need, Position, State};
+use states::{Gate, ItemId, Need, Position, State};
 use std::collections::BTreeMap;
 
 /// How a vehicle leaves.

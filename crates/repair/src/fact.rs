@@ -9,12 +9,12 @@ use crate::ids::{
     CommandId, DifferenceId, LineId, MoveId, NoteId, PartId, PersonId, ProofId, SnagId, StageId,
     SubletId, WorkId,
 };
-use crate::item::{Item, Pattern, Piece, System, Zone};
+use crate::item::{Item, Pattern, Piece};
 use crate::text::{File, Token, Words, Written};
 use jiff::{Timestamp, civil::Date};
 use price::Payer;
 use rust_decimal::Decimal;
-use states::{ItemId, Position};
+use states::{ItemId, Position, System, Zone};
 
 /// A statement of what is already so.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -4,11 +4,11 @@
 //! here, so that a false alarm or a missed one is found by reading one page.
 
 use crate::account::{Account, OpenItem};
-use crate::code::{Gate, Stand};
+use crate::code::Stand;
 use crate::debts::debts;
 use crate::decision::Decision;
 use crate::fact::Fact;
-use crate::item::{Item, PutIn, System, Zone};
+use crate::item::{Item, PutIn};
 use crate::litres::litres;
 use crate::moves::Stated;
 use crate::order::Order;
@@ -17,7 +17,7 @@ use crate::proofs::{not_checked, proofs};
 use crate::reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 use crate::rules::Rules;
 use crate::stock::adrift;
-use states::{Kind, State};
+use states::{Gate, Kind, State, System, Zone};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The answer of one gate: two lists, never one.

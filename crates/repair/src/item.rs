@@ -1,69 +1,7 @@
 //! Items: what can be out of its place, and the codes gates look at.
 
 use crate::text::{Token, Words, Written};
-use states::{ItemId, Kind, Position};
-
-/// The part of the vehicle an item belongs to; gates look at it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum System {
-    /// Brakes, their hydraulics and their fluid.
-    Brakes,
-    /// Steering, its pump and its fluid.
-    Steering,
-    /// Wheels and what holds them.
-    Wheels,
-    /// Suspension.
-    Suspension,
-    /// Fuel, from tank to injector.
-    Fuel,
-    /// Airbags, belts and their wiring.
-    Restraints,
-    /// The drive belt and what it drives.
-    DriveBelt,
-    /// High voltage.
-    HighVoltage,
-    /// Coolant and what holds it.
-    Cooling,
-    /// Engine oil and what holds it.
-    Oil,
-    /// The engine itself.
-    Engine,
-    /// Gearbox, clutch, shafts.
-    Transmission,
-    /// Air on its way in.
-    Intake,
-    /// Exhaust.
-    Exhaust,
-    /// The battery and its terminals.
-    Battery,
-    /// Lamps, sensors, wiring.
-    Electrical,
-    /// Heating and air conditioning.
-    Climate,
-    /// Body, trim, covers, shields.
-    Body,
-    /// Not told yet: stands at every gate.
-    Unknown,
-}
-
-/// Where on the vehicle an item is worked on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Zone {
-    /// Under the bonnet, from above.
-    Above,
-    /// From below.
-    Below,
-    /// Through a wheel well.
-    WheelWell,
-    /// In the cabin.
-    Cabin,
-    /// At the back, or the load bed.
-    Rear,
-    /// On the outside.
-    Outside,
-    /// Not told yet.
-    Unknown,
-}
+use states::{ItemId, Kind, Position, System, Zone};
 
 /// What a put-in is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -146,46 +84,6 @@ pub struct Item {
     pub put_in: Option<PutIn>,
     /// How much it holds, for a fluid, as written.
     pub holds: Option<Written>,
-}
-
-impl System {
-    /// Whether stricter rules hold: a second person's check, nothing missing ever.
-    #[must_use]
-    pub fn is_safety(self) -> bool {
-        matches!(
-            self,
-            System::Brakes
-                | System::Steering
-                | System::Wheels
-                | System::Fuel
-                | System::Restraints
-                | System::DriveBelt
-                | System::HighVoltage
-        )
-    }
-
-    /// Whether the vehicle stops when this system's fluid is lost.
-    #[must_use]
-    pub fn stops_without_fluid(self) -> bool {
-        matches!(
-            self,
-            System::Brakes
-                | System::Steering
-                | System::Cooling
-                | System::Oil
-                | System::Fuel
-                | System::Transmission
-        )
-    }
-
-    /// Whether work on it shows on the road.
-    #[must_use]
-    pub fn runs(self) -> bool {
-        !matches!(
-            self,
-            System::Body | System::Electrical | System::Battery | System::Climate | System::Unknown
-        )
-    }
 }
 
 impl Item {

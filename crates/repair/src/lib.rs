@@ -44,7 +44,7 @@ pub use beside::{
     StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
 };
 pub use code::{
-    AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, Gate, KeyStep, LevelAt, LineText, Move,
+    AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
     Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
     Resolved, Sits, SnagIs, Stand, Step, Until, Way, Work, WorkIs,
 };
@@ -57,7 +57,7 @@ pub use ids::{
     CommandId, CustomerId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId, PersonId,
     ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
 };
-pub use item::{Item, MayMiss, Pattern, Piece, PutIn, System, Zone};
+pub use item::{Item, MayMiss, Pattern, Piece, PutIn};
 pub use litres::{Litres, litres};
 pub use moves::{Moves, Node, Stated};
 pub use order::{Decided, Filed, Order, Recorded, Stamp, Undone, evolve};
@@ -65,5 +65,5 @@ pub use price;
 pub use proofs::{needed as proofs_needed, replaced as proofs_replaced};
 pub use reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 pub use rules::Rules;
-pub use states::{ItemId, Kind, Need, Position, State};
+pub use states::{Gate, ItemId, Kind, Need, Position, State, System, Zone};
 pub use text::{File, NotPlain, Token, Words, Written};

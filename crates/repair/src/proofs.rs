@@ -4,11 +4,11 @@ use crate::account::Account;
 use crate::code::{CheckIs, Outcome, ProofIs};
 use crate::fact::Fact;
 use crate::ids::{MoveId, PersonId, ProofId};
-use crate::item::{Item, System};
+use crate::item::Item;
 use crate::moves::Stated;
 use crate::order::Order;
 use crate::reason::Why;
-use states::Kind;
+use states::{Kind, System};
 use std::collections::BTreeSet;
 
 /// The proofs that the disturbed systems call for.

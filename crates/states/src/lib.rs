@@ -1,5 +1,5 @@
 //! Kinds of item, the ladders of states they move on, the needs a move may have,
-//! and a plain executor of moves.
+//! a plain executor of moves, and the codes of a vehicle's systems, zones and gates.
 //!
 //! This room knows nothing of repair orders, people, money, time or storage. It
 //! does no input or output, reads no clock, and takes no side in whether a move
@@ -17,7 +17,9 @@
 mod bench;
 mod kind;
 mod need;
+mod vehicle;
 
 pub use bench::{Bench, CannotStep, Step};
 pub use kind::{Kind, State};
 pub use need::{ItemId, Need, Position};
+pub use vehicle::{Gate, System, Zone};
