@@ -8,18 +8,13 @@
 #[path = "../tests/samples/mod.rs"]
 mod samples;
 
-use record::{Stored, Stream, decode, encode};
+use record::{Stream, encode};
 use serde_json::json;
 
 fn main() {
     for (name, kind, content) in samples::fixed::events() {
         let stream = Stream::read(name).unwrap();
-        let told = Stored {
-            kind: kind.to_owned(),
-            version: 1,
-            body: content.to_string().into_bytes(),
-        };
-        let stored = encode(&decode(&stream, &told).unwrap());
+        let stored = encode(&samples::decoded(&stream, kind, &content).0);
         let body = String::from_utf8(stored.body).unwrap();
         println!(
             "{}",

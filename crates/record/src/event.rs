@@ -95,17 +95,20 @@ impl fmt::Display for Stream {
     }
 }
 
+/// The newest version of any form.
+const NEWEST: u32 = 2;
+
 /// Writes an event as it is kept. Its body has its keys in order and no blanks, so that
 /// one event is one row of bytes whatever JSON library settings a program is built with.
 #[must_use]
 pub fn encode(event: &AnyEvent) -> Stored {
-    let tagged = match event {
-        AnyEvent::Order(Event::Fact(fact)) => value(&FactForm::of(fact)),
-        AnyEvent::Order(Event::Decision(decision)) => value(&DecisionForm::of(decision)),
-        AnyEvent::Vehicle(fact) => value(&VehicleFactForm::of(fact)),
-        AnyEvent::Customer(fact) => value(&CustomerFactForm::of(fact)),
-        AnyEvent::Map(fact) => value(&MapFactForm::of(fact)),
-        AnyEvent::Shop(fact) => value(&ShopFactForm::of(fact)),
+    let (tagged, version) = match event {
+        AnyEvent::Order(Event::Fact(fact)) => written::<FactForm>(fact),
+        AnyEvent::Order(Event::Decision(decision)) => written::<DecisionForm>(decision),
+        AnyEvent::Vehicle(fact) => written::<VehicleFactForm>(fact),
+        AnyEvent::Customer(fact) => written::<CustomerFactForm>(fact),
+        AnyEvent::Map(fact) => written::<MapFactForm>(fact),
+        AnyEvent::Shop(fact) => written::<ShopFactForm>(fact),
     };
     let (kind, body) = match tagged {
         Value::Object(map) => map.into_iter().next().unwrap_or_default(),
@@ -113,13 +116,16 @@ pub fn encode(event: &AnyEvent) -> Stored {
     };
     Stored {
         kind,
-        version: 1,
+        version,
         body: canonical(&body).into_bytes(),
     }
 }
 
-fn value(form: &impl Serialize) -> Value {
-    serde_json::to_value(form).expect("forms hold only strings, numbers, lists and plain keys")
+fn written<F: Form + Serialize>(core: &F::Core) -> (Value, u32) {
+    let form = F::of(core);
+    let value = serde_json::to_value(&form)
+        .expect("forms hold only strings, numbers, lists and plain keys");
+    (value, form.version())
 }
 
 /// Reads an event as it was kept in a stream.
@@ -129,7 +135,8 @@ fn value(form: &impl Serialize) -> Value {
 /// or a body that does not fit its kind.
 pub fn decode(stream: &Stream, stored: &Stored) -> Result<AnyEvent, Unreadable> {
     let kind = stored.kind.as_str();
-    if stored.version != 1 {
+    let version = stored.version;
+    if version == 0 || version > NEWEST {
         return Err(Unreadable::value(format!(
             "version {} of {kind:?} is newer than this program; use the newer program",
             stored.version
@@ -140,18 +147,25 @@ pub fn decode(stream: &Stream, stored: &Stored) -> Result<AnyEvent, Unreadable> 
     let tagged = Value::Object(Map::from_iter([(kind.to_owned(), body)]));
     match stream {
         Stream::Order(_) if DecisionForm::KINDS.contains(&kind) => {
-            read::<DecisionForm>(tagged).map(|d| AnyEvent::Order(Event::Decision(d)))
+            read::<DecisionForm>(tagged, version).map(|d| AnyEvent::Order(Event::Decision(d)))
         }
-        Stream::Order(_) => read::<FactForm>(tagged).map(|f| AnyEvent::Order(Event::Fact(f))),
-        Stream::Vehicle(_) => read::<VehicleFactForm>(tagged).map(AnyEvent::Vehicle),
-        Stream::Customer(_) => read::<CustomerFactForm>(tagged).map(AnyEvent::Customer),
-        Stream::Map(_) => read::<MapFactForm>(tagged).map(AnyEvent::Map),
-        Stream::Shop => read::<ShopFactForm>(tagged).map(AnyEvent::Shop),
+        Stream::Order(_) => {
+            read::<FactForm>(tagged, version).map(|f| AnyEvent::Order(Event::Fact(f)))
+        }
+        Stream::Vehicle(_) => read::<VehicleFactForm>(tagged, version).map(AnyEvent::Vehicle),
+        Stream::Customer(_) => read::<CustomerFactForm>(tagged, version).map(AnyEvent::Customer),
+        Stream::Map(_) => read::<MapFactForm>(tagged, version).map(AnyEvent::Map),
+        Stream::Shop => read::<ShopFactForm>(tagged, version).map(AnyEvent::Shop),
     }
 }
 
-fn read<F: Form + DeserializeOwned>(tagged: Value) -> Result<F::Core, Unreadable> {
-    serde_json::from_value::<F>(tagged)
-        .map_err(|e| Unreadable::value(e.to_string()))?
-        .read()
+fn read<F: Form + DeserializeOwned>(tagged: Value, version: u32) -> Result<F::Core, Unreadable> {
+    let form: F = serde_json::from_value(tagged).map_err(|e| Unreadable::value(e.to_string()))?;
+    if form.version() != version {
+        return Err(Unreadable::value(format!(
+            "it is marked as version {version}, and says what version {} has",
+            form.version()
+        )));
+    }
+    form.read()
 }

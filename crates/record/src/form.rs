@@ -3,8 +3,10 @@
 //! A form is written down once, in [`crate::v1`], as a macro call that lists its
 //! fields. The macros make the type that is stored and sent, and both directions
 //! between it and the core type; if the core type changes, the form no longer
-//! compiles, and whoever changed it must add a version instead of changing what has
-//! landed.
+//! compiles, and whoever changed it must add to it instead of changing what has landed:
+//! a field or a word in a block `since 2 { … }`. A value that uses none of it is written
+//! as before, byte by byte, and says version 1; one that does says version 2, so that an
+//! older program knows that it cannot read it.
 
 use thiserror::Error;
 
@@ -51,6 +53,44 @@ pub trait Form: Sized {
     /// # Errors
     /// [`Unreadable`]: which field, what is wrong, how to mend it.
     fn read(self) -> Result<Self::Core, Unreadable>;
+    /// The lowest version that has everything this value says. Fields and words that were
+    /// added `since` a version count only where they are used, so what says nothing new is
+    /// still written as it always was.
+    fn version(&self) -> u32 {
+        1
+    }
+}
+
+/// A field that was added to a form that had landed: it may be left out, and then nothing
+/// of it is written.
+pub trait Added {
+    /// Whether it says nothing.
+    fn is_absent(&self) -> bool;
+}
+
+impl<T> Added for Option<T> {
+    fn is_absent(&self) -> bool {
+        self.is_none()
+    }
+}
+
+impl<T> Added for Vec<T> {
+    fn is_absent(&self) -> bool {
+        self.is_empty()
+    }
+}
+
+/// Whether an added field is left out.
+pub(crate) fn is_absent<T: Added>(field: &T) -> bool {
+    field.is_absent()
+}
+
+/// The version an added field asks for.
+pub(crate) fn version_of_added<T: Added + Form>(field: &T, since: u32) -> u32 {
+    if field.is_absent() {
+        return 1;
+    }
+    field.version().max(since)
 }
 
 macro_rules! plain {
@@ -95,6 +135,9 @@ impl<F: Form> Form for Option<F> {
     fn read(self) -> Result<Self::Core, Unreadable> {
         self.map(F::read).transpose()
     }
+    fn version(&self) -> u32 {
+        self.as_ref().map_or(1, F::version)
+    }
 }
 
 /// The most things one list in a form may hold.
@@ -117,6 +160,9 @@ impl<F: Form> Form for Vec<F> {
             .map(|(index, form)| form.read().map_err(|e| e.within(&format!("[{index}]"))))
             .collect()
     }
+    fn version(&self) -> u32 {
+        self.iter().map(F::version).max().unwrap_or(1)
+    }
 }
 
 impl<K: Form + Ord, V: Form> Form for std::collections::BTreeMap<K, V>
@@ -132,25 +178,46 @@ where
             .map(|(k, v)| Ok((k.read()?, v.read()?)))
             .collect()
     }
+    fn version(&self) -> u32 {
+        let of_values = self.values().map(V::version);
+        of_values.max().unwrap_or(1)
+    }
 }
 
 /// Codes: an enumeration without content, each value with the word it is stored as. The
 /// word is taken as a `tt`: a `literal` would reach the description of the JSON door in a
 /// wrapping that it does not see through, and it would name the variant instead.
 macro_rules! codes {
-    ($form:ident = $core:ident { $($variant:ident = $code:tt),* $(,)? }) => {
+    ($form:ident = $core:ident { $($variant:ident = $code:tt),* $(,)? }
+        $(since $since:literal { $($later:ident = $word:tt),* $(,)? })*
+    ) => {
         #[doc = concat!("The stored words of `", stringify!($core), "`.")]
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
         #[expect(missing_docs, reason = "each word is documented at its core type")]
-        pub enum $form { $(#[serde(rename = $code)] $variant),* }
+        pub enum $form {
+            $(#[serde(rename = $code)] $variant,)*
+            $($(#[serde(rename = $word)] $later,)*)*
+        }
 
         impl crate::form::Form for $form {
             type Core = $core;
             fn of(core: &$core) -> Self {
-                match core { $($core::$variant => Self::$variant),* }
+                match core {
+                    $($core::$variant => Self::$variant,)*
+                    $($($core::$later => Self::$later,)*)*
+                }
             }
             fn read(self) -> Result<$core, crate::form::Unreadable> {
-                Ok(match self { $(Self::$variant => $core::$variant),* })
+                Ok(match self {
+                    $(Self::$variant => $core::$variant,)*
+                    $($(Self::$later => $core::$later,)*)*
+                })
+            }
+            fn version(&self) -> u32 {
+                match self {
+                    $(Self::$variant => 1,)*
+                    $($(Self::$later => $since,)*)*
+                }
             }
         }
 
@@ -158,13 +225,20 @@ macro_rules! codes {
             /// The word a core value is stored as.
             #[must_use]
             pub fn word(core: $core) -> &'static str {
-                match core { $($core::$variant => $code),* }
+                match core {
+                    $($core::$variant => $code,)*
+                    $($($core::$later => $word,)*)*
+                }
             }
 
             /// The core value of a stored word.
             #[must_use]
             pub fn from_word(word: &str) -> Option<$core> {
-                match word { $($code => Some($core::$variant),)* _ => None }
+                match word {
+                    $($code => Some($core::$variant),)*
+                    $($($word => Some($core::$later),)*)*
+                    _ => None,
+                }
             }
         }
     };
@@ -172,23 +246,41 @@ macro_rules! codes {
 
 /// One structure, field by field.
 macro_rules! form {
-    ($form:ident = $core:ident { $($field:ident : $ty:ty),* $(,)? }) => {
+    ($form:ident = $core:ident { $($field:ident : $ty:ty),* $(,)? }
+        $(since $since:literal { $($added:ident : $added_ty:ty),* $(,)? })*
+    ) => {
         #[doc = concat!("The form of [`", stringify!($core), "`].")]
         #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
         #[serde(deny_unknown_fields)]
         #[expect(missing_docs, reason = "each field is documented at its core type")]
-        pub struct $form { $(pub $field: $ty),* }
+        pub struct $form {
+            $(pub $field: $ty,)*
+            $($(
+                #[serde(default, skip_serializing_if = "crate::form::is_absent")]
+                pub $added: $added_ty,
+            )*)*
+        }
 
         impl crate::form::Form for $form {
             type Core = $core;
             fn of(core: &$core) -> Self {
-                Self { $($field: <$ty as crate::form::Form>::of(&core.$field)),* }
+                Self {
+                    $($field: <$ty as crate::form::Form>::of(&core.$field),)*
+                    $($($added: <$added_ty as crate::form::Form>::of(&core.$added),)*)*
+                }
             }
             fn read(self) -> Result<$core, crate::form::Unreadable> {
                 Ok($core {
                     $($field: crate::form::Form::read(self.$field)
-                        .map_err(|e| e.within(stringify!($field)))?),*
+                        .map_err(|e| e.within(stringify!($field)))?,)*
+                    $($($added: crate::form::Form::read(self.$added)
+                        .map_err(|e| e.within(stringify!($added)))?,)*)*
                 })
+            }
+            fn version(&self) -> u32 {
+                let of_fields = [1, $(crate::form::Form::version(&self.$field),)*
+                    $($(crate::form::version_of_added(&self.$added, $since),)*)*];
+                of_fields.into_iter().max().unwrap_or(1)
             }
         }
     };
@@ -197,29 +289,52 @@ macro_rules! form {
 /// Kinds with content: each variant is one kind of event or request.
 macro_rules! forms {
     ($form:ident = $core:ident {
-        $($variant:ident = $kind:tt { $($field:ident : $ty:ty),* $(,)? }),* $(,)?
+        $($variant:ident = $kind:tt { $($field:ident : $ty:ty),* $(,)? }
+            $(since $since:literal { $($added:ident : $added_ty:ty),* $(,)? })*
+        ),* $(,)?
     }) => {
         #[doc = concat!("The forms of [`", stringify!($core), "`], by kind.")]
         #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize, utoipa::ToSchema)]
         #[serde(deny_unknown_fields)]
         #[expect(missing_docs, reason = "each field is documented at its core type")]
-        pub enum $form { $(#[serde(rename = $kind)] $variant { $($field: $ty),* }),* }
+        pub enum $form { $(
+            #[serde(rename = $kind)]
+            $variant {
+                $($field: $ty,)*
+                $($(
+                    #[serde(default, skip_serializing_if = "crate::form::is_absent")]
+                    $added: $added_ty,
+                )*)*
+            }
+        ),* }
 
         impl crate::form::Form for $form {
             type Core = $core;
             fn of(core: &$core) -> Self {
                 match core {
-                    $($core::$variant { $($field),* } => Self::$variant {
-                        $($field: <$ty as crate::form::Form>::of($field)),*
+                    $($core::$variant { $($field,)* $($($added,)*)* } => Self::$variant {
+                        $($field: <$ty as crate::form::Form>::of($field),)*
+                        $($($added: <$added_ty as crate::form::Form>::of($added),)*)*
                     }),*
                 }
             }
             fn read(self) -> Result<$core, crate::form::Unreadable> {
                 match self {
-                    $(Self::$variant { $($field),* } => Ok($core::$variant {
+                    $(Self::$variant { $($field,)* $($($added,)*)* } => Ok($core::$variant {
                         $($field: crate::form::Form::read($field)
-                            .map_err(|e| e.within(stringify!($field)))?),*
+                            .map_err(|e| e.within(stringify!($field)))?,)*
+                        $($($added: crate::form::Form::read($added)
+                            .map_err(|e| e.within(stringify!($added)))?,)*)*
                     })),*
+                }
+            }
+            fn version(&self) -> u32 {
+                match self {
+                    $(Self::$variant { $($field,)* $($($added,)*)* } => {
+                        let of_fields = [1, $(crate::form::Form::version($field),)*
+                            $($(crate::form::version_of_added($added, $since),)*)*];
+                        of_fields.into_iter().max().unwrap_or(1)
+                    }),*
                 }
             }
         }

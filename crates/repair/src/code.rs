@@ -203,6 +203,62 @@ pub struct Work {
     pub item: Option<ItemId>,
     /// The name of a person's own declaration.
     pub own: Option<WorkId>,
+    /// The map's own item for this work. Two of them are two, whatever sort they are of.
+    pub named: Option<ItemId>,
+    /// What the trade calls it, as a code such as `bleed-brakes`.
+    pub sort: Option<Token>,
+}
+
+impl Work {
+    /// Work of this sort on an item, or once for all.
+    #[must_use]
+    pub fn usual(work: WorkIs, item: Option<ItemId>) -> Self {
+        Self {
+            work,
+            item,
+            own: None,
+            named: None,
+            sort: None,
+        }
+    }
+
+    /// Work that a person declared.
+    #[must_use]
+    pub fn declared(own: WorkId, item: Option<ItemId>) -> Self {
+        Self {
+            own: Some(own),
+            ..Self::usual(WorkIs::Other, item)
+        }
+    }
+
+    /// Work that stands in a map under this name.
+    #[must_use]
+    pub fn named(named: ItemId, work: WorkIs) -> Self {
+        Self {
+            named: Some(named),
+            ..Self::usual(work, None)
+        }
+    }
+
+    /// What of it says which work it is: a person's own name for it, else the map's, else
+    /// the trade's, else its sort, and the item it is done on.
+    #[must_use]
+    pub fn identity(&self) -> Self {
+        if let Some(own) = &self.own {
+            return Self::declared(own.clone(), None);
+        }
+        if let Some(named) = &self.named {
+            return Self::named(named.clone(), WorkIs::Other);
+        }
+        let work = match self.sort {
+            Some(_) => WorkIs::Other,
+            None => self.work,
+        };
+        Self {
+            sort: self.sort.clone(),
+            ..Self::usual(work, self.item.clone())
+        }
+    }
 }
 
 /// Until when work is due.

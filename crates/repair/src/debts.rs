@@ -19,8 +19,10 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Debt {
     /// The work.
     pub work: Work,
-    /// Until when.
+    /// Until when; the first of the gates, where there are some.
     pub until: Until,
+    /// Every gate it stands before, as far as none of them asks what another asks.
+    pub gates: BTreeSet<Gate>,
     /// In words, where a map or a person gave some.
     pub words: Option<Words>,
     /// Since when, and through whom.
@@ -34,21 +36,36 @@ impl Work {
     #[must_use]
     pub fn name(&self) -> String {
         let item = self.item.as_ref().map_or("", ItemId::as_str);
-        match &self.own {
-            Some(own) => format!("own:{own}"),
-            None => format!("{}:{item}", crate::reason::work_code(self.work)),
+        match (&self.own, &self.named, &self.sort) {
+            (Some(own), ..) => format!("own:{own}"),
+            (None, Some(named), _) => format!("named:{named}"),
+            (None, None, Some(sort)) => format!("{}:{item}", sort.as_str()),
+            (None, None, None) => format!("{}:{item}", crate::reason::work_code(self.work)),
         }
     }
 }
 
 impl Debt {
+    /// Owes it until then as well: of two untils the stricter stands, and two gates of
+    /// which neither asks what the other asks both stand.
+    fn also_until(&mut self, until: &Until) {
+        let Until::Before(gate) = until else {
+            return;
+        };
+        if self.gates.iter().any(|stands| gate.includes(*stands)) {
+            return;
+        }
+        self.gates.retain(|stands| !stands.includes(*gate));
+        self.gates.insert(*gate);
+        if let Some(first) = self.gates.first() {
+            self.until = Until::Before(*first);
+        }
+    }
+
     /// Whether it stands at this gate.
     #[must_use]
     pub fn stands_at(&self, gate: Gate) -> bool {
-        match self.until {
-            Until::Before(before) => gate.includes(before),
-            Until::Later { .. } => false,
-        }
+        self.gates.iter().any(|before| gate.includes(*before))
     }
 }
 
@@ -59,32 +76,36 @@ pub fn debts(order: &Order, account: &Account, rules: &Rules) -> Vec<Debt> {
     let mut owed: BTreeMap<Work, Debt> = BTreeMap::new();
     for item in account.items.values() {
         for (work, gate) in usual_work(item) {
-            if stated.says(account, &item.id, work) {
+            if stated.says(account, item, work) {
                 continue;
             }
             let causes = disturbing(account, &item.id, None);
-            owe(&mut owed, &item.id, work, causes, || {
-                until(work, gate, account, item, rules)
-            });
+            let until = until(work, gate, account, item, rules);
+            let on = (!shared(work)).then(|| item.id.clone());
+            // What is done once for all is not owed twice because a map has a name for it.
+            let named = shared(work)
+                .then(|| stated.named(work, item.system))
+                .flatten();
+            let owes = named.map_or_else(|| Work::usual(work, on), |stated| stated.owes(account));
+            owe(&mut owed, owes, causes, &until);
         }
     }
     for (item, causes) in broken_needs(account, &stated.needs) {
-        owe(&mut owed, &item, WorkIs::TorqueAgain, causes, || {
-            Until::Before(Gate::Road)
-        });
+        let work = Work::usual(WorkIs::TorqueAgain, Some(item));
+        owe(&mut owed, work, causes, &Until::Before(Gate::Road));
     }
     for work in &stated.work {
         let item = account.moves.name(&work.item);
         let causes = disturbing(account, item, Some(work.to));
-        let debt = owe(&mut owed, item, work.work, causes, || work.until.clone());
-        if let Some(debt) = debt {
+        let owes = work.owes(account);
+        if let Some(debt) = owe(&mut owed, owes, causes, &work.until) {
             debt.words = debt.words.or(work.words);
         }
     }
-    let answers = answers(order, account);
+    let answers = Answers::of(order, account);
     let mut out: Vec<_> = owed
         .into_values()
-        .filter(|debt| !is_answered(debt, account, &answers))
+        .filter(|debt| !answers.all(debt, account))
         .collect();
     out.extend(own_debts(order, &answers));
     out
@@ -172,31 +193,28 @@ fn disturbing(account: &Account, item: &ItemId, to: Option<State>) -> Vec<(MoveI
         .collect()
 }
 
-/// Owes a work, if anything caused it; work that is owed already gets its causes too.
+/// Owes a work, if anything caused it; work that is owed already gets its causes too, and
+/// the stricter until.
 fn owe<'a>(
     owed: &'a mut BTreeMap<Work, Debt>,
-    item: &ItemId,
-    work: WorkIs,
+    work: Work,
     causes: Vec<(MoveId, Stamp)>,
-    until: impl FnOnce() -> Until,
+    until: &Until,
 ) -> Option<&'a mut Debt> {
     let since = causes
         .iter()
         .map(|(_, stamp)| stamp)
         .min_by_key(|stamp| (stamp.at, &stamp.who))
         .cloned()?;
-    let work = Work {
+    let debt = owed.entry(work.identity()).or_insert_with(|| Debt {
         work,
-        item: (!shared(work)).then(|| item.clone()),
-        own: None,
-    };
-    let debt = owed.entry(work.clone()).or_insert_with(|| Debt {
-        work,
-        until: until(),
+        until: until.clone(),
+        gates: BTreeSet::new(),
         words: None,
         since: since.clone(),
         causes: BTreeSet::new(),
     });
+    debt.also_until(until);
     if (since.at, &since.who) < (debt.since.at, &debt.since.who) {
         debt.since = since;
     }
@@ -221,11 +239,61 @@ impl Adopted {
 
     /// Whether the map itself states this work for the item, which then holds in place
     /// of what is usual.
-    fn says(&self, account: &Account, item: &ItemId, work: WorkIs) -> bool {
-        self.work
-            .iter()
-            .any(|stated| stated.work == work && account.moves.name(&stated.item) == item)
+    fn says(&self, account: &Account, item: &Item, work: WorkIs) -> bool {
+        self.work.iter().any(|stated| {
+            stated.is(work, item.system) && account.moves.name(&stated.item) == &item.id
+        })
     }
+
+    /// The map's own work of this sort.
+    fn named(&self, work: WorkIs, system: System) -> Option<&StatedWork> {
+        let mut these = self.work.iter().filter(|stated| stated.named.is_some());
+        these.find(|stated| stated.is(work, system))
+    }
+}
+
+impl StatedWork {
+    /// Whether it is what such work on such a system usually is.
+    fn is(&self, work: WorkIs, system: System) -> bool {
+        match &self.sort {
+            Some(sort) => sort_code(work, system) == Some(sort.as_str()),
+            None => self.work == work,
+        }
+    }
+
+    /// The work it makes due.
+    fn owes(&self, account: &Account) -> Work {
+        match &self.named {
+            Some(named) => Work {
+                sort: self.sort.clone(),
+                ..Work::named(account.moves.name(named).clone(), self.work)
+            },
+            // Adoptions of before works were named: two of one sort on one item are one.
+            None => {
+                let item = account.moves.name(&self.item).clone();
+                Work::usual(self.work, (!shared(self.work)).then_some(item))
+            }
+        }
+    }
+}
+
+/// What the trade calls usual work on a system.
+fn sort_code(work: WorkIs, system: System) -> Option<&'static str> {
+    Some(match (work, system) {
+        (WorkIs::Bleed, System::Brakes) => "bleed-brakes",
+        (WorkIs::Bleed, System::Steering) => "bleed-steering",
+        (WorkIs::Bleed, System::Transmission) => "bleed-clutch",
+        (WorkIs::Bleed, _) => "bleed-cooling",
+        (WorkIs::LevelWarm, _) => "level-warm",
+        (WorkIs::LevelCold, _) => "level-cold",
+        (WorkIs::LookForLeaks, _) => "leak-look",
+        (WorkIs::TorqueAgain, _) => "torque",
+        (WorkIs::TorqueAfterDistance, _) => "torque-after-distance",
+        (WorkIs::PumpPedal, _) => "pedal-hard",
+        (WorkIs::Relearn | WorkIs::ClockAndWindows, _) => "relearn",
+        (WorkIs::Alignment, _) => "alignment",
+        (WorkIs::CleanFace | WorkIs::Other, _) => return None,
+    })
 }
 
 /// Tightenings whose stated need did not hold by what their author had seen, unless a
@@ -309,63 +377,86 @@ fn stands_as_seen(
         .collect()
 }
 
-/// The doings of work: which work, and the moves each had seen.
-fn answers(order: &Order, account: &Account) -> BTreeMap<Work, BTreeSet<MoveId>> {
-    let mut out: BTreeMap<Work, BTreeSet<MoveId>> = BTreeMap::new();
-    let mut answer = |work: Work, after: &[MoveId]| {
-        let seen = account.moves.seen_by(after).into_iter().cloned();
-        out.entry(work).or_default().extend(seen);
-    };
-    let named = |item: &ItemId| Some(account.moves.name(item).clone());
-    for (_, filed) in order.facts() {
-        match &filed.fact {
-            Fact::WorkDone { work, after, .. } => answer(
-                Work {
-                    item: work.item.as_ref().and_then(named),
-                    ..work.clone()
-                },
-                after,
-            ),
-            Fact::LevelSeen {
-                item,
-                level,
-                good: true,
-                after,
-                ..
-            } => answer(
-                Work {
-                    work: match level {
-                        LevelAt::Warm => WorkIs::LevelWarm,
-                        LevelAt::Cold => WorkIs::LevelCold,
-                    },
-                    item: named(item),
-                    own: None,
-                },
-                after,
-            ),
-            _ => {}
-        }
-    }
-    out
+/// The doings of work, and the moves each had seen.
+#[derive(Debug, Default)]
+struct Answers {
+    /// By the work's identity.
+    work: BTreeMap<Work, BTreeSet<MoveId>>,
+    /// Levels seen good, by the fluid.
+    levels: BTreeMap<(LevelAt, ItemId), BTreeSet<MoveId>>,
 }
 
-fn is_answered(debt: &Debt, account: &Account, answers: &BTreeMap<Work, BTreeSet<MoveId>>) -> bool {
-    let seen = |work: &Work| answers.get(work);
-    // A level seen cold, after a full heating and cooling, answers the warm one too.
-    let cold = Work {
-        work: WorkIs::LevelCold,
-        ..debt.work.clone()
-    };
-    let warm_by_cold = debt.work.work == WorkIs::LevelWarm;
-    debt.causes.iter().all(|cause| {
-        account.moves.get(cause).is_none_or(|node| !node.live)
-            || seen(&debt.work).is_some_and(|seen| seen.contains(cause))
-            || warm_by_cold && seen(&cold).is_some_and(|seen| seen.contains(cause))
-    })
+impl Answers {
+    fn of(order: &Order, account: &Account) -> Self {
+        let mut out = Self::default();
+        let seen = |after: &[MoveId]| -> Vec<MoveId> {
+            account.moves.seen_by(after).into_iter().cloned().collect()
+        };
+        let one_name = |item: &ItemId| account.moves.name(item).clone();
+        for (_, filed) in order.facts() {
+            match &filed.fact {
+                Fact::WorkDone { work, after, .. } => {
+                    let work = Work {
+                        item: work.item.as_ref().map(one_name),
+                        named: work.named.as_ref().map(one_name),
+                        ..work.clone()
+                    };
+                    let answered = out.work.entry(work.identity()).or_default();
+                    answered.extend(seen(after));
+                }
+                Fact::LevelSeen {
+                    item,
+                    level,
+                    good: true,
+                    after,
+                    ..
+                } => {
+                    let answered = out.levels.entry((*level, one_name(item))).or_default();
+                    answered.extend(seen(after));
+                }
+                _ => {}
+            }
+        }
+        out
+    }
+
+    /// Whether everything that made a debt due was answered by somebody who had seen it.
+    fn all(&self, debt: &Debt, account: &Account) -> bool {
+        // A level seen cold, after a full heating and cooling, answers the warm one too.
+        let levels: &[LevelAt] = match debt.work.work {
+            WorkIs::LevelWarm => &[LevelAt::Warm, LevelAt::Cold],
+            WorkIs::LevelCold => &[LevelAt::Cold],
+            _ => &[],
+        };
+        let done = self.work.get(&debt.work.identity());
+        let done_cold = (debt.work.work == WorkIs::LevelWarm)
+            .then(|| Work::usual(WorkIs::LevelCold, debt.work.item.clone()))
+            .and_then(|cold| self.work.get(&cold));
+        debt.causes.iter().all(|cause| {
+            let Some(node) = account.moves.get(cause).filter(|node| node.live) else {
+                return true;
+            };
+            let fluid = account.moves.name(&node.change.item);
+            let level_seen = levels.iter().any(|level| {
+                let seen = self.levels.get(&(*level, fluid.clone()));
+                seen.is_some_and(|seen| seen.contains(cause))
+            });
+            level_seen
+                || [done, done_cold]
+                    .into_iter()
+                    .flatten()
+                    .any(|seen| seen.contains(cause))
+        })
+    }
+
+    /// Whether a person's own declaration was said to be done.
+    fn own(&self, work: &Work) -> bool {
+        self.work.contains_key(&work.identity())
+    }
 }
 
 /// What people said is due, until they say it is done.
-fn own_debts(order: &Order, answers: &BTreeMap<Work, BTreeSet<MoveId>>) -> Vec<Debt> {
+fn own_debts(order: &Order, answers: &Answers) -> Vec<Debt> {
     order
         .facts()
         .filter_map(|(_, filed)| match &filed.fact {
@@ -375,18 +466,18 @@ fn own_debts(order: &Order, answers: &BTreeMap<Work, BTreeSet<MoveId>>) -> Vec<D
                 words,
                 until,
             } => Some(Debt {
-                work: Work {
-                    work: WorkIs::Other,
-                    item: item.clone(),
-                    own: Some(id.clone()),
-                },
+                work: Work::declared(id.clone(), item.clone()),
                 until: until.clone(),
+                gates: match until {
+                    Until::Before(gate) => BTreeSet::from([*gate]),
+                    Until::Later { .. } => BTreeSet::new(),
+                },
                 words: Some(*words),
                 since: filed.stamp.clone(),
                 causes: BTreeSet::new(),
             }),
             _ => None,
         })
-        .filter(|debt| !answers.keys().any(|work| work.own == debt.work.own))
+        .filter(|debt| !answers.own(&debt.work))
         .collect()
 }

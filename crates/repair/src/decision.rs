@@ -3,7 +3,7 @@
 use crate::code::WorkIs;
 use crate::fact::Fact;
 use crate::ids::{CommandId, CustomerId, MapId, VehicleId};
-use crate::text::{File, Words};
+use crate::text::{File, Token, Words};
 use crate::{Until, reason::ReasonKey};
 use jiff::Timestamp;
 use price::{Entry, Payer, TaxRule, Totals};
@@ -59,6 +59,10 @@ pub struct StatedWork {
     pub words: Option<Words>,
     /// Until when.
     pub until: Until,
+    /// The map's own item for the work; none in adoptions of before it was kept.
+    pub named: Option<ItemId>,
+    /// What the trade calls it, where the map says so.
+    pub sort: Option<Token>,
 }
 
 /// A person asks for something that may be refused.

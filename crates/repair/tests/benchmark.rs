@@ -161,6 +161,8 @@ fn adopt(job: &mut Job) {
         work,
         words: None,
         until,
+        named: None,
+        sort: None,
     };
     job.ask(Request::Adopt {
         map: MapId::new("drayman 2.3"),

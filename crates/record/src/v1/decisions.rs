@@ -20,6 +20,9 @@ form! { StatedWorkForm = StatedWork {
     work: WorkIsForm,
     words: Option<WordsForm>,
     until: UntilForm,
+} since 2 {
+    named: Option<ItemIdForm>,
+    sort: Option<TokenForm>,
 } }
 
 form! { EntryForm = Entry {

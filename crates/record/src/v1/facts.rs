@@ -58,6 +58,9 @@ form! { WorkForm = Work {
     work: WorkIsForm,
     item: Option<ItemIdForm>,
     own: Option<WorkIdForm>,
+} since 2 {
+    named: Option<ItemIdForm>,
+    sort: Option<TokenForm>,
 } }
 
 form! { ReadingForm = Reading {

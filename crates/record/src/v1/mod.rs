@@ -1,5 +1,5 @@
-//! Version 1 of every form. What stands here has landed and is never changed; what
-//! must change is added beside it with a higher version.
+//! The forms. What stands here has landed and is never changed; what must change is added
+//! in a block `since` a higher version, or beside it as a kind of its own.
 
 pub mod basics;
 pub mod beside;

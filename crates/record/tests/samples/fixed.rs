@@ -79,7 +79,11 @@ fn sample(template: &Value, nth: usize) -> Value {
             ),
             _ => fields
                 .iter()
-                .map(|(key, inner)| (key.clone(), sample(inner, nth)))
+                .filter(|(_, inner)| !bare || inner.get("+").is_none())
+                .map(|(key, inner)| {
+                    let inner = inner.get("+").unwrap_or(inner);
+                    (key.clone(), sample(inner, nth))
+                })
                 .collect::<Map<_, _>>()
                 .into(),
         },

@@ -2,7 +2,8 @@
 //!
 //! In a template a string that begins with `$` is a hole: `$id` a name, `$words` a
 //! commitment, `$code:…` one of a list, and so on. A list holds the template of its
-//! entries; `{"?": …}` may be null; `{"{}": [key, value]}` is a map. Everything else
+//! entries; `{"?": …}` may be null; `{"+": …}` was added later and may be left out;
+//! `{"{}": [key, value]}` is a map. Everything else
 //! stands for itself.
 
 #![allow(dead_code, reason = "each test file uses its own part")]
@@ -12,11 +13,26 @@ pub mod fixed;
 pub mod templates;
 
 use proptest::prelude::*;
+use record::{AnyEvent, Stored, Stream, decode};
 use serde_json::{Map, Value, json};
 
 /// The kinds of a list of templates.
 pub fn kinds(templates: &[(&'static str, Value)]) -> Vec<&'static str> {
     templates.iter().map(|(kind, _)| *kind).collect()
+}
+
+/// An event of this content, under the version that its content asks for.
+pub fn decoded(stream: &Stream, kind: &str, content: &Value) -> (AnyEvent, u32) {
+    let body = content.to_string().into_bytes();
+    let read = |version| {
+        let stored = Stored {
+            kind: kind.to_owned(),
+            version,
+            body: body.clone(),
+        };
+        decode(stream, &stored).map(|event| (event, version))
+    };
+    read(1).or_else(|_| read(2)).unwrap()
 }
 
 /// A template grown, under its kind.
@@ -60,9 +76,13 @@ fn object(fields: &Map<String, Value>) -> BoxedStrategy<Value> {
         .iter()
         .fold(Just(Map::new()).boxed(), |grown_so_far, (key, inner)| {
             let key = key.clone();
-            (grown_so_far, grown(inner))
+            let there = match inner.get("+") {
+                Some(added) => prop::option::of(grown(added)).boxed(),
+                None => grown(inner).prop_map(Some).boxed(),
+            };
+            (grown_so_far, there)
                 .prop_map(move |(mut map, value)| {
-                    map.insert(key.clone(), value);
+                    map.extend(value.map(|value| (key.clone(), value)));
                     map
                 })
                 .boxed()

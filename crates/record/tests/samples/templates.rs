@@ -21,6 +21,11 @@ fn maybe(inner: impl Into<Value>) -> Value {
     json!({ "?": inner.into() })
 }
 
+/// A field that came with a later version.
+fn added(inner: impl Into<Value>) -> Value {
+    json!({ "+": inner.into() })
+}
+
 fn file() -> Value {
     json!({ "words": "$words", "media": "$token" })
 }
@@ -42,7 +47,10 @@ fn a_move() -> Value {
 }
 
 fn work() -> Value {
-    json!({ "work": code(WORKS), "item": maybe("$id"), "own": maybe("$id") })
+    json!({
+        "work": code(WORKS), "item": maybe("$id"), "own": maybe("$id"),
+        "named": added("$id"), "sort": added("$token"),
+    })
 }
 
 fn pattern() -> Value {
@@ -87,7 +95,10 @@ fn stated_need() -> Value {
 }
 
 fn stated_work() -> Value {
-    json!({ "item": "$id", "to": "$state", "work": code(WORKS), "words": maybe("$words"), "until": "$until" })
+    json!({
+        "item": "$id", "to": "$state", "work": code(WORKS), "words": maybe("$words"), "until": "$until",
+        "named": added("$id"), "sort": added("$token"),
+    })
 }
 
 fn texts() -> Value {

@@ -230,8 +230,21 @@ fn work() -> impl Strategy<Value = Work> {
         work_is(),
         option::of(item_id()),
         option::of(name().prop_map(WorkId::new)),
+        option::of(item_id()),
+        option::of(sort()),
     );
-    parts.prop_map(|(work, item, own)| Work { work, item, own })
+    parts.prop_map(|(work, item, own, named, sort)| Work {
+        work,
+        item,
+        own,
+        named,
+        sort,
+    })
+}
+
+fn sort() -> impl Strategy<Value = Token> {
+    let codes = select(vec!["bleed-brakes", "alignment", "relearn"]);
+    codes.prop_map(|code| Token::new(code).unwrap())
 }
 
 fn until() -> impl Strategy<Value = Until> {
@@ -608,15 +621,24 @@ pub fn adopted() -> impl Strategy<Value = Decision> {
         to,
         need,
     });
-    let work = (item_id(), state(), work_is(), option::of(words()), until()).prop_map(
-        |(item, to, work, words, until)| StatedWork {
-            item,
-            to,
-            work,
-            words,
-            until,
-        },
+    let parts = (
+        item_id(),
+        state(),
+        work_is(),
+        option::of(words()),
+        until(),
+        option::of(item_id()),
+        option::of(sort()),
     );
+    let work = parts.prop_map(|(item, to, work, words, until, named, sort)| StatedWork {
+        item,
+        to,
+        work,
+        words,
+        until,
+        named,
+        sort,
+    });
     (vec(need, 0..4), vec(work, 0..4)).prop_map(|(needs, work)| Decision::Adopted {
         map: MapId::new("map"),
         version: 1,

@@ -9,6 +9,7 @@ mod each_gate;
 mod fluids;
 mod goods;
 mod leaving;
+mod owed;
 mod papers;
 mod proofs;
 #[path = "../support/mod.rs"]

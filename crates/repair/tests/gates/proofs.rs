@@ -208,11 +208,7 @@ fn rule_6_proofs() {
             |job| {
                 own_debt(job);
                 job.record(Fact::WorkDone {
-                    work: Work {
-                        work: WorkIs::Other,
-                        item: None,
-                        own: Some(WorkId::new("w")),
-                    },
+                    work: Work::declared(WorkId::new("w"), None),
                     after: vec![],
                     words: None,
                 });
@@ -278,6 +274,8 @@ fn stated(job: &mut Job, id: &str, to: State, work: WorkIs, until: Until) {
             work,
             words: None,
             until,
+            named: None,
+            sort: None,
         }],
     })
     .unwrap();

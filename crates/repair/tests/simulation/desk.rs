@@ -95,11 +95,7 @@ fn own(world: &mut World) -> WorkId {
 
 pub fn done(own: &WorkId) -> Fact {
     Fact::WorkDone {
-        work: Work {
-            work: WorkIs::Other,
-            item: None,
-            own: Some(own.clone()),
-        },
+        work: Work::declared(own.clone(), None),
         after: vec![],
         words: None,
     }

@@ -541,11 +541,7 @@ impl World {
             };
         }
         Fact::WorkDone {
-            work: Work {
-                work,
-                item: thing.map(ItemId::new),
-                own: None,
-            },
+            work: Work::usual(work, thing.map(ItemId::new)),
             after,
             words: None,
         }

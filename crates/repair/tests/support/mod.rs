@@ -257,11 +257,7 @@ impl Job {
 
     pub fn done(&mut self, work: WorkIs, id: Option<&str>) -> CommandId {
         self.record(Fact::WorkDone {
-            work: Work {
-                work,
-                item: id.map(ItemId::new),
-                own: None,
-            },
+            work: Work::usual(work, id.map(ItemId::new)),
             after: self.all_seen(),
             words: None,
         })
