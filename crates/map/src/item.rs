@@ -11,7 +11,7 @@ use states::{Kind, Position};
 use std::collections::BTreeMap;
 use toml_edit::Key;
 
-const ITEM: [&str; 19] = [
+const ITEM: [&str; 20] = [
     "is",
     "system",
     "zone",
@@ -27,6 +27,7 @@ const ITEM: [&str; 19] = [
     "holds",
     "drains",
     "due-after",
+    "sort",
     "note",
     "only-with",
     "crack",
@@ -83,11 +84,31 @@ pub(crate) fn read_item(
         holds,
         drains,
         due_after: table.text("due-after", troubles),
+        sort: read_sort(table, kind, troubles),
         note: table.text("note", troubles),
         as_seen: as_seen(table),
         only_with: only_with.into_iter().map(|(variant, _)| variant).collect(),
         moves: read_moves(table, kind, known, troubles),
     }
+}
+
+/// The sort of a work, a code of small letters and hyphens.
+fn read_sort(table: &Fields, kind: Kind, troubles: &mut Troubles) -> Option<String> {
+    let sort = table.text("sort", troubles)?;
+    let is_code = sort
+        .split('-')
+        .all(|word| !word.is_empty() && word.chars().all(|letter| letter.is_ascii_lowercase()));
+    if kind != Kind::Work {
+        let what = format!("`{}` is no work, and has no sort of work", table.name);
+        troubles.error(&table.at("sort"), what, "take `sort` out");
+    } else if !is_code || sort.len() > 30 {
+        let what = format!("`{sort}` is no sort of work");
+        let mend = "write a code such as `bleed-brakes`, or leave `sort` out";
+        troubles.error(&table.at("sort"), what, mend);
+    } else {
+        return Some(sort);
+    }
+    None
 }
 
 /// A torque counts only with who says so: none is taken on trust.

@@ -73,6 +73,9 @@ pub struct MapItem {
     /// For work, when it falls due if not at once: after a distance or a time on the
     /// road, so that no plan brings it home.
     pub due_after: Option<String>,
+    /// For work, what the trade calls it, as a code such as `bleed-brakes`; nothing where
+    /// nobody has said.
+    pub sort: Option<String>,
     /// What a person should know, as written.
     pub note: Option<String>,
     /// Only on vehicles with one of these variants; empty if on all.

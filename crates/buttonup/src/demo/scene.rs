@@ -284,7 +284,7 @@ impl<'a> Scene<'a> {
                 .iter()
                 .map(|seen| json!({ "command": seen.command, "nth": seen.nth }))
                 .collect();
-            self.tell(json!({ "work-done": { "work": { "work": debt.work, "item": debt.item, "own": debt.own }, "after": seen, "words": null } }))?;
+            self.tell(json!({ "work-done": { "work": debt.owed, "after": seen, "words": null } }))?;
         }
         Ok(())
     }

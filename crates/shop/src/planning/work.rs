@@ -18,45 +18,22 @@ pub fn owing<'a>(
         .filter(move |(_, made)| made.owes.contains(work))
 }
 
-/// What sort of work a name of the map means, as far as its words tell.
-#[must_use]
-pub fn sort_of(name: &str) -> WorkIs {
-    let name = name.to_lowercase();
-    let says = |words: &[&str]| words.iter().all(|word| name.contains(word));
-    let table = [
-        (says(&["leak"]), WorkIs::LookForLeaks),
-        (says(&["bleed"]), WorkIs::Bleed),
-        (says(&["level", "cold"]), WorkIs::LevelCold),
-        (says(&["level", "warm"]), WorkIs::LevelWarm),
-        (
-            says(&["clock"]) || says(&["windows"]),
-            WorkIs::ClockAndWindows,
-        ),
-        (says(&["clean", "face"]), WorkIs::CleanFace),
-        (says(&["pump", "pedal"]), WorkIs::PumpPedal),
-        (says(&["alignment"]) || says(&["align"]), WorkIs::Alignment),
-        (
-            ["relearn", "adapt", "calibrat", "teach"]
-                .iter()
-                .any(|word| says(&[word])),
-            WorkIs::Relearn,
-        ),
-        (
-            says(&["torque", "again"]) || says(&["tighten", "again"]),
-            WorkIs::TorqueAgain,
-        ),
-    ];
-    let found = table.into_iter().find(|(there, _)| *there);
-    found.map_or(WorkIs::Other, |(_, work)| work)
-}
-
-/// What sort of work an item of the map is.
+/// What sort of work an item of the map is: what the map says of it, never what its name
+/// sounds like.
 #[must_use]
 pub fn sort(map: &Map, work: &ItemId) -> WorkIs {
-    let due_after = map.items.get(work).and_then(|item| item.due_after.as_ref());
-    match (sort_of(work.as_str()), due_after) {
-        (WorkIs::TorqueAgain, Some(_)) => WorkIs::TorqueAfterDistance,
-        (sort, _) => sort,
+    let stated = map.items.get(work).and_then(|item| item.sort.as_deref());
+    match stated.unwrap_or_default() {
+        "bleed-brakes" | "bleed-cooling" | "bleed-steering" | "bleed-clutch" => WorkIs::Bleed,
+        "level-warm" => WorkIs::LevelWarm,
+        "level-cold" => WorkIs::LevelCold,
+        "leak-look" | "gas-look" => WorkIs::LookForLeaks,
+        "torque" => WorkIs::TorqueAgain,
+        "torque-after-distance" => WorkIs::TorqueAfterDistance,
+        "pedal-hard" => WorkIs::PumpPedal,
+        "relearn" => WorkIs::Relearn,
+        "alignment" => WorkIs::Alignment,
+        _ => WorkIs::Other,
     }
 }
 
@@ -66,7 +43,16 @@ pub fn is_work(map: &Map, account: &Account, work: &ItemId, owed: &Work) -> bool
     let of_item = |item: &ItemId| {
         owing(map, work).any(|(moved, _)| account.moves.name(&in_order(moved)) == item)
     };
-    owed.own.is_none() && owed.work == sort(map, work) && owed.item.as_ref().is_none_or(of_item)
+    match &owed.named {
+        Some(named) => *named == in_order(work),
+        // A cold level is the account's own, and so is the work of older adoptions.
+        None => {
+            owed.own.is_none()
+                && owed.work == sort(map, work)
+                && owed.work != WorkIs::Other
+                && owed.item.as_ref().is_none_or(of_item)
+        }
+    }
 }
 
 /// The work a map makes due, as an adoption copies it. A cold level is left to the
@@ -87,6 +73,8 @@ pub fn stated(map: &Map, words: &dyn Fn(&str) -> Value) -> Vec<Value> {
                 "work": WorkIsForm::of(&sort),
                 "words": words(work.as_str()),
                 "until": UntilForm::of(&until(map, work, sort)),
+                "named": in_order(work).as_str(),
+                "sort": map.items.get(work).and_then(|item| item.sort.as_deref()),
             })
         })
         .collect()

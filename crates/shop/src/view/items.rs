@@ -6,6 +6,7 @@ use crate::service::Service;
 use record::form::Form;
 use record::v1::basics::StateForm;
 use record::v1::codes::{GateForm, KindForm, ProofIsForm, SystemForm, WorkIsForm, ZoneForm};
+use record::v1::facts::WorkForm;
 use repair::{
     Gate, Item, ItemId, Kind, MoveId, Order, Reason, Rules, Until, Waivable, Why, debts as owed,
     may_by,
@@ -129,6 +130,10 @@ pub struct DebtView {
     pub item: Option<String>,
     /// The name of a person's own.
     pub own: Option<String>,
+    /// The items whose moves made it due.
+    pub items: Vec<String>,
+    /// The work as a command names it: doing it sends this back.
+    pub owed: WorkForm,
     /// The gate it stands before; nothing, if it is due after hand-over.
     pub before: Option<GateForm>,
     /// The moves that answering it must have seen.
@@ -404,6 +409,8 @@ pub(super) fn debts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Debt
                 work: WorkIsForm::of(&debt.work.work),
                 item: debt.work.item.as_ref().map(|item| item.as_str().to_owned()),
                 own: debt.work.own.as_ref().map(|own| own.as_str().to_owned()),
+                items: caused_by(names, &debt),
+                owed: WorkForm::of(&debt.work),
                 before: match &debt.until {
                     Until::Before(gate) => Some(GateForm::of(gate)),
                     Until::Later { .. } => None,
@@ -412,6 +419,20 @@ pub(super) fn debts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Debt
             }
         })
         .collect()
+}
+
+/// The items whose moves made a debt due, each once.
+fn caused_by(names: &Names<'_>, debt: &repair::Debt) -> Vec<String> {
+    let moves = &names.account().moves;
+    let items: BTreeSet<&ItemId> = debt
+        .causes
+        .iter()
+        .filter_map(|cause| moves.get(cause))
+        .map(|node| moves.name(&node.change.item))
+        .collect();
+    let items = items.into_iter().chain(&debt.work.item);
+    let items: BTreeSet<String> = items.map(|item| item.as_str().to_owned()).collect();
+    items.into_iter().collect()
 }
 
 /// What answering a debt has seen: its causes, and what its item has come to since.

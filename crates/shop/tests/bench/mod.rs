@@ -173,8 +173,11 @@ impl Bench {
         self.finish_desk(order);
         let view = self.view(order);
         for debt in view.debts.iter().filter(|debt| debt.before.is_some()) {
-            self.tell(order, json!({ "work-done": {
-                "work": { "work": debt.work, "item": debt.item, "own": debt.own }, "after": debt.seen, "words": null } }));
+            self.tell(
+                order,
+                json!({ "work-done": {
+                "work": debt.owed, "after": debt.seen, "words": null } }),
+            );
         }
         let seen: Vec<_> = view.items.iter().flat_map(|item| &item.seen).collect();
         for proof in &view.proofs_needed {

@@ -7,7 +7,10 @@ use crate::tap::{Look, button, chips, field, when, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::coolant::{BleedWay, Caution, FIGURES, Litre};
+use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
+use shop::record::v1::facts::WorkForm;
+use shop::repair::{ItemId, Work, WorkIs};
 
 /// A measured value out of a field; a bare number gets its unit on the device.
 pub fn amount(name: &str, unit: &str) -> Value {
@@ -179,14 +182,18 @@ fn lacking(step: &Step<'_>) -> Vec<&'static str> {
 /// The ways to get the air out, each with its work and its cautions.
 pub fn bleed(step: &Step<'_>) -> Markup {
     let owed = step.order.debts.iter().find(|debt| {
-        debt.item.as_deref() == Some(&step.item.item)
+        debt.items.contains(&step.item.item)
             && debt.work == shop::record::v1::codes::WorkIsForm::Bleed
     });
+    let usual = WorkForm::of(&Work::usual(
+        WorkIs::Bleed,
+        Some(ItemId::new(&step.item.item)),
+    ));
     let seen = owed.map_or_else(|| step.item.seen.clone(), |debt| debt.seen.clone());
     html! {
         @if owed.is_some() { p class="beside gap wait" { "Bleeding is due." } } @else { p class="gap soft" { "Nothing is due now; what is done is noted all the same." } }
         @for way in BleedWay::ALL {
-            @let done = step.fact(json!({ "work-done": { "work": { "work": "bleed", "item": step.item.item, "own": null },
+            @let done = step.fact(json!({ "work-done": { "work": owed.map_or_else(|| usual.clone(), |debt| debt.owed.clone()),
                 "after": seen, "words": words(&format!("bled: {}", way.name())) } }));
             @let texts: Vec<&str> = way.cautions().iter().map(|caution| caution.text()).collect();
             details id=(format!("way-{}", way.name().replace([' ', '\''], "-"))) {
@@ -211,7 +218,7 @@ pub fn level(step: &Step<'_>) -> Markup {
             .order
             .debts
             .iter()
-            .filter(|debt| debt.item.as_deref() == Some(&step.item.item));
+            .filter(|debt| debt.items.contains(&step.item.item));
         debts
             .filter(|debt| debt.text.to_lowercase().contains(level))
             .map(|debt| debt.text.clone())

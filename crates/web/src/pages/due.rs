@@ -112,12 +112,12 @@ fn done(order: &OrderView, debt: &DebtView) -> Value {
         WorkIsForm::LevelCold => Some("cold"),
         _ => None,
     };
-    let fact = match (level, &debt.item) {
+    let fact = match (level, debt.items.first()) {
         (Some(level), Some(item)) => json!({ "level-seen": {
             "item": item, "level": level, "good": true, "reading": null,
             "temperature": null, "after": debt.seen } }),
         _ => json!({ "work-done": {
-            "work": { "work": debt.work, "item": debt.item, "own": debt.own },
+            "work": debt.owed,
             "after": debt.seen,
             "words": null,
         } }),

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use shop::ItemLine;
 use shop::plan::Way;
 use shop::planning::{
-    OrderMap, RowShown, StageShown, declared, owing, sort_of_work, torque_source,
+    OrderMap, RowShown, StageShown, declared, in_order, owing, sort_of_work, torque_source,
 };
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
@@ -80,13 +80,19 @@ fn debts<'a>(order: &'a OrderView, on: &OrderMap, shown: &RowShown) -> Vec<&'a D
     if shown.kind != Kind::Work {
         return Vec::new();
     }
+    let named = in_order(&shown.item);
     let sort = WorkIsForm::of(&sort_of_work(&on.map, &shown.item));
     let ids: Vec<&str> = owing(&on.map, &shown.item)
         .map(|(item, _)| on.id(item).as_str())
         .collect();
-    let meant = |debt: &&DebtView| {
-        let item = debt.item.as_deref();
-        debt.work == sort && debt.own.is_none() && item.is_none_or(|item| ids.contains(&item))
+    let meant = |debt: &&DebtView| match &debt.owed.named {
+        Some(owed) => owed.0 == named.as_str(),
+        None => {
+            debt.work == sort
+                && sort != WorkIsForm::Other
+                && debt.own.is_none()
+                && debt.items.iter().any(|item| ids.contains(&item.as_str()))
+        }
     };
     order.debts.iter().filter(meant).collect()
 }
@@ -257,9 +263,7 @@ impl Row<'_> {
                 when(&ticked(nth), fact(fitted))
             }));
             for debt in row.debts.iter().filter(|_| !row.only_told()) {
-                let work = json!({ "work": debt.work, "item": debt.item, "own": debt.own });
-                let done =
-                    json!({ "work-done": { "work": work, "after": debt.seen, "words": null } });
+                let done = json!({ "work-done": { "work": debt.owed, "after": debt.seen, "words": null } });
                 out.push(when(&ticked(nth), fact(done)));
             }
         }
