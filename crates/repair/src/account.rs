@@ -2,11 +2,11 @@
 
 use crate::code::{PieceIs, Stand};
 use crate::fact::Fact;
-use crate::ids::{CommandId, MoveId};
+use crate::ids::MoveId;
 use crate::item::Item;
+use crate::items::{ToldApart, items};
 use crate::moves::{Moves, Node, Stated};
 use crate::order::{Order, Stamp};
-use crate::told::latest;
 use states::{ItemId, Kind, Position, State, System};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -43,6 +43,8 @@ pub struct Account {
     pub moves: Moves,
     /// The items, each under the one name it goes by.
     pub items: BTreeMap<ItemId, Item>,
+    /// What people told of items apart, until somebody who saw it settles it.
+    pub told_apart: BTreeMap<ItemId, ToldApart>,
     /// The items that stand open.
     pub open: Vec<OpenItem>,
     /// Items closed although pieces are missing, with how many: within what is allowed.
@@ -58,12 +60,13 @@ impl Account {
     #[must_use]
     pub fn of(order: &Order) -> Self {
         let moves = Moves::of(order);
-        let items = items(order, &moves);
+        let (items, told_apart) = items(order, &moves);
         let declined = declined(order, &moves);
         let counted = counted(order, &moves);
         let mut out = Self {
             moves,
             items,
+            told_apart,
             declined,
             counted,
             ..Self::default()
@@ -247,6 +250,17 @@ impl Account {
             .any(|(_, node)| node.stated == Stated::Moved)
     }
 
+    /// The item as each of the people who told of its place apart would have it; as it
+    /// is, where nobody did. A gate asks every one.
+    #[must_use]
+    pub fn readings<'a>(&'a self, item: &'a Item) -> &'a [Item] {
+        self.told_apart
+            .get(&item.id)
+            .map(|apart| apart.readings.as_slice())
+            .filter(|readings| !readings.is_empty())
+            .unwrap_or(std::slice::from_ref(item))
+    }
+
     /// The systems that were disturbed, put-ins and owed work apart.
     #[must_use]
     pub fn systems_disturbed(&self) -> BTreeSet<System> {
@@ -254,6 +268,7 @@ impl Account {
             .values()
             .filter(|item| !matches!(item.kind, Kind::PutIn | Kind::Work))
             .filter(|item| self.is_disturbed(&item.id))
+            .flat_map(|item| self.readings(item))
             .map(|item| item.system)
             .collect()
     }
@@ -286,84 +301,6 @@ impl Account {
     pub fn open_item(&self, item: &ItemId) -> Option<&OpenItem> {
         let name = self.moves.name(item);
         self.open.iter().find(|open| open.item == *name)
-    }
-}
-
-/// What was told of each item after it was declared, by its one name: the commands, for a
-/// device to name as seen when it tells better.
-#[must_use]
-pub fn told_of_items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<CommandId>> {
-    let mut out: BTreeMap<ItemId, Vec<CommandId>> = BTreeMap::new();
-    for (command, filed) in order.facts() {
-        if let Fact::CountCorrected { item, .. }
-        | Fact::Renamed { item, .. }
-        | Fact::Located { item, .. }
-        | Fact::SizeTold { item, .. }
-        | Fact::TorqueTold { item, .. } = &filed.fact
-        {
-            let name = moves.name(item).clone();
-            out.entry(name).or_default().push(command.clone());
-        }
-    }
-    out
-}
-
-/// The items as declared, then recounted, renamed, located, sized and given a torque.
-fn items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Item> {
-    let mut items: BTreeMap<ItemId, Item> = BTreeMap::new();
-    for (_, filed) in order.facts() {
-        if let Fact::Declared { item } = &filed.fact {
-            let name = moves.name(&item.id).clone();
-            items.entry(name.clone()).or_insert_with(|| Item {
-                id: name,
-                ..item.clone()
-            });
-        }
-    }
-    let corrected = latest(order, |fact| match fact {
-        Fact::CountCorrected { item, after, .. } => Some(((0, item.clone()), after)),
-        Fact::Renamed { item, after, .. } => Some(((1, item.clone()), after)),
-        Fact::Located { item, after, .. } => Some(((2, item.clone()), after)),
-        Fact::SizeTold { item, after, .. } => Some(((3, item.clone()), after)),
-        Fact::TorqueTold { item, after, .. } => Some(((4, item.clone()), after)),
-        _ => None,
-    });
-    for fact in corrected.values() {
-        match fact {
-            Fact::CountCorrected { item, pieces, .. } => {
-                edit(&mut items, moves, item, |known| {
-                    known.pieces.clone_from(pieces);
-                });
-            }
-            Fact::Renamed { item, label, .. } => {
-                edit(&mut items, moves, item, |known| known.label = *label);
-            }
-            Fact::Located {
-                item, system, zone, ..
-            } => edit(&mut items, moves, item, |known| {
-                known.system = *system;
-                known.zone = *zone;
-            }),
-            Fact::SizeTold { item, size, .. } => edit(&mut items, moves, item, |known| {
-                known.size = Some(size.clone());
-            }),
-            Fact::TorqueTold { item, pattern, .. } => edit(&mut items, moves, item, |known| {
-                known.pattern = Some(pattern.clone());
-            }),
-            _ => {}
-        }
-    }
-    items
-}
-
-fn edit(
-    items: &mut BTreeMap<ItemId, Item>,
-    moves: &Moves,
-    item: &ItemId,
-    change: impl FnOnce(&mut Item),
-) {
-    if let Some(known) = items.get_mut(moves.name(item)) {
-        change(known);
     }
 }
 

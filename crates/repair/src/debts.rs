@@ -74,7 +74,11 @@ impl Debt {
 pub fn debts(order: &Order, account: &Account, rules: &Rules) -> Vec<Debt> {
     let stated = Adopted::of(order);
     let mut owed: BTreeMap<Work, Debt> = BTreeMap::new();
-    for item in account.items.values() {
+    for item in account
+        .items
+        .values()
+        .flat_map(|item| account.readings(item))
+    {
         for (work, gate) in usual_work(item) {
             if stated.says(account, item, work) {
                 continue;

@@ -17,7 +17,7 @@ use crate::proofs::{not_checked, proofs};
 use crate::reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 use crate::rules::Rules;
 use crate::stock::adrift;
-use states::{Gate, Kind, State, System, Zone};
+use states::{Gate, ItemId, Kind, State, System, Zone};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The answer of one gate: two lists, never one.
@@ -84,12 +84,13 @@ fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec
     let mut out: Vec<Why> = Vec::new();
     for open in &account.open {
         match &open.known {
-            Some(item) if item.system == System::Unknown => out.push(Why::Unlocated(open.clone())),
+            Some(item) if is_unlocated(account, item) => out.push(Why::Unlocated(open.clone())),
             _ if gate == Gate::Start && is_left_off(order, account, open) => {}
             _ if concerns(account, gate, open) => out.push(Why::Open(open.clone())),
             _ => {}
         }
     }
+    out.extend(told_apart(account, gate));
     out.extend(fluids(order, account, gate));
     out.extend(
         debts(order, account, rules)
@@ -106,6 +107,26 @@ fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec
         out.extend(adrift(order));
     }
     out.into_iter().map(Reason::new).collect()
+}
+
+fn is_unlocated(account: &Account, item: &Item) -> bool {
+    let mut readings = account.readings(item).iter();
+    readings.any(|item| item.system == System::Unknown)
+}
+
+/// Groups that were tightened, or will be, to torques that people told apart: which one
+/// holds is asked before the road.
+fn told_apart(account: &Account, gate: Gate) -> Vec<Why> {
+    if !matches!(gate, Gate::Road | Gate::HandOver) {
+        return Vec::new();
+    }
+    let moved = |item: &ItemId| account.is_disturbed(item);
+    account
+        .told_apart
+        .iter()
+        .filter(|(item, apart)| !apart.patterns.is_empty() && moved(item))
+        .map(|(item, _)| Why::TorqueToldApart { item: item.clone() })
+        .collect()
 }
 
 /// Whether a start without this belt is planned, by somebody who knew that it is off. A move
@@ -136,6 +157,13 @@ fn concerns(account: &Account, gate: Gate, open: &OpenItem) -> bool {
     let Some(item) = &open.known else {
         return true;
     };
+    account
+        .readings(item)
+        .iter()
+        .any(|item| reads_as_concerning(account, gate, item, open))
+}
+
+fn reads_as_concerning(account: &Account, gate: Gate, item: &Item, open: &OpenItem) -> bool {
     let at_lower = || at_lower(item, open) || is_hanging(account, item, open);
     match gate {
         Gate::HandOver => true,
@@ -285,10 +313,18 @@ fn fluids(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
         let low = account.open_item(&item.id).is_some();
         // A level that is only seen low came out of nothing that could be caught.
         let drained = account.is_disturbed(&item.id);
-        let caught = !sums.out.is_zero() || !sums.unread.is_empty();
+        // Something went into a pan, however its amount was written.
+        let caught = !sums.out.is_zero() || !sums.out_unread.is_empty();
         if low && drained && !caught && matches!(gate, Gate::Lower | Gate::Roll | Gate::Road) {
             out.push(Why::NotCaught {
                 item: item.id.clone(),
+            });
+        }
+        if gate == Gate::HandOver && !low && sums.unknown() && !sums.cold_level_good {
+            let unread = sums.out_unread.iter().chain(&sums.poured_unread);
+            out.push(Why::AmountUnread {
+                item: item.id.clone(),
+                amounts: unread.cloned().collect(),
             });
         }
         if gate == Gate::HandOver && !low && sums.much_is_missing() {
@@ -325,11 +361,14 @@ fn was_drained(account: &Account, item: &Item) -> bool {
 
 /// Snags that have not ended: all at hand-over, on the road those of what runs.
 fn snags(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
-    let on_road = |item: &Option<states::ItemId>| {
+    let on_road = |item: &Option<ItemId>| {
         item.as_ref()
             .map(|item| account.items.get(account.moves.name(item)))
             .is_some_and(|known| {
-                known.is_none_or(|item| item.system.runs() || item.system == System::Unknown)
+                known.is_none_or(|item| {
+                    let mut readings = account.readings(item).iter();
+                    readings.any(|item| item.system.runs() || item.system == System::Unknown)
+                })
             })
     };
     crate::snags::open(order)

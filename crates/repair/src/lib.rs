@@ -24,6 +24,7 @@ mod fact;
 mod gates;
 mod ids;
 mod item;
+mod items;
 mod litres;
 mod moves;
 mod order;
@@ -36,7 +37,7 @@ pub mod stock;
 mod text;
 mod told;
 
-pub use account::{Account, OpenItem, OpenPiece, told_of_items};
+pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
@@ -58,6 +59,7 @@ pub use ids::{
     ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
 };
 pub use item::{Item, MayMiss, Pattern, Piece, PutIn};
+pub use items::{ToldApart, told_of_items};
 pub use litres::{Litres, litres};
 pub use moves::{Moves, Node, Stated};
 pub use order::{Decided, Filed, Order, Recorded, Stamp, Undone, evolve};

@@ -20,8 +20,11 @@ pub struct Litres {
     pub poured: Decimal,
     /// Whether a level was seen cold and good since anybody last moved the fluid.
     pub cold_level_good: bool,
-    /// Amounts that no unit of volume fits, as written.
-    pub unread: Vec<Written>,
+    /// Amounts that came out and that no unit of volume fits, as written.
+    pub out_unread: Vec<Written>,
+    /// Amounts that went in and that no unit of volume fits, as written: how much is in is
+    /// then not known.
+    pub poured_unread: Vec<Written>,
 }
 
 /// Missing litres that a pan and some spilling can hide: 0.3 to 0.5 L is honest.
@@ -42,16 +45,22 @@ impl Litres {
         self.missing() > PAN_AND_SPILL
     }
 
+    /// Whether any amount cannot be read, so that what is missing is not known either.
+    #[must_use]
+    pub fn unknown(&self) -> bool {
+        !self.out_unread.is_empty() || !self.poured_unread.is_empty()
+    }
+
     /// Whether it is short by more than measuring explains, and yet does not block.
     #[must_use]
     pub fn warns(&self) -> bool {
-        self.is_short() && !self.much_is_missing()
+        self.is_short() && !self.unknown() && !self.much_is_missing()
     }
 
     /// Whether so much is missing that it blocks.
     #[must_use]
     pub fn much_is_missing(&self) -> bool {
-        self.missing() > MUCH && !self.cold_level_good
+        self.missing() > MUCH && !self.unknown() && !self.cold_level_good
     }
 }
 
@@ -91,7 +100,8 @@ pub fn litres(order: &Order, account: &Account) -> BTreeMap<ItemId, Litres> {
                 sums.out = sums.out.saturating_add(volume.number());
             }
             (Some(volume), _) => sums.poured = sums.poured.saturating_add(volume.number()),
-            (None, _) => sums.unread.push(amount.clone()),
+            (None, Fact::Drained { .. }) => sums.out_unread.push(amount.clone()),
+            (None, _) => sums.poured_unread.push(amount.clone()),
         }
     }
     out

@@ -20,7 +20,11 @@ pub fn needed(account: &Account) -> BTreeSet<ProofIs> {
         out.insert(ProofIs::RoadTest);
     }
     let opened = |item: &&Item| opens_cooling(item) && account.is_disturbed(&item.id);
-    if account.items.values().any(|item| opened(&item)) {
+    let mut readings = account
+        .items
+        .values()
+        .flat_map(|item| account.readings(item));
+    if readings.any(|item| opened(&item)) {
         out.insert(ProofIs::LeakTest);
     }
     for system in systems {
@@ -59,6 +63,12 @@ fn speaks_of(proof: ProofIs, item: &Item) -> bool {
         ProofIs::RestraintLamp => item.system == System::Restraints,
         ProofIs::Other => false,
     }
+}
+
+/// The same, as anybody reads the item who told of its place.
+fn speaks(account: &Account, proof: ProofIs, item: &Item) -> bool {
+    let mut readings = account.readings(item).iter();
+    readings.any(|item| speaks_of(proof, item))
 }
 
 /// The proofs that a later one of the same kind took the place of. A road test cannot
@@ -133,7 +143,7 @@ fn disturbances(account: &Account, proof: ProofIs) -> usize {
     account
         .items
         .values()
-        .filter(|item| speaks_of(proof, item))
+        .filter(|item| speaks(account, proof, item))
         .map(|item| account.moves.live(&item.id).count())
         .sum()
 }
@@ -143,7 +153,7 @@ fn covers(account: &Account, proof: ProofIs, after: &[MoveId]) -> bool {
     account
         .items
         .values()
-        .filter(|item| speaks_of(proof, item) && account.is_disturbed(&item.id))
+        .filter(|item| speaks(account, proof, item) && account.is_disturbed(&item.id))
         .all(|item| account.home_as_seen(&item.id, &seen))
 }
 

@@ -5,7 +5,7 @@ use crate::account::OpenItem;
 use crate::code::{ProofIs, WorkIs};
 use crate::debts::Debt;
 use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
-use crate::text::Words;
+use crate::text::{Words, Written};
 use price::{Over, Payer};
 use rust_decimal::Decimal;
 use states::{ItemId, Kind, State};
@@ -37,6 +37,14 @@ pub enum Why {
         /// Litres in.
         in_litres: Decimal,
     },
+    /// An amount that came out or went in cannot be read as one, so that what is missing
+    /// is not known, and no cold level is recorded.
+    AmountUnread {
+        /// The fluid.
+        item: ItemId,
+        /// The amounts, as written.
+        amounts: Vec<Written>,
+    },
     /// Less went in than came out, by more than a pan hides. It warns; the level decides.
     LitresShort {
         /// The fluid.
@@ -49,6 +57,11 @@ pub enum Why {
     /// Coolant came out, and nothing says how much or what became of it.
     FateUntold {
         /// The fluid.
+        item: ItemId,
+    },
+    /// Two people told different torques, and nobody who saw both has said which holds.
+    TorqueToldApart {
+        /// The item.
         item: ItemId,
     },
     /// Work is owed.
@@ -221,8 +234,10 @@ fn key(why: &Why) -> String {
         }
         Why::NotCaught { item } => format!("not-caught:{item}"),
         Why::MuchMissing { item, .. } => format!("much-missing:{item}"),
+        Why::AmountUnread { item, .. } => format!("amount-unread:{item}"),
         Why::LitresShort { item, .. } => format!("litres-short:{item}"),
         Why::FateUntold { item } => format!("fate-untold:{item}"),
+        Why::TorqueToldApart { item } => format!("told-apart:{item}:torque"),
         Why::Owed(debt) => format!("owed:{}", debt.work.name()),
         Why::SnagOpen { snag, .. } => format!("snag:{snag}"),
         Why::NotChecked { item, .. } => format!("not-checked:{item}"),
@@ -257,6 +272,7 @@ fn figure(why: &Why) -> String {
             .saturating_sub(*in_litres)
             .normalize()
             .to_string(),
+        Why::AmountUnread { amounts, .. } => amounts.len().to_string(),
         Why::Owed(debt) => debt.causes.len().to_string(),
         Why::NotChecked { moves, .. }
         | Why::ProofMissing { moves, .. }
@@ -342,7 +358,7 @@ fn blocks(why: &Why) -> bool {
 fn waivable(why: &Why) -> Waivable {
     match why {
         // It may be a wheel nut: say where it belongs, then it can be judged.
-        Why::Unlocated(_) => Waivable::Never,
+        Why::Unlocated(_) | Why::TorqueToldApart { .. } => Waivable::Never,
         Why::Open(open) => match &open.known {
             Some(item) if item.kind == Kind::Fluid => Waivable::Prints,
             Some(item) if item.is_safety() => Waivable::Never,
@@ -352,6 +368,7 @@ fn waivable(why: &Why) -> Waivable {
         },
         Why::NotCaught { .. }
         | Why::MuchMissing { .. }
+        | Why::AmountUnread { .. }
         | Why::NotChecked { .. }
         | Why::ProofMissing { .. }
         | Why::ProofFailed { .. }

@@ -32,10 +32,22 @@ pub(crate) type Telling<'a, T> = (&'a CommandId, T, &'a Vec<CommandId>);
 
 /// The same for one group, in the order of their commands' names.
 pub(crate) fn latest_of<T: Copy>(group: &[Telling<'_, T>]) -> Option<T> {
-    let replaced: BTreeSet<&CommandId> = group.iter().flat_map(|(_, _, after)| *after).collect();
-    group
+    heads(group).pop()
+}
+
+/// The tellings of a group that none of the others has seen, in the order of their
+/// commands' names; all of them, where each claims to have been seen.
+pub(crate) fn heads<T: Copy>(group: &[Telling<'_, T>]) -> Vec<T> {
+    let replaced: BTreeSet<&CommandId> = group
         .iter()
-        .rfind(|(command, _, _)| !replaced.contains(command))
-        .or(group.last())
-        .map(|(_, told, _)| *told)
+        .flat_map(|(command, _, after)| after.iter().filter(move |seen| seen != command))
+        .collect();
+    let told = |all: bool| -> Vec<T> {
+        let stands = group
+            .iter()
+            .filter(|(command, ..)| all || !replaced.contains(command));
+        stands.map(|(_, told, _)| *told).collect()
+    };
+    let heads = told(false);
+    if heads.is_empty() { told(true) } else { heads }
 }

@@ -7,7 +7,7 @@ use repair::price::Payer;
 use repair::{
     Account, Debt, Fact, Gate, Item, ItemId, Kind, Litres, Noted, OldPartFate, OpenItem, Order,
     Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs, Stand, State,
-    Until, Why, WorkIs, Zone, litres,
+    Until, Why, Words, WorkIs, Zone, litres,
 };
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
@@ -35,6 +35,12 @@ impl<'a> Names<'a> {
         }
     }
 
+    /// Words that somebody typed, if they are still there.
+    #[must_use]
+    pub fn text_of(&self, words: Option<Words>) -> Option<String> {
+        self.service.texts().text_of(words)
+    }
+
     /// The account the names were read from.
     #[must_use]
     pub fn account(&self) -> &Account {
@@ -58,7 +64,7 @@ impl<'a> Names<'a> {
 
     /// The words behind a commitment.
     #[must_use]
-    pub fn text(&self, words: repair::Words) -> String {
+    pub fn text(&self, words: Words) -> String {
         self.service.texts().text(words)
     }
 
@@ -159,6 +165,15 @@ impl<'a> Names<'a> {
                 out_litres.normalize(),
                 in_litres.normalize()
             ),
+            Why::AmountUnread { item, amounts } => format!(
+                "{}: {} cannot be read as litres, and no cold level is recorded",
+                self.label(item),
+                amounts
+                    .iter()
+                    .map(|amount| format!("\u{201c}{}\u{201d}", amount.as_str()))
+                    .collect::<Vec<_>>()
+                    .join(", ")
+            ),
             Why::LitresShort {
                 item,
                 out_litres,
@@ -171,6 +186,10 @@ impl<'a> Names<'a> {
             ),
             Why::FateUntold { item } => format!(
                 "{}: what came out, and where did it go: kept, recycled, disposed?",
+                self.label(item)
+            ),
+            Why::TorqueToldApart { item } => format!(
+                "{}: two torques were told. Which one holds?",
                 self.label(item)
             ),
             Why::Owed(debt) => self.debt(debt),

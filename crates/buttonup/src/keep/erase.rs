@@ -56,7 +56,14 @@ pub struct KeepFor {
 pub fn keep_for(keep: &KeepFor) -> Result<Answer, Wrong> {
     let service = open(&keep.place)?;
     must_be_known(&service, &keep.who)?;
-    let fact = json!({ "records-kept": { "years": keep.years } });
+    let told: Vec<String> = service
+        .world()?
+        .shop
+        .records_kept_told()
+        .into_iter()
+        .map(|command| command.as_str().to_owned())
+        .collect();
+    let fact = json!({ "records-kept": { "years": keep.years, "after": told } });
     let mut device = Device::new("buttonup", &keep.who);
     service.command(device.command("shop", service.now(), "shop_fact", fact))?;
     let years = shop::kept_years(&*service.world()?);

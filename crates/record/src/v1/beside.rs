@@ -83,6 +83,8 @@ forms! { CustomerFactForm = CustomerFact {
 forms! { ShopFactForm = ShopFact {
     Set = "set" {
         settings: SettingsForm,
+    } since 2 {
+        after: Vec<CommandIdForm>,
     },
     Joined = "joined" {
         person: PersonIdForm,
@@ -111,6 +113,8 @@ forms! { ShopFactForm = ShopFact {
     },
     Weighed = "weighed" {
         weights: WeightsForm,
+    } since 2 {
+        after: Vec<CommandIdForm>,
     },
     PlaceChosen = "place-chosen" {
         place: Option<TokenForm>,
@@ -119,6 +123,8 @@ forms! { ShopFactForm = ShopFact {
     },
     RecordsKept = "records-kept" {
         years: u32,
+    } since 2 {
+        after: Vec<CommandIdForm>,
     },
     ErasureAsked = "erasure-asked" {
         customer: CustomerIdForm,

@@ -77,6 +77,10 @@ fn object(fields: &Map<String, Value>) -> BoxedStrategy<Value> {
         .fold(Just(Map::new()).boxed(), |grown_so_far, (key, inner)| {
             let key = key.clone();
             let there = match inner.get("+") {
+                Some(Value::Array(entry)) => {
+                    let entries = prop::collection::vec(grown(&entry[0]), 1..3);
+                    prop::option::of(entries.prop_map(Value::Array)).boxed()
+                }
                 Some(added) => prop::option::of(grown(added)).boxed(),
                 None => grown(inner).prop_map(Some).boxed(),
             };

@@ -461,7 +461,7 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "settings": {
             "name": "$words", "rate": "$decimal", "currency": "$short", "minor_digits": "$u32",
             "taxes": [tax()], "units": code("metric us"), "zone": "$short",
-        } }),
+        }, "after": added(json!(["$id"])) }),
         ),
         (
             "joined",
@@ -480,13 +480,17 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
         ("erased", json!({ "texts": ["$words"], "why": "$token" })),
         (
             "weighed",
-            json!({ "weights": { "margin": "$decimal", "time": "$decimal", "cost": "$decimal", "reversibility": "$decimal" } }),
+            json!({ "weights": { "margin": "$decimal", "time": "$decimal", "cost": "$decimal", "reversibility": "$decimal" },
+                "after": added(json!(["$id"])) }),
         ),
         (
             "place-chosen",
             json!({ "place": "$token", "version": "$u32", "after": ["$id"] }),
         ),
-        ("records-kept", json!({ "years": "$u32" })),
+        (
+            "records-kept",
+            json!({ "years": "$u32", "after": added(json!(["$id"])) }),
+        ),
         (
             "erasure-asked",
             json!({ "customer": "$id", "every_word": "$bool", "why": "$token" }),

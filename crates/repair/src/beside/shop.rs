@@ -80,6 +80,8 @@ pub enum ShopFact {
     Set {
         /// How.
         settings: Settings,
+        /// The settings seen.
+        after: Vec<CommandId>,
     },
     /// A person belongs to the shop.
     Joined {
@@ -129,6 +131,8 @@ pub enum ShopFact {
     Weighed {
         /// How much.
         weights: Weights,
+        /// The weights seen.
+        after: Vec<CommandId>,
     },
     /// The rules of a place hold for consent, or of none: any excess is then asked for.
     PlaceChosen {
@@ -143,6 +147,8 @@ pub enum ShopFact {
     RecordsKept {
         /// Whole years.
         years: u32,
+        /// The tellings seen.
+        after: Vec<CommandId>,
     },
     /// A customer's words are to be erased as soon as their records need be kept no longer.
     ErasureAsked {
@@ -164,13 +170,36 @@ pub enum ShopFact {
 pub type Shop = Beside<ShopFact>;
 
 impl Shop {
-    /// The settings as told last by the clock of whoever told them.
+    /// The settings as told by whoever had seen the others.
     #[must_use]
     pub fn settings(&self) -> Option<&Settings> {
         self.told_last(|fact| match fact {
-            ShopFact::Set { settings } => Some(settings),
+            ShopFact::Set { settings, after } => Some((settings, after)),
             _ => None,
         })
+    }
+
+    /// The settings told so far, for a device to name as seen.
+    #[must_use]
+    pub fn settings_told(&self) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::Set { .. }))
+    }
+
+    /// The weights told so far, for a device to name as seen.
+    #[must_use]
+    pub fn weights_told(&self) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::Weighed { .. }))
+    }
+
+    /// What was told of keeping records so far, for a device to name as seen.
+    #[must_use]
+    pub fn records_kept_told(&self) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::RecordsKept { .. }))
+    }
+
+    fn tellings(&self, of: impl Fn(&ShopFact) -> bool) -> Vec<&CommandId> {
+        let told = self.facts().filter(|(_, _, fact)| of(fact));
+        told.map(|(command, ..)| command).collect()
     }
 
     /// How high above the sea the shop stands, with the commands that told it.
@@ -187,12 +216,12 @@ impl Shop {
         Some((latest_of(&told)?, by.collect()))
     }
 
-    /// For how many years after an order's end its records are kept, as told last by the
-    /// clock of whoever told it; nought if nobody did.
+    /// For how many years after an order's end its records are kept, as told by whoever had
+    /// seen the other tellings; none if nobody told.
     #[must_use]
     pub fn records_kept_years(&self) -> u32 {
         self.told_last(|fact| match fact {
-            ShopFact::RecordsKept { years } => Some(*years),
+            ShopFact::RecordsKept { years, after } => Some((*years, after)),
             _ => None,
         })
         .unwrap_or(0)
@@ -213,11 +242,11 @@ impl Shop {
         })
     }
 
-    /// The weights as told last by the clock of whoever told them.
+    /// The weights as told by whoever had seen the others.
     #[must_use]
     pub fn weights(&self) -> Option<Weights> {
         self.told_last(|fact| match fact {
-            ShopFact::Weighed { weights } => Some(*weights),
+            ShopFact::Weighed { weights, after } => Some((*weights, after)),
             _ => None,
         })
     }
@@ -296,11 +325,26 @@ impl Shop {
         out.into_iter().map(|(_, stall)| stall).collect()
     }
 
-    /// What was told last by the clock of whoever told it.
-    fn told_last<'a, T>(&'a self, read: impl Fn(&'a ShopFact) -> Option<T>) -> Option<T> {
-        self.facts()
-            .filter_map(|(command, stamp, fact)| Some(((stamp.at, command), read(fact)?)))
-            .max_by(|a, b| a.0.cmp(&b.0))
-            .map(|(_, told)| told)
+    /// What nobody who told it later had seen. Tellings of before they named what they had
+    /// seen are in the sequence of their devices' clocks; any that names them comes after.
+    fn told_last<'a, T: Copy>(
+        &'a self,
+        read: impl Fn(&'a ShopFact) -> Option<(T, &'a Vec<CommandId>)>,
+    ) -> Option<T> {
+        let mut by_clock: Vec<_> = self
+            .facts()
+            .filter_map(|(command, stamp, fact)| {
+                let (told, after) = read(fact)?;
+                Some((stamp.at, (command, told, after)))
+            })
+            .collect();
+        let naming = |(_, (_, _, after)): &(_, Telling<'_, T>)| !after.is_empty();
+        if by_clock.iter().any(naming) {
+            // Their commands' names, as everywhere: a clock set wrong decides nothing.
+            let tellings: Vec<_> = by_clock.into_iter().map(|(_, telling)| telling).collect();
+            return latest_of(&tellings);
+        }
+        by_clock.sort_by_key(|(at, (command, ..))| (*at, *command));
+        by_clock.pop().map(|(_, (_, told, _))| told)
     }
 }

@@ -433,3 +433,34 @@ fn the_leak_proof_stands_when_the_cooling_system_was_opened() {
         ),
     ]);
 }
+
+#[test]
+fn rule_9_an_amount_that_cannot_be_read_is_not_known() {
+    hold(&[
+        (
+            "poured in words: how much is in is not known",
+            |job| coolant_renewed(job, "a good splash of"),
+            Gate::HandOver,
+            &["amount-unread:coolant"],
+        ),
+        (
+            "poured in words, the level seen cold since",
+            |job| {
+                coolant_renewed(job, "about 9");
+                job.level("coolant", LevelAt::Cold);
+            },
+            Gate::HandOver,
+            &[],
+        ),
+        (
+            "drained, and only what went in was noted: nothing was caught",
+            |job| {
+                fluid(job, "coolant", System::Cooling);
+                job.moved("coolant", &[], State::Low);
+                poured(job, "coolant", "some");
+            },
+            Gate::Lower,
+            &["not-caught:coolant"],
+        ),
+    ]);
+}

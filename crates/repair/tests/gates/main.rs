@@ -15,6 +15,7 @@ mod proofs;
 #[path = "../support/mod.rs"]
 mod support;
 mod things;
+mod told;
 
 use repair::*;
 use std::collections::BTreeSet;

@@ -202,8 +202,8 @@ impl Service {
             (event, _) => event,
         };
         match &event {
-            AnyEvent::Shop(ShopFact::Set { settings }) => check_settings(settings)?,
-            AnyEvent::Shop(ShopFact::Weighed { weights }) => check_weights(weights)?,
+            AnyEvent::Shop(ShopFact::Set { settings, .. }) => check_settings(settings)?,
+            AnyEvent::Shop(ShopFact::Weighed { weights, .. }) => check_weights(weights)?,
             AnyEvent::Shop(ShopFact::PlaceChosen {
                 place: Some(place),
                 version,

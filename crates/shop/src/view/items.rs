@@ -1,5 +1,6 @@
 //! Items, debts, gates and snags in words.
 
+use super::apart::ApartView;
 use super::noted::{PhotoView, photos_of_items};
 use crate::say::{self, Names};
 use crate::service::Service;
@@ -92,6 +93,8 @@ pub struct ItemView {
     /// What was told of it since it was declared, for a device that tells better to name as
     /// seen.
     pub told_by: Vec<String>,
+    /// What people told of it apart, until one of them is settled on.
+    pub apart: Vec<ApartView>,
 }
 
 /// An item that is not at home.
@@ -251,10 +254,17 @@ pub(super) fn items(names: &Names<'_>, service: &Service, order: &Order) -> Vec<
     let told = repair::told_of_items(order, &account.moves);
     all.into_iter()
         .map(|item| {
-            let told = told.get(&item.id).into_iter().flatten();
+            let told = told.get(&item.id).map_or(&[][..], Vec::as_slice);
+            let apart = account.told_apart.get(&item.id);
             ItemView {
                 photos: photos.remove(item.id.as_str()).unwrap_or_default(),
-                told_by: told.map(|command| command.as_str().to_owned()).collect(),
+                apart: apart.map_or_else(Vec::new, |apart| {
+                    super::apart::apart(names, item, apart, told)
+                }),
+                told_by: told
+                    .iter()
+                    .map(|command| command.as_str().to_owned())
+                    .collect(),
                 ..item_view(names, service, item)
             }
         })
@@ -287,6 +297,7 @@ fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
         wrench: super::wrench::of(item, &label),
         photos: Vec::new(),
         told_by: Vec::new(),
+        apart: Vec::new(),
         torque_from: item
             .pattern
             .as_ref()
@@ -505,6 +516,8 @@ fn item_of(reason: &Reason) -> Option<String> {
         Why::NotCaught { item }
         | Why::MuchMissing { item, .. }
         | Why::LitresShort { item, .. }
+        | Why::AmountUnread { item, .. }
+        | Why::TorqueToldApart { item }
         | Why::FateUntold { item }
         | Why::NotChecked { item, .. } => Some(item),
         Why::Owed(debt) => debt.work.item.as_ref(),

@@ -1,6 +1,7 @@
 //! What a page, a paper or the JSON door shows of an order: codes turned into words,
 //! commitments into texts, everything computed at the moment it is asked for.
 
+mod apart;
 mod ask;
 mod bolts;
 mod calls;
@@ -18,6 +19,7 @@ mod story_desk;
 mod wrench;
 
 pub use crate::world::vehicle_of;
+pub use apart::ApartView;
 pub use ask::AskView;
 pub use bolts::{Shape, bolt_places};
 pub use calls::{CallKind, CallView, calls};

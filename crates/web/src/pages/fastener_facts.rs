@@ -42,11 +42,17 @@ pub fn facts(ask: &Ask<'_>, item: &ItemView) -> Result<Markup, Trouble> {
 
 /// The weights as they stand, to be changed.
 pub fn weights(ask: &Ask<'_>) -> Result<Markup, Trouble> {
-    let now = planning(&*ask.service.world()?).weights;
+    let world = ask.service.world()?;
+    let now = planning(&world).weights;
+    let told = world.shop.weights_told();
+    let seen: Vec<&str> = told
+        .into_iter()
+        .map(shop::repair::CommandId::as_str)
+        .collect();
     let percent = |share: f64| format!("{:.0}", 100.0 * share);
     let fact = json!({ "stream": "shop", "shop_fact": { "weighed": { "weights": {
         "margin": field("margin"), "time": field("time"), "cost": field("cost"),
-        "reversibility": field("reversibility") } } } });
+        "reversibility": field("reversibility") }, "after": seen } } });
     Ok(html! {
         details id="weights" {
             summary class="row" { span class="strong" { "What counts when ways to mend a thread are ranked" } }

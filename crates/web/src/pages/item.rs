@@ -2,7 +2,7 @@
 
 use super::choices::{KINDS, SYSTEMS, ZONES, same};
 use super::coolant_item::{is_coolant, overview};
-use super::item_told::about;
+use super::item_told::{about, told_apart};
 use super::pieces::{change, mark, where_it_stands};
 use super::snag_found::found;
 use super::{Ask, Shown, order_of, show};
@@ -49,6 +49,7 @@ pub async fn item(
             h1 { (item.label) @if let Some(size) = &item.size { " " (size) } }
             div class="row" { (mark(item)) span class="what beside" { (where_it_stands(item)) } @if item.safety { span class="strong" { "safety" } } }
             @if let Some(open) = disputed { p class="alarm" { (open.text) } }
+            (told_apart(&order, item))
             @if let Some(left) = order.stopped.iter().find(|left| left.item == item.item) { (the_rest(&order, item, left)) }
             div class="columns" {
                 div { (moves(&order, item)) }

@@ -46,6 +46,30 @@ pub fn about(ask: &Ask<'_>, order: &OrderView, item: &ItemView) -> Result<Markup
     })
 }
 
+/// What people told apart, each with the tap that settles on it.
+pub fn told_apart(order: &OrderView, item: &ItemView) -> Markup {
+    let counts: Vec<_> = item
+        .apart
+        .iter()
+        .filter(|told| told.settles.is_none())
+        .map(|told| told.says.as_str())
+        .collect();
+    html! {
+        @for (what, asked) in [("torque", "Two torques were told. Which one holds?"), ("size", "Two sizes were told. Which one is it?"), ("place", "Told to belong to two systems; both count until one is chosen")] {
+            @let told: Vec<_> = item.apart.iter().filter(|told| told.what == what).collect();
+            @if !told.is_empty() {
+                p class="wait gap" { (asked) }
+                form { div class="presses" {
+                    @for told in told {
+                        (button(Look::Plain, &told.says, "", &[order_fact(&order.order, json!(told.settles))], None))
+                    }
+                } }
+            }
+        }
+        @if !counts.is_empty() { p class="wait gap" { "Counted apart: " (counts.join(" and ")) ". All of them count until somebody counts again." } }
+    }
+}
+
 /// A group that nobody planned has a size and a torque too: the maker's, never one made up.
 fn size_and_torque(order: &OrderView, item: &ItemView, us: bool) -> Markup {
     let fact = |content: Value| order_fact(&order.order, content);

@@ -1,6 +1,7 @@
 //! Torque: one tap a pattern after its last bolt, by passes, never across groups. Whoever
 //! is called away says how many of a pass are done; the next one goes on from there.
 
+use super::item_told::told_apart;
 use super::pieces::{change, fits};
 use crate::tap::{Look, button, order_fact};
 use maud::{Markup, html};
@@ -98,6 +99,7 @@ fn group(order: &OrderView, next: &Next<'_>) -> Markup {
             }
             @if let Some(stopped) = stopped { p class="wait" { "Stopped here: " (stopped.doing) ", " (stopped.by) ", " (stopped.at) } }
             p class="soft" { (fits(item)) }
+            (told_apart(order, item))
             @if let Some(torque) = item.passes.get(usize::from(*passes)) { p class="fact" { (torque) } }
             @else {
                 p class="soft" { "No torque is known here: the maker's, or snug and checked." }
