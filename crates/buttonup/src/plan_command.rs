@@ -72,8 +72,10 @@ pub fn map(command: &MapCommand) -> Result<Answer, Wrong> {
 /// The map's text as the answer, to be looked through and kept.
 fn from_order(number: u64, place: &Kept) -> Result<Answer, Wrong> {
     let service = crate::serve::open_service(place)?;
-    let vehicle = shop::view::order(&service, number)?.row.vehicle;
-    let learned = learned(&service, number, &vehicle)?;
+    let learned = service.look(&shop::Caller::program(), |snap| {
+        let vehicle = shop::view::order(snap, number)?.row.vehicle;
+        learned(snap, number, &vehicle)
+    })?;
     Ok(Answer {
         json: json!({
             "map": learned.map.as_str(),

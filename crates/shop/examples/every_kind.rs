@@ -13,7 +13,7 @@ mod samples;
 use record::v1::decisions::DecisionForm;
 use serde_json::{Value, json};
 use shop::repair::Token;
-use shop::{Accepted, Breadth, Device, Service, Whom};
+use shop::{Accepted, Breadth, Caller, Device, Service, Whom};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 use store::{Memory, Sqlite, Store};
@@ -29,7 +29,7 @@ impl Teller {
     fn send(&mut self, stream: &str, part: &str, content: Value) -> Accepted {
         let now = self.service.now();
         let command = self.device.command(stream, now, part, content);
-        self.service.command(command).unwrap()
+        self.service.command(&Caller::program(), command).unwrap()
     }
 
     fn ask(&mut self, order: &str, request: Value) -> Accepted {
@@ -104,7 +104,10 @@ fn decide_everything(teller: &mut Teller) {
     // A thing owed, for a waiver to let pass.
     teller.send("order:decided", "fact", json!({ "work-due": { "id": "wash", "item": null, "words": Device::words("wash it"), "until": { "before": "hand-over" } } }));
     teller.ask("decided", json!({ "write-down": { "payer": "customer" } }));
-    let view = shop::view::order(&teller.service, number).unwrap();
+    let view = teller
+        .service
+        .look(&Caller::program(), |snap| shop::view::order(snap, number))
+        .unwrap();
     let gate = view.gates.last().unwrap();
     let fit = gate
         .fit_to_go

@@ -1,5 +1,6 @@
 //! A command as a device sends it.
 
+use crate::roles::Act;
 use crate::trouble::Trouble;
 use record::form::Form;
 use record::v1::basics::{CommandIdForm, PersonIdForm, ShortForm, TimeForm};
@@ -87,10 +88,27 @@ pub struct ReadCommand {
     pub expected: Option<BTreeMap<String, u64>>,
     /// What it says.
     pub said: Said,
+    /// The kind of what it says, as it is sent.
+    pub kind: String,
     /// The texts and files that came with it.
     pub private: Vec<Private>,
     /// Every commitment it names, whether its text came with it or before.
     pub named: Vec<Hash>,
+}
+
+impl ReadCommand {
+    /// What it does, for the table of roles.
+    #[must_use]
+    pub fn act(&self) -> Act<'_> {
+        match (&self.said, &self.stream) {
+            (Said::Request(_), _) => Act::Request(&self.kind),
+            (Said::Fact(_), Stream::Order(_)) => Act::OrderFact(&self.kind),
+            (Said::Fact(_), Stream::Shop) => Act::ShopFact(&self.kind),
+            (Said::Fact(_), Stream::Vehicle(_)) => Act::Beside("vehicle"),
+            (Said::Fact(_), Stream::Customer(_)) => Act::Beside("customer"),
+            (Said::Fact(_), Stream::Map(_)) => Act::Beside("map"),
+        }
+    }
 }
 
 /// Reads a command.
@@ -115,6 +133,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
     })?;
     let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
     let named = crate::keep::named(&sent);
+    let kind = kind_of(&sent);
     let command: SentCommand = serde_json::from_value(sent).map_err(|e| {
         Trouble::unreadable(
             "the command",
@@ -148,9 +167,27 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
         stream,
         expected: command.expected,
         said,
+        kind,
         private,
         named,
     })
+}
+
+/// The one key of the fact or request.
+fn kind_of(sent: &Value) -> String {
+    let parts = [
+        "fact",
+        "vehicle_fact",
+        "customer_fact",
+        "map_fact",
+        "shop_fact",
+        "request",
+    ];
+    let said = parts
+        .into_iter()
+        .find_map(|part| sent.get(part)?.as_object());
+    let kind = said.and_then(|said| said.keys().next());
+    kind.cloned().unwrap_or_default()
 }
 
 fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Unreadable> {

@@ -1,12 +1,13 @@
 //! Use cases of one shop: load, record or decide, append, answer.
 //!
-//! [`Service`] takes commands as devices send them and keeps the folded [`World`] up to
-//! date; [`view`] turns it into what a page, a paper or the JSON door shows; [`say`] is
+//! [`Service`] takes commands of a [`Caller`] as devices send them and keeps the folded
+//! [`World`] up to date. Whoever asks looks at one [`Snapshot`] of it; [`view`] turns that into what a page, a paper or the JSON door shows; [`say`] is
 //! the one place where codes become words. A [`Device`] makes commands, for the demo,
 //! the command line and tests.
 //!
 //! This room knows nothing of HTTP, HTML or which database keeps the log.
 
+pub mod caller;
 mod command;
 pub mod coolant;
 mod device;
@@ -16,14 +17,17 @@ mod maps;
 pub mod mending;
 pub mod places;
 pub mod planning;
+pub mod roles;
 pub mod say;
 mod service;
+mod snapshot;
 pub mod threads;
 mod trouble;
 pub mod view;
 mod words;
 mod world;
 
+pub use caller::Caller;
 pub use command::{ReadCommand, Said, SentCommand, read as read_command};
 pub use device::Device;
 pub use item_line::{ItemLine, item_line};
@@ -33,6 +37,7 @@ pub use keep::{
 };
 pub use maps::{KeptMap, ShelvedMap};
 pub use service::{Accepted, AcceptedEvent, Now, Service};
+pub use snapshot::Snapshot;
 pub use trouble::{Trouble, TroubleKind};
 pub use words::Texts;
 pub use world::World;

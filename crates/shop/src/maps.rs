@@ -1,6 +1,6 @@
 //! The shop's maps: every version of each, with what stands in it.
 
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::world::World;
 use map::{Map, Read};
@@ -61,14 +61,14 @@ impl KeptMap {
     }
 }
 
-impl Service {
+impl Snapshot<'_> {
     /// A version of a map; the newest without a number.
     ///
     /// # Errors
     /// [`Trouble`], if there is no such map or version, or the record cannot be read.
     pub fn map(&self, id: &MapId, version: Option<u32>) -> Result<Arc<KeptMap>, Trouble> {
         let (version, by, words) = {
-            let world = self.world()?;
+            let world = self.world();
             let drafts = world.map(id)?;
             if drafts.is_blank() {
                 return Err(Trouble::not_found(format!("there is no map {id}")));
@@ -84,7 +84,7 @@ impl Service {
             (*version, (*stamp).clone(), text.words)
         };
         let key = (id.clone(), version);
-        let shelf = self.shelf();
+        let shelf = self.shelf::<Shelf>();
         let known = shelf
             .read()
             .unwrap_or_else(PoisonError::into_inner)
@@ -120,7 +120,7 @@ impl Service {
     /// [`Trouble`], if the record cannot be read.
     pub fn maps(&self) -> Result<Vec<ShelvedMap>, Trouble> {
         let all: Vec<(MapId, Vec<u32>)> = {
-            let world = self.world()?;
+            let world = self.world();
             let mut all = Vec::new();
             for id in world.maps()? {
                 let versions = world.map(&id)?.versions().into_keys().collect();

@@ -1,7 +1,7 @@
 //! Plain words for states, reasons, debts and refusals. The core speaks in codes; this
 //! is the one place that turns them into what a person reads.
 
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::world::World;
 use repair::price::Payer;
 use repair::{
@@ -14,7 +14,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// The names needed to speak about one order.
 pub struct Names<'a> {
-    service: &'a Service,
+    snap: &'a Snapshot<'a>,
     world: &'a World,
     order: &'a Order,
     account: Account,
@@ -24,11 +24,11 @@ pub struct Names<'a> {
 impl<'a> Names<'a> {
     /// Reads the names off an order.
     #[must_use]
-    pub fn of(service: &'a Service, world: &'a World, order: &'a Order) -> Self {
+    pub fn of(snap: &'a Snapshot<'a>, world: &'a World, order: &'a Order) -> Self {
         let account = Account::of(order);
         Self {
             litres: litres(order, &account),
-            service,
+            snap,
             world,
             order,
             account,
@@ -38,7 +38,7 @@ impl<'a> Names<'a> {
     /// Words that somebody typed, if they are still there.
     #[must_use]
     pub fn text_of(&self, words: Option<Words>) -> Option<String> {
-        self.service.texts().text_of(words)
+        self.snap.texts().text_of(words)
     }
 
     /// The account the names were read from.
@@ -58,21 +58,21 @@ impl<'a> Names<'a> {
     pub fn person(&self, person: &PersonId) -> String {
         self.world.shop.everyone().get(person).map_or_else(
             || person.as_str().to_owned(),
-            |(name, _)| self.service.texts().text(*name),
+            |(name, _)| self.snap.texts().text(*name),
         )
     }
 
     /// The words behind a commitment.
     #[must_use]
     pub fn text(&self, words: Words) -> String {
-        self.service.texts().text(words)
+        self.snap.texts().text(words)
     }
 
     /// What an item is called.
     #[must_use]
     pub fn label(&self, item: &ItemId) -> String {
         match self.account.items.get(self.account.moves.name(item)) {
-            Some(known) => self.service.texts().text(known.label),
+            Some(known) => self.snap.texts().text(known.label),
             None => format!("something not described yet ({item})"),
         }
     }
@@ -81,7 +81,7 @@ impl<'a> Names<'a> {
     #[must_use]
     pub fn known(&self, item: &ItemId) -> String {
         match self.account.items.get(self.account.moves.name(item)) {
-            Some(known) => self.service.texts().text(known.label),
+            Some(known) => self.snap.texts().text(known.label),
             None => item.as_str().replace('-', " "),
         }
     }
@@ -89,7 +89,7 @@ impl<'a> Names<'a> {
     /// What an item is called, with its size.
     #[must_use]
     pub fn label_and_size(&self, item: &Item) -> String {
-        let label = self.service.texts().text(item.label);
+        let label = self.snap.texts().text(item.label);
         match &item.size {
             Some(size) if !label.contains(size.as_str()) => format!("{label} {}", size.as_str()),
             _ => label,
@@ -232,7 +232,7 @@ impl<'a> Names<'a> {
     #[must_use]
     pub fn debt(&self, debt: &Debt) -> String {
         let what = match (&debt.words, debt.work.work) {
-            (Some(words), _) => self.service.texts().text(*words),
+            (Some(words), _) => self.snap.texts().text(*words),
             (None, work) => work_name(work).to_owned(),
         };
         let on = match &debt.work.item {
@@ -260,7 +260,7 @@ impl<'a> Names<'a> {
         };
         let where_ = item.map_or_else(
             || {
-                self.service
+                self.snap
                     .texts()
                     .text_of(words)
                     .unwrap_or_else(|| "the vehicle".to_owned())
@@ -283,7 +283,7 @@ impl<'a> Names<'a> {
             .find_map(|(_, filed)| match &filed.fact {
                 Fact::PartNeeded {
                     part: id, label, ..
-                } if id == part => Some(self.service.texts().text(*label)),
+                } if id == part => Some(self.snap.texts().text(*label)),
                 _ => None,
             })
             .unwrap_or_else(|| format!("part {part}"))
@@ -295,7 +295,7 @@ impl<'a> Names<'a> {
             .find_map(|(_, filed)| match &filed.fact {
                 Fact::SubletOut {
                     sublet: id, what, ..
-                } if id == sublet => Some(self.service.texts().text(*what)),
+                } if id == sublet => Some(self.snap.texts().text(*what)),
                 _ => None,
             })
             .unwrap_or_else(|| "work sent out".to_owned())
@@ -307,7 +307,7 @@ impl<'a> Names<'a> {
             .find(|known| known.line == *line)
             .map_or_else(
                 || "a line".to_owned(),
-                |line| self.service.texts().text(line.complaint),
+                |line| self.snap.texts().text(line.complaint),
             )
     }
 }

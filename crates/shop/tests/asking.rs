@@ -4,6 +4,8 @@
 
 mod bench;
 
+use bench::seen;
+
 use bench::Bench;
 use record::v1::codes::{ConsentStepForm, PayerForm};
 use serde_json::{Value, json};
@@ -174,7 +176,7 @@ fn a_yes_that_arrives_late_agreed_to_the_price_it_had_seen() {
 
 /// What the page of calls says, each with its kind.
 fn calls(bench: &Bench) -> Vec<(CallKind, String)> {
-    let calls = shop::view::calls(&bench.service).unwrap();
+    let calls = seen::calls(&bench.service).unwrap();
     calls
         .into_iter()
         .map(|call| (call.kind, call.what))
@@ -264,7 +266,7 @@ fn an_ask_is_on_the_page_of_calls_with_the_number_to_ring() {
             json!({ "price": { "entries": [entry("gasket", "780.40", "customer")] } }),
         )
         .unwrap();
-    let call = shop::view::calls(&bench.service).unwrap().remove(0);
+    let call = seen::calls(&bench.service).unwrap().remove(0);
     assert_eq!(
         (call.kind, call.phone.as_str(), call.page.as_str()),
         (CallKind::Ask, "0600 555 001", "ask")

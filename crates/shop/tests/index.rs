@@ -5,6 +5,8 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod bench;
+
+use bench::seen::{order, rows, rows_here, rows_of_vehicle};
 #[path = "../../record/tests/samples/mod.rs"]
 mod samples;
 
@@ -12,7 +14,7 @@ use bench::{Bench, LOG};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use shop::repair::{CustomerId, Token, VehicleId};
-use shop::view::{MOST_ROWS, OrderRow, order, rows, rows_here, rows_of_vehicle};
+use shop::view::{MOST_ROWS, OrderRow};
 use shop::{Breadth, Device, Service, Whom};
 use std::sync::Arc;
 use store::{CacheChange, Memory, Store, Wanted};

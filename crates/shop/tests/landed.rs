@@ -107,10 +107,18 @@ fn a_record_of_an_earlier_month_is_taken_in_and_shown() {
             assert!(!order.decisions().is_empty(), "{month}: order {number}");
         }
         drop(world);
-        let all = shop::view::rows(&service, None, None).unwrap();
+        let all = service
+            .look(&shop::Caller::program(), |snap| {
+                shop::view::rows(snap, None, None)
+            })
+            .unwrap();
         assert!(all.len() >= 9, "{month}: {}", all.len());
         for row in all {
-            let view = shop::view::order(&service, row.number).unwrap();
+            let view = service
+                .look(&shop::Caller::program(), |snap| {
+                    shop::view::order(snap, row.number)
+                })
+                .unwrap();
             assert!(!view.story.is_empty(), "{month}: order {}", row.number);
         }
     }

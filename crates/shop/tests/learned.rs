@@ -4,10 +4,13 @@
 
 mod bench;
 
+use bench::seen;
+use bench::seen::learned;
+
 use bench::Bench;
 use map::{Ground, Map, Weight};
 use serde_json::json;
-use shop::planning::{Learned, learned};
+use shop::planning::Learned;
 use shop::repair::ItemId;
 use shop::{Device, TroubleKind};
 
@@ -85,7 +88,7 @@ fn one_order_makes_a_map_of_the_sequence_seen_once() {
     );
     assert_eq!(map.items[&lamp].zone.as_deref(), Some("cabin"));
     // Nothing was kept by looking.
-    assert!(bench.service.maps().unwrap().is_empty());
+    assert!(seen::maps(&bench.service).unwrap().is_empty());
 }
 
 #[test]

@@ -4,6 +4,9 @@
 
 mod bench;
 
+use bench::seen;
+use bench::tell_to;
+
 use bench::Bench;
 use serde_json::{Value, json};
 use shop::repair::MapId;
@@ -18,7 +21,7 @@ fn drafted(version: u32, text: &str) -> Value {
 
 fn keep(bench: &mut Bench, version: u32, text: &str) -> Result<shop::Accepted, shop::Trouble> {
     let sent = bench.make("map:small-van", "map_fact", drafted(version, text));
-    bench.service.command(sent)
+    tell_to(&bench.service, sent)
 }
 
 #[test]
@@ -26,15 +29,15 @@ fn every_version_of_a_map_is_kept_and_read() {
     let mut bench = Bench::new();
     let id = MapId::new("small-van");
     assert_eq!(
-        bench.service.map(&id, None).unwrap_err().kind,
+        seen::map(&bench.service, &id, None).unwrap_err().kind,
         TroubleKind::NotFound
     );
     keep(&mut bench, 1, SMALL).unwrap();
     let more = format!("{SMALL}[items.belt]\nis = \"belt\"\n");
     keep(&mut bench, 2, &more).unwrap();
-    let first = bench.service.map(&id, Some(1)).unwrap();
+    let first = seen::map(&bench.service, &id, Some(1)).unwrap();
     assert_eq!((first.text.as_str(), first.version), (SMALL, 1));
-    let newest = bench.another_program().map(&id, None).unwrap();
+    let newest = seen::map(&bench.another_program(), &id, None).unwrap();
     assert_eq!(newest.text, more);
     assert_eq!(newest.sound().unwrap().items.len(), 2);
     assert_eq!(
@@ -43,7 +46,7 @@ fn every_version_of_a_map_is_kept_and_read() {
         "the shop counts versions"
     );
     assert_eq!(
-        bench.service.map(&id, Some(3)).unwrap_err().kind,
+        seen::map(&bench.service, &id, Some(3)).unwrap_err().kind,
         TroubleKind::NotFound
     );
 }
@@ -53,7 +56,7 @@ fn a_map_with_errors_is_kept_but_nothing_is_planned_by_it() {
     let mut bench = Bench::new();
     keep(&mut bench, 1, SMALL).unwrap();
     keep(&mut bench, 2, "vehicle = \"Small Van\"\n[items.tray]\n").unwrap();
-    let shelf = bench.service.maps().unwrap();
+    let shelf = seen::maps(&bench.service).unwrap();
     assert_eq!((shelf.len(), shelf[0].sound), (1, Some(1)));
     assert_eq!(shelf[0].versions, [1, 2]);
     let trouble = shelf[0].newest.sound().unwrap_err();
@@ -75,7 +78,7 @@ fn two_people_cannot_both_keep_the_next_version() {
         assert_eq!(trouble.kind, TroubleKind::Conflict, "version {version}");
         assert!(trouble.what.contains("last version is 2"), "{trouble}");
     }
-    let kept = bench.service.map(&MapId::new("small-van"), None).unwrap();
+    let kept = seen::map(&bench.service, &MapId::new("small-van"), None).unwrap();
     assert_eq!(kept.text, SMALL);
 }
 
@@ -86,7 +89,7 @@ fn what_is_no_text_or_too_long_is_no_map() {
     let picture = json!({ "drafted": { "version": 1, "text": { "file": "/9j/", "media": "image/jpeg", "salt": salt } } });
     let sent = bench.make("map:picture", "map_fact", picture);
     assert_eq!(
-        bench.service.command(sent).unwrap_err().kind,
+        tell_to(&bench.service, sent).unwrap_err().kind,
         TroubleKind::Unreadable
     );
     let long = "# long\n".repeat(40_000);
@@ -100,6 +103,6 @@ fn what_is_no_text_or_too_long_is_no_map() {
 fn a_map_goes_to_a_map() {
     let mut bench = Bench::new();
     let sent = bench.make("shop", "map_fact", drafted(1, SMALL));
-    let trouble = bench.service.command(sent).unwrap_err();
+    let trouble = tell_to(&bench.service, sent).unwrap_err();
     assert!(trouble.what.contains("a map_fact to map:…"), "{trouble}");
 }

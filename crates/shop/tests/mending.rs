@@ -5,6 +5,8 @@
 
 mod bench;
 
+use bench::tell_to;
+
 use bench::Bench;
 use drawing::joint;
 use fastener::repair::Planning;
@@ -95,7 +97,7 @@ fn the_shops_own_weights_decide_and_nonsense_is_refused() {
         let [margin, time, cost, reversibility] = weights;
         let fact = json!({ "weighed": { "weights": {
             "margin": margin, "time": time, "cost": cost, "reversibility": reversibility } } });
-        service.command(device.command("shop", at(), "shop_fact", fact))
+        tell_to(&service, device.command("shop", at(), "shop_fact", fact))
     };
     let first = |service: &Service| {
         let world = service.world().unwrap();

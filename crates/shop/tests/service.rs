@@ -4,10 +4,13 @@
 
 mod bench;
 
+use bench::seen::{order, rows};
+use bench::tell_to;
+
 use bench::{Bench, LOG, command, consent, number};
 use serde_json::{Value, json};
 use shop::repair::{OrderId, VehicleId, Words};
-use shop::view::{order, rows};
+
 use shop::{Device, TroubleKind};
 use std::collections::BTreeSet;
 use std::sync::{Arc, Mutex};
@@ -28,11 +31,11 @@ fn a_command_sent_twice_counts_once_and_gets_the_same_answer() {
         json!({ "paid": {
         "payer": "customer", "amount": "50.00", "by": "cash", "deposit": true } }),
     );
-    let first = bench.service.command(paid.clone()).unwrap();
+    let first = tell_to(&bench.service, paid.clone()).unwrap();
     let head = bench.store.head(LOG).unwrap();
-    assert_eq!(bench.service.command(paid.clone()).unwrap(), first);
+    assert_eq!(tell_to(&bench.service, paid.clone()).unwrap(), first);
     // Another program, which had no part in it, gives the same answer too.
-    assert_eq!(bench.another_program().command(paid).unwrap(), first);
+    assert_eq!(tell_to(&bench.another_program(), paid).unwrap(), first);
     assert_eq!(bench.store.head(LOG).unwrap(), head);
     assert_eq!(bench.view(&id).payments.len(), 1);
 
@@ -41,9 +44,9 @@ fn a_command_sent_twice_counts_once_and_gets_the_same_answer() {
         "request",
         json!({ "open": { "vehicle": "v", "customer": "c" } }),
     );
-    let first = bench.service.command(open.clone()).unwrap();
+    let first = tell_to(&bench.service, open.clone()).unwrap();
     assert_eq!(
-        bench.service.command(open).unwrap(),
+        tell_to(&bench.service, open).unwrap(),
         first,
         "a request is not decided again"
     );
@@ -55,9 +58,9 @@ fn an_id_used_for_something_else_is_refused() {
     let id = bench.open("Ada Brandt", "Drayman", "KD 2302");
     let paid = |amount: &str| json!({ "paid": { "payer": "customer", "amount": amount, "by": "cash", "deposit": true } });
     let mut sent = bench.make(&format!("order:{id}"), "fact", paid("50.00"));
-    bench.service.command(sent.clone()).unwrap();
+    tell_to(&bench.service, sent.clone()).unwrap();
     sent["fact"] = paid("500.00");
-    let trouble = bench.service.command(sent).unwrap_err();
+    let trouble = tell_to(&bench.service, sent).unwrap_err();
     assert_eq!(trouble.kind, TroubleKind::IdReused);
     assert_eq!(bench.view(&id).payments[0].amount, "50.00");
 }
@@ -175,7 +178,7 @@ fn a_request_is_decided_again_where_somebody_was_quicker_unless_it_says_what_it_
     *store.first.lock().unwrap() = Some(like_the_last(store.as_ref()));
     let mut resting = bench.make(&stream, "request", price);
     resting["expected"] = json!({ stream.as_str(): 5 });
-    let trouble = bench.service.command(resting.clone()).unwrap_err();
+    let trouble = tell_to(&bench.service, resting.clone()).unwrap_err();
     assert_eq!(trouble.kind, TroubleKind::Conflict);
     assert_eq!(trouble.place, stream);
     assert!(trouble.what.contains("at 6, not at 5"), "{trouble}");
@@ -187,7 +190,7 @@ fn a_request_is_decided_again_where_somebody_was_quicker_unless_it_says_what_it_
 
     // Nothing was written, so it may be decided again on what is new.
     resting["expected"] = json!({ stream.as_str(): 6 });
-    assert_eq!(bench.service.command(resting).unwrap().events[0].seq, 7);
+    assert_eq!(tell_to(&bench.service, resting).unwrap().events[0].seq, 7);
 }
 
 #[test]
@@ -214,7 +217,7 @@ fn an_order_that_rests_on_its_own_stream_alone_still_gets_a_number_of_its_own() 
     quick.events[0].body = body.replace("1001", "1002").into_bytes();
     *store.first.lock().unwrap() = Some(quick);
 
-    bench.service.command(late).unwrap();
+    tell_to(&bench.service, late).unwrap();
     let world = bench.service.world().unwrap();
     let late = OrderId::new("late");
     assert_eq!(world.number_of(&late).unwrap(), Some(1003));
@@ -372,7 +375,7 @@ fn any_arrival_gives_what_is_served() {
         .collect();
     let told = story(&mut bench, &id);
     for command in &told {
-        bench.service.command(command.clone()).unwrap();
+        tell_to(&bench.service, command.clone()).unwrap();
     }
     let served = bench.view(&id);
     assert_eq!(served.open_items.len(), 1, "screws 3, 5 and 6 are out");
@@ -399,7 +402,7 @@ fn any_arrival_gives_what_is_served() {
         let clock = bench.clock.clone();
         let other = shop::Service::open(store, LOG, Arc::new(move || clock.now())).unwrap();
         for command in commands {
-            other.command(command).unwrap();
+            tell_to(&other, command).unwrap();
         }
         assert_eq!(
             order(&other, served.number).unwrap(),
@@ -449,7 +452,7 @@ fn replay_equals_what_is_served() {
     let mut bench = Bench::new();
     let id = bench.open("Ada Brandt", "Drayman", "KD 2302");
     for command in story(&mut bench, &id) {
-        bench.service.command(command).unwrap();
+        tell_to(&bench.service, command).unwrap();
     }
     let other = bench.open("Tilde Aumann", "Lanner", "LN 7719");
     bench.declare(&other, "tray", COVER, 1);
@@ -497,7 +500,7 @@ fn no_number_is_given_twice_however_many_open_at_once() {
                         "request",
                         open,
                     );
-                    service.command(sent).unwrap();
+                    tell_to(&service, sent).unwrap();
                     numbers.lock().unwrap().push(number(service, &id));
                 }
             });
@@ -888,7 +891,7 @@ fn commands_that_fit_nowhere_are_refused_with_where_what_and_how_to_mend() {
     settings["set"]["settings"]["minor_digits"] = json!(4_000_000_000_u32);
     rows.push((bench.make("shop", "shop_fact", settings), "digits"));
     for (sent, what) in rows {
-        let trouble = bench.service.command(sent.clone()).unwrap_err();
+        let trouble = tell_to(&bench.service, sent.clone()).unwrap_err();
         assert_eq!(trouble.kind, TroubleKind::Unreadable, "{sent}: {trouble}");
         assert!(trouble.to_string().contains(what), "{sent} says {trouble}");
         assert!(!trouble.place.is_empty() && !trouble.mend.is_empty());

@@ -4,6 +4,9 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod bench;
+
+use bench::seen::{order, rows};
+use bench::tell_to;
 #[path = "../../record/tests/samples/mod.rs"]
 mod samples;
 
@@ -11,7 +14,6 @@ use bench::{Bench, LOG};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use shop::TroubleKind;
-use shop::view::{order, rows};
 
 /// Where it goes, the field it stands in, the content.
 fn told() -> impl Strategy<Value = (&'static str, &'static str, Value)> {
@@ -91,7 +93,7 @@ fn the_ends_of_every_scale_can_be_shown() {
         ] {
             let mut sent = bench.make("order:a", "fact", fact);
             sent["happened_at"] = json!(at);
-            bench.service.command(sent).unwrap();
+            tell_to(&bench.service, sent).unwrap();
         }
         bench.declare("a", "oil", ("fluid", "oil", "below"), 1);
         for drained in [format!("{most} L"), "1e400 L".to_owned(), "-5 L".to_owned()] {

@@ -4,10 +4,12 @@
 
 mod bench;
 
+use bench::seen::order;
+
 use bench::{Bench, LOG};
 use serde_json::json;
 use shop::repair::{CustomerId, Token, VehicleId};
-use shop::view::order;
+
 use shop::{Breadth, Device, Erasing, Service, Whom};
 
 const DAY: i64 = 24 * 60;

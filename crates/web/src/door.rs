@@ -1,6 +1,8 @@
 //! The JSON door.
 
 use crate::State;
+use crate::allowed::caller_of;
+use crate::pages::cookie;
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{self, Path, Query};
@@ -8,8 +10,9 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
+use serde_json::Value;
 use shop::view::{self, OrderRow, OrderView};
-use shop::{Accepted, SentCommand, Trouble, TroubleKind};
+use shop::{Accepted, SentCommand, Snapshot, Trouble, TroubleKind};
 use utoipa::OpenApi;
 
 /// The description of the JSON door, made from the code.
@@ -92,10 +95,20 @@ pub async fn commands(
             ));
         }
     };
-    match blocking(move || state.service.command(sent)).await {
+    match blocking(move || command_of(&state, &headers, sent)).await {
         Ok(accepted) => Json(accepted).into_response(),
         Err(trouble) => answer(&trouble),
     }
+}
+
+/// Takes a command of the person it names: who a page was opened for, and who is named in
+/// it, are one until people sign in.
+fn command_of(state: &State, headers: &HeaderMap, sent: Value) -> Result<Accepted, Trouble> {
+    let named = sent.get("who").and_then(Value::as_str);
+    let device = sent.get("device").and_then(Value::as_str).unwrap_or("");
+    let page = cookie(headers, "who");
+    let caller = state.service.caller(named.or(page.as_deref()), device)?;
+    state.service.command(&caller, sent)
 }
 
 /// What to look for.
@@ -111,9 +124,15 @@ pub struct Find {
 #[utoipa::path(get, path = "/api/orders", params(Find), responses((status = 200, body = Vec<OrderRow>)))]
 pub async fn orders(
     extract::State(state): extract::State<State>,
+    headers: HeaderMap,
     Query(find): Query<Find>,
 ) -> Response {
-    match blocking(move || view::rows(&state.service, find.find.as_deref(), find.before)).await {
+    let caller = caller_of(&state, &headers);
+    let found = blocking(move || {
+        let rows = |snap: &Snapshot<'_>| view::rows(snap, find.find.as_deref(), find.before);
+        state.service.look(&caller, rows)
+    });
+    match found.await {
         Ok(rows) => Json(rows).into_response(),
         Err(trouble) => answer(&trouble),
     }
@@ -128,13 +147,16 @@ pub async fn orders(
 )]
 pub async fn order(
     extract::State(state): extract::State<State>,
+    headers: HeaderMap,
     Path(number): Path<String>,
 ) -> Response {
+    let caller = caller_of(&state, &headers);
     let found = blocking(move || {
         let number = number
             .parse()
             .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
-        view::order(&state.service, number)
+        let order = |snap: &Snapshot<'_>| view::order(snap, number);
+        state.service.look(&caller, order)
     });
     match found.await {
         Ok(order) => Json(order).into_response(),

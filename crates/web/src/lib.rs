@@ -6,6 +6,7 @@
 //!
 //! This room knows nothing of SQL, of hashes, or of how events are stored.
 
+mod allowed;
 mod assets;
 mod door;
 mod guard;
@@ -61,6 +62,10 @@ pub fn router(state: State, port: u16) -> Router {
         .layer(CompressionLayer::new())
         .route("/api/live", get(live::live))
         .merge(assets::routes())
+        .route_layer(axum::middleware::from_fn_with_state(
+            state.clone(),
+            allowed::allowed,
+        ))
         .fallback(pages::nowhere)
         // One limit, ours: the framework's own for JSON is smaller than a photo.
         .layer(DefaultBodyLimit::disable())

@@ -10,7 +10,7 @@ use record::v1::basics::StateForm;
 use serde_json::json;
 use shop::planning::{Asked, adopt, in_order};
 use shop::repair::{ItemId, MapId};
-use shop::{Device, Service, Trouble};
+use shop::{Caller, Device, Service, Trouble};
 
 /// What is next, described before it is touched.
 const NEXT: [&str; 4] = [
@@ -179,7 +179,9 @@ pub fn order(service: &Service, now: Timestamp) -> Result<(), Trouble> {
 /// The order works by the map of its engine front and aims at the seals of the housing. The
 /// shroud stays on: its clips are brittle.
 fn plan_it(service: &Service, scene: &mut Scene<'_>) -> Result<Map, Trouble> {
-    let kept = service.map(&MapId::new(super::maps::MAPS[0].0), None)?;
+    let kept = service.look(&Caller::program(), |snap| {
+        snap.map(&MapId::new(super::maps::MAPS[0].0), None)
+    })?;
     let map = kept.sound()?.clone();
     scene.ask(adopt(&kept.id, &map, &Device::words))?;
     let asked = Asked {

@@ -2,7 +2,7 @@
 
 use jiff::{SignedDuration, Timestamp};
 use serde_json::json;
-use shop::{Device, Service, Trouble};
+use shop::{Caller, Device, Service, Trouble};
 
 /// Each map by its name in the record.
 pub const MAPS: [(&str, &str); 3] = [
@@ -28,7 +28,10 @@ pub fn bring(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         let text = Device::document(text, "application/toml");
         let drafted = json!({ "drafted": { "version": 1, "text": text } });
         service
-            .command(device.command(&format!("map:{name}"), at, "map_fact", drafted))
+            .command(
+                &Caller::program(),
+                device.command(&format!("map:{name}"), at, "map_fact", drafted),
+            )
             .map(drop)?;
     }
     Ok(())

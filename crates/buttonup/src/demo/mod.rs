@@ -10,7 +10,7 @@ use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
 use record::v1::basics::StateForm;
 use serde_json::json;
-use shop::{Device, Service, Trouble};
+use shop::{Caller, Device, Service, Trouble};
 
 /// The people of the demo, by name in the record and as they are called.
 const PEOPLE: [(&str, &str, &str); 4] = [
@@ -46,7 +46,10 @@ fn set_up(service: &Service, now: Timestamp) -> Result<(), Trouble> {
     let before = now - SignedDuration::from_hours(24 * 30);
     let mut tell = |fact| {
         service
-            .command(device.command("shop", before, "shop_fact", fact))
+            .command(
+                &Caller::program(),
+                device.command("shop", before, "shop_fact", fact),
+            )
             .map(drop)
     };
     let zone = TimeZone::system();

@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use shop::planning::declared;
 use shop::repair::{ItemId, OrderId, VehicleId};
 use shop::view::{OrderView, order};
-use shop::{Device, Service, Trouble};
+use shop::{Caller, Device, Service, Trouble};
 
 /// Who and what an order is about.
 pub struct About<'a> {
@@ -80,7 +80,11 @@ impl<'a> Scene<'a> {
         about: &About<'_>,
     ) -> Result<Self, Trouble> {
         let mut scene = Self::blank(service, who, at);
-        scene.vehicle = order(service, earlier)?.row.vehicle_id.unwrap_or_default();
+        scene.vehicle = service
+            .look(&Caller::program(), |snap| order(snap, earlier))?
+            .row
+            .vehicle_id
+            .unwrap_or_default();
         let customer = {
             let world = service.world()?;
             let vehicle = world.vehicle(&VehicleId::new(scene.vehicle.clone()))?;
@@ -123,7 +127,7 @@ impl<'a> Scene<'a> {
 
     fn send(&mut self, stream: &str, part: &str, content: Value) -> Result<(), Trouble> {
         let command = self.device.command(stream, self.now, part, content);
-        self.service.command(command).map(drop)
+        self.service.command(&Caller::program(), command).map(drop)
     }
 
     /// Tells a fact of the order.
@@ -145,7 +149,8 @@ impl<'a> Scene<'a> {
             let id = OrderId::new(self.order.clone());
             world.number_of(&id)?.unwrap_or_default()
         };
-        order(self.service, number)
+        self.service
+            .look(&Caller::program(), |snap| order(snap, number))
     }
 
     /// Declares things.

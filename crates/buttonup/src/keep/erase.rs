@@ -65,7 +65,11 @@ pub fn keep_for(keep: &KeepFor) -> Result<Answer, Wrong> {
         .collect();
     let fact = json!({ "records-kept": { "years": keep.years, "after": told } });
     let mut device = Device::new("buttonup", &keep.who);
-    service.command(device.command("shop", service.now(), "shop_fact", fact))?;
+    let caller = service.caller(Some(&keep.who), "buttonup")?;
+    service.command(
+        &caller,
+        device.command("shop", service.now(), "shop_fact", fact),
+    )?;
     let years = shop::kept_years(&*service.world()?);
     let longer = if years > keep.years {
         "; the rules of the place that the shop chose want so many"

@@ -5,7 +5,7 @@ use super::asked::read;
 use super::fill::{self, Fill, JUG_WITHIN_L, PAN_WITHIN_L};
 use super::readings::{Readings, last_digit};
 use super::{Answer, Asked};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::vehicle_of;
 use coolant::{Amount, Measure, Mixture, Reading};
@@ -170,8 +170,8 @@ pub const LEAK: &str = "coolant leak test";
 ///
 /// # Errors
 /// [`Trouble`], if there is no such order or the record cannot be read.
-pub fn of_order(service: &Service, number: u64, item: &str) -> Result<OrderCoolant, Trouble> {
-    let world = service.world()?;
+pub fn of_order(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<OrderCoolant, Trouble> {
+    let world = snap.world();
     let id = world
         .order_numbered(number)?
         .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
@@ -206,7 +206,7 @@ pub fn of_order(service: &Service, number: u64, item: &str) -> Result<OrderCoola
         strengths: strengths(&facts),
         ..OrderCoolant::default()
     };
-    let names = crate::say::Names::of(service, &world, order);
+    let names = crate::say::Names::of(snap, &world, order);
     for filed in &facts {
         let who = names.person(&filed.stamp.who);
         let amount = |amount: &Written| amount.as_str().to_owned();

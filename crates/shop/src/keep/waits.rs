@@ -118,7 +118,11 @@ pub(super) fn wait(
         let asked = json!({ "erasure-asked": { "customer": customer.as_str(),
             "every_word": breadth == Breadth::EveryWord, "why": why.as_str() } });
         let mut device = Device::new("buttonup", who);
-        service.command(device.command("shop", service.now(), "shop_fact", asked))?;
+        let caller = service.caller(Some(who), "buttonup")?;
+        service.command(
+            &caller,
+            device.command("shop", service.now(), "shop_fact", asked),
+        )?;
     }
     Ok(Erasing::Waits { customer, until })
 }

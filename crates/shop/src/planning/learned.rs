@@ -3,7 +3,7 @@
 
 use super::names::code;
 use crate::maps::KeptMap;
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use jiff::Timestamp;
 use map::{Job, JobItem};
@@ -38,14 +38,14 @@ pub fn map_id(vehicle: &str) -> MapId {
 /// # Errors
 /// [`Trouble`]: there is no such order, nothing came off in it, or the map's text is no
 /// TOML.
-pub fn learned(service: &Service, number: u64, vehicle: &str) -> Result<Learned, Trouble> {
+pub fn learned(snap: &Snapshot<'_>, number: u64, vehicle: &str) -> Result<Learned, Trouble> {
     let (job, adopted) = {
-        let world = service.world()?;
+        let world = snap.world();
         let id = world
             .order_numbered(number)?
             .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
         let order = world.order(&id)?;
-        let label = |words| service.texts().text(words);
+        let label = |words| snap.texts().text(words);
         let job = job_of(&order, &format!("order {number}"), vehicle, &label);
         (job, adoption(&order).map(|adopted| adopted.map.clone()))
     };
@@ -55,7 +55,7 @@ pub fn learned(service: &Service, number: u64, vehicle: &str) -> Result<Learned,
         )));
     }
     let of_vehicle = || -> Result<Option<MapId>, Trouble> {
-        let shelf = service.maps()?;
+        let shelf = snap.maps()?;
         let is_it = |kept: &KeptMap| {
             kept.sound()
                 .is_ok_and(|map| map.vehicle.eq_ignore_ascii_case(vehicle))
@@ -69,7 +69,7 @@ pub fn learned(service: &Service, number: u64, vehicle: &str) -> Result<Learned,
         Some(map) => Some(map),
         None => of_vehicle()?,
     };
-    let kept = known.map(|map| service.map(&map, None)).transpose()?;
+    let kept = known.map(|map| snap.map(&map, None)).transpose()?;
     let text = kept.as_ref().map_or("", |kept| &kept.text);
     let text = map::merge(text, &job).map_err(|error| {
         Trouble::unreadable("the map", error.message(), "mend its newest version first")

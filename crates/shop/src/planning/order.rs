@@ -4,7 +4,7 @@ use super::shown::Extras;
 use super::standing::{last_place, standing, to_roll};
 use super::{Asked, Stands, in_order};
 use crate::maps::KeptMap;
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use map::Map;
 use plan::Problem;
@@ -47,22 +47,22 @@ pub struct OrderMap {
 ///
 /// # Errors
 /// [`Trouble`], if there is no such order or the record cannot be read.
-pub fn map_of_order(service: &Service, number: u64) -> Result<Option<(MapId, u32)>, Trouble> {
-    with_order(service, number, |order, _| {
+pub fn map_of_order(snap: &Snapshot<'_>, number: u64) -> Result<Option<(MapId, u32)>, Trouble> {
+    with_order(snap, number, |order, _| {
         adoption(order).map(|adopted| (adopted.map.clone(), adopted.version))
     })
 }
 
 fn with_order<T>(
-    service: &Service,
+    snap: &Snapshot<'_>,
     number: u64,
     read: impl FnOnce(&Order, &repair::Rules) -> T,
 ) -> Result<T, Trouble> {
-    let world = service.world()?;
+    let world = snap.world();
     let id = world
         .order_numbered(number)?
         .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
-    Ok(read(&*world.order(&id)?, &service.rules(&world)))
+    Ok(read(&*world.order(&id)?, &snap.rules()))
 }
 
 /// An order through a version of a map; `asked` in place of what the order aims at.
@@ -70,15 +70,15 @@ fn with_order<T>(
 /// # Errors
 /// [`Trouble`]: no such order, map or version, or the map has errors.
 pub fn on_map_of(
-    service: &Service,
+    snap: &Snapshot<'_>,
     number: u64,
     id: &MapId,
     version: Option<u32>,
     asked: Option<Asked>,
 ) -> Result<OrderMap, Trouble> {
-    let kept = service.map(id, version)?;
+    let kept = snap.map(id, version)?;
     let whole = kept.sound()?;
-    with_order(service, number, |order, rules| {
+    with_order(snap, number, |order, rules| {
         let adopted = adoption(order)
             .is_some_and(|adopted| adopted.map == id && adopted.version == kept.version);
         let before = aim(order);
@@ -100,10 +100,10 @@ pub fn on_map_of(
                 .map(|item| (item.clone(), id(item)))
                 .collect(),
             stood: last_place(&map, &account),
-            alike: alike(service, &map, &account),
-            differs: differs(service, order, &account),
+            alike: alike(snap, &map, &account),
+            differs: differs(snap, order, &account),
             to_roll: to_roll(&map, order, &account, rules),
-            extras: extras(service, &map, &account, &stands),
+            extras: extras(snap, &map, &account, &stands),
             kept: Arc::clone(&kept),
             map,
             asked,
@@ -116,7 +116,7 @@ pub fn on_map_of(
 }
 
 /// What was typed on the order in the map's own words before it worked by the map.
-fn alike(service: &Service, map: &Map, account: &Account) -> Vec<(ItemId, ItemId)> {
+fn alike(snap: &Snapshot<'_>, map: &Map, account: &Account) -> Vec<(ItemId, ItemId)> {
     let plain = |label: &str| label.trim().trim_end_matches('s').to_lowercase();
     let on_map: BTreeMap<ItemId, &ItemId> = map
         .items
@@ -134,14 +134,14 @@ fn alike(service: &Service, map: &Map, account: &Account) -> Vec<(ItemId, ItemId
         .filter(|item| !on_map.contains_key(&item.id));
     others
         .filter_map(|item| {
-            let name = by_words.get(&plain(&service.texts().text(item.label)))?;
+            let name = by_words.get(&plain(&snap.texts().text(item.label)))?;
             Some(((*name).clone(), item.id.clone()))
         })
         .collect()
 }
 
 /// What was noted to differ from now on: at which positions, what size and torque hold.
-fn differs(service: &Service, order: &Order, account: &Account) -> BTreeMap<ItemId, Vec<String>> {
+fn differs(snap: &Snapshot<'_>, order: &Order, account: &Account) -> BTreeMap<ItemId, Vec<String>> {
     let mut out: BTreeMap<ItemId, Vec<String>> = BTreeMap::new();
     for (_, filed) in order.facts() {
         let Fact::DifferenceNoted {
@@ -162,7 +162,7 @@ fn differs(service: &Service, order: &Order, account: &Account) -> BTreeMap<Item
         let told = [
             size.as_ref().map(|size| size.as_str().to_owned()),
             torque.as_ref().map(|torque| torque.as_str().to_owned()),
-            service.texts().text_of(*words),
+            snap.texts().text_of(*words),
         ];
         let told: Vec<String> = told.into_iter().flatten().collect();
         let id = account.moves.name(item).clone();
@@ -173,14 +173,14 @@ fn differs(service: &Service, order: &Order, account: &Account) -> BTreeMap<Item
     out
 }
 
-fn extras(service: &Service, map: &Map, account: &Account, stands: &Stands) -> Extras {
+fn extras(snap: &Snapshot<'_>, map: &Map, account: &Account, stands: &Stands) -> Extras {
     let unknown = stands.keys().filter(|item| !map.items.contains_key(*item));
     unknown
         .map(|item| {
             let label = account
                 .items
                 .get(item)
-                .map(|known| service.texts().text(known.label));
+                .map(|known| snap.texts().text(known.label));
             (
                 item.clone(),
                 label.unwrap_or_else(|| "something not described yet".to_owned()),

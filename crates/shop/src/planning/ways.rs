@@ -3,7 +3,7 @@
 use super::order::OrderMap;
 use super::shown::{Shown, choices, only_in, shown};
 use super::{Stands, say};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use map::MapMove;
 use plan::{MoveId, Plan, Problem};
@@ -32,9 +32,9 @@ impl OrderMap {
     ///
     /// # Errors
     /// [`Trouble`]: why there is none, in words.
-    pub fn plan(&self, service: &Service) -> Result<Shown, Trouble> {
+    pub fn plan(&self, snap: &Snapshot<'_>) -> Result<Shown, Trouble> {
         let problem = self.problem();
-        let plan = self.found(service, &problem)?;
+        let plan = self.found(snap, &problem)?;
         Ok(shown(&self.map, &problem, plan, &self.extras))
     }
 
@@ -43,36 +43,33 @@ impl OrderMap {
     ///
     /// # Errors
     /// [`Trouble`]: why there is none, in words.
-    pub fn whole(&self, service: &Service) -> Result<Shown, Trouble> {
+    pub fn whole(&self, snap: &Snapshot<'_>) -> Result<Shown, Trouble> {
         if self.asked.aim != AimIs::Reach {
-            return self.plan(service);
+            return self.plan(snap);
         }
         let problem = self.whole_problem();
-        let plan = self.found(service, &problem)?;
+        let plan = self.found(snap, &problem)?;
         Ok(shown(&self.map, &problem, plan, &self.extras))
     }
 
     /// The plan with nothing ruled out or called for, if anything is.
     #[must_use]
-    pub fn straight(&self, service: &Service, plan: &Plan) -> Option<Other> {
+    pub fn straight(&self, snap: &Snapshot<'_>, plan: &Plan) -> Option<Other> {
         let problem = self.problem_of(&self.asked.straight());
-        let other = service
-            .plan(&problem)
-            .ok()
-            .filter(|_| self.asked.is_bent())?;
+        let other = snap.plan(&problem).ok().filter(|_| self.asked.is_bent())?;
         Some(other_plan(None, String::new(), &other, plan))
     }
 
     /// Plans by other ways, each with one move of this plan ruled out: the cheapest few.
     #[must_use]
-    pub fn other_ways(&self, service: &Service, plan: &Plan) -> Vec<Other> {
+    pub fn other_ways(&self, snap: &Snapshot<'_>, plan: &Plan) -> Vec<Other> {
         const LOOKED_AT: usize = 4;
         let problem = self.problem();
         let mut out = Vec::new();
         for id in choices(&problem, plan).into_iter().take(LOOKED_AT) {
             let mut bent = problem.clone();
             bent.forbidden_moves.insert(id.clone());
-            if let Ok(other) = service.plan(&bent) {
+            if let Ok(other) = snap.plan(&bent) {
                 let not = say::made(&self.map, &id);
                 out.push(other_plan(Some(id), not, &other, plan));
             }
@@ -85,8 +82,8 @@ impl OrderMap {
     /// What has come about that no plan from a whole vehicle would have: things off that
     /// this way does not need, and pieces that stay behind.
     #[must_use]
-    pub fn unforeseen(&self, service: &Service) -> Vec<String> {
-        let planned: BTreeSet<ItemId> = match service.plan(&self.whole_problem()) {
+    pub fn unforeseen(&self, snap: &Snapshot<'_>) -> Vec<String> {
+        let planned: BTreeSet<ItemId> = match snap.plan(&self.whole_problem()) {
             Ok(plan) if self.asked.aim == AimIs::Reach => {
                 let moved = |step: &MapMove| plan.off.iter().any(|row| row.id.as_str() == step.id);
                 let steps = self.map.moves().map(|(_, step)| step);
@@ -137,9 +134,8 @@ impl OrderMap {
             .problem(&self.map, &Stands::new(), &BTreeSet::new())
     }
 
-    fn found(&self, service: &Service, problem: &Problem) -> Result<Plan, Trouble> {
-        service
-            .plan(problem)
+    fn found(&self, snap: &Snapshot<'_>, problem: &Problem) -> Result<Plan, Trouble> {
+        snap.plan(problem)
             .map_err(|error| say::trouble(&self.map, &error))
     }
 }

@@ -7,16 +7,17 @@ mod check;
 pub use answer::{Accepted, AcceptedEvent};
 pub(crate) use carried::carried_by_vehicle;
 
+use crate::caller::Caller;
 use crate::command::{ReadCommand, Said, read};
-use crate::maps::{Shelf, check_draft};
-use crate::planning::search::Made;
+use crate::maps::check_draft;
+use crate::roles;
+use crate::snapshot::{Shelves, Snapshot};
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
 use crate::world::World;
 use answer::{accepted, append_trouble, id_reused};
 use check::{check_place, check_settings, check_weights};
 use jiff::Timestamp;
-use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream, encode};
 use repair::{
     Context, Decision, Event, Order, OrderId, Refusal, Request, Rules, ShopFact, Words, decide,
@@ -24,7 +25,7 @@ use repair::{
 };
 use serde_json::Value;
 use std::collections::BTreeMap;
-use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard};
+use std::sync::{Arc, PoisonError, RwLock};
 use store::{NewEvent, Outcome, Row, Store};
 
 /// A clock handed in by whoever starts the service.
@@ -35,10 +36,11 @@ pub struct Service {
     store: Arc<dyn Store>,
     log: String,
     now: Now,
-    world: RwLock<World>,
+    /// The world as it is now. Whoever looks takes it along; whoever writes changes it in
+    /// place if nobody looks, and a copy of it otherwise.
+    world: RwLock<Arc<World>>,
     texts: Texts,
-    shelf: Shelf,
-    plans: Made,
+    shelves: Shelves,
 }
 
 /// How often a request without `expected` is read and decided again.
@@ -54,12 +56,11 @@ impl Service {
     pub fn open(store: Arc<dyn Store>, log: &str, now: Now) -> Result<Self, Trouble> {
         let service = Self {
             texts: Texts::new(Arc::clone(&store), log),
-            world: RwLock::new(World::open(Arc::clone(&store), log)?),
+            world: RwLock::new(Arc::new(World::open(Arc::clone(&store), log)?)),
             store,
             log: log.to_owned(),
             now,
-            shelf: Shelf::default(),
-            plans: Made::default(),
+            shelves: Shelves::default(),
         };
         service.catch_up()?;
         Ok(service)
@@ -69,25 +70,50 @@ impl Service {
     ///
     /// # Errors
     /// [`Trouble`], if the record cannot be read.
-    pub fn world(&self) -> Result<RwLockReadGuard<'_, World>, Trouble> {
+    pub fn world(&self) -> Result<Arc<World>, Trouble> {
         if self.store.head(&self.log)?.position > self.read_world().position {
             self.catch_up()?;
         }
         Ok(self.read_world())
     }
 
+    /// Lets somebody look at the shop as it is now, or at a page, a door or a file of it.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read, or as `look` says.
+    pub fn look<T>(
+        &self,
+        caller: &Caller,
+        look: impl FnOnce(&Snapshot<'_>) -> Result<T, Trouble>,
+    ) -> Result<T, Trouble> {
+        let world = self.world()?;
+        look(&Snapshot::new(
+            caller,
+            world,
+            &self.texts,
+            &self.shelves,
+            self.now(),
+        ))
+    }
+
+    /// A person as this program knew them at the last news of the record.
+    #[must_use]
+    pub fn known_caller(&self, person: Option<&str>, device: &str) -> Caller {
+        Caller::of(&self.read_world().shop, person, device)
+    }
+
+    /// A person of the shop as who asks.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read.
+    pub fn caller(&self, person: Option<&str>, device: &str) -> Result<Caller, Trouble> {
+        Ok(Caller::of(&self.world()?.shop, person, device))
+    }
+
     /// The texts behind commitments.
     #[must_use]
     pub fn texts(&self) -> &Texts {
         &self.texts
-    }
-
-    pub(crate) fn plans(&self) -> &Made {
-        &self.plans
-    }
-
-    pub(crate) fn shelf(&self) -> &Shelf {
-        &self.shelf
     }
 
     /// The store and the log's name.
@@ -105,25 +131,17 @@ impl Service {
     /// The time and zone of questions asked now.
     #[must_use]
     pub fn rules(&self, world: &World) -> Rules {
-        let zone = world
-            .shop
-            .settings()
-            .and_then(|settings| TimeZone::get(&settings.zone).ok())
-            .unwrap_or(TimeZone::UTC);
-        Rules {
-            now: (self.now)(),
-            zone,
-            leeway: crate::places::leeway_of(&world.shop),
-        }
+        crate::snapshot::rules(world, self.now())
     }
 
-    /// Takes one command as a device sent it.
+    /// Takes one command of a caller as a device sent it.
     ///
     /// # Errors
     /// [`Trouble`]: it cannot be read, is refused, somebody else was quicker, or the
     /// record cannot be written.
-    pub fn command(&self, sent: Value) -> Result<Accepted, Trouble> {
+    pub fn command(&self, caller: &Caller, sent: Value) -> Result<Accepted, Trouble> {
         let command = read(sent)?;
+        roles::check(caller, command.act())?;
         let earlier = self.store.command(&self.log, command.id.as_str())?;
         if !earlier.is_empty() {
             return self.repeat(&command, &earlier);
@@ -273,7 +291,7 @@ impl Service {
         };
         let order = world.order(id)?;
         let decided = decide(&order, &context, request.clone())
-            .map_err(|refusal| self.refused(world, &order, &refusal))?;
+            .map_err(|refusal| self.refused(&order, &refusal))?;
         let mut out = Vec::new();
         for event in decided {
             match &event {
@@ -296,7 +314,7 @@ impl Service {
         Ok(out)
     }
 
-    fn refused(&self, world: &World, order: &Order, refusal: &Refusal) -> Trouble {
+    fn refused(&self, order: &Order, refusal: &Refusal) -> Trouble {
         let mut trouble = Trouble::new(
             TroubleKind::Refused,
             "the order",
@@ -304,8 +322,12 @@ impl Service {
             crate::say::mend(refusal),
         );
         if let Refusal::StillOpen { reasons, .. } = refusal {
-            let names = crate::say::Names::of(self, world, order);
-            trouble.reasons = reasons.iter().map(|reason| names.reason(reason)).collect();
+            trouble.reasons = self
+                .look(&Caller::program(), |snap| {
+                    let names = crate::say::Names::of(snap, snap.world(), order);
+                    Ok(reasons.iter().map(|reason| names.reason(reason)).collect())
+                })
+                .unwrap_or_default();
         }
         trouble
     }
@@ -363,6 +385,7 @@ impl Service {
                 return Ok(());
             };
             let mut world = self.world.write().unwrap_or_else(PoisonError::into_inner);
+            let world = Arc::make_mut(&mut *world);
             world.take(&rows)?;
             for row in &rows {
                 // Erased by whichever program: no word of it stays at hand here.
@@ -384,11 +407,11 @@ impl Service {
     pub fn save_index(&self) -> Result<(), Trouble> {
         self.catch_up()?;
         let mut world = self.world.write().unwrap_or_else(PoisonError::into_inner);
-        world.save(true)
+        Arc::make_mut(&mut *world).save(true)
     }
 
-    fn read_world(&self) -> RwLockReadGuard<'_, World> {
-        self.world.read().unwrap_or_else(PoisonError::into_inner)
+    fn read_world(&self) -> Arc<World> {
+        Arc::clone(&self.world.read().unwrap_or_else(PoisonError::into_inner))
     }
 }
 

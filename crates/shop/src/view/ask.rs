@@ -4,7 +4,7 @@ use super::customer_text;
 use super::desk::{PriceEntryView, price_entry};
 use crate::places::place_of;
 use crate::say;
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
 use record::form::Form;
@@ -57,7 +57,7 @@ pub struct AskView {
 
 /// What to ask each payer but the shop itself, the customer first.
 pub(super) fn asks(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     order: &Order,
     rules: &Rules,
@@ -71,13 +71,13 @@ pub(super) fn asks(
         .filter(|payer| *payer != Payer::Goodwill)
         .map(|payer| {
             let totals = price.as_ref().and_then(|price| price.totals.get(&payer));
-            ask(service, world, order, rules, payer, totals)
+            ask(snap, world, order, rules, payer, totals)
         })
         .collect()
 }
 
 fn ask(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     order: &Order,
     rules: &Rules,
@@ -100,7 +100,7 @@ fn ask(
         .map(|ceiling| (ceiling, rules.leeway.limit(ceiling.amount, digits)))
         .filter(|(ceiling, limit)| *limit > ceiling.amount)
         .map(|(_, limit)| limit);
-    let who = called(service, world, order, payer)?;
+    let who = called(snap, world, order, payer)?;
     let asked = Asked {
         who: &who,
         ceiling,
@@ -108,11 +108,11 @@ fn ask(
         taxed: totals.is_some_and(|totals| !totals.tax.is_zero()),
         digits,
     };
-    let (agreed, added, dropped) = since_agreed(service, order, payer)?;
+    let (agreed, added, dropped) = since_agreed(snap, order, payer)?;
     Ok(AskView {
         payer: PayerForm::of(&payer),
         phone: match payer {
-            Payer::Customer => customer_text(service, world, order, Field::Phone)?,
+            Payer::Customer => customer_text(snap, world, order, Field::Phone)?,
             _ => String::new(),
         },
         sentence: match limit {
@@ -207,14 +207,14 @@ impl Asked<'_> {
 }
 
 fn called(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     order: &Order,
     payer: Payer,
 ) -> Result<String, Trouble> {
     Ok(match payer {
         Payer::Customer => {
-            let name = customer_text(service, world, order, Field::Name)?;
+            let name = customer_text(snap, world, order, Field::Name)?;
             if name.is_empty() {
                 "the customer".to_owned()
             } else {
@@ -258,11 +258,11 @@ fn seen(order: &Order, payer: Payer) -> Vec<String> {
 /// Whether a payer has agreed to a sum, what came into the price since, and what went out
 /// of it.
 fn since_agreed(
-    service: &Service,
+    snap: &Snapshot<'_>,
     order: &Order,
     payer: Payer,
 ) -> Result<(bool, Vec<PriceEntryView>, Vec<PriceEntryView>), Trouble> {
-    let (store, log) = service.record();
+    let (store, log) = snap.world().record();
     let failed = RefCell::new(None);
     let position = |command: &CommandId| match store.command(log, command.as_str()) {
         Ok(rows) => rows.first().map_or(0, |row| row.position),
@@ -280,7 +280,7 @@ fn since_agreed(
         entries
             .iter()
             .filter(|entry| entry.payer == payer)
-            .map(|entry| price_entry(service, entry, digits))
+            .map(|entry| price_entry(snap, entry, digits))
             .collect()
     };
     let agreed = then.is_some();

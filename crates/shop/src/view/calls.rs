@@ -4,7 +4,7 @@ use super::ask::{AskView, asks};
 use super::row::{OrderRow, promised, row};
 use super::{goods, story};
 use crate::say::Names;
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
 use record::v1::codes::{PartStepForm, PayerForm};
@@ -66,14 +66,14 @@ pub struct CallView {
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
-pub fn calls(service: &Service) -> Result<Vec<CallView>, Trouble> {
-    let world = service.world()?;
-    let rules = service.rules(&world);
+pub fn calls(snap: &Snapshot<'_>) -> Result<Vec<CallView>, Trouble> {
+    let world = snap.world();
+    let rules = snap.rules();
     let mut out = Vec::new();
     for (number, id) in world.orders_here()? {
         let order = world.order(&id)?;
         if !papers::is_voided(&order) {
-            out.extend(of_order(service, &world, &rules, &id, &order, number)?);
+            out.extend(of_order(snap, &world, &rules, &id, &order, number)?);
         }
     }
     out.sort_by_key(|call| (call.kind, call.number));
@@ -81,16 +81,16 @@ pub fn calls(service: &Service) -> Result<Vec<CallView>, Trouble> {
 }
 
 fn of_order(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     rules: &Rules,
     id: &OrderId,
     order: &Order,
     number: u64,
 ) -> Result<Vec<CallView>, Trouble> {
-    let names = Names::of(service, world, order);
-    let row = row(service, world, id, order, number)?;
-    let asks = asks(service, world, order, rules)?;
+    let names = Names::of(snap, world, order);
+    let row = row(snap, world, id, order, number)?;
+    let asks = asks(snap, world, order, rules)?;
     let mut found = Vec::new();
     if row.handed_over {
         if !repair::late_alarms(order, rules).is_empty() {

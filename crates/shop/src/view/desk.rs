@@ -1,7 +1,7 @@
 //! Lines, price, consent and money, in words.
 
 use crate::say::{self, Names};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use record::form::Form;
 use record::v1::codes::{ChargeForm, ConsentStepForm, PaidByForm, PayerForm, WayForm};
 use repair::price::{Entry, Payer};
@@ -144,8 +144,8 @@ pub struct PaymentView {
     pub taken_by: String,
 }
 
-pub(super) fn lines(service: &Service, order: &Order) -> Vec<LineView> {
-    let text = |words| service.texts().text(words);
+pub(super) fn lines(snap: &Snapshot<'_>, order: &Order) -> Vec<LineView> {
+    let text = |words| snap.texts().text(words);
     papers::lines(order)
         .into_iter()
         .map(|line| LineView {
@@ -167,13 +167,13 @@ pub(super) fn lines(service: &Service, order: &Order) -> Vec<LineView> {
         .collect()
 }
 
-pub(super) fn price(service: &Service, order: &Order) -> Option<PriceView> {
+pub(super) fn price(snap: &Snapshot<'_>, order: &Order) -> Option<PriceView> {
     let digits = papers::minor_digits(order);
     papers::price(order).map(|price| PriceView {
         entries: price
             .entries
             .iter()
-            .map(|entry| price_entry(service, entry, digits))
+            .map(|entry| price_entry(snap, entry, digits))
             .collect(),
         taxes: price
             .taxes
@@ -185,11 +185,11 @@ pub(super) fn price(service: &Service, order: &Order) -> Option<PriceView> {
 }
 
 /// One entry in words.
-pub(super) fn price_entry(service: &Service, entry: &Entry, digits: u32) -> PriceEntryView {
+pub(super) fn price_entry(snap: &Snapshot<'_>, entry: &Entry, digits: u32) -> PriceEntryView {
     PriceEntryView {
         label: entry
             .label
-            .map_or_else(String::new, |label| service.texts().text(Words(label))),
+            .map_or_else(String::new, |label| snap.texts().text(Words(label))),
         charge: ChargeForm::of(&entry.charge),
         quantity: entry.quantity.round_dp(2).normalize().to_string(),
         quantity_exact: entry.quantity.normalize().to_string(),
@@ -237,7 +237,7 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
 }
 
 pub(super) fn consents(
-    service: &Service,
+    snap: &Snapshot<'_>,
     names: &Names<'_>,
     order: &Order,
     rules: &Rules,
@@ -270,9 +270,9 @@ pub(super) fn consents(
                     amount: amount.map(|amount| say::money(amount, digits)),
                     tax_included: *tax_included,
                     way: WayForm::of(way),
-                    person: service.texts().text_of(*person),
-                    said: service.texts().text_of(*said),
-                    number_called: service.texts().text_of(*number_called),
+                    person: snap.texts().text_of(*person),
+                    said: snap.texts().text_of(*said),
+                    number_called: snap.texts().text_of(*number_called),
                     signature: signature.as_ref().map(|file| file.words.hex()),
                     at: super::story::dated(rules, filed.stamp.at),
                     by: names.person(&filed.stamp.who),

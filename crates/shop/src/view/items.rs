@@ -3,7 +3,7 @@
 use super::apart::ApartView;
 use super::noted::{PhotoView, photos_of_items};
 use crate::say::{self, Names};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use record::form::Form;
 use record::v1::basics::StateForm;
 use record::v1::codes::{GateForm, KindForm, ProofIsForm, SystemForm, WorkIsForm, ZoneForm};
@@ -235,7 +235,7 @@ pub(super) fn move_name(id: &MoveId) -> MoveName {
 }
 
 /// Every item, in the order it was first touched, then by label.
-pub(super) fn items(names: &Names<'_>, service: &Service, order: &Order) -> Vec<ItemView> {
+pub(super) fn items(names: &Names<'_>, snap: &Snapshot<'_>, order: &Order) -> Vec<ItemView> {
     let account = names.account();
     // The first move of each item: by the clock, then by its place in its stage.
     let first = |item: &ItemId| {
@@ -265,13 +265,13 @@ pub(super) fn items(names: &Names<'_>, service: &Service, order: &Order) -> Vec<
                     .iter()
                     .map(|command| command.as_str().to_owned())
                     .collect(),
-                ..item_view(names, service, item)
+                ..item_view(names, snap, item)
             }
         })
         .collect()
 }
 
-fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
+fn item_view(names: &Names<'_>, snap: &Snapshot<'_>, item: &Item) -> ItemView {
     let account = names.account();
     let container = account
         .moves
@@ -279,7 +279,7 @@ fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
         .filter_map(|(_, node)| node.change.container.as_ref().map(|c| (node.stamp.at, c)))
         .max()
         .map(|(_, container)| container.as_str().to_owned());
-    let label = service.texts().text(item.label);
+    let label = snap.texts().text(item.label);
     let pattern = item.pattern.iter();
     ItemView {
         item: item.id.as_str().to_owned(),
@@ -301,7 +301,7 @@ fn item_view(names: &Names<'_>, service: &Service, item: &Item) -> ItemView {
         torque_from: item
             .pattern
             .as_ref()
-            .and_then(|pattern| service.texts().text_of(pattern.source)),
+            .and_then(|pattern| snap.texts().text_of(pattern.source)),
         label,
         size: item.size.as_ref().map(|size| size.as_str().to_owned()),
         kind: KindForm::of(&item.kind),

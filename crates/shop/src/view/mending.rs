@@ -3,7 +3,7 @@
 use super::story::time;
 use crate::mending::{CALCULATOR, Fields, Told};
 use crate::say::{self, Names};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use fastener::designation::{Kind as Written, read};
 use record::form::Form;
@@ -60,13 +60,13 @@ pub struct ChoiceView {
 ///
 /// # Errors
 /// [`Trouble`], if there is none of that name, or the record cannot be read.
-pub fn mending(service: &Service, number: u64, snag: &str) -> Result<MendingView, Trouble> {
-    let world = service.world()?;
+pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingView, Trouble> {
+    let world = snap.world();
     let nowhere = || Trouble::not_found("there is no such snag on this order");
     let id = world.order_numbered(number)?.ok_or_else(nowhere)?;
     let order = &*world.order(&id)?;
-    let names = Names::of(service, &world, order);
-    let rules = service.rules(&world);
+    let names = Names::of(snap, &world, order);
+    let rules = snap.rules();
     let snag = SnagId::new(snag);
     let found = order.facts().find_map(|(_, filed)| match &filed.fact {
         Fact::SnagFound {
@@ -97,14 +97,13 @@ pub fn mending(service: &Service, number: u64, snag: &str) -> Result<MendingView
         text: format!("{label}{place}: {}", say::snag_name(what)),
         what: SnagIsForm::of(&what),
         sits: sits.as_ref().map(SitsForm::of),
-        words: service.texts().text_of(words),
+        words: snap.texts().text_of(words),
         item: item.as_ref().map(|item| item.as_str().to_owned()),
         at: at.clone(),
         found: by(&names, &rules, filed),
         known: known(known_item, at, torque.as_deref()),
         torque_from: torque.and(known_item).and_then(|item| {
-            service
-                .texts()
+            snap.texts()
                 .text_of(item.pattern.as_ref().and_then(|pattern| pattern.source))
         }),
         choice: choice(&names, order, &rules, &snag),

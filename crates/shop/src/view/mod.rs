@@ -39,7 +39,7 @@ pub use story::StoryLine;
 pub use wrench::usual_wrench;
 
 use crate::say::Names;
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::{World, customer_of};
 use record::Stream;
@@ -123,33 +123,52 @@ pub struct OrderView {
 ///
 /// # Errors
 /// [`Trouble`], if there is no such order or the record cannot be read.
-pub fn order(service: &Service, number: u64) -> Result<OrderView, Trouble> {
-    let world = service.world()?;
+pub fn order(snap: &Snapshot<'_>, number: u64) -> Result<OrderView, Trouble> {
+    let world = snap.world();
     let id = world
         .order_numbered(number)?
         .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
     let order = world.order(&id)?;
-    view(service, &world, &id, &order, number)
+    let view = view(snap, world, &id, &order, number)?;
+    Ok(if snap.caller().sees_prices() {
+        view
+    } else {
+        view.without_prices()
+    })
+}
+
+impl OrderView {
+    /// The same for who is shown no prices: none is sent.
+    fn without_prices(self) -> Self {
+        Self {
+            price: None,
+            totals: Vec::new(),
+            asks: Vec::new(),
+            consents: Vec::new(),
+            payments: Vec::new(),
+            ..self
+        }
+    }
 }
 
 fn view(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     id: &OrderId,
     order: &Order,
     number: u64,
 ) -> Result<OrderView, Trouble> {
-    let names = Names::of(service, world, order);
-    let rules = service.rules(world);
+    let names = Names::of(snap, world, order);
+    let rules = snap.rules();
     let gates = items::gates(&names, order, &rules);
     Ok(OrderView {
         number,
         order: id.as_str().to_owned(),
         seq: world.seq(&Stream::Order(id.clone()))?,
-        row: row::row(service, world, id, order, number)?,
-        lines: desk::lines(service, order),
+        row: row::row(snap, world, id, order, number)?,
+        lines: desk::lines(snap, order),
         aim: repair::adoption(order).and_then(|_| story::aim(&names, order)),
-        items: items::items(&names, service, order),
+        items: items::items(&names, snap, order),
         open_items: items::open_items(&names, &rules),
         debts: items::debts(&names, order, &rules),
         waivers: items::waivers(&gates),
@@ -158,9 +177,9 @@ fn view(
         parts: goods::parts(&names, order, &rules),
         sublets: goods::sublets(&names, order, &rules),
         totals: desk::totals(order),
-        price: desk::price(service, order),
-        asks: ask::asks(service, world, order, &rules)?,
-        consents: desk::consents(service, &names, order, &rules),
+        price: desk::price(snap, order),
+        asks: ask::asks(snap, world, order, &rules)?,
+        consents: desk::consents(snap, &names, order, &rules),
         payments: desk::payments(&names, order, &rules),
         proofs_needed: items::proofs_needed(&names, order, &rules),
         proofs_told: items::proofs_told(order),
@@ -173,17 +192,17 @@ fn view(
             .iter()
             .map(|reason| names.reason(reason))
             .collect(),
-        standing: standing(service, world, order)?,
-        papers: papers::papers(&names, service, world, id, order)?,
-        stopped: stopped::stopped(service, world, order, names.account(), &rules),
+        standing: standing(snap, world, order)?,
+        papers: papers::papers(&names, snap, world, id, order)?,
+        stopped: stopped::stopped(snap, world, order, names.account(), &rules),
         notes: noted::notes(&names, order, &rules),
         walked: noted::walked(order),
-        story: story::story(&names, service, order, &rules),
+        story: story::story(&names, snap, order, &rules),
     })
 }
 
 /// Lasting differences and work left owing, in words.
-fn standing(service: &Service, world: &World, order: &Order) -> Result<Vec<String>, Trouble> {
+fn standing(snap: &Snapshot<'_>, world: &World, order: &Order) -> Result<Vec<String>, Trouble> {
     let Some(vehicle) = vehicle_of(order) else {
         return Ok(Vec::new());
     };
@@ -191,14 +210,14 @@ fn standing(service: &Service, world: &World, order: &Order) -> Result<Vec<Strin
     Ok(vehicle
         .differences()
         .chain(vehicle.owing())
-        .map(|fact| standing_text(service, fact))
+        .map(|fact| standing_text(snap, fact))
         .collect())
 }
 
 /// One lasting difference or piece of work left owing, in words.
 #[must_use]
-pub fn standing_text(service: &Service, fact: &VehicleFact) -> String {
-    let text = |words| service.texts().text_of(words);
+pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
+    let text = |words| snap.texts().text_of(words);
     match fact {
         VehicleFact::Differs {
             item,
@@ -243,7 +262,7 @@ pub fn standing_text(service: &Service, fact: &VehicleFact) -> String {
 
 /// The same for the customer an order was opened for.
 pub(crate) fn customer_text(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     order: &Order,
     field: Field,
@@ -252,12 +271,12 @@ pub(crate) fn customer_text(
         Some(id) => world.customer(&id)?.text(field).words,
         None => None,
     };
-    Ok(service.texts().text_of(words).unwrap_or_default())
+    Ok(snap.texts().text_of(words).unwrap_or_default())
 }
 
 /// A vehicle's text as it reads now; empty if there is none.
 pub(crate) fn vehicle_text(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     vehicle: Option<&VehicleId>,
     field: Field,
@@ -266,5 +285,5 @@ pub(crate) fn vehicle_text(
         Some(id) => world.vehicle(id)?.text(field).words,
         None => None,
     };
-    Ok(service.texts().text_of(words).unwrap_or_default())
+    Ok(snap.texts().text_of(words).unwrap_or_default())
 }

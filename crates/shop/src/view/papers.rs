@@ -3,7 +3,8 @@
 
 use super::{customer_text, standing_text, story, vehicle_of, vehicle_text};
 use crate::say::Names;
-use crate::service::{Service, carried_by_vehicle};
+use crate::service::carried_by_vehicle;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
 use record::AnyEvent;
@@ -62,26 +63,26 @@ pub struct ProofView {
 
 pub(super) fn papers(
     names: &Names<'_>,
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     id: &OrderId,
     order: &Order,
 ) -> Result<PapersView, Trouble> {
-    let rules = service.rules(world);
+    let rules = snap.rules();
     let settings = world.shop.settings();
     let vehicle = vehicle_of(order);
     Ok(PapersView {
-        shop: settings.map_or_else(String::new, |set| service.texts().text(set.name)),
+        shop: settings.map_or_else(String::new, |set| snap.texts().text(set.name)),
         currency: settings.map_or_else(String::new, |set| set.currency.clone()),
         today: rules.today().to_string(),
         charged_on: charged_on(order, &rules),
-        phone: customer_text(service, world, order, Field::Phone)?,
-        address: customer_text(service, world, order, Field::Address)?,
-        vin: vehicle_text(service, world, vehicle.as_ref(), Field::Vin)?,
+        phone: customer_text(snap, world, order, Field::Phone)?,
+        address: customer_text(snap, world, order, Field::Address)?,
+        vin: vehicle_text(snap, world, vehicle.as_ref(), Field::Vin)?,
         odometer_in: odometer(order, OdometerAt::In),
         odometer_out: odometer(order, OdometerAt::Out),
         proofs: proofs(names, order, &rules),
-        differences: differences(service, world, id, order, &rules)?,
+        differences: differences(snap, world, id, order, &rules)?,
     })
 }
 
@@ -140,7 +141,7 @@ fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
 
 /// The differences the vehicle carries, and those it would leave with now.
 fn differences(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     id: &OrderId,
     order: &Order,
@@ -160,6 +161,6 @@ fn differences(
     Ok(carried
         .differences()
         .chain(&new)
-        .map(|fact| standing_text(service, fact))
+        .map(|fact| standing_text(snap, fact))
         .collect())
 }

@@ -1,7 +1,7 @@
 //! One order on one line: the floor, and finding an order.
 
 use super::{customer_text, desk, story, vehicle_of, vehicle_text};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
 use jiff::Timestamp;
@@ -62,13 +62,13 @@ pub const MOST_ROWS: usize = 50;
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
 pub fn rows(
-    service: &Service,
+    snap: &Snapshot<'_>,
     find: Option<&str>,
     before: Option<u64>,
 ) -> Result<Vec<OrderRow>, Trouble> {
-    let world = service.world()?;
+    let world = snap.world();
     let found = world.orders_saying(find.unwrap_or_default(), before, MOST_ROWS)?;
-    rows_of(service, &world, found)
+    rows_of(snap, &world, found)
 }
 
 /// The orders that somebody may have to do with, newest first: all but the voided, and
@@ -77,9 +77,9 @@ pub fn rows(
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
-pub fn rows_here(service: &Service) -> Result<Vec<OrderRow>, Trouble> {
-    let world = service.world()?;
-    let mut rows = rows_of(service, &world, world.orders_here()?)?;
+pub fn rows_here(snap: &Snapshot<'_>) -> Result<Vec<OrderRow>, Trouble> {
+    let world = snap.world();
+    let mut rows = rows_of(snap, &world, world.orders_here()?)?;
     rows.retain(|row| !row.voided && (!row.handed_over || row.word != LEFT));
     Ok(rows)
 }
@@ -88,19 +88,19 @@ pub fn rows_here(service: &Service) -> Result<Vec<OrderRow>, Trouble> {
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
-pub fn rows_of_vehicle(service: &Service, id: &VehicleId) -> Result<Vec<OrderRow>, Trouble> {
-    let world = service.world()?;
-    rows_of(service, &world, world.orders_of_vehicle(id)?)
+pub fn rows_of_vehicle(snap: &Snapshot<'_>, id: &VehicleId) -> Result<Vec<OrderRow>, Trouble> {
+    let world = snap.world();
+    rows_of(snap, &world, world.orders_of_vehicle(id)?)
 }
 
 fn rows_of(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     orders: Vec<(u64, OrderId)>,
 ) -> Result<Vec<OrderRow>, Trouble> {
     orders
         .into_iter()
-        .map(|(number, id)| row(service, world, &id, &*world.order(&id)?, number))
+        .map(|(number, id)| row(snap, world, &id, &*world.order(&id)?, number))
         .collect()
 }
 
@@ -108,13 +108,13 @@ fn rows_of(
 const LEFT: &str = "left";
 
 pub(super) fn row(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     id: &OrderId,
     order: &Order,
     number: u64,
 ) -> Result<OrderRow, Trouble> {
-    let rules = service.rules(world);
+    let rules = snap.rules();
     let account = Account::of(order);
     let vehicle = vehicle_of(order);
     let place = last(order, |fact| match fact {
@@ -132,29 +132,29 @@ pub(super) fn row(
         .count();
     Ok(OrderRow {
         number,
-        vehicle: vehicle_text(service, world, vehicle.as_ref(), Field::Label)?,
-        plate: vehicle_text(service, world, vehicle.as_ref(), Field::Plate)?,
+        vehicle: vehicle_text(snap, world, vehicle.as_ref(), Field::Label)?,
+        plate: vehicle_text(snap, world, vehicle.as_ref(), Field::Plate)?,
         vehicle_id: vehicle.map(|id| id.as_str().to_owned()),
-        customer: customer_text(service, world, order, Field::Name)?,
+        customer: customer_text(snap, world, order, Field::Name)?,
         complaint: papers::lines(order)
             .first()
-            .map(|line| service.texts().text(line.complaint))
+            .map(|line| snap.texts().text(line.complaint))
             .unwrap_or_default(),
         stall: match &place {
             Some(Place::Stall(stall)) => Some(stall.as_str().to_owned()),
             _ => None,
         },
-        place: place.map(|place| place_name(service, world, &place)),
+        place: place.map(|place| place_name(snap, world, &place)),
         promised: promised(order).map(|at| story::hour(&rules, at)),
         who: last(order, |fact| match fact {
             Fact::Assigned { person } => Some(person.clone()),
             _ => None,
         })
-        .map(|person| name(service, world, &person)),
+        .map(|person| name(snap, world, &person)),
         word: word(order, &account, &rules, id),
         open: account.open.len() - inside,
         inside,
-        stopped: super::stopped::stopped(service, world, order, &account, &rules)
+        stopped: super::stopped::stopped(snap, world, order, &account, &rules)
             .first()
             .map(|left| format!("{}, {}", left.group, left.doing)),
         debts: debts(order, &account, &rules)
@@ -167,16 +167,16 @@ pub(super) fn row(
     })
 }
 
-pub(super) fn name(service: &Service, world: &World, person: &repair::PersonId) -> String {
+pub(super) fn name(snap: &Snapshot<'_>, world: &World, person: &repair::PersonId) -> String {
     world
         .shop
         .everyone()
         .get(person)
-        .map(|(name, _)| service.texts().text(*name))
+        .map(|(name, _)| snap.texts().text(*name))
         .unwrap_or_default()
 }
 
-fn place_name(service: &Service, world: &World, place: &Place) -> String {
+fn place_name(snap: &Snapshot<'_>, world: &World, place: &Place) -> String {
     match place {
         Place::Stall(id) => world
             .shop
@@ -185,7 +185,7 @@ fn place_name(service: &Service, world: &World, place: &Place) -> String {
             .find(|(stall, ..)| *stall == id)
             .map_or_else(
                 || "a stall".to_owned(),
-                |(_, name, _)| service.texts().text(name),
+                |(_, name, _)| snap.texts().text(name),
             ),
         Place::Yard => "yard".to_owned(),
         Place::Away => "away".to_owned(),

@@ -1,7 +1,7 @@
 //! Where somebody stopped in the middle of a group: what the next one sees first.
 
 use super::story;
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use crate::world::World;
 use record::form::Form;
 use record::v1::basics::StateForm;
@@ -33,7 +33,7 @@ pub struct StoppedView {
 
 /// The groups left in the middle, the last one first.
 pub(super) fn stopped(
-    service: &Service,
+    snap: &Snapshot<'_>,
     world: &World,
     order: &Order,
     account: &Account,
@@ -63,12 +63,12 @@ pub(super) fn stopped(
                 item: item.id.as_str().to_owned(),
                 group: format!(
                     "{} {} of {}",
-                    service.texts().text(item.label),
+                    snap.texts().text(item.label),
                     left.done,
                     at.len()
                 ),
                 doing: doing(item, left.to),
-                by: super::row::name(service, world, &left.stamp.who),
+                by: super::row::name(snap, world, &left.stamp.who),
                 at: story::hour(rules, left.stamp.at),
                 to: StateForm::of(&left.to),
                 rest: left.rest,

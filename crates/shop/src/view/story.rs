@@ -3,7 +3,7 @@
 use super::noted::{PhotoView, photo};
 use super::story_desk::{decision, desk_fact};
 use crate::say::{self, Names};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use jiff::Timestamp;
 use repair::{
     Account, AimIs, Decision, DifferenceIs, Fact, ItemId, Leaves, LevelAt, Move, Order, Rules,
@@ -79,7 +79,7 @@ pub(super) fn difference(what: DifferenceIs) -> &'static str {
 
 pub(super) fn story(
     names: &Names<'_>,
-    service: &Service,
+    snap: &Snapshot<'_>,
     order: &Order,
     rules: &Rules,
 ) -> Vec<StoryLine> {
@@ -88,7 +88,7 @@ pub(super) fn story(
         (
             filed.stamp.clone(),
             command,
-            fact(names, service, rules, &filed.fact),
+            fact(names, snap, rules, &filed.fact),
             photos(&filed.fact),
             signature(&filed.fact),
             (undone.commands.contains(command), false),
@@ -98,7 +98,7 @@ pub(super) fn story(
         (
             decided.stamp.clone(),
             &decided.command,
-            decision(service, &decided.decision),
+            decision(snap, &decided.decision),
             Vec::new(),
             match &decided.decision {
                 Decision::HandedOver { signature, .. } => signature.as_ref(),
@@ -142,9 +142,9 @@ fn signature(fact: &Fact) -> Option<&repair::File> {
     }
 }
 
-fn fact(names: &Names<'_>, service: &Service, rules: &Rules, fact: &Fact) -> String {
-    let text = |words| service.texts().text(words);
-    let text_of = |words| service.texts().text_of(words);
+fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> String {
+    let text = |words| snap.texts().text(words);
+    let text_of = |words| snap.texts().text_of(words);
     match fact {
         Fact::Declared { .. }
         | Fact::Timed { .. }

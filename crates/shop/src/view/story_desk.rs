@@ -2,7 +2,7 @@
 
 use super::story::{aimed, hour, left};
 use crate::say::{self, Names};
-use crate::service::Service;
+use crate::snapshot::Snapshot;
 use record::v1::codes::{LineTextForm, PaidByForm, PartStepForm, WayForm};
 use repair::{ConsentStep, Decision, Fact, KeyStep, Place, Rules};
 
@@ -162,8 +162,8 @@ fn consented(names: &Names<'_>, fact: &Fact) -> String {
     )
 }
 
-pub(super) fn decision(service: &Service, decision: &Decision) -> String {
-    let text = |words| service.texts().text(words);
+pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
+    let text = |words| snap.texts().text(words);
     match decision {
         Decision::Opened { number, .. } => format!("Order {number} opened"),
         Decision::Adopted { version, .. } => format!("Working by the map, version {version}"),

@@ -18,7 +18,7 @@ pub(super) enum Folded {
 }
 
 /// Folded streams with their last sequence numbers.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct AtHand {
     streams: BTreeMap<Stream, Held>,
     /// Events of all that is held: what it takes in memory goes by these.
@@ -26,7 +26,7 @@ pub(super) struct AtHand {
     asked: u64,
 }
 
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 struct Held {
     folded: Folded,
     seq: u64,

@@ -54,6 +54,7 @@ pub(crate) mod drawer {
 }
 
 /// Cards, stored and new.
+#[derive(Clone)]
 pub(crate) struct Index {
     store: Arc<dyn Store>,
     log: String,

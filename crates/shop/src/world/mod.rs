@@ -35,6 +35,21 @@ pub struct World {
     touched: Touched,
 }
 
+impl Clone for World {
+    /// The same world for another who looks: what is folded is shared, not copied.
+    fn clone(&self) -> Self {
+        Self {
+            position: self.position,
+            shop: self.shop.clone(),
+            store: Arc::clone(&self.store),
+            log: self.log.clone(),
+            at_hand: Mutex::new(self.at_hand().clone()),
+            index: self.index.clone(),
+            touched: self.touched.clone(),
+        }
+    }
+}
+
 /// The number of a shop's first order.
 const FIRST_NUMBER: u64 = 1001;
 
@@ -280,6 +295,11 @@ impl World {
             self.note_again()?;
         }
         Ok(())
+    }
+
+    /// The store and the log's name.
+    pub(crate) fn record(&self) -> (&dyn Store, &str) {
+        (self.store.as_ref(), &self.log)
     }
 
     pub(crate) fn index(&self) -> &Index {

@@ -4,10 +4,11 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use jiff::{SignedDuration, Timestamp};
+use seen::order;
 use serde_json::{Value, json};
 use shop::repair::OrderId;
-use shop::view::{OrderView, order};
-use shop::{Accepted, Device, Service, Trouble};
+use shop::view::OrderView;
+use shop::{Accepted, Caller, Device, Service, Snapshot, Trouble};
 use std::sync::{Arc, Mutex};
 use store::{Memory, Store};
 
@@ -56,6 +57,13 @@ pub fn command(
     device.command(stream, clock.now(), part, content)
 }
 
+/// A command of the person that it names.
+pub fn tell_to(service: &Service, command: Value) -> Result<Accepted, Trouble> {
+    let who = command["who"].as_str();
+    let caller = service.caller(who, "test")?;
+    service.command(&caller, command)
+}
+
 impl Bench {
     /// A shop that is set up, with Ana, Ben and one stall.
     pub fn new() -> Self {
@@ -74,8 +82,8 @@ impl Bench {
             "name": Device::words("Corner Works"), "rate": "100", "currency": "EUR", "minor_digits": 2,
             "taxes": [{ "name": "VAT", "percent": "20", "on": { "labour": true, "parts": true, "other": true } }],
             "units": "metric", "zone": "Europe/Lisbon" } } }));
-        for (person, name) in [("ana", "Ana Reis"), ("ben", "Ben Coe")] {
-            bench.shop(json!({ "joined": { "person": person, "name": Device::words(name), "roles": ["technician"] } }));
+        for (person, name, role) in [("ana", "Ana Reis", "owner"), ("ben", "Ben Coe", "desk")] {
+            bench.shop(json!({ "joined": { "person": person, "name": Device::words(name), "roles": [role, "technician"] } }));
         }
         bench.shop(json!({ "stall-added": { "stall": "stall-1", "name": Device::words("By the door"), "sort": "lift" } }));
         bench
@@ -98,7 +106,15 @@ impl Bench {
 
     pub fn send(&mut self, stream: &str, part: &str, content: Value) -> Result<Accepted, Trouble> {
         let command = self.make(stream, part, content);
-        self.service.command(command)
+        tell_to(&self.service, command)
+    }
+
+    /// What the shop's own program sees.
+    pub fn look<T>(
+        &self,
+        look: impl FnOnce(&Snapshot<'_>) -> Result<T, Trouble>,
+    ) -> Result<T, Trouble> {
+        self.service.look(&Caller::program(), look)
     }
 
     pub fn shop(&mut self, fact: Value) {
@@ -230,4 +246,62 @@ pub fn consent(amount: &str) -> Value {
     json!({ "consented": { "step": "repair", "payer": "customer", "lines": [], "agreed": true, "amount": amount,
         "tax_included": true, "way": "phone", "person": null, "said": null, "number_called": null,
         "signature": null, "after": [] } })
+}
+
+/// What the shop's own program sees, function by function of [`shop::view`].
+pub mod seen {
+    use shop::planning::Learned;
+    use shop::repair::{MapId, VehicleId};
+    use shop::view::{self, CallView, OrderRow, OrderView};
+    use shop::{Caller, KeptMap, Service, ShelvedMap, Snapshot, Trouble};
+    use std::sync::Arc;
+
+    pub fn look<T>(
+        service: &Service,
+        look: impl FnOnce(&Snapshot<'_>) -> Result<T, Trouble>,
+    ) -> Result<T, Trouble> {
+        service.look(&Caller::program(), look)
+    }
+
+    pub fn order(service: &Service, number: u64) -> Result<OrderView, Trouble> {
+        look(service, |snap| view::order(snap, number))
+    }
+
+    pub fn rows(
+        service: &Service,
+        find: Option<&str>,
+        before: Option<u64>,
+    ) -> Result<Vec<OrderRow>, Trouble> {
+        look(service, |snap| view::rows(snap, find, before))
+    }
+
+    pub fn rows_here(service: &Service) -> Result<Vec<OrderRow>, Trouble> {
+        look(service, view::rows_here)
+    }
+
+    pub fn rows_of_vehicle(service: &Service, id: &VehicleId) -> Result<Vec<OrderRow>, Trouble> {
+        look(service, |snap| view::rows_of_vehicle(snap, id))
+    }
+
+    pub fn calls(service: &Service) -> Result<Vec<CallView>, Trouble> {
+        look(service, view::calls)
+    }
+
+    pub fn learned(service: &Service, number: u64, vehicle: &str) -> Result<Learned, Trouble> {
+        look(service, |snap| {
+            shop::planning::learned(snap, number, vehicle)
+        })
+    }
+
+    pub fn map(
+        service: &Service,
+        id: &MapId,
+        version: Option<u32>,
+    ) -> Result<Arc<KeptMap>, Trouble> {
+        look(service, |snap| snap.map(id, version))
+    }
+
+    pub fn maps(service: &Service) -> Result<Vec<ShelvedMap>, Trouble> {
+        look(service, |snap| snap.maps())
+    }
 }

@@ -50,7 +50,7 @@ pub async fn ask(
             .iter()
             .find(|ask| ask.payer == wanted)
             .ok_or_else(|| Trouble::not_found("nobody is asked about what the shop pays itself"))?;
-        let place = place_of(&ask.service.world()?.shop);
+        let place = place_of(&ask.snap.world().shop);
         let total = order.totals.iter().find(|total| total.payer == wanted);
         Ok(Shown::of(
             &order,

@@ -10,7 +10,7 @@ use shop::view::{CallKind, CallView};
 
 pub async fn calls(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |ask| {
-        let all = shop::view::calls(ask.service)?;
+        let all = shop::view::calls(ask.snap)?;
         let (ring, wait): (Vec<_>, Vec<_>) = all.iter().partition(|call| call.kind.rings());
         Ok(Shown::new(
             "Calls and waits",

@@ -88,7 +88,7 @@ pub async fn coolant(extract::State(state): extract::State<State>, headers: Head
 
 /// The shop's height as told, and the commands that told it.
 pub(super) fn altitude(ask: &Ask<'_>) -> Result<Option<(String, Vec<String>)>, Trouble> {
-    let world = ask.service.world()?;
+    let world = ask.snap.world();
     Ok(world.shop.altitude().map(|(told, by)| {
         let by = by.iter().map(|command| command.as_str().to_owned());
         (told.as_str().to_owned(), by.collect())
@@ -97,7 +97,7 @@ pub(super) fn altitude(ask: &Ask<'_>) -> Result<Option<(String, Vec<String>)>, T
 
 /// A form's fields, read in the shop's units.
 pub(super) fn asked_of(ask: &Ask<'_>, fields: BTreeMap<String, String>) -> Result<Asked, Trouble> {
-    let world = ask.service.world()?;
+    let world = ask.snap.world();
     let settings = world.shop.settings();
     let us = settings.is_some_and(|settings| settings.units == shop::repair::Units::Us);
     Ok(Asked::new(fields, us))

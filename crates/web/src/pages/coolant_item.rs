@@ -133,7 +133,7 @@ pub async fn step(
             .iter()
             .find(|(known, _)| *known == code)
             .ok_or_else(|| Trouble::not_found("there is no such step"))?;
-        let coolant = of_order(ask.service, order.number, &id)?;
+        let coolant = of_order(ask.snap, order.number, &id)?;
         let asked = asked(ask, &coolant, sent)?;
         let step = Step {
             order: &order,

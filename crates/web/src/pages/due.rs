@@ -46,11 +46,11 @@ pub async fn due(
 
 /// The people of the shop: their names in the record and their given names.
 fn people(ask: &Ask<'_>) -> Result<Vec<(String, String)>, Trouble> {
-    let world = ask.service.world()?;
+    let world = ask.snap.world();
     let people = world.shop.people().into_iter();
     Ok(people
         .map(|(id, (name, _))| {
-            let name = ask.service.texts().text(name);
+            let name = ask.snap.texts().text(name);
             let given = name
                 .split_whitespace()
                 .next()

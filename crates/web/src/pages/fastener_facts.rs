@@ -22,7 +22,7 @@ pub fn facts(ask: &Ask<'_>, item: &ItemView) -> Result<Markup, Trouble> {
     else {
         return Ok(html! {});
     };
-    let units = customary(&*ask.service.world()?);
+    let units = customary(ask.snap.world());
     let Some(found) = facts_of(size, units) else {
         return Ok(html! {});
     };
@@ -42,7 +42,7 @@ pub fn facts(ask: &Ask<'_>, item: &ItemView) -> Result<Markup, Trouble> {
 
 /// The weights as they stand, to be changed.
 pub fn weights(ask: &Ask<'_>) -> Result<Markup, Trouble> {
-    let world = ask.service.world()?;
+    let world = ask.snap.world();
     let now = planning(&world).weights;
     let told = world.shop.weights_told();
     let seen: Vec<&str> = told

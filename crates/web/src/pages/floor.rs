@@ -12,13 +12,13 @@ use shop::view::{MOST_ROWS, OrderRow, calls, rows, rows_here};
 
 pub async fn floor(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |ask| {
-        let here = rows_here(ask.service)?;
+        let here = rows_here(ask.snap)?;
         let stalls = stalls(ask)?;
         let elsewhere: Vec<_> = here
             .iter()
             .filter(|row| row.stall.as_ref().is_none_or(|stall| !stalls.iter().any(|(id, _)| id == stall)))
             .collect();
-        let calls = calls(ask.service)?.len();
+        let calls = calls(ask.snap)?.len();
         let today = today(ask)?;
         Ok(Shown::new(
             "Floor",
@@ -60,18 +60,18 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
 }
 
 fn today(ask: &Ask<'_>) -> Result<String, shop::Trouble> {
-    let world = ask.service.world()?;
-    let rules = ask.service.rules(&world);
+    let rules = ask.snap.rules();
     Ok(rules.today().strftime("%A %-d %B").to_string())
 }
 
 fn stalls(ask: &Ask<'_>) -> Result<Vec<(String, String)>, shop::Trouble> {
-    let world = ask.service.world()?;
-    Ok(world
+    Ok(ask
+        .snap
+        .world()
         .shop
         .stalls()
         .into_iter()
-        .map(|(id, name, _)| (id.as_str().to_owned(), ask.service.texts().text(name)))
+        .map(|(id, name, _)| (id.as_str().to_owned(), ask.snap.texts().text(name)))
         .collect())
 }
 
@@ -129,7 +129,7 @@ pub async fn find(
 ) -> Response {
     show(state, headers, move |ask| {
         let wanted = find.q.unwrap_or_default();
-        let found = rows(ask.service, Some(&wanted), find.before)?;
+        let found = rows(ask.snap, Some(&wanted), find.before)?;
         let more = found.len() >= MOST_ROWS;
         Ok(Shown::new(
             "Find",

@@ -129,12 +129,12 @@ pub async fn mend(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let world = ask.service.world()?;
+        let world = ask.snap.world();
         let vehicle_id = order.row.vehicle_id.clone().unwrap_or_default();
         let vehicle = world.vehicle(&VehicleId::new(vehicle_id.clone()))?;
         let told = |field: Field| {
             let told = vehicle.text(field);
-            let text = told.words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
+            let text = told.words.map(|words| ask.snap.texts().text(words)).unwrap_or_default();
             let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
             (text, by)
         };
@@ -142,7 +142,7 @@ pub async fn mend(
         let customer = customer_id.as_ref().map(|id| world.customer(id)).transpose()?.unwrap_or_default();
         let of_customer = |field: Field| {
             let told = customer.text(field);
-            let text = told.words.map(|words| ask.service.texts().text(words)).unwrap_or_default();
+            let text = told.words.map(|words| ask.snap.texts().text(words)).unwrap_or_default();
             let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
             (text, by)
         };

@@ -70,7 +70,7 @@ fn coolant(
     item: &ItemView,
     disputed: Option<&OpenItemView>,
 ) -> Result<Shown, Trouble> {
-    let coolant = shop::coolant::of_order(ask.service, order.number, &item.item)?;
+    let coolant = shop::coolant::of_order(ask.snap, order.number, &item.item)?;
     Ok(Shown::of(
         order,
         &item.label,

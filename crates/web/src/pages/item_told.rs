@@ -19,7 +19,7 @@ pub fn about(ask: &Ask<'_>, order: &OrderView, item: &ItemView) -> Result<Markup
     let system = item.system.read().map_or("", SystemForm::word);
     let zone = item.zone.read().map_or("", ZoneForm::word);
     let told = system != "unknown";
-    let us = customary(&*ask.service.world()?) == Customary::Us;
+    let us = customary(ask.snap.world()) == Customary::Us;
     Ok(html! {
         details id="about" open[!told] {
             summary class="row" { span class="strong" { "Belongs to, worked on" } }

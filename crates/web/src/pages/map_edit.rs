@@ -7,6 +7,7 @@ mod form;
 
 use super::{Ask, Shown, show};
 use crate::State;
+use crate::door::blocking;
 use axum::Form;
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -102,7 +103,7 @@ pub async fn edit(
     Query(asked): Query<Asked>,
 ) -> Response {
     show(state, headers, move |ask| {
-        let newest = ask.service.map(&MapId::new(&id), None).ok();
+        let newest = ask.snap.map(&MapId::new(&id), None).ok();
         let vehicle = asked
             .vehicle
             .clone()
@@ -127,8 +128,8 @@ pub async fn edit(
 
 /// Takes over what an order has shown.
 fn from_order(ask: &Ask<'_>, number: u64, draft: &mut Draft) -> Result<(), Trouble> {
-    let order = shop::view::order(ask.service, number)?;
-    let taught = learned(ask.service, number, &order.row.vehicle)?;
+    let order = shop::view::order(ask.snap, number)?;
+    let taught = learned(ask.snap, number, &order.row.vehicle)?;
     draft.said = format!(
         "Added from order {number}: {} things in the sequence they came off.",
         taught.things
@@ -156,20 +157,21 @@ pub async fn change(
 /// What is wrong with a text, as the part of a page that says so.
 pub async fn check(
     extract::State(state): extract::State<State>,
+    headers: HeaderMap,
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Response {
     let service = state.service.clone();
     let draft = acts::done(String::new(), fields.into_iter().collect());
-    let told = tokio::task::spawn_blocking(move || {
-        let ask = Ask {
-            service: &service,
-            who: "",
-        };
-        form::faults(&looked(&ask, &draft)).into_string()
+    let caller = crate::allowed::caller_of(&state, &headers);
+    let told = blocking(move || {
+        service.look(&caller, |snap| {
+            let ask = Ask { snap, who: "" };
+            Ok(form::faults(&looked(&ask, &draft)).into_string())
+        })
     });
     match told.await {
         Ok(told) => ([(CONTENT_TYPE, "text/html; charset=utf-8")], told).into_response(),
-        Err(_) => axum::http::StatusCode::INTERNAL_SERVER_ERROR.into_response(),
+        Err(trouble) => crate::door::answer(&trouble),
     }
 }
 
@@ -182,9 +184,10 @@ pub async fn file(
 ) -> Response {
     let service = state.service.clone();
     let map = MapId::new(&id);
-    let found = tokio::task::spawn_blocking(move || service.map(&map, asked.version));
+    let caller = crate::allowed::caller_of(&state, &headers);
+    let found = blocking(move || service.look(&caller, |snap| snap.map(&map, asked.version)));
     match found.await {
-        Ok(Ok(kept)) => {
+        Ok(kept) => {
             let name = format!("attachment; filename=\"{}.toml\"", kept.id);
             let headers = [
                 (CONTENT_TYPE, "application/toml".to_owned()),
@@ -192,8 +195,7 @@ pub async fn file(
             ];
             (headers, kept.text.clone()).into_response()
         }
-        Ok(Err(trouble)) => show(state, headers, move |_| Err(trouble)).await,
-        Err(_) => axum::http::StatusCode::INTERNAL_SERVER_ERROR.into_response(),
+        Err(trouble) => show(state, headers, move |_| Err(trouble)).await,
     }
 }
 
@@ -209,13 +211,13 @@ impl Looked<'_> {
 fn looked<'a>(ask: &Ask<'_>, draft: &'a Draft) -> Looked<'a> {
     let (map, faults) = shop::map::look("line", &draft.text);
     let places = shop::map::placed(&draft.text, &faults);
-    let newest = ask.service.map(&MapId::new(&draft.id), None).ok();
+    let newest = ask.snap.map(&MapId::new(&draft.id), None).ok();
     let newest_by = newest.as_ref().and_then(|kept| {
-        let world = ask.service.world().ok()?;
+        let world = ask.snap.world();
         let people = world.shop.everyone();
         people
             .get(&kept.by.who)
-            .map(|(name, _)| ask.service.texts().text(*name))
+            .map(|(name, _)| ask.snap.texts().text(*name))
     });
     Looked {
         draft,

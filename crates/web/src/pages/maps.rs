@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 
 pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, move |ask| {
-        let shelf = ask.service.maps()?;
+        let shelf = ask.snap.maps()?;
         Ok(Shown::new("Maps", html! {
             h1 { "Maps" }
             p class="soft gap" { "What is fitted to what, one kind of vehicle each. A plan is made from a map." }
@@ -76,14 +76,14 @@ pub async fn map(
 ) -> Response {
     show(state, headers, move |ask| {
         let id = MapId::new(id);
-        let kept = ask.service.map(&id, which.version)?;
+        let kept = ask.snap.map(&id, which.version)?;
         let by = {
-            let world = ask.service.world()?;
+            let world = ask.snap.world();
             world
                 .shop
                 .everyone()
                 .get(&kept.by.who)
-                .map(|(name, _)| ask.service.texts().text(*name))
+                .map(|(name, _)| ask.snap.texts().text(*name))
         };
         let shown = match &kept.read {
             Ok(read) => html! {

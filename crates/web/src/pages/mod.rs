@@ -65,13 +65,13 @@ use axum::routing::get;
 use maud::{Markup, html};
 pub use record::{Kept, LastBackup};
 use shop::view::{self, OrderView};
-use shop::{Service, Trouble};
+use shop::{Caller, Snapshot, Trouble};
 pub use snag_found::{GRID_PX, GRID_STEPS};
 
 /// What every page is made from.
 pub struct Ask<'a> {
-    /// The shop's use cases.
-    pub service: &'a Service,
+    /// The shop as it is at this moment, for who asks.
+    pub snap: &'a Snapshot<'a>,
     /// The person, by name in the record.
     pub who: &'a str,
 }
@@ -220,58 +220,62 @@ async fn answer(
 ) -> Response {
     let who = cookie(&headers, "who");
     let made = blocking(move || {
-        let service = &state.service;
-        let (who, who_name, position, set_up) = {
-            let world = service.world()?;
-            let person = who.and_then(|who| {
-                world
-                    .shop
-                    .people()
-                    .into_iter()
-                    .find(|(person, _)| person.as_str() == who)
-                    .map(|(person, (name, _))| {
-                        (person.as_str().to_owned(), service.texts().text(name))
-                    })
-            });
-            let (who, name) = person.unwrap_or_default();
-            let set_up = world.shop.settings().is_some() && !world.shop.people().is_empty();
-            (who, name, world.position, set_up)
-        };
-        if needs_person && !set_up {
-            return Ok(Made::Elsewhere("/setup"));
-        }
-        if needs_person && who.is_empty() {
-            return Ok(Made::Elsewhere("/who"));
-        }
-        let ask = Ask { service, who: &who };
-        let (shown, status) = match make(&ask) {
-            Ok(shown) => (shown, StatusCode::OK),
-            Err(trouble) => (trouble_page(&trouble), status(&trouble)),
-        };
-        let frame = Frame {
-            title: &shown.title,
-            who: &who,
-            who_name: &who_name,
-            position,
-            here: shown.here.clone(),
-        };
-        Ok(Made::Page(page(&frame, &shown.content), status))
+        let caller = state.service.caller(who.as_deref(), "page")?;
+        state
+            .service
+            .look(&caller, |snap| answered(snap, &caller, needs_person, make))
     });
     match made.await {
         Ok(Made::Page(markup, status)) => (status, markup).into_response(),
         Ok(Made::Elsewhere(to)) => (StatusCode::SEE_OTHER, [(LOCATION, to)]).into_response(),
-        Err(trouble) => {
-            let shown = trouble_page(&trouble);
-            let frame = Frame {
-                title: &shown.title,
-                who: "",
-                who_name: "",
-                position: 0,
-                here: shown.here.clone(),
-            };
-            (status(&trouble), page(&frame, &shown.content)).into_response()
-        }
+        Err(trouble) => bare(&trouble),
     }
+}
+
+fn answered(
+    snap: &Snapshot<'_>,
+    caller: &Caller,
+    needs_person: bool,
+    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble>,
+) -> Result<Made, Trouble> {
+    let people = snap.world().shop.people();
+    let person = caller.person.as_ref();
+    let known = person.and_then(|person| people.get_key_value(person));
+    let (who, who_name) = known.map_or(("", String::new()), |(person, (name, _))| {
+        (person.as_str(), snap.texts().text(*name))
+    });
+    let set_up = snap.world().shop.settings().is_some() && !people.is_empty();
+    if needs_person && !set_up {
+        return Ok(Made::Elsewhere("/setup"));
+    }
+    if needs_person && who.is_empty() {
+        return Ok(Made::Elsewhere("/who"));
+    }
+    let (shown, status) = match make(&Ask { snap, who }) {
+        Ok(shown) => (shown, StatusCode::OK),
+        Err(trouble) => (trouble_page(&trouble), status(&trouble)),
+    };
+    let frame = Frame {
+        title: &shown.title,
+        who,
+        who_name: &who_name,
+        position: snap.world().position,
+        here: shown.here.clone(),
+    };
+    Ok(Made::Page(page(&frame, &shown.content), status))
+}
+
+/// A page about trouble that is nobody's.
+fn bare(trouble: &Trouble) -> Response {
+    let shown = trouble_page(trouble);
+    let frame = Frame {
+        title: &shown.title,
+        who: "",
+        who_name: "",
+        position: 0,
+        here: shown.here.clone(),
+    };
+    (status(trouble), page(&frame, &shown.content)).into_response()
 }
 
 enum Made {
@@ -296,15 +300,21 @@ fn trouble_page(trouble: &Trouble) -> Shown {
     )
 }
 
+/// The page that says who may see what was asked for.
+pub fn refused(trouble: &Trouble) -> Response {
+    bare(trouble)
+}
+
 /// An order by the number in the address.
 pub fn order_of(ask: &Ask<'_>, number: &str) -> Result<OrderView, Trouble> {
     let number = number
         .parse()
         .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
-    view::order(ask.service, number)
+    view::order(ask.snap, number)
 }
 
-fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
+/// The value of a cookie.
+pub fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
     let all = headers.get(COOKIE)?.to_str().ok()?;
     all.split(';')
         .filter_map(|pair| pair.trim().split_once('='))

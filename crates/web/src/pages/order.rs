@@ -21,9 +21,9 @@ pub async fn order(
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
         let stalls: Vec<(String, String)> = {
-            let world = ask.service.world()?;
+            let world = ask.snap.world();
             world.shop.stalls().into_iter()
-                .map(|(id, name, _)| (id.as_str().to_owned(), ask.service.texts().text(name)))
+                .map(|(id, name, _)| (id.as_str().to_owned(), ask.snap.texts().text(name)))
                 .collect()
         };
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {

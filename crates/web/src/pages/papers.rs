@@ -118,7 +118,7 @@ pub async fn added(asked: Asked) -> Response {
 
 pub async fn invoice(asked: Asked) -> Response {
     show_paper(asked, &INVOICE, |ask, paper| {
-        let (store, log) = ask.service.record();
+        let (store, log) = ask.snap.record();
         let head = Words(store.head(log)?.hash).hex();
         Ok(html! {
             @if paper.order.papers.charged_on.is_none() { p class="wait gap" { "Not written yet: this is how it would read now." } }

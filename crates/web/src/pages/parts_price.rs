@@ -105,15 +105,15 @@ pub fn by_plan(ask: &Ask<'_>, order: &OrderView) -> Result<Markup, Trouble> {
 
 /// What the plan of the order renews; nothing where there is no plan.
 fn renewed(ask: &Ask<'_>, order: &OrderView) -> Result<Vec<(ItemId, Kind)>, Trouble> {
-    let Some((map, version)) = map_of_order(ask.service, order.number)? else {
+    let Some((map, version)) = map_of_order(ask.snap, order.number)? else {
         return Ok(Vec::new());
     };
     // A map that has errors by now, or no way, names no part; its own page says why.
-    let on = on_map_of(ask.service, order.number, &map, Some(version), None);
+    let on = on_map_of(ask.snap, order.number, &map, Some(version), None);
     let Some(on) = on.ok().filter(OrderMap::asks) else {
         return Ok(Vec::new());
     };
-    let renewed = on.whole(ask.service).map(|found| found.renewed);
+    let renewed = on.whole(ask.snap).map(|found| found.renewed);
     let known = |name: String| {
         let item = ItemId::new(name);
         let kind = on.map.items.get(&item)?.kind;

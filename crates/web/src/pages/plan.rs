@@ -44,17 +44,20 @@ pub async fn plan(
 /// Where the things of an order stand, as text for `buttonup plan --state`.
 pub async fn state(
     extract::State(state): extract::State<State>,
+    headers: HeaderMap,
     Path(number): Path<String>,
 ) -> Response {
-    let service = std::sync::Arc::clone(&state.service);
+    let caller = crate::allowed::caller_of(&state, &headers);
     let text = blocking(move || {
         let number = number
             .parse()
             .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
-        let (map, version) = map_of_order(&service, number)?
-            .ok_or_else(|| Trouble::not_found(format!("order {number} works by no map yet")))?;
-        let on = on_map_of(&service, number, &map, Some(version), None)?;
-        Ok(on.state_text())
+        state.service.look(&caller, |snap| {
+            let (map, version) = map_of_order(snap, number)?
+                .ok_or_else(|| Trouble::not_found(format!("order {number} works by no map yet")))?;
+            let on = on_map_of(snap, number, &map, Some(version), None)?;
+            Ok(on.state_text())
+        })
     });
     match text.await {
         Ok(text) => ([(CONTENT_TYPE, "text/plain; charset=utf-8")], text).into_response(),
@@ -70,9 +73,9 @@ pub fn found_by(
     version: Option<u32>,
     query: &Query,
 ) -> Result<OrderMap, Trouble> {
-    let kept = ask.service.map(map, version)?;
+    let kept = ask.snap.map(map, version)?;
     let asked = query.asked(kept.sound()?);
-    on_map_of(ask.service, order.number, map, version, asked)
+    on_map_of(ask.snap, order.number, map, version, asked)
 }
 
 /// The map asked for, else the one the order works by, else the only one of this vehicle.
@@ -81,12 +84,12 @@ pub fn picked(
     order: &OrderView,
     query: &Query,
 ) -> Result<Option<(MapId, Option<u32>)>, Trouble> {
-    let adopted = map_of_order(ask.service, order.number)?;
+    let adopted = map_of_order(ask.snap, order.number)?;
     if let Some(name) = &query.map {
         let map = MapId::new(name);
         let version = adopted.filter(|(adopted, _)| *adopted == map);
         let sound = || -> Result<Option<u32>, Trouble> {
-            let shelf = ask.service.maps()?;
+            let shelf = ask.snap.maps()?;
             Ok(shelf
                 .iter()
                 .find(|one| one.newest.id == map)
@@ -101,7 +104,7 @@ pub fn picked(
     if let Some((map, version)) = adopted {
         return Ok(Some((map, Some(version))));
     }
-    let shelf = ask.service.maps()?;
+    let shelf = ask.snap.maps()?;
     let mut suited = shelf.iter().filter(|one| is_for(one, order));
     Ok(match (suited.next(), suited.next()) {
         (Some(one), None) => one
@@ -120,7 +123,7 @@ fn is_for(one: &ShelvedMap, order: &OrderView) -> bool {
 }
 
 fn pick_map(ask: &Ask<'_>, order: &OrderView) -> Result<Markup, Trouble> {
-    let mut shelf = ask.service.maps()?;
+    let mut shelf = ask.snap.maps()?;
     shelf.sort_by_key(|one| !is_for(one, order));
     Ok(html! {
         h1 { "By which map?" }
@@ -153,7 +156,7 @@ fn by_map(
         return Ok(targets(order, on, &here, &query.find));
     }
     let aim = aim_words(&on.asked);
-    let found = match on.plan(ask.service) {
+    let found = match on.plan(ask.snap) {
         Ok(found) => found,
         Err(trouble) => {
             return Ok(html! {
@@ -173,8 +176,8 @@ fn by_map(
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
         }
         (the_same(order, on))
-        @for line in on.unforeseen(ask.service) { p class="wait gap" { (line) } }
-        @if let Some(other) = on.straight(ask.service, &found.plan) {
+        @for line in on.unforeseen(ask.snap) { p class="wait gap" { (line) } }
+        @if let Some(other) = on.straight(ask.snap, &found.plan) {
             div class="beside-plan" {
                 p class="strong" { "With nothing ruled out: " (other.cost) " min, " (dearer(other.dearer_tenths)) }
                 p { (differs(&other)) }
@@ -316,7 +319,7 @@ fn address_to_targets(here: &Here<'_>) -> String {
 
 /// Other ways that there are, before anybody rules one out.
 fn others(ask: &Ask<'_>, on: &OrderMap, here: &Here<'_>, found: &Plan) -> Markup {
-    let ways = on.other_ways(ask.service, &found.plan);
+    let ways = on.other_ways(ask.snap, &found.plan);
     html! {
         @if !ways.is_empty() {
             h2 { "Other ways" }

@@ -29,7 +29,7 @@ pub async fn way(
         let (map, version) = picked(ask, &order, &query)?
             .ok_or_else(|| Trouble::not_found("no map is picked for this order yet"))?;
         let on = found_by(ask, &order, &map, version, &query)?;
-        let plan = on.plan(ask.service).ok();
+        let plan = on.plan(ask.snap).ok();
         let sight = sight(&on, plan.as_ref());
         let to = |item: &ItemId| format!("/o/{}/item/{}", order.number, in_order(item));
         let known = |item: &ItemId| {

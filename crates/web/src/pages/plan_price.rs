@@ -42,9 +42,9 @@ pub async fn price(
         let (map, version) = picked(ask, &order, &query)?
             .ok_or_else(|| Trouble::not_found("no map is picked for this order yet"))?;
         let on = found_by(ask, &order, &map, version, &query)?;
-        let found = on.whole(ask.service)?;
+        let found = on.whole(ask.snap)?;
         let rate = {
-            let world = ask.service.world()?;
+            let world = ask.snap.world();
             let settings = world.shop.settings();
             settings.map(|settings| settings.rate.to_string()).unwrap_or_default()
         };

@@ -19,7 +19,7 @@ pub async fn price(
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
         let rate = {
-            let world = ask.service.world()?;
+            let world = ask.snap.world();
             let settings = world.shop.settings();
             settings
                 .map(|settings| settings.rate.to_string())

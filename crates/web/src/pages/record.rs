@@ -11,6 +11,7 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 use shop::repair::Words;
 use shop::{Trouble, Waiting};
+use std::sync::Arc;
 
 /// What is known about the record beside what stands in it.
 #[derive(Debug, Clone, Default)]
@@ -37,20 +38,36 @@ pub struct LastBackup {
 const OLD_DAYS: i64 = 7;
 
 pub async fn record(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
-    let kept = state.kept.clone();
-    show(state, headers, move |ask| page(ask, &kept(), html! {})).await
+    about_it(state, headers, |_| html! {}).await
 }
 
 pub async fn verify(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
-    let kept = state.kept.clone();
-    show(state, headers, move |ask| page(ask, &kept(), verdict(ask))).await
+    about_it(state, headers, verdict).await
 }
 
-fn page(ask: &Ask<'_>, kept: &Kept, verdict: Markup) -> Result<Shown, Trouble> {
-    let (store, log) = ask.service.record();
+async fn about_it(
+    state: State,
+    headers: HeaderMap,
+    verdict: impl FnOnce(&Ask<'_>) -> Markup + Send + 'static,
+) -> Response {
+    let kept = state.kept.clone();
+    let service = Arc::clone(&state.service);
+    show(state, headers, move |ask| {
+        let waiting = shop::erasures_waiting(&service)?;
+        page(ask, &kept(), verdict(ask), &waiting)
+    })
+    .await
+}
+
+fn page(
+    ask: &Ask<'_>,
+    kept: &Kept,
+    verdict: Markup,
+    waiting: &[Waiting],
+) -> Result<Shown, Trouble> {
+    let (store, log) = ask.snap.record();
     let head = store.head(log)?;
-    let today = ask.service.rules(&*ask.service.world()?).today();
-    let waiting = shop::erasures_waiting(ask.service)?;
+    let today = ask.snap.rules().today();
     Ok(Shown::new(
         "The record",
         html! {
@@ -60,8 +77,8 @@ fn page(ask: &Ask<'_>, kept: &Kept, verdict: Markup) -> Result<Shown, Trouble> {
             @if let Some(bytes) = kept.bytes {
                 div class="row" { span class="what" { "On this disk" } span { (size(bytes)) } }
             }
-            (last_backup(kept.last_backup.as_ref(), head.position, ask.service.now()))
-            (erasures(&waiting, today))
+            (last_backup(kept.last_backup.as_ref(), head.position, ask.snap.now()))
+            (erasures(waiting, today))
             h2 { "Head of the chain" }
             p class="strong gap" { (Words(head.hash).hex()) }
             p class="soft gap" { "It prints on every invoice and backup. " code { "buttonup verify --head" } " holds the record against it." }
@@ -73,7 +90,7 @@ fn page(ask: &Ask<'_>, kept: &Kept, verdict: Markup) -> Result<Shown, Trouble> {
 }
 
 fn verdict(ask: &Ask<'_>) -> Markup {
-    let (store, log) = ask.service.record();
+    let (store, log) = ask.snap.record();
     match shop::verify(store, log, None) {
         Ok(found) => html! {
             p class="gap strong" role="status" {

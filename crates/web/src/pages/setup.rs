@@ -35,7 +35,7 @@ pub async fn who(extract::State(state): extract::State<State>, headers: HeaderMa
 }
 
 fn people(ask: &Ask<'_>) -> Result<Vec<(String, String, String)>, shop::Trouble> {
-    let world = ask.service.world()?;
+    let world = ask.snap.world();
     Ok(world
         .shop
         .people()
@@ -47,7 +47,7 @@ fn people(ask: &Ask<'_>) -> Result<Vec<(String, String, String)>, shop::Trouble>
                 .collect();
             (
                 id.as_str().to_owned(),
-                ask.service.texts().text(name),
+                ask.snap.texts().text(name),
                 roles.join(", "),
             )
         })
@@ -79,7 +79,7 @@ pub async fn is(
 pub async fn setup(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show_anybody(state, headers, |ask| {
         let done = {
-            let world = ask.service.world()?;
+            let world = ask.snap.world();
             world.shop.settings().is_some() && !world.shop.people().is_empty()
         };
         if done {
@@ -189,11 +189,11 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
 }
 
 fn stalls(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
-    let world = ask.service.world()?;
+    let world = ask.snap.world();
     Ok(html! {
         @for (_, name, sort) in world.shop.stalls() {
             div class="row" {
-                span class="what" { (ask.service.texts().text(name)) }
+                span class="what" { (ask.snap.texts().text(name)) }
                 span class="soft" { (shop::record::v1::codes::StallIsForm::word(sort)) }
             }
         }
@@ -202,7 +202,7 @@ fn stalls(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
 
 /// Whose rules hold for consent: those of a place, or none.
 fn rules(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
-    let world = ask.service.world()?;
+    let world = ask.snap.world();
     let chosen = place_of(&world.shop);
     let after: Vec<&str> = world
         .shop

@@ -36,9 +36,9 @@ pub async fn stage(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let content = match map_of_order(ask.service, order.number)? {
+        let content = match map_of_order(ask.snap, order.number)? {
             Some((map, version)) => {
-                let on = on_map_of(ask.service, order.number, &map, Some(version), None)?;
+                let on = on_map_of(ask.snap, order.number, &map, Some(version), None)?;
                 next_of(ask, &order, &on, &turn)?
             }
             None => no_plan(&order),
@@ -68,7 +68,7 @@ fn next_of(
     if !on.asks() {
         return Ok(no_plan(order));
     }
-    let found = match on.plan(ask.service) {
+    let found = match on.plan(ask.snap) {
         Ok(found) => found,
         Err(trouble) => {
             return Ok(html! {
@@ -79,7 +79,7 @@ fn next_of(
             });
         }
     };
-    let unforeseen = on.unforeseen(ask.service);
+    let unforeseen = on.unforeseen(ask.snap);
     let loose = tightenings(order, on);
     // Work that comes to be owed is nothing to do: a stage of it alone could not be confirmed.
     let to_do = |stage: &&StageShown| stage.rows.iter().any(|row| row.kind != Kind::Work);

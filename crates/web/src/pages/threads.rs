@@ -87,7 +87,7 @@ pub async fn calculator(
             .find(|(known, ..)| *known == code)
             .ok_or_else(|| Trouble::not_found("threads cannot be asked that"))?;
         let units = {
-            let world = ask.service.world()?;
+            let world = ask.snap.world();
             customary(&world)
         };
         let us = units == Customary::Us;
@@ -143,7 +143,7 @@ fn found(
     let stands = Some(asked.text("stands").to_owned()).filter(|stands| !stands.is_empty());
     let found = match code {
         "repair" => {
-            let planning = planning(&*ask.service.world()?);
+            let planning = planning(ask.snap.world());
             ways(fields, stands.as_deref(), &planning, customary).map(Found::Ways)
         }
         "stub" => stub(fields, stands.as_deref().unwrap_or("flush"), customary).map(Found::Stub),

@@ -25,14 +25,14 @@ pub async fn vehicle(
 ) -> Response {
     show(state, headers, move |ask| {
         let id = VehicleId::new(id);
-        let visits = shop::view::rows_of_vehicle(ask.service, &id)?;
-        let vehicle = ask.service.world()?.vehicle(&id)?;
+        let visits = shop::view::rows_of_vehicle(ask.snap, &id)?;
+        let vehicle = ask.snap.world().vehicle(&id)?;
         if vehicle.is_blank() {
             return Err(Trouble::not_found("there is no such vehicle"));
         }
         let told = |field: Field| {
             let words = vehicle.text(field).words;
-            ask.service.texts().text_of(words).unwrap_or_default()
+            ask.snap.texts().text_of(words).unwrap_or_default()
         };
         let here = visits.iter().find(|row| !row.handed_over && !row.voided);
         Ok(Shown::new("Vehicle", html! {
@@ -78,7 +78,7 @@ fn standing(ask: &Ask<'_>, id: &VehicleId, fact: &VehicleFact) -> Markup {
     let command = json!({ "stream": format!("vehicle:{id}"), "vehicle_fact": ends });
     html! {
         details id=(format!("ends-{}", standing_id(fact))) {
-            summary class="row" { span class="mark half" {} span class="what" { (standing_text(ask.service, fact)) } }
+            summary class="row" { span class="mark half" {} span class="what" { (standing_text(ask.snap, fact)) } }
             form { div class="presses" { (button(Look::Plain, label, "", &[command], None)) } }
         }
     }

@@ -21,7 +21,10 @@ fn signed_with(door: &Door, media: &str) -> String {
         "amount": "50", "tax_included": false, "way": "in-person", "person": null, "said": null,
         "number_called": null, "signature": file, "after": [] } }),
     );
-    let view = order(&door.service, 1001).unwrap();
+    let view = door
+        .service
+        .look(&shop::Caller::program(), |snap| order(snap, 1001))
+        .unwrap();
     let signature = view.consents.iter().find_map(|one| one.signature.clone());
     format!("/file/{}", signature.unwrap())
 }

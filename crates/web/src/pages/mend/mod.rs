@@ -29,7 +29,7 @@ pub async fn snag(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let found = mending(ask.service, order.number, &id)?;
+        let found = mending(ask.snap, order.number, &id)?;
         let page = content(ask, &order, &found, query)?;
         Ok(Shown::of(&order, "Snag", page))
     })
@@ -90,7 +90,7 @@ fn content(
         });
     }
     let (planning, customary, rate, digits) = {
-        let world = ask.service.world()?;
+        let world = ask.snap.world();
         let settings = world.shop.settings();
         (
             planning(&world),

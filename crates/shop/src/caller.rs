@@ -1,0 +1,58 @@
+//! Who asks: a person of the shop, with what they do in it, through which device.
+
+use repair::{PersonId, Role, Shop};
+use std::collections::BTreeSet;
+
+/// Who asks for something or says something.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Caller {
+    /// The person; none before anybody was picked.
+    pub person: Option<PersonId>,
+    /// What they do in the shop; nothing for who does not belong to it.
+    pub roles: BTreeSet<Role>,
+    /// Whether the shop has nobody yet, so that whoever sets it up may.
+    pub founding: bool,
+    /// The device they use.
+    pub device: String,
+}
+
+impl Caller {
+    /// A person as the shop knows them now.
+    #[must_use]
+    pub fn of(shop: &Shop, person: Option<&str>, device: &str) -> Self {
+        let people = shop.people();
+        let found = person.and_then(|name| people.get_key_value(&PersonId::new(name)));
+        Self {
+            person: person.map(PersonId::new),
+            roles: found
+                .map(|(_, (_, roles))| roles.iter().copied().collect())
+                .unwrap_or_default(),
+            founding: people.is_empty(),
+            device: device.to_owned(),
+        }
+    }
+
+    /// The program itself, where it does what nobody asked for at that moment: erasures that
+    /// fell due, daily copies, the demo.
+    #[must_use]
+    pub fn program() -> Self {
+        Self {
+            person: None,
+            roles: BTreeSet::from([Role::Owner, Role::Desk, Role::Technician]),
+            founding: false,
+            device: "program".to_owned(),
+        }
+    }
+
+    /// Whether they have one of these roles.
+    #[must_use]
+    pub fn has_any(&self, roles: &[Role]) -> bool {
+        roles.iter().any(|role| self.roles.contains(role))
+    }
+
+    /// Whether prices, sums and what the customer agreed to are sent to them.
+    #[must_use]
+    pub fn sees_prices(&self) -> bool {
+        self.founding || self.has_any(crate::roles::PRICES)
+    }
+}

@@ -1,0 +1,247 @@
+//! Which role may say, see or change what: one table. Every kind of command and every route
+//! has a row in it, and a test fails where one has none.
+//!
+//! Facts about a vehicle and an order are open to everybody, since a fact is never refused.
+//! What is decided, what is set for the whole shop, and what shows money is not.
+
+use crate::caller::Caller;
+use crate::trouble::{Trouble, TroubleKind};
+use repair::Role;
+
+/// Everybody of the shop.
+pub const ANYBODY: &[Role] = &[Role::Technician, Role::Desk, Role::Owner, Role::Apprentice];
+/// Everybody but who still learns.
+pub const STAFF: &[Role] = &[Role::Technician, Role::Desk, Role::Owner];
+/// Whoever knows vehicles and answers for work on them.
+pub const TECHNICIANS: &[Role] = &[Role::Technician, Role::Owner];
+/// Who answers for the shop.
+pub const OWNER: &[Role] = &[Role::Owner];
+/// Who is shown prices.
+pub const PRICES: &[Role] = STAFF;
+
+/// What somebody wants to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Act<'a> {
+    /// A fact of an order, by its kind.
+    OrderFact(&'a str),
+    /// A request about an order, by its kind.
+    Request(&'a str),
+    /// A fact of a vehicle, a customer or a map.
+    Beside(&'a str),
+    /// A fact of the shop, by its kind.
+    ShopFact(&'a str),
+    /// A page, a door or a file, by its route.
+    See(&'a str),
+}
+
+/// Who may do it: nothing where the table has no row.
+#[must_use]
+pub fn who_may(act: Act<'_>) -> Option<&'static [Role]> {
+    match act {
+        // What is so is so, whoever says it.
+        Act::OrderFact(_) => Some(ANYBODY),
+        Act::Request(kind) => row(REQUESTS, kind),
+        Act::Beside(kind) => row(BESIDE, kind),
+        Act::ShopFact(kind) => row(SHOP, kind),
+        Act::See(route) => row(ROUTES, route),
+    }
+}
+
+/// Whether this caller may.
+///
+/// # Errors
+/// [`Trouble`], refused: who may, in words.
+pub fn check(caller: &Caller, act: Act<'_>) -> Result<(), Trouble> {
+    let is_fact = matches!(act, Act::OrderFact(_) | Act::Beside("vehicle" | "customer"));
+    if caller.founding || is_fact {
+        return Ok(());
+    }
+    let may = who_may(act).unwrap_or(OWNER);
+    if caller.has_any(may) {
+        return Ok(());
+    }
+    let names: Vec<&str> = may.iter().map(|role| name(*role)).collect();
+    Err(Trouble::new(
+        TroubleKind::Refused,
+        match act {
+            Act::See(route) => route.to_owned(),
+            Act::OrderFact(kind) | Act::Request(kind) => kind.to_owned(),
+            Act::Beside(kind) | Act::ShopFact(kind) => kind.to_owned(),
+        },
+        match caller.roles.is_empty() {
+            true => "nobody of that name belongs to the shop".to_owned(),
+            false => format!("this is for {}", names.join(", ")),
+        },
+        "pick one of them at /who",
+    ))
+}
+
+/// A role in words.
+#[must_use]
+pub fn name(role: Role) -> &'static str {
+    match role {
+        Role::Technician => "technician",
+        Role::Desk => "desk",
+        Role::Owner => "owner",
+        Role::Apprentice => "apprentice",
+    }
+}
+
+type Table = &'static [(&'static str, &'static [Role])];
+
+fn row(table: Table, name: &str) -> Option<&'static [Role]> {
+    let found = table.iter().find(|(row, _)| *row == name);
+    found.map(|(_, roles)| *roles)
+}
+
+const REQUESTS: Table = &[
+    ("open", STAFF),
+    ("adopt", ANYBODY),
+    ("price", STAFF),
+    ("add-to-price", STAFF),
+    ("write-down", STAFF),
+    ("charge", STAFF),
+    ("waive", STAFF),
+    ("withdraw-waiver", STAFF),
+    ("hand-over", STAFF),
+    ("take-back", STAFF),
+    ("void", STAFF),
+];
+
+/// Facts of vehicles, customers and maps.
+const BESIDE: Table = &[
+    ("vehicle", ANYBODY),
+    ("customer", ANYBODY),
+    ("map", TECHNICIANS_AND_DESK),
+];
+
+const TECHNICIANS_AND_DESK: &[Role] = STAFF;
+
+const SHOP: Table = &[
+    ("set", OWNER),
+    ("joined", OWNER),
+    ("departed", OWNER),
+    ("stall-added", OWNER),
+    ("altitude-told", STAFF),
+    ("weighed", TECHNICIANS),
+    ("place-chosen", OWNER),
+    ("records-kept", OWNER),
+    ("erasure-asked", OWNER),
+];
+
+/// Kinds of the shop's stream that only its own program writes.
+pub const OWN: &[&str] = &["number-given", "erased", "erasure-ended"];
+
+const ROUTES: Table = &[
+    ("/", ANYBODY),
+    ("/find", ANYBODY),
+    ("/calls", STAFF),
+    ("/shop", ANYBODY),
+    ("/record", STAFF),
+    ("/record/verify", STAFF),
+    ("/new", STAFF),
+    ("/order/{order}", ANYBODY),
+    ("/o/{number}", ANYBODY),
+    ("/o/{number}/story", ANYBODY),
+    ("/o/{number}/mend", STAFF),
+    ("/o/{number}/walk", ANYBODY),
+    ("/o/{number}/off", ANYBODY),
+    ("/o/{number}/back", ANYBODY),
+    ("/o/{number}/open", ANYBODY),
+    ("/o/{number}/tray", ANYBODY),
+    ("/o/{number}/item/{item}", ANYBODY),
+    ("/o/{number}/item/{item}/{step}", ANYBODY),
+    ("/o/{number}/snag", ANYBODY),
+    ("/o/{number}/snag/{snag}", ANYBODY),
+    ("/o/{number}/due", ANYBODY),
+    ("/o/{number}/second", ANYBODY),
+    ("/o/{number}/may", ANYBODY),
+    ("/o/{number}/may/{gate}", ANYBODY),
+    ("/o/{number}/hand-over", STAFF),
+    ("/o/{number}/desk", STAFF),
+    ("/o/{number}/price", PRICES),
+    ("/o/{number}/ask", PRICES),
+    ("/o/{number}/parts", STAFF),
+    ("/o/{number}/pay", PRICES),
+    ("/o/{number}/decline", STAFF),
+    ("/o/{number}/estimate", PRICES),
+    ("/o/{number}/added", PRICES),
+    ("/o/{number}/invoice", PRICES),
+    ("/o/{number}/plan", ANYBODY),
+    ("/o/{number}/state", ANYBODY),
+    ("/o/{number}/way", ANYBODY),
+    ("/o/{number}/plan/price", PRICES),
+    ("/o/{number}/stage", ANYBODY),
+    ("/v/{vehicle}", ANYBODY),
+    ("/maps", ANYBODY),
+    ("/maps/{map}", ANYBODY),
+    ("/maps/new", STAFF),
+    ("/maps/start", STAFF),
+    ("/maps/check", STAFF),
+    ("/maps/{map}/edit", STAFF),
+    ("/maps/{map}/file", STAFF),
+    ("/threads", ANYBODY),
+    ("/threads/{calculator}", ANYBODY),
+    ("/coolant", ANYBODY),
+    ("/coolant/{calculator}", ANYBODY),
+    ("/file/{id}", ANYBODY),
+    ("/api/commands", ANYBODY),
+    ("/api/orders", ANYBODY),
+    ("/api/orders/{number}", ANYBODY),
+    ("/api/openapi.json", ANYBODY),
+    ("/api/live", ANYBODY),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use record::v1::beside::ShopFactForm;
+    use record::v1::decisions::RequestForm;
+
+    #[test]
+    fn every_kind_of_command_has_a_row() {
+        for kind in RequestForm::KINDS {
+            assert!(who_may(Act::Request(kind)).is_some(), "request {kind}");
+        }
+        for kind in ShopFactForm::KINDS {
+            let own = OWN.contains(kind);
+            let has_row = who_may(Act::ShopFact(kind)).is_some();
+            assert_ne!(own, has_row, "shop_fact {kind}");
+        }
+        for stream in ["vehicle", "customer", "map"] {
+            assert!(who_may(Act::Beside(stream)).is_some(), "{stream}");
+        }
+    }
+
+    #[test]
+    fn no_row_stands_for_nothing() {
+        let known =
+            |kinds: &[&str], table: Table| table.iter().all(|(kind, _)| kinds.contains(kind));
+        assert!(known(RequestForm::KINDS, REQUESTS));
+        assert!(known(ShopFactForm::KINDS, SHOP));
+    }
+
+    #[test]
+    fn erasing_and_settings_are_the_owners() {
+        for kind in ["set", "joined", "departed", "records-kept", "erasure-asked"] {
+            assert_eq!(who_may(Act::ShopFact(kind)), Some(OWNER), "{kind}");
+        }
+    }
+
+    #[test]
+    fn an_apprentice_is_shown_no_money_and_decides_nothing_but_the_map() {
+        for kind in RequestForm::KINDS {
+            let may =
+                who_may(Act::Request(kind)).is_some_and(|who| who.contains(&Role::Apprentice));
+            assert_eq!(may, *kind == "adopt", "{kind}");
+        }
+        for route in [
+            "/o/{number}/price",
+            "/o/{number}/invoice",
+            "/o/{number}/pay",
+        ] {
+            let may = who_may(Act::See(route)).is_some_and(|who| who.contains(&Role::Apprentice));
+            assert!(!may, "{route}");
+        }
+    }
+}
