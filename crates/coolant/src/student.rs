@@ -67,32 +67,15 @@ fn chance_within(t: f64, degrees: u32) -> f64 {
 mod tests {
     use super::{chance_below, quantile};
 
-    #[derive(serde::Deserialize)]
-    struct Published {
-        student: Vec<Row>,
-    }
-
-    #[derive(serde::Deserialize)]
-    struct Row {
-        degrees: u32,
-        probability: f64,
-        expected: f64,
-        tolerance: f64,
-    }
-
     #[test]
     fn student() {
-        let file = include_str!("../../../checks/published/coolant.toml");
-        let Published { student } = toml::from_str(file).unwrap();
-        assert!(student.len() >= 10);
-        for row in student {
-            let got = quantile(row.probability, row.degrees);
-            assert!(
-                (got - row.expected).abs() <= row.tolerance,
-                "{} degrees: {got}, printed {}",
-                row.degrees,
-                row.expected
-            );
+        let file = checks::published("coolant");
+        let rows = file.rows("student");
+        assert!(rows.len() >= 10);
+        for row in rows {
+            let degrees = u32::try_from(row.whole("degrees")).unwrap();
+            let got = quantile(row.real("probability"), degrees);
+            row.assert_near(got, "expected", "tolerance");
         }
     }
 

@@ -12,32 +12,13 @@ use shop::TroubleKind;
 use shop::places::{ToNote, place, places};
 use std::collections::BTreeSet;
 
-#[derive(serde::Deserialize)]
-struct Published {
-    limit: Vec<LimitRow>,
-}
-
-#[derive(serde::Deserialize)]
-struct LimitRow {
-    place: String,
-    estimate: Decimal,
-    expected: String,
-    source: String,
-    grade: String,
-}
-
 #[test]
 fn limit() {
-    let published: Published =
-        toml::from_str(include_str!("../../../checks/published/consent.toml")).unwrap();
-    for row in published.limit {
-        let rule = place(&row.place, 1).unwrap().leeway();
-        let found = rule.limit(row.estimate, 2).to_string();
-        assert_eq!(
-            found, row.expected,
-            "{} on {}: {} ({})",
-            row.place, row.estimate, row.source, row.grade
-        );
+    for row in checks::published("consent").rows("limit") {
+        let rule = place(row.text("place"), 1).unwrap().leeway();
+        let estimate: Decimal = row.text("estimate").parse().unwrap();
+        let found = rule.limit(estimate, 2).to_string();
+        assert_eq!(found, row.text("expected"), "{row}");
     }
 }
 

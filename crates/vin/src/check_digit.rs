@@ -49,46 +49,27 @@ pub(crate) fn holds(number: &[char; LENGTH]) -> bool {
 mod tests {
     use super::*;
 
-    #[derive(serde::Deserialize)]
-    struct Published {
-        weighted_sum: Vec<SumRow>,
-        assigned_value: Vec<ValueRow>,
-    }
-
-    #[derive(serde::Deserialize)]
-    struct SumRow {
-        vin: String,
-        sum: u32,
-        check_digit: char,
-    }
-
-    #[derive(serde::Deserialize)]
-    struct ValueRow {
-        characters: String,
-        values: Vec<u32>,
-    }
-
-    fn published() -> Published {
-        toml::from_str(include_str!("../../../checks/published/vin.toml")).unwrap()
-    }
-
     #[test]
     fn published_weighted_sums() {
-        for row in published().weighted_sum {
-            let characters: Vec<char> = row.vin.chars().collect();
+        for row in checks::published("vin").rows("weighted_sum") {
+            let characters: Vec<char> = row.text("vin").chars().collect();
             let number = <[char; LENGTH]>::try_from(characters.as_slice()).unwrap();
-            assert_eq!(weighted_sum(&number), Some(row.sum), "{}", row.vin);
-            assert_eq!(expected(&number), Some(row.check_digit), "{}", row.vin);
+            let sum = weighted_sum(&number).map(i64::from);
+            assert_eq!(sum, Some(row.whole("sum")), "{row}");
+            let check_digit = row.text("check_digit").chars().next();
+            assert_eq!(expected(&number), check_digit, "{row}");
         }
     }
 
     #[test]
     fn published_assigned_values_are_the_whole_alphabet() {
         let mut seen = String::new();
-        for row in published().assigned_value {
-            assert_eq!(row.characters.chars().count(), row.values.len());
-            for (character, printed) in row.characters.chars().zip(row.values) {
-                assert_eq!(value(character), Some(printed), "{character}");
+        for row in checks::published("vin").rows("assigned_value") {
+            let (characters, values) = (row.text("characters"), row.list("values"));
+            assert_eq!(characters.chars().count(), values.len());
+            for (character, printed) in characters.chars().zip(values) {
+                let got = value(character).map(i64::from);
+                assert_eq!(got, printed.as_integer(), "{character}");
                 seen.push(character);
             }
         }
