@@ -73,7 +73,7 @@ pub fn map(command: &MapCommand) -> Result<Answer, Wrong> {
 fn from_order(number: u64, place: &Kept) -> Result<Answer, Wrong> {
     let service = crate::serve::open_service(place)?;
     let learned = service.look(&shop::Caller::program(), |snap| {
-        let vehicle = shop::view::order(snap, number)?.row.vehicle;
+        let vehicle = shop::view::order(snap, number)?.row.vehicle.clone();
         learned(snap, number, &vehicle)
     })?;
     Ok(Answer {

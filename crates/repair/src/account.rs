@@ -9,6 +9,7 @@ use crate::moves::{Moves, Node, Stated};
 use crate::order::{Order, Stamp};
 use states::{ItemId, Kind, Position, State, System};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// One piece that is not at home.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -56,9 +57,14 @@ pub struct Account {
 }
 
 impl Account {
-    /// Reads the account off an order.
+    /// The account of an order.
     #[must_use]
-    pub fn of(order: &Order) -> Self {
+    pub fn of(order: &Order) -> Arc<Self> {
+        order.account()
+    }
+
+    /// Reads the account off an order.
+    pub(crate) fn read(order: &Order) -> Self {
         let moves = Moves::of(order);
         let (items, told_apart) = items(order, &moves);
         let declined = declined(order, &moves);

@@ -1,7 +1,7 @@
 //! Alarms: what came in after a hand-over and stands open, though nobody knew of it then.
 
-use crate::gates::may;
 use crate::order::Order;
+use crate::reading::OrderReading;
 use crate::reason::{Reason, ReasonKey, Why};
 use crate::rules::Rules;
 use states::Gate;
@@ -11,14 +11,19 @@ use std::collections::BTreeMap;
 /// was known and is now nearer home raises none.
 #[must_use]
 pub fn late_alarms(order: &Order, rules: &Rules) -> Vec<Reason> {
-    let Some(known) = crate::papers::handed_over(order).map(|handed| handed.known) else {
+    of(&OrderReading::of(order, rules))
+}
+
+pub(crate) fn of(reading: &OrderReading<'_>) -> Vec<Reason> {
+    let handed = crate::papers::handed_over(reading.order());
+    let Some(known) = handed.map(|handed| handed.known) else {
         return Vec::new();
     };
-    may(order, Gate::HandOver, rules)
-        .fit_to_go
-        .into_iter()
+    let reasons = reading.answer(Gate::HandOver).fit_to_go.iter();
+    reasons
         .filter(|reason| reason.shuts() && !was_known(&reason.key, &known))
         .filter(|reason| !matches!(&reason.why, Why::Owed(debt) if debt.work.work == crate::WorkIs::LevelCold))
+        .cloned()
         .collect()
 }
 

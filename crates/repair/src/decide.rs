@@ -1,11 +1,10 @@
 //! Facts are recorded as they come; requests are decided.
 
-use crate::account::Account;
 use states::Gate;
 
 use crate::decision::{Decision, Ending, Event, Leaves, Request};
 use crate::fact::Fact;
-use crate::gates::{may, may_by};
+use crate::gates::may;
 use crate::ids::CommandId;
 use crate::order::Order;
 use crate::papers::{ceilings, handed_over, is_voided, minor_digits, paid, price};
@@ -318,7 +317,7 @@ fn hand_over(
     boxes: Option<u16>,
     signed: bool,
 ) -> Result<Vec<ReasonKey>, Refusal> {
-    let answer = may_by(order, &Account::of(order), Gate::HandOver, &context.rules);
+    let answer = may(order, Gate::HandOver, &context.rules);
     let apart = leaves == Leaves::CollectedApart;
     if apart && boxes.is_none() {
         return Err(Refusal::BoxesNotCounted);

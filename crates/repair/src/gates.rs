@@ -5,15 +5,14 @@
 
 use crate::account::{Account, OpenItem};
 use crate::code::Stand;
-use crate::debts::debts;
 use crate::decision::Decision;
 use crate::fact::Fact;
 use crate::item::{Item, PutIn};
-use crate::litres::litres;
 use crate::moves::Stated;
 use crate::order::Order;
 use crate::papers::papers;
 use crate::proofs::{not_checked, proofs};
+use crate::reading::OrderReading;
 use crate::reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 use crate::rules::Rules;
 use crate::stock::adrift;
@@ -47,12 +46,12 @@ impl Answer {
 /// Asks one gate.
 #[must_use]
 pub fn may(order: &Order, gate: Gate, rules: &Rules) -> Answer {
-    may_by(order, &Account::of(order), gate, rules)
+    OrderReading::of(order, rules).answer(gate).clone()
 }
 
-/// Asks one gate of an account already read.
-#[must_use]
-pub fn may_by(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Answer {
+/// Asks one gate of an order already read.
+pub(crate) fn answer(reading: &OrderReading<'_>, gate: Gate) -> Answer {
+    let order = reading.order();
     let waivers = waivers(order);
     let waived = |mut reasons: Vec<Reason>| {
         for reason in &mut reasons {
@@ -71,16 +70,17 @@ pub fn may_by(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> An
     let handing_over = gate == Gate::HandOver;
     Answer {
         gate,
-        fit_to_go: waived(fit_to_go(order, account, gate, rules)),
+        fit_to_go: waived(fit_to_go(reading, gate)),
         papers: if handing_over {
-            waived(papers(order, rules))
+            waived(papers(order, reading.rules()))
         } else {
             Vec::new()
         },
     }
 }
 
-fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec<Reason> {
+fn fit_to_go(reading: &OrderReading<'_>, gate: Gate) -> Vec<Reason> {
+    let (order, account) = (reading.order(), reading.account());
     let mut out: Vec<Why> = Vec::new();
     for open in &account.open {
         match &open.known {
@@ -91,11 +91,13 @@ fn fit_to_go(order: &Order, account: &Account, gate: Gate, rules: &Rules) -> Vec
         }
     }
     out.extend(told_apart(account, gate));
-    out.extend(fluids(order, account, gate));
+    out.extend(fluids(reading, gate));
     out.extend(
-        debts(order, account, rules)
-            .into_iter()
+        reading
+            .debts()
+            .iter()
             .filter(|debt| debt.stands_at(gate))
+            .cloned()
             .map(Why::Owed),
     );
     if matches!(gate, Gate::Road | Gate::HandOver) {
@@ -301,8 +303,8 @@ fn is_hanging(account: &Account, item: &Item, open: &OpenItem) -> bool {
 }
 
 /// Fluids that are dripping, and fluids of which much is missing.
-fn fluids(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
-    let litres = litres(order, account);
+fn fluids(reading: &OrderReading<'_>, gate: Gate) -> Vec<Why> {
+    let (account, litres) = (reading.account(), reading.litres());
     let mut out = Vec::new();
     for item in account
         .items

@@ -30,6 +30,7 @@ mod moves;
 mod order;
 pub mod papers;
 mod proofs;
+mod reading;
 mod reason;
 mod rules;
 pub mod snags;
@@ -53,7 +54,7 @@ pub use debts::{Debt, debts};
 pub use decide::{Context, Refusal, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};
 pub use fact::Fact;
-pub use gates::{Answer, may, may_by};
+pub use gates::{Answer, may};
 pub use ids::{
     CommandId, CustomerId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId, PersonId,
     ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
@@ -65,6 +66,7 @@ pub use moves::{Moves, Node, Stated};
 pub use order::{Decided, Filed, Order, Recorded, Stamp, Undone, evolve};
 pub use price;
 pub use proofs::{needed as proofs_needed, replaced as proofs_replaced};
+pub use reading::OrderReading;
 pub use reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 pub use rules::Rules;
 pub use states::{Gate, ItemId, Kind, Need, Position, State, System, Zone};

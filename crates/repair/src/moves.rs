@@ -38,10 +38,18 @@ pub struct Node {
 }
 
 /// All moves of an order, with items that are one thing under one name.
+///
+/// Every move has a number here, and what it had seen is kept by number: who saw what is
+/// asked for each piece of every item, and orders have thousands of moves.
 #[derive(Debug, Clone, Default)]
 pub struct Moves {
-    nodes: BTreeMap<MoveId, Node>,
-    by_item: BTreeMap<ItemId, Vec<MoveId>>,
+    ids: Vec<MoveId>,
+    nodes: Vec<Node>,
+    numbers: BTreeMap<MoveId, usize>,
+    /// The moves each had seen, as far as they are known.
+    after: Vec<Vec<usize>>,
+    by_item: BTreeMap<ItemId, Vec<usize>>,
+    heads: BTreeMap<ItemId, BTreeMap<Position, Vec<usize>>>,
     one_thing: BTreeMap<ItemId, ItemId>,
 }
 
@@ -71,20 +79,42 @@ impl Moves {
                 };
                 let live = !undone.commands.contains(command)
                     && !undone.moves.contains(&(command.clone(), nth));
-                let item = out.name(&change.item).clone();
-                out.by_item.entry(item).or_default().push(id.clone());
-                out.nodes.insert(
-                    id,
-                    Node {
-                        change: change.clone(),
-                        stamp: filed.stamp.clone(),
-                        stated,
-                        live,
-                    },
-                );
+                let node = Node {
+                    change: change.clone(),
+                    stamp: filed.stamp.clone(),
+                    stated,
+                    live,
+                };
+                out.take(id, node);
             }
         }
+        out.tie();
         out
+    }
+
+    fn take(&mut self, id: MoveId, node: Node) {
+        let number = self.nodes.len();
+        let item = self.name(&node.change.item).clone();
+        self.by_item.entry(item).or_default().push(number);
+        self.numbers.insert(id.clone(), number);
+        self.ids.push(id);
+        self.nodes.push(node);
+    }
+
+    /// Who saw whom, and so the heads of every piece.
+    fn tie(&mut self) {
+        let known = |id: &MoveId| self.numbers.get(id).copied();
+        let seen = |node: &Node| node.change.after.iter().filter_map(known).collect();
+        self.after = self.nodes.iter().map(seen).collect();
+        let of_item = |item: &ItemId| {
+            let heads = |at: Position| (at, self.heads_among(item, at, &|_| true));
+            self.positions(item).into_iter().map(heads).collect()
+        };
+        self.heads = self
+            .by_item
+            .keys()
+            .map(|item| (item.clone(), of_item(item)))
+            .collect();
     }
 
     /// The one name an item goes by, whatever name it was called.
@@ -97,24 +127,29 @@ impl Moves {
     pub fn items(&self) -> impl Iterator<Item = &ItemId> {
         self.by_item
             .iter()
-            .filter(|(_, moves)| moves.iter().any(|id| self.nodes[id].live))
+            .filter(|(_, moves)| moves.iter().any(|number| self.nodes[*number].live))
             .map(|(item, _)| item)
     }
 
     /// One move.
     #[must_use]
     pub fn get(&self, id: &MoveId) -> Option<&Node> {
-        self.nodes.get(id)
+        self.numbers.get(id).map(|number| &self.nodes[*number])
     }
 
     /// The moves of an item that stand.
     pub fn live(&self, item: &ItemId) -> impl Iterator<Item = (&MoveId, &Node)> + use<'_> {
+        self.numbers_of(item)
+            .map(|number| (&self.ids[number], &self.nodes[number]))
+    }
+
+    fn numbers_of(&self, item: &ItemId) -> impl Iterator<Item = usize> + use<'_> {
         self.by_item
             .get(self.name(item))
             .into_iter()
             .flatten()
-            .map(|id| (id, &self.nodes[id]))
-            .filter(|(_, node)| node.live)
+            .copied()
+            .filter(|number| self.nodes[*number].live)
     }
 
     /// Everything these moves had seen, themselves included.
@@ -123,13 +158,28 @@ impl Moves {
         &'a self,
         from: impl IntoIterator<Item = &'a MoveId>,
     ) -> BTreeSet<&'a MoveId> {
-        let mut seen = BTreeSet::new();
-        let mut todo: Vec<&MoveId> = from.into_iter().collect();
-        while let Some(id) = todo.pop() {
-            if seen.insert(id)
-                && let Some(node) = self.nodes.get(id)
-            {
-                todo.extend(&node.change.after);
+        let mut out = BTreeSet::new();
+        let mut known = Vec::new();
+        for id in from {
+            out.insert(id);
+            known.extend(self.numbers.get(id));
+        }
+        for (number, seen) in self.reached(known).into_iter().enumerate() {
+            if seen {
+                out.insert(&self.ids[number]);
+                // What has not arrived is seen all the same.
+                out.extend(&self.nodes[number].change.after);
+            }
+        }
+        out
+    }
+
+    /// Which moves these had seen, themselves included, by number.
+    fn reached(&self, mut todo: Vec<usize>) -> Vec<bool> {
+        let mut seen = vec![false; self.nodes.len()];
+        while let Some(number) = todo.pop() {
+            if !std::mem::replace(&mut seen[number], true) {
+                todo.extend(&self.after[number]);
             }
         }
         seen
@@ -142,13 +192,15 @@ impl Moves {
             command: id.command.clone(),
             nth: 0,
         };
-        self.nodes.range(first..id.clone()).map(|(id, _)| id)
+        self.numbers.range(first..id.clone()).map(|(id, _)| id)
     }
 
     /// The heads of one piece: the moves there that no other move there has seen.
     #[must_use]
     pub fn heads(&self, item: &ItemId, position: Position) -> Vec<(&MoveId, &Node)> {
-        self.heads_within(item, position, &|_| true)
+        let heads = self.heads.get(self.name(item));
+        let heads = heads.and_then(|heads| heads.get(&position));
+        self.named(heads.map_or(&[], Vec::as_slice))
     }
 
     /// The heads of one piece among the moves that someone had seen.
@@ -159,28 +211,34 @@ impl Moves {
         position: Position,
         seen: &BTreeSet<&MoveId>,
     ) -> Vec<(&MoveId, &Node)> {
-        self.heads_within(item, position, &|id| seen.contains(id))
+        self.named(&self.heads_among(item, position, &|id| seen.contains(id)))
     }
 
-    fn heads_within(
+    fn named(&self, numbers: &[usize]) -> Vec<(&MoveId, &Node)> {
+        let named = |number: &usize| (&self.ids[*number], &self.nodes[*number]);
+        numbers.iter().map(named).collect()
+    }
+
+    fn heads_among(
         &self,
         item: &ItemId,
         position: Position,
         among: &dyn Fn(&MoveId) -> bool,
-    ) -> Vec<(&MoveId, &Node)> {
-        let here: Vec<_> = self
-            .live(item)
-            .filter(|(id, node)| node.change.at.contains(&position) && among(id))
+    ) -> Vec<usize> {
+        let here: Vec<usize> = self
+            .numbers_of(item)
+            .filter(|number| self.nodes[*number].change.at.contains(&position))
+            .filter(|number| among(&self.ids[*number]))
             .collect();
         if here.len() < 2 {
             return here;
         }
-        let passed: BTreeSet<&MoveId> =
-            self.seen_by(here.iter().flat_map(|(_, node)| &node.change.after));
+        let from = here.iter().flat_map(|number| &self.after[*number]);
+        let passed = self.reached(from.copied().collect());
         let heads: Vec<_> = here
             .iter()
-            .filter(|(id, _)| !passed.contains(id))
             .copied()
+            .filter(|number| !passed[*number])
             .collect();
         // Moves that claim to have seen each other in a circle leave no head: keep all.
         if heads.is_empty() { here } else { heads }
@@ -197,10 +255,10 @@ impl Moves {
     /// The heads of every piece of an item: what a device sends as seen.
     #[must_use]
     pub fn frontier(&self, item: &ItemId) -> BTreeSet<MoveId> {
-        self.positions(item)
-            .into_iter()
-            .flat_map(|position| self.heads(item, position))
-            .map(|(id, _)| id.clone())
+        let heads = self.heads.get(self.name(item)).into_iter().flatten();
+        heads
+            .flat_map(|(_, numbers)| numbers)
+            .map(|number| self.ids[*number].clone())
             .collect()
     }
 

@@ -4,11 +4,13 @@
 //! else is read off this filing. Facts are kept in a map by command, so that the
 //! sequence in which they arrived cannot be seen from here.
 
+use crate::account::Account;
 use crate::decision::{Decision, Event};
 use crate::fact::Fact;
 use crate::ids::{CommandId, PersonId};
 use jiff::Timestamp;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::{Arc, OnceLock};
 
 /// Who said it, and when by the device's clock: for clocks and display only.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -59,7 +61,24 @@ pub struct Order {
     decisions: Vec<Decided>,
     /// The events that `decisions` stand for, so that none counts twice.
     decided: BTreeSet<(CommandId, u32)>,
+    read: Read,
 }
+
+/// What was read off the filing before, until something more is filed. It follows from the
+/// filing, so two orders that are filed alike are alike.
+#[derive(Debug, Clone, Default)]
+struct Read {
+    undone: OnceLock<Arc<Undone>>,
+    account: OnceLock<Arc<Account>>,
+}
+
+impl PartialEq for Read {
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}
+
+impl Eq for Read {}
 
 /// Files one event. Total: any event, in any sequence, any number of times.
 #[must_use]
@@ -70,6 +89,7 @@ pub fn evolve(mut order: Order, recorded: Recorded<Event>) -> Order {
         stamp,
         event,
     } = recorded;
+    order.read = Read::default();
     match event {
         Event::Fact(fact) => {
             order
@@ -122,9 +142,27 @@ impl Order {
         self.facts.is_empty() && self.decisions.is_empty()
     }
 
+    /// Where everything stands, read once for as long as nothing more is filed.
+    #[must_use]
+    pub fn account(&self) -> Arc<Account> {
+        let account = self
+            .read
+            .account
+            .get_or_init(|| Arc::new(Account::read(self)));
+        Arc::clone(account)
+    }
+
     /// The commands and single moves that are taken back.
     #[must_use]
-    pub fn undone(&self) -> Undone {
+    pub fn undone(&self) -> Arc<Undone> {
+        let undone = self
+            .read
+            .undone
+            .get_or_init(|| Arc::new(self.read_undone()));
+        Arc::clone(undone)
+    }
+
+    fn read_undone(&self) -> Undone {
         let undos: BTreeMap<&CommandId, Vec<(&CommandId, Option<u16>)>> = self
             .facts
             .iter()

@@ -32,6 +32,8 @@ fn order<'a>(events: impl IntoIterator<Item = &'a Recorded<Event>>) -> Order {
 /// All that the readers say of an order's facts.
 #[derive(Debug, PartialEq)]
 struct Read {
+    items: BTreeMap<ItemId, Item>,
+    told_apart: BTreeMap<ItemId, ToldApart>,
     open: Vec<OpenItem>,
     closed_short: BTreeMap<ItemId, u16>,
     debts: Vec<Debt>,
@@ -55,7 +57,7 @@ fn read(order: &Order) -> Read {
         debts: debts(order, &account, &rules),
         answers: Gate::ALL
             .into_iter()
-            .map(|gate| may_by(order, &account, gate, &rules))
+            .map(|gate| may(order, gate, &rules))
             .collect(),
         lines: papers::lines(order),
         ceilings: papers::ceilings(order),
@@ -67,8 +69,10 @@ fn read(order: &Order) -> Read {
         snags: snags::open(order),
         parts: stock::steps(order),
         proofs: proofs_needed(&account),
-        open: account.open,
-        closed_short: account.closed_short,
+        items: account.items.clone(),
+        told_apart: account.told_apart.clone(),
+        open: account.open.clone(),
+        closed_short: account.closed_short.clone(),
     }
 }
 
@@ -407,7 +411,7 @@ fn undos_that_name_each_other_all_stand() {
         undo("c0002"),
         undo("c0004"),
     ]);
-    let undone = order.undone().commands;
+    let undone = order.undone().commands.clone();
     let named: Vec<_> = undone.iter().map(CommandId::as_str).collect();
     assert_eq!(named, ["c0002", "c0003", "c0004"]);
     assert_eq!(stands(&order), [State::Off]);

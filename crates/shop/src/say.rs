@@ -5,9 +5,9 @@ use crate::snapshot::Snapshot;
 use crate::world::World;
 use repair::price::Payer;
 use repair::{
-    Account, Debt, Fact, Gate, Item, ItemId, Kind, Litres, Noted, OldPartFate, OpenItem, Order,
-    Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs, Stand, State,
-    Until, Why, Words, WorkIs, Zone, litres,
+    Account, Debt, Fact, Gate, Item, ItemId, Kind, Noted, OldPartFate, OpenItem, Order,
+    OrderReading, Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs,
+    Stand, State, Until, Why, Words, WorkIs, Zone,
 };
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
@@ -17,21 +17,18 @@ pub struct Names<'a> {
     snap: &'a Snapshot<'a>,
     world: &'a World,
     order: &'a Order,
-    account: Account,
-    litres: BTreeMap<ItemId, Litres>,
+    reading: OrderReading<'a>,
 }
 
 impl<'a> Names<'a> {
     /// Reads the names off an order.
     #[must_use]
     pub fn of(snap: &'a Snapshot<'a>, world: &'a World, order: &'a Order) -> Self {
-        let account = Account::of(order);
         Self {
-            litres: litres(order, &account),
+            reading: OrderReading::of(order, &snap.rules()),
             snap,
             world,
             order,
-            account,
         }
     }
 
@@ -44,7 +41,13 @@ impl<'a> Names<'a> {
     /// The account the names were read from.
     #[must_use]
     pub fn account(&self) -> &Account {
-        &self.account
+        self.reading.account()
+    }
+
+    /// The order as it reads now.
+    #[must_use]
+    pub fn reading(&self) -> &OrderReading<'a> {
+        &self.reading
     }
 
     /// The map the order works by, with what was copied of it.
@@ -71,7 +74,7 @@ impl<'a> Names<'a> {
     /// What an item is called.
     #[must_use]
     pub fn label(&self, item: &ItemId) -> String {
-        match self.account.items.get(self.account.moves.name(item)) {
+        match self.account().items.get(self.account().moves.name(item)) {
             Some(known) => self.snap.texts().text(known.label),
             None => format!("something not described yet ({item})"),
         }
@@ -80,7 +83,7 @@ impl<'a> Names<'a> {
     /// What an item is called; by its own name, before anybody touched it.
     #[must_use]
     pub fn known(&self, item: &ItemId) -> String {
-        match self.account.items.get(self.account.moves.name(item)) {
+        match self.account().items.get(self.account().moves.name(item)) {
             Some(known) => self.snap.texts().text(known.label),
             None => item.as_str().replace('-', " "),
         }
@@ -120,7 +123,7 @@ impl<'a> Names<'a> {
         let said: BTreeSet<String> = open
             .pieces
             .iter()
-            .flat_map(|piece| self.account.moves.heads(&open.item, piece.position))
+            .flat_map(|piece| self.account().moves.heads(&open.item, piece.position))
             .map(|(_, node)| {
                 format!(
                     "{} says {}",
@@ -135,7 +138,7 @@ impl<'a> Names<'a> {
     /// Litres of a fluid out and in, in words.
     #[must_use]
     pub fn in_and_out(&self, item: &ItemId) -> String {
-        match self.litres.get(item) {
+        match self.reading.litres().get(item) {
             Some(sums) => format!(
                 "{} L out, {} in",
                 sums.out.normalize(),

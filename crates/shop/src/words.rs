@@ -71,6 +71,12 @@ impl Texts {
         Some((private.media, private.content))
     }
 
+    /// How often words were forgotten.
+    #[must_use]
+    pub fn forgotten(&self) -> u64 {
+        self.at_hand().forgotten
+    }
+
     /// Forgets words that were erased.
     pub fn forget(&self, words: &[Words]) {
         let mut at_hand = self.at_hand.write().unwrap_or_else(PoisonError::into_inner);

@@ -159,7 +159,7 @@ pub async fn order(
         state.service.look(&caller, order)
     });
     match found.await {
-        Ok(order) => Json(order).into_response(),
+        Ok(order) => Json(&*order).into_response(),
         Err(trouble) => answer(&trouble),
     }
 }

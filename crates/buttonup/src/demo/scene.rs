@@ -84,6 +84,7 @@ impl<'a> Scene<'a> {
             .look(&Caller::program(), |snap| order(snap, earlier))?
             .row
             .vehicle_id
+            .clone()
             .unwrap_or_default();
         let customer = {
             let world = service.world()?;
@@ -149,8 +150,9 @@ impl<'a> Scene<'a> {
             let id = OrderId::new(self.order.clone());
             world.number_of(&id)?.unwrap_or_default()
         };
-        self.service
-            .look(&Caller::program(), |snap| order(snap, number))
+        self.service.look(&Caller::program(), |snap| {
+            Ok(OrderView::clone(&*order(snap, number)?))
+        })
     }
 
     /// Declares things.

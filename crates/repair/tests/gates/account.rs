@@ -503,7 +503,7 @@ fn rule_3_up_to_n_clips_may_be_missing() {
     let mut job = Job::new();
     clips(&mut job);
     job.moved("clips", &[7, 8], State::Out);
-    let noted = job.account().closed_short;
+    let noted = job.account().closed_short.clone();
     assert_eq!(
         noted,
         [(ItemId::new("clips"), 2)].into(),

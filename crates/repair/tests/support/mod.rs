@@ -136,7 +136,7 @@ impl Job {
         Ok(self.file(events[0].clone()))
     }
 
-    pub fn account(&self) -> Account {
+    pub fn account(&self) -> std::sync::Arc<Account> {
         Account::of(&self.order)
     }
 

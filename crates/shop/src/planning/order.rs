@@ -8,7 +8,7 @@ use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use map::Map;
 use plan::Problem;
-use repair::{Account, Aim, AimIs, Fact, ItemId, MapId, Order, State, adoption, aim};
+use repair::{Account, Aim, AimIs, Fact, ItemId, MapId, Order, OrderReading, State, adoption, aim};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -90,8 +90,9 @@ pub fn on_map_of(
                 .is_none_or(|asked| Some(asked) == aimed.as_ref());
         let asked = asked.or(aimed).unwrap_or_default();
         let map = whole.of_variant(&asked.variants);
-        let account = Account::of(order);
-        let stands = standing(&map, order, &account, rules);
+        let reading = OrderReading::of(order, rules);
+        let account = reading.account();
+        let stands = standing(&map, &reading);
         let id = |item: &ItemId| account.moves.name(&in_order(item)).clone();
         OrderMap {
             ids: map
@@ -99,11 +100,11 @@ pub fn on_map_of(
                 .keys()
                 .map(|item| (item.clone(), id(item)))
                 .collect(),
-            stood: last_place(&map, &account),
-            alike: alike(snap, &map, &account),
-            differs: differs(snap, order, &account),
-            to_roll: to_roll(&map, order, &account, rules),
-            extras: extras(snap, &map, &account, &stands),
+            stood: last_place(&map, account),
+            alike: alike(snap, &map, account),
+            differs: differs(snap, order, account),
+            to_roll: to_roll(&map, &reading),
+            extras: extras(snap, &map, account, &stands),
             kept: Arc::clone(&kept),
             map,
             asked,

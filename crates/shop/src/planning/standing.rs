@@ -10,9 +10,8 @@ use map::Map;
 use record::form::Form;
 use record::v1::facts::FactForm;
 use repair::{
-    Account, CommandId, Event, Fact, Gate, Item, ItemId, Kind, Move, Order, PersonId, PieceIs,
-    Position, Recorded, Rules, Stamp, Stand, State, System, Why, Words, Zone, debts, evolve,
-    may_by,
+    Account, CommandId, Event, Fact, Gate, Item, ItemId, Kind, Move, Order, OrderReading, PersonId,
+    PieceIs, Position, Recorded, Rules, Stamp, Stand, State, System, Why, Words, Zone, evolve,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,7 +20,8 @@ use std::collections::{BTreeMap, BTreeSet};
 /// names, others that are out under their own. A piece that was found missing and may
 /// stay so counts as home; where people disagree, the claim farthest from home counts.
 #[must_use]
-pub fn standing(map: &Map, order: &Order, account: &Account, rules: &Rules) -> Stands {
+pub fn standing(map: &Map, reading: &OrderReading<'_>) -> Stands {
+    let account = reading.account();
     let mut out = Stands::new();
     let mut on_map_ids = BTreeSet::new();
     for (name, known) in &map.items {
@@ -37,7 +37,7 @@ pub fn standing(map: &Map, order: &Order, account: &Account, rules: &Rules) -> S
             out.insert(open.item.clone(), (kind, pieces(account, &open.item, kind)));
         }
     }
-    let owed = debts(order, account, rules);
+    let owed = reading.debts();
     for (name, known) in &map.items {
         let due = || {
             owed.iter()
@@ -106,8 +106,9 @@ pub fn last_place(map: &Map, account: &Account) -> Option<String> {
 /// The items that must come home for the vehicle to roll, in the names that
 /// [`standing`] uses.
 #[must_use]
-pub fn to_roll(map: &Map, order: &Order, account: &Account, rules: &Rules) -> BTreeSet<ItemId> {
-    let answer = may_by(order, account, Gate::Roll, rules);
+pub fn to_roll(map: &Map, reading: &OrderReading<'_>) -> BTreeSet<ItemId> {
+    let account = reading.account();
+    let answer = reading.answer(Gate::Roll);
     let item = |why: &Why| match why {
         Why::Open(open) | Why::Unlocated(open) => Some(open.item.clone()),
         Why::NotCaught { item } => Some(item.clone()),
@@ -157,7 +158,7 @@ pub fn to_roll_from(map: &Map, stands: &Stands) -> BTreeSet<ItemId> {
             tell(moved(&id, *at, *state));
         }
     }
-    to_roll(map, &order, &Account::of(&order), &rules)
+    to_roll(map, &OrderReading::of(&order, &rules))
 }
 
 fn described(map: &Map, item: &ItemId, kind: Kind) -> Fact {

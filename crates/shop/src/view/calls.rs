@@ -8,7 +8,7 @@ use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
 use record::v1::codes::{PartStepForm, PayerForm};
-use repair::{Order, OrderId, Rules, papers};
+use repair::{Order, Rules, papers};
 use rust_decimal::Decimal;
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -73,7 +73,7 @@ pub fn calls(snap: &Snapshot<'_>) -> Result<Vec<CallView>, Trouble> {
     for (number, id) in world.orders_here()? {
         let order = world.order(&id)?;
         if !papers::is_voided(&order) {
-            out.extend(of_order(snap, &world, &rules, &id, &order, number)?);
+            out.extend(of_order(snap, &world, &rules, &order, number)?);
         }
     }
     out.sort_by_key(|call| (call.kind, call.number));
@@ -84,16 +84,15 @@ fn of_order(
     snap: &Snapshot<'_>,
     world: &World,
     rules: &Rules,
-    id: &OrderId,
     order: &Order,
     number: u64,
 ) -> Result<Vec<CallView>, Trouble> {
     let names = Names::of(snap, world, order);
-    let row = row(snap, world, id, order, number)?;
+    let row = row(snap, &names, number)?;
     let asks = asks(snap, world, order, rules)?;
     let mut found = Vec::new();
     if row.handed_over {
-        if !repair::late_alarms(order, rules).is_empty() {
+        if !names.reading().alarms().is_empty() {
             let what = "Left, and something came in after: look, then ring".to_owned();
             found.push((CallKind::Left, what, String::new()));
         }

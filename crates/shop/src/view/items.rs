@@ -8,10 +8,7 @@ use record::form::Form;
 use record::v1::basics::StateForm;
 use record::v1::codes::{GateForm, KindForm, ProofIsForm, SystemForm, WorkIsForm, ZoneForm};
 use record::v1::facts::WorkForm;
-use repair::{
-    Gate, Item, ItemId, Kind, MoveId, Order, Reason, Rules, Until, Waivable, Why, debts as owed,
-    may_by,
-};
+use repair::{Gate, Item, ItemId, Kind, MoveId, Order, Reason, Rules, Until, Waivable, Why};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 use utoipa::ToSchema;
@@ -410,17 +407,19 @@ pub(super) fn open_items(names: &Names<'_>, rules: &Rules) -> Vec<OpenItemView> 
         .collect()
 }
 
-pub(super) fn debts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<DebtView> {
-    owed(order, names.account(), rules)
-        .into_iter()
+pub(super) fn debts(names: &Names<'_>) -> Vec<DebtView> {
+    names
+        .reading()
+        .debts()
+        .iter()
         .map(|debt| {
-            let seen = answer_seen(names, &debt);
+            let seen = answer_seen(names, debt);
             DebtView {
-                text: names.debt(&debt),
+                text: names.debt(debt),
                 work: WorkIsForm::of(&debt.work.work),
                 item: debt.work.item.as_ref().map(|item| item.as_str().to_owned()),
                 own: debt.work.own.as_ref().map(|own| own.as_str().to_owned()),
-                items: caused_by(names, &debt),
+                items: caused_by(names, debt),
                 owed: WorkForm::of(&debt.work),
                 before: match &debt.until {
                     Until::Before(gate) => Some(GateForm::of(gate)),
@@ -463,11 +462,11 @@ fn answer_seen(names: &Names<'_>, debt: &repair::Debt) -> Vec<MoveName> {
         .collect()
 }
 
-pub(super) fn gates(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<GateView> {
+pub(super) fn gates(names: &Names<'_>) -> Vec<GateView> {
     Gate::ALL
         .into_iter()
         .map(|gate| {
-            let answer = may_by(order, names.account(), gate, rules);
+            let answer = names.reading().answer(gate);
             GateView {
                 gate: GateForm::of(&gate),
                 name: say::gate(gate).to_owned(),
@@ -584,8 +583,8 @@ pub(super) fn snags(names: &Names<'_>, order: &Order) -> Vec<SnagView> {
 }
 
 /// The proofs that are missing, or failed, at the hand-over.
-pub(super) fn proofs_needed(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<String> {
-    let answer = may_by(order, names.account(), Gate::HandOver, rules);
+pub(super) fn proofs_needed(names: &Names<'_>) -> Vec<String> {
+    let answer = names.reading().answer(Gate::HandOver);
     let needed: BTreeSet<_> = answer
         .fit_to_go
         .iter()

@@ -9,6 +9,7 @@ mod desk;
 mod goods;
 mod items;
 mod leaving;
+mod made;
 mod mending;
 mod noted;
 mod papers;
@@ -42,10 +43,12 @@ use crate::say::Names;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::{World, customer_of};
+use made::{Basis, Made};
 use record::Stream;
 use repair::{Field, Order, OrderId, VehicleFact, VehicleId};
 use serde::Serialize;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 use utoipa::ToSchema;
 
 /// One order, whole.
@@ -123,18 +126,25 @@ pub struct OrderView {
 ///
 /// # Errors
 /// [`Trouble`], if there is no such order or the record cannot be read.
-pub fn order(snap: &Snapshot<'_>, number: u64) -> Result<OrderView, Trouble> {
+pub fn order(snap: &Snapshot<'_>, number: u64) -> Result<Arc<OrderView>, Trouble> {
     let world = snap.world();
     let id = world
         .order_numbered(number)?
         .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
     let order = world.order(&id)?;
+    let made = snap.shelf::<Made>();
+    let basis = Basis::of(snap, &id, &order)?;
+    if let Some(view) = made.get(&id, &basis) {
+        return Ok(view);
+    }
     let view = view(snap, world, &id, &order, number)?;
-    Ok(if snap.caller().sees_prices() {
+    let view = Arc::new(if snap.caller().sees_prices() {
         view
     } else {
         view.without_prices()
-    })
+    });
+    made.put(&id, basis, &view);
+    Ok(view)
 }
 
 impl OrderView {
@@ -160,17 +170,17 @@ fn view(
 ) -> Result<OrderView, Trouble> {
     let names = Names::of(snap, world, order);
     let rules = snap.rules();
-    let gates = items::gates(&names, order, &rules);
+    let gates = items::gates(&names);
     Ok(OrderView {
         number,
         order: id.as_str().to_owned(),
         seq: world.seq(&Stream::Order(id.clone()))?,
-        row: row::row(snap, world, id, order, number)?,
+        row: row::row(snap, &names, number)?,
         lines: desk::lines(snap, order),
         aim: repair::adoption(order).and_then(|_| story::aim(&names, order)),
         items: items::items(&names, snap, order),
         open_items: items::open_items(&names, &rules),
-        debts: items::debts(&names, order, &rules),
+        debts: items::debts(&names),
         waivers: items::waivers(&gates),
         gates,
         snags: items::snags(&names, order),
@@ -181,20 +191,22 @@ fn view(
         asks: ask::asks(snap, world, order, &rules)?,
         consents: desk::consents(snap, &names, order, &rules),
         payments: desk::payments(&names, order, &rules),
-        proofs_needed: items::proofs_needed(&names, order, &rules),
+        proofs_needed: items::proofs_needed(&names),
         proofs_told: items::proofs_told(order),
         keys_here: repair::papers::keys_here(order),
         handed_over: repair::papers::handed_over(order).is_some(),
         left: leaving::left_view(&names, order, &rules),
         declined: leaving::declined(&names, order, &rules),
         voided: repair::papers::is_voided(order),
-        alarms: repair::late_alarms(order, &rules)
+        alarms: names
+            .reading()
+            .alarms()
             .iter()
             .map(|reason| names.reason(reason))
             .collect(),
         standing: standing(snap, world, order)?,
         papers: papers::papers(&names, snap, world, id, order)?,
-        stopped: stopped::stopped(snap, world, order, names.account(), &rules),
+        stopped: stopped::stopped(&names),
         notes: noted::notes(&names, order, &rules),
         walked: noted::walked(order),
         story: story::story(&names, snap, order, &rules),

@@ -1,13 +1,13 @@
 //! One order on one line: the floor, and finding an order.
 
 use super::{customer_text, desk, story, vehicle_of, vehicle_text};
+use crate::say::Names;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
 use jiff::Timestamp;
 use repair::{
-    Account, Fact, Field, Gate, Order, OrderId, OrderId as Id, Place, Rules, VehicleId, Why, debts,
-    may_by, papers, stock,
+    Fact, Field, Gate, Order, OrderId, OrderReading, Place, VehicleId, Why, papers, stock,
 };
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -100,7 +100,10 @@ fn rows_of(
 ) -> Result<Vec<OrderRow>, Trouble> {
     orders
         .into_iter()
-        .map(|(number, id)| row(snap, world, &id, &*world.order(&id)?, number))
+        .map(|(number, id)| {
+            let order = world.order(&id)?;
+            row(snap, &Names::of(snap, world, &order), number)
+        })
         .collect()
 }
 
@@ -109,13 +112,12 @@ const LEFT: &str = "left";
 
 pub(super) fn row(
     snap: &Snapshot<'_>,
-    world: &World,
-    id: &OrderId,
-    order: &Order,
+    names: &Names<'_>,
     number: u64,
 ) -> Result<OrderRow, Trouble> {
-    let rules = snap.rules();
-    let account = Account::of(order);
+    let reading = names.reading();
+    let (order, account, rules) = (reading.order(), reading.account(), reading.rules());
+    let world = snap.world();
     let vehicle = vehicle_of(order);
     let place = last(order, |fact| match fact {
         Fact::Stood { place } => Some(place.clone()),
@@ -145,23 +147,24 @@ pub(super) fn row(
             _ => None,
         },
         place: place.map(|place| place_name(snap, world, &place)),
-        promised: promised(order).map(|at| story::hour(&rules, at)),
+        promised: promised(order).map(|at| story::hour(rules, at)),
         who: last(order, |fact| match fact {
             Fact::Assigned { person } => Some(person.clone()),
             _ => None,
         })
         .map(|person| name(snap, world, &person)),
-        word: word(order, &account, &rules, id),
+        word: word(reading),
         open: account.open.len() - inside,
         inside,
-        stopped: super::stopped::stopped(snap, world, order, &account, &rules)
+        stopped: super::stopped::stopped(names)
             .first()
             .map(|left| format!("{}, {}", left.group, left.doing)),
-        debts: debts(order, &account, &rules)
+        debts: reading
+            .debts()
             .iter()
             .filter(|debt| debt.stands_at(Gate::HandOver))
             .count(),
-        can_roll: may_by(order, &account, Gate::Roll, &rules).may(),
+        can_roll: reading.answer(Gate::Roll).may(),
         handed_over: papers::handed_over(order).is_some(),
         voided: papers::is_voided(order),
     })
@@ -210,19 +213,20 @@ fn last<T>(order: &Order, pick: impl Fn(&Fact) -> Option<T>) -> Option<T> {
 }
 
 /// The one word that says what holds the vehicle, the most pressing first.
-fn word(order: &Order, account: &Account, rules: &Rules, _id: &Id) -> String {
+fn word(reading: &OrderReading<'_>) -> String {
+    let (order, account, rules) = (reading.order(), reading.account(), reading.rules());
     if papers::is_voided(order) {
         return "voided".to_owned();
     }
     if papers::handed_over(order).is_some() {
-        let late = !repair::late_alarms(order, rules).is_empty();
+        let late = !reading.alarms().is_empty();
         return if late { "left, look" } else { LEFT }.to_owned();
     }
     let adrift = stock::adrift(order);
     let away = adrift
         .iter()
         .any(|why| matches!(why, Why::SubletOut { .. }));
-    let answer = may_by(order, account, Gate::HandOver, rules);
+    let answer = reading.answer(Gate::HandOver);
     let fit = !answer.fit_to_go.iter().any(repair::Reason::shuts);
     let word = if desk::must_ask(order, rules) {
         "consent"

@@ -1,11 +1,10 @@
 //! Where somebody stopped in the middle of a group: what the next one sees first.
 
 use super::story;
-use crate::snapshot::Snapshot;
-use crate::world::World;
+use crate::say::Names;
 use record::form::Form;
 use record::v1::basics::StateForm;
-use repair::{Account, Item, ItemId, Kind, Order, Position, Rules, Stamp, State, Stated};
+use repair::{Account, Item, ItemId, Kind, Position, Stamp, State, Stated};
 use serde::Serialize;
 use std::collections::BTreeSet;
 use utoipa::ToSchema;
@@ -32,13 +31,9 @@ pub struct StoppedView {
 }
 
 /// The groups left in the middle, the last one first.
-pub(super) fn stopped(
-    snap: &Snapshot<'_>,
-    world: &World,
-    order: &Order,
-    account: &Account,
-    rules: &Rules,
-) -> Vec<StoppedView> {
+pub(super) fn stopped(names: &Names<'_>) -> Vec<StoppedView> {
+    let reading = names.reading();
+    let (order, account, rules) = (reading.order(), reading.account(), reading.rules());
     let snagged: BTreeSet<(ItemId, Position)> = repair::snags::open(order)
         .into_iter()
         .flat_map(|snag| {
@@ -61,14 +56,9 @@ pub(super) fn stopped(
             let left = left_in_the_middle(account, item, &at)?;
             let view = StoppedView {
                 item: item.id.as_str().to_owned(),
-                group: format!(
-                    "{} {} of {}",
-                    snap.texts().text(item.label),
-                    left.done,
-                    at.len()
-                ),
+                group: format!("{} {} of {}", names.text(item.label), left.done, at.len()),
                 doing: doing(item, left.to),
-                by: super::row::name(snap, world, &left.stamp.who),
+                by: names.person(&left.stamp.who),
                 at: story::hour(rules, left.stamp.at),
                 to: StateForm::of(&left.to),
                 rest: left.rest,

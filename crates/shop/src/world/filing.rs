@@ -61,6 +61,7 @@ impl World {
         if matches!(fact, ShopFact::NumberGiven { .. }) {
             return;
         }
+        self.shop_position = row.position;
         self.shop = std::mem::take(&mut self.shop).file(Recorded {
             command: recorded.command,
             nth: recorded.nth,

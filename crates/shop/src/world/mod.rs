@@ -28,6 +28,8 @@ pub struct World {
     /// The shop itself: settings, people, stalls. The numbers it gave to orders are asked
     /// for below.
     pub shop: Shop,
+    /// The position of the last event that is folded into the shop.
+    pub shop_position: u64,
     store: Arc<dyn Store>,
     log: String,
     at_hand: Mutex<AtHand>,
@@ -41,6 +43,7 @@ impl Clone for World {
         Self {
             position: self.position,
             shop: self.shop.clone(),
+            shop_position: self.shop_position,
             store: Arc::clone(&self.store),
             log: self.log.clone(),
             at_hand: Mutex::new(self.at_hand().clone()),
@@ -243,6 +246,7 @@ impl World {
         let mut world = Self {
             position: index.position,
             shop: Shop::default(),
+            shop_position: 0,
             store,
             log: log.to_owned(),
             at_hand: Mutex::default(),

@@ -264,7 +264,9 @@ pub mod seen {
     }
 
     pub fn order(service: &Service, number: u64) -> Result<OrderView, Trouble> {
-        look(service, |snap| view::order(snap, number))
+        look(service, |snap| {
+            view::order(snap, number).map(|view| OrderView::clone(&view))
+        })
     }
 
     pub fn rows(

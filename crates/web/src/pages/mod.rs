@@ -67,6 +67,7 @@ pub use record::{Kept, LastBackup};
 use shop::view::{self, OrderView};
 use shop::{Caller, Snapshot, Trouble};
 pub use snag_found::{GRID_PX, GRID_STEPS};
+use std::sync::Arc;
 
 /// What every page is made from.
 pub struct Ask<'a> {
@@ -306,7 +307,7 @@ pub fn refused(trouble: &Trouble) -> Response {
 }
 
 /// An order by the number in the address.
-pub fn order_of(ask: &Ask<'_>, number: &str) -> Result<OrderView, Trouble> {
+pub fn order_of(ask: &Ask<'_>, number: &str) -> Result<Arc<OrderView>, Trouble> {
     let number = number
         .parse()
         .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;

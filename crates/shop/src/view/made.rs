@@ -1,0 +1,63 @@
+//! Views of orders that were made before. Many look at one order, and it seldom changes
+//! between two looks: what nothing was added to reads as it did.
+
+use super::OrderView;
+use crate::snapshot::Snapshot;
+use crate::trouble::Trouble;
+use crate::world::{customer_of, vehicle_of};
+use record::Stream;
+use repair::{Order, OrderId};
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// All that a view follows from: how long its streams are, the shop, which words were
+/// erased, the minute, and whether prices are shown.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Basis {
+    order: u64,
+    vehicle: u64,
+    customer: u64,
+    shop: u64,
+    forgotten: u64,
+    minute: i64,
+    prices: bool,
+}
+
+/// Views by order, each with what it follows from.
+#[derive(Default)]
+pub(super) struct Made(Mutex<BTreeMap<(OrderId, bool), (Basis, Arc<OrderView>)>>);
+
+/// So many are kept before all are let go: a day's orders.
+const MOST: usize = 64;
+
+impl Basis {
+    pub(super) fn of(snap: &Snapshot<'_>, id: &OrderId, order: &Order) -> Result<Self, Trouble> {
+        let world = snap.world();
+        let seq = |stream: Option<Stream>| stream.map_or(Ok(0), |stream| world.seq(&stream));
+        Ok(Self {
+            order: world.seq(&Stream::Order(id.clone()))?,
+            vehicle: seq(vehicle_of(order).map(Stream::Vehicle))?,
+            customer: seq(customer_of(order).map(Stream::Customer))?,
+            shop: world.shop_position,
+            forgotten: snap.texts().forgotten(),
+            minute: snap.now().as_second().div_euclid(60),
+            prices: snap.caller().sees_prices(),
+        })
+    }
+}
+
+impl Made {
+    pub(super) fn get(&self, id: &OrderId, basis: &Basis) -> Option<Arc<OrderView>> {
+        let made = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        let (of, view) = made.get(&(id.clone(), basis.prices))?;
+        (of == basis).then(|| Arc::clone(view))
+    }
+
+    pub(super) fn put(&self, id: &OrderId, basis: Basis, view: &Arc<OrderView>) {
+        let mut made = self.0.lock().unwrap_or_else(PoisonError::into_inner);
+        if made.len() >= MOST {
+            made.clear();
+        }
+        made.insert((id.clone(), basis.prices), (basis, Arc::clone(view)));
+    }
+}
