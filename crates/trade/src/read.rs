@@ -1,0 +1,629 @@
+//! Reading a line: which things it names, and what follows from each.
+
+use crate::branch::Branch;
+use crate::derive::Reading;
+use crate::find::{Bag, Hit};
+use crate::gates::Gates;
+use crate::said::{Count, Happens, Owes, Said, Sure};
+use crate::segment::{Segment, segments};
+use crate::side::Side;
+use crate::vocabulary::{Head, Vocabulary};
+use crate::words::{STRANGE, Token};
+use crate::work::{Code, WorkSet};
+use states::{Gate, Kind};
+
+/// Reads a line as a person of the trade would mean it.
+///
+/// A line may name several things. Every one of them is given, with the words it was read
+/// from; together their places cover the line, so nothing typed is lost. What cannot be read is
+/// given as well, with why, as a line to be mended. A line with no word in it gives nothing.
+///
+/// ```
+/// use trade::{Count, Side, Vocabulary, says};
+///
+/// let said = says("2 caliper bolts M12 120 Nm front left", Vocabulary::shipped());
+/// assert_eq!(said[0].count, Some(Count::Of(2)));
+/// assert_eq!(said[0].torque_newton_metres, Some(120.0));
+/// assert_eq!(said[0].side, Some(Side::FrontLeft));
+/// assert!(said[0].safety);
+/// assert_eq!(said[0].gates_shut_back.codes(), ["roll", "road", "hand"]);
+/// ```
+#[must_use]
+pub fn says(line: &str, vocabulary: &Vocabulary) -> Vec<Said> {
+    says_after(line, vocabulary, &[])
+}
+
+/// The same, after other things were named: "both wheels", then "their 10 nuts".
+#[must_use]
+pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<Said> {
+    let parts = segments(line, vocabulary);
+    let earlier: Vec<Context> = before.iter().rev().filter_map(|said| context_of(said, vocabulary)).collect();
+    let mut readings: Vec<Option<Reading>> = Vec::with_capacity(parts.len());
+    for segment in &parts {
+        let mut known: Vec<Context> = readings.iter().rev().flatten().filter_map(Context::of).collect();
+        known.extend(earlier.iter().cloned());
+        readings.push(vocabulary.read(segment, &known));
+    }
+    // What was said before its thing was named: "bolts and water pump".
+    for at in 0..parts.len() {
+        if readings[at].as_ref().is_some_and(|reading| reading.sure == Sure::Unknown) {
+            let later: Vec<Context> = readings[at + 1..].iter().flatten().filter_map(Context::of).collect();
+            if !later.is_empty() {
+                readings[at] = vocabulary.read(&parts[at], &later);
+            }
+        }
+    }
+    let mut out: Vec<Said> = Vec::with_capacity(parts.len());
+    for (segment, reading) in parts.iter().zip(readings) {
+        let reading = reading.unwrap_or_else(|| Reading::unknown(None));
+        let same_again = segment.slashed
+            && out.last().is_some_and(|last| {
+                reading.itself && reading.sort.map(|at| &vocabulary.sort(at).id) == last.sort.as_ref()
+            });
+        if same_again && let Some(last) = out.last_mut() {
+            last.place.end = segment.place.end;
+            continue;
+        }
+        out.extend(vocabulary.say(line, segment, &reading));
+    }
+    spread(line, &mut out);
+    vocabulary.along(&mut out);
+    out
+}
+
+/// A thing that was named, as what others may belong to.
+#[derive(Debug, Clone)]
+pub(crate) struct Context {
+    sort: u32,
+    system: Branch,
+    reading: Reading,
+}
+
+impl Context {
+    fn of(reading: &Reading) -> Option<Context> {
+        Some(Context {
+            sort: reading.sort?,
+            system: reading.system,
+            reading: reading.clone(),
+        })
+    }
+}
+
+fn context_of(said: &Said, vocabulary: &Vocabulary) -> Option<Context> {
+    let sort = *vocabulary.sort_ids.get(said.sort.as_ref()?)?;
+    Some(Context {
+        sort,
+        system: said.system,
+        reading: vocabulary.reading_of_sort(sort),
+    })
+}
+
+/// The core of a segment and what stands around it.
+struct Split {
+    bag: Bag,
+    /// The same with nothing around: every word is of the core.
+    whole: Bag,
+    core: Vec<usize>,
+    around: Vec<usize>,
+}
+
+impl Vocabulary {
+    fn is_solid(&self, token: &Token) -> bool {
+        let role = self.words.role_of(token.id);
+        !token.filler && !role.place && !role.join && role.number.is_none()
+    }
+
+    fn split(&self, segment: &Segment) -> Split {
+        let tokens: Vec<&Token> = segment.tokens.iter().chain(&segment.extra).take(Bag::MOST).collect();
+        let own = segment.tokens.len();
+        let axle = self.words.id("axle");
+        let (mut core, mut around) = (Vec::new(), Vec::new());
+        let mut placed = false;
+        for (at, token) in tokens.iter().enumerate() {
+            let role = self.words.role_of(token.id);
+            placed |= role.place && !core.is_empty();
+            if !self.is_solid(token) {
+                continue;
+            }
+            let axled = Some(token.id) == axle && !core.is_empty() && at > 0 && tokens[at - 1].side;
+            if placed || token.bracketed || at >= own || axled {
+                around.push(at);
+            } else {
+                core.push(at);
+            }
+        }
+        if core.is_empty() {
+            core = std::mem::take(&mut around);
+        }
+        let mask = |places: &[usize]| places.iter().fold(0, |mask, at| mask | 1 << at);
+        let ids: Vec<u32> = tokens.iter().map(|token| token.id).collect();
+        let head = core.last().map_or(0, |at| 1 << at);
+        let all: Vec<usize> = core.iter().chain(&around).copied().filter(|at| *at < own).collect();
+        let whole = Bag {
+            ids: ids.clone(),
+            core: mask(&all),
+            around: mask(&around.iter().copied().filter(|at| *at >= own).collect::<Vec<_>>()),
+            head: all.iter().max().map_or(0, |at| 1 << at),
+        };
+        Split {
+            bag: Bag { ids, core: mask(&core), around: mask(&around), head },
+            whole,
+            core,
+            around,
+        }
+    }
+
+    fn read(&self, segment: &Segment, known: &[Context]) -> Option<Reading> {
+        let split = self.split(segment);
+        if split.core.is_empty() {
+            return self.bare(segment, known);
+        }
+        let guessed = split.core.iter().any(|at| segment.tokens.get(*at).is_some_and(|token| token.guessed));
+        let mut reading = self.find(segment, &split, known)?;
+        if guessed && reading.sure == Sure::Sure {
+            reading.sure = Sure::Likely;
+        }
+        if reading.kind() == Some(Kind::PutIn) {
+            self.put_in_place(&mut reading, &split);
+        }
+        Some(reading)
+    }
+
+    /// A segment of numbers, sides or words that name nothing.
+    fn bare(&self, segment: &Segment, known: &[Context]) -> Option<Reading> {
+        let _ = known;
+        let hit = self.names.best(&self.all_words(segment), &|_| true)?;
+        (hit.left == 0 && hit.mask != 0).then(|| self.reading_of(hit))
+    }
+
+    /// A bag in which every word counts, fillers too: "battery disconnected", "off", "both".
+    fn all_words(&self, segment: &Segment) -> Bag {
+        let ids: Vec<u32> = segment.tokens.iter().take(Bag::MOST).map(|token| token.id).collect();
+        let all = if ids.is_empty() { 0 } else { u32::MAX >> (32 - ids.len()) };
+        Bag { ids, core: all, around: 0, head: all }
+    }
+
+    fn find(&self, segment: &Segment, split: &Split, known: &[Context]) -> Option<Reading> {
+        if let Some(short) = self.short_word(split, known) {
+            return Some(short);
+        }
+        let whole = self.names.best(&split.whole, &|_| true);
+        if let Some(hit) = whole
+            && hit.left == 0
+        {
+            return Some(self.reading_of(hit));
+        }
+        if self.is_none(segment, split) {
+            return Some(Reading::none());
+        }
+        let mut hit = self.names.best(&split.bag, &|_| true);
+        if hit.is_some_and(|hit| self.sort(hit.sort).kind() == Some(Kind::PutIn) && self.leaves_known(split, hit.left)) {
+            hit = self.names.best(&split.bag, &|sort| self.sort(sort).kind() != Some(Kind::PutIn));
+        }
+        if let Some(hit) = hit
+            && hit.left == 0
+        {
+            return Some(self.reading_of(hit));
+        }
+        if let Some(work) = self.verb(split) {
+            return Some(work);
+        }
+        let derived = self.by_head(split, known);
+        if let Some(hit) = hit {
+            let fuller = derived.as_ref().is_some_and(|derived| derived.sure == Sure::Sure);
+            if !(fuller && hit.solid <= 1) {
+                return Some(self.guard(self.reading_of(hit), split, hit));
+            }
+        }
+        if derived.is_some() {
+            return derived;
+        }
+        if let Some(hit) = self.names.any(&split.bag, &|sort| self.sort(sort).kind() != Some(Kind::Work)) {
+            let mut reading = self.guard(self.reading_of(hit), split, hit);
+            if self.sort(hit.sort).kind() == Some(Kind::PutIn) && self.leaves_known(split, hit.left) {
+                reading = Reading::unknown(None);
+            }
+            return Some(reading);
+        }
+        Some(Reading::unknown(self.head_kind(split)))
+    }
+
+    /// Whether words of the core are left that mean something to the trade.
+    fn leaves_known(&self, split: &Split, left: u32) -> bool {
+        split.bag.ids.iter().enumerate().any(|(at, id)| left & (1 << at) != 0 && *id != STRANGE)
+    }
+
+    /// A word said alone, read by the thing named before it.
+    fn short_word(&self, split: &Split, known: &[Context]) -> Option<Reading> {
+        let [at] = split.core.as_slice() else {
+            return None;
+        };
+        if !split.around.is_empty() {
+            return None;
+        }
+        let by = self.short.get(&split.bag.ids[*at])?;
+        known.iter().find_map(|context| {
+            let sort = by
+                .get(&self.sort(context.sort).id)
+                .or_else(|| by.get(context.system.code()))?;
+            Some(self.reading_of_sort(*sort))
+        })
+    }
+
+    fn is_none(&self, segment: &Segment, split: &Split) -> bool {
+        let ids: Vec<u32> = segment
+            .tokens
+            .iter()
+            .filter(|token| self.words.role_of(token.id).number.is_none())
+            .map(|token| token.id)
+            .collect();
+        let begins = (1..=3.min(ids.len())).any(|length| self.none_first.contains(&ids[..length]));
+        let ends = ids.last().is_some_and(|id| self.none_last.contains(id));
+        let named = |bag: &Bag| self.none_names.best(bag, &|_| true).is_some_and(|hit| hit.left == 0);
+        begins || ends || named(&split.whole) || named(&split.bag)
+    }
+
+    /// "check the hose", "torque the carrier": work on the thing named after it.
+    fn verb(&self, split: &Split) -> Option<Reading> {
+        let first = *split.core.first()?;
+        let owed = *self.verbs.get(&split.bag.ids[first])?;
+        let mut bag = split.bag.clone();
+        bag.core &= !(1 << first);
+        let hit = self.names.any(&bag, &|_| true)?;
+        let mut out = self.reading_of(hit);
+        if out.kind() == Some(Kind::Work) {
+            return Some(out);
+        }
+        out.kinds = vec![Some(Kind::Work)];
+        out.itself = false;
+        out.owed = owed;
+        out.earlier.clear();
+        out.caution.clear();
+        out.sure = Sure::Likely;
+        out.off = self.gates_of(owed, &[]).with(Gate::HandOver);
+        Some(out)
+    }
+
+    fn head_of<'a>(&'a self, split: &Split) -> Option<(&'a Head, usize)> {
+        (1..=3.min(split.core.len())).rev().find_map(|length| {
+            let tail = &split.core[split.core.len() - length..];
+            let ids: Vec<u32> = tail.iter().map(|at| split.bag.ids[*at]).collect();
+            self.heads.get(ids.as_slice()).map(|at| (&self.head_rules[*at as usize], length))
+        })
+    }
+
+    fn head_kind(&self, split: &Split) -> Option<Kind> {
+        self.head_of(split).map(|(head, _)| head.kind)
+    }
+
+    /// The thing that the last word makes of what stands before it, or around it, or was named.
+    fn by_head(&self, split: &Split, known: &[Context]) -> Option<Reading> {
+        let (head, length) = self.head_of(split)?;
+        let rest = &split.core[..split.core.len() - length];
+        if rest.is_empty() {
+            if !split.around.is_empty() {
+                let of = self.thing(&split.bag.ids, &split.around, 0)?;
+                return Some(self.derive(&of, head));
+            }
+            let context = known.first()?;
+            let mut out = self.derive(&context.reading, head);
+            out.sure = out.sure.max(Sure::Likely);
+            return Some(out);
+        }
+        let around = split.bag.around;
+        let of = self.thing(&split.bag.ids, rest, around)?;
+        Some(self.derive(&of, head))
+    }
+
+    /// The thing that some of the words name.
+    fn thing(&self, ids: &[u32], places: &[usize], around: u32) -> Option<Reading> {
+        let bag = Bag {
+            ids: ids.to_vec(),
+            core: places.iter().fold(0, |mask, at| mask | 1 << at),
+            around,
+            head: places.iter().max().map_or(0, |at| 1 << at),
+        };
+        let real = |sort: u32| !matches!(self.sort(sort).kind(), Some(Kind::Work | Kind::PutIn) | None);
+        if let Some(hit) = self.names.best(&bag, &real)
+            && hit.left == 0
+        {
+            return Some(self.reading_of(hit));
+        }
+        // "brake hose bracket" inside "brake hose bracket bolt" may itself be made by its last word.
+        let inner = Split {
+            core: places.to_vec(),
+            around: Vec::new(),
+            whole: bag.clone(),
+            bag: Bag { around: 0, ..bag.clone() },
+        };
+        if places.len() > 1
+            && let Some(made) = self.by_head(&inner, &[])
+            && made.sure == Sure::Sure
+        {
+            return Some(made);
+        }
+        self.names.any(&bag, &real).map(|hit| self.reading_of(hit))
+    }
+
+    /// A reading that leaves words over is never laxer than what those words may name.
+    fn guard(&self, mut reading: Reading, split: &Split, hit: Hit) -> Reading {
+        reading.sure = reading.sure.max(Sure::Likely);
+        if reading.safety || hit.left == 0 {
+            return reading;
+        }
+        let left: Vec<u32> = split
+            .bag
+            .ids
+            .iter()
+            .enumerate()
+            .filter(|(at, _)| hit.left & (1 << at) != 0)
+            .map(|(_, id)| *id)
+            .collect();
+        let marked = self
+            .markers
+            .iter()
+            .any(|marker| !marker.is_empty() && marker.iter().all(|id| left.contains(id)));
+        if marked {
+            reading.safety = true;
+            reading.off = reading.off.with(Gate::Road);
+            reading.owed = reading.owed.and(self.kept.second_check);
+        }
+        reading
+    }
+
+    /// Where a thing was left in decides what it is left in of.
+    fn put_in_place(&self, reading: &mut Reading, split: &Split) {
+        let Some(sort) = reading.sort.filter(|_| !split.around.is_empty()) else {
+            return;
+        };
+        let named = self.names.best(&split.bag, &|at| at == sort);
+        if named.is_some_and(|hit| hit.mask & split.bag.around != 0) {
+            return;
+        }
+        let Some(of) = self.thing(&split.bag.ids, &split.around, 0) else {
+            return;
+        };
+        reading.system = of.system;
+        reading.sure = reading.sure.max(Sure::Likely);
+        if let Some((_, at)) = self.put_in_at.iter().find(|(system, _)| *system == of.system) {
+            let stricter = self.sort(*at);
+            reading.safety |= stricter.safety;
+            reading.off = reading.off.and(stricter.off);
+            reading.owed = reading.owed.and(stricter.owed);
+        } else if matches!(of.system, Branch::HighVoltage | Branch::Restraints) {
+            reading.safety = true;
+            reading.off = reading.off.with(Gate::GoLive);
+        }
+    }
+
+    /// Whether a number between two runs of words begins another thing.
+    pub(crate) fn parts_before(&self, before: &[Token], after: &[Token]) -> bool {
+        let segment = |tokens: &[Token]| Segment { tokens: tokens.to_vec(), ..Segment::default() };
+        let second = self.split(&segment(after));
+        let Some((head, _)) = self.head_of(&second) else {
+            return false;
+        };
+        if !matches!(head.kind, Kind::Fasteners | Kind::Clips) {
+            return false;
+        }
+        let first = self.split(&segment(before));
+        let part = self
+            .names
+            .best(&first.bag, &|_| true)
+            .map(|hit| self.sort(hit.sort).kind());
+        matches!(part, Some(Some(kind)) if !matches!(kind, Kind::Cover | Kind::Fasteners | Kind::Clips | Kind::Work | Kind::PutIn))
+    }
+
+    /// Changes readings that other things of the same line decide: a caliper that comes off on
+    /// the way to its disc is hung up with its hose on.
+    pub(crate) fn along(&self, things: &mut [Said]) {
+        let named: Vec<Code> = things.iter().filter_map(|said| said.sort.clone()).collect();
+        for said in things.iter_mut() {
+            let Some(at) = said.sort.as_ref().and_then(|sort| self.sort_ids.get(sort)) else {
+                continue;
+            };
+            let sort = self.sort(*at);
+            let Some(other) = sort.reads_as.as_ref().and_then(|id| self.sort_ids.get(id)) else {
+                continue;
+            };
+            let has = |list: &[Code]| list.iter().any(|id| named.contains(id));
+            if has(&sort.along_with) && !has(&sort.unless_with) && self.is_itself(said, *at) {
+                let reading = self.reading_of_sort(*other);
+                self.fill(said, &reading);
+                said.sort = Some(self.sort(*other).id.clone());
+            }
+        }
+    }
+
+    fn is_itself(&self, said: &Said, sort: u32) -> bool {
+        said.kind == self.sort(sort).kind() && said.works == self.sort(sort).owed
+    }
+
+    fn fill(&self, said: &mut Said, reading: &Reading) {
+        let back = match reading.kind() {
+            None | Some(Kind::Work) => Gates::NONE,
+            _ if reading.sure == Sure::Unknown && reading.safety => Gates::ALL,
+            _ => self.gates_of(reading.owed, &reading.earlier),
+        };
+        said.system = reading.system;
+        said.zone = reading.zone;
+        said.safety = reading.safety;
+        said.works = reading.owed;
+        said.brings = reading.brings;
+        said.owed = reading
+            .owed
+            .iter()
+            .filter_map(|at| {
+                let work = self.works.get(at)?;
+                Some(Owes {
+                    work: work.code.clone(),
+                    shuts: self.gates_of(WorkSet::one(at), &reading.earlier),
+                })
+            })
+            .collect();
+        said.gates_shut_off = reading.off;
+        said.gates_shut_back = back;
+        said.caution.clone_from(&reading.caution);
+        said.sure = reading.sure;
+        said.grade = reading.grade;
+        said.source = reading.source.clone();
+    }
+
+    fn say(&self, line: &str, segment: &Segment, reading: &Reading) -> Vec<Said> {
+        let (count, mend) = match segment.count() {
+            Ok(count) => (count, None),
+            Err(why) => (None, Some(why)),
+        };
+        let kit = reading.kinds.len() > 1;
+        let mut mend = mend.map(str::to_string);
+        if mend.is_none() && reading.sure == Sure::Unknown {
+            mend = Some("not known; say what it is, or which system it belongs to".to_string());
+        }
+        let side = segment.sides.iter().copied().reduce(Side::join);
+        let mut said = Said {
+            place: segment.place.clone(),
+            text: String::new(),
+            sort: reading.sort.filter(|_| reading.itself).map(|at| self.sort(at).id.clone()),
+            kind: reading.kind(),
+            count: count.or(kit.then_some(Count::Set)),
+            sizes: segment.sizes.iter().map(|place| line[place.clone()].to_string()).collect(),
+            torque_typed: segment.torque.as_ref().map(|(place, _)| line[place.clone()].to_string()),
+            torque_newton_metres: segment.torque.as_ref().and_then(|(_, value)| *value),
+            litres: segment.litres,
+            side,
+            system: reading.system,
+            zone: reading.zone,
+            safety: reading.safety,
+            owed: Vec::new(),
+            gates_shut_off: Gates::NONE,
+            gates_shut_back: Gates::NONE,
+            caution: Vec::new(),
+            sure: reading.sure,
+            happens: self.happens(segment),
+            said_done: Vec::new(),
+            mend,
+            grade: reading.grade,
+            source: reading.source.clone(),
+            works: WorkSet::default(),
+            brings: WorkSet::default(),
+        };
+        self.fill(&mut said, reading);
+        if said.mend.is_some() && said.sure != Sure::Unknown {
+            // A count that cannot be read leaves open what is out: nothing is let through.
+            said.sure = Sure::Unknown;
+            said.gates_shut_off = Gates::ALL;
+        }
+        self.single(&mut said, segment);
+        self.round_off(&mut said, segment);
+        said.said_done = self.said_done(segment, &said);
+        reading
+            .kinds
+            .iter()
+            .map(|kind| Said { kind: *kind, ..said.clone() })
+            .collect()
+    }
+
+    /// One bolt, one bulb, one thing left in, named in the singular, is one.
+    fn single(&self, said: &mut Said, segment: &Segment) {
+        let counted = matches!(said.kind, Some(Kind::Fasteners | Kind::PutIn)) || said.sort.as_deref() == Some("headlamp-bulb");
+        let plural = segment.tokens.iter().filter(|token| self.is_solid(token)).any(|token| token.plural);
+        if counted && said.count.is_none() && !plural && said.mend.is_none() {
+            said.count = Some(Count::Of(1));
+        }
+    }
+
+    /// Four wheels are all of them.
+    fn round_off(&self, said: &mut Said, segment: &Segment) {
+        let four = said.count == Some(Count::Of(4)) && said.side.is_none();
+        let round = matches!(said.sort.as_deref(), Some("wheel" | "tyre" | "hub-cap" | "tpms"));
+        let aligned = said.sort.as_deref() == Some("work-alignment")
+            && segment.tokens.iter().any(|token| Some(token.id) == self.words.id("4") || self.words.role_of(token.id).number == Some(4));
+        if four && round || aligned {
+            said.side = Some(Side::All);
+        }
+    }
+
+    fn happens(&self, segment: &Segment) -> Option<Happens> {
+        let asides = &self.asides;
+        let mut said = None;
+        for token in segment.tokens.iter().chain(&segment.extra) {
+            let id = &token.id;
+            let now = if asides.drained.contains(id) {
+                Happens::Drained
+            } else if asides.loosened.contains(id) {
+                Happens::Loosened
+            } else if asides.opened.contains(id) {
+                Happens::Opened
+            } else if asides.disturbed.contains(id) {
+                Happens::Disturbed
+            } else if asides.off.contains(id) {
+                Happens::ComesOff
+            } else if asides.back.contains(id) {
+                Happens::GoesBack
+            } else {
+                continue;
+            };
+            said = Some(now);
+        }
+        said
+    }
+
+    /// Works that the line itself says were done.
+    fn said_done(&self, segment: &Segment, said: &Said) -> Vec<Code> {
+        let has = |words: &[&str]| {
+            let ids: Vec<_> = words.iter().filter_map(|word| self.words.id(word)).collect();
+            move |token: &Token| ids.contains(&token.id)
+        };
+        let all = || segment.tokens.iter().chain(&segment.extra);
+        let mut done = WorkSet::default();
+        if all().any(|token| self.asides.torqued.contains(&token.id)) {
+            done = done.and(self.set(&["torque", "wheel-torque", "axle-nut-torque", "torque-at-height"]));
+        }
+        let is_new = has(&["new", "neu", "neue", "neuer", "neues", "neuen", "neuem", "fresh"]);
+        let seal = |token: &Token| self.asides.seals.contains(&token.id) && !token.filler;
+        let bolt = has(&["bolt", "stud", "pin"]);
+        let tokens: Vec<&Token> = all().collect();
+        for (at, _) in tokens.iter().enumerate().filter(|(_, token)| is_new(token)) {
+            let after = &tokens[at..];
+            if after.iter().any(|token| seal(token)) || said.kind == Some(Kind::Seal) {
+                done = done.and(self.kept.new_seal);
+            }
+            if after.iter().any(|token| bolt(token)) {
+                done = done.and(self.kept.new_fasteners);
+            }
+        }
+        if segment.new_seal {
+            done = done.and(self.kept.new_seal);
+        }
+        if segment.new_fasteners {
+            done = done.and(self.kept.new_fasteners);
+        }
+        let _ = said;
+        done.iter().map(|at| self.works[at].code.clone()).collect()
+    }
+}
+
+/// Gives each thing the words up to the next, and sides and counts that were said for all.
+fn spread(line: &str, things: &mut [Said]) {
+    let starts: Vec<usize> = things.iter().map(|said| said.place.start).collect();
+    for (at, said) in things.iter_mut().enumerate() {
+        let start = if starts[at] == starts[0] { 0 } else { starts[at] };
+        let next = starts.iter().copied().find(|next| *next > starts[at]);
+        said.place = start..next.unwrap_or(line.len());
+        said.text = line[said.place.clone()].trim().trim_end_matches([',', '+', '&', ';', '/']).trim().to_string();
+    }
+    let sided = |side: Option<Side>| side.filter(|side| !matches!(side, Side::Upper | Side::Lower | Side::Driver | Side::Passenger));
+    let all: Vec<Option<Side>> = things.iter().map(|said| sided(said.side)).collect();
+    for at in 0..things.len() {
+        if things[at].side.is_none() && things[at].kind.is_some() {
+            let before = all[..at].iter().rev().find_map(|side| *side);
+            things[at].side = before.or_else(|| all[at..].iter().find_map(|side| *side));
+        }
+    }
+    let any = things.iter().any(|said| matches!(said.count, Some(Count::Of(_))));
+    if things.len() > 1 && any {
+        for said in things.iter_mut().filter(|said| said.count.is_none() && said.mend.is_none()) {
+            said.count = Some(Count::Of(1));
+        }
+    }
+}
