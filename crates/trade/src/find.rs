@@ -29,6 +29,8 @@ pub(crate) struct Bag {
     pub around: u32,
     /// The last word of the core.
     pub head: u32,
+    /// Words that only say which system the thing belongs to.
+    pub weak: u32,
 }
 
 impl Bag {
@@ -63,6 +65,16 @@ pub(crate) struct Hit {
     pub left: u32,
     /// How many of its words say what the thing is.
     pub solid: u8,
+}
+
+/// How well a name fits; the least is best.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Rank {
+    solid_left: u32,
+    left: u32,
+    placed: std::cmp::Reverse<u32>,
+    length: std::cmp::Reverse<usize>,
+    at: u32,
 }
 
 impl Names {
@@ -127,7 +139,7 @@ impl Names {
     }
 
     fn search(&self, bag: &Bag, with_head: bool, fits: &dyn Fn(u32) -> bool) -> Option<Hit> {
-        let mut best: Option<((u32, std::cmp::Reverse<(u32, usize)>, u32), Hit)> = None;
+        let mut best: Option<(Rank, Hit)> = None;
         for (place, id) in bag.ids.iter().enumerate() {
             if bag.ids[..place].contains(id) {
                 continue;
@@ -146,11 +158,13 @@ impl Names {
                 {
                     continue;
                 }
-                let rank = (
-                    left.count_ones(),
-                    std::cmp::Reverse(((mask & bag.around).count_ones(), phrase.ids.len())),
-                    *at,
-                );
+                let rank = Rank {
+                    solid_left: (left & !bag.weak).count_ones(),
+                    left: left.count_ones(),
+                    placed: std::cmp::Reverse((mask & bag.around).count_ones()),
+                    length: std::cmp::Reverse(phrase.ids.len()),
+                    at: *at,
+                };
                 if best.as_ref().is_none_or(|(known, _)| rank < *known) {
                     best = Some((
                         rank,

@@ -7,7 +7,7 @@ use crate::gates::Gates;
 use crate::said::{Count, Happens, Owes, Said, Sure};
 use crate::segment::{Segment, segments};
 use crate::side::Side;
-use crate::vocabulary::{Head, Vocabulary};
+use crate::vocabulary::{Head, Keep, Vocabulary};
 use crate::words::{STRANGE, Token};
 use crate::work::{Code, WorkSet};
 use states::{Gate, Kind};
@@ -36,7 +36,7 @@ pub fn says(line: &str, vocabulary: &Vocabulary) -> Vec<Said> {
 /// The same, after other things were named: "both wheels", then "their 10 nuts".
 #[must_use]
 pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<Said> {
-    let parts = segments(line, vocabulary);
+    let mut parts = segments(line, vocabulary);
     let earlier: Vec<Context> = before.iter().rev().filter_map(|said| context_of(said, vocabulary)).collect();
     let mut readings: Vec<Option<Reading>> = Vec::with_capacity(parts.len());
     for segment in &parts {
@@ -54,6 +54,14 @@ pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<S
         }
     }
     let mut out: Vec<Said> = Vec::with_capacity(parts.len());
+    for at in (1..parts.len()).rev() {
+        if let Some(joined) = vocabulary.joined(&parts[at - 1], &parts[at], &readings[at]) {
+            readings[at - 1] = Some(joined);
+            readings.remove(at);
+            let tail = parts.remove(at);
+            parts[at - 1].take_in(tail);
+        }
+    }
     for (segment, reading) in parts.iter().zip(readings) {
         let reading = reading.unwrap_or_else(|| Reading::unknown(None));
         let same_again = segment.slashed
@@ -144,9 +152,11 @@ impl Vocabulary {
             core: mask(&all),
             around: mask(&around.iter().copied().filter(|at| *at >= own).collect::<Vec<_>>()),
             head: all.iter().max().map_or(0, |at| 1 << at),
+            weak: 0,
         };
+        let weak = ids.iter().enumerate().filter(|(_, id)| self.weak.contains(id)).fold(0, |mask, (at, _)| mask | 1 << at);
         Split {
-            bag: Bag { ids, core: mask(&core), around: mask(&around), head },
+            bag: Bag { ids, core: mask(&core), around: mask(&around), head, weak },
             whole,
             core,
             around,
@@ -166,7 +176,52 @@ impl Vocabulary {
         if reading.kind() == Some(Kind::PutIn) {
             self.put_in_place(&mut reading, &split);
         }
-        Some(reading)
+        self.kind_by_head(&mut reading, &split);
+        Some(self.unplugged(reading, segment))
+    }
+
+    /// "isolation test and release": one name that an "and" had parted.
+    fn joined(&self, first: &Segment, second: &Segment, reading: &Option<Reading>) -> Option<Reading> {
+        if reading.as_ref().is_some_and(|reading| reading.sure != Sure::Unknown) {
+            return None;
+        }
+        let mut both = first.clone();
+        both.take_in(second.clone());
+        let hit = self.names.best(&self.split(&both).whole, &|_| true)?;
+        (hit.left == 0).then(|| self.reading_of(hit))
+    }
+
+    /// Bolts, seals and plugs that are named with their thing are bolts, seals and plugs.
+    fn kind_by_head(&self, reading: &mut Reading, split: &Split) {
+        let part = matches!(reading.kinds.as_slice(), [Some(Kind::Part | Kind::Cover)]);
+        let keeps = reading.sort.is_some_and(|at| self.sort(at).keeps_kind);
+        if !part || !reading.itself || keeps {
+            return;
+        }
+        let Some((head, _)) = self.head_of(split) else {
+            return;
+        };
+        let electric = matches!(reading.system, Branch::Electrical | Branch::Adas | Branch::Lamps | Branch::Climate);
+        let renames = match head.keep {
+            Keep::Fixing => head.kind == Kind::Fasteners,
+            Keep::Joint => true,
+            Keep::Electric => head.kind == Kind::Connector && electric,
+            _ => false,
+        };
+        if renames {
+            reading.kinds = vec![Some(head.kind)];
+        }
+    }
+
+    /// "airbag unplugged", "fuel pump unplugged": the plug is off, the thing stays.
+    fn unplugged(&self, reading: Reading, segment: &Segment) -> Reading {
+        let words = ["unplugged", "unplug", "abgesteckt"].map(|word| self.words.id(word));
+        let said = segment.tokens.iter().any(|token| words.contains(&Some(token.id)));
+        if !said || reading.kinds.as_slice() != [Some(Kind::Part)] || reading.sure == Sure::Unknown {
+            return reading;
+        }
+        let head = Head { kind: Kind::Connector, keep: Keep::Electric, shut: None, system: None };
+        self.derive(&reading, &head)
     }
 
     /// A segment of numbers, sides or words that name nothing.
@@ -180,7 +235,7 @@ impl Vocabulary {
     fn all_words(&self, segment: &Segment) -> Bag {
         let ids: Vec<u32> = segment.tokens.iter().take(Bag::MOST).map(|token| token.id).collect();
         let all = if ids.is_empty() { 0 } else { u32::MAX >> (32 - ids.len()) };
-        Bag { ids, core: all, around: 0, head: all }
+        Bag { ids, core: all, around: 0, head: all, weak: 0 }
     }
 
     fn find(&self, segment: &Segment, split: &Split, known: &[Context]) -> Option<Reading> {
@@ -246,7 +301,9 @@ impl Vocabulary {
             let sort = by
                 .get(&self.sort(context.sort).id)
                 .or_else(|| by.get(context.system.code()))?;
-            Some(self.reading_of_sort(*sort))
+            let mut out = self.reading_of_sort(*sort);
+            self.kind_by_head(&mut out, split);
+            Some(out)
         })
     }
 
@@ -322,6 +379,7 @@ impl Vocabulary {
             core: places.iter().fold(0, |mask, at| mask | 1 << at),
             around,
             head: places.iter().max().map_or(0, |at| 1 << at),
+            weak: 0,
         };
         let real = |sort: u32| !matches!(self.sort(sort).kind(), Some(Kind::Work | Kind::PutIn) | None);
         if let Some(hit) = self.names.best(&bag, &real)

@@ -46,6 +46,12 @@ struct Collect {
 }
 
 impl Segment {
+    /// Takes in a segment that follows, as words of the same thing.
+    pub fn take_in(&mut self, mut other: Segment) {
+        self.tokens.append(&mut other.tokens);
+        absorb(self, other, false);
+    }
+
     /// The words that must be accounted for.
     pub fn solid<'a>(&'a self, vocabulary: &'a Vocabulary) -> impl Iterator<Item = &'a Token> {
         self.tokens.iter().filter(|token| {

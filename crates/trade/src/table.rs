@@ -63,6 +63,7 @@ pub(crate) struct RawSort {
     pub lamp_shuts: String,
     pub brings: Vec<String>,
     pub proves: Option<bool>,
+    pub keeps_kind: bool,
     pub along_with: Vec<String>,
     pub unless_with: Vec<String>,
     pub reads_as: String,
@@ -157,6 +158,7 @@ pub(crate) struct HeadFile {
     pub head: Vec<RawHead>,
     pub verb: Vec<RawVerb>,
     pub markers: Words,
+    pub weak: Words,
     pub put_in_at: BTreeMap<String, String>,
     pub short: BTreeMap<String, BTreeMap<String, String>>,
 }
@@ -203,6 +205,8 @@ pub(crate) struct Sort {
     pub earlier: Vec<(usize, Gate)>,
     pub brings: WorkSet,
     pub proves: bool,
+    /// Its kind stays whatever the last word of its name is: a bleed screw is a part.
+    pub keeps_kind: bool,
     pub along_with: Vec<Code>,
     pub unless_with: Vec<Code>,
     pub reads_as: Option<Code>,
@@ -410,6 +414,7 @@ pub(crate) fn read_sort(
         earlier,
         brings: works(place, known, &raw.brings)?,
         proves: raw.proves.unwrap_or(true),
+        keeps_kind: raw.keeps_kind,
         along_with: codes(&raw.along_with),
         unless_with: codes(&raw.unless_with),
         reads_as: (!raw.reads_as.is_empty()).then(|| raw.reads_as.as_str().into()),

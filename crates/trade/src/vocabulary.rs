@@ -106,6 +106,7 @@ pub struct Vocabulary {
     pub(crate) head_rules: Vec<Head>,
     pub(crate) verbs: FxHashMap<u32, WorkSet>,
     pub(crate) markers: Vec<Vec<u32>>,
+    pub(crate) weak: FxHashSet<u32>,
     pub(crate) short: FxHashMap<u32, FxHashMap<Code, u32>>,
     pub(crate) put_in_at: Vec<(Branch, u32)>,
     pub(crate) none_first: FxHashSet<Box<[u32]>>,
@@ -256,7 +257,7 @@ fn all_words(files: &Files, names: &[(String, u32)]) -> FxHashSet<String> {
         add(side);
     });
     files.words.numbers.keys().for_each(|word| add(word));
-    for list in [&files.words.filler, &files.words.places, &files.words.joins, &files.heads.markers] {
+    for list in [&files.words.filler, &files.words.places, &files.words.joins, &files.heads.markers, &files.heads.weak] {
         list.words.iter().for_each(|word| add(word));
     }
     let asides = &files.words.asides;
@@ -305,18 +306,20 @@ fn read_tables() -> Result<Vocabulary, TableError> {
         + files.german.version
         + files.heads.version
         + files.none.version;
-    let (sorts, raw_names, sort_version) = read_sorts(&works, &sources)?;
+    let (sorts, raw_names, german, sort_version) = read_sorts(&works, &sources)?;
     version += sort_version;
-    let mut vocabulary = assemble(&files, works, sorts, raw_names)?;
+    let mut vocabulary = assemble(&files, works, sorts, raw_names, &german)?;
     vocabulary.version = version;
     Ok(vocabulary)
 }
 
-type Sorts = (Vec<Sort>, Vec<(String, u32)>, u32);
+/// Sorts, their names, the words of German names, the sum of the versions.
+type Sorts = (Vec<Sort>, Vec<(String, u32)>, FxHashSet<String>, u32);
 
 fn read_sorts(works: &[Work], sources: &SourceFile) -> Result<Sorts, TableError> {
     let mut sorts: Vec<Sort> = Vec::new();
     let mut names = Vec::new();
+    let mut german = FxHashSet::default();
     let mut version = 0;
     for (place, text) in SORTS {
         let file: SortFile = table::parse(place, text)?;
@@ -341,10 +344,13 @@ fn read_sorts(works: &[Work], sources: &SourceFile) -> Result<Sorts, TableError>
                 });
             }
             names.extend(raw.names.iter().chain(&raw.german).map(|name| (name.clone(), at)));
+            for name in &raw.german {
+                german.extend(crate::amounts::words_only(name, &crate::chunks::cut(name)));
+            }
             sorts.push(sort);
         }
     }
-    Ok((sorts, names, version))
+    Ok((sorts, names, german, version))
 }
 
 fn assemble(
@@ -352,9 +358,10 @@ fn assemble(
     works: Vec<Work>,
     sorts: Vec<Sort>,
     raw_names: Vec<(String, u32)>,
+    german: &FxHashSet<String>,
 ) -> Result<Vocabulary, TableError> {
     let raw = all_words(files, &raw_names);
-    let words = crate::words::Dictionary::build(&raw, &files.words, &files.german);
+    let words = crate::words::Dictionary::build(&raw, german, &files.words, &files.german);
     let sort_ids: FxHashMap<Code, u32> = sorts
         .iter()
         .zip(0..)
@@ -380,6 +387,7 @@ fn assemble(
         head_rules,
         verbs,
         markers: files.heads.markers.words.iter().map(|word| words.name(word)).collect(),
+        weak: files.heads.weak.words.iter().flat_map(|word| words.name(word)).collect(),
         short: read_short(&words, &files.heads, &sort_ids)?,
         put_in_at: read_put_in_at(&files.heads, &sort_ids)?,
         none_first: files.none.first.iter().map(|word| words.name(word).into()).collect(),

@@ -59,7 +59,8 @@ pub(crate) struct Dictionary {
 
 /// The singular of a plural, if it is known.
 fn singular<'a>(word: &'a str, known: impl Fn(&str) -> bool) -> Option<std::borrow::Cow<'a, str>> {
-    if word.len() <= 3 || word.ends_with("ss") || !word.ends_with('s') {
+    // "links" is left in German; "drop links" stand in the table of words.
+    if word.len() <= 3 || word.ends_with("ss") || !word.ends_with('s') || word == "links" {
         return None;
     }
     let cut = &word[..word.len() - 1];
@@ -80,6 +81,22 @@ fn singular<'a>(word: &'a str, known: impl Fn(&str) -> bool) -> Option<std::borr
     None
 }
 
+/// The singular of a German plural, if both are words of German names.
+fn german_singular(word: &str, known: &FxHashSet<String>) -> Option<String> {
+    if !known.contains(word) {
+        return None;
+    }
+    ["n", "en", "e", "er", ""]
+        .into_iter()
+        .filter_map(|ending| word.strip_suffix(ending))
+        .filter(|cut| cut.len() >= 3)
+        .find_map(|cut| {
+            let plain = plain(cut).filter(|plain| known.contains(plain));
+            let same = (cut != word && known.contains(cut)).then(|| cut.to_string());
+            same.or(plain)
+        })
+}
+
 /// "belaeg" as "belag": the umlaut of a plural taken back.
 fn plain(word: &str) -> Option<String> {
     let at = ["aeu", "ae", "oe", "ue"]
@@ -93,12 +110,19 @@ fn plain(word: &str) -> Option<String> {
 
 impl Dictionary {
     /// Takes in words, in two rounds: all raw words first, so that plurals find their singular.
-    pub fn build(raw: &FxHashSet<String>, file: &WordFile, german: &GermanFile) -> Dictionary {
+    pub fn build(
+        raw: &FxHashSet<String>,
+        said_in_german: &FxHashSet<String>,
+        file: &WordFile,
+        german: &GermanFile,
+    ) -> Dictionary {
         let mut dictionary = Dictionary::default();
         let mut sorted: Vec<_> = raw.iter().collect();
         sorted.sort_unstable_by_key(|word| (word.len(), word.as_str()));
         for word in sorted {
             let stem = singular(word, |cut| raw.contains(cut))
+                .map(std::borrow::Cow::into_owned)
+                .or_else(|| german_singular(word, said_in_german))
                 .and_then(|stem| dictionary.ids.get(&*stem).copied());
             let id = stem.unwrap_or_else(|| {
                 let id = u32::try_from(dictionary.words.len()).unwrap_or(STRANGE);

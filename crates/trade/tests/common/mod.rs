@@ -17,7 +17,8 @@ pub struct Row {
     pub off: BTreeSet<String>,
     pub back: BTreeSet<String>,
     pub caution: BTreeSet<String>,
-    pub grade: String,
+    /// Columns that the table has; of others nothing is asked.
+    pub asks: BTreeSet<String>,
 }
 
 fn list(cell: &str, by: char) -> Vec<String> {
@@ -58,7 +59,7 @@ pub fn rows(text: &str) -> Vec<Row> {
                 off: set(cell("shut_off")),
                 back: set(cell("shut_back")),
                 caution: set(cell("caution")),
-                grade: cell("grade").to_string(),
+                asks: head.iter().map(ToString::to_string).collect(),
             }
         })
         .collect()
@@ -164,8 +165,8 @@ pub fn fit(row: &Row, vocabulary: &Vocabulary) -> Fit {
         gates_more,
         count,
         side: sides == if row.side.is_empty() { BTreeSet::new() } else { [row.side.as_str()].into() },
-        size: sizes == row.sizes,
-        caution: caution == row.caution,
+        size: !row.asks.contains("size") || sizes == row.sizes,
+        caution: !row.asks.contains("caution") || caution == row.caution,
         got: format!(
             "{} | {} | {} | {:?} | {:?} | sort {:?} {:?}",
             kinds.join("+"),
