@@ -10,7 +10,8 @@ use crate::item::Item;
 use crate::moves::{Node, Stated};
 use crate::order::{Order, Stamp};
 use crate::rules::Rules;
-use crate::text::Words;
+use crate::text::{Token, Words};
+use crate::trade::{SharedIs, TradeWork, work_is};
 use states::{Gate, ItemId, Kind, Need, Position, State, System};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -74,11 +75,18 @@ impl Debt {
 pub fn debts(order: &Order, account: &Account, rules: &Rules) -> Vec<Debt> {
     let stated = Adopted::of(order);
     let mut owed: BTreeMap<Work, Debt> = BTreeMap::new();
-    for item in account
+    for item in account.items.values() {
+        for work in item.trade_owes(account) {
+            owe_by_trade(&mut owed, item, work, &stated, account, rules);
+        }
+    }
+    let by_system = |item: &&Item| item.known_trade().is_none() || item.told_otherwise();
+    let readings = account
         .items
         .values()
-        .flat_map(|item| account.readings(item))
-    {
+        .filter(by_system)
+        .flat_map(|item| account.readings(item));
+    for item in readings {
         for (work, gate) in usual_work(item) {
             if stated.says(account, item, work) {
                 continue;
@@ -113,6 +121,51 @@ pub fn debts(order: &Order, account: &Account, rules: &Rules) -> Vec<Debt> {
         .collect();
     out.extend(own_debts(order, &answers));
     out
+}
+
+/// What the trade says that moving an item leaves. A map that has a work of this sort for
+/// the item, or for all, gives it its name; the stricter gate stands.
+fn owe_by_trade(
+    owed: &mut BTreeMap<Work, Debt>,
+    item: &Item,
+    work: &TradeWork,
+    stated: &Adopted,
+    account: &Account,
+    rules: &Rules,
+) {
+    let sort = work.sort.as_str();
+    let named = stated.named_by_sort(account, item, work);
+    let owes = named.map_or_else(
+        || Work {
+            sort: Some(sort_of(item, work)),
+            ..Work::usual(
+                work_is(sort),
+                (work.shared == SharedIs::Item).then(|| item.id.clone()),
+            )
+        },
+        |stated| stated.owes(account),
+    );
+    let untils: Vec<Until> = match (sort, work.before.as_slice()) {
+        ("level-cold", _) => vec![level_cold(account, item, rules)],
+        (_, []) => vec![Until::Later {
+            date: None,
+            distance: work.after.clone(),
+        }],
+        (_, gates) => gates.iter().copied().map(Until::Before).collect(),
+    };
+    for until in untils {
+        let causes = disturbing(account, &item.id, None);
+        owe(owed, owes.clone(), causes, &until);
+    }
+}
+
+/// A work that is owed once a wheel carries the wheel in its code.
+fn sort_of(item: &Item, work: &TradeWork) -> Token {
+    let side = item.known_trade().and_then(|trade| trade.side.as_ref());
+    let wheel = side.filter(|_| work.shared == SharedIs::Wheel);
+    wheel
+        .and_then(|side| Token::new(&format!("{}:{}", work.sort.as_str(), side.as_str())).ok())
+        .unwrap_or_else(|| work.sort.clone())
 }
 
 /// The work that moving such an item usually leaves, and the gate it stands before.
@@ -247,6 +300,22 @@ impl Adopted {
         self.work.iter().any(|stated| {
             stated.is(work, item.system) && account.moves.name(&stated.item) == &item.id
         })
+    }
+
+    /// The map's own work of a sort of the trade: that of the item, or that of all.
+    fn named_by_sort(
+        &self,
+        account: &Account,
+        item: &Item,
+        work: &TradeWork,
+    ) -> Option<&StatedWork> {
+        let these = || {
+            let named = self.work.iter().filter(|stated| stated.named.is_some());
+            named.filter(|stated| stated.sort.as_ref() == Some(&work.sort))
+        };
+        these()
+            .find(|stated| account.moves.name(&stated.item) == &item.id)
+            .or_else(|| these().find(|_| work.shared == SharedIs::Order))
     }
 
     /// The map's own work of this sort.

@@ -11,6 +11,7 @@ use crate::ids::{
 };
 use crate::item::{Item, Pattern, Piece};
 use crate::text::{File, Token, Words, Written};
+use crate::trade::Trade;
 use jiff::{Timestamp, civil::Date};
 use price::Payer;
 use rust_decimal::Decimal;
@@ -284,6 +285,8 @@ pub enum Fact {
         complaint: Words,
         /// Who pays.
         payer: Payer,
+        /// The systems of the safety class that the complaint is about.
+        about: Vec<System>,
     },
     /// A text of a line is told, or told better.
     LineWorded {
@@ -496,6 +499,16 @@ pub enum Fact {
         item: ItemId,
         /// The passes, the sequence, and who says so.
         pattern: Pattern,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// What the trade knows of an item is told after it was declared: by a newer table, by
+    /// better words, or by somebody who says what it is.
+    TradeTold {
+        /// The item.
+        item: ItemId,
+        /// What is known of it.
+        trade: Trade,
         /// The tellings seen.
         after: Vec<CommandId>,
     },

@@ -4,7 +4,7 @@
 //! here, so that a false alarm or a missed one is found by reading one page.
 
 use crate::account::{Account, OpenItem};
-use crate::code::Stand;
+use crate::code::{SnagIs, Stand};
 use crate::decision::Decision;
 use crate::fact::Fact;
 use crate::item::{Item, PutIn};
@@ -15,6 +15,7 @@ use crate::proofs::{not_checked, proofs};
 use crate::reading::OrderReading;
 use crate::reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 use crate::rules::Rules;
+use crate::snags::OpenSnag;
 use crate::stock::adrift;
 use states::{Gate, ItemId, Kind, State, System, Zone};
 use std::collections::{BTreeMap, BTreeSet};
@@ -79,7 +80,26 @@ pub(crate) fn answer(reading: &OrderReading<'_>, gate: Gate) -> Answer {
     }
 }
 
+/// Every reason against a gate: its own, and those of the gates that it asks of. So road
+/// never opens before roll, roll never before lower, road never before start, and handing
+/// over to drive away never before road.
 fn fit_to_go(reading: &OrderReading<'_>, gate: Gate) -> Vec<Reason> {
+    let asked = Gate::ALL.into_iter().filter(|asked| gate.includes(*asked));
+    let mut out: Vec<Reason> = Vec::new();
+    // The gate's own reasons stand first.
+    let others = asked.filter(|asked| *asked != gate);
+    for asked in [gate].into_iter().chain(others) {
+        for reason in of_gate(reading, asked).into_iter().map(Reason::new) {
+            if !out.iter().any(|known| known.key == reason.key) {
+                out.push(reason);
+            }
+        }
+    }
+    out
+}
+
+/// The reasons that a gate has by itself.
+fn of_gate(reading: &OrderReading<'_>, gate: Gate) -> Vec<Why> {
     let (order, account) = (reading.order(), reading.account());
     let mut out: Vec<Why> = Vec::new();
     for open in &account.open {
@@ -90,13 +110,14 @@ fn fit_to_go(reading: &OrderReading<'_>, gate: Gate) -> Vec<Reason> {
             _ => {}
         }
     }
+    out.extend(not_known(account));
     out.extend(told_apart(account, gate));
     out.extend(fluids(reading, gate));
     out.extend(
         reading
             .debts()
             .iter()
-            .filter(|debt| debt.stands_at(gate))
+            .filter(|debt| debt.gates.contains(&gate))
             .cloned()
             .map(Why::Owed),
     );
@@ -104,11 +125,38 @@ fn fit_to_go(reading: &OrderReading<'_>, gate: Gate) -> Vec<Reason> {
         out.extend(not_checked(order, account));
     }
     out.extend(snags(order, account, gate));
+    if gate == Gate::Road {
+        out.extend(complaints(order));
+    }
     if gate == Gate::HandOver {
         out.extend(proofs(order, account));
         out.extend(adrift(order));
     }
-    out.into_iter().map(Reason::new).collect()
+    out
+}
+
+/// Complaints about what holds people's lives, as long as nobody has said what was found.
+fn complaints(order: &Order) -> Vec<Why> {
+    crate::papers::lines(order)
+        .into_iter()
+        .filter(|line| line.about_safety && line.cause.is_none())
+        .map(|line| Why::ComplaintNotLookedAt { line: line.line })
+        .collect()
+}
+
+/// What nobody knows and may be of the safety class, wherever it stands.
+fn not_known(account: &Account) -> Vec<Why> {
+    let moved = |item: &&Item| account.is_disturbed(&item.id);
+    account
+        .items
+        .values()
+        .filter(|item| item.may_be_of_safety())
+        .filter(moved)
+        .filter(|item| account.open_item(&item.id).is_none())
+        .map(|item| Why::NotKnown {
+            item: item.id.clone(),
+        })
+        .collect()
 }
 
 fn is_unlocated(account: &Account, item: &Item) -> bool {
@@ -166,6 +214,19 @@ fn concerns(account: &Account, gate: Gate, open: &OpenItem) -> bool {
 }
 
 fn reads_as_concerning(account: &Account, gate: Gate, item: &Item, open: &OpenItem) -> bool {
+    if item.known_trade().is_some() {
+        let all_in_place = stands(open).all(|stand| stand.state.in_place());
+        let by_trade = gate == Gate::HandOver || item.trade_shuts(gate, all_in_place);
+        let half_fastened = item.kind.is_counted() && any_in_place(account, item);
+        let by_what_holds = match gate {
+            Gate::Lower | Gate::Roll => is_hanging(account, item, open),
+            Gate::Road => half_fastened || is_hanging(account, item, open),
+            _ => false,
+        };
+        if by_trade || by_what_holds || !item.told_otherwise() {
+            return by_trade || by_what_holds;
+        }
+    }
     let at_lower = || at_lower(item, open) || is_hanging(account, item, open);
     match gate {
         Gate::HandOver => true,
@@ -244,12 +305,7 @@ fn at_lower(item: &Item, open: &OpenItem) -> bool {
                 )
         }
         Kind::Fluid | Kind::Work => false,
-        _ => {
-            matches!(
-                item.system,
-                System::Wheels | System::Suspension | System::Steering
-            ) && stands(open).any(|stand| !stand.state.in_place())
-        }
+        _ => carries_weight(item) && stands(open).any(|stand| !stand.state.in_place()),
     }
 }
 
@@ -361,30 +417,62 @@ fn was_drained(account: &Account, item: &Item) -> bool {
             .any(|(_, node)| node.stated == Stated::Moved && node.change.left.state == State::Low)
 }
 
-/// Snags that have not ended: all at hand-over, on the road those of what runs.
+/// Snags that have not ended: all at hand-over, on the road those of what runs, and of what is
+/// of the safety class wherever the thing itself would stand.
 fn snags(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
-    let on_road = |item: &Option<ItemId>| {
-        item.as_ref()
-            .map(|item| account.items.get(account.moves.name(item)))
-            .is_some_and(|known| {
-                known.is_none_or(|item| {
-                    let mut readings = account.readings(item).iter();
-                    readings.any(|item| item.system.runs() || item.system == System::Unknown)
-                })
-            })
+    let stands = |snag: &OpenSnag| {
+        let Some(item) = &snag.item else {
+            return gate == Gate::HandOver;
+        };
+        let known = account.items.get(account.moves.name(item));
+        known.is_none_or(|item| {
+            let mut readings = account.readings(item).iter();
+            gate == Gate::HandOver || readings.any(|item| snag_shuts(item, snag.what, gate))
+        })
     };
     crate::snags::open(order)
         .into_iter()
-        .filter(|snag| match gate {
-            Gate::HandOver => true,
-            Gate::Road => on_road(&snag.item),
-            _ => false,
-        })
+        .filter(stands)
         .map(|snag| Why::SnagOpen {
             snag: snag.snag,
             item: snag.item,
         })
         .collect()
+}
+
+/// Whether an item with such a fault shuts a gate: of the safety class, and no longer whole, it
+/// shuts what it would shut if it were off.
+fn snag_shuts(item: &Item, what: SnagIs, gate: Gate) -> bool {
+    let whole = matches!(
+        what,
+        SnagIs::Stuck | SnagIs::Rounded | SnagIs::Worn | SnagIs::Corroded | SnagIs::Other
+    );
+    if item.is_safety() && !whole {
+        return match item.known_trade() {
+            Some(_) => item.trade_shuts(gate, false),
+            None => shuts_when_off(item, gate),
+        };
+    }
+    let runs = item.system.runs() || item.system == System::Unknown || item.is_safety();
+    gate == Gate::Road && runs
+}
+
+/// What an item shuts by its system while it is off.
+fn shuts_when_off(item: &Item, gate: Gate) -> bool {
+    match gate {
+        Gate::GoLive => at_go_live(item),
+        Gate::Start => at_start(item),
+        Gate::Lower => carries_weight(item),
+        Gate::Roll => at_roll(item),
+        Gate::Road | Gate::HandOver => true,
+    }
+}
+
+fn carries_weight(item: &Item) -> bool {
+    matches!(
+        item.system,
+        System::Wheels | System::Suspension | System::Steering
+    )
 }
 
 /// The waivers that stand, by gate, reason, and how much of it there was.

@@ -1,6 +1,7 @@
 //! Items: what can be out of its place, and the codes gates look at.
 
 use crate::text::{Token, Words, Written};
+use crate::trade::Trade;
 use states::{ItemId, Kind, Position, System, Zone};
 
 /// What a put-in is.
@@ -84,16 +85,23 @@ pub struct Item {
     pub put_in: Option<PutIn>,
     /// How much it holds, for a fluid, as written.
     pub holds: Option<Written>,
+    /// What the trade knows of it, by its name.
+    pub trade: Option<Trade>,
 }
 
 impl Item {
     /// Whether the item is of the safety class.
     #[must_use]
     pub fn is_safety(&self) -> bool {
-        match self.kind {
+        let by_system = match self.kind {
             Kind::Fluid => self.system.stops_without_fluid(),
             Kind::PutIn | Kind::Work => false,
             _ => self.system.is_safety(),
+        };
+        match self.known_trade() {
+            Some(_) if matches!(self.kind, Kind::PutIn | Kind::Work) => false,
+            Some(trade) => trade.safety || self.told_otherwise() && by_system,
+            None => by_system,
         }
     }
 

@@ -10,6 +10,7 @@ use crate::moves::Moves;
 use crate::order::Order;
 use crate::text::{Token, Words};
 use crate::told::{Telling, heads};
+use crate::trade::Trade;
 use states::{ItemId, Position, System, Zone};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -71,6 +72,7 @@ struct Spoken<'a> {
     places: Vec<Telling<'a, (System, Zone)>>,
     sizes: Vec<Telling<'a, &'a Token>>,
     patterns: Vec<Telling<'a, &'a Pattern>>,
+    trades: Vec<Telling<'a, &'a Trade>>,
 }
 
 impl<'a> Spoken<'a> {
@@ -91,6 +93,7 @@ impl<'a> Spoken<'a> {
             Fact::TorqueTold { pattern, after, .. } => {
                 self.patterns.push((command, pattern, after));
             }
+            Fact::TradeTold { trade, after, .. } => self.trades.push((command, trade, after)),
             _ => {}
         }
     }
@@ -126,6 +129,10 @@ impl<'a> Spoken<'a> {
             item.pattern.as_ref()
         });
         (item.pattern, apart.patterns) = one_or_all(patterns);
+        let trades = or_declared(heads(&self.trades), &self.declared, |item| {
+            item.trade.as_ref()
+        });
+        item.trade = Trade::together(&trades);
         apart.readings = self.readings(&item);
         if let Some(strictest) = apart.readings.iter().max_by_key(|item| strictness(item)) {
             item = strictest.clone();
@@ -224,7 +231,8 @@ fn spoken_of(fact: &Fact) -> Option<&ItemId> {
         | Fact::Renamed { item, .. }
         | Fact::Located { item, .. }
         | Fact::SizeTold { item, .. }
-        | Fact::TorqueTold { item, .. } => Some(item),
+        | Fact::TorqueTold { item, .. }
+        | Fact::TradeTold { item, .. } => Some(item),
         _ => None,
     }
 }

@@ -37,6 +37,7 @@ pub mod snags;
 pub mod stock;
 mod text;
 mod told;
+mod trade;
 
 pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
@@ -71,3 +72,4 @@ pub use reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 pub use rules::Rules;
 pub use states::{Gate, ItemId, Kind, Need, Position, State, System, Zone};
 pub use text::{File, NotPlain, Token, Words, Written};
+pub use trade::{SharedIs, SureIs, Trade, TradeWork, work_is};

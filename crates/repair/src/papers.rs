@@ -23,6 +23,8 @@ pub struct Line {
     pub payer: Payer,
     /// What the customer says.
     pub complaint: Words,
+    /// Whether it is about what holds people's lives.
+    pub about_safety: bool,
     /// What was found.
     pub cause: Option<Words>,
     /// What was done.
@@ -92,16 +94,18 @@ pub fn lines(order: &Order) -> Vec<Line> {
                 line,
                 complaint,
                 payer,
-            } => Some((filed.stamp.at, line, complaint, payer)),
+                about,
+            } => Some((filed.stamp.at, line, complaint, payer, about)),
             _ => None,
         })
         .collect();
     opened.sort();
     opened
         .into_iter()
-        .map(|(_, line, complaint, payer)| Line {
+        .map(|(_, line, complaint, payer, about)| Line {
             line: line.clone(),
             payer: *payer,
+            about_safety: !about.is_empty(),
             complaint: text(line, LineText::Complaint).unwrap_or(*complaint),
             cause: text(line, LineText::Cause),
             correction: text(line, LineText::Correction),

@@ -16,7 +16,12 @@ use std::collections::BTreeSet;
 pub fn needed(account: &Account) -> BTreeSet<ProofIs> {
     let systems = account.systems_disturbed();
     let mut out = BTreeSet::new();
-    if !systems.is_empty() {
+    let mut disturbed = account
+        .items
+        .values()
+        .filter(|item| !matches!(item.kind, Kind::PutIn | Kind::Work))
+        .filter(|item| account.is_disturbed(&item.id));
+    if disturbed.any(shows_on_the_road) {
         out.insert(ProofIs::RoadTest);
     }
     let opened = |item: &&Item| opens_cooling(item) && account.is_disturbed(&item.id);
@@ -36,6 +41,13 @@ pub fn needed(account: &Account) -> BTreeSet<ProofIs> {
         };
     }
     out
+}
+
+/// Whether work on an item is proven by driving: not a bulb, a battery or a wiper, nor an oil
+/// change, whose works say what is to be seen. Of what nobody knows it is assumed.
+fn shows_on_the_road(item: &Item) -> bool {
+    let still = matches!(item.system, System::Oil) || !item.system.runs();
+    item.known_trade().is_none() || !still
 }
 
 /// Whether disturbing an item opens the coolant's circuit: the plug of a fan or the shroud

@@ -59,6 +59,11 @@ pub enum Why {
         /// The fluid.
         item: ItemId,
     },
+    /// It was moved, nobody knows what it is, and it may be of the safety class.
+    NotKnown {
+        /// The item.
+        item: ItemId,
+    },
     /// Two people told different torques, and nobody who saw both has said which holds.
     TorqueToldApart {
         /// The item.
@@ -112,6 +117,11 @@ pub enum Why {
     SubletOut {
         /// Which.
         sublet: SubletId,
+    },
+    /// A complaint about brakes, steering, tyres or wheels, and nobody has said what was found.
+    ComplaintNotLookedAt {
+        /// The line.
+        line: LineId,
     },
     /// A complaint has no cause and correction yet.
     LineUnfinished {
@@ -237,6 +247,7 @@ fn key(why: &Why) -> String {
         Why::AmountUnread { item, .. } => format!("amount-unread:{item}"),
         Why::LitresShort { item, .. } => format!("litres-short:{item}"),
         Why::FateUntold { item } => format!("fate-untold:{item}"),
+        Why::NotKnown { item } => format!("not-known:{item}"),
         Why::TorqueToldApart { item } => format!("told-apart:{item}:torque"),
         Why::Owed(debt) => format!("owed:{}", debt.work.name()),
         Why::SnagOpen { snag, .. } => format!("snag:{snag}"),
@@ -246,6 +257,7 @@ fn key(why: &Why) -> String {
         Why::PartAdrift { part, .. } => format!("part:{part}"),
         Why::OldPartAdrift { part } => format!("old-part:{part}"),
         Why::SubletOut { sublet } => format!("sublet:{sublet}"),
+        Why::ComplaintNotLookedAt { line } => format!("complaint:{line}"),
         Why::LineUnfinished { line } => format!("line:{line}"),
         Why::NotPriced => "not-priced".into(),
         Why::NoConsent { payer } => format!("no-consent:{}", payer_code(*payer)),
@@ -358,7 +370,7 @@ fn blocks(why: &Why) -> bool {
 fn waivable(why: &Why) -> Waivable {
     match why {
         // It may be a wheel nut: say where it belongs, then it can be judged.
-        Why::Unlocated(_) | Why::TorqueToldApart { .. } => Waivable::Never,
+        Why::Unlocated(_) | Why::NotKnown { .. } | Why::TorqueToldApart { .. } => Waivable::Never,
         Why::Open(open) => match &open.known {
             Some(item) if item.kind == Kind::Fluid => Waivable::Prints,
             Some(item) if item.is_safety() => Waivable::Never,
@@ -373,6 +385,7 @@ fn waivable(why: &Why) -> Waivable {
         | Why::ProofMissing { .. }
         | Why::ProofFailed { .. }
         | Why::Owed(_)
+        | Why::ComplaintNotLookedAt { .. }
         | Why::SnagOpen { .. } => Waivable::Prints,
         _ => Waivable::Yes,
     }

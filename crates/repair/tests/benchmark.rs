@@ -301,6 +301,7 @@ fn intake(job: &mut Job) {
         line: LineId::new("1"),
         complaint: words(1),
         payer: Payer::Customer,
+        about: vec![],
     });
     job.record(Fact::Keys {
         step: KeyStep::Taken,

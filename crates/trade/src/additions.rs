@@ -79,7 +79,12 @@ impl Vocabulary {
         let mut added: Vec<(String, u32)> = Vec::new();
         for raw in &file.sort {
             let at = out.add_sort(raw)?;
-            added.extend(raw.names.iter().chain(&raw.german).map(|name| (name.clone(), at)));
+            added.extend(
+                raw.names
+                    .iter()
+                    .chain(&raw.german)
+                    .map(|name| (name.clone(), at)),
+            );
         }
         for also in &file.also {
             let at = out.known_sort(&also.sort)?;
@@ -103,12 +108,15 @@ impl Vocabulary {
     }
 
     fn known_sort(&self, id: &str) -> Result<u32, TableError> {
-        self.sort_ids.get(id).copied().ok_or_else(|| TableError::NoSuchWord {
-            place: PLACE.to_string(),
-            word: id.to_string(),
-            meant: "sort",
-            known: "those of the tables".to_string(),
-        })
+        self.sort_ids
+            .get(id)
+            .copied()
+            .ok_or_else(|| TableError::NoSuchWord {
+                place: PLACE.to_string(),
+                word: id.to_string(),
+                meant: "sort",
+                known: "those of the tables".to_string(),
+            })
     }
 
     fn add_works(&mut self, works: &[RawWork]) -> Result<(), TableError> {

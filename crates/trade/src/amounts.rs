@@ -9,9 +9,14 @@ use std::ops::Range;
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum What {
     /// A word, folded. `aside`: a grade or a place number that need not be known.
-    Word { word: String, aside: bool },
+    Word {
+        word: String,
+        aside: bool,
+    },
     /// A size token as typed.
-    Size { bulb: bool },
+    Size {
+        bulb: bool,
+    },
     /// A torque, in newton metres where it can be read.
     Torque(Option<f64>),
     /// Litres.
@@ -42,8 +47,8 @@ pub(crate) const TWO_COUNTS: &str = "two counts for one thing; write them as two
 
 /// Words before a number that says which one, not how many.
 const WHICH: [&str; 25] = [
-    "cyl", "cylinder", "zylinder", "bank", "no", "nr", "number", "pos", "position", "stall",
-    "bay", "gear", "gang", "type", "stage", "euro", "dot", "sensor", "terminal", "klemme", "class",
+    "cyl", "cylinder", "zylinder", "bank", "no", "nr", "number", "pos", "position", "stall", "bay",
+    "gear", "gang", "type", "stage", "euro", "dot", "sensor", "terminal", "klemme", "class",
     "series", "row", "hole", "order",
 ];
 
@@ -156,7 +161,11 @@ impl<'a> Reader<'a> {
         }
         let small = fold(text);
         if let Some(bulb) = named_size(&small) {
-            let more = if small.starts_with('m') { self.thread_goes_on() } else { 0 };
+            let more = if small.starts_with('m') {
+                self.thread_goes_on()
+            } else {
+                0
+            };
             return self.take(1 + more, What::Size { bulb });
         }
         if first == b'#' {
@@ -180,10 +189,22 @@ impl<'a> Reader<'a> {
             && (small != "sensor" || self.out.iter().any(|item| is_word(item, "bank")))
             && !(small == "order" && self.at == 0)
         {
-            self.take(1, What::Word { word: small, aside: false });
+            self.take(
+                1,
+                What::Word {
+                    word: small,
+                    aside: false,
+                },
+            );
             return self.asides(1);
         }
-        self.take(1, What::Word { word: small, aside: false });
+        self.take(
+            1,
+            What::Word {
+                word: small,
+                aside: false,
+            },
+        );
     }
 
     /// "M12 x 1.5": how many more chunks belong to the thread.
@@ -226,7 +247,20 @@ impl<'a> Reader<'a> {
             return self.bare(text, value, &next, tied);
         }
         if inch_thread(&small) {
-            let named = matches!(next.as_str(), "unf" | "unc" | "whit" | "bsp" | "bspt" | "npt" | "whitworth" | "inch" | "zoll" | "af" | "uns");
+            let named = matches!(
+                next.as_str(),
+                "unf"
+                    | "unc"
+                    | "whit"
+                    | "bsp"
+                    | "bspt"
+                    | "npt"
+                    | "whitworth"
+                    | "inch"
+                    | "zoll"
+                    | "af"
+                    | "uns"
+            );
             return self.take(1 + usize::from(named), What::Size { bulb: false });
         }
         if let Some((low, high)) = small.split_once('-')
@@ -258,9 +292,19 @@ impl<'a> Reader<'a> {
             let place = self.chunks[self.at].place.clone();
             let cut = place.end - size.len();
             let count = u16::try_from(value_whole(value)).unwrap_or(u16::MAX);
-            let what = if (1..=999).contains(&count) { What::Count(count) } else { What::Bad(MANY) };
-            self.out.push(Item { place: place.start..cut, what });
-            self.out.push(Item { place: cut..place.end, what: What::Size { bulb: false } });
+            let what = if (1..=999).contains(&count) {
+                What::Count(count)
+            } else {
+                What::Bad(MANY)
+            };
+            self.out.push(Item {
+                place: place.start..cut,
+                what,
+            });
+            self.out.push(Item {
+                place: cut..place.end,
+                what: What::Size { bulb: false },
+            });
             self.at += 1;
         } else if size.contains(['.', ',']) {
             self.take(1, What::Size { bulb: false });
@@ -290,7 +334,8 @@ impl<'a> Reader<'a> {
         if self.lists() {
             return;
         }
-        let wheels = next == "wheel" && matches!(after.as_str(), "alignment" | "drive" | "steering");
+        let wheels =
+            next == "wheel" && matches!(after.as_str(), "alignment" | "drive" | "steering");
         if tied || SORT.contains(&next) || wheels || (next == "cylinder" && after == "engine") {
             return self.asides(1);
         }
@@ -307,7 +352,10 @@ impl<'a> Reader<'a> {
                     return self.count(3, high - low + 1);
                 }
                 let off = next == "off" || next == "no" || next == "x";
-                let off = off && !(next == "x" && !self.text(self.at + 2).is_empty() && number(self.text(self.at + 2)).is_some());
+                let off = off
+                    && !(next == "x"
+                        && !self.text(self.at + 2).is_empty()
+                        && number(self.text(self.at + 2)).is_some());
                 self.count(1 + usize::from(off), low);
             }
             None if value.is_finite() => self.take(1, What::Bad(BARE)),
@@ -354,18 +402,19 @@ impl<'a> Reader<'a> {
 
     /// "+ 90°" after a torque: how many chunks it takes.
     fn angle_follows(&self, at: usize) -> usize {
-        let joined = self
-            .chunks
-            .get(at)
-            .is_some_and(|chunk| chunk.mark == Mark::Parts && self.line[chunk.place.clone()].starts_with('+'))
-            || self.word(at) == "plus";
+        let joined = self.chunks.get(at).is_some_and(|chunk| {
+            chunk.mark == Mark::Parts && self.line[chunk.place.clone()].starts_with('+')
+        }) || self.word(at) == "plus";
         let text = self.text(at + 1);
         if !joined || number(text).is_none() {
             return 0;
         }
-        let degrees = |word: &str| matches!(word, "°" | "deg" | "degree" | "degrees" | "grad" | "d");
+        let degrees =
+            |word: &str| matches!(word, "°" | "deg" | "degree" | "degrees" | "grad" | "d");
         let rest = number(text).map_or("", |(_, taken)| &text[taken..]);
-        if degrees(rest) || (rest.is_empty() && !degrees(&self.word(at + 2)) && self.text(at + 2).is_empty()) {
+        if degrees(rest)
+            || (rest.is_empty() && !degrees(&self.word(at + 2)) && self.text(at + 2).is_empty())
+        {
             2
         } else if rest.is_empty() && degrees(&self.word(at + 2)) {
             3
@@ -385,7 +434,11 @@ fn is_word(item: &Item, wanted: &str) -> bool {
     reason = "the value is clamped to what a count may be before"
 )]
 fn value_whole(value: f64) -> u64 {
-    if value.fract() == 0.0 { value.clamp(0.0, 1e9) as u64 } else { 0 }
+    if value.fract() == 0.0 {
+        value.clamp(0.0, 1e9) as u64
+    } else {
+        0
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -400,7 +453,10 @@ enum Unit {
 /// The unit that one or two words name, and how many words it takes.
 fn unit(first: &str, second: &str, tied: bool) -> Option<(Unit, usize)> {
     let two = match (first, second) {
-        ("lb" | "lbs" | "ft" | "foot" | "in" | "inch", "ft" | "lb" | "lbs" | "in" | "pounds" | "pound")
+        (
+            "lb" | "lbs" | "ft" | "foot" | "in" | "inch",
+            "ft" | "lb" | "lbs" | "in" | "pounds" | "pound",
+        )
         | ("newton", "metres" | "metre" | "meter" | "meters")
         | ("n", "m") => Some(Unit::Torque),
         _ => None,
@@ -409,12 +465,18 @@ fn unit(first: &str, second: &str, tied: bool) -> Option<(Unit, usize)> {
         return Some((unit, 2));
     }
     let one = match first {
-        "nm" | "n·m" | "ftlb" | "ftlbs" | "lbft" | "lbsft" | "inlb" | "inlbs" | "kgm" | "kpm" | "ncm" => Unit::Torque,
-        "l" | "ltr" | "ltrs" | "lit" | "litre" | "litres" | "liter" | "liters" | "ml" | "qt" | "qts" | "quart" | "quarts" | "pint" | "pints" | "gal" | "gallon" | "gallons" | "cc" | "ccm" | "cl" => Unit::Volume,
-        "mm" | "cm" | "inch" | "zoll" | "\"" | "g" | "gr" | "gram" | "grams" | "gramm" | "kg" | "oz" | "km" | "miles" | "mi" | "mile" | "bar" | "psi" | "kpa" | "volt" | "volts" | "watt" | "watts" | "amp" | "amps" | "ah" => Unit::Size,
+        "nm" | "n·m" | "ftlb" | "ftlbs" | "lbft" | "lbsft" | "inlb" | "inlbs" | "kgm" | "kpm"
+        | "ncm" => Unit::Torque,
+        "l" | "ltr" | "ltrs" | "lit" | "litre" | "litres" | "liter" | "liters" | "ml" | "qt"
+        | "qts" | "quart" | "quarts" | "pint" | "pints" | "gal" | "gallon" | "gallons" | "cc"
+        | "ccm" | "cl" => Unit::Volume,
+        "mm" | "cm" | "inch" | "zoll" | "\"" | "g" | "gr" | "gram" | "grams" | "gramm" | "kg"
+        | "oz" | "km" | "miles" | "mi" | "mile" | "bar" | "psi" | "kpa" | "volt" | "volts"
+        | "watt" | "watts" | "amp" | "amps" | "ah" => Unit::Size,
         "v" | "w" | "a" | "h" | "k" | "m" | "°" | "d" if tied => Unit::Size,
         "deg" | "degrees" | "°" | "grad" => Unit::Size,
-        "years" | "year" | "percent" | "min" | "mins" | "minutes" | "hours" | "hour" | "hrs" | "uhr" | "euro" | "eur" | "pm" | "am" => Unit::Plain,
+        "years" | "year" | "percent" | "min" | "mins" | "minutes" | "hours" | "hour" | "hrs"
+        | "uhr" | "euro" | "eur" | "pm" | "am" => Unit::Plain,
         _ => return None,
     };
     Some((one, usize::from(!tied)))
@@ -425,9 +487,13 @@ fn inch_thread(small: &str) -> bool {
     let Some((over, under)) = small.split_once('/') else {
         return false;
     };
-    let under = under.split_once('-').map_or(under, |(under, pitch)| {
-        if whole(pitch).is_some() { under } else { "" }
-    });
+    let under =
+        under.split_once('-').map_or(
+            under,
+            |(under, pitch)| {
+                if whole(pitch).is_some() { under } else { "" }
+            },
+        );
     whole(over).is_some() && whole(under.trim_end_matches(['"', '″'])).is_some()
 }
 
@@ -438,7 +504,8 @@ fn named_size(small: &str) -> Option<bool> {
         let tail = &rest[taken..];
         let fits = tail.is_empty()
             || tail.strip_prefix('x').is_some_and(|tail| {
-                tail.split('x').all(|part| number(part).is_some_and(|(_, taken)| taken == part.len()))
+                tail.split('x')
+                    .all(|part| number(part).is_some_and(|(_, taken)| taken == part.len()))
             });
         return fits.then_some(false);
     }
@@ -446,8 +513,13 @@ fn named_size(small: &str) -> Option<bool> {
 }
 
 fn is_bulb(small: &str) -> bool {
-    let digits = |text: &str| !text.is_empty() && text.len() <= 2 && text.bytes().all(|b| b.is_ascii_digit());
-    if let Some(rest) = small.strip_prefix("hb").or_else(|| small.strip_prefix("hir")) {
+    let digits = |text: &str| {
+        !text.is_empty() && text.len() <= 2 && text.bytes().all(|b| b.is_ascii_digit())
+    };
+    if let Some(rest) = small
+        .strip_prefix("hb")
+        .or_else(|| small.strip_prefix("hir"))
+    {
         return digits(rest);
     }
     if let Some(rest) = small.strip_prefix('h') {
@@ -456,9 +528,9 @@ fn is_bulb(small: &str) -> bool {
     let stem = small.trim_start_matches(['p', 'w', 't', 'r', 'c', 'y']);
     let letters = small.len() - stem.len();
     (1..=2).contains(&letters)
-        && stem.strip_suffix('w').is_some_and(|stem| {
-            stem.split('/').all(digits) && !stem.is_empty()
-        })
+        && stem
+            .strip_suffix('w')
+            .is_some_and(|stem| stem.split('/').all(digits) && !stem.is_empty())
 }
 
 #[cfg(test)]
@@ -478,15 +550,25 @@ mod tests {
     fn sizes_torques_and_counts_are_told_apart() {
         assert_eq!(
             read("2 caliper bolts M12x1.25 120 Nm"),
-            [What::Count(2), What::Size { bulb: false }, What::Torque(Some(120.0))]
+            [
+                What::Count(2),
+                What::Size { bulb: false },
+                What::Torque(Some(120.0))
+            ]
         );
         assert_eq!(read("1,5 l brake fluid"), [What::Litres(1.5)]);
         assert_eq!(read("trim clips x12"), [What::Count(12)]);
         assert_eq!(read("injector plugs 1-4"), [What::Count(4)]);
         assert_eq!(read("seat bolts 4 off"), [What::Count(4)]);
         assert_eq!(read("stop lamp bulb P21/5W"), [What::Size { bulb: true }]);
-        assert_eq!(read("crankshaft bolt M14x1.5 180 Nm + 90°")[1], What::Torque(Some(180.0)));
-        assert_eq!(read("bolt M12 x 1.5 x4"), [What::Size { bulb: false }, What::Count(4)]);
+        assert_eq!(
+            read("crankshaft bolt M14x1.5 180 Nm + 90°")[1],
+            What::Torque(Some(180.0))
+        );
+        assert_eq!(
+            read("bolt M12 x 1.5 x4"),
+            [What::Size { bulb: false }, What::Count(4)]
+        );
         assert_eq!(read("towing socket 13 pin"), []);
         assert_eq!(read("4-wheel alignment"), []);
         assert_eq!(read("coil cyl 2"), []);

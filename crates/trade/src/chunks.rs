@@ -51,7 +51,9 @@ pub(crate) fn cut(line: &str) -> Vec<Chunk> {
         }
         tied = false;
         match c {
-            ',' | ';' | '&' | '\n' | '|' | '+' | '•' => scan.push(start..start + c.len_utf8(), Mark::Parts, false),
+            ',' | ';' | '&' | '\n' | '|' | '+' | '•' => {
+                scan.push(start..start + c.len_utf8(), Mark::Parts, false)
+            }
             '(' | '[' | '{' => scan.push(start..start + 1, Mark::Open, false),
             ')' | ']' | '}' => scan.push(start..start + 1, Mark::Close, false),
             '.' if scan.ends_sentence(at) => scan.push(start..start + 1, Mark::Parts, false),
@@ -139,8 +141,7 @@ impl Scan<'_> {
     /// A point after a word of more than three letters, with something after it.
     fn ends_sentence(&self, at: usize) -> bool {
         self.out.last().is_some_and(|chunk| {
-            chunk.place.end == self.byte(at)
-                && self.line[chunk.place.clone()].chars().count() > 3
+            chunk.place.end == self.byte(at) && self.line[chunk.place.clone()].chars().count() > 3
         }) && self.is(at + 1, char::is_whitespace)
     }
 
@@ -174,9 +175,15 @@ mod tests {
 
     #[test]
     fn abbreviations_and_numbers_stay_whole() {
-        assert_eq!(words("calliper o/s/f off"), ["calliper", "o", "s", "f", "off"]);
+        assert_eq!(
+            words("calliper o/s/f off"),
+            ["calliper", "o", "s", "f", "off"]
+        );
         assert_eq!(words("1,5 l"), ["1,5", "l"]);
-        assert_eq!(words("P21/5W M12x1.25 7/16"), ["P21/5W", "M12x1.25", "7/16"]);
+        assert_eq!(
+            words("P21/5W M12x1.25 7/16"),
+            ["P21/5W", "M12x1.25", "7/16"]
+        );
         assert_eq!(words("5W-30 B+ nut"), ["5W-30", "B+", "nut"]);
         assert_eq!(words("pads, discs"), ["pads", ",", "discs"]);
         assert_eq!(words("ECU / PCM"), ["ECU", "/", "PCM"]);

@@ -94,7 +94,11 @@ impl Vocabulary {
             earlier: sort.earlier.clone(),
             brings: sort.brings,
             caution: sort.caution.clone(),
-            sure: if hit.left == 0 { Sure::Sure } else { Sure::Likely },
+            sure: if hit.left == 0 {
+                Sure::Sure
+            } else {
+                Sure::Likely
+            },
             grade: sort.grade,
             source: sort.source.clone(),
         }
@@ -118,7 +122,11 @@ impl Vocabulary {
         let mut out = of.clone();
         out.itself = false;
         out.brings = WorkSet::default();
-        out.grade = if of.sure == Sure::Sure { of.grade } else { Grade::CommonPractice };
+        out.grade = if of.sure == Sure::Sure {
+            of.grade
+        } else {
+            Grade::CommonPractice
+        };
         let kind = match head.kind {
             Kind::Clips if of.kind() == Some(Kind::Hose) => Kind::Part,
             kind => kind,
@@ -129,7 +137,11 @@ impl Vocabulary {
                 if of.sort.is_none() {
                     return out;
                 }
-                out.kinds = if head.kind == Kind::Part { of.kinds[..1].to_vec() } else { out.kinds };
+                out.kinds = if head.kind == Kind::Part {
+                    of.kinds[..1].to_vec()
+                } else {
+                    out.kinds
+                };
                 out.sure = out.sure.max(Sure::Likely);
             }
             Keep::Fixing => self.fixing(&mut out, kind),
@@ -163,8 +175,12 @@ impl Vocabulary {
         if !out.safety || out.system == Branch::HighVoltage {
             return;
         }
-        let carries = out.off.has(Gate::Lower) || out.caution.iter().any(|caution| &**caution == "airbag");
-        out.owed = out.owed.without(self.kept.joint).and(self.kept.second_check);
+        let carries =
+            out.off.has(Gate::Lower) || out.caution.iter().any(|caution| &**caution == "airbag");
+        out.owed = out
+            .owed
+            .without(self.kept.joint)
+            .and(self.kept.second_check);
         if kind == Kind::Fasteners {
             out.owed = out.owed.and(self.kept.torque);
         }

@@ -120,7 +120,9 @@ impl<'a> Account<'a> {
 
     /// Every work that some thing owes.
     fn ever_owed(&self) -> WorkSet {
-        self.said.iter().fold(WorkSet::default(), |set, said| set.and(said.works))
+        self.said
+            .iter()
+            .fold(WorkSet::default(), |set, said| set.and(said.works))
     }
 
     fn take_done(&mut self, done: &[String]) {
@@ -142,8 +144,12 @@ impl<'a> Account<'a> {
         }
         let ids = self.vocabulary.words.name(words);
         let not = ["not", "nicht", "never", "yet", "kein", "keine", "un"];
-        if not.iter().any(|word| self.vocabulary.words.id(word).is_some_and(|id| ids.contains(&id)))
-            || words.split_whitespace().any(|word| not.contains(&word))
+        if not.iter().any(|word| {
+            self.vocabulary
+                .words
+                .id(word)
+                .is_some_and(|id| ids.contains(&id))
+        }) || words.split_whitespace().any(|word| not.contains(&word))
         {
             return false;
         }
@@ -161,8 +167,10 @@ impl<'a> Account<'a> {
             if said.kind == Some(Kind::Work) && proves {
                 self.done = self.done.and(said.works);
                 understood = true;
-            } else if matches!(said.happens, Some(Happens::ComesOff | Happens::Drained | Happens::Opened))
-                && said.kind.is_some()
+            } else if matches!(
+                said.happens,
+                Some(Happens::ComesOff | Happens::Drained | Happens::Opened)
+            ) && said.kind.is_some()
                 && said.kind != Some(Kind::Work)
                 && said.sure != Sure::Unknown
             {
@@ -179,12 +187,22 @@ impl<'a> Account<'a> {
         let said = &self.said[at];
         let out = self.stands[at] != Stands::Back;
         if said.kind == Some(Kind::Work) {
-            return if out { said.works.without(self.done) } else { WorkSet::default() };
+            return if out {
+                said.works.without(self.done)
+            } else {
+                WorkSet::default()
+            };
         }
         if out {
             return said.works;
         }
-        let own = self.vocabulary.set(&said.said_done.iter().map(|code| &**code).collect::<Vec<_>>());
+        let own = self.vocabulary.set(
+            &said
+                .said_done
+                .iter()
+                .map(|code| &**code)
+                .collect::<Vec<_>>(),
+        );
         said.works
             .without(self.done)
             .without(own)
@@ -200,7 +218,13 @@ impl<'a> Account<'a> {
         let near = |other: &Said| Side::may_mean(this.side, other.side);
         for (other, stands) in self.said.iter().zip(&self.stands) {
             let says_done = |set: WorkSet| {
-                let own = self.vocabulary.set(&other.said_done.iter().map(|code| &**code).collect::<Vec<_>>());
+                let own = self.vocabulary.set(
+                    &other
+                        .said_done
+                        .iter()
+                        .map(|code| &**code)
+                        .collect::<Vec<_>>(),
+                );
                 own.has(set)
             };
             if *stands != Stands::Back || !near(other) {
@@ -228,7 +252,10 @@ impl<'a> Account<'a> {
                     }
                 }
             }
-            if other.system == this.system && other.kind == Some(Kind::Seal) && says_done(kept.new_seal) {
+            if other.system == this.system
+                && other.kind == Some(Kind::Seal)
+                && says_done(kept.new_seal)
+            {
                 met = met.and(kept.new_seal);
             }
         }
@@ -241,7 +268,13 @@ impl<'a> Account<'a> {
     /// Fasteners of the same system that were not said to be torqued.
     fn slack(&self, this: &Said, torque: WorkSet) -> bool {
         self.said.iter().any(|other| {
-            let own = self.vocabulary.set(&other.said_done.iter().map(|code| &**code).collect::<Vec<_>>());
+            let own = self.vocabulary.set(
+                &other
+                    .said_done
+                    .iter()
+                    .map(|code| &**code)
+                    .collect::<Vec<_>>(),
+            );
             other.kind == Some(Kind::Fasteners)
                 && other.system == this.system
                 && Side::may_mean(this.side, other.side)
@@ -290,21 +323,40 @@ impl<'a> Account<'a> {
                 Gates::NONE
             };
             if !stands_open.is_empty() {
-                why.push(Why { text: said.text.clone(), work: None, shuts: stands_open });
+                why.push(Why {
+                    text: said.text.clone(),
+                    work: None,
+                    shuts: stands_open,
+                });
             }
             shut = shut.and(stands_open);
             let owes = account.owes(at);
             owed = owed.and(owes);
-            for owes in said.owed.iter().filter(|one| owes.has(account.vocabulary.set(&[&one.work]))) {
+            for owes in said
+                .owed
+                .iter()
+                .filter(|one| owes.has(account.vocabulary.set(&[&one.work])))
+            {
                 // While a thing is off its own gates are what it shuts; what it owes shuts with it.
-                let shuts = if out && said.kind != Some(Kind::Work) { Gates::NONE } else { owes.shuts };
+                let shuts = if out && said.kind != Some(Kind::Work) {
+                    Gates::NONE
+                } else {
+                    owes.shuts
+                };
                 shut = shut.and(shuts);
-                why.push(Why { text: said.text.clone(), work: Some(owes.work.clone()), shuts });
+                why.push(Why {
+                    text: said.text.clone(),
+                    work: Some(owes.work.clone()),
+                    shuts,
+                });
             }
         }
         Answer {
             shut,
-            owed: owed.iter().map(|at| account.vocabulary.works[at].code.clone()).collect(),
+            owed: owed
+                .iter()
+                .map(|at| account.vocabulary.works[at].code.clone())
+                .collect(),
             why,
             not_understood: account.not_understood,
         }

@@ -37,17 +37,33 @@ pub fn says(line: &str, vocabulary: &Vocabulary) -> Vec<Said> {
 #[must_use]
 pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<Said> {
     let mut parts = segments(line, vocabulary);
-    let earlier: Vec<Context> = before.iter().rev().filter_map(|said| context_of(said, vocabulary)).collect();
+    let earlier: Vec<Context> = before
+        .iter()
+        .rev()
+        .filter_map(|said| context_of(said, vocabulary))
+        .collect();
     let mut readings: Vec<Option<Reading>> = Vec::with_capacity(parts.len());
     for segment in &parts {
-        let mut known: Vec<Context> = readings.iter().rev().flatten().filter_map(Context::of).collect();
+        let mut known: Vec<Context> = readings
+            .iter()
+            .rev()
+            .flatten()
+            .filter_map(Context::of)
+            .collect();
         known.extend(earlier.iter().cloned());
         readings.push(vocabulary.read(segment, &known));
     }
     // What was said before its thing was named: "bolts and water pump".
     for at in 0..parts.len() {
-        if readings[at].as_ref().is_some_and(|reading| reading.sure == Sure::Unknown) {
-            let later: Vec<Context> = readings[at + 1..].iter().flatten().filter_map(Context::of).collect();
+        if readings[at]
+            .as_ref()
+            .is_some_and(|reading| reading.sure == Sure::Unknown)
+        {
+            let later: Vec<Context> = readings[at + 1..]
+                .iter()
+                .flatten()
+                .filter_map(Context::of)
+                .collect();
             if !later.is_empty() {
                 readings[at] = vocabulary.read(&parts[at], &later);
             }
@@ -66,7 +82,8 @@ pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<S
         let reading = reading.unwrap_or_else(|| Reading::unknown(None));
         let same_again = segment.slashed
             && out.last().is_some_and(|last| {
-                reading.itself && reading.sort.map(|at| &vocabulary.sort(at).id) == last.sort.as_ref()
+                reading.itself
+                    && reading.sort.map(|at| &vocabulary.sort(at).id) == last.sort.as_ref()
             });
         if same_again && let Some(last) = out.last_mut() {
             last.place.end = segment.place.end;
@@ -122,7 +139,12 @@ impl Vocabulary {
     }
 
     fn split(&self, segment: &Segment) -> Split {
-        let tokens: Vec<&Token> = segment.tokens.iter().chain(&segment.extra).take(Bag::MOST).collect();
+        let tokens: Vec<&Token> = segment
+            .tokens
+            .iter()
+            .chain(&segment.extra)
+            .take(Bag::MOST)
+            .collect();
         let own = segment.tokens.len();
         let axle = self.words.id("axle");
         let (mut core, mut around) = (Vec::new(), Vec::new());
@@ -146,17 +168,38 @@ impl Vocabulary {
         let mask = |places: &[usize]| places.iter().fold(0, |mask, at| mask | 1 << at);
         let ids: Vec<u32> = tokens.iter().map(|token| token.id).collect();
         let head = core.last().map_or(0, |at| 1 << at);
-        let all: Vec<usize> = core.iter().chain(&around).copied().filter(|at| *at < own).collect();
+        let all: Vec<usize> = core
+            .iter()
+            .chain(&around)
+            .copied()
+            .filter(|at| *at < own)
+            .collect();
         let whole = Bag {
             ids: ids.clone(),
             core: mask(&all),
-            around: mask(&around.iter().copied().filter(|at| *at >= own).collect::<Vec<_>>()),
+            around: mask(
+                &around
+                    .iter()
+                    .copied()
+                    .filter(|at| *at >= own)
+                    .collect::<Vec<_>>(),
+            ),
             head: all.iter().max().map_or(0, |at| 1 << at),
             weak: 0,
         };
-        let weak = ids.iter().enumerate().filter(|(_, id)| self.weak.contains(id)).fold(0, |mask, (at, _)| mask | 1 << at);
+        let weak = ids
+            .iter()
+            .enumerate()
+            .filter(|(_, id)| self.weak.contains(id))
+            .fold(0, |mask, (at, _)| mask | 1 << at);
         Split {
-            bag: Bag { ids, core: mask(&core), around: mask(&around), head, weak },
+            bag: Bag {
+                ids,
+                core: mask(&core),
+                around: mask(&around),
+                head,
+                weak,
+            },
             whole,
             core,
             around,
@@ -168,7 +211,10 @@ impl Vocabulary {
         if split.core.is_empty() {
             return self.bare(segment, known);
         }
-        let guessed = split.core.iter().any(|at| segment.tokens.get(*at).is_some_and(|token| token.guessed));
+        let guessed = split
+            .core
+            .iter()
+            .any(|at| segment.tokens.get(*at).is_some_and(|token| token.guessed));
         let mut reading = self.find(segment, &split, known)?;
         if guessed && reading.sure == Sure::Sure {
             reading.sure = Sure::Likely;
@@ -181,8 +227,16 @@ impl Vocabulary {
     }
 
     /// "isolation test and release": one name that an "and" had parted.
-    fn joined(&self, first: &Segment, second: &Segment, reading: &Option<Reading>) -> Option<Reading> {
-        if reading.as_ref().is_some_and(|reading| reading.sure != Sure::Unknown) {
+    fn joined(
+        &self,
+        first: &Segment,
+        second: &Segment,
+        reading: &Option<Reading>,
+    ) -> Option<Reading> {
+        if reading
+            .as_ref()
+            .is_some_and(|reading| reading.sure != Sure::Unknown)
+        {
             return None;
         }
         let mut both = first.clone();
@@ -201,7 +255,10 @@ impl Vocabulary {
         let Some((head, _)) = self.head_of(split) else {
             return;
         };
-        let electric = matches!(reading.system, Branch::Electrical | Branch::Adas | Branch::Lamps | Branch::Climate);
+        let electric = matches!(
+            reading.system,
+            Branch::Electrical | Branch::Adas | Branch::Lamps | Branch::Climate
+        );
         let renames = match head.keep {
             Keep::Fixing => head.kind == Kind::Fasteners,
             Keep::Joint => true,
@@ -216,11 +273,20 @@ impl Vocabulary {
     /// "airbag unplugged", "fuel pump unplugged": the plug is off, the thing stays.
     fn unplugged(&self, reading: Reading, segment: &Segment) -> Reading {
         let words = ["unplugged", "unplug", "abgesteckt"].map(|word| self.words.id(word));
-        let said = segment.tokens.iter().any(|token| words.contains(&Some(token.id)));
-        if !said || reading.kinds.as_slice() != [Some(Kind::Part)] || reading.sure == Sure::Unknown {
+        let said = segment
+            .tokens
+            .iter()
+            .any(|token| words.contains(&Some(token.id)));
+        if !said || reading.kinds.as_slice() != [Some(Kind::Part)] || reading.sure == Sure::Unknown
+        {
             return reading;
         }
-        let head = Head { kind: Kind::Connector, keep: Keep::Electric, shut: None, system: None };
+        let head = Head {
+            kind: Kind::Connector,
+            keep: Keep::Electric,
+            shut: None,
+            system: None,
+        };
         self.derive(&reading, &head)
     }
 
@@ -233,9 +299,24 @@ impl Vocabulary {
 
     /// A bag in which every word counts, fillers too: "battery disconnected", "off", "both".
     fn all_words(&self, segment: &Segment) -> Bag {
-        let ids: Vec<u32> = segment.tokens.iter().take(Bag::MOST).map(|token| token.id).collect();
-        let all = if ids.is_empty() { 0 } else { u32::MAX >> (32 - ids.len()) };
-        Bag { ids, core: all, around: 0, head: all, weak: 0 }
+        let ids: Vec<u32> = segment
+            .tokens
+            .iter()
+            .take(Bag::MOST)
+            .map(|token| token.id)
+            .collect();
+        let all = if ids.is_empty() {
+            0
+        } else {
+            u32::MAX >> (32 - ids.len())
+        };
+        Bag {
+            ids,
+            core: all,
+            around: 0,
+            head: all,
+            weak: 0,
+        }
     }
 
     fn find(&self, segment: &Segment, split: &Split, known: &[Context]) -> Option<Reading> {
@@ -252,8 +333,12 @@ impl Vocabulary {
             return Some(Reading::none());
         }
         let mut hit = self.names.best(&split.bag, &|_| true);
-        if hit.is_some_and(|hit| self.sort(hit.sort).kind() == Some(Kind::PutIn) && self.leaves_known(split, hit.left)) {
-            hit = self.names.best(&split.bag, &|sort| self.sort(sort).kind() != Some(Kind::PutIn));
+        if hit.is_some_and(|hit| {
+            self.sort(hit.sort).kind() == Some(Kind::PutIn) && self.leaves_known(split, hit.left)
+        }) {
+            hit = self.names.best(&split.bag, &|sort| {
+                self.sort(sort).kind() != Some(Kind::PutIn)
+            });
         }
         if let Some(hit) = hit
             && hit.left == 0
@@ -265,7 +350,9 @@ impl Vocabulary {
         }
         let derived = self.by_head(split, known);
         if let Some(hit) = hit {
-            let fuller = derived.as_ref().is_some_and(|derived| derived.sure == Sure::Sure);
+            let fuller = derived
+                .as_ref()
+                .is_some_and(|derived| derived.sure == Sure::Sure);
             if !(fuller && hit.solid <= 1) {
                 return Some(self.guard(self.reading_of(hit), split, hit));
             }
@@ -273,9 +360,12 @@ impl Vocabulary {
         if derived.is_some() {
             return derived;
         }
-        if let Some(hit) = self.names.any(&split.bag, &|sort| self.sort(sort).kind() != Some(Kind::Work)) {
+        if let Some(hit) = self.names.any(&split.bag, &|sort| {
+            self.sort(sort).kind() != Some(Kind::Work)
+        }) {
             let mut reading = self.guard(self.reading_of(hit), split, hit);
-            if self.sort(hit.sort).kind() == Some(Kind::PutIn) && self.leaves_known(split, hit.left) {
+            if self.sort(hit.sort).kind() == Some(Kind::PutIn) && self.leaves_known(split, hit.left)
+            {
                 reading = Reading::unknown(None);
             }
             return Some(reading);
@@ -285,7 +375,12 @@ impl Vocabulary {
 
     /// Whether words of the core are left that mean something to the trade.
     fn leaves_known(&self, split: &Split, left: u32) -> bool {
-        split.bag.ids.iter().enumerate().any(|(at, id)| left & (1 << at) != 0 && *id != STRANGE)
+        split
+            .bag
+            .ids
+            .iter()
+            .enumerate()
+            .any(|(at, id)| left & (1 << at) != 0 && *id != STRANGE)
     }
 
     /// A word said alone, read by the thing named before it.
@@ -316,7 +411,11 @@ impl Vocabulary {
             .collect();
         let begins = (1..=3.min(ids.len())).any(|length| self.none_first.contains(&ids[..length]));
         let ends = ids.last().is_some_and(|id| self.none_last.contains(id));
-        let named = |bag: &Bag| self.none_names.best(bag, &|_| true).is_some_and(|hit| hit.left == 0);
+        let named = |bag: &Bag| {
+            self.none_names
+                .best(bag, &|_| true)
+                .is_some_and(|hit| hit.left == 0)
+        };
         begins || ends || named(&split.whole) || named(&split.bag)
     }
 
@@ -345,7 +444,9 @@ impl Vocabulary {
         (1..=3.min(split.core.len())).rev().find_map(|length| {
             let tail = &split.core[split.core.len() - length..];
             let ids: Vec<u32> = tail.iter().map(|at| split.bag.ids[*at]).collect();
-            self.heads.get(ids.as_slice()).map(|at| (&self.head_rules[*at as usize], length))
+            self.heads
+                .get(ids.as_slice())
+                .map(|at| (&self.head_rules[*at as usize], length))
         })
     }
 
@@ -381,7 +482,12 @@ impl Vocabulary {
             head: places.iter().max().map_or(0, |at| 1 << at),
             weak: 0,
         };
-        let real = |sort: u32| !matches!(self.sort(sort).kind(), Some(Kind::Work | Kind::PutIn) | None);
+        let real = |sort: u32| {
+            !matches!(
+                self.sort(sort).kind(),
+                Some(Kind::Work | Kind::PutIn) | None
+            )
+        };
         if let Some(hit) = self.names.best(&bag, &real)
             && hit.left == 0
         {
@@ -392,7 +498,10 @@ impl Vocabulary {
             core: places.to_vec(),
             around: Vec::new(),
             whole: bag.clone(),
-            bag: Bag { around: 0, ..bag.clone() },
+            bag: Bag {
+                around: 0,
+                ..bag.clone()
+            },
         };
         if places.len() > 1
             && let Some(made) = self.by_head(&inner, &[])
@@ -443,7 +552,11 @@ impl Vocabulary {
         };
         reading.system = of.system;
         reading.sure = reading.sure.max(Sure::Likely);
-        if let Some((_, at)) = self.put_in_at.iter().find(|(system, _)| *system == of.system) {
+        if let Some((_, at)) = self
+            .put_in_at
+            .iter()
+            .find(|(system, _)| *system == of.system)
+        {
             let stricter = self.sort(*at);
             reading.safety |= stricter.safety;
             reading.off = reading.off.and(stricter.off);
@@ -456,7 +569,10 @@ impl Vocabulary {
 
     /// Whether a number between two runs of words begins another thing.
     pub(crate) fn parts_before(&self, before: &[Token], after: &[Token]) -> bool {
-        let segment = |tokens: &[Token]| Segment { tokens: tokens.to_vec(), ..Segment::default() };
+        let segment = |tokens: &[Token]| Segment {
+            tokens: tokens.to_vec(),
+            ..Segment::default()
+        };
         let second = self.split(&segment(after));
         let Some((head, _)) = self.head_of(&second) else {
             return false;
@@ -541,11 +657,21 @@ impl Vocabulary {
         let mut said = Said {
             place: segment.place.clone(),
             text: String::new(),
-            sort: reading.sort.filter(|_| reading.itself).map(|at| self.sort(at).id.clone()),
+            sort: reading
+                .sort
+                .filter(|_| reading.itself)
+                .map(|at| self.sort(at).id.clone()),
             kind: reading.kind(),
             count: count.or(kit.then_some(Count::Set)),
-            sizes: segment.sizes.iter().map(|place| line[place.clone()].to_string()).collect(),
-            torque_typed: segment.torque.as_ref().map(|(place, _)| line[place.clone()].to_string()),
+            sizes: segment
+                .sizes
+                .iter()
+                .map(|place| line[place.clone()].to_string())
+                .collect(),
+            torque_typed: segment
+                .torque
+                .as_ref()
+                .map(|(place, _)| line[place.clone()].to_string()),
             torque_newton_metres: segment.torque.as_ref().and_then(|(_, value)| *value),
             litres: segment.litres,
             side,
@@ -577,14 +703,22 @@ impl Vocabulary {
         reading
             .kinds
             .iter()
-            .map(|kind| Said { kind: *kind, ..said.clone() })
+            .map(|kind| Said {
+                kind: *kind,
+                ..said.clone()
+            })
             .collect()
     }
 
     /// One bolt, one bulb, one thing left in, named in the singular, is one.
     fn single(&self, said: &mut Said, segment: &Segment) {
-        let counted = matches!(said.kind, Some(Kind::Fasteners | Kind::PutIn)) || said.sort.as_deref() == Some("headlamp-bulb");
-        let plural = segment.tokens.iter().filter(|token| self.is_solid(token)).any(|token| token.plural);
+        let counted = matches!(said.kind, Some(Kind::Fasteners | Kind::PutIn))
+            || said.sort.as_deref() == Some("headlamp-bulb");
+        let plural = segment
+            .tokens
+            .iter()
+            .filter(|token| self.is_solid(token))
+            .any(|token| token.plural);
         if counted && said.count.is_none() && !plural && said.mend.is_none() {
             said.count = Some(Count::Of(1));
         }
@@ -593,9 +727,15 @@ impl Vocabulary {
     /// Four wheels are all of them.
     fn round_off(&self, said: &mut Said, segment: &Segment) {
         let four = said.count == Some(Count::Of(4)) && said.side.is_none();
-        let round = matches!(said.sort.as_deref(), Some("wheel" | "tyre" | "hub-cap" | "tpms"));
+        let round = matches!(
+            said.sort.as_deref(),
+            Some("wheel" | "tyre" | "hub-cap" | "tpms")
+        );
         let aligned = said.sort.as_deref() == Some("work-alignment")
-            && segment.tokens.iter().any(|token| Some(token.id) == self.words.id("4") || self.words.role_of(token.id).number == Some(4));
+            && segment.tokens.iter().any(|token| {
+                Some(token.id) == self.words.id("4")
+                    || self.words.role_of(token.id).number == Some(4)
+            });
         if four && round || aligned {
             said.side = Some(Side::All);
         }
@@ -629,15 +769,25 @@ impl Vocabulary {
     /// Works that the line itself says were done.
     fn said_done(&self, segment: &Segment, said: &Said) -> Vec<Code> {
         let has = |words: &[&str]| {
-            let ids: Vec<_> = words.iter().filter_map(|word| self.words.id(word)).collect();
+            let ids: Vec<_> = words
+                .iter()
+                .filter_map(|word| self.words.id(word))
+                .collect();
             move |token: &Token| ids.contains(&token.id)
         };
         let all = || segment.tokens.iter().chain(&segment.extra);
         let mut done = WorkSet::default();
         if all().any(|token| self.asides.torqued.contains(&token.id)) {
-            done = done.and(self.set(&["torque", "wheel-torque", "axle-nut-torque", "torque-at-height"]));
+            done = done.and(self.set(&[
+                "torque",
+                "wheel-torque",
+                "axle-nut-torque",
+                "torque-at-height",
+            ]));
         }
-        let is_new = has(&["new", "neu", "neue", "neuer", "neues", "neuen", "neuem", "fresh"]);
+        let is_new = has(&[
+            "new", "neu", "neue", "neuer", "neues", "neuen", "neuem", "fresh",
+        ]);
         let seal = |token: &Token| self.asides.seals.contains(&token.id) && !token.filler;
         let bolt = has(&["bolt", "stud", "pin"]);
         let tokens: Vec<&Token> = all().collect();
@@ -665,12 +815,27 @@ impl Vocabulary {
 fn spread(line: &str, things: &mut [Said]) {
     let starts: Vec<usize> = things.iter().map(|said| said.place.start).collect();
     for (at, said) in things.iter_mut().enumerate() {
-        let start = if starts[at] == starts[0] { 0 } else { starts[at] };
+        let start = if starts[at] == starts[0] {
+            0
+        } else {
+            starts[at]
+        };
         let next = starts.iter().copied().find(|next| *next > starts[at]);
         said.place = start..next.unwrap_or(line.len());
-        said.text = line[said.place.clone()].trim().trim_end_matches([',', '+', '&', ';', '/']).trim().to_string();
+        said.text = line[said.place.clone()]
+            .trim()
+            .trim_end_matches([',', '+', '&', ';', '/'])
+            .trim()
+            .to_string();
     }
-    let sided = |side: Option<Side>| side.filter(|side| !matches!(side, Side::Upper | Side::Lower | Side::Driver | Side::Passenger));
+    let sided = |side: Option<Side>| {
+        side.filter(|side| {
+            !matches!(
+                side,
+                Side::Upper | Side::Lower | Side::Driver | Side::Passenger
+            )
+        })
+    };
     let all: Vec<Option<Side>> = things.iter().map(|said| sided(said.side)).collect();
     for at in 0..things.len() {
         if things[at].side.is_none() && things[at].kind.is_some() {
@@ -678,9 +843,14 @@ fn spread(line: &str, things: &mut [Said]) {
             things[at].side = before.or_else(|| all[at..].iter().find_map(|side| *side));
         }
     }
-    let any = things.iter().any(|said| matches!(said.count, Some(Count::Of(_))));
+    let any = things
+        .iter()
+        .any(|said| matches!(said.count, Some(Count::Of(_))));
     if things.len() > 1 && any {
-        for said in things.iter_mut().filter(|said| said.count.is_none() && said.mend.is_none()) {
+        for said in things
+            .iter_mut()
+            .filter(|said| said.count.is_none() && said.mend.is_none())
+        {
             said.count = Some(Count::Of(1));
         }
     }

@@ -55,7 +55,9 @@ impl Segment {
     /// The words that must be accounted for.
     pub fn solid<'a>(&'a self, vocabulary: &'a Vocabulary) -> impl Iterator<Item = &'a Token> {
         self.tokens.iter().filter(|token| {
-            !token.filler && !vocabulary.words.role_of(token.id).place && !vocabulary.words.role_of(token.id).join
+            !token.filler
+                && !vocabulary.words.role_of(token.id).place
+                && !vocabulary.words.role_of(token.id).join
         })
     }
 
@@ -99,7 +101,9 @@ pub(crate) fn segments(line: &str, vocabulary: &Vocabulary) -> Vec<Segment> {
                 slashed = item.what == What::Slash;
                 begin(&mut out, slashed);
             }
-            What::Word { word, .. } if depth == 0 && joins(vocabulary, word) => begin(&mut out, false),
+            What::Word { word, .. } if depth == 0 && joins(vocabulary, word) => {
+                begin(&mut out, false)
+            }
             what => collect(&mut out, what, item, depth > 0),
         }
     }
@@ -125,9 +129,7 @@ fn joins(vocabulary: &Vocabulary, word: &str) -> bool {
 }
 
 fn begin(out: &mut Vec<Collect>, slashed: bool) {
-    let fresh = out
-        .last()
-        .is_some_and(|last| last.segment.place.is_empty());
+    let fresh = out.last().is_some_and(|last| last.segment.place.is_empty());
     if !fresh {
         out.push(Collect::default());
     }
@@ -177,7 +179,10 @@ fn collect(out: &mut [Collect], what: &What, item: &Item, bracketed: bool) {
 /// "thermostat housing 3 bolts": a number before bolts, clips or plugs begins another thing.
 fn part_by_count(collect: Collect, vocabulary: &Vocabulary) -> Vec<Collect> {
     let whole = vec![];
-    let Some(at) = collect.count_after.filter(|at| *at > 0 && *at < collect.words.len()) else {
+    let Some(at) = collect
+        .count_after
+        .filter(|at| *at > 0 && *at < collect.words.len())
+    else {
         return vec![collect];
     };
     let tokens = |words: &[RawWord]| vocabulary.words.tokens(words).0;
@@ -202,7 +207,11 @@ fn part_by_count(collect: Collect, vocabulary: &Vocabulary) -> Vec<Collect> {
     let split = first.place.end;
     first.sizes.retain(|place| place.end <= split);
     second.sizes.retain(|place| place.start >= split);
-    if first.torque.as_ref().is_some_and(|(place, _)| place.start >= split) {
+    if first
+        .torque
+        .as_ref()
+        .is_some_and(|(place, _)| place.start >= split)
+    {
         first.torque = None;
     } else {
         second.torque = None;
@@ -210,13 +219,25 @@ fn part_by_count(collect: Collect, vocabulary: &Vocabulary) -> Vec<Collect> {
     second.numbered = true;
     second.slashed = false;
     vec![
-        Collect { words, segment: first, count_after: None },
-        Collect { words: tail, segment: second, count_after: None },
+        Collect {
+            words,
+            segment: first,
+            count_after: None,
+        },
+        Collect {
+            words: tail,
+            segment: second,
+            count_after: None,
+        },
     ]
 }
 
 fn finish(collect: Collect, vocabulary: &Vocabulary) -> Segment {
-    let Collect { mut words, mut segment, .. } = collect;
+    let Collect {
+        mut words,
+        mut segment,
+        ..
+    } = collect;
     take_set(&mut words, &mut segment);
     let (mut tokens, sides) = vocabulary.words.tokens(&words);
     segment.sides.extend(sides.iter().map(|(side, _)| *side));
@@ -279,7 +300,14 @@ fn merge(segments: &mut Vec<Segment>, vocabulary: &Vocabulary) {
             Some(last) if vocabulary.tells_of_last(&segment) => {
                 let mut aside = segment;
                 last.extra.append(&mut aside.tokens);
-                absorb(last, Segment { place: aside.place, ..Segment::default() }, false);
+                absorb(
+                    last,
+                    Segment {
+                        place: aside.place,
+                        ..Segment::default()
+                    },
+                    false,
+                );
             }
             Some(last) if vocabulary.is_accessory(&segment) => {
                 let seal = segment
@@ -287,7 +315,14 @@ fn merge(segments: &mut Vec<Segment>, vocabulary: &Vocabulary) {
                     .any(|token| vocabulary.asides.seals.contains(&token.id));
                 last.new_seal |= seal;
                 last.new_fasteners |= !seal;
-                absorb(last, Segment { place: segment.place, ..Segment::default() }, false);
+                absorb(
+                    last,
+                    Segment {
+                        place: segment.place,
+                        ..Segment::default()
+                    },
+                    false,
+                );
             }
             _ => out.push(segment),
         }
@@ -319,7 +354,9 @@ impl Vocabulary {
     /// "hung on wire", "hose still on": tells of the thing before.
     fn tells_of_last(&self, segment: &Segment) -> bool {
         let ids: Vec<u32> = segment.tokens.iter().map(|token| token.id).collect();
-        let begins = ids.first().is_some_and(|id| self.asides.begins.contains(id));
+        let begins = ids
+            .first()
+            .is_some_and(|id| self.asides.begins.contains(id));
         begins
             || self
                 .asides
@@ -330,10 +367,17 @@ impl Vocabulary {
 
     /// "new washer", "split pin": goes with the thing before and was not counted.
     fn is_accessory(&self, segment: &Segment) -> bool {
-        let new = ["new", "neu", "neue", "neuer", "neuem", "neuen", "fresh"].map(|word| self.words.id(word));
-        let fresh = segment.tokens.iter().any(|token| new.contains(&Some(token.id)));
+        let new = ["new", "neu", "neue", "neuer", "neuem", "neuen", "fresh"]
+            .map(|word| self.words.id(word));
+        let fresh = segment
+            .tokens
+            .iter()
+            .any(|token| new.contains(&Some(token.id)));
         let pin = [self.words.id("pin"), self.words.id("splint")];
-        let pinned = segment.tokens.iter().any(|token| pin.contains(&Some(token.id)));
+        let pinned = segment
+            .tokens
+            .iter()
+            .any(|token| pin.contains(&Some(token.id)));
         (fresh || pinned)
             && segment.counts.is_empty()
             && segment.said_counts.is_empty()

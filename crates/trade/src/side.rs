@@ -99,9 +99,10 @@ impl Side {
         let (end, flank) = match (self.end(), self.flank(), other.end(), other.flank()) {
             (Some(a), _, Some(b), _) if a != b => return S::All,
             (_, Some(a), _, Some(b)) if a != b => {
-                return self.end().or(other.end()).map_or(S::Both, |front| {
-                    if front { S::Front } else { S::Rear }
-                });
+                return self
+                    .end()
+                    .or(other.end())
+                    .map_or(S::Both, |front| if front { S::Front } else { S::Rear });
             }
             (a, c, b, d) => (a.or(b), c.or(d)),
         };

@@ -316,11 +316,7 @@ pub(crate) fn gate(place: &str, word: &str) -> Result<Gate, TableError> {
     Gates::gate(word).ok_or_else(|| no_such(place, word, "gate", Gates::ALL.codes().join(", ")))
 }
 
-pub(crate) fn works(
-    place: &str,
-    known: &[Work],
-    words: &[String],
-) -> Result<WorkSet, TableError> {
+pub(crate) fn works(place: &str, known: &[Work], words: &[String]) -> Result<WorkSet, TableError> {
     words.iter().try_fold(WorkSet::default(), |set, word| {
         let at = known
             .iter()
@@ -381,7 +377,10 @@ pub(crate) fn read_sort(
         off = off.with(gate(place, word)?);
     }
     let mut earlier = Vec::new();
-    for (work, word) in [("torque", &raw.torque_shuts), ("lamp-works", &raw.lamp_shuts)] {
+    for (work, word) in [
+        ("torque", &raw.torque_shuts),
+        ("lamp-works", &raw.lamp_shuts),
+    ] {
         if !word.is_empty() {
             let at = known.iter().position(|known| &*known.code == work);
             earlier.push((at.unwrap_or_default(), gate(place, word)?));
@@ -425,10 +424,7 @@ pub(crate) fn read_sort(
 }
 
 /// The system and zone that a file gives to its sorts.
-pub(crate) fn file_default(
-    place: &str,
-    file: &SortFile,
-) -> Result<(Branch, Zone), TableError> {
+pub(crate) fn file_default(place: &str, file: &SortFile) -> Result<(Branch, Zone), TableError> {
     Ok((branch(place, &file.system)?, zone(place, &file.zone)?))
 }
 

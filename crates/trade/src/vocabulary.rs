@@ -135,16 +135,51 @@ pub(crate) struct Kept {
 }
 
 const JOINT: [&str; 27] = [
-    "bleed-brakes", "level-brake-fluid", "leak-look", "bed-in", "bleed-steering", "level-ps-fluid",
-    "prime-fuel", "level-oil", "oil-pressure-seen", "prime-oil", "bleed-cooling", "level-warm",
-    "level-cold", "level-gear-oil", "bleed-clutch", "level-clutch-fluid", "vacuum-hold",
-    "refrigerant-weighed", "ac-oil", "new-seal", "gas-look", "balance", "tyre-pressure",
-    "tpms-relearn", "injector-code", "play-check", "belt-seated",
+    "bleed-brakes",
+    "level-brake-fluid",
+    "leak-look",
+    "bed-in",
+    "bleed-steering",
+    "level-ps-fluid",
+    "prime-fuel",
+    "level-oil",
+    "oil-pressure-seen",
+    "prime-oil",
+    "bleed-cooling",
+    "level-warm",
+    "level-cold",
+    "level-gear-oil",
+    "bleed-clutch",
+    "level-clutch-fluid",
+    "vacuum-hold",
+    "refrigerant-weighed",
+    "ac-oil",
+    "new-seal",
+    "gas-look",
+    "balance",
+    "tyre-pressure",
+    "tpms-relearn",
+    "injector-code",
+    "play-check",
+    "belt-seated",
 ];
 const ELECTRIC: [&str; 16] = [
-    "codes-read", "lamp-works", "function-seen", "relearn", "abs-lamp-check", "sas-calibrate",
-    "epb-calibrate", "handbrake-hold", "charge-check", "fan-runs", "adas-calibrate",
-    "srs-lamp-check", "tpms-relearn", "headlamp-aim", "throttle-free", "servo-check",
+    "codes-read",
+    "lamp-works",
+    "function-seen",
+    "relearn",
+    "abs-lamp-check",
+    "sas-calibrate",
+    "epb-calibrate",
+    "handbrake-hold",
+    "charge-check",
+    "fan-runs",
+    "adas-calibrate",
+    "srs-lamp-check",
+    "tpms-relearn",
+    "headlamp-aim",
+    "throttle-free",
+    "servo-check",
 ];
 
 impl Vocabulary {
@@ -257,25 +292,54 @@ fn all_words(files: &Files, names: &[(String, u32)]) -> FxHashSet<String> {
         add(side);
     });
     files.words.numbers.keys().for_each(|word| add(word));
-    for list in [&files.words.filler, &files.words.places, &files.words.joins, &files.heads.markers, &files.heads.weak] {
+    for list in [
+        &files.words.filler,
+        &files.words.places,
+        &files.words.joins,
+        &files.heads.markers,
+        &files.heads.weak,
+    ] {
         list.words.iter().for_each(|word| add(word));
     }
     let asides = &files.words.asides;
     for list in [
-        &asides.begins, &asides.holds, &asides.accessories, &asides.off, &asides.back,
-        &asides.drained, &asides.loosened, &asides.opened, &asides.disturbed, &asides.torqued,
+        &asides.begins,
+        &asides.holds,
+        &asides.accessories,
+        &asides.off,
+        &asides.back,
+        &asides.drained,
+        &asides.loosened,
+        &asides.opened,
+        &asides.disturbed,
+        &asides.torqued,
         &asides.seals,
     ] {
         list.iter().for_each(|word| add(word));
     }
     files.german.parts.values().for_each(|words| add(words));
-    files.heads.head.iter().flat_map(|head| &head.words).for_each(|word| add(word));
-    files.heads.verb.iter().flat_map(|verb| &verb.words).for_each(|word| add(word));
+    files
+        .heads
+        .head
+        .iter()
+        .flat_map(|head| &head.words)
+        .for_each(|word| add(word));
+    files
+        .heads
+        .verb
+        .iter()
+        .flat_map(|verb| &verb.words)
+        .for_each(|word| add(word));
     files.heads.short.keys().for_each(|word| add(word));
     for list in [&files.none.first, &files.none.last, &files.none.names] {
         list.iter().for_each(|word| add(word));
     }
-    files.works.work.iter().flat_map(|work| &work.said_done).for_each(|word| add(word));
+    files
+        .works
+        .work
+        .iter()
+        .flat_map(|work| &work.said_done)
+        .for_each(|word| add(word));
     raw
 }
 
@@ -326,13 +390,19 @@ fn read_sorts(works: &[Work], sources: &SourceFile) -> Result<Sorts, TableError>
         version += file.version;
         let default = table::file_default(place, &file)?;
         let source = |id: &str| -> Result<(Grade, Code), TableError> {
-            let raw = sources.source.get(id).ok_or_else(|| TableError::NoSuchWord {
-                place: place.to_string(),
-                word: id.to_string(),
-                meant: "source",
-                known: "those of sources.toml".to_string(),
-            })?;
-            Ok((table::grade(SOURCES.0, &raw.grade)?, raw.text.as_str().into()))
+            let raw = sources
+                .source
+                .get(id)
+                .ok_or_else(|| TableError::NoSuchWord {
+                    place: place.to_string(),
+                    word: id.to_string(),
+                    meant: "source",
+                    known: "those of sources.toml".to_string(),
+                })?;
+            Ok((
+                table::grade(SOURCES.0, &raw.grade)?,
+                raw.text.as_str().into(),
+            ))
         };
         for raw in &file.sort {
             let at = u32::try_from(sorts.len()).unwrap_or(u32::MAX);
@@ -343,7 +413,12 @@ fn read_sorts(works: &[Work], sources: &SourceFile) -> Result<Sorts, TableError>
                     id: raw.id.clone(),
                 });
             }
-            names.extend(raw.names.iter().chain(&raw.german).map(|name| (name.clone(), at)));
+            names.extend(
+                raw.names
+                    .iter()
+                    .chain(&raw.german)
+                    .map(|name| (name.clone(), at)),
+            );
             for name in &raw.german {
                 german.extend(crate::amounts::words_only(name, &crate::chunks::cut(name)));
             }
@@ -386,14 +461,41 @@ fn assemble(
         heads,
         head_rules,
         verbs,
-        markers: files.heads.markers.words.iter().map(|word| words.name(word)).collect(),
-        weak: files.heads.weak.words.iter().flat_map(|word| words.name(word)).collect(),
+        markers: files
+            .heads
+            .markers
+            .words
+            .iter()
+            .map(|word| words.name(word))
+            .collect(),
+        weak: files
+            .heads
+            .weak
+            .words
+            .iter()
+            .flat_map(|word| words.name(word))
+            .collect(),
         short: read_short(&words, &files.heads, &sort_ids)?,
         put_in_at: read_put_in_at(&files.heads, &sort_ids)?,
-        none_first: files.none.first.iter().map(|word| words.name(word).into()).collect(),
-        none_last: files.none.last.iter().flat_map(|word| words.name(word)).collect(),
+        none_first: files
+            .none
+            .first
+            .iter()
+            .map(|word| words.name(word).into())
+            .collect(),
+        none_last: files
+            .none
+            .last
+            .iter()
+            .flat_map(|word| words.name(word))
+            .collect(),
         none_names: Names::build(
-            files.none.names.iter().map(|name| (words.name(name), 0)).collect(),
+            files
+                .none
+                .names
+                .iter()
+                .map(|name| (words.name(name), 0))
+                .collect(),
             &|_| false,
         ),
         asides: read_asides(&words, &files.words.asides),
@@ -406,10 +508,7 @@ fn assemble(
     })
 }
 
-pub(crate) fn build_names(
-    words: &crate::words::Dictionary,
-    raw_names: &[(String, u32)],
-) -> Names {
+pub(crate) fn build_names(words: &crate::words::Dictionary, raw_names: &[(String, u32)]) -> Names {
     Names::build(
         raw_names
             .iter()

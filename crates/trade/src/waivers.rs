@@ -172,8 +172,9 @@ pub fn waivers() -> &'static Waivers {
 pub fn cautions() -> &'static BTreeMap<String, Caution> {
     static LIST: OnceLock<BTreeMap<String, Caution>> = OnceLock::new();
     LIST.get_or_init(|| {
-        let file: CautionFile = table::parse("cautions.toml", include_str!("../data/cautions.toml"))
-            .expect("the shipped list is read by a test of this crate");
+        let file: CautionFile =
+            table::parse("cautions.toml", include_str!("../data/cautions.toml"))
+                .expect("the shipped list is read by a test of this crate");
         file.caution
             .into_iter()
             .map(|(code, raw)| {

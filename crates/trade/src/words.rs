@@ -375,7 +375,9 @@ impl Dictionary {
                 let price = cost + if listed { 10 } else { 11 };
                 for link in ["", "s", "n", "en", "es", "e"] {
                     let end = to + link.len();
-                    if end > length || (end == length && !matches!(link, "" | "n" | "en" | "e" | "s")) {
+                    if end > length
+                        || (end == length && !matches!(link, "" | "n" | "en" | "e" | "s"))
+                    {
                         continue;
                     }
                     if word[to..].starts_with(link) {
@@ -441,7 +443,10 @@ impl Dictionary {
     }
 
     /// The tokens of a run of words, with the sides they name.
-    pub fn tokens(&self, words: &[(String, Range<usize>, bool, bool)]) -> (Vec<Token>, Vec<(Side, Range<usize>)>) {
+    pub fn tokens(
+        &self,
+        words: &[(String, Range<usize>, bool, bool)],
+    ) -> (Vec<Token>, Vec<(Side, Range<usize>)>) {
         let mut tokens = Vec::with_capacity(words.len() + 2);
         for (word, place, aside, bracketed) in words {
             let found = self.look(word);
@@ -535,12 +540,22 @@ impl Dictionary {
         }
         let next = ids.get(at + 1).and_then(|id| self.words.get(*id as usize));
         let before = at.checked_sub(1).map(|at| ids[at]);
-        let cornered = before.is_some() && (before == self.id("front") || before == self.id("rear"));
+        let cornered =
+            before.is_some() && (before == self.id("front") || before == self.id("rear"));
         !cornered
             && next.is_some_and(|word| {
                 matches!(
                     &**word,
-                    "in" | "on" | "under" | "inside" | "plugged" | "behind" | "at" | "over" | "connected" | "unplugged" | "unattended"
+                    "in" | "on"
+                        | "under"
+                        | "inside"
+                        | "plugged"
+                        | "behind"
+                        | "at"
+                        | "over"
+                        | "connected"
+                        | "unplugged"
+                        | "unattended"
                 )
             })
     }
@@ -562,7 +577,9 @@ fn slips(a: &str, b: &str, most: usize) -> usize {
         let mut row = vec![i; b.len() + 1];
         for j in 1..=b.len() {
             let change = usize::from(a[i - 1] != b[j - 1]);
-            let mut least = (before[j] + 1).min(row[j - 1] + 1).min(before[j - 1] + change);
+            let mut least = (before[j] + 1)
+                .min(row[j - 1] + 1)
+                .min(before[j - 1] + change);
             if i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1] {
                 least = least.min(two_before[j - 2] + 1);
             }

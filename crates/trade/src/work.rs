@@ -42,7 +42,8 @@ impl Work {
     /// The gates it shuts while it is owed.
     #[must_use]
     pub fn gates(&self) -> Gates {
-        self.shuts.map_or(Gates::NONE, |gate| Gates::NONE.with(gate))
+        self.shuts
+            .map_or(Gates::NONE, |gate| Gates::NONE.with(gate))
     }
 }
 

@@ -38,7 +38,9 @@ fn report(name: &str, text: &str) -> Vec<Fit> {
 fn holds(name: &str, text: &str) {
     let fits = report(name, text);
     let all = fits.len();
-    let share = |test: &dyn Fn(&Fit) -> bool| fits.iter().filter(|fit| test(fit)).count() as f64 / all as f64;
+    let share = |test: &dyn Fn(&Fit) -> bool| {
+        fits.iter().filter(|fit| test(fit)).count() as f64 / all as f64
+    };
     let figures = [
         ("kind", share(&|fit| fit.kind)),
         ("system", share(&|fit| fit.system)),
@@ -48,13 +50,23 @@ fn holds(name: &str, text: &str) {
     for (what, share) in figures {
         println!("{name}: {what} {:.1} % of {all}", share * 100.0);
     }
-    println!("{name}: stricter {:.1} %", share(&|fit| fit.stricter()) * 100.0);
-    assert_eq!(fits.iter().filter(|fit| fit.harmless).count(), 0, "safety read as harmless");
+    println!(
+        "{name}: stricter {:.1} %",
+        share(&|fit| fit.stricter()) * 100.0
+    );
+    assert_eq!(
+        fits.iter().filter(|fit| fit.harmless).count(),
+        0,
+        "safety read as harmless"
+    );
     for (what, share) in figures {
         assert!(share >= 0.99, "{name}: {what}");
     }
     assert!(share(&|fit| fit.stricter()) <= 0.03, "{name}: stricter");
-    assert!(share(&|fit| fit.count && fit.side && fit.size) >= 0.97, "{name}: count, side or size");
+    assert!(
+        share(&|fit| fit.count && fit.side && fit.size) >= 0.97,
+        "{name}: count, side or size"
+    );
 }
 
 #[test]
@@ -64,5 +76,8 @@ fn the_open_rows_are_read_as_meant() {
 
 #[test]
 fn the_rows_written_before_tuning_are_read_as_meant() {
-    holds("held-out", include_str!("../../../checks/data/trade/held-out.tsv"));
+    holds(
+        "held-out",
+        include_str!("../../../checks/data/trade/held-out.tsv"),
+    );
 }

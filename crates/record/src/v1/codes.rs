@@ -5,8 +5,8 @@ use repair::price::{Charge, Payer};
 use repair::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Ending, Fate, Field, Gate, KeyStep, Kind,
     Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs,
-    ProofIs, PutIn, Resolved, Role, Sits, SnagIs, StallIs, System, Units, VinRead, Way, WorkIs,
-    Zone,
+    ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs, SureIs, System, Units,
+    VinRead, Way, WorkIs, Zone,
 };
 
 codes! { KindForm = Kind {
@@ -311,4 +311,16 @@ codes! { ChargeForm = Charge {
     Core = "core",
     Test = "test",
     Fee = "fee",
+} }
+
+codes! { SureIsForm = SureIs {
+    Sure = "sure",
+    Likely = "likely",
+    Unknown = "unknown",
+} }
+
+codes! { SharedIsForm = SharedIs {
+    Order = "order",
+    Wheel = "wheel",
+    Item = "item",
 } }

@@ -3,7 +3,9 @@
 use super::basics::*;
 use super::codes::*;
 use crate::form::{form, forms};
-use repair::{Fact, Item, MayMiss, Move, Pattern, Piece, Reading, Stand, Step, Work};
+use repair::{
+    Fact, Item, MayMiss, Move, Pattern, Piece, Reading, Stand, Step, Trade, TradeWork, Work,
+};
 
 form! { PieceForm = Piece {
     position: u16,
@@ -21,6 +23,26 @@ form! { MayMissForm = MayMiss {
     never_at: Vec<u16>,
 } }
 
+form! { TradeWorkForm = TradeWork {
+    sort: TokenForm,
+    before: Vec<GateForm>,
+    shared: SharedIsForm,
+    after: Option<WrittenForm>,
+} }
+
+form! { TradeForm = Trade {
+    table: u32,
+    additions: u32,
+    sort: Option<TokenForm>,
+    sure: SureIsForm,
+    system: SystemForm,
+    side: Option<TokenForm>,
+    safety: bool,
+    shuts: Vec<GateForm>,
+    owes: Vec<TradeWorkForm>,
+    cautions: Vec<TokenForm>,
+} }
+
 form! { ItemForm = Item {
     id: ItemIdForm,
     kind: KindForm,
@@ -34,6 +56,8 @@ form! { ItemForm = Item {
     may_miss: Option<MayMissForm>,
     put_in: Option<PutInForm>,
     holds: Option<WrittenForm>,
+} since 2 {
+    trade: Option<TradeForm>,
 } }
 
 form! { StandForm = Stand {
@@ -213,6 +237,8 @@ forms! { FactForm = Fact {
         line: LineIdForm,
         complaint: WordsForm,
         payer: PayerForm,
+    } since 2 {
+        about: Vec<SystemForm>,
     },
     LineWorded = "line-worded" {
         line: LineIdForm,
@@ -332,6 +358,11 @@ forms! { FactForm = Fact {
     TorqueTold = "torque-told" {
         item: ItemIdForm,
         pattern: PatternForm,
+        after: Vec<CommandIdForm>,
+    },
+    TradeTold = "trade-told" {
+        item: ItemIdForm,
+        trade: TradeForm,
         after: Vec<CommandIdForm>,
     },
 } }

@@ -64,6 +64,16 @@ fn item() -> Value {
         "pattern": maybe(pattern()),
         "spent": "$bool", "may_miss": maybe(json!({ "up_to": "$u16", "never_at": ["$u16"] })),
         "put_in": maybe(code(PUT_INS)), "holds": maybe("$written"),
+        "trade": added(trade()),
+    })
+}
+
+fn trade() -> Value {
+    let owed = json!({ "sort": "$token", "before": [code(GATES)], "shared": code("order wheel item"), "after": maybe("$written") });
+    json!({
+        "table": "$u32", "additions": "$u32", "sort": maybe("$token"), "sure": code("sure likely unknown"),
+        "system": code(SYSTEMS), "side": maybe("$token"), "safety": "$bool", "shuts": [code(GATES)],
+        "owes": [owed], "cautions": ["$token"],
     })
 }
 
@@ -230,7 +240,7 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
     vec![
         (
             "line-opened",
-            json!({ "line": "$id", "complaint": "$words", "payer": code(PAYERS) }),
+            json!({ "line": "$id", "complaint": "$words", "payer": code(PAYERS), "about": added(json!([code(SYSTEMS)])) }),
         ),
         (
             "line-worded",
@@ -318,6 +328,10 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
         (
             "torque-told",
             json!({ "item": "$id", "pattern": pattern(), "after": ["$id"] }),
+        ),
+        (
+            "trade-told",
+            json!({ "item": "$id", "trade": trade(), "after": ["$id"] }),
         ),
     ]
 }

@@ -188,9 +188,10 @@ pub fn any_item() -> impl Strategy<Value = Item> {
         option::of(may_miss),
         option::of(put_in),
         option::of(written()),
+        option::of(trade()),
     );
     (parts, more).prop_map(
-        |((id, kind, system, zone, pieces), (spent, may_miss, put_in, holds))| Item {
+        |((id, kind, system, zone, pieces), (spent, may_miss, put_in, holds, trade))| Item {
             id,
             kind,
             system,
@@ -203,6 +204,7 @@ pub fn any_item() -> impl Strategy<Value = Item> {
             may_miss: may_miss.map(|(up_to, never_at)| MayMiss { up_to, never_at }),
             put_in,
             holds,
+            trade,
         },
     )
 }
@@ -239,6 +241,37 @@ fn work() -> impl Strategy<Value = Work> {
         own,
         named,
         sort,
+    })
+}
+
+fn trade() -> impl Strategy<Value = Trade> {
+    let shared = select(vec![SharedIs::Order, SharedIs::Wheel, SharedIs::Item]);
+    let owed = (sort(), vec(gate(), 0..2), shared).prop_map(|(sort, before, shared)| TradeWork {
+        sort,
+        before,
+        shared,
+        after: None,
+    });
+    let sides = select(vec!["front-left", "rear", "all"]);
+    let parts = (
+        select(vec![SureIs::Sure, SureIs::Likely, SureIs::Unknown]),
+        system(),
+        option::of(sides.prop_map(|side| Token::new(side).expect("a code"))),
+        any::<bool>(),
+        vec(gate(), 0..3),
+        vec(owed, 0..3),
+    );
+    parts.prop_map(|(sure, system, side, safety, shuts, owes)| Trade {
+        table: 1,
+        additions: 0,
+        sort: Some(Token::new("wheel-nuts").expect("a code")),
+        sure,
+        system,
+        side,
+        safety,
+        shuts,
+        owes,
+        cautions: vec![],
     })
 }
 
@@ -301,6 +334,8 @@ fn of_items() -> BoxedStrategy<Fact> {
         1 => (item_id(), told()).prop_map(|(item, after)| Fact::SizeTold {
             item, size: Token::new("M8x30 8.8").expect("a code"), after,
         }),
+        1 => (item_id(), trade(), told())
+            .prop_map(|(item, trade, after)| Fact::TradeTold { item, trade, after }),
         1 => (item_id(), any_pattern(), told())
             .prop_map(|(item, pattern, after)| Fact::TorqueTold { item, pattern, after }),
         1 => (name().prop_map(NoteId::new), zone(), option::of(words()), vec(file(), 0..2))
@@ -501,11 +536,14 @@ fn of_papers() -> BoxedStrategy<Fact> {
     let sublet = || name().prop_map(SubletId::new);
     let keys = select(vec![KeyStep::Taken, KeyStep::GivenBack]);
     prop_oneof![
-        (line(), words(), payer()).prop_map(|(line, complaint, payer)| Fact::LineOpened {
-            line,
-            complaint,
-            payer
-        }),
+        (line(), words(), payer(), vec(system(), 0..2)).prop_map(
+            |(line, complaint, payer, about)| Fact::LineOpened {
+                line,
+                complaint,
+                payer,
+                about,
+            }
+        ),
         (line(), text, words(), told()).prop_map(|(line, text, words, after)| {
             Fact::LineWorded {
                 line,

@@ -16,6 +16,7 @@ mod proofs;
 mod support;
 mod things;
 mod told;
+mod trade;
 
 use repair::*;
 use std::collections::BTreeSet;

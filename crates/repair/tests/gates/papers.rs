@@ -180,6 +180,7 @@ fn rule_5_papers_stand_apart() {
                     line: LineId::new("1"),
                     complaint: words(7),
                     payer: Payer::Customer,
+                    about: vec![],
                 });
             },
             &[("line:1", false)],

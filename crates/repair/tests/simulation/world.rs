@@ -94,6 +94,7 @@ fn item(id: &str, pieces: u16) -> Item {
         }),
         put_in: None,
         holds: None,
+        trade: None,
     }
 }
 

@@ -37,6 +37,7 @@ pub fn item(id: &str, kind: Kind, system: System, zone: Zone, pieces: u16) -> It
         may_miss: None,
         put_in: None,
         holds: None,
+        trade: None,
     }
 }
 

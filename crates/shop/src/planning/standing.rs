@@ -180,6 +180,7 @@ fn described(map: &Map, item: &ItemId, kind: Kind) -> Fact {
             may_miss: None,
             put_in: None,
             holds: None,
+            trade: None,
         },
     })
 }

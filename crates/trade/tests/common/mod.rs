@@ -54,7 +54,10 @@ pub fn rows(text: &str) -> Vec<Row> {
                 sizes: list(cell("size"), ';'),
                 side: cell("side").to_string(),
                 systems: list(cell("system"), '+'),
-                safety: list(cell("safety"), '+').iter().map(|word| word == "yes").collect(),
+                safety: list(cell("safety"), '+')
+                    .iter()
+                    .map(|word| word == "yes")
+                    .collect(),
                 owed: set(cell("owed")),
                 off: set(cell("shut_off")),
                 back: set(cell("shut_back")),
@@ -128,35 +131,63 @@ fn count_words(said: &[Said]) -> String {
 /// Holds the reading of a row's line against the row.
 pub fn fit(row: &Row, vocabulary: &Vocabulary) -> Fit {
     let said = says(&row.line, vocabulary);
-    let kinds: Vec<String> = said.iter().map(|one| kind_code(one.kind).to_string()).collect();
-    let systems: Vec<String> = said.iter().map(|one| one.system.code().to_string()).collect();
+    let kinds: Vec<String> = said
+        .iter()
+        .map(|one| kind_code(one.kind).to_string())
+        .collect();
+    let systems: Vec<String> = said
+        .iter()
+        .map(|one| one.system.code().to_string())
+        .collect();
     let safety: Vec<bool> = said.iter().map(|one| one.safety).collect();
-    let owed = union(&said, |one| one.owed_codes().iter().map(ToString::to_string).collect());
+    let owed = union(&said, |one| {
+        one.owed_codes().iter().map(ToString::to_string).collect()
+    });
     let off = union(&said, |one| gates(one.gates_shut_off));
     let back = union(&said, |one| gates(one.gates_shut_back));
-    let caution = union(&said, |one| one.caution.iter().map(ToString::to_string).collect());
-    let minus = |a: &BTreeSet<String>, b: &BTreeSet<String>| a.difference(b).cloned().collect::<Vec<_>>();
+    let caution = union(&said, |one| {
+        one.caution.iter().map(ToString::to_string).collect()
+    });
+    let minus =
+        |a: &BTreeSet<String>, b: &BTreeSet<String>| a.difference(b).cloned().collect::<Vec<_>>();
     let counts = count_words(&said);
     let dashed = counts.replace('-', "1");
-    let count = row.count.is_empty() && said.iter().all(|one| matches!(one.count, None | Some(Count::Of(1))))
+    let count = row.count.is_empty()
+        && said
+            .iter()
+            .all(|one| matches!(one.count, None | Some(Count::Of(1))))
         || counts == row.count
         || dashed == row.count
         || counts.split(" + ").all(|one| one == row.count);
-    let sides: BTreeSet<&str> = said.iter().filter_map(|one| one.side.map(trade::Side::code)).collect();
+    let sides: BTreeSet<&str> = said
+        .iter()
+        .filter_map(|one| one.side.map(trade::Side::code))
+        .collect();
     let mut sizes: Vec<String> = said.iter().flat_map(|one| one.sizes.clone()).collect();
     sizes.extend(said.iter().filter_map(|one| one.torque_typed.clone()));
     sizes.dedup();
     let mut gates_missing = minus(&row.off, &off);
-    gates_missing.extend(minus(&row.back, &back).iter().map(|gate| format!("back {gate}")));
+    gates_missing.extend(
+        minus(&row.back, &back)
+            .iter()
+            .map(|gate| format!("back {gate}")),
+    );
     let mut gates_more = minus(&off, &row.off);
-    gates_more.extend(minus(&back, &row.back).iter().map(|gate| format!("back {gate}")));
+    gates_more.extend(
+        minus(&back, &row.back)
+            .iter()
+            .map(|gate| format!("back {gate}")),
+    );
     let soft = |wanted: &String, got: &String| {
-        wanted == got || (wanted == "seal" && (got == "cover" || got == "part") && row.line.contains("boot"))
+        wanted == got
+            || (wanted == "seal" && (got == "cover" || got == "part") && row.line.contains("boot"))
     };
     let one_kind = row.kinds.len() == 1 && kinds.len() == 1 || row.kinds.len() > 1;
     Fit {
         kind: one_kind && same(&row.kinds, &kinds, soft),
-        system: same(&row.systems, &systems, |a, b| a == b || folded(a) == folded(b) && folded(a).is_some()),
+        system: same(&row.systems, &systems, |a, b| {
+            a == b || folded(a) == folded(b) && folded(a).is_some()
+        }),
         safety: same(&row.safety, &safety, |a, b| a == b),
         harmless: row.safety.iter().any(|safe| *safe) && !safety.iter().any(|safe| *safe),
         owed_missing: minus(&row.owed, &owed),
@@ -164,7 +195,12 @@ pub fn fit(row: &Row, vocabulary: &Vocabulary) -> Fit {
         gates_missing,
         gates_more,
         count,
-        side: sides == if row.side.is_empty() { BTreeSet::new() } else { [row.side.as_str()].into() },
+        side: sides
+            == if row.side.is_empty() {
+                BTreeSet::new()
+            } else {
+                [row.side.as_str()].into()
+            },
         size: !row.asks.contains("size") || sizes == row.sizes,
         caution: !row.asks.contains("caution") || caution == row.caution,
         got: format!(
@@ -174,7 +210,9 @@ pub fn fit(row: &Row, vocabulary: &Vocabulary) -> Fit {
             systems.join("+"),
             safety,
             sides,
-            said.iter().map(|one| one.sort.as_deref().unwrap_or("-")).collect::<Vec<_>>(),
+            said.iter()
+                .map(|one| one.sort.as_deref().unwrap_or("-"))
+                .collect::<Vec<_>>(),
             said.iter().map(|one| one.sure.code()).collect::<Vec<_>>(),
         ),
     }
