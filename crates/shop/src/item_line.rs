@@ -1,7 +1,9 @@
 //! One line a person types for an item, such as `6 tray screws M6`, read into what it
 //! most likely is. The person confirms it, so a wrong guess costs one tap.
 
-use repair::{Kind, PutIn, System, Zone};
+use crate::trade_read::trade_of_said;
+use repair::{Kind, PutIn, SureIs, System, Zone};
+use trade::{Count, Said, Vocabulary, says};
 
 /// What a line says.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,6 +24,10 @@ pub struct ItemLine {
     pub zone: Zone,
     /// What it is, if it is put in.
     pub put_in: Option<PutIn>,
+    /// How sure the reading is.
+    pub sure: SureIs,
+    /// What could not be read, and how to mend it.
+    pub mend: Option<String>,
 }
 
 /// The most pieces one line can stand for.
@@ -30,13 +36,12 @@ const MOST: u16 = 200;
 /// Reads a line. Total: whatever is typed is at least a part with that name.
 ///
 /// ```
-/// use repair::{Kind, System, Zone};
+/// use repair::{Kind, System};
 ///
 /// let line = shop::item_line("6 tray screws M6x16");
 /// assert_eq!((line.count, line.kind), (6, Kind::Fasteners));
 /// assert_eq!(line.label, "tray screws");
 /// assert_eq!(line.size.as_deref(), Some("M6x16"));
-/// assert_eq!(line.zone, Zone::Below);
 ///
 /// let coolant = shop::item_line("coolant 9.2 L");
 /// assert_eq!((coolant.kind, coolant.system), (Kind::Fluid, System::Cooling));
@@ -44,30 +49,71 @@ const MOST: u16 = 200;
 /// ```
 #[must_use]
 pub fn item_line(text: &str) -> ItemLine {
-    let mut words: Vec<&str> = text.split_whitespace().collect();
+    let mut things = item_lines(text);
+    if things.is_empty() {
+        return bare(text);
+    }
+    things.remove(0)
+}
+
+/// Reads a line that may name several things: `front left caliper and hose off` is two.
+/// Nothing typed is dropped: what is not understood stands as a part of that name.
+///
+/// ```
+/// let things = shop::item_lines("front left caliper and hose");
+/// assert_eq!(things.len(), 2);
+/// ```
+#[must_use]
+pub fn item_lines(text: &str) -> Vec<ItemLine> {
+    let vocabulary = Vocabulary::shipped();
+    let things = says(text, vocabulary);
+    let lines = things.iter().map(|said| of_said(said, vocabulary));
+    lines.collect()
+}
+
+/// What nobody read anything into.
+fn bare(text: &str) -> ItemLine {
+    ItemLine {
+        count: 1,
+        label: text.trim().to_owned(),
+        size: None,
+        amount: None,
+        kind: Kind::Part,
+        system: System::Unknown,
+        zone: Zone::Unknown,
+        put_in: None,
+        sure: SureIs::Unknown,
+        mend: None,
+    }
+}
+
+fn of_said(said: &Said, vocabulary: &Vocabulary) -> ItemLine {
+    let trade = trade_of_said(said, vocabulary);
+    let mut words: Vec<&str> = said.text.split_whitespace().collect();
     let amount = take_amount(&mut words);
-    let count = take_count(&mut words);
+    let typed = take_count(&mut words);
     let size = take_size(&mut words);
     let label = words.join(" ");
-    let small = label.to_lowercase();
-    let kind = kind(&small);
+    let kind = said.kind.unwrap_or(Kind::Part);
+    let count = match said.count {
+        Some(Count::Of(count)) => count.clamp(1, MOST),
+        _ => typed,
+    };
     ItemLine {
-        count: if kind.is_counted() || count > 1 {
-            count
-        } else {
-            1
-        },
+        count: if kind == Kind::Fluid { 1 } else { count },
         label: if label.is_empty() {
-            text.trim().to_owned()
+            said.text.trim().to_owned()
         } else {
             label
         },
         size,
         amount,
         kind,
-        system: system(&small, kind),
-        zone: zone(&small),
-        put_in: (kind == Kind::PutIn).then(|| put_in(&small)),
+        system: trade.system,
+        zone: said.zone,
+        put_in: (kind == Kind::PutIn).then(|| put_in(&said.text.to_lowercase())),
+        sure: trade.sure,
+        mend: said.mend.clone(),
     }
 }
 
@@ -129,136 +175,6 @@ fn has(text: &str, any: &[&str]) -> bool {
     any.iter().any(|word| text.contains(word))
 }
 
-fn kind(text: &str) -> Kind {
-    let table: &[(&[&str], Kind)] = &[
-        (&["drain plug", "spark plug", "glow plug"], Kind::Fasteners),
-        (
-            &[
-                "rag",
-                "lamp",
-                "pinch clamp",
-                "blanking",
-                "stopper",
-                "cord",
-                "strap",
-                "locking pin",
-                "tensioner pin",
-            ],
-            Kind::PutIn,
-        ),
-        (&["clip"], Kind::Clips),
-        (
-            &["screw", "bolt", "nut", "stud", "hose clamp", "banjo"],
-            Kind::Fasteners,
-        ),
-        (&["connector", "plug", "socket"], Kind::Connector),
-        (&["gasket", "seal", "o-ring", "washer"], Kind::Seal),
-        (
-            &["tensioner", "pump", "cooler", "filter", "cap"],
-            Kind::Part,
-        ),
-        (&["hose", "pipe", "line", "duct"], Kind::Hose),
-        (&["belt"], Kind::Belt),
-        (
-            &["coolant", "oil", "fluid", "fuel", "antifreeze"],
-            Kind::Fluid,
-        ),
-        (
-            &[
-                "tray", "cover", "shield", "shroud", "liner", "guard", "trim",
-            ],
-            Kind::Cover,
-        ),
-    ];
-    table
-        .iter()
-        .find(|(words, _)| has(text, words))
-        .map_or(Kind::Part, |(_, kind)| *kind)
-}
-
-fn system(text: &str, kind: Kind) -> System {
-    let table: &[(&[&str], System)] = &[
-        (&["airbag", "restraint", "seat belt"], System::Restraints),
-        (&["high voltage", "high-voltage"], System::HighVoltage),
-        (&["brake", "caliper", "rotor", "disc"], System::Brakes),
-        (&["wheel nut", "wheel bolt", "wheel"], System::Wheels),
-        (&["steering", "tie rod", "track rod"], System::Steering),
-        (
-            &[
-                "coolant",
-                "radiator",
-                "thermostat",
-                "water pump",
-                "heater hose",
-                "top hose",
-                "lower hose",
-            ],
-            System::Cooling,
-        ),
-        (&["fuel", "injector"], System::Fuel),
-        (
-            &["drive belt", "belt", "tensioner", "idler", "pulley"],
-            System::DriveBelt,
-        ),
-        (&["oil"], System::Oil),
-        (&["battery"], System::Battery),
-        (&["airbox", "air duct", "intake", "airflow"], System::Intake),
-        (&["exhaust", "catalyst", "manifold"], System::Exhaust),
-        (&["gearbox", "clutch", "shaft"], System::Transmission),
-        (
-            &["alternator", "starter", "sensor", "lamp"],
-            System::Electrical,
-        ),
-        (
-            &[
-                "tray",
-                "liner",
-                "trim",
-                "shield",
-                "guard",
-                "engine cover",
-                "bumper",
-            ],
-            System::Body,
-        ),
-    ];
-    let told = table
-        .iter()
-        .find(|(words, _)| has(text, words))
-        .map(|(_, system)| *system);
-    match (told, kind) {
-        (Some(system), _) => system,
-        (None, Kind::Connector) => System::Electrical,
-        (None, _) => System::Unknown,
-    }
-}
-
-fn zone(text: &str) -> Zone {
-    if has(text, &["tray", "drain", "sump", "under"]) {
-        Zone::Below
-    } else if has(text, &["wheel", "liner", "caliper", "brake disc"]) {
-        Zone::WheelWell
-    } else if has(text, &["seat", "dash", "cabin"]) {
-        Zone::Cabin
-    } else if has(
-        text,
-        &[
-            "battery",
-            "airbox",
-            "duct",
-            "engine cover",
-            "shroud",
-            "top hose",
-            "radiator",
-            "thermostat",
-        ],
-    ) {
-        Zone::Above
-    } else {
-        Zone::Unknown
-    }
-}
-
 fn put_in(text: &str) -> PutIn {
     let table: &[(&[&str], PutIn)] = &[
         (&["clamp"], PutIn::Clamp),
@@ -295,12 +211,12 @@ mod tests {
             )
         );
         assert_eq!(
-            read("airflow plug"),
+            read("coolant sensor plug"),
             (
                 1,
                 Kind::Connector,
-                System::Intake,
-                "airflow plug".into(),
+                System::Cooling,
+                "coolant sensor plug".into(),
                 None
             )
         );

@@ -22,6 +22,7 @@ pub mod say;
 mod service;
 mod snapshot;
 pub mod threads;
+mod trade_read;
 mod trouble;
 pub mod view;
 mod words;
@@ -30,7 +31,7 @@ mod world;
 pub use caller::Caller;
 pub use command::{ReadCommand, Said, SentCommand, read as read_command};
 pub use device::Device;
-pub use item_line::{ItemLine, item_line};
+pub use item_line::{ItemLine, item_line, item_lines};
 pub use keep::{
     Breadth, Erased, Erasing, Rebuilt, Waiting, Whom, commitments, copy, erase, erase_again,
     erase_due, erased, erasures, erasures_waiting, export, import, kept_years, rebuild, verify,
@@ -38,6 +39,7 @@ pub use keep::{
 pub use maps::{KeptMap, ShelvedMap};
 pub use service::{Accepted, AcceptedEvent, Now, Service};
 pub use snapshot::Snapshot;
+pub use trade_read::{complaint_about, system_of, trade_of, trade_of_said, work_in_words};
 pub use trouble::{Trouble, TroubleKind};
 pub use words::Texts;
 pub use world::World;
@@ -49,3 +51,4 @@ pub use measure;
 pub use plan;
 pub use record;
 pub use repair;
+pub use trade;

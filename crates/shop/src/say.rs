@@ -191,6 +191,14 @@ impl<'a> Names<'a> {
                 "{}: what came out, and where did it go: kept, recycled, disposed?",
                 self.label(item)
             ),
+            Why::NotKnown { item } => format!(
+                "{}: what is it? It may be of brakes, steering or the like",
+                self.label(item)
+            ),
+            Why::ComplaintNotLookedAt { line } => format!(
+                "{}: look at it before it is driven, and say what you found",
+                self.complaint(line)
+            ),
             Why::TorqueToldApart { item } => format!(
                 "{}: two torques were told. Which one holds?",
                 self.label(item)
@@ -234,9 +242,9 @@ impl<'a> Names<'a> {
     /// A debt in one line.
     #[must_use]
     pub fn debt(&self, debt: &Debt) -> String {
-        let what = match (&debt.words, debt.work.work) {
-            (Some(words), _) => self.snap.texts().text(*words),
-            (None, work) => work_name(work).to_owned(),
+        let what = match debt.words {
+            Some(words) => self.text(words),
+            None => work_words(&debt.work),
         };
         let on = match &debt.work.item {
             Some(item) => format!(": {}", self.label(item)),
@@ -428,7 +436,14 @@ pub fn payer_name(payer: Payer) -> &'static str {
     }
 }
 
-/// Work in words.
+/// Work in words, as the trade has them.
+pub(crate) fn work_words(work: &repair::Work) -> String {
+    let sort = work.sort.as_ref().map(repair::Token::as_str);
+    let by_trade = sort.and_then(crate::trade_read::work_in_words);
+    by_trade.map_or_else(|| work_name(work.work).to_owned(), |words| capital(&words))
+}
+
+/// An older sort of work in words.
 #[must_use]
 pub fn work_name(work: WorkIs) -> &'static str {
     match work {

@@ -641,7 +641,7 @@ fn the_vehicle_carries_its_differences_and_what_is_due_later_to_its_next_visit()
     bench.open_again(&next, &vehicle, "someone-else");
     let carried = [
         "wheel nuts 4: now M14x1.5, 140 Nm",
-        "Due: Torque again after a distance: wheel nuts",
+        "Due: Tighten the wheel nuts again after 50 km",
     ];
     assert_eq!(
         sorted(bench.view(&next).standing),

@@ -212,8 +212,11 @@ impl Service {
         let event = match (event, &command.stream) {
             (AnyEvent::Order(Event::Fact(fact)), Stream::Order(id)) => {
                 let world = self.world()?;
-                return Ok(record_fact(&*world.order(id)?, fact)
+                let order = world.order(id)?;
+                let came = |words: Words| self.words_that_came(command, words);
+                return Ok(crate::trade_read::fill_in(fact, &came)
                     .into_iter()
+                    .flat_map(|fact| record_fact(&order, fact))
                     .map(|event| (command.stream.clone(), AnyEvent::Order(event)))
                     .collect());
             }
@@ -230,6 +233,20 @@ impl Service {
             _ => {}
         }
         Ok(vec![(command.stream.clone(), event)])
+    }
+
+    /// Words that a command brought with it, or that came before.
+    fn words_that_came(&self, command: &ReadCommand, words: Words) -> Option<String> {
+        let brought = command.private.iter().find(|text| text.words == words);
+        match brought {
+            Some(text) => Some(String::from_utf8_lossy(&text.content).into_owned()),
+            None => self
+                .store
+                .private(&self.log, &words.0)
+                .ok()
+                .flatten()
+                .map(|private| String::from_utf8_lossy(&private.content).into_owned()),
+        }
     }
 
     fn decide(&self, command: &ReadCommand, request: &Request) -> Result<Accepted, Trouble> {

@@ -517,6 +517,7 @@ fn item_of(reason: &Reason) -> Option<String> {
         | Why::LitresShort { item, .. }
         | Why::AmountUnread { item, .. }
         | Why::TorqueToldApart { item }
+        | Why::NotKnown { item }
         | Why::FateUntold { item }
         | Why::NotChecked { item, .. } => Some(item),
         Why::Owed(debt) => debt.work.item.as_ref(),

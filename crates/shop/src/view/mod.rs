@@ -261,7 +261,7 @@ pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
             until,
             ..
         } => {
-            let what = text(*words).unwrap_or_else(|| crate::say::work_name(work.work).to_owned());
+            let what = text(*words).unwrap_or_else(|| crate::say::work_words(work));
             let until = crate::say::until(until);
             match text(*item) {
                 Some(item) => format!("Due: {what}: {item}{until}"),

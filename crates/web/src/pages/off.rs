@@ -2,7 +2,7 @@
 
 use super::choices::{KINDS, SYSTEMS, ZONES, same};
 use super::immobile::parts_first;
-use super::pieces::{MOST, mark, where_it_stands};
+use super::pieces::{mark, where_it_stands};
 use super::put_ins::{With, one_each, put_ins};
 use super::{Shown, count, order_of, show};
 use crate::State;
@@ -16,9 +16,9 @@ use serde_json::{Value, json};
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, PutInForm, SystemForm, ZoneForm};
-use shop::repair::{Kind, State as Stands, System, Zone};
+use shop::repair::{Kind, State as Stands, SureIs, System, Zone};
 use shop::view::{ItemView, OrderView};
-use shop::{ItemLine, item_line};
+use shop::{ItemLine, item_lines};
 
 /// What was typed.
 #[derive(Debug, Deserialize)]
@@ -39,8 +39,7 @@ pub async fn off(
             .lines()
             .flat_map(|line| line.split(';'))
             .filter(|line| !line.trim().is_empty())
-            .take(MOST)
-            .map(item_line)
+            .flat_map(item_lines)
             .flat_map(one_each)
             .collect();
         Ok(Shown::of(&order, "This stage", html! {
@@ -188,12 +187,14 @@ fn line_row(nth: usize, line: &ItemLine) -> Markup {
                 span class="what" {
                     span class="strong line" { (line.label) @if let Some(size) = &line.size { " " (size) } }
                     span class="soft line" {
+                        @match line.sure { SureIs::Sure => {}, SureIs::Likely => { "likely: " }, SureIs::Unknown => { "not known: " } }
                         (spoken(KINDS, kind)) " · " (spoken(SYSTEMS, system)) " · " (spoken(ZONES, zone))
                         @if let Some(amount) = &line.amount { " · " (amount) }
                     }
                 }
                 span class="beside number" { (line.count) }
             }
+            @if let Some(mend) = &line.mend { p class="wait gap" { (shop::say::capital(mend)) } }
             (chips(&format!("kind-{nth}"), "What it is", KINDS, kind))
             (chips(&format!("system-{nth}"), "Belongs to", SYSTEMS, system))
             (chips(&format!("zone-{nth}"), "Worked on", ZONES, zone))

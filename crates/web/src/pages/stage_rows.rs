@@ -200,6 +200,8 @@ impl Row<'_> {
                 .and_then(|form| form.read().ok())
                 .unwrap_or(Zone::Unknown),
             put_in: None,
+            sure: shop::repair::SureIs::Sure,
+            mend: None,
         })
     }
 

@@ -1,0 +1,214 @@
+//! What a typed name means in the trade, as an order keeps it.
+
+use repair::{Fact, Gate, Item, Kind, SharedIs, SureIs, System, Token, Trade, TradeWork, Written};
+use trade::{Branch, Said, Shared, Sure, Vocabulary, says};
+
+/// The distance after which wheel nuts are tightened again, where the maker says none.
+const WHEEL_DISTANCE: &str = "50 km";
+
+/// What the trade knows of a thing by its name; nothing for a name of no letters.
+#[must_use]
+pub fn trade_of(name: &str) -> Option<Trade> {
+    let vocabulary = Vocabulary::shipped();
+    let things = says(name, vocabulary);
+    let known = things.iter().find(|said| said.kind.is_some());
+    let said = known.or(things.first())?;
+    Some(trade_of_said(said, vocabulary))
+}
+
+/// The same of one thing of a line.
+#[must_use]
+pub fn trade_of_said(said: &Said, vocabulary: &Vocabulary) -> Trade {
+    let code = |text: &str| Token::new(text).ok();
+    Trade {
+        table: vocabulary.version(),
+        additions: vocabulary.additions(),
+        sort: said.sort.as_deref().and_then(code),
+        sure: match said.sure {
+            Sure::Sure => SureIs::Sure,
+            Sure::Likely => SureIs::Likely,
+            Sure::Unknown => SureIs::Unknown,
+        },
+        system: system_of(said),
+        side: said.side.and_then(|side| code(side.code())),
+        safety: said.safety,
+        shuts: said.gates_shut_off.iter().collect(),
+        owes: said
+            .owed
+            .iter()
+            .filter_map(|owes| work(owes, vocabulary))
+            .collect(),
+        cautions: said.caution.iter().filter_map(|text| code(text)).collect(),
+    }
+}
+
+/// The system a thing belongs to, as orders keep systems.
+#[must_use]
+pub fn system_of(said: &Said) -> System {
+    match said.system {
+        Branch::Towing => System::Body,
+        branch => branch.fold().unwrap_or(System::Unknown),
+    }
+}
+
+fn work(owes: &trade::Owes, vocabulary: &Vocabulary) -> Option<TradeWork> {
+    let known = vocabulary.work(&owes.work);
+    let first: Vec<Gate> = owes.shuts.iter().collect();
+    // A gate that another of them asks of says nothing more.
+    let before = first
+        .iter()
+        .copied()
+        .filter(|gate| {
+            let mut others = first.iter().filter(|other| *other != gate);
+            !others.any(|other| gate.includes(*other))
+        })
+        .collect();
+    Some(TradeWork {
+        sort: Token::new(&owes.work).ok()?,
+        before,
+        shared: known.map_or(SharedIs::Item, |work| match work.shared {
+            Shared::Order => SharedIs::Order,
+            Shared::Wheel => SharedIs::Wheel,
+            Shared::Item => SharedIs::Item,
+        }),
+        after: match &*owes.work {
+            "torque-after-distance" => Written::new(WHEEL_DISTANCE).ok(),
+            _ => None,
+        },
+    })
+}
+
+/// A work of the trade in words, such as `bleed-brakes` or `wheel-torque:front-left`.
+#[must_use]
+pub fn work_in_words(sort: &str) -> Option<String> {
+    let (code, side) = sort.split_once(':').unwrap_or((sort, ""));
+    let work = Vocabulary::shipped().work(code)?;
+    Some(match side {
+        "" => work.english.to_string(),
+        side => format!("{}, {}", work.english, side.replace('-', " ")),
+    })
+}
+
+/// The systems of the safety class that a complaint is about.
+#[must_use]
+pub fn complaint_about(words: &str) -> Vec<System> {
+    const FELT: &[(&[&str], System)] = &[
+        (&["brak", "brems", "pedal"], System::Brakes),
+        (
+            &["steer", "lenk", "pulls", "wander", "shimm"],
+            System::Steering,
+        ),
+        (
+            &["tyre", "tire", "reifen", "wheel", "puncture"],
+            System::Wheels,
+        ),
+    ];
+    let small = words.to_lowercase();
+    let mut out: Vec<System> = FELT
+        .iter()
+        .filter(|(felt, _)| felt.iter().any(|word| small.contains(word)))
+        .map(|(_, system)| *system)
+        .collect();
+    let said = says(words, Vocabulary::shipped());
+    out.extend(said.iter().map(system_of).filter(|system| {
+        matches!(
+            system,
+            System::Brakes | System::Steering | System::Wheels | System::Suspension
+        )
+    }));
+    out.sort();
+    out.dedup();
+    out
+}
+
+/// Fills in what the trade knows, where a device could not: out of reach, or by hand at the
+/// JSON door. `text` gives the words behind a commitment, if they are there.
+pub fn fill_in(fact: Fact, text: &dyn Fn(repair::Words) -> Option<String>) -> Vec<Fact> {
+    match fact {
+        Fact::Declared { item } if item.trade.is_none() => {
+            let trade = text(item.label).and_then(|label| trade_of(&label));
+            vec![Fact::Declared {
+                item: read_as(item, trade),
+            }]
+        }
+        Fact::LineOpened {
+            line,
+            complaint,
+            payer,
+            about,
+        } if about.is_empty() => vec![Fact::LineOpened {
+            about: text(complaint).map_or_else(Vec::new, |words| complaint_about(&words)),
+            line,
+            complaint,
+            payer,
+        }],
+        Fact::Renamed { item, label, after } => {
+            let known = text(label).and_then(|label| trade_of(&label));
+            let told = known.filter(Trade::is_known).map(|trade| Fact::TradeTold {
+                item: item.clone(),
+                trade,
+                after: after.clone(),
+            });
+            [Fact::Renamed { item, label, after }]
+                .into_iter()
+                .chain(told)
+                .collect()
+        }
+        fact => vec![fact],
+    }
+}
+
+/// An item whose system nobody told belongs where its name says.
+fn read_as(item: Item, trade: Option<Trade>) -> Item {
+    let known = trade.as_ref().filter(|trade| trade.is_known());
+    let system = match (item.system, known) {
+        (System::Unknown, Some(trade)) => trade.system,
+        (told, _) => told,
+    };
+    // What is put in is looked for where it is; a work is done where it is said.
+    let kept = !matches!(item.kind, Kind::Work);
+    Item {
+        system,
+        trade: trade.filter(|_| kept),
+        ..item
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_is_read_as_the_trade_means_it() {
+        let hose = trade_of("brake hose front left").unwrap();
+        assert!(hose.safety && hose.shuts(Gate::Roll) && !hose.shuts(Gate::Lower));
+        assert!(
+            hose.owes
+                .iter()
+                .any(|owed| owed.sort.as_str() == "bleed-brakes" && owed.before == [Gate::Roll])
+        );
+        let bulb = trade_of("headlamp bulb").unwrap();
+        assert!(!bulb.safety && !bulb.shuts(Gate::Roll));
+        let nobody = trade_of("glurble").unwrap();
+        assert!(!nobody.is_known() && nobody.safety && nobody.shuts(Gate::GoLive));
+    }
+
+    #[test]
+    fn works_have_words() {
+        assert_eq!(
+            work_in_words("bleed-brakes").as_deref(),
+            Some("bleed the brakes")
+        );
+        let wheel = work_in_words("wheel-torque:front-left").unwrap();
+        assert!(wheel.ends_with(", front left"), "{wheel}");
+        assert_eq!(work_in_words("no-such-work"), None);
+    }
+
+    #[test]
+    fn a_complaint_says_what_it_is_about() {
+        assert_eq!(complaint_about("It squeals when I brake"), [System::Brakes]);
+        assert_eq!(complaint_about("Pulls to the left"), [System::Steering]);
+        assert!(complaint_about("Smells hot after the motorway").is_empty());
+        assert!(complaint_about("").is_empty());
+    }
+}
