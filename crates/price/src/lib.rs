@@ -21,7 +21,7 @@
 //!     percent: Decimal::new(8, 0),
 //!     on: TaxOn { labour: false, parts: true, other: true },
 //! };
-//! let sums = totals(&[labour], &[tax], 2);
+//! let sums = totals(&[labour], &[tax], 2).unwrap();
 //! assert_eq!(sums[&Payer::Customer].net.to_string(), "440.00");
 //! assert_eq!(sums[&Payer::Customer].tax.to_string(), "0.00");
 //! ```
@@ -29,11 +29,13 @@
 mod ceiling;
 mod entry;
 mod leeway;
+mod merge;
 mod totals;
 mod working;
 
-pub use ceiling::{Ceiling, Over, over, over_by_rule, write_down};
+pub use ceiling::{Ceiling, Over, WriteDown, over, over_by_rule, strictest, write_down};
 pub use entry::{Charge, Entry, Label, LineRef, Payer, TaxOn, TaxRule};
 pub use leeway::Leeway;
-pub use totals::{Totals, after_write_down, amount, rounded, totals};
+pub use merge::{Clash, merge};
+pub use totals::{TooLarge, Totals, after_write_down, amount, rounded, totals};
 pub use working::working;

@@ -3,6 +3,7 @@
 use crate::entry::{Entry, Payer, TaxRule};
 use rust_decimal::{Decimal, RoundingStrategy};
 use std::collections::BTreeMap;
+use thiserror::Error;
 
 /// The sums of one payer, in the order's currency.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -13,6 +14,20 @@ pub struct Totals {
     pub tax: Decimal,
     /// With tax.
     pub gross: Decimal,
+}
+
+/// A sum that is more than can be held, or more than any shop charges.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
+#[error("the sum is too large to be reckoned; look at quantities, prices and taxes again")]
+pub struct TooLarge;
+
+/// The largest sum there is: a million million. Above it is a slip of the finger,
+/// and far below what the numbers hold, so that nothing has to be cut.
+const LARGEST: Decimal = Decimal::from_parts(3_567_587_328, 232, 0, false, 0);
+
+/// The sum itself, if it is one that can be charged.
+fn within(sum: Option<Decimal>) -> Result<Decimal, TooLarge> {
+    sum.filter(|sum| sum.abs() <= LARGEST).ok_or(TooLarge)
 }
 
 /// Rounds a sum of money to the smallest coin, half away from zero.
@@ -33,43 +48,72 @@ pub fn rounded(amount: Decimal, minor_digits: u32) -> Decimal {
     out
 }
 
-/// The amount of one entry before tax, rounded to the smallest coin; a sum too large
-/// to hold is nought, and is refused where prices are entered.
-#[must_use]
-pub fn amount(entry: &Entry, minor_digits: u32) -> Decimal {
-    rounded(
-        entry
-            .quantity
-            .checked_mul(entry.each)
-            .unwrap_or(Decimal::ZERO),
-        minor_digits,
-    )
+/// The amount of one entry before tax, rounded to the smallest coin.
+///
+/// # Errors
+/// [`TooLarge`].
+///
+/// ```
+/// use price::{Charge, Entry, Payer, TooLarge, amount};
+/// let part = |each| Entry {
+///     line: None,
+///     charge: Charge::Part,
+///     label: None,
+///     quantity: 3.into(),
+///     each,
+///     payer: Payer::Customer,
+/// };
+/// assert_eq!(amount(&part("0.335".parse().unwrap()), 2).unwrap().to_string(), "1.01");
+/// assert_eq!(amount(&part(rust_decimal::Decimal::MAX), 2), Err(TooLarge));
+/// ```
+pub fn amount(entry: &Entry, minor_digits: u32) -> Result<Decimal, TooLarge> {
+    within(entry.quantity.checked_mul(entry.each)).map(|sum| rounded(sum, minor_digits))
 }
 
 /// What the entries come to for each payer: every entry is rounded to the smallest
 /// coin, each tax is taken on the sum it falls on and rounded once.
-#[must_use]
-pub fn totals(entries: &[Entry], taxes: &[TaxRule], minor_digits: u32) -> BTreeMap<Payer, Totals> {
+///
+/// # Errors
+/// [`TooLarge`]: no sum is cut in silence.
+pub fn totals(
+    entries: &[Entry],
+    taxes: &[TaxRule],
+    minor_digits: u32,
+) -> Result<BTreeMap<Payer, Totals>, TooLarge> {
     let mut out = BTreeMap::new();
     for payer in payers(entries) {
         let of_payer = || entries.iter().filter(move |entry| entry.payer == payer);
-        let net = sum(of_payer().map(|entry| amount(entry, minor_digits)));
+        let net = sum(of_payer().map(|entry| amount(entry, minor_digits)))?;
         let tax = sum(taxes.iter().map(|rule| {
             let base = sum(of_payer()
                 .filter(|entry| rule.falls_on(entry.charge))
-                .map(|entry| amount(entry, minor_digits)));
+                .map(|entry| amount(entry, minor_digits)))?;
             tax_on(base, rule, minor_digits)
-        }));
+        }))?;
         out.insert(
             payer,
             Totals {
                 net: rounded(net, minor_digits),
                 tax: rounded(tax, minor_digits),
-                gross: rounded(net.saturating_add(tax), minor_digits),
+                gross: rounded(within(net.checked_add(tax))?, minor_digits),
             },
         );
     }
-    out
+    Ok(out)
+}
+
+impl Totals {
+    /// Both together.
+    ///
+    /// # Errors
+    /// [`TooLarge`].
+    pub fn plus(&self, other: &Totals) -> Result<Totals, TooLarge> {
+        Ok(Totals {
+            net: within(self.net.checked_add(other.net))?,
+            tax: within(self.tax.checked_add(other.tax))?,
+            gross: within(self.gross.checked_add(other.gross))?,
+        })
+    }
 }
 
 /// The sums of one payer with the amount written down taken off the net, tax in
@@ -99,14 +143,20 @@ fn payers(entries: &[Entry]) -> Vec<Payer> {
     found
 }
 
-fn sum(amounts: impl Iterator<Item = Decimal>) -> Decimal {
-    amounts.fold(Decimal::ZERO, Decimal::saturating_add)
+fn sum(mut amounts: impl Iterator<Item = Result<Decimal, TooLarge>>) -> Result<Decimal, TooLarge> {
+    amounts.try_fold(Decimal::ZERO, |sum, amount| {
+        within(sum.checked_add(amount?))
+    })
 }
 
-fn tax_on(base: Decimal, rule: &TaxRule, minor_digits: u32) -> Decimal {
+/// One tax on the sum it falls on.
+pub(crate) fn tax_on(
+    base: Decimal,
+    rule: &TaxRule,
+    minor_digits: u32,
+) -> Result<Decimal, TooLarge> {
     let share = rule.percent.checked_div(Decimal::ONE_HUNDRED);
-    let tax = share.and_then(|share| base.checked_mul(share));
-    rounded(tax.unwrap_or(Decimal::ZERO), minor_digits)
+    within(share.and_then(|share| base.checked_mul(share))).map(|tax| rounded(tax, minor_digits))
 }
 
 #[cfg(test)]
@@ -146,7 +196,7 @@ mod tests {
             entry(Charge::Test, "1", "72.00", Payer::Customer),
             entry(Charge::Part, "1", "268.40", Payer::Customer),
         ];
-        let sums = totals(&entries, &[], 2);
+        let sums = totals(&entries, &[], 2).unwrap();
         assert_eq!(sums[&Payer::Customer].net.to_string(), "780.40");
     }
 
@@ -157,7 +207,7 @@ mod tests {
             entry(Charge::Part, "3", "0.05", Payer::Customer),
             entry(Charge::Part, "1", "10", Payer::Warranty),
         ];
-        let sums = totals(&entries, &[parts_tax("10")], 2);
+        let sums = totals(&entries, &[parts_tax("10")], 2).unwrap();
         assert_eq!(sums[&Payer::Customer].tax.to_string(), "0.02");
         assert_eq!(sums[&Payer::Warranty].gross.to_string(), "11.00");
     }
@@ -180,9 +230,30 @@ mod tests {
         );
     }
 
+    #[test]
+    fn no_sum_is_cut_in_silence() {
+        let large = [
+            entry(Charge::Part, "1", "900000000000", Payer::Customer),
+            entry(Charge::Part, "1", "900000000000", Payer::Customer),
+        ];
+        assert_eq!(totals(&large, &[], 2), Err(TooLarge));
+        assert!(totals(&large[..1], &[], 2).is_ok());
+        assert_eq!(totals(&large[..1], &[parts_tax("20")], 2), Err(TooLarge));
+        let beyond = [entry(
+            Charge::Part,
+            "79228162514264337593543950335",
+            "2",
+            Payer::Customer,
+        )];
+        assert_eq!(totals(&beyond, &[], 2), Err(TooLarge));
+        let part = [entry(Charge::Part, "1", "10", Payer::Customer)];
+        let tax = parts_tax("79228162514264337593543950335");
+        assert_eq!(totals(&part, &[tax], 2), Err(TooLarge));
+    }
+
     proptest! {
         #[test]
-        fn sums_never_panic_and_gross_is_net_and_tax(
+        fn sums_are_whole_or_refused(
             rows in proptest::collection::vec((any::<i64>(), 0u32..10, any::<i64>(), 0u32..10), 0..8),
             percent in any::<i64>(),
         ) {
@@ -198,8 +269,12 @@ mod tests {
                 })
                 .collect();
             let rule = TaxRule { percent: Decimal::new(percent, 4), ..parts_tax("0") };
-            for sums in totals(&entries, &[rule], 2).values() {
-                prop_assert_eq!(sums.gross, sums.net.saturating_add(sums.tax).round_dp(2));
+            if let Ok(all) = totals(&entries, &[rule], 2) {
+                for sums in all.values() {
+                    prop_assert_eq!(sums.gross, sums.net + sums.tax);
+                    let exact: Decimal = entries.iter().map(|entry| amount(entry, 2).unwrap()).sum();
+                    prop_assert_eq!(sums.net, exact);
+                }
             }
         }
     }

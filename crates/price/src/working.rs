@@ -1,14 +1,15 @@
 //! How a sum was found, line by line, for whoever opens it.
 
 use crate::entry::{Charge, Entry, Payer, TaxRule};
-use crate::totals::{Totals, after_write_down, amount, rounded, totals};
+use crate::totals::{TooLarge, Totals, amount, tax_on};
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
 
-/// How a payer's sum was found: each entry, each tax, what was written down, the total.
+/// How a payer's sum was found: each entry, each tax, what was written down, the total that
+/// stands.
 ///
 /// ```
-/// use price::{Charge, Entry, Payer, working};
+/// use price::{Charge, Entry, Payer, totals, working};
 /// let part = Entry {
 ///     line: None,
 ///     charge: Charge::Part,
@@ -17,7 +18,8 @@ use rust_decimal::Decimal;
 ///     each: "10.05".parse().unwrap(),
 ///     payer: Payer::Customer,
 /// };
-/// let text = working(&[part], &[], Payer::Customer, 0.into(), 2).text();
+/// let total = totals(std::slice::from_ref(&part), &[], 2).unwrap()[&Payer::Customer].clone();
+/// let text = working(&[part], &[], Payer::Customer, 0.into(), &total, 2).text();
 /// assert!(text.contains("20.10"), "{text}");
 /// ```
 #[must_use]
@@ -26,8 +28,12 @@ pub fn working(
     taxes: &[TaxRule],
     payer: Payer,
     written_down: Decimal,
+    total: &Totals,
     minor_digits: u32,
 ) -> Working {
+    let said = |sum: Result<Decimal, TooLarge>| {
+        sum.map_or_else(|too_large| too_large.to_string(), |sum| sum.to_string())
+    };
     let of_payer: Vec<&Entry> = entries
         .iter()
         .filter(|entry| entry.payer == payer)
@@ -45,37 +51,32 @@ pub fn working(
                     entry.quantity.round_dp(4).normalize().to_string(),
                 )
                 .input("price of one", entry.each.to_string())
-                .value(amount(entry, minor_digits).to_string()),
+                .value(said(amount(entry, minor_digits))),
         );
     }
     for tax in taxes {
         let base = of_payer
             .iter()
             .filter(|entry| tax.falls_on(entry.charge))
-            .map(|entry| amount(entry, minor_digits))
-            .fold(Decimal::ZERO, Decimal::saturating_add);
-        let share = tax.percent.checked_div(Decimal::ONE_HUNDRED);
-        let sum = share
-            .and_then(|share| base.checked_mul(share))
-            .unwrap_or_default();
+            .try_fold(Decimal::ZERO, |sum, entry| {
+                sum.checked_add(amount(entry, minor_digits)?)
+                    .ok_or(TooLarge)
+            });
         out = out.line(
             Line::new(tax.name.clone(), Source::given())
                 .formula("tax", "sum it falls on × per cent ÷ 100, rounded once")
-                .input("sum it falls on", base.to_string())
+                .input("sum it falls on", said(base))
                 .input("per cent", tax.percent.normalize().to_string())
-                .value(rounded(sum, minor_digits).to_string()),
+                .value(said(base.and_then(|base| tax_on(base, tax, minor_digits)))),
         );
     }
-    let full = totals(entries, taxes, minor_digits)
-        .remove(&payer)
-        .unwrap_or_default();
     if !written_down.is_zero() {
         out = out.line(
             Line::new("written down, before tax", Source::derived())
                 .value(written_down.to_string()),
         );
     }
-    let Totals { net, tax, gross } = after_write_down(&full, written_down, minor_digits);
+    let Totals { net, tax, gross } = total;
     out.line(
         Line::new("total", Source::derived())
             .formula("total", "before tax + tax")

@@ -7,12 +7,13 @@ use crate::fact::Fact;
 use crate::gates::may;
 use crate::ids::CommandId;
 use crate::order::Order;
-use crate::papers::{ceilings, handed_over, is_voided, minor_digits, paid, price};
+use crate::papers::{handed_over, is_voided};
+use crate::pricing::{add_to_price, bring_down, charge, set_price};
 use crate::reason::{Reason, ReasonKey, Waivable};
 use crate::rules::Rules;
 use crate::text::Words;
-use price::{Entry, Over, Payer, TaxRule, over_by_rule, totals, write_down};
-use rust_decimal::Decimal;
+use crate::voiding::{Standing, void};
+use price::{Ceiling, Clash, Over, Payer, TaxRule, TooLarge, Totals};
 use thiserror::Error;
 
 /// What was read from other streams when a request is decided; what matters of it is
@@ -23,6 +24,8 @@ pub struct Context {
     pub rules: Rules,
     /// The number the shop gives a new order.
     pub next_number: u64,
+    /// The number the shop gives its next invoice.
+    pub next_invoice: u64,
     /// The shop's currency.
     pub currency: String,
     /// Digits after its point.
@@ -82,6 +85,42 @@ pub enum Refusal {
         /// What is wrong and how to mend it.
         what: &'static str,
     },
+    /// Somebody else changed the price meanwhile, and both changed the same.
+    #[error("the price was changed meanwhile; look at both and set it again")]
+    PriceChanged {
+        /// The decision that made it what it is.
+        by: CommandId,
+        /// What both changed; where the author had seen no price, all of it.
+        clashes: Vec<Clash>,
+    },
+    /// What is to be written down is no longer what its author saw.
+    #[error("the sum or what was agreed has changed meanwhile; look at both and decide again")]
+    SumChanged {
+        /// Who pays.
+        payer: Payer,
+        /// What they would have paid, as it was seen.
+        seen: Option<Totals>,
+        /// What they had agreed to, as it was seen.
+        agreed: Option<Ceiling>,
+        /// What they would pay now.
+        now: Totals,
+        /// What they have agreed to now.
+        ceiling: Ceiling,
+    },
+    /// There is more or less of the reason than its author saw.
+    #[error("there is more or less of it than was seen; look again and decide again")]
+    FigureChanged {
+        /// How much was seen.
+        seen: String,
+        /// The reason as it stands.
+        now: Box<Reason>,
+    },
+    /// Everything is on an invoice.
+    #[error("everything is on an invoice already; what is added later goes on the next one")]
+    NothingToCharge,
+    /// The sums are beyond all measure.
+    #[error("the sum is too large to be reckoned; look at quantities, prices and taxes again")]
+    TooLarge,
     /// The sum is within what was agreed.
     #[error("the sum is within what was agreed; there is nothing to write down")]
     NothingToWriteDown,
@@ -100,15 +139,24 @@ pub enum Refusal {
     /// There is no such waiver.
     #[error("there is no such waiver to take back")]
     NoSuchWaiver,
-    /// Work or money stands on the order.
-    #[error("work was done or money was taken on this order; bring it to an end instead")]
-    NotVoidable,
+    /// Something stands on the order that has to come to its end first.
+    #[error("something still stands on this order; bring each to its end first")]
+    NotVoidable {
+        /// What.
+        standing: Vec<Standing>,
+    },
     /// A vehicle that leaves apart needs its boxes counted.
     #[error("count the boxes that go with it")]
     BoxesNotCounted,
     /// A vehicle that leaves apart needs a signature.
     #[error("have the open list signed")]
     NotSigned,
+}
+
+impl From<TooLarge> for Refusal {
+    fn from(_: TooLarge) -> Self {
+        Self::TooLarge
+    }
 }
 
 /// Records a fact. Never fails.
@@ -162,19 +210,16 @@ pub fn decide(order: &Order, context: &Context, request: Request) -> Result<Vec<
             needs,
             work,
         },
-        Request::Price { entries } => set_price(order, context, entries)?,
-        Request::AddToPrice { entries: added } => {
-            let mut entries = price(order).map(|price| price.entries).unwrap_or_default();
-            entries.extend(added);
-            set_price(order, context, entries)?
-        }
-        Request::WriteDown { payer } => bring_down(order, payer)?,
-        Request::Charge => charge(order, &context.rules)?,
+        Request::Price { entries, after } => set_price(order, context, entries, &after)?,
+        Request::AddToPrice { entries } => add_to_price(order, context, entries)?,
+        Request::WriteDown { payer, after } => bring_down(order, payer, after)?,
+        Request::Charge { after } => charge(order, context, &after)?,
         Request::Waive {
             gate,
             reason,
+            figure,
             words,
-        } => waive(order, context, gate, reason, words)?,
+        } => waive(order, context, gate, reason, &figure, words)?,
         Request::WithdrawWaiver { waiver } => withdraw(order, waiver)?,
         Request::HandOver {
             leaves,
@@ -210,75 +255,12 @@ fn ending_of(leaves: Leaves, asked: Ending) -> Ending {
     }
 }
 
-fn set_price(order: &Order, context: &Context, entries: Vec<Entry>) -> Result<Decision, Refusal> {
-    const MOST: usize = 500;
-    let largest = Decimal::from(1_000_000_000);
-    for (nth, entry) in entries.iter().enumerate() {
-        let bad = |what| Err(Refusal::BadEntry { nth, what });
-        if nth >= MOST {
-            return bad("more than 500 entries; put some together");
-        }
-        if entry.quantity <= Decimal::ZERO {
-            return bad("the quantity must be above nought");
-        }
-        match entry.quantity.checked_mul(entry.each) {
-            Some(amount) if amount.abs() < largest => {}
-            _ => return bad("the amount is too large; look at quantity and price again"),
-        }
-    }
-    let minor_digits = minor_digits(order);
-    Ok(Decision::Priced {
-        totals: totals(&entries, &context.taxes, minor_digits),
-        taxes: context.taxes.clone(),
-        entries,
-    })
-}
-
-fn bring_down(order: &Order, payer: Payer) -> Result<Decision, Refusal> {
-    let price = price(order).ok_or(Refusal::NotPriced)?;
-    let ceiling = ceilings(order)
-        .get(&payer)
-        .copied()
-        .ok_or(Refusal::NoConsent { payer })?;
-    let sums = price
-        .totals
-        .get(&payer)
-        .ok_or(Refusal::NothingToWriteDown)?;
-    let amount = write_down(sums, ceiling, minor_digits(order));
-    if amount.is_zero() {
-        return Err(Refusal::NothingToWriteDown);
-    }
-    Ok(Decision::WrittenDown { payer, amount })
-}
-
-fn charge(order: &Order, rules: &Rules) -> Result<Decision, Refusal> {
-    let price = price(order).ok_or(Refusal::NotPriced)?;
-    let ceilings = ceilings(order);
-    for (payer, sums) in &price.totals {
-        if *payer == Payer::Goodwill || sums.gross <= Decimal::ZERO {
-            continue;
-        }
-        let ceiling = ceilings
-            .get(payer)
-            .ok_or(Refusal::NoConsent { payer: *payer })?;
-        if let Some(over) = over_by_rule(sums, *ceiling, &rules.leeway, minor_digits(order)) {
-            return Err(Refusal::OverCeiling {
-                payer: *payer,
-                over,
-            });
-        }
-    }
-    Ok(Decision::Charged {
-        totals: price.totals,
-        written_down: price.written_down,
-    })
-}
-
 fn waive(
     order: &Order,
     context: &Context,
     gate: Gate,
     reason: ReasonKey,
+    seen: &str,
     words: Words,
 ) -> Result<Decision, Refusal> {
     let answer = may(order, gate, &context.rules);
@@ -290,6 +272,12 @@ fn waive(
         Waivable::Prints => true,
         Waivable::Yes => false,
     };
+    if found.figure != seen {
+        return Err(Refusal::FigureChanged {
+            seen: seen.to_owned(),
+            now: Box::new(found.clone()),
+        });
+    }
     Ok(Decision::Waived {
         gate,
         figure: found.figure.clone(),
@@ -345,20 +333,4 @@ fn hand_over(
         });
     }
     Ok(answer.reasons().map(|reason| reason.key.clone()).collect())
-}
-
-fn void(order: &Order, words: Words) -> Result<Decision, Refusal> {
-    let worked = order.facts().any(|(_, filed)| {
-        matches!(
-            filed.fact,
-            Fact::Moved { .. } | Fact::Drained { .. } | Fact::SnagFound { .. }
-        )
-    });
-    let money = [Payer::Customer, Payer::Warranty, Payer::Goodwill]
-        .into_iter()
-        .any(|payer| !paid(order, payer).is_zero());
-    if worked || money {
-        return Err(Refusal::NotVoidable);
-    }
-    Ok(Decision::Voided { words })
 }

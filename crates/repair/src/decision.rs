@@ -88,8 +88,10 @@ pub enum Request {
     },
     /// Set the price.
     Price {
-        /// Every entry, in place of those before.
+        /// Every entry that is on no invoice yet, in place of those before.
         entries: Vec<Entry>,
+        /// The decisions about the price that were seen.
+        after: Vec<CommandId>,
     },
     /// Add to the price what was found on the way.
     AddToPrice {
@@ -100,15 +102,22 @@ pub enum Request {
     WriteDown {
         /// The payer.
         payer: Payer,
+        /// The decisions about the price, and the payer's answers, that were seen.
+        after: Vec<CommandId>,
     },
     /// Write the invoice.
-    Charge,
+    Charge {
+        /// The decisions about the price that were seen; whatever stands, if none is named.
+        after: Vec<CommandId>,
+    },
     /// Let a reason pass.
     Waive {
         /// At this gate.
         gate: Gate,
         /// The reason.
         reason: ReasonKey,
+        /// How much of it was seen; nothing, where its name says it all.
+        figure: String,
         /// Why.
         words: Words,
     },
@@ -171,12 +180,18 @@ pub enum Decision {
     },
     /// The price is set.
     Priced {
-        /// Every entry.
+        /// Every entry that is on no invoice.
         entries: Vec<Entry>,
         /// The taxes that held.
         taxes: Vec<TaxRule>,
-        /// What each payer owes.
+        /// What each payer owes for these, written down where it was.
         totals: BTreeMap<Payer, Totals>,
+        /// What stays taken off each payer's sum, before tax.
+        written_down: BTreeMap<Payer, Decimal>,
+        /// The invoices that stand beside it, by the commands that had them written.
+        invoiced: Vec<CommandId>,
+        /// The decision about the price that was seen.
+        after: Vec<CommandId>,
     },
     /// A payer's sum was brought down.
     WrittenDown {
@@ -184,6 +199,11 @@ pub enum Decision {
         payer: Payer,
         /// By so much before tax.
         amount: Decimal,
+        /// What is left to pay of what is on no invoice. Those that are older do not say: tax
+        /// is then brought down in proportion.
+        left: Option<Totals>,
+        /// The decisions about the price, and the payer's answers, that were seen.
+        after: Vec<CommandId>,
     },
     /// The invoice is written.
     Charged {
@@ -191,6 +211,8 @@ pub enum Decision {
         totals: BTreeMap<Payer, Totals>,
         /// What was taken off each payer's sum before tax.
         written_down: BTreeMap<Payer, Decimal>,
+        /// The number of the invoice for each payer.
+        numbers: BTreeMap<Payer, u64>,
     },
     /// A reason may pass.
     Waived {

@@ -10,9 +10,14 @@ use crate::rules::Rules;
 use crate::text::Words;
 use crate::told::latest;
 use jiff::Timestamp;
-use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, over_by_rule};
+use price::{Payer, over_by_rule};
 use rust_decimal::Decimal;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
+
+pub use crate::bill::{
+    Invoice, Price, agreed_entries, ceiling_seen, ceilings, price, price_seen, priced_by,
+    standing_answers,
+};
 
 /// One line of an order as it reads now.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,21 +36,6 @@ pub struct Line {
     pub correction: Option<Words>,
     /// The commands that told each text, for a device to name as seen.
     pub told_by: BTreeMap<LineText, Vec<CommandId>>,
-}
-
-/// The price as it stands.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Price {
-    /// Its entries.
-    pub entries: Vec<Entry>,
-    /// The taxes that held when it was set.
-    pub taxes: Vec<TaxRule>,
-    /// What each payer owes, written down where it was.
-    pub totals: BTreeMap<Payer, Totals>,
-    /// What was taken off each payer's sum, before tax.
-    pub written_down: BTreeMap<Payer, Decimal>,
-    /// Whether the invoice for exactly this is written.
-    pub charged: bool,
 }
 
 /// A hand-over that stands.
@@ -112,156 +102,6 @@ pub fn lines(order: &Order) -> Vec<Line> {
             told_by: told_by.get(line).cloned().unwrap_or_default(),
         })
         .collect()
-}
-
-/// The most each payer agreed to: of the sums named that none of the others has seen,
-/// the lowest. A refusal that names an amount sets it; a yes or no that names none leaves
-/// the sum agreed before as it was.
-#[must_use]
-pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
-    let consents: Vec<_> = order
-        .facts()
-        .filter_map(|(command, filed)| match &filed.fact {
-            Fact::Consented {
-                payer,
-                amount: Some(amount),
-                tax_included,
-                after,
-                ..
-            } => Some((command, *payer, *amount, *tax_included, after)),
-            _ => None,
-        })
-        .collect();
-    // One payer's word takes nothing from another's, whatever it had seen.
-    let seen: BTreeSet<(Payer, &CommandId)> = consents
-        .iter()
-        .flat_map(|(_, payer, _, _, after)| after.iter().map(|command| (*payer, command)))
-        .collect();
-    let mut out: BTreeMap<Payer, Ceiling> = BTreeMap::new();
-    for (command, payer, amount, tax_included, _) in consents {
-        if seen.contains(&(payer, command)) {
-            continue;
-        }
-        let ceiling = Ceiling {
-            amount,
-            tax_included,
-        };
-        out.entry(payer)
-            .and_modify(|least| {
-                if amount < least.amount {
-                    *least = ceiling;
-                }
-            })
-            .or_insert(ceiling);
-    }
-    out
-}
-
-/// The entries of the price that a payer last agreed to; none, if they never agreed to a
-/// sum, and no entries, if there was no price yet.
-///
-/// A consent names the price that its author had before them among what it had seen. One
-/// that names none, because it was written down before pages said so, is taken to mean
-/// the last price that stands before it in the log: `position` tells where a command
-/// stands there. No clock is asked. Where several consents have not seen each other, the
-/// earliest price counts, so that too much is shown as added rather than too little.
-#[must_use]
-pub fn agreed_entries<'a>(
-    order: &'a Order,
-    payer: Payer,
-    position: &dyn Fn(&CommandId) -> u64,
-) -> Option<&'a [Entry]> {
-    let consents: Vec<_> = order
-        .facts()
-        .filter_map(|(command, filed)| match &filed.fact {
-            Fact::Consented {
-                payer: of,
-                agreed: true,
-                amount: Some(_),
-                after,
-                ..
-            } if *of == payer => Some((command, after)),
-            _ => None,
-        })
-        .collect();
-    let seen: BTreeSet<&CommandId> = consents.iter().flat_map(|(_, after)| *after).collect();
-    let prices: Vec<_> = order
-        .decisions()
-        .iter()
-        .filter_map(|decided| match &decided.decision {
-            Decision::Priced { entries, .. } => Some((&decided.command, entries.as_slice())),
-            _ => None,
-        })
-        .collect();
-    let price_of = |(command, after): &(&CommandId, &Vec<CommandId>)| {
-        let named = prices
-            .iter()
-            .rposition(|(priced, _)| after.contains(priced));
-        named.or_else(|| {
-            let before = position(command);
-            prices
-                .iter()
-                .rposition(|(priced, _)| position(priced) < before)
-        })
-    };
-    let earliest = consents
-        .iter()
-        .filter(|(command, _)| !seen.contains(command))
-        .map(price_of)
-        .min()?;
-    Some(earliest.map_or(&[][..], |nth| prices[nth].1))
-}
-
-/// The command that set the price as it stands, for a consent to name as seen.
-#[must_use]
-pub fn priced_by(order: &Order) -> Option<&CommandId> {
-    order
-        .decisions()
-        .iter()
-        .rev()
-        .find(|decided| matches!(decided.decision, Decision::Priced { .. }))
-        .map(|decided| &decided.command)
-}
-
-/// The price, if one was set.
-#[must_use]
-pub fn price(order: &Order) -> Option<Price> {
-    let minor_digits = minor_digits(order);
-    let mut out: Option<Price> = None;
-    for decided in order.decisions() {
-        match &decided.decision {
-            Decision::Priced {
-                entries,
-                taxes,
-                totals,
-            } => {
-                out = Some(Price {
-                    entries: entries.clone(),
-                    taxes: taxes.clone(),
-                    totals: totals.clone(),
-                    written_down: BTreeMap::new(),
-                    charged: false,
-                });
-            }
-            Decision::WrittenDown { payer, amount } => {
-                if let Some(price) = &mut out {
-                    price.charged = false;
-                    let off: &mut Decimal = price.written_down.entry(*payer).or_default();
-                    *off = off.saturating_add(*amount);
-                    if let Some(totals) = price.totals.get_mut(payer) {
-                        *totals = after_write_down(totals, *amount, minor_digits);
-                    }
-                }
-            }
-            Decision::Charged { .. } => {
-                if let Some(price) = &mut out {
-                    price.charged = true;
-                }
-            }
-            _ => {}
-        }
-    }
-    out
 }
 
 /// Digits after the point of the order's currency.
@@ -366,7 +206,7 @@ pub fn papers(order: &Order, rules: &Rules) -> Vec<Reason> {
                     }
                 }
             }
-            if !price.charged {
+            if !price.charged() {
                 out.push(Why::NotCharged);
             }
             let owes = price

@@ -83,14 +83,19 @@ fn requests(entries: Vec<price::Entry>) -> Vec<Request> {
             vehicle: VehicleId::new("v"),
             customer: CustomerId::new("c"),
         },
-        Request::Price { entries },
+        Request::Price {
+            entries,
+            after: vec![],
+        },
         Request::WriteDown {
             payer: Payer::Customer,
+            after: vec![CommandId::new("c1")],
         },
-        Request::Charge,
+        Request::Charge { after: vec![] },
         Request::Waive {
             gate: Gate::HandOver,
             reason: ReasonKey("unpaid".into()),
+            figure: String::new(),
             words,
         },
         Request::WithdrawWaiver {
@@ -112,6 +117,7 @@ fn context() -> Context {
     Context {
         rules: rules(),
         next_number: 1,
+        next_invoice: 1,
         currency: "EUR".into(),
         minor_digits: 2,
         taxes: vec![],

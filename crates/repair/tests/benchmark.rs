@@ -245,6 +245,7 @@ fn price(job: &mut Job, minutes: i64, parts: &str) {
             entry(Charge::Test, 1.into(), "72.00"),
             entry(Charge::Part, 1.into(), parts),
         ],
+        after: job.price_seen(),
     })
     .unwrap();
 }
@@ -531,7 +532,7 @@ fn the_broken_bolt(job: &mut Job) {
 
     // 55 minutes and 14.00 more: 904.40 passes what was agreed.
     price(job, 275, "282.40");
-    let refused = job.ask(Request::Charge);
+    let refused = job.charged();
     assert!(
         matches!(&refused, Err(Refusal::OverCeiling { over, .. })
             if over.sum == "904.40".parse().unwrap() && over.by == "54.40".parse().unwrap()),
@@ -779,7 +780,7 @@ fn leave(job: &mut Job) {
         Err(Refusal::StillOpen { reasons, .. })
             if keys(&reasons) == ["keys-here", "not-charged", "unpaid"]
     ));
-    job.ask(Request::Charge).unwrap();
+    job.charged().unwrap();
     job.record(Fact::Paid {
         payer: Payer::Customer,
         amount: "904.40".parse().unwrap(),

@@ -710,27 +710,48 @@ fn any_decision() -> BoxedStrategy<Decision> {
             minor_digits,
         }),
         adopted(),
-        (entries(), decimal(), sums()).prop_map(move |(entries, percent, (p, n, t, g))| {
-            let on = TaxOn {
-                labour: true,
-                parts: true,
-                other: true,
-            };
-            let taxes = vec![TaxRule {
-                name: "tax".into(),
-                percent,
-                on,
-            }];
-            Decision::Priced {
-                entries,
-                taxes,
-                totals: totals(p, n, t, g),
+        (entries(), decimal(), sums(), vec(command(), 0..3)).prop_map(
+            move |(entries, percent, (p, n, t, g), after)| {
+                let on = TaxOn {
+                    labour: true,
+                    parts: true,
+                    other: true,
+                };
+                let taxes = vec![TaxRule {
+                    name: "tax".into(),
+                    percent,
+                    on,
+                }];
+                Decision::Priced {
+                    entries,
+                    taxes,
+                    totals: totals(p, n, t, g),
+                    written_down: if n.is_zero() {
+                        [].into()
+                    } else {
+                        [(p, n)].into()
+                    },
+                    invoiced: after.clone(),
+                    after,
+                }
             }
-        }),
-        (payer(), decimal()).prop_map(|(payer, amount)| Decision::WrittenDown { payer, amount }),
+        ),
+        (payer(), decimal(), vec(command(), 0..3), sums()).prop_map(
+            |(payer, amount, after, (p, net, tax, gross))| Decision::WrittenDown {
+                payer,
+                amount,
+                left: (p == payer).then_some(Totals { net, tax, gross }),
+                after,
+            },
+        ),
         sums().prop_map(move |(p, n, t, g)| Decision::Charged {
             totals: totals(p, n, t, g),
             written_down: [(p, n)].into(),
+            numbers: if t.is_zero() {
+                [].into()
+            } else {
+                [(p, 7)].into()
+            },
         }),
         (gate(), select(vec!["open:cover:1=Off", "unpaid"])).prop_map(move |(gate, key)| {
             Decision::Waived {

@@ -2,6 +2,7 @@
 
 use crate::support::*;
 use crate::things::*;
+use price::Payer;
 use repair::*;
 
 /// An order with one trim panel off and everything else in order.
@@ -361,7 +362,10 @@ fn rule_11_taken_back_in_it_is_an_order_again() {
     let back = Request::TakeBack { words: words(1) };
     job.by("rui").moved("nuts", &[2], LOOSE);
     assert_eq!(
-        job.ask(Request::Price { entries: vec![] }),
+        job.ask(Request::Price {
+            entries: vec![],
+            after: vec![]
+        }),
         Err(Refusal::HandedOver)
     );
     job.ask(back.clone()).unwrap();
@@ -381,19 +385,188 @@ fn an_order_opened_by_mistake_is_voided_only_untouched() {
 
     let mut job = Job::new();
     let slip = job.moved("clips", &[1], State::Out);
-    assert_eq!(job.ask(void()), Err(Refusal::NotVoidable));
+    let item = ItemId::new("clips");
+    let standing = |job: &mut Job| match job.ask(void()) {
+        Err(Refusal::NotVoidable { standing }) => standing,
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(standing(&mut job), [Standing::Moved { item }]);
     job.record(Fact::Undo {
         command: slip,
         part: None,
     });
     job.paid(50, PaidBy::Cash);
     assert_eq!(
-        job.ask(void()),
-        Err(Refusal::NotVoidable),
-        "money was taken"
+        standing(&mut job),
+        [Standing::Money {
+            payer: Payer::Customer,
+            amount: 50.into()
+        }]
     );
     job.paid(-50, PaidBy::Cash);
     job.ask(void()).unwrap();
+}
+
+/// Everything that stands is shown at once, and goes from the list as it is ended.
+#[test]
+fn what_stands_on_an_order_keeps_it_from_being_voided() {
+    type Ends = fn(&mut Job);
+    let part = || PartId::new("pump");
+    let rows: [(&str, Ends, &[&str], Ends); 6] = [
+        (
+            "keys",
+            |job| hang(job, KeyStep::Taken),
+            &["Keys"],
+            |job| hang(job, KeyStep::GivenBack),
+        ),
+        (
+            "a part on order",
+            |job| {
+                needed(job, None);
+                step(job, PartStep::Ordered, 2);
+            },
+            &["Part"],
+            |job| step(job, PartStep::Cancelled, 2),
+        ),
+        (
+            "one of two came, with a core",
+            |job| {
+                needed(job, Some(60));
+                step(job, PartStep::Ordered, 2);
+                step(job, PartStep::Received, 1);
+                step(job, PartStep::Cancelled, 1);
+            },
+            &["Part", "Core"],
+            |job| step(job, PartStep::Returned, 1),
+        ),
+        (
+            "work sent out",
+            |job| {
+                job.record(Fact::SubletOut {
+                    sublet: SubletId::new("head"),
+                    line: None,
+                    items: vec![],
+                    what: words(1),
+                    to: words(2),
+                    due: None,
+                    cost: None,
+                });
+            },
+            &["Sublet"],
+            |job| {
+                job.record(Fact::SubletBack {
+                    sublet: SubletId::new("head"),
+                    words: None,
+                });
+            },
+        ),
+        (
+            "money of the warranty",
+            |job| warranty_paid(job, 40),
+            &["Money"],
+            |job| warranty_paid(job, -40),
+        ),
+        (
+            "a part that is only wanted",
+            |job| needed(job, Some(60)),
+            &[],
+            |_| {},
+        ),
+    ];
+    for (name, begin, expected, end) in rows {
+        let mut job = Job::new();
+        begin(&mut job);
+        let asked = job.ask(Request::Void { words: words(1) });
+        let found = match asked {
+            Err(Refusal::NotVoidable { standing }) => standing,
+            Ok(_) if expected.is_empty() => continue,
+            other => panic!("{name}: {other:?}"),
+        };
+        let found: Vec<String> = found.iter().map(|one| format!("{one:?}")).collect();
+        let names: Vec<_> = found
+            .iter()
+            .filter_map(|one| one.split(' ').next())
+            .collect();
+        assert_eq!(names, expected, "{name}");
+        end(&mut job);
+        job.ask(Request::Void { words: words(1) })
+            .unwrap_or_else(|refused| panic!("{name}: {refused:?}"));
+    }
+    let mut job = Job::new();
+    needed(&mut job, None);
+    step(&mut job, PartStep::Fitted, 1);
+    job.record(Fact::Poured {
+        item: ItemId::new("coolant"),
+        amount: written("2 L"),
+        what: None,
+        temperature: None,
+    });
+    hang(&mut job, KeyStep::Taken);
+    let refused = job.ask(Request::Void { words: words(1) });
+    let standing = vec![
+        Standing::Fluid {
+            item: ItemId::new("coolant"),
+        },
+        Standing::Part {
+            part: part(),
+            quantity: 1.into(),
+        },
+        Standing::OldPart { part: part() },
+        Standing::Keys,
+    ];
+    assert_eq!(refused, Err(Refusal::NotVoidable { standing }));
+}
+
+#[test]
+fn an_order_with_an_invoice_is_not_voided() {
+    let mut job = Job::new();
+    job.papers_in_order();
+    job.paid(-100, PaidBy::Card);
+    let refused = job.ask(Request::Void { words: words(1) });
+    assert_eq!(
+        refused,
+        Err(Refusal::NotVoidable {
+            standing: vec![Standing::Invoice]
+        })
+    );
+}
+
+fn hang(job: &mut Job, step: KeyStep) {
+    job.record(Fact::Keys { step, words: None });
+}
+
+fn needed(job: &mut Job, core: Option<i64>) {
+    job.record(Fact::PartNeeded {
+        part: PartId::new("pump"),
+        line: None,
+        item: None,
+        label: words(3),
+        number: None,
+        quantity: 2.into(),
+        cost: None,
+        price: None,
+        core: core.map(Into::into),
+        has_old: true,
+    });
+}
+
+fn step(job: &mut Job, step: PartStep, quantity: i64) {
+    job.record(Fact::PartStepped {
+        part: PartId::new("pump"),
+        quantity: quantity.into(),
+        step,
+        due: None,
+        words: None,
+    });
+}
+
+fn warranty_paid(job: &mut Job, amount: i64) {
+    job.record(Fact::Paid {
+        payer: Payer::Warranty,
+        amount: amount.into(),
+        by: PaidBy::Transfer,
+        deposit: false,
+    });
 }
 
 #[test]
@@ -405,6 +578,6 @@ fn an_order_is_opened_once_and_first() {
     };
     assert_eq!(job.ask(open()), Err(Refusal::AlreadyOpen));
     job.order = Order::default();
-    assert_eq!(job.ask(Request::Charge), Err(Refusal::NotOpen));
+    assert_eq!(job.charged(), Err(Refusal::NotOpen));
     job.ask(open()).unwrap();
 }

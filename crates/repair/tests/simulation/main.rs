@@ -210,9 +210,13 @@ fn waive(world: &mut World, waived: &mut Waived, left: bool, tally: &mut Tally) 
     }
     let which = world.draw(against.len());
     let (key, may_be) = against.into_iter().nth(which).unwrap();
+    let answer = may(&world.order, Gate::HandOver, &world.rules());
+    let seen = answer.reasons().find(|reason| reason.key.0 == key);
+    let figure = seen.map(|reason| reason.figure.clone()).unwrap_or_default();
     let asked = world.ask(Request::Waive {
         gate: Gate::HandOver,
         reason: ReasonKey(key.clone()),
+        figure,
         words: Words([2; 32]),
     });
     assert_eq!(asked.is_ok(), may_be, "{key}: {asked:?}");

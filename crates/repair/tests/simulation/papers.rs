@@ -9,9 +9,11 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Papers {
     /// The most that was agreed to.
     pub agreed: Option<i64>,
-    /// What is asked for.
-    pub net: i64,
-    /// Whether the invoice says just that.
+    /// What is on invoices. It stays there.
+    invoiced: i64,
+    /// What is asked for besides.
+    pub open: i64,
+    /// Whether everything is on an invoice.
     pub charged: bool,
     /// What was paid.
     pub paid: i64,
@@ -23,21 +25,30 @@ impl Papers {
     pub fn of(book: &Book<'_>, heard: &[Recorded<Event>]) -> Self {
         let mut out = Self {
             agreed: None,
-            net: 0,
+            invoiced: 0,
+            open: 0,
             charged: false,
             paid: 0,
             keys: 0,
         };
         for event in heard {
             match &event.event {
-                Event::Decision(Decision::Priced { entries, .. }) => {
-                    let sums = entries.iter().map(|entry| whole(&entry.each));
-                    (out.net, out.charged) = (sums.sum(), false);
+                Event::Decision(Decision::Priced {
+                    entries,
+                    written_down,
+                    ..
+                }) => {
+                    let sums: i64 = entries.iter().map(|entry| whole(&entry.each)).sum();
+                    let off: i64 = written_down.values().map(whole).sum();
+                    (out.open, out.charged) = (sums - off, false);
                 }
                 Event::Decision(Decision::WrittenDown { amount, .. }) => {
-                    (out.net, out.charged) = (out.net - whole(amount), false);
+                    out.open -= whole(amount);
                 }
-                Event::Decision(Decision::Charged { .. }) => out.charged = true,
+                Event::Decision(Decision::Charged { .. }) => {
+                    out.invoiced += out.open;
+                    (out.open, out.charged) = (0, true);
+                }
                 _ => {}
             }
         }
@@ -68,10 +79,15 @@ impl Papers {
         out
     }
 
+    /// What is asked for in all.
+    pub fn net(&self) -> i64 {
+        self.invoiced + self.open
+    }
+
     /// How far the sum passes what was agreed.
     pub fn over(&self) -> Option<i64> {
         self.agreed
-            .map(|agreed| self.net - agreed)
+            .map(|agreed| self.net() - agreed)
             .filter(|over| *over > 0)
     }
 
@@ -81,7 +97,7 @@ impl Papers {
             ("no-consent:Customer", false, self.agreed.is_none()),
             ("over-ceiling:Customer", false, self.over().is_some()),
             ("not-charged", true, !self.charged),
-            ("unpaid", true, self.paid < self.net),
+            ("unpaid", true, self.paid < self.net()),
             ("keys-here", true, self.keys > 0),
         ];
         rows.into_iter()

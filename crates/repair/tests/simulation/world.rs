@@ -159,8 +159,9 @@ impl World {
         let paid = self.tell(0, desk::paid(100));
         self.hear(first);
         self.hear(paid);
-        request(self, desk::priced(100));
-        request(self, Request::Charge);
+        let priced = desk::priced(self, 100);
+        request(self, priced);
+        request(self, Request::Charge { after: vec![] });
     }
 
     pub fn rules(&self) -> Rules {
@@ -195,6 +196,7 @@ impl World {
         let context = Context {
             rules: self.rules(),
             next_number: 1001,
+            next_invoice: 1,
             currency: "EUR".into(),
             minor_digits: 2,
             taxes: vec![],

@@ -13,6 +13,8 @@ use std::collections::BTreeSet;
 pub struct Job {
     pub order: Order,
     pub rules: Rules,
+    taxes: Vec<price::TaxRule>,
+    next_invoice: u64,
     who: &'static str,
     commands: u32,
 }
@@ -75,6 +77,8 @@ impl Job {
                 zone: TimeZone::UTC,
                 leeway: price::Leeway::default(),
             },
+            taxes: vec![],
+            next_invoice: 1,
             who: "ana",
             commands: 0,
         };
@@ -84,6 +88,25 @@ impl Job {
         })
         .unwrap();
         job
+    }
+
+    /// From here on prices bear so many per cent of tax.
+    pub fn tax(&mut self, percent: i64) {
+        self.taxes = vec![price::TaxRule {
+            name: "tax".into(),
+            percent: percent.into(),
+            on: price::TaxOn {
+                labour: true,
+                parts: true,
+                other: true,
+            },
+        }];
+    }
+
+    /// The shop's next invoice gets this number.
+    pub fn numbers_from(&mut self, number: u64) -> &mut Self {
+        self.next_invoice = number;
+        self
     }
 
     /// From here on somebody else writes.
@@ -96,7 +119,7 @@ impl Job {
         self.rules.now = self.rules.now.checked_add(hours.hours()).unwrap();
     }
 
-    fn file(&mut self, event: Event) -> CommandId {
+    pub fn file(&mut self, event: Event) -> CommandId {
         self.commands += 1;
         let command = CommandId::new(format!("c{:04}", self.commands));
         let order = std::mem::take(&mut self.order);
@@ -125,9 +148,10 @@ impl Job {
         Context {
             rules: self.rules.clone(),
             next_number: 1001,
+            next_invoice: self.next_invoice,
             currency: "EUR".into(),
             minor_digits: 2,
-            taxes: vec![],
+            taxes: self.taxes.clone(),
         }
     }
 
@@ -369,6 +393,24 @@ impl Job {
         })
     }
 
+    /// A yes up to a sum with tax, by somebody who had seen no answer before it.
+    pub fn agreed_with_tax(&mut self, amount: i64) {
+        self.record(Fact::Consented {
+            step: ConsentStep::Repair,
+            payer: Payer::Customer,
+            lines: vec![],
+            agreed: true,
+            amount: Some(amount.into()),
+            tax_included: true,
+            way: Way::Phone,
+            person: None,
+            said: None,
+            number_called: None,
+            signature: None,
+            after: vec![],
+        });
+    }
+
     /// A price of one entry.
     pub fn priced(&mut self, net: i64) {
         self.ask(Request::Price {
@@ -380,8 +422,38 @@ impl Job {
                 each: net.into(),
                 payer: Payer::Customer,
             }],
+            after: self.price_seen(),
         })
         .unwrap();
+    }
+
+    /// What somebody has seen who looks at the price now.
+    pub fn price_seen(&self) -> Vec<CommandId> {
+        papers::priced_by(&self.order)
+            .cloned()
+            .into_iter()
+            .collect()
+    }
+
+    /// What somebody has seen who looks at what a payer is asked now.
+    pub fn ask_seen(&self, payer: Payer) -> Vec<CommandId> {
+        let answers = papers::standing_answers(&self.order).remove(&payer);
+        let answers = answers
+            .into_iter()
+            .flatten()
+            .map(|(command, _)| command.clone());
+        answers.chain(self.price_seen()).collect()
+    }
+
+    /// Written down by somebody who sees it as it is.
+    pub fn written_down(&mut self, payer: Payer) -> Result<CommandId, Refusal> {
+        let after = self.ask_seen(payer);
+        self.ask(Request::WriteDown { payer, after })
+    }
+
+    /// Whatever stands is charged.
+    pub fn charged(&mut self) -> Result<CommandId, Refusal> {
+        self.ask(Request::Charge { after: vec![] })
     }
 
     pub fn paid(&mut self, amount: i64, by: PaidBy) {
@@ -397,14 +469,19 @@ impl Job {
     pub fn papers_in_order(&mut self) {
         self.consented(ConsentStep::Repair, Some(100));
         self.priced(100);
-        self.ask(Request::Charge).unwrap();
+        self.charged().unwrap();
         self.paid(100, PaidBy::Card);
     }
 
     pub fn waive(&mut self, gate: Gate, key: &str) -> Result<CommandId, Refusal> {
+        let answer = self.answer(gate);
+        let mut reasons = answer.reasons();
+        let seen = reasons.find(|reason| reason.key.0 == key);
+        let figure = seen.map(|reason| reason.figure.clone()).unwrap_or_default();
         self.ask(Request::Waive {
             gate,
             reason: ReasonKey(key.into()),
+            figure,
             words: words(9),
         })
     }

@@ -1,0 +1,378 @@
+//! The price and the invoices of an order, and what was agreed to: read off its decisions
+//! in sequence, and off the answers of those who pay.
+
+use crate::decision::Decision;
+use crate::fact::Fact;
+use crate::ids::CommandId;
+use crate::order::{Decided, Order};
+use crate::papers::minor_digits;
+use jiff::Timestamp;
+use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, strictest};
+use rust_decimal::Decimal;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// An invoice that was written. It stays as it is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Invoice {
+    /// The command that had it written.
+    pub command: CommandId,
+    /// When, by the device.
+    pub at: Timestamp,
+    /// What it charges.
+    pub entries: Vec<Entry>,
+    /// The taxes that held.
+    pub taxes: Vec<TaxRule>,
+    /// What each payer owes on it, written down where it was.
+    pub totals: BTreeMap<Payer, Totals>,
+    /// What was taken off each payer's sum, before tax.
+    pub written_down: BTreeMap<Payer, Decimal>,
+    /// Its number for each payer; none on one that is older than such numbers.
+    pub numbers: BTreeMap<Payer, u64>,
+}
+
+/// The price as it stands.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Price {
+    /// The decision that made it what it is.
+    pub by: CommandId,
+    /// The invoices that were written, oldest first.
+    pub invoices: Vec<Invoice>,
+    /// The entries that are on no invoice yet.
+    pub entries: Vec<Entry>,
+    /// The taxes that held when these were set.
+    pub taxes: Vec<TaxRule>,
+    /// What each payer owes for these, written down where it was.
+    pub open: BTreeMap<Payer, Totals>,
+    /// What was taken off each payer's sum of these, before tax.
+    pub written_down: BTreeMap<Payer, Decimal>,
+    /// What each payer owes in all, on invoices and besides.
+    pub totals: BTreeMap<Payer, Totals>,
+}
+
+impl Price {
+    fn blank(by: &CommandId) -> Self {
+        Self {
+            by: by.clone(),
+            invoices: Vec::new(),
+            entries: Vec::new(),
+            taxes: Vec::new(),
+            open: BTreeMap::new(),
+            written_down: BTreeMap::new(),
+            totals: BTreeMap::new(),
+        }
+    }
+
+    /// Whether every entry is on an invoice.
+    #[must_use]
+    pub fn charged(&self) -> bool {
+        self.entries.is_empty() && !self.invoices.is_empty()
+    }
+
+    /// Every entry, on an invoice or not, those on invoices first.
+    pub fn all(&self) -> impl Iterator<Item = &Entry> {
+        let charged = self.invoices.iter().flat_map(|invoice| &invoice.entries);
+        charged.chain(&self.entries)
+    }
+
+    /// What a payer owes on invoices.
+    #[must_use]
+    pub fn invoiced(&self, payer: Payer) -> Totals {
+        let sums = self.invoices.iter().map(|invoice| &invoice.totals);
+        together(sums.filter_map(|totals| totals.get(&payer)))
+    }
+
+    /// What was taken off a payer's sum in all, before tax.
+    #[must_use]
+    pub fn taken_off(&self, payer: Payer) -> Decimal {
+        let invoices = self.invoices.iter().map(|invoice| &invoice.written_down);
+        invoices
+            .chain([&self.written_down])
+            .filter_map(|off| off.get(&payer))
+            .fold(Decimal::ZERO, |sum, off| sum.saturating_add(*off))
+    }
+
+    /// Files one decision after those before it.
+    fn step(&mut self, decided: &Decided, minor_digits: u32) {
+        match &decided.decision {
+            Decision::Priced {
+                entries,
+                taxes,
+                totals,
+                written_down,
+                invoiced,
+                ..
+            } => {
+                // One that names no invoice is older than the rule that an invoice stays as
+                // it is: it was taken to unwrite those before it, and still reads so.
+                self.invoices
+                    .retain(|invoice| invoiced.contains(&invoice.command));
+                self.entries.clone_from(entries);
+                self.taxes.clone_from(taxes);
+                self.open.clone_from(totals);
+                self.written_down.clone_from(written_down);
+            }
+            Decision::WrittenDown {
+                payer,
+                amount,
+                left,
+                after,
+            } => {
+                if after.is_empty() && self.entries.is_empty() {
+                    self.unwrite();
+                }
+                let off = self.written_down.entry(*payer).or_default();
+                *off = off.saturating_add(*amount);
+                if let Some(sums) = self.open.get_mut(payer) {
+                    *sums = left
+                        .clone()
+                        .unwrap_or_else(|| after_write_down(sums, *amount, minor_digits));
+                }
+            }
+            Decision::Charged {
+                totals, numbers, ..
+            } => self.write(decided, totals, numbers),
+            _ => return,
+        }
+        self.by.clone_from(&decided.command);
+        self.total();
+    }
+
+    fn write(
+        &mut self,
+        decided: &Decided,
+        totals: &BTreeMap<Payer, Totals>,
+        numbers: &BTreeMap<Payer, u64>,
+    ) {
+        // The same invoice written again, before invoices had numbers.
+        if self.charged() && numbers.is_empty() {
+            self.unwrite();
+        }
+        self.open.clear();
+        self.invoices.push(Invoice {
+            command: decided.command.clone(),
+            at: decided.stamp.at,
+            entries: std::mem::take(&mut self.entries),
+            taxes: self.taxes.clone(),
+            totals: totals.clone(),
+            written_down: std::mem::take(&mut self.written_down),
+            numbers: numbers.clone(),
+        });
+    }
+
+    /// What a write-down after the invoice meant before invoices stayed as they are.
+    fn unwrite(&mut self) {
+        if let Some(last) = self.invoices.pop() {
+            self.entries = last.entries;
+            self.taxes = last.taxes;
+            self.open = last.totals;
+            self.written_down = last.written_down;
+        }
+    }
+
+    fn total(&mut self) {
+        let parts = || {
+            let invoices = self.invoices.iter().map(|invoice| &invoice.totals);
+            invoices.chain([&self.open])
+        };
+        let payers: BTreeSet<Payer> = parts().flat_map(BTreeMap::keys).copied().collect();
+        self.totals = payers
+            .into_iter()
+            .map(|payer| {
+                let sums = parts().filter_map(move |totals| totals.get(&payer));
+                (payer, together(sums))
+            })
+            .collect();
+    }
+}
+
+/// Sums together. No decision lets them grow beyond what can be held.
+fn together<'a>(sums: impl Iterator<Item = &'a Totals>) -> Totals {
+    sums.fold(None, |all: Option<Totals>, sum| {
+        Some(all.map_or_else(
+            || sum.clone(),
+            |all| Totals {
+                net: all.net.saturating_add(sum.net),
+                tax: all.tax.saturating_add(sum.tax),
+                gross: all.gross.saturating_add(sum.gross),
+            },
+        ))
+    })
+    .unwrap_or_default()
+}
+
+fn touches_price(decided: &&Decided) -> bool {
+    matches!(
+        decided.decision,
+        Decision::Priced { .. } | Decision::WrittenDown { .. } | Decision::Charged { .. }
+    )
+}
+
+/// The price after the first so many decisions.
+fn after(order: &Order, decisions: usize) -> Option<Price> {
+    let digits = minor_digits(order);
+    let decided = order.decisions().iter().take(decisions);
+    let mut out: Option<Price> = None;
+    for decided in decided.filter(touches_price) {
+        let prices = matches!(decided.decision, Decision::Priced { .. });
+        if prices || out.is_some() {
+            out.get_or_insert_with(|| Price::blank(&decided.command))
+                .step(decided, digits);
+        }
+    }
+    out
+}
+
+/// The price, if one was set.
+#[must_use]
+pub fn price(order: &Order) -> Option<Price> {
+    after(order, usize::MAX)
+}
+
+/// How many decisions had been taken when the last of these that made the price was.
+fn place_of(order: &Order, seen: &[CommandId]) -> Option<usize> {
+    let made = |decided: &Decided| touches_price(&decided) && seen.contains(&decided.command);
+    let last = order.decisions().iter().rposition(made)?;
+    Some(last.saturating_add(1))
+}
+
+/// The price that somebody had before them who names these commands as seen; none, if they
+/// name none that made it.
+#[must_use]
+pub fn price_seen(order: &Order, seen: &[CommandId]) -> Option<Price> {
+    after(order, place_of(order, seen)?)
+}
+
+/// The command that made the price what it is, for a device to name as seen.
+#[must_use]
+pub fn priced_by(order: &Order) -> Option<&CommandId> {
+    let mut decisions = order.decisions().iter().rev();
+    decisions
+        .find(touches_price)
+        .map(|decided| &decided.command)
+}
+
+/// A sum that somebody agreed or refused to pay, as it was told.
+struct Named<'a> {
+    command: &'a CommandId,
+    payer: Payer,
+    ceiling: Ceiling,
+    after: &'a [CommandId],
+}
+
+fn named(order: &Order) -> Vec<Named<'_>> {
+    order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Consented {
+                payer,
+                amount: Some(amount),
+                tax_included,
+                after,
+                ..
+            } => Some(Named {
+                command,
+                payer: *payer,
+                ceiling: Ceiling {
+                    amount: *amount,
+                    tax_included: *tax_included,
+                },
+                after,
+            }),
+            _ => None,
+        })
+        .collect()
+}
+
+/// The answers that name a sum and that no other answer of the same payer has seen: more
+/// than one, where two people asked at the same time.
+#[must_use]
+pub fn standing_answers(order: &Order) -> BTreeMap<Payer, Vec<(&CommandId, Ceiling)>> {
+    standing(&named(order))
+}
+
+fn standing<'a>(answers: &[Named<'a>]) -> BTreeMap<Payer, Vec<(&'a CommandId, Ceiling)>> {
+    // One payer's word takes nothing from another's, whatever it had seen.
+    let seen: BTreeSet<(Payer, &CommandId)> = answers
+        .iter()
+        .flat_map(|answer| answer.after.iter().map(|command| (answer.payer, command)))
+        .collect();
+    let mut out: BTreeMap<Payer, Vec<_>> = BTreeMap::new();
+    for answer in answers {
+        if !seen.contains(&(answer.payer, answer.command)) {
+            let of_payer = out.entry(answer.payer).or_default();
+            of_payer.push((answer.command, answer.ceiling));
+        }
+    }
+    out
+}
+
+/// The most each payer agreed to: of the sums named that none of the others has seen, the
+/// one that leaves the least room, with and without tax in one measure by the order's own
+/// tax. A refusal that names an amount sets it; a yes or no that names none leaves the sum
+/// agreed before as it was.
+#[must_use]
+pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
+    let totals = price(order).map(|price| price.totals).unwrap_or_default();
+    standing_answers(order)
+        .into_iter()
+        .filter_map(|(payer, answers)| {
+            let ceilings = answers.into_iter().map(|(_, ceiling)| ceiling);
+            Some((payer, strictest(ceilings, totals.get(&payer))?))
+        })
+        .collect()
+}
+
+/// The most a payer had agreed to when somebody had seen no more than these answers.
+#[must_use]
+pub fn ceiling_seen(order: &Order, payer: Payer, seen: &[CommandId]) -> Option<Ceiling> {
+    let mut answers = named(order);
+    answers.retain(|answer| answer.payer == payer && seen.contains(answer.command));
+    let totals = price_seen(order, seen).and_then(|price| price.totals.get(&payer).cloned());
+    let ceilings = standing(&answers).remove(&payer)?;
+    strictest(ceilings.into_iter().map(|(_, one)| one), totals.as_ref())
+}
+
+/// The entries of the price that a payer last agreed to; none, if they never agreed to a
+/// sum, and no entries, if there was no price yet.
+///
+/// A consent names the price that its author had before them among what it had seen. One
+/// that names none, because it was written down before pages said so, is taken to mean
+/// the last price that stands before it in the log: `position` tells where a command
+/// stands there. No clock is asked. Where several consents have not seen each other, the
+/// earliest price counts, so that too much is shown as added rather than too little.
+#[must_use]
+pub fn agreed_entries(
+    order: &Order,
+    payer: Payer,
+    position: &dyn Fn(&CommandId) -> u64,
+) -> Option<Vec<Entry>> {
+    let consents: Vec<_> = order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Consented {
+                payer: of,
+                agreed: true,
+                amount: Some(_),
+                after,
+                ..
+            } if *of == payer => Some((command, after)),
+            _ => None,
+        })
+        .collect();
+    let seen: BTreeSet<&CommandId> = consents.iter().flat_map(|(_, after)| *after).collect();
+    let before = |command: &CommandId| {
+        let told = position(command);
+        let decisions = order.decisions().iter();
+        decisions
+            .enumerate()
+            .rfind(|(_, decided)| touches_price(decided) && position(&decided.command) < told)
+            .map_or(0, |(nth, _)| nth.saturating_add(1))
+    };
+    let earliest = consents
+        .iter()
+        .filter(|(command, _)| !seen.contains(command))
+        .map(|(command, seen)| place_of(order, seen).unwrap_or_else(|| before(command)))
+        .min()?;
+    let then = after(order, earliest);
+    Some(then.map_or_else(Vec::new, |price| price.all().cloned().collect()))
+}
