@@ -74,6 +74,18 @@ impl<T> Added for Option<T> {
     }
 }
 
+impl Added for String {
+    fn is_absent(&self) -> bool {
+        self.is_empty()
+    }
+}
+
+impl<K, V> Added for std::collections::BTreeMap<K, V> {
+    fn is_absent(&self) -> bool {
+        self.is_empty()
+    }
+}
+
 impl<T> Added for Vec<T> {
     fn is_absent(&self) -> bool {
         self.is_empty()

@@ -103,6 +103,11 @@ forms! { ShopFactForm = ShopFact {
         number: u64,
         order: OrderIdForm,
     },
+    InvoiceNumberGiven = "invoice-number-given" {
+        number: u64,
+        order: OrderIdForm,
+        payer: PayerForm,
+    },
     AltitudeTold = "altitude-told" {
         altitude: WrittenForm,
         after: Vec<CommandIdForm>,

@@ -70,14 +70,23 @@ forms! { DecisionForm = Decision {
         entries: Vec<EntryForm>,
         taxes: Vec<TaxRuleForm>,
         totals: BTreeMap<PayerForm, TotalsForm>,
+    } since 2 {
+        written_down: BTreeMap<PayerForm, DecimalForm>,
+        invoiced: Vec<CommandIdForm>,
+        after: Vec<CommandIdForm>,
     },
     WrittenDown = "written-down" {
         payer: PayerForm,
         amount: DecimalForm,
+    } since 2 {
+        left: Option<TotalsForm>,
+        after: Vec<CommandIdForm>,
     },
     Charged = "charged" {
         totals: BTreeMap<PayerForm, TotalsForm>,
         written_down: BTreeMap<PayerForm, DecimalForm>,
+    } since 2 {
+        numbers: BTreeMap<PayerForm, u64>,
     },
     Waived = "waived" {
         gate: GateForm,
@@ -119,18 +128,26 @@ forms! { RequestForm = Request {
     },
     Price = "price" {
         entries: Vec<EntryForm>,
+    } since 2 {
+        after: Vec<CommandIdForm>,
     },
     AddToPrice = "add-to-price" {
         entries: Vec<EntryForm>,
     },
     WriteDown = "write-down" {
         payer: PayerForm,
+    } since 2 {
+        after: Vec<CommandIdForm>,
     },
-    Charge = "charge" {},
+    Charge = "charge" {} since 2 {
+        after: Vec<CommandIdForm>,
+    },
     Waive = "waive" {
         gate: GateForm,
         reason: ReasonKeyForm,
         words: WordsForm,
+    } since 2 {
+        figure: String,
     },
     WithdrawWaiver = "withdraw-waiver" {
         waiver: CommandIdForm,

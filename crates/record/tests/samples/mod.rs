@@ -77,11 +77,15 @@ fn object(fields: &Map<String, Value>) -> BoxedStrategy<Value> {
         .fold(Just(Map::new()).boxed(), |grown_so_far, (key, inner)| {
             let key = key.clone();
             let there = match inner.get("+") {
-                Some(Value::Array(entry)) => {
-                    let entries = prop::collection::vec(grown(&entry[0]), 1..3);
-                    prop::option::of(entries.prop_map(Value::Array)).boxed()
-                }
-                Some(added) => prop::option::of(grown(added)).boxed(),
+                Some(added) => prop::option::of(grown(added).prop_filter(
+                    "what says nothing is left out",
+                    |value| {
+                        !matches!(value, Value::Array(list) if list.is_empty())
+                            && !matches!(value, Value::Object(map) if map.is_empty())
+                            && *value != ""
+                    },
+                ))
+                .boxed(),
                 None => grown(inner).prop_map(Some).boxed(),
             };
             (grown_so_far, there)

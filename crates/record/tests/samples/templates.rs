@@ -81,8 +81,16 @@ fn tax() -> Value {
     json!({ "name": "$short", "percent": "$decimal", "on": { "labour": "$bool", "parts": "$bool", "other": "$bool" } })
 }
 
+fn total() -> Value {
+    json!({ "net": "$decimal", "tax": "$decimal", "gross": "$decimal" })
+}
+
 fn totals() -> Value {
-    json!({ "{}": [format!("$code:{PAYERS}"), { "net": "$decimal", "tax": "$decimal", "gross": "$decimal" }] })
+    json!({ "{}": [format!("$code:{PAYERS}"), total()] })
+}
+
+fn sums() -> Value {
+    json!({ "{}": [format!("$code:{PAYERS}"), "$decimal"] })
 }
 
 fn entry() -> Value {
@@ -356,16 +364,22 @@ pub fn decisions() -> Vec<(&'static str, Value)> {
         ),
         (
             "priced",
-            json!({ "entries": [entry()], "taxes": [tax()], "totals": totals() }),
+            json!({
+                "entries": [entry()], "taxes": [tax()], "totals": totals(), "written_down": added(sums()),
+                "invoiced": added(json!(["$id"])), "after": added(json!(["$id"])),
+            }),
         ),
         (
             "written-down",
-            json!({ "payer": code(PAYERS), "amount": "$decimal" }),
+            json!({
+                "payer": code(PAYERS), "amount": "$decimal", "left": added(total()), "after": added(json!(["$id"])),
+            }),
         ),
         (
             "charged",
             json!({
-                "totals": totals(), "written_down": { "{}": [format!("$code:{PAYERS}"), "$decimal"] },
+                "totals": totals(), "written_down": sums(),
+                "numbers": added(json!({ "{}": [format!("$code:{PAYERS}"), "$u64"] })),
             }),
         ),
         (
@@ -394,13 +408,19 @@ pub fn requests() -> Vec<(&'static str, Value)> {
             "adopt",
             json!({ "map": "$id", "version": "$u32", "needs": [stated_need()], "work": [stated_work()] }),
         ),
-        ("price", json!({ "entries": [entry()] })),
+        (
+            "price",
+            json!({ "entries": [entry()], "after": added(json!(["$id"])) }),
+        ),
         ("add-to-price", json!({ "entries": [entry()] })),
-        ("write-down", json!({ "payer": code(PAYERS) })),
-        ("charge", json!({})),
+        (
+            "write-down",
+            json!({ "payer": code(PAYERS), "after": added(json!(["$id"])) }),
+        ),
+        ("charge", json!({ "after": added(json!(["$id"])) })),
         (
             "waive",
-            json!({ "gate": code(GATES), "reason": "$key", "words": "$words" }),
+            json!({ "gate": code(GATES), "reason": "$key", "words": "$words", "figure": added("$string") }),
         ),
         ("withdraw-waiver", json!({ "waiver": "$id" })),
         (
@@ -487,6 +507,10 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "stall": "$id", "name": "$words", "sort": code("lift flat") }),
         ),
         ("number-given", json!({ "number": "$u64", "order": "$id" })),
+        (
+            "invoice-number-given",
+            json!({ "number": "$u64", "order": "$id", "payer": code(PAYERS) }),
+        ),
         (
             "altitude-told",
             json!({ "altitude": "$written", "after": ["$id"] }),

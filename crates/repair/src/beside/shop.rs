@@ -6,7 +6,7 @@ use crate::ids::{CommandId, CustomerId, OrderId, PersonId, StallId};
 use crate::order::Stamp;
 use crate::text::{Token, Words, Written};
 use crate::told::{Telling, latest_of};
-use price::TaxRule;
+use price::{Payer, TaxRule};
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -112,6 +112,15 @@ pub enum ShopFact {
         number: u64,
         /// The order.
         order: OrderId,
+    },
+    /// An invoice got its number.
+    InvoiceNumberGiven {
+        /// The number.
+        number: u64,
+        /// The order.
+        order: OrderId,
+        /// For whom it is.
+        payer: Payer,
     },
     /// How high above the sea the shop stands.
     AltitudeTold {
