@@ -95,18 +95,7 @@ pub enum Refusal {
     },
     /// What is to be written down is no longer what its author saw.
     #[error("the sum or what was agreed has changed meanwhile; look at both and decide again")]
-    SumChanged {
-        /// Who pays.
-        payer: Payer,
-        /// What they would have paid, as it was seen.
-        seen: Option<Totals>,
-        /// What they had agreed to, as it was seen.
-        agreed: Option<Ceiling>,
-        /// What they would pay now.
-        now: Totals,
-        /// What they have agreed to now.
-        ceiling: Ceiling,
-    },
+    SumChanged(Box<SumChange>),
     /// There is more or less of the reason than its author saw.
     #[error("there is more or less of it than was seen; look again and decide again")]
     FigureChanged {
@@ -151,6 +140,21 @@ pub enum Refusal {
     /// A vehicle that leaves apart needs a signature.
     #[error("have the open list signed")]
     NotSigned,
+}
+
+/// What a payer pays, as it was seen and as it is now.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SumChange {
+    /// Who pays.
+    pub payer: Payer,
+    /// What they would have paid, as it was seen.
+    pub seen: Option<Totals>,
+    /// What they had agreed to, as it was seen.
+    pub agreed: Option<Ceiling>,
+    /// What they would pay now.
+    pub now: Totals,
+    /// What they have agreed to now.
+    pub ceiling: Ceiling,
 }
 
 impl From<TooLarge> for Refusal {

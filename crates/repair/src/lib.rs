@@ -55,7 +55,7 @@ pub use code::{
     Resolved, Sits, SnagIs, Stand, Step, Until, Way, Work, WorkIs,
 };
 pub use debts::{Debt, debts};
-pub use decide::{Context, Refusal, decide, record};
+pub use decide::{Context, Refusal, SumChange, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};
 pub use fact::Fact;
 pub use gates::{Answer, may};

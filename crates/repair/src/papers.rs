@@ -10,7 +10,7 @@ use crate::rules::Rules;
 use crate::text::Words;
 use crate::told::latest;
 use jiff::Timestamp;
-use price::{Payer, over_by_rule};
+use price::{Payer, TooLarge, over_by_rule};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 
@@ -118,8 +118,10 @@ pub fn minor_digits(order: &Order) -> u32 {
 }
 
 /// What a payer has paid or has on account.
-#[must_use]
-pub fn paid(order: &Order, payer: Payer) -> Decimal {
+///
+/// # Errors
+/// [`TooLarge`]: no sum is cut in silence.
+pub fn paid(order: &Order, payer: Payer) -> Result<Decimal, TooLarge> {
     order
         .facts()
         .filter_map(|(_, filed)| match &filed.fact {
@@ -128,7 +130,8 @@ pub fn paid(order: &Order, payer: Payer) -> Decimal {
             } if *by == payer => Some(*amount),
             _ => None,
         })
-        .fold(Decimal::ZERO, Decimal::saturating_add)
+        .try_fold(Decimal::ZERO, Decimal::checked_add)
+        .ok_or(TooLarge)
 }
 
 /// Whether the keys hang with the shop.
@@ -213,7 +216,9 @@ pub fn papers(order: &Order, rules: &Rules) -> Vec<Reason> {
                 .totals
                 .get(&Payer::Customer)
                 .map_or(Decimal::ZERO, |totals| totals.gross);
-            let balance = owes.saturating_sub(paid(order, Payer::Customer));
+            // What cannot be added up has paid nothing until somebody puts it right.
+            let paid = paid(order, Payer::Customer).unwrap_or_default();
+            let balance = owes.saturating_sub(paid);
             if balance > Decimal::ZERO {
                 out.push(Why::Unpaid { balance });
             }

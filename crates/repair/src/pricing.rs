@@ -1,6 +1,6 @@
 //! Requests about the price: each names what its author had before them.
 
-use crate::decide::{Context, Refusal};
+use crate::decide::{Context, Refusal, SumChange};
 use crate::decision::Decision;
 use crate::ids::CommandId;
 use crate::order::Order;
@@ -203,13 +203,13 @@ pub(crate) fn bring_down(
         .is_some_and(|seen| seen.by == now.by || total(seen) == total(&now));
     let answers = standing_answers(order).remove(&payer).unwrap_or_default();
     if !same_sum || answers.iter().any(|(answer, _)| !after.contains(answer)) {
-        return Err(Refusal::SumChanged {
+        return Err(Refusal::SumChanged(Box::new(SumChange {
             payer,
             agreed: ceiling_seen(order, payer, &after),
             seen: seen.as_ref().map(total),
             now: total(&now),
             ceiling,
-        });
+        })));
     }
     let room = besides(ceiling, &now.invoiced(payer));
     let down = write_down(&sums, room, minor_digits(order)).ok_or(Refusal::NothingToWriteDown)?;

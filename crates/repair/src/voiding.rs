@@ -61,8 +61,8 @@ pub enum Standing {
     Money {
         /// From whom.
         payer: Payer,
-        /// How much.
-        amount: Decimal,
+        /// How much; nothing, if it is too much to be added up.
+        amount: Option<Decimal>,
     },
     /// The keys hang with us.
     Keys,
@@ -93,8 +93,8 @@ fn standing(order: &Order) -> Vec<Standing> {
         out.insert(Standing::Invoice);
     }
     for payer in [Payer::Customer, Payer::Warranty, Payer::Goodwill] {
-        let amount = paid(order, payer);
-        if !amount.is_zero() {
+        let amount = paid(order, payer).ok();
+        if amount != Some(Decimal::ZERO) {
             out.insert(Standing::Money { payer, amount });
         }
     }

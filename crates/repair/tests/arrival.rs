@@ -43,7 +43,7 @@ struct Read {
     alarms: Vec<Reason>,
     litres: BTreeMap<ItemId, Litres>,
     price: Option<papers::Price>,
-    paid: Decimal,
+    paid: Result<Decimal, price::TooLarge>,
     keys_here: bool,
     snags: Vec<snags::OpenSnag>,
     parts: BTreeMap<PartId, BTreeMap<PartStep, Decimal>>,

@@ -103,22 +103,29 @@ fn decide_everything(teller: &mut Teller) {
     price(teller, "decided", "100");
     // A thing owed, for a waiver to let pass.
     teller.send("order:decided", "fact", json!({ "work-due": { "id": "wash", "item": null, "words": Device::words("wash it"), "until": { "before": "hand-over" } } }));
-    teller.ask("decided", json!({ "write-down": { "payer": "customer" } }));
-    let view = teller
-        .service
-        .look(&Caller::program(), |snap| shop::view::order(snap, number))
-        .unwrap();
+    let look = |teller: &Teller| {
+        teller
+            .service
+            .look(&Caller::program(), |snap| shop::view::order(snap, number))
+            .unwrap()
+    };
+    let seen = look(teller).asks[0].after.clone();
+    teller.ask(
+        "decided",
+        json!({ "write-down": { "payer": "customer", "after": seen } }),
+    );
+    let view = look(teller);
     let gate = view.gates.last().unwrap();
     let fit = gate
         .fit_to_go
         .iter()
-        .map(|reason| (reason.waivable, &reason.key));
+        .map(|reason| (reason.waivable, (&reason.key, &reason.figure)));
     let papers = gate
         .papers
         .iter()
-        .map(|reason| (reason.waivable, &reason.key));
-    let reason = fit.chain(papers).find(|(waivable, _)| *waivable).unwrap().1;
-    let waived = teller.ask("decided", json!({ "waive": { "gate": "hand-over", "reason": reason, "words": Device::words("by hand") } }));
+        .map(|reason| (reason.waivable, (&reason.key, &reason.figure)));
+    let (reason, figure) = fit.chain(papers).find(|(waivable, _)| *waivable).unwrap().1;
+    let waived = teller.ask("decided", json!({ "waive": { "gate": "hand-over", "reason": reason, "figure": figure, "words": Device::words("by hand") } }));
     teller.ask(
         "decided",
         json!({ "withdraw-waiver": { "waiver": waived.command_id } }),

@@ -252,6 +252,7 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
         (_, _, _, _, Some(fact), _, Stream::Shop) => match fact {
             // Whoever could say that an erasure was carried out could make it never be.
             ShopFactForm::NumberGiven { .. }
+            | ShopFactForm::InvoiceNumberGiven { .. }
             | ShopFactForm::Erased { .. }
             | ShopFactForm::ErasureEnded { .. } => Err(record::form::Unreadable::value(
                 "shop_fact: this is written by the shop's own program only",

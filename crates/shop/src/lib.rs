@@ -40,7 +40,7 @@ pub use maps::{KeptMap, ShelvedMap};
 pub use service::{Accepted, AcceptedEvent, Now, Service};
 pub use snapshot::Snapshot;
 pub use trade_read::{complaint_about, system_of, trade_of, trade_of_said, work_in_words};
-pub use trouble::{Trouble, TroubleKind};
+pub use trouble::{Both, Trouble, TroubleKind};
 pub use words::Texts;
 pub use world::World;
 

@@ -19,7 +19,8 @@ pub use learned::{Learned, job_of, learned, map_id};
 pub use names::{in_order, move_of, on_map, step};
 pub use order::{OrderMap, map_of_order, on_map_of};
 pub use say::{
-    comes_to, depths, hours, made as move_words, need_words, time_words, trouble, written,
+    comes_to, depths, hours, hours_exact, made as move_words, need_words, time_words, trouble,
+    written,
 };
 pub use shown::{Extras, RowShown, Shown, StageShown, choices, only_in, shown};
 pub use standing::{last_place, name_on_map, standing, to_roll, to_roll_from};

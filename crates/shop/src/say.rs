@@ -3,11 +3,11 @@
 
 use crate::snapshot::Snapshot;
 use crate::world::World;
-use repair::price::Payer;
+use repair::price::{Payer, TooLarge};
 use repair::{
     Account, Debt, Fact, Gate, Item, ItemId, Kind, Noted, OldPartFate, OpenItem, Order,
     OrderReading, Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs,
-    Stand, State, Until, Why, Words, WorkIs, Zone,
+    Stand, Standing, State, Until, Why, Words, WorkIs, Zone,
 };
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
@@ -236,6 +236,57 @@ impl<'a> Names<'a> {
             Why::NotCharged => "Invoice not written".to_owned(),
             Why::Unpaid { balance } => format!("{balance} not paid, and on no account"),
             Why::KeysHere => "Keys still hang with us".to_owned(),
+        }
+    }
+
+    /// What keeps an order from being voided, and how it is ended, in one line.
+    #[must_use]
+    pub fn standing(&self, standing: &Standing) -> String {
+        let told = "if it was told by mistake, take it back";
+        match standing {
+            Standing::Moved { item } => {
+                format!(
+                    "{} was moved: hand the order over instead; {told}",
+                    self.label(item)
+                )
+            }
+            Standing::Fluid { item } => format!(
+                "{}, {}: hand the order over instead; {told}",
+                self.label(item),
+                self.in_and_out(item)
+            ),
+            Standing::Snag { snag } => {
+                format!(
+                    "{}: hand the order over instead; {told}",
+                    self.snag(snag, None)
+                )
+            }
+            Standing::Part { part, quantity } => format!(
+                "{} × {}: send back, put into stock or cancel",
+                quantity.normalize(),
+                self.part(part)
+            ),
+            Standing::Core { part } => {
+                format!(
+                    "Core of {}: send it back, or say where it went",
+                    self.part(part)
+                )
+            }
+            Standing::OldPart { part } => {
+                format!(
+                    "Old {}: say whether it is kept, a core or scrap",
+                    self.part(part)
+                )
+            }
+            Standing::Sublet { sublet } => {
+                format!("{} is still away: fetch it back", self.sublet(sublet))
+            }
+            Standing::Invoice => "The invoice is written: hand the order over instead".to_owned(),
+            Standing::Money { payer, amount } => {
+                let amount = amount.map_or_else(|| TooLarge.to_string(), |sum| sum.to_string());
+                format!("{amount} from {}: give it back first", payer_name(*payer))
+            }
+            Standing::Keys => "Keys still hang with us: give them back".to_owned(),
         }
     }
 

@@ -37,6 +37,22 @@ pub struct Trouble {
     /// Every reason, where a gate refused.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub reasons: Vec<String>,
+    /// What was sent beside what stands, where somebody else changed the same meanwhile. It is
+    /// decided again by sending it with what has been seen by then.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<Vec<Both>>)]
+    pub both: Option<Box<[Both]>>,
+}
+
+/// One thing that two people changed at the same time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct Both {
+    /// What it is.
+    pub what: String,
+    /// What was sent; nothing, if it was left out.
+    pub yours: Option<String>,
+    /// What stands; nothing, if it is gone.
+    pub now: Option<String>,
 }
 
 impl Trouble {
@@ -54,6 +70,7 @@ impl Trouble {
             what: what.into(),
             mend: mend.into(),
             reasons: Vec::new(),
+            both: None,
         }
     }
 

@@ -18,9 +18,7 @@ fn entry(label: &str, each: &str, payer: &str) -> Value {
 }
 
 fn price(bench: &mut Bench, entries: &[Value]) {
-    bench
-        .ask("a", json!({ "price": { "entries": entries } }))
-        .unwrap();
+    bench.price("a", entries).unwrap();
 }
 
 /// A yes up to a sum before tax, by somebody who has seen what the page shows.

@@ -608,9 +608,10 @@ fn an_order_opened_by_mistake_is_voided_and_one_at_work_is_not() {
     bench.declare(&at_work, "tray", COVER, 1);
     bench.move_to(&at_work, "tray", "off");
     let refused = bench.ask(&at_work, void).unwrap_err();
-    assert!(
-        refused.what.contains("Work was done or money was taken"),
-        "{refused}"
+    assert_eq!(refused.what, "Something still stands on this order");
+    assert_eq!(
+        refused.reasons,
+        ["tray was moved: hand the order over instead; if it was told by mistake, take it back"]
     );
     assert!(!bench.view(&at_work).voided);
 }

@@ -102,17 +102,24 @@ fn the_ends_of_every_scale_can_be_shown() {
         bench.move_to("a", "oil", "at-level");
         for payer in ["customer", "warranty"] {
             for each in ["999999999", "-999999999"] {
-                bench.ask("a", json!({ "price": { "entries": [{ "line": null, "charge": "labour", "label": null,
-                    "quantity": "1", "each": each, "payer": payer }] } })).unwrap();
+                let entry = json!({ "line": null, "charge": "fee", "label": null, "quantity": "1",
+                    "each": each, "payer": payer });
+                bench.price("a", &[entry]).unwrap();
             }
         }
-        let too_much = bench.ask(
-            "a",
-            json!({ "price": { "entries": [{ "line": null, "charge": "labour", "label": null,
-            "quantity": amount, "each": amount, "payer": "customer" }] } }),
-        );
+        let entry = json!({ "line": null, "charge": "fee", "label": null, "quantity": amount,
+            "each": amount, "payer": "customer" });
+        let too_much = bench.price("a", &[entry]);
+        let least = amount.starts_with("0.0");
+        assert_eq!(too_much.is_ok(), least, "{too_much:?}");
         assert_shown(&bench);
-        drop(too_much);
+        if amount == most {
+            let paid = &bench.view("a").totals[0].paid;
+            assert!(
+                paid.contains("too large"),
+                "two of the largest are not one: {paid}"
+            );
+        }
     }
 }
 
@@ -123,25 +130,30 @@ fn assert_shown(bench: &Bench) {
     assert_eq!(rows(&bench.service, None, None).unwrap().len(), 1);
 }
 
-/// Settings told twice, and settings that make every sum odd.
+/// Rates and taxes below nought would pay the customer; what is above all measure is a slip.
 #[test]
-fn odd_taxes_and_rates_can_be_shown() {
+fn odd_taxes_and_rates_are_not_taken() {
     let mut bench = Bench::new();
-    for percent in ["0", "-20", "1000000", "79228162514264337593543950335"] {
-        bench.shop(json!({ "set": { "settings": {
-            "name": shop::Device::words("x"), "rate": percent, "currency": "XXX", "minor_digits": 4,
+    let settings = |rate: &str, percent: &str| {
+        json!({ "set": { "settings": {
+            "name": shop::Device::words("x"), "rate": rate, "currency": "XXX", "minor_digits": 4,
             "taxes": [{ "name": "VAT", "percent": percent, "on": { "labour": true, "parts": true, "other": true } }],
-            "units": "us", "zone": "Pacific/Kiritimati" } } }));
-        let id = format!("order{percent}");
-        bench.open_again(&id, "v", "c");
-        bench
-            .ask(
-                &id,
-                json!({ "price": { "entries": [{ "line": null, "charge": "labour", "label": null,
-            "quantity": "3.6666666667", "each": "120", "payer": "customer" }] } }),
-            )
-            .unwrap();
-        let total = &bench.view(&id).totals[0];
-        assert_eq!(total.net, "440.0000");
+            "units": "us", "zone": "Pacific/Kiritimati" } } })
+    };
+    for (rate, percent) in [
+        ("-1", "20"),
+        ("100", "-20"),
+        ("100", "1000000"),
+        ("79228162514264337593543950335", "20"),
+    ] {
+        let refused = bench.send("shop", "shop_fact", settings(rate, percent));
+        let kind = refused.map_err(|trouble| trouble.kind);
+        assert_eq!(kind, Err(shop::TroubleKind::Unreadable), "{rate} {percent}");
     }
+    bench.shop(settings("0", "0"));
+    bench.open_again("a", "v", "c");
+    let hours = json!({ "line": null, "charge": "labour", "label": null,
+        "quantity": "3.6666666667", "each": "120", "payer": "customer" });
+    bench.price("a", &[hours]).unwrap();
+    assert_eq!(bench.view("a").totals[0].net, "440.0000");
 }

@@ -400,7 +400,7 @@ fn an_order_opened_by_mistake_is_voided_only_untouched() {
         standing(&mut job),
         [Standing::Money {
             payer: Payer::Customer,
-            amount: 50.into()
+            amount: Some(50.into())
         }]
     );
     job.paid(-50, PaidBy::Cash);

@@ -104,6 +104,20 @@ pub fn hours(minutes: Minutes) -> String {
         .to_string()
 }
 
+/// The same for an entry of the price, so that hours times a rate come to what the minutes
+/// come to.
+#[must_use]
+pub fn hours_exact(minutes: Minutes) -> String {
+    const TENTHS_AN_HOUR: u32 = 600;
+    // The least of a rate's coins shows at about the tenth digit of a month of work.
+    const DIGITS: u32 = 10;
+    let hours = Decimal::from(minutes.in_tenths()) / Decimal::from(TENTHS_AN_HOUR);
+    hours
+        .round_dp_with_strategy(DIGITS, RoundingStrategy::MidpointAwayFromZero)
+        .normalize()
+        .to_string()
+}
+
 /// A measured value as it was written.
 #[must_use]
 pub fn written(value: &measure::Measured) -> &str {

@@ -4,6 +4,7 @@
 use crate::trouble::Trouble;
 use jiff::tz::TimeZone;
 use repair::Settings;
+use rust_decimal::Decimal;
 
 /// Rules that this program does not have would silently let nothing pass.
 pub(super) fn check_place(place: &str, version: u32) -> Result<(), Trouble> {
@@ -28,6 +29,7 @@ pub(super) fn check_settings(settings: &Settings) -> Result<(), Trouble> {
             "write it like Europe/Lisbon or America/Chicago",
         ));
     }
+    check_sums(settings)?;
     if settings.minor_digits > MOST_DIGITS {
         return Err(Trouble::unreadable(
             "the shop's currency",
@@ -41,6 +43,32 @@ pub(super) fn check_settings(settings: &Settings) -> Result<(), Trouble> {
     Ok(())
 }
 
+/// A rate or tax below nought would pay the customer for the work.
+fn check_sums(settings: &Settings) -> Result<(), Trouble> {
+    // Beyond it is a slip of the finger.
+    const LARGEST_RATE: i64 = 1_000_000_000;
+    let within = |sum: Decimal, most: Decimal| (Decimal::ZERO..=most).contains(&sum);
+    if !within(settings.rate, LARGEST_RATE.into()) {
+        return Err(Trouble::unreadable(
+            "the shop's rate",
+            format!("{} is no rate of an hour", settings.rate),
+            "give what an hour costs before tax: nought or more",
+        ));
+    }
+    let odd = settings
+        .taxes
+        .iter()
+        .find(|tax| !within(tax.percent, Decimal::ONE_THOUSAND));
+    if let Some(tax) = odd {
+        return Err(Trouble::unreadable(
+            "the shop's tax",
+            format!("{}: {} per cent is no tax", tax.name, tax.percent),
+            "give its per cent: nought or more, such as 20",
+        ));
+    }
+    Ok(())
+}
+
 /// Weights of which none counts, or of which one counts less than nothing, rank nothing.
 pub(super) fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
     let all = [
@@ -49,7 +77,7 @@ pub(super) fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
         weights.cost,
         weights.reversibility,
     ];
-    let most = rust_decimal::Decimal::from(1000);
+    let most = Decimal::ONE_THOUSAND;
     let within = all
         .iter()
         .all(|weight| !weight.is_sign_negative() && *weight <= most);

@@ -1,6 +1,7 @@
 //! The service: takes commands, and keeps the folded world up to date.
 
 mod answer;
+mod both;
 mod carried;
 mod check;
 
@@ -261,7 +262,8 @@ impl Service {
         for _ in 0..MOST_TRIES {
             let (events, expected) = {
                 let world = self.world()?;
-                let events = self.decided(&world, id, request)?;
+                let request = knowing(command, &world, id, request)?;
+                let events = self.decided(&world, id, &request)?;
                 let read = events
                     .iter()
                     .map(|(stream, _)| stream)
@@ -301,6 +303,7 @@ impl Service {
         let rules = self.rules(world);
         let context = Context {
             next_number: world.next_number()?,
+            next_invoice: world.next_invoice()?,
             currency: settings.map_or_else(|| "EUR".to_owned(), |s| s.currency.clone()),
             minor_digits: settings.map_or(2, |s| s.minor_digits),
             taxes: settings.map(|s| s.taxes.clone()).unwrap_or_default(),
@@ -321,6 +324,17 @@ impl Service {
                         }),
                     ));
                 }
+                // Given with the invoice or not at all: the numbers have no gap.
+                Event::Decision(Decision::Charged { numbers, .. }) => {
+                    out.extend(numbers.iter().map(|(payer, number)| {
+                        let given = ShopFact::InvoiceNumberGiven {
+                            number: *number,
+                            order: id.clone(),
+                            payer: *payer,
+                        };
+                        (Stream::Shop, AnyEvent::Shop(given))
+                    }));
+                }
                 Event::Decision(Decision::HandedOver { .. }) => {
                     out.extend(carried_by_vehicle(world, &order, id, &context.rules)?);
                 }
@@ -332,6 +346,12 @@ impl Service {
     }
 
     fn refused(&self, order: &Order, refusal: &Refusal) -> Trouble {
+        let conflict = self.look(&Caller::program(), |snap| {
+            Ok(both::conflict(snap, order, refusal))
+        });
+        if let Ok(Some(conflict)) = conflict {
+            return conflict;
+        }
         let mut trouble = Trouble::new(
             TroubleKind::Refused,
             "the order",
@@ -343,6 +363,14 @@ impl Service {
                 .look(&Caller::program(), |snap| {
                     let names = crate::say::Names::of(snap, snap.world(), order);
                     Ok(reasons.iter().map(|reason| names.reason(reason)).collect())
+                })
+                .unwrap_or_default();
+        }
+        if let Refusal::NotVoidable { standing } = refusal {
+            trouble.reasons = self
+                .look(&Caller::program(), |snap| {
+                    let names = crate::say::Names::of(snap, snap.world(), order);
+                    Ok(standing.iter().map(|one| names.standing(one)).collect())
                 })
                 .unwrap_or_default();
         }
@@ -437,6 +465,34 @@ impl Service {
 fn resting(command: &ReadCommand, mut read: BTreeMap<String, u64>) -> BTreeMap<String, u64> {
     read.extend(command.expected.clone().unwrap_or_default());
     read
+}
+
+/// A price whose author rests on a sequence number of the order has seen all that stands
+/// there at that number: the store holds it to that.
+fn knowing(
+    command: &ReadCommand,
+    world: &World,
+    id: &OrderId,
+    request: &Request,
+) -> Result<Request, Trouble> {
+    let mut request = request.clone();
+    if !names(command, &command.stream.to_string()) {
+        return Ok(request);
+    }
+    if let Request::Price { after, .. } | Request::WriteDown { after, .. } = &mut request
+        && after.is_empty()
+    {
+        let order = world.order(id)?;
+        let answers = repair::papers::standing_answers(&order);
+        after.extend(
+            answers
+                .values()
+                .flatten()
+                .map(|(answer, _)| (*answer).clone()),
+        );
+        after.extend(repair::papers::priced_by(&order).cloned());
+    }
+    Ok(request)
 }
 
 fn names(command: &ReadCommand, stream: &str) -> bool {

@@ -3,7 +3,7 @@
 use super::customer_text;
 use super::desk::{PriceEntryView, price_entry};
 use crate::places::place_of;
-use crate::say;
+use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
@@ -47,6 +47,11 @@ pub struct AskView {
     pub limit: Option<String>,
     /// Whether they ever agreed to a sum.
     pub agreed: bool,
+    /// The answers that did not see each other, where two people asked at the same time: the
+    /// one that leaves the least room counts until somebody asks again.
+    pub apart: Vec<String>,
+    /// Whether something of theirs is on no invoice yet, so that it can be written down.
+    pub can_write_down: bool,
     /// Entries that did not stand in the price when they last agreed.
     pub added: Vec<PriceEntryView>,
     /// Those that stood in it then, and no longer do.
@@ -130,6 +135,8 @@ fn ask(
             .zip(sum)
             .map(|(ceiling, sum)| say::money(ceiling.amount.saturating_sub(sum), digits)),
         limit: limit.map(|limit| say::money(limit, digits)),
+        apart: apart(snap, order, rules, payer),
+        can_write_down: passed.is_some() && is_open(order, payer),
         agreed,
         added,
         dropped,
@@ -244,6 +251,40 @@ fn step(order: &Order, payer: Payer, priced: bool) -> ConsentStepForm {
     }
 }
 
+/// Whether a payer still owes something that is on no invoice.
+fn is_open(order: &Order, payer: Payer) -> bool {
+    let price = desk::price(order);
+    let open = price.as_ref().and_then(|price| price.open.get(&payer));
+    open.is_some_and(|sums| sums.net > Decimal::ZERO)
+}
+
+/// Who wrote down which answer, where several stand.
+fn apart(snap: &Snapshot<'_>, order: &Order, rules: &Rules, payer: Payer) -> Vec<String> {
+    let digits = desk::minor_digits(order);
+    let answers = desk::standing_answers(order)
+        .remove(&payer)
+        .unwrap_or_default();
+    if answers.len() < 2 {
+        return Vec::new();
+    }
+    let names = Names::of(snap, snap.world(), order);
+    let said = |(command, ceiling): (&CommandId, Ceiling)| {
+        let (_, told) = order.facts().find(|(one, _)| *one == command)?;
+        let tax = if ceiling.tax_included {
+            "with tax"
+        } else {
+            "before tax"
+        };
+        Some(format!(
+            "{}, {}: up to {} {tax}",
+            names.person(&told.stamp.who),
+            super::story::dated(rules, told.stamp.at),
+            say::money(ceiling.amount, digits)
+        ))
+    };
+    answers.into_iter().filter_map(said).collect()
+}
+
 fn seen(order: &Order, payer: Payer) -> Vec<String> {
     let consents = order
         .facts()
@@ -284,8 +325,9 @@ fn since_agreed(
             .collect()
     };
     let agreed = then.is_some();
-    let now = desk::price(order).map_or_else(Vec::new, |price| of_payer(&price.entries));
-    let then = of_payer(then.unwrap_or_default());
+    let now: Vec<Entry> =
+        desk::price(order).map_or_else(Vec::new, |price| price.all().cloned().collect());
+    let (now, then) = (of_payer(&now), of_payer(&then.unwrap_or_default()));
     Ok((agreed, without(&now, &then), without(&then, &now)))
 }
 

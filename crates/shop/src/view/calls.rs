@@ -160,7 +160,8 @@ fn ready(order: &Order, customer: &str) -> String {
     let owes = papers::price(order)
         .and_then(|price| price.totals.get(&repair::price::Payer::Customer).cloned())
         .map_or(Decimal::ZERO, |totals| totals.gross);
-    let balance = owes.saturating_sub(papers::paid(order, repair::price::Payer::Customer));
+    let paid = papers::paid(order, repair::price::Payer::Customer).unwrap_or_default();
+    let balance = owes.saturating_sub(paid);
     if balance > Decimal::ZERO {
         return format!("Ring {customer}: ready to collect, {balance} to pay");
     }

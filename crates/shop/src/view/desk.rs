@@ -4,10 +4,11 @@ use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::form::Form;
 use record::v1::codes::{ChargeForm, ConsentStepForm, PaidByForm, PayerForm, WayForm};
-use repair::price::{Entry, Payer};
-use repair::{Fact, Order, Rules, Words, papers};
+use repair::price::{Entry, Payer, TaxRule, TooLarge, Totals};
+use repair::{CommandId, Fact, Order, Rules, Words, papers};
 use rust_decimal::Decimal;
 use serde::Serialize;
+use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use utoipa::ToSchema;
 
@@ -56,12 +57,54 @@ pub struct PriceEntryView {
 /// The price as it stands.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct PriceView {
-    /// Its entries.
+    /// Its entries, those on invoices first.
+    pub entries: Vec<PriceEntryView>,
+    /// Those that are on no invoice yet: what a new price stands in the place of.
+    pub open: Vec<PriceEntryView>,
+    /// The taxes, in words.
+    pub taxes: Vec<String>,
+    /// Whether everything is on an invoice.
+    pub charged: bool,
+    /// What a price set now has seen.
+    pub after: Vec<String>,
+    /// The invoices that were written, one for each payer, oldest first.
+    pub invoices: Vec<InvoiceView>,
+    /// What the next invoice would charge each payer, were it written now.
+    pub next: Vec<InvoiceView>,
+}
+
+/// An invoice for one payer. It stays as it was written.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct InvoiceView {
+    /// The command that had it written; empty, if none did yet.
+    pub command: String,
+    /// Its number; none on one that is older than numbers of invoices.
+    pub number: Option<String>,
+    /// Who pays.
+    pub payer: PayerForm,
+    /// The day it was written.
+    pub day: String,
+    /// What it charges.
     pub entries: Vec<PriceEntryView>,
     /// The taxes, in words.
     pub taxes: Vec<String>,
-    /// Whether the invoice for exactly this is written.
-    pub charged: bool,
+    /// Taken off before tax.
+    pub written_down: String,
+    /// Before tax.
+    pub net: String,
+    /// Tax.
+    pub tax: String,
+    /// With tax.
+    pub gross: String,
+}
+
+impl PriceEntryView {
+    /// The same entry, to the last digit, as it is sent again unchanged.
+    #[must_use]
+    pub fn sent(&self) -> Value {
+        json!({ "line": self.line, "charge": self.charge, "label": self.label_words,
+            "quantity": self.quantity_exact, "each": self.each_exact, "payer": self.payer })
+    }
 }
 
 /// What one payer owes.
@@ -167,21 +210,75 @@ pub(super) fn lines(snap: &Snapshot<'_>, order: &Order) -> Vec<LineView> {
         .collect()
 }
 
-pub(super) fn price(snap: &Snapshot<'_>, order: &Order) -> Option<PriceView> {
+pub(super) fn price(snap: &Snapshot<'_>, order: &Order, rules: &Rules) -> Option<PriceView> {
     let digits = papers::minor_digits(order);
+    let shown = |entry: &Entry| price_entry(snap, entry, digits);
     papers::price(order).map(|price| PriceView {
-        entries: price
+        entries: price.all().map(shown).collect(),
+        open: price.entries.iter().map(shown).collect(),
+        taxes: taxes(&price.taxes),
+        charged: price.charged(),
+        after: vec![price.by.as_str().to_owned()],
+        invoices: price
+            .invoices
+            .iter()
+            .flat_map(|invoice| invoices(snap, invoice, rules, digits))
+            .collect(),
+        next: invoices(
+            snap,
+            &papers::Invoice {
+                command: CommandId::new(""),
+                at: rules.now,
+                entries: price.entries,
+                taxes: price.taxes,
+                totals: price.open,
+                written_down: price.written_down,
+                numbers: BTreeMap::new(),
+            },
+            rules,
+            digits,
+        ),
+    })
+}
+
+fn taxes(taxes: &[TaxRule]) -> Vec<String> {
+    taxes
+        .iter()
+        .map(|tax| format!("{} {} %", tax.name, tax.percent.normalize()))
+        .collect()
+}
+
+/// What an invoice's number is called: unlike any number of an order.
+pub(super) fn numbered(number: u64) -> String {
+    format!("INV-{number}")
+}
+
+/// An invoice as each payer gets it.
+fn invoices(
+    snap: &Snapshot<'_>,
+    invoice: &papers::Invoice,
+    rules: &Rules,
+    digits: u32,
+) -> Vec<InvoiceView> {
+    let money = |amount: Decimal| say::money(amount, digits);
+    let of_payer = |(payer, totals): (&Payer, &Totals)| InvoiceView {
+        command: invoice.command.as_str().to_owned(),
+        number: invoice.numbers.get(payer).map(|number| numbered(*number)),
+        payer: PayerForm::of(payer),
+        day: rules.day(invoice.at).to_string(),
+        entries: invoice
             .entries
             .iter()
+            .filter(|entry| entry.payer == *payer)
             .map(|entry| price_entry(snap, entry, digits))
             .collect(),
-        taxes: price
-            .taxes
-            .iter()
-            .map(|tax| format!("{} {} %", tax.name, tax.percent.normalize()))
-            .collect(),
-        charged: price.charged,
-    })
+        taxes: taxes(&invoice.taxes),
+        written_down: money(invoice.written_down.get(payer).copied().unwrap_or_default()),
+        net: money(totals.net),
+        tax: money(totals.tax),
+        gross: money(totals.gross),
+    };
+    invoice.totals.iter().map(of_payer).collect()
 }
 
 /// One entry in words.
@@ -195,7 +292,8 @@ pub(super) fn price_entry(snap: &Snapshot<'_>, entry: &Entry, digits: u32) -> Pr
         quantity_exact: entry.quantity.normalize().to_string(),
         each: say::money(entry.each, digits),
         each_exact: entry.each.to_string(),
-        amount: repair::price::amount(entry, digits).to_string(),
+        amount: repair::price::amount(entry, digits)
+            .map_or_else(|too_large| too_large.to_string(), |sum| sum.to_string()),
         payer: PayerForm::of(&entry.payer),
         label_words: entry.label.map(|label| Words(label).hex()),
         line: entry.line.clone(),
@@ -213,20 +311,23 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
         .iter()
         .map(|(payer, totals)| {
             let paid = papers::paid(order, *payer);
+            let balance = paid.map(|paid| totals.gross.saturating_sub(paid));
             let ceiling = ceilings.get(payer);
             let sum = |with_tax: bool| if with_tax { totals.gross } else { totals.net };
             let money = |amount: Decimal| say::money(amount, digits);
-            let off = price.written_down.get(payer).copied().unwrap_or_default();
-            let working = repair::price::working(&price.entries, &price.taxes, *payer, off, digits);
+            let reckoned = |sum: Result<Decimal, TooLarge>| {
+                sum.map_or_else(|too_large| too_large.to_string(), money)
+            };
+            let off = price.taken_off(*payer);
             TotalView {
-                working_html: working.html(),
+                working_html: working(&price, *payer, digits),
                 payer: PayerForm::of(payer),
                 net: money(totals.net),
                 tax: money(totals.tax),
                 gross: money(totals.gross),
                 written_down: money(off),
-                paid: money(paid),
-                balance: money(totals.gross.saturating_sub(paid)),
+                paid: reckoned(paid),
+                balance: reckoned(balance),
                 ceiling: ceiling.map(|ceiling| money(ceiling.amount)),
                 ceiling_with_tax: ceiling.is_some_and(|ceiling| ceiling.tax_included),
                 room: ceiling
@@ -234,6 +335,34 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
             }
         })
         .collect()
+}
+
+/// How a sum was found: each invoice's part of it, and what is on none yet.
+fn working(price: &papers::Price, payer: Payer, digits: u32) -> String {
+    let part = |entries: &[Entry],
+                taxes: &[TaxRule],
+                off: &BTreeMap<Payer, Decimal>,
+                totals: &BTreeMap<Payer, Totals>| {
+        let off = off.get(&payer).copied().unwrap_or_default();
+        totals
+            .get(&payer)
+            .map(|total| repair::price::working(entries, taxes, payer, off, total, digits).html())
+    };
+    let invoices = price.invoices.iter().filter_map(|invoice| {
+        part(
+            &invoice.entries,
+            &invoice.taxes,
+            &invoice.written_down,
+            &invoice.totals,
+        )
+    });
+    let open = part(
+        &price.entries,
+        &price.taxes,
+        &price.written_down,
+        &price.open,
+    );
+    invoices.chain(open).collect()
 }
 
 pub(super) fn consents(

@@ -145,6 +145,8 @@ pub struct DebtView {
 pub struct ReasonView {
     /// Its name, for a waiver.
     pub key: String,
+    /// How much of it there is, for a waiver to name as seen.
+    pub figure: String,
     /// What sort of reason.
     pub kind: String,
     /// In words.
@@ -168,6 +170,8 @@ pub struct ReasonView {
 pub struct PaperView {
     /// Its name, for a waiver.
     pub key: String,
+    /// How much of it there is, for a waiver to name as seen.
+    pub figure: String,
     /// What sort of reason.
     pub kind: String,
     /// In words.
@@ -476,6 +480,7 @@ pub(super) fn gates(names: &Names<'_>) -> Vec<GateView> {
                     .iter()
                     .map(|reason| ReasonView {
                         key: reason.key.0.clone(),
+                        figure: reason.figure.clone(),
                         kind: kind_of(reason),
                         text: names.reason(reason),
                         blocks: reason.blocks,
@@ -491,6 +496,7 @@ pub(super) fn gates(names: &Names<'_>) -> Vec<GateView> {
                     .iter()
                     .map(|reason| PaperView {
                         key: reason.key.0.clone(),
+                        figure: reason.figure.clone(),
                         kind: kind_of(reason),
                         text: names.reason(reason),
                         blocks: reason.blocks,

@@ -24,7 +24,9 @@ pub use apart::ApartView;
 pub use ask::AskView;
 pub use bolts::{Shape, bolt_places};
 pub use calls::{CallKind, CallView, calls};
-pub use desk::{ConsentView, LineView, PaymentView, PriceEntryView, PriceView, TotalView};
+pub use desk::{
+    ConsentView, InvoiceView, LineView, PaymentView, PriceEntryView, PriceView, TotalView,
+};
 pub use goods::{PartView, SubletView};
 pub use items::{
     DebtView, GateView, ItemView, LengthView, MoveName, OpenItemView, PaperView, PiecesView,
@@ -187,7 +189,7 @@ fn view(
         parts: goods::parts(&names, order, &rules),
         sublets: goods::sublets(&names, order, &rules),
         totals: desk::totals(order),
-        price: desk::price(snap, order),
+        price: desk::price(snap, order, &rules),
         asks: ask::asks(snap, world, order, &rules)?,
         consents: desk::consents(snap, &names, order, &rules),
         payments: desk::payments(&names, order, &rules),
@@ -298,4 +300,9 @@ pub(crate) fn vehicle_text(
         None => None,
     };
     Ok(snap.texts().text_of(words).unwrap_or_default())
+}
+
+/// The hour of a time at the shop, in words.
+pub(crate) fn hour_of(rules: &repair::Rules, at: jiff::Timestamp) -> String {
+    story::hour(rules, at)
 }

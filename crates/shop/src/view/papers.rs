@@ -10,9 +10,7 @@ use crate::world::World;
 use record::AnyEvent;
 use record::form::Form;
 use record::v1::codes::{OutcomeForm, ProofIsForm};
-use repair::{
-    Decision, Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk,
-};
+use repair::{Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk};
 use serde::Serialize;
 use std::sync::Arc;
 use utoipa::ToSchema;
@@ -87,13 +85,9 @@ pub(super) fn papers(
 }
 
 fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
-    desk::price(order).filter(|price| price.charged)?;
-    order
-        .decisions()
-        .iter()
-        .rev()
-        .find(|decided| matches!(decided.decision, Decision::Charged { .. }))
-        .map(|decided| rules.day(decided.stamp.at).to_string())
+    let price = desk::price(order).filter(desk::Price::charged)?;
+    let last = price.invoices.last()?;
+    Some(rules.day(last.at).to_string())
 }
 
 /// The last reading, by the clock of whoever told it.

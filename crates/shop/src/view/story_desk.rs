@@ -1,5 +1,6 @@
 //! What the desk told and decided, in plain words.
 
+use super::desk::numbered;
 use super::story::{aimed, hour, left};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
@@ -168,13 +169,25 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
         Decision::Opened { number, .. } => format!("Order {number} opened"),
         Decision::Adopted { version, .. } => format!("Working by the map, version {version}"),
         Decision::Priced { totals, .. } => {
-            let sum: rust_decimal::Decimal = totals.values().map(|totals| totals.net).sum();
+            let nets = totals.values().map(|totals| totals.net);
+            let sum = nets.fold(
+                rust_decimal::Decimal::ZERO,
+                rust_decimal::Decimal::saturating_add,
+            );
             format!("Price set: {sum} before tax")
         }
-        Decision::WrittenDown { amount, payer } => {
+        Decision::WrittenDown { amount, payer, .. } => {
             format!("Written down by {amount} for {}", say::payer_name(*payer))
         }
-        Decision::Charged { .. } => "Invoice written".to_owned(),
+        Decision::Charged { numbers, .. } => {
+            let numbers: Vec<String> = numbers.values().map(|nr| numbered(*nr)).collect();
+            let which = if numbers.is_empty() {
+                String::new()
+            } else {
+                format!(": {}", numbers.join(", "))
+            };
+            format!("Invoice written{which}")
+        }
         Decision::Waived { words, gate, .. } => {
             format!(
                 "Waived at {}: {}",

@@ -57,8 +57,12 @@ impl World {
             self.at_hand().file(stream, row.seq, recorded);
             return;
         };
-        // Numbers of orders stand on cards: the shop would grow with its history.
-        if matches!(fact, ShopFact::NumberGiven { .. }) {
+        // Numbers of orders and invoices stand on cards: the shop would grow with its history.
+        let numbers = matches!(
+            fact,
+            ShopFact::NumberGiven { .. } | ShopFact::InvoiceNumberGiven { .. }
+        );
+        if numbers {
             return;
         }
         self.shop_position = row.position;
@@ -103,6 +107,11 @@ impl World {
 
     fn note_shop(&mut self, row: &Row, fact: &ShopFact) -> Result<(), Trouble> {
         self.index.put(drawer::SHOP_SEQ, "", row.seq.to_string());
+        if let ShopFact::InvoiceNumberGiven { number, order, .. } = fact {
+            self.index
+                .put(drawer::INVOICE, &padded(*number), order.as_str());
+            return Ok(());
+        }
         let ShopFact::NumberGiven { number, order } = fact else {
             let position = row.position.to_string();
             self.index.put(drawer::SHOP, &padded(row.seq), position);

@@ -11,7 +11,7 @@ use store::{CacheChange, Card, Hash, Head, Row, Store, Wanted};
 
 /// The name of the cache, with the form of its cards. Cards of another form are another
 /// cache: change the number with anything that is written on a card, or left out.
-pub(crate) const CACHE: &str = "index 2";
+pub(crate) const CACHE: &str = "index 3";
 
 /// The drawers.
 pub(crate) mod drawer {
@@ -38,7 +38,10 @@ pub(crate) mod drawer {
     /// The last sequence number of the shop's stream.
     pub(crate) const SHOP_SEQ: &str = "shop length";
 
-    pub(crate) const ALL: [&str; 11] = [
+    /// By an invoice's number: the order.
+    pub(crate) const INVOICE: &str = "invoice";
+
+    pub(crate) const ALL: [&str; 12] = [
         ORDER,
         NUMBER,
         HERE,
@@ -50,6 +53,7 @@ pub(crate) mod drawer {
         MAP,
         SHOP,
         SHOP_SEQ,
+        INVOICE,
     ];
 }
 

@@ -115,6 +115,19 @@ impl World {
             .map_or(FIRST_NUMBER, |(number, _)| number.saturating_add(1)))
     }
 
+    /// The number the next invoice gets: invoices are numbered on from one, without a gap.
+    pub fn next_invoice(&self) -> Result<u64, Trouble> {
+        let cards = self.index.cards(&Wanted {
+            backwards: true,
+            most: 1,
+            ..Wanted::from(drawer::INVOICE, "")
+        })?;
+        match cards.first() {
+            Some(card) => filing::number_in(card).map(|number| number.saturating_add(1)),
+            None => Ok(1),
+        }
+    }
+
     /// At most `most` orders, newest first, from below this number if one is given.
     pub fn orders_before(
         &self,

@@ -160,6 +160,19 @@ impl Bench {
         self.send(&format!("order:{order}"), "request", request)
     }
 
+    /// Sets the price, by somebody who has seen the one that stands.
+    pub fn price(&mut self, order: &str, entries: &[Value]) -> Result<Accepted, Trouble> {
+        let after: Vec<String> = self
+            .view(order)
+            .price
+            .map(|price| price.after)
+            .unwrap_or_default();
+        self.ask(
+            order,
+            json!({ "price": { "entries": entries, "after": after } }),
+        )
+    }
+
     pub fn number(&self, order: &str) -> u64 {
         number(&self.service, order)
     }

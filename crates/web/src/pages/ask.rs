@@ -58,6 +58,7 @@ pub async fn ask(
             html! {
                 h1 { "Ask for a yes" }
                 (whom(&order, asked))
+                (apart(asked))
                 p class={ "gap large" @if asked.must { " wait" } } { (asked.sentence) }
                 @if !asked.phone.is_empty() { p class="beside gap" { "Ring " (asked.phone) } }
                 form {
@@ -71,7 +72,7 @@ pub async fn ask(
                     }
                     (yes_or_no(&order, asked, then.on()))
                 }
-                @if asked.over.is_some() { (write_down(&order, asked)) }
+                @if asked.can_write_down { (write_down(&order, asked)) }
             },
         ))
     })
@@ -106,6 +107,18 @@ fn code(of: &impl serde::Serialize) -> String {
         .unwrap_or_default()
 }
 
+/// Two answers that did not see each other: both are shown.
+pub fn apart(asked: &AskView) -> Markup {
+    html! {
+        @if !asked.apart.is_empty() {
+            div class="caution" {
+                p { "Two of us wrote down an answer of " (asked.who) " at the same time. The lower one counts until somebody asks again." }
+                @for answer in &asked.apart { p { (answer) } }
+            }
+        }
+    }
+}
+
 fn changed(asked: &AskView) -> Markup {
     html! {
         @if asked.agreed && !(asked.added.is_empty() && asked.dropped.is_empty()) {
@@ -123,10 +136,15 @@ fn changed(asked: &AskView) -> Markup {
 /// The tap that charges what was agreed and no more.
 pub fn write_down(order: &OrderView, asked: &AskView) -> Markup {
     let ceiling = asked.ceiling.as_deref().unwrap_or("");
-    let request = json!({ "write-down": { "payer": asked.payer } });
+    let tax = if asked.with_tax {
+        "with tax"
+    } else {
+        "before tax"
+    };
+    let request = json!({ "write-down": { "payer": asked.payer, "after": asked.after } });
     html! {
         form { div class="presses" {
-            (button(Look::Plain, &format!("Charge {ceiling} and no more"), "write it down to what was agreed", &[order_request(&order.order, request)], None))
+            (button(Look::Plain, &format!("Charge {ceiling} {tax} and no more"), "write it down to what was agreed", &[order_request(&order.order, request)], None))
         } }
     }
 }

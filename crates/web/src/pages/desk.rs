@@ -221,7 +221,10 @@ pub fn owed_by_customer(order: &OrderView) -> Option<&TotalView> {
 
 /// The invoice is written.
 pub fn charge(order: &OrderView) -> Value {
-    order_request(&order.order, json!({ "charge": {} }))
+    order_request(
+        &order.order,
+        json!({ "charge": { "after": super::price::seen(order) } }),
+    )
 }
 
 /// How money comes in.
@@ -238,14 +241,31 @@ pub fn invoice(order: &OrderView) -> Markup {
     let charged = order.price.as_ref().is_some_and(|price| price.charged);
     let over: Vec<&AskView> = order.asks.iter().filter(|asked| asked.must).collect();
     html! {
-        @if charged { p class="yes gap" { "The invoice is written." } }
+        (written(order))
+        @if charged { p class="yes gap" { "Everything is on an invoice." } }
         @else {
             @for asked in &over {
                 (to_ask(order, asked))
-                @if asked.over.is_some() { (write_down(order, asked)) }
+                @if asked.can_write_down { (write_down(order, asked)) }
             }
             @if order.price.is_some() {
                 form { div class="presses" { (button(Look::Confirm, "Write the invoice", "", &[charge(order)], None)) } }
+            }
+        }
+    }
+}
+
+/// The invoices that were written, each a tap from its paper.
+fn written(order: &OrderView) -> Markup {
+    let invoices = order.price.iter().flat_map(|price| &price.invoices);
+    html! {
+        @for invoice in invoices {
+            a class="row" href=(super::papers::invoice_page(order, invoice)) {
+                span class="what" {
+                    span class="strong line" { "Invoice " (invoice.number.as_deref().unwrap_or("")) }
+                    span class="soft line" { (invoice.day) @if order.totals.len() > 1 { ", " (payer_name(invoice.payer)) } }
+                }
+                span class="strong number" { (invoice.gross) }
             }
         }
     }

@@ -8,7 +8,7 @@ use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
-use serde_json::json;
+use serde_json::{Map, Value, json};
 use shop::Trouble;
 use shop::view::{GateView, OrderView};
 
@@ -138,23 +138,29 @@ fn waive(order: &OrderView, gate: &GateView, code: &str) -> Markup {
         .fit_to_go
         .iter()
         .filter(|reason| reason.waivable && reason.blocks && reason.waived.is_none())
-        .map(|reason| (&reason.key, &reason.text));
+        .map(|reason| (&reason.key, &reason.text, &reason.figure));
     let papers = gate
         .papers
         .iter()
         .filter(|reason| reason.waivable && reason.blocks && reason.waived.is_none())
-        .map(|reason| (&reason.key, &reason.text));
+        .map(|reason| (&reason.key, &reason.text, &reason.figure));
     let may_pass: Vec<_> = fit.chain(papers).collect();
+    // A waiver is of as much as was seen.
+    let figures: Map<String, Value> = may_pass
+        .iter()
+        .map(|(key, _, figure)| ((*key).clone(), json!(figure)))
+        .collect();
     let waive = order_request(
         &order.order,
-        json!({ "waive": { "gate": code, "reason": field("reason"), "words": text("words") } }),
+        json!({ "waive": { "gate": code, "reason": field("reason"), "words": text("words"),
+            "figure": { "$map": "reason", "to": figures, "else": "" } } }),
     );
     html! {
         @if !may_pass.is_empty() {
             details id="waive" {
                 summary class="row" { span class="strong" { "Let one pass, with a reason" } }
                 form class="narrow" {
-                    @for (nth, (key, text)) in may_pass.iter().enumerate() {
+                    @for (nth, (key, text, _)) in may_pass.iter().enumerate() {
                         label class="row" {
                             input type="radio" name="reason" value=(key) checked[nth == 0];
                             span class="what" { (text) }

@@ -16,13 +16,15 @@ use serde::{Deserialize, Serialize};
 use shop::Trouble;
 use shop::record::v1::codes::PayerForm;
 use shop::repair::Words;
-use shop::view::{AskView, ConsentView, LineView, OrderView, TotalView};
+use shop::view::{AskView, ConsentView, InvoiceView, LineView, OrderView, TotalView};
 use state::{left_so, tests};
 
 /// For whom the paper is.
 #[derive(Debug, Deserialize)]
 pub struct For {
     payer: Option<PayerForm>,
+    /// The command that had the invoice written, where one of several is meant.
+    written: Option<String>,
 }
 
 impl For {
@@ -31,41 +33,36 @@ impl For {
     }
 }
 
-/// What a paper is called: as a page, and on the paper itself; and what day it bears.
+/// What a paper is called: as a page, and on the paper itself.
 struct Heading {
     title: &'static str,
     printed: &'static str,
-    day: fn(&OrderView) -> &str,
 }
 
 const ESTIMATE: Heading = Heading {
     title: "Estimate",
     printed: "Estimate",
-    day: today,
 };
 const ADDED: Heading = Heading {
     title: "Added work",
     printed: "Request for added work",
-    day: today,
 };
 const INVOICE: Heading = Heading {
     title: "Invoice",
     printed: "Invoice",
-    day: charged_on,
 };
-
-fn today(order: &OrderView) -> &str {
-    &order.papers.today
-}
-
-/// The day it was charged; until then, today.
-fn charged_on(order: &OrderView) -> &str {
-    let charged = order.papers.charged_on.as_deref();
-    charged.unwrap_or(&order.papers.today)
-}
 
 /// What every paper is asked with.
 type Asked = (extract::State<State>, HeaderMap, Path<String>, Query<For>);
+
+/// Where an invoice that was written stands on its paper.
+pub fn invoice_page(order: &OrderView, invoice: &InvoiceView) -> String {
+    let payer = word(&invoice.payer);
+    format!(
+        "/o/{}/invoice?payer={payer}&written={}",
+        order.number, invoice.command
+    )
+}
 
 pub async fn estimate(asked: Asked) -> Response {
     show_paper(asked, &ESTIMATE, |_, paper| {
@@ -121,7 +118,8 @@ pub async fn invoice(asked: Asked) -> Response {
         let (store, log) = ask.snap.record();
         let head = Words(store.head(log)?.hash).hex();
         Ok(html! {
-            @if paper.order.papers.charged_on.is_none() { p class="wait gap" { "Not written yet: this is how it would read now." } }
+            @if paper.is_draft() { p class="wait gap" { "Not written yet: this is how it would read now." } }
+            (paper.others())
             (paper.lines())
             (prices(paper))
             (money(paper))
@@ -147,9 +145,12 @@ async fn show_paper(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let paper = Paper::of(&order, whose.payer());
+        let mut paper = Paper::of(&order, whose.payer());
+        if std::ptr::eq(heading, &INVOICE) {
+            paper.invoice = paper.picked(whose.written.as_deref());
+        }
         let content = content(ask, &paper)?;
-        let page = paper.page(heading.printed, (heading.day)(&order), content);
+        let page = paper.page(heading.printed, content);
         Ok(Shown::of(&order, heading.title, page))
     })
     .await
@@ -159,11 +160,48 @@ async fn show_paper(
 pub(super) struct Paper<'a> {
     order: &'a OrderView,
     payer: PayerForm,
+    /// The invoice that it is, written or as it would be.
+    invoice: Option<&'a InvoiceView>,
 }
 
 impl<'a> Paper<'a> {
     fn of(order: &'a OrderView, payer: PayerForm) -> Self {
-        Self { order, payer }
+        Self {
+            order,
+            payer,
+            invoice: None,
+        }
+    }
+
+    /// This payer's invoices that were written.
+    fn written(&self) -> impl Iterator<Item = &'a InvoiceView> {
+        let payer = self.payer;
+        let all = self.order.price.iter().flat_map(|price| &price.invoices);
+        all.filter(move |invoice| invoice.payer == payer)
+    }
+
+    /// The invoice that was asked for; else what is on none yet; else the one written last.
+    fn picked(&self, command: Option<&str>) -> Option<&'a InvoiceView> {
+        let mut next = self.order.price.iter().flat_map(|price| &price.next);
+        let asked = command.and_then(|command| self.written().find(|one| one.command == command));
+        asked
+            .or_else(|| next.find(|one| one.payer == self.payer))
+            .or_else(|| self.written().last())
+    }
+
+    fn is_draft(&self) -> bool {
+        self.invoice
+            .is_none_or(|invoice| invoice.command.is_empty())
+    }
+
+    /// The other invoices of this payer, each a tap away; not on the paper.
+    fn others(&self) -> Markup {
+        let shown = self.invoice.map_or("", |invoice| invoice.command.as_str());
+        html! {
+            @for invoice in self.written().filter(|invoice| invoice.command != shown) {
+                p class="gap screen-only" { a href=(invoice_page(self.order, invoice)) { "Invoice " (invoice.number.as_deref().unwrap_or("")) " of " (invoice.day) ": " (invoice.gross) } }
+            }
+        }
     }
 
     fn total(&self) -> Option<&'a TotalView> {
@@ -188,8 +226,12 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
-    fn page(&self, title: &str, day: &str, content: Markup) -> Markup {
+    fn page(&self, title: &str, content: Markup) -> Markup {
         let papers = &self.order.papers;
+        let day = self.invoice.map_or(&papers.today, |invoice| &invoice.day);
+        // An invoice bears a number of its own, since invoices have one.
+        let own = self.invoice.and_then(|invoice| invoice.number.as_deref());
+        let order_number = self.order.number.to_string();
         let row = &self.order.row;
         let told = |label: &str, text: &str| {
             html! { @if !text.is_empty() { div { dt class="soft" { (label) } dd { (text) } } } }
@@ -199,10 +241,11 @@ impl<'a> Paper<'a> {
                 p class="beside gap" { (papers.shop) }
                 h1 class="spread" {
                     span { (title) @if self.payer != PayerForm::Customer { " for " (payer_name(self.payer)) } }
-                    span class="number" { (self.order.number) }
+                    span class="number" { (own.unwrap_or(&order_number)) }
                 }
                 dl class="parties" {
                     (told("Date", day))
+                    @if own.is_some() { (told("Order", &order_number)) }
                     (told("Customer", &row.customer))
                     (told("Address", &papers.address))
                     (told("Telephone", &papers.phone))

@@ -2,6 +2,7 @@
 
 use super::plan::{found_by, picked};
 use super::plan_query::{Query, address};
+use super::price::{keyed, seen};
 use super::{Shown, order_of, show};
 use crate::State;
 use crate::tap::{Look, button, field, input, link, order_request, when, words};
@@ -11,7 +12,7 @@ use axum::response::Response;
 use maud::html;
 use serde_json::{Value, json};
 use shop::Trouble;
-use shop::planning::{Asked, hours};
+use shop::planning::{Asked, hours, hours_exact};
 use shop::repair::AimIs;
 
 /// The work in words for the customer.
@@ -50,17 +51,13 @@ pub async fn price(
         };
         let minutes = found.plan.minutes;
         let label = format!("{}: {minutes} min", work_words(&on.asked, &found.renewed));
-        let mut entries: Vec<Value> = order
-            .price
+        let kept = keyed(order.price.iter().flat_map(|price| &price.open));
+        let mut entries: Vec<Value> = kept
             .iter()
-            .flat_map(|price| &price.entries)
-            .enumerate()
-            .map(|(nth, entry)| when(&format!("keep-{nth}"), json!({
-                "line": entry.line, "charge": entry.charge, "label": entry.label_words,
-                "quantity": entry.quantity, "each": entry.each, "payer": entry.payer })))
+            .map(|(key, entry)| when(&format!("keep-{key}"), entry.sent()))
             .collect();
         entries.push(when("labour", json!({
-            "line": null, "charge": "labour", "label": words(&label), "quantity": hours(minutes),
+            "line": null, "charge": "labour", "label": words(&label), "quantity": hours_exact(minutes),
             "each": field("rate"), "payer": "customer" })));
         entries.extend(found.renewed.iter().enumerate().map(|(nth, part)| {
             when(&format!("part-{nth}"), json!({
@@ -68,17 +65,17 @@ pub async fn price(
                 "each": field(&format!("part-{nth}")), "payer": "customer" }))
         }));
         let mut set = super::plan::taken_over(&order, &on);
-        set.push(order_request(&order.order, json!({ "price": { "entries": entries } })));
+        set.push(order_request(&order.order, json!({ "price": { "entries": entries, "after": seen(&order) } })));
         let agreed = order.consents.iter().any(|consent| consent.agreed);
         let next = if agreed { "desk" } else { "ask?then=stage" };
         Ok(Shown::of(&order, "Price of the plan", html! {
             h1 { "Price of the plan" }
             form class="narrow" {
-                @if let Some(price) = order.price.as_ref().filter(|price| !price.entries.is_empty()) {
+                @if !kept.is_empty() {
                     h2 { "Priced so far" }
-                    @for (nth, entry) in price.entries.iter().enumerate() {
+                    @for (key, entry) in &kept {
                         label class="row" {
-                            input type="checkbox" name=(format!("keep-{nth}")) value="yes" checked;
+                            input type="checkbox" name=(format!("keep-{key}")) value="yes" checked;
                             span class="what" { span class="line" { (entry.label) } span class="soft line" { (entry.quantity) " × " (entry.each) } }
                             span class="number" { (entry.amount) }
                         }

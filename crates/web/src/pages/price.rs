@@ -10,6 +10,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Map, Value, json};
 use shop::view::{OrderView, PriceEntryView};
+use std::collections::BTreeMap;
 
 pub async fn price(
     extract::State(state): extract::State<State>,
@@ -27,16 +28,17 @@ pub async fn price(
         };
         let set = order_request(
             &order.order,
-            json!({ "price": { "entries": entries(&order) } }),
+            json!({ "price": { "entries": entries(&order), "after": seen(&order) } }),
         );
-        let kept = order.price.iter().flat_map(|price| &price.entries);
+        let kept = order.price.iter().flat_map(|price| &price.open);
         Ok(Shown::of(&order, "Price", html! {
             h1 { "Price" }
             form {
                 div class="columns" {
                     div {
                         @for total in &order.totals { (total_block(&order, total)) }
-                        @for (nth, entry) in kept.enumerate() { (kept_entry(&order, nth, entry)) }
+                        (on_invoices(&order))
+                        @for (key, entry) in keyed(kept) { (kept_entry(&order, &key, entry)) }
                         @if order.totals.is_empty() { p class="gap" { "No price yet." } }
                     }
                     div {
@@ -63,15 +65,14 @@ pub async fn price(
 /// Every entry the price would have: those kept, as they may have been changed, and those
 /// that were filled in.
 fn entries(order: &OrderView) -> Vec<Value> {
-    let mut out: Vec<Value> = order
-        .price
-        .iter()
-        .flat_map(|price| &price.entries)
-        .enumerate()
-        .map(|(nth, entry)| {
-            let kept = json!({ "line": entry.line, "charge": entry.charge, "label": entry.label_words,
-                "quantity": field(&format!("quantity-{nth}")), "each": field(&format!("each-{nth}")), "payer": entry.payer });
-            when(&format!("keep-{nth}"), kept)
+    let kept = order.price.iter().flat_map(|price| &price.open);
+    let mut out: Vec<Value> = keyed(kept)
+        .into_iter()
+        .map(|(key, entry)| {
+            let mut kept = entry.sent();
+            kept["quantity"] = field(&format!("quantity-{key}"));
+            kept["each"] = field(&format!("each-{key}"));
+            when(&format!("keep-{key}"), kept)
         })
         .collect();
     // Whoever pays for its line pays for an entry, unless another is named.
@@ -91,7 +92,43 @@ fn entries(order: &OrderView) -> Vec<Value> {
     out
 }
 
-fn kept_entry(order: &OrderView, nth: usize, entry: &PriceEntryView) -> Markup {
+/// What a price set from this page has seen.
+pub fn seen(order: &OrderView) -> Vec<&str> {
+    let after = order.price.iter().flat_map(|price| &price.after);
+    after.map(String::as_str).collect()
+}
+
+/// Entries, each with what its fields are called by: the same on a page made later, whatever
+/// others have added or taken out by then, so that what was typed stays with its entry.
+pub fn keyed<'a>(
+    entries: impl Iterator<Item = &'a PriceEntryView>,
+) -> Vec<(String, &'a PriceEntryView)> {
+    let mut times: BTreeMap<String, usize> = BTreeMap::new();
+    entries
+        .map(|entry| {
+            let words = entry.label_words.as_deref().map(|words| words.get(..12));
+            let name = words.flatten().unwrap_or("nameless").to_owned();
+            let nth = times.entry(name.clone()).or_default();
+            *nth += 1;
+            (format!("{name}-{nth}"), entry)
+        })
+        .collect()
+}
+
+/// What is on an invoice stays as it is.
+fn on_invoices(order: &OrderView) -> Markup {
+    let invoices = order.price.iter().flat_map(|price| &price.invoices);
+    html! {
+        @for invoice in invoices {
+            p class="gap soft" { "On invoice " (invoice.number.as_deref().unwrap_or("")) " of " (invoice.day) ", and stays so: " (invoice.gross) }
+            @for entry in &invoice.entries {
+                div class="row" { span class="what" { (entry.label) span class="soft line" { (entry.quantity) " × " (entry.each) } } span class="number" { (entry.amount) } }
+            }
+        }
+    }
+}
+
+fn kept_entry(order: &OrderView, nth: &str, entry: &PriceEntryView) -> Markup {
     let line = order
         .lines
         .iter()

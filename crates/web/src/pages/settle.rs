@@ -11,8 +11,8 @@ use shop::view::{ItemView, LineView, OrderView};
 pub fn settle(order: &OrderView) -> Markup {
     let asked_first = order.asks.iter().any(|asked| asked.must);
     let owes = owed_by_customer(order).filter(|total| !total.balance.starts_with('-'));
-    let (Some(owes), false, 1, true) = (owes, asked_first, order.asks.len(), order.price.is_some())
-    else {
+    let to_charge = order.price.as_ref().is_some_and(|price| !price.charged);
+    let (Some(owes), false, 1, true) = (owes, asked_first, order.asks.len(), to_charge) else {
         return html! { (invoice(order)) (take(order)) };
     };
     let told = order.lines.first().map(|line| untold(order, line));

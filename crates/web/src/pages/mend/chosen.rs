@@ -253,7 +253,7 @@ fn otherwise(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
             )
         })
         .collect();
-    let entries = sheet.order.price.iter().flat_map(|price| &price.entries);
+    let entries = sheet.order.price.iter().flat_map(|price| &price.open);
     let entries: Vec<_> = entries.collect();
     let priced = take::on_price(sheet, told);
     if !priced.is_empty() {

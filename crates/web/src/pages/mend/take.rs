@@ -1,5 +1,6 @@
 //! What taking a way tells the record, in one go.
 
+use super::super::price::seen;
 use super::Sheet;
 use crate::tap::{new, order_fact, order_request, words};
 use serde::Serialize;
@@ -111,10 +112,10 @@ fn labels(sheet: &Sheet<'_>, told: &Told) -> (Option<String>, String) {
 }
 
 /// The entries that taking this way put on the price, as they stand there now: by their
-/// place among all.
+/// place among those on no invoice.
 pub(super) fn on_price(sheet: &Sheet<'_>, told: &Told) -> Vec<usize> {
     let (labour, parts) = labels(sheet, told);
-    let entries = sheet.order.price.iter().flat_map(|price| &price.entries);
+    let entries = sheet.order.price.iter().flat_map(|price| &price.open);
     let entries: Vec<_> = entries.collect();
     let last = |charge: ChargeForm, label: &str| {
         let is_it = |entry: &&PriceEntryView| entry.charge == charge && entry.label == label;
@@ -129,16 +130,16 @@ pub(super) fn on_price(sheet: &Sheet<'_>, told: &Told) -> Vec<usize> {
 
 /// The price without some of its entries; the others stay to the last digit.
 pub(super) fn price_without(sheet: &Sheet<'_>, gone: &[usize]) -> Value {
-    let entries = sheet.order.price.iter().flat_map(|price| &price.entries);
+    let entries = sheet.order.price.iter().flat_map(|price| &price.open);
     let left: Vec<Value> = entries
         .enumerate()
         .filter(|(nth, _)| !gone.contains(nth))
-        .map(|(_, entry)| {
-            json!({ "line": entry.line, "charge": entry.charge, "label": entry.label_words,
-                "quantity": entry.quantity_exact, "each": entry.each_exact, "payer": entry.payer })
-        })
+        .map(|(_, entry)| entry.sent())
         .collect();
-    order_request(&sheet.order.order, json!({ "price": { "entries": left } }))
+    order_request(
+        &sheet.order.order,
+        json!({ "price": { "entries": left, "after": seen(sheet.order) } }),
+    )
 }
 
 fn entries(sheet: &Sheet<'_>, told: &Told, price: &Added) -> Vec<Value> {

@@ -21,7 +21,10 @@ pub fn prices(paper: &Paper<'_>) -> Markup {
         .order
         .price
         .iter()
-        .flat_map(|price| &price.entries)
+        .flat_map(|price| match paper.invoice {
+            Some(invoice) => &invoice.entries,
+            None => &price.entries,
+        })
         .filter(|entry| entry.payer == paper.payer)
         .collect();
     let lines = paper.paid_lines();
@@ -57,7 +60,11 @@ pub fn prices(paper: &Paper<'_>) -> Markup {
                 @let both: Vec<_> = all.iter().map(|entry| (*entry).clone()).collect();
                 (groups(&both))
             }
-            @if let Some(total) = paper.total() { (sums(paper.order, total)) }
+            @match (paper.invoice, paper.total()) {
+                (Some(invoice), _) => (sum_rows(paper.order, &invoice.taxes.join(", "), [&invoice.written_down, &invoice.net, &invoice.tax, &invoice.gross])),
+                (None, Some(total)) => (sums(paper.order, total)),
+                (None, None) => {}
+            }
         }
     }
 }
@@ -95,13 +102,19 @@ pub fn sums(order: &OrderView, total: &TotalView) -> Markup {
         .price
         .as_ref()
         .map_or_else(String::new, |price| price.taxes.join(", "));
+    let rows = [&total.written_down, &total.net, &total.tax, &total.gross];
+    sum_rows(order, &taxes, rows)
+}
+
+/// What was taken off, what is left before tax, its tax, and with it.
+fn sum_rows(order: &OrderView, taxes: &str, [off, net, tax, gross]: [&String; 4]) -> Markup {
     html! {
         table class="sums" {
             tbody {
-                @if !nought(&total.written_down) { (sum("Written down, before tax", &format!("-{}", total.written_down))) }
-                (sum("Before tax", &total.net))
-                (sum(&if taxes.is_empty() { "Tax".to_owned() } else { format!("Tax: {taxes}") }, &total.tax))
-                tr class="strong all" { th scope="row" { "In all, " (order.papers.currency) } td class="number" { (total.gross) } }
+                @if !nought(off) { (sum("Written down, before tax", &format!("-{off}"))) }
+                (sum("Before tax", net))
+                (sum(&if taxes.is_empty() { "Tax".to_owned() } else { format!("Tax: {taxes}") }, tax))
+                tr class="strong all" { th scope="row" { "In all, " (order.papers.currency) } td class="number" { (gross) } }
             }
         }
     }
@@ -121,6 +134,7 @@ pub fn money(paper: &Paper<'_>) -> Markup {
             h2 { "Paid" }
             table class="sums" {
                 tbody {
+                    @if paper.order.price.as_ref().is_some_and(|price| price.invoices.len() > 1) { (sum("To pay on all invoices", &total.gross)) }
                     @for paid in paper.order.payments.iter().filter(|paid| paid.payer == paper.payer) {
                         @let how = shop::say::capital(&word(&paid.by));
                         (sum(&format!("{how}{}, {}", if paid.deposit { ", deposit" } else { "" }, paid.at), &paid.amount))
