@@ -190,6 +190,13 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
         if decided || !filled || !there.insert((family(stream), kind.to_owned())) {
             continue;
         }
+        if kind == "invoice-number-given" {
+            // No device gives it: it comes with an invoice.
+            teller.open("invoiced", "somebody");
+            price(teller, "invoiced", "144");
+            pay(teller, "invoiced", "144.00");
+            continue;
+        }
         let mut content = json!({ kind: content });
         samples::sent(&mut content);
         if kind == "drafted" {

@@ -242,7 +242,7 @@ proptest! {
     }
 }
 
-const CACHE: &str = "index 2";
+const CACHE: &str = "index 3";
 
 #[test]
 fn a_late_fact_calls_a_settled_order_back_and_an_answer_settles_it_again() {

@@ -17,7 +17,10 @@ use store::{Head, Memory, Row, Store};
 
 const LOG: &str = "shop";
 
-const MONTHS: &[(&str, &str)] = &[("2026-11", include_str!("fixtures/2026-11/log.jsonl"))];
+const MONTHS: &[(&str, &str)] = &[
+    ("2026-11", include_str!("fixtures/2026-11/log.jsonl")),
+    ("2027-01", include_str!("fixtures/2027-01/log.jsonl")),
+];
 
 /// The rows of an export, read here by hand: how they are read in the program may change.
 fn rows(lines: &str) -> Vec<Row> {

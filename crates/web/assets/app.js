@@ -241,8 +241,9 @@ function sayRefused() {
   const each = read(refusedKey).map((one) => {
     const when = new Date(one.command.happened_at).toLocaleString();
     const what = element("p", `“${one.label ?? "A tap"}”, ${when}, was not taken:`);
-    // What can't be read is no better the second time: it is told anew on its page.
-    const again = one.trouble.kind !== "unreadable";
+    // What can't be read is no better the second time, and what others have changed has to
+    // be seen first: it is told anew on its page.
+    const again = one.trouble.kind !== "unreadable" && !one.trouble.both;
     const ways = element(
       "div",
       "",
@@ -269,7 +270,7 @@ const busyTyping = () =>
   unsent() ||
   [...document.querySelectorAll("main input, main textarea, main select")].some(changed);
 
-// What was typed while the page was asked for stays: it is written into the new one.
+// What was typed and ticked while the page was asked for stays: it is written into the new one.
 const fieldsNamed = (name) => main().querySelectorAll(`[name="${CSS.escape(name)}"]`);
 const typedNow = () =>
   [...main().querySelectorAll('input[type="text"], textarea')]
@@ -280,6 +281,10 @@ const typedNow = () =>
       field.value,
       field === document.activeElement,
     ]);
+const ticked = () =>
+  [...main().querySelectorAll('input[type="checkbox"], input[type="radio"]')]
+    .filter(changed)
+    .map((field) => [field.name, field.value, field.checked]);
 
 function position(told) {
   if (told) document.body.dataset.position = told;
@@ -306,11 +311,16 @@ async function refresh() {
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     const open = [...main().querySelectorAll("details[open][id]")].map((one) => one.id);
     const typed = typedNow();
+    const boxes = ticked();
     main().replaceWith(page.querySelector("main"));
     for (const [name, nth, value, here] of typed) {
       const field = fieldsNamed(name)[nth];
       if (field) field.value = value;
       if (here) field?.focus();
+    }
+    for (const [name, value, checked] of boxes) {
+      const field = [...fieldsNamed(name)].find((one) => one.value === value);
+      if (field) field.checked = checked;
     }
     position(page.body.dataset.position);
     for (const id of open) document.getElementById(id)?.setAttribute("open", "");
@@ -385,7 +395,14 @@ async function carryOut(button, form) {
   tell();
   await send();
   for (const command of commands) awaited.delete(command.command_id);
-  if (commands.some((command) => troubles.has(command.command_id))) return;
+  const trouble = commands.map((command) => troubles.get(command.command_id)).find((one) => one);
+  // Somebody else was quicker: what stands now is shown around what was typed, so that the
+  // next press decides with both in view.
+  if (trouble?.both) {
+    await refresh();
+    sayTrouble(trouble);
+  }
+  if (trouble) return;
   const next = button.dataset.next?.replace(/\{(\w+)\}/g, (_, name) => made.names[name] ?? "");
   if (next && waiting() === 0) return location.assign(next);
   form?.reset();

@@ -8,6 +8,7 @@ mod described;
 mod files;
 mod http;
 mod manners;
+mod money;
 mod pages;
 mod shop_in_words;
 mod stages;

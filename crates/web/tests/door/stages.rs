@@ -13,8 +13,8 @@ use std::collections::BTreeMap;
 const PICKUP: &str = include_str!("../../../../demo/maps/korvane-drayman-engine-front.toml");
 
 /// A page as a thumb sees it: its text, and what each button sends with its form's fields.
-struct Screen {
-    text: String,
+pub struct Screen {
+    pub text: String,
     buttons: Vec<(String, String, BTreeMap<String, String>)>,
     links: Vec<(String, String)>,
 }
@@ -85,11 +85,11 @@ impl Screen {
         }
     }
 
-    fn button(&self, label: &str) -> Option<&(String, String, BTreeMap<String, String>)> {
+    pub fn button(&self, label: &str) -> Option<&(String, String, BTreeMap<String, String>)> {
         self.buttons.iter().find(|(text, ..)| text.contains(label))
     }
 
-    fn link(&self, label: &str) -> String {
+    pub fn link(&self, label: &str) -> String {
         let found = self.links.iter().find(|(text, _)| text.contains(label));
         found
             .map(|(_, to)| to.clone())
@@ -127,9 +127,11 @@ fn fill(
         }
         Value::Object(map) if map.contains_key("$text") => {
             let value = field(&map["$text"]);
-            Some(match value.as_str() {
-                "" => Value::Null,
-                text => Device::words(text),
+            let or = map.get("or").and_then(Value::as_str);
+            Some(match (value.as_str(), or) {
+                ("", None) => Value::Null,
+                ("", Some(or)) => Device::words(or),
+                (text, _) => Device::words(text),
             })
         }
         Value::Object(map) if map.contains_key("$new") => {
@@ -137,6 +139,11 @@ fn fill(
             Some(Value::from(
                 names.entry(name).or_insert_with(Device::name).clone(),
             ))
+        }
+        Value::Object(map) if map.contains_key("$map") => {
+            let value = field(&map["$map"]);
+            let to = map["to"].get(value.as_str());
+            fill(to.or(map.get("else")).unwrap_or(&Value::Null), form, names)
         }
         Value::Object(map) if map.contains_key("$join") => {
             let parts = map["$join"].as_array().unwrap().iter();
@@ -162,7 +169,22 @@ fn fill(
 }
 
 /// Presses a button; fields may be written or unticked first.
-fn press(door: &Door, screen: &Screen, label: &str, change: &[(&str, &str)]) {
+pub fn press(door: &Door, screen: &Screen, label: &str, change: &[(&str, &str)]) {
+    for command in pressed(screen, label, change) {
+        let answer = door.post(sent(door, &command).to_string().as_bytes());
+        assert_eq!(answer.status, 200, "{command}: {answer:?}");
+    }
+}
+
+/// A command of a button as a device sends it.
+pub fn sent(door: &Door, command: &Value) -> Value {
+    let parts = command.as_object().unwrap();
+    let (part, content) = parts.iter().find(|(key, _)| *key != "stream").unwrap();
+    door.command(parts["stream"].as_str().unwrap(), part, content.clone())
+}
+
+/// The commands that a button makes.
+pub fn pressed(screen: &Screen, label: &str, change: &[(&str, &str)]) -> Vec<Value> {
     let (_, commands, form) = screen
         .button(label)
         .unwrap_or_else(|| panic!("no button {label}: {}", screen.text));
@@ -172,17 +194,13 @@ fn press(door: &Door, screen: &Screen, label: &str, change: &[(&str, &str)]) {
     }
     let templates: Value = serde_json::from_str(commands).unwrap();
     let mut names = BTreeMap::new();
-    for template in templates.as_array().unwrap() {
-        let Some(command) = fill(template, &form, &mut names) else {
-            continue;
-        };
-        let parts = command.as_object().unwrap();
-        let (part, content) = parts.iter().find(|(key, _)| *key != "stream").unwrap();
-        door.send(parts["stream"].as_str().unwrap(), part, content.clone());
-    }
+    let templates = templates.as_array().unwrap().iter();
+    templates
+        .filter_map(|template| fill(template, &form, &mut names))
+        .collect()
 }
 
-fn opened() -> Door {
+pub fn opened() -> Door {
     let door = Door::open();
     set_up(&door);
     let text = Device::document(PICKUP, "application/toml");
@@ -207,14 +225,14 @@ fn opened() -> Door {
     door
 }
 
-fn screen(door: &Door, path: &str) -> Screen {
+pub fn screen(door: &Door, path: &str) -> Screen {
     let answer = door.get(path);
     assert_eq!(answer.status, 200, "{path}: {}", answer.body);
     Screen::read(&answer.body)
 }
 
 /// The plan to an item, taken over.
-fn work_by(door: &Door, query: &str) {
+pub fn work_by(door: &Door, query: &str) {
     let plan = screen(door, &format!("/o/1001/plan?{query}"));
     assert!(
         plan.text.contains("Proven: nothing is cheaper"),
@@ -247,7 +265,7 @@ fn to_the_end(door: &Door) -> usize {
     }
 }
 
-fn order(door: &Door) -> Value {
+pub fn order(door: &Door) -> Value {
     door.get("/api/orders/1001").json()
 }
 

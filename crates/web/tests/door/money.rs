@@ -1,0 +1,194 @@
+//! The pages of price, waivers and invoices, as two desks have them open at once.
+
+use crate::http::Door;
+use crate::stages::{Screen, opened, order, press, pressed, screen, sent, work_by};
+use serde_json::{Value, json};
+use shop::Device;
+
+fn entry(label: &str, quantity: &str, each: &str) -> Value {
+    json!({ "line": null, "charge": "labour", "label": Device::words(label), "quantity": quantity,
+        "each": each, "payer": "customer" })
+}
+
+fn priced(entries: &[Value]) -> Door {
+    let door = opened();
+    door.send(
+        "order:a",
+        "request",
+        json!({ "price": { "entries": entries } }),
+    );
+    door
+}
+
+/// What one of these fields of a page is called, by its place among them.
+fn named(screen: &Screen, begins: &str, nth: usize) -> String {
+    let set = screen.button("Set the price").unwrap();
+    let templates: Value = serde_json::from_str(&set.1).unwrap();
+    let text = templates.to_string();
+    let mut names: Vec<String> = text
+        .split('"')
+        .filter(|word| word.starts_with(begins))
+        .map(str::to_owned)
+        .collect();
+    names.dedup();
+    names.swap_remove(nth)
+}
+
+fn yes(amount: &str, after: &Value) -> Value {
+    json!({ "consented": { "step": "repair", "payer": "customer", "lines": [], "agreed": true, "amount": amount,
+        "tax_included": false, "way": "phone", "person": null, "said": null, "number_called": null,
+        "signature": null, "after": after } })
+}
+
+/// 3.6667 hours at 120 are 440.00, and stay so when a plan's price is set on top of them.
+#[test]
+fn a_price_set_from_a_plan_keeps_every_digit() {
+    let door = priced(&[entry("Reseal", "3.6667", "120.125")]);
+    work_by(&door, "for=bracket");
+    let plan = screen(&door, "/o/1001/plan/price");
+    press(&door, &plan, "Set the price", &[]);
+    let entries = order(&door)["price"]["entries"].clone();
+    assert_eq!(entries[0]["quantity_exact"], "3.6667");
+    assert_eq!(entries[0]["each_exact"], "120.125");
+    // The plan's own minutes come to what they come to, too.
+    let hours = entries[1]["quantity_exact"].as_str().unwrap();
+    let minutes = hours.parse::<f64>().unwrap() * 60.0;
+    let tenths = minutes * 10.0;
+    assert!((tenths - tenths.round()).abs() < 1e-6, "{hours} hours");
+}
+
+#[test]
+fn two_pages_of_the_price_lose_no_line_of_each_other() {
+    let door = priced(&[entry("Reseal", "1", "100"), entry("Look over", "1", "50")]);
+    let ana = screen(&door, "/o/1001/price");
+    let ben = screen(&door, "/o/1001/price");
+    let lamp = [("what", "Lamp"), ("each", "5"), ("charge", "part")];
+    press(&door, &ana, "Set the price", &lamp);
+    let look_over = named(&ben, "each-", 1);
+    press(&door, &ben, "Set the price", &[(&look_over, "60")]);
+    let amounts = |door: &Door| -> Vec<String> {
+        let entries = order(door)["price"]["entries"].clone();
+        let entries = entries.as_array().unwrap().iter();
+        entries
+            .map(|entry| entry["amount"].as_str().unwrap().to_owned())
+            .collect()
+    };
+    assert_eq!(amounts(&door), ["100.00", "60.00", "5.00"]);
+    // A page made later calls the fields of an entry the same, so that what was typed stays.
+    let later = screen(&door, "/o/1001/price");
+    assert_eq!(named(&later, "each-", 1), look_over);
+
+    let stale = pressed(&ana, "Set the price", &[(&look_over, "70")]).remove(0);
+    let answer = door.post(sent(&door, &stale).to_string().as_bytes());
+    assert_eq!(answer.status, 409, "{answer:?}");
+    let both = &answer.json()["both"][0];
+    assert_eq!(
+        (
+            both["what"].as_str(),
+            both["yours"].as_str(),
+            both["now"].as_str()
+        ),
+        (
+            Some("Look over"),
+            Some("1 × 70 = 70.00"),
+            Some("1 × 60 = 60.00")
+        )
+    );
+    assert_eq!(amounts(&door), ["100.00", "60.00", "5.00"]);
+    press(&door, &later, "Set the price", &[(&look_over, "70")]);
+    assert_eq!(amounts(&door), ["100.00", "70.00", "5.00"]);
+}
+
+/// The tap that writes down, and the one that waives, are of what their page shows.
+#[test]
+fn a_page_writes_down_and_waives_what_it_shows() {
+    let door = priced(&[entry("Reseal", "1", "100")]);
+    door.send("order:a", "fact", yes("80", &json!([])));
+    let before = screen(&door, "/o/1001/ask");
+    assert!(
+        before.text.contains("Charge 80.00 before tax and no more"),
+        "{}",
+        before.text
+    );
+    let gates = screen(&door, "/o/1001/may/hand-over");
+    door.send(
+        "order:a",
+        "request",
+        json!({ "add-to-price": { "entries": [entry("Lamp", "1", "7")] } }),
+    );
+    for (page, label, change) in [
+        (&before, "and no more", vec![]),
+        (
+            &gates,
+            "Waive it",
+            vec![("reason", "unpaid"), ("words", "pays on Friday")],
+        ),
+    ] {
+        let stale = pressed(page, label, &change).remove(0);
+        let answer = door.post(sent(&door, &stale).to_string().as_bytes());
+        assert_eq!(answer.status, 409, "{stale}: {answer:?}");
+        assert!(answer.json()["both"][0]["now"].is_string(), "{answer:?}");
+    }
+    press(&door, &screen(&door, "/o/1001/ask"), "and no more", &[]);
+    let gates = screen(&door, "/o/1001/may/hand-over");
+    press(
+        &door,
+        &gates,
+        "Waive it",
+        &[("reason", "unpaid"), ("words", "pays on Friday")],
+    );
+    assert_eq!(order(&door)["totals"][0]["net"], "80.00");
+}
+
+#[test]
+fn each_invoice_is_a_paper_of_its_own() {
+    let door = priced(&[entry("Reseal", "1", "100")]);
+    door.send("order:a", "fact", yes("100", &json!([])));
+    let pay = screen(&door, "/o/1001/pay");
+    press(&door, &pay, "Write the invoice", &[]);
+    let first = screen(&door, "/o/1001/invoice");
+    for wanted in ["INV-1", "Order", "1001", "Reseal", "100.00"] {
+        assert!(first.text.contains(wanted), "no {wanted}: {}", first.text);
+    }
+    // More work: the page of the price shows what is charged, and does not offer to change it.
+    let price = screen(&door, "/o/1001/price");
+    assert!(price.text.contains("On invoice INV-1"), "{}", price.text);
+    press(
+        &door,
+        &price,
+        "Set the price",
+        &[("what", "Lamp"), ("each", "5"), ("charge", "part")],
+    );
+    let draft = screen(&door, "/o/1001/invoice");
+    assert!(
+        draft.text.contains("Not written yet") && draft.text.contains("Lamp"),
+        "{}",
+        draft.text
+    );
+    assert!(!draft.text.contains("Reseal"), "{}", draft.text);
+    let after = order(&door)["asks"][0]["after"].clone();
+    door.send("order:a", "fact", yes("105", &after));
+    press(
+        &door,
+        &screen(&door, "/o/1001/pay"),
+        "Write the invoice",
+        &[],
+    );
+    let second = screen(&door, "/o/1001/invoice");
+    assert!(
+        second.text.contains("INV-2") && !second.text.contains("Reseal"),
+        "{}",
+        second.text
+    );
+    let again = screen(&door, &second.link("INV-1"));
+    assert!(
+        again.text.contains("Reseal") && !again.text.contains("Lamp"),
+        "{}",
+        again.text
+    );
+    assert!(
+        again.text.contains("To pay on all invoices"),
+        "{}",
+        again.text
+    );
+}
