@@ -242,7 +242,7 @@ pub fn invoice(order: &OrderView) -> Markup {
     let over: Vec<&AskView> = order.asks.iter().filter(|asked| asked.must).collect();
     html! {
         (written(order))
-        @if charged { p class="yes gap" { "Everything is on an invoice." } }
+        @if charged { p class="yes gap" { "The invoice is written." } }
         @else {
             @for asked in &over {
                 (to_ask(order, asked))

@@ -126,5 +126,5 @@ pub fn an_order(door: &Door, id: &str) {
     tell(json!({ "paid": { "payer": "customer", "amount": "10", "by": "cash", "deposit": true } }));
     door.send(&stream, "request", json!({ "price": { "entries": [{ "line": "line-1", "charge": "labour", "label": words("entry"),
         "quantity": "1.5", "each": "100", "payer": "customer" }] } }));
-    door.send(&stream, "request", json!({ "waive": { "gate": "hand-over", "reason": "owed:own:w", "words": words("waived") } }));
+    door.send(&stream, "request", json!({ "waive": { "gate": "hand-over", "reason": "owed:own:w", "figure": "0", "words": words("waived") } }));
 }
