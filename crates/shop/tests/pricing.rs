@@ -111,7 +111,7 @@ fn a_price_may_rest_on_a_sequence_number_instead() {
     let stream = format!("order:{order}");
     let mut resting = bench.make(&stream, "request", blind);
     resting["expected"] = json!({ stream.as_str(): bench.view(&order).seq });
-    bench.service.command(resting).unwrap();
+    bench::tell_to(&bench.service, resting).unwrap();
     assert_eq!(
         labels(&bench, &order),
         [("gasket".to_owned(), "12.00".to_owned())]
@@ -218,7 +218,7 @@ fn charge(service: &Service, bench: &mut Bench, order: &str) -> bool {
         "request",
         json!({ "charge": {} }),
     );
-    service.command(sent).is_ok()
+    bench::tell_to(service, sent).is_ok()
 }
 
 /// Two programs write invoices, some are refused, one goes to two payers.
