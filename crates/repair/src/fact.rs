@@ -326,8 +326,12 @@ pub enum Fact {
         /// The consents seen.
         after: Vec<CommandId>,
     },
-    /// The customer will not have something put right, and signed for it.
+    /// The customer will not have something put right, or done; signed for where it must be.
     Declined {
+        /// The entries of the price that are declined, by what they are called.
+        entries: Vec<Words>,
+        /// The snags that are left as they are.
+        snags: Vec<SnagId>,
         /// The items concerned.
         items: Vec<ItemId>,
         /// The positions, where only some.

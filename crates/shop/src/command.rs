@@ -9,7 +9,7 @@ use record::v1::decisions::RequestForm;
 use record::v1::facts::FactForm;
 use record::v1::maps::MapFactForm;
 use record::{AnyEvent, Private, Stream, canonical, take_texts};
-use repair::{CommandId, Event, PersonId, Request};
+use repair::{CommandId, Event, Fact, PersonId, Request};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
@@ -233,6 +233,13 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
             if fact.moves().iter().any(|moved| moved.at.is_empty()) {
                 return Err(record::form::Unreadable::value(
                     "fact.moves: a move names no position; name each piece, from 1",
+                ));
+            }
+            if matches!(&fact, Fact::Declined { items, entries, snags, .. }
+                if items.is_empty() && entries.is_empty() && snags.is_empty())
+            {
+                return Err(record::form::Unreadable::value(
+                    "fact: nothing is named that is declined; name items, entries of the price or snags",
                 ));
             }
             Ok(Said::Fact(AnyEvent::Order(Event::Fact(fact))))

@@ -337,6 +337,33 @@ impl<'a> Names<'a> {
         format!("{where_}{at}: {}, not resolved", snag_name(what))
     }
 
+    /// Everything that is declined, in one line: things, work on the price, snags.
+    #[must_use]
+    pub fn declined(
+        &self,
+        items: &[ItemId],
+        at: &[Position],
+        entries: &[Words],
+        snags: &[repair::SnagId],
+    ) -> String {
+        let mut things: Vec<String> = items.iter().map(|item| self.label(item)).collect();
+        if let (Some(last), false) = (things.last_mut(), at.is_empty()) {
+            *last = format!("{last} {}", positions(at));
+        }
+        let entries = entries.iter().map(|entry| self.text(*entry));
+        let open = repair::snags::open(self.order);
+        let snags = snags.iter().map(|snag| {
+            let known = open.iter().find(|one| one.snag == *snag);
+            self.snag(snag, known.and_then(|one| one.item.as_ref()))
+        });
+        things
+            .into_iter()
+            .chain(entries)
+            .chain(snags)
+            .collect::<Vec<_>>()
+            .join(", ")
+    }
+
     /// What a part is called.
     #[must_use]
     pub fn part(&self, part: &PartId) -> String {

@@ -265,6 +265,9 @@ forms! { FactForm = Fact {
         at: Vec<u16>,
         words: WordsForm,
         signature: Option<FileForm>,
+    } since 2 {
+        entries: Vec<WordsForm>,
+        snags: Vec<SnagIdForm>,
     },
     Paid = "paid" {
         payer: PayerForm,

@@ -268,7 +268,10 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
         ),
         (
             "declined",
-            json!({ "items": ["$id"], "at": ["$u16"], "words": "$words", "signature": maybe(file()) }),
+            json!({
+                "items": ["$id"], "at": ["$u16"], "words": "$words", "signature": maybe(file()),
+                "entries": added(json!(["$words"])), "snags": added(json!(["$id"])),
+            }),
         ),
         (
             "paid",

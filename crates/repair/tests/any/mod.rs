@@ -344,7 +344,9 @@ fn of_items() -> BoxedStrategy<Fact> {
             }),
         1 => zone().prop_map(|zone| Fact::Walked { zone }),
         1 => (vec(item_id(), 0..3), positions(), words(), option::of(file())).prop_map(
-            |(items, at, words, signature)| Fact::Declined { items, at, words, signature }
+            |(items, at, words, signature)| Fact::Declined {
+                items, at, words, signature, entries: vec![words], snags: vec![],
+            }
         ),
         1 => (file(), option::of(item_id())).prop_map(|(file, item)| {
             Fact::Attached { file, item, snag: None, words: None }

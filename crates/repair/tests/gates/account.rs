@@ -380,6 +380,8 @@ fn rule_2_home_is_what_was_found() {
 
 fn declined(job: &mut Job, id: &str, at: &[u16], signed: bool) {
     job.record(Fact::Declined {
+        entries: vec![],
+        snags: vec![],
         items: vec![ItemId::new(id)],
         at: at.to_vec(),
         words: words(3),

@@ -374,6 +374,8 @@ impl World {
             },
             12 | 13 => self.slip(device),
             14 => Fact::Declined {
+                entries: vec![],
+                snags: vec![],
                 items: vec![ItemId::new(thing)],
                 at: if self.one_in(2) { at } else { vec![] },
                 words: Words([0; 32]),

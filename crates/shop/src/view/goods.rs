@@ -25,8 +25,10 @@ pub struct PartView {
     pub number: Option<String>,
     /// How many.
     pub quantity: String,
-    /// What one is sold for.
+    /// What one is sold for, as read at a glance.
     pub price: Option<String>,
+    /// The same to the last digit, to put it on the price.
+    pub price_exact: Option<String>,
     /// How many got how far.
     pub steps: BTreeMap<PartStepForm, String>,
     /// How many are neither fitted, returned nor stocked.
@@ -39,8 +41,12 @@ pub struct PartView {
     pub due: Option<String>,
     /// Whether that day is past, and it is not here.
     pub late: bool,
-    /// The core charge of one.
+    /// The core charge of one, as read at a glance.
     pub core: Option<String>,
+    /// The same to the last digit.
+    pub core_exact: Option<String>,
+    /// Whether the old one went back as a core.
+    pub core_back: bool,
     /// From whom it comes, or to whom it went, as told last.
     pub from: Option<String>,
 }
@@ -54,6 +60,10 @@ pub struct SubletView {
     pub what: String,
     /// To whom.
     pub to: String,
+    /// The order's line it belongs to.
+    pub line: Option<String>,
+    /// What it costs the shop, as read at a glance.
+    pub cost: Option<String>,
     /// What went out.
     pub items: Vec<String>,
     /// Since when.
@@ -105,6 +115,7 @@ pub(super) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Part
                     number: number.as_ref().map(|number| number.as_str().to_owned()),
                     quantity: quantity.normalize().to_string(),
                     price: price.map(money),
+                    price_exact: price.map(|price| price.normalize().to_string()),
                     steps: steps
                         .into_iter()
                         .flatten()
@@ -123,6 +134,8 @@ pub(super) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Part
                     late: due.is_some_and(|due| due < rules.today()) && here < *quantity,
                     due: due.map(|due| due.to_string()),
                     core: core.map(money),
+                    core_exact: core.map(|core| core.normalize().to_string()),
+                    core_back: old_of(order, part) == Some(OldPartFate::Core),
                     from: from_of(order, part).map(|words| names.text(words)),
                 })
             }
@@ -207,13 +220,16 @@ pub(super) fn sublets(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Su
                 what,
                 to,
                 due,
-                ..
+                line,
+                cost,
             } => {
                 let back = back.contains(sublet);
                 Some(SubletView {
                     sublet: sublet.as_str().to_owned(),
                     what: names.text(*what),
                     to: names.text(*to),
+                    line: line.as_ref().map(|line| line.as_str().to_owned()),
+                    cost: cost.map(|cost| say::money(cost, papers::minor_digits(order))),
                     items: items.iter().map(|item| names.label(item)).collect(),
                     since: super::story::time(rules, filed.stamp.at),
                     late: !back && due.is_some_and(|due| due < rules.today()),

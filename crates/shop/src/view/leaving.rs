@@ -1,7 +1,7 @@
 //! How a vehicle left, and what the customer would not have put right.
 
 use super::story::{dated, left};
-use crate::say::{self, Names};
+use crate::say::Names;
 use repair::{Decision, Ending, Fact, Order, Rules};
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -80,17 +80,14 @@ pub(super) fn declined(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<D
                 at,
                 words,
                 signature,
+                entries,
+                snags,
             } => {
-                let items: Vec<_> = items.iter().map(|item| names.label(item)).collect();
-                let at = if at.is_empty() {
-                    String::new()
-                } else {
-                    format!(" {}", say::positions(at))
-                };
+                let what = names.declined(items, at, entries, snags);
                 Some((
                     filed.stamp.at,
                     DeclinedView {
-                        what: format!("{}{at}", items.join(", ")),
+                        what,
                         words: names.text(*words),
                         signature: signature.as_ref().map(|file| file.words.hex()),
                         at: dated(rules, filed.stamp.at),

@@ -39,17 +39,19 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
         Fact::Consented { .. } => consented(names, fact),
         Fact::Declined {
             items,
+            at,
             words,
             signature,
-            ..
+            entries,
+            snags,
         } => {
-            let items: Vec<_> = items.iter().map(|item| names.label(item)).collect();
+            let what = names.declined(items, at, entries, snags);
             let signed = if signature.is_some() {
                 ", signed"
             } else {
                 ", not signed"
             };
-            format!("Declined{signed}: {}: {}", items.join(", "), text(*words))
+            format!("Declined{signed}: {what}: {}", text(*words))
         }
         Fact::Paid {
             amount,

@@ -1,8 +1,11 @@
 //! What the customer would not have put right: named, said why, signed for.
 
+use super::price::{keyed, seen};
 use super::{Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, button, file, link, order_fact, required, sheet, signed, text, when};
+use crate::tap::{
+    Look, button, file, link, order_fact, order_request, required, sheet, signed, text, when,
+};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -50,30 +53,66 @@ fn open(order: &OrderView) -> Markup {
         .iter()
         .filter(|item| item.disturbed || order.open_items.iter().any(|o| o.item == item.item))
         .collect();
+    let on_price = keyed(order.price.iter().flat_map(|price| &price.open));
+    // What has no name of its own cannot be named here.
+    let entries: Vec<_> = on_price
+        .iter()
+        .filter_map(|(key, entry)| Some((key, entry, entry.label_words.as_ref()?)))
+        .collect();
+    let picked = |name: &str, id: &str, value: &str| when(&format!("{name}-{id}"), json!(value));
     let items: Vec<Value> = concerned
         .iter()
-        .map(|item| when(&format!("item-{}", item.item), json!(item.item)))
+        .map(|item| picked("item", &item.item, &item.item))
+        .collect();
+    let words: Vec<Value> = entries
+        .iter()
+        .map(|(key, _, words)| picked("entry", key, words))
+        .collect();
+    let snags: Vec<Value> = order
+        .snags
+        .iter()
+        .map(|snag| picked("snag", &snag.snag, &snag.snag))
         .collect();
     let declined = order_fact(
         &order.order,
-        json!({ "declined": { "items": items, "at": [], "words": text("words"), "signature": file("signature") } }),
+        json!({ "declined": { "items": items, "at": [], "words": text("words"), "signature": file("signature"),
+            "entries": words, "snags": snags } }),
     );
+    // The price without what is ticked.
+    let left: Vec<Value> = on_price
+        .iter()
+        .map(|(key, entry)| json!({ "$when": format!("entry-{key}"), "is": [""], "then": entry.sent() }))
+        .collect();
+    let off = order_request(
+        &order.order,
+        json!({ "price": { "entries": left, "after": seen(order) } }),
+    );
+    let tick = |name: String, what: &str, amount: Option<&str>| {
+        html! {
+            label class="row" {
+                input type="checkbox" name=(name) value="yes";
+                span class="what" { (what) }
+                @if let Some(amount) = amount { span class="number" { (amount) } }
+            }
+        }
+    };
+    if concerned.is_empty() && entries.is_empty() && order.snags.is_empty() {
+        return html! { p class="gap" { "There is nothing to decline yet: no price, no snag, nothing taken off." } };
+    }
     html! {
         h2 { "What they decline" }
         form {
-            div class="pick" {
-                @for item in &concerned {
-                    label class="row" {
-                        input type="checkbox" name=(format!("item-{}", item.item)) value="yes";
-                        span class="what" { (item.label) }
-                    }
-                }
+            div class="pick" data-one-of="Tick what they decline" {
+                @for (key, entry, _) in &entries { (tick(format!("entry-{key}"), &entry.label, Some(&entry.amount))) }
+                @for snag in &order.snags { (tick(format!("snag-{}", snag.snag), &snag.text, None)) }
+                @for item in &concerned { (tick(format!("item-{}", item.item), &item.label, None)) }
             }
+            @if !entries.is_empty() && !order.handed_over { (tick("off-price".to_owned(), "Take what is ticked off the price as well", None)) }
             div class="columns" {
                 div { (required("words", "What they say, and who says it", "such as: Ines Duarte wants no new shield and knows that it rattles", "")) }
                 div { (sheet("signature", "Their signature")) }
             }
-            div class="presses" { (button(Look::Confirm, "They decline it", "", &[declined], None)) }
+            div class="presses" { (button(Look::Confirm, "They decline it", "", &[declined, when("off-price", off)], None)) }
         }
     }
 }

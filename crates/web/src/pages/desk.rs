@@ -244,6 +244,11 @@ pub fn invoice(order: &OrderView) -> Markup {
         (written(order))
         @if charged { p class="yes gap" { "The invoice is written." } }
         @else {
+            @for sublet in super::parts_price::unpriced(order) {
+                a class="row" href=(format!("/o/{}/parts", order.number)) {
+                    span class="what wait" { (sublet.what) @if let Some(cost) = &sublet.cost { " costs us " (cost) } ": not on the price yet" }
+                }
+            }
             @for asked in &over {
                 (to_ask(order, asked))
                 @if asked.can_write_down { (write_down(order, asked)) }

@@ -1,6 +1,6 @@
 //! Parts from the need to the old one's end; what was sent out, and where it is.
 
-use super::parts_price::{by_plan, price};
+use super::parts_price::{by_plan, core_credit, price, sublet_price};
 use super::{Shown, order_of, show};
 use crate::State;
 use crate::tap::{
@@ -181,11 +181,16 @@ fn old_part(order: &OrderView, part: &PartView) -> Markup {
             json!({ "old-part": { "part": part.part, "item": null, "fate": code } }),
         )
     };
+    // What goes back is charged no more.
+    let core: Vec<Value> = [Some(old("core")), core_credit(order, part)]
+        .into_iter()
+        .flatten()
+        .collect();
     html! {
         form { div class="presses even" {
             (button(Look::Plain, "Old one: kept", "for the customer", &[old("kept")], None))
             (button(Look::Plain, "Old one: given", "they have it", &[old("given")], None))
-            (button(Look::Plain, "Old one: core", "goes back", &[old("core")], None))
+            (button(Look::Plain, "Old one: core", "goes back", &core, None))
             (button(Look::Plain, "Old one: scrap", "", &[old("scrap")], None))
         } }
     }
@@ -207,6 +212,7 @@ fn sublet_block(order: &OrderView, sublet: &SubletView) -> Markup {
             @else if sublet.late { span class="no" { "late" } }
             @else { span class="wait" { "away" } }
         }
+        (sublet_price(order, sublet))
         @if !sublet.back {
             form {
                 (input("words", "How it came back", "counted, and as agreed?", ""))

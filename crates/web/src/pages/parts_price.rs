@@ -8,7 +8,7 @@ use shop::Trouble;
 use shop::planning::{OrderMap, in_order, map_of_order, on_map_of};
 use shop::record::v1::codes::{ChargeForm, PayerForm};
 use shop::repair::{ItemId, Kind};
-use shop::view::{OrderView, PartView};
+use shop::view::{OrderView, PartView, SubletView};
 
 /// What stands on the price is named as the part is, alone or among others.
 fn on_price(order: &OrderView, label: &str) -> bool {
@@ -24,7 +24,10 @@ fn on_price(order: &OrderView, label: &str) -> bool {
 /// Whether a part is on the price; if not, the tap that puts it there with its core charge.
 pub fn price(order: &OrderView, part: &PartView) -> Markup {
     if on_price(order, &part.label) {
-        return html! { p class="soft" { "On the price" } };
+        return html! {
+            p class="soft" { "On the price" }
+            @if part.core_back { (credit(order, part)) }
+        };
     }
     if order.handed_over || order.voided {
         return html! {};
@@ -39,14 +42,18 @@ pub fn price(order: &OrderView, part: &PartView) -> Markup {
         json!({ "line": part.line, "charge": charge, "label": words(label),
             "quantity": part.quantity, "each": each, "payer": payer })
     };
-    let each = match &part.price {
+    let each = match &part.price_exact {
         Some(price) => json!(price),
         None => field("each"),
     };
-    let mut entries = vec![entry("part", &part.label, each)];
-    if let Some(core) = &part.core {
-        let label = format!("Core charge, {}", part.label);
-        entries.push(entry("core", &label, json!(core)));
+    // Its number goes on the papers with it.
+    let label = match &part.number {
+        Some(number) => format!("{}, no. {number}", part.label),
+        None => part.label.clone(),
+    };
+    let mut entries = vec![entry("part", &label, each)];
+    if let Some(core) = &part.core_exact {
+        entries.push(entry("core", &core_charge(part), json!(core)));
     }
     let add = order_request(
         &order.order,
@@ -60,6 +67,78 @@ pub fn price(order: &OrderView, part: &PartView) -> Markup {
         form {
             @if part.price.is_none() { (figure("each", "Sold for, each", "before tax", "", true)) }
             div class="presses" { (button(Look::Plain, "Put it on the price", &small, &[add], None)) }
+        }
+    }
+}
+
+fn core_charge(part: &PartView) -> String {
+    format!("Core charge, {}", part.label)
+}
+
+/// What takes the core charge off the price again once the old part went back; nothing, where
+/// none is charged, or it is off already.
+pub fn core_credit(order: &OrderView, part: &PartView) -> Option<Value> {
+    let entries = || order.price.iter().flat_map(|price| &price.entries);
+    let label = format!("Core back, {}", part.label);
+    let charge = core_charge(part);
+    let charged =
+        entries().find(|entry| entry.charge == ChargeForm::Core && entry.label == charge)?;
+    if order.handed_over || order.voided || entries().any(|entry| entry.label == label) {
+        return None;
+    }
+    let mut credit = charged.sent();
+    credit["label"] = words(&label);
+    credit["each"] = json!(format!("-{}", charged.each_exact));
+    Some(order_request(
+        &order.order,
+        json!({ "add-to-price": { "entries": [credit] } }),
+    ))
+}
+
+fn credit(order: &OrderView, part: &PartView) -> Markup {
+    html! {
+        @if let Some(credit) = core_credit(order, part) {
+            p class="wait gap" { "Its core went back, and is still charged." }
+            form { div class="presses" { (button(Look::Plain, "Take the core charge off", "", &[credit], None)) } }
+        }
+    }
+}
+
+/// Work that was sent out and is not on the price yet.
+pub fn unpriced(order: &OrderView) -> impl Iterator<Item = &SubletView> {
+    order.sublets.iter().filter(|sublet| {
+        let mut entries = order.price.iter().flat_map(|price| &price.entries);
+        !entries.any(|entry| entry.charge == ChargeForm::Sublet && entry.label == sublet.what)
+    })
+}
+
+/// Work that was sent out, on the price, or the tap that puts it there.
+pub fn sublet_price(order: &OrderView, sublet: &SubletView) -> Markup {
+    if !unpriced(order).any(|one| one.sublet == sublet.sublet) {
+        return html! { p class="soft" { "On the price" } };
+    }
+    if order.handed_over || order.voided {
+        return html! {};
+    }
+    let mut lines = order.lines.iter();
+    let line = lines.find(|line| Some(&line.line) == sublet.line.as_ref());
+    let payer = line
+        .or(order.lines.first())
+        .map_or(PayerForm::Customer, |line| line.payer);
+    let add = order_request(
+        &order.order,
+        json!({ "add-to-price": { "entries": [{ "line": sublet.line, "charge": "sublet",
+            "label": words(&sublet.what), "quantity": "1", "each": field("each"), "payer": payer }] } }),
+    );
+    let hint = match &sublet.cost {
+        Some(cost) => format!("it costs us {cost}"),
+        None => "before tax".to_owned(),
+    };
+    html! {
+        form {
+            p class="wait gap" { "Not on the price yet" }
+            (figure("each", "Charged for it, before tax", &hint, "", true))
+            div class="presses" { (button(Look::Plain, "Put it on the price", &sublet.what, &[add], None)) }
         }
     }
 }

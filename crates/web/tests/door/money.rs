@@ -192,3 +192,110 @@ fn each_invoice_is_a_paper_of_its_own() {
         again.text
     );
 }
+
+/// What they decline is picked, named on papers and in the story, and never nothing.
+#[test]
+fn what_is_declined_is_picked_and_named() {
+    let door = priced(&[entry("Reseal", "1", "100"), entry("New tray", "1", "40")]);
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "snag-found": { "snag": "s", "item": null, "at": [], "what": "worn",
+        "sits": null, "words": Device::words("Front pads"), "photos": [], "moves": [] } }),
+    );
+    let page = screen(&door, "/o/1001/decline");
+    let tray = {
+        let decline = page.button("They decline it").unwrap();
+        let templates: Value = serde_json::from_str(&decline.1).unwrap();
+        let entries = templates[0]["fact"]["declined"]["entries"].clone();
+        entries[1]["$when"].as_str().unwrap().to_owned()
+    };
+    let said = [
+        ("words", "Ada wants neither"),
+        (tray.as_str(), "yes"),
+        ("snag-s", "yes"),
+        ("off-price", "yes"),
+    ];
+    let mut commands = pressed(&page, "They decline it", &said);
+    let off = commands.pop().unwrap();
+    let declined = commands.pop().unwrap();
+    for command in [&declined, &off] {
+        let answer = door.post(sent(&door, command).to_string().as_bytes());
+        assert_eq!(answer.status, 200, "{command}: {answer:?}");
+    }
+    let now = order(&door);
+    let what = now["declined"][0]["what"].as_str().unwrap();
+    assert_eq!(what, "New tray, Front pads: worn, not resolved");
+    assert_eq!(now["price"]["entries"].as_array().unwrap().len(), 1);
+    let story = now["story"].to_string();
+    assert!(
+        story.contains("Declined, not signed: New tray, Front pads"),
+        "{story}"
+    );
+    let paper = screen(&door, "/o/1001/invoice");
+    assert!(
+        paper.text.contains("New tray, Front pads"),
+        "{}",
+        paper.text
+    );
+    // Nothing named says nothing, and is not taken.
+    let nothing = json!({ "declined": { "items": [], "at": [], "words": Device::words("no"), "signature": null } });
+    let refused = door.post(
+        door.command("order:a", "fact", nothing)
+            .to_string()
+            .as_bytes(),
+    );
+    assert_eq!(refused.status, 400, "{refused:?}");
+    assert!(refused.body.contains("nothing is named"), "{refused:?}");
+}
+
+#[test]
+fn a_core_that_went_back_is_charged_no_more_and_a_number_reaches_the_papers() {
+    let door = opened();
+    door.send("order:a", "fact", json!({ "part-needed": { "part": "p", "line": null, "item": null, "label": Device::words("Alternator"),
+        "number": "LN-A120", "quantity": "2", "cost": "150", "price": "214.125", "core": "60", "has_old": true } }));
+    press(
+        &door,
+        &screen(&door, "/o/1001/parts"),
+        "Put it on the price",
+        &[],
+    );
+    let net = |door: &Door| order(door)["totals"][0]["net"].as_str().unwrap().to_owned();
+    assert_eq!(net(&door), "548.25", "2 × 214.125 and 2 × 60");
+    door.send("order:a", "fact", json!({ "part-stepped": { "part": "p", "quantity": "2", "step": "fitted", "due": null, "words": null } }));
+    press(&door, &screen(&door, "/o/1001/parts"), "Old one: core", &[]);
+    assert_eq!(net(&door), "428.25");
+    let parts = screen(&door, "/o/1001/parts");
+    assert!(
+        parts.button("Take the core charge off").is_none(),
+        "{}",
+        parts.text
+    );
+    let paper = screen(&door, "/o/1001/estimate");
+    for wanted in ["Alternator, no. LN-A120", "Core back, Alternator"] {
+        assert!(paper.text.contains(wanted), "no {wanted}: {}", paper.text);
+    }
+}
+
+#[test]
+fn work_that_was_sent_out_nags_until_it_is_on_the_price() {
+    let door = priced(&[entry("Reseal", "1", "100")]);
+    door.send("order:a", "fact", json!({ "sublet-out": { "sublet": "s", "line": null, "items": [], "what": Device::words("Skim the head"),
+        "to": Device::words("Reed's"), "due": null, "cost": "80" } }));
+    let pay = screen(&door, "/o/1001/pay");
+    assert!(
+        pay.text
+            .contains("Skim the head costs us 80.00: not on the price yet"),
+        "{}",
+        pay.text
+    );
+    let parts = screen(&door, "/o/1001/parts");
+    assert!(parts.text.contains("it costs us 80.00"), "{}", parts.text);
+    press(&door, &parts, "Put it on the price", &[("each", "96")]);
+    assert_eq!(order(&door)["totals"][0]["net"], "196.00");
+    assert!(
+        !screen(&door, "/o/1001/pay")
+            .text
+            .contains("not on the price yet")
+    );
+}

@@ -140,6 +140,7 @@ fn fill(
                 names.entry(name).or_insert_with(Device::name).clone(),
             ))
         }
+        Value::Object(map) if map.contains_key("$file") => Some(Value::Null),
         Value::Object(map) if map.contains_key("$map") => {
             let value = field(&map["$map"]);
             let to = map["to"].get(value.as_str());
@@ -153,10 +154,17 @@ fn fill(
                 .collect();
             Some(Value::from(joined.concat()))
         }
-        Value::Object(map) if map.contains_key("$when") => match field(&map["$when"]).as_str() {
-            "" => None,
-            _ => fill(&map["then"], form, names),
-        },
+        Value::Object(map) if map.contains_key("$when") => {
+            let value = Value::from(field(&map["$when"]));
+            let holds = match map.get("is") {
+                Some(is) => is.as_array().unwrap().contains(&value),
+                None => value != "",
+            };
+            if !holds {
+                return None;
+            }
+            fill(&map["then"], form, names)
+        }
         Value::Object(map) => {
             assert!(!map.keys().any(|key| key.starts_with('$')), "{template}");
             let filled = map
