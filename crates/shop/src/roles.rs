@@ -130,7 +130,12 @@ const SHOP: Table = &[
 ];
 
 /// Kinds of the shop's stream that only its own program writes.
-pub const OWN: &[&str] = &["number-given", "erased", "erasure-ended"];
+pub const OWN: &[&str] = &[
+    "number-given",
+    "invoice-number-given",
+    "erased",
+    "erasure-ended",
+];
 
 const ROUTES: Table = &[
     ("/", ANYBODY),

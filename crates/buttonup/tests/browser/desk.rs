@@ -123,6 +123,58 @@ fn a_line_for_the_warranty_has_its_own_ask_and_invoice() -> Result<()> {
     Ok(())
 }
 
+/// Types what one of an entry costs, in the row of that place.
+fn dearer(browser: &Browser, nth: usize, each: &str) -> Result<()> {
+    browser.execute(
+        "const [nth, each] = arguments;
+         const field = [...document.querySelectorAll('main input[name^=\"each-\"]')][nth];
+         field.closest('details').open = true;
+         field.value = each;",
+        vec![json!(nth), json!(each)],
+    )?;
+    Ok(())
+}
+
+/// Two desks have one price before them. Lines that do not touch each other are put together;
+/// where both changed the same, both are shown, what was typed stays, and the next press decides.
+#[test]
+fn two_desks_change_one_price() -> Result<()> {
+    let shop = started("demo")?;
+    let (ana, ben) = (desk(&shop)?, desk(&shop)?);
+    for browser in [&ana, &ben] {
+        browser.goto(&shop.server.url("/o/1002/price"))?;
+        browser.wait_for_text("780.40 before tax")?;
+    }
+    // Ben has begun to type, so nothing that comes in moves his page.
+    dearer(&ben, 1, "80")?;
+    write(&ana, "What", "Lamp")?;
+    write(&ana, "One costs, before tax", "5")?;
+    tap(&ana, "Set the price")?;
+    ana.wait_for_text("785.40 before tax")?;
+    tap(&ben, "Set the price")?;
+    ben.wait_for_text("793.40 before tax")?;
+
+    dearer(&ben, 1, "81")?;
+    ana.goto(&shop.server.url("/o/1002/price"))?;
+    dearer(&ana, 1, "90")?;
+    tap(&ana, "Set the price")?;
+    ana.wait_for_text("803.40 before tax")?;
+    tap(&ben, "Set the price")?;
+    ben.wait_for_text("The price was changed meanwhile by")?;
+    let shown = ben.text()?;
+    ensure!(
+        shown.contains("you 1 × 81 = 81.00, now 1 × 90 = 90.00"),
+        "{shown}"
+    );
+    ensure!(
+        shown.contains("803.40 before tax"),
+        "what stands is shown around it: {shown}"
+    );
+    tap(&ben, "Set the price")?;
+    ben.wait_for_text("794.40 before tax")?;
+    Ok(())
+}
+
 #[test]
 fn a_number_that_is_none_is_said_so_before_anything_is_sent() -> Result<()> {
     let shop = started("demo")?;
