@@ -147,7 +147,7 @@ fn two_desks_change_one_price() -> Result<()> {
     }
     // Ben has begun to type, so nothing that comes in moves his page.
     dearer(&ben, 1, "80")?;
-    write(&ana, "What", "Lamp")?;
+    ana.by_role("textbox", "What")?.write("Lamp")?;
     write(&ana, "One costs, before tax", "5")?;
     tap(&ana, "Set the price")?;
     ana.wait_for_text("785.40 before tax")?;
