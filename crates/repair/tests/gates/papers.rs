@@ -413,17 +413,21 @@ fn ceilings_with_and_without_tax_are_compared_in_one_measure() {
     );
 }
 
-/// "Charge 1440.00 and no more" gives 1440.00.
+/// "Charge 1440.00 and no more" gives 1440.00; and 850.00, which no net sum with 19 per cent
+/// on it comes to: 714.28 makes 849.99, and 714.29 makes 850.01.
 #[test]
 fn a_write_down_to_a_sum_with_tax_comes_to_that_sum() {
-    let mut job = Job::new();
-    job.tax(19);
-    job.agreed_with_tax(1440);
-    job.priced(1300);
-    job.written_down(Payer::Customer).unwrap();
-    job.charged().unwrap();
-    let price = papers::price(&job.order).unwrap();
-    assert_eq!(price.totals[&Payer::Customer].gross.to_string(), "1440.00");
+    for (priced, agreed) in [(1300, 1440), (1000, 850)] {
+        let mut job = Job::new();
+        job.tax(19);
+        job.agreed_with_tax(agreed);
+        job.priced(priced);
+        job.written_down(Payer::Customer).unwrap();
+        job.charged().unwrap();
+        let price = papers::price(&job.order).unwrap();
+        let gross = price.totals[&Payer::Customer].gross.to_string();
+        assert_eq!(gross, format!("{agreed}.00"));
+    }
 }
 
 /// A line added later goes on a second invoice: the first keeps its lines, its write-down
