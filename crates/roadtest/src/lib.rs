@@ -1,21 +1,32 @@
 //! Road test: drive logs as CSV or SAE J1979 answers, and what they prove.
 
+mod caution;
+mod check;
 mod clock;
+mod complaint;
+mod drive;
 mod error;
 mod heading;
 mod j1979;
+mod judge;
+mod limits;
 mod log;
 mod mapping;
 mod number;
+mod opening;
+mod picture;
 mod quantity;
 mod table;
 mod text;
 mod unit;
 
+pub use caution::Caution;
 pub use error::LogError;
 pub use j1979::{Answer, code, decode_01};
+pub use judge::{Check, CheckName, Conditions, Outcome, Reading, Verdict, judge};
 pub use log::{CodeList, CodeReading, Column, Log, Note, Sample, StatusReading};
 pub use mapping::{Mapping, Place};
+pub use picture::{Picture, PictureMark};
 pub use quantity::Quantity;
 
 /// How a drive was recorded.

@@ -1,0 +1,58 @@
+//! The checks, one file each.
+
+mod air;
+mod band;
+mod charging;
+mod codes;
+mod fan;
+mod overheating;
+mod provoked;
+mod thermostat;
+mod trims;
+mod warm_up;
+
+pub(crate) use air::air;
+pub(crate) use band::band;
+pub(crate) use charging::charging;
+pub(crate) use codes::codes;
+pub(crate) use fan::fan;
+pub(crate) use overheating::overheating;
+pub(crate) use provoked::provoked;
+pub(crate) use thermostat::thermostat;
+pub(crate) use trims::trims;
+pub(crate) use warm_up::warm_up;
+
+use crate::judge::{Case, Check, CheckName};
+use crate::{Log, Quantity};
+
+/// Nothing of this quantity in the log: what to read next, by what the vehicle supports.
+fn missing(log: &Log, check: CheckName, quantity: Quantity, pid: u8) -> Check {
+    let name = quantity.name();
+    match &log.supported {
+        Some((pids, asked_to)) if pid <= *asked_to && !pids.contains(&pid) => Check::cant_tell(
+            check,
+            format!("this vehicle does not tell {name} (PID {pid:02X})"),
+            format!("read the {name} with a gauge or meter of your own and type it in"),
+        ),
+        _ => Check::cant_tell(
+            check,
+            format!("the log has no {name}"),
+            format!("record {name} (PID {pid:02X}) as well"),
+        ),
+    }
+}
+
+/// No coolant temperature at all.
+fn no_coolant(case: &Case, check: CheckName) -> Option<Check> {
+    case.drive
+        .coolant
+        .iter()
+        .all(Option::is_none)
+        .then(|| missing(case.log, check, Quantity::Coolant, 0x05))
+}
+
+/// Minutes and seconds of a moment.
+fn clock(at_s: f64) -> String {
+    let seconds = crate::number::index(libm::round(at_s));
+    format!("{}:{:02}", seconds / 60, seconds % 60)
+}

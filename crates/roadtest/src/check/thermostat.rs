@@ -1,0 +1,197 @@
+//! Where the thermostat opens.
+
+use super::{clock, no_coolant};
+use crate::Quantity;
+use crate::judge::{Case, Check, CheckName, Found, Outcome};
+use crate::limits::{
+    self, COOLEST_THERMOSTAT_C, MILD_AIR_C, STUCK_OPEN_BELOW_RATING_K, USUALLY_HELD_C,
+};
+use crate::number::median;
+use crate::opening::{Knee, Level, Opening};
+use measure::Line;
+
+const NAME: CheckName = CheckName::Thermostat;
+/// A knee less certain than this says nothing.
+const MOST_WITHIN_K: f64 = 7.0;
+/// So far above its rating a thermostat opens late.
+const LATE_K: f64 = 8.0;
+
+pub(crate) fn thermostat(case: &Case) -> Found {
+    if let Some(check) = no_coolant(case, NAME) {
+        return check.into();
+    }
+    match case.opening {
+        Opening::NoCoolant | Opening::TooShort => Check::cant_tell(
+            NAME,
+            "too little was recorded with the engine running",
+            "drive until the temperature stops rising",
+        )
+        .into(),
+        Opening::StillRising { last_c, k_per_min } => Check::cant_tell(
+            NAME,
+            format!("the log ends at {last_c:.0} °C before the temperature settled"),
+            "drive on until it holds for two minutes",
+        )
+        .reading("last", last_c, "°C")
+        .reading("slope at the end", k_per_min, "K/min")
+        .into(),
+        Opening::NeverLevelled { most_c } => Check::new(
+            NAME,
+            Outcome::Failed,
+            format!(
+                "it rose to {most_c:.0} °C without settling: stuck shut, coolant low, or no flow"
+            ),
+        )
+        .reading("most", most_c, "°C")
+        .into(),
+        Opening::StartedAbove { first_c, level } => started_above(case, first_c, level),
+        Opening::Levelled { level, knee } => levelled(case, level, knee),
+    }
+}
+
+/// The lowest level that speaks for a sound thermostat, and below which one is stuck open.
+pub(super) fn lines(case: &Case) -> (f64, f64) {
+    match case.conditions.thermostat_c {
+        Some(rating) => {
+            let line = rating - STUCK_OPEN_BELOW_RATING_K;
+            (line, line)
+        }
+        None => (USUALLY_HELD_C, COOLEST_THERMOSTAT_C - 1.0),
+    }
+}
+
+fn started_above(case: &Case, first_c: f64, level: Level) -> Found {
+    if let Some(found) = too_cold(case, level) {
+        return found;
+    }
+    Check::cant_tell(
+        NAME,
+        format!("the drive began at {first_c:.0} °C, with the thermostat open or nearly so"),
+        "record from a cold start to see it open",
+    )
+    .reading("first", first_c, "°C")
+    .reading("level", level.c, "°C")
+    .into()
+}
+
+/// A level that no sound thermostat holds.
+fn too_cold(case: &Case, level: Level) -> Option<Found> {
+    let (sound, stuck) = lines(case);
+    if level.c >= sound {
+        return None;
+    }
+    let settled = format!(
+        "it settled at {:.0} °C from {}",
+        level.c,
+        clock(case.drive.at_s(level.from))
+    );
+    let check = if level.c >= stuck {
+        Check::cant_tell(
+            NAME,
+            format!("{settled}: low, but some thermostats hold that"),
+            "read the temperature stamped on the thermostat, and judge again with it",
+        )
+    } else if standing_in_cold(case) {
+        Check::cant_tell(
+            NAME,
+            format!("{settled}, but it only stood, and the air was cold or not read"),
+            "drive it, or record the intake air as well",
+        )
+    } else {
+        Check::new(
+            NAME,
+            Outcome::Failed,
+            format!("{settled}, below {stuck:.0} °C: stuck open, or there is none"),
+        )
+    };
+    Some(Found {
+        check: check.at("level", level.c, "°C", case.drive.at_s(level.from)),
+        lines: vec![level_line(level, stuck)],
+    })
+}
+
+/// Standing with the heater on in the cold, a sound engine may not get warm.
+fn standing_in_cold(case: &Case) -> bool {
+    let moved = case
+        .drive
+        .minutes(|step| case.drive.is_moving(step).unwrap_or(false));
+    let unknown = !case.drive.has_speed();
+    let air = [Quantity::Ambient, Quantity::Intake]
+        .into_iter()
+        .find_map(|quantity| median(case.log.of(quantity).iter().map(|sample| sample.value)));
+    moved < 3.0 && (!unknown || air.is_none()) && air.is_none_or(|air| air < MILD_AIR_C)
+}
+
+fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
+    if let Some(found) = too_cold(case, level) {
+        return found;
+    }
+    let Some(knee) = knee.filter(|knee| knee.within_k <= MOST_WITHIN_K) else {
+        return Found {
+            check: Check::cant_tell(
+                NAME,
+                format!(
+                    "it settled at {:.0} °C, but the bend before that is not clear",
+                    level.c
+                ),
+                "record a cold start at a steady pace, a reading every second",
+            )
+            .at("level", level.c, "°C", case.drive.at_s(level.from)),
+            lines: vec![level_line(level, lines(case).1)],
+        };
+    };
+    let told = format!(
+        "opens at {:.0} ± {:.0} °C, {}",
+        knee.c,
+        knee.within_k,
+        clock(knee.at_s)
+    );
+    let check = match case.conditions.thermostat_c {
+        Some(rating) if knee.c - knee.within_k > rating + LATE_K => Check::new(
+            NAME,
+            Outcome::Failed,
+            format!("{told}: late for one stamped {rating:.0} °C"),
+        ),
+        Some(rating) if knee.c + knee.within_k < rating - LATE_K => Check::new(
+            NAME,
+            Outcome::Failed,
+            format!("{told}: early for one stamped {rating:.0} °C"),
+        ),
+        _ => Check::new(NAME, Outcome::Held, told),
+    };
+    let check = check
+        .with(
+            "opening",
+            knee.c,
+            "°C",
+            Some(knee.at_s),
+            Some(knee.within_k),
+        )
+        .at("level", level.c, "°C", case.drive.at_s(level.from))
+        .reading("slope before", knee.before_k_per_min, "K/min")
+        .reading("slope after", knee.after_k_per_min, "K/min");
+    let line = Line::new("opening of the thermostat", limits::derived())
+        .formula("T", "a + b·min(t - tk, 0) + c·max(t - tk, 0)")
+        .input("b", format!("{:.1} K/min", knee.before_k_per_min))
+        .input("c", format!("{:.1} K/min", knee.after_k_per_min))
+        .input("tk", clock(knee.at_s))
+        .value(format!("a = {:.1} ± {:.1} °C", knee.c, knee.within_k))
+        .note(
+            "two lines that meet, by least squares over the last rise and the first two minutes \
+             of the level; the bounds take in how well the bend is placed and 1.6 K for lag and \
+             stroke of the valve",
+        );
+    Found {
+        check,
+        lines: vec![level_line(level, lines(case).1), line],
+    }
+}
+
+fn level_line(level: Level, stuck: f64) -> Line {
+    Line::new("level after warming up", limits::thermostats())
+        .value(format!("{:.1} °C", level.c))
+        .note(format!(
+            "mean of two minutes in which it rose by less than 0.9 K/min; below {stuck:.0} °C no \
+             sound thermostat holds it"
+        ))
+}
