@@ -232,6 +232,14 @@ impl From<Check> for Found {
 pub fn judge(log: &Log, conditions: &Conditions) -> Verdict {
     let drive = Drive::of(log);
     let opening = opening(&drive);
+    // What is no temperature is as good as not given.
+    let finite = |c: Option<f64>| c.filter(|c| c.is_finite());
+    let conditions = &Conditions {
+        complaint: conditions.complaint.clone(),
+        thermostat_c: finite(conditions.thermostat_c),
+        limit_c: finite(conditions.limit_c),
+        boil_c: finite(conditions.boil_c),
+    };
     let case = Case {
         log,
         drive,

@@ -28,17 +28,14 @@ pub(crate) const OVERCHARGING_V: f64 = 15.5;
 pub(crate) const TRIM_PERCENT: (f64, f64) = (10.0, 15.0);
 /// A rise and fall of the coolant that metal and water cannot do.
 pub(crate) const SPIKE_K: f64 = 7.0;
-/// Seconds in which a spike rises.
-pub(crate) const SPIKE_RISE_S: f64 = 20.0;
+/// Seconds in which a spike rises: an engine pulling hard makes 5 K in that time.
+pub(crate) const SPIKE_RISE_S: f64 = 10.0;
 /// Standing and moving.
 pub(crate) const STANDING_KMH: f64 = 3.0;
 pub(crate) const MOVING_KMH: f64 = 30.0;
 pub(crate) const MOTORWAY_KMH: f64 = 80.0;
 /// An engine that turns.
 pub(crate) const RUNNING_RPM: f64 = 400.0;
-
-/// The coldest air in which a standing engine is expected to warm through with its heater on.
-pub(crate) const MILD_AIR_C: f64 = 10.0;
 
 pub(crate) fn thermostats() -> Source {
     Source::new(

@@ -14,8 +14,15 @@ const LINE_FROM_K: f64 = 14.0;
 const RISE_NEEDED_K: f64 = 5.0;
 /// Readings at most that the two lines are laid through.
 const MOST_POINTS: usize = 300;
-/// What two straight lines through a curve are off, as a standard deviation: lag of wax and
-/// sensor, the valve's stroke until it can hold the level.
+/// A bend so far below the level, with a rise after it, is one of load.
+const LOAD_BEND_K: f64 = 2.5;
+/// A level on the road so much higher shows that the first was a pause.
+const PAUSE_K: f64 = 3.0;
+/// The wax follows the coolant, and the sensor does too, a little sooner: so long the bend
+/// comes after the opening, and it may be off by as much.
+const LAG_S: f64 = 6.0;
+/// What two straight lines through a curve are off besides, as a standard deviation: the
+/// valve's stroke until it can hold the level, changes of load.
 const MODEL_K: f64 = 1.6;
 
 /// The knee of a warm-up.
@@ -152,10 +159,13 @@ fn is_pause(drive: &Drive, after: usize, c: f64) -> bool {
     if on_road.len() < drive.steps_of(60.0) {
         return false;
     }
-    median(on_road).is_some_and(|level| level > c + 5.0 && level < 110.0)
+    median(on_road).is_some_and(|level| level > c + PAUSE_K && level < 110.0)
 }
 
 /// Lays two straight lines that meet through the end of the rise and the start of the level.
+///
+/// A bend well below the level after which it rises on is a change of load, a stop at lights
+/// perhaps: then the lines are laid again through what comes after.
 fn knee(drive: &Drive, start: usize, level: Level) -> Option<Knee> {
     let low = level.c - LINE_FROM_K;
     let from = (start..level.from)
@@ -168,11 +178,29 @@ fn knee(drive: &Drive, start: usize, level: Level) -> Option<Knee> {
         .step_by(stride)
         .filter_map(|step| Some((drive.at_s(step), drive.coolant_at(step)?)))
         .collect();
-    if points.len() < 12 || points.first()?.1 > level.c - 0.6 * RISE_NEEDED_K {
+    if points.first()?.1 > level.c - 0.6 * RISE_NEEDED_K {
+        return None;
+    }
+    let mut points = points.as_slice();
+    for _ in 0..3 {
+        let knee = knee_through(points, drive.coolant_every_s)?;
+        let rises_on = knee.after_k_per_min > LEVEL_K_PER_MIN && level.c - knee.c > LOAD_BEND_K;
+        let after = points.iter().position(|(t, _)| *t >= knee.at_s)?;
+        let rest = points.get(after..)?;
+        if !rises_on || rest.len() < 12 {
+            return Some(knee);
+        }
+        points = rest;
+    }
+    None
+}
+
+fn knee_through(points: &[(f64, f64)], every_s: f64) -> Option<Knee> {
+    if points.len() < 12 {
         return None;
     }
     let candidates: Vec<Bend> = (4..points.len() - 4)
-        .filter_map(|nth| bend(&points, points.get(nth)?.0))
+        .filter_map(|nth| bend(points, points.get(nth)?.0))
         .filter(|bend| bend.before > 0.0 && bend.after < 0.6 * bend.before)
         .collect();
     let best = candidates
@@ -181,7 +209,7 @@ fn knee(drive: &Drive, start: usize, level: Level) -> Option<Knee> {
         .min_by(|one, other| one.squares.total_cmp(&other.squares))?;
     // Readings close in time err together: about one in 20 s counts.
     let seconds = points.last()?.0 - points.first()?.0;
-    let independent = (seconds / 20.0_f64.max(drive.coolant_every_s)).max(5.0);
+    let independent = (seconds / 20.0_f64.max(every_s)).max(5.0);
     // A whole degree hides a third of one.
     let floor = real(points.len()) * (1.0 / 12.0);
     let allowed = (best.squares.max(floor)) * (1.0 + 4.0 / (independent - 3.0).max(1.0));
@@ -192,10 +220,11 @@ fn knee(drive: &Drive, start: usize, level: Level) -> Option<Knee> {
             (least.min(bend.c), most.max(bend.c))
         });
     let spread = (most - best.c).max(best.c - least) / 2.0;
+    let lag_k = LAG_S * best.before;
     Some(Knee {
         at_s: best.at_s,
-        c: best.c,
-        within_k: 2.0 * libm::hypot(spread, MODEL_K),
+        c: best.c - lag_k,
+        within_k: 2.0 * libm::hypot(libm::hypot(spread, MODEL_K), lag_k / 2.0),
         before_k_per_min: best.before * 60.0,
         after_k_per_min: best.after * 60.0,
     })

@@ -14,6 +14,8 @@ const MINUTES: f64 = 4.0;
 const OFTEN_ENOUGH_S: f64 = 5.0;
 /// A spike is gone within this.
 const FALL_S: f64 = 60.0;
+/// The rise before it is taken over so much.
+const TREND_S: f64 = 30.0;
 /// Its height is taken over the middle of so much before and after.
 const AROUND_S: f64 = 90.0;
 /// An overshoot of a late thermostat.
@@ -156,7 +158,14 @@ fn spike_at(case: &Case, step: usize, rise: usize, fall: usize) -> Option<(Spike
         );
     let end = (top + fall).min(drive.steps);
     let (_, after_c) = lowest(case, top, end)?;
-    let height_k = (most_c - foot_c).min(most_c - after_c);
+    // Warming up under load it rises too, and falls when the radiator's cold water comes: only
+    // what goes beyond the rise before counts.
+    let before = drive.steps_of(TREND_S);
+    let trend = drive
+        .slope(foot.saturating_sub(before), foot.max(3))
+        .map_or(0.0, |(k_per_min, _)| k_per_min.max(0.0) / 60.0);
+    let expected = trend * (drive.at_s(top) - drive.at_s(foot));
+    let height_k = (most_c - foot_c - expected).min(most_c - after_c);
     let around = drive.steps_of(AROUND_S);
     let middle = median(
         (foot.saturating_sub(around)..(top + around).min(drive.steps))

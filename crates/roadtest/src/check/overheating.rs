@@ -14,6 +14,7 @@ const MINUTES: f64 = 4.0;
 const MARGIN_K: f64 = 5.0;
 /// A fall no fan can make: the sensor has lost the coolant.
 const LOST_K: f64 = 10.0;
+const LOST_IN_S: f64 = 8.0;
 
 pub(crate) fn overheating(case: &Case) -> Found {
     if let Some(check) = no_coolant(case, NAME) {
@@ -210,7 +211,7 @@ fn boils_open_c(case: &Case) -> f64 {
 /// A fall from hot that no fan makes, engine running.
 fn lost_coolant(case: &Case, from_c: f64) -> Option<f64> {
     let drive = &case.drive;
-    let span = drive.steps_of(20.0);
+    let span = drive.steps_of(LOST_IN_S.max(2.5 * drive.coolant_every_s));
     (0..drive.steps.saturating_sub(span))
         .find(|step| {
             let now = drive.coolant_at(*step);

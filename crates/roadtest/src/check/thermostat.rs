@@ -1,18 +1,16 @@
 //! Where the thermostat opens.
 
 use super::{clock, no_coolant};
-use crate::Quantity;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
-use crate::limits::{
-    self, COOLEST_THERMOSTAT_C, MILD_AIR_C, STUCK_OPEN_BELOW_RATING_K, USUALLY_HELD_C,
-};
-use crate::number::median;
+use crate::limits::{self, COOLEST_THERMOSTAT_C, STUCK_OPEN_BELOW_RATING_K, USUALLY_HELD_C};
 use crate::opening::{Knee, Level, Opening};
 use measure::Line;
 
 const NAME: CheckName = CheckName::Thermostat;
 /// A knee less certain than this says nothing.
 const MOST_WITHIN_K: f64 = 7.0;
+/// A rise as fast as this before the level is bent by a valve, not by the weather.
+const SHARP_K_PER_MIN: f64 = 3.0;
 /// So far above its rating a thermostat opens late.
 const LATE_K: f64 = 8.0;
 
@@ -61,7 +59,7 @@ pub(super) fn lines(case: &Case) -> (f64, f64) {
 }
 
 fn started_above(case: &Case, first_c: f64, level: Level) -> Found {
-    if let Some(found) = too_cold(case, level) {
+    if let Some(found) = too_cold(case, level, false) {
         return found;
     }
     Check::cant_tell(
@@ -75,7 +73,7 @@ fn started_above(case: &Case, first_c: f64, level: Level) -> Found {
 }
 
 /// A level that no sound thermostat holds.
-fn too_cold(case: &Case, level: Level) -> Option<Found> {
+fn too_cold(case: &Case, level: Level, sharp: bool) -> Option<Found> {
     let (sound, stuck) = lines(case);
     if level.c >= sound {
         return None;
@@ -91,11 +89,11 @@ fn too_cold(case: &Case, level: Level) -> Option<Found> {
             format!("{settled}: low, but some thermostats hold that"),
             "read the temperature stamped on the thermostat, and judge again with it",
         )
-    } else if standing_in_cold(case) {
+    } else if !sharp && stood(case) {
         Check::cant_tell(
             NAME,
-            format!("{settled}, but it only stood, and the air was cold or not read"),
-            "drive it, or record the intake air as well",
+            format!("{settled}, but it only stood: with the heater on a sound engine may do that"),
+            "drive it, heater off, for ten minutes",
         )
     } else {
         Check::new(
@@ -110,20 +108,21 @@ fn too_cold(case: &Case, level: Level) -> Option<Found> {
     })
 }
 
-/// Standing with the heater on in the cold, a sound engine may not get warm.
-fn standing_in_cold(case: &Case) -> bool {
+/// Whether it hardly moved, as far as the log tells.
+fn stood(case: &Case) -> bool {
     let moved = case
         .drive
         .minutes(|step| case.drive.is_moving(step).unwrap_or(false));
-    let unknown = !case.drive.has_speed();
-    let air = [Quantity::Ambient, Quantity::Intake]
-        .into_iter()
-        .find_map(|quantity| median(case.log.of(quantity).iter().map(|sample| sample.value)));
-    moved < 3.0 && (!unknown || air.is_none()) && air.is_none_or(|air| air < MILD_AIR_C)
+    moved < 3.0
 }
 
 fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
-    if let Some(found) = too_cold(case, level) {
+    // An engine that slowly finds its balance bends gently; a thermostat bends it.
+    let sharp = knee.is_some_and(|knee| {
+        knee.before_k_per_min >= SHARP_K_PER_MIN
+            && knee.after_k_per_min.abs() < 0.2 * knee.before_k_per_min
+    });
+    if let Some(found) = too_cold(case, level, sharp) {
         return found;
     }
     let Some(knee) = knee.filter(|knee| knee.within_k <= MOST_WITHIN_K) else {
@@ -175,11 +174,11 @@ fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
         .input("b", format!("{:.1} K/min", knee.before_k_per_min))
         .input("c", format!("{:.1} K/min", knee.after_k_per_min))
         .input("tk", clock(knee.at_s))
-        .value(format!("a = {:.1} ± {:.1} °C", knee.c, knee.within_k))
+        .value(format!("{:.1} ± {:.1} °C", knee.c, knee.within_k))
         .note(
             "two lines that meet, by least squares over the last rise and the first two minutes \
-             of the level; the bounds take in how well the bend is placed and 1.6 K for lag and \
-             stroke of the valve",
+             of the level; less 6 s of the rise, by which wax and sensor lag. The bounds (95 %) \
+             take in where the bend may lie, the lag, and 1.6 K for the stroke of the valve",
         );
     Found {
         check,
