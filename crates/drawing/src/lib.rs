@@ -18,6 +18,7 @@ mod coolant;
 mod joint;
 mod layers;
 mod plot;
+mod roadtest;
 mod shapes;
 mod svg;
 mod text;
@@ -29,6 +30,7 @@ pub use coolant::{
 };
 pub use joint::{Joint, JointMeasure, JointPart, JointPiece, joint};
 pub use layers::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, layers};
+pub use roadtest::{RoadTest, RoadTestMark, road_test};
 pub use shapes::{Slope, dimension, hatch};
 pub use svg::{css, svg};
 pub use text::{ellipsis, text_width_px, wrap};
@@ -148,6 +150,8 @@ pub struct Pen {
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Stroke {
+    /// 3 px: the curve that a drawing is about.
+    Heavy,
     /// 2 px: edges of things.
     Outline,
     /// 1 px: hatching, dimensions, inner edges.
@@ -190,6 +194,16 @@ impl Pen {
         Self {
             ink,
             stroke: Stroke::Outline,
+            dash: Dash::Solid,
+        }
+    }
+
+    /// The 3 px line of what a drawing is about.
+    #[must_use]
+    pub const fn heavy(ink: Ink) -> Self {
+        Self {
+            ink,
+            stroke: Stroke::Heavy,
             dash: Dash::Solid,
         }
     }

@@ -72,7 +72,10 @@ impl Frame {
                 Anchor::End,
                 Weight::Regular,
             );
-            marks.push(text);
+            // A figure at the very top would touch the scale's name above it.
+            if y >= area.y + 0.2 * LETTERING {
+                marks.push(text);
+            }
         }
         for (at, words) in x_steps.iter().zip(&x_figures) {
             let x = frame.at(*at, y.low).x;

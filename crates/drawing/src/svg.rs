@@ -189,8 +189,10 @@ fn look(style: Style) -> String {
     let mut out = format!(" class=\"{}\"", classes.join(" "));
     if let Some(Pen { stroke, dash, .. }) = style.line {
         out.push_str(" stroke=\"currentColor\"");
-        if stroke == Stroke::Outline {
-            out.push_str(" stroke-width=\"2\"");
+        match stroke {
+            Stroke::Heavy => out.push_str(" stroke-width=\"3\""),
+            Stroke::Outline => out.push_str(" stroke-width=\"2\""),
+            Stroke::Fine => {}
         }
         match dash {
             Dash::Solid => {}

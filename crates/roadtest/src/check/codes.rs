@@ -97,12 +97,13 @@ pub(crate) fn codes(case: &Case) -> Found {
             "no codes, the lamp is off, nothing is left unchecked",
         )
     };
-    with_readings(case, check, count).into()
+    let known = u32::try_from(stored_after.len()).unwrap_or(u32::MAX);
+    with_readings(case, check, count.max(known)).into()
 }
 
 fn with_readings(case: &Case, check: Check, count: u32) -> Check {
     let last = |quantity: Quantity| case.log.of(quantity).last().map(|sample| sample.value);
-    let check = check.reading("codes stored", f64::from(count.max(0)), "");
+    let check = check.reading("codes stored", f64::from(count), "");
     [
         Quantity::DistanceSinceCleared,
         Quantity::DistanceWithLamp,

@@ -102,10 +102,7 @@ fn line(case: &Case) -> f64 {
 }
 
 fn most(case: &Case, holds: impl Fn(usize) -> bool) -> Option<f64> {
-    case.drive
-        .coolant_where(|step| holds(step))
-        .into_iter()
-        .reduce(f64::max)
+    case.drive.coolant_where(holds).into_iter().reduce(f64::max)
 }
 
 fn failed(hottest: Sample, too_hot: f64, standing: Option<f64>, at_speed: Option<f64>) -> Check {

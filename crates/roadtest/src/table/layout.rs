@@ -318,11 +318,7 @@ fn keep_first_of_each(columns: &mut [ColumnUse], time: Option<usize>) {
     let mut seen = BTreeSet::new();
     for (nth, column) in columns.iter_mut().enumerate() {
         match column.taken_for {
-            Use::Of(quantity) => {
-                if !seen.insert(quantity) {
-                    column.taken_for = Use::Nothing;
-                }
-            }
+            Use::Of(quantity) if !seen.insert(quantity) => column.taken_for = Use::Nothing,
             Use::Name | Use::Value | Use::UnitOfValue => column.taken_for = Use::Nothing,
             _ => {}
         }
