@@ -20,7 +20,7 @@ fn log_of(frames: &str) -> Result<roadtest::Log, roadtest::LogError> {
 
 /// The payload of frames whose lengths are sound, put together without this crate.
 fn payload(frames: &str) -> Vec<u8> {
-    let frames: Vec<Vec<u8>> = frames.split('|').map(|frame| hex(frame)).collect();
+    let frames: Vec<Vec<u8>> = frames.split('|').map(hex).collect();
     let first = &frames[0];
     if frames.len() == 1 {
         return first[1..=usize::from(first[0])].to_vec();
