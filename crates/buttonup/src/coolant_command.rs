@@ -11,6 +11,7 @@ mod read;
 use crate::answer::{Answer, Wrong};
 use clap::Subcommand;
 use measure::Working;
+pub use read::celsius;
 use serde_json::{Map, Value};
 
 /// What coolant can be asked.

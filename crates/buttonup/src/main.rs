@@ -13,6 +13,7 @@
 mod answer;
 mod coolant_command;
 mod demo;
+mod drive_command;
 mod fastener_command;
 mod keep;
 mod plan_command;
@@ -53,6 +54,8 @@ enum Command {
     /// Coolant: freezing, boiling, mixing, filling, leak test.
     #[command(subcommand)]
     Coolant(coolant_command::Coolant),
+    /// A recorded drive: what it proves, check by check.
+    Drive(drive_command::Drive),
     #[command(flatten)]
     Keep(keep::Command),
 }
@@ -75,6 +78,7 @@ fn main() -> ExitCode {
         Command::Map(asked) => plan_command::map(&asked),
         Command::Fastener(asked) => fastener_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
+        Command::Drive(asked) => drive_command::run(&asked),
         Command::Keep(command) => keep::run(&command),
     };
     match answer {
