@@ -28,8 +28,9 @@ use crate::{Log, Quantity};
 /// Nothing of this quantity in the log: what to read next, by what the vehicle supports.
 fn missing(log: &Log, check: CheckName, quantity: Quantity, pid: u8) -> Check {
     let name = quantity.name();
+    // The highest PID that was asked for says whether there are any beyond it.
     match &log.supported {
-        Some((pids, asked_to)) if pid <= *asked_to && !pids.contains(&pid) => Check::cant_tell(
+        Some((pids, asked_to)) if !pids.contains(&pid.min(*asked_to)) => Check::cant_tell(
             check,
             format!("this vehicle does not tell {name} (PID {pid:02X})"),
             format!("read the {name} with a gauge or meter of your own and type it in"),

@@ -12,9 +12,14 @@ pub(crate) fn seconds_of(cell: &str, unit: Option<Unit>, decimal_comma: bool) ->
     let mut days = 0.0;
     let mut clock = None;
     let mut afternoon = None;
-    for part in cell.split([' ', 'T']).filter(|part| !part.is_empty()) {
+    let spaced: String = cell
+        .replace("GMT", " ")
+        .replace("UTC", " ")
+        .replace('T', " ");
+    for part in spaced.split_whitespace() {
         if part.contains(':') {
-            clock = Some(clock_of(part)?);
+            // An offset from UTC has a colon too.
+            clock = clock.or(clock_of(part));
         } else if part.eq_ignore_ascii_case("am") || part.eq_ignore_ascii_case("pm") {
             afternoon = Some(part.eq_ignore_ascii_case("pm"));
         } else if let Some(day) = day_of(part) {
@@ -33,7 +38,7 @@ pub(crate) fn seconds_of(cell: &str, unit: Option<Unit>, decimal_comma: bool) ->
 fn clock_of(text: &str) -> Option<f64> {
     let text = text.split(['+', 'Z']).next()?;
     let parts: Vec<&str> = text.split(':').collect();
-    if parts.len() > 4 {
+    if parts.len() > 4 || text.is_empty() {
         return None;
     }
     let mut numbers = Vec::new();
@@ -206,6 +211,8 @@ mod tests {
         assert_eq!(s("12:00:00 AM"), Some(0.0));
         assert_eq!(s("01:00:00 PM"), Some(46_800.0));
         assert_eq!(s("bad"), None);
+        assert_eq!(s("31-May-2024 00:01:02.5"), Some(62.5));
+        assert_eq!(s("Fri May 31 00:01:02 GMT+02:00 2024"), Some(62.0));
         for (evening, morning) in [
             ("2024-05-31T23:59:59.5Z", "2024-06-01T00:00:00.5Z"),
             ("2024-02-29 23:59:59.5", "2024-03-01 00:00:00.5"),

@@ -111,6 +111,7 @@ fn temperature(words: &Words, unit: Option<Unit>) -> Option<Quantity> {
         || words.ends(&["temperatur"]);
     let elsewhere = words.any(&[
         "catalyst",
+        "fan",
         "cat",
         "egr",
         "exhaust",
@@ -145,6 +146,8 @@ fn temperature(words: &Words, unit: Option<Unit>) -> Option<Quantity> {
     }
     if words.any(&[
         "coolant",
+        "cool",
+        "cooling",
         "ect",
         "clt",
         "water",
@@ -243,11 +246,11 @@ fn engine(words: &Words, unit: Option<Unit>) -> Option<Quantity> {
                 | Unit::InchesOfMercury
         )
     );
-    if words.any(&["load", "motorlast", "last", "charge", "carga"]) {
-        if words.any(&["absolute", "alternator", "generator"]) {
-            return None;
-        }
-        return Some(Quantity::Load);
+    let load = words.any(&["load", "motorlast", "last", "carga"])
+        || words.any(&["charge"]) && words.any(&["moteur"]);
+    if load && !of_pressure {
+        let other = words.any(&["absolute", "alternator", "generator"]);
+        return (!other).then_some(Quantity::Load);
     }
     let electric = words.any(&[
         "voltage", "volts", "volt", "spannung", "voltaje", "tension", "vbat", "vbatt", "batt",
@@ -412,6 +415,13 @@ mod tests {
             ("t", Some(Meaning::Time)),
             ("Elapsed ms", Some(Meaning::Time)),
             ("Fan", of(Quantity::Fan)),
+            ("Cooling fan (%)", of(Quantity::Fan)),
+            ("Eng Cool Temp", of(Quantity::Coolant)),
+            ("Charge pressure (kPa)", None),
+            ("Speed (OBD)(km/h)", of(Quantity::Speed)),
+            ("Fuel trim bank 1 short term(%)", of(Quantity::ShortTrim1)),
+            ("Voltage (OBD Adapter)(V)", of(Quantity::Voltage)),
+            ("Ambient air temp(°C)", of(Quantity::Ambient)),
             ("DTC count", Some(Meaning::CodeCount)),
             ("Trouble codes", Some(Meaning::Codes)),
             ("Coolant level", None),

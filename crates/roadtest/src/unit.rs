@@ -31,7 +31,7 @@ pub(crate) enum Unit {
 }
 
 /// Words for units, in lower case, without blanks.
-const WORDS: [(&str, Unit); 66] = [
+const WORDS: [(&str, Unit); 70] = [
     ("°c", Unit::Celsius),
     ("ºc", Unit::Celsius),
     ("c", Unit::Celsius),
@@ -56,6 +56,10 @@ const WORDS: [(&str, Unit); 66] = [
     ("mi/h", Unit::MilesPerHour),
     ("miles/h", Unit::MilesPerHour),
     ("m/s", Unit::MetresPerSecond),
+    ("metres/second", Unit::MetresPerSecond),
+    ("meters/second", Unit::MetresPerSecond),
+    ("miles/hour", Unit::MilesPerHour),
+    ("kilometers/hour", Unit::KmPerHour),
     ("kpa", Unit::Kilopascals),
     ("psi", Unit::PoundsPerSquareInch),
     ("psia", Unit::PoundsPerSquareInch),

@@ -150,7 +150,7 @@ fn a_thermostat_that_stays_open_is_found() {
     for (name, text) in drives() {
         let (end, _) = length_and_most(&text);
         let verdict = judged(&with_fault(&text, |row| {
-            row[COOLANT] = row[COOLANT].min(68.0)
+            row[COOLANT] = row[COOLANT].min(68.0);
         }));
         if end > 400.0 {
             assert_eq!(

@@ -94,6 +94,19 @@ fn a_preface_before_the_heading_and_quotes() {
 }
 
 #[test]
+fn two_clocks_a_satellites_speed_and_a_trailing_comma() {
+    let log = csv(
+        "GPS Time, Device Time, GPS Speed (Meters/second), Speed (OBD)(km/h), Engine Coolant Temperature(°C),\n\
+         none,31-May-2024 12:00:01.000,9.0,36,80\nnone,31-May-2024 12:00:02.500,9.0,37,-\n\
+         none,31-May-2024 12:00:04.000,9.1,38,81\n",
+    );
+    assert!(near(last(&log, Quantity::Speed), 38.0));
+    assert!(near(log.span_s().1, 3.0));
+    assert!(near(last(&log, Quantity::Coolant), 81.0));
+    assert!(log.notes.is_empty(), "{:?}", log.notes);
+}
+
+#[test]
 fn one_reading_a_row() {
     let log = csv(
         "SECONDS;PID;VALUE;UNITS\n0;Engine coolant temperature;176;°F\n0.1;Vehicle speed;30;mph\n\

@@ -1,6 +1,7 @@
 //! Where the thermostat opens.
 
 use super::{clock, no_coolant};
+use crate::Quantity;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, COOLEST_THERMOSTAT_C, STUCK_OPEN_BELOW_RATING_K, USUALLY_HELD_C};
 use crate::opening::{Knee, Level, Opening};
@@ -11,6 +12,10 @@ const NAME: CheckName = CheckName::Thermostat;
 const MOST_WITHIN_K: f64 = 7.0;
 /// A rise as fast as this before the level is bent by a valve, not by the weather.
 const SHARP_K_PER_MIN: f64 = 3.0;
+/// A rise slower than this while standing may end by itself.
+const CLEAR_K_PER_MIN: f64 = 2.0;
+/// From here on nobody heats.
+const HOT_DAY_C: f64 = 25.0;
 /// So far above its rating a thermostat opens late.
 const LATE_K: f64 = 8.0;
 
@@ -89,7 +94,7 @@ fn too_cold(case: &Case, level: Level, sharp: bool) -> Option<Found> {
             format!("{settled}: low, but some thermostats hold that"),
             "read the temperature stamped on the thermostat, and judge again with it",
         )
-    } else if !sharp && stood(case) {
+    } else if !sharp && stood(case) && !is_hot_day(case) {
         Check::cant_tell(
             NAME,
             format!("{settled}, but it only stood: with the heater on a sound engine may do that"),
@@ -106,6 +111,17 @@ fn too_cold(case: &Case, level: Level, sharp: bool) -> Option<Found> {
         check: check.at("level", level.c, "°C", case.drive.at_s(level.from)),
         lines: vec![level_line(level, stuck)],
     })
+}
+
+/// Air so warm that no heater draws the engine down; unknown air is not.
+fn is_hot_day(case: &Case) -> bool {
+    [Quantity::Ambient, Quantity::Intake]
+        .into_iter()
+        .find_map(|quantity| {
+            let air = case.log.of(quantity).iter().map(|sample| sample.value);
+            air.reduce(f64::min)
+        })
+        .is_some_and(|air| air >= HOT_DAY_C)
 }
 
 /// Whether it hardly moved, as far as the log tells.
@@ -125,7 +141,11 @@ fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
     if let Some(found) = too_cold(case, level, sharp) {
         return found;
     }
-    let Some(knee) = knee.filter(|knee| knee.within_k <= MOST_WITHIN_K) else {
+    // Standing, an engine may find its balance below the opening: that bend is gentle.
+    let clear = |knee: &Knee| {
+        knee.within_k <= MOST_WITHIN_K && (knee.before_k_per_min >= CLEAR_K_PER_MIN || !stood(case))
+    };
+    let Some(knee) = knee.filter(clear) else {
         return Found {
             check: Check::cant_tell(
                 NAME,

@@ -22,6 +22,12 @@ pub(crate) fn read(line: &str) -> Option<Frame> {
     let (time, rest) = parts.split_first()?;
     let t_s = number(time, false).filter(|t| *t >= 0.0)?;
     let (id, bytes) = rest.split_first()?;
+    // Bytes may be joined by hyphens or colons.
+    let bytes: Vec<&str> = bytes
+        .iter()
+        .flat_map(|part| part.split(['-', ':']))
+        .filter(|part| !part.is_empty())
+        .collect();
     let id = id
         .trim_start_matches("0x")
         .trim_start_matches("0X")
@@ -67,6 +73,8 @@ mod tests {
             "12.40;7e8;0341057b",
             "12.40, 0x7E8, 03, 41, 05, 7B",
             "12.40\t18DAF110\t4\t03 41 05 7B",
+            "12.40 7E8 03-41-05-7B",
+            "(12.40) 7E8 [4] 03:41:05:7b",
         ] {
             let frame = read(line).unwrap();
             assert_eq!(frame.data, expected, "{line}");

@@ -68,7 +68,8 @@ pub(super) fn find(lines: &[&str], mapping: &Mapping) -> Result<Layout, LogError
             .join(", ")
     };
     let mut columns: Vec<ColumnUse> = best.cells.iter().map(|cell| column(cell)).collect();
-    let mut time = time_column(&best.cells);
+    let rows = lines.get(best.line + 1..).unwrap_or(&[]);
+    let mut time = time_column(&best.cells, rows, best.delimiter);
     apply(mapping, &mut columns, &mut time, &columns_told())?;
     let one_a_row = is_one_a_row(&columns);
     let known = columns.iter().any(|column| {
@@ -140,7 +141,10 @@ fn best(lines: &[&str], mapping: &Mapping) -> Option<Candidate> {
         .take(PREFACE);
     for (line, text) in filled {
         for delimiter in [',', ';', '\t', '|'] {
-            let cells = cells(text, delimiter);
+            let mut cells = cells(text, delimiter);
+            while cells.last().is_some_and(String::is_empty) {
+                cells.pop();
+            }
             if cells.len() < 2 {
                 continue;
             }
@@ -177,7 +181,9 @@ fn candidate(line: usize, delimiter: char, cells: Vec<String>, mapping: &Mapping
     Candidate {
         line,
         delimiter,
-        has_time: time_column(&cells).is_some(),
+        has_time: cells
+            .iter()
+            .any(|cell| heading(cell).meaning == Some(Meaning::Time)),
         known: known + usize::from(by_number && known == 0) * cells.len().min(2),
         cells,
     }
@@ -219,13 +225,30 @@ fn unit_words(cell: &str) -> String {
         .unwrap_or_default()
 }
 
-fn time_column(cells: &[String]) -> Option<usize> {
-    let is_time = |cell: &&String| heading(cell).meaning == Some(Meaning::Time);
-    // Seconds since the start go before a time of day.
-    let with_unit = cells
+/// The column that tells the time of a row: one whose cells are times, best with a unit.
+fn time_column(headings: &[String], rows: &[&str], delimiter: char) -> Option<usize> {
+    let first: Vec<Vec<String>> = rows
         .iter()
-        .position(|cell| is_time(&cell) && heading(cell).unit.is_some());
-    with_unit.or_else(|| cells.iter().position(|cell| is_time(&cell)))
+        .filter(|row| !row.trim().is_empty())
+        .take(50)
+        .map(|row| cells(row, delimiter))
+        .collect();
+    let is_read = |nth: usize| {
+        let times = first
+            .iter()
+            .filter_map(|row| row.get(nth))
+            .filter(|cell| crate::clock::seconds_of(cell, None, true).is_some())
+            .count();
+        2 * times > first.len()
+    };
+    headings
+        .iter()
+        .enumerate()
+        .filter(|(_, cell)| heading(cell).meaning == Some(Meaning::Time))
+        .map(|(nth, cell)| ((is_read(nth), heading(cell).unit.is_some()), nth))
+        // Of equals the first.
+        .max_by_key(|(score, nth)| (*score, usize::MAX - nth))
+        .map(|(_, nth)| nth)
 }
 
 fn same(wanted: &str, cell: &str) -> bool {
@@ -313,16 +336,25 @@ fn is_one_a_row(columns: &[ColumnUse]) -> bool {
     has(Use::Name) && has(Use::Value) && others == 0
 }
 
-/// Two columns of one meaning: the first counts.
+/// Two columns of one meaning: the first counts, and the vehicle's own before a satellite's.
 fn keep_first_of_each(columns: &mut [ColumnUse], time: Option<usize>) {
     let mut seen = BTreeSet::new();
-    for (nth, column) in columns.iter_mut().enumerate() {
-        match column.taken_for {
-            Use::Of(quantity) if !seen.insert(quantity) => column.taken_for = Use::Nothing,
-            Use::Name | Use::Value | Use::UnitOfValue => column.taken_for = Use::Nothing,
-            _ => {}
+    let of_vehicle = |column: &ColumnUse| !column.heading.to_lowercase().contains("gps");
+    for own in [true, false] {
+        for column in columns
+            .iter_mut()
+            .filter(|column| of_vehicle(column) == own)
+        {
+            if let Use::Of(quantity) = column.taken_for
+                && !seen.insert(quantity)
+            {
+                column.taken_for = Use::Nothing;
+            }
         }
-        if Some(nth) == time && column.taken_for != Use::Of(Quantity::RunTime) {
+    }
+    for (nth, column) in columns.iter_mut().enumerate() {
+        let is_time = Some(nth) == time && column.taken_for != Use::Of(Quantity::RunTime);
+        if is_time || matches!(column.taken_for, Use::Name | Use::Value | Use::UnitOfValue) {
             column.taken_for = Use::Nothing;
         }
     }
