@@ -11,7 +11,7 @@ mod thermostat;
 mod trims;
 mod warm_up;
 
-pub(crate) use air::air;
+pub(crate) use air::{Spike, air, spikes};
 pub(crate) use band::band;
 pub(crate) use charging::charging;
 pub(crate) use codes::codes;

@@ -2,13 +2,14 @@
 
 use crate::clock::{gap_s, usual_step};
 use crate::limits::{MOVING_KMH, RUNNING_RPM, STANDING_KMH};
-use crate::number::{index, real};
+use crate::number::{index, median, real};
 use crate::{Log, Quantity, Sample};
 
 /// More steps than this are not needed to judge a drive.
 const MOST_STEPS: f64 = 30_000.0;
 
 /// A drive at even steps.
+#[derive(Clone)]
 pub(crate) struct Drive {
     pub(crate) step_s: f64,
     pub(crate) steps: usize,
@@ -47,6 +48,43 @@ impl Drive {
             running,
             running_known,
             coolant_every_s: every_s(log.of(Quantity::Coolant)),
+        }
+    }
+
+    /// The coolant with straight lines instead of these steps.
+    pub(crate) fn bridged(&self, holes: impl Iterator<Item = (usize, usize)>) -> Drive {
+        let mut bridged = self.clone();
+        for (from, to) in holes {
+            let to = to.min(self.steps.saturating_sub(1));
+            let ends = self.coolant_at(from).zip(self.coolant_at(to));
+            let Some((before, after)) = ends.filter(|_| from < to) else {
+                continue;
+            };
+            for step in from..=to {
+                let part = real(step - from) / real(to - from);
+                if let Some(slot) = bridged.coolant.get_mut(step) {
+                    *slot = Some(before + part * (after - before));
+                }
+            }
+        }
+        bridged
+    }
+
+    /// The coolant as the middle one of all readings so long before and after. A steady rise
+    /// and a level stay as they are.
+    pub(crate) fn smoothed(&self, seconds: f64) -> Drive {
+        let half = self.steps_of(seconds);
+        let coolant = (0..self.steps)
+            .map(|step| {
+                self.coolant_at(step)?;
+                // As many before as after, or a rise would be bent at the ends.
+                let half = half.min(step).min(self.steps - 1 - step);
+                median((step - half..=step + half).filter_map(|step| self.coolant_at(step)))
+            })
+            .collect();
+        Drive {
+            coolant,
+            ..self.clone()
         }
     }
 

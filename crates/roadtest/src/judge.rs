@@ -1,6 +1,6 @@
 //! What a drive proves, check by check.
 
-use crate::check;
+use crate::check::{self, Spike};
 use crate::complaint::Complaint;
 use crate::drive::Drive;
 use crate::opening::{Opening, opening};
@@ -179,6 +179,7 @@ pub(crate) struct Case<'a> {
     pub(crate) log: &'a Log,
     pub(crate) drive: Drive,
     pub(crate) conditions: &'a Conditions,
+    pub(crate) spikes: Vec<Spike>,
     pub(crate) opening: Opening,
 }
 
@@ -231,7 +232,8 @@ impl From<Check> for Found {
 #[must_use]
 pub fn judge(log: &Log, conditions: &Conditions) -> Verdict {
     let drive = Drive::of(log);
-    let opening = opening(&drive);
+    let spikes = check::spikes(log, &drive);
+    let opening = opening(&drive, spikes.iter().map(|spike| spike.steps));
     // What is no temperature is as good as not given.
     let finite = |c: Option<f64>| c.filter(|c| c.is_finite());
     let conditions = &Conditions {
@@ -244,6 +246,7 @@ pub fn judge(log: &Log, conditions: &Conditions) -> Verdict {
         log,
         drive,
         conditions,
+        spikes,
         opening,
     };
     let mut found: Vec<Found> = vec![

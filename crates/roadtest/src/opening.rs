@@ -6,6 +6,10 @@ use crate::number::{median, real};
 
 /// Seconds over which a level has to hold.
 const LEVEL_S: f64 = 120.0;
+/// What is left of a spike is gone after this.
+const SPIKE_TAIL_S: f64 = 12.0;
+/// Slips up to this long are no part of the rise.
+const SMOOTH_S: f64 = 20.0;
 /// A rise slower than this is a level, K/min.
 const LEVEL_K_PER_MIN: f64 = 0.9;
 /// How far below the level the line of warming up begins.
@@ -80,8 +84,12 @@ impl Opening {
     }
 }
 
-/// Looks for the opening.
-pub(crate) fn opening(drive: &Drive) -> Opening {
+/// Looks for the opening, with the spikes (first and last step) bridged.
+pub(crate) fn opening(drive: &Drive, spikes: impl Iterator<Item = (usize, usize)>) -> Opening {
+    let tail = drive.steps_of(SPIKE_TAIL_S);
+    let drive = &drive
+        .bridged(spikes.map(|(from, to)| (from, to + tail)))
+        .smoothed(SMOOTH_S);
     if drive.coolant.iter().all(Option::is_none) {
         return Opening::NoCoolant;
     }
@@ -300,6 +308,10 @@ mod tests {
     use super::*;
     use crate::{Log, Quantity, Sample};
 
+    fn no_spikes() -> impl Iterator<Item = (usize, usize)> {
+        std::iter::empty()
+    }
+
     fn drive(coolant: impl Fn(f64) -> f64, seconds: u32) -> Drive {
         let mut log = Log::default();
         let samples = (0..seconds)
@@ -316,8 +328,8 @@ mod tests {
     #[test]
     fn a_plain_knee_is_found_where_it_is() {
         let plain = drive(|t| (20.0 + 0.2 * t).min(88.0), 700);
-        let Opening::Levelled { level, knee } = opening(&plain) else {
-            panic!("{:?}", opening(&plain));
+        let Opening::Levelled { level, knee } = opening(&plain, no_spikes()) else {
+            panic!("{:?}", opening(&plain, no_spikes()));
         };
         let knee = knee.unwrap();
         assert!((level.c - 88.0).abs() < 0.5);
@@ -331,11 +343,20 @@ mod tests {
     #[test]
     fn a_log_that_ends_rising_has_none() {
         let rising = drive(|t| 20.0 + 0.2 * t, 250);
-        assert!(matches!(opening(&rising), Opening::StillRising { .. }));
+        assert!(matches!(
+            opening(&rising, no_spikes()),
+            Opening::StillRising { .. }
+        ));
         let warm = drive(|_| 88.0, 300);
-        assert!(matches!(opening(&warm), Opening::StartedAbove { .. }));
+        assert!(matches!(
+            opening(&warm, no_spikes()),
+            Opening::StartedAbove { .. }
+        ));
         let boiling = drive(|t| 20.0 + 0.2 * t, 480);
-        assert!(matches!(opening(&boiling), Opening::NeverLevelled { .. }));
+        assert!(matches!(
+            opening(&boiling, no_spikes()),
+            Opening::NeverLevelled { .. }
+        ));
     }
 
     #[test]
@@ -348,6 +369,6 @@ mod tests {
             },
             900,
         );
-        assert!((opening(&paused).level().unwrap().c - 88.0).abs() < 0.7);
+        assert!((opening(&paused, no_spikes()).level().unwrap().c - 88.0).abs() < 0.7);
     }
 }

@@ -365,6 +365,7 @@ fn the_opening_is_told_within_its_bounds() {
 #[test]
 fn trapped_air_is_told_from_a_sound_system() {
     let (mut carried, mut right, mut wrong, mut silent) = (0, 0, Vec::new(), 0);
+    let (mut told, mut near) = (0, 0);
     for seed in 0..1000 {
         let mut chance = ChaCha8Rng::seed_from_u64(10_000 + seed);
         let has_air = seed % 2 == 0;
@@ -380,7 +381,8 @@ fn trapped_air_is_told_from_a_sound_system() {
         // Long enough to be warm for some minutes.
         engine.minutes = engine.minutes.max(20.0);
         let simulated = simulate(&mut chance, &engine);
-        let found = outcome(&judged(&simulated), CheckName::Air);
+        let verdict = judged(&simulated);
+        let found = outcome(&verdict, CheckName::Air);
         // Where it opened, and was warm for five minutes after.
         let carries = simulated
             .opened_s
@@ -389,16 +391,29 @@ fn trapped_air_is_told_from_a_sound_system() {
             continue;
         }
         carried += 1;
+        // Steam at the sensor does not move the opening.
+        if let Some((c, within)) = opening(&verdict).filter(|_| has_air) {
+            told += 1;
+            near += u32::from((c - engine.opens_c).abs() <= within);
+        }
         match (has_air, found) {
             (true, Outcome::Failed) | (false, Outcome::Held) => right += 1,
             (_, Outcome::CantTell) => silent += 1,
             _ => wrong.push((seed, has_air, found)),
         }
     }
-    let said = format!("{carried} carry it: {right} right, {silent} can't tell, wrong: {wrong:?}");
+    let said = format!(
+        "{carried} carry it: {right} right, {silent} can't tell, wrong: {wrong:?}; opening told with \
+         air in {told}, right {near}"
+    );
     println!("{said}");
     assert!(carried >= 700, "{said}");
     assert!(f64::from(right) >= 0.95 * f64::from(carried), "{said}");
+    assert!(f64::from(silent) <= 0.10 * f64::from(carried), "{said}");
+    assert!(
+        told >= 300 && f64::from(near) >= 0.95 * f64::from(told),
+        "{said}"
+    );
 }
 
 #[test]

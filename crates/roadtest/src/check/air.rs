@@ -1,10 +1,11 @@
 //! Spikes that betray trapped air, and the overshoot of a thermostat that opens late.
 
 use super::{clock, no_coolant};
+use crate::drive::Drive;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, SPIKE_K, SPIKE_RISE_S, WARM_C};
 use crate::number::{median, real};
-use crate::{Quantity, Sample};
+use crate::{Log, Quantity, Sample};
 use measure::Line;
 
 const NAME: CheckName = CheckName::Air;
@@ -22,7 +23,9 @@ const AROUND_S: f64 = 90.0;
 const OVERSHOOT_K: f64 = 10.0;
 
 /// A rise and fall too quick for metal and water.
-struct Spike {
+pub(crate) struct Spike {
+    /// First step of the rise, and the step at which most of it is gone.
+    pub(crate) steps: (usize, usize),
     at_s: f64,
     most_c: f64,
     height_k: f64,
@@ -36,7 +39,7 @@ pub(crate) fn air(case: &Case) -> Found {
         return check.into();
     }
     let drive = &case.drive;
-    let spikes = spikes(case);
+    let spikes = &case.spikes;
     let sure = spikes
         .iter()
         .filter(|spike| spike.readings >= 2 && spike.seconds >= 2.0)
@@ -122,14 +125,14 @@ fn no_spike(case: &Case, warm_min: f64) -> Check {
     }
 }
 
-fn spikes(case: &Case) -> Vec<Spike> {
-    let drive = &case.drive;
+/// Every rise and fall that is too quick.
+pub(crate) fn spikes(log: &Log, drive: &Drive) -> Vec<Spike> {
     let rise = drive.steps_of(SPIKE_RISE_S.max(2.5 * drive.coolant_every_s));
     let fall = drive.steps_of(FALL_S.max(4.0 * drive.coolant_every_s));
     let mut found: Vec<Spike> = Vec::new();
     let mut step = 1;
     while step < drive.steps {
-        match spike_at(case, step, rise, fall) {
+        match spike_at(log, drive, step, rise, fall) {
             Some((spike, end)) => {
                 found.push(spike);
                 step = end.max(step + 1);
@@ -141,11 +144,16 @@ fn spikes(case: &Case) -> Vec<Spike> {
 }
 
 /// The spike whose top is near this step, and where it ends.
-fn spike_at(case: &Case, step: usize, rise: usize, fall: usize) -> Option<(Spike, usize)> {
-    let drive = &case.drive;
+fn spike_at(
+    log: &Log,
+    drive: &Drive,
+    step: usize,
+    rise: usize,
+    fall: usize,
+) -> Option<(Spike, usize)> {
     let from = step.saturating_sub(rise);
     let now = drive.coolant_at(step)?;
-    let (foot, foot_c) = lowest(case, from, step)?;
+    let (foot, foot_c) = lowest(drive, from, step)?;
     if now - foot_c < SPIKE_K {
         return None;
     }
@@ -157,7 +165,7 @@ fn spike_at(case: &Case, step: usize, rise: usize, fall: usize) -> Option<(Spike
             |best, next| if next.1 > best.1 { next } else { best },
         );
     let end = (top + fall).min(drive.steps);
-    let (_, after_c) = lowest(case, top, end)?;
+    let (_, after_c) = lowest(drive, top, end)?;
     // Warming up under load it rises too, and falls when the radiator's cold water comes: only
     // what goes beyond the rise before counts.
     let before = drive.steps_of(TREND_S);
@@ -184,7 +192,7 @@ fn spike_at(case: &Case, step: usize, rise: usize, fall: usize) -> Option<(Spike
         .collect::<Vec<usize>>();
     let last = over.last().copied().unwrap_or(top);
     let first = over.first().copied().unwrap_or(top);
-    let samples: &[Sample] = case.log.of(Quantity::Coolant);
+    let samples: &[Sample] = log.of(Quantity::Coolant);
     let (from_s, to_s) = (
         drive.at_s(first) - drive.step_s,
         drive.at_s(last) + drive.step_s,
@@ -193,13 +201,6 @@ fn spike_at(case: &Case, step: usize, rise: usize, fall: usize) -> Option<(Spike
         .iter()
         .filter(|sample| sample.t_s >= from_s && sample.t_s <= to_s && sample.value >= near_top)
         .count();
-    let spike = Spike {
-        at_s: drive.at_s(top),
-        most_c,
-        height_k,
-        readings,
-        seconds: real(over.len()) * drive.step_s,
-    };
     let back = (last..end)
         .find(|step| {
             drive
@@ -207,12 +208,20 @@ fn spike_at(case: &Case, step: usize, rise: usize, fall: usize) -> Option<(Spike
                 .is_none_or(|c| c <= foot_c + 0.3 * height_k)
         })
         .unwrap_or(end);
+    let spike = Spike {
+        steps: (foot, back),
+        at_s: drive.at_s(top),
+        most_c,
+        height_k,
+        readings,
+        seconds: real(over.len()) * drive.step_s,
+    };
     Some((spike, back))
 }
 
-fn lowest(case: &Case, from: usize, to: usize) -> Option<(usize, f64)> {
+fn lowest(drive: &Drive, from: usize, to: usize) -> Option<(usize, f64)> {
     (from..to)
-        .filter_map(|step| Some((step, case.drive.coolant_at(step)?)))
+        .filter_map(|step| Some((step, drive.coolant_at(step)?)))
         .min_by(|one, other| one.1.total_cmp(&other.1))
 }
 
@@ -241,7 +250,7 @@ fn overshoot(case: &Case) -> Option<(f64, f64, f64)> {
         return None;
     }
     let held = median(later)?;
-    let fell = lowest(case, peak, (peak + 2 * minute).min(drive.steps))?.1;
+    let fell = lowest(drive, peak, (peak + 2 * minute).min(drive.steps))?.1;
     (peak_c - held >= OVERSHOOT_K && peak_c - fell >= 0.8 * OVERSHOOT_K)
         .then(|| (peak_c, held, drive.at_s(peak)))
 }

@@ -12,6 +12,8 @@ const NAME: CheckName = CheckName::Thermostat;
 const MOST_WITHIN_K: f64 = 7.0;
 /// A rise as fast as this before the level is bent by a valve, not by the weather.
 const SHARP_K_PER_MIN: f64 = 3.0;
+/// No thermostat is made to hold an engine above this.
+const HIGHEST_C: f64 = 108.0;
 /// A rise slower than this while standing may end by itself.
 const CLEAR_K_PER_MIN: f64 = 2.0;
 /// From here on nobody heats.
@@ -140,6 +142,19 @@ fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
     });
     if let Some(found) = too_cold(case, level, sharp) {
         return found;
+    }
+    let rated = case.conditions.thermostat_c.unwrap_or(HIGHEST_C);
+    if level.c > rated.max(HIGHEST_C) {
+        return Check::new(
+            NAME,
+            Outcome::Failed,
+            format!(
+                "it settled only at {:.0} °C: stuck shut, coolant low, or no flow",
+                level.c
+            ),
+        )
+        .at("level", level.c, "°C", case.drive.at_s(level.from))
+        .into();
     }
     // Standing, an engine may find its balance below the opening: that bend is gentle.
     let clear = |knee: &Knee| {
