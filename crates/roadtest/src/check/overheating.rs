@@ -178,7 +178,7 @@ fn doubt(case: &Case, hottest: Sample, too_hot: f64) -> Option<Check> {
             "go on recording, watch the gauge, and stop if it climbs",
         ));
     }
-    if hottest.value >= boils_open - 1.0 && sits_at(case, boils_open) {
+    if hottest.value >= boils_open - 1.0 && sits_at(case, boils_open, hottest.value) {
         return Some(Check::cant_tell(
             NAME,
             format!(
@@ -221,10 +221,12 @@ fn lost_coolant(case: &Case, from_c: f64) -> Option<f64> {
         .map(|step| drive.at_s(step))
 }
 
-/// Three minutes within 2 K of each other, standing, about where water boils.
-fn sits_at(case: &Case, boils_c: f64) -> bool {
+/// Held within 2 K about where water boils: for a minute if it never went higher, as boiling
+/// water does not; else for three.
+fn sits_at(case: &Case, boils_c: f64, most_c: f64) -> bool {
     let drive = &case.drive;
-    let span = drive.steps_of(180.0);
+    let seconds = if most_c <= boils_c + 2.5 { 60.0 } else { 180.0 };
+    let span = drive.steps_of(seconds);
     let stride = drive.steps_of(10.0);
     (0..drive.steps.saturating_sub(span))
         .step_by(stride)
