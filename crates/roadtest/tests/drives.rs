@@ -4,6 +4,11 @@
 //! them is judged too where `ROADTEST_DRIVES` names it.
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+#![expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "values are held inside the byte they go into"
+)]
 
 use roadtest::{CheckName, Conditions, Mapping, Outcome, Verdict, judge, read};
 use std::collections::BTreeMap;
@@ -359,4 +364,102 @@ fn a_rating_and_a_makers_limit_go_first() {
         ..Conditions::default()
     };
     assert_eq!(with(boils, CheckName::Overheating), Outcome::Failed);
+}
+
+/// A drive as the vehicle's own answers: each row becomes frames of single PIDs.
+fn as_frames(text: &str) -> String {
+    let mut out = String::from("0.0 7E8 06 41 00 BE 3F A8 13\n");
+    with_fault(text, |row| {
+        let byte = |value: f64| format!("{:02X}", value.clamp(0.0, 255.0) as u8);
+        let word = |value: f64| {
+            let value = value.clamp(0.0, 65_535.0) as u16;
+            format!("{:02X} {:02X}", value >> 8, value & 0xFF)
+        };
+        for data in [
+            format!("03 41 05 {}", byte(row[COOLANT] + 40.0)),
+            format!("04 41 0C {}", word(row[RPM] * 4.0)),
+            format!("03 41 0D {}", byte(row[SPEED])),
+            format!("04 41 42 {}", word(row[VOLTAGE] * 1000.0)),
+            format!("03 41 04 {}", byte(libm::round(row[3] * 2.55))),
+            format!(
+                "05 41 07 {} 06 {}",
+                byte(libm::round(row[5] * 1.28 + 128.0)),
+                byte(libm::round(row[6] * 1.28 + 128.0))
+            ),
+        ] {
+            out.push_str(&format!("{} 7E8 {data}\n", row[SECONDS]));
+        }
+    });
+    out
+}
+
+#[test]
+fn the_same_drive_as_frames_has_the_same_verdicts() {
+    for name in ["drive12", "idle27", "live10"] {
+        let text = &drives()[name];
+        let (table, frames) = (judged(text), judged(&as_frames(text)));
+        for (one, other) in table.checks.iter().zip(&frames.checks) {
+            assert_eq!(one.verdict, other.verdict, "{name}: {one:?} {other:?}");
+        }
+    }
+}
+
+#[test]
+fn codes_before_and_after_the_drive() {
+    let drive = as_frames(&drives()["live10"]);
+    let with =
+        |before: &str, after: &str| judged(&format!("0.0 7E8 {before}\n{drive}630 7E8 {after}\n"));
+    let because = |verdict: &Verdict| {
+        let check = verdict
+            .checks
+            .iter()
+            .find(|check| check.check == CheckName::Codes)
+            .unwrap();
+        (check.verdict, check.because.clone())
+    };
+    let clean = with("06 41 01 00 07 65 00", "06 41 01 00 07 65 00");
+    assert_eq!(because(&clean).0, Outcome::Held);
+    let unchecked = with("06 41 01 00 07 65 65", "06 41 01 00 07 65 04");
+    let (verdict, words) = because(&unchecked);
+    assert_eq!(verdict, Outcome::CantTell);
+    assert!(
+        words.contains("evaporative system") && !words.contains("catalyst"),
+        "{words}"
+    );
+    let (verdict, words) = because(&with("02 43 00", "04 43 01 01 28"));
+    assert_eq!(verdict, Outcome::Failed);
+    assert!(
+        words.contains("new in this drive: P0128 (coolant below"),
+        "{words}"
+    );
+    let (verdict, words) = because(&with("02 47 00", "04 47 01 01 71"));
+    assert_eq!(verdict, Outcome::Failed);
+    assert!(words.contains("P0171"), "{words}");
+    assert_eq!(
+        because(&with("04 47 01 01 71", "04 47 01 01 71")).0,
+        Outcome::CantTell
+    );
+    assert_eq!(
+        because(&with("06 41 01 00 07 65 00", "06 41 01 81 07 65 00")).0,
+        Outcome::Failed
+    );
+}
+
+#[test]
+fn a_pid_that_the_vehicle_has_not_is_said_so() {
+    // Bitmap 00 without 05, and without 20: nothing beyond.
+    let log = "0.0 7E8 06 41 00 10 18 00 10\n1.0 7E8 04 41 0C 0C 00\n2.0 7E8 04 41 0C 0C 00\n";
+    let verdict = judged(log);
+    for (name, words) in [(CheckName::Band, "PID 05"), (CheckName::Charging, "PID 42")] {
+        let check = verdict
+            .checks
+            .iter()
+            .find(|check| check.check == name)
+            .unwrap();
+        assert_eq!(check.verdict, Outcome::CantTell);
+        assert!(
+            check.because.contains("this vehicle does not tell") && check.because.contains(words),
+            "{check:?}"
+        );
+    }
 }
