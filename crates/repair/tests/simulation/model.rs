@@ -483,6 +483,15 @@ impl<'a> Book<'a> {
         if short && self.tenths_missing() > 10 && !self.seen_cold() {
             more.push("much-missing:coolant".into());
         }
+        // Handing over to drive away asks all that the road asks, and that all that rolling
+        // asks: what drips is caught (design.md, rule 4).
+        if self.things.contains_key("coolant")
+            && open.contains_key("coolant")
+            && self.was_drained()
+            && !self.caught()
+        {
+            more.push("not-caught:coolant".into());
+        }
         out.extend(more.into_iter().map(|key| (key, true)));
         out
     }
@@ -497,14 +506,22 @@ impl<'a> Book<'a> {
         if missing > 5 && (missing <= 10 || self.seen_cold()) {
             out.insert("litres-short:coolant".into());
         }
-        let caught = self.facts.iter().any(
-            |(_, _, fact)| matches!(fact, Fact::Drained { amount, .. } if amount.as_str() != "0.0 L"),
-        );
         let low = |index: &usize| self.claims[*index].is == Is::Low;
-        if !caught && self.disturbed("coolant").iter().any(low) {
+        if !self.caught() && self.disturbed("coolant").iter().any(low) {
             out.insert("fate-untold:coolant".into());
         }
         out
+    }
+
+    /// Whether any coolant came out into something.
+    fn caught(&self) -> bool {
+        let into_a_pan = |fact: &Fact| matches!(fact, Fact::Drained { amount, .. } if amount.as_str() != "0.0 L");
+        self.facts.iter().any(|(_, _, fact)| into_a_pan(fact))
+    }
+
+    /// Whether anybody moved the coolant, not merely looked at it.
+    fn was_drained(&self) -> bool {
+        !self.disturbed("coolant").is_empty()
     }
 
     /// The doings of a work: what each had seen, together.
