@@ -30,6 +30,8 @@ pub struct Debt {
     pub since: Stamp,
     /// The moves it comes from: what answers it must have seen them.
     pub causes: BTreeSet<MoveId>,
+    /// Whether something of the safety class owes it.
+    pub safety: bool,
 }
 
 impl Work {
@@ -155,7 +157,9 @@ fn owe_by_trade(
     };
     for until in untils {
         let causes = disturbing(account, &item.id, None);
-        owe(owed, owes.clone(), causes, &until);
+        if let Some(debt) = owe(owed, owes.clone(), causes, &until) {
+            debt.safety |= item.is_safety();
+        }
     }
 }
 
@@ -270,6 +274,7 @@ fn owe<'a>(
         words: None,
         since: since.clone(),
         causes: BTreeSet::new(),
+        safety: false,
     });
     debt.also_until(until);
     if (since.at, &since.who) < (debt.since.at, &debt.since.who) {
@@ -548,6 +553,7 @@ fn own_debts(order: &Order, answers: &Answers) -> Vec<Debt> {
                 words: Some(*words),
                 since: filed.stamp.clone(),
                 causes: BTreeSet::new(),
+                safety: false,
             }),
             _ => None,
         })

@@ -9,11 +9,12 @@ use crate::ids::CommandId;
 use crate::order::Order;
 use crate::papers::{handed_over, is_voided};
 use crate::pricing::{add_to_price, bring_down, charge, set_price};
-use crate::reason::{Reason, ReasonKey, Waivable};
+use crate::reason::{Reason, ReasonKey, Waivable, WaivedBy};
 use crate::rules::Rules;
 use crate::text::Words;
 use crate::voiding::{Standing, void};
 use price::{Ceiling, Clash, Over, Payer, TaxRule, TooLarge, Totals};
+use std::collections::BTreeSet;
 use thiserror::Error;
 
 /// What was read from other streams when a request is decided; what matters of it is
@@ -32,6 +33,8 @@ pub struct Context {
     pub minor_digits: u32,
     /// The taxes that hold.
     pub taxes: Vec<TaxRule>,
+    /// What whoever asks may let pass.
+    pub may_waive: BTreeSet<WaivedBy>,
 }
 
 /// Why a request is refused.
@@ -40,6 +43,14 @@ pub enum Refusal {
     /// The order exists already.
     #[error("this order is open already")]
     AlreadyOpen,
+    /// Somebody else has to let this pass.
+    #[error("{reason} is for somebody else to let pass")]
+    NotYoursToWaive {
+        /// The reason.
+        reason: ReasonKey,
+        /// Who may.
+        by: WaivedBy,
+    },
     /// There is no such order.
     #[error("there is no such order; open it first")]
     NotOpen,
@@ -276,6 +287,12 @@ fn waive(
         Waivable::Prints => true,
         Waivable::Yes => false,
     };
+    if !context.may_waive.contains(&found.waived_by()) {
+        return Err(Refusal::NotYoursToWaive {
+            reason,
+            by: found.waived_by(),
+        });
+    }
     if found.figure != seen {
         return Err(Refusal::FigureChanged {
             seen: seen.to_owned(),

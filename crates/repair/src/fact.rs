@@ -255,6 +255,8 @@ pub enum Fact {
         items: Vec<ItemId>,
         /// The moves of theirs that were seen.
         after: Vec<MoveId>,
+        /// Whether whoever looked still learns: then it does not count as a second pair of eyes.
+        learns: Option<bool>,
     },
     /// Evidence that the repair holds, or does not.
     Proved {

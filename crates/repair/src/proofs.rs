@@ -202,6 +202,7 @@ fn unchecked(order: &Order, account: &Account, item: &Item) -> Option<Why> {
             check,
             items,
             after,
+            learns,
         } = &filed.fact
         else {
             return false;
@@ -209,6 +210,7 @@ fn unchecked(order: &Order, account: &Account, item: &Item) -> Option<Why> {
         let seen = account.moves.seen_by(after);
         let another = *check == CheckIs::WalkedBack || !by.contains(&filed.stamp.who);
         another
+            && *learns != Some(true)
             && items
                 .iter()
                 .any(|checked| account.moves.name(checked) == &item.id)

@@ -5,7 +5,7 @@ use crate::account::OpenItem;
 use crate::code::{ProofIs, WorkIs};
 use crate::debts::Debt;
 use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
-use crate::text::{Words, Written};
+use crate::text::{Token, Words, Written};
 use price::{Over, Payer};
 use rust_decimal::Decimal;
 use states::{ItemId, Kind, State};
@@ -374,10 +374,12 @@ fn waivable(why: &Why) -> Waivable {
         Why::Open(open) => match &open.known {
             Some(item) if item.kind == Kind::Fluid => Waivable::Prints,
             Some(item) if item.is_safety() => Waivable::Never,
+            Some(item) if item.kind == Kind::PutIn && item.system.is_safety() => Waivable::Never,
             Some(item) if item.kind == Kind::PutIn => Waivable::Prints,
             Some(_) => Waivable::Yes,
             None => Waivable::Never,
         },
+        Why::Owed(debt) if never_waived(debt) => Waivable::Never,
         Why::NotCaught { .. }
         | Why::MuchMissing { .. }
         | Why::AmountUnread { .. }
@@ -388,5 +390,69 @@ fn waivable(why: &Why) -> Waivable {
         | Why::ComplaintNotLookedAt { .. }
         | Why::SnagOpen { .. } => Waivable::Prints,
         _ => Waivable::Yes,
+    }
+}
+
+/// What nobody lets pass: a pedal that is not hard, wheels that are not tight, high voltage
+/// that was not given free, an open or untightened joint of the safety class.
+fn never_waived(debt: &Debt) -> bool {
+    let Some(sort) = debt.work.sort.as_ref() else {
+        return false;
+    };
+    let code = sort.as_str().split(':').next().unwrap_or_default();
+    match code {
+        "pedal-hard" | "wheel-nuts-on" | "wheel-torque" | "axle-nut-torque" | "hv-release"
+        | "hv-isolation-test" | "bleed-brakes" => true,
+        "torque" | "new-fasteners" | "leak-look" => debt.safety,
+        _ => false,
+    }
+}
+
+/// Who may let a reason pass.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum WaivedBy {
+    /// Whoever sees to papers.
+    Desk,
+    /// The technician whose order it is.
+    InCharge,
+    /// The owner, or whom the owner named foreman.
+    Foreman,
+}
+
+impl Reason {
+    /// Who may let it pass, at the least.
+    #[must_use]
+    pub fn waived_by(&self) -> WaivedBy {
+        match &self.why {
+            Why::Owed(debt) => owed_waived_by(debt),
+            Why::Open(_) => match self.waivable {
+                Waivable::Yes => WaivedBy::InCharge,
+                _ => WaivedBy::Foreman,
+            },
+            Why::NotChecked { .. }
+            | Why::ProofMissing { .. }
+            | Why::ProofFailed { .. }
+            | Why::MuchMissing { .. }
+            | Why::AmountUnread { .. }
+            | Why::NotCaught { .. }
+            | Why::ComplaintNotLookedAt { .. }
+            | Why::SnagOpen { .. } => WaivedBy::Foreman,
+            Why::LitresShort { .. } | Why::FateUntold { .. } | Why::PartAdrift { .. } => {
+                WaivedBy::InCharge
+            }
+            _ => WaivedBy::Desk,
+        }
+    }
+}
+
+/// Codes, learned values and looks are the technician's once the customer is told; the rest is
+/// the foreman's.
+fn owed_waived_by(debt: &Debt) -> WaivedBy {
+    let code = debt.work.sort.as_ref().map(Token::as_str);
+    match code {
+        Some("codes-read" | "relearn" | "function-seen" | "balance" | "water-test" | "bed-in") => {
+            WaivedBy::InCharge
+        }
+        _ => WaivedBy::Foreman,
     }
 }

@@ -121,6 +121,7 @@ fn context() -> Context {
         currency: "EUR".into(),
         minor_digits: 2,
         taxes: vec![],
+        may_waive: BTreeSet::from([WaivedBy::Desk, WaivedBy::InCharge, WaivedBy::Foreman]),
     }
 }
 

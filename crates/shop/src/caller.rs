@@ -50,6 +50,12 @@ impl Caller {
         roles.iter().any(|role| self.roles.contains(role))
     }
 
+    /// Whether they learn, and do nothing else in the shop.
+    #[must_use]
+    pub fn only_learns(&self) -> bool {
+        self.roles.iter().eq([&Role::Apprentice])
+    }
+
     /// Whether prices, sums and what the customer agreed to are sent to them.
     #[must_use]
     pub fn sees_prices(&self) -> bool {

@@ -6,7 +6,8 @@
 
 use crate::caller::Caller;
 use crate::trouble::{Trouble, TroubleKind};
-use repair::Role;
+use repair::{Fact, Order, PersonId, Role, WaivedBy};
+use std::collections::BTreeSet;
 
 /// Everybody of the shop.
 pub const ANYBODY: &[Role] = &[Role::Technician, Role::Desk, Role::Owner, Role::Apprentice];
@@ -74,6 +75,34 @@ pub fn check(caller: &Caller, act: Act<'_>) -> Result<(), Trouble> {
         },
         "pick one of them at /who",
     ))
+}
+
+/// What a caller may let pass on an order: the owner everything; a technician what is for the
+/// technician in charge, if the order is theirs or nobody's; the desk its papers.
+#[must_use]
+pub fn may_waive(caller: &Caller, order: &Order) -> BTreeSet<WaivedBy> {
+    let mut out = BTreeSet::new();
+    if caller.has_any(STAFF) {
+        out.insert(WaivedBy::Desk);
+    }
+    if caller.has_any(OWNER) {
+        out.extend([WaivedBy::InCharge, WaivedBy::Foreman]);
+    }
+    let assigned: BTreeSet<&PersonId> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Assigned { person } => Some(person),
+            _ => None,
+        })
+        .collect();
+    let theirs = caller
+        .person
+        .as_ref()
+        .is_some_and(|person| assigned.contains(person));
+    if caller.has_any(TECHNICIANS) && (theirs || assigned.is_empty()) {
+        out.insert(WaivedBy::InCharge);
+    }
+    out
 }
 
 /// A role in words.

@@ -650,6 +650,14 @@ pub fn capital(text: &str) -> String {
 #[must_use]
 pub fn refusal(refusal: &Refusal) -> String {
     match refusal {
+        Refusal::NotYoursToWaive { by, .. } => format!(
+            "only {} may let this pass",
+            match by {
+                repair::WaivedBy::Desk => "who sees to the papers",
+                repair::WaivedBy::InCharge => "the technician whose order it is, or the owner,",
+                repair::WaivedBy::Foreman => "the owner",
+            }
+        ),
         Refusal::StillOpen { gate: at, reasons } => format!(
             "{}: no, {} {} against it",
             gate(*at),

@@ -122,8 +122,13 @@ pub fn complaint_about(words: &str) -> Vec<System> {
 }
 
 /// Fills in what the trade knows, where a device could not: out of reach, or by hand at the
-/// JSON door. `text` gives the words behind a commitment, if they are there.
-pub fn fill_in(fact: Fact, text: &dyn Fn(repair::Words) -> Option<String>) -> Vec<Fact> {
+/// JSON door; and that who checks still learns. `text` gives the words behind a commitment, if
+/// they are there.
+pub fn fill_in(
+    fact: Fact,
+    learns: bool,
+    text: &dyn Fn(repair::Words) -> Option<String>,
+) -> Vec<Fact> {
     match fact {
         Fact::Declared { item } if item.trade.is_none() => {
             let trade = text(item.label).and_then(|label| trade_of(&label));
@@ -154,6 +159,17 @@ pub fn fill_in(fact: Fact, text: &dyn Fn(repair::Words) -> Option<String>) -> Ve
                 .chain(told)
                 .collect()
         }
+        Fact::Checked {
+            check,
+            items,
+            after,
+            ..
+        } if learns => vec![Fact::Checked {
+            check,
+            items,
+            after,
+            learns: Some(true),
+        }],
         fact => vec![fact],
     }
 }

@@ -221,6 +221,8 @@ forms! { FactForm = Fact {
         check: CheckIsForm,
         items: Vec<ItemIdForm>,
         after: Vec<MoveIdForm>,
+    } since 2 {
+        learns: Option<bool>,
     },
     Proved = "proved" {
         id: ProofIdForm,

@@ -228,7 +228,7 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
         ),
         (
             "checked",
-            json!({ "check": code("second-person walked-back"), "items": ["$id"], "after": [move_id()] }),
+            json!({ "check": code("second-person walked-back"), "items": ["$id"], "after": [move_id()], "learns": added("$bool") }),
         ),
         (
             "proved",

@@ -477,7 +477,8 @@ fn of_work() -> BoxedStrategy<Fact> {
         (check, vec(item_id(), 0..3), seen()).prop_map(|(check, items, after)| Fact::Checked {
             check,
             items,
-            after
+            after,
+            learns: None,
         }),
         (proof(), proof_is, outcome, seen(), vec(proof(), 0..2)).prop_map(
             |(id, proof, outcome, after, replaces)| Fact::Proved {

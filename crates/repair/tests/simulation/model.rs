@@ -691,6 +691,7 @@ impl<'a> Book<'a> {
                     check,
                     items,
                     after,
+                    ..
                 } => {
                     let seen = self.seen(after);
                     items.iter().any(|item| item.as_str() == thing)

@@ -152,6 +152,7 @@ impl Job {
             currency: "EUR".into(),
             minor_digits: 2,
             taxes: self.taxes.clone(),
+            may_waive: BTreeSet::from([WaivedBy::Desk, WaivedBy::InCharge, WaivedBy::Foreman]),
         }
     }
 
@@ -316,6 +317,7 @@ impl Job {
             check,
             items: ids.iter().map(|id| ItemId::new(*id)).collect(),
             after: self.all_seen(),
+            learns: None,
         })
     }
 

@@ -25,7 +25,7 @@ use repair::{
     record as record_fact,
 };
 use serde_json::Value;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, PoisonError, RwLock};
 use store::{NewEvent, Outcome, Row, Store};
 
@@ -151,10 +151,13 @@ impl Service {
         match command.said.clone() {
             Said::Fact(event) => {
                 let expected = self.rests_on(&command, &event)?;
-                let events = self.events_of_fact(&command, event)?;
+                let events = self.events_of_fact(caller, &command, event)?;
                 self.append(&command, expected, events)
             }
-            Said::Request(request) => self.decide(&command, &request),
+            Said::Request(request) => {
+                self.check_waiver(&command, &request)?;
+                self.decide(caller, &command, &request)
+            }
         }
     }
 
@@ -207,6 +210,7 @@ impl Service {
 
     fn events_of_fact(
         &self,
+        caller: &Caller,
         command: &ReadCommand,
         event: AnyEvent,
     ) -> Result<Vec<(Stream, AnyEvent)>, Trouble> {
@@ -215,7 +219,8 @@ impl Service {
                 let world = self.world()?;
                 let order = world.order(id)?;
                 let came = |words: Words| self.words_that_came(command, words);
-                return Ok(crate::trade_read::fill_in(fact, &came)
+                let learns = caller.only_learns();
+                return Ok(crate::trade_read::fill_in(fact, learns, &came)
                     .into_iter()
                     .flat_map(|fact| record_fact(&order, fact))
                     .map(|event| (command.stream.clone(), AnyEvent::Order(event)))
@@ -236,6 +241,26 @@ impl Service {
         Ok(vec![(command.stream.clone(), event)])
     }
 
+    /// A waiver says why, in words that somebody reads on the invoice a year later.
+    fn check_waiver(&self, command: &ReadCommand, request: &Request) -> Result<(), Trouble> {
+        /// Shorter than this no reason is one.
+        const SHORTEST: usize = 8;
+        let Request::Waive { words, .. } = request else {
+            return Ok(());
+        };
+        let text = self.words_that_came(command, *words).unwrap_or_default();
+        let letters = text.chars().filter(|c| c.is_alphanumeric()).count();
+        if letters >= SHORTEST && text.split_whitespace().count() > 1 {
+            return Ok(());
+        }
+        Err(Trouble::new(
+            TroubleKind::Refused,
+            "why it may pass",
+            format!("\u{201c}{text}\u{201d} says nothing of why it may pass"),
+            "say in a few words why, and what is done about it",
+        ))
+    }
+
     /// Words that a command brought with it, or that came before.
     fn words_that_came(&self, command: &ReadCommand, words: Words) -> Option<String> {
         let brought = command.private.iter().find(|text| text.words == words);
@@ -250,7 +275,12 @@ impl Service {
         }
     }
 
-    fn decide(&self, command: &ReadCommand, request: &Request) -> Result<Accepted, Trouble> {
+    fn decide(
+        &self,
+        caller: &Caller,
+        command: &ReadCommand,
+        request: &Request,
+    ) -> Result<Accepted, Trouble> {
         let Stream::Order(id) = &command.stream else {
             return Err(Trouble::unreadable(
                 "stream",
@@ -263,7 +293,7 @@ impl Service {
             let (events, expected) = {
                 let world = self.world()?;
                 let request = knowing(command, &world, id, request)?;
-                let events = self.decided(&world, id, &request)?;
+                let events = self.decided(&world, id, &request, caller)?;
                 let read = events
                     .iter()
                     .map(|(stream, _)| stream)
@@ -298,6 +328,7 @@ impl Service {
         world: &World,
         id: &OrderId,
         request: &Request,
+        caller: &Caller,
     ) -> Result<Vec<(Stream, AnyEvent)>, Trouble> {
         let settings = world.shop.settings();
         let rules = self.rules(world);
@@ -308,8 +339,13 @@ impl Service {
             minor_digits: settings.map_or(2, |s| s.minor_digits),
             taxes: settings.map(|s| s.taxes.clone()).unwrap_or_default(),
             rules,
+            may_waive: BTreeSet::new(),
         };
         let order = world.order(id)?;
+        let context = Context {
+            may_waive: roles::may_waive(caller, &order),
+            ..context
+        };
         let decided = decide(&order, &context, request.clone())
             .map_err(|refusal| self.refused(&order, &refusal))?;
         let mut out = Vec::new();
