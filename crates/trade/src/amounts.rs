@@ -46,9 +46,9 @@ const MANY: &str = "more than 999 pieces; if it is a part number, write it elsew
 pub(crate) const TWO_COUNTS: &str = "two counts for one thing; write them as two things";
 
 /// Words before a number that says which one, not how many.
-const WHICH: [&str; 25] = [
-    "cyl", "cylinder", "zylinder", "bank", "no", "nr", "number", "pos", "position", "stall", "bay",
-    "gear", "gang", "type", "stage", "euro", "dot", "sensor", "terminal", "klemme", "class",
+const WHICH: [&str; 26] = [
+    "cyl", "cylinder", "zyl", "zylinder", "bank", "no", "nr", "number", "pos", "position", "stall",
+    "bay", "gear", "gang", "type", "stage", "euro", "dot", "sensor", "terminal", "klemme", "class",
     "series", "row", "hole", "order",
 ];
 
@@ -161,12 +161,14 @@ impl<'a> Reader<'a> {
         }
         let small = fold(text);
         if let Some(bulb) = named_size(&small) {
-            let more = if small.starts_with('m') {
-                self.thread_goes_on()
-            } else {
-                0
-            };
-            return self.take(1 + more, What::Size { bulb });
+            let more = if small.starts_with('m') { self.thread_goes_on() } else { 0 };
+            let place = self.chunks[self.at].place.clone();
+            self.take(1 + more, What::Size { bulb });
+            if bulb {
+                // "H7" alone names a bulb.
+                self.out.push(Item { place, what: What::Word { word: small, aside: true } });
+            }
+            return;
         }
         if first == b'#' {
             let thread = small.contains('-');
@@ -521,6 +523,9 @@ fn is_bulb(small: &str) -> bool {
         .or_else(|| small.strip_prefix("hir"))
     {
         return digits(rest);
+    }
+    if let Some(rest) = small.strip_prefix('d') {
+        return matches!(rest.as_bytes(), [b'1'..=b'8', b's' | b'r']);
     }
     if let Some(rest) = small.strip_prefix('h') {
         return digits(rest) && rest != "0";

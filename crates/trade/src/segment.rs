@@ -17,6 +17,10 @@ pub(crate) struct Segment {
     pub counts: Vec<u16>,
     /// Counts written as words: two, both, a pair.
     pub said_counts: Vec<u16>,
+    /// "2 pairs": how many make one of what was counted.
+    pub pack: Option<u16>,
+    /// Where the last number of pieces ends.
+    pub counted_to: usize,
     pub set: bool,
     pub sizes: Vec<Range<usize>>,
     pub bulb: bool,
@@ -68,15 +72,15 @@ impl Segment {
         }
         let mut counts = self.counts.clone();
         counts.dedup();
+        if let Some(pack) = self.pack {
+            let of = counts.first().or(self.said_counts.first()).copied().unwrap_or(1);
+            return Ok(Some(Count::Of(of.saturating_mul(pack).min(999))));
+        }
         match (counts.as_slice(), self.said_counts.as_slice()) {
             ([], []) => Ok(self.set.then_some(Count::Set)),
             ([], [one]) => Ok(Some(Count::Of(*one))),
             ([], [1, more] | [more, 1]) => Ok(Some(Count::Of(*more))),
             ([], [a, b]) if a == b => Ok(Some(Count::Of(*a))),
-            ([], [a, 2 | 12]) if a * 2 < 200 => {
-                let pair = self.said_counts[1];
-                Ok(Some(Count::Of(a * pair)))
-            }
             ([one], _) => Ok(Some(Count::Of(*one))),
             _ => Err(TWO_COUNTS),
         }
@@ -169,6 +173,7 @@ fn collect(out: &mut [Collect], what: &What, item: &Item, bracketed: bool) {
                 last.count_after = Some(last.words.len());
             }
             segment.counts.push(*count);
+            segment.counted_to = item.place.end;
         }
         What::Bad(why) => segment.bad = Some(why),
         // Commas and slashes in brackets part nothing.
@@ -252,7 +257,12 @@ fn finish(collect: Collect, vocabulary: &Vocabulary) -> Segment {
         if let Some(number) = role.number
             && !tokens[at].side
         {
-            if !next_is(&tokens, at) && !tokens[at].guessed {
+            let packs = vocabulary.words.packs(tokens[at].id);
+            let counted = segment.counted_to > 0 && tokens[at].place.start == segment.counted_to + 1;
+            let after_word = at > 0 && vocabulary.words.role_of(tokens[at - 1].id).number.is_some();
+            if packs && (counted || after_word) {
+                segment.pack = Some(number);
+            } else if !next_is(&tokens, at) && !tokens[at].guessed {
                 segment.said_counts.push(number);
             }
             tokens[at].filler = true;
@@ -338,6 +348,7 @@ fn absorb(into: &mut Segment, mut other: Segment, words: bool) {
     if into.counts.is_empty() || into.said_counts.is_empty() {
         into.said_counts.append(&mut other.said_counts);
     }
+    into.pack = into.pack.or(other.pack);
     into.set |= other.set;
     into.sizes.append(&mut other.sizes);
     into.bulb |= other.bulb;

@@ -91,7 +91,7 @@ pub(crate) struct Asides {
 
 /// What people call things, and what follows from opening them: the shipped tables and a
 /// shop's additions.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Vocabulary {
     pub(crate) version: u32,
     pub(crate) additions: u32,
@@ -107,6 +107,10 @@ pub struct Vocabulary {
     pub(crate) verbs: FxHashMap<u32, WorkSet>,
     pub(crate) markers: Vec<Vec<u32>>,
     pub(crate) weak: FxHashSet<u32>,
+    pub(crate) qualifiers: FxHashSet<u32>,
+    pub(crate) work_first: FxHashSet<u32>,
+    /// Words of tools that name nothing else.
+    pub(crate) tool_words: FxHashSet<u32>,
     pub(crate) short: FxHashMap<u32, FxHashMap<Code, u32>>,
     pub(crate) put_in_at: Vec<(Branch, u32)>,
     pub(crate) none_first: FxHashSet<Box<[u32]>>,
@@ -181,6 +185,17 @@ const ELECTRIC: [&str; 16] = [
     "throttle-free",
     "servo-check",
 ];
+
+impl std::fmt::Debug for Vocabulary {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Vocabulary")
+            .field("version", &self.version)
+            .field("additions", &self.additions)
+            .field("sorts", &self.sorts.len())
+            .field("terms", &self.raw_names.len())
+            .finish_non_exhaustive()
+    }
+}
 
 impl Vocabulary {
     /// The tables as they come with the program.
@@ -292,13 +307,7 @@ fn all_words(files: &Files, names: &[(String, u32)]) -> FxHashSet<String> {
         add(side);
     });
     files.words.numbers.keys().for_each(|word| add(word));
-    for list in [
-        &files.words.filler,
-        &files.words.places,
-        &files.words.joins,
-        &files.heads.markers,
-        &files.heads.weak,
-    ] {
+    for list in [&files.words.filler, &files.words.places, &files.words.joins, &files.heads.markers, &files.heads.weak, &files.heads.qualifiers, &files.heads.work_first] {
         list.words.iter().for_each(|word| add(word));
     }
     let asides = &files.words.asides;
@@ -461,20 +470,11 @@ fn assemble(
         heads,
         head_rules,
         verbs,
-        markers: files
-            .heads
-            .markers
-            .words
-            .iter()
-            .map(|word| words.name(word))
-            .collect(),
-        weak: files
-            .heads
-            .weak
-            .words
-            .iter()
-            .flat_map(|word| words.name(word))
-            .collect(),
+        markers: files.heads.markers.words.iter().map(|word| words.name(word)).collect(),
+        qualifiers: files.heads.qualifiers.words.iter().flat_map(|word| words.name(word)).collect(),
+        work_first: files.heads.work_first.words.iter().flat_map(|word| words.name(word)).collect(),
+        tool_words: tool_words(&words, &raw_names, &sorts),
+        weak: files.heads.weak.words.iter().flat_map(|word| words.name(word)).collect(),
         short: read_short(&words, &files.heads, &sort_ids)?,
         put_in_at: read_put_in_at(&files.heads, &sort_ids)?,
         none_first: files
@@ -508,7 +508,26 @@ fn assemble(
     })
 }
 
-pub(crate) fn build_names(words: &crate::words::Dictionary, raw_names: &[(String, u32)]) -> Names {
+fn tool_words(
+    words: &crate::words::Dictionary,
+    raw_names: &[(String, u32)],
+    sorts: &[Sort],
+) -> FxHashSet<u32> {
+    let of = |tools: bool| -> FxHashSet<u32> {
+        raw_names
+            .iter()
+            .filter(|(_, sort)| (sorts[*sort as usize].kind() == Some(Kind::PutIn)) == tools)
+            .flat_map(|(name, _)| words.name(name))
+            .collect()
+    };
+    let things = of(false);
+    of(true).into_iter().filter(|id| !things.contains(id)).collect()
+}
+
+pub(crate) fn build_names(
+    words: &crate::words::Dictionary,
+    raw_names: &[(String, u32)],
+) -> Names {
     Names::build(
         raw_names
             .iter()
