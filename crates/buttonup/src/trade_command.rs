@@ -79,7 +79,9 @@ impl Own {
 
 impl Says {
     fn run(&self) -> Result<Answer, Wrong> {
-        let said = self.own.with(|vocabulary| trade::says(&self.line, vocabulary))?;
+        let said = self
+            .own
+            .with(|vocabulary| trade::says(&self.line, vocabulary))?;
         if said.is_empty() {
             return Err(Wrong::input(
                 "the line",
@@ -99,9 +101,15 @@ fn as_json(line: &str, said: &[Said]) -> Value {
     if let [one] = said {
         return thing(one);
     }
-    let all = |gates: fn(&Said) -> Gates| said.iter().fold(Gates::NONE, |sum, one| sum.and(gates(one)));
+    let all = |gates: fn(&Said) -> Gates| {
+        said.iter()
+            .fold(Gates::NONE, |sum, one| sum.and(gates(one)))
+    };
     let owed: BTreeSet<&str> = said.iter().flat_map(Said::owed_codes).collect();
-    let caution: BTreeSet<&str> = said.iter().flat_map(|one| one.caution.iter().map(|code| &**code)).collect();
+    let caution: BTreeSet<&str> = said
+        .iter()
+        .flat_map(|one| one.caution.iter().map(|code| &**code))
+        .collect();
     json!({
         "line": line,
         "things": said.iter().map(thing).collect::<Vec<_>>(),
@@ -152,21 +160,36 @@ fn in_words(said: &Said) -> String {
             None => String::new(),
         },
         trade::kind_code(said.kind),
-        said.side.map_or_else(String::new, |side| format!(" {}", side.code())),
+        said.side
+            .map_or_else(String::new, |side| format!(" {}", side.code())),
         said.system.code(),
         if said.safety { ", safety" } else { "" },
     )];
-    let list = |what: &str, words: Vec<&str>| (!words.is_empty()).then(|| format!("  {what}: {}", words.join(", ")));
-    lines.extend(said.torque_typed.iter().map(|torque| format!("  torque: {torque}")));
+    let list = |what: &str, words: Vec<&str>| {
+        (!words.is_empty()).then(|| format!("  {what}: {}", words.join(", ")))
+    };
+    lines.extend(
+        said.torque_typed
+            .iter()
+            .map(|torque| format!("  torque: {torque}")),
+    );
     lines.extend(list("owed", said.owed_codes()));
     lines.extend(list("shut while off", said.gates_shut_off.codes()));
     lines.extend(list("shut once back", said.gates_shut_back.codes()));
-    lines.extend(said.caution.iter().filter_map(|code| trade::cautions().get(&**code)).map(|caution| format!("  {}", caution.english)));
-    lines.push(format!("  {}", match said.sure {
-        trade::Sure::Sure => "sure",
-        trade::Sure::Likely => "likely: look whether this is meant",
-        trade::Sure::Unknown => "not known: shuts every gate until told",
-    }));
+    lines.extend(
+        said.caution
+            .iter()
+            .filter_map(|code| trade::cautions().get(&**code))
+            .map(|caution| format!("  {}", caution.english)),
+    );
+    lines.push(format!(
+        "  {}",
+        match said.sure {
+            trade::Sure::Sure => "sure",
+            trade::Sure::Likely => "likely: look whether this is meant",
+            trade::Sure::Unknown => "not known: shuts every gate until told",
+        }
+    ));
     lines.extend(said.mend.iter().map(|why| format!("  mend: {why}")));
     lines.join("\n")
 }
@@ -174,7 +197,9 @@ fn in_words(said: &Said) -> String {
 impl May {
     fn run(&self) -> Result<Answer, Wrong> {
         let (things, done) = vehicle(&self.file, &read(&self.file)?)?;
-        let answer = self.own.with(|vocabulary| trade::may(&things, &done, vocabulary))?;
+        let answer = self
+            .own
+            .with(|vocabulary| trade::may(&things, &done, vocabulary))?;
         let gates: serde_json::Map<String, Value> = Gate::ALL
             .into_iter()
             .map(|gate| (Gates::code(gate).to_string(), json!(!answer.shut.has(gate))))
@@ -182,14 +207,29 @@ impl May {
         let mut text: Vec<String> = Gate::ALL
             .into_iter()
             .map(|gate| {
-                let why: BTreeSet<&str> = answer.why.iter().filter(|why| why.shuts.has(gate)).map(|why| why.work.as_deref().unwrap_or(&why.text)).collect();
+                let why: BTreeSet<&str> = answer
+                    .why
+                    .iter()
+                    .filter(|why| why.shuts.has(gate))
+                    .map(|why| why.work.as_deref().unwrap_or(&why.text))
+                    .collect();
                 let open = if answer.shut.has(gate) { "no" } else { "yes" };
                 let why: Vec<&str> = why.into_iter().collect();
-                format!("{}: {open}{}{}", Gates::code(gate), if why.is_empty() { "" } else { ": " }, why.join(", "))
+                format!(
+                    "{}: {open}{}{}",
+                    Gates::code(gate),
+                    if why.is_empty() { "" } else { ": " },
+                    why.join(", ")
+                )
             })
             .collect();
         text.push(format!("owed: {}", answer.owed.join(", ")));
-        text.extend(answer.not_understood.iter().map(|words| format!("not understood, counts for nothing: {words}")));
+        text.extend(
+            answer
+                .not_understood
+                .iter()
+                .map(|words| format!("not understood, counts for nothing: {words}")),
+        );
         Ok(Answer {
             text: text.join("\n"),
             good: true,
@@ -212,27 +252,43 @@ fn vehicle(path: &std::path::Path, text: &str) -> Result<(Vec<Thing>, Vec<String
     let place = path.display().to_string();
     let form = r#"write {"things": [{"line": "brake hose front left", "state": "back"}], "done": ["pedal-hard"]}"#;
     let wrong = |what: String| Wrong::input(place.clone(), what, form);
-    let value: Value = serde_json::from_str(text).map_err(|error| wrong(format!("not JSON: {error}")))?;
-    let things = value["things"].as_array().ok_or_else(|| wrong("no list `things`".to_string()))?;
+    let value: Value =
+        serde_json::from_str(text).map_err(|error| wrong(format!("not JSON: {error}")))?;
+    let things = value["things"]
+        .as_array()
+        .ok_or_else(|| wrong("no list `things`".to_string()))?;
     let things = things
         .iter()
         .enumerate()
         .map(|(at, thing)| {
-            let line = thing["line"].as_str().ok_or_else(|| wrong(format!("things[{at}] has no `line`")))?;
+            let line = thing["line"]
+                .as_str()
+                .ok_or_else(|| wrong(format!("things[{at}] has no `line`")))?;
             let stands = match thing["state"].as_str() {
                 Some("off") => Stands::Off,
                 Some("back") => Stands::Back,
                 Some("in") => Stands::In,
-                other => return Err(wrong(format!("things[{at}]: `state` is {other:?}, not off, back or in"))),
+                other => {
+                    return Err(wrong(format!(
+                        "things[{at}]: `state` is {other:?}, not off, back or in"
+                    )));
+                }
             };
-            Ok(Thing { line: line.to_string(), stands })
+            Ok(Thing {
+                line: line.to_string(),
+                stands,
+            })
         })
         .collect::<Result<_, _>>()?;
     let done = match &value["done"] {
         Value::Null => Vec::new(),
         Value::Array(done) => done
             .iter()
-            .map(|word| word.as_str().map(str::to_string).ok_or_else(|| wrong("`done` holds what is no text".to_string())))
+            .map(|word| {
+                word.as_str()
+                    .map(str::to_string)
+                    .ok_or_else(|| wrong("`done` holds what is no text".to_string()))
+            })
             .collect::<Result<_, _>>()?,
         _ => return Err(wrong("`done` is no list".to_string())),
     };

@@ -161,12 +161,22 @@ impl<'a> Reader<'a> {
         }
         let small = fold(text);
         if let Some(bulb) = named_size(&small) {
-            let more = if small.starts_with('m') { self.thread_goes_on() } else { 0 };
+            let more = if small.starts_with('m') {
+                self.thread_goes_on()
+            } else {
+                0
+            };
             let place = self.chunks[self.at].place.clone();
             self.take(1 + more, What::Size { bulb });
             if bulb {
                 // "H7" alone names a bulb.
-                self.out.push(Item { place, what: What::Word { word: small, aside: true } });
+                self.out.push(Item {
+                    place,
+                    what: What::Word {
+                        word: small,
+                        aside: true,
+                    },
+                });
             }
             return;
         }
@@ -281,7 +291,19 @@ impl<'a> Reader<'a> {
             return self.times(value, size);
         }
         if let Some((unit, _)) = unit(rest, &next, true) {
-            return self.quantity(1, unit);
+            let place = self.chunks[self.at].place.clone();
+            self.quantity(1, unit);
+            if rest == "v" {
+                // "12v socket": the volts say which.
+                self.out.push(Item {
+                    place,
+                    what: What::Word {
+                        word: small,
+                        aside: true,
+                    },
+                });
+            }
+            return;
         }
         self.asides(1);
     }

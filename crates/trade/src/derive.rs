@@ -94,7 +94,11 @@ impl Vocabulary {
             earlier: sort.earlier.clone(),
             brings: sort.brings,
             caution: sort.caution.clone(),
-            sure: if hit.left == 0 && !sort.doubt { Sure::Sure } else { Sure::Likely },
+            sure: if hit.left == 0 && !sort.doubt {
+                Sure::Sure
+            } else {
+                Sure::Likely
+            },
             grade: sort.grade,
             source: sort.source.clone(),
         }

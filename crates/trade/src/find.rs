@@ -2,7 +2,7 @@
 
 use rustc_hash::FxHashMap;
 
-/// One name, as the set of its words.
+/// One name, as its words in order, each once.
 #[derive(Debug, Clone)]
 struct Phrase {
     ids: Box<[u32]>,
@@ -53,6 +53,12 @@ impl Bag {
         }
         Some(mask)
     }
+
+    /// Whether the words of a name stand in its order: a strut boot is no boot strut.
+    fn in_order(&self, phrase: &Phrase) -> bool {
+        let mut left = self.ids.iter();
+        phrase.ids.iter().all(|id| left.any(|known| known == id))
+    }
 }
 
 /// A name found in a bag.
@@ -74,6 +80,7 @@ struct Rank {
     left: u32,
     placed: std::cmp::Reverse<u32>,
     length: std::cmp::Reverse<usize>,
+    disordered: bool,
     at: u32,
 }
 
@@ -83,8 +90,12 @@ impl Names {
         let mut often: FxHashMap<u32, u32> = FxHashMap::default();
         let mut out = Names::default();
         for (mut ids, sort) in names {
-            ids.sort_unstable();
-            ids.dedup();
+            let mut seen = Vec::with_capacity(ids.len());
+            ids.retain(|id| {
+                let fresh = !seen.contains(id);
+                seen.push(*id);
+                fresh
+            });
             if ids.is_empty() || out.exact.contains_key(ids.as_slice()) {
                 continue;
             }
@@ -113,10 +124,7 @@ impl Names {
 
     /// The sort that has exactly this name.
     pub fn exact(&self, ids: &[u32]) -> Option<u32> {
-        let mut ids = ids.to_vec();
-        ids.sort_unstable();
-        ids.dedup();
-        self.exact.get(ids.as_slice()).copied()
+        self.exact.get(ids).copied()
     }
 
     /// Whether some name of these sorts holds all these words.
@@ -162,6 +170,7 @@ impl Names {
                     solid_left: (left & !bag.weak).count_ones(),
                     left: left.count_ones(),
                     placed: std::cmp::Reverse((mask & bag.around).count_ones()),
+                    disordered: !bag.in_order(phrase),
                     length: std::cmp::Reverse(phrase.ids.len()),
                     at: *at,
                 };

@@ -63,7 +63,9 @@ pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<S
         }
         let mut known: Vec<Context> = Vec::new();
         for other in (0..at).rev().chain(at + 1..parts.len()) {
-            let settled = readings[other].as_ref().filter(|reading| reading.sure != Sure::Unknown);
+            let settled = readings[other]
+                .as_ref()
+                .filter(|reading| reading.sure != Sure::Unknown);
             known.extend(settled.and_then(|reading| Context::of(reading, words(other))));
         }
         known.extend(earlier.iter().cloned());
@@ -141,7 +143,12 @@ struct Split {
 
 impl Vocabulary {
     fn solid_ids(&self, segment: &Segment) -> Vec<u32> {
-        segment.tokens.iter().filter(|token| self.is_solid(token)).map(|token| token.id).collect()
+        segment
+            .tokens
+            .iter()
+            .filter(|token| self.is_solid(token))
+            .map(|token| token.id)
+            .collect()
     }
 
     fn is_solid(&self, token: &Token) -> bool {
@@ -184,9 +191,19 @@ impl Vocabulary {
         let ids: Vec<u32> = tokens.iter().map(|token| token.id).collect();
         // "fuel pump diesel": what it is stands before the word that says which.
         let names = |at: &&usize| !self.qualifiers.contains(&ids[**at]);
-        let last = core.iter().rev().find(names).or_else(|| core.last()).copied();
+        let last = core
+            .iter()
+            .rev()
+            .find(names)
+            .or_else(|| core.last())
+            .copied();
         let head = last.map_or(0, |at| 1 << at);
-        let all: Vec<usize> = core.iter().chain(&around).copied().filter(|at| *at < own).collect();
+        let all: Vec<usize> = core
+            .iter()
+            .chain(&around)
+            .copied()
+            .filter(|at| *at < own)
+            .collect();
         let whole = Bag {
             ids: ids.clone(),
             core: mask(&all),
@@ -200,7 +217,11 @@ impl Vocabulary {
             head: all.iter().max().map_or(0, |at| 1 << at),
             weak: 0,
         };
-        let weak = ids.iter().enumerate().filter(|(_, id)| self.weak.contains(id) || self.qualifiers.contains(id)).fold(0, |mask, (at, _)| mask | 1 << at);
+        let weak = ids
+            .iter()
+            .enumerate()
+            .filter(|(_, id)| self.weak.contains(id) || self.qualifiers.contains(id))
+            .fold(0, |mask, (at, _)| mask | 1 << at);
         Split {
             bag: Bag {
                 ids,
@@ -218,13 +239,18 @@ impl Vocabulary {
     /// Where "with new seals" begins, if the words end with it: it tells of the work, not of the
     /// thing.
     fn accessories_from(&self, tokens: &[&Token]) -> usize {
-        let with = ["with", "mit", "w", "inkl", "incl", "including"].map(|word| self.words.id(word));
+        let with =
+            ["with", "mit", "w", "inkl", "incl", "including"].map(|word| self.words.id(word));
         let new = ["new", "neu", "neue", "neuer", "neuen", "neuem"].map(|word| self.words.id(word));
-        let from = tokens.iter().position(|token| with.contains(&Some(token.id)));
+        let from = tokens
+            .iter()
+            .position(|token| with.contains(&Some(token.id)));
         from.filter(|from| {
             let after = &tokens[*from + 1..];
             after.iter().any(|token| new.contains(&Some(token.id)))
-                && after.iter().all(|token| token.filler || self.asides.accessories.contains(&token.id))
+                && after
+                    .iter()
+                    .all(|token| token.filler || self.asides.accessories.contains(&token.id))
         })
         .unwrap_or(tokens.len())
     }
@@ -265,7 +291,8 @@ impl Vocabulary {
         let mut both = first.clone();
         both.take_in(second.clone());
         let hit = self.names.best(&self.split(&both).whole, &|_| true)?;
-        (hit.left == 0 && self.sort(hit.sort).kind() == Some(Kind::Work)).then(|| self.reading_of(hit))
+        (hit.left == 0 && self.sort(hit.sort).kind() == Some(Kind::Work))
+            .then(|| self.reading_of(hit))
     }
 
     /// Bolts, seals and plugs that are named with their thing are bolts, seals and plugs.
@@ -322,7 +349,12 @@ impl Vocabulary {
 
     /// A bag in which every word counts, fillers too: "battery disconnected", "off", "both".
     fn all_words(&self, segment: &Segment) -> Bag {
-        let ids: Vec<u32> = segment.tokens.iter().take(Bag::MOST).map(|token| token.id).collect();
+        let ids: Vec<u32> = segment
+            .tokens
+            .iter()
+            .take(Bag::MOST)
+            .map(|token| token.id)
+            .collect();
         let all = segment
             .tokens
             .iter()
@@ -330,14 +362,22 @@ impl Vocabulary {
             .enumerate()
             .filter(|(_, token)| !token.side && self.words.role_of(token.id).number.is_none())
             .fold(0, |mask, (at, _)| mask | 1 << at);
-        Bag { ids, core: all, around: 0, head: all, weak: 0 }
+        Bag {
+            ids,
+            core: all,
+            around: 0,
+            head: all,
+            weak: 0,
+        }
     }
 
     fn find(&self, segment: &Segment, split: &Split, known: &[Context]) -> Option<Reading> {
-        if let Some(short) = self.short_word(split, known) {
+        let whole = self.names.best(&split.whole, &|_| true);
+        // "downpipe" is a name of two words though one of them counts for little.
+        let alone = whole.is_none_or(|hit| hit.left != 0 || hit.mask.count_ones() < 2);
+        if alone && let Some(short) = self.short_word(split, known) {
             return Some(short);
         }
-        let whole = self.names.best(&split.whole, &|_| true);
         if let Some(hit) = whole
             && hit.left == 0
         {
@@ -367,7 +407,9 @@ impl Vocabulary {
         }
         let derived = self.by_head(split, known);
         if let Some(hit) = hit {
-            let fuller = derived.as_ref().is_some_and(|derived| derived.sure == Sure::Sure);
+            let fuller = derived
+                .as_ref()
+                .is_some_and(|derived| derived.sure == Sure::Sure);
             let weakly = hit.left & !split.bag.weak == 0;
             if weakly || !fuller {
                 return Some(self.guard(self.reading_of(hit), split, hit));
@@ -397,27 +439,38 @@ impl Vocabulary {
         }
         let work = |sort: u32| self.sort(sort).kind() == Some(Kind::Work);
         let hit = self.names.any(&split.bag, &work)?;
-        let full = self.names.best(&split.bag, &|sort| !work(sort)).is_some_and(|hit| hit.left == 0);
+        let full = self
+            .names
+            .best(&split.bag, &|sort| !work(sort))
+            .is_some_and(|hit| hit.left == 0);
         (hit.mask & (1 << first) != 0 && hit.solid >= 2 && !full).then(|| self.reading_of(hit))
     }
 
     /// "torque arm" is no work on an arm: a first word of work that names a thing with the next.
     fn names_a_thing(&self, split: &Split, first: usize) -> bool {
-        split.core.get(1).filter(|second| **second == first + 1).is_some_and(|second| {
-            let two = Bag { core: 1 << first | 1 << second, around: 0, head: 1 << second, ..split.bag.clone() };
-            let thing = |sort: u32| self.sort(sort).kind() != Some(Kind::Work);
-            self.names.best(&two, &thing).is_some_and(|hit| hit.left == 0)
-        })
+        split
+            .core
+            .get(1)
+            .filter(|second| **second == first + 1)
+            .is_some_and(|second| {
+                let two = Bag {
+                    core: 1 << first | 1 << second,
+                    around: 0,
+                    head: 1 << second,
+                    ..split.bag.clone()
+                };
+                let thing = |sort: u32| self.sort(sort).kind() != Some(Kind::Work);
+                self.names
+                    .best(&two, &thing)
+                    .is_some_and(|hit| hit.left == 0)
+            })
     }
 
     /// Whether words of the core are left that mean something to the trade and are no tools.
     fn leaves_known(&self, split: &Split, left: u32) -> bool {
-        split
-            .bag
-            .ids
-            .iter()
-            .enumerate()
-            .any(|(at, id)| left & (1 << at) != 0 && *id != STRANGE && !self.tool_words.contains(id))
+        split.bag.ids.iter().enumerate().any(|(at, id)| {
+            left & (1 << at) != 0 && *id != STRANGE && !self.tool_words.contains(id)
+        })
     }
 
     /// A word said alone, read by the thing named before it.
@@ -496,7 +549,12 @@ impl Vocabulary {
     }
 
     fn head_of<'a>(&'a self, split: &Split) -> Option<(&'a Head, usize)> {
-        let named = split.core.iter().rev().skip_while(|at| self.qualifiers.contains(&split.bag.ids[**at])).count();
+        let named = split
+            .core
+            .iter()
+            .rev()
+            .skip_while(|at| self.qualifiers.contains(&split.bag.ids[**at]))
+            .count();
         let core = &split.core[..named];
         (1..=3.min(core.len())).rev().find_map(|length| {
             let tail = &core[core.len() - length..];
@@ -890,7 +948,14 @@ fn spread(line: &str, things: &mut [Said]) {
             .to_string();
     }
     let low = |side: Option<Side>| matches!(side, Some(Side::Upper | Side::Lower));
-    let sided = |side: Option<Side>| side.filter(|side| !matches!(side, Side::Upper | Side::Lower | Side::Driver | Side::Passenger));
+    let sided = |side: Option<Side>| {
+        side.filter(|side| {
+            !matches!(
+                side,
+                Side::Upper | Side::Lower | Side::Driver | Side::Passenger
+            )
+        })
+    };
     let all: Vec<Option<Side>> = things.iter().map(|said| sided(said.side)).collect();
     for at in 0..things.len() {
         let side = things[at].side;
@@ -904,7 +969,10 @@ fn spread(line: &str, things: &mut [Said]) {
         .iter()
         .any(|said| matches!(said.count, Some(Count::Of(_))));
     if things.len() > 1 && any {
-        for said in things.iter_mut().filter(|said| said.count.is_none() && said.mend.is_none() && !said.plural) {
+        for said in things
+            .iter_mut()
+            .filter(|said| said.count.is_none() && said.mend.is_none() && !said.plural)
+        {
             said.count = Some(Count::Of(1));
         }
     }

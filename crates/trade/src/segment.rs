@@ -73,7 +73,11 @@ impl Segment {
         let mut counts = self.counts.clone();
         counts.dedup();
         if let Some(pack) = self.pack {
-            let of = counts.first().or(self.said_counts.first()).copied().unwrap_or(1);
+            let of = counts
+                .first()
+                .or(self.said_counts.first())
+                .copied()
+                .unwrap_or(1);
             return Ok(Some(Count::Of(of.saturating_mul(pack).min(999))));
         }
         match (counts.as_slice(), self.said_counts.as_slice()) {
@@ -258,7 +262,8 @@ fn finish(collect: Collect, vocabulary: &Vocabulary) -> Segment {
             && !tokens[at].side
         {
             let packs = vocabulary.words.packs(tokens[at].id);
-            let counted = segment.counted_to > 0 && tokens[at].place.start == segment.counted_to + 1;
+            let counted =
+                segment.counted_to > 0 && tokens[at].place.start == segment.counted_to + 1;
             let after_word = at > 0 && vocabulary.words.role_of(tokens[at - 1].id).number.is_some();
             if packs && (counted || after_word) {
                 segment.pack = Some(number);

@@ -307,7 +307,15 @@ fn all_words(files: &Files, names: &[(String, u32)]) -> FxHashSet<String> {
         add(side);
     });
     files.words.numbers.keys().for_each(|word| add(word));
-    for list in [&files.words.filler, &files.words.places, &files.words.joins, &files.heads.markers, &files.heads.weak, &files.heads.qualifiers, &files.heads.work_first] {
+    for list in [
+        &files.words.filler,
+        &files.words.places,
+        &files.words.joins,
+        &files.heads.markers,
+        &files.heads.weak,
+        &files.heads.qualifiers,
+        &files.heads.work_first,
+    ] {
         list.words.iter().for_each(|word| add(word));
     }
     let asides = &files.words.asides;
@@ -470,11 +478,35 @@ fn assemble(
         heads,
         head_rules,
         verbs,
-        markers: files.heads.markers.words.iter().map(|word| words.name(word)).collect(),
-        qualifiers: files.heads.qualifiers.words.iter().flat_map(|word| words.name(word)).collect(),
-        work_first: files.heads.work_first.words.iter().flat_map(|word| words.name(word)).collect(),
+        markers: files
+            .heads
+            .markers
+            .words
+            .iter()
+            .map(|word| words.name(word))
+            .collect(),
+        qualifiers: files
+            .heads
+            .qualifiers
+            .words
+            .iter()
+            .flat_map(|word| words.name(word))
+            .collect(),
+        work_first: files
+            .heads
+            .work_first
+            .words
+            .iter()
+            .flat_map(|word| words.name(word))
+            .collect(),
         tool_words: tool_words(&words, &raw_names, &sorts),
-        weak: files.heads.weak.words.iter().flat_map(|word| words.name(word)).collect(),
+        weak: files
+            .heads
+            .weak
+            .words
+            .iter()
+            .flat_map(|word| words.name(word))
+            .collect(),
         short: read_short(&words, &files.heads, &sort_ids)?,
         put_in_at: read_put_in_at(&files.heads, &sort_ids)?,
         none_first: files
@@ -521,13 +553,13 @@ fn tool_words(
             .collect()
     };
     let things = of(false);
-    of(true).into_iter().filter(|id| !things.contains(id)).collect()
+    of(true)
+        .into_iter()
+        .filter(|id| !things.contains(id))
+        .collect()
 }
 
-pub(crate) fn build_names(
-    words: &crate::words::Dictionary,
-    raw_names: &[(String, u32)],
-) -> Names {
+pub(crate) fn build_names(words: &crate::words::Dictionary, raw_names: &[(String, u32)]) -> Names {
     Names::build(
         raw_names
             .iter()

@@ -276,7 +276,9 @@ impl Dictionary {
         while at < ids.len() {
             let longest = self.runs.get(ids[at] as usize).copied().unwrap_or(0) as usize;
             let hit = (1..=longest.min(ids.len() - at)).rev().find_map(|length| {
-                self.sides.get(&ids[at..at + length]).map(|side| (length, *side))
+                self.sides
+                    .get(&ids[at..at + length])
+                    .map(|side| (length, *side))
             });
             match hit {
                 Some((length, side)) => {
@@ -313,7 +315,9 @@ impl Dictionary {
 
     /// Whether a number word counts packs: "2 pairs".
     pub fn packs(&self, id: u32) -> bool {
-        ["pair", "paar", "dozen", "dutzend"].iter().any(|word| self.id(word) == Some(id))
+        ["pair", "paar", "dozen", "dutzend"]
+            .iter()
+            .any(|word| self.id(word) == Some(id))
     }
 
     /// Whether a word names a side.

@@ -48,15 +48,31 @@ fn a_shop_adds_words_sorts_works_and_rules() {
 
 #[test]
 fn a_shop_may_not_weaken_the_safety_class() {
-    for name in ["brake hose", "Bremsscheibe", "brake", "hose", "front pads", "caliper", "seat belt"] {
-        let text = format!("[[sort]]\nid = \"x\"\nkind = \"cover\"\nsystem = \"body\"\nshut = [\"hand\"]\nnames = [\"{name}\"]\n");
-        let told = Vocabulary::shipped().with(&text).expect_err(name).to_string();
+    for name in [
+        "brake hose",
+        "Bremsscheibe",
+        "brake",
+        "hose",
+        "front pads",
+        "caliper",
+        "seat belt",
+    ] {
+        let text = format!(
+            "[[sort]]\nid = \"x\"\nkind = \"cover\"\nsystem = \"body\"\nshut = [\"hand\"]\nnames = [\"{name}\"]\n"
+        );
+        let told = Vocabulary::shipped()
+            .with(&text)
+            .expect_err(name)
+            .to_string();
         assert!(told.contains(name) && told.contains("strict"), "{told}");
         let text = format!("[[also]]\nsort = \"undertray\"\nnames = [\"{name}\"]\n");
         assert!(Vocabulary::shipped().with(&text).is_err(), "{name}");
     }
     // There is no way to write less: the table knows no such word.
-    for text in ["[[laxer]]\nsort = \"brake-hose\"", "[[stricter]]\nsort = \"brake-hose\"\nremove = [\"leak-look\"]"] {
+    for text in [
+        "[[laxer]]\nsort = \"brake-hose\"",
+        "[[stricter]]\nsort = \"brake-hose\"\nremove = [\"leak-look\"]",
+    ] {
         assert!(Vocabulary::shipped().with(text).is_err());
     }
 }
@@ -65,12 +81,24 @@ fn a_shop_may_not_weaken_the_safety_class() {
 fn a_table_that_is_wrong_says_where_and_how_to_mend_it() {
     for (text, says) in [
         ("[[also]]\nsort = \"nothing\"\nnames = [\"x\"]", "nothing"),
-        ("[[stricter]]\nsort = \"brake-hose\"\nshut = [\"fly\"]", "fly"),
-        ("[[sort]]\nid = \"brake-hose\"\nkind = \"hose\"\nnames = [\"x\"]", "brake-hose"),
-        ("[[sort]]\nid = \"y\"\nkind = \"soup\"\nnames = [\"x\"]", "soup"),
+        (
+            "[[stricter]]\nsort = \"brake-hose\"\nshut = [\"fly\"]",
+            "fly",
+        ),
+        (
+            "[[sort]]\nid = \"brake-hose\"\nkind = \"hose\"\nnames = [\"x\"]",
+            "brake-hose",
+        ),
+        (
+            "[[sort]]\nid = \"y\"\nkind = \"soup\"\nnames = [\"x\"]",
+            "soup",
+        ),
         ("[[sort]", "TOML"),
     ] {
-        let told = Vocabulary::shipped().with(text).expect_err(text).to_string();
+        let told = Vocabulary::shipped()
+            .with(text)
+            .expect_err(text)
+            .to_string();
         assert!(told.contains(says), "{text}: {told}");
     }
 }
@@ -80,25 +108,39 @@ fn a_table_that_is_wrong_says_where_and_how_to_mend_it() {
 fn waivers_are_those_of_the_list() {
     let list = waivers();
     assert_eq!((list.never.len(), list.may.len()), (8, 7));
-    let who = |work: &str, system: trade::Branch, gate: Gate| -> Vec<String> { list.who(work, system, gate).iter().map(|one| one.who.clone()).collect() };
+    let who = |work: &str, system: trade::Branch, gate: Gate| -> Vec<String> {
+        list.who(work, system, gate)
+            .iter()
+            .map(|one| one.who.clone())
+            .collect()
+    };
     use trade::Branch as B;
     assert_eq!(who("pedal-hard", B::Brakes, Gate::Roll), ["foreman"]);
     assert!(who("pedal-hard", B::Brakes, Gate::Road).is_empty());
     assert!(who("wheel-nuts-on", B::Wheels, Gate::Lower).is_empty());
     assert!(who("hv-release", B::HighVoltage, Gate::GoLive).is_empty());
     assert_eq!(who("alignment", B::Steering, Gate::HandOver), ["foreman"]);
-    assert_eq!(who("codes-read", B::Electrical, Gate::HandOver), ["technician"]);
+    assert_eq!(
+        who("codes-read", B::Electrical, Gate::HandOver),
+        ["technician"]
+    );
     assert_eq!(trade::cautions().len(), 17);
 }
 
 #[test]
 fn every_caution_and_gate_of_the_table_has_its_words() {
     let vocabulary = Vocabulary::shipped();
-    let names: Vec<String> = vocabulary.names().map(|(name, _)| name.to_string()).collect();
+    let names: Vec<String> = vocabulary
+        .names()
+        .map(|(name, _)| name.to_string())
+        .collect();
     for name in names {
         for said in says(&name, vocabulary) {
             for caution in &said.caution {
-                assert!(trade::cautions().contains_key(&**caution), "{name}: {caution}");
+                assert!(
+                    trade::cautions().contains_key(&**caution),
+                    "{name}: {caution}"
+                );
             }
         }
     }

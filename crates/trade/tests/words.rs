@@ -35,7 +35,11 @@ fn the_last_word_decides() {
         ("Bremsschlauchhalter Schraube", "fasteners", Branch::Brakes),
     ] {
         let said = one(line);
-        assert_eq!((kind_code(said.kind), said.system), (kind, system), "{line}: {said:?}");
+        assert_eq!(
+            (kind_code(said.kind), said.system),
+            (kind, system),
+            "{line}: {said:?}"
+        );
     }
 }
 
@@ -66,7 +70,14 @@ fn counts_are_read_as_said() {
 
 #[test]
 fn what_cannot_be_counted_stays_as_a_line_to_be_mended() {
-    for line in ["-3", "-3 brake hoses", "0 wheel nuts", "2.5 caliper bolts", "5000 bolts", "3 bolts 4"] {
+    for line in [
+        "-3",
+        "-3 brake hoses",
+        "0 wheel nuts",
+        "2.5 caliper bolts",
+        "5000 bolts",
+        "3 bolts 4",
+    ] {
         let said = one(line);
         assert_eq!(said.sure, Sure::Unknown, "{line}");
         assert_eq!(said.count, None, "{line}");
@@ -82,7 +93,10 @@ fn sizes_torque_and_litres_are_told_apart() {
     assert_eq!(said.torque_newton_metres, Some(105.0));
     assert_eq!(said.side, Some(Side::RearLeft));
     let said = one("1,5 l brake fluid");
-    assert_eq!((said.sizes.as_slice(), said.litres), (["1,5 l".to_string()].as_slice(), Some(1.5)));
+    assert_eq!(
+        (said.sizes.as_slice(), said.litres),
+        (["1,5 l".to_string()].as_slice(), Some(1.5))
+    );
     let said = one("wheel bolts 85 lb-ft");
     assert!((said.torque_newton_metres.unwrap_or_default() - 115.2).abs() < 0.1);
     let said = one("crank bolt M14x1.5 180 Nm + 90°");
@@ -91,10 +105,20 @@ fn sizes_torque_and_litres_are_told_apart() {
 
 #[test]
 fn what_is_not_known_shuts_every_gate_off_and_back() {
-    for line in ["flux capacitor", "8 bolts M8", "bracket", "hose", "thing behind the glovebox"] {
+    for line in [
+        "flux capacitor",
+        "8 bolts M8",
+        "bracket",
+        "hose",
+        "thing behind the glovebox",
+    ] {
         let said = one(line);
         assert_eq!(said.sure, Sure::Unknown, "{line}: {said:?}");
-        assert_eq!((said.gates_shut_off, said.gates_shut_back), (Gates::ALL, Gates::ALL), "{line}");
+        assert_eq!(
+            (said.gates_shut_off, said.gates_shut_back),
+            (Gates::ALL, Gates::ALL),
+            "{line}"
+        );
         assert!(said.safety, "{line}");
     }
 }
@@ -119,7 +143,11 @@ fn misspelled_words_are_read_and_marked_as_likely() {
 
 #[test]
 fn a_caliper_on_the_way_to_its_disc_is_not_opened() {
-    let owes = |line: &str| says(line, Vocabulary::shipped()).iter().any(|said| said.owed_codes().contains(&"bleed-brakes"));
+    let owes = |line: &str| {
+        says(line, Vocabulary::shipped())
+            .iter()
+            .any(|said| said.owed_codes().contains(&"bleed-brakes"))
+    };
     assert!(owes("caliper front left"), "alone: the worse reading");
     assert!(!owes("caliper and disc front left"));
     assert!(owes("caliper, hose and disc front left"));
@@ -130,14 +158,19 @@ fn a_caliper_on_the_way_to_its_disc_is_not_opened() {
 fn forty_lines_are_forty_things() {
     let text: String = (0..40).map(|_| "brake hose front left\n").collect();
     assert_eq!(says(&text, Vocabulary::shipped()).len(), 40);
-    let text: String = (1..=40).map(|at| format!("{at} widgets of sort {at}x\n")).collect();
+    let text: String = (1..=40)
+        .map(|at| format!("{at} widgets of sort {at}x\n"))
+        .collect();
     assert_eq!(says(&text, Vocabulary::shipped()).len(), 40);
 }
 
 #[test]
 fn there_are_enough_terms() {
     let vocabulary = Vocabulary::shipped();
-    let english = vocabulary.names().map(|(name, _)| name).collect::<std::collections::BTreeSet<_>>();
+    let english = vocabulary
+        .names()
+        .map(|(name, _)| name)
+        .collect::<std::collections::BTreeSet<_>>();
     assert!(english.len() >= 900, "{}", english.len());
     assert!(vocabulary.terms() >= 900);
 }
@@ -153,7 +186,12 @@ fn every_name_finds_its_sort() {
         let said = says(name, vocabulary);
         let right = said.iter().any(|said| said.sort.as_deref() == Some(sort));
         if !right {
-            wrong.push(format!("{name}: {sort}, read as {:?}", said.iter().map(|said| said.sort.clone()).collect::<Vec<_>>()));
+            wrong.push(format!(
+                "{name}: {sort}, read as {:?}",
+                said.iter()
+                    .map(|said| said.sort.clone())
+                    .collect::<Vec<_>>()
+            ));
         }
     }
     println!("{}", wrong.join("\n"));
