@@ -196,18 +196,19 @@ impl<'a> Reader<'a> {
             return self.count(2, count);
         }
         if WHICH.contains(&small.as_str())
-            && whole(self.text(self.at + 1)).is_some()
+            && number(self.text(self.at + 1))
+                .is_some_and(|(_, taken)| taken == self.text(self.at + 1).len())
+            && (small == "dot" || whole(self.text(self.at + 1)).is_some())
             && !self.unit_follows(self.at + 1)
             && (small != "sensor" || self.out.iter().any(|item| is_word(item, "bank")))
             && !(small == "order" && self.at == 0)
         {
-            self.take(
-                1,
-                What::Word {
-                    word: small,
-                    aside: false,
-                },
+            // "cyl 3" says which one; "stall 3" is said of a stall.
+            let aside = !matches!(
+                small.as_str(),
+                "stall" | "terminal" | "klemme" | "type" | "sensor" | "order"
             );
+            self.take(1, What::Word { word: small, aside });
             return self.asides(1);
         }
         self.take(

@@ -236,18 +236,40 @@ impl Vocabulary {
         }
     }
 
+    /// Whether the words before and after "with" name a thing each, and no name holds both.
+    pub(crate) fn names_two(&self, segment: &Segment, at: usize) -> bool {
+        let whole = self.names.best(&self.split(segment).whole, &|_| true);
+        if whole.is_some_and(|hit| hit.left == 0) {
+            return false;
+        }
+        let part = |tokens: &[Token]| Segment {
+            tokens: tokens.to_vec(),
+            ..Segment::default()
+        };
+        let named = |tokens: &[Token]| {
+            let split = self.split(&part(tokens));
+            self.names
+                .best(&split.bag, &|_| true)
+                .is_some_and(|hit| hit.left == 0)
+        };
+        let accessories =
+            |token: &Token| token.filler || self.asides.accessories.contains(&token.id);
+        !segment.tokens[at + 1..].iter().all(accessories)
+            && named(&segment.tokens[..at])
+            && named(&segment.tokens[at + 1..])
+    }
+
     /// Where "with new seals" begins, if the words end with it: it tells of the work, not of the
     /// thing.
     fn accessories_from(&self, tokens: &[&Token]) -> usize {
-        let with =
-            ["with", "mit", "w", "inkl", "incl", "including"].map(|word| self.words.id(word));
-        let new = ["new", "neu", "neue", "neuer", "neuen", "neuem"].map(|word| self.words.id(word));
         let from = tokens
             .iter()
-            .position(|token| with.contains(&Some(token.id)));
+            .position(|token| self.asides.with.contains(&token.id));
         from.filter(|from| {
             let after = &tokens[*from + 1..];
-            after.iter().any(|token| new.contains(&Some(token.id)))
+            after
+                .iter()
+                .any(|token| self.asides.fresh.contains(&token.id))
                 && after
                     .iter()
                     .all(|token| token.filler || self.asides.accessories.contains(&token.id))
@@ -258,7 +280,7 @@ impl Vocabulary {
     fn read(&self, segment: &Segment, known: &[Context]) -> Option<Reading> {
         let split = self.split(segment);
         if split.core.is_empty() {
-            return self.bare(segment, known);
+            return self.bare(segment);
         }
         let guessed = split
             .core
@@ -322,11 +344,10 @@ impl Vocabulary {
 
     /// "airbag unplugged", "fuel pump unplugged": the plug is off, the thing stays.
     fn unplugged(&self, reading: Reading, segment: &Segment) -> Reading {
-        let words = ["unplugged", "unplug", "abgesteckt"].map(|word| self.words.id(word));
         let said = segment
             .tokens
             .iter()
-            .any(|token| words.contains(&Some(token.id)));
+            .any(|token| self.asides.unplugged.contains(&token.id));
         if !said || reading.kinds.as_slice() != [Some(Kind::Part)] || reading.sure == Sure::Unknown
         {
             return reading;
@@ -341,8 +362,7 @@ impl Vocabulary {
     }
 
     /// A segment of numbers, sides or words that name nothing.
-    fn bare(&self, segment: &Segment, known: &[Context]) -> Option<Reading> {
-        let _ = known;
+    fn bare(&self, segment: &Segment) -> Option<Reading> {
         let hit = self.names.best(&self.all_words(segment), &|_| true)?;
         (hit.left == 0 && hit.mask != 0).then(|| self.reading_of(hit))
     }
@@ -666,7 +686,7 @@ impl Vocabulary {
         let Some(of) = self.thing(&split.bag.ids, &split.around, 0) else {
             return;
         };
-        if reading.system == Branch::Unknown || self.sort(sort).anywhere {
+        if self.sort(sort).anywhere {
             reading.system = of.system;
         }
         reading.sure = reading.sure.max(Sure::Likely);
@@ -887,13 +907,6 @@ impl Vocabulary {
 
     /// Works that the line itself says were done.
     fn said_done(&self, segment: &Segment, said: &Said) -> Vec<Code> {
-        let has = |words: &[&str]| {
-            let ids: Vec<_> = words
-                .iter()
-                .filter_map(|word| self.words.id(word))
-                .collect();
-            move |token: &Token| ids.contains(&token.id)
-        };
         let all = || segment.tokens.iter().chain(&segment.extra);
         let mut done = WorkSet::default();
         if all().any(|token| self.asides.torqued.contains(&token.id)) {
@@ -904,11 +917,9 @@ impl Vocabulary {
                 "torque-at-height",
             ]));
         }
-        let is_new = has(&[
-            "new", "neu", "neue", "neuer", "neues", "neuen", "neuem", "fresh",
-        ]);
+        let is_new = |token: &Token| self.asides.fresh.contains(&token.id);
         let seal = |token: &Token| self.asides.seals.contains(&token.id) && !token.filler;
-        let bolt = has(&["bolt", "stud", "pin"]);
+        let bolt = |token: &Token| self.asides.bolts.contains(&token.id);
         let tokens: Vec<&Token> = all().collect();
         for (at, _) in tokens.iter().enumerate().filter(|(_, token)| is_new(token)) {
             let after = &tokens[at..];
@@ -925,7 +936,6 @@ impl Vocabulary {
         if segment.new_fasteners {
             done = done.and(self.kept.new_fasteners);
         }
-        let _ = said;
         done.iter().map(|at| self.works[at].code.clone()).collect()
     }
 }

@@ -363,13 +363,16 @@ pub(crate) fn read_work(place: &str, raw: &RawWork) -> Result<Work, TableError> 
     })
 }
 
+/// Finds a source by its id.
+pub(crate) type Sources<'a> = dyn Fn(&str) -> Result<(Grade, Code), TableError> + 'a;
+
 /// A sort from its written form. `file` gives system and zone where the sort names none.
 pub(crate) fn read_sort(
     place: &str,
     file: (Branch, Zone),
     raw: &RawSort,
     known: &[Work],
-    source: &dyn Fn(&str) -> Result<(Grade, Code), TableError>,
+    source: &Sources<'_>,
 ) -> Result<Sort, TableError> {
     let place = &format!("{place}, {}", raw.id);
     let kinds = if raw.kinds.is_empty() {

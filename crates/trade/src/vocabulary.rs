@@ -87,6 +87,16 @@ pub(crate) struct Asides {
     pub opened: FxHashSet<u32>,
     pub disturbed: FxHashSet<u32>,
     pub torqued: FxHashSet<u32>,
+    /// "new", "fresh".
+    pub fresh: Vec<u32>,
+    /// "with", "mit".
+    pub with: Vec<u32>,
+    /// "unplugged".
+    pub unplugged: Vec<u32>,
+    pub pins: Vec<u32>,
+    pub bolts: Vec<u32>,
+    pub alignment: Vec<u32>,
+    pub packs: Vec<u32>,
 }
 
 /// What people call things, and what follows from opening them: the shipped tables and a
@@ -665,6 +675,11 @@ fn read_asides(words: &crate::words::Dictionary, raw: &table::Asides) -> Asides 
             .filter_map(|word| words.id(&fold(word)))
             .collect()
     };
+    let known = |list: &[&str]| {
+        list.iter()
+            .filter_map(|word| words.id(word))
+            .collect::<Vec<u32>>()
+    };
     Asides {
         begins: one(&raw.begins),
         holds: raw.holds.iter().map(|words_| words.name(words_)).collect(),
@@ -677,5 +692,14 @@ fn read_asides(words: &crate::words::Dictionary, raw: &table::Asides) -> Asides 
         opened: one(&raw.opened),
         disturbed: one(&raw.disturbed),
         torqued: one(&raw.torqued),
+        fresh: known(&[
+            "new", "neu", "neue", "neuer", "neues", "neuen", "neuem", "fresh",
+        ]),
+        with: known(&["with", "mit", "w", "inkl", "incl", "including"]),
+        unplugged: known(&["unplugged", "unplug", "abgesteckt"]),
+        pins: known(&["pin", "splint"]),
+        bolts: known(&["bolt", "stud", "pin"]),
+        alignment: known(&["alignment", "drive"]),
+        packs: known(&["pair", "paar", "dozen", "dutzend"]),
     }
 }

@@ -313,13 +313,6 @@ impl Dictionary {
         self.ids.contains_key(word) || self.parts.contains_key(word)
     }
 
-    /// Whether a number word counts packs: "2 pairs".
-    pub fn packs(&self, id: u32) -> bool {
-        ["pair", "paar", "dozen", "dutzend"]
-            .iter()
-            .any(|word| self.id(word) == Some(id))
-    }
-
     /// Whether a word names a side.
     pub fn is_side(&self, id: u32) -> bool {
         self.sides.contains_key(&[id][..])
