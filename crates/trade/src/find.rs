@@ -9,6 +9,14 @@ struct Phrase {
     sort: u32,
     /// How many of its words say what the thing is.
     solid: u8,
+    /// A bit for each of its words: a bag that lacks one cannot hold it.
+    bits: u64,
+}
+
+fn bits(ids: &[u32]) -> u64 {
+    ids.iter().fold(0, |bits, id| {
+        bits | 1 << (id.wrapping_mul(0x9E37_79B1) >> 26)
+    })
 }
 
 /// All names, found by their rarest word.
@@ -105,6 +113,7 @@ impl Names {
             let solid = ids.iter().filter(|id| !light(**id)).count();
             out.exact.insert(ids.clone().into(), sort);
             out.phrases.push(Phrase {
+                bits: bits(&ids),
                 ids: ids.into(),
                 sort,
                 solid: u8::try_from(solid).unwrap_or(u8::MAX),
@@ -148,12 +157,16 @@ impl Names {
 
     fn search(&self, bag: &Bag, with_head: bool, fits: &dyn Fn(u32) -> bool) -> Option<Hit> {
         let mut best: Option<(Rank, Hit)> = None;
+        let bag_bits = bits(&bag.ids);
         for (place, id) in bag.ids.iter().enumerate() {
             if bag.ids[..place].contains(id) {
                 continue;
             }
             for at in self.by_word.get(id).into_iter().flatten() {
                 let phrase = &self.phrases[*at as usize];
+                if phrase.bits & !bag_bits != 0 {
+                    continue;
+                }
                 let Some(mask) = bag.mask(phrase) else {
                     continue;
                 };

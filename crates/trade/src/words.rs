@@ -519,7 +519,7 @@ impl Dictionary {
                     place: place.clone(),
                     guessed: of.iter().any(|token| token.guessed),
                     plural: of[length - 1].plural,
-                    filler: self.role_of(*id).filler,
+                    filler: self.role_of(*id).filler || of.iter().all(|token| token.filler),
                     side: false,
                     bracketed: of[0].bracketed,
                 });

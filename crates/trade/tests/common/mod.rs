@@ -95,7 +95,8 @@ impl Fit {
     }
 
     pub fn stricter(&self) -> bool {
-        !self.lax() && !(self.owed_more.is_empty() && self.gates_more.is_empty())
+        let more = !self.owed_more.is_empty() || !self.gates_more.is_empty();
+        more && !self.lax()
     }
 }
 
