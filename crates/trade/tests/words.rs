@@ -194,8 +194,12 @@ fn every_name_finds_its_sort() {
             ));
         }
     }
-    println!("{}", wrong.join("\n"));
-    assert!(wrong.len() * 100 <= all * 3, "{} of {all}", wrong.len());
+    assert!(
+        wrong.len() * 100 <= all * 3,
+        "{} of {all}: {}",
+        wrong.len(),
+        wrong.join("\n")
+    );
 }
 
 fn covers(line: &str, said: &[Said]) -> bool {
