@@ -10,6 +10,7 @@ mod sequence;
 mod setup;
 mod soak;
 mod steps;
+mod trade_bench;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -31,6 +32,8 @@ enum Chore {
     Bench(bench::Choice),
     /// Take only the figures of plans on random maps, and print them.
     PlanBench(plans::Choice),
+    /// Hold the reading of lines against the rows of the trade: figures, confusion, time.
+    TradeBench(trade_bench::Choice),
     /// Take pictures of the pages, for phone and desk, light and dark.
     Pictures(pictures::Choice),
     /// Hold the search behind plans against a published sequential ordering instance.
@@ -43,6 +46,7 @@ fn main() -> ExitCode {
         Chore::Soak(choice) => soak::soak(&choice),
         Chore::Bench(choice) => bench::bench(&choice),
         Chore::PlanBench(choice) => plans::bench(&choice),
+        Chore::TradeBench(choice) => trade_bench::bench(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
         Chore::SequenceBench(choice) => sequence::bench(&choice),
     };

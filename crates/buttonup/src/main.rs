@@ -18,6 +18,7 @@ mod fastener_command;
 mod keep;
 mod plan_command;
 mod serve;
+mod trade_command;
 mod vin_command;
 
 use answer::{Answer, Wrong};
@@ -50,6 +51,8 @@ enum Command {
     #[command(subcommand)]
     Map(plan_command::MapCommand),
     #[command(flatten)]
+    Trade(trade_command::Trade),
+    #[command(flatten)]
     Fastener(fastener_command::Fastener),
     /// Coolant: freezing, boiling, mixing, filling, leak test.
     #[command(subcommand)]
@@ -76,6 +79,7 @@ fn main() -> ExitCode {
         Command::Vin(vin) => Ok(vin_command::run(&vin)),
         Command::Plan(asked) => plan_command::plan(&asked),
         Command::Map(asked) => plan_command::map(&asked),
+        Command::Trade(asked) => trade_command::run(&asked),
         Command::Fastener(asked) => fastener_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Drive(asked) => drive_command::run(&asked),

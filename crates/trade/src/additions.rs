@@ -194,7 +194,15 @@ impl Vocabulary {
         let ids = self.words.name(name);
         let fresh = words.iter().any(|word| !self.words.knows(word));
         let meant = self.names.exact(&ids).filter(|known| self.strict(*known));
-        let inside = || self.names.inside(&ids, &|sort| self.strict(sort));
+        let mut solid: Vec<u32> = ids
+            .iter()
+            .copied()
+            .filter(|id| !self.words.role_of(*id).filler && !self.words.is_side(*id))
+            .collect();
+        if solid.is_empty() {
+            solid.clone_from(&ids);
+        }
+        let inside = || self.names.inside(&solid, &|sort| self.strict(sort));
         let meant = if fresh { None } else { meant.or_else(inside) };
         let Some(known) = meant.filter(|known| !self.covers(at, *known)) else {
             return Ok(());

@@ -46,9 +46,9 @@ const MANY: &str = "more than 999 pieces; if it is a part number, write it elsew
 pub(crate) const TWO_COUNTS: &str = "two counts for one thing; write them as two things";
 
 /// Words before a number that says which one, not how many.
-const WHICH: [&str; 25] = [
-    "cyl", "cylinder", "zylinder", "bank", "no", "nr", "number", "pos", "position", "stall", "bay",
-    "gear", "gang", "type", "stage", "euro", "dot", "sensor", "terminal", "klemme", "class",
+const WHICH: [&str; 26] = [
+    "cyl", "cylinder", "zyl", "zylinder", "bank", "no", "nr", "number", "pos", "position", "stall",
+    "bay", "gear", "gang", "type", "stage", "euro", "dot", "sensor", "terminal", "klemme", "class",
     "series", "row", "hole", "order",
 ];
 
@@ -166,7 +166,19 @@ impl<'a> Reader<'a> {
             } else {
                 0
             };
-            return self.take(1 + more, What::Size { bulb });
+            let place = self.chunks[self.at].place.clone();
+            self.take(1 + more, What::Size { bulb });
+            if bulb {
+                // "H7" alone names a bulb.
+                self.out.push(Item {
+                    place,
+                    what: What::Word {
+                        word: small,
+                        aside: true,
+                    },
+                });
+            }
+            return;
         }
         if first == b'#' {
             let thread = small.contains('-');
@@ -184,18 +196,19 @@ impl<'a> Reader<'a> {
             return self.count(2, count);
         }
         if WHICH.contains(&small.as_str())
-            && whole(self.text(self.at + 1)).is_some()
+            && number(self.text(self.at + 1))
+                .is_some_and(|(_, taken)| taken == self.text(self.at + 1).len())
+            && (small == "dot" || whole(self.text(self.at + 1)).is_some())
             && !self.unit_follows(self.at + 1)
             && (small != "sensor" || self.out.iter().any(|item| is_word(item, "bank")))
             && !(small == "order" && self.at == 0)
         {
-            self.take(
-                1,
-                What::Word {
-                    word: small,
-                    aside: false,
-                },
+            // "cyl 3" says which one; "stall 3" is said of a stall.
+            let aside = !matches!(
+                small.as_str(),
+                "stall" | "terminal" | "klemme" | "type" | "sensor" | "order"
             );
+            self.take(1, What::Word { word: small, aside });
             return self.asides(1);
         }
         self.take(
@@ -279,7 +292,19 @@ impl<'a> Reader<'a> {
             return self.times(value, size);
         }
         if let Some((unit, _)) = unit(rest, &next, true) {
-            return self.quantity(1, unit);
+            let place = self.chunks[self.at].place.clone();
+            self.quantity(1, unit);
+            if rest == "v" {
+                // "12v socket": the volts say which.
+                self.out.push(Item {
+                    place,
+                    what: What::Word {
+                        word: small,
+                        aside: true,
+                    },
+                });
+            }
+            return;
         }
         self.asides(1);
     }
@@ -521,6 +546,9 @@ fn is_bulb(small: &str) -> bool {
         .or_else(|| small.strip_prefix("hir"))
     {
         return digits(rest);
+    }
+    if let Some(rest) = small.strip_prefix('d') {
+        return matches!(rest.as_bytes(), [b'1'..=b'8', b's' | b'r']);
     }
     if let Some(rest) = small.strip_prefix('h') {
         return digits(rest) && rest != "0";

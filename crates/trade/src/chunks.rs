@@ -52,7 +52,7 @@ pub(crate) fn cut(line: &str) -> Vec<Chunk> {
         tied = false;
         match c {
             ',' | ';' | '&' | '\n' | '|' | '+' | '•' => {
-                scan.push(start..start + c.len_utf8(), Mark::Parts, false)
+                scan.push(start..start + c.len_utf8(), Mark::Parts, false);
             }
             '(' | '[' | '{' => scan.push(start..start + 1, Mark::Open, false),
             ')' | ']' | '}' => scan.push(start..start + 1, Mark::Close, false),

@@ -94,7 +94,7 @@ impl Vocabulary {
             earlier: sort.earlier.clone(),
             brings: sort.brings,
             caution: sort.caution.clone(),
-            sure: if hit.left == 0 {
+            sure: if hit.left == 0 && !sort.doubt {
                 Sure::Sure
             } else {
                 Sure::Likely
@@ -152,6 +152,8 @@ impl Vocabulary {
             }
             Keep::Electric => return self.electric(out, kind),
             Keep::Nothing => return self.cover(out, head),
+            // Their place is what they are calibrated to.
+            Keep::Bracket if out.system == Branch::Adas => {}
             Keep::Bracket => {
                 out.caution.clear();
                 out.earlier.clear();

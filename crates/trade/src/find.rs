@@ -2,13 +2,21 @@
 
 use rustc_hash::FxHashMap;
 
-/// One name, as the set of its words.
+/// One name, as its words in order, each once.
 #[derive(Debug, Clone)]
 struct Phrase {
     ids: Box<[u32]>,
     sort: u32,
     /// How many of its words say what the thing is.
     solid: u8,
+    /// A bit for each of its words: a bag that lacks one cannot hold it.
+    bits: u64,
+}
+
+fn bits(ids: &[u32]) -> u64 {
+    ids.iter().fold(0, |bits, id| {
+        bits | 1 << (id.wrapping_mul(0x9E37_79B1) >> 26)
+    })
 }
 
 /// All names, found by their rarest word.
@@ -53,6 +61,12 @@ impl Bag {
         }
         Some(mask)
     }
+
+    /// Whether the words of a name stand in its order: a strut boot is no boot strut.
+    fn in_order(&self, phrase: &Phrase) -> bool {
+        let mut left = self.ids.iter();
+        phrase.ids.iter().all(|id| left.any(|known| known == id))
+    }
 }
 
 /// A name found in a bag.
@@ -74,6 +88,7 @@ struct Rank {
     left: u32,
     placed: std::cmp::Reverse<u32>,
     length: std::cmp::Reverse<usize>,
+    disordered: bool,
     at: u32,
 }
 
@@ -83,8 +98,12 @@ impl Names {
         let mut often: FxHashMap<u32, u32> = FxHashMap::default();
         let mut out = Names::default();
         for (mut ids, sort) in names {
-            ids.sort_unstable();
-            ids.dedup();
+            let mut seen = Vec::with_capacity(ids.len());
+            ids.retain(|id| {
+                let fresh = !seen.contains(id);
+                seen.push(*id);
+                fresh
+            });
             if ids.is_empty() || out.exact.contains_key(ids.as_slice()) {
                 continue;
             }
@@ -94,6 +113,7 @@ impl Names {
             let solid = ids.iter().filter(|id| !light(**id)).count();
             out.exact.insert(ids.clone().into(), sort);
             out.phrases.push(Phrase {
+                bits: bits(&ids),
                 ids: ids.into(),
                 sort,
                 solid: u8::try_from(solid).unwrap_or(u8::MAX),
@@ -113,10 +133,7 @@ impl Names {
 
     /// The sort that has exactly this name.
     pub fn exact(&self, ids: &[u32]) -> Option<u32> {
-        let mut ids = ids.to_vec();
-        ids.sort_unstable();
-        ids.dedup();
-        self.exact.get(ids.as_slice()).copied()
+        self.exact.get(ids).copied()
     }
 
     /// Whether some name of these sorts holds all these words.
@@ -140,12 +157,16 @@ impl Names {
 
     fn search(&self, bag: &Bag, with_head: bool, fits: &dyn Fn(u32) -> bool) -> Option<Hit> {
         let mut best: Option<(Rank, Hit)> = None;
+        let bag_bits = bits(&bag.ids);
         for (place, id) in bag.ids.iter().enumerate() {
             if bag.ids[..place].contains(id) {
                 continue;
             }
             for at in self.by_word.get(id).into_iter().flatten() {
                 let phrase = &self.phrases[*at as usize];
+                if phrase.bits & !bag_bits != 0 {
+                    continue;
+                }
                 let Some(mask) = bag.mask(phrase) else {
                     continue;
                 };
@@ -162,6 +183,7 @@ impl Names {
                     solid_left: (left & !bag.weak).count_ones(),
                     left: left.count_ones(),
                     placed: std::cmp::Reverse((mask & bag.around).count_ones()),
+                    disordered: !bag.in_order(phrase),
                     length: std::cmp::Reverse(phrase.ids.len()),
                     at: *at,
                 };

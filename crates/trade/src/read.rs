@@ -10,6 +10,7 @@ use crate::side::Side;
 use crate::vocabulary::{Head, Keep, Vocabulary};
 use crate::words::{STRANGE, Token};
 use crate::work::{Code, WorkSet};
+use rustc_hash::FxHashMap;
 use states::{Gate, Kind};
 
 /// Reads a line as a person of the trade would mean it.
@@ -43,31 +44,32 @@ pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<S
         .filter_map(|said| context_of(said, vocabulary))
         .collect();
     let mut readings: Vec<Option<Reading>> = Vec::with_capacity(parts.len());
-    for segment in &parts {
-        let mut known: Vec<Context> = readings
-            .iter()
+    let words = |at: usize| -> Vec<u32> { vocabulary.solid_ids(&parts[at]) };
+    for (at, segment) in parts.iter().enumerate() {
+        let mut known: Vec<Context> = (0..at)
             .rev()
-            .flatten()
-            .filter_map(Context::of)
+            .filter_map(|at| Context::of(readings[at].as_ref()?, words(at)))
             .collect();
         known.extend(earlier.iter().cloned());
         readings.push(vocabulary.read(segment, &known));
     }
-    // What was said before its thing was named: "bolts and water pump".
-    for at in 0..parts.len() {
-        if readings[at]
-            .as_ref()
-            .is_some_and(|reading| reading.sure == Sure::Unknown)
-        {
-            let later: Vec<Context> = readings[at + 1..]
-                .iter()
-                .flatten()
-                .filter_map(Context::of)
-                .collect();
-            if !later.is_empty() {
-                readings[at] = vocabulary.read(&parts[at], &later);
-            }
+    // What was said before its thing was named: "bolts and water pump", "wheel, hose, caliper".
+    for at in 0..parts.len().saturating_sub(1) {
+        let leans = readings[at].as_ref().is_some_and(|reading| {
+            reading.sure == Sure::Unknown || (!reading.itself && reading.sure == Sure::Likely)
+        });
+        if !leans || words(at).len() > 1 {
+            continue;
         }
+        let mut known: Vec<Context> = Vec::new();
+        for other in (0..at).rev().chain(at + 1..parts.len()) {
+            let settled = readings[other]
+                .as_ref()
+                .filter(|reading| reading.sure != Sure::Unknown);
+            known.extend(settled.and_then(|reading| Context::of(reading, words(other))));
+        }
+        known.extend(earlier.iter().cloned());
+        readings[at] = vocabulary.read(&parts[at], &known);
     }
     let mut out: Vec<Said> = Vec::with_capacity(parts.len());
     for at in (1..parts.len()).rev() {
@@ -102,14 +104,17 @@ pub(crate) struct Context {
     sort: u32,
     system: Branch,
     reading: Reading,
+    /// The words that named it.
+    words: Vec<u32>,
 }
 
 impl Context {
-    fn of(reading: &Reading) -> Option<Context> {
+    fn of(reading: &Reading, words: Vec<u32>) -> Option<Context> {
         Some(Context {
             sort: reading.sort?,
             system: reading.system,
             reading: reading.clone(),
+            words,
         })
     }
 }
@@ -120,6 +125,10 @@ fn context_of(said: &Said, vocabulary: &Vocabulary) -> Option<Context> {
         sort,
         system: said.system,
         reading: vocabulary.reading_of_sort(sort),
+        words: segments(&said.text, vocabulary)
+            .first()
+            .map(|segment| vocabulary.solid_ids(segment))
+            .unwrap_or_default(),
     })
 }
 
@@ -133,6 +142,15 @@ struct Split {
 }
 
 impl Vocabulary {
+    fn solid_ids(&self, segment: &Segment) -> Vec<u32> {
+        segment
+            .tokens
+            .iter()
+            .filter(|token| self.is_solid(token))
+            .map(|token| token.id)
+            .collect()
+    }
+
     fn is_solid(&self, token: &Token) -> bool {
         let role = self.words.role_of(token.id);
         !token.filler && !role.place && !role.join && role.number.is_none()
@@ -149,7 +167,11 @@ impl Vocabulary {
         let axle = self.words.id("axle");
         let (mut core, mut around) = (Vec::new(), Vec::new());
         let mut placed = false;
+        let ends = self.accessories_from(&tokens[..own.min(tokens.len())]);
         for (at, token) in tokens.iter().enumerate() {
+            if (ends..own).contains(&at) {
+                continue;
+            }
             let role = self.words.role_of(token.id);
             placed |= role.place && !core.is_empty();
             if !self.is_solid(token) {
@@ -167,7 +189,15 @@ impl Vocabulary {
         }
         let mask = |places: &[usize]| places.iter().fold(0, |mask, at| mask | 1 << at);
         let ids: Vec<u32> = tokens.iter().map(|token| token.id).collect();
-        let head = core.last().map_or(0, |at| 1 << at);
+        // "fuel pump diesel": what it is stands before the word that says which.
+        let names = |at: &&usize| !self.qualifiers.contains(&ids[**at]);
+        let last = core
+            .iter()
+            .rev()
+            .find(names)
+            .or_else(|| core.last())
+            .copied();
+        let head = last.map_or(0, |at| 1 << at);
         let all: Vec<usize> = core
             .iter()
             .chain(&around)
@@ -190,7 +220,7 @@ impl Vocabulary {
         let weak = ids
             .iter()
             .enumerate()
-            .filter(|(_, id)| self.weak.contains(id))
+            .filter(|(_, id)| self.weak.contains(id) || self.qualifiers.contains(id))
             .fold(0, |mask, (at, _)| mask | 1 << at);
         Split {
             bag: Bag {
@@ -206,10 +236,51 @@ impl Vocabulary {
         }
     }
 
+    /// Whether the words before and after "with" name a thing each, and no name holds both.
+    pub(crate) fn names_two(&self, segment: &Segment, at: usize) -> bool {
+        let whole = self.names.best(&self.split(segment).whole, &|_| true);
+        if whole.is_some_and(|hit| hit.left == 0) {
+            return false;
+        }
+        let part = |tokens: &[Token]| Segment {
+            tokens: tokens.to_vec(),
+            ..Segment::default()
+        };
+        let named = |tokens: &[Token]| {
+            let split = self.split(&part(tokens));
+            self.names
+                .best(&split.bag, &|_| true)
+                .is_some_and(|hit| hit.left == 0)
+        };
+        let accessories =
+            |token: &Token| token.filler || self.asides.accessories.contains(&token.id);
+        !segment.tokens[at + 1..].iter().all(accessories)
+            && named(&segment.tokens[..at])
+            && named(&segment.tokens[at + 1..])
+    }
+
+    /// Where "with new seals" begins, if the words end with it: it tells of the work, not of the
+    /// thing.
+    fn accessories_from(&self, tokens: &[&Token]) -> usize {
+        let from = tokens
+            .iter()
+            .position(|token| self.asides.with.contains(&token.id));
+        from.filter(|from| {
+            let after = &tokens[*from + 1..];
+            after
+                .iter()
+                .any(|token| self.asides.fresh.contains(&token.id))
+                && after
+                    .iter()
+                    .all(|token| token.filler || self.asides.accessories.contains(&token.id))
+        })
+        .unwrap_or(tokens.len())
+    }
+
     fn read(&self, segment: &Segment, known: &[Context]) -> Option<Reading> {
         let split = self.split(segment);
         if split.core.is_empty() {
-            return self.bare(segment, known);
+            return self.bare(segment);
         }
         let guessed = split
             .core
@@ -242,7 +313,8 @@ impl Vocabulary {
         let mut both = first.clone();
         both.take_in(second.clone());
         let hit = self.names.best(&self.split(&both).whole, &|_| true)?;
-        (hit.left == 0).then(|| self.reading_of(hit))
+        (hit.left == 0 && self.sort(hit.sort).kind() == Some(Kind::Work))
+            .then(|| self.reading_of(hit))
     }
 
     /// Bolts, seals and plugs that are named with their thing are bolts, seals and plugs.
@@ -272,11 +344,10 @@ impl Vocabulary {
 
     /// "airbag unplugged", "fuel pump unplugged": the plug is off, the thing stays.
     fn unplugged(&self, reading: Reading, segment: &Segment) -> Reading {
-        let words = ["unplugged", "unplug", "abgesteckt"].map(|word| self.words.id(word));
         let said = segment
             .tokens
             .iter()
-            .any(|token| words.contains(&Some(token.id)));
+            .any(|token| self.asides.unplugged.contains(&token.id));
         if !said || reading.kinds.as_slice() != [Some(Kind::Part)] || reading.sure == Sure::Unknown
         {
             return reading;
@@ -291,8 +362,7 @@ impl Vocabulary {
     }
 
     /// A segment of numbers, sides or words that name nothing.
-    fn bare(&self, segment: &Segment, known: &[Context]) -> Option<Reading> {
-        let _ = known;
+    fn bare(&self, segment: &Segment) -> Option<Reading> {
         let hit = self.names.best(&self.all_words(segment), &|_| true)?;
         (hit.left == 0 && hit.mask != 0).then(|| self.reading_of(hit))
     }
@@ -305,11 +375,13 @@ impl Vocabulary {
             .take(Bag::MOST)
             .map(|token| token.id)
             .collect();
-        let all = if ids.is_empty() {
-            0
-        } else {
-            u32::MAX >> (32 - ids.len())
-        };
+        let all = segment
+            .tokens
+            .iter()
+            .take(Bag::MOST)
+            .enumerate()
+            .filter(|(_, token)| !token.side && self.words.role_of(token.id).number.is_none())
+            .fold(0, |mask, (at, _)| mask | 1 << at);
         Bag {
             ids,
             core: all,
@@ -320,10 +392,12 @@ impl Vocabulary {
     }
 
     fn find(&self, segment: &Segment, split: &Split, known: &[Context]) -> Option<Reading> {
-        if let Some(short) = self.short_word(split, known) {
+        let whole = self.names.best(&split.whole, &|_| true);
+        // "downpipe" is a name of two words though one of them counts for little.
+        let alone = whole.is_none_or(|hit| hit.left != 0 || hit.mask.count_ones() < 2);
+        if alone && let Some(short) = self.short_word(split, known) {
             return Some(short);
         }
-        let whole = self.names.best(&split.whole, &|_| true);
         if let Some(hit) = whole
             && hit.left == 0
         {
@@ -331,6 +405,9 @@ impl Vocabulary {
         }
         if self.is_none(segment, split) {
             return Some(Reading::none());
+        }
+        if let Some(work) = self.work_named(split) {
+            return Some(work);
         }
         let mut hit = self.names.best(&split.bag, &|_| true);
         if hit.is_some_and(|hit| {
@@ -353,7 +430,8 @@ impl Vocabulary {
             let fuller = derived
                 .as_ref()
                 .is_some_and(|derived| derived.sure == Sure::Sure);
-            if !(fuller && hit.solid <= 1) {
+            let weakly = hit.left & !split.bag.weak == 0;
+            if weakly || !fuller {
                 return Some(self.guard(self.reading_of(hit), split, hit));
             }
         }
@@ -373,14 +451,46 @@ impl Vocabulary {
         Some(Reading::unknown(self.head_kind(split)))
     }
 
-    /// Whether words of the core are left that mean something to the trade.
-    fn leaves_known(&self, split: &Split, left: u32) -> bool {
+    /// "calibrate the acc radar": work, where a line begins with a word of work.
+    fn work_named(&self, split: &Split) -> Option<Reading> {
+        let first = *split.core.first()?;
+        if !self.work_first.contains(&split.bag.ids[first]) || self.names_a_thing(split, first) {
+            return None;
+        }
+        let work = |sort: u32| self.sort(sort).kind() == Some(Kind::Work);
+        let hit = self.names.any(&split.bag, &work)?;
+        let full = self
+            .names
+            .best(&split.bag, &|sort| !work(sort))
+            .is_some_and(|hit| hit.left == 0);
+        (hit.mask & (1 << first) != 0 && hit.solid >= 2 && !full).then(|| self.reading_of(hit))
+    }
+
+    /// "torque arm" is no work on an arm: a first word of work that names a thing with the next.
+    fn names_a_thing(&self, split: &Split, first: usize) -> bool {
         split
-            .bag
-            .ids
-            .iter()
-            .enumerate()
-            .any(|(at, id)| left & (1 << at) != 0 && *id != STRANGE)
+            .core
+            .get(1)
+            .filter(|second| **second == first + 1)
+            .is_some_and(|second| {
+                let two = Bag {
+                    core: 1 << first | 1 << second,
+                    around: 0,
+                    head: 1 << second,
+                    ..split.bag.clone()
+                };
+                let thing = |sort: u32| self.sort(sort).kind() != Some(Kind::Work);
+                self.names
+                    .best(&two, &thing)
+                    .is_some_and(|hit| hit.left == 0)
+            })
+    }
+
+    /// Whether words of the core are left that mean something to the trade and are no tools.
+    fn leaves_known(&self, split: &Split, left: u32) -> bool {
+        split.bag.ids.iter().enumerate().any(|(at, id)| {
+            left & (1 << at) != 0 && *id != STRANGE && !self.tool_words.contains(id)
+        })
     }
 
     /// A word said alone, read by the thing named before it.
@@ -391,15 +501,30 @@ impl Vocabulary {
         if !split.around.is_empty() {
             return None;
         }
-        let by = self.short.get(&split.bag.ids[*at])?;
-        known.iter().find_map(|context| {
+        let none = FxHashMap::default();
+        let by = self.short.get(&split.bag.ids[*at]).unwrap_or(&none);
+        let short = known.iter().find_map(|context| {
             let sort = by
                 .get(&self.sort(context.sort).id)
                 .or_else(|| by.get(context.system.code()))?;
             let mut out = self.reading_of_sort(*sort);
             self.kind_by_head(&mut out, split);
             Some(out)
-        })
+        });
+        short.or_else(|| self.with_words_before(split, known.first()?))
+    }
+
+    /// "battery and tray": the words of the thing before, with this one, are a name.
+    fn with_words_before(&self, split: &Split, context: &Context) -> Option<Reading> {
+        let (head, _) = self.head_of(split)?;
+        if context.words.is_empty() {
+            return None;
+        }
+        let mut both = context.words.clone();
+        both.extend(split.core.iter().map(|at| split.bag.ids[*at]));
+        let mut out = self.reading_of_sort(self.names.exact(&both)?);
+        self.kind_by_head(&mut out, split);
+        (head.kind == Kind::Part || out.kind() == Some(head.kind)).then_some(out)
     }
 
     fn is_none(&self, segment: &Segment, split: &Split) -> bool {
@@ -423,6 +548,9 @@ impl Vocabulary {
     fn verb(&self, split: &Split) -> Option<Reading> {
         let first = *split.core.first()?;
         let owed = *self.verbs.get(&split.bag.ids[first])?;
+        if self.names_a_thing(split, first) {
+            return None;
+        }
         let mut bag = split.bag.clone();
         bag.core &= !(1 << first);
         let hit = self.names.any(&bag, &|_| true)?;
@@ -441,8 +569,15 @@ impl Vocabulary {
     }
 
     fn head_of<'a>(&'a self, split: &Split) -> Option<(&'a Head, usize)> {
-        (1..=3.min(split.core.len())).rev().find_map(|length| {
-            let tail = &split.core[split.core.len() - length..];
+        let named = split
+            .core
+            .iter()
+            .rev()
+            .skip_while(|at| self.qualifiers.contains(&split.bag.ids[**at]))
+            .count();
+        let core = &split.core[..named];
+        (1..=3.min(core.len())).rev().find_map(|length| {
+            let tail = &core[core.len() - length..];
             let ids: Vec<u32> = tail.iter().map(|at| split.bag.ids[*at]).collect();
             self.heads
                 .get(ids.as_slice())
@@ -464,6 +599,7 @@ impl Vocabulary {
                 return Some(self.derive(&of, head));
             }
             let context = known.first()?;
+
             let mut out = self.derive(&context.reading, head);
             out.sure = out.sure.max(Sure::Likely);
             return Some(out);
@@ -550,7 +686,9 @@ impl Vocabulary {
         let Some(of) = self.thing(&split.bag.ids, &split.around, 0) else {
             return;
         };
-        reading.system = of.system;
+        if self.sort(sort).anywhere {
+            reading.system = of.system;
+        }
         reading.sure = reading.sure.max(Sure::Likely);
         if let Some((_, at)) = self
             .put_in_at
@@ -690,6 +828,7 @@ impl Vocabulary {
             source: reading.source.clone(),
             works: WorkSet::default(),
             brings: WorkSet::default(),
+            plural: segment.tokens.iter().any(|token| token.plural),
         };
         self.fill(&mut said, reading);
         if said.mend.is_some() && said.sure != Sure::Unknown {
@@ -768,13 +907,6 @@ impl Vocabulary {
 
     /// Works that the line itself says were done.
     fn said_done(&self, segment: &Segment, said: &Said) -> Vec<Code> {
-        let has = |words: &[&str]| {
-            let ids: Vec<_> = words
-                .iter()
-                .filter_map(|word| self.words.id(word))
-                .collect();
-            move |token: &Token| ids.contains(&token.id)
-        };
         let all = || segment.tokens.iter().chain(&segment.extra);
         let mut done = WorkSet::default();
         if all().any(|token| self.asides.torqued.contains(&token.id)) {
@@ -785,11 +917,9 @@ impl Vocabulary {
                 "torque-at-height",
             ]));
         }
-        let is_new = has(&[
-            "new", "neu", "neue", "neuer", "neues", "neuen", "neuem", "fresh",
-        ]);
+        let is_new = |token: &Token| self.asides.fresh.contains(&token.id);
         let seal = |token: &Token| self.asides.seals.contains(&token.id) && !token.filler;
-        let bolt = has(&["bolt", "stud", "pin"]);
+        let bolt = |token: &Token| self.asides.bolts.contains(&token.id);
         let tokens: Vec<&Token> = all().collect();
         for (at, _) in tokens.iter().enumerate().filter(|(_, token)| is_new(token)) {
             let after = &tokens[at..];
@@ -806,7 +936,6 @@ impl Vocabulary {
         if segment.new_fasteners {
             done = done.and(self.kept.new_fasteners);
         }
-        let _ = said;
         done.iter().map(|at| self.works[at].code.clone()).collect()
     }
 }
@@ -828,6 +957,7 @@ fn spread(line: &str, things: &mut [Said]) {
             .trim()
             .to_string();
     }
+    let low = |side: Option<Side>| matches!(side, Some(Side::Upper | Side::Lower));
     let sided = |side: Option<Side>| {
         side.filter(|side| {
             !matches!(
@@ -838,9 +968,11 @@ fn spread(line: &str, things: &mut [Said]) {
     };
     let all: Vec<Option<Side>> = things.iter().map(|said| sided(said.side)).collect();
     for at in 0..things.len() {
-        if things[at].side.is_none() && things[at].kind.is_some() {
+        let side = things[at].side;
+        if (side.is_none() || low(side)) && things[at].kind.is_some() {
             let before = all[..at].iter().rev().find_map(|side| *side);
-            things[at].side = before.or_else(|| all[at..].iter().find_map(|side| *side));
+            let other = before.or_else(|| all[at..].iter().find_map(|side| *side));
+            things[at].side = side.into_iter().chain(other).reduce(Side::join);
         }
     }
     let any = things
@@ -849,7 +981,7 @@ fn spread(line: &str, things: &mut [Said]) {
     if things.len() > 1 && any {
         for said in things
             .iter_mut()
-            .filter(|said| said.count.is_none() && said.mend.is_none())
+            .filter(|said| said.count.is_none() && said.mend.is_none() && !said.plural)
         {
             said.count = Some(Count::Of(1));
         }

@@ -153,6 +153,7 @@ pub struct Said {
     pub source: Code,
     pub(crate) works: WorkSet,
     pub(crate) brings: WorkSet,
+    pub(crate) plural: bool,
 }
 
 impl Said {

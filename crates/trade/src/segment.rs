@@ -17,6 +17,10 @@ pub(crate) struct Segment {
     pub counts: Vec<u16>,
     /// Counts written as words: two, both, a pair.
     pub said_counts: Vec<u16>,
+    /// "2 pairs": how many make one of what was counted.
+    pub pack: Option<u16>,
+    /// Where the last number of pieces ends.
+    pub counted_to: usize,
     pub set: bool,
     pub sizes: Vec<Range<usize>>,
     pub bulb: bool,
@@ -68,15 +72,19 @@ impl Segment {
         }
         let mut counts = self.counts.clone();
         counts.dedup();
+        if let Some(pack) = self.pack {
+            let of = counts
+                .first()
+                .or(self.said_counts.first())
+                .copied()
+                .unwrap_or(1);
+            return Ok(Some(Count::Of(of.saturating_mul(pack).min(999))));
+        }
         match (counts.as_slice(), self.said_counts.as_slice()) {
             ([], []) => Ok(self.set.then_some(Count::Set)),
             ([], [one]) => Ok(Some(Count::Of(*one))),
             ([], [1, more] | [more, 1]) => Ok(Some(Count::Of(*more))),
             ([], [a, b]) if a == b => Ok(Some(Count::Of(*a))),
-            ([], [a, 2 | 12]) if a * 2 < 200 => {
-                let pair = self.said_counts[1];
-                Ok(Some(Count::Of(a * pair)))
-            }
             ([one], _) => Ok(Some(Count::Of(*one))),
             _ => Err(TWO_COUNTS),
         }
@@ -89,7 +97,6 @@ pub(crate) fn segments(line: &str, vocabulary: &Vocabulary) -> Vec<Segment> {
     let items = amounts(line, &chunks);
     let mut out: Vec<Collect> = vec![Collect::default()];
     let mut depth = 0_usize;
-    let mut slashed = false;
     for (at, item) in items.iter().enumerate() {
         match &item.what {
             What::Open => {
@@ -98,16 +105,14 @@ pub(crate) fn segments(line: &str, vocabulary: &Vocabulary) -> Vec<Segment> {
             }
             What::Close => depth = depth.saturating_sub(1),
             What::Parts | What::Slash if depth == 0 => {
-                slashed = item.what == What::Slash;
-                begin(&mut out, slashed);
+                begin(&mut out, item.what == What::Slash);
             }
             What::Word { word, .. } if depth == 0 && joins(vocabulary, word) => {
-                begin(&mut out, false)
+                begin(&mut out, false);
             }
             what => collect(&mut out, what, item, depth > 0),
         }
     }
-    let _ = slashed;
     let parted: Vec<Collect> = out
         .into_iter()
         .flat_map(|collect| part_by_count(collect, vocabulary))
@@ -119,6 +124,33 @@ pub(crate) fn segments(line: &str, vocabulary: &Vocabulary) -> Vec<Segment> {
         .collect();
     merge(&mut segments, vocabulary);
     segments
+        .into_iter()
+        .flat_map(|segment| part_by_with(segment, vocabulary))
+        .collect()
+}
+
+/// "steering rack off with subframe" names two things; "caliper with hose" is one name, and
+/// "filter with new seals" tells of the work.
+fn part_by_with(segment: Segment, vocabulary: &Vocabulary) -> Vec<Segment> {
+    let with = |token: &Token| vocabulary.asides.with.contains(&token.id) && !token.bracketed;
+    let Some(at) = segment.tokens.iter().position(with).filter(|at| *at > 0) else {
+        return vec![segment];
+    };
+    if !vocabulary.names_two(&segment, at) {
+        return vec![segment];
+    }
+    let mut first = segment;
+    let tokens = first.tokens.split_off(at);
+    let end = first.place.end;
+    let cut = tokens.first().map_or(end, |token| token.place.start);
+    first.place.end = cut;
+    let second = Segment {
+        tokens,
+        place: cut..end,
+        numbered: true,
+        ..Segment::default()
+    };
+    vec![first, second]
 }
 
 fn joins(vocabulary: &Vocabulary, word: &str) -> bool {
@@ -169,6 +201,7 @@ fn collect(out: &mut [Collect], what: &What, item: &Item, bracketed: bool) {
                 last.count_after = Some(last.words.len());
             }
             segment.counts.push(*count);
+            segment.counted_to = item.place.end;
         }
         What::Bad(why) => segment.bad = Some(why),
         // Commas and slashes in brackets part nothing.
@@ -178,7 +211,6 @@ fn collect(out: &mut [Collect], what: &What, item: &Item, bracketed: bool) {
 
 /// "thermostat housing 3 bolts": a number before bolts, clips or plugs begins another thing.
 fn part_by_count(collect: Collect, vocabulary: &Vocabulary) -> Vec<Collect> {
-    let whole = vec![];
     let Some(at) = collect
         .count_after
         .filter(|at| *at > 0 && *at < collect.words.len())
@@ -192,7 +224,6 @@ fn part_by_count(collect: Collect, vocabulary: &Vocabulary) -> Vec<Collect> {
     let names_more = after.iter().filter(is_solid).count() > 0;
     let before_named = before.iter().filter(is_solid).count() > 0;
     if !names_more || !before_named || !vocabulary.parts_before(&before, &after) {
-        let _: Vec<Collect> = whole;
         return vec![collect];
     }
     let cut = collect.words[at].1.start;
@@ -241,18 +272,23 @@ fn finish(collect: Collect, vocabulary: &Vocabulary) -> Segment {
     take_set(&mut words, &mut segment);
     let (mut tokens, sides) = vocabulary.words.tokens(&words);
     segment.sides.extend(sides.iter().map(|(side, _)| *side));
-    let alignment = ["alignment", "drive"].map(|word| vocabulary.words.id(word));
     let next_is = |tokens: &[Token], at: usize| {
         tokens
             .get(at + 2)
-            .is_some_and(|token| alignment.contains(&Some(token.id)))
+            .is_some_and(|token| vocabulary.asides.alignment.contains(&token.id))
     };
     for at in 0..tokens.len() {
         let role = vocabulary.words.role_of(tokens[at].id);
         if let Some(number) = role.number
             && !tokens[at].side
         {
-            if !next_is(&tokens, at) && !tokens[at].guessed {
+            let packs = vocabulary.asides.packs.contains(&tokens[at].id);
+            let counted =
+                segment.counted_to > 0 && tokens[at].place.start == segment.counted_to + 1;
+            let after_word = at > 0 && vocabulary.words.role_of(tokens[at - 1].id).number.is_some();
+            if packs && (counted || after_word) {
+                segment.pack = Some(number);
+            } else if !next_is(&tokens, at) && !tokens[at].guessed {
                 segment.said_counts.push(number);
             }
             tokens[at].filler = true;
@@ -338,6 +374,7 @@ fn absorb(into: &mut Segment, mut other: Segment, words: bool) {
     if into.counts.is_empty() || into.said_counts.is_empty() {
         into.said_counts.append(&mut other.said_counts);
     }
+    into.pack = into.pack.or(other.pack);
     into.set |= other.set;
     into.sizes.append(&mut other.sizes);
     into.bulb |= other.bulb;
@@ -367,17 +404,8 @@ impl Vocabulary {
 
     /// "new washer", "split pin": goes with the thing before and was not counted.
     fn is_accessory(&self, segment: &Segment) -> bool {
-        let new = ["new", "neu", "neue", "neuer", "neuem", "neuen", "fresh"]
-            .map(|word| self.words.id(word));
-        let fresh = segment
-            .tokens
-            .iter()
-            .any(|token| new.contains(&Some(token.id)));
-        let pin = [self.words.id("pin"), self.words.id("splint")];
-        let pinned = segment
-            .tokens
-            .iter()
-            .any(|token| pin.contains(&Some(token.id)));
+        let has = |ids: &[u32]| segment.tokens.iter().any(|token| ids.contains(&token.id));
+        let (fresh, pinned) = (has(&self.asides.fresh), has(&self.asides.pins));
         (fresh || pinned)
             && segment.counts.is_empty()
             && segment.said_counts.is_empty()

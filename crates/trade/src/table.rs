@@ -64,6 +64,8 @@ pub(crate) struct RawSort {
     pub brings: Vec<String>,
     pub proves: Option<bool>,
     pub keeps_kind: bool,
+    pub doubt: bool,
+    pub anywhere: bool,
     pub along_with: Vec<String>,
     pub unless_with: Vec<String>,
     pub reads_as: String,
@@ -158,7 +160,9 @@ pub(crate) struct HeadFile {
     pub head: Vec<RawHead>,
     pub verb: Vec<RawVerb>,
     pub markers: Words,
+    pub work_first: Words,
     pub weak: Words,
+    pub qualifiers: Words,
     pub put_in_at: BTreeMap<String, String>,
     pub short: BTreeMap<String, BTreeMap<String, String>>,
 }
@@ -207,6 +211,10 @@ pub(crate) struct Sort {
     pub proves: bool,
     /// Its kind stays whatever the last word of its name is: a bleed screw is a part.
     pub keeps_kind: bool,
+    /// Its name may mean more or less: the worse is taken, and asked.
+    pub doubt: bool,
+    /// A thing put in that belongs to whatever it was left in.
+    pub anywhere: bool,
     pub along_with: Vec<Code>,
     pub unless_with: Vec<Code>,
     pub reads_as: Option<Code>,
@@ -355,13 +363,16 @@ pub(crate) fn read_work(place: &str, raw: &RawWork) -> Result<Work, TableError> 
     })
 }
 
+/// Finds a source by its id.
+pub(crate) type Sources<'a> = dyn Fn(&str) -> Result<(Grade, Code), TableError> + 'a;
+
 /// A sort from its written form. `file` gives system and zone where the sort names none.
 pub(crate) fn read_sort(
     place: &str,
     file: (Branch, Zone),
     raw: &RawSort,
     known: &[Work],
-    source: &dyn Fn(&str) -> Result<(Grade, Code), TableError>,
+    source: &Sources<'_>,
 ) -> Result<Sort, TableError> {
     let place = &format!("{place}, {}", raw.id);
     let kinds = if raw.kinds.is_empty() {
@@ -414,6 +425,8 @@ pub(crate) fn read_sort(
         brings: works(place, known, &raw.brings)?,
         proves: raw.proves.unwrap_or(true),
         keeps_kind: raw.keeps_kind,
+        doubt: raw.doubt,
+        anywhere: raw.anywhere,
         along_with: codes(&raw.along_with),
         unless_with: codes(&raw.unless_with),
         reads_as: (!raw.reads_as.is_empty()).then(|| raw.reads_as.as_str().into()),

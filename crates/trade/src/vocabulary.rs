@@ -87,11 +87,21 @@ pub(crate) struct Asides {
     pub opened: FxHashSet<u32>,
     pub disturbed: FxHashSet<u32>,
     pub torqued: FxHashSet<u32>,
+    /// "new", "fresh".
+    pub fresh: Vec<u32>,
+    /// "with", "mit".
+    pub with: Vec<u32>,
+    /// "unplugged".
+    pub unplugged: Vec<u32>,
+    pub pins: Vec<u32>,
+    pub bolts: Vec<u32>,
+    pub alignment: Vec<u32>,
+    pub packs: Vec<u32>,
 }
 
 /// What people call things, and what follows from opening them: the shipped tables and a
 /// shop's additions.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Vocabulary {
     pub(crate) version: u32,
     pub(crate) additions: u32,
@@ -107,6 +117,10 @@ pub struct Vocabulary {
     pub(crate) verbs: FxHashMap<u32, WorkSet>,
     pub(crate) markers: Vec<Vec<u32>>,
     pub(crate) weak: FxHashSet<u32>,
+    pub(crate) qualifiers: FxHashSet<u32>,
+    pub(crate) work_first: FxHashSet<u32>,
+    /// Words of tools that name nothing else.
+    pub(crate) tool_words: FxHashSet<u32>,
     pub(crate) short: FxHashMap<u32, FxHashMap<Code, u32>>,
     pub(crate) put_in_at: Vec<(Branch, u32)>,
     pub(crate) none_first: FxHashSet<Box<[u32]>>,
@@ -181,6 +195,17 @@ const ELECTRIC: [&str; 16] = [
     "throttle-free",
     "servo-check",
 ];
+
+impl std::fmt::Debug for Vocabulary {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Vocabulary")
+            .field("version", &self.version)
+            .field("additions", &self.additions)
+            .field("sorts", &self.sorts.len())
+            .field("terms", &self.raw_names.len())
+            .finish_non_exhaustive()
+    }
+}
 
 impl Vocabulary {
     /// The tables as they come with the program.
@@ -298,6 +323,8 @@ fn all_words(files: &Files, names: &[(String, u32)]) -> FxHashSet<String> {
         &files.words.joins,
         &files.heads.markers,
         &files.heads.weak,
+        &files.heads.qualifiers,
+        &files.heads.work_first,
     ] {
         list.words.iter().for_each(|word| add(word));
     }
@@ -468,6 +495,21 @@ fn assemble(
             .iter()
             .map(|word| words.name(word))
             .collect(),
+        qualifiers: files
+            .heads
+            .qualifiers
+            .words
+            .iter()
+            .flat_map(|word| words.name(word))
+            .collect(),
+        work_first: files
+            .heads
+            .work_first
+            .words
+            .iter()
+            .flat_map(|word| words.name(word))
+            .collect(),
+        tool_words: tool_words(&words, &raw_names, &sorts),
         weak: files
             .heads
             .weak
@@ -506,6 +548,25 @@ fn assemble(
         words,
         raw_names,
     })
+}
+
+fn tool_words(
+    words: &crate::words::Dictionary,
+    raw_names: &[(String, u32)],
+    sorts: &[Sort],
+) -> FxHashSet<u32> {
+    let of = |tools: bool| -> FxHashSet<u32> {
+        raw_names
+            .iter()
+            .filter(|(_, sort)| (sorts[*sort as usize].kind() == Some(Kind::PutIn)) == tools)
+            .flat_map(|(name, _)| words.name(name))
+            .collect()
+    };
+    let things = of(false);
+    of(true)
+        .into_iter()
+        .filter(|id| !things.contains(id))
+        .collect()
 }
 
 pub(crate) fn build_names(words: &crate::words::Dictionary, raw_names: &[(String, u32)]) -> Names {
@@ -614,6 +675,11 @@ fn read_asides(words: &crate::words::Dictionary, raw: &table::Asides) -> Asides 
             .filter_map(|word| words.id(&fold(word)))
             .collect()
     };
+    let known = |list: &[&str]| {
+        list.iter()
+            .filter_map(|word| words.id(word))
+            .collect::<Vec<u32>>()
+    };
     Asides {
         begins: one(&raw.begins),
         holds: raw.holds.iter().map(|words_| words.name(words_)).collect(),
@@ -626,5 +692,14 @@ fn read_asides(words: &crate::words::Dictionary, raw: &table::Asides) -> Asides 
         opened: one(&raw.opened),
         disturbed: one(&raw.disturbed),
         torqued: one(&raw.torqued),
+        fresh: known(&[
+            "new", "neu", "neue", "neuer", "neues", "neuen", "neuem", "fresh",
+        ]),
+        with: known(&["with", "mit", "w", "inkl", "incl", "including"]),
+        unplugged: known(&["unplugged", "unplug", "abgesteckt"]),
+        pins: known(&["pin", "splint"]),
+        bolts: known(&["bolt", "stud", "pin"]),
+        alignment: known(&["alignment", "drive"]),
+        packs: known(&["pair", "paar", "dozen", "dutzend"]),
     }
 }

@@ -266,7 +266,32 @@ impl Dictionary {
             }
             ids = out;
         }
-        ids
+        self.side_ids(&ids)
+    }
+
+    /// Side words of a name in the form in which a line has them: top as upper.
+    fn side_ids(&self, ids: &[u32]) -> Vec<u32> {
+        let mut out = Vec::with_capacity(ids.len());
+        let mut at = 0;
+        while at < ids.len() {
+            let longest = self.runs.get(ids[at] as usize).copied().unwrap_or(0) as usize;
+            let hit = (1..=longest.min(ids.len() - at)).rev().find_map(|length| {
+                self.sides
+                    .get(&ids[at..at + length])
+                    .map(|side| (length, *side))
+            });
+            match hit {
+                Some((length, side)) => {
+                    out.extend(side.code().split('-').filter_map(|word| self.id(word)));
+                    at += length;
+                }
+                None => {
+                    out.push(ids[at]);
+                    at += 1;
+                }
+            }
+        }
+        out
     }
 
     fn run(&self, ids: &[u32]) -> Option<(usize, &[u32])> {
@@ -286,6 +311,11 @@ impl Dictionary {
     /// Whether a word is known as typed.
     pub fn knows(&self, word: &str) -> bool {
         self.ids.contains_key(word) || self.parts.contains_key(word)
+    }
+
+    /// Whether a word names a side.
+    pub fn is_side(&self, id: u32) -> bool {
+        self.sides.contains_key(&[id][..])
     }
 
     /// The id of a word that is in the table.
@@ -308,6 +338,9 @@ impl Dictionary {
                 guessed: false,
                 plural: word.ends_with("en") || word.ends_with('s'),
             };
+        }
+        if let Some(stem) = singular(word, |cut| self.ids.contains_key(cut)) {
+            return one(self.ids[&*stem], true);
         }
         if word.len() > 3
             && let Some(found) = self.inflected(word)
@@ -486,7 +519,7 @@ impl Dictionary {
                     place: place.clone(),
                     guessed: of.iter().any(|token| token.guessed),
                     plural: of[length - 1].plural,
-                    filler: self.role_of(*id).filler,
+                    filler: self.role_of(*id).filler || of.iter().all(|token| token.filler),
                     side: false,
                     bracketed: of[0].bracketed,
                 });
