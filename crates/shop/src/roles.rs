@@ -220,6 +220,7 @@ const ROUTES: Table = &[
     ("/coolant/{calculator}", ANYBODY),
     ("/file/{id}", ANYBODY),
     ("/api/commands", ANYBODY),
+    ("/api/commands/check", ANYBODY),
     ("/api/orders", ANYBODY),
     ("/api/orders/{number}", ANYBODY),
     ("/api/openapi.json", ANYBODY),

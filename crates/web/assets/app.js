@@ -376,6 +376,8 @@ async function carryOut(button, form) {
   const made = { names: stageOf(form), files: await filesIn(templates, form) };
   const parts = templates.map((template) => fill(template, form, made));
   const kept = await Promise.all(parts.filter((part) => part !== GONE).map(keep));
+  const against = await refusal(kept);
+  if (against) return sayTrouble(against);
   const commands = enqueue(kept);
   confirmed(commands);
   for (const command of commands) {
@@ -389,9 +391,11 @@ async function carryOut(button, form) {
   const work = facts.every(({ fact }) => fact["work-done"] || fact["level-seen"]);
   const last = work || facts.some(({ fact }) => fact.moved) ? stage : facts.slice(-1);
   if (last.length)
-    sessionStorage.last = JSON.stringify(
-      last.map(({ command_id, stream }) => ({ id: command_id, stream })),
-    );
+    sessionStorage.last = JSON.stringify({
+      order: orderOf(location.pathname),
+      label: button.firstChild?.textContent ?? "",
+      commands: last.map(({ command_id, stream }) => ({ id: command_id, stream })),
+    });
   tell();
   await send();
   for (const command of commands) awaited.delete(command.command_id);
@@ -429,12 +433,50 @@ async function keepThrough(form) {
   }
 }
 
+// What would refuse a tap of several commands is asked before any of them is sent, so that a
+// refused form writes nothing at all. Out of reach it goes without: facts are never refused.
+async function refusal(parts) {
+  if (parts.length < 2) return null;
+  try {
+    const who = document.body.dataset.who;
+    const answer = await fetch("/api/commands/check", {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify(parts.map((part) => ({ who, ...part }))),
+    });
+    return answer.ok || answer.status >= 500 ? null : await answer.json();
+  } catch {
+    return null;
+  }
+}
+
+// ---- taking back ------------------------------------------------------------------
+
+const orderOf = (path) => path.match(/^\/o\/(\d+)/)?.[1] ?? "";
+
+function lastTap() {
+  const last = JSON.parse(sessionStorage.last ?? "null");
+  return Array.isArray(last?.commands) ? last : null;
+}
+
+// The button says what it takes back, and stays with the order it was done on.
+function sayUndo() {
+  const last = lastTap();
+  for (const button of document.querySelectorAll("[data-undo]")) {
+    button.textContent =
+      last && last.order === orderOf(location.pathname) && last.label ? `Undo: ${last.label}` : "Undo";
+  }
+}
+
 function undo() {
-  const last = JSON.parse(sessionStorage.last ?? "[]");
-  if (!last.length) return tell("Nothing on this device to take back");
+  const last = lastTap();
+  if (!last) return tell("Nothing on this device to take back");
+  if (last.order !== orderOf(location.pathname)) {
+    return tell(last.order ? `The last tap was on order ${last.order}: open it to take it back` : "The last tap was on another page");
+  }
   delete sessionStorage.last;
   enqueue(
-    last.map(({ id, stream }) => ({ stream, fact: { undo: { command: id, part: null } } })),
+    last.commands.map(({ id, stream }) => ({ stream, fact: { undo: { command: id, part: null } } })),
   );
   tell();
   send().then(refresh);
@@ -502,6 +544,7 @@ setInterval(() => waiting() && sendLate(), 5_000);
 watch();
 tell();
 sayRefused();
+sayUndo();
 if (waiting()) send().then(refresh);
 else timeStage();
 

@@ -22,7 +22,7 @@ use utoipa::OpenApi;
         title = "buttonup",
         description = "One shop's record. Facts are never refused; requests may be. Answers follow a synced commit."
     ),
-    paths(commands, orders, order),
+    paths(commands, check, orders, order),
     components(schemas(SentCommand, Accepted, Trouble, OrderRow, OrderView))
 )]
 pub struct ApiDoc;
@@ -97,6 +97,34 @@ pub async fn commands(
     };
     match blocking(move || command_of(&state, &headers, sent)).await {
         Ok(accepted) => Json(accepted).into_response(),
+        Err(trouble) => answer(&trouble),
+    }
+}
+
+/// Asks whether any of these commands would be refused, and writes nothing: a form of several
+/// is sent only if none would.
+#[utoipa::path(
+    post,
+    path = "/api/commands/check",
+    responses(
+        (status = 204, description = "none would be refused, as far as that can be known now"),
+        (status = 400, description = "one cannot be read", body = Trouble),
+        (status = 422, description = "one would be refused, and why", body = Trouble),
+    )
+)]
+pub async fn check(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Json(parts): Json<Vec<Value>>,
+) -> Response {
+    let checked = blocking(move || {
+        let named = parts.first().and_then(|part| part.get("who")?.as_str());
+        let page = cookie(&headers, "who");
+        let caller = state.service.caller(named.or(page.as_deref()), "page")?;
+        state.service.check(&caller, parts)
+    });
+    match checked.await {
+        Ok(()) => StatusCode::NO_CONTENT.into_response(),
         Err(trouble) => answer(&trouble),
     }
 }

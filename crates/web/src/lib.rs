@@ -49,6 +49,7 @@ const LARGEST: usize = 6 * 1024 * 1024;
 pub fn router(state: State, port: u16) -> Router {
     let doors = Router::new()
         .route("/api/commands", post(door::commands))
+        .route("/api/commands/check", post(door::check))
         .route("/api/orders", get(door::orders))
         .route("/api/orders/{number}", get(door::order))
         .route("/api/openapi.json", get(door::openapi))

@@ -161,6 +161,32 @@ impl Service {
         }
     }
 
+    /// What would refuse one of these commands, as far as that can be known before the first
+    /// of them is written: so that a form of several is taken whole or not at all. A request
+    /// that rests on an earlier command of the form is not judged.
+    ///
+    /// # Errors
+    /// [`Trouble`]: the first that would be refused, and why.
+    pub fn check(&self, caller: &Caller, parts: Vec<Value>) -> Result<(), Trouble> {
+        let mut spoken = BTreeSet::new();
+        for (nth, part) in parts.into_iter().enumerate() {
+            let command = read(whole(part, nth))?;
+            roles::check(caller, command.act())?;
+            let first = spoken.insert(command.stream.clone());
+            match command.said.clone() {
+                Said::Fact(event) => drop(self.events_of_fact(caller, &command, event)?),
+                Said::Request(request) => {
+                    self.check_waiver(&command, &request)?;
+                    if let (true, Stream::Order(id)) = (first, &command.stream) {
+                        let world = self.world()?;
+                        self.decided(&world, id, &request, caller)?;
+                    }
+                }
+            }
+        }
+        Ok(())
+    }
+
     fn repeat(&self, command: &ReadCommand, earlier: &[Row]) -> Result<Accepted, Trouble> {
         if earlier
             .iter()
@@ -494,6 +520,17 @@ impl Service {
     fn read_world(&self) -> Arc<World> {
         Arc::clone(&self.world.read().unwrap_or_else(PoisonError::into_inner))
     }
+}
+
+/// A command that is only asked about, with what a device adds when it sends it.
+fn whole(mut part: Value, nth: usize) -> Value {
+    if let Some(fields) = part.as_object_mut() {
+        fields.insert("command_id".to_owned(), format!("asked-{nth}").into());
+        fields.insert("device".to_owned(), "page".into());
+        fields.insert("device_seq".to_owned(), 1.into());
+        fields.insert("happened_at".to_owned(), "2026-01-01T00:00:00Z".into());
+    }
+    part
 }
 
 /// What a decision rests on: what was read for it, or what the command says in its place. A
