@@ -11,6 +11,7 @@
 )]
 
 mod answer;
+mod belt_command;
 mod coolant_command;
 mod demo;
 mod drive_command;
@@ -54,6 +55,8 @@ enum Command {
     Trade(trade_command::Trade),
     #[command(flatten)]
     Fastener(fastener_command::Fastener),
+    /// A belt: path, length, wraps, tensioner, slip, and what is wrong with how it runs.
+    Belt(belt_command::Belt),
     /// Coolant: freezing, boiling, mixing, filling, leak test.
     #[command(subcommand)]
     Coolant(coolant_command::Coolant),
@@ -81,6 +84,7 @@ fn main() -> ExitCode {
         Command::Map(asked) => plan_command::map(&asked),
         Command::Trade(asked) => trade_command::run(&asked),
         Command::Fastener(asked) => fastener_command::run(&asked),
+        Command::Belt(asked) => belt_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Drive(asked) => drive_command::run(&asked),
         Command::Keep(command) => keep::run(&command),

@@ -14,6 +14,7 @@
 //!
 //! Knows nothing of vehicles, orders or pages: it is told what to draw.
 
+mod belt;
 mod coolant;
 mod joint;
 mod layers;
@@ -25,6 +26,7 @@ mod text;
 mod tray;
 mod turns;
 
+pub use belt::{BeltPath, BeltPulley, LIES, WrongRun, belt};
 pub use coolant::{
     Filling, MixChart, PressureRun, Reading as MixReading, filling, mix_chart, pressure,
 };
@@ -156,6 +158,10 @@ pub enum Stroke {
     Outline,
     /// 1 px: hatching, dimensions, inner edges.
     Fine,
+    /// 5 px: a belt.
+    Belt,
+    /// 4 px: what is wrong, over a belt.
+    Wrong,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

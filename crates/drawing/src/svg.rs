@@ -193,9 +193,12 @@ fn look(style: Style) -> String {
             Stroke::Heavy => out.push_str(" stroke-width=\"3\""),
             Stroke::Outline => out.push_str(" stroke-width=\"2\""),
             Stroke::Fine => {}
+            Stroke::Wrong => out.push_str(" stroke-width=\"4\""),
+            Stroke::Belt => out.push_str(" stroke-width=\"5\""),
         }
         match dash {
             Dash::Solid => {}
+            Dash::Dashed if stroke == Stroke::Wrong => out.push_str(" stroke-dasharray=\"9 6\""),
             Dash::Dashed => out.push_str(" stroke-dasharray=\"6 4\""),
             Dash::Centre => out.push_str(" stroke-dasharray=\"14 3 3 3\""),
         }

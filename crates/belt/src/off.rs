@@ -1,0 +1,100 @@
+//! Letting a belt off: the slack that each pulley wants, and which one to take last.
+
+use crate::layout::{Layout, PK_GROOVE_DEG, PK_PITCH_MM, Profile, Side};
+use crate::routing::routed;
+
+/// What it takes to lift the belt off one pulley.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LetOff {
+    pub pulley: String,
+    /// Extra length at most, to lift the belt over ribs and flange.
+    pub slack_mm: f64,
+    pub reachable: bool,
+    pub flange: bool,
+}
+
+/// The pulleys from the best to take last to the worst: within reach first, then without a
+/// flange, then by least slack, then by least wrap. Where the belt goes back, it goes on there last too.
+pub(crate) fn let_off(layout: &Layout) -> Vec<LetOff> {
+    let Ok((circles, path)) = routed(layout) else {
+        return Vec::new();
+    };
+    let mut all: Vec<(LetOff, f64)> = layout
+        .pulleys
+        .iter()
+        .enumerate()
+        .map(|(at, pulley)| {
+            let lift = pulley.flange_mm + rib_mm(layout, at);
+            let mut raised = circles.clone();
+            raised[at].radius += lift;
+            let slack_mm =
+                crate::path::path(&raised).map_or(f64::INFINITY, |high| high.length - path.length);
+            let off = LetOff {
+                pulley: pulley.name.clone(),
+                slack_mm,
+                reachable: pulley.reachable,
+                flange: pulley.flange_mm > 0.0,
+            };
+            (off, path.wraps[at])
+        })
+        .collect();
+    all.sort_by(|(one, one_wrap), (other, other_wrap)| {
+        (!one.reachable, one.flange)
+            .cmp(&(!other.reachable, other.flange))
+            .then(one.slack_mm.total_cmp(&other.slack_mm))
+            .then(one_wrap.total_cmp(other_wrap))
+    });
+    all.into_iter().map(|(off, _)| off).collect()
+}
+
+/// How deep ribs or teeth can sit in the pulley at most.
+///
+/// A V of the pitch of the ribs with their angle cannot be deeper than
+/// pitch / (2 tan(angle / 2)); a tooth not than half its pitch.
+fn rib_mm(layout: &Layout, at: usize) -> f64 {
+    if layout.pulleys[at].side == Side::Back {
+        return 0.0;
+    }
+    match layout.profile {
+        Profile::AsGiven => 0.0,
+        Profile::Pk { .. } => PK_PITCH_MM / (2.0 * libm::tan((PK_GROOVE_DEG / 2.0).to_radians())),
+        Profile::Toothed { pitch_mm, .. } => pitch_mm / 2.0,
+    }
+}
+
+/// The words of how a belt comes off and goes on.
+pub(crate) fn advice(order: &[LetOff], room_mm: Option<f64>, stretch: bool) -> Vec<String> {
+    let Some(last) = order.first() else {
+        return Vec::new();
+    };
+    let mut words = Vec::new();
+    if stretch {
+        words.push("A stretch belt: cut it off, fit a new one with its tool by turning the crank by hand; never pry, never fit it twice.".to_owned());
+        return words;
+    }
+    if last.reachable {
+        words.push(format!(
+            "Take it off {} first, and put it on there last, with the tensioner held.",
+            last.pulley
+        ));
+    } else {
+        words.push(
+            "No pulley is said to be within reach: look from below and from the wheel well."
+                .to_owned(),
+        );
+    }
+    if let Some(room) = room_mm.filter(|_| last.slack_mm > 0.0) {
+        if room + 1e-9 < last.slack_mm {
+            words.push(format!(
+                "The tensioner gives {room:.1} mm; lifting it off there may take up to {:.1} mm.",
+                last.slack_mm
+            ));
+        } else {
+            words.push(format!(
+                "The tensioner gives {room:.1} mm, enough for up to {:.1} mm.",
+                last.slack_mm
+            ));
+        }
+    }
+    words
+}
