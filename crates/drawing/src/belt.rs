@@ -43,6 +43,14 @@ pub struct WrongRun {
     pub cross_mm: (f64, f64),
 }
 
+impl WrongRun {
+    fn is_sound(&self) -> bool {
+        let sound =
+            |(x, y): &(f64, f64)| x.is_finite() && y.is_finite() && x.abs() < 1e6 && y.abs() < 1e6;
+        self.points_mm.len() > 1 && self.points_mm.iter().chain([&self.cross_mm]).all(sound)
+    }
+}
+
 const LEAST_WIDTH: f64 = 300.0;
 const LEAST_HEIGHT: f64 = 220.0;
 const NAME: f64 = 18.0;
@@ -89,11 +97,15 @@ pub fn belt(path: &BeltPath, width_px: f64, height_px: f64) -> Drawing {
     }
     let mut names = Names::new(width, height);
     names.keep_clear(path, &sheet);
-    if let Some(wrong) = &path.wrong {
+    let wrong = path.wrong.as_ref().filter(|wrong| wrong.is_sound());
+    if let Some(wrong) = wrong {
         wrong_run(marks, &sheet, &mut names, wrong);
     }
     for pulley in &path.pulleys {
         names.write(marks, &sheet, pulley);
+    }
+    if let Some(wrong) = wrong {
+        marks.push(it_lies_like_this(sheet.point(wrong.cross_mm), &mut names));
     }
     drawing.height = names.floor().max(sheet.floor);
     drawing
@@ -275,11 +287,6 @@ fn arrow(marks: &mut Vec<Mark>, sheet: &Sheet, pulley: &BeltPulley) {
 
 fn wrong_run(marks: &mut Vec<Mark>, sheet: &Sheet, names: &mut Names, wrong: &WrongRun) {
     const CROSS: f64 = 8.0;
-    let sound =
-        |(x, y): &(f64, f64)| x.is_finite() && y.is_finite() && x.abs() < 1e6 && y.abs() < 1e6;
-    if wrong.points_mm.len() < 2 || !wrong.points_mm.iter().chain([&wrong.cross_mm]).all(sound) {
-        return;
-    }
     let pen = Pen {
         ink: Ink::Stop,
         stroke: Stroke::Heavy,
@@ -307,16 +314,20 @@ fn wrong_run(marks: &mut Vec<Mark>, sheet: &Sheet, names: &mut Names, wrong: &Wr
             },
         });
     }
+}
+
+/// Written last: the names of pulleys come first to a free place.
+fn it_lies_like_this(cross: Point, names: &mut Names) -> Mark {
     let width = text_width_px(LIES, NAME, Weight::Bold);
-    let place = names.free_near(at, width, NAME);
-    marks.push(Mark::Text(Text {
+    let place = names.free_near(cross, width, NAME);
+    Mark::Text(Text {
         at: Point::new(place.x + place.width / 2.0, place.y + 0.8 * NAME),
         text: LIES.to_owned(),
         size: NAME,
         weight: Weight::Bold,
         anchor: Anchor::Middle,
         ink: Ink::Stop,
-    }));
+    })
 }
 
 fn description(path: &BeltPath) -> String {

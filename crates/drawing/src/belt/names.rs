@@ -3,7 +3,7 @@
 
 use super::{BeltPath, BeltPulley, DEGREES, NAME, Sheet};
 use crate::text::{ellipsis, text_width_px};
-use crate::{Anchor, Area, Ink, Mark, Point, Text, Weight};
+use crate::{Anchor, Area, Ink, Mark, Point, Style, Text, Weight};
 
 pub(super) struct Names {
     width: f64,
@@ -55,7 +55,8 @@ impl Names {
     /// The name and the degrees of a pulley, one under the other.
     pub(super) fn write(&mut self, marks: &mut Vec<Mark>, sheet: &Sheet, pulley: &BeltPulley) {
         let degrees = format!("{:.0}°", pulley.wrap_deg);
-        let width = text_width_px(&pulley.name, NAME, Weight::Regular).max(text_width_px(
+        let name = ellipsis(&pulley.name, NAME, Weight::Regular, MOST_WIDTH);
+        let width = text_width_px(&name, NAME, Weight::Regular).max(text_width_px(
             &degrees,
             DEGREES,
             Weight::Bold,
@@ -64,18 +65,27 @@ impl Names {
         let height = NAME + DEGREES + 4.0;
         let room = Area {
             x: centre.x - width / 2.0,
-            y: centre.y + 8.0,
+            y: centre.y + 4.0,
             width,
             height,
         };
         // Two lower corners inside the inner ring.
-        let inside = libm::hypot(width / 2.0, room.bottom() - centre.y) < radius - 8.0;
-        let place = if inside && !self.over_lettering(room) && !self.over_belt(room) {
+        let fits = libm::hypot(width / 2.0, room.bottom() - centre.y) < radius - 5.0;
+        let inside = fits && !self.over_lettering(room) && !self.over_belt(room);
+        let place = if inside {
             self.take(room)
         } else {
-            self.beside(centre, radius, width, height)
+            self.beside(centre, radius, (width, height), true)
         };
         let middle = place.x + place.width / 2.0;
+        if inside {
+            // The centre lines do not run through the lettering.
+            marks.push(Mark::Rect {
+                area: place,
+                corner_radius: 0.0,
+                style: Style::fill(Ink::Paper),
+            });
+        }
         for (text, size, weight, base) in [
             (name, NAME, Weight::Regular, 0.85 * NAME),
             (degrees, DEGREES, Weight::Bold, NAME + 0.95 * DEGREES),
@@ -92,7 +102,8 @@ impl Names {
     }
 
     /// The best place round a wheel: the nearest that keeps off everything.
-    fn beside(&mut self, centre: Point, radius: f64, width: f64, height: f64) -> Area {
+    fn beside(&mut self, centre: Point, radius: f64, size: (f64, f64), is_name: bool) -> Area {
+        let (width, height) = size;
         const ROUNDS: u32 = 12;
         let mut best: Option<(f64, Area)> = None;
         for round in 0..ROUNDS {
@@ -111,7 +122,12 @@ impl Names {
                     width,
                     height,
                 });
-                let cost = self.cost(area) + away;
+                let astray = if is_name {
+                    self.astray(area, centre, radius)
+                } else {
+                    0.0
+                };
+                let cost = self.cost(area) + astray + away;
                 if best.is_none_or(|(least, _)| cost < least) {
                     best = Some((cost, area));
                 }
@@ -131,7 +147,7 @@ impl Names {
 
     /// A place for a line of words near a point.
     pub(super) fn free_near(&mut self, at: Point, width: f64, size: f64) -> Area {
-        self.beside(at, 8.0, width, 1.2 * size)
+        self.beside(at, 8.0, (width, 1.2 * size), false)
     }
 
     /// How much a place covers: lettering never, belts and wheels only where nothing else is free.
@@ -144,6 +160,19 @@ impl Names {
             libm::hypot(centre.x - x, centre.y - y) < radius + GAP
         });
         lettering + belt + 1e3 * wheels.map(|_| 1.0).sum::<f64>()
+    }
+
+    /// A name that stands nearer to another wheel than to its own would be read as that one's.
+    fn astray(&self, area: Area, own: Point, own_radius: f64) -> f64 {
+        let middle = Point::new(area.x + area.width / 2.0, area.y + area.height / 2.0);
+        let off = |centre: Point, radius: f64| {
+            libm::hypot(centre.x - middle.x, centre.y - middle.y) - radius
+        };
+        let nearer = self
+            .wheels
+            .iter()
+            .any(|(centre, radius)| off(*centre, *radius) + 1.0 < off(own, own_radius));
+        if nearer { 1e3 } else { 0.0 }
     }
 
     fn over_lettering(&self, area: Area) -> bool {
