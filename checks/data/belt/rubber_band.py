@@ -15,7 +15,7 @@ from scipy.optimize import minimize
 random.seed(20210509)
 
 
-def band(pulleys):
+def band(pulleys, near=None):
     """pulleys: (x, y, r, s); s = 1 counter-clockwise. Gives length, wraps in degrees, runs."""
     n = len(pulleys)
     c = np.array([[p[0], p[1]] for p in pulleys])
@@ -51,7 +51,7 @@ def band(pulleys):
         back = ((pl - to) * (to - np.roll(c, -1, 0))).sum(1) / np.roll(r, -1)
         return np.concatenate([out, back])
 
-    start = np.concatenate([meets, leaves])
+    start = np.concatenate([meets, leaves]) if near is None else near
     # It stops short at times: then it is started again from near where it stopped.
     for _ in range(8):
         best = minimize(length, start, method="SLSQP",
@@ -66,13 +66,13 @@ def band(pulleys):
     pm, pl = points(best.x)
     runs = np.linalg.norm(np.roll(pm, -1, 0) - pl, axis=1)
     wraps = np.degrees(s * (best.x[n:] - best.x[:n]))
-    return best.fun, wraps, runs, pl, np.roll(pm, -1, 0)
+    return best.fun, wraps, runs, pl, np.roll(pm, -1, 0), best.x
 
 
 def sound(pulleys, found):
     if found is None:
         return False
-    _, wraps, runs, a, b = found
+    _, wraps, runs, a, b, _ = found
     if np.any(wraps < 12) or np.any(wraps > 300) or np.any(runs < 8):
         return False
     if abs(sum(p[3] * w for p, w in zip(pulleys, wraps)) - 360) > 2e-3:
@@ -140,7 +140,7 @@ def main():
         found = band(pulleys)
         if not sound(pulleys, found):
             continue
-        kept.append(pulleys)
+        kept.append((pulleys, found[5]))
         print("\n[[belt]]")
         print("pulleys = [" + ", ".join(f"[{x:.1f}, {y:.1f}, {r:.1f}, {s:.1f}]" for x, y, r, s in pulleys) + "]")
         print(f"length_mm = {found[0]:.5f}")
@@ -148,7 +148,7 @@ def main():
         print("runs_mm =", show(found[2], 4))
     arms = 0
     while arms < 12:
-        pulleys = random.choice(kept)
+        pulleys, near = random.choice(kept)
         backs = [i for i, p in enumerate(pulleys) if p[3] < 0]
         if len(pulleys) < 3 or not backs:
             continue
@@ -163,7 +163,7 @@ def main():
         def at(deg):
             moved = list(pulleys)
             moved[i] = (px + arm * math.cos(math.radians(deg)), py + arm * math.sin(math.radians(deg)), r, s)
-            found = band(moved)
+            found = band(moved, near)
             return found if sound(moved, found) else None
 
         steps = [at(d) for d in np.linspace(low, high, 5)]

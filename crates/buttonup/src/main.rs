@@ -16,6 +16,7 @@ mod coolant_command;
 mod demo;
 mod drive_command;
 mod fastener_command;
+mod fluid_command;
 mod keep;
 mod plan_command;
 mod serve;
@@ -62,6 +63,8 @@ enum Command {
     Coolant(coolant_command::Coolant),
     /// A recorded drive: what it proves, check by check.
     Drive(drive_command::Drive),
+    /// A fluid besides coolant, or the battery: steps, what is owed, limits, levels, amounts.
+    Fluid(Box<fluid_command::Fluid>),
     #[command(flatten)]
     Keep(keep::Command),
 }
@@ -87,6 +90,7 @@ fn main() -> ExitCode {
         Command::Belt(asked) => belt_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Drive(asked) => drive_command::run(&asked),
+        Command::Fluid(asked) => fluid_command::run(&asked),
         Command::Keep(command) => keep::run(&command),
     };
     match answer {

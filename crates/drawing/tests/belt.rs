@@ -1,5 +1,7 @@
 //! A belt round its pulleys: to scale, readable, nothing sticks out.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use belt::{Layout, Profile, Pulley, Question, Sense, Side, drive};
 use drawing::{
     Area, BeltPath, BeltPulley, Drawing, LIES, Mark, Stroke, WrongRun, belt as draw, svg,

@@ -1,0 +1,190 @@
+//! Washer fluid: concentrate and water for a wanted share, and the frost limit by its label.
+
+use crate::error::{FluidError, within};
+use crate::text;
+use measure::{Line, Source, Working};
+
+/// A bottle, what is in it, and what is wanted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Washer {
+    /// 0.5 to 50 L.
+    pub holds_l: f64,
+    pub left_l: f64,
+    /// Concentrate in what is left, by volume, 0 to 100 %.
+    pub left_percent: f64,
+    /// Wanted, by volume; nothing where a frost limit is wanted instead.
+    pub want_percent: Option<f64>,
+    /// Wanted frost limit, by the label's points.
+    pub want_c: Option<f64>,
+    /// The label's points: concentrate by volume in per cent, and where that freezes.
+    pub label: Vec<(f64, f64)>,
+}
+
+/// What to pour.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WasherMix {
+    pub concentrate_l: f64,
+    pub water_l: f64,
+    pub percent: f64,
+    /// By the label, where its points reach.
+    pub freezes_c: Option<f64>,
+    pub working: Working,
+}
+
+/// How much concentrate and water bring a washer bottle to a share of concentrate.
+///
+/// Formula: c = want V - now left; water = V - left - c. A frost limit is brought to a share
+/// on straight lines between the label's points.
+///
+/// Inputs: see [`Washer`]; per cent by volume.
+///
+/// Returns litres of each, the share reached, and where that freezes by the label.
+///
+/// # Errors
+///
+/// [`FluidError`]: also where the share cannot be reached without draining.
+///
+/// # Limits
+///
+/// Wind chills what is sprayed: the frost limit on the glass is less good than in the bottle.
+/// Two makers' concentrates have no common label.
+///
+/// # Source
+///
+/// Balance of volumes; the label.
+///
+/// ```
+/// use fluids::{Washer, washer};
+/// let found = washer(&Washer {
+///     holds_l: 4.0, left_l: 1.0, left_percent: 20.0, want_percent: Some(50.0), want_c: None, label: vec![],
+/// })?;
+/// assert!((found.concentrate_l - 1.8).abs() < 1e-9 && (found.water_l - 1.2).abs() < 1e-9);
+/// # Ok::<(), fluids::FluidError>(())
+/// ```
+pub fn washer(question: &Washer) -> Result<WasherMix, FluidError> {
+    let holds = within(
+        "the bottle",
+        question.holds_l,
+        "L",
+        0.5..=50.0,
+        "write litres",
+    )?;
+    let left = within(
+        "what is left",
+        question.left_l,
+        "L",
+        0.0..=50.0,
+        "write litres",
+    )?;
+    let share = |what, value| within(what, value, "%", 0.0..=100.0, "write concentrate by volume");
+    let now = share("the concentrate in what is left", question.left_percent)?;
+    if left > holds {
+        return Err(FluidError::MoreThanItHolds {
+            what: "the bottle",
+            holds_l: holds,
+            left_l: left,
+        });
+    }
+    let label = checked(&question.label)?;
+    let want = match (question.want_percent, question.want_c) {
+        (Some(want), _) => share("the share wanted", want)?,
+        (None, Some(frost)) => between(&flipped(&label), frost).ok_or(FluidError::Incomplete {
+            what: "the label's points do not reach the frost limit wanted",
+            mend: "copy more points off the label, or write the share",
+        })?,
+        (None, None) => {
+            return Err(FluidError::Incomplete {
+                what: "nothing says what is wanted",
+                mend: "write a share, or a frost limit with the label's points",
+            });
+        }
+    };
+    let concentrate_l = (want * holds - now * left) / 100.0;
+    let room = holds - left;
+    if concentrate_l > room + 1e-9 {
+        return Err(FluidError::TooWeak {
+            want,
+            bottle: 100.0,
+        });
+    }
+    if concentrate_l < -1e-9 {
+        return Err(FluidError::Incomplete {
+            what: "what is in is stronger than wanted even filled up with water",
+            mend: "leave it, or drain some first",
+        });
+    }
+    let (concentrate_l, percent) = (concentrate_l.clamp(0.0, room), want);
+    let freezes_c = between(&label, percent);
+    let mut working = Working::new("Washer fluid").line(
+        Line::new("concentrate", Source::derived())
+            .formula("c", "want·V - now·left")
+            .input("want", text::percent(percent))
+            .input("V", text::litres(holds))
+            .input("now", text::percent(now))
+            .input("left", text::litres(left))
+            .value(text::litres(concentrate_l)),
+    );
+    working = working.line(
+        Line::new("water", Source::derived())
+            .formula("w", "V - left - c")
+            .value(text::litres(room - concentrate_l)),
+    );
+    if let Some(frost) = freezes_c {
+        working = working
+            .line(Line::new("freezes, by the label", Source::given()).value(text::celsius(frost)));
+    }
+    Ok(WasherMix {
+        concentrate_l,
+        water_l: room - concentrate_l,
+        percent,
+        freezes_c,
+        working: working.limit("Wind chills the glass: allow some degrees."),
+    })
+}
+
+fn checked(label: &[(f64, f64)]) -> Result<Vec<(f64, f64)>, FluidError> {
+    let mut points = label.to_vec();
+    for (share, frost) in &points {
+        within(
+            "a share on the label",
+            *share,
+            "%",
+            0.0..=100.0,
+            "write concentrate by volume",
+        )?;
+        within(
+            "a frost limit on the label",
+            *frost,
+            "°C",
+            -100.0..=10.0,
+            "write degrees Celsius",
+        )?;
+    }
+    points.sort_by(|one, other| one.0.total_cmp(&other.0));
+    for two in points.windows(2) {
+        if two[1].1 >= two[0].1 || two[1].0 <= two[0].0 {
+            return Err(FluidError::LabelNotFalling {
+                weak: two[0].0,
+                strong: two[1].0,
+            });
+        }
+    }
+    Ok(points)
+}
+
+/// By frost limit, the coldest first.
+fn flipped(label: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    label
+        .iter()
+        .rev()
+        .map(|(share, frost)| (*frost, *share))
+        .collect()
+}
+
+/// On the straight line between two neighbours; nothing outside them.
+fn between(points: &[(f64, f64)], at: f64) -> Option<f64> {
+    points
+        .windows(2)
+        .find(|two| (two[0].0..=two[1].0).contains(&at))
+        .map(|two| two[0].1 + (two[1].1 - two[0].1) * (at - two[0].0) / (two[1].0 - two[0].0))
+}
