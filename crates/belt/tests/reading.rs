@@ -383,7 +383,7 @@ proptest! {
     #[test]
     fn the_place_on_the_paper_does_not_matter(
         shift in (-500.0..500.0_f64, -500.0..500.0_f64),
-        turn in 0.0..6.28_f64,
+        turn in 0.0..std::f64::consts::TAU,
     ) {
         let good = common::solved(&common::engine());
         let mut moved = common::engine();

@@ -196,16 +196,7 @@ impl Asks {
         let Some(seen) = self.level.as_deref() else {
             return Ok(None);
         };
-        let window = self.window.as_deref().map(|text| {
-            let (low, high) = text.split_once("..").ok_or_else(|| {
-                Wrong::input(
-                    "--window",
-                    format!("`{text}` has no two ends"),
-                    "write it such as 35C..45C",
-                )
-            })?;
-            Ok((celsius(low, "--window")?, celsius(high, "--window")?))
-        });
+        let window_c = self.window.as_deref().map(window).transpose()?;
         let found = level_at(&Levels {
             seen: match seen {
                 "low" => LevelSeen::Low,
@@ -217,7 +208,7 @@ impl Asks {
                 .as_deref()
                 .map(|text| celsius(text, "--at"))
                 .transpose()?,
-            window_c: window.transpose()?,
+            window_c,
         })
         .map_err(refused("--window"))?;
         let verdict = match found.verdict {
@@ -404,6 +395,18 @@ fn amount(text: &str, place: &str) -> Result<Amount, Wrong> {
         within_l: off,
         temperature_c: temperature,
     })
+}
+
+/// `35C..45C`.
+fn window(text: &str) -> Result<(f64, f64), Wrong> {
+    let (low, high) = text.split_once("..").ok_or_else(|| {
+        Wrong::input(
+            "--window",
+            format!("`{text}` has no two ends"),
+            "write it such as 35C..45C",
+        )
+    })?;
+    Ok((celsius(low, "--window")?, celsius(high, "--window")?))
 }
 
 /// `50% -20C, 100% -45C`.
