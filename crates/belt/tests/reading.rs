@@ -333,7 +333,7 @@ fn of(pulleys: &[(f64, f64, f64, bool)]) -> Layout {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(ProptestConfig::with_cases(200))]
 
     /// Whatever is listed: an answer or an error, never a panic; and where the belt lies well
     /// the wraps add up to a turn, at least as long as the straight way round the centres.
