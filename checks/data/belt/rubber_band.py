@@ -3,14 +3,15 @@
 Each pulley has a point where the band meets it and one where it leaves it. The band's
 length is that of the straight runs between these points and of the arcs between them.
 SciPy's SLSQP makes it as short as can be while no run cuts into a pulley. No tangent is
-ever worked out. Written for this project; run once: python3 rubber_band.py > rubber-band.toml
+ever worked out. Arms are moved from such a band: SciPy's fsolve makes the runs touch again.
+Written for this project; run once: python3 rubber_band.py > rubber-band.toml
 """
 import math
 import random
 
 import numpy as np
 import scipy
-from scipy.optimize import minimize
+from scipy.optimize import fsolve, minimize
 
 random.seed(20210509)
 
@@ -51,7 +52,13 @@ def band(pulleys, near=None):
         back = ((pl - to) * (to - np.roll(c, -1, 0))).sum(1) / np.roll(r, -1)
         return np.concatenate([out, back])
 
-    start = np.concatenate([meets, leaves]) if near is None else near
+    if near is not None:
+        # A band that was minimised close by: its runs are made to touch again.
+        best, _, done, _ = fsolve(clear, near, xtol=1e-12, full_output=True)
+        if done != 1:
+            return None
+        return answer(best, length(best), points, s)
+    start = np.concatenate([meets, leaves])
     # It stops short at times: then it is started again from near where it stopped.
     for _ in range(8):
         best = minimize(length, start, method="SLSQP",
@@ -63,10 +70,15 @@ def band(pulleys, near=None):
         start = best.x + np.random.default_rng(len(pulleys)).normal(0, 1e-3, 2 * n)
     else:
         return None
-    pm, pl = points(best.x)
+    return answer(best.x, best.fun, points, s)
+
+
+def answer(angles, length, points, s):
+    pm, pl = points(angles)
     runs = np.linalg.norm(np.roll(pm, -1, 0) - pl, axis=1)
-    wraps = np.degrees(s * (best.x[n:] - best.x[:n]))
-    return best.fun, wraps, runs, pl, np.roll(pm, -1, 0), best.x
+    n = len(s)
+    wraps = np.degrees(s * (angles[n:] - angles[:n]))
+    return length, wraps, runs, pl, np.roll(pm, -1, 0), angles
 
 
 def sound(pulleys, found):

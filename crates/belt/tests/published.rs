@@ -5,40 +5,21 @@
 mod common;
 
 use belt::{GripQuestion, Layout, Sense, Side, code, grip};
+use checks::{Row, published};
 use common::{layout, solved, wrap};
-use measure::Grade;
 use std::f64::consts::PI;
-use toml::{Table, Value};
 
-fn file() -> Table {
-    include_str!("../../../checks/published/belt.toml")
-        .parse()
-        .unwrap()
+fn rows(kind: &str) -> Vec<Row> {
+    published("belt").rows(kind).to_vec()
 }
 
-fn rows(kind: &str) -> Vec<Table> {
-    let rows = file()[kind].as_array().unwrap().clone();
-    assert!(!rows.is_empty());
-    rows.iter()
-        .map(|row| row.as_table().unwrap().clone())
-        .collect()
+fn assert_near(row: &Row, got: f64, expected: &str) {
+    row.assert_near(got, expected, "tolerance");
 }
 
-fn number(row: &Table, key: &str) -> f64 {
-    row[key]
-        .as_float()
-        .unwrap_or_else(|| panic!("{key} in {row:?}"))
-}
-
-fn assert_near(row: &Table, got: f64, key: &str) {
-    let off = (got - number(row, key)).abs();
-    assert!(off <= number(row, "tolerance"), "{row:?}: got {got}");
-}
-
-fn drive_of(row: &Table) -> Layout {
-    let pulleys: Vec<(f64, f64, f64, Side)> = row["pulleys"]
-        .as_array()
-        .unwrap()
+fn drive_of(row: &Row) -> Layout {
+    let pulleys: Vec<(f64, f64, f64, Side)> = row
+        .list("pulleys")
         .iter()
         .map(|pulley| {
             let part = |at: usize| pulley[at].as_float().unwrap();
@@ -54,26 +35,6 @@ fn drive_of(row: &Table) -> Layout {
 }
 
 #[test]
-fn every_row_names_its_source_and_grade() {
-    for (kind, rows) in file() {
-        assert!(matches!(rows, Value::Array(_)), "{kind}");
-        for row in rows.as_array().unwrap() {
-            let grade = row["grade"].as_str().and_then(Grade::named);
-            assert!(
-                grade.is_some_and(|grade| !matches!(grade, Grade::Given | Grade::Derived)),
-                "{row:?}"
-            );
-            assert!(
-                row["source"]
-                    .as_str()
-                    .is_some_and(|source| source.len() > 5),
-                "{row:?}"
-            );
-        }
-    }
-}
-
-#[test]
 fn no_row_goes_unread() {
     let read = [
         "drive",
@@ -84,7 +45,8 @@ fn no_row_goes_unread() {
         "back",
         "line_differential",
     ];
-    assert!(file().keys().all(|kind| read.contains(&kind.as_str())));
+    let counted: usize = read.iter().map(|kind| rows(kind).len()).sum();
+    assert_eq!(counted, published("belt").all().count());
 }
 
 #[test]
@@ -99,7 +61,7 @@ fn drives() {
 fn wraps() {
     for row in rows("wrap") {
         let found = solved(&drive_of(&row));
-        let on = usize::try_from(row["on"].as_integer().unwrap()).unwrap();
+        let on = usize::try_from(row.whole("on")).unwrap();
         assert_near(
             &row,
             found.pulleys[on].touches.unwrap().wrap_deg,
@@ -112,7 +74,7 @@ fn wraps() {
 fn meets() {
     for row in rows("meets") {
         let found = solved(&drive_of(&row));
-        let expected = row["expected_rad"].as_array().unwrap();
+        let expected = row.list("expected_rad");
         for (pulley, expected) in found.pulleys.iter().zip(expected) {
             let expected = expected.as_float().unwrap();
             let (x, y) = pulley.touches.unwrap().meets;
@@ -120,8 +82,8 @@ fn meets() {
             let angle = if angle < 0.0 { angle + 2.0 * PI } else { angle };
             let off = (angle / expected - 1.0).abs();
             assert!(
-                off <= number(&row, "tolerance"),
-                "{row:?}: {} at {angle}",
+                off <= row.real("tolerance"),
+                "{row}: {} at {angle}",
                 pulley.name
             );
         }
@@ -132,9 +94,9 @@ fn meets() {
 fn grips() {
     for row in rows("grip") {
         let found = grip(&GripQuestion {
-            friction: number(&row, "friction"),
-            wrap_deg: number(&row, "wrap_deg"),
-            groove_deg: row.get("groove_deg").and_then(Value::as_float),
+            friction: row.real("friction"),
+            wrap_deg: row.real("wrap_deg"),
+            groove_deg: row.has("groove_deg").then(|| row.real("groove_deg")),
         });
         assert_near(&row, found.unwrap().ratio, "expected_ratio");
     }
@@ -143,10 +105,10 @@ fn grips() {
 #[test]
 fn codes() {
     for row in rows("code") {
-        let found = code(row["code"].as_str().unwrap()).unwrap();
+        let found = code(row.text("code")).unwrap();
         assert_near(&row, found.length_mm, "expected_mm");
-        if let Some(ribs) = row.get("ribs").and_then(Value::as_integer) {
-            assert_eq!(found.ribs.map(i64::from), Some(ribs), "{row:?}");
+        if row.has("ribs") {
+            assert_eq!(found.ribs.map(i64::from), Some(row.whole("ribs")), "{row}");
         }
     }
 }
