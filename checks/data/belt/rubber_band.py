@@ -70,7 +70,11 @@ def band(pulleys, near=None):
         start = best.x + np.random.default_rng(len(pulleys)).normal(0, 1e-3, 2 * n)
     else:
         return None
-    return answer(best.x, best.fun, points, s)
+    # The length hardly feels the last thousandth of a degree; the points do.
+    touching_runs, _, done, _ = fsolve(clear, best.x, xtol=1e-12, full_output=True)
+    if done != 1 or abs(length(touching_runs) - best.fun) > 5e-3:
+        return None
+    return answer(touching_runs, best.fun, points, s)
 
 
 def answer(angles, length, points, s):

@@ -454,3 +454,20 @@ fn a_pulley_can_be_built_in_code() {
     let pump = Pulley::new("pump", 1.0, 2.0, 3.0).on_back();
     assert_eq!(pump.side, Side::Back);
 }
+
+/// The layout that the document shows is read without a word.
+#[test]
+fn the_documents_layout_is_read() {
+    let document = include_str!("../../../docs/belt.md");
+    let text = document
+        .split("```toml")
+        .nth(1)
+        .unwrap()
+        .split("```")
+        .next()
+        .unwrap();
+    let found = read("belt.md", text).unwrap();
+    assert!(found.warnings.is_empty(), "{:?}", found.warnings);
+    assert_eq!(found.layout.pulleys.len(), 2);
+    assert_eq!(found.layout.tensioner.unwrap().torque_nm, Some(30.0));
+}
