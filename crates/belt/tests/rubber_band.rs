@@ -62,10 +62,10 @@ fn random_belts_within_a_hundredth_of_a_millimetre() {
         for ((pulley, wrap), run) in found.pulleys.iter().zip(wraps).zip(runs) {
             let touches = pulley.touches.unwrap();
             assert!(
-                (touches.wrap_deg - wrap).abs() < 0.05,
+                (touches.wrap_deg - wrap).abs() < 0.01,
                 "{row:?}: {pulley:?}"
             );
-            assert!((touches.span_mm - run).abs() < 0.05, "{row:?}: {pulley:?}");
+            assert!((touches.span_mm - run).abs() < 0.01, "{row:?}: {pulley:?}");
             sum += if pulley.side == Side::Ribs {
                 touches.wrap_deg
             } else {
@@ -127,7 +127,7 @@ fn arms_stand_where_the_band_puts_them() {
         );
         let arm = found.stand.unwrap().arm_deg.unwrap();
         assert!(
-            (arm - row["arm_deg"].as_float().unwrap()).abs() < 0.05,
+            (arm - row["arm_deg"].as_float().unwrap()).abs() < 0.01,
             "{row:?}: {arm}"
         );
         assert!((found.length_mm.unwrap() - length).abs() < 1e-6);
