@@ -7,8 +7,9 @@ use crate::routing::routed;
 #[derive(Clone, Debug, PartialEq)]
 pub struct LetOff {
     pub pulley: String,
-    /// Extra length at most, to lift the belt over ribs and flange.
-    pub slack_mm: f64,
+    /// Extra length at most, to lift the belt over ribs and flange; nothing where it is not
+    /// known how deep the ribs sit.
+    pub slack_mm: Option<f64>,
     pub reachable: bool,
     pub flange: bool,
 }
@@ -24,11 +25,13 @@ pub(crate) fn let_off(layout: &Layout) -> Vec<LetOff> {
         .iter()
         .enumerate()
         .map(|(at, pulley)| {
-            let lift = pulley.flange_mm + rib_mm(layout, at);
-            let mut raised = circles.clone();
-            raised[at].radius += lift;
-            let slack_mm =
-                crate::path::path(&raised).map_or(f64::INFINITY, |high| high.length - path.length);
+            let lift = rib_mm(layout, at).map(|rib| rib + pulley.flange_mm);
+            let slack_mm = lift.and_then(|lift| {
+                let mut raised = circles.clone();
+                raised[at].radius += lift;
+                let high = crate::path::path(&raised).ok()?;
+                Some(high.length - path.length)
+            });
             let off = LetOff {
                 pulley: pulley.name.clone(),
                 slack_mm,
@@ -41,24 +44,31 @@ pub(crate) fn let_off(layout: &Layout) -> Vec<LetOff> {
     all.sort_by(|(one, one_wrap), (other, other_wrap)| {
         (!one.reachable, one.flange)
             .cmp(&(!other.reachable, other.flange))
-            .then(one.slack_mm.total_cmp(&other.slack_mm))
+            .then(at_most(one.slack_mm).total_cmp(&at_most(other.slack_mm)))
             .then(one_wrap.total_cmp(other_wrap))
     });
     all.into_iter().map(|(off, _)| off).collect()
+}
+
+/// What is not known comes last.
+fn at_most(slack_mm: Option<f64>) -> f64 {
+    slack_mm.unwrap_or(f64::INFINITY)
 }
 
 /// How deep ribs or teeth can sit in the pulley at most.
 ///
 /// A V of the pitch of the ribs with their angle cannot be deeper than
 /// pitch / (2 tan(angle / 2)); a tooth not than half its pitch.
-fn rib_mm(layout: &Layout, at: usize) -> f64 {
+fn rib_mm(layout: &Layout, at: usize) -> Option<f64> {
     if layout.pulleys[at].side == Side::Back {
-        return 0.0;
+        return Some(0.0);
     }
     match layout.profile {
-        Profile::AsGiven => 0.0,
-        Profile::Pk { .. } => PK_PITCH_MM / (2.0 * libm::tan((PK_GROOVE_DEG / 2.0).to_radians())),
-        Profile::Toothed { pitch_mm, .. } => pitch_mm / 2.0,
+        Profile::AsGiven => None,
+        Profile::Pk { .. } => {
+            Some(PK_PITCH_MM / (2.0 * libm::tan((PK_GROOVE_DEG / 2.0).to_radians())))
+        }
+        Profile::Toothed { pitch_mm, .. } => Some(pitch_mm / 2.0),
     }
 }
 
@@ -83,18 +93,13 @@ pub(crate) fn advice(order: &[LetOff], room_mm: Option<f64>, stretch: bool) -> V
                 .to_owned(),
         );
     }
-    if let Some(room) = room_mm.filter(|_| last.slack_mm > 0.0) {
-        if room + 1e-9 < last.slack_mm {
-            words.push(format!(
-                "The tensioner gives {room:.1} mm; lifting it off there may take up to {:.1} mm.",
-                last.slack_mm
-            ));
+    let needed = last.slack_mm.filter(|slack| *slack > 0.0);
+    if let (Some(room), Some(needed)) = (room_mm, needed) {
+        words.push(if room + 1e-9 < needed {
+            format!("The tensioner gives {room:.1} mm; lifting it off there may take up to {needed:.1} mm.")
         } else {
-            words.push(format!(
-                "The tensioner gives {room:.1} mm, enough for up to {:.1} mm.",
-                last.slack_mm
-            ));
-        }
+            format!("The tensioner gives {room:.1} mm, enough for up to {needed:.1} mm.")
+        });
     }
     words
 }
