@@ -289,7 +289,7 @@ fn wrong_run(marks: &mut Vec<Mark>, sheet: &Sheet, names: &mut Names, wrong: &Wr
     const CROSS: f64 = 8.0;
     let pen = Pen {
         ink: Ink::Stop,
-        stroke: Stroke::Heavy,
+        stroke: Stroke::Wrong,
         dash: Dash::Dashed,
     };
     let points: Vec<Point> = wrong
