@@ -204,6 +204,7 @@ function tell(words) {
   if (!status) return;
   const left = waiting();
   status.textContent = words ?? (left ? `Saved here · ${left} to send` : "Saved here · all sent");
+  sayUndo();
 }
 
 const element = (name, words, ...inner) => {
@@ -544,7 +545,6 @@ setInterval(() => waiting() && sendLate(), 5_000);
 watch();
 tell();
 sayRefused();
-sayUndo();
 if (waiting()) send().then(refresh);
 else timeStage();
 
