@@ -139,4 +139,19 @@ forms! { ShopFactForm = ShopFact {
     ErasureEnded = "erasure-ended" {
         asked: CommandIdForm,
     },
+    PersonTold = "person-told" {
+        person: PersonIdForm,
+        name: WordsForm,
+        roles: Vec<RoleForm>,
+        after: Vec<CommandIdForm>,
+    },
+    StallTold = "stall-told" {
+        stall: StallIdForm,
+        name: WordsForm,
+        sort: StallIsForm,
+        after: Vec<CommandIdForm>,
+    },
+    StallRemoved = "stall-removed" {
+        stall: StallIdForm,
+    },
 } }

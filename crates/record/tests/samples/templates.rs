@@ -537,5 +537,14 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "customer": "$id", "every_word": "$bool", "why": "$token" }),
         ),
         ("erasure-ended", json!({ "asked": "$id" })),
+        (
+            "person-told",
+            json!({ "person": "$id", "name": "$words", "roles": [code("technician desk owner apprentice")], "after": ["$id"] }),
+        ),
+        (
+            "stall-told",
+            json!({ "stall": "$id", "name": "$words", "sort": code("lift flat"), "after": ["$id"] }),
+        ),
+        ("stall-removed", json!({ "stall": "$id" })),
     ]
 }

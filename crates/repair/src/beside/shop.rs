@@ -106,6 +106,33 @@ pub enum ShopFact {
         /// What sort.
         sort: StallIs,
     },
+    /// A person is called otherwise, or does something else.
+    PersonTold {
+        /// The person.
+        person: PersonId,
+        /// Their name.
+        name: Words,
+        /// What they do.
+        roles: Vec<Role>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// A stall is called otherwise, or is of another sort.
+    StallTold {
+        /// The stall.
+        stall: StallId,
+        /// What it is called.
+        name: Words,
+        /// What sort.
+        sort: StallIs,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// A stall is no more.
+    StallRemoved {
+        /// The stall.
+        stall: StallId,
+    },
     /// An order got its number.
     NumberGiven {
         /// The number.
@@ -303,35 +330,90 @@ impl Shop {
             .collect()
     }
 
-    /// Everybody who ever belonged to the shop.
+    /// Everybody who ever belonged to the shop, as told by whoever had seen the other tellings.
     #[must_use]
     pub fn everyone(&self) -> BTreeMap<&PersonId, (Words, &[Role])> {
-        self.facts()
-            .filter_map(|(_, _, fact)| match fact {
+        let mut out = BTreeMap::new();
+        let mut told: BTreeMap<&PersonId, Vec<Telling<'_, (Words, &[Role])>>> = BTreeMap::new();
+        for (command, _, fact) in self.facts() {
+            match fact {
                 ShopFact::Joined {
                     person,
                     name,
                     roles,
-                } => Some((person, (*name, roles.as_slice()))),
-                _ => None,
-            })
-            .collect()
+                } => {
+                    out.insert(person, (*name, roles.as_slice()));
+                }
+                ShopFact::PersonTold {
+                    person,
+                    name,
+                    roles,
+                    after,
+                } => told.entry(person).or_default().push((
+                    command,
+                    (*name, roles.as_slice()),
+                    after,
+                )),
+                _ => {}
+            }
+        }
+        for (person, tellings) in told {
+            if let (Some(known), Some(last)) = (out.get_mut(person), latest_of(&tellings)) {
+                *known = last;
+            }
+        }
+        out
     }
 
-    /// The stalls, in the sequence they were added.
+    /// What was told of a person since they joined, for a device to name as seen.
+    #[must_use]
+    pub fn person_told(&self, of: &PersonId) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::PersonTold { person, .. } if person == of))
+    }
+
+    /// What was told of a stall since it was added, for a device to name as seen.
+    #[must_use]
+    pub fn stall_told(&self, of: &StallId) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::StallTold { stall, .. } if stall == of))
+    }
+
+    /// The stalls, in the sequence they were added, as told last.
     #[must_use]
     pub fn stalls(&self) -> Vec<(&StallId, Words, StallIs)> {
-        let mut out: Vec<_> = self
-            .facts()
-            .filter_map(|(command, stamp, fact)| match fact {
+        let mut added = Vec::new();
+        let mut removed = BTreeSet::new();
+        let mut told: BTreeMap<&StallId, Vec<Telling<'_, (Words, StallIs)>>> = BTreeMap::new();
+        for (command, stamp, fact) in self.facts() {
+            match fact {
                 ShopFact::StallAdded { stall, name, sort } => {
-                    Some(((stamp.at, command), (stall, *name, *sort)))
+                    added.push(((stamp.at, command), (stall, *name, *sort)));
                 }
-                _ => None,
+                ShopFact::StallTold {
+                    stall,
+                    name,
+                    sort,
+                    after,
+                } => told
+                    .entry(stall)
+                    .or_default()
+                    .push((command, (*name, *sort), after)),
+                ShopFact::StallRemoved { stall } => {
+                    removed.insert(stall);
+                }
+                _ => {}
+            }
+        }
+        added.sort_by(|a, b| a.0.cmp(&b.0));
+        added
+            .into_iter()
+            .map(|(_, stall)| stall)
+            .filter(|(stall, ..)| !removed.contains(stall))
+            .map(|(stall, name, sort)| {
+                let last = told.get(stall).and_then(|tellings| latest_of(tellings));
+                let (name, sort) = last.unwrap_or((name, sort));
+                (stall, name, sort)
             })
-            .collect();
-        out.sort_by(|a, b| a.0.cmp(&b.0));
-        out.into_iter().map(|(_, stall)| stall).collect()
+            .collect()
     }
 
     /// What nobody who told it later had seen. Tellings of before they named what they had

@@ -11,7 +11,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::places::{NOT_ADVICE, Place, place_of, places};
-use shop::repair::CommandId;
+use shop::repair::{CommandId, PersonId, StallId, StallIs, Units};
 use std::sync::Arc;
 
 pub async fn who(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
@@ -153,9 +153,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
             div class="columns" {
                 div {
                     h2 { "People" }
-                    @for (_, name, roles) in &people {
-                        div class="row" { span class="what" { (name) } span class="soft" { (roles) } }
-                    }
+                    @for (person, name, roles) in &people { (person_row(ask, person, name, roles)) }
                     form {
                         (required("name", "Somebody new", "", ""))
                         (chips("role", "What they do", &[("technician", "techni\u{ad}cian"), ("desk", "desk"), ("owner", "owner"), ("apprentice", "appren\u{ad}tice")], "technician"))
@@ -176,6 +174,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                     }
                 }
             }
+            (settings(ask)?)
             (rules(ask)?)
             (super::fastener_facts::weights(ask)?)
             div class="presses even low" {
@@ -191,10 +190,114 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
 fn stalls(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
     let world = ask.snap.world();
     Ok(html! {
-        @for (_, name, sort) in world.shop.stalls() {
-            div class="row" {
-                span class="what" { (ask.snap.texts().text(name)) }
-                span class="soft" { (shop::record::v1::codes::StallIsForm::word(sort)) }
+        @for (stall, name, sort) in world.shop.stalls() {
+            (stall_row(ask, stall, &ask.snap.texts().text(name), sort))
+        }
+    })
+}
+
+const ROLES: &[(&str, &str)] = &[
+    ("technician", "techni\u{ad}cian"),
+    ("desk", "desk"),
+    ("owner", "owner"),
+    ("apprentice", "appren\u{ad}tice"),
+];
+
+fn of_shop(fact: Value) -> Value {
+    json!({ "stream": "shop", "shop_fact": fact })
+}
+
+fn seen(commands: Vec<&CommandId>) -> Vec<&str> {
+    commands.into_iter().map(CommandId::as_str).collect()
+}
+
+/// A person, with what can be put right about them, and the way out.
+fn person_row(ask: &Ask<'_>, person: &str, name: &str, roles: &str) -> Markup {
+    let after = seen(ask.snap.world().shop.person_told(&PersonId::new(person)));
+    let first = roles.split(", ").next().unwrap_or_default();
+    let role = |role: &str| when(role, json!(role));
+    let told = of_shop(
+        json!({ "person-told": { "person": person, "name": text("name"),
+        "roles": ROLES.iter().map(|(code, _)| role(code)).collect::<Vec<_>>(), "after": after } }),
+    );
+    html! {
+        details id=(format!("person-{person}")) {
+            summary class="row" { span class="what" { (name) } span class="soft" { (roles) } }
+            form {
+                (required("name", "Name", "", name))
+                fieldset data-one-of="Tick what they do" {
+                    legend { "What they do" }
+                    @for (code, word) in ROLES {
+                        label class="row" { input type="checkbox" name=(code) value=(code) checked[roles.contains(code) || *code == first]; span { (word) } }
+                    }
+                }
+                div class="presses" { (button(Look::Plain, "Save", "", &[told], None)) }
+            }
+            form { div class="presses" {
+                (button(Look::Plain, "No longer with us", "what they did stays in the record", &[of_shop(json!({ "departed": { "person": person } }))], None))
+            } }
+        }
+    }
+}
+
+/// A stall, with its name, its sort and the way out.
+fn stall_row(ask: &Ask<'_>, stall: &StallId, name: &str, sort: StallIs) -> Markup {
+    let after = seen(ask.snap.world().shop.stall_told(stall));
+    let word = shop::record::v1::codes::StallIsForm::word(sort);
+    let told = of_shop(
+        json!({ "stall-told": { "stall": stall.as_str(), "name": text("name"), "sort": field("sort"), "after": after } }),
+    );
+    html! {
+        details id=(format!("stall-{}", stall.as_str())) {
+            summary class="row" { span class="what" { (name) } span class="soft" { (word) } }
+            form {
+                (required("name", "Name", "", name))
+                (chips("sort", "What sort", &[("lift", "lift"), ("flat", "flat")], word))
+                div class="presses" { (button(Look::Plain, "Save", "", &[told], None)) }
+            }
+            form { div class="presses" {
+                (button(Look::Plain, "Remove the stall", "", &[of_shop(json!({ "stall-removed": { "stall": stall.as_str() } }))], None))
+            } }
+        }
+    }
+}
+
+/// Name, rate, tax and zone, to be put right.
+fn settings(ask: &Ask<'_>) -> Result<Markup, shop::Trouble> {
+    let world = ask.snap.world();
+    let Some(now) = world.shop.settings() else {
+        return Ok(html! {});
+    };
+    let after = seen(world.shop.settings_told());
+    let tax = now.taxes.first();
+    let percent = tax.map_or(String::new(), |tax| tax.percent.normalize().to_string());
+    let on = tax.map(
+        |tax| json!({ "labour": tax.on.labour, "parts": tax.on.parts, "other": tax.on.other }),
+    );
+    let taxes: Vec<Value> = tax
+        .map(|_| json!({ "name": field("tax"), "percent": field("percent"), "on": on }))
+        .into_iter()
+        .collect();
+    let units = match now.units {
+        Units::Metric => "metric",
+        Units::Us => "us",
+    };
+    let set = of_shop(json!({ "set": { "settings": {
+        "name": text("shop"), "rate": field("rate"), "currency": now.currency, "minor_digits": now.minor_digits,
+        "taxes": taxes, "units": field("units"), "zone": field("zone") }, "after": after } }));
+    Ok(html! {
+        details id="settings" {
+            summary class="row" { span class="what strong" { "Name, rate, tax, units" } }
+            form class="narrow" {
+                (required("shop", "Name of the shop", "", &ask.snap.texts().text(now.name)))
+                (required("rate", "Labour, an hour, before tax", "", &now.rate.normalize().to_string()))
+                @if let Some(tax) = tax {
+                    (required("tax", "Name of the tax", "", &tax.name))
+                    (required("percent", "Tax rate, %", "", &percent))
+                }
+                (chips("units", "Units", &[("metric", "metric"), ("us", "US")], units))
+                (required("zone", "Time zone", "such as Europe/Lisbon or America/Chicago", &now.zone))
+                div class="presses" { (button(Look::Plain, "Save", "", &[set], None)) }
             }
         }
     })
