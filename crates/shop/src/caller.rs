@@ -50,6 +50,15 @@ impl Caller {
         roles.iter().any(|role| self.roles.contains(role))
     }
 
+    /// Whether a clock of theirs runs on an order's stages: they work on vehicles, and the order
+    /// is theirs or nobody's. Who only looks on starts no clock.
+    #[must_use]
+    pub fn works_on(&self, assigned: &[String]) -> bool {
+        let person = self.person.as_ref().map(PersonId::as_str);
+        let theirs = assigned.iter().any(|one| Some(one.as_str()) == person);
+        self.has_any(&[Role::Technician, Role::Apprentice]) && (theirs || assigned.is_empty())
+    }
+
     /// Whether they learn, and do nothing else in the shop.
     #[must_use]
     pub fn only_learns(&self) -> bool {

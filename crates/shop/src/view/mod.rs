@@ -104,6 +104,8 @@ pub struct OrderView {
     pub handed_over: bool,
     /// How it left.
     pub left: Option<LeftView>,
+    /// Who is to work on it, by their names in the record.
+    pub assigned: Vec<String>,
     /// What the customer would not have put right.
     pub declined: Vec<DeclinedView>,
     /// Whether the order was opened by mistake.
@@ -198,6 +200,7 @@ fn view(
         keys_here: repair::papers::keys_here(order),
         handed_over: repair::papers::handed_over(order).is_some(),
         left: leaving::left_view(&names, order, &rules),
+        assigned: row::assigned(order),
         declined: leaving::declined(&names, order, &rules),
         voided: repair::papers::is_voided(order),
         alarms: names

@@ -170,6 +170,18 @@ pub(super) fn row(
     })
 }
 
+/// Everybody who is to work on an order, each once.
+pub(super) fn assigned(order: &Order) -> Vec<String> {
+    let people: std::collections::BTreeSet<String> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Assigned { person } => Some(person.as_str().to_owned()),
+            _ => None,
+        })
+        .collect();
+    people.into_iter().collect()
+}
+
 pub(super) fn name(snap: &Snapshot<'_>, world: &World, person: &repair::PersonId) -> String {
     world
         .shop

@@ -202,10 +202,16 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
             leaves,
             boxes,
             signed_by,
+            signature,
             ..
         } => {
             let boxes = boxes.map_or_else(String::new, |boxes| format!(", boxes with it: {boxes}"));
-            let by = signed_by.map_or_else(String::new, |by| format!(", signed by {}", text(by)));
+            let how = if signature.is_some() {
+                "signed by"
+            } else {
+                "collected by"
+            };
+            let by = signed_by.map_or_else(String::new, |by| format!(", {how} {}", text(by)));
             format!("Handed over: {}{boxes}{by}", left(*leaves))
         }
         Decision::TakenBack { words } => format!("Back in: {}", text(*words)),

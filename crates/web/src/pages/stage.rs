@@ -94,11 +94,11 @@ fn next_of(
             None => tighten(order, &loose),
         }
     } else if let Some(stage) = off.first() {
-        shown(order, on, stage, off.len(), Way::Out, turn)
+        shown(ask, order, on, stage, off.len(), Way::Out, turn)
     } else if on.asked.aim == AimIs::Reach {
         there(order, on, &found)
     } else if let Some(stage) = found.back.first() {
-        shown(order, on, stage, found.back.len(), Way::Back, turn)
+        shown(ask, order, on, stage, found.back.len(), Way::Back, turn)
     } else {
         home(order, on, &found)
     };
@@ -116,6 +116,7 @@ fn next_of(
 
 /// One stage: what it is about in one large fact, its rows, one tap.
 fn shown(
+    ask: &Ask<'_>,
     order: &OrderView,
     on: &OrderMap,
     stage: &StageShown,
@@ -123,6 +124,7 @@ fn shown(
     way: Way,
     turn: &Turn,
 ) -> Markup {
+    let runs = ask.snap.caller().works_on(&order.assigned);
     let rows = rows(order, on, stage);
     let may_snag = stage_snag::of_rows(&rows);
     if turn.snag.is_some() {
@@ -158,8 +160,8 @@ fn shown(
         @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
         @if let Some(pattern) = known.and_then(|known| known.pattern.as_deref()) { p class="strong gap" { (shop::say::capital(pattern)) } }
         @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
-        // A clock runs on it while it is shown: see the page's script.
-        form data-stage=(name_of(order, &rows)) data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
+        // A clock runs on it while it is shown to who works on it: see the page's script.
+        form data-stage=[runs.then(|| name_of(order, &rows))] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
             @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
                 (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
             }

@@ -95,7 +95,8 @@ fn leaving(left: &LeftView) -> Markup {
                     @if let Some(boxes) = left.boxes { ". Boxes that went with it: " (boxes) }
                     ". Handed over by " (left.by)
                 }
-                @if let Some(by) = &left.signed_by { p { "Signed for by " (by) } }
+                @if left.boxes.is_some() { p class="strong" { "Not put back together: it must not be driven or started." } }
+                @if let Some(by) = &left.signed_by { p { @if left.signature.is_some() { "Signed for by " } @else { "Collected by " } (by) } }
                 (signed(left.signature.as_deref(), left.signed_by.as_deref().unwrap_or("")))
             }
         }
