@@ -13,6 +13,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 use std::fmt;
+use thiserror::Error;
 
 /// A stream of the log.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -126,6 +127,37 @@ fn written<F: Form + Serialize>(core: &F::Core) -> (Value, u32) {
     let value = serde_json::to_value(&form)
         .expect("forms hold only strings, numbers, lists and plain keys");
     (value, form.version())
+}
+
+/// Why an event is not fit to be kept.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("a {kind:?} of {stream} would not read back as it was meant: {why}")]
+pub struct Unkept {
+    /// The stream.
+    pub stream: Stream,
+    /// The kind of the event.
+    pub kind: String,
+    /// What the reader says of it.
+    pub why: String,
+}
+
+/// Writes an event as it is kept, and reads it again before anybody keeps it: what is once in
+/// a log cannot be mended there.
+///
+/// # Errors
+/// [`Unkept`]: the reader refuses it, or reads something else.
+pub fn encode_checked(stream: &Stream, event: &AnyEvent) -> Result<Stored, Unkept> {
+    let stored = encode(event);
+    let why = match decode(stream, &stored) {
+        Ok(read) if read == *event => return Ok(stored),
+        Ok(_) => "it reads as another event".to_owned(),
+        Err(unreadable) => unreadable.to_string(),
+    };
+    Err(Unkept {
+        stream: stream.clone(),
+        kind: stored.kind,
+        why,
+    })
 }
 
 /// Reads an event as it was kept in a stream.

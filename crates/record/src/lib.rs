@@ -12,5 +12,5 @@ pub mod v1;
 mod event;
 mod words;
 
-pub use event::{AnyEvent, Stored, Stream, decode, encode};
+pub use event::{AnyEvent, Stored, Stream, Unkept, decode, encode, encode_checked};
 pub use words::{BadText, Private, canonical, commit, take_texts};

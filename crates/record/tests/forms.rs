@@ -206,6 +206,43 @@ fn what_has_landed_stays_as_it_landed() {
     }
 }
 
+/// A program before this one wrote every erasure of a restore into one event.
+#[test]
+fn an_erasure_of_any_length_still_reads() {
+    let texts: Vec<Value> = (0..5_000).map(|nth| json!(format!("{nth:064x}"))).collect();
+    let stored = Stored {
+        kind: "erased".to_owned(),
+        version: 1,
+        body: json!({ "texts": texts, "why": "erased before" })
+            .to_string()
+            .into_bytes(),
+    };
+    let event = decode(&stream("shop"), &stored).unwrap();
+    assert_eq!(encode(&event), stored);
+}
+
+/// What would not come back is found before it is kept.
+#[test]
+fn what_the_reader_refuses_is_not_kept() {
+    let many = repair::Decision::HandedOver {
+        leaves: repair::Leaves::DrivesAway,
+        ending: repair::Ending::Repaired,
+        known: (0..2_001)
+            .map(|nth| repair::ReasonKey(format!("line:{nth}")))
+            .collect(),
+        boxes: None,
+        signature: None,
+        signed_by: None,
+        decided_at: "2026-11-25T08:00:00Z".parse().unwrap(),
+    };
+    let event = AnyEvent::Order(Event::Decision(many));
+    let unkept = record::encode_checked(&stream("order:a"), &event).unwrap_err();
+    assert!(unkept.to_string().contains("at most 2000"), "{unkept}");
+    // An event of one family in the stream of another.
+    let unkept = record::encode_checked(&stream("shop"), &event).unwrap_err();
+    assert!(unkept.why.contains("handed-over"), "{unkept}");
+}
+
 #[test]
 fn a_newer_version_is_refused_with_a_word() {
     let stored = Stored {

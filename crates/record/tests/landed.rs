@@ -12,12 +12,42 @@ use record::v1::facts::FactForm;
 use record::v1::maps::MapFactForm;
 use record::{Stored, Stream, decode, encode};
 use serde_json::Value;
+use sha2::{Digest, Sha256};
 use std::collections::BTreeSet;
 
 const MONTHS: &[(&str, &str)] = &[
     ("2026-11", include_str!("fixtures/2026-11/events.jsonl")),
     ("2026-12", include_str!("fixtures/2026-12/events.jsonl")),
 ];
+
+/// What each month's file comes to, so that code and file cannot move together: a line that no
+/// longer reads is a fault of the code, never of the line. Only the newest month may still be
+/// added to; it is pinned with the next one.
+const PINNED: &[(&str, &str)] = &[(
+    "2026-11",
+    "134c9789c56d99c0fb622769166b024923a7b6d20898017930d5cdcc341a7d61",
+)];
+
+#[test]
+fn a_month_stays_as_it_landed() {
+    let older = &MONTHS[..MONTHS.len() - 1];
+    let found: Vec<(&str, String)> = older
+        .iter()
+        .map(|(month, lines)| (*month, hex(&Sha256::digest(lines))))
+        .collect();
+    let pinned: Vec<(&str, String)> = PINNED
+        .iter()
+        .map(|(month, hash)| (*month, (*hash).to_owned()))
+        .collect();
+    assert_eq!(
+        found, pinned,
+        "put it back; what is new goes into a new month"
+    );
+}
+
+fn hex(bytes: &[u8]) -> String {
+    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+}
 
 fn rows(lines: &str) -> Vec<(String, Stored)> {
     lines

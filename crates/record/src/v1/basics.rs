@@ -286,6 +286,29 @@ impl Form for PlaceForm {
     }
 }
 
+/// The commitments whose content was erased. Only the shop's own program writes them, and it
+/// once wrote any number into one event: however many stand there are read. It keeps to
+/// [`MOST_ERASED`] now.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, ToSchema)]
+#[serde(transparent)]
+pub struct ErasedTextsForm(pub Vec<WordsForm>);
+
+/// How many erasures one event is written with at most.
+pub const MOST_ERASED: usize = 1_000;
+
+impl Form for ErasedTextsForm {
+    type Core = Vec<Words>;
+    fn of(core: &Vec<Words>) -> Self {
+        Self(core.iter().map(WordsForm::of).collect())
+    }
+    fn read(self) -> Result<Vec<Words>, Unreadable> {
+        let each = (0..).zip(self.0).map(|(index, form): (usize, _)| {
+            form.read().map_err(|e| e.within(&format!("[{index}]")))
+        });
+        each.collect()
+    }
+}
+
 form! { MoveIdForm = MoveId {
     command: CommandIdForm,
     nth: u16,

@@ -113,7 +113,7 @@ forms! { ShopFactForm = ShopFact {
         after: Vec<CommandIdForm>,
     },
     Erased = "erased" {
-        texts: Vec<WordsForm>,
+        texts: ErasedTextsForm,
         why: TokenForm,
     },
     Weighed = "weighed" {
