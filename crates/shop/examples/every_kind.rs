@@ -68,7 +68,9 @@ fn main() {
     let store: Arc<dyn Store> = if before {
         let store = Memory::new();
         let lines = std::fs::read_to_string(&from).unwrap();
-        shop::import(lines.lines().map(|line| Ok(line.to_owned())), &store, LOG).unwrap();
+        let lines = || lines.lines().map(|line| Ok(line.to_owned()));
+        let end = shop::end_of_lines(lines()).unwrap();
+        shop::import(lines(), end, &store, LOG, shop::Taken::Readable).unwrap();
         Arc::new(store)
     } else {
         Arc::new(Sqlite::open(from.as_ref()).unwrap())

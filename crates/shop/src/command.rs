@@ -1,5 +1,6 @@
 //! A command as a device sends it.
 
+use crate::keep::Named;
 use crate::roles::Act;
 use crate::trouble::Trouble;
 use record::form::Form;
@@ -93,7 +94,7 @@ pub struct ReadCommand {
     /// The texts and files that came with it.
     pub private: Vec<Private>,
     /// Every commitment it names, whether its text came with it or before.
-    pub named: Vec<Hash>,
+    pub(crate) named: Vec<Named>,
 }
 
 impl ReadCommand {

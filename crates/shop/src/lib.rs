@@ -7,6 +7,7 @@
 //!
 //! This room knows nothing of HTTP, HTML or which database keeps the log.
 
+mod appending;
 pub mod caller;
 mod command;
 pub mod coolant;
@@ -33,16 +34,17 @@ pub use command::{ReadCommand, Said, SentCommand, read as read_command};
 pub use device::Device;
 pub use item_line::{ItemLine, item_line, item_lines};
 pub use keep::{
-    Breadth, Erased, Erasing, Rebuilt, Waiting, Whom, commitments, copy, erase, erase_again,
-    erase_due, erased, erasures, erasures_waiting, export, import, kept_years, rebuild, verify,
+    Breadth, Erased, Erasing, Rebuilt, Taken, Waiting, Whom, commitments, copy, end_of_lines,
+    erase, erase_again, erase_due, erased, erasures, erasures_waiting, export, import, kept_years,
+    land_copy, land_lines, landed, mend, rebuild, verify, verify_landing,
 };
 pub use maps::{KeptMap, ShelvedMap};
-pub use service::{Accepted, AcceptedEvent, Now, Service};
+pub use service::{Accepted, AcceptedEvent, Now, Service, WaitingFact};
 pub use snapshot::Snapshot;
 pub use trade_read::{complaint_about, system_of, trade_of, trade_of_said, work_in_words};
 pub use trouble::{Both, Trouble, TroubleKind};
-pub use words::Texts;
-pub use world::World;
+pub use words::{Texts, whole};
+pub use world::{Unread, World};
 
 pub use drawing;
 pub use fastener;

@@ -94,7 +94,7 @@ impl Snapshot<'_> {
             return Ok(known);
         }
         let gone = || Trouble::not_found(format!("the text of the map {id} was erased"));
-        let (_, content) = self.texts().file(words).ok_or_else(gone)?;
+        let (_, content) = self.texts().file(words)?.ok_or_else(gone)?;
         let text = String::from_utf8_lossy(&content).into_owned();
         let read = map::read(&file_name(id), &text).map(|mut read| {
             read.map.version = version;

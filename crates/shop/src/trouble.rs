@@ -19,6 +19,11 @@ pub enum TroubleKind {
     IdReused,
     /// The record cannot be read or written.
     Record,
+    /// The record cannot be reached now: it may be there again soon.
+    Away,
+    /// This part of the record takes nothing as long as something in it cannot be read. What
+    /// was sent for it is kept where it is, and sent again.
+    Waits,
 }
 
 /// One trouble.
@@ -92,13 +97,20 @@ impl Trouble {
     }
 }
 
+impl Trouble {
+    /// A fault of what keeps the record.
+    pub(crate) fn of_record(place: impl Into<String>, error: &store::EngineError) -> Self {
+        use store::EngineError::{Busy, Stopped, Unreachable};
+        let kind = match error {
+            Busy { .. } | Unreachable { .. } | Stopped => TroubleKind::Away,
+            _ => TroubleKind::Record,
+        };
+        Self::new(kind, place, error.to_string(), error.mend())
+    }
+}
+
 impl From<store::ReadError> for Trouble {
     fn from(error: store::ReadError) -> Self {
-        Self::new(
-            TroubleKind::Record,
-            "the record",
-            error.to_string(),
-            error.mend(),
-        )
+        Self::of_record("the record", &error)
     }
 }

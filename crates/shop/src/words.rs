@@ -1,27 +1,67 @@
 //! The words behind commitments, read when they are wanted and kept at hand.
 
+use crate::trouble::{Trouble, TroubleKind};
 use repair::Words;
+use std::cell::RefCell;
 use std::collections::BTreeMap;
-use std::sync::{Arc, PoisonError, RwLock, RwLockReadGuard};
-use store::Store;
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use store::{Private, Store};
 
 /// The words of one shop.
 pub struct Texts {
     store: Arc<dyn Store>,
     log: String,
-    at_hand: RwLock<AtHand>,
+    at_hand: Mutex<AtHand>,
 }
 
+/// Two shelves: when the first is full it becomes the second, and what stood there is let go.
+/// What is asked for comes back to the first.
 #[derive(Default)]
 struct AtHand {
-    texts: BTreeMap<Words, String>,
+    first: Shelf,
+    second: Shelf,
     /// How often words were forgotten: what was read before the last time is not kept, since
     /// it may be among them.
     forgotten: u64,
 }
 
+#[derive(Default)]
+struct Shelf {
+    texts: BTreeMap<Words, String>,
+    bytes: usize,
+}
+
+/// How much stands on one shelf: every name, plate and complaint of some thousand orders.
+const MOST_BYTES: usize = 2 * 1024 * 1024;
+
+/// What each text takes beside its own letters.
+const BESIDE: usize = 100;
+
 /// What stands where words were erased.
 pub const ERASED: &str = "(erased)";
+
+/// What stands where words cannot be read; nobody gets to see it, see [`whole`].
+const FAULT: &str = "(cannot be read)";
+
+thread_local! {
+    /// The first fault in reading words on this thread since [`whole`] began.
+    static MET: RefCell<Option<Trouble>> = const { RefCell::new(None) };
+}
+
+/// Does some looking. If words could not be read in the course of it, it comes to that
+/// fault, whatever else it came to: a page, a paper or an answer never shows a gap for
+/// something that was not erased.
+///
+/// # Errors
+/// The fault, or what the looking itself came to.
+pub fn whole<T>(look: impl FnOnce() -> Result<T, Trouble>) -> Result<T, Trouble> {
+    let around = MET.take();
+    let found = look();
+    match MET.replace(around) {
+        Some(fault) => Err(fault),
+        None => found,
+    }
+}
 
 impl Texts {
     /// The words of this log.
@@ -30,15 +70,21 @@ impl Texts {
         Self {
             store,
             log: log.to_owned(),
-            at_hand: RwLock::default(),
+            at_hand: Mutex::default(),
         }
     }
 
-    /// The words behind a commitment; `(erased)` if they are gone.
+    /// The words behind a commitment; `(erased)` if they were erased. Where they cannot be
+    /// read, the [`whole`] around comes to a fault.
     #[must_use]
     pub fn text(&self, words: Words) -> String {
-        let known = self.at_hand().texts.get(&words).cloned();
-        known.unwrap_or_else(|| self.fetch(words))
+        let known = self.at_hand().get(words);
+        known.unwrap_or_else(|| {
+            self.fetch(words).unwrap_or_else(|fault| {
+                MET.with_borrow_mut(|met| met.get_or_insert(fault).kind);
+                FAULT.to_owned()
+            })
+        })
     }
 
     /// The words of an optional commitment; nothing if there is none.
@@ -47,28 +93,44 @@ impl Texts {
         words.map(|words| self.text(words))
     }
 
-    fn fetch(&self, words: Words) -> String {
+    fn fetch(&self, words: Words) -> Result<String, Trouble> {
         let forgotten = self.at_hand().forgotten;
-        let Ok(Some(private)) = self.store.private(&self.log, &words.0) else {
-            return ERASED.to_owned();
+        let private = match self.look_up(words)? {
+            Found::There(private) => private,
+            Found::Erased => return Ok(ERASED.to_owned()),
+            Found::Nothing => return Err(missing(words)),
         };
         let text = String::from_utf8_lossy(&private.content).into_owned();
-        let mut at_hand = self.at_hand.write().unwrap_or_else(PoisonError::into_inner);
+        let mut at_hand = self.at_hand();
         if at_hand.forgotten == forgotten {
-            at_hand.texts.insert(words, text.clone());
+            at_hand.put(words, text.clone());
         }
-        text
+        Ok(text)
     }
 
-    fn at_hand(&self) -> RwLockReadGuard<'_, AtHand> {
-        self.at_hand.read().unwrap_or_else(PoisonError::into_inner)
+    fn at_hand(&self) -> MutexGuard<'_, AtHand> {
+        self.at_hand.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    /// A photo or other file behind a commitment, with its media type.
-    #[must_use]
-    pub fn file(&self, words: Words) -> Option<(String, Vec<u8>)> {
-        let private = self.store.private(&self.log, &words.0).ok()??;
-        Some((private.media, private.content))
+    /// A photo or other file behind a commitment, with its media type; nothing if it was
+    /// erased.
+    ///
+    /// # Errors
+    /// [`Trouble`], if there is none of that name, or it cannot be read.
+    pub fn file(&self, words: Words) -> Result<Option<(String, Vec<u8>)>, Trouble> {
+        match self.look_up(words)? {
+            Found::There(private) => Ok(Some((private.media, private.content))),
+            Found::Erased => Ok(None),
+            Found::Nothing => Err(Trouble::not_found("there is no such file")),
+        }
+    }
+
+    fn look_up(&self, words: Words) -> Result<Found, Trouble> {
+        Ok(match self.store.private(&self.log, &words.0)? {
+            Some(private) => Found::There(private),
+            None if self.store.is_erased(&self.log, &words.0)? => Found::Erased,
+            None => Found::Nothing,
+        })
     }
 
     /// How often words were forgotten.
@@ -79,10 +141,86 @@ impl Texts {
 
     /// Forgets words that were erased.
     pub fn forget(&self, words: &[Words]) {
-        let mut at_hand = self.at_hand.write().unwrap_or_else(PoisonError::into_inner);
+        let mut at_hand = self.at_hand();
         for word in words {
-            at_hand.texts.remove(word);
+            at_hand.first.remove(*word);
+            at_hand.second.remove(*word);
             at_hand.forgotten += 1;
+        }
+    }
+}
+
+/// What is behind a commitment.
+enum Found {
+    There(Private),
+    Erased,
+    Nothing,
+}
+
+/// An event names it, so it was there once.
+fn missing(words: Words) -> Trouble {
+    Trouble::new(
+        TroubleKind::Record,
+        "the record",
+        format!(
+            "the text {} is missing, and nothing says that it was erased",
+            words.hex()
+        ),
+        "run `buttonup verify`, keep a copy of the record as it is, and restore the newest backup that verifies",
+    )
+}
+
+impl AtHand {
+    fn get(&mut self, words: Words) -> Option<String> {
+        if let Some(text) = self.first.texts.get(&words) {
+            return Some(text.clone());
+        }
+        let text = self.second.remove(words)?;
+        self.put(words, text.clone());
+        Some(text)
+    }
+
+    fn put(&mut self, words: Words, text: String) {
+        let bytes = text.len() + BESIDE;
+        if self.first.bytes + bytes > MOST_BYTES {
+            self.second = std::mem::take(&mut self.first);
+        }
+        if bytes <= MOST_BYTES && self.first.texts.insert(words, text).is_none() {
+            self.first.bytes += bytes;
+        }
+    }
+}
+
+impl Shelf {
+    fn remove(&mut self, words: Words) -> Option<String> {
+        let text = self.texts.remove(&words)?;
+        self.bytes -= text.len() + BESIDE;
+        Some(text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_kept_at_hand_has_a_bound() {
+        let mut at_hand = AtHand::default();
+        let name = |nth: u32| {
+            let mut name = [0; 32];
+            name[..4].copy_from_slice(&nth.to_be_bytes());
+            Words(name)
+        };
+        for nth in 0..10_000 {
+            at_hand.put(name(nth), "x".repeat(4_000));
+            assert!(at_hand.get(name(0)).is_some(), "asked for again and again");
+        }
+        assert!(at_hand.first.bytes <= MOST_BYTES && at_hand.second.bytes <= MOST_BYTES);
+        assert!(at_hand.get(name(9_999)).is_some());
+        assert!(at_hand.get(name(1)).is_none());
+        for shelf in [&at_hand.first, &at_hand.second] {
+            let bytes: usize = shelf.texts.values().map(|text| text.len() + BESIDE).sum();
+            assert_eq!(bytes, shelf.bytes);
         }
     }
 }

@@ -218,7 +218,7 @@ proptest! {
         }
         // Folded from the first row, in a store that holds nothing but the log.
         let apart: Arc<dyn Store> = Arc::new(Memory::new());
-        shop::copy(bench.store.as_ref(), apart.as_ref(), LOG).unwrap();
+        shop::copy(bench.store.as_ref(), apart.as_ref(), LOG, shop::Taken::Readable).unwrap();
         let clock = bench.clock.now();
         let from_the_first = Service::open(apart, LOG, Arc::new(move || clock)).unwrap();
         let started = bench.another_program();
@@ -242,7 +242,7 @@ proptest! {
     }
 }
 
-const CACHE: &str = "index 3";
+const CACHE: &str = "index 4";
 
 #[test]
 fn a_late_fact_calls_a_settled_order_back_and_an_answer_settles_it_again() {

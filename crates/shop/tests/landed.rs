@@ -22,6 +22,23 @@ const MONTHS: &[(&str, &str)] = &[
     ("2027-01", include_str!("fixtures/2027-01/log.jsonl")),
 ];
 
+/// The head of each month's log, so that code and file cannot move together.
+const PINNED: &[(&str, u64, &str)] = &[(
+    "2026-11",
+    257,
+    "6d59939cc96843c3013a7709dbd1bd70cc5ca331af88aa79e125703d297bc42c",
+)];
+
+#[test]
+fn a_month_stays_as_it_landed() {
+    assert_eq!(MONTHS.len(), PINNED.len());
+    for ((month, lines), pinned) in MONTHS.iter().zip(PINNED) {
+        let last = rows(lines).pop().unwrap();
+        let found = (*month, last.position, Words(last.hash).hex());
+        assert_eq!(found, (pinned.0, pinned.1, pinned.2.to_owned()));
+    }
+}
+
 /// The rows of an export, read here by hand: how they are read in the program may change.
 fn rows(lines: &str) -> Vec<Row> {
     lines
@@ -89,8 +106,10 @@ fn a_record_of_an_earlier_month_is_taken_in_and_shown() {
         let store: Arc<dyn Store> = Arc::new(Memory::new());
         let head = shop::import(
             lines.lines().map(|line| Ok(line.to_owned())),
+            shop::end_of_lines(lines.lines().map(|line| Ok(line.to_owned()))).unwrap(),
             store.as_ref(),
             LOG,
+            shop::Taken::Readable,
         )
         .unwrap_or_else(|e| panic!("{month}: {e}"));
         let last = rows(lines).pop().unwrap();

@@ -81,6 +81,30 @@ impl Store for Quicker {
         }
         self.inner.append_all(commands)
     }
+    fn begin_landing(&self, log: &str, to: &Hash) -> Result<(), AppendError> {
+        self.inner.begin_landing(log, to)
+    }
+    fn land_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
+        self.inner.land_all(commands)
+    }
+    fn end_landing(&self, log: &str) -> Result<(), EngineError> {
+        self.inner.end_landing(log)
+    }
+    fn landing(&self, log: &str) -> Result<Option<Hash>, ReadError> {
+        self.inner.landing(log)
+    }
+    fn look_over(&self, log: &str) -> Result<(), ReadError> {
+        self.inner.look_over(log)
+    }
+    fn faults(&self) -> Result<Vec<String>, ReadError> {
+        self.inner.faults()
+    }
+    fn remake(&self) -> Result<(), EngineError> {
+        self.inner.remake()
+    }
+    fn held(&self, log: &str) -> Result<Vec<Hash>, ReadError> {
+        self.inner.held(log)
+    }
     fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError> {
         self.inner.stream(log, stream, after_seq)
     }
@@ -102,6 +126,9 @@ impl Store for Quicker {
             act();
         }
         read
+    }
+    fn is_erased(&self, log: &str, id: &Hash) -> Result<bool, ReadError> {
+        self.inner.is_erased(log, id)
     }
     fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError> {
         self.inner.device_seq(log, device)
@@ -421,7 +448,7 @@ fn again(store: &dyn Store, rows: &[Row], first: &Row) -> Command {
     let private = of
         .iter()
         .flat_map(|row| shop::commitments(row))
-        .filter_map(|id| store.private(LOG, &id).unwrap())
+        .filter_map(|held| store.private(LOG, &held.id).unwrap())
         .collect();
     Command {
         log: LOG.to_owned(),
@@ -783,6 +810,7 @@ fn named(bench: &Bench, text: &str) -> Hash {
         .unwrap()
         .iter()
         .flat_map(shop::commitments)
+        .map(|held| held.id)
         .find(|id| {
             bench
                 .store

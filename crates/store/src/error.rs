@@ -26,6 +26,9 @@ pub enum EngineError {
         position: Option<u64>,
         what: String,
     },
+    /// What holds the store was taken away under the running program.
+    #[error("the store is gone: {what}")]
+    Gone { what: String },
     #[error("the store's writer has stopped")]
     Stopped,
     /// None of the above: a fault of this program.
@@ -54,6 +57,9 @@ impl EngineError {
             Self::Damaged { .. } => {
                 "Stop, keep a copy of the store as it is, and restore the newest backup that verifies."
             }
+            Self::Gone { .. } => {
+                "Stop the program. Put the folder back as it was, or restore the newest backup; what was sent since is sent again."
+            }
             Self::Stopped => "Start the program again.",
             Self::Refused { .. } => "Report this message: it is a fault of the program.",
         }
@@ -80,6 +86,10 @@ pub enum AppendError {
     NoEvents { command_id: String },
     #[error("a private text or file does not match its commitment {id}")]
     PrivateDoesNotMatch { id: String },
+    /// A copy is being set down in the log, or was and broke off: it takes nothing else until
+    /// all of it is there.
+    #[error("log {log:?} is not whole: a copy is being set down in it, or broke off")]
+    Landing { log: String },
     #[error("{field} can't be stored: {why}")]
     NotStorable { field: &'static str, why: String },
     #[error(transparent)]
@@ -97,6 +107,9 @@ impl AppendError {
             Self::PrivateDoesNotMatch { .. } => {
                 "Send the salt and the content from which the commitment was made."
             }
+            Self::Landing { .. } => {
+                "Set the same copy down there again: it goes on from where it broke off. Or use an empty place."
+            }
             Self::NotStorable { .. } => "Correct the field and send the command again.",
             Self::Engine(error) => error.mend(),
         }
@@ -112,6 +125,9 @@ pub enum OpenError {
     Folder { path: PathBuf, why: std::io::Error },
     #[error("{place} is not a store of this program: {why}")]
     NotAStore { place: String, why: String },
+    /// A new store here would bury what is left of the one before.
+    #[error("the database {} is missing or empty, but beside it there is {found}", .database.display())]
+    Remains { database: PathBuf, found: String },
     #[error(
         "{place} was written by a newer version of this program (form {found}, this one knows up to {known})"
     )]
@@ -140,6 +156,9 @@ impl OpenError {
             }
             Self::NotAStore { .. } => {
                 "Choose another place, or restore a backup if the store once was there."
+            }
+            Self::Remains { .. } => {
+                "Delete nothing. Put the database file back if you have it, with the files beside it; else restore the newest backup into a new folder."
             }
             Self::Newer { .. } => "Install the newer version of the program.",
             Self::Setting { .. } => {

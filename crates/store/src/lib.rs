@@ -30,7 +30,7 @@ pub use row::{
     Command, Hash, Head, NewEvent, Outcome, Private, Row, StreamHead, commitment, first_hash,
 };
 pub use sqlite::Sqlite;
-pub use verify::{Checks, Damage, Verified, verify};
+pub use verify::{Checks, Commitment, Damage, Unreadable, Verified, verify};
 
 /// What is called after each commit with a log's name and its new last position.
 ///
@@ -60,16 +60,66 @@ pub trait Store: Send + Sync {
             .unwrap_or(Err(AppendError::Engine(EngineError::Stopped)))
     }
 
-    /// The rows of one stream after sequence number `after_seq` (0: all), in order.
+    /// Begins setting down a copy whose last row has the hash `to`. Until [`Store::end_landing`]
+    /// the log takes only what [`Store::land_all`] brings: half a copy is never taken for a
+    /// whole one. Where the same copy was begun before and broke off, it may go on.
+    ///
+    /// # Errors
+    /// [`AppendError::Landing`] if the log holds anything else.
+    fn begin_landing(&self, log: &str, to: &Hash) -> Result<(), AppendError>;
+
+    /// Appends what belongs to a copy; else like [`Store::append_all`].
+    fn land_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>>;
+
+    /// Says that the copy is all there.
+    ///
+    /// # Errors
+    /// See [`EngineError`].
+    fn end_landing(&self, log: &str) -> Result<(), EngineError>;
+
+    /// The hash that a copy will end with which is being set down in a log, or was and broke
+    /// off; `None` if the log is whole.
     ///
     /// # Errors
     /// See [`ReadError`].
+    fn landing(&self, log: &str) -> Result<Option<Hash>, ReadError>;
+
+    /// Looks quickly whether all rows of a log are there, for whoever starts.
+    ///
+    /// # Errors
+    /// [`EngineError::Damaged`] if there are more or fewer than its head says.
+    fn look_over(&self, log: &str) -> Result<(), ReadError>;
+
+    /// Whatever the engine knows to be wrong with what stands beside the rows and can be made
+    /// from them again: indexes, files that no row speaks of. Takes long.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn faults(&self) -> Result<Vec<String>, ReadError>;
+
+    /// Makes again from the rows what [`Store::faults`] looks at. Files that no row speaks of
+    /// are put aside, not deleted. Takes long.
+    ///
+    /// # Errors
+    /// See [`EngineError`].
+    fn remake(&self) -> Result<(), EngineError>;
+
+    /// The commitments of every private content that is kept for a log.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn held(&self, log: &str) -> Result<Vec<Hash>, ReadError>;
+
+    /// The rows of one stream after sequence number `after_seq` (0: all), in order.
+    ///
+    /// # Errors
+    /// See [`ReadError`]; [`EngineError::Damaged`] also where rows are missing.
     fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError>;
 
     /// At most `limit` rows of a log after `after_position` (0: from the first), in order.
     ///
     /// # Errors
-    /// See [`ReadError`].
+    /// See [`ReadError`]; [`EngineError::Damaged`] also where rows are missing.
     fn log(&self, log: &str, after_position: u64, limit: usize) -> Result<Vec<Row>, ReadError>;
 
     /// The rows that a command made, in order; none if it was never accepted.
@@ -96,6 +146,13 @@ pub trait Store: Send + Sync {
     /// # Errors
     /// See [`ReadError`].
     fn private(&self, log: &str, id: &Hash) -> Result<Option<Private>, ReadError>;
+
+    /// Whether a private content was erased here: it was deleted, and that is remembered.
+    /// What never came was not erased.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn is_erased(&self, log: &str, id: &Hash) -> Result<bool, ReadError>;
 
     /// The highest number that a device has sent to this log; `None` if it sent nothing.
     ///

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use crate::append::{self, Heads, Transaction};
+use crate::append::{self, Heads, Locked, Part, StreamEnd, Transaction};
 use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, ReadError};
 use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
@@ -28,6 +28,7 @@ struct Log {
     /// `None`: erased.
     private: BTreeMap<Hash, Option<Private>>,
     caches: BTreeMap<String, Cache>,
+    landing: Option<Hash>,
 }
 
 struct Cache {
@@ -52,21 +53,60 @@ impl Memory {
     fn read<T: Default>(&self, log: &str, read: impl FnOnce(&Log) -> T) -> T {
         self.lock().get(log).map(read).unwrap_or_default()
     }
-}
 
-impl Store for Memory {
-    fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
+    fn append_part(&self, commands: &[Command], part: Part) -> Vec<Result<Outcome, AppendError>> {
         let answers: Vec<_> = {
             let mut logs = self.lock();
             // They need not be written: a log's last row is its head here.
             let mut heads = Heads::default();
             commands
                 .iter()
-                .map(|command| append::append(&mut *logs, &mut heads, command))
+                .map(|command| append::append(&mut *logs, &mut heads, command, part))
                 .collect()
         };
         self.watchers.tell(&append::news(&answers));
         answers
+    }
+}
+
+impl Store for Memory {
+    fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
+        self.append_part(&commands, Part::OfWork)
+    }
+
+    fn land_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
+        self.append_part(&commands, Part::OfCopy)
+    }
+
+    fn begin_landing(&self, log: &str, to: &Hash) -> Result<(), AppendError> {
+        append::begin_landing(&mut *self.lock(), log, to)
+    }
+
+    fn end_landing(&self, log: &str) -> Result<(), EngineError> {
+        append::end_landing(&mut *self.lock(), log)
+    }
+
+    fn landing(&self, log: &str) -> Result<Option<Hash>, ReadError> {
+        Ok(self.read(log, |log| log.landing))
+    }
+
+    fn look_over(&self, _log: &str) -> Result<(), ReadError> {
+        Ok(())
+    }
+
+    fn faults(&self) -> Result<Vec<String>, ReadError> {
+        Ok(Vec::new())
+    }
+
+    fn remake(&self) -> Result<(), EngineError> {
+        Ok(())
+    }
+
+    fn held(&self, log: &str) -> Result<Vec<Hash>, ReadError> {
+        Ok(self.read(log, |log| {
+            let held = log.private.iter().filter(|(_, held)| held.is_some());
+            held.map(|(id, _)| *id).collect()
+        }))
     }
 
     fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError> {
@@ -104,6 +144,10 @@ impl Store for Memory {
 
     fn private(&self, log: &str, id: &Hash) -> Result<Option<Private>, ReadError> {
         Ok(self.read(log, |log| log.private.get(id).cloned().flatten()))
+    }
+
+    fn is_erased(&self, log: &str, id: &Hash) -> Result<bool, ReadError> {
+        Ok(self.read(log, |log| matches!(log.private.get(id), Some(None))))
     }
 
     fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError> {
@@ -218,10 +262,12 @@ impl Log {
 }
 
 impl Transaction for BTreeMap<String, Log> {
-    fn lock_head(&mut self, log: &str) -> Result<Head, EngineError> {
-        Ok(self
-            .last_row(log)?
-            .map_or_else(|| Head::empty(log), |row| Head::at(&row)))
+    fn lock_head(&mut self, log: &str) -> Result<Locked, EngineError> {
+        let last = self.last_row(log)?;
+        Ok(Locked {
+            head: last.map_or_else(|| Head::empty(log), |row| Head::at(&row)),
+            landing: self.get(log).and_then(|log| log.landing),
+        })
     }
 
     fn last_row(&mut self, log: &str) -> Result<Option<Row>, EngineError> {
@@ -235,9 +281,22 @@ impl Transaction for BTreeMap<String, Log> {
             .unwrap_or_default())
     }
 
-    fn last_seq(&mut self, log: &str, stream: &str) -> Result<u64, EngineError> {
-        let rows = self.get(log).and_then(|log| log.streams.get(stream));
-        Ok(rows.map_or(0, |rows| rows.len() as u64))
+    fn device_knows(&mut self, _command: &Command) -> Result<bool, EngineError> {
+        // There is nothing here that could lose a row.
+        Ok(false)
+    }
+
+    fn stream_end(&mut self, log: &str, stream: &str) -> Result<Option<StreamEnd>, EngineError> {
+        // There is nothing here that could lose a row: what is noted is what is there.
+        let last = self.last_of_stream(log, stream)?;
+        Ok(last.as_ref().map(StreamEnd::at))
+    }
+
+    fn last_of_stream(&mut self, log: &str, stream: &str) -> Result<Option<Row>, EngineError> {
+        Ok(self.get(log).and_then(|log| {
+            let last = log.streams.get(stream)?.last()?;
+            log.rows.get(*last).cloned()
+        }))
     }
 
     fn stream(&mut self, log: &str, stream: &str, after: u64) -> Result<Vec<Row>, EngineError> {
@@ -265,6 +324,20 @@ impl Transaction for BTreeMap<String, Log> {
     }
 
     fn set_head(&mut self, _log: &str, _head: &Head) -> Result<(), EngineError> {
+        Ok(())
+    }
+
+    fn set_stream_end(
+        &mut self,
+        _log: &str,
+        _stream: &str,
+        _end: &StreamEnd,
+    ) -> Result<(), EngineError> {
+        Ok(())
+    }
+
+    fn set_landing(&mut self, log: &str, to: Option<&Hash>) -> Result<(), EngineError> {
+        self.entry(log.to_owned()).or_default().landing = to.copied();
         Ok(())
     }
 

@@ -153,7 +153,7 @@ fn run_limited(folder: &Path, round: u64, blocks: u64) -> Said {
 fn writes_that_the_system_refuses_lose_nothing_acknowledged() {
     let (mut failed, mut whole) = (0, 0);
     // A page in the write-ahead log takes 8 blocks; see tests/faults.rs for every one.
-    for blocks in (0..544).step_by(24) {
+    for blocks in (0..768).step_by(32) {
         let folder = tempfile::tempdir().unwrap();
         let said = run_limited(folder.path(), 0, blocks);
         for line in &said.failed {

@@ -314,17 +314,91 @@ fn the_database_itself_keeps_the_log_and_verify_sees_past_that() {
         "{damage}"
     );
     let damage = damage_of("DELETE FROM buttonup.log WHERE position <> 3");
-    assert!(
-        matches!(
-            damage,
-            Damage::Missing {
-                expected: 1,
-                found: 3,
-                ..
-            }
+    assert_eq!(damage.position(), Some(1), "{damage}");
+}
+
+#[test]
+fn a_frozen_server_is_told_of_within_seconds_and_comes_back() {
+    const SOON: Duration = Duration::from_secs(5);
+    let server = Server::start();
+    let url = server.new_database();
+    let store = Postgres::open(&url).unwrap();
+    store.append(fact(1, "order-1", "belt off")).unwrap();
+    server.freeze();
+    let asked: [(&str, &(dyn Fn() -> Result<(), EngineError> + Sync)); 3] = [
+        ("head", &|| store.head(LOG).map(drop)),
+        ("stream", &|| store.stream(LOG, "order-1", 0).map(drop)),
+        (
+            "append",
+            &|| match store.append(fact(2, "order-1", "belt on")) {
+                Err(store::AppendError::Engine(error)) => Err(error),
+                other => panic!("{other:?}"),
+            },
         ),
-        "{damage}"
-    );
+    ];
+    for _ in 0..2 {
+        // Many at once: more than there are connections.
+        std::thread::scope(|scope| {
+            for _ in 0..10 {
+                for (what, ask) in asked {
+                    scope.spawn(move || {
+                        let began = Instant::now();
+                        let error = ask().unwrap_err();
+                        assert!(began.elapsed() < SOON, "{what}: {:?}", began.elapsed());
+                        assert!(
+                            matches!(error, EngineError::Unreachable { .. }),
+                            "{what}: {error}"
+                        );
+                    });
+                }
+            }
+        });
+    }
+    server.thaw();
+    let began = Instant::now();
+    while store.head(LOG).is_err() {
+        assert!(began.elapsed() < SOON, "it does not come back");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    // What timed out may have been kept or not; sent again it counts once.
+    store.append(fact(2, "order-1", "belt on")).unwrap();
+    assert_eq!(verify(&store, LOG, &checks(None)).unwrap().events, 2);
+    // Somebody who holds the log's head and does not let go is waited for, but not for ever.
+    let mut client = Client::connect(&url, NoTls).unwrap();
+    let mut held = client.transaction().unwrap();
+    held.execute("SELECT 1 FROM buttonup.head FOR UPDATE", &[])
+        .unwrap();
+    let began = Instant::now();
+    let error = store.append(fact(3, "order-1", "later")).unwrap_err();
+    assert!(began.elapsed() < SOON, "{:?}", began.elapsed());
+    assert!(error.to_string().contains("held by another"), "{error}");
+}
+
+#[test]
+fn a_row_that_is_not_found_by_its_stream_is_missed() {
+    let house = make();
+    let store = Postgres::open(&house.url).unwrap();
+    for id in 1..=3 {
+        store.append(fact(id, "order-1", "belt off")).unwrap();
+    }
+    let mut client = Client::connect(&house.url, NoTls).unwrap();
+    client
+        .batch_execute(
+            "ALTER TABLE buttonup.log DISABLE TRIGGER ALL;
+             UPDATE buttonup.log SET stream = 'order-2' WHERE position = 3",
+        )
+        .unwrap();
+    assert!(store.stream(LOG, "order-1", 0).is_err());
+    assert!(store.append(fact(4, "order-1", "belt on")).is_err());
+    client
+        .batch_execute("UPDATE buttonup.log SET stream = 'order-1' WHERE position = 3")
+        .unwrap();
+    client.batch_execute("DELETE FROM buttonup.stream").unwrap();
+    let damage = verify(&store, LOG, &checks(None)).unwrap_err();
+    assert!(matches!(damage, Damage::Beside { .. }), "{damage}");
+    store.remake().unwrap();
+    verify(&store, LOG, &checks(None)).unwrap();
+    store.append(fact(4, "order-1", "belt on")).unwrap();
 }
 
 #[test]

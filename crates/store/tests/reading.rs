@@ -88,7 +88,8 @@ fn make_older(database: &std::path::Path) {
     rusqlite::Connection::open(database)
         .unwrap()
         .execute_batch(
-            "DROP TABLE card; DROP TABLE cache; DROP INDEX private_erased; PRAGMA user_version = 1",
+            "DROP TABLE card; DROP TABLE cache; DROP INDEX private_erased; DROP TABLE stream;
+             ALTER TABLE head DROP COLUMN landing; PRAGMA user_version = 1",
         )
         .unwrap();
 }

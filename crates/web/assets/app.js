@@ -131,9 +131,11 @@ function send() {
 }
 
 async function sendAll() {
+  // What one part of the record cannot take now waits here, and holds up nothing for another.
+  const waits = new Set();
   for (const key of Object.keys(storage).filter((key) => key.startsWith("queue:"))) {
-    for (let list = read(key); list.length; list = read(key)) {
-      const command = list[0];
+    const next = () => read(key).find((one) => !waits.has(one.stream));
+    for (let command = next(); command; command = next()) {
       let answer, told;
       try {
         answer = await fetch("/api/commands", {
@@ -145,6 +147,10 @@ async function sendAll() {
       } catch {
         tell();
         return;
+      }
+      if (answer.status === 503 && told.kind === "waits") {
+        waits.add(command.stream);
+        continue;
       }
       if (answer.status >= 500) {
         tell("The shop's program could not write it down. It is kept here and sent again.");
@@ -167,6 +173,7 @@ async function sendAll() {
       tell();
     }
   }
+  if (waits.size) tell("Kept here: what it is about can only be looked at now. It is sent again by itself.");
 }
 
 // What was refused while nobody waited for it stays, until somebody has seen to it.

@@ -31,14 +31,16 @@ pub struct ApiDoc;
 pub async fn blocking<T: Send + 'static>(
     work: impl FnOnce() -> Result<T, Trouble> + Send + 'static,
 ) -> Result<T, Trouble> {
-    tokio::task::spawn_blocking(work).await.unwrap_or_else(|_| {
-        Err(Trouble::new(
-            TroubleKind::Record,
-            "the program",
-            "it stopped in the middle of this",
-            "try again",
-        ))
-    })
+    tokio::task::spawn_blocking(move || shop::whole(work))
+        .await
+        .unwrap_or_else(|_| {
+            Err(Trouble::new(
+                TroubleKind::Record,
+                "the program",
+                "it stopped in the middle of this",
+                "try again",
+            ))
+        })
 }
 
 /// The status that a trouble is answered with, on a page as at the door.
@@ -49,6 +51,7 @@ pub fn status(trouble: &Trouble) -> StatusCode {
         TroubleKind::Conflict | TroubleKind::IdReused => StatusCode::CONFLICT,
         TroubleKind::NotFound => StatusCode::NOT_FOUND,
         TroubleKind::Record => StatusCode::INTERNAL_SERVER_ERROR,
+        TroubleKind::Away | TroubleKind::Waits => StatusCode::SERVICE_UNAVAILABLE,
     }
 }
 
@@ -67,6 +70,7 @@ pub fn answer(trouble: &Trouble) -> Response {
         (status = 400, description = "cannot be read", body = Trouble),
         (status = 409, description = "somebody else was quicker, or the id was used before", body = Trouble),
         (status = 422, description = "refused, with every reason", body = Trouble),
+        (status = 503, description = "not now: keep it and send it again; of kind `waits` only its own stream takes nothing, of kind `away` nothing does", body = Trouble),
     )
 )]
 pub async fn commands(

@@ -13,13 +13,14 @@ use tokio_stream::wrappers::WatchStream;
 /// Tells whoever watches where the log stands.
 #[derive(Debug, Clone)]
 pub struct Live {
-    position: watch::Sender<u64>,
+    /// `None` once the program ends.
+    position: watch::Sender<Option<u64>>,
 }
 
 impl Default for Live {
     fn default() -> Self {
         Self {
-            position: watch::Sender::new(0),
+            position: watch::Sender::new(Some(0)),
         }
     }
 }
@@ -27,11 +28,18 @@ impl Default for Live {
 impl Live {
     /// The log has grown to this position.
     pub fn grown(&self, position: u64) {
-        self.position.send_if_modified(|known| {
-            let newer = position > *known;
-            *known = position.max(*known);
-            newer
+        self.position.send_if_modified(|known| match known {
+            Some(known) if position > *known => {
+                *known = position;
+                true
+            }
+            _ => false,
         });
+    }
+
+    /// The program ends: no page is told anything any more, and none keeps it from ending.
+    pub fn close(&self) {
+        self.position.send_replace(None);
     }
 }
 
@@ -40,6 +48,6 @@ pub async fn live(
     extract::State(state): extract::State<State>,
 ) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
     let news = WatchStream::new(state.live.position.subscribe())
-        .map(|position| Ok(Event::default().data(position.to_string())));
+        .map_while(|position| Some(Ok(Event::default().data(position?.to_string()))));
     Sse::new(news).keep_alive(KeepAlive::new().interval(Duration::from_secs(15)))
 }

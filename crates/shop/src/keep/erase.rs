@@ -2,12 +2,14 @@
 //! an event says what was erased, when and why.
 
 use super::{erased, waits};
+use crate::appending;
 use crate::device::Device;
 use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::world::{World, customer_of};
 use jiff::Timestamp;
 use jiff::civil::Date;
+use record::v1::basics::MOST_ERASED;
 use record::{AnyEvent, Stream, canonical, encode};
 use repair::{
     CommandId, CustomerFact, CustomerId, Decision, Event, Fact, Field, Order, OrderId, ShopFact,
@@ -17,7 +19,7 @@ use serde_json::json;
 use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
-use store::{Hash, NewEvent, Store};
+use store::{Hash, Store};
 
 /// Whose words are erased.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -286,7 +288,7 @@ fn every_word(event: AnyEvent) -> Vec<Words> {
     let body = serde_json::from_slice(&encode(&event).body).unwrap_or_default();
     let mut out = Vec::new();
     super::gather(&body, &mut out);
-    out.into_iter().map(Words).collect()
+    out.into_iter().map(|named| Words(named.id)).collect()
 }
 
 /// Those whose content has not been erased before.
@@ -300,7 +302,8 @@ fn still_there(store: &dyn Store, log: &str, texts: &[Words]) -> Result<Vec<Word
     Ok(there)
 }
 
-/// Deletes the contents and appends the event that says so, together or not at all.
+/// Deletes the contents and appends the events that say so, together or not at all. However
+/// many they are: no event holds more than reads back.
 fn append(
     store: &dyn Store,
     log: &str,
@@ -311,15 +314,18 @@ fn append(
     now: &str,
 ) -> Result<(), Trouble> {
     const DEVICE: &str = "buttonup";
-    let erased = (!texts.is_empty()).then(|| ShopFact::Erased {
+    let erased = texts.chunks(MOST_ERASED).map(|texts| ShopFact::Erased {
         texts: texts.to_vec(),
         why: why.clone(),
     });
     let ended = asked.map(|asked| ShopFact::ErasureEnded {
         asked: asked.clone(),
     });
-    let facts: Vec<ShopFact> = erased.into_iter().chain(ended).collect();
-    if facts.is_empty() {
+    let events: Vec<(Stream, AnyEvent)> = erased
+        .chain(ended)
+        .map(|fact| (Stream::Shop, AnyEvent::Shop(fact)))
+        .collect();
+    if events.is_empty() {
         return Ok(());
     }
     let command_id = Device::name();
@@ -335,27 +341,12 @@ fn append(
         happened_at: now.to_owned(),
         recorded_at: now.to_owned(),
         expected: BTreeMap::new(),
-        events: facts
-            .into_iter()
-            .map(|fact| {
-                let stored = encode(&AnyEvent::Shop(fact));
-                NewEvent {
-                    stream: Stream::Shop.to_string(),
-                    kind: stored.kind,
-                    version: stored.version,
-                    body: stored.body,
-                }
-            })
-            .collect(),
+        events: Vec::new(),
         private: Vec::new(),
         erase: texts.iter().map(|words| words.0).collect(),
     };
-    store.append(command).map(drop).map_err(|error| {
-        Trouble::new(
-            TroubleKind::Record,
-            "the record",
-            error.to_string(),
-            error.mend(),
-        )
-    })
+    if store.landing(log)?.is_some() {
+        return appending::append_to_copy(store, command, &events).map(drop);
+    }
+    appending::append(store, command, &events).map(drop)
 }

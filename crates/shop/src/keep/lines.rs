@@ -2,7 +2,7 @@
 //! described in `docs/export.md`; what has been written once stays readable.
 
 use super::commitments;
-use super::copy::Landing;
+use super::copy::{Landing, Taken, landed};
 use crate::trouble::{Trouble, TroubleKind};
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD as BASE64;
@@ -115,7 +115,7 @@ fn contents(
     written: &mut BTreeSet<Hash>,
 ) -> Result<Vec<PrivateLine>, Trouble> {
     let mut out = Vec::new();
-    for id in commitments(row) {
+    for id in commitments(row).into_iter().map(|held| held.id) {
         if !written.insert(id) {
             continue;
         }
@@ -168,18 +168,66 @@ fn line(row: &Row, private: Vec<PrivateLine>) -> Result<EventLine, Trouble> {
     })
 }
 
+/// Where lines that [`export`] wrote end, off their last line.
+///
+/// # Errors
+/// [`Trouble`], if the last line is not the one that says so: the file was cut.
+pub fn end_of_lines(lines: impl Iterator<Item = io::Result<String>>) -> Result<Head, Trouble> {
+    let mut last = None;
+    for (number, text) in (1_u64..).zip(lines) {
+        let text = text.map_err(|error| unreadable(number, error.to_string()))?;
+        if !text.trim().is_empty() {
+            last = Some(text);
+        }
+    }
+    let end = last.and_then(|text| serde_json::from_str::<EndLine>(&text).ok());
+    let end = end.ok_or_else(cut)?;
+    let hash = Words::from_hex(&end.head).ok_or_else(cut)?.0;
+    Ok(Head {
+        position: end.events,
+        hash,
+    })
+}
+
+fn cut() -> Trouble {
+    Trouble::unreadable(
+        "the end of the lines",
+        "the last line, with the head, is missing: the file was cut",
+        "write the export again, whole",
+    )
+}
+
 /// Reads lines that [`export`] wrote into a store, with the same hashes. The log keeps
-/// its name. If the store holds the beginning of it already, it goes on from there.
+/// its name. Reading that broke off is finished by reading the same lines again.
 ///
 /// # Errors
 /// [`Trouble`] with the line: it cannot be read, its content does not give its hash, the
 /// last line is missing, or the store cannot be written.
 pub fn import(
     lines: impl Iterator<Item = io::Result<String>>,
+    end: Head,
     store: &dyn Store,
     log: &str,
+    taken: Taken,
 ) -> Result<Head, Trouble> {
-    let mut landing = Landing::new(store, log)?;
+    let head = land_lines(lines, end, store, log, taken)?;
+    landed(store, log)?;
+    Ok(head)
+}
+
+/// The same, but leaves it to the caller to say that they have landed: until then nothing
+/// serves them.
+///
+/// # Errors
+/// As for [`import`].
+pub fn land_lines(
+    lines: impl Iterator<Item = io::Result<String>>,
+    end: Head,
+    store: &dyn Store,
+    log: &str,
+    taken: Taken,
+) -> Result<Head, Trouble> {
+    let mut landing = Landing::new(store, log, taken, end)?;
     let mut end: Option<(u64, EndLine)> = None;
     for (number, text) in (1_u64..).zip(lines) {
         let text = text.map_err(|error| unreadable(number, error.to_string()))?;
@@ -219,11 +267,7 @@ pub fn import(
                 Words(head.hash).hex()
             ),
         )),
-        None => Err(Trouble::unreadable(
-            "the end of the lines",
-            "the last line, with the head, is missing: the file was cut",
-            "write the export again, whole",
-        )),
+        None => Err(cut()),
     }
 }
 

@@ -28,6 +28,23 @@ pub struct Rebuilt {
     pub written: bool,
 }
 
+/// Makes again whatever follows from the rows of a store, if anything of it is not what they
+/// say; answers what was wrong. Nothing may go by the store meanwhile.
+///
+/// # Errors
+/// [`Trouble`], if the store cannot be read or written.
+pub fn mend(store: &dyn Store, log: &str) -> Result<Vec<String>, Trouble> {
+    let mut wrong = store.faults()?;
+    if wrong.is_empty() {
+        match super::verify(store, log, None) {
+            Err(store::Damage::Beside { faults, .. }) => wrong = faults,
+            _ => return Ok(wrong),
+        }
+    }
+    store.remake()?;
+    Ok(wrong)
+}
+
 /// How many rows are read at a time.
 const PAGE: usize = 5_000;
 /// How many differences are told one by one.

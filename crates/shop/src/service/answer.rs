@@ -55,7 +55,7 @@ pub(super) fn id_reused() -> Trouble {
     )
 }
 
-pub(super) fn append_trouble(error: &AppendError) -> Trouble {
+pub(crate) fn append_trouble(error: &AppendError) -> Trouble {
     match error {
         AppendError::IdReusedWithOtherContent { .. } => id_reused(),
         AppendError::Conflict {
@@ -79,6 +79,7 @@ pub(super) fn append_trouble(error: &AppendError) -> Trouble {
         AppendError::NotStorable { field, .. } => {
             Trouble::unreadable(field, error.to_string(), error.mend())
         }
+        AppendError::Engine(error) => Trouble::of_record("the record", error),
         other => Trouble::new(
             TroubleKind::Record,
             "the record",

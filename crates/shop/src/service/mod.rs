@@ -4,10 +4,14 @@ mod answer;
 mod both;
 mod carried;
 mod check;
+mod waiting;
 
+pub(crate) use answer::append_trouble;
 pub use answer::{Accepted, AcceptedEvent};
 pub(crate) use carried::carried_by_vehicle;
+pub use waiting::WaitingFact;
 
+use crate::appending;
 use crate::caller::Caller;
 use crate::command::{ReadCommand, Said, read};
 use crate::maps::check_draft;
@@ -15,11 +19,11 @@ use crate::roles;
 use crate::snapshot::{Shelves, Snapshot};
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
-use crate::world::World;
-use answer::{accepted, append_trouble, id_reused};
+use crate::world::{World, vehicle_of};
+use answer::{accepted, id_reused};
 use check::{check_place, check_settings, check_weights};
 use jiff::Timestamp;
-use record::{AnyEvent, Stream, encode};
+use record::{AnyEvent, Stream};
 use repair::{
     Context, Decision, Event, Order, OrderId, Refusal, Request, Rules, ShopFact, Words, decide,
     record as record_fact,
@@ -27,7 +31,8 @@ use repair::{
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, PoisonError, RwLock};
-use store::{NewEvent, Outcome, Row, Store};
+use store::{Outcome, Store};
+use waiting::Waits;
 
 /// A clock handed in by whoever starts the service.
 pub type Now = Arc<dyn Fn() -> Timestamp + Send + Sync>;
@@ -42,6 +47,7 @@ pub struct Service {
     world: RwLock<Arc<World>>,
     texts: Texts,
     shelves: Shelves,
+    waits: Waits,
 }
 
 /// How often a request without `expected` is read and decided again.
@@ -53,8 +59,10 @@ impl Service {
     /// Opens a shop's log and folds it.
     ///
     /// # Errors
-    /// [`Trouble`], if the record cannot be read.
+    /// [`Trouble`], if the record cannot be read, or is not whole.
     pub fn open(store: Arc<dyn Store>, log: &str, now: Now) -> Result<Self, Trouble> {
+        check_landed(store.as_ref(), log)?;
+        store.look_over(log)?;
         let service = Self {
             texts: Texts::new(Arc::clone(&store), log),
             world: RwLock::new(Arc::new(World::open(Arc::clone(&store), log)?)),
@@ -62,6 +70,7 @@ impl Service {
             log: log.to_owned(),
             now,
             shelves: Shelves::default(),
+            waits: Waits::default(),
         };
         service.catch_up()?;
         Ok(service)
@@ -72,10 +81,15 @@ impl Service {
     /// # Errors
     /// [`Trouble`], if the record cannot be read.
     pub fn world(&self) -> Result<Arc<World>, Trouble> {
-        if self.store.head(&self.log)?.position > self.read_world().position {
+        let head = self.store.head(&self.log)?.position;
+        if head > self.read_world().position {
             self.catch_up()?;
         }
-        Ok(self.read_world())
+        let world = self.read_world();
+        if head > world.position {
+            return Err(missing_end(world.position, head));
+        }
+        Ok(world)
     }
 
     /// Lets somebody look at the shop as it is now, or at a page, a door or a file of it.
@@ -88,13 +102,8 @@ impl Service {
         look: impl FnOnce(&Snapshot<'_>) -> Result<T, Trouble>,
     ) -> Result<T, Trouble> {
         let world = self.world()?;
-        look(&Snapshot::new(
-            caller,
-            world,
-            &self.texts,
-            &self.shelves,
-            self.now(),
-        ))
+        let snapshot = Snapshot::new(caller, world, &self.texts, &self.shelves, self.now());
+        crate::words::whole(|| look(&snapshot))
     }
 
     /// A person as this program knew them at the last news of the record.
@@ -135,28 +144,55 @@ impl Service {
         crate::snapshot::rules(world, self.now())
     }
 
+    /// Facts that devices keep because nothing can be written into their streams now, the
+    /// oldest first. Those that were turned away since this program was started.
+    #[must_use]
+    pub fn waiting(&self) -> Vec<WaitingFact> {
+        self.waits.all()
+    }
+
     /// Takes one command of a caller as a device sent it.
     ///
     /// # Errors
-    /// [`Trouble`]: it cannot be read, is refused, somebody else was quicker, or the
-    /// record cannot be written.
+    /// [`Trouble`]: it cannot be read, is refused, somebody else was quicker, the record
+    /// cannot be written, or its stream takes nothing now.
     pub fn command(&self, caller: &Caller, sent: Value) -> Result<Accepted, Trouble> {
         let command = read(sent)?;
         roles::check(caller, command.act())?;
-        let earlier = self.store.command(&self.log, command.id.as_str())?;
-        if !earlier.is_empty() {
-            return self.repeat(&command, &earlier);
+        if let Some(answer) = self.repeat(&command)? {
+            return Ok(answer);
         }
-        self.check_named(&command)?;
+        match self.take(caller, &command) {
+            Err(mut trouble) if trouble.kind == TroubleKind::Waits => {
+                match command.said {
+                    Said::Fact(_) => self.waits.note(&command, (self.now)()),
+                    // What somebody asks for now is not meant for some later day.
+                    Said::Request(_) => trouble.kind = TroubleKind::Refused,
+                }
+                Err(trouble)
+            }
+            // The same may have come twice at once, and the other was quicker: what is refused
+            // now is that it be done again.
+            Err(trouble) => self.repeat(&command)?.ok_or(trouble),
+            Ok(accepted) => {
+                self.waits.taken(&command);
+                Ok(accepted)
+            }
+        }
+    }
+
+    fn take(&self, caller: &Caller, command: &ReadCommand) -> Result<Accepted, Trouble> {
+        self.check_takes(&command.stream)?;
+        self.check_named(command)?;
         match command.said.clone() {
             Said::Fact(event) => {
-                let expected = self.rests_on(&command, &event)?;
-                let events = self.events_of_fact(caller, &command, event)?;
-                self.append(&command, expected, events)
+                let expected = self.rests_on(command, &event)?;
+                let events = self.events_of_fact(caller, command, event)?;
+                self.append(command, expected, events)
             }
             Said::Request(request) => {
-                self.check_waiver(&command, &request)?;
-                self.decide(caller, &command, &request)
+                self.check_waiver(command, &request)?;
+                self.decide(caller, command, &request)
             }
         }
     }
@@ -187,31 +223,62 @@ impl Service {
         Ok(())
     }
 
-    fn repeat(&self, command: &ReadCommand, earlier: &[Row]) -> Result<Accepted, Trouble> {
+    /// A stream of which something cannot be read takes nothing.
+    fn check_takes(&self, stream: &Stream) -> Result<(), Trouble> {
+        match self.world()?.unread(stream)? {
+            Some(unread) => Err(unread.trouble()),
+            None => Ok(()),
+        }
+    }
+
+    /// The answer that a command got before; nothing if it is new.
+    fn repeat(&self, command: &ReadCommand) -> Result<Option<Accepted>, Trouble> {
+        let earlier = self.store.command(&self.log, command.id.as_str())?;
+        if earlier.is_empty() {
+            return Ok(None);
+        }
         if earlier
             .iter()
             .any(|row| row.command_digest != command.digest)
         {
             return Err(id_reused());
         }
-        Ok(accepted(earlier))
+        Ok(Some(accepted(&earlier)))
     }
 
     /// Words that never came would leave an event whose text is missing for ever, and
-    /// the record would no longer verify.
+    /// the record would no longer verify. Nor would it where a file is named as another sort
+    /// of file than it came as.
     fn check_named(&self, command: &ReadCommand) -> Result<(), Trouble> {
-        for id in &command.named {
-            let came = command.private.iter().any(|text| text.words.0 == *id)
-                || self.store.private(&self.log, id)?.is_some();
-            if !came {
-                return Err(Trouble::unreadable(
-                    "the command's texts",
-                    format!(
-                        "it names the words {}, which never came or were erased",
-                        Words(*id).hex()
-                    ),
-                    "send the words themselves, with a salt made on the device",
-                ));
+        for named in &command.named {
+            let came = command.private.iter().find(|text| text.words.0 == named.id);
+            let media = match came {
+                Some(text) => Some(text.media.clone()),
+                None => self
+                    .store
+                    .private(&self.log, &named.id)?
+                    .map(|private| private.media),
+            };
+            let words = Words(named.id).hex();
+            match media {
+                None => {
+                    return Err(Trouble::unreadable(
+                        "the command's texts",
+                        format!("it names the words {words}, which never came or were erased"),
+                        "send the words themselves, with a salt made on the device",
+                    ));
+                }
+                Some(media) if media != named.media => {
+                    return Err(Trouble::unreadable(
+                        "the command's texts",
+                        format!(
+                            "it names {words} as {:?}, but it came as {media:?}",
+                            named.media
+                        ),
+                        "name it as what it came as",
+                    ));
+                }
+                Some(_) => {}
             }
         }
         Ok(())
@@ -318,14 +385,16 @@ impl Service {
         for _ in 0..MOST_TRIES {
             let (events, expected) = {
                 let world = self.world()?;
+                // Before anything is decided: what another program adds while it is decided
+                // would else be counted as seen.
+                let mut read = seqs(&world, id)?;
                 let request = knowing(command, &world, id, request)?;
                 let events = self.decided(&world, id, &request, caller)?;
-                let read = events
-                    .iter()
-                    .map(|(stream, _)| stream)
-                    .chain([&command.stream])
-                    .map(|stream| Ok((stream.to_string(), world.seq(stream)?)))
-                    .collect::<Result<BTreeMap<String, u64>, Trouble>>()?;
+                let rests_on = |stream: &String| {
+                    *stream == command.stream.to_string()
+                        || events.iter().any(|(to, _)| to.to_string() == *stream)
+                };
+                read.retain(|stream, _| rests_on(stream));
                 (events, resting(command, read))
             };
             match self.append(command, expected, events) {
@@ -445,7 +514,15 @@ impl Service {
         expected: BTreeMap<String, u64>,
         events: Vec<(Stream, AnyEvent)>,
     ) -> Result<Accepted, Trouble> {
-        let outcome = self.store.append(store::Command {
+        {
+            let world = self.world()?;
+            for (stream, _) in &events {
+                if let Some(unread) = world.unread(stream)? {
+                    return Err(unread.trouble());
+                }
+            }
+        }
+        let new = store::Command {
             log: self.log.clone(),
             command_id: command.id.as_str().to_owned(),
             digest: command.digest,
@@ -455,28 +532,16 @@ impl Service {
             happened_at: command.happened_at.clone(),
             recorded_at: (self.now)().to_string(),
             expected,
-            events: events
-                .iter()
-                .map(|(stream, event)| {
-                    let stored = encode(event);
-                    NewEvent {
-                        stream: stream.to_string(),
-                        kind: stored.kind,
-                        version: stored.version,
-                        body: stored.body,
-                    }
-                })
-                .collect(),
+            events: Vec::new(),
             private: command.private.iter().map(private).collect(),
             erase: Vec::new(),
-        });
-        match outcome {
-            Ok(Outcome::Appended(rows)) => {
+        };
+        match appending::append(self.store.as_ref(), new, &events)? {
+            Outcome::Appended(rows) => {
                 self.catch_up()?;
                 Ok(accepted(&rows))
             }
-            Ok(Outcome::Repeated(rows)) => Ok(accepted(&rows)),
-            Err(error) => Err(append_trouble(&error)),
+            Outcome::Repeated(rows) => Ok(accepted(&rows)),
         }
     }
 
@@ -491,6 +556,7 @@ impl Service {
             let Some(last) = rows.last().map(|row| row.position) else {
                 return Ok(());
             };
+            check_landed(self.store.as_ref(), &self.log)?;
             let mut world = self.world.write().unwrap_or_else(PoisonError::into_inner);
             let world = Arc::make_mut(&mut *world);
             world.take(&rows)?;
@@ -533,6 +599,28 @@ fn whole(mut part: Value, nth: usize) -> Value {
     part
 }
 
+/// Half a copy is not served as if it were the whole.
+fn check_landed(store: &dyn Store, log: &str) -> Result<(), Trouble> {
+    if store.landing(log)?.is_none() {
+        return Ok(());
+    }
+    Err(Trouble::new(
+        TroubleKind::Record,
+        "the record",
+        "a part of a copy is all that is there: setting it down goes on, or broke off",
+        "restore or import the same copy to the same place again: it goes on from where it broke off. Or use an empty place",
+    ))
+}
+
+fn missing_end(position: u64, head: u64) -> Trouble {
+    Trouble::new(
+        TroubleKind::Record,
+        "the record",
+        format!("it ends at event {position}, but its head says {head}"),
+        "stop the program, keep a copy of the record as it is, and restore the newest backup that verifies",
+    )
+}
+
 /// What a decision rests on: what was read for it, or what the command says in its place. A
 /// command that names one stream has not thereby seen the others.
 fn resting(command: &ReadCommand, mut read: BTreeMap<String, u64>) -> BTreeMap<String, u64> {
@@ -566,6 +654,19 @@ fn knowing(
         after.extend(repair::papers::priced_by(&order).cloned());
     }
     Ok(request)
+}
+
+/// Where the streams stand that a request about an order can rest on or write to: the order's,
+/// its vehicle's, and the shop's, which gives the numbers.
+fn seqs(world: &World, id: &OrderId) -> Result<BTreeMap<String, u64>, Trouble> {
+    let order = Stream::Order(id.clone());
+    let shop = (Stream::Shop.to_string(), world.seq(&Stream::Shop)?);
+    let mut seqs = BTreeMap::from([shop, (order.to_string(), world.seq(&order)?)]);
+    if let Some(vehicle) = vehicle_of(&*world.order(id)?) {
+        let vehicle = Stream::Vehicle(vehicle);
+        seqs.insert(vehicle.to_string(), world.seq(&vehicle)?);
+    }
+    Ok(seqs)
 }
 
 fn names(command: &ReadCommand, stream: &str) -> bool {

@@ -510,6 +510,25 @@ pub(super) fn gates(names: &Names<'_>) -> Vec<GateView> {
         .collect()
 }
 
+impl GateView {
+    /// What cannot be read may hold the vehicle here.
+    pub(super) fn shut_by(&mut self, unread: &str) {
+        self.may = false;
+        let reason = ReasonView {
+            key: "unread".to_owned(),
+            kind: "unread".to_owned(),
+            text: say::capital(unread),
+            blocks: true,
+            waivable: false,
+            waived: None,
+            prints: false,
+            item: None,
+            by: None,
+        };
+        self.fit_to_go.insert(0, reason);
+    }
+}
+
 fn kind_of(reason: &Reason) -> String {
     let key = reason.key.0.as_str();
     key.split_once(':').map_or(key, |(kind, _)| kind).to_owned()

@@ -17,6 +17,7 @@ mod row;
 mod stopped;
 mod story;
 mod story_desk;
+mod stuck;
 mod wrench;
 
 pub use crate::world::vehicle_of;
@@ -39,11 +40,13 @@ pub use papers::{PapersView, ProofView};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};
 pub use stopped::StoppedView;
 pub use story::StoryLine;
+pub use stuck::{StuckView, stuck};
 pub use wrench::usual_wrench;
 
 use crate::say::Names;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
+use crate::words::whole;
 use crate::world::{World, customer_of};
 use made::{Basis, Made};
 use record::Stream;
@@ -62,6 +65,9 @@ pub struct OrderView {
     pub order: String,
     /// The last sequence number of its stream that this shows.
     pub seq: u64,
+    /// What of it cannot be read, if anything: then it can only be looked at, and what is
+    /// shown lacks that.
+    pub unread: Option<String>,
     /// How it stands on the floor.
     pub row: OrderRow,
     /// Its lines.
@@ -141,7 +147,8 @@ pub fn order(snap: &Snapshot<'_>, number: u64) -> Result<Arc<OrderView>, Trouble
     if let Some(view) = made.get(&id, &basis) {
         return Ok(view);
     }
-    let view = view(snap, world, &id, &order, number)?;
+    // What could not be read now is not kept for the next who look.
+    let view = whole(|| view(snap, world, &id, &order, number))?;
     let view = Arc::new(if snap.caller().sees_prices() {
         view
     } else {
@@ -174,12 +181,20 @@ fn view(
 ) -> Result<OrderView, Trouble> {
     let names = Names::of(snap, world, order);
     let rules = snap.rules();
-    let gates = items::gates(&names);
+    let unread = world.unread(&Stream::Order(id.clone()))?;
+    let unread = unread.map(|unread| unread.sentence());
+    let mut gates = items::gates(&names);
+    if let Some(unread) = &unread {
+        gates.iter_mut().for_each(|gate| gate.shut_by(unread));
+    }
+    let mut row = row::row(snap, &names, number)?;
+    row.can_roll &= unread.is_none();
     Ok(OrderView {
         number,
         order: id.as_str().to_owned(),
         seq: world.seq(&Stream::Order(id.clone()))?,
-        row: row::row(snap, &names, number)?,
+        row,
+        unread,
         lines: desk::lines(snap, order),
         aim: repair::adoption(order).and_then(|_| story::aim(&names, order)),
         items: items::items(&names, snap, order),

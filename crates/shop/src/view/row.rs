@@ -6,6 +6,7 @@ use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
 use jiff::Timestamp;
+use record::Stream;
 use repair::{
     Fact, Field, Gate, Order, OrderId, OrderReading, Place, VehicleId, Why, papers, stock,
 };
@@ -102,7 +103,10 @@ fn rows_of(
         .into_iter()
         .map(|(number, id)| {
             let order = world.order(&id)?;
-            row(snap, &Names::of(snap, world, &order), number)
+            let mut row = row(snap, &Names::of(snap, world, &order), number)?;
+            // What is not read may hold it.
+            row.can_roll &= world.unread(&Stream::Order(id))?.is_none();
+            Ok(row)
         })
         .collect()
 }

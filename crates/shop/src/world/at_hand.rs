@@ -1,6 +1,7 @@
 //! Streams folded lately, kept in memory for the next who ask. What was not asked for in
 //! a while is let go: it can be folded again from its own rows.
 
+use super::read::Unread;
 use record::{AnyEvent, Stream};
 use repair::{Customer, MapDrafts, Order, Recorded, Vehicle, evolve};
 use std::collections::BTreeMap;
@@ -26,10 +27,18 @@ pub(super) struct AtHand {
     asked: u64,
 }
 
+/// A folded stream.
+#[derive(Debug, Clone)]
+pub(super) struct Known {
+    pub(super) folded: Folded,
+    pub(super) seq: u64,
+    /// The first of its rows that could not be read: what is folded lacks it.
+    pub(super) unread: Option<Arc<Unread>>,
+}
+
 #[derive(Debug, Clone)]
 struct Held {
-    folded: Folded,
-    seq: u64,
+    known: Known,
     events: usize,
     /// When it was asked for last, counted in questions.
     asked: u64,
@@ -91,17 +100,16 @@ impl Folded {
 }
 
 impl AtHand {
-    pub(super) fn get(&mut self, stream: &Stream) -> Option<(Folded, u64)> {
+    pub(super) fn get(&mut self, stream: &Stream) -> Option<Known> {
         self.asked += 1;
         let held = self.streams.get_mut(stream)?;
         held.asked = self.asked;
-        Some((held.folded.clone(), held.seq))
+        Some(held.known.clone())
     }
 
-    pub(super) fn put(&mut self, stream: Stream, folded: Folded, seq: u64, events: usize) {
+    pub(super) fn put(&mut self, stream: Stream, known: Known, events: usize) {
         let held = Held {
-            folded,
-            seq,
+            known,
             // A stream without events takes its place as well.
             events: events + 1,
             asked: self.asked,
@@ -118,10 +126,19 @@ impl AtHand {
     /// Files an event of a stream that is held; of others there is nothing to keep.
     pub(super) fn file(&mut self, stream: &Stream, seq: u64, recorded: Recorded<AnyEvent>) {
         if let Some(held) = self.streams.get_mut(stream) {
-            held.folded.file(recorded);
-            held.seq = seq;
+            held.known.folded.file(recorded);
+            held.known.seq = seq;
             held.events += 1;
             self.events += 1;
+        }
+    }
+
+    /// The same for a row that could not be read.
+    pub(super) fn pass_over(&mut self, stream: &Stream, unread: &Unread) {
+        if let Some(held) = self.streams.get_mut(stream) {
+            held.known.seq = unread.seq;
+            let first = &mut held.known.unread;
+            first.get_or_insert_with(|| Arc::new(unread.clone()));
         }
     }
 
@@ -154,7 +171,12 @@ mod tests {
         let mut at_hand = AtHand::default();
         let name = |nth: usize| Stream::Order(OrderId::new(format!("order-{nth}")));
         for nth in 0..300 {
-            at_hand.put(name(nth), Folded::blank(&name(nth)), 1, 99);
+            let known = Known {
+                folded: Folded::blank(&name(nth)),
+                seq: 1,
+                unread: None,
+            };
+            at_hand.put(name(nth), known, 99);
             assert!(at_hand.get(&name(0)).is_some(), "after {nth} others");
         }
         assert!(at_hand.events <= MOST_EVENTS);

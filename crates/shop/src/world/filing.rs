@@ -4,6 +4,7 @@
 //! still there: programs that share an index write the same.
 
 use super::index::{drawer, odd};
+use super::read::Unread;
 use super::{World, customer_of, padded, squeezed, under};
 use crate::trouble::Trouble;
 use jiff::Timestamp;
@@ -16,7 +17,7 @@ use repair::{
 };
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
-use store::{Card, Row, Wanted};
+use store::{Card, EngineError, Row, Wanted};
 
 /// Where an order stands.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -105,6 +106,33 @@ impl World {
         Ok(())
     }
 
+    /// What a row that cannot be read changes on the cards: they say so of its stream.
+    pub(super) fn note_unread(&mut self, row: &Row, unread: &Unread) -> Result<(), Trouble> {
+        if self.index.card(drawer::UNREAD, &row.stream)?.is_none() {
+            let value = serde_json::to_string(unread).expect("plain values are JSON");
+            self.index.put(drawer::UNREAD, &row.stream, value);
+        }
+        match Stream::read(&row.stream) {
+            Ok(Stream::Shop) => {
+                self.index.put(drawer::SHOP_SEQ, "", row.seq.to_string());
+                let position = row.position.to_string();
+                self.index.put(drawer::SHOP, &padded(row.seq), position);
+            }
+            Ok(Stream::Order(id)) => {
+                // Whoever looks for it has to see it.
+                let before = self.order_card(&id)?;
+                let card = OrderCard {
+                    settled: false,
+                    ..before.clone()
+                };
+                self.put_order_card(&id, &before, &card)?;
+            }
+            _ => {}
+        }
+        self.index.stands_at(row);
+        Ok(())
+    }
+
     fn note_shop(&mut self, row: &Row, fact: &ShopFact) -> Result<(), Trouble> {
         self.index.put(drawer::SHOP_SEQ, "", row.seq.to_string());
         if let ShopFact::InvoiceNumberGiven { number, order, .. } = fact {
@@ -145,7 +173,7 @@ impl World {
             }
             Event::Decision(Decision::HandedOver { .. } | Decision::Voided { .. }) => {
                 card.left = true;
-                card.settled = true;
+                card.settled = self.is_read_whole(id)?;
                 self.touched.left.remove(id);
             }
             // Nothing that a payment changes calls for a look at what has left.
@@ -195,6 +223,9 @@ impl World {
     /// Whether an order that left needs no look. What alarms rests neither on the time nor
     /// on sums.
     fn is_settled(&self, id: &OrderId, at: Timestamp) -> Result<bool, Trouble> {
+        if !self.is_read_whole(id)? {
+            return Ok(false);
+        }
         let order = self.order(id)?;
         let rules = Rules {
             now: at,
@@ -204,6 +235,12 @@ impl World {
         Ok(papers::is_voided(&order)
             || papers::handed_over(&order).is_some()
                 && repair::late_alarms(&order, &rules).is_empty())
+    }
+
+    /// Whether no row of an order was passed over.
+    fn is_read_whole(&self, id: &OrderId) -> Result<bool, Trouble> {
+        let name = Stream::Order(id.clone()).to_string();
+        Ok(self.index.card(drawer::UNREAD, &name)?.is_none())
     }
 
     pub(super) fn order_card(&self, id: &OrderId) -> Result<OrderCard, Trouble> {
@@ -288,8 +325,12 @@ impl World {
             number.to_string(),
         );
         for (what, words) in self.words_of(id)? {
-            let Some(private) = self.store.private(&self.log, &words.0)? else {
-                continue;
+            let private = match self.store.private(&self.log, &words.0) {
+                Ok(Some(private)) => private,
+                // What is not there, or not as it was written, finds nothing; whoever reads
+                // it, or verifies, is told.
+                Ok(None) | Err(EngineError::Damaged { .. }) => continue,
+                Err(error) => return Err(error.into()),
             };
             let text = squeezed(&String::from_utf8_lossy(&private.content));
             if !text.is_empty() {

@@ -5,13 +5,16 @@
 mod at_hand;
 mod filing;
 pub(crate) mod index;
-mod read;
+pub(crate) mod read;
 
 use crate::trouble::Trouble;
-use at_hand::{AtHand, Folded};
+use at_hand::{AtHand, Folded, Known};
 use filing::Touched;
 use index::{Index, drawer, odd};
+pub use read::Unread;
+use record::AnyEvent;
 use record::Stream;
+use repair::Recorded;
 use repair::{
     Customer, CustomerId, Decision, MapDrafts, MapId, Order, OrderId, Shop, Vehicle, VehicleId,
 };
@@ -28,6 +31,8 @@ pub struct World {
     /// The shop itself: settings, people, stalls. The numbers it gave to orders are asked
     /// for below.
     pub shop: Shop,
+    /// The first row of the shop's own stream that could not be read.
+    shop_unread: Option<Arc<Unread>>,
     /// The position of the last event that is folded into the shop.
     pub shop_position: u64,
     store: Arc<dyn Store>,
@@ -43,6 +48,7 @@ impl Clone for World {
         Self {
             position: self.position,
             shop: self.shop.clone(),
+            shop_unread: self.shop_unread.clone(),
             shop_position: self.shop_position,
             store: Arc::clone(&self.store),
             log: self.log.clone(),
@@ -60,7 +66,7 @@ const FIRST_NUMBER: u64 = 1001;
 impl World {
     /// An order.
     pub fn order(&self, id: &OrderId) -> Result<Arc<Order>, Trouble> {
-        match self.folded(&Stream::Order(id.clone()))?.0 {
+        match self.folded(&Stream::Order(id.clone()))?.folded {
             Folded::Order(order) => Ok(order),
             _ => Ok(Arc::default()),
         }
@@ -68,7 +74,7 @@ impl World {
 
     /// A vehicle.
     pub fn vehicle(&self, id: &VehicleId) -> Result<Arc<Vehicle>, Trouble> {
-        match self.folded(&Stream::Vehicle(id.clone()))?.0 {
+        match self.folded(&Stream::Vehicle(id.clone()))?.folded {
             Folded::Vehicle(vehicle) => Ok(vehicle),
             _ => Ok(Arc::default()),
         }
@@ -76,7 +82,7 @@ impl World {
 
     /// A customer.
     pub fn customer(&self, id: &CustomerId) -> Result<Arc<Customer>, Trouble> {
-        match self.folded(&Stream::Customer(id.clone()))?.0 {
+        match self.folded(&Stream::Customer(id.clone()))?.folded {
             Folded::Customer(customer) => Ok(customer),
             _ => Ok(Arc::default()),
         }
@@ -84,7 +90,7 @@ impl World {
 
     /// A map.
     pub fn map(&self, id: &MapId) -> Result<Arc<MapDrafts>, Trouble> {
-        match self.folded(&Stream::Map(id.clone()))?.0 {
+        match self.folded(&Stream::Map(id.clone()))?.folded {
             Folded::Map(map) => Ok(map),
             _ => Ok(Arc::default()),
         }
@@ -204,10 +210,26 @@ impl World {
             .collect()
     }
 
+    /// The first row of a stream that this program cannot read, if there is one. What the
+    /// stream comes to here lacks it, and nothing is written into the stream.
+    pub fn unread(&self, stream: &Stream) -> Result<Option<Arc<Unread>>, Trouble> {
+        if *stream == Stream::Shop {
+            return Ok(self.shop_unread.clone());
+        }
+        Ok(self.folded(stream)?.unread)
+    }
+
+    /// The first row that cannot be read of every stream that has one, by the streams' names.
+    pub fn all_unread(&self) -> Result<Vec<Unread>, Trouble> {
+        let cards = self.index.cards(&Wanted::from(drawer::UNREAD, ""))?;
+        let each = cards.iter().map(unread_on);
+        each.collect()
+    }
+
     /// The last sequence number of a stream; nought if it holds nothing.
     pub fn seq(&self, stream: &Stream) -> Result<u64, Trouble> {
         if *stream != Stream::Shop {
-            return Ok(self.folded(stream)?.1);
+            return Ok(self.folded(stream)?.seq);
         }
         match self.index.card(drawer::SHOP_SEQ, "")? {
             Some(card) => card.value.parse().map_err(|_| odd(&card)),
@@ -246,6 +268,14 @@ impl World {
     /// The world up to where the stored index stands.
     pub(crate) fn open(store: Arc<dyn Store>, log: &str) -> Result<Self, Trouble> {
         let index = Index::open(Arc::clone(&store), log)?;
+        for card in index.cards(&Wanted::from(drawer::UNREAD, ""))? {
+            let unread = unread_on(&card)?;
+            let rows = store.log(log, unread.position.saturating_sub(1), 1)?;
+            if rows.first().is_some_and(|row| read::row(row).is_ok()) {
+                // This program can read what the one before it could not.
+                return Self::blank(store, log);
+            }
+        }
         Self::by(store, log, index)
     }
 
@@ -259,6 +289,7 @@ impl World {
         let mut world = Self {
             position: index.position,
             shop: Shop::default(),
+            shop_unread: None,
             shop_position: 0,
             store,
             log: log.to_owned(),
@@ -270,11 +301,10 @@ impl World {
             let position: u64 = card.value.parse().map_err(|_| odd(&card))?;
             let rows = world.store.log(log, position.saturating_sub(1), 1)?;
             let row = rows.first().ok_or_else(|| odd(&card))?;
-            let (stream, recorded) = read::row(row)?;
-            if stream != Stream::Shop {
+            if row.stream != Stream::Shop.to_string() {
                 return Err(odd(&card));
             }
-            world.file(row, &stream, recorded);
+            world.take_in(row, read::row(row));
         }
         Ok(world)
     }
@@ -282,18 +312,51 @@ impl World {
     /// Folds the next rows of the log.
     ///
     /// # Errors
-    /// [`Trouble`], if this program cannot read a row: the log is newer, or damaged.
+    /// [`Trouble`], if the record cannot be read. A single row that cannot be read is no
+    /// trouble: its stream says so from then on.
     pub(crate) fn take(&mut self, rows: &[Row]) -> Result<(), Trouble> {
         let from = self.position;
         for row in rows.iter().filter(|row| row.position > from) {
-            let (stream, recorded) = read::row(row)?;
+            let event = read::row(row);
             if row.position > self.index.position {
-                self.note(row, &stream, &recorded)?;
+                self.note_row(row, &event)?;
             }
-            self.file(row, &stream, recorded);
+            self.take_in(row, event);
             self.position = row.position;
         }
         self.finish_notes()
+    }
+
+    /// What a row changes in memory.
+    fn take_in(&mut self, row: &Row, event: Result<(Stream, Recorded<AnyEvent>), Box<Unread>>) {
+        match event {
+            Ok((stream, recorded)) => self.file(row, &stream, recorded),
+            Err(unread) => self.pass_over(&unread),
+        }
+    }
+
+    fn pass_over(&mut self, unread: &Unread) {
+        match Stream::read(&unread.stream) {
+            Ok(Stream::Shop) => {
+                let first = &mut self.shop_unread;
+                first.get_or_insert_with(|| Arc::new(unread.clone()));
+            }
+            Ok(stream) => self.at_hand().pass_over(&stream, unread),
+            // A stream of a family that only a newer program has: nobody asks for it here.
+            Err(_) => {}
+        }
+    }
+
+    /// What a row changes on the cards.
+    fn note_row(
+        &mut self,
+        row: &Row,
+        event: &Result<(Stream, Recorded<AnyEvent>), Box<Unread>>,
+    ) -> Result<(), Trouble> {
+        match event {
+            Ok((stream, recorded)) => self.note(row, stream, recorded),
+            Err(unread) => self.note_unread(row, unread),
+        }
     }
 
     /// Writes the index once enough is new, or at once.
@@ -333,35 +396,43 @@ impl World {
             }
             let end = self.position;
             for row in rows.iter().filter(|row| row.position <= end) {
-                let (stream, recorded) = read::row(row)?;
-                self.note(row, &stream, &recorded)?;
+                self.note_row(row, &read::row(row))?;
             }
         }
         self.finish_notes()
     }
 
     /// What a stream comes to up to this world's position, and its last sequence number.
-    fn folded(&self, stream: &Stream) -> Result<(Folded, u64), Trouble> {
+    fn folded(&self, stream: &Stream) -> Result<Known, Trouble> {
         if let Some(known) = self.at_hand().get(stream) {
             return Ok(known);
         }
         let rows = self.store.stream(&self.log, &stream.to_string(), 0)?;
-        let mut folded = Folded::blank(stream);
-        let mut seq = 0;
+        let mut known = Known {
+            folded: Folded::blank(stream),
+            seq: 0,
+            unread: None,
+        };
         let mut events = 0;
         for row in rows.iter().filter(|row| row.position <= self.position) {
-            folded.file(read::row(row)?.1);
-            seq = row.seq;
+            match read::row(row) {
+                Ok((_, recorded)) => known.folded.file(recorded),
+                Err(unread) => known.unread = known.unread.or(Some(Arc::from(unread))),
+            }
+            known.seq = row.seq;
             events += 1;
         }
-        self.at_hand()
-            .put(stream.clone(), folded.clone(), seq, events);
-        Ok((folded, seq))
+        self.at_hand().put(stream.clone(), known.clone(), events);
+        Ok(known)
     }
 
     fn at_hand(&self) -> MutexGuard<'_, AtHand> {
         self.at_hand.lock().unwrap_or_else(PoisonError::into_inner)
     }
+}
+
+fn unread_on(card: &store::Card) -> Result<Unread, Trouble> {
+    serde_json::from_str(&card.value).map_err(|_| odd(card))
 }
 
 /// The vehicle an order is about.

@@ -3,34 +3,82 @@
 use crate::trouble::{Trouble, TroubleKind};
 use record::{AnyEvent, Stored, Stream, decode};
 use repair::{CommandId, PersonId, Recorded, Stamp};
+use serde::{Deserialize, Serialize};
 use store::Row;
+
+/// A row that this program cannot read. A newer program wrote it, or it should never have been
+/// written; whichever it is, only its own stream suffers by it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Unread {
+    /// Its position in the log.
+    pub position: u64,
+    /// Its stream.
+    pub stream: String,
+    /// Its place in the stream.
+    pub seq: u64,
+    /// Its kind.
+    pub kind: String,
+    /// The version of its form.
+    pub version: u32,
+    /// What the reader says of it.
+    pub what: String,
+}
+
+impl Unread {
+    fn of(row: &Row, what: String) -> Self {
+        Self {
+            position: row.position,
+            stream: row.stream.clone(),
+            seq: row.seq,
+            kind: row.kind.clone(),
+            version: row.version,
+            what,
+        }
+    }
+
+    /// What to do about it.
+    pub const MEND: &str = "use the newer program, if one wrote it; else report this with the output of `buttonup verify`";
+
+    /// What is wrong, in one sentence.
+    #[must_use]
+    pub fn sentence(&self) -> String {
+        format!(
+            "event {} of the record ({:?}, version {}) cannot be read by this program: {}",
+            self.position, self.kind, self.version, self.what
+        )
+    }
+
+    /// The answer to whoever wants to write into its stream.
+    #[must_use]
+    pub fn trouble(&self) -> Trouble {
+        let mend = format!(
+            "what is kept on the device is sent again by itself; nothing else has to wait. To end it: {}",
+            Self::MEND
+        );
+        let what = format!("nothing can be written down there: {}", self.sentence());
+        Trouble::new(TroubleKind::Waits, self.stream.clone(), what, mend)
+    }
+}
 
 /// The event of a row, with its stream.
 ///
 /// # Errors
-/// [`Trouble`], if this program cannot read it: the log is newer, or damaged.
-pub(super) fn row(row: &Row) -> Result<(Stream, Recorded<AnyEvent>), Trouble> {
-    let unreadable = |what: String| {
-        Trouble::new(
-            TroubleKind::Record,
-            format!("row {} of the record", row.position),
-            what,
-            "run `buttonup verify`; if the record is sound, use the newer program",
-        )
-    };
-    let stream = Stream::read(&row.stream).map_err(|e| unreadable(e.to_string()))?;
+/// [`Unread`], if this program cannot read it.
+pub(crate) fn row(row: &Row) -> Result<(Stream, Recorded<AnyEvent>), Box<Unread>> {
+    let unread = |what: String| Box::new(Unread::of(row, what));
+    let stream = Stream::read(&row.stream).map_err(|e| unread(e.to_string()))?;
     let stored = Stored {
         kind: row.kind.clone(),
         version: row.version,
         body: row.body.clone(),
     };
-    let event = decode(&stream, &stored).map_err(|e| unreadable(e.to_string()))?;
+    let event = decode(&stream, &stored).map_err(|e| unread(e.to_string()))?;
     let stamp = Stamp {
         who: PersonId::new(row.who.clone()),
         at: row
             .happened_at
             .parse()
-            .map_err(|_| unreadable(format!("{:?} is no time", row.happened_at)))?,
+            .map_err(|_| unread(format!("{:?} is no time", row.happened_at)))?,
     };
     Ok((
         stream,

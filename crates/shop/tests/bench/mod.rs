@@ -3,6 +3,8 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+pub mod between;
+
 use jiff::{SignedDuration, Timestamp};
 use seen::order;
 use serde_json::{Value, json};
@@ -33,7 +35,7 @@ impl Clock {
         *self.0.lock().unwrap() += SignedDuration::from_mins(minutes);
     }
 
-    fn as_now(&self) -> shop::Now {
+    pub fn as_now(&self) -> shop::Now {
         let clock = self.clone();
         Arc::new(move || clock.now())
     }

@@ -90,7 +90,7 @@ pub(super) fn connect(config: &Config) -> Result<Connection, OpenError> {
             "SET search_path = buttonup;
              SET synchronous_commit = on;
              SET default_transaction_isolation = 'read committed';
-             SET lock_timeout = '10s';
+             SET lock_timeout = '4s';
              SET idle_in_transaction_session_timeout = '30s';
              SET client_min_messages = warning",
         )

@@ -6,7 +6,7 @@ use postgres::GenericClient;
 use postgres::types::FromSql;
 
 use super::connect::{Link, engine_error};
-use crate::append::{check_private, check_read, damaged};
+use crate::append::{StreamEnd, check_log, check_private, check_read, check_stream, damaged};
 use crate::error::EngineError;
 use crate::row::{Hash, Head, Private, Row, StreamHead};
 
@@ -27,8 +27,52 @@ pub(super) fn stream(
     stream: &str,
     after_seq: u64,
 ) -> Result<Vec<Row>, EngineError> {
+    // Read first: what comes in meanwhile is behind it.
+    let mut end = stream_end(link, log, stream)?;
+    let rows = rows_of_stream(link, log, stream, after_seq)?;
+    if end.is_none() && !rows.is_empty() {
+        end = stream_end(link, log, stream)?;
+    }
+    check_stream(log, stream, after_seq, end, &rows)?;
+    Ok(rows)
+}
+
+/// The rows as they are found, though some may be missing.
+pub(super) fn rows_of_stream(
+    link: &mut Link<'_, impl GenericClient>,
+    log: &str,
+    stream: &str,
+    after_seq: u64,
+) -> Result<Vec<Row>, EngineError> {
     let sql = select_rows!("WHERE log = $1 AND stream = $2 AND seq > $3 ORDER BY seq");
     rows(&link.query(sql, &[&log, &stream, &number(after_seq)])?)
+}
+
+/// Where a stream was noted to end.
+pub(super) fn stream_end(
+    link: &mut Link<'_, impl GenericClient>,
+    log: &str,
+    stream: &str,
+) -> Result<Option<StreamEnd>, EngineError> {
+    let sql = "SELECT seq, position, hash FROM stream WHERE log = $1 AND stream = $2";
+    let found = link.query(sql, &[&log, &stream])?;
+    let end = |row: &postgres::Row| {
+        Ok(StreamEnd {
+            seq: unsigned(log, column(row, 0)?)?,
+            position: unsigned(log, column(row, 1)?)?,
+            hash: hash(log, column(row, 2)?)?,
+        })
+    };
+    found.first().map(end).transpose()
+}
+
+pub(super) fn last_of_stream(
+    link: &mut Link<'_, impl GenericClient>,
+    log: &str,
+    stream: &str,
+) -> Result<Option<Row>, EngineError> {
+    let sql = select_rows!("WHERE log = $1 AND stream = $2 ORDER BY seq DESC LIMIT 1");
+    Ok(rows(&link.query(sql, &[&log, &stream])?)?.pop())
 }
 
 pub(super) fn log(
@@ -37,9 +81,66 @@ pub(super) fn log(
     after_position: u64,
     limit: usize,
 ) -> Result<Vec<Row>, EngineError> {
+    // Read first: what comes in meanwhile is behind it.
+    let head = head(link, log)?;
     let sql = select_rows!("WHERE log = $1 AND position > $2 ORDER BY position LIMIT $3");
-    let limit = number(limit as u64);
-    rows(&link.query(sql, &[&log, &number(after_position), &limit])?)
+    let most = number(limit as u64);
+    let rows = rows(&link.query(sql, &[&log, &number(after_position), &most])?)?;
+    check_log(log, after_position, limit, head, &rows)?;
+    Ok(rows)
+}
+
+/// Whether as many rows are there as the head says, and it says so of the last one.
+pub(super) fn look_over(
+    link: &mut Link<'_, impl GenericClient>,
+    log: &str,
+) -> Result<(), EngineError> {
+    let head = head(link, log)?;
+    let sql = "SELECT count(*) FROM log WHERE log = $1 AND position <= $2";
+    let count = highest(&link.query(sql, &[&log, &number(head.position)])?, log)?.unwrap_or(0);
+    let last = match head.position.checked_sub(1) {
+        Some(before) => self::log(link, log, before, 1)?.pop(),
+        None => None,
+    };
+    let last = last.map_or_else(|| Head::empty(log), |row| Head::at(&row));
+    if count == head.position && last == head {
+        return Ok(());
+    }
+    let what = format!(
+        "it holds {count} rows, but its head says {}, or the last row is another",
+        head.position
+    );
+    Err(damaged(log, None, &what))
+}
+
+pub(super) fn landing(
+    link: &mut Link<'_, impl GenericClient>,
+    log: &str,
+) -> Result<Option<Hash>, EngineError> {
+    let sql = "SELECT landing FROM head WHERE log = $1";
+    match link.query(sql, &[&log])?.first() {
+        Some(row) => landing_of(row, 0, log),
+        None => Ok(None),
+    }
+}
+
+pub(super) fn landing_of(
+    row: &postgres::Row,
+    index: usize,
+    log: &str,
+) -> Result<Option<Hash>, EngineError> {
+    let landing: Option<&[u8]> = column(row, index)?;
+    landing.map(|landing| hash(log, landing)).transpose()
+}
+
+/// The commitments of all contents that are kept.
+pub(super) fn held(
+    link: &mut Link<'_, impl GenericClient>,
+    log: &str,
+) -> Result<Vec<Hash>, EngineError> {
+    let sql = "SELECT id FROM private WHERE log = $1 AND salt IS NOT NULL";
+    let found = link.query(sql, &[&log])?;
+    found.iter().map(|row| hash(log, column(row, 0)?)).collect()
 }
 
 pub(super) fn last_row(
@@ -57,16 +158,6 @@ pub(super) fn command(
 ) -> Result<Vec<Row>, EngineError> {
     let sql = select_rows!("WHERE log = $1 AND command_id = $2 ORDER BY nth");
     rows(&link.query(sql, &[&log, &command_id])?)
-}
-
-pub(super) fn last_seq(
-    link: &mut Link<'_, impl GenericClient>,
-    log: &str,
-    stream: &str,
-) -> Result<u64, EngineError> {
-    let sql = "SELECT max(seq) FROM log WHERE log = $1 AND stream = $2";
-    let highest = highest(&link.query(sql, &[&log, &stream])?, log)?;
-    Ok(highest.unwrap_or(0))
 }
 
 pub(super) fn head(
@@ -145,6 +236,16 @@ pub(super) fn private(
         content: content.unwrap_or_default(),
     };
     check_private(log, private).map(Some)
+}
+
+/// Whether there is a row that says so; a content that never came was not erased.
+pub(super) fn is_erased(
+    link: &mut Link<'_, impl GenericClient>,
+    log: &str,
+    id: &Hash,
+) -> Result<bool, EngineError> {
+    let sql = "SELECT 1 FROM private WHERE log = $1 AND id = $2 AND salt IS NULL";
+    Ok(!link.query(sql, &[&log, &id.as_slice()])?.is_empty())
 }
 
 /// Numbers above the database's largest stand for "beyond every row".

@@ -9,7 +9,7 @@ use crate::error::{EngineError, OpenError};
 const ADVISORY_LOCK: i64 = 0x6274_746e;
 
 /// Step n brings form n to form n + 1. A step that has been released is never changed.
-const STEPS: [&str; 2] = [
+const STEPS: [&str; 3] = [
     r#"
     CREATE TABLE log (
         log TEXT COLLATE "C" NOT NULL,
@@ -74,7 +74,38 @@ const STEPS: [&str; 2] = [
     );
     CREATE INDEX card_of ON card (log, of) WHERE of IS NOT NULL;
 "#,
+    // Where each stream ends, beside its rows. A log that is landing is part of a copy.
+    r#"
+    CREATE TABLE stream (
+        log TEXT COLLATE "C" NOT NULL,
+        stream TEXT COLLATE "C" NOT NULL,
+        seq BIGINT NOT NULL,
+        position BIGINT NOT NULL,
+        hash BYTEA NOT NULL,
+        PRIMARY KEY (log, stream)
+    );
+    INSERT INTO stream
+        SELECT DISTINCT ON (log, stream) log, stream, seq, position, hash
+        FROM log ORDER BY log, stream, seq DESC;
+    ALTER TABLE head ADD COLUMN landing BYTEA;
+"#,
 ];
+
+/// Makes again from the rows whatever follows from them.
+pub(super) const REMAKE: &str = "
+    LOCK TABLE head IN EXCLUSIVE MODE;
+    REINDEX TABLE log;
+    REINDEX TABLE private;
+    DELETE FROM stream;
+    INSERT INTO stream
+        SELECT DISTINCT ON (log, stream) log, stream, seq, position, hash
+        FROM log ORDER BY log, stream, seq DESC;
+    DELETE FROM card;
+    DELETE FROM cache;
+    REINDEX TABLE stream;
+    REINDEX TABLE card;
+    REINDEX TABLE cache;
+";
 
 /// Makes the tables in a new database, or brings an older one forward, step by step.
 pub(super) fn bring_forward(client: &mut Client, place: &str) -> Result<(), OpenError> {

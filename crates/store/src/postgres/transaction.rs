@@ -4,19 +4,25 @@ use postgres::GenericClient;
 
 use super::connect::Link;
 use super::read;
-use crate::append::{Transaction, signed};
+use crate::append::{Locked, StreamEnd, Transaction, signed};
 use crate::error::EngineError;
-use crate::row::{Hash, Head, Private, Row};
+use crate::row::{Command, Hash, Head, Private, Row};
 
 pub(super) struct Writing<'a, C>(pub(super) Link<'a, C>);
 
 impl<C: GenericClient> Transaction for Writing<'_, C> {
-    fn lock_head(&mut self, log: &str) -> Result<Head, EngineError> {
+    fn lock_head(&mut self, log: &str) -> Result<Locked, EngineError> {
         // Only a row can be locked, so a log's first command makes one. If the command is
         // refused, the savepoint takes it back.
-        let sql = "SELECT position, hash FROM head WHERE log = $1 FOR UPDATE";
+        let sql = "SELECT position, hash, landing FROM head WHERE log = $1 FOR UPDATE";
+        let locked = |row: &postgres::Row| {
+            Ok(Locked {
+                head: read::head_of(row, log)?,
+                landing: read::landing_of(row, 2, log)?,
+            })
+        };
         if let Some(row) = self.0.query(sql, &[&log])?.first() {
-            return read::head_of(row, log);
+            return locked(row);
         }
         let empty = Head::empty(log);
         self.0.query(
@@ -25,7 +31,7 @@ impl<C: GenericClient> Transaction for Writing<'_, C> {
             &[&log, &empty.hash.as_slice()],
         )?;
         match self.0.query(sql, &[&log])?.first() {
-            Some(row) => read::head_of(row, log),
+            Some(row) => locked(row),
             None => Err(EngineError::Refused {
                 what: format!("no head could be made for log {log:?}"),
             }),
@@ -40,12 +46,32 @@ impl<C: GenericClient> Transaction for Writing<'_, C> {
         read::command(&mut self.0, log, command_id)
     }
 
-    fn last_seq(&mut self, log: &str, stream: &str) -> Result<u64, EngineError> {
-        read::last_seq(&mut self.0, log, stream)
+    fn device_knows(&mut self, command: &Command) -> Result<bool, EngineError> {
+        let sql = "SELECT 1 FROM log
+            WHERE log = $1 AND device = $2 AND device_seq = $3 AND command_id || '' = $4 LIMIT 1";
+        let found = self.0.query(
+            sql,
+            &[
+                &command.log,
+                &command.device,
+                &signed(command.device_seq)?,
+                &command.command_id,
+            ],
+        )?;
+        Ok(!found.is_empty())
+    }
+
+    fn stream_end(&mut self, log: &str, stream: &str) -> Result<Option<StreamEnd>, EngineError> {
+        read::stream_end(&mut self.0, log, stream)
+    }
+
+    fn last_of_stream(&mut self, log: &str, stream: &str) -> Result<Option<Row>, EngineError> {
+        read::last_of_stream(&mut self.0, log, stream)
     }
 
     fn stream(&mut self, log: &str, stream: &str, after: u64) -> Result<Vec<Row>, EngineError> {
-        read::stream(&mut self.0, log, stream, after)
+        // Where it ends now is noted when the transaction ends.
+        read::rows_of_stream(&mut self.0, log, stream, after)
     }
 
     fn insert(&mut self, row: &Row) -> Result<(), EngineError> {
@@ -83,6 +109,33 @@ impl<C: GenericClient> Transaction for Writing<'_, C> {
             "UPDATE head SET position = $2, hash = $3 WHERE log = $1",
             &[&log, &signed(head.position)?, &head.hash.as_slice()],
         )?;
+        Ok(())
+    }
+
+    fn set_stream_end(
+        &mut self,
+        log: &str,
+        stream: &str,
+        end: &StreamEnd,
+    ) -> Result<(), EngineError> {
+        self.0.query(
+            "INSERT INTO stream (log, stream, seq, position, hash) VALUES ($1, $2, $3, $4, $5)
+             ON CONFLICT (log, stream) DO UPDATE SET seq = $3, position = $4, hash = $5",
+            &[
+                &log,
+                &stream,
+                &signed(end.seq)?,
+                &signed(end.position)?,
+                &end.hash.as_slice(),
+            ],
+        )?;
+        Ok(())
+    }
+
+    fn set_landing(&mut self, log: &str, to: Option<&Hash>) -> Result<(), EngineError> {
+        let to = to.map(<[u8; 32]>::as_slice);
+        self.0
+            .query("UPDATE head SET landing = $2 WHERE log = $1", &[&log, &to])?;
         Ok(())
     }
 

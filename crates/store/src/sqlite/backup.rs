@@ -10,6 +10,7 @@ use rusqlite::{Connection, OpenFlags};
 
 use super::connect::engine_error;
 use super::files::Files;
+use super::own;
 use crate::append::damaged;
 use crate::error::{EngineError, OpenError};
 use crate::row::Hash;
@@ -20,7 +21,7 @@ pub(super) fn back_up(connection: &Connection, files: &Files, to: &Path) -> Resu
     if to.exists() {
         return Err(refused(to, io::ErrorKind::AlreadyExists.into()));
     }
-    let unfinished = beside(to);
+    let unfinished = make_beside(to)?;
     let done = copy(connection, files, &unfinished, to);
     if done.is_err() {
         // It is in nobody's way: this only frees the space, which may be what lacked.
@@ -35,13 +36,6 @@ fn copy(
     unfinished: &Path,
     to: &Path,
 ) -> Result<(), OpenError> {
-    let made = || -> io::Result<()> {
-        if unfinished.exists() {
-            fs::remove_dir_all(unfinished)?;
-        }
-        fs::create_dir_all(unfinished)
-    };
-    made().map_err(|why| refused(unfinished, why))?;
     let copies = Files::open(unfinished)?;
 
     // Files first: one that is erased during the copy is in the snapshot no more, and one
@@ -100,6 +94,7 @@ fn snapshot(connection: &Connection, to: &Path) -> Result<BTreeSet<Hash>, Engine
     let path = to.to_str().ok_or_else(|| EngineError::Refused {
         what: format!("{} is not valid Unicode", to.display()),
     })?;
+    own::open(to, true).map_err(|error| super::files::file_error(to, &error))?;
     connection.execute("VACUUM INTO ?", [path]).map_err(fault)?;
     let copy = Connection::open_with_flags(to, OpenFlags::SQLITE_OPEN_READ_ONLY).map_err(fault)?;
     copy.prepare("SELECT DISTINCT id FROM private WHERE salt IS NOT NULL AND content IS NULL")
@@ -114,8 +109,21 @@ fn refused(path: &Path, why: io::Error) -> OpenError {
     }
 }
 
-fn beside(to: &Path) -> PathBuf {
-    let mut name = to.as_os_str().to_owned();
-    name.push(".unfinished");
-    PathBuf::from(name)
+/// A new folder beside the place where the copy is to go. Whatever is there already belongs to
+/// somebody else, or to a copy that is being made now.
+fn make_beside(to: &Path) -> Result<PathBuf, OpenError> {
+    if let Some(parent) = to.parent().filter(|parent| *parent != Path::new("")) {
+        own::make_folder(parent).map_err(|why| refused(parent, why))?;
+    }
+    for nth in 1.. {
+        let mut name = to.as_os_str().to_owned();
+        name.push(format!(".unfinished-{nth}"));
+        let folder = PathBuf::from(name);
+        match own::make_new_folder(&folder) {
+            Ok(()) => return Ok(folder),
+            Err(why) if why.kind() == io::ErrorKind::AlreadyExists => {}
+            Err(why) => return Err(refused(&folder, why)),
+        }
+    }
+    Err(refused(to, io::ErrorKind::AlreadyExists.into()))
 }

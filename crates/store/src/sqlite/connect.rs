@@ -1,6 +1,6 @@
 //! Opening: the folder's lock, and connections with their settings read back.
 
-use std::fs::{File, OpenOptions, TryLockError};
+use std::fs::{self, File, TryLockError};
 use std::path::Path;
 use std::time::Duration;
 
@@ -8,6 +8,7 @@ use rusqlite::config::DbConfig;
 use rusqlite::types::ValueRef;
 use rusqlite::{Connection, ErrorCode, OpenFlags, ffi};
 
+use super::own;
 use crate::error::{EngineError, OpenError};
 
 /// What a connection is for.
@@ -43,14 +44,9 @@ pub(super) fn lock(folder: &Path) -> Result<Lock, OpenError> {
         path: path.to_owned(),
         why,
     };
-    std::fs::create_dir_all(folder).map_err(|why| refused(folder, why))?;
+    own::make_folder(folder).map_err(|why| refused(folder, why))?;
     let path = folder.join("store.lock");
-    let file = OpenOptions::new()
-        .create(true)
-        .truncate(false)
-        .write(true)
-        .open(&path)
-        .map_err(|why| refused(&path, why))?;
+    let file = own::open(&path, false).map_err(|why| refused(&path, why))?;
     match file.try_lock() {
         Ok(()) => Ok(Lock(file)),
         Err(TryLockError::WouldBlock) => Err(OpenError::InUse {
@@ -58,6 +54,53 @@ pub(super) fn lock(folder: &Path) -> Result<Lock, OpenError> {
         }),
         Err(TryLockError::Error(why)) => Err(refused(&path, why)),
     }
+}
+
+/// Fails where a database is missing, or empty, though what stands beside it says that there
+/// was one: a new one would bury the rest of it.
+pub(super) fn check_remains(folder: &Path, database: &Path) -> Result<(), OpenError> {
+    if fs::metadata(database).is_ok_and(|about| about.len() > 0) {
+        return Ok(());
+    }
+    let mut found = Vec::new();
+    if has_unfinished_log(database) {
+        found.push("a write-ahead log with rows in it".to_owned());
+    }
+    let files = fs::read_dir(folder.join("files")).map_or(0, Iterator::count);
+    if files > 0 {
+        found.push(format!("{files} of its files"));
+    }
+    if found.is_empty() {
+        return Ok(());
+    }
+    Err(OpenError::Remains {
+        database: database.to_owned(),
+        found: found.join(" and "),
+    })
+}
+
+/// Makes the database's file, so that only its owner may read it from the first moment on, and
+/// takes from others what an older program left them. What SQLite makes beside it is as open
+/// as it is.
+pub(super) fn close_to_others(database: &Path) -> Result<(), OpenError> {
+    let path = database.display();
+    let mut beside = Vec::new();
+    for end in ["-wal", "-shm"] {
+        beside.push(format!("{path}{end}"));
+    }
+    let close = || -> std::io::Result<()> {
+        own::open(database, false)?;
+        for path in beside {
+            if fs::exists(&path)? {
+                own::close_to_others(Path::new(&path))?;
+            }
+        }
+        Ok(())
+    };
+    close().map_err(|why| OpenError::Folder {
+        path: database.to_owned(),
+        why,
+    })
 }
 
 /// The settings that safety rests on, and what they say when read back.
@@ -125,7 +168,7 @@ pub(super) fn look(database: &Path) -> Result<(Connection, Access), OpenError> {
 fn has_unfinished_log(database: &Path) -> bool {
     let mut log = database.as_os_str().to_owned();
     log.push("-wal");
-    std::fs::metadata(log).is_ok_and(|log| log.len() > 0)
+    fs::metadata(log).is_ok_and(|log| log.len() > 0)
 }
 
 fn open(database: &Path, access: Access) -> rusqlite::Result<Connection> {

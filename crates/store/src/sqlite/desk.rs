@@ -13,7 +13,7 @@ use std::time::Duration;
 use rusqlite::Connection;
 
 use super::writer::{Answers, CardWork, Writer};
-use crate::append::news;
+use crate::append::{Part, news};
 use crate::row::Command;
 
 /// How many jobs share a commit at most, so that the first is not kept waiting for ever.
@@ -46,6 +46,7 @@ enum Chore {
 /// Commands that came together, and where their answers go.
 struct Job {
     commands: Vec<Command>,
+    part: Part,
     answer: SyncSender<Answers>,
 }
 
@@ -69,16 +70,21 @@ pub(super) fn open(writer: Writer) -> io::Result<(Arc<Desk>, JoinHandle<()>)> {
 
 impl Desk {
     /// Appends; nothing if the writer has stopped.
-    pub(super) fn append(&self, commands: Vec<Command>) -> Option<Answers> {
+    pub(super) fn append(&self, commands: Vec<Command>, part: Part) -> Option<Answers> {
         let mut state = self.state();
         if state.waiting.is_empty()
             && let Some(writer) = state.writer.take()
         {
             drop(state);
-            return self.turn(writer).append(&commands);
+            return self.turn(writer).append(&commands, part);
         }
         let (answer, answers) = mpsc::sync_channel(1);
-        self.stand_in_line(state, Chore::Append(Job { commands, answer }));
+        let job = Job {
+            commands,
+            part,
+            answer,
+        };
+        self.stand_in_line(state, Chore::Append(job));
         answers.recv().ok()
     }
 
@@ -176,8 +182,8 @@ impl Turn<'_> {
         self.writer.as_mut().expect("it goes back when dropped")
     }
 
-    fn append(&mut self, commands: &[Command]) -> Option<Answers> {
-        let mut answers = self.writer().commit(&[commands]);
+    fn append(&mut self, commands: &[Command], part: Part) -> Option<Answers> {
+        let mut answers = self.writer().commit(&[(commands, part)]);
         self.writer().tell(&news(answers.iter().flatten()));
         answers.pop()
     }
@@ -191,7 +197,10 @@ impl Turn<'_> {
             }
         }
         if !jobs.is_empty() {
-            let commands: Vec<&[Command]> = jobs.iter().map(|job| &job.commands[..]).collect();
+            let commands: Vec<_> = jobs
+                .iter()
+                .map(|job| (&job.commands[..], job.part))
+                .collect();
             let answers = self.writer().commit(&commands);
             let news = news(answers.iter().flatten());
             for (job, answers) in jobs.into_iter().zip(answers) {
@@ -231,7 +240,14 @@ mod tests {
     fn desk(folder: &Path) -> (Arc<Desk>, JoinHandle<()>) {
         let connection = Connection::open(folder.join("store.db")).unwrap();
         let files = super::super::files::Files::open(folder).unwrap();
-        open(Writer::new(connection, files, Arc::default())).unwrap()
+        let identity = super::super::identity::Identity::of(&folder.join("store.db"));
+        open(Writer::new(
+            connection,
+            files,
+            Arc::new(identity),
+            Arc::default(),
+        ))
+        .unwrap()
     }
 
     #[test]
@@ -259,7 +275,10 @@ mod tests {
         });
         thread.join().unwrap();
         assert_eq!(desk.cards(|_| 7), None, "after the end");
-        assert!(desk.append(Vec::new()).is_none(), "after the end");
+        assert!(
+            desk.append(Vec::new(), Part::OfWork).is_none(),
+            "after the end"
+        );
     }
 
     #[test]
@@ -277,7 +296,7 @@ mod tests {
                 })
             });
             begins.recv().unwrap();
-            let waits = scope.spawn(|| desk.append(Vec::new()));
+            let waits = scope.spawn(|| desk.append(Vec::new(), Part::OfWork));
             while desk.state().waiting.is_empty() {
                 thread::yield_now();
             }
@@ -286,6 +305,6 @@ mod tests {
             assert!(waits.join().unwrap().is_none());
         });
         assert!(thread.join().is_err());
-        assert!(desk.append(Vec::new()).is_none());
+        assert!(desk.append(Vec::new(), Part::OfWork).is_none());
     }
 }

@@ -8,7 +8,9 @@
 use std::fs::{self, File};
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
+use super::own;
 use crate::error::{EngineError, OpenError};
 use crate::row::{Hash, Private};
 
@@ -26,7 +28,8 @@ const UNFINISHED: &str = "unfinished";
 impl Files {
     pub(super) fn open(store: &Path) -> Result<Self, OpenError> {
         let folder = store.join("files");
-        let made = fs::create_dir_all(&folder)
+        let made = own::make_folder(&folder)
+            .and_then(|()| own::close_to_others(&folder))
             .and_then(|()| remove(&folder.join(UNFINISHED)))
             .and_then(|()| sync_folder(store));
         match made {
@@ -47,7 +50,7 @@ impl Files {
         let path = self.path(&private.id);
         let unfinished = self.folder.join(UNFINISHED);
         let write = || -> io::Result<()> {
-            let mut file = File::create(&unfinished)?;
+            let mut file = own::open(&unfinished, true)?;
             file.write_all(&private.content)?;
             file.sync_all()?;
             fs::rename(&unfinished, &path)?;
@@ -94,6 +97,56 @@ impl Files {
         read().map_err(|error| file_error(&self.folder, &error))
     }
 
+    /// The names of files that no row speaks of, as far as `spoken_of` knows. What is only just
+    /// there may be on its way in.
+    pub(super) fn strays(
+        &self,
+        spoken_of: impl Fn(&Hash) -> Result<bool, EngineError>,
+    ) -> Result<Vec<String>, EngineError> {
+        const JUST_THERE: Duration = Duration::from_secs(60);
+        let fault = |error: io::Error| file_error(&self.folder, &error);
+        let mut strays = Vec::new();
+        let entries = match fs::read_dir(&self.folder) {
+            Err(error) if error.kind() == ErrorKind::NotFound => return Ok(strays),
+            entries => entries.map_err(fault)?,
+        };
+        for entry in entries {
+            let entry = entry.map_err(fault)?;
+            let name = entry.file_name().to_string_lossy().into_owned();
+            let id = hex::decode(&name)
+                .ok()
+                .and_then(|id| Hash::try_from(id).ok());
+            let known = match &id {
+                Some(id) => spoken_of(id)?,
+                None => name == UNFINISHED,
+            };
+            let age = entry.metadata().and_then(|about| about.modified());
+            let just_there = age.is_ok_and(|at| at.elapsed().is_ok_and(|age| age < JUST_THERE));
+            if !known && !just_there {
+                strays.push(name);
+            }
+        }
+        strays.sort();
+        Ok(strays)
+    }
+
+    /// Moves files out of the way, into a folder beside this one.
+    pub(super) fn put_aside(&self, names: &[String]) -> Result<(), EngineError> {
+        if names.is_empty() {
+            return Ok(());
+        }
+        let aside = self.folder.with_file_name("files-without-event");
+        let put = || -> io::Result<()> {
+            own::make_folder(&aside)?;
+            for name in names {
+                fs::rename(self.folder.join(name), aside.join(name))?;
+            }
+            sync_folder(&aside)?;
+            sync_folder(&self.folder)
+        };
+        put().map_err(|error| file_error(&aside, &error))
+    }
+
     /// Copies a content to another store, if it has not been erased meanwhile.
     pub(super) fn copy(&self, id: &Hash, to: &Self) -> Result<(), EngineError> {
         let path = to.path(id);
@@ -101,7 +154,10 @@ impl Files {
             match fs::copy(self.path(id), &path) {
                 Err(error) if error.kind() == ErrorKind::NotFound => Ok(()),
                 Err(error) => Err(error),
-                Ok(_) => File::open(&path)?.sync_all(),
+                Ok(_) => {
+                    own::close_to_others(&path)?;
+                    File::open(&path)?.sync_all()
+                }
             }
         };
         copy().map_err(|error| file_error(&path, &error))
@@ -131,7 +187,7 @@ pub(super) fn sync_folder(folder: &Path) -> io::Result<()> {
     Ok(())
 }
 
-fn file_error(path: &Path, error: &io::Error) -> EngineError {
+pub(super) fn file_error(path: &Path, error: &io::Error) -> EngineError {
     let what = format!("{}: {error}", path.display());
     match error.kind() {
         ErrorKind::StorageFull | ErrorKind::QuotaExceeded => EngineError::Full { what },

@@ -5,7 +5,10 @@ mod backup;
 mod cards;
 mod connect;
 mod desk;
+mod faults;
 mod files;
+mod identity;
+mod own;
 mod purge;
 mod read;
 mod schema;
@@ -16,13 +19,17 @@ use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::JoinHandle;
 
-use rusqlite::Connection;
+use rusqlite::{Connection, TransactionBehavior};
 
 use self::connect::{Access, Lock, connect};
 use self::desk::Desk;
 use self::files::Files;
+use self::identity::Identity;
 use self::purge::Purge;
+use self::schema::Has;
+use self::transaction::Writing;
 use self::writer::Writer;
+use crate::append::{self, Part};
 use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, OpenError, ReadError};
 use crate::row::{Command, Hash, Head, Outcome, Private, Row, StreamHead};
@@ -40,8 +47,9 @@ pub struct Sqlite {
     watchers: Arc<Watchers>,
     /// How readers' connections are opened.
     access: Access,
-    /// Not in a store of an older form that is only read.
-    has_caches: bool,
+    /// What there is of it in a store of an older form that is only read.
+    has: Has,
+    identity: Arc<Identity>,
     /// Where commands are handed in, and the writer's thread; `None` where nothing may be
     /// appended.
     desk: Option<Arc<Desk>>,
@@ -66,9 +74,11 @@ impl Sqlite {
     /// # Errors
     /// See [`OpenError`].
     pub fn open_limited(folder: &Path, most_pages: Option<u32>) -> Result<Self, OpenError> {
+        let database = folder.join("store.db");
+        connect::check_remains(folder, &database)?;
         let lock = connect::lock(folder)?;
         let files = Files::open(folder)?;
-        let database = folder.join("store.db");
+        connect::close_to_others(&database)?;
         let mut connection = connect(&database, Access::Write)?;
         schema::bring_forward(&mut connection, &database)?;
         if let Some(pages) = most_pages {
@@ -78,7 +88,13 @@ impl Sqlite {
         }
         Purge::at_start(&connection)?.run(&connection, &files);
         let watchers = Arc::new(Watchers::default());
-        let writer = Writer::new(connection, files.clone(), Arc::clone(&watchers));
+        let identity = Arc::new(Identity::of(&database));
+        let writer = Writer::new(
+            connection,
+            files.clone(),
+            Arc::clone(&identity),
+            Arc::clone(&watchers),
+        );
         let (desk, thread) = desk::open(writer).map_err(|why| OpenError::Folder {
             path: folder.to_owned(),
             why,
@@ -89,7 +105,8 @@ impl Sqlite {
             readers: Mutex::new(Vec::new()),
             watchers,
             access: Access::Read,
-            has_caches: true,
+            has: Has::ALL,
+            identity,
             desk: Some(desk),
             thread: Some(thread),
             _lock: Some(lock),
@@ -104,6 +121,7 @@ impl Sqlite {
     /// See [`OpenError`]; a folder without a store is not made into one.
     pub fn open_for_reading(folder: &Path) -> Result<Self, OpenError> {
         let database = folder.join("store.db");
+        connect::check_remains(folder, &database)?;
         if !database.is_file() {
             return Err(OpenError::NotAStore {
                 place: folder.display().to_string(),
@@ -111,14 +129,16 @@ impl Sqlite {
             });
         }
         let (connection, access) = connect::look(&database)?;
-        let has_caches = schema::check_readable(&connection, &database)?;
+        let has = schema::check_readable(&connection, &database)?;
+        let identity = Arc::new(Identity::of(&database));
         Ok(Self {
             files: Files::look(folder),
             database,
             readers: Mutex::new(vec![connection]),
             watchers: Arc::default(),
             access,
-            has_caches,
+            has,
+            identity,
             desk: None,
             thread: None,
             _lock: None,
@@ -143,6 +163,7 @@ impl Sqlite {
         &self,
         read: impl FnOnce(&Connection) -> Result<T, EngineError>,
     ) -> Result<T, EngineError> {
+        self.identity.check_database()?;
         let idle = self.readers().pop();
         let connection = match idle {
             Some(connection) => connection,
@@ -161,12 +182,30 @@ impl Sqlite {
         answer
     }
 
-    fn write_cards<T: Send + 'static>(
+    fn append_part(&self, commands: Vec<Command>, part: Part) -> Vec<Result<Outcome, AppendError>> {
+        let count = commands.len();
+        match &self.desk {
+            None => vec![Err(only_reading().into()); count],
+            Some(desk) => desk
+                .append(commands, part)
+                .unwrap_or_else(|| vec![Err(EngineError::Stopped.into()); count]),
+        }
+    }
+
+    /// Has something done on the writer's connection that commits by itself.
+    fn write_whole<T, E>(
         &self,
-        write: impl FnOnce(&mut Connection) -> Result<T, EngineError> + Send + 'static,
-    ) -> Result<T, EngineError> {
+        write: impl FnOnce(&mut Connection) -> Result<T, E> + Send + 'static,
+    ) -> Result<T, E>
+    where
+        T: Send + 'static,
+        E: From<EngineError> + Send + 'static,
+    {
+        self.identity.check()?;
         let desk = self.desk.as_ref().ok_or_else(only_reading)?;
-        desk.cards(write).unwrap_or(Err(EngineError::Stopped))
+        let done = desk.cards(write).ok_or(EngineError::Stopped)??;
+        self.identity.check()?;
+        Ok(done)
     }
 
     fn readers(&self) -> std::sync::MutexGuard<'_, Vec<Connection>> {
@@ -176,17 +215,61 @@ impl Sqlite {
 
 impl Store for Sqlite {
     fn append_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
-        let count = commands.len();
-        match &self.desk {
-            None => vec![Err(only_reading().into()); count],
-            Some(desk) => desk
-                .append(commands)
-                .unwrap_or_else(|| vec![Err(EngineError::Stopped.into()); count]),
+        self.append_part(commands, Part::OfWork)
+    }
+
+    fn land_all(&self, commands: Vec<Command>) -> Vec<Result<Outcome, AppendError>> {
+        self.append_part(commands, Part::OfCopy)
+    }
+
+    fn begin_landing(&self, log: &str, to: &Hash) -> Result<(), AppendError> {
+        let (files, log, to) = (self.files.clone(), log.to_owned(), *to);
+        self.write_whole(move |connection| {
+            within(connection, &files, |writing| {
+                append::begin_landing(writing, &log, &to)
+            })
+        })
+    }
+
+    fn end_landing(&self, log: &str) -> Result<(), EngineError> {
+        let (files, log) = (self.files.clone(), log.to_owned());
+        self.write_whole(move |connection| {
+            within(connection, &files, |writing| {
+                append::end_landing(writing, &log)
+            })
+        })
+    }
+
+    fn landing(&self, log: &str) -> Result<Option<Hash>, ReadError> {
+        if !self.has.ends {
+            return Ok(None);
         }
+        self.read(|connection| read::landing(connection, log))
+    }
+
+    fn look_over(&self, log: &str) -> Result<(), ReadError> {
+        self.read(|connection| read::look_over(connection, log))
+    }
+
+    fn faults(&self) -> Result<Vec<String>, ReadError> {
+        self.read(|connection| faults::find(connection, &self.files))
+    }
+
+    fn remake(&self) -> Result<(), EngineError> {
+        let files = self.files.clone();
+        self.write_whole(move |connection| {
+            schema::remake(connection)?;
+            let strays = faults::strays(connection, &files)?;
+            files.put_aside(&strays)
+        })
+    }
+
+    fn held(&self, log: &str) -> Result<Vec<Hash>, ReadError> {
+        self.read(|connection| read::held(connection, log))
     }
 
     fn stream(&self, log: &str, stream: &str, after_seq: u64) -> Result<Vec<Row>, ReadError> {
-        self.read(|connection| read::stream(connection, log, stream, after_seq))
+        self.read(|connection| read::stream(connection, self.has, log, stream, after_seq))
     }
 
     fn log(&self, log: &str, after_position: u64, limit: usize) -> Result<Vec<Row>, ReadError> {
@@ -209,35 +292,39 @@ impl Store for Sqlite {
         self.read(|connection| read::private(connection, &self.files, log, id))
     }
 
+    fn is_erased(&self, log: &str, id: &Hash) -> Result<bool, ReadError> {
+        self.read(|connection| read::is_erased(connection, log, id))
+    }
+
     fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError> {
         self.read(|connection| read::device_seq(connection, log, device))
     }
 
     fn cache_head(&self, log: &str, cache: &str) -> Result<Option<Head>, ReadError> {
-        if !self.has_caches {
+        if !self.has.caches {
             return Ok(None);
         }
         self.read(|connection| cards::head(connection, log, cache))
     }
 
     fn cards(&self, log: &str, cache: &str, wanted: &Wanted<'_>) -> Result<Vec<Card>, ReadError> {
-        if !self.has_caches {
+        if !self.has.caches {
             return Ok(Vec::new());
         }
         self.read(|connection| cards::find(connection, log, cache, wanted))
     }
 
     fn change_cache(&self, change: CacheChange) -> Result<bool, EngineError> {
-        self.write_cards(move |connection| cards::change(connection, &change))
+        self.write_whole(move |connection| cards::change(connection, &change))
     }
 
     fn drop_cache(&self, log: &str, cache: &str) -> Result<(), EngineError> {
         let (log, cache) = (log.to_owned(), cache.to_owned());
-        self.write_cards(move |connection| cards::drop(connection, &log, &cache))
+        self.write_whole(move |connection| cards::drop(connection, &log, &cache))
     }
 
     fn caches(&self, log: &str) -> Result<Vec<String>, ReadError> {
-        if !self.has_caches {
+        if !self.has.caches {
             return Ok(Vec::new());
         }
         self.read(|connection| cards::caches(connection, log))
@@ -250,6 +337,21 @@ impl Store for Sqlite {
     fn on_append(&self, tell: OnAppend) {
         self.watchers.add(tell);
     }
+}
+
+/// Does something in one transaction.
+fn within<T, E: From<EngineError>>(
+    connection: &mut Connection,
+    files: &Files,
+    act: impl FnOnce(&mut Writing<'_>) -> Result<T, E>,
+) -> Result<T, E> {
+    let fault = |error: rusqlite::Error| connect::engine_error(&error);
+    let transaction = connection
+        .transaction_with_behavior(TransactionBehavior::Immediate)
+        .map_err(fault)?;
+    let done = act(&mut Writing::new(&transaction, files))?;
+    transaction.commit().map_err(fault)?;
+    Ok(done)
 }
 
 fn only_reading() -> EngineError {

@@ -4,7 +4,8 @@ use rusqlite::{Connection, OptionalExtension, Params};
 
 use super::connect::engine_error;
 use super::files::Files;
-use crate::append::{check_private, check_read, damaged};
+use super::schema::Has;
+use crate::append::{StreamEnd, check_log, check_private, check_read, check_stream, damaged};
 use crate::error::EngineError;
 use crate::row::{Hash, Head, Private, Row, StreamHead};
 
@@ -21,6 +22,27 @@ macro_rules! select_rows {
 
 pub(super) fn stream(
     connection: &Connection,
+    has: Has,
+    log: &str,
+    stream: &str,
+    after_seq: u64,
+) -> Result<Vec<Row>, EngineError> {
+    // Read first: what comes in meanwhile is behind it.
+    let end = || stream_end(connection, log, stream);
+    let mut noted = if has.ends { end()? } else { None };
+    let rows = rows_of_stream(connection, log, stream, after_seq)?;
+    if !has.ends {
+        noted = rows.last().map(StreamEnd::at);
+    } else if noted.is_none() && !rows.is_empty() {
+        noted = end()?;
+    }
+    check_stream(log, stream, after_seq, noted, &rows)?;
+    Ok(rows)
+}
+
+/// The rows as they are found, though some may be missing.
+pub(super) fn rows_of_stream(
+    connection: &Connection,
     log: &str,
     stream: &str,
     after_seq: u64,
@@ -29,15 +51,83 @@ pub(super) fn stream(
     rows(connection, sql, (log, stream, number(after_seq)))
 }
 
+/// Where a stream was noted to end.
+pub(super) fn stream_end(
+    connection: &Connection,
+    log: &str,
+    stream: &str,
+) -> Result<Option<StreamEnd>, EngineError> {
+    let sql = "SELECT seq, position, hash FROM stream WHERE log = ?1 AND stream = ?2";
+    let found = one(connection, sql, (log, stream), |row| {
+        Ok((row.get(0)?, row.get(1)?, row.get(2)?))
+    })?;
+    found
+        .map(|(seq, position, hash)| {
+            Ok(StreamEnd {
+                seq: unsigned(log, seq)?,
+                position: unsigned(log, position)?,
+                hash,
+            })
+        })
+        .transpose()
+}
+
+pub(super) fn last_of_stream(
+    connection: &Connection,
+    log: &str,
+    stream: &str,
+) -> Result<Option<Row>, EngineError> {
+    let sql = select_rows!("WHERE log = ?1 AND stream = ?2 ORDER BY seq DESC LIMIT 1");
+    Ok(rows(connection, sql, (log, stream))?.pop())
+}
+
 pub(super) fn log(
     connection: &Connection,
     log: &str,
     after_position: u64,
     limit: usize,
 ) -> Result<Vec<Row>, EngineError> {
+    // Read first: what comes in meanwhile is behind it.
+    let head = head(connection, log)?;
     let sql = select_rows!("WHERE log = ?1 AND position > ?2 ORDER BY position LIMIT ?3");
-    let limit = number(limit as u64);
-    rows(connection, sql, (log, number(after_position), limit))
+    let most = number(limit as u64);
+    let rows = rows(connection, sql, (log, number(after_position), most))?;
+    check_log(log, after_position, limit, head, &rows)?;
+    Ok(rows)
+}
+
+/// Whether as many rows are there as the head says, and it says so of the last one.
+pub(super) fn look_over(connection: &Connection, log: &str) -> Result<(), EngineError> {
+    let head = head(connection, log)?;
+    let sql = "SELECT count(*) FROM log WHERE log = ?1 AND position <= ?2";
+    let count = one(connection, sql, (log, number(head.position)), |row| {
+        row.get(0)
+    })?;
+    let count = unsigned(log, count.unwrap_or(0))?;
+    let last = match head.position.checked_sub(1) {
+        Some(before) => self::log(connection, log, before, 1)?.pop(),
+        None => None,
+    };
+    let last = last.map_or_else(|| Head::empty(log), |row| Head::at(&row));
+    if count == head.position && last == head {
+        return Ok(());
+    }
+    let what = format!(
+        "it holds {count} rows, but its head says {}, or the last row is another",
+        head.position
+    );
+    Err(damaged(log, None, &what))
+}
+
+pub(super) fn landing(connection: &Connection, log: &str) -> Result<Option<Hash>, EngineError> {
+    let sql = "SELECT landing FROM head WHERE log = ?1";
+    Ok(one(connection, sql, [log], |row| row.get(0))?.flatten())
+}
+
+/// The commitments of all contents that are kept.
+pub(super) fn held(connection: &Connection, log: &str) -> Result<Vec<Hash>, EngineError> {
+    let sql = "SELECT id FROM private WHERE log = ?1 AND salt IS NOT NULL";
+    many(connection, sql, [log], |row| row.get(0))
 }
 
 pub(super) fn last_row(connection: &Connection, log: &str) -> Result<Option<Row>, EngineError> {
@@ -52,16 +142,6 @@ pub(super) fn command(
 ) -> Result<Vec<Row>, EngineError> {
     let sql = select_rows!("WHERE log = ?1 AND command_id = ?2 ORDER BY nth");
     rows(connection, sql, (log, command_id))
-}
-
-pub(super) fn last_seq(
-    connection: &Connection,
-    log: &str,
-    stream: &str,
-) -> Result<u64, EngineError> {
-    let sql = "SELECT coalesce(max(seq), 0) FROM log WHERE log = ?1 AND stream = ?2";
-    let seq = one(connection, sql, (log, stream), |row| row.get(0))?;
-    unsigned(log, seq.unwrap_or(0))
 }
 
 pub(super) fn head(connection: &Connection, log: &str) -> Result<Head, EngineError> {
@@ -89,7 +169,7 @@ pub(super) fn streams(connection: &Connection, log: &str) -> Result<Vec<StreamHe
 }
 
 pub(super) fn logs(connection: &Connection) -> Result<Vec<String>, EngineError> {
-    let sql = "SELECT log FROM head ORDER BY log";
+    let sql = "SELECT log FROM head WHERE position > 0 ORDER BY log";
     many(connection, sql, [], |row| row.get(0))
 }
 

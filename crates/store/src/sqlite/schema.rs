@@ -2,16 +2,34 @@
 
 use std::path::Path;
 
-use rusqlite::Connection;
+use rusqlite::{Connection, TransactionBehavior};
 
-use super::connect::open_error;
-use crate::error::OpenError;
+use super::connect::{engine_error, open_error};
+use crate::error::{EngineError, OpenError};
 
 /// "bttn": marks the file as ours, so that another program's database is never touched.
 const APPLICATION_ID: i64 = 0x6274_746e;
 
+/// Where each stream ends, read off the rows themselves and not off an index.
+macro_rules! streams {
+    () => {
+        "
+    CREATE TABLE stream (
+        log TEXT NOT NULL,
+        stream TEXT NOT NULL,
+        seq INTEGER NOT NULL,
+        position INTEGER NOT NULL,
+        hash BLOB NOT NULL,
+        PRIMARY KEY (log, stream)
+    ) STRICT, WITHOUT ROWID;
+    INSERT INTO stream
+        SELECT log, stream, max(seq), position, hash FROM log NOT INDEXED GROUP BY log, stream;
+"
+    };
+}
+
 /// Step n brings form n to form n + 1. A step that has been released is never changed.
-const STEPS: [&str; 3] = [
+const STEPS: [&str; 4] = [
     "
     CREATE TABLE log (
         log TEXT NOT NULL,
@@ -68,7 +86,16 @@ const STEPS: [&str; 3] = [
     ) STRICT;
     CREATE INDEX private_id ON private (id);
 ",
+    CACHES,
+    // What was erased is asked for at every start; without this, by reading every content.
     "
+    CREATE INDEX private_erased ON private (id) WHERE salt IS NULL;
+",
+    // A log that is landing is part of a copy.
+    concat!(streams!(), "ALTER TABLE head ADD COLUMN landing BLOB;"),
+];
+
+const CACHES: &str = "
     CREATE TABLE cache (
         log TEXT NOT NULL,
         cache TEXT NOT NULL,
@@ -86,15 +113,37 @@ const STEPS: [&str; 3] = [
         PRIMARY KEY (log, cache, drawer, key)
     ) STRICT, WITHOUT ROWID;
     CREATE INDEX card_of ON card (log, of) WHERE of IS NOT NULL;
-",
-    // What was erased is asked for at every start; without this, by reading every content.
-    "
-    CREATE INDEX private_erased ON private (id) WHERE salt IS NULL;
-",
-];
+";
 
-/// The first form that has caches.
-const WITH_CACHES: i64 = 2;
+/// What an older form that is only read may lack.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Has {
+    pub(super) caches: bool,
+    /// Where streams end, and whether a log is landing.
+    pub(super) ends: bool,
+}
+
+impl Has {
+    pub(super) const ALL: Self = Self {
+        caches: true,
+        ends: true,
+    };
+}
+
+/// Makes everything again that follows from the rows: indexes, where streams end. Caches are
+/// thrown away; whoever goes by them makes them again. Rows and head are read only.
+pub(super) fn remake(connection: &mut Connection) -> Result<(), EngineError> {
+    let mut remake = || -> rusqlite::Result<()> {
+        let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate)?;
+        transaction.execute_batch("DROP TABLE stream; DROP TABLE card; DROP TABLE cache;")?;
+        transaction.execute_batch(CACHES)?;
+        // Before the streams: they are read off the table itself, not off an index.
+        transaction.execute_batch("REINDEX;")?;
+        transaction.execute_batch(streams!())?;
+        transaction.commit()
+    };
+    remake().map_err(|error| engine_error(&error))
+}
 
 /// Makes the tables in a new database, or brings an older one forward, step by step.
 pub(super) fn bring_forward(connection: &mut Connection, database: &Path) -> Result<(), OpenError> {
@@ -118,15 +167,21 @@ pub(super) fn bring_forward(connection: &mut Connection, database: &Path) -> Res
 }
 
 /// Fails unless the database can be read as it stands, since what only reads brings
-/// nothing forward; says whether there are caches in it.
-pub(super) fn check_readable(connection: &Connection, database: &Path) -> Result<bool, OpenError> {
+/// nothing forward; says what there is in it.
+pub(super) fn check_readable(connection: &Connection, database: &Path) -> Result<Has, OpenError> {
+    /// The first forms that have these.
+    const WITH_CACHES: i64 = 2;
+    const WITH_ENDS: i64 = 4;
     match form(connection, database)? {
         0 => Err(OpenError::NotAStore {
             place: database.display().to_string(),
             why: "nothing was ever written to it".to_owned(),
         }),
         // The log reads the same in every form so far.
-        found => Ok(found >= WITH_CACHES),
+        found => Ok(Has {
+            caches: found >= WITH_CACHES,
+            ends: found >= WITH_ENDS,
+        }),
     }
 }
 

@@ -5,9 +5,9 @@ use rusqlite::Connection;
 use super::connect::engine_error;
 use super::files::{Files, LARGEST_IN_TABLE};
 use super::read;
-use crate::append::{Transaction, signed};
+use crate::append::{Locked, StreamEnd, Transaction, signed};
 use crate::error::EngineError;
-use crate::row::{Hash, Head, Private, Row};
+use crate::row::{Command, Hash, Head, Private, Row};
 
 /// A transaction or savepoint of the one writer, which is lock enough.
 pub(super) struct Writing<'a> {
@@ -43,8 +43,11 @@ impl<'a> Writing<'a> {
 }
 
 impl Transaction for Writing<'_> {
-    fn lock_head(&mut self, log: &str) -> Result<Head, EngineError> {
-        read::head(self.connection, log)
+    fn lock_head(&mut self, log: &str) -> Result<Locked, EngineError> {
+        Ok(Locked {
+            head: read::head(self.connection, log)?,
+            landing: read::landing(self.connection, log)?,
+        })
     }
 
     fn last_row(&mut self, log: &str) -> Result<Option<Row>, EngineError> {
@@ -55,12 +58,30 @@ impl Transaction for Writing<'_> {
         read::command(self.connection, log, command_id)
     }
 
-    fn last_seq(&mut self, log: &str, stream: &str) -> Result<u64, EngineError> {
-        read::last_seq(self.connection, log, stream)
+    fn device_knows(&mut self, command: &Command) -> Result<bool, EngineError> {
+        let sql = "SELECT EXISTS (SELECT 1 FROM log INDEXED BY log_device
+            WHERE log = ?1 AND device = ?2 AND device_seq = ?3 AND +command_id = ?4)";
+        let parameters = (
+            &command.log,
+            &command.device,
+            signed(command.device_seq)?,
+            &command.command_id,
+        );
+        let known = read::one(self.connection, sql, parameters, |row| row.get(0))?;
+        Ok(known.unwrap_or(false))
+    }
+
+    fn stream_end(&mut self, log: &str, stream: &str) -> Result<Option<StreamEnd>, EngineError> {
+        read::stream_end(self.connection, log, stream)
+    }
+
+    fn last_of_stream(&mut self, log: &str, stream: &str) -> Result<Option<Row>, EngineError> {
+        read::last_of_stream(self.connection, log, stream)
     }
 
     fn stream(&mut self, log: &str, stream: &str, after: u64) -> Result<Vec<Row>, EngineError> {
-        read::stream(self.connection, log, stream, after)
+        // Where it ends now is noted when the transaction ends.
+        read::rows_of_stream(self.connection, log, stream, after)
     }
 
     fn insert(&mut self, row: &Row) -> Result<(), EngineError> {
@@ -96,6 +117,33 @@ impl Transaction for Writing<'_> {
             "INSERT INTO head (log, position, hash) VALUES (?1, ?2, ?3)
              ON CONFLICT (log) DO UPDATE SET position = ?2, hash = ?3",
             (log, signed(head.position)?, head.hash),
+        )
+    }
+
+    fn set_stream_end(
+        &mut self,
+        log: &str,
+        stream: &str,
+        end: &StreamEnd,
+    ) -> Result<(), EngineError> {
+        self.execute(
+            "INSERT INTO stream (log, stream, seq, position, hash) VALUES (?1, ?2, ?3, ?4, ?5)
+             ON CONFLICT (log, stream) DO UPDATE SET seq = ?3, position = ?4, hash = ?5",
+            (
+                log,
+                stream,
+                signed(end.seq)?,
+                signed(end.position)?,
+                end.hash,
+            ),
+        )
+    }
+
+    fn set_landing(&mut self, log: &str, to: Option<&Hash>) -> Result<(), EngineError> {
+        self.execute(
+            "INSERT INTO head (log, position, hash, landing) VALUES (?1, 0, ?2, ?3)
+             ON CONFLICT (log) DO UPDATE SET landing = ?3",
+            (log, Head::empty(log).hash, to),
         )
     }
 

@@ -7,14 +7,18 @@ use rusqlite::{Connection, Transaction, TransactionBehavior};
 
 use super::connect::engine_error;
 use super::files::Files;
+use super::identity::Identity;
 use super::purge::Purge;
 use super::transaction::{Touched, Writing};
-use crate::append::{Heads, append};
+use crate::append::{Heads, Part, append};
 use crate::error::{AppendError, EngineError};
 use crate::row::{Command, Outcome};
 use crate::watch::Watchers;
 
 pub(super) type Answers = Vec<Result<Outcome, AppendError>>;
+
+/// Commands that came together, and what they are part of.
+pub(super) type Work<'a> = (&'a [Command], Part);
 
 /// Work on the caches, in a commit of its own: no append fails with it.
 pub(super) type CardWork = Box<dyn FnOnce(&mut Connection) + Send>;
@@ -23,32 +27,41 @@ pub(super) type CardWork = Box<dyn FnOnce(&mut Connection) + Send>;
 pub(super) struct Writer {
     connection: Connection,
     files: Files,
+    identity: Arc<Identity>,
     watchers: Arc<Watchers>,
     purge: Purge,
 }
 
 impl Writer {
-    pub(super) fn new(connection: Connection, files: Files, watchers: Arc<Watchers>) -> Self {
+    pub(super) fn new(
+        connection: Connection,
+        files: Files,
+        identity: Arc<Identity>,
+        watchers: Arc<Watchers>,
+    ) -> Self {
         Self {
             connection,
             files,
+            identity,
             watchers,
             purge: Purge::default(),
         }
     }
 
     /// One transaction for all jobs. If it fails as a whole, every command in it fails.
-    pub(super) fn commit(&mut self, jobs: &[&[Command]]) -> Vec<Answers> {
+    pub(super) fn commit(&mut self, jobs: &[Work<'_>]) -> Vec<Answers> {
+        if let Err(gone) = self.identity.check() {
+            return failed(jobs, &gone);
+        }
         let answers = match self.together(jobs) {
             Ok(Some(answers)) => Ok(answers),
             Ok(None) => self.apart(jobs),
             Err(error) => Err(error),
         };
         self.purge();
-        answers.unwrap_or_else(|error| {
-            let failed = |commands: &&[Command]| vec![Err(error.clone().into()); commands.len()];
-            jobs.iter().map(failed).collect()
-        })
+        // What was taken away in the middle holds nothing of this, committed or not.
+        let answers = answers.and_then(|answers| self.identity.check().map(|()| answers));
+        answers.unwrap_or_else(|error| failed(jobs, &error))
     }
 
     pub(super) fn cards(&mut self, work: CardWork) {
@@ -71,12 +84,12 @@ impl Writer {
 
     /// Needs no savepoints, since a refused command has written nothing. `None`, and all
     /// is taken back, if a command met a fault of the engine's.
-    fn together(&mut self, jobs: &[&[Command]]) -> Result<Option<Vec<Answers>>, EngineError> {
+    fn together(&mut self, jobs: &[Work<'_>]) -> Result<Option<Vec<Answers>>, EngineError> {
         let transaction = begin(&mut self.connection)?;
         let mut writing = Writing::new(&transaction, &self.files);
         let mut heads = Heads::default();
-        let answers = each(jobs, |command| {
-            match append(&mut writing, &mut heads, command) {
+        let answers = each(jobs, |command, part| {
+            match append(&mut writing, &mut heads, command, part) {
                 Err(AppendError::Engine(error)) => Err(error),
                 answer => Ok(answer),
             }
@@ -92,16 +105,16 @@ impl Writer {
     }
 
     /// Each command in a savepoint, so that one that meets a fault fails alone.
-    fn apart(&mut self, jobs: &[&[Command]]) -> Result<Vec<Answers>, EngineError> {
+    fn apart(&mut self, jobs: &[Work<'_>]) -> Result<Vec<Answers>, EngineError> {
         let mut transaction = begin(&mut self.connection)?;
         let mut heads = Heads::default();
         let mut touched = Touched::default();
-        let answers = each(jobs, |command| {
+        let answers = each(jobs, |command, part| {
             append_alone(
                 &mut transaction,
                 &self.files,
                 &mut heads,
-                command,
+                (command, part),
                 &mut touched,
                 &mut self.purge,
             )
@@ -144,12 +157,20 @@ fn end(
 
 /// Answers in the order of the commands; the error is one that ended the transaction.
 fn each(
-    jobs: &[&[Command]],
-    mut append: impl FnMut(&Command) -> Result<Result<Outcome, AppendError>, EngineError>,
+    jobs: &[Work<'_>],
+    mut append: impl FnMut(&Command, Part) -> Result<Result<Outcome, AppendError>, EngineError>,
 ) -> Result<Vec<Answers>, EngineError> {
     jobs.iter()
-        .map(|commands| commands.iter().map(&mut append).collect())
+        .map(|(commands, part)| {
+            let each = commands.iter().map(|command| append(command, *part));
+            each.collect()
+        })
         .collect()
+}
+
+fn failed(jobs: &[Work<'_>], error: &EngineError) -> Vec<Answers> {
+    let failed = |(commands, _): &Work<'_>| vec![Err(error.clone().into()); commands.len()];
+    jobs.iter().map(failed).collect()
 }
 
 /// Appends one command in a savepoint. The outer error is one that has already ended the
@@ -158,14 +179,14 @@ fn append_alone(
     transaction: &mut Transaction<'_>,
     files: &Files,
     heads: &mut Heads,
-    command: &Command,
+    (command, part): (&Command, Part),
     touched: &mut Touched,
     purge: &mut Purge,
 ) -> Result<Result<Outcome, AppendError>, EngineError> {
     let fault = |error: rusqlite::Error| engine_error(&error);
     let savepoint = transaction.savepoint().map_err(fault)?;
     let mut writing = Writing::new(&savepoint, files);
-    let answer = append(&mut writing, heads, command);
+    let answer = append(&mut writing, heads, command, part);
     let touched_here = writing.touched;
     match answer {
         Ok(outcome) => {

@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use store::{Checks, Command, Hash, NewEvent, Private, Row, commitment};
+use store::{Checks, Command, Commitment, Hash, NewEvent, Private, Row, commitment};
 
 pub const LOG: &str = "shop-1";
 
@@ -79,7 +79,19 @@ fn hashes_after(word: &str, row: &Row) -> Vec<Hash> {
 pub fn checks(head: Option<Hash>) -> Checks<'static> {
     Checks {
         head,
-        commitments: &|row| hashes_after("holds", row),
+        landing: false,
+        commitments: &|row| {
+            let held = hashes_after("holds", row).into_iter();
+            held.map(|id| Commitment {
+                id,
+                media: Some("text/plain".to_owned()),
+            })
+            .collect()
+        },
         erased: &|row| hashes_after("erased", row),
+        read: &|row| match row.body.starts_with(b"unreadable") {
+            true => Err("it says so itself".to_owned()),
+            false => Ok(()),
+        },
     }
 }

@@ -57,6 +57,37 @@ impl Server {
         self.run_start();
     }
 
+    /// Stops the server in the middle of whatever it does, without ending it: the network goes
+    /// on taking what is sent to it, and nothing comes back.
+    pub fn freeze(&self) {
+        self.signal("-STOP");
+    }
+
+    /// Lets it go on.
+    pub fn thaw(&self) {
+        self.signal("-CONT");
+    }
+
+    fn signal(&self, signal: &str) {
+        let noted = std::fs::read_to_string(self.folder.join("data/postmaster.pid")).unwrap();
+        let server = noted.lines().next().unwrap().to_owned();
+        let mut all = vec![server.clone()];
+        for entry in std::fs::read_dir("/proc").unwrap().flatten() {
+            let name = entry.file_name().to_string_lossy().into_owned();
+            let about = std::fs::read_to_string(entry.path().join("stat")).unwrap_or_default();
+            // After the name in brackets: the state, then the parent.
+            let parent = about
+                .rsplit(')')
+                .next()
+                .and_then(|rest| rest.split(' ').nth(2));
+            if parent == Some(&server) {
+                all.push(name);
+            }
+        }
+        // Whoever it started may have ended by itself meanwhile.
+        let _ = Command::new("kill").arg(signal).args(&all).status();
+    }
+
     /// Changes a setting of the server for all programs.
     pub fn set(&self, setting: &str, value: &str) {
         let mut client = Client::connect(&self.url("postgres"), NoTls).unwrap();
@@ -121,6 +152,8 @@ impl Server {
 
 impl Drop for Server {
     fn drop(&mut self) {
+        // Frozen, it would not hear that it is to stop.
+        self.thaw();
         self.run("pg_ctl", &["-D", &self.data(), "-m", "immediate", "stop"]);
         let _ = std::fs::remove_dir_all(&self.folder);
     }

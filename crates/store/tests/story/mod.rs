@@ -40,11 +40,53 @@ macro_rules! story {
             a_cache_is_found_by_key_and_by_what_it_says
             a_cache_changes_only_from_where_it_stands
             an_erased_content_takes_its_cards_along
+            a_copy_that_is_landing_takes_nothing_else_and_goes_on
         );
     };
     ($make:path: $($chapter:ident)*) => {
         $(#[test] fn $chapter() { story::$chapter(&mut $make()); })*
     };
+}
+
+pub fn a_copy_that_is_landing_takes_nothing_else_and_goes_on(house: &mut dyn House) {
+    let store = house.open();
+    let end = [7; 32];
+    store.begin_landing(LOG, &end).unwrap();
+    assert_eq!(store.landing(LOG).unwrap(), Some(end));
+    assert_eq!(store.landing("another").unwrap(), None);
+    let refused = |answer: Result<Outcome, AppendError>| {
+        assert!(
+            matches!(answer, Err(AppendError::Landing { .. })),
+            "{answer:?}"
+        );
+    };
+    refused(store.append(fact(1, "order-1", "belt off")));
+    let landed = store.land_all(vec![fact(1, "order-1", "belt off")]);
+    assert!(landed[0].is_ok(), "{landed:?}");
+    let damage = verify(store.as_ref(), LOG, &checks(None)).unwrap_err();
+    assert!(matches!(damage, Damage::HalfLanded { .. }), "{damage}");
+    // It broke off; the same copy goes on, and no other.
+    let store = {
+        drop(store);
+        house.open()
+    };
+    assert!(store.begin_landing(LOG, &[8; 32]).is_err());
+    store.begin_landing(LOG, &end).unwrap();
+    let again = store.land_all(vec![
+        fact(1, "order-1", "belt off"),
+        fact(2, "order-1", "belt on"),
+    ]);
+    assert!(matches!(again[0], Ok(Outcome::Repeated(_))), "{again:?}");
+    refused(store.append(fact(3, "order-1", "later")));
+    store.end_landing(LOG).unwrap();
+    assert_eq!(
+        verify(store.as_ref(), LOG, &checks(None)).unwrap().events,
+        2
+    );
+    store.append(fact(3, "order-1", "later")).unwrap();
+    // What is landing no more takes no copy, nor does a log with something in it.
+    refused(store.land_all(vec![fact(4, "order-1", "late")]).remove(0));
+    assert!(store.begin_landing(LOG, &end).is_err());
 }
 
 fn appended(answer: Result<Outcome, AppendError>) -> Vec<Row> {

@@ -10,7 +10,7 @@ use axum::http::header::{
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use shop::repair::Words;
-use shop::{Trouble, erasures};
+use shop::{Trouble, TroubleKind};
 use std::sync::Arc;
 
 /// What a browser may show in its place. Everything else, drawings that may carry a
@@ -32,16 +32,14 @@ pub async fn file(
     let wanted = id.clone();
     let found = blocking(move || {
         let words = Words::from_hex(&wanted).ok_or_else(|| no_file("there is no such file"))?;
-        if let Some(file) = service.texts().file(words) {
-            return Ok(file);
+        match service.texts().file(words) {
+            Ok(Some(file)) => Ok(file),
+            Ok(None) => Err(no_file(
+                "this file was erased; the record keeps only that there was one",
+            )),
+            Err(trouble) if trouble.kind == TroubleKind::NotFound => Err(no_file(&trouble.what)),
+            Err(trouble) => Err(trouble),
         }
-        let (store, log) = service.record();
-        let erased = erasures(store, log)?.contains(&words.0);
-        Err(no_file(if erased {
-            "this file was erased; the record keeps only that there was one"
-        } else {
-            "there is no such file"
-        }))
     });
     match found.await {
         Ok((media, content)) => served(&headers, &id, &media, content),

@@ -8,10 +8,11 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
-use shop::view::{MOST_ROWS, OrderRow, calls, rows, rows_here};
+use shop::view::{MOST_ROWS, OrderRow, calls, rows, rows_here, stuck};
 
 pub async fn floor(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
-    show(state, headers, |ask| {
+    let waiting = state.service.waiting();
+    show(state, headers, move |ask| {
         let here = rows_here(ask.snap)?;
         let stalls = stalls(ask)?;
         let elsewhere: Vec<_> = here
@@ -24,6 +25,7 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
             "Floor",
             html! {
                 h1 { (today) }
+                (super::stuck::list(&stuck(ask.snap, &waiting)?))
                 div class="columns" {
                     div {
                         @for (id, name) in &stalls {

@@ -47,6 +47,7 @@ mod snag_found;
 mod stage;
 mod stage_rows;
 mod stage_snag;
+mod stuck;
 mod threads;
 mod tighten;
 mod told;
@@ -101,6 +102,10 @@ impl Shown {
 
     /// A page of an order, which leads back to it.
     pub fn of(order: &OrderView, title: &str, content: Markup) -> Self {
+        let content = match &order.unread {
+            Some(unread) => html! { (stuck::banner(unread)) (content) },
+            None => content,
+        };
         Self {
             title: format!("{} · {title}", order.number),
             here: (

@@ -96,6 +96,12 @@ fn verdict(ask: &Ask<'_>) -> Markup {
             p class="gap strong" role="status" {
                 "Sound: all " (found.events) " events are what was written."
             }
+            @for event in &found.unreadable {
+                p class="caution" role="alert" {
+                    "Event " (event.position) " (" (event.stream) ") cannot be read by this program: " (event.what)
+                    ". Use the newer program, if one wrote it; else report this."
+                }
+            }
         },
         Err(damage) => html! {
             div class="caution" role="alert" {

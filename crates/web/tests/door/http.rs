@@ -37,7 +37,10 @@ impl Answer {
 
 impl Door {
     pub fn open() -> Self {
-        let store: Arc<dyn Store> = Arc::new(Memory::new());
+        Self::on(Arc::new(Memory::new()))
+    }
+
+    pub fn on(store: Arc<dyn Store>) -> Self {
         let service = Service::open(store, "shop", Arc::new(now)).unwrap();
         let live = web::Live::default();
         let told = live.clone();

@@ -3,6 +3,9 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod allowed;
+#[path = "../../../shop/tests/bench/between.rs"]
+#[allow(dead_code, reason = "the shop's tests use the rest")]
+mod between;
 mod commands;
 mod described;
 mod files;
@@ -10,5 +13,6 @@ mod http;
 mod manners;
 mod money;
 mod pages;
+mod record_fails;
 mod shop_in_words;
 mod stages;
