@@ -57,7 +57,10 @@ impl fmt::Display for Wrong {
 impl From<shop::Trouble> for Wrong {
     fn from(trouble: shop::Trouble) -> Self {
         let code = match trouble.kind {
-            shop::TroubleKind::Unreadable | shop::TroubleKind::Record => 2,
+            shop::TroubleKind::Unreadable
+            | shop::TroubleKind::Record
+            | shop::TroubleKind::Away
+            | shop::TroubleKind::Waits => 2,
             _ => 1,
         };
         Self {

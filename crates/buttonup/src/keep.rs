@@ -6,6 +6,7 @@ mod elsewhere;
 mod erase;
 mod lines;
 mod notes;
+mod own;
 mod place;
 mod restore;
 

@@ -77,7 +77,10 @@ fn main() -> ExitCode {
         )
         .with_writer(std::io::stderr)
         .init();
-    let line = Line::parse();
+    let line = match Line::try_parse() {
+        Ok(line) => line,
+        Err(error) => return not_understood(&error),
+    };
     let json = line.json;
     let answer = match line.command {
         Command::Demo(place) => serve::demo(&place),
@@ -97,6 +100,25 @@ fn main() -> ExitCode {
         Ok(answer) => print(&answer, json),
         Err(wrong) => complain(&wrong, json),
     }
+}
+
+/// Help and version are answers; everything else is wrong usage, said in the form that was
+/// asked for.
+fn not_understood(error: &clap::Error) -> ExitCode {
+    let wants_json = std::env::args_os().skip(1).any(|word| word == "--json");
+    if !error.use_stderr() || !wants_json {
+        // Whoever read it may have seen enough and gone: that is no fault.
+        let _ = error.print();
+        return ExitCode::from(u8::try_from(error.exit_code()).unwrap_or(2));
+    }
+    let told = error.render().to_string();
+    let what = told.split("\n\nUsage").next().unwrap_or_default();
+    let what = what.strip_prefix("error: ").unwrap_or(what);
+    let what = what.split_whitespace().collect::<Vec<_>>().join(" ");
+    complain(
+        &Wrong::input("the command line", what, "see `buttonup help`"),
+        true,
+    )
 }
 
 fn print(answer: &Answer, json: bool) -> ExitCode {

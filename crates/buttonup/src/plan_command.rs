@@ -71,7 +71,10 @@ pub fn map(command: &MapCommand) -> Result<Answer, Wrong> {
 
 /// The map's text as the answer, to be looked through and kept.
 fn from_order(number: u64, place: &Kept) -> Result<Answer, Wrong> {
-    let service = crate::serve::open_service(place)?;
+    let store = place.write_existing()?.shared();
+    place.must_hold(store.as_ref())?;
+    let service =
+        shop::Service::open(store, &place.log, std::sync::Arc::new(jiff::Timestamp::now))?;
     let learned = service.look(&shop::Caller::program(), |snap| {
         let vehicle = shop::view::order(snap, number)?.row.vehicle.clone();
         learned(snap, number, &vehicle)
@@ -129,7 +132,7 @@ pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
         .place
         .iter()
         .map(|place| match place.split_once('=') {
-            Some((name, "no")) => Ok(Place::new(name)),
+            Some((name, "no")) => known("--place", name, &planning::places(&map)).map(Place::new),
             _ => Err(Wrong::input(
                 "--place",
                 format!("{place:?} says nothing about a place"),
@@ -196,7 +199,31 @@ fn read_map(path: &Path, variants: &[String]) -> Result<Map, Wrong> {
         let lines: Vec<String> = troubles.iter().map(ToString::to_string).collect();
         Wrong::input(name.clone(), lines.join("\n"), "see `buttonup map check`")
     })?;
+    for variant in variants {
+        known("--variant", variant, &read.map.variants)?;
+    }
     Ok(read.map.of_variant(&variants.iter().cloned().collect()))
+}
+
+/// Fails where a map has nothing of that name: a slip would plan for another vehicle.
+fn known<'a>(
+    option: &str,
+    name: &'a str,
+    there: &std::collections::BTreeSet<String>,
+) -> Result<&'a str, Wrong> {
+    if there.contains(name) {
+        return Ok(name);
+    }
+    let names: Vec<&str> = there.iter().map(String::as_str).collect();
+    Err(Wrong::input(
+        option,
+        format!("the map says nothing of {name:?}"),
+        if names.is_empty() {
+            "leave it out: the map names none".to_owned()
+        } else {
+            format!("name one of these: {}", names.join(", "))
+        },
+    ))
 }
 
 fn in_json(trouble: &Trouble) -> Value {

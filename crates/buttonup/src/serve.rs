@@ -9,6 +9,7 @@ use std::net::{Ipv4Addr, SocketAddr};
 use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;
+use tokio::sync::watch;
 
 /// Where to serve.
 #[derive(Debug, Args)]
@@ -70,6 +71,7 @@ pub fn demo(demo: &Demo) -> Result<Answer, Wrong> {
 
 pub fn open_service(place: &Place) -> Result<Service, Wrong> {
     let store = place.write()?.shared();
+    place.must_not_be_anothers(store.as_ref())?;
     Ok(Service::open(store, &place.log, Arc::new(Timestamp::now))?)
 }
 
@@ -107,7 +109,7 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
         let service = Arc::new(service);
         let state = web::State {
             service: Arc::clone(&service),
-            live,
+            live: live.clone(),
             kept: Arc::new(move || kept(&kept_at)),
         };
         tokio::spawn(erase_when_due(Arc::clone(&service), place.clone()));
@@ -116,23 +118,96 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
         if !listen.no_open {
             open_browser(&format!("http://{address}"));
         }
-        axum::serve(listener, web::router(state, address.port()))
-            .with_graceful_shutdown(async {
-                let _ = tokio::signal::ctrl_c().await;
-            })
-            .await
-            .map_err(stopped)?;
+        let (told_to_stop, stopping) = watch::channel(false);
+        tokio::spawn(until_told_to_stop(live, told_to_stop));
+        let graceful = is_told(stopping.clone());
+        let serving = axum::serve(listener, web::router(state, address.port()))
+            .with_graceful_shutdown(graceful);
+        tokio::select! {
+            ended = serving => ended.map_err(stopped)?,
+            // Whoever is still being answered has had the time to be.
+            () = out_of_patience(stopping) => {}
+        }
         // Only so that the next start is quick: without it, it catches up.
-        tokio::task::spawn_blocking(move || service.save_index())
-            .await
-            .map_err(|error| stopped(error.into()))??;
+        let saving = tokio::task::spawn_blocking(move || service.save_index());
+        if let Ok(saved) = tokio::time::timeout(SAVING, saving).await {
+            saved.map_err(|error| stopped(error.into()))??;
+        }
         Ok::<_, Wrong>(())
     })?;
+    // Nobody waits for what hangs.
+    runtime.shutdown_timeout(SAVING);
     Ok(Answer {
         text: String::new(),
         json: serde_json::Value::Null,
         good: true,
     })
+}
+
+/// How long those are waited for who are being answered when the program is told to stop.
+const PATIENCE: Duration = Duration::from_millis(1_200);
+
+/// How long writing the index may take, and then whatever still hangs.
+const SAVING: Duration = Duration::from_millis(300);
+
+/// Waits until somebody wants the program to end, by Ctrl-C or as a service is stopped, and
+/// tells the pages. Who wants it twice gets it at once.
+async fn until_told_to_stop(live: web::Live, told_to_stop: watch::Sender<bool>) {
+    let Ok(mut signals) = Signals::listen() else {
+        return;
+    };
+    signals.next().await;
+    live.close();
+    told_to_stop.send_replace(true);
+    signals.next().await;
+    // The number that a shell expects of what was interrupted.
+    std::process::exit(130);
+}
+
+async fn is_told(mut stopping: watch::Receiver<bool>) {
+    let _ = stopping.wait_for(|told| *told).await;
+}
+
+async fn out_of_patience(stopping: watch::Receiver<bool>) {
+    is_told(stopping).await;
+    tokio::time::sleep(PATIENCE).await;
+}
+
+/// What ends a program from outside.
+struct Signals {
+    #[cfg(unix)]
+    interrupted: tokio::signal::unix::Signal,
+    #[cfg(unix)]
+    terminated: tokio::signal::unix::Signal,
+}
+
+impl Signals {
+    #[cfg(unix)]
+    fn listen() -> std::io::Result<Self> {
+        use tokio::signal::unix::{SignalKind, signal};
+        Ok(Self {
+            interrupted: signal(SignalKind::interrupt())?,
+            terminated: signal(SignalKind::terminate())?,
+        })
+    }
+
+    #[cfg(unix)]
+    async fn next(&mut self) {
+        tokio::select! {
+            _ = self.interrupted.recv() => {}
+            _ = self.terminated.recv() => {}
+        }
+    }
+
+    #[cfg(not(unix))]
+    fn listen() -> std::io::Result<Self> {
+        Ok(Self {})
+    }
+
+    #[cfg(not(unix))]
+    async fn next(&mut self) {
+        let _ = tokio::signal::ctrl_c().await;
+    }
 }
 
 /// Carries out the erasures that waited for a day that has come, for as long as the shop

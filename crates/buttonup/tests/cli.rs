@@ -183,11 +183,82 @@ fn an_empty_folder_is_set_up_in_the_browser() {
     assert_eq!(status, 200);
     assert!(page.contains("Your shop"));
     server.kill();
-    let sound = run(&["verify", "--data", text(&data), "--json"]);
-    assert_eq!(
-        (sound.code, sound.json()["sound"].clone()),
-        (0, json!(true)),
-        "{sound:?}"
+    // Nothing was said yet: there is nothing that could be sound.
+    let empty = run(&["verify", "--data", text(&data), "--json"]);
+    assert_wrong(&empty, &["there is no log of that name"]);
+}
+
+#[test]
+fn wrong_usage_is_json_where_json_was_asked_for() {
+    for wrong in [
+        &["vin", "--json"][..],
+        &["--json", "nonsense"],
+        &["verify", "--nonsense", "--json"],
+        &["keep-for", "many", "--json", "--who", "ana"],
+    ] {
+        let run = run(wrong);
+        assert_eq!((run.code, run.out.as_str()), (2, ""), "{run:?}");
+        let told: Value = serde_json::from_str(&run.err).unwrap_or_else(|e| panic!("{e}: {run:?}"));
+        assert!(
+            told["what"].as_str().is_some_and(|what| what.len() > 5),
+            "{run:?}"
+        );
+        assert!(
+            told["mend"].is_string() && told["where"].is_string(),
+            "{run:?}"
+        );
+    }
+    let asked = run(&["--json", "--help"]);
+    assert!(asked.code == 0 && asked.out.contains("Usage"), "{asked:?}");
+}
+
+#[test]
+fn what_a_map_knows_nothing_of_is_refused() {
+    let map = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../demo/maps/korvane-drayman-engine-front.toml"
+    );
+    let plan = |more: &[&str]| run(&[&["plan", map, "--home"], more].concat());
+    assert_eq!(plan(&[]).code, 0);
+    assert_wrong(&plan(&["--place", "nowhere=no"]), &["--place", "nowhere"]);
+    assert_wrong(&plan(&["--variant", "nothing"]), &["--variant", "nothing"]);
+    let nowhere = run(&["map", "from-order", "1001", "--data", "/nowhere/at/all"]);
+    assert_wrong(&nowhere, &["there is no record"]);
+}
+
+#[cfg(unix)]
+#[test]
+fn the_program_ends_when_told_to_though_a_page_listens() {
+    use std::time::{Duration, Instant};
+    for signal in ["-INT", "-TERM"] {
+        let folder = tempfile::tempdir().unwrap();
+        let mut server = Server::serve(folder.path());
+        let _listening = server.listen();
+        // One that has sent half a request, and never sends the rest.
+        let _half = server.half_a_request();
+        let began = Instant::now();
+        let code = server.end_by(signal);
+        assert!(
+            began.elapsed() < Duration::from_secs(2),
+            "{signal}: {:?}",
+            began.elapsed()
+        );
+        assert_eq!(code, Some(0), "{signal}");
+    }
+    // Twice is at once.
+    let folder = tempfile::tempdir().unwrap();
+    let mut server = Server::serve(folder.path());
+    let _half = server.half_a_request();
+    server.signal("-INT");
+    let began = Instant::now();
+    while server.is_running() && began.elapsed() < Duration::from_secs(1) {
+        server.signal("-INT");
+        std::thread::sleep(Duration::from_millis(20));
+    }
+    assert!(
+        began.elapsed() < Duration::from_secs(1),
+        "{:?}",
+        began.elapsed()
     );
 }
 

@@ -103,6 +103,211 @@ fn a_shop_moves_to_a_database_and_two_programs_go_on_there() {
 }
 
 #[test]
+fn a_copy_that_broke_off_is_not_served_and_goes_on() {
+    use store::Store;
+    let folder = tempfile::tempdir().unwrap();
+    let shop = invented_shop(folder.path());
+    let data = shop.to_str().unwrap();
+    let whole = run(&["verify", "--json", "--data", data]).json();
+    let copy = folder.path().join("copy");
+    let lines = folder.path().join("copy.jsonl");
+    for to in [&copy, &lines] {
+        assert_eq!(
+            run(&["backup", to.to_str().unwrap(), "--data", data]).code,
+            0
+        );
+    }
+    let postgres = server::shared();
+    for from in [&copy, &lines] {
+        let url = postgres.new_database();
+        // As a program leaves it that is killed in the middle.
+        let half = store::Postgres::open(&url).unwrap();
+        let from_shop = store::Sqlite::open_for_reading(&shop).unwrap();
+        half_landed(&from_shop, &half);
+        drop(half);
+        let there = ["--database", &url, "--json", "--data", data];
+        let verified = run(&[&["verify"][..], &there].concat());
+        assert_eq!(
+            (verified.code, &verified.json()["sound"]),
+            (1, &json!(false)),
+            "{verified:?}"
+        );
+        let served = run(&[&["serve", "--no-open"][..], &there].concat());
+        assert!(
+            served.code != 0 && served.err.contains("a part of a copy"),
+            "{served:?}"
+        );
+        let other = ["restore", from.to_str().unwrap()];
+        let done = run(&[&other[..], &there].concat());
+        assert_eq!(done.code, 0, "{done:?}");
+        assert_eq!(done.json()["head"], whole["head"]);
+        let verified = run(&[&["verify"][..], &there].concat());
+        assert_eq!(
+            (verified.code, &verified.json()["head"]),
+            (0, &whole["head"]),
+            "{verified:?}"
+        );
+        let again = run(&[&other[..], &there].concat());
+        assert!(
+            again.code == 1 && again.err.contains("events already"),
+            "{again:?}"
+        );
+    }
+
+    // A move to where somebody wrote meanwhile is refused, and the folder goes on.
+    let url = postgres.new_database();
+    assert_eq!(
+        run(&["restore", copy.to_str().unwrap(), "--database", &url]).code,
+        0
+    );
+    let elsewhere = Server::start(&[
+        "serve",
+        "--database",
+        &url,
+        "--data",
+        folder.path().join("notes").to_str().unwrap(),
+    ]);
+    assert_eq!(elsewhere.command(&fact(1)).0, 200);
+    drop(elsewhere);
+    let moved = run(&["move-to", &url, "--json", "--data", data]);
+    assert_eq!(moved.code, 1, "{moved:?}");
+    assert!(
+        moved.err.contains("went on after it was copied"),
+        "{moved:?}"
+    );
+    drop(Server::serve(&shop));
+
+    // A move that broke off after the folder noted it is finished by moving again.
+    let url = postgres.new_database();
+    let half = store::Postgres::open(&url).unwrap();
+    let from_shop = store::Sqlite::open_for_reading(&shop).unwrap();
+    half_landed(&from_shop, &half);
+    let head = from_shop.head("shop").unwrap();
+    let note = json!({ "to": half.place(), "log": "shop", "head": hex(&head.hash) });
+    std::fs::write(shop.join("moved.json"), note.to_string()).unwrap();
+    drop((half, from_shop));
+    let served = run(&["serve", "--no-open", "--data", data]);
+    assert_eq!(served.code, 1, "{served:?}");
+    let moved = run(&["move-to", &url, "--json", "--data", data]);
+    assert_eq!(moved.code, 0, "{moved:?}");
+    let there = run(&["verify", "--json", "--database", &url]);
+    assert_eq!(there.json()["events"], head.position, "{there:?}");
+}
+
+fn hex(hash: &[u8]) -> String {
+    hash.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+/// The first half of a log, as it lands.
+fn half_landed(from: &dyn store::Store, to: &dyn store::Store) {
+    let head = from.head("shop").unwrap();
+    to.begin_landing("shop", &head.hash).unwrap();
+    let mut rows = from
+        .log("shop", 0, usize::try_from(head.position / 2).unwrap())
+        .unwrap();
+    let last = rows.last().unwrap().command_id.clone();
+    rows.retain(|row| row.command_id != last);
+    let mut commands: Vec<store::Command> = Vec::new();
+    for row in rows {
+        let event = store::NewEvent {
+            stream: row.stream.clone(),
+            kind: row.kind.clone(),
+            version: row.version,
+            body: row.body.clone(),
+        };
+        let private = shop::commitments(&row)
+            .into_iter()
+            .filter_map(|held| from.private("shop", &held.id).unwrap());
+        match commands
+            .last_mut()
+            .filter(|command| command.command_id == row.command_id)
+        {
+            Some(command) => {
+                command.events.push(event);
+                command.private.extend(private);
+            }
+            None => commands.push(store::Command {
+                private: private.collect(),
+                log: row.log,
+                command_id: row.command_id,
+                digest: row.command_digest,
+                who: row.who,
+                device: row.device,
+                device_seq: row.device_seq,
+                happened_at: row.happened_at,
+                recorded_at: row.recorded_at,
+                expected: [].into(),
+                events: vec![event],
+                erase: vec![],
+            }),
+        }
+    }
+    for answer in to.land_all(commands) {
+        answer.unwrap();
+    }
+}
+
+#[test]
+fn a_frozen_database_is_answered_503_within_five_seconds_and_comes_back() {
+    use std::time::{Duration, Instant};
+    let folder = tempfile::tempdir().unwrap();
+    let shop = invented_shop(folder.path());
+    let postgres = server::Server::start();
+    let url = postgres.new_database();
+    let moved = run(&["move-to", &url, "--data", shop.to_str().unwrap()]);
+    assert_eq!(moved.code, 0, "{moved:?}");
+    let notes = folder.path().join("notes");
+    let server = Server::start(&[
+        "serve",
+        "--database",
+        &url,
+        "--data",
+        notes.to_str().unwrap(),
+    ]);
+    assert_eq!(server.get("/").0, 200);
+    postgres.freeze();
+    std::thread::scope(|scope| {
+        for path in [
+            "/",
+            "/o/1001",
+            "/o/1002/desk",
+            "/shop",
+            "/api/orders",
+            "/record",
+            "/find?find=a",
+        ] {
+            let server = &server;
+            scope.spawn(move || {
+                for _ in 0..2 {
+                    let began = Instant::now();
+                    let (status, page) = server.get(path);
+                    let took = began.elapsed();
+                    assert!(took < Duration::from_secs(5), "{path}: {took:?}");
+                    assert_eq!(status, 503, "{path}: {page}");
+                }
+            });
+        }
+        let server = &server;
+        scope.spawn(move || {
+            let began = Instant::now();
+            let (status, answer) = server.command(&fact(1));
+            assert!(began.elapsed() < Duration::from_secs(5));
+            assert_eq!(status, 503, "{answer}");
+        });
+    });
+    postgres.thaw();
+    let began = Instant::now();
+    while server.get("/").0 != 200 {
+        assert!(
+            began.elapsed() < Duration::from_secs(10),
+            "it does not come back"
+        );
+        std::thread::sleep(Duration::from_millis(50));
+    }
+    assert_eq!(server.command(&fact(1)).0, 200);
+}
+
+#[test]
 fn a_database_that_is_not_there_is_named_without_its_password() {
     let run = run(&[
         "verify",

@@ -234,10 +234,28 @@ fn restoring_writes_over_nothing_and_takes_no_cut_copy() {
     assert_told(
         &on(&elsewhere, &["restore", copy_name]),
         1,
-        "it ends at event",
+        "it is not sound",
+    );
+    // A more careful one makes all that stands beside the rows anew.
+    let careful = on(&copy, &["rebuild"]);
+    assert_told(&careful, 2, "but 6 was noted");
+    rusqlite::Connection::open(copy.join("store.db"))
+        .unwrap()
+        .execute_batch(
+            "DELETE FROM stream;
+             INSERT INTO stream SELECT log, stream, max(seq), position, hash FROM log GROUP BY log, stream;",
+        )
+        .unwrap();
+    let told = on(&elsewhere, &["restore", copy_name]);
+    assert_eq!(told.code, 1, "{told:?}");
+    assert!(
+        ["it ends at event", "no event names it"]
+            .iter()
+            .any(|words| told.err.contains(words)),
+        "{told:?}"
     );
     assert!(!elsewhere.exists());
-    assert!(!bench.path("elsewhere.restoring").exists());
+    assert!(nothing_unfinished(&bench));
     assert_told(
         &on(&elsewhere, &["restore", "/nowhere"]),
         2,
@@ -281,9 +299,142 @@ fn lines_go_out_and_come_back_with_the_same_hashes() {
     let changed = on(&nowhere, &["import", name]);
     assert_told(&changed, 2, "does not give its hash");
     assert!(changed.err.contains("line 1"), "{changed:?}");
-    std::fs::write(&file, "{}\n").unwrap();
+    std::fs::write(&file, format!("{{}}\n{}", lines.last().unwrap())).unwrap();
     assert_told(&on(&nowhere, &["import", name]), 2, "missing field");
-    assert!(!nowhere.exists() && !bench.path("nowhere.restoring").exists());
+    assert!(!nowhere.exists() && nothing_unfinished(&bench));
+}
+
+/// Nothing that broke off is left lying about.
+fn nothing_unfinished(bench: &Bench) -> bool {
+    std::fs::read_dir(bench.path("")).unwrap().all(|entry| {
+        let name = entry.unwrap().file_name().to_string_lossy().into_owned();
+        !name.contains(".unfinished") && !name.contains(".restoring")
+    })
+}
+
+#[test]
+fn a_copy_deletes_nothing_that_it_did_not_make() {
+    let bench = Bench::new();
+    for name in ["copy", "copy.jsonl"] {
+        let to = bench.path(name);
+        let mut theirs = Vec::new();
+        for end in [".unfinished", ".unfinished-1"] {
+            let folder = PathBuf::from(format!("{}{end}", to.display()));
+            std::fs::create_dir(&folder).unwrap();
+            std::fs::write(folder.join("theirs"), "important").unwrap();
+            theirs.push(folder.join("theirs"));
+        }
+        let copied = bench.run(&["backup", to.to_str().unwrap()]);
+        assert_eq!(copied.code, 0, "{copied:?}");
+        for file in theirs {
+            assert_eq!(
+                std::fs::read(&file).unwrap(),
+                b"important",
+                "{}",
+                file.display()
+            );
+        }
+    }
+}
+
+#[test]
+fn a_copy_without_its_head_is_not_whole() {
+    let bench = Bench::new();
+    let copy = bench.path("copy");
+    let name = copy.to_str().unwrap();
+    assert_eq!(bench.run(&["backup", name]).code, 0);
+    std::fs::remove_file(copy.join("head.json")).unwrap();
+    let back = bench.path("back");
+    assert_told(&on(&back, &["restore", name]), 1, "head.json is missing");
+    // Nor is a shop's own folder a backup.
+    let own = bench.shop.to_str().unwrap();
+    assert_told(&on(&back, &["restore", own]), 1, "head.json is missing");
+    assert!(!back.exists());
+}
+
+#[test]
+fn of_two_restores_to_one_place_one_comes_to_the_whole_record_and_one_is_told() {
+    let bench = Bench::new();
+    let copy = bench.path("copy");
+    let name = copy.to_str().unwrap();
+    assert_eq!(bench.run(&["backup", name]).code, 0);
+    for round in 0..3 {
+        let back = bench.path(&format!("back-{round}"));
+        let runs: Vec<Run> = std::thread::scope(|scope| {
+            let both: Vec<_> = (0..2)
+                .map(|_| scope.spawn(|| on(&back, &["restore", name])))
+                .collect();
+            both.into_iter().map(|run| run.join().unwrap()).collect()
+        });
+        let done: Vec<&Run> = runs.iter().filter(|run| run.code == 0).collect();
+        assert_eq!(done.len(), 1, "{runs:?}");
+        assert_eq!(done[0].json()["head"], head(&bench.shop).as_str());
+        let told = runs.iter().find(|run| run.code != 0).unwrap();
+        assert_told(told, 1, "not empty");
+        assert_eq!(head(&back), head(&bench.shop));
+    }
+    assert!(nothing_unfinished(&bench));
+}
+
+#[test]
+fn a_log_that_is_not_there_is_an_error() {
+    let bench = Bench::new();
+    let copy = bench.path("copy");
+    for asked in [
+        &["verify"][..],
+        &["rebuild"],
+        &["export"],
+        &["backup", copy.to_str().unwrap()],
+        &["keep-for", "3", "--who", "nuria"],
+        &["erase", "--order", "1001", "--who", "nuria"],
+        &["map", "from-order", "1001"],
+        &["serve", "--no-open", "--listen", "127.0.0.1:0"],
+    ] {
+        let run = bench.run(&[asked, &["--log", "typo"]].concat());
+        assert_told(&run, 2, "there is no log of that name");
+        assert!(run.err.contains("name one of these: shop"), "{run:?}");
+    }
+    assert!(!copy.exists());
+}
+
+#[test]
+fn an_index_that_says_something_else_is_found_by_verify_and_mended_by_rebuild() {
+    let bench = Bench::new();
+    // A payment's order is hidden from whoever looks for it, though the log is whole.
+    let hide = "DELETE FROM card WHERE drawer = 'number' AND key = (SELECT max(key) FROM card WHERE drawer = 'number')";
+    let database = || rusqlite::Connection::open(bench.shop.join("store.db")).unwrap();
+    bench.run(&["rebuild"]);
+    assert_eq!(database().execute(hide, []).unwrap(), 1);
+    let told = bench.run(&["verify"]);
+    assert_eq!(told.code, 1, "{told:?}");
+    assert!(
+        told.json()["index_differs"][0]
+            .as_str()
+            .unwrap()
+            .contains("missing card"),
+        "{told:?}"
+    );
+    let in_words = run(&["verify", "--data", bench.shop.to_str().unwrap()]);
+    assert_told_out(&in_words, "run `buttonup rebuild`");
+    assert_eq!(bench.run(&["rebuild"]).code, 1, "it says what differed");
+    assert_eq!(bench.run(&["verify"]).code, 0);
+
+    // Where a stream ends was lost: the log is whole, and it is made anew from it.
+    database()
+        .execute("DELETE FROM stream WHERE stream <> 'shop'", [])
+        .unwrap();
+    let told = bench.run(&["verify"]);
+    assert_told_out(&told, "run `buttonup rebuild`");
+    let made = bench.run(&["rebuild"]);
+    assert!(
+        !made.json()["mended"].as_array().unwrap().is_empty(),
+        "{made:?}"
+    );
+    assert_eq!(bench.run(&["verify"]).code, 0);
+}
+
+fn assert_told_out(run: &Run, words: &str) {
+    assert!(run.code == 1 && run.out.contains(words), "{run:?}");
 }
 
 #[test]

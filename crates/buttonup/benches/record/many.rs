@@ -176,7 +176,11 @@ impl Writing<'_> {
     fn copy(&mut self, rows: &[&Row], names: &Names, from: &Sqlite) {
         let mut private = Vec::new();
         let mut commitments = BTreeMap::new();
-        for id in rows.iter().flat_map(|row| shop::commitments(row)) {
+        for id in rows
+            .iter()
+            .flat_map(|row| shop::commitments(row))
+            .map(|held| held.id)
+        {
             if let Some(content) = from.private(LOG, &id).unwrap() {
                 let content = renamed(content, names);
                 commitments.insert(hex(&id), hex(&content.id));

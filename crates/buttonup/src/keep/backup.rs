@@ -3,11 +3,13 @@
 use super::check::not_sound;
 use super::lines;
 use super::notes::{self, Note};
+use super::own;
 use super::place::{Opened, Place, not_opened, reading};
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use jiff::Timestamp;
 use serde_json::json;
+use shop::Taken;
 use shop::repair::Words;
 use std::fs;
 use std::io;
@@ -32,6 +34,7 @@ pub const HEAD: &str = "head.json";
 pub fn backup(backup: &Backup) -> Result<Answer, Wrong> {
     let place = &backup.place;
     let opened = place.read()?;
+    place.must_hold(opened.store())?;
     let now = Timestamp::now();
     let to = target(&backup.to, &place.log, now)?;
     let checked = if is_lines(&to) {
@@ -104,53 +107,60 @@ fn target(to: &Path, log: &str, now: Timestamp) -> Result<PathBuf, Wrong> {
     Ok(to.to_owned())
 }
 
+/// The copy gets its name when it is whole, checked, and says in itself where it ends.
 fn copy_folder(opened: &Opened, log: &str, to: &Path) -> Result<Result<Verified, Damage>, Wrong> {
-    let place = to.display().to_string();
-    match opened {
-        Opened::Folder(store) => store
-            .back_up(to)
-            .map_err(|error| not_opened(place, &error))?,
-        Opened::Database(store) => {
-            let unfinished = PathBuf::from(format!("{place}.unfinished"));
-            let copied = || -> Result<(), Wrong> {
-                let copy =
-                    Sqlite::open(&unfinished).map_err(|error| not_opened(place.clone(), &error))?;
-                shop::copy(store.as_ref(), &copy, log)?;
-                drop(copy);
-                fs::rename(&unfinished, to).map_err(|error| not_written(to, &error))
-            };
-            copied().inspect_err(|_| {
-                // It is in nobody's way: this only frees the space.
-                let _ = fs::remove_dir_all(&unfinished);
-            })?;
+    let unfinished = own::beside(to, "unfinished");
+    let copied = || -> Result<Result<Verified, Damage>, Wrong> {
+        match opened {
+            Opened::Folder(store) => store
+                .back_up(&unfinished)
+                .map_err(|error| not_opened(to.display().to_string(), &error))?,
+            Opened::Database(store) => {
+                let copy = Sqlite::open(&unfinished)
+                    .map_err(|error| not_opened(to.display().to_string(), &error))?;
+                shop::copy(store.as_ref(), &copy, log, Taken::AsTheyAre)?;
+            }
         }
+        let checked = shop::verify(&reading(&unfinished)?, log, None);
+        if let Ok(found) = &checked {
+            write_head(&unfinished, log, found.head)
+                .and_then(|()| own::finish(&unfinished, to))
+                .map_err(|error| not_written(to, &error))?;
+        }
+        Ok(checked)
+    };
+    let checked = copied();
+    if !matches!(checked, Ok(Ok(_))) {
+        // It is in nobody's way: this only frees the space.
+        let _ = fs::remove_dir_all(&unfinished);
     }
-    let checked = shop::verify(&reading(to)?, log, None);
-    if let Ok(found) = &checked {
-        write_head(to, log, found.head).map_err(|error| not_written(to, &error))?;
-    }
-    Ok(checked)
+    checked
 }
 
 /// A copy that is cut at its end would still be sound: the head tells.
 fn write_head(to: &Path, log: &str, head: Head) -> io::Result<()> {
     let head = json!({ "log": log, "events": head.position, "head": Words(head.hash).hex() });
-    fs::write(to.join(HEAD), format!("{head}\n"))
+    own::write_new(&to.join(HEAD), &format!("{head}\n"))
 }
 
 fn copy_lines(opened: &Opened, log: &str, to: &Path) -> Result<Result<Verified, Damage>, Wrong> {
-    let unfinished = to.with_extension("jsonl.unfinished");
+    let unfinished = own::beside(to, "unfinished");
     let copied = || -> Result<Result<Verified, Damage>, Wrong> {
         lines::write_file(opened.store(), log, &unfinished)?;
         let read_back = Memory::new();
-        lines::read_file(&unfinished, &read_back, log)?;
+        lines::read_file(&unfinished, &read_back, log, Taken::AsTheyAre)?;
+        shop::landed(&read_back, log)?;
         let checked = shop::verify(&read_back, log, None);
-        fs::rename(&unfinished, to).map_err(|error| not_written(to, &error))?;
+        if checked.is_ok() {
+            own::finish(&unfinished, to).map_err(|error| not_written(to, &error))?;
+        }
         Ok(checked)
     };
-    copied().inspect_err(|_| {
+    let checked = copied();
+    if !matches!(checked, Ok(Ok(_))) {
         let _ = fs::remove_file(&unfinished);
-    })
+    }
+    checked
 }
 
 fn not_written(to: &Path, error: &io::Error) -> Wrong {

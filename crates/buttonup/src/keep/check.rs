@@ -4,6 +4,7 @@ use super::place::Place;
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use serde_json::json;
+use shop::Taken;
 use shop::repair::Words;
 use store::{Damage, Hash, Store, Verified};
 
@@ -28,12 +29,15 @@ pub struct Rebuild {
 pub fn verify(verify: &Verify) -> Result<Answer, Wrong> {
     let head = verify.head.as_deref().map(hash).transpose()?;
     let opened = verify.place.read()?;
-    Ok(
-        match shop::verify(opened.store(), &verify.place.log, head) {
-            Ok(found) => sound(&found),
-            Err(damage) => not_sound(&damage),
-        },
-    )
+    verify.place.must_hold(opened.store())?;
+    let log = &verify.place.log;
+    let found = match shop::verify(opened.store(), log, head) {
+        Ok(found) => found,
+        Err(damage) => return Ok(not_sound(&damage)),
+    };
+    // What is found by it is shown: it is held against the record as well.
+    let index = shop::rebuild(&opened.shared(), log, false)?;
+    Ok(sound(&found, &index.differences))
 }
 
 fn hash(text: &str) -> Result<Hash, Wrong> {
@@ -46,16 +50,40 @@ fn hash(text: &str) -> Result<Hash, Wrong> {
     })
 }
 
-fn sound(found: &Verified) -> Answer {
+fn sound(found: &Verified, differences: &[String]) -> Answer {
+    let index = if differences.is_empty() {
+        String::new()
+    } else {
+        format!(
+            "\n  the index beside it says something else: {}\n  mend: stop the program that serves it and run `buttonup rebuild`; the record itself is not touched",
+            differences.join(", ")
+        )
+    };
+    let unread: Vec<String> = found
+        .unreadable
+        .iter()
+        .map(|event| {
+            format!(
+                "\n  event {} ({}) cannot be read by this program: {}",
+                event.position, event.stream, event.what
+            )
+        })
+        .collect();
+    let mend = if unread.is_empty() {
+        ""
+    } else {
+        "\n  mend: use the newer program, if one wrote them; else report this. Until then these streams can only be looked at"
+    };
     let asked = found
         .asked_head_at
         .map(|at| format!("; the hash asked for stands at event {at}"))
         .unwrap_or_default();
     Answer {
         text: format!(
-            "sound: {} events, head {}{asked}",
+            "sound: {} events, head {}{asked}{}{mend}{index}",
             found.events,
-            Words(found.head.hash).hex()
+            Words(found.head.hash).hex(),
+            unread.concat()
         ),
         json: json!({
             "sound": true,
@@ -64,8 +92,12 @@ fn sound(found: &Verified) -> Answer {
             "private": found.private,
             "erased": found.erased,
             "asked_head_at": found.asked_head_at,
+            "index_differs": differences,
+            "unreadable": found.unreadable.iter().map(|event| json!({
+                "position": event.position, "stream": event.stream, "what": event.what,
+            })).collect::<Vec<_>>(),
         }),
-        good: true,
+        good: found.unreadable.is_empty() && differences.is_empty(),
     }
 }
 
@@ -83,20 +115,71 @@ pub fn not_sound(damage: &Damage) -> Answer {
     }
 }
 
-/// Fails with exit 1 unless the record is sound.
-pub fn must_be_sound(store: &dyn Store, log: &str, place: &str) -> Result<Verified, Wrong> {
-    shop::verify(store, log, None).map_err(|damage| Wrong {
+/// Fails with exit 1 unless the record is sound, and reads as far as is wanted.
+pub fn must_be_sound(
+    store: &dyn Store,
+    log: &str,
+    place: &str,
+    taken: Taken,
+) -> Result<Verified, Wrong> {
+    let wrong = |what: String, mend: String| Wrong {
         code: 1,
         place: place.to_owned(),
-        what: format!("it is not sound: {damage}"),
-        mend: damage.mend().to_owned(),
-    })
+        what,
+        mend,
+    };
+    let found = shop::verify(store, log, None).map_err(|damage| {
+        wrong(
+            format!("it is not sound: {damage}"),
+            damage.mend().to_owned(),
+        )
+    })?;
+    match found.unreadable.first() {
+        Some(event) if taken == Taken::Readable => Err(wrong(
+            format!(
+                "{} of its events cannot be read by this program, the first at {} ({}): {}",
+                found.unreadable.len(),
+                event.position,
+                event.stream,
+                event.what
+            ),
+            "use the newer program, if one wrote them; or take them as they are with --unreadable-too: their streams can then only be looked at".to_owned(),
+        )),
+        _ => Ok(found),
+    }
+}
+
+/// Whether what cannot be read is taken along.
+#[derive(Debug, Clone, Copy, Args)]
+pub struct Also {
+    /// Take events along that this program cannot read; nothing can be written where they
+    /// stand until a program is used that can.
+    #[arg(long)]
+    unreadable_too: bool,
+}
+
+impl Also {
+    pub fn taken(self) -> Taken {
+        if self.unreadable_too {
+            Taken::AsTheyAre
+        } else {
+            Taken::Readable
+        }
+    }
 }
 
 /// Makes every cache again from the log, and compares the answers.
 pub fn rebuild(rebuild: &Rebuild) -> Result<Answer, Wrong> {
     let (opened, free) = rebuild.place.write_if_free()?;
-    let made = shop::rebuild(&opened.shared(), &rebuild.place.log, free)?;
+    rebuild.place.must_hold(opened.store())?;
+    let log = &rebuild.place.log;
+    // Before anything is read by it.
+    let mended = if free {
+        shop::mend(opened.store(), log)?
+    } else {
+        Vec::new()
+    };
+    let made = shop::rebuild(&opened.shared(), log, free)?;
     let good = made.differences.is_empty();
     let verdict = match (made.index_stood_at, good) {
         (_, false) => format!(
@@ -115,9 +198,17 @@ pub fn rebuild(rebuild: &Rebuild) -> Result<Answer, Wrong> {
             "the index was left as it was: another program serves the record, or it may not be written to"
         }
     };
+    let anew = if mended.is_empty() {
+        String::new()
+    } else {
+        format!(
+            "made anew, since it was not what the rows say: {}\n",
+            mended.join("; ")
+        )
+    };
     Ok(Answer {
         text: format!(
-            "made again from {} events: {} orders, {} vehicles, {} customers; {verdict}; {written}",
+            "{anew}made again from {} events: {} orders, {} vehicles, {} customers; {verdict}; {written}",
             made.events, made.orders, made.vehicles, made.customers
         ),
         json: json!({
@@ -128,6 +219,7 @@ pub fn rebuild(rebuild: &Rebuild) -> Result<Answer, Wrong> {
             "customers": made.customers,
             "index_stood_at": made.index_stood_at,
             "differences": made.differences,
+            "mended": mended,
             "written": made.written,
         }),
         good,

@@ -112,6 +112,7 @@ pub fn erase(erase: &Erase) -> Result<Answer, Wrong> {
 
 fn open(place: &Place) -> Result<Service, Wrong> {
     let store = place.write_existing()?.shared();
+    place.must_hold(store.as_ref())?;
     Ok(Service::open(store, &place.log, Arc::new(Timestamp::now))?)
 }
 

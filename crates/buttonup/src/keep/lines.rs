@@ -1,10 +1,13 @@
 //! `export` and `import`: the record as lines of JSON.
 
+use super::check::Also;
+use super::own;
 use super::place::Place;
 use super::restore::{self, From};
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use serde_json::Value;
+use shop::Taken;
 use std::fs::File;
 use std::io::{self, BufRead, BufReader, BufWriter, Write};
 use std::path::{Path, PathBuf};
@@ -27,12 +30,15 @@ pub struct Import {
     #[arg(long, value_name = "FILE")]
     erasures: Option<PathBuf>,
     #[command(flatten)]
+    also: Also,
+    #[command(flatten)]
     place: Place,
 }
 
 /// Writes every row as a line of JSON on standard output.
 pub fn export(export: &Export) -> Result<Answer, Wrong> {
     let opened = export.place.read()?;
+    export.place.must_hold(opened.store())?;
     let mut out = BufWriter::new(io::stdout().lock());
     shop::export(opened.store(), &export.place.log, |line| {
         writeln!(out, "{line}")
@@ -53,6 +59,7 @@ pub fn import(import: &Import) -> Result<Answer, Wrong> {
         path: &import.file,
         is_lines: true,
         erasures: import.erasures.as_deref(),
+        taken: import.also.taken(),
     };
     restore::land(&from, &import.place, "imported and checked")
 }
@@ -66,7 +73,7 @@ pub fn write_file(store: &dyn Store, log: &str, to: &Path) -> Result<Head, Wrong
             "make room, or name a place that can be written to",
         )
     };
-    let mut out = BufWriter::new(File::create(to).map_err(fault)?);
+    let mut out = BufWriter::new(own::new_file(to).map_err(fault)?);
     let head = shop::export(store, log, |line| writeln!(out, "{line}"))?;
     out.flush()
         .and_then(|()| out.get_ref().sync_all())
@@ -74,8 +81,19 @@ pub fn write_file(store: &dyn Store, log: &str, to: &Path) -> Result<Head, Wrong
     Ok(head)
 }
 
-/// Reads lines from a file into a store.
-pub fn read_file(from: &Path, store: &dyn Store, log: &str) -> Result<Head, Wrong> {
+/// Reads lines from a file into a store, and leaves it to the caller to say that they have
+/// landed.
+pub fn read_file(from: &Path, store: &dyn Store, log: &str, taken: Taken) -> Result<Head, Wrong> {
+    let end = end_of_file(from)?;
+    shop::land_lines(lines(from)?, end, store, log, taken).map_err(|trouble| within(from, trouble))
+}
+
+/// Where the lines of a file end.
+pub fn end_of_file(from: &Path) -> Result<Head, Wrong> {
+    shop::end_of_lines(lines(from)?).map_err(|trouble| within(from, trouble))
+}
+
+fn lines(from: &Path) -> Result<io::Lines<BufReader<File>>, Wrong> {
     let file = File::open(from).map_err(|error| {
         Wrong::input(
             from.display().to_string(),
@@ -83,9 +101,11 @@ pub fn read_file(from: &Path, store: &dyn Store, log: &str) -> Result<Head, Wron
             "name the file that `buttonup export` wrote",
         )
     })?;
-    shop::import(BufReader::new(file).lines(), store, log).map_err(|trouble| {
-        let mut wrong = Wrong::from(trouble);
-        wrong.place = format!("{}, {}", from.display(), wrong.place);
-        wrong
-    })
+    Ok(BufReader::new(file).lines())
+}
+
+fn within(from: &Path, trouble: shop::Trouble) -> Wrong {
+    let mut wrong = Wrong::from(trouble);
+    wrong.place = format!("{}, {}", from.display(), wrong.place);
+    wrong
 }

@@ -1,13 +1,14 @@
 //! What is noted beside the record: where its backups are, and beside the backups, what
 //! was erased since.
 
+use super::own;
 use super::place::Place;
 use crate::answer::Wrong;
 use jiff::Timestamp;
 use serde_json::{Value, json};
 use shop::repair::Words;
 use std::collections::BTreeSet;
-use std::fs::{self, File, OpenOptions};
+use std::fs::{self, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use store::Hash;
@@ -51,10 +52,11 @@ impl Note {
 /// Notes a backup beside the record.
 pub fn note(place: &Place, note: &Note) -> io::Result<()> {
     fs::create_dir_all(&place.data)?;
-    let mut file = OpenOptions::new()
-        .create(true)
-        .append(true)
-        .open(place.data.join(BACKUPS))?;
+    let mut options = OpenOptions::new();
+    options.create(true).append(true);
+    #[cfg(unix)]
+    std::os::unix::fs::OpenOptionsExt::mode(&mut options, 0o600);
+    let mut file = options.open(place.data.join(BACKUPS))?;
     file.write_all(format!("{}\n", note.line()).as_bytes())?;
     file.sync_all()
 }
@@ -123,11 +125,10 @@ pub fn write_erasures(backup: &Path, erased: &[Hash]) -> io::Result<()> {
         .iter()
         .map(|id| format!("{}\n", Words(*id).hex()))
         .collect();
-    let unfinished = list.with_extension("unfinished");
-    let mut file = File::create(&unfinished)?;
-    file.write_all(text.as_bytes())?;
-    file.sync_all()?;
-    fs::rename(unfinished, list)
+    let unfinished = own::beside(&list, "unfinished");
+    own::write_new(&unfinished, &text)?;
+    fs::rename(unfinished, &list)?;
+    own::sync_folder_of(&list)
 }
 
 /// What was erased since a backup was taken, from the list beside it and from another.

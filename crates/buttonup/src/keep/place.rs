@@ -94,6 +94,40 @@ impl Place {
         })
     }
 
+    /// Fails unless the log is there: a name that was typed wrong is no empty record.
+    pub fn must_hold(&self, store: &dyn Store) -> Result<(), Wrong> {
+        let trouble = |error| Wrong::from(shop::Trouble::from(error));
+        let begun = store.head(&self.log).map_err(trouble)?.position > 0
+            || store.landing(&self.log).map_err(trouble)?.is_some();
+        if begun {
+            return Ok(());
+        }
+        let there = store.logs().map_err(trouble)?;
+        let place = match &self.database {
+            Some(_) => "the database".to_owned(),
+            None => self.data.display().to_string(),
+        };
+        Err(Wrong::input(
+            format!("--log {}", self.log),
+            format!("there is no log of that name in {place}"),
+            if there.is_empty() {
+                "nothing was ever written there: name another place".to_owned()
+            } else {
+                format!("name one of these: {}", there.join(", "))
+            },
+        ))
+    }
+
+    /// Fails where a folder holds other logs only: a shop that is served there under a name
+    /// that was typed wrong would be another shop.
+    pub fn must_not_be_anothers(&self, store: &dyn Store) -> Result<(), Wrong> {
+        let there = store.logs().map_err(shop::Trouble::from)?;
+        match self.database {
+            None if !there.is_empty() => self.must_hold(store),
+            _ => Ok(()),
+        }
+    }
+
     /// The place in words, without a password.
     pub fn name(&self) -> String {
         match &self.database {

@@ -138,6 +138,44 @@ impl Server {
         Ok((status.ok_or_else(cut)?, body.to_owned()))
     }
 
+    /// A page that has the live updates open.
+    pub fn listen(&self) -> TcpStream {
+        let mut stream = TcpStream::connect(&self.address).unwrap();
+        let ask = format!("GET /api/live HTTP/1.1\r\nHost: {}\r\n\r\n", self.address);
+        stream.write_all(ask.as_bytes()).unwrap();
+        let mut first = [0; 12];
+        stream.read_exact(&mut first).unwrap();
+        assert_eq!(&first, b"HTTP/1.1 200");
+        stream
+    }
+
+    /// Somebody who begins to ask, and stops in the middle.
+    pub fn half_a_request(&self) -> TcpStream {
+        let mut stream = TcpStream::connect(&self.address).unwrap();
+        let half = format!(
+            "POST /api/commands HTTP/1.1\r\nHost: {}\r\nContent-Type: application/json\r\nContent-Length: 900\r\n\r\n{{",
+            self.address
+        );
+        stream.write_all(half.as_bytes()).unwrap();
+        stream
+    }
+
+    pub fn signal(&self, signal: &str) {
+        let id = self.child.id().to_string();
+        // It may have ended meanwhile.
+        let _ = Command::new("kill").args([signal, &id]).status();
+    }
+
+    pub fn is_running(&mut self) -> bool {
+        self.child.try_wait().unwrap().is_none()
+    }
+
+    /// Ends it by a signal; the number it ends with.
+    pub fn end_by(&mut self, signal: &str) -> Option<i32> {
+        self.signal(signal);
+        self.child.wait().unwrap().code()
+    }
+
     /// Listens for news until the log stands at `position`.
     pub fn hear(&self, position: u64) -> impl FnOnce() + use<> {
         let mut stream = TcpStream::connect(&self.address).unwrap();
