@@ -17,6 +17,18 @@ pub struct Choice {
     /// In how many places of a larger log a bit is flipped.
     #[arg(long, default_value_t = 10_000)]
     flips: u32,
+    /// How often each kind of tampering is tried.
+    #[arg(long, default_value_t = 200)]
+    tamperings: u32,
+    /// How often a copy breaks off in a database.
+    #[arg(long, default_value_t = 10)]
+    copies: u32,
+    /// How often the database freezes.
+    #[arg(long, default_value_t = 10)]
+    freezes: u32,
+    /// How many decisions are made about an order that others write to without end.
+    #[arg(long, default_value_t = 3_000)]
+    decisions: u32,
     /// How many seeded shops are simulated.
     #[arg(long, default_value_t = 50_000)]
     simulations: u32,
@@ -66,10 +78,7 @@ pub fn soak(choice: &Choice) -> Result<ExitCode> {
             part.name, part.variable, part.length, part.cargo
         );
         // Built beforehand: only the run is timed.
-        cargo(&part, choice)
-            .arg("--no-run")
-            .status()
-            .context("cannot run cargo")?;
+        built(&part, choice).status().context("cannot run cargo")?;
         let start = Instant::now();
         let status = cargo(&part, choice).status().context("cannot run cargo")?;
         let took = start.elapsed();
@@ -104,6 +113,17 @@ pub fn soak(choice: &Choice) -> Result<ExitCode> {
     Ok(ExitCode::FAILURE)
 }
 
+/// The same without the run; what follows a bare `--` is for the test itself.
+fn built(part: &Part, choice: &Choice) -> Command {
+    let mut command = Command::new("cargo");
+    let of_cargo = part.cargo.split(" -- ").next().unwrap_or(part.cargo);
+    command
+        .args(of_cargo.split(' '))
+        .arg("--no-run")
+        .env("SEED", choice.seed.to_string());
+    command
+}
+
 fn cargo(part: &Part, choice: &Choice) -> Command {
     let mut command = Command::new("cargo");
     command
@@ -113,7 +133,7 @@ fn cargo(part: &Part, choice: &Choice) -> Command {
     command
 }
 
-fn parts(choice: &Choice) -> [Part; 5] {
+fn parts(choice: &Choice) -> [Part; 9] {
     let seed = choice.seed.to_string();
     [
         Part {
@@ -139,6 +159,38 @@ fn parts(choice: &Choice) -> [Part; 5] {
             length: choice.flips,
             of: "flips",
             seeds: seed,
+        },
+        Part {
+            name: "a store tampered with: bits of indexes, rows, tails, files",
+            cargo: "test --package store --test tampering",
+            variable: "TAMPERINGS",
+            length: choice.tamperings,
+            of: "tries a kind",
+            seeds: choice.seed.to_string(),
+        },
+        Part {
+            name: "copies that broke off, moves to where somebody wrote",
+            cargo: "test --package buttonup --features postgres-tests --test database broke_off",
+            variable: "COPIES",
+            length: choice.copies,
+            of: "copies",
+            seeds: "none".to_owned(),
+        },
+        Part {
+            name: "a database that freezes under the program",
+            cargo: "test --package buttonup --features postgres-tests --test database frozen",
+            variable: "FREEZES",
+            length: choice.freezes,
+            of: "freezes",
+            seeds: "none".to_owned(),
+        },
+        Part {
+            name: "a hot order, and requests that come twice at once",
+            cargo: "test --package shop --test faults -- --nocapture",
+            variable: "DECISIONS",
+            length: choice.decisions,
+            of: "decisions",
+            seeds: "none: threads".to_owned(),
         },
         Part {
             name: "seeded shops against a plain model",

@@ -10,7 +10,7 @@ mod own;
 mod place;
 mod restore;
 
-pub use erase::erase_due;
+pub use erase::{clock_agrees, erase_due};
 pub use notes::kept;
 pub use place::Place;
 

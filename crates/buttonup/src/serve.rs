@@ -1,7 +1,7 @@
 //! `buttonup serve` and `buttonup demo`: one shop on this machine.
 
 use crate::answer::{Answer, Wrong};
-use crate::keep::{Place, erase_due, kept};
+use crate::keep::{Place, clock_agrees, erase_due, kept};
 use clap::Args;
 use jiff::Timestamp;
 use shop::Service;
@@ -216,7 +216,11 @@ async fn erase_when_due(service: Arc<Service>, place: Place) {
     const LOOK_AGAIN: Duration = Duration::from_secs(60 * 60);
     loop {
         let (service, place) = (Arc::clone(&service), place.clone());
-        let done = tokio::task::spawn_blocking(move || erase_due(&place, &service)).await;
+        let done = tokio::task::spawn_blocking(move || {
+            clock_agrees(&service)?;
+            erase_due(&place, &service)
+        });
+        let done = done.await;
         if let Ok(Err(wrong)) = done {
             tracing::warn!("erasures that are due: {wrong}");
         }

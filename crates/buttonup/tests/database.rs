@@ -117,8 +117,10 @@ fn a_copy_that_broke_off_is_not_served_and_goes_on() {
             0
         );
     }
-    let postgres = server::shared();
-    for from in [&copy, &lines] {
+    // Its own: another test ends the one that is shared.
+    let postgres = server::Server::start();
+    let copies = [&copy, &lines];
+    for from in copies.into_iter().cycle().take(number("COPIES", 2)) {
         let url = postgres.new_database();
         // As a program leaves it that is killed in the middle.
         let half = store::Postgres::open(&url).unwrap();
@@ -194,6 +196,10 @@ fn a_copy_that_broke_off_is_not_served_and_goes_on() {
     assert_eq!(there.json()["events"], head.position, "{there:?}");
 }
 
+fn number(name: &str, usual: usize) -> usize {
+    std::env::var(name).map_or(usual, |text| text.parse().expect("a whole number"))
+}
+
 fn hex(hash: &[u8]) -> String {
     hash.iter().map(|byte| format!("{byte:02x}")).collect()
 }
@@ -249,7 +255,6 @@ fn half_landed(from: &dyn store::Store, to: &dyn store::Store) {
 
 #[test]
 fn a_frozen_database_is_answered_503_within_five_seconds_and_comes_back() {
-    use std::time::{Duration, Instant};
     let folder = tempfile::tempdir().unwrap();
     let shop = invented_shop(folder.path());
     let postgres = server::Server::start();
@@ -265,6 +270,13 @@ fn a_frozen_database_is_answered_503_within_five_seconds_and_comes_back() {
         notes.to_str().unwrap(),
     ]);
     assert_eq!(server.get("/").0, 200);
+    for round in 1..=u64::try_from(number("FREEZES", 1)).unwrap() {
+        freeze_and_thaw(&postgres, &server, round);
+    }
+}
+
+fn freeze_and_thaw(postgres: &server::Server, server: &Server, round: u64) {
+    use std::time::{Duration, Instant};
     postgres.freeze();
     std::thread::scope(|scope| {
         for path in [
@@ -276,7 +288,6 @@ fn a_frozen_database_is_answered_503_within_five_seconds_and_comes_back() {
             "/record",
             "/find?find=a",
         ] {
-            let server = &server;
             scope.spawn(move || {
                 for _ in 0..2 {
                     let began = Instant::now();
@@ -287,10 +298,10 @@ fn a_frozen_database_is_answered_503_within_five_seconds_and_comes_back() {
                 }
             });
         }
-        let server = &server;
+
         scope.spawn(move || {
             let began = Instant::now();
-            let (status, answer) = server.command(&fact(1));
+            let (status, answer) = server.command(&fact(round));
             assert!(began.elapsed() < Duration::from_secs(5));
             assert_eq!(status, 503, "{answer}");
         });
@@ -304,7 +315,7 @@ fn a_frozen_database_is_answered_503_within_five_seconds_and_comes_back() {
         );
         std::thread::sleep(Duration::from_millis(50));
     }
-    assert_eq!(server.command(&fact(1)).0, 200);
+    assert_eq!(server.command(&fact(round)).0, 200);
 }
 
 #[test]

@@ -438,6 +438,45 @@ fn assert_told_out(run: &Run, words: &str) {
 }
 
 #[test]
+fn nothing_is_erased_by_a_clock_that_may_be_wrong() {
+    use store::Store;
+    let bench = Bench::new();
+    let due = bench.run(&["erase", "--due"]);
+    assert_eq!(due.code, 0, "the shop was made just now: {due:?}");
+    let store = store::Sqlite::open(&bench.shop).unwrap();
+    let last = store.head("shop").unwrap().position;
+    let row = store.log("shop", last - 1, 1).unwrap().remove(0);
+    let command = store::Command {
+        log: row.log,
+        command_id: "00000000-0000-7000-8000-000000000009".to_owned(),
+        digest: [9; 32],
+        who: row.who,
+        device: row.device,
+        device_seq: row.device_seq + 1,
+        happened_at: row.happened_at,
+        recorded_at: "2031-01-01T00:00:00Z".to_owned(),
+        expected: [].into(),
+        events: vec![store::NewEvent {
+            stream: row.stream,
+            kind: row.kind,
+            version: row.version,
+            body: row.body,
+        }],
+        private: vec![],
+        erase: vec![],
+    };
+    store.append(command).unwrap();
+    drop(store);
+    assert_told(
+        &bench.run(&["erase", "--due"]),
+        1,
+        "one of them may be wrong",
+    );
+    let sure = bench.run(&["erase", "--due", "--clock-is-right"]);
+    assert_eq!(sure.code, 0, "{sure:?}");
+}
+
+#[test]
 fn a_backup_may_be_one_file() {
     let bench = Bench::new();
     let file = bench.path("shop.jsonl");

@@ -105,6 +105,50 @@ fn no_number_is_given_twice_where_another_program_saves_the_index_in_between() {
     assert_eq!(given.count(), 3);
 }
 
+/// `DECISIONS=2000 cargo test -p shop --test faults hot -- --nocapture` for longer.
+#[test]
+fn a_hot_order_never_starves_who_decides_about_it() {
+    let decisions: usize =
+        std::env::var("DECISIONS").map_or(60, |text| text.parse().expect("a whole number"));
+    let mut bench = Bench::new();
+    let id = bench.open("Ada Brandt", "Drayman", "KD 2302");
+    let stream = format!("order:{id}");
+    let at: jiff::Timestamp = "2026-11-25T08:00:00Z".parse().unwrap();
+    let other = bench.another_program();
+    let ended = std::sync::atomic::AtomicBool::new(false);
+    let mut took = Vec::new();
+    std::thread::scope(|scope| {
+        for (nth, program) in [&bench.service, &bench.service, &other]
+            .into_iter()
+            .enumerate()
+        {
+            let (stream, ended) = (&stream, &ended);
+            scope.spawn(move || {
+                let mut device = Device::new(&format!("phone-{nth}"), "ben");
+                while !ended.load(std::sync::atomic::Ordering::Relaxed) {
+                    let fact = json!({ "timed": { "stage": "s", "clock": "paused",
+                        "book_minutes": null, "words": null } });
+                    let fact = device.command(stream, at, "fact", fact);
+                    program.command(&Caller::program(), fact).unwrap();
+                }
+            });
+        }
+        let mut device = Device::new("desk", "ana");
+        for _ in 0..decisions {
+            let request = json!({ "price": { "entries": [] } });
+            let request = device.command(&stream, at, "request", request);
+            let began = std::time::Instant::now();
+            bench.service.command(&Caller::program(), request).unwrap();
+            took.push(began.elapsed());
+        }
+        ended.store(true, std::sync::atomic::Ordering::Relaxed);
+    });
+    took.sort();
+    let p99 = took[took.len() * 99 / 100];
+    eprintln!("{decisions} decisions on a hot order: p99 {p99:?}");
+    assert!(p99 < std::time::Duration::from_secs(5), "{p99:?}");
+}
+
 #[test]
 fn a_request_that_comes_twice_at_once_gets_one_answer() {
     let (store, mut bench, id) = between();

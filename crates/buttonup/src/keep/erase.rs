@@ -4,8 +4,8 @@ use super::notes;
 use super::place::Place;
 use crate::answer::{Answer, Wrong};
 use clap::{ArgGroup, Args};
-use jiff::Timestamp;
 use jiff::civil::Date;
+use jiff::{SignedDuration, Timestamp};
 use serde_json::json;
 use shop::repair::{CustomerId, Token, Words};
 use shop::{Breadth, Device, Erased, Erasing, Service, Whom};
@@ -26,6 +26,9 @@ pub struct Erase {
     /// served does so by itself.
     #[arg(long, group = "whom")]
     due: bool,
+    /// The machine's clock is right, though the last events are of another day.
+    #[arg(long, requires = "due")]
+    clock_is_right: bool,
     /// Also every word typed and every photo taken on their orders and vehicles.
     #[arg(long)]
     every_word: bool,
@@ -91,7 +94,12 @@ pub fn erase(erase: &Erase) -> Result<Answer, Wrong> {
     let (whom, who) = match (&erase.customer, erase.order, &erase.who) {
         (Some(customer), _, Some(who)) => (Whom::Customer(CustomerId::new(customer.clone())), who),
         (None, Some(number), Some(who)) => (Whom::OfOrder(number), who),
-        _ => return erased(erase_due(&erase.place, &service)?),
+        _ => {
+            if !erase.clock_is_right {
+                clock_agrees(&service)?;
+            }
+            return erased(erase_due(&erase.place, &service)?);
+        }
     };
     must_be_known(&service, who)?;
     let breadth = if erase.every_word {
@@ -129,6 +137,35 @@ fn must_be_known(service: &Service, who: &str) -> Result<(), Wrong> {
         format!("there is nobody called {who:?} in the record"),
         format!("name one of these: {}", known.join(", ")),
     ))
+}
+
+/// What is erased does not come back. A clock that is years ahead would have everything be due:
+/// it is believed where what was written last was written within a day of it.
+pub fn clock_agrees(service: &Service) -> Result<(), Wrong> {
+    const DAY: SignedDuration = SignedDuration::from_hours(24);
+    let (store, log) = service.record();
+    let fault = |error| Wrong::from(shop::Trouble::from(error));
+    let head = store.head(log).map_err(fault)?;
+    let last = store
+        .log(log, head.position.saturating_sub(1), 1)
+        .map_err(fault)?;
+    let Some(last) = last.first() else {
+        return Ok(());
+    };
+    let now = service.now();
+    let at: Option<Timestamp> = last.recorded_at.parse().ok();
+    if at.is_some_and(|at| now.duration_since(at).abs() <= DAY) {
+        return Ok(());
+    }
+    Err(Wrong {
+        code: 1,
+        place: "the machine's clock".to_owned(),
+        what: format!(
+            "it says {now}, but the last event was written down at {}: one of them may be wrong",
+            last.recorded_at
+        ),
+        mend: "look at the clock; if it is right, run `buttonup erase --due --clock-is-right`, or go on working: with the next event it agrees".to_owned(),
+    })
 }
 
 /// What was erased, and what became of it elsewhere.

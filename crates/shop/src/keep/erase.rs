@@ -4,16 +4,17 @@
 use super::{erased, waits};
 use crate::appending;
 use crate::device::Device;
+use crate::roles::{self, Act};
 use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
-use crate::world::{World, customer_of};
+use crate::world::{Unread, World, customer_of};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use record::v1::basics::MOST_ERASED;
 use record::{AnyEvent, Stream, canonical, encode};
 use repair::{
     CommandId, CustomerFact, CustomerId, Decision, Event, Fact, Field, Order, OrderId, ShopFact,
-    Token, VehicleFact, Words, papers,
+    Token, VehicleFact, VehicleId, Words, papers,
 };
 use serde_json::json;
 use sha2::{Digest, Sha256};
@@ -89,6 +90,8 @@ pub fn erase(
     who: &str,
     why: &Token,
 ) -> Result<Erasing, Trouble> {
+    let caller = service.caller(Some(who), "buttonup")?;
+    roles::check(&caller, Act::ShopFact("erasure-asked"))?;
     let (found, until) = {
         let world = service.world()?;
         let found = find(&world, whom, breadth)?;
@@ -182,6 +185,7 @@ pub(super) fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erase
         .into_iter()
         .map(|(number, id)| Ok((number, world.order(&id)?)))
         .collect::<Result<_, Trouble>>()?;
+    check_read_whole(world, &customer, &vehicles, orders.keys().copied())?;
     if let Some((number, _)) = orders.iter().find(|(_, order)| is_here(order)) {
         return Err(Trouble::new(
             TroubleKind::Refused,
@@ -300,6 +304,31 @@ fn still_there(store: &dyn Store, log: &str, texts: &[Words]) -> Result<Vec<Word
         }
     }
     Ok(there)
+}
+
+/// What cannot be read may hold words of theirs, and they would stay.
+fn check_read_whole(
+    world: &World,
+    customer: &CustomerId,
+    vehicles: &[VehicleId],
+    orders: impl Iterator<Item = u64>,
+) -> Result<(), Trouble> {
+    let mut streams = vec![Stream::Customer(customer.clone())];
+    streams.extend(vehicles.iter().cloned().map(Stream::Vehicle));
+    for number in orders {
+        streams.extend(world.order_numbered(number)?.map(Stream::Order));
+    }
+    for stream in streams {
+        if let Some(unread) = world.unread(&stream)? {
+            return Err(Trouble::new(
+                TroubleKind::Refused,
+                stream.to_string(),
+                format!("their words cannot all be found: {}", unread.sentence()),
+                Unread::MEND,
+            ));
+        }
+    }
+    Ok(())
 }
 
 /// Deletes the contents and appends the events that say so, together or not at all. However

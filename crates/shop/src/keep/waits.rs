@@ -62,7 +62,9 @@ pub fn erasures_waiting(service: &Service) -> Result<Vec<Waiting>, Trouble> {
         let breadth = Breadth::of(*every_word);
         let until = match find(&world, &Whom::Customer(customer.clone()), breadth) {
             Ok(found) => Some(kept_until(service, &world, &found)?),
-            Err(trouble) if trouble.kind == TroubleKind::Record => return Err(trouble),
+            Err(trouble) if matches!(trouble.kind, TroubleKind::Record | TroubleKind::Away) => {
+                return Err(trouble);
+            }
             Err(_) => None,
         };
         out.push(Waiting {

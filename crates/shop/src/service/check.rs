@@ -69,6 +69,19 @@ fn check_sums(settings: &Settings) -> Result<(), Trouble> {
     Ok(())
 }
 
+/// Nobody keeps records for ever, and no year is that far.
+pub(super) fn check_years(years: u32) -> Result<(), Trouble> {
+    const MOST: u32 = 100;
+    if years <= MOST {
+        return Ok(());
+    }
+    Err(Trouble::unreadable(
+        "the years that records are kept",
+        format!("{years} years; nobody keeps records for more than {MOST}"),
+        "say it in whole years, as the law or your accountant does",
+    ))
+}
+
 /// Weights of which none counts, or of which one counts less than nothing, rank nothing.
 pub(super) fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
     let all = [

@@ -4,6 +4,7 @@ mod answer;
 mod both;
 mod carried;
 mod check;
+mod turns;
 mod waiting;
 
 pub(crate) use answer::append_trouble;
@@ -21,7 +22,7 @@ use crate::trouble::{Trouble, TroubleKind};
 use crate::words::Texts;
 use crate::world::{World, vehicle_of};
 use answer::{accepted, id_reused};
-use check::{check_place, check_settings, check_weights};
+use check::{check_place, check_settings, check_weights, check_years};
 use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
@@ -32,6 +33,7 @@ use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, PoisonError, RwLock};
 use store::{Outcome, Store};
+use turns::Turns;
 use waiting::Waits;
 
 /// A clock handed in by whoever starts the service.
@@ -48,10 +50,11 @@ pub struct Service {
     texts: Texts,
     shelves: Shelves,
     waits: Waits,
+    turns: Turns,
 }
 
 /// How often a request without `expected` is read and decided again.
-const MOST_TRIES: usize = 5;
+const MOST_TRIES: usize = 12;
 /// How many rows are read at a time.
 const PAGE: usize = 5_000;
 
@@ -71,6 +74,7 @@ impl Service {
             now,
             shelves: Shelves::default(),
             waits: Waits::default(),
+            turns: Turns::default(),
         };
         service.catch_up()?;
         Ok(service)
@@ -186,6 +190,7 @@ impl Service {
         self.check_named(command)?;
         match command.said.clone() {
             Said::Fact(event) => {
+                let _turn = self.turns.take(&[&command.stream], 0);
                 let expected = self.rests_on(command, &event)?;
                 let events = self.events_of_fact(caller, command, event)?;
                 self.append(command, expected, events)
@@ -323,6 +328,7 @@ impl Service {
         };
         match &event {
             AnyEvent::Shop(ShopFact::Set { settings, .. }) => check_settings(settings)?,
+            AnyEvent::Shop(ShopFact::RecordsKept { years, .. }) => check_years(*years)?,
             AnyEvent::Shop(ShopFact::Weighed { weights, .. }) => check_weights(weights)?,
             AnyEvent::Shop(ShopFact::PlaceChosen {
                 place: Some(place),
@@ -382,7 +388,8 @@ impl Service {
             ));
         };
         let mut last = None;
-        for _ in 0..MOST_TRIES {
+        for passed in 0..MOST_TRIES {
+            let _turn = self.turns.take(&[&command.stream, &Stream::Shop], passed);
             let (events, expected) = {
                 let world = self.world()?;
                 // Before anything is decided: what another program adds while it is decided
