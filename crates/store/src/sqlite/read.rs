@@ -5,7 +5,9 @@ use rusqlite::{Connection, OptionalExtension, Params};
 use super::connect::engine_error;
 use super::files::Files;
 use super::schema::Has;
-use crate::append::{StreamEnd, check_log, check_private, check_read, check_stream, damaged};
+use crate::append::{
+    Locked, StreamEnd, check_log, check_private, check_read, check_stream, damaged,
+};
 use crate::error::EngineError;
 use crate::row::{Hash, Head, Private, Row, StreamHead};
 
@@ -153,6 +155,25 @@ pub(super) fn head(connection: &Connection, log: &str) -> Result<Head, EngineErr
         }),
         None => Ok(Head::empty(log)),
     }
+}
+
+/// The head, and whether the log is landing, in one question.
+pub(super) fn locked(connection: &Connection, log: &str) -> Result<Locked, EngineError> {
+    let sql = "SELECT position, hash, landing FROM head WHERE log = ?1";
+    let found = one(connection, sql, [log], |row| {
+        Ok((row.get(0)?, row.get(1)?, row.get(2)?))
+    })?;
+    let Some((position, hash, landing)) = found else {
+        return Ok(Locked {
+            head: Head::empty(log),
+            landing: None,
+        });
+    };
+    let position = unsigned(log, position)?;
+    Ok(Locked {
+        head: Head { position, hash },
+        landing,
+    })
 }
 
 pub(super) fn streams(connection: &Connection, log: &str) -> Result<Vec<StreamHead>, EngineError> {

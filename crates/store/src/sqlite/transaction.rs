@@ -44,10 +44,7 @@ impl<'a> Writing<'a> {
 
 impl Transaction for Writing<'_> {
     fn lock_head(&mut self, log: &str) -> Result<Locked, EngineError> {
-        Ok(Locked {
-            head: read::head(self.connection, log)?,
-            landing: read::landing(self.connection, log)?,
-        })
+        read::locked(self.connection, log)
     }
 
     fn last_row(&mut self, log: &str) -> Result<Option<Row>, EngineError> {
