@@ -325,7 +325,8 @@ fn a_frozen_server_is_told_of_within_seconds_and_comes_back() {
     let store = Postgres::open(&url).unwrap();
     store.append(fact(1, "order-1", "belt off")).unwrap();
     server.freeze();
-    let asked: [(&str, &(dyn Fn() -> Result<(), EngineError> + Sync)); 3] = [
+    type Ask<'a> = &'a (dyn Fn() -> Result<(), EngineError> + Sync);
+    let asked: [(&str, Ask<'_>); 3] = [
         ("head", &|| store.head(LOG).map(drop)),
         ("stream", &|| store.stream(LOG, "order-1", 0).map(drop)),
         (

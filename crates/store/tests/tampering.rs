@@ -202,7 +202,9 @@ fn write_on(store: &Sqlite, whole: &Whole, told: &str) -> usize {
             );
         }
     }
-    let new = (0..5).map(|nth| fact(1_000 + nth, STREAMS[nth as usize], "new"));
+    let new = (1_000..)
+        .zip(STREAMS)
+        .map(|(id, stream)| fact(id, stream, "new"));
     new.filter(|command| store.append(command.clone()).is_ok())
         .count()
 }

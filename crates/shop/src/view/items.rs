@@ -522,6 +522,7 @@ impl GateView {
             waivable: false,
             waived: None,
             prints: false,
+            figure: String::new(),
             item: None,
             by: None,
         };
