@@ -46,6 +46,23 @@ const FAULT: &str = "(cannot be read)";
 thread_local! {
     /// The first fault in reading words on this thread since [`whole`] began.
     static MET: RefCell<Option<Trouble>> = const { RefCell::new(None) };
+    /// Words that came with the command that is being decided on this thread, see
+    /// [`with_sent`].
+    static SENT: RefCell<BTreeMap<Words, String>> = const { RefCell::new(BTreeMap::new()) };
+}
+
+/// Does something about a command whose words are not written down yet, and may never be: what
+/// is said of it can name them.
+pub(crate) fn with_sent<T>(sent: &[record::Private], act: impl FnOnce() -> T) -> T {
+    let texts = sent.iter().filter(|sent| sent.media == "text/plain");
+    let texts = texts.map(|sent| {
+        let text = String::from_utf8_lossy(&sent.content).into_owned();
+        (sent.words, text)
+    });
+    SENT.set(texts.collect());
+    let done = act();
+    SENT.set(BTreeMap::new());
+    done
 }
 
 /// Does some looking. If words could not be read in the course of it, it comes to that
@@ -78,7 +95,8 @@ impl Texts {
     /// read, the [`whole`] around comes to a fault.
     #[must_use]
     pub fn text(&self, words: Words) -> String {
-        let known = self.at_hand().get(words);
+        let sent = || SENT.with_borrow(|sent| sent.get(&words).cloned());
+        let known = self.at_hand().get(words).or_else(sent);
         known.unwrap_or_else(|| {
             self.fetch(words).unwrap_or_else(|fault| {
                 MET.with_borrow_mut(|met| met.get_or_insert(fault).kind);

@@ -31,7 +31,8 @@ const PINNED: &[(&str, u64, &str)] = &[(
 
 #[test]
 fn a_month_stays_as_it_landed() {
-    assert_eq!(MONTHS.len(), PINNED.len());
+    // The newest may still be added to; it is pinned with the next one.
+    assert_eq!(MONTHS.len() - 1, PINNED.len());
     for ((month, lines), pinned) in MONTHS.iter().zip(PINNED) {
         let last = rows(lines).pop().unwrap();
         let found = (*month, last.position, Words(last.hash).hex());

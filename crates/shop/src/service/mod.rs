@@ -19,7 +19,7 @@ use crate::maps::check_draft;
 use crate::roles;
 use crate::snapshot::{Shelves, Snapshot};
 use crate::trouble::{Trouble, TroubleKind};
-use crate::words::Texts;
+use crate::words::{Texts, with_sent};
 use crate::world::{World, vehicle_of};
 use answer::{accepted, id_reused};
 use check::{check_place, check_settings, check_weights, check_years};
@@ -166,7 +166,7 @@ impl Service {
         if let Some(answer) = self.repeat(&command)? {
             return Ok(answer);
         }
-        match self.take(caller, &command) {
+        match with_sent(&command.private, || self.take(caller, &command)) {
             Err(mut trouble) if trouble.kind == TroubleKind::Waits => {
                 match command.said {
                     Said::Fact(_) => self.waits.note(&command, (self.now)()),
