@@ -52,6 +52,14 @@ pub enum CoolantError {
         "reading {position} is at {minutes} min, not after the one before: put the readings in order of time"
     )]
     TimeNotRising { position: usize, minutes: f64 },
+    #[error("reading {position}: {what} is {} {unit}: {mend}", plain(*value))]
+    ReadingImpossible {
+        position: usize,
+        what: &'static str,
+        value: f64,
+        unit: &'static str,
+        mend: &'static str,
+    },
     #[error(
         "a limit in mL/h needs the headspace: give it, or give the limit as a pressure drop in a time"
     )]

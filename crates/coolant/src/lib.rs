@@ -60,8 +60,8 @@ pub use fill::{
 };
 pub use inhibitor::{Inhibitor, InhibitorNote};
 pub use leak::{
-    Assumption, Contents, Leak, LeakLimit, LeakNote, LeakQuestion, LeakVerdict, LinePoint, Reading,
-    TestPressure, Why, leak, test_pressure,
+    Assumption, Contents, Jump, Leak, LeakLimit, LeakNote, LeakQuestion, LeakVerdict, LinePoint,
+    Reading, TestPressure, Why, leak, test_pressure,
 };
 pub use limits::{StrengthStanding, USUAL_LIMITS, strength_standing};
 pub use mix::{

@@ -133,6 +133,7 @@ fn question(test: &Test) -> LeakQuestion<'_> {
         headspace: Some(test.headspace),
         contents: Some(test.contents),
         temperature_within_k: TEMPERATURE_WITHIN_K,
+        cold: false,
         limit: LeakLimit::MlPerHour(LIMIT_ML_PER_H),
         cap_gauge_kpa: Some(120.0),
         system_gauge_kpa: None,
@@ -234,6 +235,7 @@ fn cooling_is_told_from_leaking() {
     assert!(share(1500.0) < 0.2, "{}", share(1500.0));
 }
 
+/// Readings each minute for a quarter of an hour.
 fn falling(gauge_kpa: impl Fn(f64) -> f64, temperature_c: Option<f64>) -> Vec<Reading> {
     (0..=15)
         .map(f64::from)
@@ -253,6 +255,7 @@ fn plain(readings: &[Reading], limit: LeakLimit) -> LeakQuestion<'_> {
         headspace: None,
         contents: None,
         temperature_within_k: 0.3,
+        cold: false,
         limit,
         cap_gauge_kpa: None,
         system_gauge_kpa: None,
@@ -268,7 +271,11 @@ const DROP: LeakLimit = LeakLimit::Drop {
 #[test]
 fn without_a_headspace_there_is_no_rate_only_pass_or_fail() {
     let readings = falling(|minutes| 100.0 - 1.5 * minutes, None);
-    let found = leak(&plain(&readings, DROP)).unwrap();
+    let found = leak(&LeakQuestion {
+        cold: true,
+        ..plain(&readings, DROP)
+    })
+    .unwrap();
     assert_eq!(found.verdict, LeakVerdict::Leaks);
     assert_eq!(found.ml_per_h, None);
     assert_eq!(found.cooling_share, None);
@@ -301,7 +308,10 @@ fn a_rate_by_hand() {
         ..plain(&readings, LeakLimit::MlPerHour(20.0))
     })
     .unwrap();
-    assert!((found.ml_per_h.unwrap().mid() - 111.111).abs() < 0.01);
+    // What is not known of the coolant's steam widens it by a tenth at most.
+    let band = found.ml_per_h.unwrap();
+    assert!(band.low() < 111.111 && 111.111 < band.high(), "{band:?}");
+    assert!((band.mid() / 111.111 - 1.0).abs() < 0.1, "{band:?}");
     for (point, reading) in found.line.iter().zip(&readings) {
         assert!((point.gauge_kpa - reading.gauge_kpa).abs() < 1e-6);
         assert!(point.low_kpa < point.gauge_kpa && point.gauge_kpa < point.high_kpa);

@@ -31,6 +31,9 @@ pub struct Leak {
     /// How far the change of temperature may be off.
     #[arg(long, default_value = "0.5K")]
     temperature_within: String,
+    /// The engine is as cold as the shop: without a temperature column it stays the same.
+    #[arg(long)]
+    cold: bool,
     /// Height above sea level.
     #[arg(long, default_value = "0m", allow_hyphen_values = true)]
     altitude: String,
@@ -64,19 +67,22 @@ pub fn leak(args: &Leak) -> Result<Answer, Wrong> {
             .transpose()?,
         contents: contents(args)?,
         temperature_within_k: read::kelvins(&args.temperature_within, "--temperature-within")?,
+        cold: args.cold,
         limit: limit(&args.limit)?,
         cap_gauge_kpa: pressure(&args.cap, "--cap")?,
         system_gauge_kpa: pressure(&args.system, "--system")?,
         blank: blank.as_ref().map(|table| table.readings.as_slice()),
     })
-    .map_err(refused(&args.file.display().to_string()))?;
+    .map_err(|error| {
+        let place = table.place(&args.file.display().to_string(), &error);
+        refused(&place)(error)
+    })?;
 
-    let mut lines = vec![format!(
-        "{} (confidence {:.1} %)",
-        found.verdict,
+    let mut lines = vec![match found.verdict {
+        LeakVerdict::CannotTellYet { .. } => found.verdict.to_string(),
         // Nothing that is measured is certain.
-        found.confidence.min(0.999) * 100.0
-    )];
+        verdict => format!("{verdict} (confidence {:.1} %)", found.confidence.min(0.999) * 100.0),
+    }];
     match found.ml_per_h {
         Some(rate) => lines.push(format!(
             "{:.0} mL/h, from {:.0} to {:.0}",
@@ -101,8 +107,9 @@ pub fn leak(args: &Leak) -> Result<Answer, Wrong> {
         "low": found.ml_per_h.map(measure::Range::low),
         "high": found.ml_per_h.map(measure::Range::high),
         "verdict": found.verdict.code(),
+        "why": found.verdict.why().map(coolant::Why::code),
         "said": found.verdict.to_string(),
-        "confidence": found.confidence,
+        "confidence": found.verdict.why().is_none().then_some(found.confidence),
         "cooling_share": found.cooling_share,
         "drop_kpa_in_10_min": found.drop_kpa_in_10_min.mid(),
         "wait_minutes": wait_minutes,

@@ -1,7 +1,7 @@
 //! What is told beside the verdict: assumptions, notes, and the working.
 
 use super::growth::{Growth, all_temperatures};
-use super::line::Fitted;
+use super::jumps::Jump;
 use super::verdict::Judged;
 use super::{LeakLimit, LeakQuestion, LeakVerdict, lowest_rating_kpa};
 use crate::{sources, text};
@@ -15,8 +15,12 @@ const WARM_C: f64 = 45.0;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Assumption {
     HeadspaceUnknown,
+    /// Told, not read.
     TemperatureSteady,
-    ContractionLeftOut,
+    /// Nobody read it, and nobody said that it stays the same.
+    TemperatureNotRead,
+    /// Every amount that a car, van or pickup may hold is allowed for.
+    ContractionAny,
     TesterNotBlankTested,
     RatingUnknown,
 }
@@ -35,6 +39,8 @@ pub enum LeakNote {
     StillSettling,
     TesterLeaks,
     PressureRose,
+    /// Left out of the rate.
+    Jumped(Jump),
     /// Nothing wet outside? Then it may go inside.
     CombustionGasTest,
 }
@@ -46,10 +52,13 @@ impl fmt::Display for Assumption {
                 "the headspace is not known: pass or fail by pressure, no mL/h"
             }
             Assumption::TemperatureSteady => {
-                "not every reading has a temperature: it is taken as steady, so cooling counts as leaking"
+                "the temperature was not read: it is taken as steady, as cold as the shop"
             }
-            Assumption::ContractionLeftOut => {
-                "the coolant's own contraction and steam are not taken out: headspace, coolant or temperature is not known"
+            Assumption::TemperatureNotRead => {
+                "not every reading has a temperature: cooling lowers the pressure as a leak does, and warming hides a leak"
+            }
+            Assumption::ContractionAny => {
+                "headspace or coolant is not known: all that it may be is allowed for, from none to the most that fits"
             }
             Assumption::TesterNotBlankTested => "the tester was not tested closed on itself",
             Assumption::RatingUnknown => "no cap or system rating was given",
@@ -83,6 +92,12 @@ impl fmt::Display for LeakNote {
             LeakNote::PressureRose => f.write_str(
                 "the pressure rose: warming, or combustion gas if the engine ran",
             ),
+            LeakNote::Jumped(jump) => write!(
+                f,
+                "a jump of {} at {} min is left out of the rate: gauge touched, cap let go, thermostat opened? Look, and test again if nobody knows",
+                text::kilopascals(jump.kpa),
+                text::plain(jump.minutes)
+            ),
             LeakNote::CombustionGasTest => f.write_str(
                 "nothing wet outside? Test for combustion gas, look at the oil and the heater's carpet",
             ),
@@ -92,15 +107,22 @@ impl fmt::Display for LeakNote {
 
 pub(super) fn assumptions(question: &LeakQuestion) -> Vec<Assumption> {
     let temperatures = all_temperatures(question.readings);
-    let contraction = temperatures && question.headspace.is_some() && question.contents.is_some();
+    let known = question.headspace.is_some() && question.contents.is_some();
     let rated = question
         .cap_gauge_kpa
         .or(question.system_gauge_kpa)
         .is_some();
     [
         (question.headspace.is_none(), Assumption::HeadspaceUnknown),
-        (!temperatures, Assumption::TemperatureSteady),
-        (!contraction, Assumption::ContractionLeftOut),
+        (
+            !temperatures && question.cold,
+            Assumption::TemperatureSteady,
+        ),
+        (
+            !temperatures && !question.cold,
+            Assumption::TemperatureNotRead,
+        ),
+        (temperatures && !known, Assumption::ContractionAny),
         (question.blank.is_none(), Assumption::TesterNotBlankTested),
         (!rated, Assumption::RatingUnknown),
     ]
@@ -123,7 +145,8 @@ pub(super) fn notes(question: &LeakQuestion, judged: &Judged) -> Vec<LeakNote> {
         });
     let leaks = judged.verdict == LeakVerdict::Leaks;
     let rose = judged.drop_kpa_in_10_min.high() < 0.0;
-    [
+    let jumped = judged.jumps.iter().copied().map(LeakNote::Jumped);
+    let notes = [
         above,
         (highest_c > WARM_C).then_some(LeakNote::WarmCoolant { highest_c }),
         judged.settling.then_some(LeakNote::StillSettling),
@@ -132,14 +155,13 @@ pub(super) fn notes(question: &LeakQuestion, judged: &Judged) -> Vec<LeakNote> {
         (leaks || rose).then_some(LeakNote::CombustionGasTest),
     ]
     .into_iter()
-    .flatten()
-    .collect()
+    .flatten();
+    jumped.chain(notes).collect()
 }
 
 pub(super) fn working(
     question: &LeakQuestion,
     growth: &Growth,
-    fit: &Fitted,
     judged: &Judged,
     cooling_share: Option<f64>,
 ) -> Working {
@@ -147,6 +169,7 @@ pub(super) fn working(
         .formula("V/V0", "(p0/p)·(T/T0)")
         .input("p0, air without steam", text::kilopascals(growth.start_kpa))
         .value(format!("{} readings", question.readings.len()));
+    let fit = &judged.fit;
     let rate = Line::new("growth by leaking", sources::least_squares())
         .formula("r", "slope of (V/V0 - 1 - contraction/V0) against time")
         .input("scatter of a reading", text::percent(fit.scatter))

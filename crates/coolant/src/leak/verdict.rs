@@ -1,8 +1,9 @@
 //! The rate against the limit.
 
-use super::growth::Growth;
-use super::line::{Fitted, fitted};
-use super::{LeakLimit, LeakQuestion, Reading};
+use super::growth::{Growth, Way, all_temperatures};
+use super::jumps::{JUMPS_MOST, Jump, Jumps, jumps, uneven};
+use super::line::{Fitted, fitted, fitted_apart};
+use super::{LeakLimit, LeakQuestion, Reading, lowest_rating_kpa};
 use crate::amount::WIDENED;
 use crate::error::{CoolantError, within};
 use crate::student::{chance_below, quantile};
@@ -31,11 +32,25 @@ pub enum LeakVerdict {
 /// Why nothing can be told yet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Why {
+    /// The gauge never stood above nothing.
+    NoPressure,
+    /// So little pressure that holding it proves nothing.
+    TooLittlePressure,
     /// Too few readings over too short a time.
     TooShort,
     /// The rate is so near to the limit, or the headspace so little known, that time
     /// does not part them.
     TooNearLimit,
+    /// Cooling may be all of it, and nobody read the temperature.
+    TemperatureNotRead,
+    /// The coolant's contraction may be all of it: headspace or amount is not known.
+    ContractionUnknown,
+    /// The gauge jumped too often.
+    Jumps,
+    /// The pressure did not fall evenly, as a leak's does.
+    Uneven,
+    /// It rose by more than what is known explains.
+    PressureRose,
     /// The pressure falls ever more slowly: the hoses still give.
     StillSettling,
     /// The tester closed on itself loses pressure too.
@@ -50,6 +65,9 @@ pub(super) struct Judged {
     pub(super) confidence: f64,
     pub(super) settling: bool,
     pub(super) tester_leaks: bool,
+    pub(super) jumps: Vec<Jump>,
+    /// The line that is shown.
+    pub(super) fit: Fitted,
 }
 
 /// A rate with the two kinds of half-width of its 95 % band.
@@ -85,76 +103,271 @@ impl Rate {
     }
 }
 
-pub(super) fn judged(
-    question: &LeakQuestion,
-    growth: &Growth,
-    fit: &Fitted,
-) -> Result<Judged, CoolantError> {
-    let hours = duration_h(&growth.points);
-    let (pressure, volume) = rates(question, growth, fit, hours);
-    let (rate, limit_per_h) = match (question.limit, question.headspace) {
-        (LeakLimit::MlPerHour(ml), Some(headspace)) => (volume, ml / 1000.0 / headspace.litres),
+pub(super) fn judged(question: &LeakQuestion, growth: &Growth) -> Result<Judged, CoolantError> {
+    let Jumps { jumps, cuts } = jumps(
+        growth.points(),
+        question.gauge_step_kpa / growth.start_kpa,
+        growth.start_kpa,
+    );
+    let hours = duration_h(growth.points());
+    let ways: Vec<Judging> = growth
+        .ways
+        .iter()
+        .map(|way| judging(question, growth, way, &cuts, hours))
+        .collect();
+    let pressures: Vec<Rate> = ways.iter().map(|way| way.pressure).collect();
+    let volumes: Vec<Rate> = ways.iter().map(|way| way.volume).collect();
+    let (limited, limit_per_h) = match (question.limit, question.headspace) {
+        (LeakLimit::MlPerHour(ml), Some(headspace)) => (&volumes, ml / 1000.0 / headspace.litres),
         (LeakLimit::MlPerHour(_), None) => return Err(CoolantError::LimitNeedsHeadspace),
         (LeakLimit::Drop { kpa, minutes }, _) => {
-            (pressure, drop_per_h(kpa, minutes, growth.start_kpa)?)
+            (&pressures, drop_per_h(kpa, minutes, growth.start_kpa)?)
         }
     };
-    let half = rate.half_width();
-    let settling = settling(growth);
     let tester_leaks = question
         .blank
         .is_some_and(|blank| loses(blank, question.gauge_step_kpa));
-    let verdict = if rate.per_h + half < limit_per_h {
-        // Settling and a leaking tester only make it look worse.
-        LeakVerdict::Tight
-    } else if rate.per_h - half > limit_per_h {
-        leaks_unless(
-            settling && !late_half_leaks(growth, limit_per_h),
-            tester_leaks,
-        )
-    } else {
-        cannot_tell(rate, limit_per_h, hours)
+    let seen = Seen {
+        question,
+        ways: &ways,
+        rates: limited,
+        limit_per_h,
+        hours,
+        jumps: jumps.len(),
+        tester_leaks,
     };
-    let away = (rate.per_h - limit_per_h).abs();
-    // The half-width counts as Student's t of the line.
-    let error = half / fit.student();
+    let verdict = seen.verdict();
+    let fit = ways.into_iter().next().ok_or(CoolantError::Unsteady)?;
     Ok(Judged {
         ml_per_h: question.headspace.and_then(|headspace| {
             let ml = |per_h: f64| per_h * headspace.litres * 1000.0;
-            let (middle, half) = (ml(volume.per_h), ml(volume.half_width()));
-            Range::new(middle - half, middle, middle + half).ok()
+            let (low, middle, high) = band(&volumes);
+            Range::new(ml(low), ml(middle), ml(high)).ok()
         }),
-        drop_kpa_in_10_min: drop_band(growth.start_kpa, pressure)?,
+        drop_kpa_in_10_min: drop_band(growth.start_kpa, &pressures)?,
         verdict,
-        confidence: chance_below(away / error, fit.degrees),
-        settling,
+        confidence: confidence(verdict, limited, limit_per_h, &fit.fit),
+        settling: fit.settling,
         tester_leaks,
+        jumps,
+        fit: fit.fit,
     })
+}
+
+/// What one way of the contents' acting makes of the readings.
+struct Judging {
+    fit: Fitted,
+    /// With one more jump, where that fits much better.
+    uneven: Option<Fitted>,
+    pressure: Rate,
+    volume: Rate,
+    settling: bool,
+    late: Option<Fitted>,
+}
+
+fn judging(
+    question: &LeakQuestion,
+    growth: &Growth,
+    way: &Way,
+    cuts: &[usize],
+    hours: f64,
+) -> Judging {
+    let fit = fitted_apart(&way.points, cuts, growth.least_scatter);
+    let gas_per_h = fitted_apart(&way.gas_points, cuts, growth.least_scatter).rate_per_h;
+    let tolerance = question
+        .headspace
+        .map_or(0.0, |headspace| headspace.within_l / headspace.litres);
+    let pressure = Rate {
+        per_h: fit.rate_per_h,
+        scatter: fit.student() * fit.rate_error,
+        temperature: growth.per_kelvin * question.temperature_within_k / hours,
+        // The contraction is litres already: its part of the headspace is as far off as that.
+        headspace: tolerance * (gas_per_h - fit.rate_per_h).abs(),
+    };
+    // The headspace multiplies what the gas law gives.
+    let volume = Rate {
+        headspace: tolerance * gas_per_h.abs(),
+        ..pressure
+    };
+    let (settling, late) = halves(way, cuts, growth.least_scatter)
+        .map_or((false, None), |(early, late)| {
+            (settles(&early, &late), Some(late))
+        });
+    Judging {
+        uneven: uneven(&way.points, cuts, &fit, growth.least_scatter),
+        fit,
+        pressure,
+        volume,
+        settling,
+        late,
+    }
+}
+
+/// What has to be weighed for a verdict.
+struct Seen<'a> {
+    question: &'a LeakQuestion<'a>,
+    ways: &'a [Judging],
+    rates: &'a [Rate],
+    limit_per_h: f64,
+    hours: f64,
+    jumps: usize,
+    tester_leaks: bool,
+}
+
+impl Seen<'_> {
+    fn verdict(&self) -> LeakVerdict {
+        let (low, _, high) = band(self.rates);
+        if self.highest_kpa() < self.no_pressure_below_kpa() {
+            return open(Why::NoPressure);
+        }
+        if self.jumps > JUMPS_MOST {
+            return open(Why::Jumps);
+        }
+        if high < self.limit_per_h {
+            return self.tight(high).map_or(LeakVerdict::Tight, open);
+        }
+        if !all_temperatures(self.question.readings) && !self.question.cold {
+            return open(Why::TemperatureNotRead);
+        }
+        if low > self.limit_per_h {
+            return self.leaks().map_or(LeakVerdict::Leaks, open);
+        }
+        let decided = |rate: &Rate| {
+            let half = rate.half_width();
+            rate.per_h - half > self.limit_per_h || rate.per_h + half < self.limit_per_h
+        };
+        match self.rates {
+            [rate] => cannot_tell(*rate, self.limit_per_h, self.hours),
+            several if several.iter().any(decided) => open(Why::ContractionUnknown),
+            several => match several.first() {
+                Some(rate) => cannot_tell(*rate, self.limit_per_h, self.hours),
+                None => open(Why::TooShort),
+            },
+        }
+    }
+
+    /// What forbids calling it tight. Settling and a leaking tester only make it look worse.
+    fn tight(&self, high: f64) -> Option<Why> {
+        let hides = |way: &Judging| {
+            let other = way.uneven.as_ref();
+            other.is_some_and(|fit| fit.rate_per_h > self.limit_per_h)
+        };
+        if high < -RISES * self.limit_per_h {
+            Some(Why::PressureRose)
+        } else if self.lowest_kpa() < self.proves_nothing_below_kpa() {
+            Some(Why::TooLittlePressure)
+        } else if self.ways.iter().any(hides) {
+            Some(Why::Uneven)
+        } else {
+            None
+        }
+    }
+
+    /// What forbids calling it a leak.
+    fn leaks(&self) -> Option<Why> {
+        let limit = self.limit_per_h;
+        // Where hardly any pressure is left, the fall has to end.
+        let gone = self.lowest_kpa() < GONE * self.highest_kpa();
+        let settles = |way: &Judging| {
+            let late = way.late.as_ref();
+            let still =
+                late.is_some_and(|late| late.rate_per_h - late.student() * late.rate_error > limit);
+            way.settling && !still
+        };
+        let other = |way: &Judging| {
+            let other = way.uneven.as_ref();
+            other.is_some_and(|fit| fit.rate_per_h < limit)
+        };
+        if self.tester_leaks {
+            Some(Why::TesterLeaks)
+        } else if !gone && self.ways.iter().any(settles) {
+            Some(Why::StillSettling)
+        } else if !gone && self.ways.iter().any(other) {
+            Some(Why::Uneven)
+        } else {
+            None
+        }
+    }
+
+    fn highest_kpa(&self) -> f64 {
+        let gauge = self
+            .question
+            .readings
+            .iter()
+            .map(|reading| reading.gauge_kpa);
+        gauge.fold(f64::MIN, f64::max)
+    }
+
+    fn lowest_kpa(&self) -> f64 {
+        let gauge = self
+            .question
+            .readings
+            .iter()
+            .map(|reading| reading.gauge_kpa);
+        gauge.fold(f64::MAX, f64::min)
+    }
+
+    fn no_pressure_below_kpa(&self) -> f64 {
+        NO_PRESSURE_KPA.max(3.0 * self.question.gauge_step_kpa)
+    }
+
+    fn proves_nothing_below_kpa(&self) -> f64 {
+        lowest_rating_kpa(self.question.cap_gauge_kpa, self.question.system_gauge_kpa)
+            .map_or(LOW_KPA, |rating_kpa| rating_kpa / 3.0)
+    }
+}
+
+/// A gauge that never stood above this was not pumped up.
+const NO_PRESSURE_KPA: f64 = 10.0;
+/// Below the weakest caps, where no rating is known.
+const LOW_KPA: f64 = 25.0;
+/// A rise by more than this part of the limit is none of the instruments'.
+const RISES: f64 = 0.5;
+/// The part of the pressure at which it counts as gone.
+const GONE: f64 = 0.2;
+
+fn open(why: Why) -> LeakVerdict {
+    LeakVerdict::CannotTellYet {
+        wait_minutes: None,
+        why,
+    }
+}
+
+/// From the least to the greatest that any way allows.
+fn band(rates: &[Rate]) -> (f64, f64, f64) {
+    let low = rates.iter().map(|rate| rate.per_h - rate.half_width());
+    let high = rates.iter().map(|rate| rate.per_h + rate.half_width());
+    let low = low.fold(f64::INFINITY, f64::min);
+    let high = high.fold(f64::NEG_INFINITY, f64::max);
+    let middle = match rates {
+        [rate] => rate.per_h,
+        _ => f64::midpoint(low, high),
+    };
+    (low, middle, high)
+}
+
+/// The chance that the rate lies on the verdict's side of the limit, by the way that is
+/// nearest to it; half where nothing can be told whatever the rate.
+fn confidence(verdict: LeakVerdict, rates: &[Rate], limit_per_h: f64, fit: &Fitted) -> f64 {
+    // The half-width counts as Student's t of the line.
+    let chance = |rate: &Rate| {
+        let error = rate.half_width() / fit.student();
+        chance_below((rate.per_h - limit_per_h).abs() / error, fit.degrees)
+    };
+    let chances = rates.iter().map(chance);
+    match verdict {
+        LeakVerdict::CannotTellYet {
+            why: Why::TooShort | Why::TooNearLimit,
+            ..
+        } if rates.len() == 1 => chances.fold(1.0, f64::min),
+        LeakVerdict::CannotTellYet { .. } => 0.5,
+        LeakVerdict::Tight | LeakVerdict::Leaks => chances.fold(1.0, f64::min),
+    }
 }
 
 fn duration_h(points: &[(f64, f64)]) -> f64 {
     let ends = points.first().zip(points.last());
     ends.map_or(0.0, |(first, last)| last.0 - first.0)
-}
-
-/// The rate as growth of the headspace, and the same with the headspace's own tolerance.
-fn rates(question: &LeakQuestion, growth: &Growth, fit: &Fitted, hours: f64) -> (Rate, Rate) {
-    let pressure = Rate {
-        per_h: fit.rate_per_h,
-        scatter: fit.student() * fit.rate_error,
-        temperature: growth.per_kelvin * question.temperature_within_k / hours,
-        headspace: 0.0,
-    };
-    // The headspace multiplies what the gas law gives; the contraction is litres already.
-    let gas_per_h = fitted(&growth.gas_points, growth.least_scatter).rate_per_h;
-    let tolerance = question
-        .headspace
-        .map_or(0.0, |headspace| headspace.within_l / headspace.litres);
-    let volume = Rate {
-        headspace: tolerance * gas_per_h.abs(),
-        ..pressure
-    };
-    (pressure, volume)
 }
 
 /// A pressure drop in a time, as growth of the headspace in an hour.
@@ -170,27 +383,14 @@ fn drop_per_h(kpa: f64, minutes: f64, start_kpa: f64) -> Result<f64, CoolantErro
 }
 
 /// Pressure lost in ten minutes by growth at a rate: p0 (1 - 1/(1 + r/6)).
-fn drop_band(start_kpa: f64, rate: Rate) -> Result<Range<f64>, CoolantError> {
+fn drop_band(start_kpa: f64, rates: &[Rate]) -> Result<Range<f64>, CoolantError> {
     let drop = |per_h: f64| {
         // A headspace cannot shrink to nothing.
         let growth = (per_h / 6.0).max(-0.9);
         start_kpa * growth / (1.0 + growth)
     };
-    let half = rate.half_width();
-    let (low, middle, high) = (rate.per_h - half, rate.per_h, rate.per_h + half);
+    let (low, middle, high) = band(rates);
     Range::new(drop(low), drop(middle), drop(high)).map_err(|_| CoolantError::Unsteady)
-}
-
-fn leaks_unless(settling: bool, tester_leaks: bool) -> LeakVerdict {
-    let why = match (tester_leaks, settling) {
-        (true, _) => Why::TesterLeaks,
-        (false, true) => Why::StillSettling,
-        (false, false) => return LeakVerdict::Leaks,
-    };
-    LeakVerdict::CannotTellYet {
-        wait_minutes: None,
-        why,
-    }
 }
 
 /// The first whole minute of further readings at which the band should clear the limit.
@@ -211,28 +411,23 @@ fn cannot_tell(rate: Rate, limit_per_h: f64, hours: f64) -> LeakVerdict {
 }
 
 /// Whether the first half falls faster than the second by far more than the scatter.
-fn settling(growth: &Growth) -> bool {
-    let Some((early, late)) = halves(growth) else {
-        return false;
-    };
+fn settles(early: &Fitted, late: &Fitted) -> bool {
     let apart = early.rate_per_h - late.rate_per_h;
     let error = libm::hypot(early.rate_error, late.rate_error);
     // Once in a thousand by chance.
     apart > quantile(0.999, early.degrees.min(late.degrees)) * error
 }
 
-fn late_half_leaks(growth: &Growth, limit_per_h: f64) -> bool {
-    halves(growth)
-        .is_some_and(|(_, late)| late.rate_per_h - late.student() * late.rate_error > limit_per_h)
-}
-
-fn halves(growth: &Growth) -> Option<(Fitted, Fitted)> {
-    let middle = growth.points.len() / 2;
-    let (early, late) = growth.points.split_at_checked(middle)?;
-    (early.len() >= 3 && late.len() >= 3).then(|| {
+fn halves(way: &Way, cuts: &[usize], least_scatter: f64) -> Option<(Fitted, Fitted)> {
+    let middle = way.points.len() / 2;
+    let (early, late) = way.points.split_at_checked(middle)?;
+    let (before, after): (Vec<usize>, Vec<usize>) = cuts.iter().partition(|cut| **cut < middle);
+    let after: Vec<usize> = after.iter().map(|cut| cut - middle).collect();
+    let enough = |points: &[(f64, f64)], cuts: &[usize]| points.len() >= 3 + 2 * cuts.len();
+    (enough(early, &before) && enough(late, &after)).then(|| {
         (
-            fitted(early, growth.least_scatter),
-            fitted(late, growth.least_scatter),
+            fitted_apart(early, &before, least_scatter),
+            fitted_apart(late, &after, least_scatter),
         )
     })
 }
@@ -249,12 +444,39 @@ fn loses(blank: &[Reading], gauge_step_kpa: f64) -> bool {
 }
 
 impl LeakVerdict {
+    /// Why nothing can be told, where that is so.
+    pub fn why(self) -> Option<Why> {
+        match self {
+            LeakVerdict::CannotTellYet { why, .. } => Some(why),
+            LeakVerdict::Tight | LeakVerdict::Leaks => None,
+        }
+    }
+
     /// One word for tables and codes.
     pub fn code(self) -> &'static str {
         match self {
             LeakVerdict::Tight => "tight",
             LeakVerdict::Leaks => "leaks",
             LeakVerdict::CannotTellYet { .. } => "cannot-tell-yet",
+        }
+    }
+}
+
+impl Why {
+    /// One word for tables and codes.
+    pub fn code(self) -> &'static str {
+        match self {
+            Why::NoPressure => "no-pressure",
+            Why::TooLittlePressure => "too-little-pressure",
+            Why::TooShort => "too-short",
+            Why::TooNearLimit => "too-near-limit",
+            Why::TemperatureNotRead => "temperature-not-read",
+            Why::ContractionUnknown => "contraction-unknown",
+            Why::Jumps => "jumps",
+            Why::Uneven => "uneven",
+            Why::PressureRose => "pressure-rose",
+            Why::StillSettling => "still-settling",
+            Why::TesterLeaks => "tester-leaks",
         }
     }
 }
@@ -276,9 +498,30 @@ impl fmt::Display for LeakVerdict {
 impl fmt::Display for Why {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Why::TooShort => "too few readings over too short a time",
+            Why::NoPressure => {
+                "no pressure was put on; pump it up to the cap's rating, and see whether the gauge and its unit are right"
+            }
+            Why::TooLittlePressure => {
+                "too little pressure was put on to prove anything; pump it up to the cap's rating"
+            }
+            Why::TooShort => "too few readings over too short a time; go on reading",
             Why::TooNearLimit => {
                 "too near to the limit for these instruments; test overnight, or measure the headspace and temperature better"
+            }
+            Why::TemperatureNotRead => {
+                "it fell, but cooling alone may do that; read the coolant's temperature each time, or test once the engine is as cold as the shop, and say so"
+            }
+            Why::ContractionUnknown => {
+                "it fell, but coolant that shrinks may do that; tell the headspace and the amount of coolant, or test once the engine is as cold as the shop"
+            }
+            Why::Jumps => {
+                "the gauge jumped too often; find out why (gauge touched, cap let go, thermostat), and test again"
+            }
+            Why::Uneven => {
+                "it did not fall evenly, as a leak does; leave the gauge alone, test the cap apart, and read again for 15 minutes"
+            }
+            Why::PressureRose => {
+                "the pressure rose; see whether it warms or the engine ran, test for combustion gas, and read again"
             }
             Why::StillSettling => "still settling; pump up again and time afresh",
             Why::TesterLeaks => "the tester loses pressure by itself; mend it and test again",

@@ -469,6 +469,9 @@ fn leak_run(asked: &mut Asked, facts: &[&Filed]) -> LeakRun {
             return run;
         }
     }
+    if system.cold {
+        asked.or_else("cold", "yes");
+    }
     let blank = (tester.table.readings.len() > 3).then_some(&tester.table);
     run.answer = super::test::leak_of(asked, &system.table, blank);
     if run.answer.is_none() && run.trouble.is_none() {
@@ -481,6 +484,7 @@ struct Series {
     since: Option<Timestamp>,
     told: Vec<(f64, String)>,
     table: Readings,
+    cold: bool,
     unread: Option<String>,
 }
 
@@ -488,13 +492,12 @@ fn series(facts: &[&Filed], what: &str) -> Series {
     let mut out = Series {
         since: None,
         told: Vec::new(),
-        table: Readings {
-            readings: Vec::new(),
-            step_kpa: f64::INFINITY,
-        },
+        table: no_readings(),
+        cold: false,
         unread: None,
     };
     let start = format!("{what} start");
+    let cold = format!("{what} cold");
     for filed in facts {
         let Fact::ReadOff {
             what: of,
@@ -506,16 +509,16 @@ fn series(facts: &[&Filed], what: &str) -> Series {
             continue;
         };
         if of.as_str() == start {
-            let empty = Readings {
-                readings: Vec::new(),
-                step_kpa: f64::INFINITY,
-            };
             out = Series {
                 since: Some(filed.stamp.at),
                 told: Vec::new(),
-                table: empty,
+                table: no_readings(),
+                cold: false,
                 unread: None,
             };
+        } else if of.as_str() == cold && out.since.is_some() {
+            out.cold = true;
+            continue;
         } else if of.as_str() != what || out.since.is_none() {
             continue;
         }
@@ -540,6 +543,7 @@ fn series(facts: &[&Filed], what: &str) -> Series {
                     gauge_kpa,
                     temperature_c: celsius(temperature.as_ref()),
                 });
+                out.table.lines.push(out.told.len() + 1);
                 out.told.push((minutes, value.as_str().to_owned()));
             }
             Ok(_) => {}
@@ -547,6 +551,14 @@ fn series(facts: &[&Filed], what: &str) -> Series {
         }
     }
     out
+}
+
+fn no_readings() -> Readings {
+    Readings {
+        readings: Vec::new(),
+        step_kpa: f64::INFINITY,
+        lines: Vec::new(),
+    }
 }
 
 #[expect(clippy::cast_precision_loss, reason = "tests last hours")]

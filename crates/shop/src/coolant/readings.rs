@@ -2,7 +2,7 @@
 
 use super::asked::read;
 use crate::trouble::Trouble;
-use coolant::Reading;
+use coolant::{CoolantError, Reading};
 use measure::{Dimension, Unit};
 
 /// Readings, and the smallest step written.
@@ -12,6 +12,22 @@ pub struct Readings {
     pub readings: Vec<Reading>,
     /// The last digit written, which stands for the gauge's division.
     pub step_kpa: f64,
+    /// The line that each reading stands on.
+    pub lines: Vec<usize>,
+}
+
+impl Readings {
+    /// Where an error of the leak test lies: at the line of its reading, or in the table.
+    #[must_use]
+    pub fn place(&self, name: &str, error: &CoolantError) -> String {
+        let position = match error {
+            CoolantError::ReadingImpossible { position, .. }
+            | CoolantError::TimeNotRising { position, .. } => *position,
+            _ => return name.to_owned(),
+        };
+        let line = position.checked_sub(1).and_then(|at| self.lines.get(at));
+        line.map_or_else(|| name.to_owned(), |line| format!("{name}, line {line}"))
+    }
 }
 
 const GAUGES: [&str; 3] = ["gauge_kpa", "gauge_bar", "gauge_psi"];
@@ -20,12 +36,14 @@ const TEMPERATURES: [&str; 2] = ["temperature_c", "temperature_f"];
 /// Reads a table: a heading of `minutes`, `gauge_kpa` (or `gauge_bar`, `gauge_psi`) and, if
 /// it was read, `temperature_c` (or `temperature_f`); then one reading a line, parted by
 /// commas, semicolons, tabs or blanks. Where the first line is a reading, `heading` stands
-/// before it.
+/// before it. A byte-order mark at the start counts for nothing.
 ///
 /// # Errors
-/// [`Trouble`] with the line.
+/// [`Trouble`] with the line: also for a row with more cells than the heading names, as a
+/// decimal comma makes them.
 pub fn readings(text: &str, name: &str, heading: Option<&str>) -> Result<Readings, Trouble> {
     let mut lines = text
+        .trim_start_matches('\u{feff}')
         .lines()
         .enumerate()
         .map(|(index, line)| (index + 1, line.trim()))
@@ -42,17 +60,20 @@ pub fn readings(text: &str, name: &str, heading: Option<&str>) -> Result<Reading
     let mut table = Readings {
         readings: Vec::new(),
         step_kpa: f64::INFINITY,
+        lines: Vec::new(),
     };
     for (number, line) in lines {
         let (reading, step_kpa) = columns.reading(line, &format!("{name}, line {number}"))?;
         table.step_kpa = table.step_kpa.min(step_kpa);
         table.readings.push(reading);
+        table.lines.push(number);
     }
     Ok(table)
 }
 
 /// Which cell holds what, and in which unit.
 struct Columns {
+    headings: usize,
     minutes: usize,
     gauge: (usize, Unit),
     temperature: Option<(usize, Unit)>,
@@ -82,6 +103,7 @@ impl Columns {
         let gauge_units = [Unit::Kilopascal, Unit::Bar, Unit::PoundPerSquareInch];
         let units = [Unit::Celsius, Unit::Fahrenheit];
         Ok(Self {
+            headings: names.len(),
             minutes: minutes.0,
             gauge: (
                 gauge.0,
@@ -97,6 +119,13 @@ impl Columns {
 
     fn reading(&self, line: &str, place: &str) -> Result<(Reading, f64), Trouble> {
         let cells = cells(line);
+        if cells.len() > self.headings {
+            return Err(Trouble::unreadable(
+                place,
+                format!("{} fields stand under {} headings", cells.len(), self.headings),
+                "a decimal comma parts a number in a table that commas part: write points, or part the columns by semicolons",
+            ));
+        }
         let cell = |at: usize| cells.get(at).map_or("", String::as_str);
         let number = |text: &str, dimension, unit, bare| {
             read(text, dimension, unit, bare)
@@ -135,7 +164,7 @@ fn cells(line: &str) -> Vec<String> {
     match apart {
         Some(apart) => line
             .split(apart)
-            .map(|cell| cell.trim().to_owned())
+            .map(|cell| cell.trim().trim_matches('"').trim().to_owned())
             .collect(),
         None => line.split_whitespace().map(str::to_owned).collect(),
     }
@@ -188,6 +217,30 @@ mod tests {
         assert_eq!(line, "readings.csv, line 3");
         assert_eq!(trouble("time,gauge_kpa\n"), "readings.csv, heading");
         assert_eq!(trouble(""), "readings.csv, heading");
+    }
+
+    #[test]
+    fn a_byte_order_mark_is_no_part_of_the_heading() {
+        let marked = "\u{feff}minutes,gauge_kpa\n0,100\n";
+        assert_eq!(readings(marked, "t", None).unwrap().readings.len(), 1);
+        let quoted = "\u{feff}\"minutes\";\"gauge_bar\"\r\n\"0\";\"1,00\"\r\n";
+        let table = readings(quoted, "t", None).unwrap();
+        assert!((table.readings[0].gauge_kpa - 100.0).abs() < 1e-9);
+    }
+
+    /// Six fields under three headings would be read as tight at a rate that cannot be.
+    #[test]
+    fn a_decimal_comma_between_commas_is_refused_with_its_line() {
+        let text = "minutes,gauge_kpa,temperature_c\n0,100,20\n1,0,99,8,20,1\n";
+        let trouble = readings(text, "log.csv", None).unwrap_err();
+        assert_eq!(trouble.place, "log.csv, line 3");
+        assert!(trouble.what.contains("6 fields") && trouble.what.contains("3 headings"));
+        let short = "minutes,gauge_kpa\n0,5,100\n";
+        assert!(readings(short, "log.csv", None).is_err());
+        // Parted by semicolons it is plain.
+        let table = readings("minutes;gauge_kpa\n0;100\n0,5;99,8\n", "t", None).unwrap();
+        assert!((table.readings[1].gauge_kpa - 99.8).abs() < 1e-9);
+        assert_eq!(table.lines, [2, 3]);
     }
 
     #[test]

@@ -68,13 +68,19 @@ pub fn leak_of(asked: &mut Asked, table: &Readings, blank: Option<&Readings>) ->
         headspace,
         contents: contents(asked),
         temperature_within_k: TEMPERATURE_WITHIN_K,
+        cold: asked.text("cold") == "yes",
         limit: limit?,
         cap_gauge_kpa: asked.kilopascals("cap"),
         system_gauge_kpa: None,
         blank: blank.map(|table| table.readings.as_slice()),
     };
-    let found = coolant::leak(&question);
-    let leak = asked.ok("readings", found)?;
+    let leak = match coolant::leak(&question) {
+        Ok(leak) => leak,
+        Err(error) => {
+            asked.wrong("readings", format!("{}: {error}", table.place("readings", &error)));
+            return None;
+        }
+    };
     Some(answer(asked, table, &leak))
 }
 
@@ -150,10 +156,12 @@ fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
             format!("{:.0}\u{202f}%", share * 100.0),
         );
     }
-    answer.row(
-        "sure to",
-        format!("{:.0}\u{202f}%", (leak.confidence * 100.0).min(99.0)),
-    );
+    if leak.verdict.why().is_none() {
+        answer.row(
+            "sure to",
+            format!("{:.0}\u{202f}%", (leak.confidence * 100.0).min(99.0)),
+        );
+    }
     let assumed = leak.assumptions.iter().map(ToString::to_string);
     answer
         .notes
@@ -164,7 +172,7 @@ fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
         .extend(noted.map(|note| crate::say::capital(&note)));
     answer.drawing = Some(drawn(asked, table, leak));
     answer.outputs = json!({
-        "verdict": leak.verdict.code(), "drop_kpa_in_10_min": drop.mid(),
+        "verdict": leak.verdict.code(), "why": leak.verdict.why().map(coolant::Why::code), "drop_kpa_in_10_min": drop.mid(),
         "low": drop.low(), "high": drop.high(),
         "ml_per_h": leak.ml_per_h.map(measure::Range::mid),
         "cooling_share": leak.cooling_share, "confidence": leak.confidence,

@@ -238,6 +238,7 @@ fn fields_of(code: &str, asked: &Asked) -> Markup {
         _ => html! {
             (asked_lines(asked, "readings", "Readings", "minutes, pressure, temperature: one reading a line, or a pasted table"))
             (asked_chips(asked, "unit", "Pressure is in", &[("bar", "bar, °C"), ("psi", "psi, °F"), ("kPa", "kPa, °C")]))
+            (asked_tick(asked, "cold", "The engine is as cold as the shop", "tick it where nobody read the temperature and it stood for hours"))
             (asked_input(asked, "limit", "May lose", "such as 0.05 bar, or 20 mL"))
             (asked_input(asked, "limit-time", "In", "such as 15 min"))
             (asked_input(asked, "cap", "Cap", "stamped on it; never test above it"))

@@ -74,6 +74,13 @@ fn read(step: &Step<'_>, start: bool) -> Value {
         "value": amount("gauge", unit), "temperature": amount("temperature", degrees), "after": step.item.seen } }))
 }
 
+/// A cold engine needs no thermometer, but somebody has to say that it is cold.
+fn cold(step: &Step<'_>) -> Markup {
+    let told = step.fact(json!({ "read-off": { "id": new("reading"), "item": step.item.item,
+        "what": "gauge cold", "value": "as cold as the shop", "temperature": null, "after": step.item.seen } }));
+    html! { form { div class="presses" { (button(Look::Plain, "It is as cold as the shop", "it stood for hours; else read the coolant's temperature", &[told], None)) } } }
+}
+
 /// What a test may lose is the maker's word or the shop's habit: told once, kept with the
 /// vehicle.
 fn limit(step: &Step<'_>) -> Markup {
@@ -107,7 +114,10 @@ fn keep(step: &Step<'_>, answer: &Answer) -> Markup {
     let outcome = match answer.tone {
         "yes" => "held",
         "no" => "failed",
-        _ => return html! { p class="gap" { "Go on reading; nothing is proven yet." } },
+        _ => return html! {
+            p class="gap" { "Nothing is proven yet." }
+            @if answer.outputs["why"] == "temperature-not-read" { (cold(step)) }
+        },
     };
     let run = &step.coolant.leak;
     let readings = run.told.iter().map(
