@@ -10,7 +10,7 @@ mod torque;
 
 use crate::answer::{Answer, Wrong};
 use clap::Subcommand;
-use measure::{Range, Working};
+use measure::{Customary, Range, Working};
 use serde_json::{Map, Value, json};
 
 /// What fasteners can be asked.
@@ -71,6 +71,28 @@ fn members(value: Value) -> Map<String, Value> {
     match value {
         Value::Object(members) => members,
         _ => Map::new(),
+    }
+}
+
+/// Whose units are shown first: those that were asked in, else those of the thread.
+fn reads_us<'a>(written: impl Iterator<Item = &'a str>, thread: &fastener::Thread) -> Customary {
+    let inch = thread.standard() == fastener::Standard::Unified;
+    let mut written = written.map(str::to_lowercase).peekable();
+    let us = |text: &String| text.contains("lb") || text.contains("in") || text.contains("ft");
+    match written.peek() {
+        Some(_) if written.any(|text| us(&text)) => Customary::Us,
+        _ if inch => Customary::Us,
+        _ => Customary::Metric,
+    }
+}
+
+/// Whose units a quantity was written in.
+fn written_in(text: &str) -> Customary {
+    let text = text.to_lowercase();
+    if text.contains("lb") || text.contains("in") || text.contains("ft") {
+        Customary::Us
+    } else {
+        Customary::Metric
     }
 }
 
@@ -194,9 +216,10 @@ mod tests {
     #[test]
     fn the_housing_bolt_gets_its_insert() {
         let found = json(
-            "thread-repair --thread M8x75 --class 8.8 --engaged 18mm --blind 26mm --boss 19mm \
-             --in aluminium --torque 22Nm",
+            "thread-repair --thread M8x75 --joint housing --class 8.8 --engaged 18mm --blind 26mm \
+             --boss 19mm --in aluminium --torque 22Nm",
         );
+        assert_eq!(found["asks"], Value::Null);
         let first = &found["options"][0];
         assert_eq!(first["way"], "wire insert");
         assert_eq!(first["rank"], 1);
@@ -224,6 +247,61 @@ mod tests {
                 assert!(option.get(field).is_some(), "{field}");
             }
         }
+    }
+
+    #[test]
+    fn a_brake_gets_the_makers_part_and_a_wheel_is_asked_about() {
+        let hole = "--engaged 15mm --blind 25mm --in steel --torque 100Nm";
+        let brake = json(&format!(
+            "thread-repair --thread M12x1.5 --joint brake {hole}"
+        ));
+        assert_eq!(brake["options"][0]["way"], "the maker's part");
+        assert_eq!(brake["options"].as_array().unwrap().len(), 2);
+        let line = format!("thread-repair --thread M12x1.5 {hole}");
+        let words: Vec<&str> = line.split_whitespace().collect();
+        let wheel = asked(&words).unwrap_err();
+        assert_eq!(wheel.place, "--joint");
+        assert!(wheel.what.contains("what does the joint hold?"), "{wheel}");
+    }
+
+    #[test]
+    fn a_broken_bolt_has_no_share_of_its_proof_load() {
+        let words = "torque --thread M8 --class 8.8 --torque 500Nm --friction 0.15";
+        let found = json(words);
+        assert_eq!(found["fate"], "breaks");
+        assert_eq!(
+            (&found["share_of_proof"], &found["clamp_n"]),
+            (&Value::Null, &Value::Null)
+        );
+        let text = asked(&words.split_whitespace().collect::<Vec<_>>())
+            .unwrap()
+            .text;
+        assert!(text.starts_with("! the bolt breaks"), "{text}");
+        assert!(!text.contains("% of the proof load"), "{text}");
+    }
+
+    #[test]
+    fn answers_come_in_the_units_that_were_asked_in() {
+        let text = |words: &str| {
+            asked(&words.split_whitespace().collect::<Vec<_>>())
+                .unwrap()
+                .text
+        };
+        let wrench = text("torque --adapter 2in --wrench 16in --want 60ft-lb");
+        assert!(
+            wrench.starts_with("set the wrench to 53.3\u{202f}lb·ft (72.3\u{202f}N·m)"),
+            "{wrench}"
+        );
+        let inch = text("thread 1/4-20");
+        assert!(
+            inch.contains("pitch 0.05000 in, pitch diameter 0.2175 in"),
+            "{inch}"
+        );
+        let pipe = json("thread G 1/4");
+        assert!(
+            near(&pipe["major_diameter_mm"], 13.157, 1e-9) && near(&pipe["pitch_mm"], 1.3368, 1e-4)
+        );
+        assert_eq!(pipe["tap_drill_name"], "11.8 mm");
     }
 
     #[test]

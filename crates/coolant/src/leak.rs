@@ -91,6 +91,17 @@ pub struct Leak {
     pub working: Working,
 }
 
+impl Leak {
+    /// The verdict in words, with the condition that it stands under.
+    pub fn said(&self) -> String {
+        let unread = self.assumptions.contains(&Assumption::TemperatureNotRead);
+        match self.verdict {
+            LeakVerdict::Tight if unread => "tight, unless it warmed meanwhile".to_owned(),
+            verdict => verdict.to_string(),
+        }
+    }
+}
+
 /// The fitted pressure at one time, cooling put back in, with its 95 % band.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LinePoint {

@@ -416,6 +416,7 @@ fn a_fall_that_nobody_read_the_temperature_of_is_no_leak() {
     let held = each_minute(|_| 100.0, |_| None);
     let found = found(&held, 0.5);
     assert_eq!(found.verdict, LeakVerdict::Tight);
+    assert_eq!(found.said(), "tight, unless it warmed meanwhile");
     let said: Vec<String> = found.assumptions.iter().map(ToString::to_string).collect();
     assert!(
         said.iter()

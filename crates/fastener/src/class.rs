@@ -23,6 +23,9 @@ pub enum Class {
     A2_80,
     A4_70,
     A4_80,
+    A2_50,
+    A4_50,
+    A4_100,
     Sae1,
     Sae2,
     Sae5,
@@ -59,6 +62,11 @@ pub enum ClassTrouble {
          such as 8.8"
     )]
     Ambiguous { found: String },
+    #[error(
+        "{found} names the steel, not its strength; write {found}-50, {found}-70 or {found}-80, as \
+         it stands on the head"
+    )]
+    WhichStainless { found: String },
     #[error("{class} does not cover {thread}: it covers {covers}")]
     OutOfRange {
         class: &'static str,
@@ -71,7 +79,7 @@ const PSI_MPA: f64 = 0.006_894_757_293_168;
 
 impl Class {
     /// Every class.
-    pub const ALL: [Class; 17] = [
+    pub const ALL: [Class; 20] = [
         Class::C4_6,
         Class::C4_8,
         Class::C5_6,
@@ -85,6 +93,9 @@ impl Class {
         Class::A2_80,
         Class::A4_70,
         Class::A4_80,
+        Class::A2_50,
+        Class::A4_50,
+        Class::A4_100,
         Class::Sae1,
         Class::Sae2,
         Class::Sae5,
@@ -107,6 +118,9 @@ impl Class {
             Class::A2_80 => "A2-80",
             Class::A4_70 => "A4-70",
             Class::A4_80 => "A4-80",
+            Class::A2_50 => "A2-50",
+            Class::A4_50 => "A4-50",
+            Class::A4_100 => "A4-100",
             Class::Sae1 => "SAE grade 1",
             Class::Sae2 => "SAE grade 2",
             Class::Sae5 => "SAE grade 5",
@@ -148,6 +162,11 @@ impl Class {
             };
             return found.ok_or_else(|| unknown(text));
         }
+        if matches!(plain.as_str(), "a2" | "a4") {
+            return Err(ClassTrouble::WhichStainless {
+                found: plain.to_uppercase(),
+            });
+        }
         if plain.len() == 1 && plain.chars().all(|c| c.is_ascii_digit()) {
             return Err(ClassTrouble::Ambiguous { found: plain });
         }
@@ -187,8 +206,14 @@ impl Class {
             return Ok(stresses(row, sources::iso_898_1_stresses()));
         }
         let stainless = |tensile_mpa, yield_mpa| {
-            if d > 24.0 {
-                return Err(out_of_range("up to M24"));
+            // The soft class goes further: it is not cold-worked.
+            let most_mm = if tensile_mpa < 600.0 { 39.0 } else { 24.0 };
+            if d > most_mm {
+                return Err(out_of_range(if tensile_mpa < 600.0 {
+                    "up to M39"
+                } else {
+                    "up to M24"
+                }));
             }
             Ok(Stresses {
                 tensile_mpa,
@@ -200,6 +225,8 @@ impl Class {
         match self {
             Class::A2_70 | Class::A4_70 => stainless(700.0, 450.0),
             Class::A2_80 | Class::A4_80 => stainless(800.0, 600.0),
+            Class::A2_50 | Class::A4_50 => stainless(500.0, 210.0),
+            Class::A4_100 => stainless(1000.0, 800.0),
             _ => {
                 if metric || !(0.25 - 1e-9..=1.5).contains(&(d / INCH_MM)) {
                     return Err(out_of_range("inch threads of 1/4 to 1-1/2 in"));
@@ -316,6 +343,15 @@ impl Class {
         };
         Some((of(&PROOF_N)?, of(&ULTIMATE_N)?))
     }
+}
+
+/// The strongest class that a thread comes in.
+pub fn strongest(thread: &Thread) -> Option<Class> {
+    let class = match thread.standard() {
+        Standard::Metric => Class::C12_9,
+        Standard::Unified => Class::Sae8,
+    };
+    class.stresses(thread).ok().map(|_| class)
 }
 
 fn unknown(text: &str) -> ClassTrouble {

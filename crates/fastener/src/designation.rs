@@ -34,6 +34,19 @@ pub enum Unreadable {
     TooLong { found: String },
     #[error("`{found}` is not a thread; write one such as M8x1.25, 5/16-18, #10-24 or 1/8 NPT")]
     NotAThread { found: String },
+    #[error(
+        "`{found}` may be the metric {meant}; write {meant} if it is, or an inch size with its threads per inch"
+    )]
+    Metric { found: String, meant: String },
+    #[error(
+        "{thread} has no pitch of {second} mm, and no such bolt is {second} mm long; write \
+         {thread} with its pitch, such as {coarse}"
+    )]
+    NeitherPitchNorLength {
+        thread: String,
+        second: f64,
+        coarse: String,
+    },
     #[error("{size} has no coarse pitch; write the pitch, such as {size}x1")]
     NoCoarsePitch { size: String },
     #[error("{size} comes with more than one pitch; write {choices}")]
@@ -172,6 +185,9 @@ fn read_pipe(words: &Words, family: Family) -> Result<Pipe, Unreadable> {
     })
 }
 
+/// In diameters.
+const SHORTEST_BOLT: f64 = 0.6;
+
 /// What stands after the M: a diameter, perhaps a pitch, perhaps a length.
 fn read_metric(rest: &str, found: &str) -> Result<(Thread, Option<f64>), Unreadable> {
     let not_a_thread = || Unreadable::NotAThread {
@@ -189,7 +205,16 @@ fn read_metric(rest: &str, found: &str) -> Result<(Thread, Option<f64>), Unreada
             Ok(thread) => Ok((thread, None)),
             // No pitch is as long as a bolt: M8x75 is 75 long.
             Err(ThreadTrouble::Pitch { most_mm, .. }) if second > most_mm => {
-                Ok((coarse_metric(diameter)?, Some(second)))
+                let coarse = coarse_metric(diameter)?;
+                // Not even a grub screw is so short.
+                if second < SHORTEST_BOLT * diameter {
+                    return Err(Unreadable::NeitherPitchNorLength {
+                        thread: format!("M{diameter}"),
+                        second,
+                        coarse: coarse.name().to_owned(),
+                    });
+                }
+                Ok((coarse, Some(second)))
             }
             Err(trouble) => Err(trouble.into()),
         },
@@ -213,6 +238,12 @@ fn read_unified(words: &Words, found: &str) -> Result<(Thread, Option<f64>), Unr
     let not_a_thread = || Unreadable::NotAThread {
         found: found.to_owned(),
     };
+    if let Some(meant) = metric_without_its_m(&words.core) {
+        return Err(Unreadable::Metric {
+            found: found.to_owned(),
+            meant,
+        });
+    }
     let (core, length) = match words.core.split_once('x') {
         Some((core, length)) => (core.trim(), Some(inches(length).ok_or_else(not_a_thread)?)),
         None => (words.core.as_str(), None),
@@ -238,6 +269,25 @@ fn read_unified(words: &Words, found: &str) -> Result<(Thread, Option<f64>), Unr
     };
     check_series(&thread, words.series)?;
     Ok((thread, length_mm))
+}
+
+/// `8x1.25`, `8 mm`: a metric thread whose M was left out.
+fn metric_without_its_m(core: &str) -> Option<String> {
+    let plain = core.trim();
+    let (size, pitch) = match plain.split_once('x') {
+        Some((size, rest)) => (size, rest.split('x').next()),
+        None => (plain.strip_suffix("mm")?, None),
+    };
+    let size = number(size.trim().trim_end_matches("mm").trim())?;
+    let pitch = pitch.map(|pitch| number(pitch.trim().trim_end_matches("mm").trim()));
+    match pitch {
+        None => series::coarse(size).map(|_| format!("M{size}")),
+        // `10x1` has no threads per inch: a count stands after a dash.
+        Some(Some(pitch)) => Thread::metric(size, pitch)
+            .ok()
+            .map(|thread| thread.name().to_owned()),
+        Some(None) => None,
+    }
 }
 
 /// A unified thread of which only the size and the series are written.

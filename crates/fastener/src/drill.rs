@@ -211,7 +211,7 @@ pub fn drills(series: DrillSeries) -> Vec<Drill> {
     };
     match series {
         DrillSeries::Metric => metric_sizes().map(millimetres).collect(),
-        DrillSeries::Fraction => (3_u8..=64)
+        DrillSeries::Fraction => (3_u8..=112)
             .map(|parts| inch(fraction(parts), f64::from(parts) / 64.0))
             .collect(),
         DrillSeries::Number => (1_u8..=60)
@@ -248,24 +248,27 @@ fn tap_drill(thread: &Thread, drill: Drill, source: Source) -> TapDrill {
     }
 }
 
-/// By 0.05 mm to 3, by 0.1 to 14, by 0.25 to 32 (ISO 235).
+/// By 0.05 mm to 3, by 0.1 to 14, by 0.25 to 32, by 0.5 to 60 (ISO 235).
 fn metric_sizes() -> impl Iterator<Item = f64> {
     let small = (14_u16..60).map(|n| f64::from(n) / 20.0);
     let middle = (30_u16..140).map(|n| f64::from(n) / 10.0);
     let large = (56_u16..=128).map(|n| f64::from(n) / 4.0);
-    small.chain(middle).chain(large)
+    let largest = (65_u16..=120).map(|n| f64::from(n) / 2.0);
+    small.chain(middle).chain(large).chain(largest)
 }
 
 fn fraction(parts: u8) -> String {
-    let (mut upper, mut lower) = (parts, 64_u8);
+    let (whole, mut upper, mut lower) = (parts / 64, parts % 64, 64_u8);
+    if upper == 0 {
+        return whole.to_string();
+    }
     while upper.is_multiple_of(2) && lower > 1 {
         upper /= 2;
         lower /= 2;
     }
-    if lower == 1 {
-        upper.to_string()
-    } else {
-        format!("{upper}/{lower}")
+    match whole {
+        0 => format!("{upper}/{lower}"),
+        whole => format!("{whole}-{upper}/{lower}"),
     }
 }
 

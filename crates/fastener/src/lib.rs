@@ -23,6 +23,7 @@ pub mod extract;
 mod figures;
 pub mod friction;
 pub mod head;
+pub mod holds;
 mod loads;
 pub mod near_miss;
 pub mod parent;

@@ -20,6 +20,7 @@ pub enum Family {
     Aluminium,
     Magnesium,
     GreyIron,
+    DuctileIron,
     Steel,
     Plastic,
 }
@@ -42,8 +43,8 @@ impl Family {
 
 /// The parent metal of that name.
 ///
-/// Names: alloy designations (`380`, `A380`, `A356-T6`, `319-T6`, `6061-T6`), `grey iron class
-/// 30`, `steel`, `magnesium`, `plastic`, or `aluminium` alone, which stands for the weakest
+/// Names: alloy designations (`380`, `A380`, `A356-T6`, `319-T6`, `6061-T6`), grey iron by class or
+/// grade (`grey iron class 30`, `EN-GJL-250`), ductile iron (`EN-GJS-500-7`, `65-45-12`), `steel`, `magnesium`, `plastic`, or `aluminium` alone, which stands for the weakest
 /// alloy of the list.
 ///
 /// ```
@@ -113,6 +114,21 @@ const IRON: (&str, &str, Grade) = (
     "tensile strength by class; shear taken as equal to it, handbooks give 1.1 to 1.3",
     Grade::Memory,
 );
+const GJL: (&str, &str, Grade) = (
+    "EN 1561, ISO 185",
+    "least tensile strength of a separately cast bar; shear taken as equal to it",
+    Grade::Memory,
+);
+const GJS: (&str, &str, Grade) = (
+    "EN 1563, ISO 1083",
+    "least tensile strength; shear taken as 0.75 of it, handbooks give 0.9",
+    Grade::Memory,
+);
+const A536: (&str, &str, Grade) = (
+    "ASTM A536",
+    "least tensile strength by grade; shear taken as 0.75 of it, handbooks give 0.9",
+    Grade::Memory,
+);
 const STEEL: (&str, &str, Grade) = (
     "common low-carbon steel",
     "shear taken as 0.6 of tensile",
@@ -146,7 +162,7 @@ const fn noted(known: Known, note: &'static str) -> Known {
 }
 
 #[rustfmt::skip]
-const KNOWN: [Known; 20] = [
+const KNOWN: [Known; 36] = [
     noted(
         row("aluminium", &["aluminium", "castaluminium", "alu", "alloy"], Family::Aluminium, 234.0, 140.0, CAST),
         "alloy not stated: taken as sand-cast A356-T6, the weakest of the list",
@@ -177,6 +193,25 @@ const KNOWN: [Known; 20] = [
     row("grey iron class 35", &["greyironclass35", "greyiron35", "a48class35"], Family::GreyIron, 241.0, 241.0, IRON),
     row("grey iron class 40", &["greyironclass40", "greyiron40", "a48class40"], Family::GreyIron, 276.0, 276.0, IRON),
     row("grey iron class 50", &["greyironclass50", "greyiron50", "a48class50"], Family::GreyIron, 345.0, 345.0, IRON),
+    row("grey iron class 20", &["greyironclass20", "greyiron20", "a48class20"], Family::GreyIron, 138.0, 138.0, IRON),
+    row("grey iron class 45", &["greyironclass45", "greyiron45", "a48class45"], Family::GreyIron, 310.0, 310.0, IRON),
+    row("grey iron EN-GJL-150", &["engjl150", "gjl150", "gg15"], Family::GreyIron, 150.0, 150.0, GJL),
+    row("grey iron EN-GJL-200", &["engjl200", "gjl200", "gg20"], Family::GreyIron, 200.0, 200.0, GJL),
+    row("grey iron EN-GJL-250", &["engjl250", "gjl250", "gg25"], Family::GreyIron, 250.0, 250.0, GJL),
+    row("grey iron EN-GJL-300", &["engjl300", "gjl300", "gg30"], Family::GreyIron, 300.0, 300.0, GJL),
+    noted(
+        row("ductile iron", &["ductileiron", "nodulariron", "spheroidaliron", "ductile", "ductilecastiron", "sgiron"], Family::DuctileIron, 400.0, 300.0, GJS),
+        "grade not stated: taken as EN-GJS-400, the weakest of the list",
+    ),
+    row("ductile iron EN-GJS-400", &["engjs400", "engjs40015", "engjs40018", "gjs400", "ggg40"], Family::DuctileIron, 400.0, 300.0, GJS),
+    row("ductile iron EN-GJS-500-7", &["engjs500", "engjs5007", "gjs500", "ggg50"], Family::DuctileIron, 500.0, 375.0, GJS),
+    row("ductile iron EN-GJS-600-3", &["engjs600", "engjs6003", "gjs600", "ggg60"], Family::DuctileIron, 600.0, 450.0, GJS),
+    row("ductile iron EN-GJS-700-2", &["engjs700", "engjs7002", "gjs700", "ggg70"], Family::DuctileIron, 700.0, 525.0, GJS),
+    row("ductile iron 60-40-18", &["604018", "ductileiron604018", "a536604018"], Family::DuctileIron, 414.0, 310.0, A536),
+    row("ductile iron 65-45-12", &["654512", "ductileiron654512", "a536654512"], Family::DuctileIron, 448.0, 336.0, A536),
+    row("ductile iron 80-55-06", &["805506", "ductileiron805506", "a536805506"], Family::DuctileIron, 552.0, 414.0, A536),
+    row("ductile iron 100-70-03", &["1007003", "ductileiron1007003", "a5361007003"], Family::DuctileIron, 689.0, 517.0, A536),
+    row("ductile iron 120-90-02", &["1209002", "ductileiron1209002", "a5361209002"], Family::DuctileIron, 827.0, 620.0, A536),
     row("steel", &["steel", "lowcarbonsteel", "mildsteel", "s235"], Family::Steel, 360.0, 216.0, STEEL),
     noted(
         row("plastic", &["plastic", "polyamide", "nylon"], Family::Plastic, 0.0, 0.0, ("plastic", "no figure is given", Grade::Memory)),

@@ -12,17 +12,19 @@ pub enum Purpose {
     BrakeLine,
     Banjo,
     WheelStud,
+    SensorBung,
 }
 
 impl Purpose {
     /// Every purpose.
-    pub const ALL: [Purpose; 6] = [
+    pub const ALL: [Purpose; 7] = [
         Purpose::Clamp,
         Purpose::SparkPlug,
         Purpose::DrainPlug,
         Purpose::BrakeLine,
         Purpose::Banjo,
         Purpose::WheelStud,
+        Purpose::SensorBung,
     ];
 
     /// In words.
@@ -34,6 +36,7 @@ impl Purpose {
             Purpose::BrakeLine => "brake line",
             Purpose::Banjo => "banjo bolt",
             Purpose::WheelStud => "wheel stud",
+            Purpose::SensorBung => "sensor",
         }
     }
 
@@ -61,6 +64,10 @@ impl Purpose {
                 "A wheel nut seats on a cone or ball: the friction under it is not that of a \
                  flat head. The maker's torque holds, by hand, in a star, and again after distance.",
             ),
+            Purpose::SensorBung => Some(
+                "A sensor seals on a washer or a cone and is no bolt: the maker's torque holds, and \
+                 the maker's word on paste, which may be on it already.",
+            ),
         }
     }
 }
@@ -70,7 +77,7 @@ impl Purpose {
 /// ```
 /// use fastener::{Thread, purpose::{Purpose, often_met_as}};
 /// let plug = Thread::metric(14.0, 1.25)?;
-/// assert_eq!(often_met_as(&plug), vec![Purpose::SparkPlug]);
+/// assert_eq!(often_met_as(&plug), vec![Purpose::SparkPlug, Purpose::WheelStud]);
 /// # Ok::<(), fastener::ThreadTrouble>(())
 /// ```
 pub fn often_met_as(thread: &Thread) -> Vec<Purpose> {
@@ -92,7 +99,7 @@ pub fn often_met_as(thread: &Thread) -> Vec<Purpose> {
 }
 
 /// Metric sizes with pitches, inch sizes with threads per inch.
-const OFTEN: [(Standard, f64, f64, Purpose); 17] = [
+const OFTEN: [(Standard, f64, f64, Purpose); 21] = [
     (Standard::Metric, 10.0, 1.0, Purpose::BrakeLine),
     (Standard::Metric, 10.0, 1.0, Purpose::Banjo),
     (Standard::Metric, 10.0, 1.0, Purpose::SparkPlug),
@@ -105,9 +112,13 @@ const OFTEN: [(Standard, f64, f64, Purpose); 17] = [
     (Standard::Metric, 14.0, 1.25, Purpose::SparkPlug),
     (Standard::Metric, 14.0, 1.5, Purpose::DrainPlug),
     (Standard::Metric, 14.0, 1.5, Purpose::WheelStud),
+    (Standard::Metric, 14.0, 1.25, Purpose::WheelStud),
     (Standard::Metric, 18.0, 1.5, Purpose::DrainPlug),
+    (Standard::Metric, 18.0, 1.5, Purpose::SensorBung),
     (Standard::Unified, 0.375, 24.0, Purpose::BrakeLine),
     (Standard::Unified, 0.4375, 20.0, Purpose::WheelStud),
     (Standard::Unified, 0.5, 20.0, Purpose::WheelStud),
     (Standard::Unified, 0.5, 20.0, Purpose::DrainPlug),
+    (Standard::Unified, 0.5625, 18.0, Purpose::WheelStud),
+    (Standard::Unified, 0.625, 18.0, Purpose::WheelStud),
 ];

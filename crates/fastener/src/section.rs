@@ -104,7 +104,7 @@ pub fn before(hole: &DamagedHole) -> Section {
 pub fn after(hole: &DamagedHole, option: &RepairOption) -> Section {
     let thread = &option.bolt_thread;
     let mut section = joint(
-        format!("{}: {}", hole.thread.name(), option.way.name()),
+        format!("{}: {}", hole.thread.name(), option.way.called(hole.holds)),
         hole,
         thread,
         option.engaged_mm,
@@ -150,6 +150,9 @@ fn renewed(section: &mut Section, thread: &Thread, option: &RepairOption) {
         .iter()
         .position(|ring| ring.what == RingKind::Thread)
         .map(|at| section.rings.remove(at));
+    if option.way == Way::BoltAndNut {
+        return;
+    }
     let Some(insert_mm) = option.insert_mm else {
         let new = old.map(|ring| Ring {
             what: RingKind::NewThread,

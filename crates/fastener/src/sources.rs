@@ -33,7 +33,7 @@ pub(crate) fn iso_898_1_stresses() -> Source {
 pub(crate) fn iso_3506() -> Source {
     Source::new(
         "ISO 3506-1",
-        "austenitic grades, classes 70 and 80",
+        "austenitic grades, classes 50, 70, 80 and 100",
         Grade::Published,
     )
 }

@@ -226,14 +226,15 @@ fn working(
         sources::practice("engaged length"),
     )
     .symbol("Le")
-    .input("engaged", shown(engaged_mm, 2, "mm"))
-    .value(shown(credited, 2, "mm"));
+    .input("engaged", shown(engaged_mm, 4, "mm"))
+    .value(shown(credited, 4, "mm"));
     if credited < engaged_mm {
         credit = credit.note("beyond two diameters a light metal gains nothing");
     }
     let hole = Line::new("thread in the hole strips", parent.source.clone())
         .formula("Fn", "ASn·Le·τ")
-        .input("τ", shown(parent.shear_mpa, 0, "MPa"))
+        .input("Le", shown(credited, 4, "mm"))
+        .input("τ", shown(parent.shear_mpa, 1, "MPa"))
         .value(load(areas.hole_mm2_per_mm, parent.shear_mpa));
     let hole = match parent.note {
         Some(note) => hole.note(note),
@@ -244,7 +245,7 @@ fn working(
         .line(
             Line::new("shear area of the bolt's thread", sources::strip_areas())
                 .formula("ASs", "π/P·D1max·(P/2 + (d2min − D1max)/√3)")
-                .value(shown(areas.bolt_mm2_per_mm, 4, "mm² per mm")),
+                .value(shown(areas.bolt_mm2_per_mm, 6, "mm² per mm")),
         )
         .line(
             Line::new(
@@ -252,7 +253,7 @@ fn working(
                 sources::strip_areas(),
             )
             .formula("ASn", "π/P·dmin·(P/2 + (dmin − D2max)/√3)")
-            .value(shown(areas.hole_mm2_per_mm, 4, "mm² per mm")),
+            .value(shown(areas.hole_mm2_per_mm, 6, "mm² per mm")),
         )
         .line(
             Line::new(
@@ -260,6 +261,8 @@ fn working(
                 sources::practice("steel shears at 0.6 of tensile"),
             )
             .formula("Fs", "ASs·Le·0.6·Rm")
+            .input("Le", shown(credited, 4, "mm"))
+            .input("0.6·Rm", shown(bolt_shear_mpa, 3, "MPa"))
             .value(load(areas.bolt_mm2_per_mm, bolt_shear_mpa)),
         )
         .line(hole)

@@ -1,6 +1,7 @@
 //! A screw thread and its sizes.
 
 use crate::figures::{shown, trimmed};
+use crate::pipe::Pipe;
 use crate::{series, sources};
 use measure::{Line, Working};
 use std::f64::consts::PI;
@@ -128,6 +129,20 @@ impl Thread {
             series: listed.map_or(Series::NotPreferred, |listed| listed.series),
             name: format!("{size}-{}{suffix}", trimmed(threads_per_inch, 2)),
             diameter_mm,
+            pitch_mm,
+            left_hand: false,
+        })
+    }
+
+    /// A pipe thread taken as a straight one: for its wall and its drawing, never for a clamp.
+    pub(crate) fn of_pipe(pipe: &Pipe) -> Result<Thread, ThreadTrouble> {
+        let pitch_mm = INCH_MM / pipe.threads_per_inch;
+        check(pipe.outside_mm, pitch_mm)?;
+        Ok(Thread {
+            standard: Standard::Unified,
+            series: Series::NotPreferred,
+            name: pipe.name(),
+            diameter_mm: pipe.outside_mm,
             pitch_mm,
             left_hand: false,
         })

@@ -47,7 +47,7 @@ impl Words {
     }
 }
 
-const PURPOSES: [(&str, Purpose); 13] = [
+const PURPOSES: [(&str, Purpose); 16] = [
     ("spark plug", Purpose::SparkPlug),
     ("sparkplug", Purpose::SparkPlug),
     ("drain plug", Purpose::DrainPlug),
@@ -61,6 +61,9 @@ const PURPOSES: [(&str, Purpose); 13] = [
     ("wheel bolt", Purpose::WheelStud),
     ("wheel nut", Purpose::WheelStud),
     ("lug nut", Purpose::WheelStud),
+    ("oxygen sensor", Purpose::SensorBung),
+    ("lambda sensor", Purpose::SensorBung),
+    ("sensor", Purpose::SensorBung),
 ];
 
 const PIPES: [(&str, Family); 5] = [

@@ -8,6 +8,7 @@ use fastener::extract::{Extraction, ExtractionWay, Rung};
 /// The housing bolt: 2 mm below the face, blind, no room to weld.
 const STUB: ExtractQuestion = ExtractQuestion {
     thread: "M8",
+    joint: Some("housing"),
     class: Some("8.8"),
     stands: "below",
     by: Some("2 mm"),

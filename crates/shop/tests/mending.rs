@@ -22,6 +22,7 @@ use store::Memory;
 fn housing_bolt() -> Fields {
     [
         ("thread", "M8x1.25"),
+        ("joint", "other"),
         ("class", "8.8"),
         ("bolt-length", "75 mm"),
         ("engaged", "18 mm"),
@@ -137,4 +138,32 @@ fn no_rate_is_too_large_to_reckon_by() {
     way.minutes.as_mut().unwrap().mid = "600".to_owned();
     let added = added(&bench.view(&id), &way, Decimal::MAX, 2);
     assert_eq!(added.hours.as_deref(), Some("10"));
+}
+
+/// Nothing is ranked before somebody said what the joint holds, and a brake gets the maker's
+/// part alone.
+#[test]
+fn what_the_joint_holds_is_asked_first() {
+    let mut fields = housing_bolt();
+    fields.remove("joint");
+    let ranked = |fields: &Fields| ways(fields, None, &Planning::default(), Customary::Metric);
+    let trouble = ranked(&fields).unwrap_err();
+    assert_eq!(
+        (trouble.field, trouble.what.as_str()),
+        ("joint", "what does the joint hold?")
+    );
+    fields.insert("joint".to_owned(), "brake".to_owned());
+    let all = ranked(&fields).unwrap();
+    let names: Vec<&str> = all.iter().map(|told| told.way.name.as_str()).collect();
+    assert_eq!(
+        names,
+        ["the maker's part", "a repair that the maker approves"]
+    );
+    assert!(
+        all[0]
+            .cautions
+            .iter()
+            .any(|text| text.starts_with("People are hurt"))
+    );
+    assert_eq!(all[0].way.code, "new-part");
 }

@@ -81,7 +81,11 @@ pub fn leak(args: &Leak) -> Result<Answer, Wrong> {
     let mut lines = vec![match found.verdict {
         LeakVerdict::CannotTellYet { .. } => found.verdict.to_string(),
         // Nothing that is measured is certain.
-        verdict => format!("{verdict} (confidence {:.1} %)", found.confidence.min(0.999) * 100.0),
+        _ => format!(
+            "{} (confidence {:.1} %)",
+            found.said(),
+            found.confidence.min(0.999) * 100.0
+        ),
     }];
     match found.ml_per_h {
         Some(rate) => lines.push(format!(
@@ -108,7 +112,7 @@ pub fn leak(args: &Leak) -> Result<Answer, Wrong> {
         "high": found.ml_per_h.map(measure::Range::high),
         "verdict": found.verdict.code(),
         "why": found.verdict.why().map(coolant::Why::code),
-        "said": found.verdict.to_string(),
+        "said": found.said(),
         "confidence": found.verdict.why().is_none().then_some(found.confidence),
         "cooling_share": found.cooling_share,
         "drop_kpa_in_10_min": found.drop_kpa_in_10_min.mid(),

@@ -11,6 +11,9 @@ use serde_json::{Value, json};
 pub struct Extract {
     #[arg(long)]
     thread: String,
+    /// What the joint holds, as for thread-repair.
+    #[arg(long)]
+    joint: Option<String>,
     #[arg(long)]
     class: Option<String>,
     /// proud, flush or below.
@@ -44,6 +47,7 @@ pub struct Extract {
 pub fn extract(asked: &Extract) -> Result<Answer, Wrong> {
     let found = ask(&ExtractQuestion {
         thread: &asked.thread,
+        joint: asked.joint.as_deref(),
         class: asked.class.as_deref(),
         stands: &asked.stub,
         by: asked.by.as_deref(),

@@ -1,11 +1,13 @@
 //! `buttonup thread-repair`.
 
-use super::{Answer, Wrong, answered, members, number, range, working_json, wrong};
+use super::{Answer, Wrong, answered, members, number, range, reads_us, working_json, wrong};
 use clap::Args;
 use fastener::ask::{RepairAnswer, RepairQuestion, repair as ask};
-use fastener::repair::{Planning, RepairOption};
-use measure::{Dimension, Unit};
+use fastener::holds::Holds;
+use fastener::repair::{Planning, RepairOption, WHAT_DOES_IT_HOLD};
+use measure::{Customary, Dimension, Unit};
 use serde_json::{Value, json};
+use shop::mending::{both_kn, both_mm, both_nm};
 
 /// The damaged hole as it was found.
 #[derive(Debug, Args)]
@@ -13,6 +15,10 @@ pub struct ThreadRepair {
     /// The thread, perhaps with the bolt's length: M8x75.
     #[arg(long)]
     thread: String,
+    /// What the joint holds: brake, steering, suspension, wheel, seat, belt, airbag, fuel, towing,
+    /// spark-plug, drain-plug, banjo, pipe, sensor, exhaust, other.
+    #[arg(long)]
+    joint: Option<String>,
     #[arg(long)]
     class: Option<String>,
     #[arg(long)]
@@ -79,11 +85,21 @@ pub fn repair(asked: &ThreadRepair) -> Result<Answer, Wrong> {
     let repairs = &answer.repairs;
     let json = members(json!({
         "thread": answer.hole.thread.name(),
+        "joint": answer.hole.holds.map(Holds::code),
+        "asks": answer.hole.holds.is_none().then_some(WHAT_DOES_IT_HOLD),
         "original_clamp_n": range(repairs.original_clamp_n),
         "notes": repairs.notes,
-        "options": repairs.options.iter().map(option).collect::<Vec<_>>(),
+        "options": repairs.options.iter().map(|one| option(one, &answer)).collect::<Vec<_>>(),
     }));
-    Ok(answered(lines(&answer), json, None))
+    let us = reads_us(
+        asked
+            .torque
+            .iter()
+            .chain([&asked.engaged])
+            .map(String::as_str),
+        &answer.hole.thread,
+    );
+    Ok(answered(lines(&answer, us), json, None))
 }
 
 fn locking_nm(text: &str) -> Result<f64, Wrong> {
@@ -102,6 +118,7 @@ fn locking_nm(text: &str) -> Result<f64, Wrong> {
 fn question(asked: &ThreadRepair) -> RepairQuestion<'_> {
     RepairQuestion {
         thread: &asked.thread,
+        joint: asked.joint.as_deref(),
         class: asked.class.as_deref(),
         bolt_length: asked.bolt_length.as_deref(),
         engaged: &asked.engaged,
@@ -123,14 +140,14 @@ fn question(asked: &ThreadRepair) -> RepairQuestion<'_> {
     }
 }
 
-fn option(option: &RepairOption) -> Value {
+fn option(option: &RepairOption, answer: &RepairAnswer) -> Value {
     let steps: Vec<Value> = option
         .steps
         .iter()
         .map(|step| json!({ "what": step.what, "size_mm": number(step.size_mm), "caution": step.caution }))
         .collect();
     json!({
-        "way": option.way.name(),
+        "way": option.way.called(answer.hole.holds),
         "rank": option.rank,
         "holds": option.holds,
         "reason": reason(option),
@@ -168,7 +185,7 @@ fn reason(option: &RepairOption) -> String {
     reasons.join("; ")
 }
 
-fn lines(answer: &RepairAnswer) -> Vec<String> {
+fn lines(answer: &RepairAnswer, us: Customary) -> Vec<String> {
     let mut lines = answer.repairs.notes.clone();
     for option in &answer.repairs.options {
         let holds = if option.holds {
@@ -176,12 +193,13 @@ fn lines(answer: &RepairAnswer) -> Vec<String> {
         } else {
             "does not hold"
         };
-        lines.push(format!("\n{}. {}: {holds}", option.rank, option.way.name()));
+        let name = option.way.called(answer.hole.holds);
+        lines.push(format!("\n{}. {name}: {holds}", option.rank));
         lines.push(format!("   {}", reason(option)));
         if !option.holds {
             continue;
         }
-        lines.push(format!("   {}", figures(option)));
+        lines.push(format!("   {}", figures(option, us)));
         lines.extend(option.notes.iter().map(|note| format!("   {note}")));
         for step in &option.steps {
             if let Some(caution) = step.caution {
@@ -196,22 +214,38 @@ fn lines(answer: &RepairAnswer) -> Vec<String> {
             ));
         }
         lines.push(format!("   next time: {}", option.next_repair));
+        lines.extend(
+            option
+                .working
+                .text()
+                .trim_end()
+                .lines()
+                .map(|line| format!("   {line}")),
+        );
     }
     lines
 }
 
-fn figures(option: &RepairOption) -> String {
+fn figures(option: &RepairOption, us: Customary) -> String {
     let mut parts = vec![format!("bolt {}", option.bolt)];
-    let mut add = |label: &str, value: Option<f64>, unit: &str, decimals: usize| {
-        if let Some(value) = value {
-            parts.push(format!("{label} {value:.decimals$}{unit}"));
-        }
+    let mut add = |label: &str, value: Option<String>| {
+        parts.extend(value.map(|value| format!("{label} {value}")));
     };
-    add("torque", option.torque_nm, " N·m", 1);
-    add("strip margin", option.strip_margin, "", 2);
-    add("wall left", option.wall_left_mm, " mm", 1);
-    add("other part's hole", option.other_hole_mm, " mm", 1);
-    add("off-centre at most", option.centre_tolerance_mm, " mm", 2);
+    let mm = |value: Option<f64>| value.map(|mm| both_mm(mm, us));
+    add("torque", option.torque_nm.map(|nm| both_nm(nm, us)));
+    add(
+        "clamp",
+        option
+            .clamp_n
+            .map(|clamp| both_kn(clamp.low(), clamp.high(), us)),
+    );
+    add(
+        "strip margin",
+        option.strip_margin.map(|margin| format!("{margin:.2}")),
+    );
+    add("wall left", mm(option.wall_left_mm));
+    add("other part's hole", mm(option.other_hole_mm));
+    add("off-centre at most", mm(option.centre_tolerance_mm));
     if let Some(minutes) = option.minutes {
         parts.push(format!(
             "{:.0} to {:.0} minutes",

@@ -4,8 +4,11 @@ use super::{Answer, Wrong, answered, members, number, wrong};
 use clap::Args;
 use fastener::ask::{ThreadAnswer, ThreadQuestion, thread as ask};
 use fastener::near_miss::{Ends, NearMiss};
-use fastener::{Series, Standard};
+use fastener::pipe::Pipe;
+use fastener::{Geometry, Series, Standard};
+use measure::Customary;
 use serde_json::{Map, Value, json};
+use shop::mending::{both_mm, both_n, both_nm};
 
 /// The thread to look at.
 #[derive(Debug, Args)]
@@ -47,7 +50,16 @@ pub fn thread(asked: &Thread) -> Result<Answer, Wrong> {
 
 fn sizes(answer: &ThreadAnswer) -> Map<String, Value> {
     let (Some(thread), Some(sizes)) = (&answer.thread, answer.geometry) else {
-        return members(json!({ "thread": answer.name }));
+        let pipe = answer.pipe.as_ref();
+        let drill = pipe.and_then(fastener::pipe::Pipe::tap_drill);
+        return members(json!({
+            "thread": answer.name,
+            "major_diameter_mm": number(pipe.map(|pipe| pipe.outside_mm)),
+            "pitch_mm": number(pipe.map(fastener::pipe::Pipe::pitch_mm)),
+            "threads_per_inch": number(pipe.map(|pipe| pipe.threads_per_inch)),
+            "tap_drill_mm": number(drill.as_ref().map(|drill| drill.diameter_mm)),
+            "tap_drill_name": drill.map(|drill| drill.name),
+        }));
     };
     members(json!({
         "thread": answer.name,
@@ -174,16 +186,12 @@ fn strength(answer: &ThreadAnswer) -> Map<String, Value> {
 fn lines(answer: &ThreadAnswer) -> Vec<String> {
     let mut lines = vec![answer.name.clone()];
     lines.extend(answer.notes.iter().map(|note| format!("  {note}")));
-    if let Some(sizes) = answer.geometry {
-        lines.push(format!(
-            "  pitch {:.4} mm, pitch diameter {:.3} mm, minor {:.3} mm, root {:.3} mm, stress area {:.2} mm²",
-            sizes.pitch_mm,
-            sizes.pitch_diameter_mm,
-            sizes.minor_diameter_mm,
-            sizes.root_diameter_mm,
-            sizes.stress_area_mm2
-        ));
-    }
+    lines.extend(answer.pipe.as_ref().map(pipe_line));
+    let inch = answer
+        .thread
+        .as_ref()
+        .is_some_and(|thread| thread.standard() == Standard::Unified);
+    lines.extend(answer.geometry.map(|sizes| size_line(&sizes, inch)));
     if let Some(tap) = &answer.tap_drill {
         lines.push(format!(
             "  tap drill {} ({:.0} % of the ISO engagement, {:.0} % as in US charts)",
@@ -191,9 +199,16 @@ fn lines(answer: &ThreadAnswer) -> Vec<String> {
         ));
     }
     if let Some(holes) = &answer.clearance {
+        let us = if inch {
+            Customary::Us
+        } else {
+            Customary::Metric
+        };
         lines.push(format!(
-            "  clearance hole {:.2} close, {:.2} normal, {:.2} loose (mm)",
-            holes.close_mm, holes.normal_mm, holes.loose_mm
+            "  clearance hole {} close, {} normal, {} loose",
+            both_mm(holes.close_mm, us),
+            both_mm(holes.normal_mm, us),
+            both_mm(holes.loose_mm, us)
         ));
     }
     lines.extend(answer.wrenches.iter().map(|found| {
@@ -231,42 +246,93 @@ fn lines(answer: &ThreadAnswer) -> Vec<String> {
             miss.hole.name()
         )
     }));
-    lines.extend(strength_lines(answer));
+    lines.extend(strength_lines(answer, inch));
     lines
 }
 
-fn strength_lines(answer: &ThreadAnswer) -> Vec<String> {
+/// Inch threads in inches first.
+fn size_line(sizes: &Geometry, inch: bool) -> String {
+    let metric = format!(
+        "pitch {:.4} mm, pitch diameter {:.3} mm, minor {:.3} mm, root {:.3} mm, stress area {:.2} mm²",
+        sizes.pitch_mm,
+        sizes.pitch_diameter_mm,
+        sizes.minor_diameter_mm,
+        sizes.root_diameter_mm,
+        sizes.stress_area_mm2
+    );
+    if !inch {
+        return format!("  {metric}");
+    }
+    let of = |mm: f64| mm / fastener::thread::INCH_MM;
+    format!(
+        "  pitch {:.5} in, pitch diameter {:.4} in, minor {:.4} in, root {:.4} in, stress area {:.4} in² ({metric})",
+        of(sizes.pitch_mm),
+        of(sizes.pitch_diameter_mm),
+        of(sizes.minor_diameter_mm),
+        of(sizes.root_diameter_mm),
+        of(of(sizes.stress_area_mm2))
+    )
+}
+
+fn pipe_line(pipe: &Pipe) -> String {
+    let drill = pipe.tap_drill().map_or_else(String::new, |drill| {
+        format!(", tap drill {} ({:.2} mm)", drill.name, drill.diameter_mm)
+    });
+    format!(
+        "  outside {:.3} mm ({:.3} in), pitch {:.4} mm ({} threads per inch){drill}",
+        pipe.outside_mm,
+        pipe.outside_mm / fastener::thread::INCH_MM,
+        pipe.pitch_mm(),
+        pipe.threads_per_inch
+    )
+}
+
+fn strength_lines(answer: &ThreadAnswer, inch: bool) -> Vec<String> {
+    let us = if inch {
+        Customary::Us
+    } else {
+        Customary::Metric
+    };
+    let force = |newtons: f64| both_n(newtons, us);
     let mut lines = Vec::new();
     if let Some(strength) = &answer.strength {
         let proof = strength
             .loads
             .proof_n
             .map_or("no proof load".to_owned(), |proof| {
-                format!("proof {proof:.0} N")
+                format!("proof {}", force(proof))
             });
         let torque = strength.breaking_torque.as_ref().map_or(
             "no breaking torque: outside ISO 898-7".to_owned(),
-            |torque| format!("breaking torque {} N·m at least", torque.torque_nm),
+            |torque| format!("breaking torque {} at least", both_nm(torque.torque_nm, us)),
         );
         lines.push(format!(
-            "  class {}: {proof}, yield {:.0} N, breaks at {:.0} N, {torque}",
+            "  class {}: {proof}, yield {}, breaks at {}, {torque}",
             strength.class.name(),
-            strength.loads.yield_n,
-            strength.loads.breaking_n
+            force(strength.loads.yield_n),
+            force(strength.loads.breaking_n)
         ));
     }
     if let Some(stripping) = &answer.stripping {
         let needed = stripping
             .length_needed_mm
             .map_or("no length lets the bolt break first".to_owned(), |needed| {
-                format!("{needed:.1} mm let the bolt break first")
+                format!("{} let the bolt break first", both_mm(needed, us))
             });
         lines.push(format!(
-            "  strips at {:.0} N in the hole, {:.0} N on the bolt; {} first; {needed}",
-            stripping.hole_thread_strips_n,
-            stripping.bolt_thread_strips_n,
+            "  strips at {} in the hole, {} on the bolt; {} first; {needed}",
+            force(stripping.hole_thread_strips_n),
+            force(stripping.bolt_thread_strips_n),
             stripping.first.name()
         ));
+        lines.extend(
+            stripping
+                .working
+                .text()
+                .trim_end()
+                .lines()
+                .map(|line| format!("  {line}")),
+        );
     }
     lines
 }

@@ -1,10 +1,13 @@
 //! `buttonup torque`.
 
-use super::{Answer, Wrong, answered, members, number, range, wrong};
+use super::{Answer, Wrong, answered, members, number, range, reads_us, written_in, wrong};
 use clap::Args;
 use fastener::ask::{self, AdapterQuestion, LeverQuestion, Shares, TorqueQuestion};
+use fastener::torque::Fate;
 use fastener::wrench::Reads;
+use measure::Customary;
 use serde_json::{Map, Value, json};
+use shop::mending::{both_mm, both_n, both_nm};
 
 /// A joint with a clamp or a torque; or a torque wrench with an adapter; or a lever.
 #[derive(Debug, Args)]
@@ -89,10 +92,14 @@ fn with_range(mut answer: Answer, range: &str) -> Result<Answer, Wrong> {
         Reads::Well => "the wrench can be believed at that torque".to_owned(),
         Reads::TooLow { least_nm } => format!(
             "below a fifth of its range the wrench says nothing: take a smaller one, this one \
-             reads from {least_nm:.1} N·m"
+             reads from {}",
+            both_nm(least_nm, written_in(range))
         ),
         Reads::TooHigh { most_nm } => {
-            format!("beyond the wrench: it ends at {most_nm:.1} N·m")
+            format!(
+                "beyond the wrench: it ends at {}",
+                both_nm(most_nm, written_in(range))
+            )
         }
     };
     answer.text = format!("{}\n{words}", answer.text);
@@ -163,49 +170,57 @@ fn for_clamp(question: &TorqueQuestion, clamp: &str) -> Result<Answer, Wrong> {
         "notes": found.notes,
     }));
     json.extend(shares(&found.strength));
-    let mut lines = vec![format!(
-        "{}: {:.2} N·m for {:.0} N (pitch {:.2}, thread {:.2}, head {:.2}; K {:.3})",
+    let us = reads_us([clamp].into_iter(), &found.thread);
+    let mut lines = verdict(&found.strength);
+    lines.push(format!(
+        "{}: {} for {} (pitch {:.2}, thread {:.2}, head {:.2} N·m; K {:.3})",
         found.thread.name(),
-        terms.total_nm,
-        found.clamp_n,
+        both_nm(terms.total_nm, us),
+        both_n(found.clamp_n, us),
         terms.pitch_nm,
         terms.thread_nm,
         terms.head_nm,
         terms.nut_factor
-    )];
+    ));
     if found.torque_nm.low() < found.torque_nm.high() {
         lines.push(format!(
-            "  {:.2} to {:.2} N·m over the range of friction",
-            found.torque_nm.low(),
-            found.torque_nm.high()
+            "  {} to {} over the range of friction",
+            both_nm(found.torque_nm.low(), us),
+            both_nm(found.torque_nm.high(), us)
         ));
     }
-    lines.extend(share_lines(&found.strength));
+    lines.extend(share_lines(&found.strength, us));
     lines.extend(found.notes.iter().map(|note| format!("  {note}")));
     Ok(answered(lines, json, Some(&found.working)))
 }
 
 fn for_torque(question: &TorqueQuestion, torque: &str) -> Result<Answer, Wrong> {
     let found = ask::clamp(question, torque).map_err(wrong)?;
+    // A broken bolt clamps nothing.
+    let clamp_n = Some(found.clamp_n).filter(|_| found.strength.fate != Some(Fate::Breaks));
     let mut json = members(json!({
         "thread": found.thread.name(),
         "torque_nm": number(found.torque_nm),
-        "clamp_n": number(found.clamp_n.mid()),
-        "clamp_low_n": number(found.clamp_n.low()),
-        "clamp_high_n": number(found.clamp_n.high()),
+        "clamp_n": number(clamp_n.map(|clamp| clamp.mid())),
+        "clamp_low_n": number(clamp_n.map(|clamp| clamp.low())),
+        "clamp_high_n": number(clamp_n.map(|clamp| clamp.high())),
         "shares_of_proof": range(found.shares_of_proof),
         "notes": found.notes,
     }));
     json.extend(shares(&found.strength));
-    let mut lines = vec![format!(
-        "{}: {:.0} N at {:.2} N·m ({:.0} to {:.0} N)",
-        found.thread.name(),
-        found.clamp_n.mid(),
-        found.torque_nm,
-        found.clamp_n.low(),
-        found.clamp_n.high()
-    )];
-    lines.extend(share_lines(&found.strength));
+    let us = reads_us([torque].into_iter(), &found.thread);
+    let mut lines = verdict(&found.strength);
+    lines.extend(clamp_n.map(|clamp| {
+        format!(
+            "{}: {} at {} ({} to {})",
+            found.thread.name(),
+            both_n(clamp.mid(), us),
+            both_nm(found.torque_nm, us),
+            both_n(clamp.low(), us),
+            both_n(clamp.high(), us)
+        )
+    }));
+    lines.extend(share_lines(&found.strength, us));
     lines.extend(found.notes.iter().map(|note| format!("  {note}")));
     Ok(answered(lines, json, Some(&found.working)))
 }
@@ -213,7 +228,10 @@ fn for_torque(question: &TorqueQuestion, torque: &str) -> Result<Answer, Wrong> 
 fn with_adapter(question: &AdapterQuestion) -> Result<Answer, Wrong> {
     let found = ask::adapter(question).map_err(wrong)?;
     let json = members(json!({ "set_to_nm": number(found.set_to_nm) }));
-    let lines = vec![format!("set the wrench to {:.2} N·m", found.set_to_nm)];
+    let lines = vec![format!(
+        "set the wrench to {}",
+        both_nm(found.set_to_nm, written_in(question.want))
+    )];
     Ok(answered(lines, json, Some(&found.working)))
 }
 
@@ -223,9 +241,11 @@ fn at_lever(question: &LeverQuestion) -> Result<Answer, Wrong> {
         "lever_mm": number(found.lever_mm),
         "hand_force_n": number(found.hand_force_n),
     }));
+    let us = written_in(question.want);
     let lines = vec![format!(
-        "{:.0} N by hand at {:.0} mm",
-        found.hand_force_n, found.lever_mm
+        "{} by hand at {}",
+        both_n(found.hand_force_n, us),
+        both_mm(found.lever_mm, us)
     )];
     Ok(answered(lines, json, None))
 }
@@ -235,18 +255,37 @@ fn shares(strength: &Shares) -> Map<String, Value> {
         "class": strength.class.map(fastener::Class::name),
         "share_of_proof": number(strength.share_of_proof),
         "yield_torque_nm": range(strength.yield_torque_nm),
+        "breaking_torque_nm": range(strength.breaking_torque_nm),
+        "fate": strength.fate.map(Fate::code),
+        "verdict": strength.verdict,
     }))
 }
 
-fn share_lines(strength: &Shares) -> Vec<String> {
+/// What becomes of the bolt, before any figure.
+fn verdict(strength: &Shares) -> Vec<String> {
+    strength
+        .verdict
+        .iter()
+        .map(|verdict| format!("! {verdict}"))
+        .collect()
+}
+
+fn share_lines(strength: &Shares, us: Customary) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(share) = strength.share_of_proof {
         lines.push(format!("  {:.0} % of the proof load", 100.0 * share));
     }
     if let Some(torque) = strength.yield_torque_nm {
         lines.push(format!(
-            "  begins to yield at {:.1} N·m or more",
-            torque.low()
+            "  begins to yield at {} or more",
+            both_nm(torque.low(), us)
+        ));
+    }
+    if let Some(torque) = strength.breaking_torque_nm {
+        lines.push(format!(
+            "  breaks at {} to {}, by how rough its threads are",
+            both_nm(torque.low(), us),
+            both_nm(torque.high(), us)
         ));
     }
     lines

@@ -494,7 +494,7 @@ const PAGES: &[&str] = &[
     "/threads/wrench?want=70+in-lb&wrench=12+in&adapter=2+in&angle=0",
     "/threads/pulley?bolt-torque=25&bolt-circle=50&wrench=250&pulley=140&tension=400&wrap=160&side=ribs",
     "/threads/pattern?layout=circle&bolts=8",
-    "/threads/repair?thread=M8x75&class=8.8&engaged=18&hole=blind&depth=26&boss=19&in=aluminium&torque=22",
+    "/threads/repair?thread=M8x75&joint=other&class=8.8&engaged=18&hole=blind&depth=26&boss=19&in=aluminium&torque=22",
     "/threads/repair?thread=M8&engaged=much",
     "/threads/stub?stands=below&thread=M8&class=8.8&by=2&engaged=18&hole=blind&depth=26&in=aluminium",
 ];

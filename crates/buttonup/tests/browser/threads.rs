@@ -140,7 +140,7 @@ fn threads_are_asked_with_no_order_and_by_address() -> Result<()> {
 
     // The weak way says why.
     browser.goto(&shop.server.url(
-        "/threads/repair?thread=M8x75&class=8.8&engaged=18&hole=blind&depth=26&boss=10&in=aluminium&torque=22",
+        "/threads/repair?thread=M8x75&joint=other&class=8.8&engaged=18&hole=blind&depth=26&boss=10&in=aluminium&torque=22",
     ))?;
     says(&browser, "of wall would be left")?;
     Ok(())
@@ -154,7 +154,7 @@ fn the_item_page_tells_its_size_and_the_shop_weighs_the_ways() -> Result<()> {
     says(&browser, "M8x1.25: tap drill 6.8 mm, wrench 13 mm")?;
     says(&browser, "Torque 10 Nm, then 22 Nm")?;
 
-    let snapped = "/threads/repair?thread=M8x75&class=8.8&engaged=18&hole=blind&depth=26&boss=19&in=aluminium&torque=22";
+    let snapped = "/threads/repair?thread=M8x75&joint=other&class=8.8&engaged=18&hole=blind&depth=26&boss=19&in=aluminium&torque=22";
     browser.goto(&shop.server.url(snapped))?;
     says(&browser, "Wire insert, bolt M8x75 · holds")?;
     browser.goto(&shop.server.url("/shop"))?;

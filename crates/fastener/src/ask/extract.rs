@@ -1,7 +1,7 @@
 //! A stub, and the ladder of ways to get it out.
 
 use super::repair::{depth, tilt_deg};
-use super::{Trouble, at, clamping_thread, class, length_mm, metal};
+use super::{Trouble, at, class, holds, length_mm, metal, screw_thread};
 use crate::designation::read;
 use crate::extract::{Extraction, Stands, Stub, extraction};
 use crate::repair::DrillRoom;
@@ -10,6 +10,8 @@ use crate::repair::DrillRoom;
 #[derive(Clone, Copy, Debug, Default)]
 pub struct ExtractQuestion<'a> {
     pub thread: &'a str,
+    /// What the joint holds.
+    pub joint: Option<&'a str>,
     pub class: Option<&'a str>,
     /// `proud`, `flush` or `below`.
     pub stands: &'a str,
@@ -69,7 +71,8 @@ pub fn extract(question: &ExtractQuestion) -> Result<Extraction, Trouble> {
         }
     };
     let stub = Stub {
-        thread: clamping_thread("thread", question.thread)?,
+        holds: holds(question.joint, question.thread)?,
+        thread: screw_thread("thread", question.thread)?,
         class: class(question.class)?.or(read(question.thread).ok().and_then(|found| found.class)),
         stands,
         engaged_mm: length_mm("engaged", question.engaged)?,

@@ -1,6 +1,6 @@
 //! Torque wrenches with adapters, and levers.
 
-use super::{Trouble, angle_deg, at, length_mm, torque_nm};
+use super::{Trouble, angle_deg, at, converted, length_mm, torque_nm};
 use crate::wrench::{Reads, Setting, doubled_lever_mm, hand_force_n, reads, setting};
 
 /// A torque wrench with an adapter.
@@ -41,8 +41,9 @@ pub struct LeverAnswer {
 /// # Ok::<(), fastener::ask::Trouble>(())
 /// ```
 pub fn adapter(question: &AdapterQuestion) -> Result<Setting, Trouble> {
-    setting(
-        torque_nm("want", question.want)?,
+    let want_nm = torque_nm("want", question.want)?;
+    let found = setting(
+        want_nm,
         length_mm("wrench", question.wrench)?,
         length_mm("adapter", question.adapter)?,
         question
@@ -52,7 +53,16 @@ pub fn adapter(question: &AdapterQuestion) -> Result<Setting, Trouble> {
     .map_err(at(
         "adapter",
         "give lengths and an angle that a wrench can have",
-    ))
+    ))?;
+    Ok(Setting {
+        working: converted(
+            found.working,
+            "torque wanted, as written",
+            question.want,
+            &format!("{want_nm:.3} N·m"),
+        ),
+        ..found
+    })
 }
 
 /// The force that a hand needs for a torque.

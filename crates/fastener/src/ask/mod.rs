@@ -16,11 +16,13 @@ pub use thread::{Strength, ThreadAnswer, ThreadQuestion, WrenchAnswer, thread};
 pub use torque::{ClampAnswer, Shares, TorqueAnswer, TorqueQuestion, clamp, torque};
 
 use crate::class::Class;
+use crate::designation::Kind;
 use crate::friction::Condition;
 use crate::head::Head;
+use crate::holds::Holds;
 use crate::parent::{self, Parent};
 use crate::thread::Thread;
-use measure::{Dimension, Unit};
+use measure::{Dimension, Line, Source, Unit, Working};
 use thiserror::Error;
 
 /// Why a question has no answer: which field, what is wrong with it, and how to mend it.
@@ -57,6 +59,44 @@ fn clamping_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
         field,
         "write a thread such as M8x1.25, 5/16-18 or #10-24",
     ))
+}
+
+/// Any straight thread, whatever it is there for, or a pipe thread taken as one.
+fn screw_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
+    let written = crate::designation::read(text).map_err(at(field, A_THREAD))?;
+    match written.kind {
+        Kind::Screw { thread, .. } => Ok(thread),
+        Kind::Pipe(pipe) => Thread::of_pipe(&pipe).map_err(at(field, A_THREAD)),
+    }
+}
+
+const A_THREAD: &str = "write a thread such as M8x1.25, 5/16-18 or #10-24";
+
+/// What somebody says that the joint holds, or what the thread was written with. A plug stays a
+/// plug whatever part it sits in, unless people are hurt by it.
+fn holds(text: Option<&str>, thread: &str) -> Result<Option<Holds>, Trouble> {
+    let told = text.map(|text| {
+        Holds::read(text).ok_or_else(|| {
+            Trouble::new(
+                "joint",
+                format!("`{}` does not say what the joint holds", text.trim()),
+                format!("write one of {}", crate::holds::names()),
+            )
+        })
+    });
+    let told = told.transpose()?;
+    Ok(match told.filter(|holds| holds.hurts()) {
+        Some(holds) => Some(holds),
+        None => purpose(thread).or(told),
+    })
+}
+
+/// What a thread that was written with its purpose holds.
+fn purpose(text: &str) -> Option<Holds> {
+    match crate::designation::read(text).ok()?.kind {
+        Kind::Screw { purpose, .. } => Holds::of_purpose(purpose),
+        Kind::Pipe(_) => Some(Holds::PipeThread),
+    }
 }
 
 fn class(text: Option<&str>) -> Result<Option<Class>, Trouble> {
@@ -129,6 +169,24 @@ fn quantity(
     let measured = measure::read(text, dimension).map_err(at(field, example))?;
     let converted = measured.convert(unit).map_err(at(field, example))?;
     f64::try_from(converted.number()).map_err(at(field, example))
+}
+
+/// A working with the conversion of what was written, where it was in another unit.
+fn converted(working: Working, what: &str, written: &str, used: &str) -> Working {
+    let unit = |text: &str| -> String {
+        text.chars()
+            .filter(|c| c.is_alphabetic())
+            .collect::<String>()
+            .to_lowercase()
+    };
+    if unit(written) == unit(used) {
+        return working;
+    }
+    working.line(
+        Line::new(what, Source::given())
+            .input("written", written.trim())
+            .value(used),
+    )
 }
 
 /// A plain number without a unit.

@@ -1,19 +1,25 @@
 //! A damaged hole, and the ways back.
 
 use super::{
-    Trouble, angle_deg, at, clamping_thread, class, condition, head, length_mm, metal, torque_nm,
+    Trouble, angle_deg, at, class, condition, head, holds, length_mm, metal, screw_thread,
+    torque_nm,
 };
 use crate::designation::read;
 use crate::friction::{Condition, Finish, Lubrication};
+use crate::purpose::{Purpose, often_met_as};
 use crate::repair::{
-    Clamped, Damage, DamagedHole, Depth, DrillRoom, OtherPart, Planning, Repairs, repairs,
+    Clamped, Damage, DamagedHole, Depth, DrillRoom, OtherPart, Planning, RepairTrouble, Repairs,
+    repairs,
 };
+use crate::thread::Thread;
 
 /// A damaged hole as somebody describes it. `through` is a length, or `depth` a blind depth.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct RepairQuestion<'a> {
     /// The thread, perhaps with the bolt's length: `M8x75`.
     pub thread: &'a str,
+    /// What the joint holds: brake, wheel, drain-plug, other ...
+    pub joint: Option<&'a str>,
     pub class: Option<&'a str>,
     pub bolt_length: Option<&'a str>,
     pub engaged: &'a str,
@@ -75,9 +81,22 @@ pub struct RepairAnswer {
 /// ```
 pub fn repair(question: &RepairQuestion, planning: &Planning) -> Result<RepairAnswer, Trouble> {
     let hole = hole(question)?;
-    let mut repairs = repairs(&hole, planning)
-        .map_err(at("thread-repair", "check the sizes against one another"))?;
-    if question.condition.is_none() {
+    if hole.holds.is_none() {
+        ask_what_it_holds(&hole.thread)?;
+    }
+    let mut repairs = repairs(&hole, planning).map_err(|trouble| match trouble {
+        RepairTrouble::NoBoltBears { .. } => Trouble::new(
+            "torque",
+            trouble,
+            "ask the maker's figure again: inch pounds, foot pounds or N·m?",
+        ),
+        other => Trouble::new(
+            "thread-repair",
+            other,
+            "check the sizes against one another",
+        ),
+    })?;
+    if question.condition.is_none() && hole.clamps() {
         repairs.notes.push(
             "The state of the threads was not said: taken as oiled. Say `dry` if they are."
                 .to_owned(),
@@ -86,14 +105,36 @@ pub fn repair(question: &RepairQuestion, planning: &Planning) -> Result<RepairAn
     Ok(RepairAnswer { hole, repairs })
 }
 
+/// Sizes that wheels, brake lines, plugs and sensors have are not taken for a plain joint.
+fn ask_what_it_holds(thread: &Thread) -> Result<(), Trouble> {
+    let often: Vec<&str> = often_met_as(thread)
+        .into_iter()
+        .filter(|purpose| *purpose != Purpose::Clamp)
+        .map(Purpose::name)
+        .collect();
+    if often.is_empty() {
+        return Ok(());
+    }
+    Err(Trouble::new(
+        "joint",
+        format!(
+            "what does the joint hold? {} is often that of a {}",
+            thread.name(),
+            often.join(", a ")
+        ),
+        format!("write one of {}", crate::holds::names()),
+    ))
+}
+
 fn hole(question: &RepairQuestion) -> Result<DamagedHole, Trouble> {
-    let thread = clamping_thread("thread", question.thread)?;
+    let thread = screw_thread("thread", question.thread)?;
     let written = read(question.thread).map_err(at("thread", "write a thread such as M8x1.25"))?;
     let optional = |field: &'static str, text: Option<&str>| {
         text.map(|text| length_mm(field, text)).transpose()
     };
     let engaged_mm = length_mm("engaged", question.engaged)?;
     Ok(DamagedHole {
+        holds: holds(question.joint, question.thread)?,
         class: class(question.class)?.or(written.class),
         bolt_length_mm: optional("bolt-length", question.bolt_length)?.or(written.length_mm),
         depth: depth(question.blind, question.through)?,

@@ -7,6 +7,7 @@ use crate::designation::{Designation, Kind, read};
 use crate::drill::{Basis, TapDrill, tap_drills, usual};
 use crate::head::{AlmostFits, Head, Wrench, almost_fit, wrench, wrenches};
 use crate::near_miss::{NearMiss, near_misses};
+use crate::pipe::Pipe;
 use crate::purpose::{Purpose, often_met_as};
 use crate::strip::{Stripping, stripping};
 use crate::thread::{Geometry, Series, Thread};
@@ -32,7 +33,8 @@ pub struct ThreadAnswer {
     pub designation: Designation,
     /// The name of the thread as it is best written.
     pub name: String,
-    /// Nothing of what follows for a pipe thread.
+    /// Where it is a pipe thread, with nothing of what follows.
+    pub pipe: Option<Pipe>,
     pub thread: Option<Thread>,
     pub geometry: Option<Geometry>,
     pub tap_drill: Option<TapDrill>,
@@ -87,6 +89,7 @@ pub fn thread(question: &ThreadQuestion) -> Result<ThreadAnswer, Trouble> {
         Kind::Pipe(pipe) => Ok(ThreadAnswer {
             name: pipe.name(),
             notes: vec![pipe.what_it_is()],
+            pipe: Some(pipe),
             ..nothing(designation)
         }),
         Kind::Screw { thread, purpose } => screw(question, designation, thread, purpose, class),
@@ -116,6 +119,14 @@ fn screw(
     };
     let stripping = stripped(question, &thread, class, purpose)?;
     let mut notes = notes(&thread, purpose);
+    if let Some(parent) = question.metal.and_then(crate::parent::named)
+        && parent.shear_mpa <= 0.0
+    {
+        notes.push(format!(
+            "No strength of {} is known here, so nothing is said of when its thread strips.",
+            parent.name
+        ));
+    }
     if strength.is_some() {
         notes.push(
             "What a bolt of this class could carry is not a specification: the maker's torque \
@@ -198,6 +209,13 @@ fn stripped(
     };
     let parent = metal("in", metal_text)?;
     let engaged = length_mm("depth", depth_text)?;
+    if engaged <= 0.0 {
+        return Err(Trouble::new(
+            "depth",
+            format!("`{}` is no length in engagement", depth_text.trim()),
+            "write the length of full thread in engagement, such as 12 mm",
+        ));
+    }
     let Some(class) = class else {
         return Err(Trouble::new(
             "class",
@@ -205,7 +223,7 @@ fn stripped(
             "add the class, such as 8.8",
         ));
     };
-    if purpose != Purpose::Clamp {
+    if purpose != Purpose::Clamp || parent.shear_mpa <= 0.0 {
         return Ok(None);
     }
     stripping(thread, class, &parent, engaged)
@@ -246,6 +264,7 @@ fn nothing(designation: Designation) -> ThreadAnswer {
     ThreadAnswer {
         designation,
         name: String::new(),
+        pipe: None,
         thread: None,
         geometry: None,
         tap_drill: None,

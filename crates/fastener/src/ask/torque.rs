@@ -1,16 +1,17 @@
 //! Torque, clamp, adapters and levers.
 
 use super::{
-    Trouble, at, clamping_thread, class, condition, force_n, head, length_mm, plain, torque_nm,
+    Trouble, at, clamping_thread, class, condition, converted, force_n, head, length_mm, plain,
+    torque_nm,
 };
-use crate::class::Class;
+use crate::class::{Class, strongest};
 use crate::clearance::{Fit, clearance_holes};
 use crate::friction::DRY_IS_NOT_OILED;
 use crate::head::face_mm;
 use crate::thread::Thread;
 use crate::torque::{
-    Form, Friction, Joint, Terms, clamp_range, share_of_proof, torque_for_clamp, working,
-    yield_torque_nm,
+    Fate, Form, Friction, Joint, Terms, clamp_range, fate, share_of_proof, torque_for_clamp,
+    working, yield_torque_nm,
 };
 use measure::{Range, Working};
 
@@ -63,12 +64,18 @@ pub struct ClampAnswer {
 }
 
 /// What the bolt's class adds.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Shares {
     pub class: Option<Class>,
     pub share_of_proof: Option<f64>,
     /// Torque at which the bolt begins to yield, over the range of friction.
     pub yield_torque_nm: Option<Range<f64>>,
+    /// Torque at which it breaks, over the range of friction.
+    pub breaking_torque_nm: Option<Range<f64>>,
+    /// What becomes of the bolt; nothing where its class is not known.
+    pub fate: Option<Fate>,
+    /// That, in words, or a question where no bolt of the size bears it.
+    pub verdict: Option<String>,
 }
 
 /// The torque for a clamp.
@@ -114,13 +121,19 @@ pub fn torque(question: &TorqueQuestion, clamp: &str) -> Result<TorqueAnswer, Tr
         clamp_n,
         terms,
         torque_nm,
-        strength: asked.shares(clamp_n),
+        strength: asked
+            .shares(Range::new(clamp_n, clamp_n, clamp_n).map_err(at("clamp", "write a clamp"))?),
         notes: notes(),
-        working: working(
-            &asked.joint,
-            both(asked.friction.mid()),
-            clamp_n,
-            asked.form,
+        working: converted(
+            working(
+                &asked.joint,
+                both(asked.friction.mid()),
+                clamp_n,
+                asked.form,
+            ),
+            "clamp as written",
+            clamp,
+            &format!("{clamp_n:.1} N"),
         ),
         thread: asked.joint.thread,
     })
@@ -148,25 +161,33 @@ pub fn clamp(question: &TorqueQuestion, torque: &str) -> Result<ClampAnswer, Tro
             .class
             .and_then(|class| share_of_proof(&asked.joint.thread, class, clamp_n))
     };
+    let strength = asked.shares(clamp_n);
     let shares_of_proof = match (
         share(clamp_n.low()),
         share(clamp_n.mid()),
         share(clamp_n.high()),
     ) {
-        (Some(low), Some(mid), Some(high)) => Range::new(low, mid, high).ok(),
+        (Some(low), Some(mid), Some(high)) if strength.fate != Some(Fate::Breaks) => {
+            Range::new(low, mid, high).ok()
+        }
         _ => None,
     };
     Ok(ClampAnswer {
         torque_nm,
         clamp_n,
-        strength: asked.shares(clamp_n.mid()),
+        strength,
         shares_of_proof,
         notes: notes(),
-        working: working(
-            &asked.joint,
-            both(asked.friction.mid()),
-            clamp_n.mid(),
-            asked.form,
+        working: converted(
+            working(
+                &asked.joint,
+                both(asked.friction.mid()),
+                clamp_n.mid(),
+                asked.form,
+            ),
+            "torque as written",
+            torque,
+            &format!("{torque_nm:.3} N·m"),
         ),
         thread: asked.joint.thread,
     })
@@ -185,28 +206,64 @@ struct Asked {
 impl Asked {
     fn of(question: &TorqueQuestion) -> Result<Asked, Trouble> {
         let thread = clamping_thread("thread", question.thread)?;
+        let form = form(question)?;
         Ok(Asked {
-            joint: joint(question, &thread)?,
+            joint: match form {
+                // T = K F d knows no head.
+                Form::Short { .. } => short_joint(&thread)?,
+                _ => joint(question, &thread)?,
+            },
             friction: friction(question)?,
-            form: form(question)?,
+            form,
             class: class(question.class)?,
         })
     }
 
-    fn shares(&self, clamp_n: f64) -> Shares {
-        let stresses = self
-            .class
-            .and_then(|class| class.stresses(&self.joint.thread).ok());
+    fn shares(&self, clamp_n: Range<f64>) -> Shares {
+        let thread = &self.joint.thread;
+        let stresses = self.class.and_then(|class| class.stresses(thread).ok());
+        let fate_of = |class: Class| fate(thread, class, clamp_n, self.friction).ok();
+        let fate = self.class.and_then(fate_of);
+        let breaks_all = strongest(thread).filter(|class| fate_of(*class) == Some(Fate::Breaks));
+        let verdict = match (breaks_all, fate.and_then(Fate::said)) {
+            (Some(class), _) => Some(format!(
+                "the bolt breaks: no bolt of {} bears that, not even one of class {}; look at the \
+                 figure and its unit again",
+                thread.name(),
+                class.name()
+            )),
+            (None, said) => said.map(str::to_owned),
+        };
+        // The short form says nothing of a head, so no torque is worked out by its face.
+        let by_face = !matches!(self.form, Form::Short { .. });
+        let torque_at = |stress_mpa: f64| {
+            by_face
+                .then(|| yield_torque_nm(&self.joint, stress_mpa, self.friction).ok())
+                .flatten()
+        };
         Shares {
             class: self.class,
+            // A broken bolt has no share of anything.
             share_of_proof: self
                 .class
-                .and_then(|class| share_of_proof(&self.joint.thread, class, clamp_n)),
-            yield_torque_nm: stresses.and_then(|stresses| {
-                yield_torque_nm(&self.joint, stresses.yield_mpa, self.friction).ok()
-            }),
+                .filter(|_| fate < Some(Fate::Breaks) && breaks_all.is_none())
+                .and_then(|class| share_of_proof(thread, class, clamp_n.mid())),
+            yield_torque_nm: stresses
+                .as_ref()
+                .and_then(|found| torque_at(found.yield_mpa)),
+            breaking_torque_nm: stresses
+                .as_ref()
+                .and_then(|found| torque_at(found.tensile_mpa)),
+            fate: fate.or(breaks_all.map(|_| Fate::Breaks)),
+            verdict,
         }
     }
+}
+
+/// Some joint for the short form, which uses only the diameter.
+fn short_joint(thread: &Thread) -> Result<Joint, Trouble> {
+    let d = thread.diameter_mm();
+    Joint::new(thread, 1.5 * d, 1.1 * d).map_err(at("thread", "write a thread such as M8x1.25"))
 }
 
 fn joint(question: &TorqueQuestion, thread: &Thread) -> Result<Joint, Trouble> {

@@ -5,8 +5,9 @@ mod rungs;
 use crate::class::Class;
 use crate::drill::{Drill, millimetres};
 use crate::figures::{rounded_down, rounded_up, shown};
-use crate::parent::Parent;
-use crate::repair::{Depth, DrillRoom};
+use crate::holds::Holds;
+use crate::parent::{Family, Parent};
+use crate::repair::{Depth, DrillRoom, bottomed};
 use crate::sources;
 use crate::thread::Thread;
 use crate::tolerance::limits;
@@ -18,6 +19,8 @@ use thiserror::Error;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stub {
     pub thread: Thread,
+    /// What the joint holds; nothing where nobody said.
+    pub holds: Option<Holds>,
     pub class: Option<Class>,
     pub stands: Stands,
     /// Length of thread that holds it.
@@ -71,6 +74,8 @@ pub enum ExtractionWay {
     Grip,
     WeldNut,
     LeftHandDrill,
+    /// The same for a left-hand stub, which a left-hand drill would drive further in.
+    RightHandDrill,
     PickOut,
     TaperedExtractor,
     DrillForRepair,
@@ -81,7 +86,7 @@ pub enum ExtractionWay {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Extraction {
     /// Read first.
-    pub cautions: Vec<&'static str>,
+    pub cautions: Vec<String>,
     pub ladder: Vec<Rung>,
     /// The largest drill that spares the thread.
     pub largest_drill: Option<Drill>,
@@ -107,6 +112,7 @@ impl ExtractionWay {
             ExtractionWay::Grip => "grip the stub",
             ExtractionWay::WeldNut => "weld a nut on",
             ExtractionWay::LeftHandDrill => "left-hand drills",
+            ExtractionWay::RightHandDrill => "right-hand drills",
             ExtractionWay::PickOut => "drill to the thread and pick it out",
             ExtractionWay::TaperedExtractor => "tapered extractor",
             ExtractionWay::DrillForRepair => "drill for a thread repair",
@@ -126,6 +132,16 @@ const CAUTIONS: [&str; 5] = [
 ];
 
 const BLIND: &str = "The hole is blind: it must be dry, or oil trapped under the stub bursts it.";
+
+const LEFT_HAND: &str = "A left-hand stub comes out clockwise: ordinary right-hand drills, running \
+     forward, and an extractor made for left-hand threads. A left-hand drill in reverse drives it \
+     further in.";
+
+const MAGNESIUM: &str = "Magnesium: its chips burn, and water makes it worse. No flame, no welding, \
+     sharp drills, slow; dry sand or a class D extinguisher at hand.";
+
+const HURTS: &str = "People are hurt if this joint lets go: once the stub is out, the maker's part \
+     or a repair that the maker approves, no insert, bushing or larger thread of one's own choice.";
 
 /// With less room than this the next drill is sure to touch the thread.
 const LEAST_TOLERANCE_MM: f64 = 0.1;
@@ -173,10 +189,23 @@ pub fn extraction(stub: &Stub) -> Result<Extraction, ExtractionTrouble> {
             ..rung
         })
         .collect();
-    let mut cautions = CAUTIONS.to_vec();
-    if matches!(stub.depth, Depth::Blind { .. }) {
-        cautions.push(BLIND);
-    }
+    let mut cautions: Vec<String> = CAUTIONS.map(str::to_owned).to_vec();
+    let more = [
+        (matches!(stub.depth, Depth::Blind { .. }), BLIND),
+        (stub.thread.is_left_hand(), LEFT_HAND),
+        (stub.parent.family == Family::Magnesium, MAGNESIUM),
+        (stub.holds.is_some_and(Holds::hurts), HURTS),
+    ];
+    cautions.extend(
+        more.iter()
+            .filter(|(so, _)| *so)
+            .map(|(_, said)| (*said).to_owned()),
+    );
+    cautions.extend(bottomed(
+        stub.depth,
+        stub.engaged_mm,
+        stub.thread.pitch_mm(),
+    ));
     Ok(Extraction {
         cautions,
         ladder,

@@ -2,6 +2,7 @@
 
 use super::{DrillStep, ExtractionWay, Rung, Stands, Stub};
 use crate::figures::shown;
+use crate::holds::Holds;
 use crate::parent::Family;
 use crate::repair::DrillRoom;
 
@@ -32,11 +33,31 @@ fn words(how: &[&str]) -> Vec<String> {
     how.iter().map(|&step| step.to_owned()).collect()
 }
 
+/// Exhaust studs want heat first, and the nickel compound after.
+fn exhaust(stub: &Stub, mut rung: Rung) -> Rung {
+    if stub.holds == Some(Holds::Exhaust) {
+        rung.how.insert(
+            0,
+            "heat the boss around the stud, not the stud, and let it cool once or twice before turning".to_owned(),
+        );
+        rung.how.push(
+            "a new stud and nut of the maker's grade, with the nickel compound that the maker names"
+                .to_owned(),
+        );
+    }
+    rung
+}
+
 pub(super) fn grip(stub: &Stub, breaking_nm: Option<f64>) -> Rung {
+    let warm = if stub.parent.family == Family::Magnesium {
+        "no flame on magnesium: hot air at most, and only warm to the hand"
+    } else {
+        "warm the part around it, not the stub, where heat is safe"
+    };
     let rung = Rung {
         how: words(&[
             "soak with penetrating oil and wait; in a blind hole take the oil out again",
-            "warm the part around it, not the stub, where heat is safe",
+            warm,
             "stud puller or locking pliers, to and fro by small angles, oil between",
         ]),
         most_torque_nm: breaking_nm.map(|torque| SAFE_SHARE * torque),
@@ -45,6 +66,7 @@ pub(super) fn grip(stub: &Stub, breaking_nm: Option<f64>) -> Rung {
             "it twists without turning at the root, or the jaws slip a second time",
         )
     };
+    let rung = exhaust(stub, rung);
     let least = 0.8 * stub.thread.diameter_mm();
     match stub.stands {
         Stands::Proud { by_mm } if by_mm >= least => rung,
@@ -71,6 +93,7 @@ pub(super) fn weld(stub: &Stub, breaking_nm: Option<f64>) -> Rung {
         left_inside: vec!["weld spatter"],
         ..rung(ExtractionWay::WeldNut, "two nuts have torn off")
     };
+    let rung = exhaust(stub, rung);
     let deepest = stub.thread.diameter_mm() / 2.0;
     match stub.stands {
         _ if !stub.room_to_weld => {
@@ -90,16 +113,28 @@ pub(super) fn weld(stub: &Stub, breaking_nm: Option<f64>) -> Rung {
     }
 }
 
+/// Drills that turn the stub out as they bite: against its own hand.
 pub(super) fn left_hand(stub: &Stub, drills: &[DrillStep]) -> Rung {
+    let (way, turns) = if stub.thread.is_left_hand() {
+        (
+            ExtractionWay::RightHandDrill,
+            "ordinary right-hand drills, slow, running forward: it often walks out as the drill bites",
+        )
+    } else {
+        (
+            ExtractionWay::LeftHandDrill,
+            "left-hand drills, slow, in reverse: it often walks out as the drill bites",
+        )
+    };
     let rung = Rung {
         how: words(&[
             "centre: file or grind the stub flat, a guide bush in the other part's hole or a turned one in the bore, then a punch",
-            "left-hand drills, slow, in reverse: it often walks out as the drill bites",
+            turns,
         ]),
         drills: drills.to_vec(),
         left_inside: vec!["chips"],
         ..rung(
-            ExtractionWay::LeftHandDrill,
+            way,
             "the drill runs off the axis by more than is allowed at its step",
         )
     };
@@ -128,7 +163,11 @@ pub(super) fn extractor(stub: &Stub, drills: &[DrillStep]) -> Rung {
     let rung = Rung {
         how: words(&[
             "only for a stub that turns freely: a tapered extractor spreads the stub into its thread",
-            "a straight, fluted one spreads it less",
+            if stub.thread.is_left_hand() {
+                "one made for left-hand threads: an ordinary one turns it further in"
+            } else {
+                "a straight, fluted one spreads it less"
+            },
         ]),
         drills: smallest.cloned().into_iter().collect(),
         most_torque_nm: smallest
@@ -153,6 +192,10 @@ pub(super) fn drill_for_repair(stub: &Stub) -> Rung {
         )
     };
     match stub.drill_room {
+        _ if stub.holds.is_some_and(Holds::hurts) => closed(
+            rung,
+            "what it holds takes the maker's part, or a repair that the maker approves",
+        ),
         DrillRoom::Straight => rung,
         DrillRoom::None => closed(rung, NO_ROOM),
     }

@@ -1,7 +1,7 @@
 //! The clamp as it was, and the clamp that a way gives.
 
 use super::hole::{DamagedHole, RepairTrouble};
-use crate::class::Class;
+use crate::class::{Class, strongest};
 use crate::figures::rounded_up;
 use crate::friction::DRY_IS_NOT_OILED;
 use crate::thread::Thread;
@@ -37,11 +37,28 @@ impl Original {
         let friction = hole.condition.friction();
         let clamp_n = hole
             .torque_nm
+            .filter(|_| hole.clamps())
             .and_then(|torque_nm| clamp_range(&joint, friction, torque_nm, Form::Motosh).ok());
-        let bears_n = match hole.class {
+        let bears_n = match hole.class.filter(|_| hole.clamps()) {
             Some(class) => Some(bears_n(&hole.thread, class, friction.low())?),
             None => None,
         };
+        if let (Some(clamp), Some(torque_nm)) = (clamp_n, hole.torque_nm) {
+            bearable(hole, clamp, torque_nm)?;
+        }
+        if !hole.clamps() {
+            return Ok(Original {
+                joint,
+                friction,
+                clamp_n,
+                bears_n,
+                notes: vec![
+                    "It seals and holds by its seat: the maker's torque for that seat stands, and \
+                     no clamp is worked out."
+                        .to_owned(),
+                ],
+            });
+        }
         let mut notes = vec![format!(
             "Friction of threads that are {}. {DRY_IS_NOT_OILED} Oil or sealant on threads that \
              were dry raises the clamp.",
@@ -56,6 +73,7 @@ impl Original {
         }
         if let (Some(clamp), Some(bears)) = (clamp_n, bears_n)
             && clamp.high() > bears
+            && clamp.low() <= bears
         {
             notes.push(format!(
                 "With the slickest threads of that state the specified torque takes the bolt to \
@@ -78,6 +96,7 @@ impl Original {
     pub fn load_n(&self, hole: &DamagedHole) -> Option<f64> {
         match self.clamp_n {
             Some(clamp) => Some(clamp.high()),
+            None if !hole.clamps() => None,
             None => {
                 let loads = hole.class?.loads(&hole.thread).ok()?;
                 Some(loads.proof_n.unwrap_or(loads.yield_n))
@@ -110,6 +129,22 @@ impl Original {
             clamp_n,
             ratio: low / original.low(),
         })
+    }
+}
+
+/// Refuses a torque that no bolt of the size bears: its figure or unit is wrong.
+fn bearable(hole: &DamagedHole, clamp: Range<f64>, torque_nm: f64) -> Result<(), RepairTrouble> {
+    let strongest = strongest(&hole.thread);
+    let breaking = strongest.and_then(|class| class.loads(&hole.thread).ok());
+    match (strongest, breaking) {
+        (Some(class), Some(loads)) if clamp.low() > loads.breaking_n => {
+            Err(RepairTrouble::NoBoltBears {
+                torque_nm,
+                thread: hole.thread.name().to_owned(),
+                class: class.name(),
+            })
+        }
+        _ => Ok(()),
     }
 }
 

@@ -81,6 +81,18 @@ impl Default for Planning {
                     Way::Oversize,
                     estimate((30.0, 45.0, 80.0), (3.0, 6.0, 15.0)),
                 ),
+                (
+                    Way::BoltAndNut,
+                    estimate((15.0, 25.0, 45.0), (1.0, 3.0, 8.0)),
+                ),
+                (
+                    Way::PlugBushing,
+                    estimate((40.0, 60.0, 120.0), (15.0, 30.0, 60.0)),
+                ),
+                (
+                    Way::OversizePlug,
+                    estimate((10.0, 15.0, 30.0), (4.0, 8.0, 15.0)),
+                ),
             ]),
         }
     }

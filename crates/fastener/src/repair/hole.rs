@@ -3,6 +3,7 @@
 use crate::class::{Class, ClassTrouble};
 use crate::friction::Condition;
 use crate::head::Head;
+use crate::holds::Holds;
 use crate::parent::{Family, Parent};
 use crate::thread::Thread;
 use crate::torque::{Joint, TorqueTrouble};
@@ -12,6 +13,8 @@ use thiserror::Error;
 #[derive(Clone, Debug, PartialEq)]
 pub struct DamagedHole {
     pub thread: Thread,
+    /// What the joint holds; nothing where nobody said.
+    pub holds: Option<Holds>,
     pub class: Option<Class>,
     pub bolt_length_mm: Option<f64>,
     /// Full thread of the bolt that was in engagement.
@@ -87,6 +90,15 @@ pub enum RepairTrouble {
     Torque { torque_nm: f64 },
     #[error("a tilt of {tilt_deg}° is outside 0 to 10°")]
     Tilt { tilt_deg: f64 },
+    #[error(
+        "{torque_nm} N·m breaks a bolt of {thread} even of class {class} and with rough threads: \
+         look at the figure and its unit again"
+    )]
+    NoBoltBears {
+        torque_nm: f64,
+        thread: String,
+        class: &'static str,
+    },
     #[error("a thread in plastic is not repaired here; use the maker's insert or a new part")]
     PlasticParent,
     #[error(transparent)]
@@ -132,8 +144,23 @@ impl DamagedHole {
         }
     }
 
+    /// Whether its torque stands for a clamp.
+    pub fn clamps(&self) -> bool {
+        self.holds.is_none_or(Holds::is_clamp)
+    }
+
+    /// Whether people are hurt if it lets go.
+    pub fn hurts(&self) -> bool {
+        self.holds.is_some_and(Holds::hurts)
+    }
+
     /// The joint as it was.
     pub(crate) fn joint(&self) -> Result<Joint, TorqueTrouble> {
+        if !self.clamps() {
+            // Only its passage is asked for: no clamp is worked out.
+            let d = self.thread.diameter_mm();
+            return Joint::new(&self.thread, 2.0 * d, 1.1 * d);
+        }
         let standard = Joint::standard(&self.thread, self.head)?;
         match self.other.hole_mm {
             Some(hole_mm) => Joint::new(&self.thread, standard.face_mm, hole_mm),

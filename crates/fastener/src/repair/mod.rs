@@ -8,6 +8,8 @@ mod insert;
 mod plan;
 mod rank;
 mod reason;
+mod said;
+mod special;
 mod steps;
 mod ways;
 
@@ -15,6 +17,8 @@ pub use estimate::{Estimate, Planning, Weights};
 pub use hole::{Clamped, Damage, DamagedHole, Depth, DrillRoom, OtherPart, RepairTrouble};
 pub use insert::{InsertHole, insert_hole, insert_length_diameters, solid_bushing_thread};
 pub use reason::Reason;
+pub use said::WHAT_DOES_IT_HOLD;
+pub(crate) use said::bottomed;
 pub use steps::Step;
 pub use ways::{RepairOption, Way};
 
@@ -43,7 +47,9 @@ pub const CAUTION: &str = "Eye protection; know what lies behind the hole and ho
 /// the weighted sum of margin, time, cost and reversibility ranks those that hold.
 ///
 /// Inputs: the hole as found; planning figures and weights of the shop.
-/// Returns every way of [`Way::ALL`], those that hold first.
+/// Returns every way that is open to what the joint holds, those that hold first. Where people
+/// are hurt if it lets go nothing home-made is ranked: the maker's part, or a repair that the
+/// maker approves.
 ///
 /// # Errors
 ///
@@ -63,6 +69,7 @@ pub const CAUTION: &str = "Eye protection; know what lies behind the hole and ho
 /// use fastener::{Class, Thread, friction::Condition, head::Head, parent, repair::*};
 /// let hole = DamagedHole {
 ///     thread: Thread::metric(8.0, 1.25)?,
+///     holds: Some(fastener::holds::Holds::Other),
 ///     class: Some(Class::C8_8),
 ///     bolt_length_mm: Some(75.0),
 ///     engaged_mm: 18.0,
@@ -85,7 +92,7 @@ pub const CAUTION: &str = "Eye protection; know what lies behind the hole and ho
 pub fn repairs(hole: &DamagedHole, planning: &Planning) -> Result<Repairs, RepairTrouble> {
     hole.check()?;
     let original = clamp::Original::of(hole)?;
-    let options: Vec<RepairOption> = Way::ALL
+    let options: Vec<RepairOption> = Way::open_to(hole)
         .into_iter()
         .map(|way| ways::option(way, hole, &original, planning))
         .collect();
@@ -93,6 +100,10 @@ pub fn repairs(hole: &DamagedHole, planning: &Planning) -> Result<Repairs, Repai
     notes.extend(original.notes.iter().cloned());
     if let Some(note) = hole.parent.note {
         notes.push(note.to_owned());
+    }
+    notes.extend(said::about(hole));
+    if !options.iter().any(|option| option.holds) {
+        notes.push(said::DOUBT.to_owned());
     }
     Ok(Repairs {
         options: rank::ranked(options, planning),

@@ -12,6 +12,7 @@ use crate::clearance::clearance_holes;
 use crate::drill::{Drill, usual};
 use crate::figures::{rounded_down, rounded_up, trimmed};
 use crate::head::face_mm;
+use crate::holds::Holds;
 use crate::series::{next_metric, next_unified};
 use crate::strip::shear_areas;
 use crate::thread::{INCH_MM, Series, Standard, Thread};
@@ -34,6 +35,8 @@ pub(super) struct Plan {
     pub clamp: Option<Clamp>,
     pub bolt_bears_n: Option<f64>,
     pub bolt_thread_n: Option<f64>,
+    /// A nut carries instead of the part's thread: what it bears, where its class is known.
+    pub nut_n: Option<Option<f64>>,
     pub notes: Vec<String>,
 }
 
@@ -53,6 +56,7 @@ pub(super) fn same_hole(hole: &DamagedHole, original: &Original, engaged_mm: f64
         clamp: original.unchanged(hole, 0.0),
         bolt_bears_n: original_bears(original),
         bolt_thread_n: bolt_thread_n(hole, &hole.thread, engaged_mm),
+        nut_n: None,
         notes: Vec::new(),
     }
 }
@@ -129,7 +133,11 @@ pub(super) fn wire_insert(hole: &DamagedHole, original: &Original, planning: &Pl
         Depth::Through { length_mm } => length_mm,
     };
     // An insert longer than the bolt reaches carries nothing more.
-    let room = fits.min(hole.engaged_mm + p);
+    let mut room = fits.min(hole.engaged_mm + p);
+    if hole.holds == Some(Holds::DrainPlug) {
+        // A pan's boss is short, and a plug carries nothing: one diameter is enough.
+        room = room.min(d);
+    }
     let multiple = longest_multiple(&hole.thread, room);
     let nominal = multiple.unwrap_or(1.0) * d;
     let mut plan = Plan {
@@ -226,6 +234,7 @@ pub(super) fn oversize(hole: &DamagedHole, original: &Original) -> Plan {
         clamp: original.matched(&joint),
         bolt_bears_n: bears,
         bolt_thread_n: bolt_thread_n(hole, &thread, usable),
+        nut_n: None,
         notes: vec![
             "Not the usual torque of the larger size: this one gives the original clamp."
                 .to_owned(),
@@ -268,12 +277,17 @@ fn oversize_joint(hole: &DamagedHole) -> Option<(Thread, Joint, f64)> {
     };
     let normal_mm = clearance_holes(&thread)?.normal_mm;
     let other_hole_mm = hole.other.hole_mm.unwrap_or(0.0).max(normal_mm);
+    let thread = if hole.thread.is_left_hand() {
+        thread.left_handed()
+    } else {
+        thread
+    };
     let joint = Joint::new(&thread, face_mm(hole.head, &thread)?, other_hole_mm).ok()?;
     Some((thread, joint, other_hole_mm))
 }
 
 /// What stands against drilling a hole of this size.
-fn drill_reasons(hole: &DamagedHole, major_mm: f64) -> Vec<Reason> {
+pub(super) fn drill_reasons(hole: &DamagedHole, major_mm: f64) -> Vec<Reason> {
     let mut reasons = Vec::new();
     if hole.room == DrillRoom::None {
         reasons.push(Reason::NoRoomForTools);

@@ -1,7 +1,8 @@
 //! Ranking the ways that hold.
 
-use super::estimate::Planning;
+use super::estimate::{Planning, Weights};
 use super::ways::RepairOption;
+use crate::figures::trimmed;
 
 /// An hour and a half or more of work scores nothing for time.
 const LONG_MINUTES: f64 = 90.0;
@@ -31,12 +32,19 @@ pub(super) fn ranked(mut options: Vec<RepairOption>, planning: &Planning) -> Vec
 ///
 /// What is not known scores nothing: an unknown price never wins a place.
 fn score(option: &mut RepairOption, planning: &Planning) {
-    let weights = planning.weights;
+    // What is printed is what is multiplied, so that the line can be followed.
+    let round = |value: f64, digits: f64| libm::round(value * digits) / digits;
+    let weights = Weights {
+        margin: round(planning.weights.margin, 1000.0),
+        time: round(planning.weights.time, 1000.0),
+        cost: round(planning.weights.cost, 1000.0),
+        reversibility: round(planning.weights.reversibility, 1000.0),
+    };
     let ample = AMPLE * planning.least_strip_margin;
     let margin = option
         .strip_margin
-        .map_or(0.0, |margin| (margin / ample).clamp(0.0, 1.0));
-    let left = |value: f64, most: f64| (1.0 - value / most).clamp(0.0, 1.0);
+        .map_or(0.0, |margin| round((margin / ample).clamp(0.0, 1.0), 100.0));
+    let left = |value: f64, most: f64| round((1.0 - value / most).clamp(0.0, 1.0), 100.0);
     let time = option
         .minutes
         .map_or(0.0, |minutes| left(minutes.mid(), LONG_MINUTES));
@@ -47,8 +55,12 @@ fn score(option: &mut RepairOption, planning: &Planning) {
         + weights.cost * cost
         + weights.reversibility * reversibility;
     option.why_here = format!(
-        "margin {:.2} × {margin:.2}, time {:.2} × {time:.2}, cost {:.2} × {cost:.2}, \
-         reversibility {:.2} × {reversibility:.2}: {:.2}",
-        weights.margin, weights.time, weights.cost, weights.reversibility, option.score
+        "margin {} × {margin:.2}, time {} × {time:.2}, cost {} × {cost:.2}, \
+         reversibility {} × {reversibility:.2}: {}",
+        trimmed(weights.margin, 3),
+        trimmed(weights.time, 3),
+        trimmed(weights.cost, 3),
+        trimmed(weights.reversibility, 3),
+        trimmed(option.score, 5)
     );
 }

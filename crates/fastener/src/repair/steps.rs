@@ -149,6 +149,64 @@ pub(super) fn new_part() -> Vec<Step> {
     )]
 }
 
+/// Steps that need no size.
+pub(super) fn said(words: &[&str]) -> Vec<Step> {
+    words.iter().map(|what| step(*what)).collect()
+}
+
+pub(super) fn magnesium() -> Step {
+    Step {
+        caution: Some("magnesium chips burn: no flame, no sparks, no water; dry sand at hand"),
+        ..step("sharp tools, slow, and sweep the chips up as they fall")
+    }
+}
+
+pub(super) fn bolt_and_nut(drill: Option<&Drill>) -> Vec<Step> {
+    let mut steps = vec![step(
+        "see that the far side can be reached, and that nothing turns, flows or burns behind it",
+    )];
+    if let Some(drill) = drill {
+        let what = format!(
+            "drill right through to {} mm, and break both edges",
+            super::special::passage(drill.diameter_mm)
+        );
+        steps.push(Step {
+            puts_in: CHIPS,
+            ..tool(what, drill.diameter_mm, EYES)
+        });
+    }
+    steps.push(chips_out());
+    steps.push(step(
+        "bolt through, washer and nut of its class behind, held while it is tightened",
+    ));
+    steps
+}
+
+pub(super) fn plug_bushing() -> Vec<Step> {
+    vec![
+        Step {
+            caution: Some("no spark, no fuel vapour: fuel pump and ignition off"),
+            ..step("piston near the bottom, the valves of that cylinder shut")
+        },
+        Step {
+            puts_in: CHIPS,
+            caution: Some(SQUARE),
+            ..step(
+                "ream and tap with the bushing kit's own tools, grease on the flutes, wiped off often",
+            )
+        },
+        Step {
+            takes_out: CHIPS,
+            ..step(
+                "chips out of the cylinder: vacuum through the hole, then look with a borescope; do not crank before that",
+            )
+        },
+        step(
+            "turn the bushing in to its collar and lock it as its maker says, then the plug by hand",
+        ),
+    ]
+}
+
 /// What ends every way: a dry hole, where it is blind, and the torque.
 pub(super) fn ending(depth: Depth, torque_nm: Option<f64>) -> Vec<Step> {
     let dry = Step {
@@ -213,9 +271,13 @@ fn chips_out() -> Step {
 /// Chips, tangs and rags that a way can leave in the vehicle.
 pub(super) fn left_inside(way: Way) -> Vec<&'static str> {
     match way {
-        Way::LongerBolt | Way::NewPart => Vec::new(),
-        Way::ChaseThread => vec!["chips"],
+        Way::LongerBolt | Way::NewPart | Way::MakersPart | Way::MakersRepair | Way::WeldedBung => {
+            Vec::new()
+        }
+        Way::ChaseThread | Way::OversizePlug | Way::NextPipeSize => vec!["chips"],
         Way::WireInsert => vec!["chips", "insert tang", "rag"],
-        Way::SolidBushing | Way::Oversize => vec!["chips", "rag"],
+        Way::SolidBushing | Way::Oversize | Way::BoltAndNut | Way::PlugBushing => {
+            vec!["chips", "rag"]
+        }
     }
 }

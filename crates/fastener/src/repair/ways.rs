@@ -2,15 +2,19 @@
 
 use super::clamp::Original;
 use super::estimate::Planning;
+use super::hole::Depth;
 use super::hole::{Damage, DamagedHole};
 use super::insert::insert_hole;
 use super::plan::{self, Plan, centre_tolerance_mm, least_wall_mm, wall_left_mm};
 use super::reason::Reason;
+use super::special;
 use super::steps::{self, Step};
 use crate::drill::Drill;
 use crate::figures::{shown, trimmed};
+use crate::holds::Holds;
+use crate::parent::Family;
 use crate::sources;
-use crate::strip::credited_mm;
+use crate::strip::{credited_mm, shear_areas};
 use crate::thread::Thread;
 use measure::{Line, Range, Source, Working};
 
@@ -22,6 +26,17 @@ pub enum Way {
     WireInsert,
     SolidBushing,
     Oversize,
+    /// A through hole: a bolt with a nut behind.
+    BoltAndNut,
+    /// A threaded sleeve for a spark plug or a sensor.
+    PlugBushing,
+    OversizePlug,
+    WeldedBung,
+    NextPipeSize,
+    /// Where people are hurt if it lets go.
+    MakersPart,
+    /// The same, by the maker's own repair.
+    MakersRepair,
     NewPart,
 }
 
@@ -55,7 +70,8 @@ pub struct RepairOption {
     /// What the bolt bears; never below the original high end on the original bolt, whose
     /// torque its maker answers for.
     pub bolt_bears_n: Option<f64>,
-    pub thread_bears_n: f64,
+    /// Nothing where no strength is known, or the thread carries no clamp.
+    pub thread_bears_n: Option<f64>,
     /// `thread_bears_n` over the greatest clamp.
     pub strip_margin: Option<f64>,
     pub torque_nm: Option<f64>,
@@ -74,14 +90,71 @@ pub struct RepairOption {
 
 impl Way {
     /// Every way, the least invasive first.
-    pub const ALL: [Way; 6] = [
+    pub const ALL: [Way; 13] = [
         Way::ChaseThread,
         Way::LongerBolt,
         Way::WireInsert,
         Way::SolidBushing,
         Way::Oversize,
+        Way::BoltAndNut,
+        Way::PlugBushing,
+        Way::OversizePlug,
+        Way::WeldedBung,
+        Way::NextPipeSize,
+        Way::MakersPart,
+        Way::MakersRepair,
         Way::NewPart,
     ];
+
+    /// The ways that are open to what a hole's joint holds, the least invasive first.
+    pub fn open_to(hole: &DamagedHole) -> Vec<Way> {
+        let ways: &[Way] = match hole.holds {
+            Some(holds) if holds.hurts() => &[Way::MakersPart, Way::MakersRepair],
+            Some(Holds::SparkPlug) => &[Way::ChaseThread, Way::PlugBushing, Way::NewPart],
+            Some(Holds::SensorBung) => &[
+                Way::ChaseThread,
+                Way::PlugBushing,
+                Way::WeldedBung,
+                Way::NewPart,
+            ],
+            Some(Holds::DrainPlug) => &[
+                Way::ChaseThread,
+                Way::WireInsert,
+                Way::OversizePlug,
+                Way::NewPart,
+            ],
+            // The eye does not pass a larger bolt.
+            Some(Holds::Banjo) => &[Way::ChaseThread, Way::WireInsert, Way::NewPart],
+            Some(Holds::PipeThread) => &[Way::ChaseThread, Way::NextPipeSize, Way::NewPart],
+            _ => &[
+                Way::ChaseThread,
+                Way::LongerBolt,
+                Way::WireInsert,
+                Way::SolidBushing,
+                Way::Oversize,
+                Way::BoltAndNut,
+                Way::NewPart,
+            ],
+        };
+        let blind = matches!(hole.depth, Depth::Blind { .. });
+        let open = |way: &Way| !(blind && *way == Way::BoltAndNut);
+        ways.iter().copied().filter(open).collect()
+    }
+
+    /// In words, by what the joint holds.
+    pub fn called(self, holds: Option<Holds>) -> &'static str {
+        match (self, holds) {
+            (Way::NewPart, Some(Holds::SparkPlug)) => "new cylinder head",
+            (Way::NewPart, Some(Holds::DrainPlug)) => "new pan",
+            (
+                Way::NewPart,
+                Some(Holds::Exhaust | Holds::SensorBung | Holds::PipeThread | Holds::Banjo),
+            ) => "new part",
+            (Way::WireInsert, Some(Holds::DrainPlug)) => "short insert",
+            (Way::PlugBushing, Some(Holds::SensorBung)) => "bushing for a sensor",
+            _ => self.name(),
+        }
+    }
 
     /// In words.
     pub fn name(self) -> &'static str {
@@ -91,6 +164,13 @@ impl Way {
             Way::WireInsert => "wire insert",
             Way::SolidBushing => "solid bushing",
             Way::Oversize => "oversize thread",
+            Way::BoltAndNut => "bolt and nut through the hole",
+            Way::PlugBushing => "bushing for a spark plug",
+            Way::OversizePlug => "oversize plug",
+            Way::WeldedBung => "new bung, welded in",
+            Way::NextPipeSize => "next larger pipe thread and a reducer",
+            Way::MakersPart => "the maker's part",
+            Way::MakersRepair => "a repair that the maker approves",
             Way::NewPart => "new housing",
         }
     }
@@ -98,12 +178,23 @@ impl Way {
     /// How much stays as it was and is left for the next repair, from 0 to 1.
     pub fn reversibility(self) -> f64 {
         match self {
-            Way::ChaseThread | Way::NewPart => 1.0,
+            Way::ChaseThread | Way::NewPart | Way::MakersPart => 1.0,
+            Way::BoltAndNut => 0.7,
+            Way::MakersRepair => 0.8,
             Way::WireInsert => 0.8,
             Way::LongerBolt => 0.75,
-            Way::SolidBushing => 0.65,
-            Way::Oversize => 0.3,
+            Way::SolidBushing | Way::PlugBushing => 0.65,
+            Way::WeldedBung => 0.6,
+            Way::Oversize | Way::OversizePlug | Way::NextPipeSize => 0.3,
         }
+    }
+
+    /// Whether it cuts metal.
+    fn cuts(self) -> bool {
+        !matches!(
+            self,
+            Way::LongerBolt | Way::NewPart | Way::MakersPart | Way::MakersRepair
+        )
     }
 
     fn next_repair(self) -> &'static str {
@@ -111,9 +202,14 @@ impl Way {
             Way::ChaseThread => "every other way is still open",
             Way::LongerBolt => "an insert of the same size is still open",
             Way::WireInsert => "the insert can be changed; a solid bushing may still fit",
-            Way::SolidBushing => "only a larger bushing or a new part is left",
+            Way::SolidBushing | Way::PlugBushing => "only a larger bushing or a new part is left",
+            Way::BoltAndNut => "another bolt and nut; no thread is left in the part",
+            Way::OversizePlug => "a bushing, where the wall allows it, or a new part",
+            Way::WeldedBung => "another bung can be welded in",
+            Way::NextPipeSize => "only a new part is left",
+            Way::MakersRepair => "what the maker says",
             Way::Oversize => "an insert of the larger size, where the wall still allows it",
-            Way::NewPart => "everything is as it left the maker",
+            Way::NewPart | Way::MakersPart => "everything is as it left the maker",
         }
     }
 }
@@ -130,7 +226,12 @@ pub(super) fn option(
         Way::WireInsert => plan::wire_insert(hole, original, planning),
         Way::SolidBushing => plan::solid_bushing(hole, original),
         Way::Oversize => plan::oversize(hole, original),
-        Way::NewPart => plan::same_hole(hole, original, hole.engaged_mm),
+        Way::NewPart | Way::MakersPart => plan::same_hole(hole, original, hole.engaged_mm),
+        Way::BoltAndNut => special::bolt_and_nut(hole, original),
+        Way::PlugBushing | Way::OversizePlug | Way::WeldedBung | Way::NextPipeSize => {
+            special::by_its_kit(way, hole, original)
+        }
+        Way::MakersRepair => special::makers_repair(hole, original),
     };
     finished(way, plan, hole, original, planning)
 }
@@ -143,13 +244,14 @@ fn finished(
     planning: &Planning,
 ) -> RepairOption {
     let credited = credited_mm(&plan.bolt_thread, plan.engaged_mm, &hole.parent);
-    let parent_n = plan.shear_mm2_per_mm * credited * hole.parent.shear_mpa;
-    let thread_bears_n = plan
-        .bolt_thread_n
-        .map_or(parent_n, |bolt| bolt.min(parent_n));
+    let bears = Bears::of(&plan, hole, credited);
+    let thread_bears_n = bears.least_n();
     let clamp_n = plan.clamp.map(|clamp| clamp.clamp_n);
-    let load_n = clamp_n.map(Range::high).or_else(|| original.load_n(hole));
-    let strip_margin = load_n.map(|load| thread_bears_n / load);
+    let load_n = clamp_n
+        .map(Range::high)
+        .or_else(|| original.load_n(hole))
+        .filter(|_| way != Way::MakersRepair);
+    let strip_margin = load_n.zip(thread_bears_n).map(|(load, bears)| bears / load);
     judge(&mut plan, way, hole, planning, strip_margin);
     let wall = plan
         .hole_major_mm
@@ -167,7 +269,7 @@ fn finished(
             Vec::new()
         },
         centre_tolerance_mm: centre_tolerance_mm(&plan, hole, original),
-        working: working(way, &plan, hole, credited, thread_bears_n, wall),
+        working: working(way, &plan, hole, &bears, wall, load_n),
         wall_left_mm: wall,
         reasons: plan.reasons,
         drill: plan.drill,
@@ -203,8 +305,8 @@ fn judge(
     strip_margin: Option<f64>,
 ) {
     // A thread that is as its maker cut it needs no margin beyond its clamp.
-    let as_made =
-        way == Way::NewPart || (way == Way::ChaseThread && hole.damage == Damage::Scarred);
+    let as_made = matches!(way, Way::NewPart | Way::MakersPart | Way::BoltAndNut)
+        || (way == Way::ChaseThread && hole.damage == Damage::Scarred);
     let least = if as_made {
         1.0
     } else {
@@ -244,27 +346,56 @@ fn steps_of(way: Way, plan: &Plan, hole: &DamagedHole, torque_nm: Option<f64>) -
         (Way::Oversize, Some(drill)) => steps::oversize(drill, from_mm, tap, plan.other_hole_mm),
         (Way::SolidBushing | Way::Oversize, None) => Vec::new(),
         (Way::NewPart, _) => steps::new_part(),
+        (way, _) => special::steps(way, hole, plan),
     };
+    if hole.parent.family == Family::Magnesium && way.cuts() {
+        steps.insert(0, steps::magnesium());
+    }
+    let torque_nm = torque_nm.or(hole.torque_nm.filter(|_| !hole.clamps()));
     steps.extend(steps::ending(hole.depth, torque_nm));
     steps
+}
+
+/// What each thread of a joint bears; nothing where no strength is known.
+struct Bears {
+    credited_mm: f64,
+    parent_n: Option<f64>,
+    bolt_n: Option<f64>,
+}
+
+impl Bears {
+    fn of(plan: &Plan, hole: &DamagedHole, credited_mm: f64) -> Bears {
+        let parent_n = match plan.nut_n {
+            Some(nut_n) => nut_n,
+            None => (hole.clamps() && hole.parent.shear_mpa > 0.0)
+                .then_some(plan.shear_mm2_per_mm * credited_mm * hole.parent.shear_mpa),
+        };
+        Bears {
+            credited_mm,
+            parent_n,
+            bolt_n: plan.bolt_thread_n.filter(|_| hole.clamps()),
+        }
+    }
+
+    fn least_n(&self) -> Option<f64> {
+        let parent_n = self.parent_n?;
+        Some(self.bolt_n.map_or(parent_n, |bolt| bolt.min(parent_n)))
+    }
 }
 
 fn working(
     way: Way,
     plan: &Plan,
     hole: &DamagedHole,
-    credited: f64,
-    thread_bears_n: f64,
+    bears: &Bears,
     wall: Option<f64>,
+    load_n: Option<f64>,
 ) -> Working {
-    let mut working = Working::new(format!("{}: {}", hole.thread.name(), way.name())).line(
-        Line::new("thread bears", sources::strip_areas())
-            .formula("F", "AS·Le·τ, the bolt's thread if that is less")
-            .input("AS", shown(plan.shear_mm2_per_mm, 3, "mm² per mm"))
-            .input("Le", shown(credited, 2, "mm"))
-            .input("τ", shown(hole.parent.shear_mpa, 0, "MPa"))
-            .value(shown(thread_bears_n, 0, "N")),
-    );
+    let title = format!("{}: {}", hole.thread.name(), way.called(hole.holds));
+    let mut working = Working::new(title);
+    for line in strip_lines(plan, hole, bears, load_n) {
+        working = working.line(line);
+    }
     if let Some(clamp) = plan.clamp {
         let range = clamp.clamp_n;
         working = working
@@ -302,4 +433,67 @@ fn working(
         );
     }
     working.limit("Sound metal, no crack, even load over the turns.")
+}
+
+/// How the strip margin was found: every factor is printed so finely that what is printed
+/// multiplies to what is printed.
+fn strip_lines(plan: &Plan, hole: &DamagedHole, bears: &Bears, load_n: Option<f64>) -> Vec<Line> {
+    let mut lines = Vec::new();
+    let Some(least_n) = bears.least_n() else {
+        return lines;
+    };
+    if let (Some(parent_n), None) = (bears.parent_n, plan.nut_n) {
+        lines.push(
+            Line::new("thread in the part bears", sources::strip_areas())
+                .formula("F", "AS·Le·τ")
+                .input("AS", shown(plan.shear_mm2_per_mm, 6, "mm² per mm"))
+                .input("Le", shown(bears.credited_mm, 4, "mm"))
+                .input("τ", shown(hole.parent.shear_mpa, 1, "MPa"))
+                .value(shown(parent_n, 0, "N")),
+        );
+    }
+    if let Some(nut_n) = plan.nut_n.flatten() {
+        lines.push(
+            Line::new("bolt with a nut of its class bears", sources::iso_898_1())
+                .note("a nut of the bolt's class bears as much as the bolt (ISO 898-2)")
+                .value(shown(nut_n, 0, "N")),
+        );
+    }
+    if let Some(bolt_n) = bears.bolt_n {
+        lines.push(
+            Line::new("bolt's own thread bears", sources::strip_areas())
+                .formula("F", "ASs·Le·τ")
+                .input(
+                    "ASs",
+                    shown(
+                        shear_areas(&plan.bolt_thread).bolt_mm2_per_mm,
+                        6,
+                        "mm² per mm",
+                    ),
+                )
+                .input("Le", shown(plan.engaged_mm, 4, "mm"))
+                .input("τ, 0.6 of its tensile strength", bolt_shear(plan, hole))
+                .value(shown(bolt_n, 0, "N")),
+        );
+    }
+    if let Some(load_n) = load_n {
+        lines.push(
+            Line::new("strip margin", Source::derived())
+                .formula("S", "least load that a thread bears / greatest clamp")
+                .input("bears", shown(least_n, 0, "N"))
+                .input("clamp", shown(load_n, 0, "N"))
+                .value(trimmed(least_n / load_n, 3)),
+        );
+    }
+    lines
+}
+
+fn bolt_shear(plan: &Plan, hole: &DamagedHole) -> String {
+    let stresses = hole
+        .class
+        .and_then(|class| class.stresses(&plan.bolt_thread).ok());
+    stresses.map_or_else(
+        || "not known".to_owned(),
+        |stresses| shown(0.6 * stresses.tensile_mpa, 3, "MPa"),
+    )
 }

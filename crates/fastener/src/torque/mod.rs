@@ -1,7 +1,9 @@
 //! Torque from clamp and clamp from torque.
 
+mod fate;
 mod yield_point;
 
+pub use fate::{Fate, fate};
 pub use yield_point::{share_of_proof, yield_clamp_n, yield_torque_nm};
 
 use crate::clearance::clearance_holes;
@@ -296,7 +298,11 @@ pub fn working(joint: &Joint, friction: Friction, clamp_n: f64, form: Form) -> W
                 )
                 .line(
                     line("thread friction", "Tt", thread_formula, terms.thread_nm)
-                        .input("μ", trimmed(friction.thread, 3)),
+                        .input("μ", trimmed(friction.thread, 3))
+                        .input(
+                            "d2",
+                            shown(joint.thread.geometry().pitch_diameter_mm, 4, "mm"),
+                        ),
                 )
                 .line(
                     line(

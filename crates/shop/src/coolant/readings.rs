@@ -122,7 +122,11 @@ impl Columns {
         if cells.len() > self.headings {
             return Err(Trouble::unreadable(
                 place,
-                format!("{} fields stand under {} headings", cells.len(), self.headings),
+                format!(
+                    "{} fields stand under {} headings",
+                    cells.len(),
+                    self.headings
+                ),
                 "a decimal comma parts a number in a table that commas part: write points, or part the columns by semicolons",
             ));
         }

@@ -77,7 +77,10 @@ pub fn leak_of(asked: &mut Asked, table: &Readings, blank: Option<&Readings>) ->
     let leak = match coolant::leak(&question) {
         Ok(leak) => leak,
         Err(error) => {
-            asked.wrong("readings", format!("{}: {error}", table.place("readings", &error)));
+            asked.wrong(
+                "readings",
+                format!("{}: {error}", table.place("readings", &error)),
+            );
             return None;
         }
     };
@@ -121,7 +124,7 @@ fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
             }
             LeakVerdict::CannotTellYet { .. } => "can't tell yet".to_owned(),
         },
-        said: crate::say::capital(&leak.verdict.to_string()),
+        said: crate::say::capital(&leak.said()),
         tone: match leak.verdict {
             LeakVerdict::Tight => "yes",
             LeakVerdict::Leaks => "no",
@@ -204,7 +207,7 @@ fn drawn(asked: &Asked, table: &Readings, leak: &Leak) -> String {
                 })
                 .collect(),
             unit: unit.to_owned(),
-            verdict: crate::say::capital(&leak.verdict.to_string()),
+            verdict: crate::say::capital(&leak.said()),
         },
         PHONE_PX,
     );

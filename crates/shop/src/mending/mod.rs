@@ -73,12 +73,20 @@ pub fn ways(
 ) -> Result<Vec<Told>, Trouble> {
     let question = question(fields);
     let answer = repair(&question, planning)?;
+    if answer.hole.holds.is_none() {
+        return Err(Trouble {
+            field: "joint",
+            what: "what does the joint hold?".to_owned(),
+            mend: "say it first: where people are hurt only the maker's part will do".to_owned(),
+        });
+    }
     let ladder = match sits {
         Some(stands) => Some(stub(fields, stands, customary)?),
         None => None,
     };
     let found = told::joint(&before(&answer.hole), answer.hole.thread.name(), customary);
     let all = &answer.repairs.options;
+    let (cautions, notes) = cautions_and_notes(&answer.repairs.notes);
     let shared = way::Shared {
         answer: &answer,
         ladder: ladder.as_ref(),
@@ -89,18 +97,36 @@ pub fn ways(
         .iter()
         .map(|option| Told {
             fields: fields.clone(),
-            cautions: answer.repairs.notes.iter().take(1).cloned().collect(),
-            notes: answer.repairs.notes.iter().skip(1).cloned().collect(),
+            cautions: cautions.clone(),
+            notes: notes.clone(),
             found: found.clone(),
             stub: ladder.clone(),
             others: all
                 .iter()
                 .filter(|other| other.way != option.way)
-                .map(way::other)
+                .map(|other| way::other(other, answer.hole.holds))
                 .collect(),
             way: way::told(option, &shared),
         })
         .collect())
+}
+
+/// What can hurt comes first; the rest stands behind the answer.
+fn cautions_and_notes(said: &[String]) -> (Vec<String>, Vec<String>) {
+    let hurts = |text: &String| {
+        [
+            "People are hurt",
+            "Magnesium",
+            "No way holds",
+            "may have stood on the bottom",
+        ]
+        .iter()
+        .any(|word| text.contains(word))
+    };
+    let (first, rest) = said.split_at(said.len().min(1));
+    let (mut cautions, notes): (Vec<String>, Vec<String>) = rest.iter().cloned().partition(hurts);
+    cautions.splice(..0, first.iter().cloned());
+    (cautions, notes)
 }
 
 /// The ladder for a stub that sits `stands`.
@@ -128,6 +154,7 @@ fn question(fields: &Fields) -> RepairQuestion<'_> {
     let text = |name| of(fields, name);
     RepairQuestion {
         thread: text("thread").unwrap_or_default(),
+        joint: text("joint"),
         class: text("class"),
         bolt_length: text("bolt-length"),
         engaged: text("engaged").unwrap_or_default(),
@@ -153,6 +180,7 @@ fn stub_question<'a>(fields: &'a Fields, stands: &'a str) -> ExtractQuestion<'a>
     let text = |name| of(fields, name);
     ExtractQuestion {
         thread: text("thread").unwrap_or_default(),
+        joint: text("joint"),
         class: text("class"),
         stands,
         by: text("by"),

@@ -5,6 +5,7 @@ use super::told::{
     both_mm, both_nm, joint,
 };
 use fastener::ask::RepairAnswer;
+use fastener::holds::Holds;
 use fastener::repair::{RepairOption, Step, Way};
 use fastener::section::after;
 use measure::{Customary, Range};
@@ -26,7 +27,11 @@ fn codes(way: Way) -> (&'static str, Option<&'static str>) {
         Way::WireInsert => ("wire-insert", Some("insert")),
         Way::SolidBushing => ("bushing", Some("insert")),
         Way::Oversize => ("oversize", Some("larger")),
-        Way::NewPart => ("new-part", None),
+        Way::NewPart | Way::MakersPart => ("new-part", None),
+        Way::PlugBushing => ("bushing", Some("insert")),
+        Way::OversizePlug | Way::NextPipeSize => ("oversize", Some("larger")),
+        Way::BoltAndNut | Way::WeldedBung => ("other", Some("other")),
+        Way::MakersRepair => ("other", None),
     }
 }
 
@@ -42,7 +47,7 @@ pub(super) fn told(option: &RepairOption, shared: &Shared<'_>) -> WayTold {
     let parts = parts(option, shared);
     WayTold {
         code: code.to_owned(),
-        name: option.way.name().to_owned(),
+        name: option.way.called(hole.holds).to_owned(),
         rank: option.rank,
         holds: option.holds,
         reasons: option.reasons.iter().map(ToString::to_string).collect(),
@@ -66,7 +71,7 @@ pub(super) fn told(option: &RepairOption, shared: &Shared<'_>) -> WayTold {
 }
 
 /// Another way in one line.
-pub(super) fn other(option: &RepairOption) -> OtherTold {
+pub(super) fn other(option: &RepairOption, holds: Option<Holds>) -> OtherTold {
     let reasons: Vec<String> = option.reasons.iter().map(ToString::to_string).collect();
     let mut why = vec![match option.other_hole_mm {
         Some(hole) => format!(
@@ -82,7 +87,7 @@ pub(super) fn other(option: &RepairOption) -> OtherTold {
     }));
     OtherTold {
         code: codes(option.way).0.to_owned(),
-        name: option.way.name().to_owned(),
+        name: option.way.called(holds).to_owned(),
         rank: option.rank,
         holds: option.holds,
         reason: if option.holds {
@@ -96,7 +101,12 @@ pub(super) fn other(option: &RepairOption) -> OtherTold {
 fn size_now(option: &RepairOption) -> Option<String> {
     let thread = option.bolt_thread.name();
     match option.way {
-        Way::ChaseThread | Way::NewPart => None,
+        Way::ChaseThread | Way::NewPart | Way::MakersPart | Way::MakersRepair => None,
+        Way::BoltAndNut => Some(format!("bolt {thread} through, nut behind")),
+        Way::PlugBushing => Some(format!("{thread} in a bushing")),
+        Way::OversizePlug => Some("oversize plug".to_owned()),
+        Way::WeldedBung => Some(format!("{thread} in a bung welded in")),
+        Way::NextPipeSize => Some(format!("reducer to {thread}")),
         Way::WireInsert => Some(format!("{thread} insert, bolt {}", option.bolt)),
         Way::SolidBushing => Some(format!("{thread} bushing, bolt {}", option.bolt)),
         Way::LongerBolt | Way::Oversize => Some(format!("bolt {}", option.bolt)),
@@ -185,8 +195,16 @@ fn stub_steps(ladder: &StubTold) -> Vec<StepTold> {
             .iter()
             .find(|rung| rung.name == name && rung.open)
     };
-    let Some(drills) = rung("left-hand drills") else {
+    // Against the stub's own hand.
+    let against = ["left-hand drills", "right-hand drills"];
+    let found = against.iter().find_map(|name| Some((*name, rung(name)?)));
+    let Some((name, drills)) = found else {
         return Vec::new();
+    };
+    let turning = if name.starts_with("left") {
+        "in reverse"
+    } else {
+        "running forward"
     };
     let sizes: Vec<&str> = drills
         .drills
@@ -209,7 +227,7 @@ fn stub_steps(ladder: &StubTold) -> Vec<StepTold> {
             caution: Some("eye protection; stop the drill at the depth of the hole".to_owned()),
             ..step(
                 format!(
-                    "left-hand drills {}, slow, in reverse: it may walk out",
+                    "{name} {}, slow, {turning}: it may walk out",
                     sizes.join(", ")
                 ),
                 &["chips"],
@@ -238,11 +256,24 @@ fn parts(option: &RepairOption, shared: &Shared<'_>) -> Vec<PartTold> {
     match option.way {
         Way::WireInsert => need(format!("wire insert {thread} × {length} mm")),
         Way::SolidBushing => need(format!("solid bushing {thread} × {length} mm")),
-        Way::NewPart => need("new housing".to_owned()),
-        Way::ChaseThread | Way::LongerBolt | Way::Oversize => {}
+        Way::PlugBushing => need(format!("bushing for {thread}")),
+        Way::OversizePlug => need("oversize plug and its washer".to_owned()),
+        Way::WeldedBung => need(format!("bung {thread}")),
+        Way::NextPipeSize => need(format!("reducer to {thread}")),
+        Way::MakersPart => need("the maker's part".to_owned()),
+        Way::NewPart => need(option.way.called(shared.answer.hole.holds).to_owned()),
+        Way::BoltAndNut => need(format!("nut and washer {thread}")),
+        Way::ChaseThread | Way::LongerBolt | Way::Oversize | Way::MakersRepair => {}
     }
-    let new_bolt = matches!(option.way, Way::LongerBolt | Way::Oversize);
-    if new_bolt || (shared.ladder.is_some() && option.way != Way::NewPart) {
+    let new_bolt = matches!(
+        option.way,
+        Way::LongerBolt | Way::Oversize | Way::BoltAndNut
+    );
+    let by_maker = matches!(
+        option.way,
+        Way::NewPart | Way::MakersPart | Way::MakersRepair | Way::OversizePlug
+    );
+    if new_bolt || (shared.ladder.is_some() && !by_maker) {
         let class = shared.answer.hole.class.map(fastener::Class::name);
         need(
             format!("bolt {} {}", option.bolt, class.unwrap_or_default())

@@ -3,6 +3,7 @@
 use super::{some, told};
 use crate::coolant::{Answer, Asked};
 use crate::mending::{both_mm, both_n, both_nm};
+use fastener::Standard;
 use fastener::ask::{ThreadAnswer, ThreadQuestion, TorqueQuestion, thread as ask, torque};
 use fastener::near_miss::{Ends, NearMiss};
 use measure::Customary;
@@ -21,11 +22,19 @@ pub fn thread(asked: &mut Asked) -> Option<Answer> {
         percent: some(asked, "percent"),
     };
     match ask(&question) {
-        Ok(found) => Some(answer(&found, asked.customary())),
+        // Inch threads in inches first, whatever the shop reads.
+        Ok(found) => Some(answer(&found, units_of(&found, asked.customary()))),
         Err(trouble) => {
             told(asked, &trouble, SHOWN);
             None
         }
+    }
+}
+
+fn units_of(found: &ThreadAnswer, shop: Customary) -> Customary {
+    match &found.thread {
+        Some(thread) if thread.standard() == Standard::Unified => Customary::Us,
+        _ => shop,
     }
 }
 
@@ -109,6 +118,23 @@ fn answer(found: &ThreadAnswer, customary: Customary) -> Answer {
 fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
     let mut rows = Vec::new();
     let mut row = |what: &str, value: String| rows.push((what.to_owned(), value));
+    if let Some(pipe) = &found.pipe {
+        row("Outside diameter", both_mm(pipe.outside_mm, customary));
+        row(
+            "Pitch",
+            format!(
+                "{:.4} mm ({} threads per inch)",
+                pipe.pitch_mm(),
+                pipe.threads_per_inch
+            ),
+        );
+        if let Some(drill) = pipe.tap_drill() {
+            row(
+                "Tap drill",
+                format!("{} ({:.2} mm)", drill.name, drill.diameter_mm),
+            );
+        }
+    }
     for found in &found.wrenches {
         let almost: Vec<String> = found
             .almost
@@ -152,7 +178,10 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
         row("Clearance hole, loose", mm(holes.loose_mm));
     }
     if let Some(sizes) = found.geometry {
-        let mm = |value: f64| format!("{value:.3} mm ({:.4} in)", value / 25.4);
+        let mm = |value: f64| match customary {
+            Customary::Metric => format!("{value:.3} mm ({:.4} in)", value / 25.4),
+            Customary::Us => format!("{:.4} in ({value:.3} mm)", value / 25.4),
+        };
         row("Pitch", mm(sizes.pitch_mm));
         row("Pitch diameter", mm(sizes.pitch_diameter_mm));
         row("Minor diameter of the hole", mm(sizes.minor_diameter_mm));

@@ -4,6 +4,7 @@ use super::{some, told};
 use crate::coolant::{Answer, Asked};
 use crate::mending::{both_kn, both_n, both_nm};
 use fastener::ask::{Shares, TorqueQuestion, clamp, torque as ask};
+use fastener::torque::Fate;
 use measure::{Customary, Range};
 
 /// Fields of the page.
@@ -44,8 +45,19 @@ pub fn torque(asked: &mut Asked) -> Option<Answer> {
                 both_kn(range.low(), range.high(), customary),
             )];
             rows.extend(shares(&found.strength, found.shares_of_proof, customary));
+            let breaks = found.strength.fate == Some(Fate::Breaks);
+            if breaks {
+                // A broken bolt clamps nothing.
+                rows.remove(0);
+            }
             Answer {
-                fact: both_n(range.mid(), customary),
+                fact: if breaks {
+                    "the bolt breaks".to_owned()
+                } else {
+                    both_n(range.mid(), customary)
+                },
+                tone: if breaks { "no" } else { "" },
+                alarms: alarms(&found.strength),
                 said: format!(
                     "clamp of {} at {}",
                     found.thread.name(),
@@ -75,6 +87,7 @@ pub fn torque(asked: &mut Asked) -> Option<Answer> {
             ];
             rows.extend(shares(&found.strength, None, customary));
             Answer {
+                alarms: alarms(&found.strength),
                 fact: nm(terms.total_nm),
                 said: format!(
                     "for a clamp of {} on {}",
@@ -98,6 +111,15 @@ pub fn torque(asked: &mut Asked) -> Option<Answer> {
     found.map_err(|trouble| told(asked, &trouble, SHOWN)).ok()
 }
 
+/// What becomes of the bolt, before any figure.
+fn alarms(strength: &Shares) -> Vec<String> {
+    strength
+        .verdict
+        .iter()
+        .map(|verdict| crate::say::capital(verdict))
+        .collect()
+}
+
 fn shares(
     strength: &Shares,
     range: Option<Range<f64>>,
@@ -112,6 +134,16 @@ fn shares(
         )),
         (None, Some(share)) => rows.push(("Of the proof load".to_owned(), percent(share))),
         (None, None) => {}
+    }
+    if let Some(torque) = strength.breaking_torque_nm {
+        rows.push((
+            "Breaks at".to_owned(),
+            format!(
+                "{} to {}",
+                both_nm(torque.low(), customary),
+                both_nm(torque.high(), customary)
+            ),
+        ));
     }
     if let Some(torque) = strength.yield_torque_nm {
         rows.push((

@@ -6,9 +6,11 @@ use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use fastener::designation::{Kind as Written, read};
+use fastener::holds::Holds;
+use fastener::purpose::often_met_as;
 use record::form::Form;
 use record::v1::codes::{ResolvedForm, SitsForm, SnagIsForm};
-use repair::{CommandId, Fact, Filed, Item, Order, Position, Rules, SnagId};
+use repair::{CommandId, Fact, Filed, Item, Order, Position, Rules, SnagId, System};
 
 /// One snag from its find to its end.
 #[derive(Debug, Clone, PartialEq)]
@@ -156,7 +158,35 @@ fn known(item: Option<&Item>, at: &[Position], torque: Option<&str>) -> Fields {
     if let Some(torque) = torque {
         put("torque", torque.to_owned());
     }
+    if let Some(holds) = holds(item) {
+        put("joint", holds.code().to_owned());
+    }
     out
+}
+
+/// What a joint holds, where its system says so. A system that hurts nobody says nothing of
+/// plugs and sensors, so a size that those have stays a question.
+fn holds(item: &Item) -> Option<Holds> {
+    let holds = match item.system {
+        System::Brakes => Holds::Brake,
+        System::Steering => Holds::Steering,
+        System::Wheels => Holds::Wheel,
+        System::Suspension => Holds::Suspension,
+        System::Fuel => Holds::Fuel,
+        System::Restraints => Holds::Belt,
+        System::HighVoltage => Holds::HighVoltage,
+        System::Exhaust => Holds::Exhaust,
+        // Shafts, seats and tow bars may be among these.
+        System::Transmission | System::Body | System::Unknown => return None,
+        _ => {
+            let size = item.size.as_ref()?;
+            let Written::Screw { thread, .. } = read(size.as_str()).ok()?.kind else {
+                return None;
+            };
+            return often_met_as(&thread).is_empty().then_some(Holds::Other);
+        }
+    };
+    Some(holds)
 }
 
 /// The torque of a group's last pass; nothing where that is an angle, for then the torque

@@ -114,10 +114,12 @@ fn keep(step: &Step<'_>, answer: &Answer) -> Markup {
     let outcome = match answer.tone {
         "yes" => "held",
         "no" => "failed",
-        _ => return html! {
-            p class="gap" { "Nothing is proven yet." }
-            @if answer.outputs["why"] == "temperature-not-read" { (cold(step)) }
-        },
+        _ => {
+            return html! {
+                p class="gap" { "Nothing is proven yet." }
+                @if answer.outputs["why"] == "temperature-not-read" { (cold(step)) }
+            };
+        }
     };
     let run = &step.coolant.leak;
     let readings = run.told.iter().map(

@@ -273,11 +273,13 @@ fn fields_of(code: &str, asked: &Asked) -> Markup {
             (input("rows", "Across it", "bolts along its shorter side"))
         },
         "repair" => html! {
+            (ask::joint(asked))
             (chips("stands", "In the hole", STANDS, asked.text("stands")))
             (ask::bolt(asked))
             (ask::hole(asked, stub_of(asked)))
         },
         _ => html! {
+            (ask::joint(asked))
             (chips("stands", "The stub", &STANDS[1..], or(asked.text("stands"), "flush")))
             (ask::bolt(asked))
             (ask::hole(asked, Some(or(asked.text("stands"), "below"))))

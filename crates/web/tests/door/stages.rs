@@ -733,7 +733,7 @@ fn a_way_that_is_taken_back_comes_off_the_price_too() {
         json!({ "snag-found": { "snag": "s", "item": "hb", "at": [6],
         "what": "snapped", "sits": "below", "words": null, "photos": [], "moves": [] } }),
     );
-    let asked = "/o/1001/snag/s?asked=1&thread=M8x1.25&class=8.8&bolt-length=75%20mm&torque=22%20Nm\
+    let asked = "/o/1001/snag/s?asked=1&thread=M8x1.25&joint=other&class=8.8&bolt-length=75%20mm&torque=22%20Nm\
         &by=2&engaged=18&depth=26&hole=blind&boss=19&in=aluminium";
     let entries = || order(&door)["price"]["entries"].clone();
     let ways = screen(&door, asked);

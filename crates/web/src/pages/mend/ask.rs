@@ -14,6 +14,7 @@ const BOLT: [&str; 4] = ["thread", "class", "bolt-length", "torque"];
 /// Every field of a hole that a page shows.
 pub const SHOWN: &[&str] = &[
     "thread",
+    "joint",
     "class",
     "bolt-length",
     "torque",
@@ -31,11 +32,42 @@ pub const SHOWN: &[&str] = &[
     "tilt",
 ];
 
+/// What a joint may hold, as chips: none is chosen beforehand.
+pub const JOINTS: &[(&str, &str)] = &[
+    ("other", "cover, housing, bracket"),
+    ("brake", "brake"),
+    ("steering", "steering"),
+    ("suspension", "suspen\u{ad}sion"),
+    ("wheel", "wheel, hub"),
+    ("driveshaft", "drive shaft"),
+    ("seat", "seat"),
+    ("belt", "seat belt"),
+    ("airbag", "airbag"),
+    ("fuel", "fuel"),
+    ("towing", "towing"),
+    ("high-voltage", "high voltage"),
+    ("spark-plug", "spark plug"),
+    ("drain-plug", "drain plug"),
+    ("banjo", "banjo"),
+    ("sensor", "sensor"),
+    ("exhaust", "exhaust"),
+    ("pipe", "pipe thread"),
+];
+
+/// What the joint holds, asked before any way is ranked.
+pub fn joint(asked: &Asked) -> Markup {
+    html! {
+        @if let Some(trouble) = asked.troubles.get("joint") { p class="no" role="alert" { (shop::say::capital(trouble)) } }
+        (chips("joint", "What does the joint hold?", JOINTS, asked.text("joint")))
+    }
+}
+
 /// Metals as chips.
 pub const METALS: &[(&str, &str)] = &[
     ("aluminium", "alumin\u{ad}ium, cast"),
     ("die-cast aluminium", "alumin\u{ad}ium, die-cast"),
     ("grey iron", "grey iron"),
+    ("ductile iron", "ductile iron"),
     ("steel", "steel"),
     ("magnesium", "magne\u{ad}sium"),
 ];
@@ -54,6 +86,8 @@ pub(super) fn questions(sheet: &Sheet<'_>, asked: &Asked) -> Markup {
         @if !asked.troubles.is_empty() { p class="alarm" { "Not worked out yet: see below what is wrong." } }
         form method="get" action=(sheet.path()) class="narrow" {
             input type="hidden" name="asked" value="1";
+            @if sheet.found.known.contains_key("joint") { input type="hidden" name="joint" value=(asked.text("joint")); }
+            @else { (joint(asked)) }
             details id="known" open[unknown || troubled] {
                 summary class="row" {
                     span class="what" {

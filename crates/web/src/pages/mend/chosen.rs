@@ -5,7 +5,7 @@ use super::super::item::put_right;
 use super::super::pieces::change;
 use super::super::told;
 use super::{Sheet, about, take};
-use crate::tap::{Look, button, link, order_fact, when};
+use crate::tap::{Look, button, link, order_fact, when, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::mending::{StepTold, Told};
@@ -188,6 +188,14 @@ fn finish(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
     button(Look::Confirm, label, &small, &commands, Some(&next))
 }
 
+/// A way that has no code of its own is told in words.
+fn named(told: &Told) -> Value {
+    match told.way.code.as_str() {
+        "other" => words(&told.way.name),
+        _ => Value::Null,
+    }
+}
+
 /// The snag resolved on the strength of the choice, and what differs from now on.
 fn ended(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Vec<Value> {
     let fact = |content: Value| order_fact(&sheet.order.order, content);
@@ -199,7 +207,7 @@ fn ended(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Vec<Value> {
         .into_iter()
         .collect();
     let mut out = vec![fact(json!({ "snag-resolved": {
-        "snag": found.snag, "how": told.way.code, "words": null, "calculation": choice.id, "moves": moves } }))];
+        "snag": found.snag, "how": told.way.code, "words": named(told), "calculation": choice.id, "moves": moves } }))];
     if let (Some(what), Some(size)) = (&told.way.difference, &told.way.size_now) {
         out.push(fact(json!({ "difference-noted": {
             "id": format!("{}-now", choice.id), "item": found.item, "at": found.at, "what": what,

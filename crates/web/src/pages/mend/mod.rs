@@ -121,6 +121,10 @@ fn asked_fields(found: &MendingView, query: Fields, us: bool) -> Fields {
         found.known.clone()
     };
     fields.extend(query);
+    // What the system says stands, whatever an address claims.
+    if let Some(joint) = found.known.get("joint") {
+        fields.insert("joint".to_owned(), joint.clone());
+    }
     filled(fields, us)
 }
 
