@@ -75,14 +75,15 @@ fn members(value: Value) -> Map<String, Value> {
 }
 
 /// Whose units are shown first: those that were asked in, else those of the thread.
-fn reads_us<'a>(written: impl Iterator<Item = &'a str>, thread: &fastener::Thread) -> Customary {
+fn reads_us<'a>(
+    mut written: impl Iterator<Item = &'a str>,
+    thread: &fastener::Thread,
+) -> Customary {
     let inch = thread.standard() == fastener::Standard::Unified;
-    let mut written = written.map(str::to_lowercase).peekable();
-    let us = |text: &String| text.contains("lb") || text.contains("in") || text.contains("ft");
-    match written.peek() {
-        Some(_) if written.any(|text| us(&text)) => Customary::Us,
-        _ if inch => Customary::Us,
-        _ => Customary::Metric,
+    if inch || written.any(|text| written_in(text) == Customary::Us) {
+        Customary::Us
+    } else {
+        Customary::Metric
     }
 }
 

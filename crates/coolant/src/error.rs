@@ -16,6 +16,8 @@ pub enum CoolantError {
         high: f64,
         mend: &'static str,
     },
+    #[error("{glycol} glycol at {} % by mass: {}", percent(*mass_fraction), beyond(*glycol))]
+    NoFreezingPoint { glycol: Glycol, mass_fraction: f64 },
     #[error(
         "{first} and {second} glycol stand in one question: ask for one of them; a mixture of both cannot be measured or worked out here"
     )]
@@ -108,6 +110,18 @@ fn plain(value: f64) -> f64 {
         libm::round(value * 1e4) / 1e4
     } else {
         value
+    }
+}
+
+/// Why nothing is said of a mixture that strong, and how to mend it.
+fn beyond(glycol: Glycol) -> &'static str {
+    match glycol {
+        Glycol::Ethylene => {
+            "past 68 % the freezing point turns back up and laboratories differ; thin it"
+        }
+        Glycol::Propylene => {
+            "nothing is published here past 60 % by volume; it does not turn back, it thickens to a glass: thin it, or ask the coolant's maker"
+        }
     }
 }
 

@@ -5,8 +5,8 @@
 //! Every calculator returns its value with a working. A published specification of the
 //! vehicle maker stands above anything found here.
 //!
-//! How sure: good models of the freezing point differ by up to 4.5 K at half and half, so
-//! nothing finer than ±3 K is claimed; boiling by Raoult's law is good to 1 to 3 K.
+//! How sure: tables of the freezing point differ by nearly 5 K at half and half, and every
+//! answer says by how much; boiling by Raoult's law is good to 1 to 3 K.
 //!
 //! ```
 //! use coolant::{Concentrate, Glycol, Mixture, boiling, freezing};
@@ -40,6 +40,7 @@ mod mix;
 mod mixture;
 mod property;
 mod sources;
+mod strong;
 mod student;
 mod swell;
 mod table;
@@ -68,10 +69,10 @@ pub use mix::{
     Addition, Bottles, DrainAndReplace, MixPlan, MixQuestion, REACHED_WITHIN, Round, Shelf, Stock,
     WATER_QUALITY, WholeBottles, drain_and_replace, mix,
 };
-pub use mixture::{Concentrate, Glycol, Mixture, WATER_KG_PER_M3};
+pub use mixture::{Concentrate, Glycol, Mixture, WATER_KG_PER_M3, parts};
 pub use property::{
-    Density, FREEZE_MODELS_WITHIN_K, Freezing, SpecificHeat, Strength, Viscosity, density,
-    freezing, specific_heat, strength_from_density, strength_from_freeze_point, viscosity,
+    Density, Freezing, SpecificHeat, Strength, Viscosity, density, freezing, specific_heat,
+    strength_from_density, strength_from_freeze_point, viscosity,
 };
 pub use swell::{Swell, swell};
 pub use table::{FreezeTable, freezing_by_table, strength_by_table};

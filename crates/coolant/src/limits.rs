@@ -14,7 +14,7 @@ pub enum StrengthStanding {
     /// Freezes and corrodes too soon.
     TooWeak,
     Within,
-    /// Carries off less heat, and protects from frost no better.
+    /// Carries off less heat and thickens in the cold.
     TooStrong,
 }
 

@@ -212,6 +212,22 @@ impl Mixture {
     }
 }
 
+/// The part of concentrate in `50/50` or `60:40`: antifreeze from the bottle first, then water.
+///
+/// Returns nothing where the text is no such pair, or its parts do not make a hundred.
+///
+/// ```
+/// assert_eq!(coolant::parts("60/40"), Some(0.6));
+/// assert_eq!(coolant::parts("50 %"), None);
+/// ```
+pub fn parts(text: &str) -> Option<f64> {
+    let (antifreeze, water) = text.split_once(['/', ':'])?;
+    let number = |text: &str| text.trim().trim_end_matches('%').trim().parse::<f64>().ok();
+    let (antifreeze, water) = (number(antifreeze)?, number(water)?);
+    let whole = (antifreeze + water - 100.0).abs() < 1e-9;
+    (whole && antifreeze >= 0.0 && water >= 0.0).then_some(antifreeze / 100.0)
+}
+
 fn fraction_of(what: &'static str, fraction: f64) -> Result<f64, CoolantError> {
     within(what, fraction, "of the whole", 0.0..=1.0, "50 % is 0.5")
 }

@@ -3,27 +3,41 @@
 use crate::error::{CoolantError, within};
 use crate::melinder::{self, MASS_FRACTION_MAX, Property, TEMPERATURE_MAX_C};
 use crate::mixture::{Glycol, Mixture};
+use crate::strong;
 use crate::{sources, text};
-use measure::{Line, Source, Working};
+use measure::{Line, Range, Source, Working};
 
-/// How far good models and tables of the freezing point lie apart, either way. At half
-/// and half they differ by up to 4.5 K, because "50 %" is by mass in one, by volume in
-/// another, and of concentrate in a third.
-pub const FREEZE_MODELS_WITHIN_K: f64 = 3.0;
+/// How far good models and tables of the freezing point lie from the one used here, either way:
+/// this much and a tenth of the freezing point itself. So wide a band holds every published row
+/// of `checks/published/coolant*.toml`; at half and half it is nearly 5 K, because "50 %" is by
+/// mass in one table, by volume in another, and of concentrate in a third.
+const TABLES_WITHIN_K: f64 = 1.3;
+const TABLES_WITHIN_PART: f64 = 0.1;
 
 /// Where the first ice forms.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Freezing {
     pub freeze_c: f64,
-    /// Other models and tables lie within this of it, either way.
+    /// Other models and tables lie within this of it, either way; nothing where the label's own
+    /// points were entered.
     pub within_k: f64,
     pub working: Working,
+}
+
+impl Freezing {
+    /// The warmest that any table puts it: what to count on.
+    pub fn count_on_c(&self) -> f64 {
+        (self.freeze_c + self.within_k).min(0.0)
+    }
 }
 
 /// Mass of a volume.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Density {
+    /// Of glycol and water alone.
     pub kg_per_m3: f64,
+    /// Bought coolant with its inhibitors lies in this band; the maker's curve is nearer.
+    pub bought_kg_per_m3: Range<f64>,
     pub working: Working,
 }
 
@@ -45,6 +59,8 @@ pub struct Viscosity {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Strength {
     pub mixture: Mixture,
+    /// Glycol by mass that a reading of bought coolant may stand for, where inhibitors blur it.
+    pub mass_band: Option<Range<f64>>,
     pub working: Working,
 }
 
@@ -52,19 +68,20 @@ pub struct Strength {
 ///
 /// Formula: Σ C(i) (x - xm)^i, x the glycol in per cent by mass.
 ///
-/// Inputs: a mixture with at most 60 % glycol by mass.
+/// Inputs: a mixture with at most 68 % ethylene or 61 % propylene glycol by mass; beyond 60 %
+/// straight lines between published points.
 ///
-/// Returns the freezing point in °C, and how far other models lie from it.
+/// Returns the freezing point in °C, and how far other models and tables lie from it.
 ///
 /// # Errors
 ///
-/// [`CoolantError::OutOfRange`] above 60 % by mass.
+/// [`CoolantError::NoFreezingPoint`] beyond.
 ///
 /// # Limits
 ///
-/// Models differ by up to 4.5 K at half and half; claim no more than ±3 K. Past 60 to
-/// 68 % of ethylene glycol the freezing point turns back up. Ice that has begun to form
-/// is slush: the block bursts later.
+/// Tables differ by nearly 5 K at half and half, and more beyond 60 %. Past 68 % of ethylene
+/// glycol the freezing point turns back up; propylene glycol's does not, it thickens to a glass.
+/// Ice that has begun to form is slush: the block bursts later.
 ///
 /// # Source
 ///
@@ -77,6 +94,9 @@ pub struct Strength {
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
 pub fn freezing(mixture: Mixture) -> Result<Freezing, CoolantError> {
+    if mixture.mass_fraction() > MASS_FRACTION_MAX {
+        return strong::freezing(mixture);
+    }
     let freeze_c = freeze_point_c(mixture)?;
     let line = Line::new("freezing point", sources::melinder())
         .formula("tf", "Σ C(i)·(x - xm)^i")
@@ -85,13 +105,28 @@ pub fn freezing(mixture: Mixture) -> Result<Freezing, CoolantError> {
         .value(text::celsius(freeze_c));
     let working = Working::new("Freezing point")
         .line(line)
-        .limit("Other models and tables lie up to 3 K away at the same strength.")
-        .limit("Above 60 % by mass ethylene glycol's freezing point turns back up.");
+        .line(tables_line(freeze_c));
     Ok(Freezing {
         freeze_c,
-        within_k: FREEZE_MODELS_WITHIN_K,
+        within_k: tables_within_k(freeze_c),
         working,
     })
+}
+
+/// How far other tables lie from a freezing point.
+pub(crate) fn tables_within_k(freeze_c: f64) -> f64 {
+    TABLES_WITHIN_K + TABLES_WITHIN_PART * freeze_c.abs()
+}
+
+pub(crate) fn tables_line(freeze_c: f64) -> Line {
+    let within_k = tables_within_k(freeze_c);
+    Line::new("other models and tables", sources::tables_compared())
+        .formula("±", "1.3 K + 0.1·|tf|")
+        .value(format!(
+            "{} to {}",
+            text::celsius(freeze_c - within_k),
+            text::celsius((freeze_c + within_k).min(0.0))
+        ))
 }
 
 /// The density at a temperature.
@@ -109,7 +144,8 @@ pub fn freezing(mixture: Mixture) -> Result<Freezing, CoolantError> {
 ///
 /// # Limits
 ///
-/// Glycol and water only; inhibitors make bought coolant up to 1.5 % denser.
+/// Glycol and water only; bought coolant lies from 0.5 % below to 1.5 % above: the maker's own
+/// curve is nearer.
 ///
 /// # Source
 ///
@@ -126,9 +162,16 @@ pub fn density(mixture: Mixture, temperature_c: f64) -> Result<Density, CoolantE
     let value = text::number(kg_per_m3, "kg/m³");
     Ok(Density {
         kg_per_m3,
+        bought_kg_per_m3: Range::new(LIGHTEST * kg_per_m3, kg_per_m3, DENSEST * kg_per_m3)
+            .map_err(|_| CoolantError::Unsteady)?,
         working: property_working("Density", "ρ", mixture, temperature_c, value),
     })
 }
+
+/// Bought coolant against glycol and water alone: inhibitors make it denser, and tables differ
+/// (ASTM D3306 concentrates, ASHRAE, three makers).
+const LIGHTEST: f64 = 0.995;
+const DENSEST: f64 = 1.015;
 
 /// The specific heat at a temperature.
 ///
@@ -216,7 +259,7 @@ pub fn viscosity(mixture: Mixture, temperature_c: f64) -> Result<Viscosity, Cool
 ///
 /// # Limits
 ///
-/// As for [`freezing`]: ±3 K between models is about ±2 % glycol. The instrument reads
+/// As for [`freezing`]: 3 K between models is about 2 % glycol. The instrument reads
 /// refraction, which has no turning point, so beyond its scale it cannot be trusted here.
 ///
 /// # Source
@@ -243,7 +286,14 @@ pub fn strength_from_freeze_point(
         freeze_c,
         "°C",
         melinder::freezing_c(coolant, MASS_FRACTION_MAX)..=0.0,
-        "past the lowest the mixture may be too strong: thin it with a measured part of water and read again",
+        match coolant {
+            Glycol::Ethylene => {
+                "past the lowest the mixture may be too strong: thin it with a measured part of water and read again"
+            }
+            Glycol::Propylene => {
+                "it was not measured beyond that: thin it with a measured part of water and read again"
+            }
+        },
     )?;
     let mass_fraction = solved(|x| -melinder::freezing_c(coolant, x), -freeze_c);
     let line = Line::new("strength from the freezing point", sources::melinder())
@@ -269,7 +319,8 @@ pub fn strength_from_freeze_point(
 /// # Limits
 ///
 /// 1 kg/m³ is about 0.8 % of ethylene glycol, but 1.3 to 2.5 % of propylene glycol: use a
-/// refractometer for that. Inhibitors make bought coolant denser, so it seems stronger.
+/// refractometer for that. Inhibitors make bought coolant denser, so it seems stronger: the band
+/// says by how much, the maker's own curve is nearer.
 ///
 /// # Source
 ///
@@ -305,7 +356,22 @@ pub fn strength_from_density(
         .formula("x", "ρ(x, t) = reading")
         .input("reading", text::number(kg_per_m3, "kg/m³"))
         .input("t", text::celsius(temperature_c));
-    found(glycol, solved(at, kg_per_m3), line)
+    let strength = found(glycol, solved(at, kg_per_m3), line)?;
+    let low = solved(at, (kg_per_m3 / DENSEST).max(at(0.0)));
+    let high = solved(at, (kg_per_m3 / LIGHTEST).min(at(MASS_FRACTION_MAX)));
+    let middle = strength.mixture.mass_fraction();
+    let band = Line::new(
+        "bought coolant, by its inhibitors",
+        sources::bought_density(),
+    )
+    .formula("x", "ρ(x, t) = reading/1.015 to reading/0.995")
+    .value(format!("{} to {}", text::percent(low), text::percent(high)))
+    .note("ask the coolant's maker for the curve; a refractometer is blurred less");
+    Ok(Strength {
+        mass_band: Range::new(low.min(middle), middle, high.max(middle)).ok(),
+        working: strength.working.line(band),
+        ..strength
+    })
 }
 
 pub(crate) fn freeze_point_c(mixture: Mixture) -> Result<f64, CoolantError> {
@@ -347,7 +413,7 @@ fn fitted_strength(mixture: Mixture) -> Result<f64, CoolantError> {
         mixture.mass_fraction(),
         "of the whole",
         0.0..=MASS_FRACTION_MAX,
-        "stronger mixtures freeze at higher temperatures again and were not measured: thin it",
+        "stronger mixtures were not measured here: thin it, or ask the coolant's maker for the curve",
     )
 }
 
@@ -374,7 +440,11 @@ fn found(glycol: Glycol, mass_fraction: f64, line: Line) -> Result<Strength, Coo
         .line(line.value(text::percent(mass_fraction)))
         .line(by_volume)
         .limit("Good for about ±2 % of glycol.");
-    Ok(Strength { mixture, working })
+    Ok(Strength {
+        mixture,
+        mass_band: None,
+        working,
+    })
 }
 
 fn property_working(
@@ -395,5 +465,5 @@ fn property_working(
     Working::new(title)
         .line(given)
         .line(line)
-        .limit("Glycol and water only, without inhibitors.")
+        .limit("Glycol and water only: bought coolant with inhibitors lies from 0.5 % below to 1.5 % above in density; the maker's curve is nearer.")
 }

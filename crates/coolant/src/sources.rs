@@ -65,3 +65,27 @@ pub(crate) fn mass_balance() -> Source {
         Grade::Derived,
     )
 }
+
+pub(crate) fn tables_compared() -> Source {
+    Source::new(
+        "tables compared",
+        "ASTM D1177 chart, ASHRAE, Lange's Handbook, makers' manuals and three bought coolants",
+        Grade::Published,
+    )
+}
+
+pub(crate) fn bought_density() -> Source {
+    Source::new(
+        "tables compared",
+        "ASTM D3306 concentrates, ASHRAE density table, makers' data",
+        Grade::Memory,
+    )
+}
+
+pub(crate) fn strong_points() -> Source {
+    Source::new(
+        "operator manual coolant table; service bulletin T 86-30",
+        "60 % by volume; 69 % antifreeze",
+        Grade::Published,
+    )
+}

@@ -226,6 +226,7 @@ pub fn strength_by_table(
     .value(format!("{} concentrate by volume", text::percent(part)));
     Ok(Strength {
         mixture: Mixture::of_concentrate(coolant, part, concentrate)?,
+        mass_band: None,
         working: Working::new("Strength").line(line),
     })
 }

@@ -113,13 +113,21 @@ proptest! {
 
 #[test]
 fn too_strong_is_said_with_the_limit() {
-    let said = freezing(by_mass(Glycol::Ethylene, 0.68))
+    let said = freezing(by_mass(Glycol::Ethylene, 0.7))
+        .unwrap_err()
+        .to_string();
+    assert_eq!(
+        said,
+        "ethylene glycol at 70 % by mass: past 68 % the freezing point turns back up and \
+         laboratories differ; thin it"
+    );
+    let said = density(by_mass(Glycol::Ethylene, 0.68), 20.0)
         .unwrap_err()
         .to_string();
     assert_eq!(
         said,
         "the part of glycol by mass is 0.68 of the whole, outside 0 to 0.6 of the whole: \
-         stronger mixtures freeze at higher temperatures again and were not measured: thin it"
+         stronger mixtures were not measured here: thin it, or ask the coolant's maker for the curve"
     );
 }
 

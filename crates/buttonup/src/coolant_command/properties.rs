@@ -113,6 +113,7 @@ pub fn freeze(args: &Freeze) -> Result<Answer, Wrong> {
     let own = json!({
         "freeze_c": freezing.freeze_c,
         "within_k": freezing.within_k,
+        "count_on_c": freezing.count_on_c(),
         "standing": standing.to_string(),
     });
     let working = with_found(found, freezing.working);
@@ -126,8 +127,10 @@ pub fn freeze(args: &Freeze) -> Result<Answer, Wrong> {
 fn freezing_text(freezing: &Freezing) -> String {
     if freezing.within_k > 0.0 {
         format!(
-            "freezes at {:.1} °C; other models and tables lie within {:.0} K",
-            freezing.freeze_c, freezing.within_k
+            "freezes at {:.1} °C; other tables put it between {:.1} and {:.1} °C, count on the warmer",
+            freezing.freeze_c,
+            freezing.count_on_c(),
+            freezing.freeze_c - freezing.within_k
         )
     } else {
         format!(
@@ -204,15 +207,33 @@ pub fn density(args: &Density) -> Result<Answer, Wrong> {
     let heat = coolant::specific_heat(mixture, temperature_c).map_err(&trouble)?;
     let viscosity = coolant::viscosity(mixture, temperature_c).map_err(&trouble)?;
     let concentrate = args.strength.concentrate()?;
-    let lines = vec![
+    let bought = density.bought_kg_per_m3;
+    let mut lines = vec![
         format!(
             "{:.1} kg/m³, {:.0} J/(kg·K), {:.2} mPa·s at {temperature_c:.1} °C",
             density.kg_per_m3, heat.j_per_kg_k, viscosity.mpa_s
         ),
+        format!(
+            "bought coolant with its inhibitors: {:.0} to {:.0} kg/m³; the maker's curve is nearer",
+            bought.low(),
+            bought.high()
+        ),
         strength_text(mixture, concentrate),
     ];
+    let band = found.as_ref().and_then(|found| found.mass_band);
+    lines.extend(band.map(|band| {
+        format!(
+            "bought coolant that reads so: {:.0} to {:.0} % glycol by mass; ask its maker for the curve",
+            band.low() * 100.0,
+            band.high() * 100.0
+        )
+    }));
     let own = json!({
         "density_kg_per_m3": density.kg_per_m3,
+        "bought_low_kg_per_m3": bought.low(),
+        "bought_high_kg_per_m3": bought.high(),
+        "mass_fraction_low": band.map(|band| band.low()),
+        "mass_fraction_high": band.map(|band| band.high()),
         "specific_heat_j_per_kg_k": heat.j_per_kg_k,
         "viscosity_mpa_s": viscosity.mpa_s,
         "temperature_c": temperature_c,

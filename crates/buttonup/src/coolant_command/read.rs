@@ -38,6 +38,18 @@ impl Strength {
     /// The mixture, where a strength was told.
     pub fn told(&self) -> Result<Option<Mixture>, Wrong> {
         let glycol = self.glycol();
+        let of_glycol = [(&self.volume, "--volume"), (&self.mass, "--mass")];
+        for (text, place) in of_glycol {
+            if let Some(text) = text.as_ref().filter(|text| coolant::parts(text).is_some()) {
+                return Err(Wrong::input(
+                    place,
+                    format!(
+                        "`{text}` is parts of antifreeze from the bottle and of water, not of glycol"
+                    ),
+                    format!("write --concentrate {text}"),
+                ));
+            }
+        }
         let mixture = if let Some(text) = &self.volume {
             Mixture::by_volume(glycol, fraction(text, "--volume")?)
         } else if let Some(text) = &self.mass {
@@ -75,7 +87,11 @@ pub fn concentrate(text: &str, place: &str) -> Result<Concentrate, Wrong> {
     Concentrate::new(fraction(text, place)?).map_err(refused(place))
 }
 
+/// `50 %`, or `50/50` where it says parts of antifreeze and of water.
 pub fn fraction(text: &str, place: &str) -> Result<f64, Wrong> {
+    if let Some(part) = coolant::parts(text) {
+        return Ok(part);
+    }
     Ok(number(text, Dimension::Fraction, Unit::Percent, place)? / 100.0)
 }
 

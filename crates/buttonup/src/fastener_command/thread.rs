@@ -51,11 +51,11 @@ pub fn thread(asked: &Thread) -> Result<Answer, Wrong> {
 fn sizes(answer: &ThreadAnswer) -> Map<String, Value> {
     let (Some(thread), Some(sizes)) = (&answer.thread, answer.geometry) else {
         let pipe = answer.pipe.as_ref();
-        let drill = pipe.and_then(fastener::pipe::Pipe::tap_drill);
+        let drill = pipe.and_then(Pipe::tap_drill);
         return members(json!({
             "thread": answer.name,
             "major_diameter_mm": number(pipe.map(|pipe| pipe.outside_mm)),
-            "pitch_mm": number(pipe.map(fastener::pipe::Pipe::pitch_mm)),
+            "pitch_mm": number(pipe.map(Pipe::pitch_mm)),
             "threads_per_inch": number(pipe.map(|pipe| pipe.threads_per_inch)),
             "tap_drill_mm": number(drill.as_ref().map(|drill| drill.diameter_mm)),
             "tap_drill_name": drill.map(|drill| drill.name),

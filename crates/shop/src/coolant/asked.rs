@@ -127,6 +127,9 @@ impl Asked {
     }
 
     pub(super) fn fraction(&mut self, name: &str) -> Option<f64> {
+        if let Some(part) = coolant::parts(self.text(name)) {
+            return Some(part);
+        }
         let percent = self.optional(name, Dimension::Fraction, Unit::Percent)?;
         Some(percent / 100.0)
     }
@@ -180,7 +183,12 @@ impl Asked {
         let part = self.fraction(name)?;
         let glycol = self.glycol();
         let concentrate = self.concentrate();
-        let mixture = match self.text("of") {
+        // "50/50" is what a bottle and a can of water make.
+        let of = match coolant::parts(self.text(name)) {
+            Some(_) => "concentrate",
+            None => self.text("of"),
+        };
+        let mixture = match of {
             "glycol" => Mixture::by_volume(glycol, part),
             "mass" => Mixture::by_mass(glycol, part),
             _ => Mixture::of_concentrate(glycol, part, concentrate),
@@ -335,6 +343,9 @@ mod tests {
         assert_eq!(volume("glycol"), Some(500.0));
         assert_eq!(volume("concentrate"), Some(472.0));
         assert_eq!(volume(""), Some(472.0));
+        // Half a bottle and half water, whatever the field counts.
+        let told = asked(&[("strength", "50/50"), ("of", "glycol")]).strength("strength");
+        assert!(told.is_some_and(|mixture| (mixture.volume_fraction() - 0.472).abs() < 5e-4));
     }
 
     #[test]

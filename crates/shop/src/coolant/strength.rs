@@ -2,11 +2,11 @@
 
 use super::{Answer, Asked, PHONE_PX, standing, strength_rows};
 use coolant::{
-    Boiling, Concentrate, FREEZE_MODELS_WITHIN_K, FreezeTable, Freezing, Glycol, MarginStanding,
-    Mixture, Strength, StrengthStanding,
+    Boiling, Concentrate, FreezeTable, Freezing, Glycol, MarginStanding, Mixture, Strength,
+    StrengthStanding,
 };
 use drawing::{MixChart, MixReading, mix_chart, svg};
-use measure::{Customary, Working};
+use measure::{Customary, Range, Working};
 use serde_json::json;
 
 /// Freezing, boiling under the cap at the altitude, and the margin to the hottest reading.
@@ -14,7 +14,7 @@ use serde_json::json;
 pub fn protection(asked: &mut Asked) -> Option<Answer> {
     asked.needed("strength", "such as 50 %");
     let mixture = asked.strength("strength");
-    let protected = mixture.and_then(|mixture| protects(asked, mixture, Working::new("")));
+    let protected = mixture.and_then(|mixture| protects(asked, mixture, None, Working::new("")));
     protected.filter(|_| asked.troubles.is_empty())
 }
 
@@ -23,7 +23,7 @@ pub fn protection(asked: &mut Asked) -> Option<Answer> {
 pub fn measured(asked: &mut Asked) -> Option<Answer> {
     asked.needed("reading", "write what the instrument shows");
     let found = read_strength(asked)?;
-    let answer = protects(asked, found.mixture, found.working)?;
+    let answer = protects(asked, found.mixture, found.mass_band, found.working)?;
     asked.troubles.is_empty().then_some(answer)
 }
 
@@ -47,6 +47,7 @@ fn read_strength(asked: &mut Asked) -> Option<Strength> {
             let mixture = asked.strength("reading")?;
             Some(Strength {
                 mixture,
+                mass_band: None,
                 working: Working::new("Strength").remark("As the strip shows it."),
             })
         }
@@ -65,7 +66,12 @@ fn read_strength(asked: &mut Asked) -> Option<Strength> {
     }
 }
 
-fn protects(asked: &mut Asked, mixture: Mixture, found: Working) -> Option<Answer> {
+fn protects(
+    asked: &mut Asked,
+    mixture: Mixture,
+    band: Option<Range<f64>>,
+    found: Working,
+) -> Option<Answer> {
     let concentrate = asked.concentrate();
     let table = asked.table();
     let freezing = by_table(mixture, concentrate, table.as_ref());
@@ -84,13 +90,34 @@ fn protects(asked: &mut Asked, mixture: Mixture, found: Working) -> Option<Answe
     answer.row("this mix", told);
     strength_rows(&mut answer, mixture, concentrate);
     if freezing.within_k > 0.0 {
-        answer.notes.push(format!(
-            "Other models and tables lie within {FREEZE_MODELS_WITHIN_K:.0} K of it. Points of the label, where they are told, win."
-        ));
+        answer.row(
+            "other tables put it between",
+            format!(
+                "{} and {}",
+                asked.show_c(freezing.count_on_c()),
+                asked.show_c(freezing.freeze_c - freezing.within_k)
+            ),
+        );
+        answer.notes.push(
+            "Count on the warmer one. Points of the label, where they are told, win.".to_owned(),
+        );
     } else {
         answer
             .notes
             .push("By the points entered from the label.".to_owned());
+    }
+    if let Some(band) = band {
+        answer.row(
+            "glycol by mass, by how dense its inhibitors make it",
+            format!(
+                "{:.0} to {:.0}\u{202f}%",
+                band.low() * 100.0,
+                band.high() * 100.0
+            ),
+        );
+        answer.notes.push(
+            "Inhibitors make bought coolant denser, so it reads too strong: ask the coolant's maker for the curve, or use a refractometer.".to_owned(),
+        );
     }
     let mut working = found.then(freezing.working.clone());
     if let Some(boiling) = &boiling {
