@@ -32,6 +32,7 @@ pub(crate) fn plan(problem: &Problem, model: &Model, best: Best) -> Plan {
     };
     sequence.start_early(true, |out| legal(&model.out, out.iter()));
     if !only {
+        sequence.place_what_falls_due();
         sequence.start_early(false, |back| legal(&rules_back, back.iter().rev()));
     }
     let off: Vec<_> = (0..sequence.out.len())
@@ -107,6 +108,33 @@ impl Sequence<'_> {
         }
     }
 
+    /// Work falls due right after the first move that owes it, never before.
+    fn place_what_falls_due(&mut self) {
+        let model = self.model;
+        let owed: Set = model
+            .owing
+            .keys()
+            .flat_map(|work| model.chains[work].open())
+            .collect();
+        let all = std::mem::take(&mut self.out);
+        let chosen: Set = all.iter().copied().collect();
+        let mut placed = Set::default();
+        for index in all.iter().filter(|index| !owed.has(**index)) {
+            self.out.push(*index);
+            for due in model.falls_due(*index).filter(|due| chosen.has(*due)) {
+                if !placed.has(due) {
+                    placed.add(due);
+                    self.out.push(due);
+                }
+            }
+        }
+        // What was asked for by itself.
+        self.out.extend(
+            all.iter()
+                .filter(|index| owed.has(**index) && !placed.has(**index)),
+        );
+    }
+
     fn count(&self) -> Count {
         let model = self.model;
         let start = self.problem.start.as_ref();
@@ -117,8 +145,17 @@ impl Sequence<'_> {
             .unwrap_or(NONE);
         let mut hand = NONE;
         let mut count = Count::default();
-        for index in self.out.iter().chain(&self.back) {
-            let (next_place, next_hand) = (model.place_of[*index], model.tools_of[*index]);
+        let only = matches!(self.problem.goal, Goal::Home(Some(_)));
+        let out = self.out.iter().map(|index| {
+            let out = (model.place_out[*index], model.tools_out[*index]);
+            let back = (model.place_of[*index], model.tools_of[*index]);
+            if only { back } else { out }
+        });
+        let back = self
+            .back
+            .iter()
+            .map(|index| (model.place_of[*index], model.tools_of[*index]));
+        for (next_place, next_hand) in out.chain(back) {
             count.cost += change(&model.place_costs, place, next_place)
                 + change(&model.tool_costs, hand, next_hand);
             if next_place != NONE {
@@ -148,6 +185,14 @@ impl Sequence<'_> {
             minutes: step.out.of(at.len()),
             to: chain.leaves(*link, true),
             because: self.because_out(n),
+            place: step
+                .place
+                .clone()
+                .filter(|_| self.model.place_out[index] != NONE),
+            tools: match self.model.tools_out[index] {
+                NONE => BTreeSet::new(),
+                _ => step.tools.clone(),
+            },
             ..self.row(index, Way::Out, at)
         }
     }
@@ -196,12 +241,8 @@ impl Sequence<'_> {
             return Because::Target(item);
         }
         let later = &self.out[n + 1..];
-        let makes_due = |step: &&usize| {
-            model.moves[**step]
-                .makes_due
-                .contains(&model.moves[index].item)
-        };
-        if let Some(step) = later.iter().find(makes_due) {
+        let makes_due = |step: &&usize| model.falls_due(**step).any(|due| due == index);
+        if let Some(step) = self.out.iter().find(makes_due) {
             return Because::MadeDue(model.moves[*step].id.clone());
         }
         let mut others: Set = self.out.iter().copied().collect();

@@ -33,6 +33,9 @@ pub(crate) struct Choice<'a> {
     /// Whether everything is then brought home.
     pub and_back: bool,
     pub start: usize,
+    /// Where one stands for each move in the direction that is chosen, and with what in hand.
+    pub place_of: &'a [usize],
+    pub tools_of: &'a [usize],
 }
 
 /// The best choice found.
@@ -353,7 +356,12 @@ impl Search<'_> {
 
 fn sequence_out<'a>(choice: &'a Choice, wanted: Set, most: usize) -> Sequence<'a> {
     let model = choice.model;
-    let ground = ground(model, &model.place_costs, &model.tool_costs);
+    let ground = Ground {
+        place_of: choice.place_of,
+        tools_of: choice.tools_of,
+        place_costs: &model.place_costs,
+        tool_costs: &model.tool_costs,
+    };
     let mut sequence = Sequence::new(choice.rules, wanted, ground, most);
     sequence.starts = vec![(choice.start, NONE, 0)];
     sequence

@@ -5,7 +5,7 @@ use crate::check::{check_names, check_times};
 use crate::problem::{Effort, Move, Problem};
 use crate::rule::{Point, Rule, Set};
 use crate::{Minutes, MoveId, Place, PlanError, Tool};
-use states::{ItemId, Need, Position, State};
+use states::{ItemId, Kind, Need, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) struct Model {
@@ -18,8 +18,14 @@ pub(crate) struct Model {
     pub cost: Vec<u32>,
     /// What taking back costs if nothing more is made.
     pub cost_back: u32,
+    /// Where one stands for each move on the way back, and with what in hand.
     pub place_of: Vec<usize>,
     pub tools_of: Vec<usize>,
+    /// The same on the way out, where work only falls due and nobody walks to it.
+    pub place_out: Vec<usize>,
+    pub tools_out: Vec<usize>,
+    /// The open moves that make a work due, by its item; nothing where none does.
+    pub owing: BTreeMap<ItemId, Vec<usize>>,
     pub places: Vec<Place>,
     pub hands: Vec<BTreeSet<Tool>>,
     pub place_costs: Vec<Vec<u32>>,
@@ -66,7 +72,17 @@ impl Model {
             .collect::<BTreeSet<_>>()
             .into_iter()
             .collect();
+        let by_hand = |step: &Move| chains[&step.item].item.kind != Kind::Work;
         let mut model = Self {
+            place_out: moves
+                .iter()
+                .map(|step| index_of(&places, step.place.as_ref().filter(|_| by_hand(step))))
+                .collect(),
+            tools_out: moves
+                .iter()
+                .map(|step| index_of(&hands, Some(&step.tools).filter(|_| by_hand(step))))
+                .collect(),
+            owing: BTreeMap::new(),
             place_of: moves
                 .iter()
                 .map(|step| index_of(&places, step.place.as_ref()))
@@ -86,6 +102,7 @@ impl Model {
             places,
             hands,
         };
+        model.owing = model.find_owing();
         model.add_costs();
         model.out = (0..model.moves.len())
             .map(|index| model.rule_out(index))
@@ -105,16 +122,81 @@ impl Model {
         }
     }
 
+    /// The moves that make each open work due, also by way of other work. Work that only other
+    /// work owes is made due by a move of its own.
+    fn find_owing(&self) -> BTreeMap<ItemId, Vec<usize>> {
+        let open: Set = self.chains.values().flat_map(Chain::open).collect();
+        let (of_work, by_hand): (Vec<usize>, Vec<usize>) = open
+            .iter()
+            .partition(|index| self.is_open_work(&self.chain_of[*index]));
+        let mut owing: BTreeMap<ItemId, Vec<usize>> = BTreeMap::new();
+        for index in by_hand {
+            for work in self.made_due_by(index) {
+                owing.entry(work.clone()).or_default().push(index);
+            }
+        }
+        let free = |index: &usize| !owing.contains_key(&self.chain_of[*index]);
+        let free: Vec<usize> = of_work.into_iter().filter(free).collect();
+        for index in free {
+            for work in self.made_due_by(index) {
+                if let Some(by) = owing.get_mut(work) {
+                    by.push(index);
+                }
+            }
+        }
+        owing
+    }
+
+    fn is_open_work(&self, item: &ItemId) -> bool {
+        let chain = self.chains.get(item);
+        chain.is_some_and(|chain| chain.item.kind == Kind::Work && chain.open().next().is_some())
+    }
+
+    /// Open work that a move makes due, also by way of other work.
+    fn made_due_by(&self, index: usize) -> BTreeSet<&ItemId> {
+        let mut waiting: Vec<&ItemId> = self.moves[index].makes_due.iter().collect();
+        let mut met = BTreeSet::new();
+        while let Some(work) = waiting.pop() {
+            if self.is_open_work(work) && met.insert(work) {
+                for open in self.chains[work].open() {
+                    waiting.extend(&self.moves[open].makes_due);
+                }
+            }
+        }
+        met
+    }
+
+    /// The moves in which work falls due when this one is made by hand: they cost what they
+    /// cost, and nobody walks to them.
+    pub(crate) fn falls_due(&self, index: usize) -> impl Iterator<Item = usize> + '_ {
+        self.owing
+            .iter()
+            .filter(move |(_, by)| by.contains(&index))
+            .flat_map(|(work, _)| self.chains[work].open())
+    }
+
     fn rule_out(&self, index: usize) -> Rule {
         let step = &self.moves[index];
         let chain = &self.chains[&step.item];
+        if self.owing.contains_key(&step.item) {
+            // It falls due with the move that owes it, whatever it needs to be done.
+            return Rule::ALWAYS;
+        }
         let before = chain.open().take_while(|open| *open != index).last();
-        let due = step
+        let mut rules: Vec<_> = self
+            .falls_due(index)
+            .chain(before)
+            .map(Rule::after)
+            .collect();
+        // Work that nothing owes makes other such work due only after it.
+        let free = step
             .makes_due
             .iter()
-            .map(|work| self.point_out(&ItemId::new(work.as_str()), &[], &[State::Due].into()));
-        let mut rules: Vec<_> = due.chain(before.map(Rule::after)).collect();
-        rules.push(self.need_out(&step.need));
+            .filter(|work| !self.owing.contains_key(*work));
+        rules.extend(free.map(|work| self.point_out(work, &[], &[State::Due].into())));
+        if chain.item.kind != Kind::Work {
+            rules.push(self.need_out(&step.need));
+        }
         Rule::All(rules)
     }
 
@@ -140,7 +222,10 @@ impl Model {
             let stands = chain.after_out(chain.made + n);
             holds_at(item, at, states, &stands)
         });
-        point(way.clone(), holds)
+        match self.owing.get(item) {
+            Some(owing) => owed(owing, holds.collect::<Vec<_>>().as_slice()),
+            None => point(way.clone(), holds),
+        }
     }
 
     /// The rule of taking a move back, over the moves that are still out. An item
@@ -180,7 +265,10 @@ impl Model {
                     holds_at(item, at, states, &stands)
                 };
                 if !(0..=steps).all(holds) {
-                    chain.open().for_each(|open| asked.add(open));
+                    match self.owing.get(item) {
+                        Some(owing) => owing.iter().for_each(|step| asked.add(*step)),
+                        None => chain.open().for_each(|open| asked.add(open)),
+                    }
                 }
             }
             Need::All(needs) | Need::Any(needs) => {
@@ -198,7 +286,8 @@ impl Model {
                 let Some(chain) = self.chains.get(item) else {
                     return Rule::NEVER;
                 };
-                if chain.open().any(|open| undecided.has(open)) {
+                let owing = self.owing.get(item).into_iter().flatten().copied();
+                if chain.open().chain(owing).any(|open| undecided.has(open)) {
                     return Rule::ALWAYS;
                 }
                 let out = self.out_of(chain, made);
@@ -252,6 +341,20 @@ fn holds_at(
     need.holds(&|_: &ItemId| stands.to_vec())
 }
 
+/// A need on work that falls due with any of some moves: whether it holds while none of them
+/// has been made, and once one has.
+fn owed(owing: &[usize], holds: &[bool]) -> Rule {
+    match holds {
+        [true, .., true] | [true] => Rule::ALWAYS,
+        [false, .., true] => Rule::Any(owing.iter().map(|step| Rule::after(*step)).collect()),
+        [true, .., false] => {
+            let not_yet = |step: &usize| point(vec![*step], [true, false].into_iter());
+            Rule::All(owing.iter().map(not_yet).collect())
+        }
+        _ => Rule::NEVER,
+    }
+}
+
 pub(crate) fn point(way: Vec<usize>, holds: impl Iterator<Item = bool>) -> Rule {
     let holds = holds
         .enumerate()
@@ -259,7 +362,7 @@ pub(crate) fn point(way: Vec<usize>, holds: impl Iterator<Item = bool>) -> Rule 
     Rule::Point(Point { way, holds })
 }
 
-fn link(index: usize, step: &Move, kind: states::Kind) -> Result<Link, PlanError> {
+fn link(index: usize, step: &Move, kind: Kind) -> Result<Link, PlanError> {
     let ends = (distance(kind, step.from), distance(kind, step.to));
     match ends {
         (Some(near), Some(far))
@@ -328,32 +431,21 @@ fn index_of<T: PartialEq>(all: &[T], wanted: Option<&T>) -> usize {
         .unwrap_or(crate::blocks::NONE)
 }
 
-/// What each change of place costs, going by way of a third place where that is less.
+/// What each change of place costs: as stated for the two, in either direction unless the other
+/// is stated as well; else as any change. Nobody goes by way of a third place to save a walk
+/// that was stated.
 fn place_costs(problem: &Problem, places: &[Place]) -> Vec<Vec<u32>> {
     let changes = &problem.changes;
     let direct = |from: &Place, to: &Place| {
         if from == to {
             return 0;
         }
-        changes
-            .between
-            .get(&(from.clone(), to.clone()))
-            .unwrap_or(&changes.place)
-            .in_tenths()
+        changes.from_to(from, to).in_tenths()
     };
-    let mut costs: Vec<Vec<u32>> = places
+    places
         .iter()
         .map(|from| places.iter().map(|to| direct(from, to)).collect())
-        .collect();
-    for by in 0..places.len() {
-        for from in 0..places.len() {
-            for to in 0..places.len() {
-                costs[from][to] =
-                    costs[from][to].min(costs[from][by].saturating_add(costs[by][to]));
-            }
-        }
-    }
-    costs
+        .collect()
 }
 
 fn tool_costs(problem: &Problem, hands: &[BTreeSet<Tool>]) -> Vec<Vec<u32>> {

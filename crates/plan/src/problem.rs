@@ -79,7 +79,8 @@ pub struct Move {
     pub need: Need,
     /// What must hold before it is taken back; where none is stated, `need`.
     pub back_need: Option<Need>,
-    /// Work that it makes due, which must have a move of its own from done to due.
+    /// Work that it makes due, which must have a move of its own from done to due. That one
+    /// is made with it and nowhere: the work's place, tools and needs count when it is done.
     pub makes_due: Vec<ItemId>,
     /// The time out.
     pub out: Effort,
@@ -103,8 +104,8 @@ pub struct Move {
 pub struct Changes {
     /// From one place to another, unless stated below.
     pub place: Minutes,
-    /// Between two places, from the first to the second. No way is longer than by
-    /// way of a third place.
+    /// Between two places, from the first to the second; the other way too, unless that is
+    /// stated as well. A stated walk costs what is stated, whatever a detour would.
     pub between: BTreeMap<(Place, Place), Minutes>,
     /// For each tool taken up that the move before did not use. What one holds for
     /// the first move is in hand.
@@ -231,6 +232,17 @@ impl Default for Budget {
         Self {
             expansions: 1_500_000,
         }
+    }
+}
+
+impl Changes {
+    /// What it costs to go from one place to another.
+    #[must_use]
+    pub fn from_to(&self, from: &Place, to: &Place) -> Minutes {
+        let stated = |from: &Place, to: &Place| self.between.get(&(from.clone(), to.clone()));
+        *stated(from, to)
+            .or_else(|| stated(to, from))
+            .unwrap_or(&self.place)
     }
 }
 

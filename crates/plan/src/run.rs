@@ -54,6 +54,8 @@ fn steps_of(
     pieces: &mut BTreeMap<Position, State>,
 ) -> Vec<Step> {
     let stated = problem.moves.iter().find(|step| step.id == row.id);
+    // Work falls due whatever it needs to be done.
+    let stated = stated.filter(|_| !(kind == Kind::Work && row.way == Way::Out));
     let needs = stated.map(|stated| match (&stated.back_need, row.way) {
         (Some(need), Way::Back) => need.clone(),
         _ => stated.need.clone(),

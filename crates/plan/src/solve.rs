@@ -18,7 +18,10 @@ use std::collections::BTreeSet;
 /// The cost is that of whole plans: rows out and back, changes of place and tools on
 /// the way out, at the turn and on the way back, what is lost and what may go wrong.
 /// Nothing is put back on to meet a need on the way out. An item goes back on under
-/// the condition under which it came off, unless its move states another.
+/// the condition under which it came off, unless its move states another. Only moves that
+/// the goal or a need asks for are made, none to shorten a walk. Work falls due with the
+/// first move that owes it and is done on the way back, where its needs hold and it costs
+/// least.
 ///
 /// # Errors
 /// [`PlanError`] says what in the problem cannot be, or why nothing leads to the goal.
@@ -71,6 +74,8 @@ fn out_and_back(
         goal: Rule::All(goal.into_iter().map(|(_, rule)| rule).collect()),
         and_back: true,
         start: start(problem, model),
+        place_of: &model.place_out,
+        tools_of: &model.tools_out,
     };
     let chosen = choose(&choice, budget);
     if chosen.best.is_some() || !chosen.complete {
@@ -166,7 +171,10 @@ fn goal(problem: &Problem, model: &Model, allowed: &Set) -> Result<Wanted, PlanE
         }
     }
     for place in &problem.forced_places {
-        let here = |index: &usize| model.moves[*index].place.as_ref() == Some(place);
+        // Where work falls due nobody goes.
+        let here = |index: &usize| {
+            model.moves[*index].place.as_ref() == Some(place) && model.place_out[*index] != NONE
+        };
         let any = allowed.iter().filter(here).map(Rule::after).collect();
         wanted.push((None, Rule::Any(any)));
     }
@@ -239,6 +247,8 @@ fn home(
         goal: Rule::All(goal.into_iter().map(|(_, rule)| rule).collect()),
         and_back: false,
         start: start(problem, model),
+        place_of: &model.place_of,
+        tools_of: &model.tools_of,
     };
     let mut chosen = choose(&choice, budget);
     if let Some(best) = &mut chosen.best {

@@ -147,33 +147,78 @@ impl<'a> Brute<'a> {
         }
     }
 
-    fn is_due(&self, works: &[ItemId], here: &Here) -> bool {
-        works.iter().all(|work| {
+    fn is_due(&self, work: &ItemId, here: &Here) -> bool {
+        let n = self.ids.binary_search(&work).unwrap();
+        self.walks[n].stands[here.stands[n]][&1] == State::Due
+    }
+
+    fn is_work(&self, item: &ItemId) -> bool {
+        self.problem.items[item].kind == Kind::Work
+    }
+
+    /// Work done at the start that a move by hand, still to be made at the start, makes due,
+    /// perhaps by way of other such work: it falls due with that move alone.
+    fn owed(&self) -> BTreeSet<&ItemId> {
+        let mut owed = BTreeSet::new();
+        let open = |a_move: &&Move| {
+            let pieces = &self.problem.items[&a_move.item];
+            let far = rungs(pieces.kind, a_move.to);
+            pieces
+                .stands
+                .values()
+                .any(|state| rungs(pieces.kind, *state).is_some_and(|rung| Some(rung) < far))
+        };
+        let free = |a_move: &&Move| !self.is_work(&a_move.item) || !open(a_move);
+        let mut waiting: Vec<&ItemId> = self
+            .problem
+            .moves
+            .iter()
+            .filter(open)
+            .filter(free)
+            .flat_map(|a_move| &a_move.makes_due)
+            .collect();
+        while let Some(work) = waiting.pop() {
+            let done = self.problem.items[work].stands[&1] == State::Done;
+            if done && owed.insert(work) {
+                let own = self
+                    .problem
+                    .moves
+                    .iter()
+                    .filter(|a_move| a_move.item == *work);
+                waiting.extend(own.flat_map(|a_move| &a_move.makes_due));
+            }
+        }
+        owed
+    }
+
+    /// Every owed work that a move makes due falls due, at what that costs, and nowhere.
+    fn let_fall_due(&self, a_move: &Move, there: &mut Here) -> u32 {
+        let mut cost = 0;
+        let mut waiting: Vec<&ItemId> = a_move.makes_due.iter().collect();
+        while let Some(work) = waiting.pop() {
             let n = self.ids.binary_search(&work).unwrap();
-            self.walks[n].stands[here.stands[n]][&1] == State::Due
-        })
+            if !self.owed().contains(work) || self.is_due(work, there) {
+                continue;
+            }
+            let arc = &self.walks[n].out[there.stands[n]][0];
+            there.stands[n] = arc.to;
+            cost += arc.cost;
+            waiting.extend(&self.problem.moves[arc.step].makes_due);
+        }
+        cost
     }
 
     fn place_cost(&self, from: Option<&Place>, to: &Place) -> u32 {
         let Some(from) = from else { return 0 };
-        let direct = |from: &Place, to: &Place| {
+        let stated = |from: &Place, to: &Place| {
             let key = (from.clone(), to.clone());
-            let stated = self.problem.changes.between.get(&key);
-            match from == to {
-                true => 0,
-                false => stated.unwrap_or(&self.problem.changes.place).in_tenths(),
-            }
+            self.problem.changes.between.get(&key)
         };
-        let by = self
-            .problem
-            .moves
-            .iter()
-            .filter_map(|a_move| a_move.place.as_ref());
-        by.chain(&self.problem.start)
-            .map(|by| direct(from, by) + direct(by, to))
-            .chain([direct(from, to)])
-            .min()
-            .unwrap()
+        let walk = stated(from, to).or_else(|| stated(to, from));
+        match from == to {
+            true => 0,
+            false => walk.unwrap_or(&self.problem.changes.place).in_tenths(),
+        }
     }
 
     /// What the move adds, and where it leads.
@@ -182,6 +227,12 @@ impl<'a> Brute<'a> {
         let mut next = here.clone();
         let mut cost = arc.cost;
         next.stands[item] = arc.to;
+        if !here.going_back {
+            cost += self.let_fall_due(a_move, &mut next);
+            if self.is_work(&a_move.item) {
+                return (cost, next);
+            }
+        }
         if let Some(place) = &a_move.place {
             cost += self.place_cost(here.place.as_ref(), place);
             next.place = Some(place.clone());
@@ -217,6 +268,7 @@ impl<'a> Brute<'a> {
             place: self.problem.start.clone(),
             hand: None,
         };
+        let owed = self.owed();
         let mut best = HashMap::from([(start.clone(), 0)]);
         let mut heap = BinaryHeap::from([Reverse((0, start))]);
         while let Some(Reverse((cost, here))) = heap.pop() {
@@ -236,8 +288,14 @@ impl<'a> Brute<'a> {
                         Some(need) if here.going_back => need,
                         _ => &a_move.need,
                     };
-                    let due = here.going_back || self.is_due(&a_move.makes_due, &here);
-                    if due && self.holds(need, &here) {
+                    let falls_due = !here.going_back && self.is_work(&a_move.item);
+                    if falls_due && owed.contains(&a_move.item) {
+                        continue;
+                    }
+                    let free = a_move.makes_due.iter().filter(|work| !owed.contains(work));
+                    let due =
+                        here.going_back || free.into_iter().all(|work| self.is_due(work, &here));
+                    if due && (falls_due || self.holds(need, &here)) {
                         next.push(self.go(&here, n, arc));
                     }
                 }

@@ -62,7 +62,10 @@ impl Random {
         let mut between = BTreeMap::new();
         if self.size.all_sorts && self.one_in(3) {
             let (a, b) = (self.below(self.size.places), self.below(self.size.places));
-            between.insert((place_named(a), place_named(b)), self.minutes(1, 40));
+            // Longer than two changes, a stop over a move that nobody asked for would pay: the
+            // search over whole plans would make it, a plan never does.
+            let most = place.in_tenths() * 2;
+            between.insert((place_named(a), place_named(b)), self.minutes(1, most));
         }
         let mut targets = vec![self.size.items - 1];
         for _ in 0..self.size.targets {
