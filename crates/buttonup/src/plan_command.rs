@@ -7,7 +7,8 @@ use map::{Map, StateOf, Trouble};
 use plan::{Because, Budget, Goal, MoveId, Place, Planned};
 use serde_json::{Value, json};
 use shop::planning::{self, learned, problem, to_roll_from};
-use shop::repair::ItemId;
+use shop::repair::{ItemId, State};
+use std::collections::BTreeSet;
 use std::fs;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
@@ -94,11 +95,17 @@ fn from_order(number: u64, place: &Kept) -> Result<Answer, Wrong> {
 /// Reads a map and says what is wrong with it.
 fn check(map: &Path) -> Result<Answer, Wrong> {
     let text = text_of(map)?;
-    let (good, troubles) = match map::read(&map.display().to_string(), &text) {
-        Ok(read) => (true, read.warnings),
-        Err(troubles) => (false, troubles),
+    let (mut good, troubles, unreachable) = match map::read(&map.display().to_string(), &text) {
+        Ok(read) => (true, read.warnings, planning::unreachable(&read.map)),
+        Err(troubles) => (false, troubles, Vec::new()),
     };
+    good &= unreachable.is_empty();
     let mut lines: Vec<String> = troubles.iter().map(ToString::to_string).collect();
+    lines.extend(
+        unreachable
+            .iter()
+            .map(|what| format!("{}: error: {what}; mend what it needs", map.display())),
+    );
     lines.push(format!(
         "{}: {}",
         map.display(),
@@ -106,7 +113,11 @@ fn check(map: &Path) -> Result<Answer, Wrong> {
     ));
     Ok(Answer {
         text: lines.join("\n"),
-        json: json!({ "good": good, "troubles": troubles.iter().map(in_json).collect::<Vec<_>>() }),
+        json: json!({
+            "good": good,
+            "troubles": troubles.iter().map(in_json).collect::<Vec<_>>(),
+            "unreachable": unreachable,
+        }),
         good,
     })
 }
@@ -115,15 +126,23 @@ fn check(map: &Path) -> Result<Answer, Wrong> {
 pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
     let map = read_map(&asked.map, &asked.variant)?;
     let targets: Vec<ItemId> = asked.targets.iter().map(ItemId::new).collect();
-    let state = match &asked.state {
+    let mut state = match &asked.state {
         Some(path) => read_state(path, &map)?,
         None => StateOf::default(),
     };
+    let questions = map::questions(&map, &state);
+    planning::owed_too(&map, &mut state.items);
+    let mut forbids = Vec::new();
     let mut problem = problem(&map, &targets, &state.items);
     if asked.home {
         problem.goal = Goal::Home(None);
     } else if asked.roll {
-        problem.goal = Goal::Home(Some(to_roll_from(&map, &state.items)));
+        let items = to_roll_from(&map, &state.items);
+        forbids = items
+            .iter()
+            .map(|item| stands_words(&map, item, &state))
+            .collect();
+        problem.goal = Goal::Home(Some(items));
     }
     problem.start = state.at.map(Place::new).or(problem.start);
     problem.forbidden_moves = asked.without.iter().map(MoveId::new).collect();
@@ -146,16 +165,31 @@ pub fn plan(asked: &Plan) -> Result<Answer, Wrong> {
         Wrong {
             code: 1,
             place: asked.map.display().to_string(),
-            what: trouble.what,
+            what: match forbids.is_empty() {
+                true => trouble.what,
+                false => format!(
+                    "{}; what forbids it to roll: {}",
+                    trouble.what,
+                    forbids.join(", ")
+                ),
+            },
             mend: trouble.mend,
         }
     })?;
     let milliseconds = began.elapsed().as_millis();
     Ok(Answer {
-        text: words(&found),
+        text: questions
+            .iter()
+            .map(|question| format!("? {question}"))
+            .chain(forbidden(asked.roll, &forbids, &found))
+            .chain([words(&map, &found)])
+            .collect::<Vec<_>>()
+            .join("\n"),
         json: json!({
-            "off": found.off.iter().map(row).collect::<Vec<_>>(),
-            "back": found.back.iter().map(row).collect::<Vec<_>>(),
+            "questions": questions,
+            "forbids": asked.roll.then_some(&forbids),
+            "off": found.off.iter().map(|planned| row(&map, planned)).collect::<Vec<_>>(),
+            "back": found.back.iter().map(|planned| row(&map, planned)).collect::<Vec<_>>(),
             "stays": found.stays.iter().map(|(item, at)| json!({ "item": item.as_str(), "at": at })).collect::<Vec<_>>(),
             "no_way_back": found.no_way_back.iter().map(MoveId::as_str).collect::<Vec<_>>(),
             "minutes": minutes(found.minutes),
@@ -226,6 +260,40 @@ fn known<'a>(
     ))
 }
 
+/// An item with where it stands: `wheel nuts out`.
+fn stands_words(map: &Map, item: &ItemId, state: &StateOf) -> String {
+    let kind = map.items.get(item).map(|known| known.kind);
+    let Some((told, pieces)) = state.items.get(item) else {
+        return item.to_string();
+    };
+    let kind = kind.unwrap_or(*told);
+    let away: BTreeSet<&str> = pieces
+        .values()
+        .filter(|stands| **stands != kind.home())
+        .map(|stands| planning::comes_to(kind, *stands, plan::Way::Out))
+        .collect();
+    format!(
+        "{item} {}",
+        away.into_iter().collect::<Vec<_>>().join(" and ")
+    )
+}
+
+/// What forbids it to roll, before the plan that mends it.
+fn forbidden(asked: bool, forbids: &[String], found: &plan::Plan) -> Vec<String> {
+    if !asked {
+        return Vec::new();
+    }
+    let stubs = found
+        .stays
+        .iter()
+        .map(|(item, at)| format!("{item} {at} is a stub, until its snag is resolved"));
+    let all: Vec<String> = forbids.iter().cloned().chain(stubs).collect();
+    match all.as_slice() {
+        [] => vec!["nothing forbids it to roll, as far as the map knows".to_owned()],
+        all => vec![format!("what forbids it to roll: {}", all.join(", "))],
+    }
+}
+
 fn in_json(trouble: &Trouble) -> Value {
     json!({
         "warning": trouble.weight == map::Weight::Warning,
@@ -242,29 +310,42 @@ fn minutes(time: plan::Minutes) -> f64 {
     time.to_string().parse().unwrap_or_default()
 }
 
-fn row(planned: &Planned) -> Value {
+fn row(map: &Map, planned: &Planned) -> Value {
     json!({
         "item": planned.item.as_str(),
         "move": planned.id.as_str(),
         "at": planned.at,
         "place": planned.place.as_ref().map(Place::as_str),
         "tools": planned.tools.iter().map(plan::Tool::as_str).collect::<Vec<_>>(),
+        "torque": torque(map, planned),
         "minutes": minutes(planned.minutes),
-        "because": because(&planned.because),
+        "because": because(map, &planned.because),
     })
 }
 
-fn because(why: &Because) -> String {
+/// The passes of its torque, where a row tightens.
+fn torque(map: &Map, planned: &Planned) -> Vec<String> {
+    let tightens = planned.way == plan::Way::Back && planned.to == State::Tight;
+    let known = map.items.get(&planned.item).filter(|_| tightens);
+    let passes = known.into_iter().flat_map(|known| &known.torque);
+    passes.map(|pass| pass.written().to_owned()).collect()
+}
+
+fn because(map: &Map, why: &Because) -> String {
     match why {
         Because::Target(item) => format!("{item} is what we want"),
         Because::Needed(needed_by) => format!("{needed_by} needs it first"),
         Because::MadeDue(made_by) => format!("{made_by} makes it due"),
         Because::AskedFor => "asked for".to_owned(),
-        Because::Home => "it belongs at home".to_owned(),
+        Because::Owed(by) => format!("owed since {by}"),
+        Because::LetsBack(next) => {
+            format!("it comes before {}", planning::back_words(map, next))
+        }
+        Because::Home => "it goes home, and nothing waits for it".to_owned(),
     }
 }
 
-fn words(found: &plan::Plan) -> String {
+fn words(map: &Map, found: &plan::Plan) -> String {
     let mut lines = Vec::new();
     for (title, rows) in [("off", &found.off), ("back", &found.back)] {
         lines.push(title.to_owned());
@@ -274,11 +355,17 @@ fn words(found: &plan::Plan) -> String {
                 plan::Way::Back => format!("{} back", planned.item),
             };
             let place = planned.place.as_ref().map_or("", Place::as_str);
+            let mut with: Vec<String> = planned.tools.iter().map(plan::Tool::to_string).collect();
+            let torque = torque(map, planned);
+            if !torque.is_empty() {
+                with.push(torque.join(" then "));
+            }
             lines.push(format!(
-                "  {:<28} {:>5}  {place:<12} {}",
+                "  {:<28} {:>5}  {place:<12} {:<32} {}",
                 what,
                 planned.minutes.to_string(),
-                because(&planned.because)
+                with.join(", "),
+                because(map, &planned.because)
             ));
         }
     }

@@ -160,3 +160,128 @@ fn a_map_that_is_no_text_is_told() {
         "{wrong:?}"
     );
 }
+
+const WHEEL_END: &str = concat!(
+    env!("CARGO_MANIFEST_DIR"),
+    "/../../demo/maps/halvorsen-fjell-front-wheel-end.toml"
+);
+
+/// A bearing job does not begin in the cabin, and goes there once.
+#[test]
+fn owed_work_is_not_walked_to_before_it_is_owed() {
+    let output = run(&["--json", "plan", WHEEL_END, "--for", "bearing"]);
+    assert!(output.status.success(), "{output:?}");
+    let plan: Value = serde_json::from_slice(&output.stdout).expect("it prints JSON");
+    let off = moves(&plan, "off");
+    assert_ne!(off[0], "pump the brake pedal.due", "{off:?}");
+    let at = |id: &str| off.iter().position(|row| row == id);
+    assert!(
+        at("caliper.off") < at("pump the brake pedal.due"),
+        "{off:?}"
+    );
+    let rows = ["off", "back"].map(|way| plan[way].as_array().expect("rows").clone());
+    let cabin = rows
+        .concat()
+        .iter()
+        .filter(|row| row["place"] == "cabin")
+        .count();
+    assert_eq!(cabin, 1);
+    // The hub nut gets its last pass with the wheel on.
+    let back = moves(&plan, "back");
+    let at = |id: &str| back.iter().position(|row| row == id);
+    assert!(at("wheel.off") < at("hub nut.crack") && at("wheel bolts.out") < at("hub nut.crack"));
+}
+
+#[test]
+fn the_command_line_shows_tools_torques_and_reasons() {
+    let output = run(&["plan", WHEEL_END, "--for", "pads"]);
+    let text = String::from_utf8_lossy(&output.stdout).into_owned();
+    for said in [
+        "17 mm socket",
+        "50 Nm then 110 Nm",
+        "it comes before",
+        "owed since caliper.off",
+    ] {
+        assert!(text.contains(said), "{said} not in {text}");
+    }
+    assert!(!text.contains("it belongs at home"), "{text}");
+}
+
+/// A plan at the wheel end from where things stand.
+fn wheel_end_from(content: &str, args: &[&str]) -> Output {
+    let file = tempfile::NamedTempFile::new().expect("a place for the file");
+    std::fs::write(file.path(), content).expect("it can be written");
+    let path = file.path().to_str().expect("a plain path");
+    run(&[&["plan", WHEEL_END, "--state", path], args].concat())
+}
+
+#[test]
+fn what_forbids_it_to_roll_is_named() {
+    let middle = "[items.\"wheel bolts\"]\nstands = \"out\"\n[items.wheel]\nstands = \"off\"\n\
+                  [items.\"slide pins\"]\nstands = { out = [1], stub = [2] }\n\
+                  [items.caliper]\nstands = \"off\"\n[items.\"caliper hook\"]\nstands = \"inside\"\n";
+    let output = wheel_end_from(middle, &["--roll"]);
+    let text = String::from_utf8_lossy(&output.stdout).into_owned()
+        + &String::from_utf8_lossy(&output.stderr);
+    for said in [
+        "what forbids it to roll:",
+        "wheel off",
+        "caliper off",
+        "pump the brake pedal owed",
+        "slide pins",
+    ] {
+        assert!(text.contains(said), "{said} not in {text}");
+    }
+    let home = wheel_end_from("", &["--roll"]);
+    let text = String::from_utf8_lossy(&home.stdout).into_owned();
+    assert!(text.contains("nothing forbids it to roll"), "{text}");
+}
+
+#[test]
+fn a_state_that_contradicts_itself_is_questioned() {
+    let both = "[items.\"wheel bolts\"]\nstands = { out = [1, 2], stub = [2] }\n";
+    let output = wheel_end_from(both, &["--home"]);
+    assert_eq!(output.status.code(), Some(2));
+    let said = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(
+        said.contains("`wheel bolts` 2 stands both `out` and `stub`"),
+        "{said}"
+    );
+    let odd = "at = \"wheel wel\"\n[items.wheel]\nstands = \"off\"\n";
+    let output = wheel_end_from(odd, &["--home"]);
+    assert!(output.status.success(), "{output:?}");
+    let said = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert!(said.contains("? wheel stands off, and yet not"), "{said}");
+    assert!(said.contains("is wheel well meant?"), "{said}");
+}
+
+#[test]
+fn names_that_the_map_does_not_have_are_refused() {
+    for (flag, value) in [("--variant", "turbo"), ("--place", "attic=no")] {
+        let output = run(&["plan", WHEEL_END, "--for", "pads", flag, value]);
+        assert_eq!(output.status.code(), Some(2), "{flag}");
+        assert!(
+            String::from_utf8_lossy(&output.stderr).contains(flag),
+            "{output:?}"
+        );
+    }
+}
+
+#[test]
+fn what_nobody_can_get_at_is_found_by_the_check() {
+    let map = "vehicle = \"Small Van\"\n[items.belt]\nis = \"belt\"\nplace = \"above\"\n\
+               [items.pump]\nis = \"part\"\nneeds = [\"belt off\"]\nplace = \"above\"\n\
+               [items.bracket]\nis = \"part\"\nneeds = [\"pump off\", \"belt on\"]\nplace = \"above\"\n";
+    let file = tempfile::NamedTempFile::new().expect("a place for the file");
+    std::fs::write(file.path(), map).expect("it can be written");
+    let output = run(&["map", "check", file.path().to_str().expect("a plain path")]);
+    assert_eq!(output.status.code(), Some(1), "{output:?}");
+    let said = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert!(said.contains("nobody can get at bracket"), "{said}");
+    for demo in [PICKUP, WHEEL_END] {
+        let output = run(&["map", "check", demo]);
+        let said = String::from_utf8_lossy(&output.stdout).into_owned();
+        assert!(output.status.success(), "{said}");
+        assert!(!said.contains("warning"), "{said}");
+    }
+}

@@ -1,5 +1,6 @@
 //! Whether every move of a map can be reached by starting from what is free.
 
+use crate::contradict;
 use crate::fields::Fields;
 use crate::reach::Reach;
 use crate::trouble::{Span, Troubles};
@@ -17,6 +18,10 @@ pub(crate) fn check(map: &Map, root: &Fields, troubles: &mut Troubles) {
         false => one_each.chain([BTreeSet::new()]).collect(),
     };
     check_renewed(map, root, troubles);
+    contradict::check(map, root, troubles);
+    if troubles.any_error() {
+        return;
+    }
     check_reach(map, "", root, troubles);
     for variants in some {
         if troubles.any_error() {
@@ -145,6 +150,17 @@ fn circles(waits: &[Option<usize>]) -> Vec<Vec<usize>> {
 
 /// Where the needs of a move are written, else its item.
 fn needs_of(root: &Fields, item: &ItemId, step: &MapMove, troubles: &mut Troubles) -> Span {
+    needs_at(root, item, step, "needs", troubles)
+}
+
+/// The same for one of the two keys of needs.
+pub(crate) fn needs_at(
+    root: &Fields,
+    item: &ItemId,
+    step: &MapMove,
+    key: &str,
+    troubles: &mut Troubles,
+) -> Span {
     let items = root.table("items", troubles)?;
     let fields = items.table(item.as_str(), troubles)?;
     let verb = step.id.rsplit('.').next().unwrap_or_default();
@@ -153,7 +169,7 @@ fn needs_of(root: &Fields, item: &ItemId, step: &MapMove, troubles: &mut Trouble
         .then(|| fields.table(verb, troubles))
         .flatten();
     let within = within.unwrap_or(fields);
-    within.at("needs")
+    within.at(key).or_else(|| within.at("needs"))
 }
 
 /// An alternative that holds only once the move itself is made can never support it.

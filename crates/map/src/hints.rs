@@ -42,6 +42,10 @@ pub(crate) fn hints(map: &Map, root: &Fields, troubles: &mut Troubles) {
             }
         }
     }
+    let mut tools: BTreeMap<&str, usize> = BTreeMap::new();
+    for tool in map.moves().flat_map(|(_, step)| &step.tools) {
+        *tools.entry(tool).or_default() += 1;
+    }
     let Some(items) = root.table("items", troubles) else {
         return;
     };
@@ -52,6 +56,7 @@ pub(crate) fn hints(map: &Map, root: &Fields, troubles: &mut Troubles) {
         for step in &item.moves {
             let fields = part_of(step, &fields, troubles);
             lone_place(step, &fields, &uses, troubles);
+            lone_tools(step, &fields, &tools, troubles);
             long_times(item, step, &fields, troubles);
         }
     }
@@ -81,6 +86,31 @@ fn lone_place(
     if !mend.is_empty() {
         let what = format!("only `{}` is worked on at `{place}`", step.id);
         troubles.warn(&fields.at("place"), what, mend);
+    }
+}
+
+/// A tool may have any name; one that is used once, and is spelled nearly as another, has a
+/// slip in it. Sizes differ in their digits, so only words are compared.
+fn lone_tools(
+    step: &MapMove,
+    fields: &Fields,
+    uses: &BTreeMap<&str, usize>,
+    troubles: &mut Troubles,
+) {
+    let digits = |tool: &str| -> String { tool.chars().filter(char::is_ascii_digit).collect() };
+    for tool in step
+        .tools
+        .iter()
+        .filter(|tool| uses.get(tool.as_str()) == Some(&1))
+    {
+        let often = uses.iter().filter(|(other, times)| {
+            **times > 1 && **other != tool.as_str() && digits(other) == digits(tool)
+        });
+        let mend = troubles.meant(tool, often.map(|(other, _)| *other), "");
+        if !mend.is_empty() {
+            let what = format!("only `{}` takes a `{tool}`", step.id);
+            troubles.warn(&fields.at("tools"), what, mend);
+        }
     }
 }
 

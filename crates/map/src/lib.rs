@@ -29,6 +29,7 @@
 //! ```
 
 mod check;
+mod contradict;
 mod edit;
 mod fields;
 mod hints;
@@ -51,7 +52,7 @@ pub use edit::{Edit, apply, edit, listed, names, quoted, sources};
 pub use job::{Job, JobItem, merge};
 pub use learned::{Ground, Pair, Seen, Settled};
 pub use read::{Read, look, read};
-pub use state::{Pieces, StateOf, read_state, write_state};
+pub use state::{Pieces, StateOf, questions, read_state, write_state};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
 pub use way::Firsts;

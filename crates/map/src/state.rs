@@ -29,8 +29,8 @@ use crate::fields::Fields;
 use crate::syntax;
 use crate::trouble::{Trouble, Troubles, nearest};
 use crate::value::Map;
-use crate::words::KINDS;
-use states::{ItemId, Kind, Position, State};
+use crate::words::{KINDS, said};
+use states::{ItemId, Kind, Need, Position, State};
 use std::collections::BTreeMap;
 use toml_edit::{Array, Document, DocumentMut, InlineTable, Item, Table, value};
 
@@ -142,6 +142,7 @@ fn read_item(fields: &Fields, map: &Map, troubles: &mut Troubles) -> Option<Piec
         return Some((kind, pieces));
     }
     let by_state = fields.table("stands", troubles)?;
+    let mut told: BTreeMap<Position, String> = BTreeMap::new();
     for (word, _) in by_state.table.iter() {
         if let Some(state) = state(fields, word, kind, troubles) {
             let most = if known.is_some() {
@@ -150,6 +151,10 @@ fn read_item(fields: &Fields, map: &Map, troubles: &mut Troubles) -> Option<Piec
                 Position::MAX
             };
             for at in by_state.positions(word, most, troubles) {
+                if let Some(other) = told.insert(at, word.to_owned()) {
+                    let what = format!("`{}` {at} stands both `{other}` and `{word}`", fields.name);
+                    troubles.error(&by_state.at(word), what, "take one of them out");
+                }
                 pieces.insert(at, state);
             }
         }
@@ -177,6 +182,71 @@ fn state(fields: &Fields, word: &str, kind: Kind, troubles: &mut Troubles) -> Op
     found.map(|(_, state)| *state)
 }
 
+/// What in a state cannot well be so, as questions: something is off, and what holds it on is
+/// in; one stands where nothing is worked on.
+#[must_use]
+pub fn questions(map: &Map, state: &StateOf) -> Vec<String> {
+    let stands = |item: &ItemId| -> Vec<(Position, State)> {
+        match (state.items.get(item), map.items.get(item)) {
+            (Some((_, pieces)), _) => pieces.iter().map(|(at, state)| (*at, *state)).collect(),
+            (None, Some(known)) => (1..=known.count)
+                .map(|at| (at, known.kind.home()))
+                .collect(),
+            (None, None) => Vec::new(),
+        }
+    };
+    let mut asked = Vec::new();
+    for (item, (_, pieces)) in &state.items {
+        let Some(known) = map.items.get(item) else {
+            continue;
+        };
+        for step in &known.moves {
+            let made = pieces.values().all(|state| state.rung() == step.to.rung());
+            let holding = holding(map, &step.need);
+            if made && !holding.holds(&stands) {
+                asked.push(format!(
+                    "{item} stands {}, and yet not {}: is that so?",
+                    word(step.to),
+                    said(map, &holding)
+                ));
+            }
+        }
+    }
+    let places = || map.moves().filter_map(|(_, step)| step.place.as_deref());
+    if let Some(at) = state
+        .at
+        .as_deref()
+        .filter(|at| !places().any(|place| place == *at))
+    {
+        let near = nearest(at, places());
+        asked.push(match near {
+            Some(near) => format!("nothing is worked on at {at}: is {near} meant?"),
+            None => format!("nothing is worked on at {at}: where does one stand?"),
+        });
+    }
+    asked
+}
+
+/// The part of a need that still has to hold afterwards: what must be away. What had to be in
+/// place at the time may have gone since.
+fn holding(map: &Map, need: &Need) -> Need {
+    let at_home = |item: &ItemId, states: &std::collections::BTreeSet<State>| {
+        let home = map.items.get(item).map(|known| known.kind.home());
+        home.is_none_or(|home| states.contains(&home))
+    };
+    match need {
+        Need::Is { item, states, .. } if at_home(item, states) => Need::All(Vec::new()),
+        Need::Is { .. } => need.clone(),
+        Need::All(needs) => Need::All(needs.iter().map(|need| holding(map, need)).collect()),
+        Need::Any(needs) => Need::Any(needs.iter().map(|need| holding(map, need)).collect()),
+    }
+}
+
+fn word(state: State) -> &'static str {
+    let known = WORDS.iter().find(|(_, known)| *known == state.rung());
+    known.map_or("off", |(word, _)| *word)
+}
+
 /// Writes where things stand, as [`read_state`] reads it.
 #[must_use]
 pub fn write_state(state: &StateOf) -> String {
@@ -198,10 +268,6 @@ pub fn write_state(state: &StateOf) -> String {
 }
 
 fn stands(kind: Kind, pieces: &BTreeMap<Position, State>) -> Item {
-    let word = |state: State| {
-        let known = WORDS.iter().find(|(_, known)| *known == state.rung());
-        known.map_or("off", |(word, _)| *word)
-    };
     let mut by_state: BTreeMap<&str, Vec<Position>> = BTreeMap::new();
     for (at, state) in pieces {
         by_state.entry(word(*state)).or_default().push(*at);

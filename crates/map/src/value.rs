@@ -16,7 +16,8 @@ pub struct Map {
     pub start: Option<String>,
     /// What changing place costs, in tenths of a minute.
     pub place_change_tenths: u32,
-    /// The same between two places, from the first to the second.
+    /// The same between two places, from the first to the second; the other way too, unless
+    /// that is stated as well.
     pub between_tenths: BTreeMap<(String, String), u32>,
     /// What taking up another tool costs, in tenths of a minute.
     pub tool_change_tenths: u32,

@@ -39,7 +39,10 @@ pub(crate) fn plan(problem: &Problem, model: &Model, best: Best) -> Plan {
         .map(|n| sequence.row_out(n))
         .collect();
     let back: Vec<_> = (0..sequence.back.len())
-        .map(|n| sequence.row_back(n, &made))
+        .map(|n| Planned {
+            because: sequence.because_back(n, &rules_back),
+            ..sequence.row_back(n, &made)
+        })
         .collect();
     let count = sequence.count();
     Plan {
@@ -231,6 +234,34 @@ impl Sequence<'_> {
             Goal::Home(Some(items)) if !items.contains(item) => Because::AskedFor,
             _ => Because::Home,
         }
+    }
+
+    /// The work it does, else the move that could not be taken back before it.
+    fn because_back(&self, n: usize, rules_back: &[Rule]) -> Because {
+        let model = self.model;
+        let index = self.back[n];
+        let own = self.because_home(&model.moves[index].item);
+        if own == Because::AskedFor {
+            return own;
+        }
+        let work = &model.moves[index].item;
+        let owes = |step: &usize| model.moves[*step].makes_due.contains(work);
+        let falls = |step: &usize| model.falls_due(*step).any(|due| due == index);
+        let made = self.out.iter().copied();
+        let owing = made.clone().find(falls).or_else(|| made.clone().find(owes));
+        // In the middle of a job what owes it was made before.
+        if let Some(step) = owing.or_else(|| (0..model.moves.len()).find(owes)) {
+            return Because::Owed(model.moves[step].id.clone());
+        }
+        // What is still out when each later move is taken back, with and without this one.
+        let waits = |later: &usize| {
+            let still_out: Set = self.back[*later + 1..].iter().copied().collect();
+            let rule = &rules_back[self.back[*later]];
+            rule.holds(&still_out) && !rule.holds(&still_out.with(index))
+        };
+        (n + 1..self.back.len()).find(waits).map_or(own, |later| {
+            Because::LetsBack(model.moves[self.back[later]].id.clone())
+        })
     }
 
     /// The target it brings about, else the move that could not be made without it.

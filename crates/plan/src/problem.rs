@@ -164,7 +164,11 @@ pub enum Because {
     MadeDue(MoveId),
     /// It was asked for, or is at a place that was asked for.
     AskedFor,
-    /// The item belongs at home.
+    /// Owed since this move, whose like it answers.
+    Owed(MoveId),
+    /// Going back: this move can be taken back only after it.
+    LetsBack(MoveId),
+    /// The item belongs at home, and nothing waits for it.
     Home,
 }
 

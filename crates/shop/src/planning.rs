@@ -6,6 +6,7 @@ mod asked;
 mod learned;
 mod names;
 mod order;
+mod reachable;
 mod say;
 pub(crate) mod search;
 mod shown;
@@ -18,12 +19,13 @@ pub use asked::{Asked, places};
 pub use learned::{Learned, job_of, learned, map_id};
 pub use names::{in_order, move_of, on_map, step};
 pub use order::{OrderMap, map_of_order, on_map_of};
+pub use reachable::unreachable;
 pub use say::{
-    comes_to, depths, hours, hours_exact, made as move_words, need_words, time_words, trouble,
-    written,
+    comes_to, depths, goes_back as back_words, hours, hours_exact, made as move_words, need_words,
+    time_words, trouble, written,
 };
 pub use shown::{Extras, RowShown, Shown, StageShown, choices, only_in, shown};
-pub use standing::{last_place, name_on_map, standing, to_roll, to_roll_from};
+pub use standing::{last_place, name_on_map, owed_too, standing, to_roll, to_roll_from};
 pub use ways::Other;
 pub use work::{is_work, owing, sort as sort_of_work};
 

@@ -21,6 +21,19 @@ pub fn made(map: &Map, id: &MoveId) -> String {
     )
 }
 
+/// The same move taken back: `top hose on`.
+#[must_use]
+pub fn goes_back(map: &Map, id: &MoveId) -> String {
+    let found = map.moves().find(|(_, made)| made.id == id.as_str());
+    found.map_or_else(
+        || id.to_string(),
+        |(item, made)| {
+            let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
+            format!("{item} {}", comes_to(kind, made.from, Way::Back))
+        },
+    )
+}
+
 /// What a row comes to, in a word or two.
 #[must_use]
 pub fn comes_to(kind: Kind, to: State, way: Way) -> &'static str {

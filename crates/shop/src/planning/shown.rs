@@ -265,7 +265,9 @@ fn because(map: &Map, why: &Because, way: Way) -> String {
         Because::MadeDue(by) => format!("owed by: {}", say::made(map, by)),
         Because::AskedFor if way == Way::Back => "it has to be home for this".to_owned(),
         Because::AskedFor => "you asked for it".to_owned(),
-        Because::Home => "it belongs there".to_owned(),
+        Because::Owed(by) => format!("owed since: {}", say::made(map, by)),
+        Because::LetsBack(next) => format!("before: {}", say::goes_back(map, next)),
+        Because::Home => "it goes home, and nothing waits for it".to_owned(),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::Stands;
 use super::adopt::declared;
 use super::names::{in_order, on_map};
-use super::work::{is_work, owing};
+use super::work::{is_work, owing, sort, until};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use map::Map;
@@ -11,7 +11,8 @@ use record::form::Form;
 use record::v1::facts::FactForm;
 use repair::{
     Account, CommandId, Event, Fact, Gate, Item, ItemId, Kind, Move, Order, OrderReading, PersonId,
-    PieceIs, Position, Recorded, Rules, Stamp, Stand, State, System, Why, Words, Zone, evolve,
+    PieceIs, Position, Recorded, Rules, Stamp, Stand, State, System, Until, Why, Words, Zone,
+    evolve,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -158,7 +159,41 @@ pub fn to_roll_from(map: &Map, stands: &Stands) -> BTreeSet<ItemId> {
             tell(moved(&id, *at, *state));
         }
     }
-    to_roll(map, &OrderReading::of(&order, &rules))
+    let mut items = to_roll(map, &OrderReading::of(&order, &rules));
+    // Work that is owed before it rolls.
+    let owed = stands.iter().filter(|(item, (kind, pieces))| {
+        let due = pieces.values().any(|state| *state == State::Due);
+        let early = || match until(map, item, sort(map, item)) {
+            Until::Before(gate) => gate <= Gate::Roll,
+            Until::Later { .. } => false,
+        };
+        *kind == Kind::Work && due && early()
+    });
+    items.extend(owed.map(|(item, _)| item.clone()));
+    items
+}
+
+/// Work that follows from what is off, where nothing was said of it: it is owed.
+pub fn owed_too(map: &Map, stands: &mut Stands) {
+    let made = |item: &ItemId, to: State| {
+        let pieces = stands.get(item).map(|(_, pieces)| pieces);
+        pieces.is_some_and(|pieces| pieces.values().any(|state| state.rung() == to.rung()))
+    };
+    let owed: BTreeSet<ItemId> = map
+        .moves()
+        .filter(|(item, step)| made(item, step.to))
+        .flat_map(|(_, step)| &step.owes)
+        .filter(|work| {
+            let known = map.items.get(*work);
+            known.is_some_and(|known| known.due_after.is_none())
+        })
+        .cloned()
+        .collect();
+    for work in owed {
+        stands
+            .entry(work)
+            .or_insert((Kind::Work, [(1, State::Due)].into()));
+    }
 }
 
 fn described(map: &Map, item: &ItemId, kind: Kind) -> Fact {

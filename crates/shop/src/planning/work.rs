@@ -80,7 +80,7 @@ pub fn stated(map: &Map, words: &dyn Fn(&str) -> Value) -> Vec<Value> {
         .collect()
 }
 
-fn until(map: &Map, work: &ItemId, sort: WorkIs) -> Until {
+pub(crate) fn until(map: &Map, work: &ItemId, sort: WorkIs) -> Until {
     let due_after = map
         .items
         .get(work)
