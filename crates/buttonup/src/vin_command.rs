@@ -34,7 +34,9 @@ pub fn run(vin: &Vin) -> Answer {
     )];
     text.extend(problems.iter().map(|problem| format!("  {problem}")));
     if let Some(year) = found.model_year {
-        text.push(format!("  model year {year}"));
+        let doubted = matches!(found.model_year_basis, vin::YearBasis::Doubted { .. });
+        let word = if doubted { ", doubtful" } else { "" };
+        text.push(format!("  model year {year}{word}"));
     }
     text.extend(found.suspects.iter().take(8).map(|change| {
         format!(
@@ -54,6 +56,7 @@ pub fn run(vin: &Vin) -> Answer {
             "check_digit": found.check_digit.map(|c| c.to_string()),
             "expected_check_digit": found.expected_check_digit.map(|c| c.to_string()),
             "model_year": found.model_year,
+            "model_year_doubted": matches!(found.model_year_basis, vin::YearBasis::Doubted { .. }),
             "model_years": found.model_years,
             "suspects": suspects,
             "problems": problems,

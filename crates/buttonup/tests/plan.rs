@@ -199,7 +199,7 @@ fn the_command_line_shows_tools_torques_and_reasons() {
     for said in [
         "17 mm socket",
         "50 Nm then 110 Nm",
-        "it comes before",
+        "it comes before slide pins tight",
         "owed since caliper.off",
     ] {
         assert!(text.contains(said), "{said} not in {text}");
@@ -224,6 +224,7 @@ fn what_forbids_it_to_roll_is_named() {
     let text = String::from_utf8_lossy(&output.stdout).into_owned()
         + &String::from_utf8_lossy(&output.stderr);
     for said in [
+        "wants slide pins tight first",
         "what forbids it to roll:",
         "wheel off",
         "caliper off",

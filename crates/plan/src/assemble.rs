@@ -253,11 +253,17 @@ impl Sequence<'_> {
         if let Some(step) = owing.or_else(|| (0..model.moves.len()).find(owes)) {
             return Because::Owed(model.moves[step].id.clone());
         }
-        // What is still out when each later move is taken back, with and without this one.
+        let still_out = |at: usize| -> Set { self.back[at + 1..].iter().copied().collect() };
+        let here = still_out(n);
         let waits = |later: &usize| {
-            let still_out: Set = self.back[*later + 1..].iter().copied().collect();
-            let rule = &rules_back[self.back[*later]];
-            rule.holds(&still_out) && !rule.holds(&still_out.with(index))
+            let next = self.back[*later];
+            // It could not be taken back with this one still out, or this one not after it.
+            let there = still_out(*later);
+            let rule = &rules_back[next];
+            let asks = rule.holds(&there) && !rule.holds(&there.with(index));
+            let mut without = here;
+            without.remove(next);
+            asks || !rules_back[index].holds(&without)
         };
         (n + 1..self.back.len()).find(waits).map_or(own, |later| {
             Because::LetsBack(model.moves[self.back[later]].id.clone())

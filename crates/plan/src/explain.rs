@@ -29,7 +29,10 @@ pub(crate) fn explain(
             || PlanError::RuledOut {
                 id: model.moves[first].id.clone(),
             },
-            |from| follow(model, rules, &reached, allowed, from),
+            |from| {
+                let going_home = matches!(problem.goal, Goal::Home(Some(_)));
+                follow(model, rules, &reached, allowed, going_home, from)
+            },
         ));
     }
     Ok(())
@@ -64,15 +67,24 @@ fn nothing_leads_there(problem: &Problem, item: Option<&ItemId>) -> PlanError {
 
 /// Goes from a move that cannot be reached to what it waits for, until that is
 /// nothing at all or a move met before.
-fn follow(model: &Model, rules: &[Rule], reached: &Set, allowed: &Set, from: usize) -> PlanError {
+fn follow(
+    model: &Model,
+    rules: &[Rule],
+    reached: &Set,
+    allowed: &Set,
+    going_home: bool,
+    from: usize,
+) -> PlanError {
     let mut path = vec![from];
     let mut at = from;
     loop {
         let missing = asked(&unmet(&rules[at], reached)).minus(reached);
         let Some(first) = missing.iter().next() else {
+            let step = &model.moves[at];
+            let back = step.back_need.as_ref().filter(|_| going_home);
             return PlanError::BrokenNeed {
-                id: model.moves[at].id.clone(),
-                need: model.moves[at].need.clone(),
+                id: step.id.clone(),
+                need: back.unwrap_or(&step.need).clone(),
             };
         };
         let Some(next) = missing.and(allowed).iter().next() else {

@@ -19,6 +19,10 @@ pub const LENGTH: usize = 17;
 /// Where the check digit stands, counted from 1 (49 CFR 565.15(c)).
 pub const CHECK_DIGIT_POSITION: usize = 9;
 
+/// From this position on North American numbers have digits alone (49 CFR 565.15(d)(3); cars and
+/// light trucks of large makers from the one before).
+pub const DIGITS_FROM: usize = 14;
+
 /// Everything that the characters of one number say. Positions count from 1.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Inspection {
@@ -28,7 +32,7 @@ pub struct Inspection {
     pub well_formed: bool,
     /// Whether a check digit is required: North American numbers only.
     pub check_digit_applies: bool,
-    /// Well formed and, where a check digit is required, with the right one.
+    /// Well formed and, in North America, with the right check digit and digits at its end.
     pub valid: bool,
     /// The character that stands at position 9.
     pub check_digit: Option<char>,
@@ -75,7 +79,7 @@ pub struct Inspection {
 ///
 /// # Source
 /// ISO 3779 (characters), ISO 3780 (first character), 49 CFR 565.15(b), (c)
-/// and (d)(1), as amended by 73 FR 23367 (30 April 2008).
+/// and (d), as amended by 73 FR 23367 (30 April 2008).
 ///
 /// # Example
 /// ```
@@ -110,15 +114,17 @@ pub fn inspect(text: &str) -> Inspection {
         problems.push(Problem::CheckDigit { found, expected });
     }
 
+    let serial = whole.as_ref().filter(|_| well_formed && applies);
+    problems.extend(serial.into_iter().flat_map(serial_problems));
+    let sound = problems.is_empty();
+
     let years = model_year::read(whole.as_ref().filter(|_| well_formed), applies);
-    let asked = whole
-        .as_ref()
-        .filter(|_| applies && !(well_formed && holds));
+    let asked = whole.as_ref().filter(|_| applies && !sound);
     Inspection {
         number: read.characters.iter().collect(),
         well_formed,
         check_digit_applies: applies,
-        valid: well_formed && (holds || !applies),
+        valid: sound,
         check_digit,
         expected_check_digit: expected,
         notes: notes(&read, well_formed, applies, holds, years.basis),
@@ -197,6 +203,18 @@ fn form_problems(characters: &[char]) -> Vec<Problem> {
     length.into_iter().chain(odd).collect()
 }
 
+/// Letters where a North American number has only digits.
+fn serial_problems(number: &[char; LENGTH]) -> impl Iterator<Item = Problem> + '_ {
+    (DIGITS_FROM..=LENGTH)
+        .map(|position| (position, number[position - 1]))
+        .filter(|(_, found)| !found.is_ascii_digit())
+        .map(|(position, found)| Problem::NotDigit {
+            position,
+            found,
+            meant: suspects::digit_like(found),
+        })
+}
+
 fn notes(
     read: &Read,
     well_formed: bool,
@@ -212,6 +230,7 @@ fn notes(
         YearBasis::PositionSeven => Some(Note::YearForLightVehicles),
         YearBasis::NotRequired => Some(Note::YearNotRequired),
         YearBasis::NoYearCode => Some(Note::NoYearCode),
+        YearBasis::Doubted { year } => Some(Note::YearDoubted { year }),
         YearBasis::NotReadable => None,
     };
     [separators, elsewhere, year]

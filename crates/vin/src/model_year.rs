@@ -9,6 +9,10 @@ const YEAR_CODES: &str = "ABCDEFGHJKLMNPRSTVWXY123456789";
 /// The first model year of each thirty-year cycle of the codes.
 const CYCLE_STARTS: [u16; 2] = [1980, 2010];
 
+/// No vehicle of this model year or a later one has been built: the number is misread, or the
+/// rule of position 7 is not for it.
+const DOUBTED_FROM: u16 = 2030;
+
 const YEAR_INDEX: usize = 10 - 1;
 const CYCLE_INDEX: usize = 7 - 1;
 
@@ -20,6 +24,8 @@ pub enum YearBasis {
     PositionSeven,
     /// Not North American: a year at position 10 is not required, so none is named.
     NotRequired,
+    /// North American, but the year lies ahead: it is named, and doubted.
+    Doubted { year: u16 },
     /// North American, but position 10 holds no year code.
     NoYearCode,
     /// The number is not well formed.
@@ -54,10 +60,14 @@ pub(crate) fn read(number: Option<&[char; LENGTH]>, north_american: bool) -> Yea
             } else {
                 earlier
             };
+            let ahead = likelier >= DOUBTED_FROM;
             Years {
                 possible,
                 likelier: Some(likelier),
-                basis: YearBasis::PositionSeven,
+                basis: match ahead {
+                    true => YearBasis::Doubted { year: likelier },
+                    false => YearBasis::PositionSeven,
+                },
             }
         }
         _ => none(YearBasis::NoYearCode),

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::{CHECK_DIGIT_POSITION, LENGTH};
+use crate::{CHECK_DIGIT_POSITION, DIGITS_FROM, LENGTH};
 
 /// One thing that is wrong: where, what, and how to mend it.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -24,6 +24,17 @@ pub enum Problem {
     NotAllowed { position: usize, found: char },
 
     #[error(
+        "position {position} is {found}; North American numbers have only digits from position \
+         {DIGITS_FROM} on{}",
+        most_likely(*.meant)
+    )]
+    NotDigit {
+        position: usize,
+        found: char,
+        meant: Option<char>,
+    },
+
+    #[error(
         "position {CHECK_DIGIT_POSITION}, the check digit, is {found}; the other characters ask \
          for {expected}: one of them, or the check digit, is misread"
     )]
@@ -36,9 +47,18 @@ impl Problem {
     pub fn position(&self) -> Option<usize> {
         match self {
             Self::Length { .. } => None,
-            Self::LookAlike { position, .. } | Self::NotAllowed { position, .. } => Some(*position),
+            Self::LookAlike { position, .. }
+            | Self::NotAllowed { position, .. }
+            | Self::NotDigit { position, .. } => Some(*position),
             Self::CheckDigit { .. } => Some(CHECK_DIGIT_POSITION),
         }
+    }
+}
+
+fn most_likely(meant: Option<char>) -> String {
+    match meant {
+        Some(digit) => format!(": most likely {digit}"),
+        None => ": read it again from the vehicle".to_owned(),
     }
 }
 
@@ -63,6 +83,8 @@ pub enum Note {
     YearNotRequired,
     /// Position 10 should be a year code and is none.
     NoYearCode,
+    /// By position 7 it would be of a year that lies ahead.
+    YearDoubted { year: u16 },
 }
 
 impl fmt::Display for Note {
@@ -84,6 +106,12 @@ impl fmt::Display for Note {
             ),
             Self::YearNotRequired => f.write_str(
                 "outside North America position 10 need not be the model year: take it from the papers",
+            ),
+            Self::YearDoubted { year } => write!(
+                f,
+                "by positions 7 and 10 it would be of {year}, which is doubtful: one of them is \
+                 misread, or it is a heavy vehicle, trailer or motorcycle of {}; see the plate",
+                year - 30
             ),
             Self::NoYearCode => f.write_str(
                 "position 10 is not a model year code, which North American numbers have: read it again",

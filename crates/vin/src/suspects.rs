@@ -1,7 +1,7 @@
 //! What may have been misread, when the check digit fails.
 
 use crate::check_digit::{self, CHARACTERS};
-use crate::{LENGTH, is_north_american};
+use crate::{DIGITS_FROM, LENGTH, is_north_american};
 
 /// Characters that are taken for one another on a plate, in a photo or by hand.
 const LOOK_ALIKES: [&str; 17] = [
@@ -63,7 +63,16 @@ pub(crate) fn swaps(number: &[char; LENGTH]) -> Vec<Swap> {
 /// A change that leaves North America would need no check digit at all, which
 /// mends nothing.
 fn is_mended(number: &[char; LENGTH]) -> bool {
-    is_north_american(number[0]) && check_digit::holds(number)
+    let digits = number[DIGITS_FROM - 1..].iter().all(char::is_ascii_digit);
+    is_north_american(number[0]) && digits && check_digit::holds(number)
+}
+
+/// The digit that a letter is easily taken for.
+pub(crate) fn digit_like(letter: char) -> Option<char> {
+    let groups = LOOK_ALIKES.iter().filter(|group| group.contains(letter));
+    groups
+        .flat_map(|group| group.chars())
+        .find(char::is_ascii_digit)
 }
 
 fn look_alike(one: char, other: char) -> bool {

@@ -27,7 +27,7 @@ fn with(number: &str, position: usize, character: char) -> String {
 
 /// A North American number with its right check digit.
 fn valid_number() -> impl Strategy<Value = String> {
-    ("[1-5]", "[0-9A-HJ-NPR-Z]{16}").prop_map(|(first, rest)| {
+    ("[1-5]", "[0-9A-HJ-NPR-Z]{12}[0-9]{4}").prop_map(|(first, rest)| {
         let number = first + &rest;
         let digit = inspect(&number).expected_check_digit;
         with(&number, 9, digit.expect("every character has a value"))
@@ -137,6 +137,54 @@ fn exchanged_neighbours_are_found() {
     assert!(found.swaps.iter().any(|swap| swap.position == 10));
 }
 
+/// 49 CFR 565.15(d)(3): the last characters of a North American number are digits.
+#[test]
+fn the_last_four_are_digits_in_north_america() {
+    let found = inspect("1M8GDM9AXKP04S788");
+    let said: Vec<String> = found.problems.iter().map(ToString::to_string).collect();
+    assert!(
+        said.contains(&"position 14 is S; North American numbers have only digits from position 14 on: most likely 5".to_owned()),
+        "{said:?}"
+    );
+    assert!(found.well_formed && !found.valid);
+    // Even where the check digit would hold: B counts as 2 does.
+    let counts_the_same = inspect(&with(SAMPLE, 14, 'B'));
+    assert!(!counts_the_same.valid);
+    assert!(
+        matches!(
+            counts_the_same.problems[..],
+            [Problem::NotDigit { position: 14, .. }]
+        ),
+        "{:?}",
+        counts_the_same.problems
+    );
+    assert!(
+        counts_the_same
+            .suspects
+            .iter()
+            .any(|s| (s.position, s.character) == (14, '2'))
+    );
+    // Elsewhere letters may stand there.
+    assert!(inspect("WM8GDM9A0KP04B788").valid);
+}
+
+#[test]
+fn a_year_that_lies_ahead_is_doubted() {
+    // A letter at position 7 and 1 at position 10: 2031, or a heavy vehicle of 2001.
+    let found = inspect("1M8GDMAA01P042788");
+    assert_eq!(found.model_year, Some(2031));
+    assert_eq!(found.model_years, [2001, 2031]);
+    assert_eq!(found.model_year_basis, YearBasis::Doubted { year: 2031 });
+    let note = Note::YearDoubted { year: 2031 }.to_string();
+    assert!(found.notes.iter().any(|said| said.to_string() == note));
+    assert!(note.contains("2001"), "{note}");
+    assert_eq!(inspect("1M8GDMAAXTP042788").model_year, Some(2026));
+    assert_eq!(
+        inspect("1M8GDMAAXYP042788").model_year_basis,
+        YearBasis::Doubted { year: 2030 }
+    );
+}
+
 proptest! {
     #[test]
     fn any_text_is_inspected(text in "\\PC*") {
@@ -163,6 +211,7 @@ proptest! {
         let before = number.chars().nth(position - 1).unwrap();
         let found = inspect(&with(&number, position, character));
         let same = if position == 9 { before == character } else { value(before) == value(character) };
+        let same = same && (position < 14 || character.is_ascii_digit());
         prop_assert_eq!(found.valid, same);
         if !same {
             prop_assert!(found.suspects.iter().any(|s| (s.position, s.character) == (position, before)));

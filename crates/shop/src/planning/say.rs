@@ -21,6 +21,16 @@ pub fn made(map: &Map, id: &MoveId) -> String {
     )
 }
 
+/// What wants something first: work is done, everything else comes off.
+fn wanting(map: &Map, id: &MoveId) -> String {
+    let found = map.moves().find(|(_, made)| made.id == id.as_str());
+    let kind = found.and_then(|(item, _)| map.items.get(item));
+    match kind.is_some_and(|known| known.kind == Kind::Work) {
+        true => goes_back(map, id),
+        false => made(map, id),
+    }
+}
+
 /// The same move taken back: `top hose on`.
 #[must_use]
 pub fn goes_back(map: &Map, id: &MoveId) -> String {
@@ -64,7 +74,7 @@ pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
         PlanError::BrokenNeed { id, need: missing } => (
             format!(
                 "{} wants {} first, which cannot be had",
-                made(map, id),
+                wanting(map, id),
                 map::said(map, missing)
             ),
             allow.to_owned(),

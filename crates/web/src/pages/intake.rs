@@ -65,7 +65,9 @@ fn vin_word(vin: &str) -> Markup {
     let found = vin::inspect(vin);
     html! {
         @if found.valid {
-            p class="yes" { "Valid" @if let Some(year) = found.model_year { ", model year " (year) } }
+            p class="yes" { "Valid" @if let Some(year) = found.model_year { ", model year " (year) }
+                @if matches!(found.model_year_basis, vin::YearBasis::Doubted { .. }) { ", which is doubtful: read it again" }
+            }
         } @else {
             p class="no" { "Not valid as typed" }
             @for problem in &found.problems { p { (problem) } }
