@@ -5,7 +5,7 @@ use clap::Args;
 use fastener::ask::{self, AdapterQuestion, LeverQuestion, Shares, TorqueQuestion};
 use fastener::torque::Fate;
 use fastener::wrench::Reads;
-use measure::Customary;
+use measure::{Customary, Range};
 use serde_json::{Map, Value, json};
 use shop::mending::{both_mm, both_n, both_nm};
 
@@ -194,6 +194,15 @@ fn for_clamp(question: &TorqueQuestion, clamp: &str) -> Result<Answer, Wrong> {
     Ok(answered(lines, json, Some(&found.working)))
 }
 
+/// One figure where both ends are the same.
+fn from_to(range: Range<f64>, us: Customary) -> String {
+    let (low, high) = (both_nm(range.low(), us), both_nm(range.high(), us));
+    match low == high {
+        true => low,
+        false => format!("{low} to {high}"),
+    }
+}
+
 fn for_torque(question: &TorqueQuestion, torque: &str) -> Result<Answer, Wrong> {
     let found = ask::clamp(question, torque).map_err(wrong)?;
     // A broken bolt clamps nothing.
@@ -201,9 +210,9 @@ fn for_torque(question: &TorqueQuestion, torque: &str) -> Result<Answer, Wrong> 
     let mut json = members(json!({
         "thread": found.thread.name(),
         "torque_nm": number(found.torque_nm),
-        "clamp_n": number(clamp_n.map(|clamp| clamp.mid())),
-        "clamp_low_n": number(clamp_n.map(|clamp| clamp.low())),
-        "clamp_high_n": number(clamp_n.map(|clamp| clamp.high())),
+        "clamp_n": number(clamp_n.map(measure::Range::mid)),
+        "clamp_low_n": number(clamp_n.map(measure::Range::low)),
+        "clamp_high_n": number(clamp_n.map(measure::Range::high)),
         "shares_of_proof": range(found.shares_of_proof),
         "notes": found.notes,
     }));
@@ -222,7 +231,9 @@ fn for_torque(question: &TorqueQuestion, torque: &str) -> Result<Answer, Wrong> 
     }));
     lines.extend(share_lines(&found.strength, us));
     lines.extend(found.notes.iter().map(|note| format!("  {note}")));
-    Ok(answered(lines, json, Some(&found.working)))
+    // A clamp that no bolt bears needs no working.
+    let working = clamp_n.map(|_| &found.working);
+    Ok(answered(lines, json, working))
 }
 
 fn with_adapter(question: &AdapterQuestion) -> Result<Answer, Wrong> {
@@ -282,11 +293,7 @@ fn share_lines(strength: &Shares, us: Customary) -> Vec<String> {
         ));
     }
     if let Some(torque) = strength.breaking_torque_nm {
-        lines.push(format!(
-            "  breaks at {} to {}, by how rough its threads are",
-            both_nm(torque.low(), us),
-            both_nm(torque.high(), us)
-        ));
+        lines.push(format!("  breaks at {}", from_to(torque, us)));
     }
     lines
 }

@@ -97,16 +97,23 @@ pub fn repairs(hole: &DamagedHole, planning: &Planning) -> Result<Repairs, Repai
         .map(|way| ways::option(way, hole, &original, planning))
         .collect();
     let mut notes = vec![CAUTION.to_owned()];
+    notes.extend(said::about(hole));
     notes.extend(original.notes.iter().cloned());
     if let Some(note) = hole.parent.note {
         notes.push(note.to_owned());
     }
-    notes.extend(said::about(hole));
     if !options.iter().any(|option| option.holds) {
         notes.push(said::DOUBT.to_owned());
     }
+    let mut options = rank::ranked(options, planning);
+    if hole.hurts() {
+        // Two ways that a maker answers for are not weighed against one another.
+        for option in &mut options {
+            option.why_here = said::NOT_RANKED.to_owned();
+        }
+    }
     Ok(Repairs {
-        options: rank::ranked(options, planning),
+        options,
         original_clamp_n: original.clamp_n,
         notes,
     })

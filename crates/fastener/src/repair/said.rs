@@ -15,6 +15,9 @@ pub const WHAT_DOES_IT_HOLD: &str = "What does the joint hold? Nobody said, so t
      brakes, steering, suspension, wheels, seats, belts, airbags, fuel and towing: for those only \
      the maker's part, or a repair that the maker approves.";
 
+/// In place of how a place came about.
+pub(super) const NOT_RANKED: &str = "not weighed by time and money: people are hurt if it lets go";
+
 const HURTS: &str = "People are hurt if this joint lets go: nothing home-made is ranked. Fit the \
      maker's part, or do a repair that the vehicle maker names and approves for it, and prove it as \
      the maker says. No oversize thread, no bushing, no insert of one's own choice.";

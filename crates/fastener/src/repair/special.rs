@@ -118,7 +118,7 @@ pub(super) fn steps(way: Way, hole: &DamagedHole, plan: &Plan) -> Vec<Step> {
         ]),
         Way::MakersRepair => steps::said(&[
             "find the repair in the vehicle maker's instructions, and name it on the order",
-            "do it with the parts and the tools that are named there, to the letter",
+            "do it with the parts, the tools and the torque that are named there, to the letter",
             "prove it as the maker says before the vehicle goes on the road",
         ]),
         _ => Vec::new(),

@@ -351,6 +351,10 @@ fn steps_of(way: Way, plan: &Plan, hole: &DamagedHole, torque_nm: Option<f64>) -
     if hole.parent.family == Family::Magnesium && way.cuts() {
         steps.insert(0, steps::magnesium());
     }
+    if way == Way::MakersRepair {
+        // The torque stands in that repair.
+        return steps;
+    }
     let torque_nm = torque_nm.or(hole.torque_nm.filter(|_| !hole.clamps()));
     steps.extend(steps::ending(hole.depth, torque_nm));
     steps

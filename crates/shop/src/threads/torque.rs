@@ -65,7 +65,11 @@ pub fn torque(asked: &mut Asked) -> Option<Answer> {
                 ),
                 rows,
                 notes: found.notes,
-                working: found.working.html(),
+                working: if breaks {
+                    String::new()
+                } else {
+                    found.working.html()
+                },
                 ..Answer::default()
             }
         }),
