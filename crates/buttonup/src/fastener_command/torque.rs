@@ -210,9 +210,9 @@ fn for_torque(question: &TorqueQuestion, torque: &str) -> Result<Answer, Wrong> 
     let mut json = members(json!({
         "thread": found.thread.name(),
         "torque_nm": number(found.torque_nm),
-        "clamp_n": number(clamp_n.map(measure::Range::mid)),
-        "clamp_low_n": number(clamp_n.map(measure::Range::low)),
-        "clamp_high_n": number(clamp_n.map(measure::Range::high)),
+        "clamp_n": number(clamp_n.map(Range::mid)),
+        "clamp_low_n": number(clamp_n.map(Range::low)),
+        "clamp_high_n": number(clamp_n.map(Range::high)),
         "shares_of_proof": range(found.shares_of_proof),
         "notes": found.notes,
     }));
