@@ -21,6 +21,7 @@ mod keep;
 mod plan_command;
 mod serve;
 mod trade_command;
+mod tray_command;
 mod vin_command;
 
 use answer::{Answer, Wrong};
@@ -66,6 +67,8 @@ enum Command {
     /// A fluid besides coolant, or the battery: steps, what is owed, limits, levels, amounts.
     Fluid(Box<fluid_command::Fluid>),
     #[command(flatten)]
+    Tray(tray_command::Command),
+    #[command(flatten)]
     Keep(keep::Command),
 }
 
@@ -94,6 +97,7 @@ fn main() -> ExitCode {
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Drive(asked) => drive_command::run(&asked),
         Command::Fluid(asked) => fluid_command::run(&asked),
+        Command::Tray(asked) => tray_command::run(&asked),
         Command::Keep(command) => keep::run(&command),
     };
     match answer {

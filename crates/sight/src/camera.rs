@@ -1,7 +1,7 @@
 //! Where the camera stood, from the corners of the tags.
 
 use crate::mat::Paper;
-use crate::solve::{Homography, homography, linear, mapped, times};
+use crate::solve::{Homography, homography, linear, times};
 use crate::tags::Tag;
 
 /// Focal length over the picture's long side for common phones (26 to 28 mm as for 35 mm film),
@@ -32,51 +32,58 @@ pub struct Camera {
     pub left_over_px: f64,
 }
 
+/// What is known of a picture before its tags are looked at.
+#[derive(Debug, Clone, Copy)]
+pub struct Taken {
+    /// Pixels across.
+    pub width: usize,
+    /// Pixels down.
+    pub height: usize,
+    /// Focal length as for 35 mm film, if the camera wrote it down.
+    pub focal_35_mm: Option<f64>,
+    /// How large the sheet was printed, as a share.
+    pub printed: f64,
+}
+
 /// Fits a camera to the tags found (two or more), for the paper that they fit better.
-pub fn fit(
-    tags: &[Option<Tag>; 4],
-    width: usize,
-    height: usize,
-    focal_35_mm: Option<f64>,
-) -> Option<Camera> {
+pub fn fit(tags: &[Option<Tag>; 4], taken: &Taken) -> Option<Camera> {
     Paper::ALL
         .into_iter()
-        .filter_map(|paper| fit_to(paper, tags, width, height, focal_35_mm))
+        .filter_map(|paper| fit_to(paper, tags, taken))
         .min_by(|a, b| a.left_over_px.total_cmp(&b.left_over_px))
 }
 
-/// The plane homography (millimetres to pixels) through the tags found, lens left out.
-pub fn plane(paper: Paper, tags: &[Option<Tag>; 4]) -> Option<Homography> {
-    let pairs: Vec<_> = pairs(paper, tags).collect();
-    if pairs.len() < 8 {
-        return None;
-    }
-    homography(&pairs)
-}
-
-fn pairs(paper: Paper, tags: &[Option<Tag>; 4]) -> impl Iterator<Item = ([f64; 2], [f64; 2])> {
-    tags.iter().flatten().flat_map(move |tag| {
-        let mm = paper.tag_corners_mm(tag.id);
-        (0..4).map(move |i| (mm[i], tag.corners[i]))
+/// A tag's corners in millimetres, as it was printed: larger or smaller about the sheet's middle.
+pub fn printed_corners(paper: Paper, tag: usize, printed: f64) -> [[f64; 2]; 4] {
+    let [w, h] = paper.size_mm();
+    paper.tag_corners_mm(tag).map(|[x, y]| {
+        [
+            w / 2.0 + (x - w / 2.0) * printed,
+            h / 2.0 + (y - h / 2.0) * printed,
+        ]
     })
 }
 
-fn fit_to(
-    paper: Paper,
-    tags: &[Option<Tag>; 4],
-    width: usize,
-    height: usize,
-    focal_35_mm: Option<f64>,
-) -> Option<Camera> {
-    let (w, h) = (width as f64, height as f64);
+fn fit_to(paper: Paper, tags: &[Option<Tag>; 4], taken: &Taken) -> Option<Camera> {
+    let (w, h) = (taken.width as f64, taken.height as f64);
     let long = w.max(h);
+    let pairs: Vec<([f64; 2], [f64; 2])> = tags
+        .iter()
+        .flatten()
+        .flat_map(|tag| {
+            let mm = printed_corners(paper, tag.id, taken.printed);
+            (0..4).map(move |i| (mm[i], tag.corners[i]))
+        })
+        .collect();
+    if pairs.len() < 8 {
+        return None;
+    }
     // A 35 mm film's picture is 43.27 mm from corner to corner.
-    let (focal, share) = focal_35_mm.map_or((USUAL_FOCAL.0 * long, USUAL_FOCAL.1), |mm| {
+    let (focal, share) = taken.focal_35_mm.map_or((USUAL_FOCAL.0 * long, USUAL_FOCAL.1), |mm| {
         (mm * libm::hypot(w, h) / 43.27, WRITTEN_FOCAL_SHARE)
     });
-    let plane = plane(paper, tags)?;
+    let plane = homography(&pairs)?;
     let mut camera = started(paper, &plane, focal, [(w - 1.0) / 2.0, (h - 1.0) / 2.0])?;
-    let pairs: Vec<_> = pairs(paper, tags).collect();
     let mut corner = CORNER_SHARE * long;
     // Where corners turn out to be worse than usual (blur), what is usual of cameras weighs more.
     for _ in 0..3 {
@@ -270,9 +277,4 @@ impl Camera {
         let step = |p: [f64; 2]| libm::hypot(p[0] - at[0], p[1] - at[1]);
         step(self.pixel([x + 1.0, y, 0.0])).min(step(self.pixel([x, y + 1.0, 0.0])))
     }
-}
-
-/// Where the plane (without lens) takes a tag's corners.
-pub fn corners_by_plane(plane: &Homography, paper: Paper, tag: usize) -> [[f64; 2]; 4] {
-    paper.tag_corners_mm(tag).map(|mm| mapped(plane, mm))
 }

@@ -11,6 +11,8 @@ pub const MARGIN_MM: f64 = 8.0;
 /// What is known of a cell: brightness against paper, two differences of colour against paper,
 /// and how uneven the cell is.
 pub const CHANNELS: usize = 4;
+/// How near to the sheet's edge, and to a tag, nothing is told.
+pub const BLIND_MM: f64 = 0.8;
 /// Cells along a patch in which the paper's brightness is estimated.
 const PATCH: usize = 4;
 
@@ -23,7 +25,7 @@ pub struct Flat {
     pub height: usize,
     /// See [`CHANNELS`].
     pub cells: Vec<[f32; CHANNELS]>,
-    /// Which cells the photo shows.
+    /// Which cells the photo shows, on the sheet and not on a tag. The others look like paper.
     pub seen: Vec<bool>,
     /// The evened light: the brightness of blank paper there, 0 to 255, in coarse patches.
     pub paper: Vec<[f32; 3]>,
@@ -84,7 +86,17 @@ impl Flat {
         }
         let patches = [width.div_ceil(PATCH), height.div_ceil(PATCH)];
         let paper = paper_light(&rgb, &uneven, &seen, width, height, [w_mm, h_mm]);
-        let cells = against_paper(&rgb, &uneven, &paper, width, patches);
+        let mut cells = against_paper(&rgb, &uneven, &paper, width, patches);
+        for (at, cell) in cells.iter_mut().enumerate() {
+            let x = to_mm((at % width) as f64);
+            let y = to_mm((at / width) as f64);
+            let [w, h] = [w_mm - BLIND_MM, h_mm - BLIND_MM];
+            let inside = x > BLIND_MM && y > BLIND_MM && x < w && y < h;
+            seen[at] &= inside && !on_tag([w_mm, h_mm], x, y, BLIND_MM);
+            if !seen[at] {
+                *cell = [0.0; CHANNELS];
+            }
+        }
         Self {
             width,
             height,
@@ -267,7 +279,7 @@ fn box_mean(from: &[[f32; 4]], across: usize, down: usize, reach: usize) -> Vec<
         for l in 0..lines {
             let at = |i: usize| l * line + i * step;
             let mut sum = [0.0_f64; 4];
-            let mut change = |value: [f32; 4], sign: f64, sum: &mut [f64; 4]| {
+            let change = |value: [f32; 4], sign: f64, sum: &mut [f64; 4]| {
                 for (s, v) in sum.iter_mut().zip(value) {
                     *s += sign * f64::from(v);
                 }

@@ -69,6 +69,8 @@ pub struct Photo {
     pub rgb: Vec<u8>,
     /// Focal length as for 35 mm film, in millimetres, if the camera wrote it down.
     pub focal_35_mm: Option<f64>,
+    /// How large the sheet was printed, as a share: 1, unless somebody measured otherwise.
+    pub printed: f64,
 }
 
 impl Photo {
@@ -183,6 +185,7 @@ fn smaller(width: usize, height: usize, rgb: Vec<u8>) -> Photo {
             height,
             rgb,
             focal_35_mm: None,
+            printed: 1.0,
         };
     }
     let (w, h) = (width / by, height / by);
@@ -210,6 +213,7 @@ fn smaller(width: usize, height: usize, rgb: Vec<u8>) -> Photo {
         height: h,
         rgb: out,
         focal_35_mm: None,
+        printed: 1.0,
     }
 }
 
@@ -241,6 +245,7 @@ fn turned(photo: Photo, turn: u16) -> Photo {
         height,
         rgb,
         focal_35_mm: photo.focal_35_mm,
+        printed: 1.0,
     }
 }
 

@@ -55,6 +55,8 @@ pub struct Tag {
     pub corners: [[f64; 2]; 4],
     /// Modules read wrong.
     pub wrong: usize,
+    /// Over how many pixels its edges change from dark to bright, on the side where it is worst.
+    pub edge_px: f64,
 }
 
 /// Finds the four tags; of two with the same code the one with fewer modules wrong counts.
@@ -370,9 +372,39 @@ fn read(grey: &Grey, quad: &[[f64; 2]; 4]) -> Option<Tag> {
                     id,
                     corners: [corner(0), corner(1), corner(2), corner(3)],
                     wrong,
+                    edge_px: 0.0,
                 });
             }
         }
     }
+    if let Some(tag) = &mut best {
+        tag.edge_px = (0..4)
+            .map(|i| edge_width(grey, quad[i], quad[(i + 1) % 4]))
+            .fold(0.0, f64::max);
+    }
     best
+}
+
+/// Over how many pixels the picture changes across a side: the whole change over the steepest.
+fn edge_width(grey: &Grey, from: [f64; 2], to: [f64; 2]) -> f64 {
+    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
+    let length = libm::hypot(dx, dy).max(1.0);
+    let (nx, ny) = (dy / length, -dx / length);
+    let reach = (length * 0.1).clamp(3.0, 24.0);
+    let mut widths: Vec<f64> = (1..16)
+        .map(|i| {
+            let along = f64::from(i) / 16.0;
+            let (x, y) = (from[0] + along * dx, from[1] + along * dy);
+            let value = |d: f64| grey.at(x + nx * d, y + ny * d);
+            let whole = value(reach) - value(-reach);
+            let steps = (reach * 2.0) as i32;
+            let steepest = (-steps..=steps)
+                .map(|s| f64::from(s) * 0.5)
+                .map(|d| (value(d + 1.0) - value(d - 1.0)) / 2.0)
+                .fold(1e-3, f64::max);
+            whole / steepest
+        })
+        .collect();
+    widths.sort_by(f64::total_cmp);
+    widths[widths.len() / 2]
 }

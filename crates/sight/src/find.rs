@@ -1,0 +1,607 @@
+//! Bolts among what the cells show: from each head along its shank to the end.
+
+use crate::bolt::{Bolt, END_MM, Head, Outline, SIZES, outline};
+use crate::flat::{CELLS_PER_MM, Flat, to_cell, to_mm};
+use crate::net::{END, HEAD, Known, PAPER, SHANK};
+use crate::patch::patches;
+
+/// The smallest patch of head that is looked at, in square millimetres.
+const LEAST_HEAD_MM2: f64 = 7.0;
+/// The longest bolt that is looked for, and the shortest.
+const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
+/// What a cell says that is not seen: hardly anything, so that nothing is drawn out over it.
+const UNSEEN: f32 = -0.05;
+/// Sub-rows a cell when an outline is summed up.
+const FINE: usize = 2;
+
+/// A bolt as found, with what speaks for it.
+#[derive(Debug, Clone)]
+pub struct Found {
+    /// The bolt that fits best.
+    pub bolt: Bolt,
+    /// Logarithm of how much more likely than paper, summed over cells.
+    pub score: f64,
+    /// For each size the best score, and the length with it.
+    pub by_size: [(f64, f64); SIZES.len()],
+    /// Shares (0 to 1) of the outline of the head, the shank and the end that look like it.
+    pub looks: [f64; 3],
+    /// How much the length may be off, in millimetres (one standard deviation).
+    pub length_error_mm: f64,
+}
+
+impl Found {
+    /// What it looks like from where the camera is.
+    #[must_use]
+    pub fn outline(&self, eye: [f64; 3]) -> Outline {
+        outline(eye, self.bolt.head, self.bolt.size, &self.bolt.axis())
+    }
+}
+
+/// What the cells show, in the form in which outlines are summed up.
+pub struct Field<'a> {
+    pub known: &'a [Known],
+    /// Which cells tell something; the others speak neither for nor against.
+    pub seen: &'a [bool],
+    pub width: usize,
+    pub height: usize,
+    pub eye: [f64; 3],
+}
+
+/// How much more likely a cell shows this than anything else; another piece in its place counts
+/// less against it than paper, as it may hide it.
+fn likelier(share: f32, paper: f32) -> f32 {
+    let rest = (1.0 - share - paper).max(0.0);
+    libm::logf((share + 0.05) / (paper + 0.15 * rest + 0.05))
+}
+
+/// Finds all bolts, each with its score; where two claim the same cells the better one stays.
+pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
+    let mut left: Vec<bool> = field.known.iter().map(|k| k.class[HEAD] > 0.5).collect();
+    let mut found: Vec<Found> = Vec::new();
+    for round in 0..3 {
+        let mut more = Vec::new();
+        for patch in patches(&left, field.width) {
+            let area = patch.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
+            if area < LEAST_HEAD_MM2 * if round == 0 { 1.0 } else { 1.6 } {
+                continue;
+            }
+            let n = patch.len() as f64;
+            let (x, y) = patch.iter().fold((0.0, 0.0), |m, &at| {
+                let (column, row) = (at % field.width, at / field.width);
+                (m.0 + to_mm(column as f64) / n, m.1 + to_mm(row as f64) / n)
+            });
+            if !flat.on_sheet(x, y, -MARGIN_FOR_HEADS_MM) {
+                continue;
+            }
+            if let Some(bolt) = from_head(field, [x, y], round) {
+                more.push(bolt);
+            }
+        }
+        if more.is_empty() {
+            break;
+        }
+        for bolt in &more {
+            clear(field, &bolt.bolt, &mut left);
+        }
+        found.extend(more);
+    }
+    apart(field, found)
+}
+
+/// How far over the sheet's edge a head's middle may appear (it stands above the sheet).
+const MARGIN_FOR_HEADS_MM: f64 = 5.0;
+
+/// Takes the cells of a bolt's head, and a little around, off what is left.
+fn clear(field: &Field, bolt: &Bolt, left: &mut [bool]) {
+    let shown = outline(field.eye, bolt.head, bolt.size, &bolt.axis());
+    for polygon in shown.head.iter().chain([&shown.shank]) {
+        for at in cells_of(polygon, field, 1.0) {
+            left[at] = false;
+        }
+    }
+}
+
+/// The cells inside a polygon of millimetres that is made larger by `grow_mm` each way.
+pub fn cells_of(polygon: &[[f64; 2]], field: &Field, grow_mm: f64) -> Vec<usize> {
+    let n = polygon.len() as f64;
+    let middle = polygon
+        .iter()
+        .fold([0.0, 0.0], |m, p| [m[0] + p[0] / n, m[1] + p[1] / n]);
+    let points: Vec<[f64; 2]> = polygon
+        .iter()
+        .map(|p| {
+            let (dx, dy) = (p[0] - middle[0], p[1] - middle[1]);
+            let by = 1.0 + grow_mm / libm::hypot(dx, dy).max(1.0);
+            [to_cell(middle[0] + dx * by), to_cell(middle[1] + dy * by)]
+        })
+        .collect();
+    crate::shape::rows_inside(&points, field.width, field.height)
+        .into_iter()
+        .flat_map(|(row, left, right)| (left..=right).map(move |c| row * field.width + c))
+        .collect()
+}
+
+/// Of two bolts that cover the same cells for the most part, keeps the better one.
+fn apart(field: &Field, mut found: Vec<Found>) -> Vec<Found> {
+    found.sort_by(|a, b| b.score.total_cmp(&a.score));
+    let mut taken = vec![false; field.known.len()];
+    let mut kept = Vec::new();
+    for one in found {
+        let shown = outline(field.eye, one.bolt.head, one.bolt.size, &one.bolt.axis());
+        let mut cells: Vec<usize> = shown
+            .head
+            .iter()
+            .chain([&shown.shank])
+            .flat_map(|p| cells_of(p, field, 0.0))
+            .collect();
+        cells.sort_unstable();
+        cells.dedup();
+        let both = cells.iter().filter(|&&at| taken[at]).count();
+        if both * 2 > cells.len() {
+            continue;
+        }
+        for at in cells {
+            taken[at] = true;
+        }
+        kept.push(one);
+    }
+    kept
+}
+
+fn at(field: &Field, x: f64, y: f64) -> Option<usize> {
+    let (column, row) = (libm::round(to_cell(x)), libm::round(to_cell(y)));
+    let inside = column >= 0.0
+        && row >= 0.0
+        && column < field.width as f64
+        && row < field.height as f64;
+    inside.then(|| row as usize * field.width + column as usize)
+}
+
+/// The share of shank in a cell, as far as it runs in this direction.
+fn shank_share(known: &Known, twice: [f32; 2]) -> f32 {
+    let agrees = known.twice[0] * twice[0] + known.twice[1] * twice[1];
+    let counts = ((agrees + 0.1) * 1.4).clamp(0.0, 1.0);
+    (known.class[SHANK] + known.class[END]) * counts
+}
+
+fn twice(yaw: f64) -> [f32; 2] {
+    [libm::cos(2.0 * yaw) as f32, libm::sin(2.0 * yaw) as f32]
+}
+
+/// How well a shank runs from a head's middle in a direction: the sum along the best length,
+/// and how far that reaches.
+fn ray(field: &Field, [x, y]: [f64; 2], yaw: f64) -> (f64, f64) {
+    let (dx, dy) = (libm::cos(yaw), libm::sin(yaw));
+    let twice = twice(yaw);
+    let step = 0.75;
+    let (mut sum, mut best, mut reach) = (0.0, 0.0, 0.0);
+    let mut along = 1.0;
+    while along < LENGTHS_MM.1 {
+        let mut here = 0.0;
+        let mut heads = 0;
+        for aside in [-1.25, 0.0, 1.25] {
+            let Some(at) = at(field, x + along * dx - aside * dy, y + along * dy + aside * dx)
+            else {
+                here -= 3.0;
+                continue;
+            };
+            let known = &field.known[at];
+            if known.class[HEAD] > 0.5 && along < 16.0 {
+                heads += 1;
+                continue;
+            }
+            here += f64::from(if field.seen[at] {
+                likelier(shank_share(known, twice), known.class[PAPER])
+            } else {
+                UNSEEN
+            });
+        }
+        if heads < 2 {
+            sum += here / 3.0 * step;
+        }
+        if sum > best {
+            best = sum;
+            reach = along;
+        }
+        if sum < best - 40.0 {
+            break;
+        }
+        along += step;
+    }
+    (best, reach)
+}
+
+/// The bolt that has its head here; in later rounds only what stands well by itself.
+fn from_head(field: &Field, head: [f64; 2], round: usize) -> Option<Found> {
+    let turns = 90;
+    let rays: Vec<(f64, f64)> = (0..turns)
+        .map(|i| ray(field, head, f64::from(i) * std::f64::consts::TAU / f64::from(turns)))
+        .collect();
+    let n = rays.len();
+    let mut peaks: Vec<usize> = (0..n)
+        .filter(|&i| rays[i].0 > 3.0)
+        .filter(|&i| rays[i].0 >= rays[(i + 1) % n].0 && rays[i].0 > rays[(i + n - 1) % n].0)
+        .collect();
+    peaks.sort_by(|&a, &b| rays[b].0.total_cmp(&rays[a].0));
+    peaks
+        .into_iter()
+        .take(3)
+        .filter_map(|i| {
+            let yaw = i as f64 * std::f64::consts::TAU / n as f64;
+            fitted(field, head, yaw, rays[i].1)
+        })
+        .filter(|found| round == 0 || found.looks.iter().all(|&l| l > 0.5))
+        .max_by(|a, b| a.score.total_cmp(&b.score))
+}
+
+/// Sums from the left of each row, of what speaks for head, shank and end.
+struct Sums {
+    left: usize,
+    top: usize,
+    width: usize,
+    height: usize,
+    head: Vec<f32>,
+    shank: Vec<f32>,
+    end: Vec<f32>,
+}
+
+impl Sums {
+    fn new(field: &Field, from: [f64; 2], yaw: f64, length: f64) -> Self {
+        let around = 20.0;
+        let to = [
+            from[0] + length * libm::cos(yaw),
+            from[1] + length * libm::sin(yaw),
+        ];
+        let bound = |a: f64, b: f64, size: usize| {
+            let low = to_cell(a.min(b) - around).clamp(0.0, size as f64 - 1.0) as usize;
+            let high = to_cell(a.max(b) + around).clamp(0.0, size as f64 - 1.0) as usize;
+            (low, high - low + 1)
+        };
+        let (left, width) = bound(from[0], to[0], field.width);
+        let (top, height) = bound(from[1], to[1], field.height);
+        let line = width + 1;
+        let mut sums = Self {
+            left,
+            top,
+            width,
+            height,
+            head: vec![0.0; line * height],
+            shank: vec![0.0; line * height],
+            end: vec![0.0; line * height],
+        };
+        let twice = twice(yaw);
+        for row in 0..height {
+            for column in 0..width {
+                let from = (top + row) * field.width + left + column;
+                let known = &field.known[from];
+                let seen = field.seen[from];
+                let paper = known.class[PAPER];
+                let shank = shank_share(known, twice);
+                let of_end = known.class[END] / (known.class[SHANK] + known.class[END]).max(1e-3);
+                let to = row * line + column;
+                let add = |sum: &mut Vec<f32>, share: f32| {
+                    let tells = if seen { likelier(share, paper) } else { UNSEEN };
+                    sum[to + 1] = sum[to] + tells;
+                };
+                add(&mut sums.head, known.class[HEAD]);
+                add(&mut sums.shank, shank * (1.0 - 0.5 * of_end));
+                add(&mut sums.end, shank * (0.4 + 0.6 * of_end));
+            }
+        }
+        sums
+    }
+
+    /// The sum between two places of a row, each of which may lie between cells.
+    fn between(&self, sums: &[f32], row: f64, left: f64, right: f64) -> f64 {
+        if right <= left {
+            return 0.0;
+        }
+        let row = row.clamp(0.0, self.height as f64 - 1.0);
+        let upper = (row as usize).min(self.height.saturating_sub(2));
+        let share = (row - upper as f64) as f32;
+        let lower = (upper + 1).min(self.height - 1);
+        let line = self.width + 1;
+        let reach = |x: f64| {
+            // A cell's middle is a whole number, so its left side is half a cell before.
+            let x = (x + 0.5).clamp(0.0, self.width as f64);
+            let whole = (x as usize).min(self.width - 1);
+            let part = (x - whole as f64) as f32;
+            let of = |row: usize| {
+                let a = sums[row * line + whole];
+                a + (sums[row * line + whole + 1] - a) * part
+            };
+            of(upper) * (1.0 - share) + of(lower) * share
+        };
+        f64::from(reach(right) - reach(left))
+    }
+}
+
+/// Where a convex polygon begins and ends in each fine row.
+struct Spans {
+    first: i64,
+    spans: Vec<(f64, f64)>,
+}
+
+impl Spans {
+    fn new(polygon: &[[f64; 2]], sums: &Sums) -> Self {
+        let points: Vec<[f64; 2]> = polygon
+            .iter()
+            .map(|p| {
+                [
+                    to_cell(p[0]) - sums.left as f64,
+                    (to_cell(p[1]) - sums.top as f64) * FINE as f64,
+                ]
+            })
+            .collect();
+        let low = points.iter().map(|p| p[1]).fold(f64::MAX, f64::min);
+        let high = points.iter().map(|p| p[1]).fold(f64::MIN, f64::max);
+        let first = libm::ceil(low).clamp(-4e3, 4e3) as i64;
+        let last = libm::floor(high).clamp(-4e3, 8e3) as i64;
+        let mut spans = vec![(f64::MAX, f64::MIN); usize::try_from(last - first + 1).unwrap_or(0)];
+        for (i, a) in points.iter().enumerate() {
+            let b = points[(i + 1) % points.len()];
+            let (a, b) = if a[1] <= b[1] { (*a, b) } else { (b, *a) };
+            let slope = (b[0] - a[0]) / (b[1] - a[1]).max(1e-9);
+            let from = (libm::ceil(a[1]) as i64).max(first);
+            for row in from..=(libm::floor(b[1]) as i64).min(last) {
+                let x = a[0] + (row as f64 - a[1]) * slope;
+                let span = &mut spans[(row - first) as usize];
+                *span = (span.0.min(x), span.1.max(x));
+            }
+        }
+        Self { first, spans }
+    }
+
+    fn at(&self, row: i64) -> Option<(f64, f64)> {
+        let i = usize::try_from(row - self.first).ok()?;
+        self.spans.get(i).copied().filter(|s| s.0 < s.1)
+    }
+
+    fn last(&self) -> i64 {
+        self.first + self.spans.len() as i64 - 1
+    }
+}
+
+fn common(a: Option<(f64, f64)>, b: Option<(f64, f64)>) -> Option<(f64, f64)> {
+    let (a, b) = (a?, b?);
+    let both = (a.0.max(b.0), a.1.min(b.1));
+    (both.0 < both.1).then_some(both)
+}
+
+/// What speaks for a bolt with this outline, summed up.
+fn score(sums: &Sums, shown: &Outline) -> f64 {
+    let heads: Vec<Spans> = shown.head.iter().map(|p| Spans::new(p, sums)).collect();
+    let (shank, end) = (Spans::new(&shown.shank, sums), Spans::new(&shown.end, sums));
+    let all = || heads.iter().chain([&shank, &end]);
+    let first = all().map(|s| s.first).min().unwrap_or(0);
+    let last = all().map(Spans::last).max().unwrap_or(-1);
+    let mut total = 0.0;
+    for row in first..=last {
+        let y = row as f64 / FINE as f64;
+        let sum = |of: &[f32], span: Option<(f64, f64)>| {
+            span.map_or(0.0, |(left, right)| sums.between(of, y, left, right))
+        };
+        let mut head: [Option<(f64, f64)>; 2] = [None, None];
+        for (place, spans) in head.iter_mut().zip(&heads) {
+            *place = spans.at(row);
+        }
+        if let (Some(a), Some(b)) = (head[0], head[1])
+            && a.0 <= b.1
+            && b.0 <= a.1
+        {
+            head = [Some((a.0.min(b.0), a.1.max(b.1))), None];
+        }
+        let (shank, end) = (shank.at(row), end.at(row));
+        let end_here = common(shank, end);
+        let mut here = sum(&sums.shank, shank) - sum(&sums.shank, end_here) + sum(&sums.end, end);
+        for head in head {
+            here += sum(&sums.head, head);
+            here -= sum(&sums.shank, common(shank, head));
+            here += sum(&sums.shank, common(end_here, head));
+            here -= sum(&sums.end, common(end, head));
+        }
+        total += here / FINE as f64;
+    }
+    total
+}
+
+/// A bolt by its two ends on the axis: under the head, and at the end.
+#[derive(Clone, Copy)]
+struct Ends {
+    under_head: [f64; 2],
+    end: [f64; 2],
+}
+
+impl Ends {
+    fn bolt(&self, head: Head, size: usize) -> Bolt {
+        let (dx, dy) = (
+            self.end[0] - self.under_head[0],
+            self.end[1] - self.under_head[1],
+        );
+        let level = libm::hypot(dx, dy).max(1.0);
+        let drop = SIZES[size].head_rests_on(head) - SIZES[size].thread / 2.0;
+        // As it slopes, it is longer than it looks from above.
+        let length = libm::sqrt(level * level + drop * drop);
+        Bolt {
+            head,
+            size,
+            x: self.under_head[0],
+            y: self.under_head[1],
+            yaw: libm::atan2(dy, dx),
+            length,
+        }
+    }
+
+    fn moved(&self, step: [f64; 4]) -> Self {
+        let (dx, dy) = (
+            self.end[0] - self.under_head[0],
+            self.end[1] - self.under_head[1],
+        );
+        let n = libm::hypot(dx, dy).max(1e-6);
+        let (c, s) = (dx / n, dy / n);
+        let shift =
+            |p: [f64; 2], a: f64, b: f64| [p[0] + a * c - b * s, p[1] + a * s + b * c];
+        Self {
+            under_head: shift(self.under_head, step[0], step[1]),
+            end: shift(self.end, step[2], step[3]),
+        }
+    }
+}
+
+struct Fit<'a, 'b> {
+    field: &'a Field<'b>,
+    sums: &'a Sums,
+    head: Head,
+    size: usize,
+}
+
+impl Fit<'_, '_> {
+    fn score(&self, ends: &Ends) -> f64 {
+        let bolt = ends.bolt(self.head, self.size);
+        if !(LENGTHS_MM.0..LENGTHS_MM.1 + 10.0).contains(&bolt.length) {
+            return f64::MIN;
+        }
+        let shown = outline(self.field.eye, self.head, self.size, &bolt.axis());
+        score(self.sums, &shown)
+    }
+
+    /// Moves both ends along and aside as long as that gains.
+    fn climbed(&self, start: Ends, steps: &[f64]) -> (f64, Ends) {
+        let mut best = (self.score(&start), start);
+        for &step in steps {
+            for _ in 0..6 {
+                let before = best.0;
+                let moves = [
+                    [1.0, 0.0, 0.0, 0.0],
+                    [0.0, 1.0, 0.0, 0.0],
+                    [0.0, 0.0, 1.0, 0.0],
+                    [0.0, 0.0, 0.0, 1.0],
+                    [1.0, 0.0, 1.0, 0.0],
+                ];
+                for by in moves {
+                    for sign in [1.0, -1.0] {
+                        let there = best.1.moved(by.map(|b| b * sign * step));
+                        let score = self.score(&there);
+                        if score > best.0 {
+                            best = (score, there);
+                            break;
+                        }
+                    }
+                }
+                if best.0 <= before {
+                    break;
+                }
+            }
+        }
+        best
+    }
+}
+
+/// Fits each head and size to what is seen from a head's middle in a direction.
+fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> {
+    let sums = Sums::new(field, head, yaw, reach);
+    if sums.width < 4 || sums.height < 4 {
+        return None;
+    }
+    let (c, s) = (libm::cos(yaw), libm::sin(yaw));
+    let mut tried: Vec<(f64, Ends, Head, usize)> = Vec::new();
+    for size in 0..SIZES.len() {
+        for kind in Head::ALL {
+            let half = SIZES[size].head_height(kind) / 2.0;
+            let ends = Ends {
+                under_head: [head[0] + half * c, head[1] + half * s],
+                end: [head[0] + reach * c, head[1] + reach * s],
+            };
+            let fit = Fit {
+                field,
+                sums: &sums,
+                head: kind,
+                size,
+            };
+            let (score, ends) = fit.climbed(ends, &[2.0, 0.8]);
+            if score > f64::MIN {
+                tried.push((score, ends, kind, size));
+            }
+        }
+    }
+    tried.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut by_size = [(f64::MIN, 0.0); SIZES.len()];
+    let mut best: Option<(f64, Bolt, Ends)> = None;
+    for (i, &(rough, ends, kind, size)) in tried.iter().enumerate() {
+        let fit = Fit {
+            field,
+            sums: &sums,
+            head: kind,
+            size,
+        };
+        let (score, ends) = if i < 5 {
+            fit.climbed(ends, &[0.8, 0.3, 0.12])
+        } else {
+            (rough, ends)
+        };
+        let bolt = ends.bolt(kind, size);
+        if score > by_size[size].0 {
+            by_size[size] = (score, bolt.length);
+        }
+        if best.as_ref().is_none_or(|b| score > b.0) {
+            best = Some((score, bolt, ends));
+        }
+    }
+    let (score, bolt, ends) = best?;
+    let fit = Fit {
+        field,
+        sums: &sums,
+        head: bolt.head,
+        size: bolt.size,
+    };
+    Some(Found {
+        bolt,
+        score,
+        by_size,
+        looks: looks(field, &bolt),
+        length_error_mm: length_error(&fit, &ends, score),
+    })
+}
+
+/// How far the end, and the head, can be moved before it costs something.
+fn length_error(fit: &Fit, ends: &Ends, score: f64) -> f64 {
+    let softness = |by: [f64; 4]| {
+        [1.0, -1.0]
+            .into_iter()
+            .map(|sign| {
+                let loss = score - fit.score(&ends.moved(by.map(|b| b * sign)));
+                // A loss of two speaks as loudly as one standard deviation here, as cells
+                // beside each other err alike.
+                libm::sqrt(4.0 / loss.max(0.5))
+            })
+            .fold(0.0, f64::max)
+    };
+    let at_end = softness([0.0, 0.0, 1.0, 0.0]);
+    let at_head = softness([1.0, 0.0, 0.0, 0.0]);
+    libm::sqrt(at_end * at_end + at_head * at_head)
+}
+
+/// Mean shares of what head, shank and end should look like.
+fn looks(field: &Field, bolt: &Bolt) -> [f64; 3] {
+    let shown = outline(field.eye, bolt.head, bolt.size, &bolt.axis());
+    let twice = twice(bolt.yaw);
+    let mean = |polygons: &[Vec<[f64; 2]>], share: &dyn Fn(&Known) -> f32| {
+        let cells: Vec<usize> = polygons
+            .iter()
+            .flat_map(|p| cells_of(p, field, 0.0))
+            .filter(|&at| field.seen[at])
+            .collect();
+        let sum: f64 = cells
+            .iter()
+            .map(|&at| f64::from(share(&field.known[at])))
+            .sum();
+        sum / cells.len().max(1) as f64
+    };
+    let head = mean(&shown.head, &|k| k.class[HEAD]);
+    let shank = mean(std::slice::from_ref(&shown.shank), &|k| {
+        shank_share(k, twice) + k.class[HEAD] * 0.5
+    });
+    let end = mean(std::slice::from_ref(&shown.end), &|k| k.class[END]);
+    debug_assert!(END_MM > 0.0);
+    [head, shank, end]
+}

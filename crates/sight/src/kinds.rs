@@ -1,0 +1,285 @@
+//! What lies on the sheet and is no bolt: nuts, washers, rings, clips.
+
+use crate::bolt::{SIZES, onto_sheet};
+use crate::find::{Field, Found, cells_of};
+use crate::flat::{BLIND_MM, CELLS_PER_MM, Flat, on_tag, to_mm};
+use crate::net::{END, HEAD, OTHER, PAPER, SHANK};
+use crate::patch::patches;
+use crate::shape::{area, hull};
+
+/// Kinds of piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kind {
+    /// Bolts and screws.
+    Bolt,
+    /// Threaded rod without a head.
+    Stud,
+    /// Nut.
+    Nut,
+    /// Washer.
+    Washer,
+    /// O-ring.
+    ORing,
+    /// Clip of spring wire or sheet.
+    SpringClip,
+    /// Anything else.
+    Other,
+}
+
+impl Kind {
+    /// What it is called for a program.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Bolt => "bolt",
+            Self::Stud => "stud",
+            Self::Nut => "nut",
+            Self::Washer => "washer",
+            Self::ORing => "o_ring",
+            Self::SpringClip => "spring_clip",
+            Self::Other => "other",
+        }
+    }
+}
+
+/// Something that is no bolt with a head.
+#[derive(Debug, Clone)]
+pub struct Thing {
+    /// What it is.
+    pub kind: Kind,
+    /// Middle, as it appears on the sheet.
+    pub middle_mm: [f64; 2],
+    /// Longer and shorter side of its outline.
+    pub sides_mm: [f64; 2],
+    /// Direction of the longer side, in degrees.
+    pub yaw_deg: f64,
+    /// Which of [`SIZES`] it goes with, for nuts and washers.
+    pub size: Option<usize>,
+    /// Whether it is clear what it is, and that it is one.
+    pub sure: bool,
+    /// Corners of its outline.
+    pub outline_mm: Vec<[f64; 2]>,
+}
+
+/// What the bolts leave over.
+#[derive(Debug, Default)]
+pub struct Rest {
+    /// Pieces.
+    pub things: Vec<Thing>,
+    /// Places where something lies of which it is not clear what it is.
+    pub unclear: Vec<[f64; 2]>,
+    /// Places where something reaches over the sheet's edge.
+    pub across: Vec<[f64; 2]>,
+}
+
+/// The least area of a piece, in square millimetres.
+const LEAST_MM2: f64 = 14.0;
+/// The least area over which shank or head without a bolt is worth a remark.
+const LEAST_UNCLEAR_MM2: f64 = 18.0;
+
+/// Sorts what is neither paper nor one of the bolts.
+pub fn rest(flat: &Flat, field: &Field, bolts: &[Found]) -> Rest {
+    let mut free: Vec<bool> = field.known.iter().map(|k| k.class[PAPER] < 0.5).collect();
+    for (at, free) in free.iter_mut().enumerate() {
+        let (x, y) = place(field, at);
+        *free &= flat.on_sheet(x, y, 0.5) && flat.seen[at];
+    }
+    for found in bolts {
+        let shown = found.outline(field.eye);
+        for polygon in shown.head.iter().chain([&shown.shank]) {
+            for at in cells_of(polygon, field, 1.2) {
+                free[at] = false;
+            }
+        }
+    }
+    // Thin wire breaks into bits: what is nearly joined counts as one.
+    let joined = widened(&free, field.width);
+    let mut out = Rest::default();
+    for patch in patches(&joined, field.width) {
+        let cells: Vec<usize> = patch.into_iter().filter(|&at| free[at]).collect();
+        sort_one(flat, field, &cells, &mut out);
+    }
+    out
+}
+
+fn place(field: &Field, at: usize) -> (f64, f64) {
+    (
+        to_mm((at % field.width) as f64),
+        to_mm((at / field.width) as f64),
+    )
+}
+
+fn widened(marked: &[bool], width: usize) -> Vec<bool> {
+    let mut out = marked.to_vec();
+    for at in 0..marked.len() {
+        if marked[at] {
+            for next in [at.wrapping_sub(1), at + 1, at.wrapping_sub(width), at + width] {
+                if next < out.len() {
+                    out[next] = true;
+                }
+            }
+        }
+    }
+    out
+}
+
+fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
+    let mm2 = cells.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
+    if mm2 < LEAST_MM2 {
+        return;
+    }
+    let n = cells.len() as f64;
+    let mut middle = [0.0, 0.0];
+    let mut class = [0.0_f64; 5];
+    let (mut at_edge, mut at_tag) = (0, 0);
+    for &at in cells {
+        let (x, y) = place(field, at);
+        middle[0] += x / n;
+        middle[1] += y / n;
+        for (sum, share) in class.iter_mut().zip(field.known[at].class) {
+            *sum += f64::from(share) / n;
+        }
+        at_edge += usize::from(!flat.on_sheet(x, y, BLIND_MM + 0.8));
+        at_tag += usize::from(on_tag(flat.sheet_mm, x, y, 0.5));
+    }
+    if at_tag * 2 > cells.len() {
+        return;
+    }
+    // Two millimetres of edge and more: it comes from outside.
+    if at_edge as f64 >= 4.0 * CELLS_PER_MM {
+        out.across.push(middle);
+        return;
+    }
+    let bolt_like = class[HEAD] + class[SHANK] + class[END];
+    if bolt_like > class[OTHER] && bolt_like > 0.4 {
+        if mm2 > LEAST_UNCLEAR_MM2 {
+            out.unclear.push(middle);
+        }
+        return;
+    }
+    if class[OTHER] < 0.35 {
+        return;
+    }
+    out.things.push(thing(field, cells, middle, class[OTHER]));
+}
+
+/// Middle, sides and direction of the smallest rectangle round a hull.
+fn rectangle(hull: &[[f64; 2]]) -> ([f64; 2], [f64; 2], f64) {
+    let mut best = ([0.0; 2], [f64::MAX, 1.0], 0.0);
+    for i in 0..180 {
+        let turn = f64::from(i) * std::f64::consts::PI / 180.0;
+        let (c, s) = (libm::cos(turn), libm::sin(turn));
+        let (mut low, mut high) = ([f64::MAX; 2], [f64::MIN; 2]);
+        for p in hull {
+            let q = [p[0] * c + p[1] * s, p[1] * c - p[0] * s];
+            for k in 0..2 {
+                low[k] = low[k].min(q[k]);
+                high[k] = high[k].max(q[k]);
+            }
+        }
+        let sides = [high[0] - low[0], high[1] - low[1]];
+        if sides[0] >= sides[1] && sides[0] * sides[1] < best.1[0] * best.1[1] {
+            let m = [(low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0];
+            best = (
+                [m[0] * c - m[1] * s, m[0] * s + m[1] * c],
+                sides,
+                turn.to_degrees(),
+            );
+        }
+    }
+    best
+}
+
+/// Area of the holes of a patch, in square millimetres.
+fn holes(field: &Field, cells: &[usize]) -> f64 {
+    let columns = cells.iter().map(|at| at % field.width);
+    let rows = cells.iter().map(|at| at / field.width);
+    let (Some(left), Some(right)) = (columns.clone().min(), columns.max()) else {
+        return 0.0;
+    };
+    let (Some(top), Some(bottom)) = (rows.clone().min(), rows.max()) else {
+        return 0.0;
+    };
+    let (w, h) = (right - left + 3, bottom - top + 3);
+    let mut empty = vec![true; w * h];
+    for at in cells {
+        empty[(at / field.width - top + 1) * w + at % field.width - left + 1] = false;
+    }
+    patches(&empty, w)
+        .into_iter()
+        .filter(|patch| !patch.contains(&0))
+        .map(|patch| patch.len() as f64)
+        .filter(|&n| n > 4.0)
+        .sum::<f64>()
+        / (CELLS_PER_MM * CELLS_PER_MM)
+}
+
+fn thing(field: &Field, cells: &[usize], middle: [f64; 2], share: f64) -> Thing {
+    let half = 0.5 / CELLS_PER_MM;
+    let corners: Vec<[f64; 2]> = cells
+        .iter()
+        .flat_map(|&at| {
+            let (x, y) = place(field, at);
+            [[x - half, y], [x + half, y], [x, y - half], [x, y + half]]
+        })
+        .collect();
+    let outline = hull(&corners);
+    let mm2 = cells.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
+    let hole = holes(field, cells);
+    let around = area(&outline).max(1.0);
+    let (centre, sides, yaw_deg) = rectangle(&outline);
+    let round = sides[0] / sides[1].max(0.1);
+    let solid = (mm2 + hole) / around;
+    let hollow = hole / (mm2 + hole);
+    let kind = if round < 1.3 && solid > 0.88 && hollow > 0.1 {
+        if hollow < 0.33 { Kind::Washer } else { Kind::ORing }
+    } else if mm2 / around < 0.62 {
+        Kind::SpringClip
+    } else if solid > 0.9 && (round < 1.28 || (1.4..2.3).contains(&round)) && sides[0] < 24.0 {
+        Kind::Nut
+    } else {
+        Kind::Other
+    };
+    let (sides, size) = sized(kind, field.eye, centre, sides);
+    Thing {
+        kind,
+        middle_mm: middle,
+        sides_mm: sides,
+        yaw_deg,
+        size,
+        sure: share > 0.7 && around < 900.0 && (solid > 0.8 || kind == Kind::SpringClip),
+        outline_mm: outline,
+    }
+}
+
+/// Takes the height of what has one into account, and says which size it goes with.
+fn sized(
+    kind: Kind,
+    eye: [f64; 3],
+    middle: [f64; 2],
+    sides: [f64; 2],
+) -> ([f64; 2], Option<usize>) {
+    let nearest = |value: f64, of: &dyn Fn(usize) -> f64| {
+        (0..SIZES.len()).min_by(|&a, &b| (of(a) - value).abs().total_cmp(&(of(b) - value).abs()))
+    };
+    match kind {
+        Kind::Washer => {
+            let size = nearest(sides[1], &|i| SIZES[i].washer);
+            (sides, size)
+        }
+        Kind::Nut => {
+            // A nut's top is nearer to the camera by about four fifths of its thread.
+            let size = nearest(sides[1], &|i| {
+                let across = SIZES[i].nut_flats();
+                let edge = [middle[0] + across / 2.0, middle[1], SIZES[i].thread * 0.8];
+                let seen = onto_sheet(eye, edge);
+                let centre = onto_sheet(eye, [middle[0], middle[1], SIZES[i].thread * 0.8]);
+                let away = libm::hypot(middle[0] - eye[0], middle[1] - eye[1]);
+                let lean = away / eye[2] * SIZES[i].thread * 0.4;
+                2.0 * (seen[0] - centre[0]) + lean * 0.5
+            });
+            (sides, size)
+        }
+        _ => (sides, None),
+    }
+}

@@ -1,0 +1,505 @@
+//! From a photo to pieces, and from pieces to a verdict.
+
+use crate::bolt::SIZES;
+use crate::camera::{self, Camera, Taken};
+use crate::count::{Counted, Decided, Group, Measured, SOLD_MM, count};
+use crate::find::{self, Field, Found};
+use crate::flat::{CELLS_PER_MM, Flat, on_tag, to_mm};
+use crate::kinds::{self, Kind, Rest};
+use crate::mat::{Paper, TAG_MM};
+use crate::net;
+use crate::photo::Photo;
+use crate::tags::{self, Grey, Tag};
+
+/// Something that stands in the way of a count, and what to do about it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trouble {
+    /// Which.
+    pub what: What,
+    /// Where on the sheet, if it has a place.
+    pub at_mm: Option<[f64; 2]>,
+}
+
+/// What can stand in the way.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum What {
+    /// No tag, or one only.
+    NoSheet,
+    /// A tag is out of the picture (0 to 3).
+    CutOff(usize),
+    /// Something lies on a tag or hides it (0 to 3).
+    TagHidden(usize),
+    /// The tags do not stand to each other as on the sheet.
+    Crooked,
+    /// Blurred.
+    Blur,
+    /// A lamp is mirrored.
+    Glare,
+    /// Too dark.
+    Dark,
+    /// The sheet is too small in the picture.
+    Small,
+    /// A piece lies half off the sheet.
+    OffSheet,
+    /// Something reaches over the sheet's edge.
+    Across,
+    /// Pieces lie together, or it is not clear what it is.
+    Unclear,
+}
+
+const CORNERS: [&str; 4] = ["top left", "top right", "bottom right", "bottom left"];
+
+impl What {
+    /// Whether no count can be trusted while it is so.
+    #[must_use]
+    pub fn stops(self) -> bool {
+        self != Self::Across
+    }
+
+    /// In words, with what to do.
+    #[must_use]
+    pub fn say(self) -> String {
+        match self {
+            Self::NoSheet => "the printed sheet is not in the picture, or too little of it: \
+                              lay the pieces on the sheet and take it whole, from above"
+                .to_owned(),
+            Self::CutOff(tag) => format!(
+                "the sheet's {} corner is outside the picture: take the whole sheet",
+                CORNERS[tag & 3]
+            ),
+            Self::TagHidden(tag) => format!(
+                "the tag at the sheet's {} corner is covered: move what lies or reaches over it",
+                CORNERS[tag & 3]
+            ),
+            Self::Crooked => "the four tags do not lie in one plane: lay the sheet flat, \
+                              and take it as it was printed"
+                .to_owned(),
+            Self::Blur => "the picture is blurred: hold still, and let the camera focus".to_owned(),
+            Self::Glare => "a light is mirrored on the sheet: move the lamp, or stand between"
+                .to_owned(),
+            Self::Dark => "the picture is too dark: more light on the sheet".to_owned(),
+            Self::Small => "the sheet is too small in the picture: go nearer".to_owned(),
+            Self::OffSheet => "a piece lies half off the sheet: move it onto the sheet".to_owned(),
+            Self::Across => "something reaches over the sheet's edge: take it away".to_owned(),
+            Self::Unclear => "it is not clear what lies there: move what lies together apart, \
+                              and take another picture"
+                .to_owned(),
+        }
+    }
+}
+
+/// One piece as reported.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Piece {
+    /// What it is.
+    pub kind: Kind,
+    /// Nearest common thread, where it has one.
+    pub thread: Option<&'static str>,
+    /// As measured, under the head, where it has a length.
+    pub length_mm: Option<f64>,
+    /// Head across (flats, or diameter), or the outside of a nut, washer or ring.
+    pub head_mm: Option<f64>,
+    /// Middle on the sheet.
+    pub x_mm: f64,
+    /// Middle on the sheet, downwards.
+    pub y_mm: f64,
+    /// From the head to the end, in degrees from x towards y.
+    pub yaw_deg: Option<f64>,
+    /// How much the length (or the outside) may be off: one standard deviation.
+    pub error_mm: f64,
+    /// Whether it is sure what it is.
+    pub sure: bool,
+    /// Corners of what is seen of it, on the sheet.
+    pub outline_mm: Vec<Vec<[f64; 2]>>,
+}
+
+/// What was seen in a photo.
+#[derive(Debug, Clone)]
+pub struct Seen {
+    /// Which paper, if there is a sheet.
+    pub paper: Option<Paper>,
+    /// All pieces; bolts first, in the order of `bolts`.
+    pub pieces: Vec<Piece>,
+    /// The bolts as measured.
+    pub bolts: Vec<Measured>,
+    /// What stands in the way.
+    pub troubles: Vec<Trouble>,
+    /// Where the camera was over the sheet, in millimetres.
+    pub camera_mm: Option<[f64; 3]>,
+}
+
+/// The answer to "is everything there?".
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Verdict {
+    /// Everything listed lies there, and nothing else.
+    Complete,
+    /// Something is missing, too many, or another one.
+    NotComplete,
+    /// The picture does not tell.
+    CantTell,
+}
+
+impl Verdict {
+    /// What it is called for a program.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Complete => "complete",
+            Self::NotComplete => "not-complete",
+            Self::CantTell => "cant-tell",
+        }
+    }
+}
+
+/// A count with its verdict.
+#[derive(Debug, Clone)]
+pub struct Judged {
+    /// Group by group.
+    pub groups: Vec<Counted>,
+    /// What each bolt was taken for.
+    pub decided: Vec<Decided>,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Why, in words.
+    pub because: Vec<String>,
+}
+
+/// Edges of tags that are wider than this on the sheet are blurred.
+const BLUR_MM: f64 = 3.2;
+/// Mirrored light on the sheet, in square millimetres, that is too much.
+const GLARE_MM2: f64 = 250.0;
+/// Brightness of paper (0 to 255) below which it is too dark.
+const DARK: f32 = 45.0;
+/// Fewer pixels a millimetre than this show too little.
+const LEAST_PX_PER_MM: f64 = 1.3;
+/// What is left over at the tags' corners beyond this (share of the tag's side) is no flat sheet.
+const CROOKED_SHARE: f64 = 0.06;
+
+/// Looks at a photo with the weights that come with this crate.
+#[must_use]
+pub fn look(photo: &Photo) -> Seen {
+    look_with(photo, &crate::weights::weights())
+}
+
+/// Looks at a photo with other weights, for those who fit them.
+#[must_use]
+pub fn look_with(photo: &Photo, weights: &[f32]) -> Seen {
+    let grey = Grey::of(photo.width, photo.height, &photo.rgb);
+    let tags = tags::find(&grey);
+    let taken = Taken {
+        width: photo.width,
+        height: photo.height,
+        focal_35_mm: photo.focal_35_mm,
+        printed: photo.printed,
+    };
+    let camera = camera::fit(&tags, &taken);
+    let Some(camera) = camera else {
+        return nothing(None, What::NoSheet);
+    };
+    let (tags, camera) = looked_again(&grey, tags, camera, &taken);
+    let mut troubles = of_tags(&tags, &camera, photo);
+    let scale = camera.px_per_mm(
+        camera.paper.size_mm()[0] / 2.0,
+        camera.paper.size_mm()[1] / 2.0,
+    );
+    if scale < LEAST_PX_PER_MM {
+        return nothing(Some(camera.paper), What::Small);
+    }
+    if camera.left_over_px > CROOKED_SHARE * TAG_MM * scale {
+        troubles.push(plain(What::Crooked));
+        return Seen {
+            troubles,
+            ..nothing(Some(camera.paper), What::Crooked)
+        };
+    }
+    let flat = Flat::new(photo, &camera);
+    let known = net::look(&flat.cells, flat.width, flat.height, weights);
+    let field = Field {
+        known: &known,
+        seen: &flat.seen,
+        width: flat.width,
+        height: flat.height,
+        eye: camera.place_mm(),
+    };
+    let bolts = find::bolts(&flat, &field);
+    let rest = kinds::rest(&flat, &field, &bolts);
+    troubles.extend(of_light(&flat, &known));
+    troubles.extend(of_pieces(&flat, &bolts, &rest));
+    reported(&camera, &field, &bolts, &rest, troubles)
+}
+
+fn plain(what: What) -> Trouble {
+    Trouble { what, at_mm: None }
+}
+
+fn nothing(paper: Option<Paper>, what: What) -> Seen {
+    Seen {
+        paper,
+        pieces: Vec::new(),
+        bolts: Vec::new(),
+        troubles: vec![plain(what)],
+        camera_mm: None,
+    }
+}
+
+/// Looks for tags that were not found where the others say they are.
+fn looked_again(
+    grey: &Grey,
+    mut tags: [Option<Tag>; 4],
+    camera: Camera,
+    taken: &Taken,
+) -> ([Option<Tag>; 4], Camera) {
+    let mut more = false;
+    for (id, place) in tags.iter_mut().enumerate() {
+        if place.is_none() {
+            let expected = camera::printed_corners(camera.paper, id, taken.printed)
+                .map(|[x, y]| camera.pixel([x, y, 0.0]));
+            *place = tags::find_at(grey, id, &expected);
+            more |= place.is_some();
+        }
+    }
+    let again = more
+        .then(|| camera::fit(&tags, taken))
+        .flatten();
+    (tags, again.unwrap_or(camera))
+}
+
+fn of_tags(tags: &[Option<Tag>; 4], camera: &Camera, photo: &Photo) -> Vec<Trouble> {
+    let mut out = Vec::new();
+    let (w, h) = (photo.width as f64, photo.height as f64);
+    for (id, tag) in tags.iter().enumerate() {
+        if tag.is_none() {
+            let outside = camera.paper.tag_corners_mm(id).iter().any(|&[x, y]| {
+                let [u, v] = camera.pixel([x, y, 0.0]);
+                u < 2.0 || v < 2.0 || u > w - 3.0 || v > h - 3.0
+            });
+            out.push(plain(if outside {
+                What::CutOff(id)
+            } else {
+                What::TagHidden(id)
+            }));
+        }
+    }
+    let blurred = tags.iter().flatten().any(|tag| {
+        let [x, y] = camera.paper.tag_corner_mm(tag.id);
+        tag.edge_px / camera.px_per_mm(x + TAG_MM / 2.0, y + TAG_MM / 2.0) > BLUR_MM
+    });
+    if blurred {
+        out.push(plain(What::Blur));
+    }
+    out
+}
+
+fn of_light(flat: &Flat, known: &[net::Known]) -> Vec<Trouble> {
+    let mut out = Vec::new();
+    let mut mirrored = 0;
+    for (at, &bright) in flat.bright.iter().enumerate() {
+        let x = to_mm((at % flat.width) as f64);
+        let y = to_mm((at / flat.width) as f64);
+        let blank = known[at].class[net::PAPER] > 0.5;
+        mirrored += usize::from(bright > 250.0 && blank && flat.on_sheet(x, y, 1.0));
+    }
+    if mirrored as f64 / (CELLS_PER_MM * CELLS_PER_MM) > GLARE_MM2 {
+        out.push(plain(What::Glare));
+    }
+    let mut light: Vec<f32> = flat.paper.iter().map(|p| (p[0] + p[1] + p[2]) / 3.0).collect();
+    light.sort_by(f32::total_cmp);
+    if light.get(light.len() / 2).is_some_and(|&l| l < DARK) {
+        out.push(plain(What::Dark));
+    }
+    out
+}
+
+fn of_pieces(flat: &Flat, bolts: &[Found], rest: &Rest) -> Vec<Trouble> {
+    let mut out = Vec::new();
+    let mut at = |what: What, at: [f64; 2]| {
+        out.push(Trouble {
+            what,
+            at_mm: Some(at),
+        });
+    };
+    for found in bolts {
+        let axis = found.bolt.axis();
+        let size = &SIZES[found.bolt.size];
+        let outside = axis
+            .iter()
+            .any(|p| !flat.on_sheet(p[0], p[1], size.thread / 2.0 - 2.5));
+        let covers = axis
+            .iter()
+            .any(|p| on_tag(flat.sheet_mm, p[0], p[1], -1.0));
+        if outside {
+            at(What::OffSheet, found.bolt.middle());
+        }
+        if covers {
+            let tag = usize::from(axis[0][0] > flat.sheet_mm[0] / 2.0);
+            let below = axis[0][1] > flat.sheet_mm[1] / 2.0;
+            let tag = if below { 3 - tag } else { tag };
+            at(What::TagHidden(tag), found.bolt.middle());
+        }
+    }
+    for &place in &rest.across {
+        at(What::Across, place);
+    }
+    for &place in &rest.unclear {
+        at(What::Unclear, place);
+    }
+    for thing in &rest.things {
+        if !thing.sure && thing.sides_mm[0] > 30.0 && thing.kind == Kind::Other {
+            at(What::Unclear, thing.middle_mm);
+        }
+    }
+    out
+}
+
+/// One standard deviation that no length falls below, and what a longer one has more.
+const ERROR_MM: (f64, f64) = (0.45, 0.006);
+/// By how much two sums of logarithms have to differ to speak as one: cells beside each other
+/// err alike, so that their sum says too much.
+const SUM_COUNTS: f64 = 0.1;
+
+fn measured(found: &Found) -> Measured {
+    let best = found.score;
+    let base = ERROR_MM.0 + ERROR_MM.1 * found.bolt.length;
+    Measured {
+        middle_mm: found.bolt.middle(),
+        readings: found
+            .by_size
+            .map(|(score, length)| ((best - score).max(0.0).min(1e4) * SUM_COUNTS, length)),
+        error_mm: libm::sqrt(base * base + 0.25 * found.length_error_mm * found.length_error_mm),
+        clear: found.looks[0] > 0.55 && found.looks[1] > 0.55 && found.looks[2] > 0.3,
+    }
+}
+
+fn reported(
+    camera: &Camera,
+    field: &Field,
+    bolts: &[Found],
+    rest: &Rest,
+    troubles: Vec<Trouble>,
+) -> Seen {
+    let measured: Vec<Measured> = bolts.iter().map(measured).collect();
+    let (_, decided) = count(&[], &measured);
+    let mut pieces: Vec<Piece> = bolts
+        .iter()
+        .zip(measured.iter().zip(&decided))
+        .map(|(found, (m, d))| {
+            let bolt = &found.bolt;
+            let [x_mm, y_mm] = bolt.middle();
+            let shown = found.outline(field.eye);
+            Piece {
+                kind: Kind::Bolt,
+                thread: Some(SIZES[bolt.size].name),
+                length_mm: Some(bolt.length),
+                head_mm: Some(SIZES[bolt.size].head_width(bolt.head)),
+                x_mm,
+                y_mm,
+                yaw_deg: Some(bolt.yaw.to_degrees()),
+                error_mm: m.error_mm,
+                sure: d.sure,
+                outline_mm: shown.head.into_iter().chain([shown.shank]).collect(),
+            }
+        })
+        .collect();
+    pieces.extend(rest.things.iter().map(|thing| Piece {
+        kind: thing.kind,
+        thread: thing.size.map(|i| SIZES[i].name),
+        length_mm: None,
+        head_mm: Some(thing.sides_mm[0]),
+        x_mm: thing.middle_mm[0],
+        y_mm: thing.middle_mm[1],
+        yaw_deg: matches!(thing.kind, Kind::SpringClip | Kind::Other).then_some(thing.yaw_deg),
+        error_mm: 1.0,
+        sure: thing.sure,
+        outline_mm: vec![thing.outline_mm.clone()],
+    }));
+    Seen {
+        paper: Some(camera.paper),
+        pieces,
+        bolts: measured,
+        troubles,
+        camera_mm: Some(camera.place_mm()),
+    }
+}
+
+/// The length that bolts are sold in nearest to one that was measured.
+#[must_use]
+pub fn sold_mm(length_mm: f64) -> f64 {
+    let away = |l: &f64| (l - length_mm).abs();
+    SOLD_MM
+        .into_iter()
+        .min_by(|a, b| away(a).total_cmp(&away(b)))
+        .unwrap_or(length_mm)
+}
+
+/// Judges what was seen against what is expected. Only what is sure is called complete.
+#[must_use]
+pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
+    let (counted, decided) = count(groups, &seen.bolts);
+    let mut because: Vec<String> = Vec::new();
+    let mut say = |text: String| {
+        if !because.contains(&text) {
+            because.push(text);
+        }
+    };
+    let stopped = seen.troubles.iter().any(|t| t.what.stops());
+    let agrees = counted.iter().all(Counted::agrees);
+    let unsure: usize = counted.iter().map(|c| c.unsure.len()).sum();
+    let across = seen.troubles.iter().any(|t| t.what == What::Across);
+    for trouble in seen.troubles.iter().filter(|t| t.what.stops()) {
+        say(trouble.what.say());
+    }
+    let verdict = if stopped {
+        Verdict::CantTell
+    } else if groups.is_empty() {
+        say("nothing was listed to count against: what lies there is measured".to_owned());
+        Verdict::CantTell
+    } else if unsure > 0 {
+        say(unsure_bolts(unsure));
+        Verdict::CantTell
+    } else if agrees {
+        Verdict::Complete
+    } else if across {
+        say(What::Across.say());
+        Verdict::CantTell
+    } else {
+        Verdict::NotComplete
+    };
+    for line in counted.iter().flat_map(differences) {
+        say(line);
+    }
+    if verdict == Verdict::Complete {
+        say("every bolt on the list lies there, in its length, and no other".to_owned());
+    }
+    Judged {
+        groups: counted,
+        decided,
+        verdict,
+        because,
+    }
+}
+
+fn unsure_bolts(n: usize) -> String {
+    if n == 1 {
+        "one bolt could be of another size: look at it".to_owned()
+    } else {
+        format!("{n} bolts could be of another size: look at them")
+    }
+}
+
+/// What a group lacks and what it has too much, in words.
+fn differences(group: &Counted) -> Vec<String> {
+    let size = |l: &crate::count::Listed| format!("{}x{}", l.thread, l.length_mm);
+    let name = &group.name;
+    let missing = group
+        .missing
+        .iter()
+        .map(|l| format!("{name}: one {} is missing", size(l)));
+    let extra = group
+        .extra
+        .iter()
+        .map(|l| format!("{name}: one {} too many", size(l)));
+    let wrong = group.wrong.iter().map(|(listed, found)| {
+        format!("{name}: a {} lies there for a {}", size(found), size(listed))
+    });
+    missing.chain(extra).chain(wrong).collect()
+}
