@@ -11,6 +11,7 @@ mod setup;
 mod soak;
 mod steps;
 mod trade_bench;
+mod tray;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -38,6 +39,10 @@ enum Chore {
     Pictures(pictures::Choice),
     /// Hold the search behind plans against a published sequential ordering instance.
     SequenceBench(sequence::Choice),
+    /// Read pictures of loose fasteners whose truth is known, and print how well that went.
+    TrayBench(tray::Choice),
+    /// Fit the weights that tell what each cell of such a picture shows.
+    TrayTrain(tray::train::Choice),
 }
 
 fn main() -> ExitCode {
@@ -49,6 +54,8 @@ fn main() -> ExitCode {
         Chore::TradeBench(choice) => trade_bench::bench(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
         Chore::SequenceBench(choice) => sequence::bench(&choice),
+        Chore::TrayBench(choice) => tray::bench(&choice),
+        Chore::TrayTrain(choice) => tray::train::train(&choice),
     };
     match done {
         Ok(code) => code,

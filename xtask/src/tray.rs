@@ -1,5 +1,13 @@
 //! Pictures of loose fasteners with their truth, and how well they are read.
 
+#![allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "figures about pictures"
+)]
+
+mod labels;
+pub mod train;
 mod truth;
 
 use anyhow::{Context, Result};
@@ -11,7 +19,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Instant;
-use truth::{Level, Truth};
+use truth::Truth;
 
 /// Read pictures of fasteners whose truth is known, and print how well that went.
 #[derive(clap::Args)]

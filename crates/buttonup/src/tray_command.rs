@@ -291,3 +291,106 @@ fn in_words(seen: &Seen, judged: &Judged, listed: bool) -> String {
     }
     lines.join("\n")
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn picture(name: &str) -> PathBuf {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../checks/data/tray/open");
+        Path::new(folder).join(name)
+    }
+
+    fn asked(photo: PathBuf, list: Option<&str>) -> Result<Answer, Wrong> {
+        let folder = tempfile::tempdir().unwrap();
+        let expect = list.map(|text| {
+            let file = folder.path().join("list.json");
+            fs::write(&file, text).unwrap();
+            file
+        });
+        tray(&Tray {
+            photo,
+            expect,
+            check_line: None,
+        })
+    }
+
+    #[test]
+    fn a_count_has_the_fields_that_were_promised() {
+        let list = r#"{"groups":[{"name":"gearbox","thread":"M8","lengths":[30, 30]}]}"#;
+        let answer = asked(picture("open_012.jpg"), Some(list)).unwrap();
+        assert!(!answer.good);
+        let json = &answer.json;
+        assert_ne!(json["verdict"], "complete");
+        assert!(!json["because"].as_str().unwrap().is_empty());
+        let piece = json["pieces"][0].as_object().unwrap();
+        let fields = [
+            "kind",
+            "thread",
+            "length_mm",
+            "head_mm",
+            "x_mm",
+            "y_mm",
+            "yaw_deg",
+            "error_mm",
+            "sure",
+        ];
+        assert!(fields.iter().all(|f| piece.contains_key(*f)));
+        assert!(piece["sure"].is_boolean());
+        let group = json["groups"][0].as_object().unwrap();
+        assert_eq!(group["expected"], 2);
+        let lists = ["missing", "extra", "wrong"];
+        assert!(lists.iter().all(|l| group[*l].is_array()));
+    }
+
+    #[test]
+    fn lists_that_cannot_be_read_say_where() {
+        let wrong = |list: &str| asked(picture("open_012.jpg"), Some(list)).unwrap_err();
+        for (list, place) in [
+            ("{", "list.json"),
+            (r#"{"groups": 3}"#, "list.json"),
+            (r#"[{"thread":"M8","lengths":[30]}]"#, "groups[0].name"),
+            (
+                r#"[{"name":"a","thread":"M8","lengths":"30"}]"#,
+                "groups[0].lengths",
+            ),
+            (
+                r#"[{"name":"a","thread":"M8","lengths":[30],"area_mm":[1,2]}]"#,
+                "groups[0].area_mm",
+            ),
+            (r#"[{"name":"a","thread":"M7","lengths":[30]}]"#, "list.json"),
+            (r#"[{"name":"a","thread":"M8","lengths":[1e9]}]"#, "list.json"),
+        ] {
+            let wrong = wrong(list);
+            assert_eq!(wrong.code, 2);
+            assert!(wrong.place.contains(place), "{list}: {wrong}");
+        }
+    }
+
+    #[test]
+    fn what_is_no_photo_is_answered_in_words() {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("notes.txt");
+        fs::write(&file, "seven bolts").unwrap();
+        let wrong = asked(file, None).unwrap_err();
+        assert!(wrong.mend.contains("JPEG or PNG"), "{wrong}");
+        let wrong = asked(folder.path().to_owned(), None).unwrap_err();
+        assert!(wrong.what.contains("not a file"), "{wrong}");
+        let wrong = asked(folder.path().join("none.jpg"), None).unwrap_err();
+        assert_eq!(wrong.code, 2);
+    }
+
+    #[test]
+    fn the_sheet_is_written() {
+        let folder = tempfile::tempdir().unwrap();
+        let output = folder.path().join("sheet.pdf");
+        let paper = Size::Letter;
+        let answer = mat(&Mat {
+            paper,
+            output: output.clone(),
+        })
+        .unwrap();
+        assert_eq!(answer.json["width_mm"], 279.4);
+        assert!(fs::read(output).unwrap().starts_with(b"%PDF"));
+    }
+}

@@ -2,17 +2,21 @@
 
 use crate::bolt::{Bolt, END_MM, Head, Outline, SIZES, outline};
 use crate::flat::{CELLS_PER_MM, Flat, to_cell, to_mm};
-use crate::net::{END, HEAD, Known, PAPER, SHANK};
+use crate::net::{END, HEAD, Known, OTHER, PAPER, SHANK};
 use crate::patch::patches;
 
 /// The smallest patch of head that is looked at, in square millimetres.
 const LEAST_HEAD_MM2: f64 = 7.0;
+/// A cell counts as head from this share on, when heads are looked for.
+const HEAD_FROM: f32 = 0.4;
+/// The least that has to speak for a shank in a direction from a head, in millimetres.
+const LEAST_RAY: f64 = 5.0;
 /// The longest bolt that is looked for, and the shortest.
 const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
 /// What a cell says that is not seen: hardly anything, so that nothing is drawn out over it.
 const UNSEEN: f32 = -0.05;
-/// Sub-rows a cell when an outline is summed up.
-const FINE: usize = 2;
+/// The size from which the search sets out.
+const MIDDLE: usize = 2;
 
 /// A bolt as found, with what speaks for it.
 #[derive(Debug, Clone)]
@@ -25,6 +29,8 @@ pub struct Found {
     pub by_size: [(f64, f64); SIZES.len()],
     /// Shares (0 to 1) of the outline of the head, the shank and the end that look like it.
     pub looks: [f64; 3],
+    /// Share of its outline in which something lies.
+    pub covered: f64,
     /// How much the length may be off, in millimetres (one standard deviation).
     pub length_error_mm: f64,
 }
@@ -51,12 +57,12 @@ pub struct Field<'a> {
 /// less against it than paper, as it may hide it.
 fn likelier(share: f32, paper: f32) -> f32 {
     let rest = (1.0 - share - paper).max(0.0);
-    libm::logf((share + 0.05) / (paper + 0.15 * rest + 0.05))
+    libm::logf((share + 0.08 * rest + 0.05) / (paper + 0.15 * rest + 0.05))
 }
 
 /// Finds all bolts, each with its score; where two claim the same cells the better one stays.
 pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
-    let mut left: Vec<bool> = field.known.iter().map(|k| k.class[HEAD] > 0.5).collect();
+    let mut left: Vec<bool> = field.known.iter().map(|k| k.class[HEAD] > HEAD_FROM).collect();
     let mut found: Vec<Found> = Vec::new();
     for round in 0..3 {
         let mut more = Vec::new();
@@ -85,7 +91,72 @@ pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
         }
         found.extend(more);
     }
+    found.extend(without_a_head(field, &found));
     apart(field, found)
+}
+
+/// Long patches that no bolt explains yet: tried with the head at either end.
+fn without_a_head(field: &Field, found: &[Found]) -> Vec<Found> {
+    let mut left: Vec<bool> = field.known.iter().map(|k| k.class[PAPER] < 0.5).collect();
+    for one in found {
+        clear(field, &one.bolt, &mut left);
+    }
+    let mut more = Vec::new();
+    for patch in patches(&left, field.width) {
+        let area = patch.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
+        let bolt_like = patch
+            .iter()
+            .filter(|&&at| field.known[at].class[OTHER] < 0.5)
+            .count();
+        if area < 25.0 || bolt_like * 2 < patch.len() {
+            continue;
+        }
+        let (middle, turn, half) = long_axis(field, &patch);
+        if half < 5.0 {
+            continue;
+        }
+        let both = [turn, turn + std::f64::consts::PI];
+        let best = both
+            .into_iter()
+            .filter_map(|yaw| {
+                let back = half - 3.0;
+                let head = [
+                    middle[0] - back * libm::cos(yaw),
+                    middle[1] - back * libm::sin(yaw),
+                ];
+                fitted(field, head, yaw, half + back)
+            })
+            .filter(|f| f.covered > 0.8 && f.looks[1] > 0.45 && f.bolt.length > 7.0)
+            .max_by(|a, b| a.score.total_cmp(&b.score));
+        more.extend(best);
+    }
+    more
+}
+
+/// Middle, direction and half the length of a patch.
+fn long_axis(field: &Field, patch: &[usize]) -> ([f64; 2], f64, f64) {
+    let n = patch.len() as f64;
+    let place = |at: usize| {
+        let (column, row) = (at % field.width, at / field.width);
+        [to_mm(column as f64), to_mm(row as f64)]
+    };
+    let mut middle = [0.0, 0.0];
+    for &at in patch {
+        let [x, y] = place(at);
+        middle = [middle[0] + x / n, middle[1] + y / n];
+    }
+    let (mut xx, mut xy, mut yy) = (0.0, 0.0, 0.0);
+    for &at in patch {
+        let [x, y] = place(at);
+        let (x, y) = (x - middle[0], y - middle[1]);
+        xx += x * x / n;
+        xy += x * y / n;
+        yy += y * y / n;
+    }
+    let turn = 0.5 * libm::atan2(2.0 * xy, xx - yy);
+    let long = (xx + yy) / 2.0 + libm::hypot((xx - yy) / 2.0, xy);
+    // A bar's cells have a spread of a twelfth of its length squared.
+    (middle, turn, libm::sqrt(3.0 * long))
 }
 
 /// How far over the sheet's edge a head's middle may appear (it stands above the sheet).
@@ -219,18 +290,21 @@ fn from_head(field: &Field, head: [f64; 2], round: usize) -> Option<Found> {
         .collect();
     let n = rays.len();
     let mut peaks: Vec<usize> = (0..n)
-        .filter(|&i| rays[i].0 > 3.0)
+        .filter(|&i| rays[i].0 > LEAST_RAY)
         .filter(|&i| rays[i].0 >= rays[(i + 1) % n].0 && rays[i].0 > rays[(i + n - 1) % n].0)
         .collect();
     peaks.sort_by(|&a, &b| rays[b].0.total_cmp(&rays[a].0));
+    let best = peaks.first().map_or(0.0, |&i| rays[i].0);
     peaks
         .into_iter()
-        .take(3)
+        .filter(|&i| rays[i].0 > 0.4 * best)
+        .take(2)
         .filter_map(|i| {
             let yaw = i as f64 * std::f64::consts::TAU / n as f64;
             fitted(field, head, yaw, rays[i].1)
         })
-        .filter(|found| round == 0 || found.looks.iter().all(|&l| l > 0.5))
+        .filter(|found| found.covered > if round == 0 { 0.75 } else { 0.85 })
+        .filter(|found| found.looks[1] > 0.45 && found.bolt.length > 7.0)
         .max_by(|a, b| a.score.total_cmp(&b.score))
 }
 
@@ -323,13 +397,13 @@ struct Spans {
 }
 
 impl Spans {
-    fn new(polygon: &[[f64; 2]], sums: &Sums) -> Self {
+    fn new(polygon: &[[f64; 2]], sums: &Sums, fine: f64) -> Self {
         let points: Vec<[f64; 2]> = polygon
             .iter()
             .map(|p| {
                 [
                     to_cell(p[0]) - sums.left as f64,
-                    (to_cell(p[1]) - sums.top as f64) * FINE as f64,
+                    (to_cell(p[1]) - sums.top as f64) * fine,
                 ]
             })
             .collect();
@@ -369,15 +443,17 @@ fn common(a: Option<(f64, f64)>, b: Option<(f64, f64)>) -> Option<(f64, f64)> {
 }
 
 /// What speaks for a bolt with this outline, summed up.
-fn score(sums: &Sums, shown: &Outline) -> f64 {
-    let heads: Vec<Spans> = shown.head.iter().map(|p| Spans::new(p, sums)).collect();
-    let (shank, end) = (Spans::new(&shown.shank, sums), Spans::new(&shown.end, sums));
+/// `fine` is in how many steps each row of cells is taken.
+fn score(sums: &Sums, shown: &Outline, fine: f64) -> f64 {
+    let spans = |p: &Vec<[f64; 2]>| Spans::new(p, sums, fine);
+    let heads: Vec<Spans> = shown.head.iter().map(spans).collect();
+    let (shank, end) = (spans(&shown.shank), spans(&shown.end));
     let all = || heads.iter().chain([&shank, &end]);
     let first = all().map(|s| s.first).min().unwrap_or(0);
     let last = all().map(Spans::last).max().unwrap_or(-1);
     let mut total = 0.0;
     for row in first..=last {
-        let y = row as f64 / FINE as f64;
+        let y = row as f64 / fine;
         let sum = |of: &[f32], span: Option<(f64, f64)>| {
             span.map_or(0.0, |(left, right)| sums.between(of, y, left, right))
         };
@@ -400,7 +476,7 @@ fn score(sums: &Sums, shown: &Outline) -> f64 {
             here += sum(&sums.shank, common(end_here, head));
             here -= sum(&sums.end, common(end, head));
         }
-        total += here / FINE as f64;
+        total += here / fine;
     }
     total
 }
@@ -453,6 +529,7 @@ struct Fit<'a, 'b> {
     sums: &'a Sums,
     head: Head,
     size: usize,
+    fine: f64,
 }
 
 impl Fit<'_, '_> {
@@ -462,14 +539,14 @@ impl Fit<'_, '_> {
             return f64::MIN;
         }
         let shown = outline(self.field.eye, self.head, self.size, &bolt.axis());
-        score(self.sums, &shown)
+        score(self.sums, &shown, self.fine)
     }
 
     /// Moves both ends along and aside as long as that gains.
-    fn climbed(&self, start: Ends, steps: &[f64]) -> (f64, Ends) {
+    fn climbed(&self, start: Ends, steps: &[f64], rounds: usize) -> (f64, Ends) {
         let mut best = (self.score(&start), start);
         for &step in steps {
-            for _ in 0..6 {
+            for _ in 0..rounds {
                 let before = best.0;
                 let moves = [
                     [1.0, 0.0, 0.0, 0.0],
@@ -503,62 +580,53 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
     if sums.width < 4 || sums.height < 4 {
         return None;
     }
+    let fit = |head: Head, size: usize, fine: f64| Fit {
+        field,
+        sums: &sums,
+        head,
+        size,
+        fine,
+    };
     let (c, s) = (libm::cos(yaw), libm::sin(yaw));
+    let half = SIZES[MIDDLE].head_height(Head::Hex) / 2.0;
+    let guess = Ends {
+        under_head: [head[0] + half * c, head[1] + half * s],
+        end: [head[0] + reach * c, head[1] + reach * s],
+    };
+    let (_, guess) = fit(Head::Hex, MIDDLE, 1.0).climbed(guess, &[2.0, 1.0], 4);
     let mut tried: Vec<(f64, Ends, Head, usize)> = Vec::new();
     for size in 0..SIZES.len() {
         for kind in Head::ALL {
-            let half = SIZES[size].head_height(kind) / 2.0;
-            let ends = Ends {
-                under_head: [head[0] + half * c, head[1] + half * s],
-                end: [head[0] + reach * c, head[1] + reach * s],
-            };
-            let fit = Fit {
-                field,
-                sums: &sums,
-                head: kind,
-                size,
-            };
-            let (score, ends) = fit.climbed(ends, &[2.0, 0.8]);
-            if score > f64::MIN {
-                tried.push((score, ends, kind, size));
-            }
+            let (score, ends) = fit(kind, size, 1.0).climbed(guess, &[0.9], 2);
+            tried.push((score, ends, kind, size));
         }
     }
     tried.sort_by(|a, b| b.0.total_cmp(&a.0));
     let mut by_size = [(f64::MIN, 0.0); SIZES.len()];
     let mut best: Option<(f64, Bolt, Ends)> = None;
-    for (i, &(rough, ends, kind, size)) in tried.iter().enumerate() {
-        let fit = Fit {
-            field,
-            sums: &sums,
-            head: kind,
-            size,
-        };
-        let (score, ends) = if i < 5 {
-            fit.climbed(ends, &[0.8, 0.3, 0.12])
-        } else {
-            (rough, ends)
-        };
+    for (i, &(_, ends, kind, size)) in tried.iter().enumerate() {
+        // The likeliest ones, and the likeliest head of each size.
+        if i > 2 && by_size[size].0 > f64::MIN {
+            continue;
+        }
+        let steps: &[f64] = if i < 3 { &[0.7, 0.25, 0.1] } else { &[0.7, 0.25] };
+        let (score, ends) = fit(kind, size, 2.0).climbed(ends, steps, 4);
         let bolt = ends.bolt(kind, size);
         if score > by_size[size].0 {
             by_size[size] = (score, bolt.length);
         }
-        if best.as_ref().is_none_or(|b| score > b.0) {
+        if score > f64::MIN && best.as_ref().is_none_or(|b| score > b.0) {
             best = Some((score, bolt, ends));
         }
     }
     let (score, bolt, ends) = best?;
-    let fit = Fit {
-        field,
-        sums: &sums,
-        head: bolt.head,
-        size: bolt.size,
-    };
+    let fit = fit(bolt.head, bolt.size, 2.0);
     Some(Found {
         bolt,
         score,
         by_size,
         looks: looks(field, &bolt),
+        covered: covered(field, &bolt),
         length_error_mm: length_error(&fit, &ends, score),
     })
 }
@@ -579,6 +647,21 @@ fn length_error(fit: &Fit, ends: &Ends, score: f64) -> f64 {
     let at_end = softness([0.0, 0.0, 1.0, 0.0]);
     let at_head = softness([1.0, 0.0, 0.0, 0.0]);
     libm::sqrt(at_end * at_end + at_head * at_head)
+}
+
+/// Share of a bolt's outline in which something else than paper is seen.
+fn covered(field: &Field, bolt: &Bolt) -> f64 {
+    let shown = outline(field.eye, bolt.head, bolt.size, &bolt.axis());
+    let (mut something, mut all) = (0_u32, 0_u32);
+    for polygon in shown.head.iter().chain([&shown.shank]) {
+        for at in cells_of(polygon, field, 0.0) {
+            if field.seen[at] {
+                all += 1;
+                something += u32::from(field.known[at].class[PAPER] < 0.5);
+            }
+        }
+    }
+    f64::from(something) / f64::from(all.max(1))
 }
 
 /// Mean shares of what head, shank and end should look like.

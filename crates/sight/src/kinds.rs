@@ -74,8 +74,8 @@ pub struct Rest {
 
 /// The least area of a piece, in square millimetres.
 const LEAST_MM2: f64 = 14.0;
-/// The least area over which shank or head without a bolt is worth a remark.
-const LEAST_UNCLEAR_MM2: f64 = 18.0;
+/// The largest area of what looks like part of a bolt and still can be something else.
+const LARGEST_MM2: f64 = 420.0;
 
 /// Sorts what is neither paper nor one of the bolts.
 pub fn rest(flat: &Flat, field: &Field, bolts: &[Found]) -> Rest {
@@ -151,16 +151,14 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
         return;
     }
     let bolt_like = class[HEAD] + class[SHANK] + class[END];
-    if bolt_like > class[OTHER] && bolt_like > 0.4 {
-        if mm2 > LEAST_UNCLEAR_MM2 {
-            out.unclear.push(middle);
-        }
-        return;
+    let thing = thing(field, cells, middle, class[OTHER]);
+    // Longer than a nut, or larger than a washer, and not of a kind that looks so.
+    let long = thing.sides_mm[0] > 1.9 * thing.sides_mm[1] && thing.sides_mm[0] > 14.0;
+    if bolt_like > class[OTHER] && (long || mm2 > LARGEST_MM2) {
+        out.unclear.push(middle);
+    } else {
+        out.things.push(thing);
     }
-    if class[OTHER] < 0.35 {
-        return;
-    }
-    out.things.push(thing(field, cells, middle, class[OTHER]));
 }
 
 /// Middle, sides and direction of the smallest rectangle round a hull.

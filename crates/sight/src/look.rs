@@ -4,7 +4,7 @@ use crate::bolt::SIZES;
 use crate::camera::{self, Camera, Taken};
 use crate::count::{Counted, Decided, Group, Measured, SOLD_MM, count};
 use crate::find::{self, Field, Found};
-use crate::flat::{CELLS_PER_MM, Flat, on_tag, to_mm};
+use crate::flat::{CELLS_PER_MM, Flat, on_tag};
 use crate::kinds::{self, Kind, Rest};
 use crate::mat::{Paper, TAG_MM};
 use crate::net;
@@ -50,10 +50,11 @@ pub enum What {
 const CORNERS: [&str; 4] = ["top left", "top right", "bottom right", "bottom left"];
 
 impl What {
-    /// Whether no count can be trusted while it is so.
+    /// Whether no count can be trusted while it is so. The others may hide a piece, so that
+    /// only a difference is in doubt: where all that is listed is seen, nothing was hidden.
     #[must_use]
     pub fn stops(self) -> bool {
-        self != Self::Across
+        !matches!(self, Self::Across | Self::Glare)
     }
 
     /// In words, with what to do.
@@ -75,11 +76,11 @@ impl What {
                               and take it as it was printed"
                 .to_owned(),
             Self::Blur => "the picture is blurred: hold still, and let the camera focus".to_owned(),
-            Self::Glare => "a light is mirrored on the sheet: move the lamp, or stand between"
+            Self::Glare => "glare: a light is mirrored on the sheet: move the lamp, or stand between"
                 .to_owned(),
             Self::Dark => "the picture is too dark: more light on the sheet".to_owned(),
             Self::Small => "the sheet is too small in the picture: go nearer".to_owned(),
-            Self::OffSheet => "a piece lies half off the sheet: move it onto the sheet".to_owned(),
+            Self::OffSheet => "a piece lies half off the sheet, the printed mat: move it onto it".to_owned(),
             Self::Across => "something reaches over the sheet's edge: take it away".to_owned(),
             Self::Unclear => "it is not clear what lies there: move what lies together apart, \
                               and take another picture"
@@ -165,9 +166,11 @@ pub struct Judged {
 }
 
 /// Edges of tags that are wider than this on the sheet are blurred.
-const BLUR_MM: f64 = 3.2;
+const BLUR_MM: f64 = 1.65;
 /// Mirrored light on the sheet, in square millimetres, that is too much.
 const GLARE_MM2: f64 = 250.0;
+/// Mirrored light is so much brighter than the sheet is for the most part.
+const GLARE_SHARE: f32 = 1.38;
 /// Brightness of paper (0 to 255) below which it is too dark.
 const DARK: f32 = 45.0;
 /// Fewer pixels a millimetre than this show too little.
@@ -292,19 +295,22 @@ fn of_tags(tags: &[Option<Tag>; 4], camera: &Camera, photo: &Photo) -> Vec<Troub
 
 fn of_light(flat: &Flat, known: &[net::Known]) -> Vec<Trouble> {
     let mut out = Vec::new();
+    let mut light: Vec<f32> = flat
+        .paper
+        .iter()
+        .map(|p| (p[0] + p[1] + p[2]) / 3.0)
+        .collect();
+    light.sort_by(f32::total_cmp);
+    let usual = light.get(light.len() / 2).copied().unwrap_or(0.0);
     let mut mirrored = 0;
     for (at, &bright) in flat.bright.iter().enumerate() {
-        let x = to_mm((at % flat.width) as f64);
-        let y = to_mm((at / flat.width) as f64);
-        let blank = known[at].class[net::PAPER] > 0.5;
-        mirrored += usize::from(bright > 250.0 && blank && flat.on_sheet(x, y, 1.0));
+        let blank = known[at].class[net::PAPER] > 0.5 && flat.seen[at];
+        mirrored += usize::from(blank && bright > 250.0 && bright > usual * GLARE_SHARE);
     }
     if mirrored as f64 / (CELLS_PER_MM * CELLS_PER_MM) > GLARE_MM2 {
         out.push(plain(What::Glare));
     }
-    let mut light: Vec<f32> = flat.paper.iter().map(|p| (p[0] + p[1] + p[2]) / 3.0).collect();
-    light.sort_by(f32::total_cmp);
-    if light.get(light.len() / 2).is_some_and(|&l| l < DARK) {
+    if usual < DARK {
         out.push(plain(What::Dark));
     }
     out
@@ -444,7 +450,12 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
     let stopped = seen.troubles.iter().any(|t| t.what.stops());
     let agrees = counted.iter().all(Counted::agrees);
     let unsure: usize = counted.iter().map(|c| c.unsure.len()).sum();
-    let across = seen.troubles.iter().any(|t| t.what == What::Across);
+    let hides: Vec<What> = seen
+        .troubles
+        .iter()
+        .map(|t| t.what)
+        .filter(|what| !what.stops())
+        .collect();
     for trouble in seen.troubles.iter().filter(|t| t.what.stops()) {
         say(trouble.what.say());
     }
@@ -458,8 +469,8 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
         Verdict::CantTell
     } else if agrees {
         Verdict::Complete
-    } else if across {
-        say(What::Across.say());
+    } else if !hides.is_empty() {
+        hides.iter().for_each(|what| say(what.say()));
         Verdict::CantTell
     } else {
         Verdict::NotComplete

@@ -114,6 +114,18 @@ pub fn cut_off<const N: usize>(cells: &mut [[f32; N]]) {
     }
 }
 
+/// What is below zero becomes a fifth: what the middle layers add may also take away.
+pub fn flattened<const N: usize>(cells: &mut [[f32; N]]) {
+    for cell in cells {
+        for value in cell {
+            *value = value.max(BELOW * *value);
+        }
+    }
+}
+
+/// The share that is left of what is below zero.
+pub const BELOW: f32 = 0.2;
+
 /// Where each layer's weights begin: the first, the middle ones, the last, and the end of all.
 #[must_use]
 pub fn starts() -> [usize; REACH.len() + 3] {
@@ -135,7 +147,7 @@ pub fn look(cells: &[[f32; CHANNELS]], width: usize, height: usize, weights: &[f
     cut_off(&mut inner);
     for (i, reach) in REACH.into_iter().enumerate() {
         let mut more: Vec<[f32; INNER]> = layer(&inner, width, height, reach, part(i + 1));
-        cut_off(&mut more);
+        flattened(&mut more);
         for (sum, more) in inner.iter_mut().zip(&more) {
             for (s, m) in sum.iter_mut().zip(more) {
                 *s += m;

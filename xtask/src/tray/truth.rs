@@ -42,15 +42,22 @@ pub struct Truth {
 }
 
 /// Reads a file with one JSON object a line.
-pub fn read(file: &Path) -> Result<Vec<Truth>> {
+pub fn values(file: &Path) -> Result<Vec<Value>> {
     let text =
         fs::read_to_string(file).with_context(|| format!("{}: cannot be read", file.display()))?;
     text.lines()
         .filter(|line| !line.trim().is_empty())
+        .map(|line| Ok(serde_json::from_str(line)?))
+        .collect()
+}
+
+/// Reads the truth about all pictures of a file.
+pub fn read(file: &Path) -> Result<Vec<Truth>> {
+    values(file)?
+        .iter()
         .enumerate()
-        .map(|(i, line)| {
-            let value: Value = serde_json::from_str(line)?;
-            one(&value).with_context(|| format!("{}, line {}", file.display(), i + 1))
+        .map(|(i, value)| {
+            one(value).with_context(|| format!("{}, line {}", file.display(), i + 1))
         })
         .collect()
 }
@@ -135,4 +142,31 @@ fn one(value: &Value) -> Result<Truth> {
         pieces: list(&value["pieces"]).len(),
         bolts,
     })
+}
+
+/// Where a piece lies, and how large it is.
+pub struct Placed {
+    pub kind: String,
+    pub middle: [f64; 2],
+    /// Radians from x towards y.
+    pub yaw: f64,
+    pub footprint: [f64; 2],
+    pub height: f64,
+}
+
+impl Placed {
+    /// Reads a piece.
+    pub fn of(piece: &Value) -> Result<Self> {
+        let number = |v: &Value| v.as_f64().context("not a number");
+        Ok(Self {
+            kind: piece["kind"].as_str().context("no kind")?.to_owned(),
+            middle: [number(&piece["x_mm"])?, number(&piece["y_mm"])?],
+            yaw: piece["yaw_deg"].as_f64().unwrap_or(0.0).to_radians(),
+            footprint: [
+                number(&piece["footprint_mm"][0])?,
+                number(&piece["footprint_mm"][1])?,
+            ],
+            height: number(&piece["height_mm"])?,
+        })
+    }
 }

@@ -1,0 +1,197 @@
+//! Pictures whose truth somebody else wrote down: `checks/data/tray`, rendered, source in its
+//! README. Corners of the tags are also what OpenCV finds there, within a pixel.
+
+#![allow(clippy::unwrap_used, clippy::print_stdout, reason = "tests")]
+
+use serde_json::Value;
+use sight::Photo;
+use sight::camera::{self, Taken};
+use sight::count::{Counted, Group};
+use sight::look::{Seen, Verdict, What, judge, look};
+use std::fs;
+use std::path::PathBuf;
+use std::sync::LazyLock;
+
+fn folder() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../checks/data/tray")
+}
+
+struct Picture {
+    truth: Value,
+    photo: Photo,
+    seen: Seen,
+}
+
+impl Picture {
+    fn file(&self) -> &str {
+        self.truth["file"].as_str().unwrap()
+    }
+
+    fn is(&self, level: &str) -> bool {
+        self.truth["level"] == level
+    }
+
+    fn groups(&self) -> Vec<Group> {
+        let list = self.truth["expected"].as_array().unwrap();
+        list.iter()
+            .map(|g| {
+                let name = g["name"].as_str().unwrap().to_owned();
+                let area = numbers(&self.truth["group_area_mm"][&name]);
+                Group {
+                    thread: g["thread"].as_str().unwrap().to_owned(),
+                    lengths: numbers(&g["lengths"]),
+                    area_mm: Some(area.try_into().unwrap()),
+                    name,
+                }
+            })
+            .collect()
+    }
+}
+
+fn numbers(value: &Value) -> Vec<f64> {
+    let list = value.as_array().unwrap();
+    list.iter().map(|v| v.as_f64().unwrap()).collect()
+}
+
+static PICTURES: LazyLock<Vec<Picture>> = LazyLock::new(|| {
+    fs::read_to_string(folder().join("open.jsonl"))
+        .unwrap()
+        .lines()
+        .map(|line| {
+            let truth: Value = serde_json::from_str(line).unwrap();
+            let file = folder().join("open").join(truth["file"].as_str().unwrap());
+            let photo = Photo::read(&fs::read(file).unwrap()).unwrap();
+            let seen = look(&photo);
+            Picture { truth, photo, seen }
+        })
+        .collect()
+});
+
+#[test]
+fn corners_of_tags_are_where_they_are() {
+    for picture in PICTURES.iter().filter(|p| !p.is("bad")) {
+        let grey = sight::tags::Grey::of(
+            picture.photo.width,
+            picture.photo.height,
+            &picture.photo.rgb,
+        );
+        let tags = sight::tags::find(&grey);
+        for tag in tags.iter() {
+            let tag = tag.as_ref().unwrap();
+            for (i, corner) in tag.corners.iter().enumerate() {
+                let truth = numbers(&picture.truth["tags_px"][tag.id][i]);
+                let off = (corner[0] - truth[0]).hypot(corner[1] - truth[1]);
+                assert!(off < 2.5, "{}, tag {}: {off:.2} px", picture.file(), tag.id);
+            }
+        }
+    }
+}
+
+#[test]
+fn the_camera_stands_where_it_stood_on_the_paper_that_lay_there() {
+    for picture in PICTURES.iter().filter(|p| p.is("easy")) {
+        let grey = sight::tags::Grey::of(
+            picture.photo.width,
+            picture.photo.height,
+            &picture.photo.rgb,
+        );
+        let taken = Taken {
+            width: picture.photo.width,
+            height: picture.photo.height,
+            focal_35_mm: None,
+            printed: 1.0,
+        };
+        let camera = camera::fit(&sight::tags::find(&grey), &taken).unwrap();
+        assert_eq!(camera.paper.name(), picture.truth["mat"].as_str().unwrap());
+        let truth = picture.truth["camera"]["height_mm"].as_f64().unwrap();
+        let height = camera.place_mm()[2];
+        assert!(
+            (height / truth - 1.0).abs() < 0.12,
+            "{}: {height:.0} mm for {truth}",
+            picture.file()
+        );
+        let tilt = picture.truth["camera"]["tilt_deg"].as_f64().unwrap();
+        assert!((camera.tilt_deg() - tilt).abs() < 1.5, "{}", picture.file());
+    }
+}
+
+#[test]
+fn complete_is_never_said_of_what_is_not() {
+    for picture in PICTURES.iter() {
+        let judged = judge(&picture.seen, &picture.groups());
+        let say = picture.truth["say"].as_array().unwrap();
+        let complete = say.iter().all(|group| {
+            ["missing", "extra", "wrong"]
+                .iter()
+                .all(|list| group[list].as_array().unwrap().is_empty())
+        });
+        assert!(
+            complete || judged.verdict != Verdict::Complete,
+            "{}",
+            picture.file()
+        );
+        // Each bolt of the list taken away from the pieces must be missed, too.
+        for left_out in 0..picture.seen.bolts.len() {
+            let mut seen = picture.seen.clone();
+            seen.bolts.remove(left_out);
+            let judged = judge(&seen, &picture.groups());
+            if complete {
+                assert_ne!(judged.verdict, Verdict::Complete, "{}", picture.file());
+            }
+        }
+    }
+}
+
+#[test]
+fn easy_pictures_are_counted_and_measured() {
+    let (mut near, mut all) = (0, 0);
+    for picture in PICTURES.iter().filter(|p| p.is("easy")) {
+        let pieces = picture.truth["pieces"].as_array().unwrap();
+        let bolts: Vec<&Value> = pieces.iter().filter(|p| p["kind"] == "bolt").collect();
+        assert_eq!(picture.seen.bolts.len(), bolts.len(), "{}", picture.file());
+        for bolt in bolts {
+            let (x, y) = (bolt["x_mm"].as_f64().unwrap(), bolt["y_mm"].as_f64().unwrap());
+            let away = |p: &&sight::look::Piece| (p.x_mm - x).hypot(p.y_mm - y);
+            let nearest = picture
+                .seen
+                .pieces
+                .iter()
+                .min_by(|a, b| away(a).total_cmp(&away(b)))
+                .unwrap();
+            let truth = bolt["length_mm"].as_f64().unwrap();
+            all += 1;
+            let off = nearest.length_mm.unwrap_or_default() - truth;
+            near += usize::from(off.abs() <= 2.0);
+        }
+    }
+    // The aim is 95 of 100.
+    assert!(near * 100 >= all * 95, "{near} of {all}");
+}
+
+#[test]
+fn bad_pictures_say_why() {
+    for picture in PICTURES.iter().filter(|p| p.is("bad")) {
+        let judged = judge(&picture.seen, &picture.groups());
+        assert_eq!(judged.verdict, Verdict::CantTell, "{}", picture.file());
+        let reason = picture.truth["bad_reasons"][0].as_str().unwrap();
+        let fits = |what: What| match reason {
+            "off_mat" => matches!(what, What::OffSheet | What::Across),
+            "glare" => what == What::Glare,
+            _ => matches!(what, What::CutOff(_)),
+        };
+        assert!(
+            picture.seen.troubles.iter().any(|t| fits(t.what)),
+            "{}: {:?}",
+            picture.file(),
+            picture.seen.troubles
+        );
+    }
+}
+
+#[test]
+fn without_a_list_nothing_is_called_complete() {
+    for picture in PICTURES.iter() {
+        assert_eq!(judge(&picture.seen, &[]).verdict, Verdict::CantTell);
+        assert!(judge(&picture.seen, &[]).groups.iter().all(Counted::agrees));
+    }
+}
