@@ -231,7 +231,13 @@ fn at(field: &Field, x: f64, y: f64) -> Option<usize> {
 /// The share of shank in a cell, as far as it runs in this direction.
 fn shank_share(known: &Known, twice: [f32; 2]) -> f32 {
     let agrees = known.twice[0] * twice[0] + known.twice[1] * twice[1];
-    let counts = ((agrees + 0.1) * 1.4).clamp(0.0, 1.0);
+    let plain = libm::hypotf(known.twice[0], known.twice[1]);
+    // Up to 13 degrees it counts in full, from 27 not at all; where no direction is plain, partly.
+    let counts = if plain > 0.3 {
+        ((agrees / plain - 0.6) / 0.3).clamp(0.0, 1.0)
+    } else {
+        0.6
+    };
     (known.class[SHANK] + known.class[END]) * counts
 }
 
@@ -358,8 +364,8 @@ impl Sums {
                     sum[to + 1] = sum[to] + tells;
                 };
                 add(&mut sums.head, known.class[HEAD]);
-                add(&mut sums.shank, shank * (1.0 - 0.5 * of_end));
-                add(&mut sums.end, shank * (0.4 + 0.6 * of_end));
+                add(&mut sums.shank, shank * (1.0 - 0.8 * of_end));
+                add(&mut sums.end, shank * (0.25 + 0.75 * of_end));
             }
         }
         sums

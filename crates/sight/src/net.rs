@@ -33,6 +33,10 @@ pub const OTHER: usize = 4;
 /// Number of classes.
 pub const CLASSES: usize = 5;
 
+/// How much a cell of each class counted when the weights were fitted: the rarer the more. What
+/// comes out is divided by it again, or every piece would seem wider than it is.
+pub const COUNTED: [f32; CLASSES] = [1.0, 2.0, 2.0, 3.0, 2.5];
+
 /// What is known of a cell: shares of the classes that add up to one, and twice the direction.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub struct Known {
@@ -159,6 +163,9 @@ pub fn look(cells: &[[f32; CHANNELS]], width: usize, height: usize, weights: &[f
         .map(|out| {
             let mut class = [0.0; CLASSES];
             class.copy_from_slice(&out[..CLASSES]);
+            for (score, counted) in class.iter_mut().zip(COUNTED) {
+                *score -= libm::logf(counted);
+            }
             Known {
                 class: shares(class),
                 twice: [out[CLASSES], out[CLASSES + 1]],

@@ -10,7 +10,7 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sight::flat::CHANNELS;
 use sight::net::{
-    BELOW, CLASSES, END, INNER, OUTER, REACH, SHANK, WEIGHTS, cut_off, flattened, last, layer, look, shares, starts,
+    BELOW, CLASSES, COUNTED, END, INNER, OUTER, REACH, SHANK, WEIGHTS, cut_off, flattened, last, layer, look, shares, starts,
 };
 use sight::weights::{packed, unpacked};
 use std::fs;
@@ -49,8 +49,6 @@ pub struct Choice {
 const SIDE: usize = 136;
 /// Squares a step.
 const SQUARES: usize = 2;
-/// How much each class counts: the rarer the more.
-const COUNTS: [f32; CLASSES] = [1.0, 2.0, 2.0, 3.0, 2.5];
 
 /// Fits, and writes what came of it every few hundred steps.
 pub fn train(choice: &Choice) -> Result<ExitCode> {
@@ -253,7 +251,7 @@ fn loss(square: &Picture, out: &[[f32; OUTER]]) -> (f64, Vec<[f32; OUTER]>) {
         .map(|(at, out)| {
             let mut slope = [0.0; OUTER];
             let class = square.class[at] as usize;
-            let weight = square.weight[at] * COUNTS[class] / n;
+            let weight = square.weight[at] * COUNTED[class] / n;
             if weight == 0.0 {
                 return slope;
             }
