@@ -53,11 +53,16 @@ pub struct Field<'a> {
     pub eye: [f64; 3],
 }
 
+/// How much another class speaks for a head, and for a shank: where something lies, its outline
+/// is surer than what it is taken for.
+const OTHER_FOR_HEAD: f32 = 0.35;
+const OTHER_FOR_SHANK: f32 = 0.12;
+
 /// How much more likely a cell shows this than anything else; another piece in its place counts
 /// less against it than paper, as it may hide it.
-fn likelier(share: f32, paper: f32) -> f32 {
+fn likelier(share: f32, paper: f32, other: f32) -> f32 {
     let rest = (1.0 - share - paper).max(0.0);
-    libm::logf((share + 0.08 * rest + 0.05) / (paper + 0.15 * rest + 0.05))
+    libm::logf((share + other * rest + 0.05) / (paper + 0.15 * rest + 0.05))
 }
 
 /// Finds all bolts, each with its score; where two claim the same cells the better one stays.
@@ -268,7 +273,11 @@ fn ray(field: &Field, [x, y]: [f64; 2], yaw: f64) -> (f64, f64) {
                 continue;
             }
             here += f64::from(if field.seen[at] {
-                likelier(shank_share(known, twice), known.class[PAPER])
+                likelier(
+                    shank_share(known, twice),
+                    known.class[PAPER],
+                    OTHER_FOR_SHANK,
+                )
             } else {
                 UNSEEN
             });
@@ -359,13 +368,17 @@ impl Sums {
                 let shank = shank_share(known, twice);
                 let of_end = known.class[END] / (known.class[SHANK] + known.class[END]).max(1e-3);
                 let to = row * line + column;
-                let add = |sum: &mut Vec<f32>, share: f32| {
-                    let tells = if seen { likelier(share, paper) } else { UNSEEN };
+                let add = |sum: &mut Vec<f32>, share: f32, other: f32| {
+                    let tells = if seen {
+                        likelier(share, paper, other)
+                    } else {
+                        UNSEEN
+                    };
                     sum[to + 1] = sum[to] + tells;
                 };
-                add(&mut sums.head, known.class[HEAD]);
-                add(&mut sums.shank, shank * (1.0 - 0.8 * of_end));
-                add(&mut sums.end, shank * (0.25 + 0.75 * of_end));
+                add(&mut sums.head, known.class[HEAD], OTHER_FOR_HEAD);
+                add(&mut sums.shank, shank * (1.0 - 0.8 * of_end), OTHER_FOR_SHANK);
+                add(&mut sums.end, shank * (0.25 + 0.75 * of_end), OTHER_FOR_SHANK);
             }
         }
         sums
