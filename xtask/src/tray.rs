@@ -90,7 +90,10 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
     let folder = choice.folder.join(&choice.set);
     let mut figures: [Figures; 3] = Default::default();
     for (i, truth) in all.iter().enumerate() {
-        let left_out = choice.only.as_ref().is_some_and(|o| !truth.file.contains(o))
+        let left_out = choice
+            .only
+            .as_ref()
+            .is_some_and(|o| !truth.file.contains(o))
             || choice.third.is_some_and(|t| i % 3 != t);
         if left_out {
             continue;
@@ -264,17 +267,25 @@ fn print(figures: &[Figures; 3]) {
             of(&figures[2])
         );
     };
-    row("all pieces counted exactly", ["95 %", "75 %"], &|f| f.pieces_exact);
+    row("all pieces counted exactly", ["95 %", "75 %"], &|f| {
+        f.pieces_exact
+    });
     row("bolts counted exactly", ["", ""], &|f| f.bolts_exact);
     row("bolts found", ["", ""], &|f| f.found);
     row("length within 2 mm", ["95 %", ""], &|f| f.within_2_mm);
-    row("right among the lengths listed", ["97 %", ""], &|f| f.among_expected);
-    row("right among all lengths sold", ["90 %", ""], &|f| f.among_sold);
+    row("right among the lengths listed", ["97 %", ""], &|f| {
+        f.among_expected
+    });
+    row("right among all lengths sold", ["90 %", ""], &|f| {
+        f.among_sold
+    });
     row("thread right", ["90 %", ""], &|f| f.thread);
     row("said right", ["93 %", "70 %"], &|f| f.said_right);
     row("said wrong", ["", ""], &|f| f.said_wrong);
     row("can't tell", ["", ""], &|f| f.cant_tell);
-    row("\"complete\" though it is not", ["0", "0"], &|f| f.falsely_complete);
+    row("\"complete\" though it is not", ["0", "0"], &|f| {
+        f.falsely_complete
+    });
     row("true reason given", ["", ""], &|f| f.reason);
     println!(
         "\nSlowest picture: {:.2} s.",

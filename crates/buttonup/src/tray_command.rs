@@ -69,7 +69,11 @@ fn mat(asked: &Mat) -> Result<Answer, Wrong> {
     };
     let place = asked.output.display().to_string();
     fs::write(&asked.output, sight::sheet::pdf(paper)).map_err(|error| {
-        Wrong::input(&*place, error.to_string(), "name a file that can be written")
+        Wrong::input(
+            &*place,
+            error.to_string(),
+            "name a file that can be written",
+        )
     })?;
     let [w, h] = paper.size_mm();
     Ok(Answer {
@@ -122,7 +126,11 @@ fn tray(asked: &Tray) -> Result<Answer, Wrong> {
 fn read(file: &Path, most: u64, what: &str) -> Result<Vec<u8>, Wrong> {
     let place = file.display().to_string();
     let wrong = |error: std::io::Error| {
-        Wrong::input(&*place, error.to_string(), format!("name {what} that can be read"))
+        Wrong::input(
+            &*place,
+            error.to_string(),
+            format!("name {what} that can be read"),
+        )
     };
     let about = fs::metadata(file).map_err(wrong)?;
     if !about.is_file() {
@@ -151,7 +159,11 @@ fn expected(file: &Path) -> Result<Vec<Group>, Wrong> {
     })?;
     let list = value.get("groups").unwrap_or(&value).as_array();
     let list = list.ok_or_else(|| {
-        Wrong::input(&*place, "there are no groups", "give groups: [{name, thread, lengths}]")
+        Wrong::input(
+            &*place,
+            "there are no groups",
+            "give groups: [{name, thread, lengths}]",
+        )
     })?;
     let groups: Vec<Group> = list
         .iter()
@@ -185,10 +197,10 @@ fn one_group(group: &Value) -> Result<Group, (&'static str, &'static str)> {
     let numbers = |value: &Value| -> Option<Vec<f64>> {
         value.as_array()?.iter().map(Value::as_f64).collect()
     };
-    let lengths = group
-        .get("lengths")
-        .and_then(numbers)
-        .ok_or(("lengths", "write a length in mm for each bolt: [30, 30, 75]"))?;
+    let lengths = group.get("lengths").and_then(numbers).ok_or((
+        "lengths",
+        "write a length in mm for each bolt: [30, 30, 75]",
+    ))?;
     let area_mm = match group.get("area_mm") {
         None | Some(Value::Null) => None,
         Some(area) => Some(
@@ -358,8 +370,14 @@ mod tests {
                 r#"[{"name":"a","thread":"M8","lengths":[30],"area_mm":[1,2]}]"#,
                 "groups[0].area_mm",
             ),
-            (r#"[{"name":"a","thread":"M7","lengths":[30]}]"#, "list.json"),
-            (r#"[{"name":"a","thread":"M8","lengths":[1e9]}]"#, "list.json"),
+            (
+                r#"[{"name":"a","thread":"M7","lengths":[30]}]"#,
+                "list.json",
+            ),
+            (
+                r#"[{"name":"a","thread":"M8","lengths":[1e9]}]"#,
+                "list.json",
+            ),
         ] {
             let wrong = wrong(list);
             assert_eq!(wrong.code, 2);

@@ -167,11 +167,7 @@ impl Bolt {
                 (rest * cosine - along * sine).max(0.0),
             ]
         };
-        [
-            at(-size.head_height(self.head)),
-            at(0.0),
-            at(self.length),
-        ]
+        [at(-size.head_height(self.head)), at(0.0), at(self.length)]
     }
 
     /// The middle of its outline from straight above.
@@ -254,10 +250,7 @@ pub fn outline(eye: [f64; 3], head: Head, size: usize, axis: &Axis) -> Outline {
                 (-0.12 * k, s.flange[1] / 2.0, 20),
                 (-0.3 * k, s.flange[1] * 0.4, 20),
             ]),
-            solid(&[
-                (0.0, s.flange[0] * 0.55, 12),
-                (-k, s.flange[0] * 0.54, 12),
-            ]),
+            solid(&[(0.0, s.flange[0] * 0.55, 12), (-k, s.flange[0] * 0.54, 12)]),
         ],
         Head::Socket => vec![solid(&[
             (0.0, s.socket[0] / 2.0 - 0.05, 16),

@@ -1,7 +1,7 @@
 //! Where the camera stood, from the corners of the tags.
 
 use crate::mat::Paper;
-use crate::solve::{Homography, homography, linear, times};
+use crate::solve::{Homography, Pair, homography, linear, times};
 use crate::tags::Tag;
 
 /// Focal length over the picture's long side for common phones (26 to 28 mm as for 35 mm film),
@@ -67,7 +67,7 @@ pub fn printed_corners(paper: Paper, tag: usize, printed: f64) -> [[f64; 2]; 4] 
 fn fit_to(paper: Paper, tags: &[Option<Tag>; 4], taken: &Taken) -> Option<Camera> {
     let (w, h) = (taken.width as f64, taken.height as f64);
     let long = w.max(h);
-    let pairs: Vec<([f64; 2], [f64; 2])> = tags
+    let pairs: Vec<Pair> = tags
         .iter()
         .flatten()
         .flat_map(|tag| {
@@ -79,9 +79,11 @@ fn fit_to(paper: Paper, tags: &[Option<Tag>; 4], taken: &Taken) -> Option<Camera
         return None;
     }
     // A 35 mm film's picture is 43.27 mm from corner to corner.
-    let (focal, share) = taken.focal_35_mm.map_or((USUAL_FOCAL.0 * long, USUAL_FOCAL.1), |mm| {
-        (mm * libm::hypot(w, h) / 43.27, WRITTEN_FOCAL_SHARE)
-    });
+    let (focal, share) = taken
+        .focal_35_mm
+        .map_or((USUAL_FOCAL.0 * long, USUAL_FOCAL.1), |mm| {
+            (mm * libm::hypot(w, h) / 43.27, WRITTEN_FOCAL_SHARE)
+        });
     let plane = homography(&pairs)?;
     let mut camera = started(paper, &plane, focal, [(w - 1.0) / 2.0, (h - 1.0) / 2.0])?;
     let mut corner = CORNER_SHARE * long;
@@ -96,7 +98,7 @@ fn fit_to(paper: Paper, tags: &[Option<Tag>; 4], taken: &Taken) -> Option<Camera
 /// Steps towards the least squares of what is left at the corners and of how unusual it is.
 fn improved(
     mut camera: Camera,
-    pairs: &[([f64; 2], [f64; 2])],
+    pairs: &[Pair],
     corner: f64,
     focal: f64,
     share: f64,
@@ -152,12 +154,7 @@ fn improved(
 /// Steps for slopes: radians, millimetres, share of the focal length, bend.
 const STEPS: [f64; 8] = [1e-5, 1e-5, 1e-5, 1e-2, 1e-2, 1e-2, 1e-5, 1e-4];
 
-fn started(
-    paper: Paper,
-    plane: &Homography,
-    focal: f64,
-    middle: [f64; 2],
-) -> Option<Camera> {
+fn started(paper: Paper, plane: &Homography, focal: f64, middle: [f64; 2]) -> Option<Camera> {
     let inverse = [
         [1.0 / focal, 0.0, -middle[0] / focal],
         [0.0, 1.0 / focal, -middle[1] / focal],
@@ -225,8 +222,7 @@ impl Camera {
             let mut by = [[0.0; 3]; 3];
             for i in 0..3 {
                 for j in 0..3 {
-                    by[i][j] =
-                        f64::from(u8::from(i == j)) + s * skew[i][j] + c * twice[i][j];
+                    by[i][j] = f64::from(u8::from(i == j)) + s * skew[i][j] + c * twice[i][j];
                 }
             }
             turn = times(&by, &self.turn);
@@ -260,7 +256,8 @@ impl Camera {
     /// Where the camera is: x, y and height over the sheet, in millimetres.
     #[must_use]
     pub fn place_mm(&self) -> [f64; 3] {
-        let along = |j: usize| -> f64 { -(0..3).map(|i| self.turn[i][j] * self.shift[i]).sum::<f64>() };
+        let along =
+            |j: usize| -> f64 { -(0..3).map(|i| self.turn[i][j] * self.shift[i]).sum::<f64>() };
         [along(0), along(1), -along(2)]
     }
 

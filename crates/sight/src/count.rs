@@ -394,7 +394,11 @@ mod tests {
         let groups = [group("cover", "M8x1", &[30.0, 30.0, 75.0], None)];
         let (counted, decided) = count(
             &groups,
-            &[bolt(2, 30.4, 50.0), bolt(2, 74.2, 90.0), bolt(2, 29.8, 10.0)],
+            &[
+                bolt(2, 30.4, 50.0),
+                bolt(2, 74.2, 90.0),
+                bolt(2, 29.8, 10.0),
+            ],
         );
         assert!(counted[0].agrees());
         assert_eq!((counted[0].expected, counted[0].found), (3, 3));
@@ -426,7 +430,10 @@ mod tests {
 
     #[test]
     fn a_swap_shows_only_where_groups_lie_apart() {
-        let areas = [Some([0.0, 0.0, 100.0, 200.0]), Some([110.0, 0.0, 200.0, 200.0])];
+        let areas = [
+            Some([0.0, 0.0, 100.0, 200.0]),
+            Some([110.0, 0.0, 200.0, 200.0]),
+        ];
         let swapped = [bolt(2, 40.0, 50.0), bolt(1, 30.0, 150.0)];
         let lists = |areas: [Option<[f64; 4]>; 2]| {
             [

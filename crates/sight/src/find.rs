@@ -1,6 +1,6 @@
 //! Bolts among what the cells show: from each head along its shank to the end.
 
-use crate::bolt::{Bolt, END_MM, Head, Outline, SIZES, outline};
+use crate::bolt::{Bolt, Head, Outline, SIZES, outline};
 use crate::flat::{CELLS_PER_MM, Flat, to_cell, to_mm};
 use crate::net::{END, HEAD, Known, OTHER, PAPER, SHANK};
 use crate::patch::patches;
@@ -36,6 +36,13 @@ pub struct Found {
 }
 
 impl Found {
+    /// Whether head, shank and end look enough like it to call it a bolt. What does not is left
+    /// for somebody to look at.
+    fn holds(&self) -> bool {
+        let [head, shank, end] = self.looks;
+        head > 0.25 && shank > 0.5 && end > 0.12 && self.bolt.length > 7.0
+    }
+
     /// What it looks like from where the camera is.
     #[must_use]
     pub fn outline(&self, eye: [f64; 3]) -> Outline {
@@ -67,7 +74,11 @@ fn likelier(share: f32, paper: f32, other: f32) -> f32 {
 
 /// Finds all bolts, each with its score; where two claim the same cells the better one stays.
 pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
-    let mut left: Vec<bool> = field.known.iter().map(|k| k.class[HEAD] > HEAD_FROM).collect();
+    let mut left: Vec<bool> = field
+        .known
+        .iter()
+        .map(|k| k.class[HEAD] > HEAD_FROM)
+        .collect();
     let mut found: Vec<Found> = Vec::new();
     for round in 0..3 {
         let mut more = Vec::new();
@@ -131,7 +142,7 @@ fn without_a_head(field: &Field, found: &[Found]) -> Vec<Found> {
                 ];
                 fitted(field, head, yaw, half + back)
             })
-            .filter(|f| f.covered > 0.8 && f.looks[1] > 0.45 && f.bolt.length > 7.0)
+            .filter(|f| f.covered > 0.8 && f.holds())
             .max_by(|a, b| a.score.total_cmp(&b.score));
         more.extend(best);
     }
@@ -226,10 +237,8 @@ fn apart(field: &Field, mut found: Vec<Found>) -> Vec<Found> {
 
 fn at(field: &Field, x: f64, y: f64) -> Option<usize> {
     let (column, row) = (libm::round(to_cell(x)), libm::round(to_cell(y)));
-    let inside = column >= 0.0
-        && row >= 0.0
-        && column < field.width as f64
-        && row < field.height as f64;
+    let inside =
+        column >= 0.0 && row >= 0.0 && column < field.width as f64 && row < field.height as f64;
     inside.then(|| row as usize * field.width + column as usize)
 }
 
@@ -262,8 +271,11 @@ fn ray(field: &Field, [x, y]: [f64; 2], yaw: f64) -> (f64, f64) {
         let mut here = 0.0;
         let mut heads = 0;
         for aside in [-1.25, 0.0, 1.25] {
-            let Some(at) = at(field, x + along * dx - aside * dy, y + along * dy + aside * dx)
-            else {
+            let Some(at) = at(
+                field,
+                x + along * dx - aside * dy,
+                y + along * dy + aside * dx,
+            ) else {
                 here -= 3.0;
                 continue;
             };
@@ -301,7 +313,13 @@ fn ray(field: &Field, [x, y]: [f64; 2], yaw: f64) -> (f64, f64) {
 fn from_head(field: &Field, head: [f64; 2], round: usize) -> Option<Found> {
     let turns = 90;
     let rays: Vec<(f64, f64)> = (0..turns)
-        .map(|i| ray(field, head, f64::from(i) * std::f64::consts::TAU / f64::from(turns)))
+        .map(|i| {
+            ray(
+                field,
+                head,
+                f64::from(i) * std::f64::consts::TAU / f64::from(turns),
+            )
+        })
         .collect();
     let n = rays.len();
     let mut peaks: Vec<usize> = (0..n)
@@ -319,7 +337,7 @@ fn from_head(field: &Field, head: [f64; 2], round: usize) -> Option<Found> {
             fitted(field, head, yaw, rays[i].1)
         })
         .filter(|found| found.covered > if round == 0 { 0.75 } else { 0.85 })
-        .filter(|found| found.looks[1] > 0.45 && found.bolt.length > 7.0)
+        .filter(Found::holds)
         .max_by(|a, b| a.score.total_cmp(&b.score))
 }
 
@@ -377,8 +395,16 @@ impl Sums {
                     sum[to + 1] = sum[to] + tells;
                 };
                 add(&mut sums.head, known.class[HEAD], OTHER_FOR_HEAD);
-                add(&mut sums.shank, shank * (1.0 - 0.8 * of_end), OTHER_FOR_SHANK);
-                add(&mut sums.end, shank * (0.25 + 0.75 * of_end), OTHER_FOR_SHANK);
+                add(
+                    &mut sums.shank,
+                    shank * (1.0 - 0.8 * of_end),
+                    OTHER_FOR_SHANK,
+                );
+                add(
+                    &mut sums.end,
+                    shank * (0.25 + 0.75 * of_end),
+                    OTHER_FOR_SHANK,
+                );
             }
         }
         sums
@@ -534,8 +560,7 @@ impl Ends {
         );
         let n = libm::hypot(dx, dy).max(1e-6);
         let (c, s) = (dx / n, dy / n);
-        let shift =
-            |p: [f64; 2], a: f64, b: f64| [p[0] + a * c - b * s, p[1] + a * s + b * c];
+        let shift = |p: [f64; 2], a: f64, b: f64| [p[0] + a * c - b * s, p[1] + a * s + b * c];
         Self {
             under_head: shift(self.under_head, step[0], step[1]),
             end: shift(self.end, step[2], step[3]),
@@ -628,7 +653,11 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
         if i > 2 && by_size[size].0 > f64::MIN {
             continue;
         }
-        let steps: &[f64] = if i < 3 { &[0.7, 0.25, 0.1] } else { &[0.7, 0.25] };
+        let steps: &[f64] = if i < 3 {
+            &[0.7, 0.25, 0.1]
+        } else {
+            &[0.7, 0.25]
+        };
         let (score, ends) = fit(kind, size, 2.0).climbed(ends, steps, 4);
         let bolt = ends.bolt(kind, size);
         if score > by_size[size].0 {
@@ -704,6 +733,5 @@ fn looks(field: &Field, bolt: &Bolt) -> [f64; 3] {
         shank_share(k, twice) + k.class[HEAD] * 0.5
     });
     let end = mean(std::slice::from_ref(&shown.end), &|k| k.class[END]);
-    debug_assert!(END_MM > 0.0);
     [head, shank, end]
 }

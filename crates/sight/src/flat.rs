@@ -225,7 +225,9 @@ fn bright_reference(patches: &[Patch], across: usize, down: usize) -> Vec<f32> {
         let (x, y) = (i % coarse_across * step, i / coarse_across * step);
         near.clear();
         for row in y.saturating_sub(reach)..(y + reach + 1).min(down) {
-            for patch in &patches[row * across..][x.saturating_sub(reach)..(x + reach + 1).min(across)] {
+            for patch in
+                &patches[row * across..][x.saturating_sub(reach)..(x + reach + 1).min(across)]
+            {
                 if patch.usable {
                     near.push(brightness(patch.rgb));
                 }

@@ -111,12 +111,15 @@ fn place(field: &Field, at: usize) -> (f64, f64) {
 
 fn widened(marked: &[bool], width: usize) -> Vec<bool> {
     let mut out = marked.to_vec();
-    for at in 0..marked.len() {
-        if marked[at] {
-            for next in [at.wrapping_sub(1), at + 1, at.wrapping_sub(width), at + width] {
-                if next < out.len() {
-                    out[next] = true;
-                }
+    for at in (0..marked.len()).filter(|&at| marked[at]) {
+        for next in [
+            at.wrapping_sub(1),
+            at + 1,
+            at.wrapping_sub(width),
+            at + width,
+        ] {
+            if next < out.len() {
+                out[next] = true;
             }
         }
     }
@@ -145,8 +148,8 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     if at_tag * 2 > cells.len() {
         return;
     }
-    // Two millimetres of edge and more: it comes from outside.
-    if at_edge as f64 >= 4.0 * CELLS_PER_MM {
+    // More of the edge than a stain would take: it comes from outside.
+    if at_edge as f64 >= 1.5 * CELLS_PER_MM {
         out.across.push(middle);
         return;
     }
@@ -230,7 +233,11 @@ fn thing(field: &Field, cells: &[usize], middle: [f64; 2], share: f64) -> Thing 
     let solid = (mm2 + hole) / around;
     let hollow = hole / (mm2 + hole);
     let kind = if round < 1.3 && solid > 0.88 && hollow > 0.1 {
-        if hollow < 0.33 { Kind::Washer } else { Kind::ORing }
+        if hollow < 0.33 {
+            Kind::Washer
+        } else {
+            Kind::ORing
+        }
     } else if mm2 / around < 0.62 {
         Kind::SpringClip
     } else if solid > 0.9 && (round < 1.28 || (1.4..2.3).contains(&round)) && sides[0] < 24.0 {

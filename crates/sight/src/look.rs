@@ -76,11 +76,15 @@ impl What {
                               and take it as it was printed"
                 .to_owned(),
             Self::Blur => "the picture is blurred: hold still, and let the camera focus".to_owned(),
-            Self::Glare => "glare: a light is mirrored on the sheet: move the lamp, or stand between"
-                .to_owned(),
+            Self::Glare => {
+                "glare: a light is mirrored on the sheet: move the lamp, or stand between"
+                    .to_owned()
+            }
             Self::Dark => "the picture is too dark: more light on the sheet".to_owned(),
             Self::Small => "the sheet is too small in the picture: go nearer".to_owned(),
-            Self::OffSheet => "a piece lies half off the sheet, the printed mat: move it onto it".to_owned(),
+            Self::OffSheet => {
+                "a piece lies half off the sheet, the printed mat: move it onto it".to_owned()
+            }
             Self::Across => "something reaches over the sheet's edge: take it away".to_owned(),
             Self::Unclear => "it is not clear what lies there: move what lies together apart, \
                               and take another picture"
@@ -261,9 +265,7 @@ fn looked_again(
             more |= place.is_some();
         }
     }
-    let again = more
-        .then(|| camera::fit(&tags, taken))
-        .flatten();
+    let again = more.then(|| camera::fit(&tags, taken)).flatten();
     (tags, again.unwrap_or(camera))
 }
 
@@ -330,9 +332,7 @@ fn of_pieces(flat: &Flat, bolts: &[Found], rest: &Rest) -> Vec<Trouble> {
         let outside = axis
             .iter()
             .any(|p| !flat.on_sheet(p[0], p[1], size.thread / 2.0 - 2.5));
-        let covers = axis
-            .iter()
-            .any(|p| on_tag(flat.sheet_mm, p[0], p[1], -1.0));
+        let covers = axis.iter().any(|p| on_tag(flat.sheet_mm, p[0], p[1], -1.0));
         if outside {
             at(What::OffSheet, found.bolt.middle());
         }
@@ -370,7 +370,7 @@ fn measured(found: &Found) -> Measured {
         middle_mm: found.bolt.middle(),
         readings: found
             .by_size
-            .map(|(score, length)| ((best - score).max(0.0).min(1e4) * SUM_COUNTS, length)),
+            .map(|(score, length)| ((best - score).clamp(0.0, 1e4) * SUM_COUNTS, length)),
         error_mm: libm::sqrt(base * base + 0.25 * found.length_error_mm * found.length_error_mm),
         clear: found.looks[0] > 0.55 && found.looks[1] > 0.55 && found.looks[2] > 0.3,
     }
@@ -510,7 +510,11 @@ fn differences(group: &Counted) -> Vec<String> {
         .iter()
         .map(|l| format!("{name}: one {} too many", size(l)));
     let wrong = group.wrong.iter().map(|(listed, found)| {
-        format!("{name}: a {} lies there for a {}", size(found), size(listed))
+        format!(
+            "{name}: a {} lies there for a {}",
+            size(found),
+            size(listed)
+        )
     });
     missing.chain(extra).chain(wrong).collect()
 }

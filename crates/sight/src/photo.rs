@@ -128,13 +128,13 @@ fn jpeg(bytes: &[u8]) -> Result<Photo, PhotoError> {
         .set_max_height(70_000)
         .jpeg_set_out_colorspace(ColorSpace::RGB);
     let mut decoder = JpegDecoder::new_with_options(ZCursor::new(bytes), options);
-    decoder.decode_headers().map_err(|e| damaged(e))?;
+    decoder.decode_headers().map_err(damaged)?;
     let (width, height) = decoder
         .dimensions()
         .ok_or_else(|| damaged("it has no size"))?;
     size_is_right(width, height)?;
-    let (turn, focal_35_mm) = decoder.exif().map_or((1, None), |e| exif(e));
-    let rgb = decoder.decode().map_err(|e| damaged(e))?;
+    let (turn, focal_35_mm) = decoder.exif().map_or((1, None), |block| exif(block));
+    let rgb = decoder.decode().map_err(damaged)?;
     if rgb.len() != width * height * 3 {
         return Err(damaged("it breaks off"));
     }
@@ -146,14 +146,14 @@ fn jpeg(bytes: &[u8]) -> Result<Photo, PhotoError> {
 fn png(bytes: &[u8]) -> Result<Photo, PhotoError> {
     let mut decoder = png::Decoder::new(Cursor::new(bytes));
     decoder.set_transformations(png::Transformations::normalize_to_color8());
-    let mut reader = decoder.read_info().map_err(|e| damaged(e))?;
+    let mut reader = decoder.read_info().map_err(damaged)?;
     let (width, height) = (reader.info().width as usize, reader.info().height as usize);
     size_is_right(width, height)?;
     let length = reader
         .output_buffer_size()
         .ok_or(PhotoError::TooLarge { width, height })?;
     let mut raw = vec![0; length];
-    let frame = reader.next_frame(&mut raw).map_err(|e| damaged(e))?;
+    let frame = reader.next_frame(&mut raw).map_err(damaged)?;
     let channels = frame.color_type.samples();
     let mut rgb = Vec::with_capacity(width * height * 3);
     for pixel in raw[..frame.buffer_size()].chunks_exact(channels) {
@@ -204,9 +204,11 @@ fn smaller(width: usize, height: usize, rgb: Vec<u8>) -> Photo {
                 }
             }
         }
-        out.extend(sums.iter().map(|sum| {
-            u8::try_from((sum + area / 2) / area).expect("a mean of bytes is a byte")
-        }));
+        out.extend(
+            sums.iter().map(|sum| {
+                u8::try_from((sum + area / 2) / area).expect("a mean of bytes is a byte")
+            }),
+        );
     }
     Photo {
         width: w,

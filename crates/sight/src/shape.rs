@@ -15,8 +15,7 @@ pub fn hull(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
     let mut half = |points: &mut dyn Iterator<Item = [f64; 2]>| {
         let base = out.len();
         for p in points {
-            while out.len() >= base + 2 && cross(out[out.len() - 2], out[out.len() - 1], p) <= 0.0
-            {
+            while out.len() >= base + 2 && cross(out[out.len() - 2], out[out.len() - 1], p) <= 0.0 {
                 out.pop();
             }
             out.push(p);
@@ -43,7 +42,11 @@ pub fn area(polygon: &[[f64; 2]]) -> f64 {
 
 /// For each row that a convex polygon crosses: the row, and the first and last column inside.
 /// Rows and columns are whole numbers; points on the line count.
-pub fn rows_inside(polygon: &[[f64; 2]], width: usize, height: usize) -> Vec<(usize, usize, usize)> {
+pub fn rows_inside(
+    polygon: &[[f64; 2]],
+    width: usize,
+    height: usize,
+) -> Vec<(usize, usize, usize)> {
     let top = polygon.iter().map(|p| p[1]).fold(f64::MAX, f64::min);
     let bottom = polygon.iter().map(|p| p[1]).fold(f64::MIN, f64::max);
     let mut rows = Vec::new();

@@ -41,7 +41,10 @@ pub fn pdf(paper: Paper) -> Vec<u8> {
     let mut places = Vec::new();
     for (i, object) in objects.iter().enumerate() {
         places.push(out.len());
-        add(&mut out, format_args!("{} 0 obj\n{object}\nendobj\n", i + 1));
+        add(
+            &mut out,
+            format_args!("{} 0 obj\n{object}\nendobj\n", i + 1),
+        );
     }
     let table = out.len();
     add(
@@ -62,7 +65,8 @@ pub fn pdf(paper: Paper) -> Vec<u8> {
 }
 
 fn add(out: &mut String, text: std::fmt::Arguments) {
-    out.write_fmt(text).expect("writing to a string does not fail");
+    out.write_fmt(text)
+        .expect("writing to a string does not fail");
 }
 
 /// A filled rectangle in millimetres from the top left.
@@ -112,10 +116,7 @@ fn front(paper: Paper) -> String {
 
 fn check(paper: Paper) -> String {
     let [w, h] = paper.size_mm();
-    let (from, to) = (
-        (w - CHECK_LINE_MM) / 2.0,
-        f64::midpoint(w, CHECK_LINE_MM),
-    );
+    let (from, to) = ((w - CHECK_LINE_MM) / 2.0, f64::midpoint(w, CHECK_LINE_MM));
     let y = h / 2.0;
     let mut out = "0 g\n".to_owned();
     bar(&mut out, h, [from, y - 0.15, to, y + 0.15]);

@@ -5,11 +5,8 @@
 pub fn linear<const N: usize, const M: usize>(mut rows: [[f64; M]; N]) -> Option<[f64; N]> {
     debug_assert_eq!(N + 1, M);
     for column in 0..N {
-        let best = (column..N).max_by(|&a, &b| {
-            rows[a][column]
-                .abs()
-                .total_cmp(&rows[b][column].abs())
-        })?;
+        let best =
+            (column..N).max_by(|&a, &b| rows[a][column].abs().total_cmp(&rows[b][column].abs()))?;
         if rows[best][column].abs() < 1e-12 || !rows[best][column].is_finite() {
             return None;
         }
@@ -17,9 +14,9 @@ pub fn linear<const N: usize, const M: usize>(mut rows: [[f64; M]; N]) -> Option
         for row in 0..N {
             if row != column {
                 let by = rows[row][column] / rows[column][column];
-                for at in column..M {
-                    let above = rows[column][at];
-                    rows[row][at] -= by * above;
+                let above = rows[column];
+                for (value, above) in rows[row].iter_mut().zip(above).skip(column) {
+                    *value -= by * above;
                 }
             }
         }
@@ -34,14 +31,18 @@ pub fn linear<const N: usize, const M: usize>(mut rows: [[f64; M]; N]) -> Option
 /// A homography: a plane seen from somewhere.
 pub type Homography = [[f64; 3]; 3];
 
+/// A point, and where it goes.
+pub type Pair = ([f64; 2], [f64; 2]);
+
 /// The homography that takes `from` to `to` with the least squares of its equations.
-pub fn homography(pairs: &[([f64; 2], [f64; 2])]) -> Option<Homography> {
+pub fn homography(pairs: &[Pair]) -> Option<Homography> {
     // Scaled to about one, so that the equations weigh alike.
-    let scale = |points: &dyn Fn(&([f64; 2], [f64; 2])) -> [f64; 2]| {
+    let scale = |points: &dyn Fn(&Pair) -> [f64; 2]| {
         let n = pairs.len() as f64;
-        let (sx, sy) = pairs.iter().map(points).fold((0.0, 0.0), |s, p| {
-            (s.0 + p[0] / n, s.1 + p[1] / n)
-        });
+        let (sx, sy) = pairs
+            .iter()
+            .map(points)
+            .fold((0.0, 0.0), |s, p| (s.0 + p[0] / n, s.1 + p[1] / n));
         let spread = pairs
             .iter()
             .map(points)

@@ -203,17 +203,18 @@ fn a_broken_photo_does_not_bring_it_down() {
         "/../../checks/data/tray/open/open_004.jpg"
     );
     let whole = std::fs::read(file).unwrap();
-    for part in [200, 1_000, 20_000, whole.len() / 2] {
+    for part in [200, 20_000, whole.len() / 2] {
         if let Ok(photo) = Photo::read(&whole[..part]) {
             let seen = look(&photo);
             assert_eq!(judge(&seen, &[]).verdict, Verdict::CantTell);
         }
     }
-    for (i, by) in (100..whole.len()).step_by(whole.len() / 12).zip(1..) {
+    for (i, by) in (100..whole.len()).step_by(whole.len() / 5).zip(1..) {
         let mut bent = whole.clone();
         bent[i] ^= by;
         if let Ok(photo) = Photo::read(&bent) {
-            look(&photo);
+            let seen = look(&photo);
+            assert_eq!(judge(&seen, &[]).verdict, Verdict::CantTell);
         }
     }
 }

@@ -66,7 +66,11 @@ pub fn picture(folder: &Path, truth: &Value) -> Result<Option<Picture>> {
         weight: flat.seen.iter().map(|&s| f32::from(u8::from(s))).collect(),
         owner: vec![0; n],
     };
-    let mut pieces: Vec<&Value> = truth["pieces"].as_array().context("no pieces")?.iter().collect();
+    let mut pieces: Vec<&Value> = truth["pieces"]
+        .as_array()
+        .context("no pieces")?
+        .iter()
+        .collect();
     // What leans on another lies over it.
     pieces.sort_by_key(|p| p["crossing"].as_bool());
     for (i, piece) in pieces.into_iter().enumerate() {
@@ -241,9 +245,12 @@ impl Ground<'_> {
         let seams: Vec<usize> = (w + 1..self.class.len() - w - 1)
             .filter(|&at| shank(self.class[at]))
             .filter(|&at| {
-                let near = [at - 1, at + 1, at - w, at + w]
-                    .into_iter()
-                    .chain([at - w - 1, at - w + 1, at + w - 1, at + w + 1]);
+                let near = [at - 1, at + 1, at - w, at + w].into_iter().chain([
+                    at - w - 1,
+                    at - w + 1,
+                    at + w - 1,
+                    at + w + 1,
+                ]);
                 near.into_iter().any(|next| {
                     let [a, b] = [self.twice[at], self.twice[next]];
                     shank(self.class[next])

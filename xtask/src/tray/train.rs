@@ -10,7 +10,8 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use sight::flat::CHANNELS;
 use sight::net::{
-    BELOW, CLASSES, COUNTED, END, INNER, OUTER, REACH, SHANK, WEIGHTS, cut_off, flattened, last, layer, look, shares, starts,
+    BELOW, CLASSES, COUNTED, END, INNER, OTHER, OUTER, PAPER, REACH, SHANK, WEIGHTS, cut_off,
+    flattened, last, layer, look, shares, starts,
 };
 use sight::weights::{packed, unpacked};
 use std::fs;
@@ -62,7 +63,11 @@ pub fn train(choice: &Choice) -> Result<ExitCode> {
         }
     }
     ensure!(!learn.is_empty(), "there is no picture to learn from");
-    println!("{} pictures to learn from, {} left out", learn.len(), held.len());
+    println!(
+        "{} pictures to learn from, {} left out",
+        learn.len(),
+        held.len()
+    );
     let mut chance = ChaCha8Rng::seed_from_u64(choice.seed);
     let mut weights = match &choice.from {
         Some(file) => unpacked(
@@ -70,7 +75,10 @@ pub fn train(choice: &Choice) -> Result<ExitCode> {
         ),
         None => begun(&mut chance),
     };
-    ensure!(weights.len() == WEIGHTS, "these are weights of another form");
+    ensure!(
+        weights.len() == WEIGHTS,
+        "these are weights of another form"
+    );
     let mut descent = Descent::new();
     let mut mean = 0.0;
     for step in 1..=choice.steps {
@@ -80,7 +88,11 @@ pub fn train(choice: &Choice) -> Result<ExitCode> {
         for square in &squares {
             loss += slope(square, &weights, &mut slopes) / SQUARES as f64;
         }
-        mean = if step == 1 { loss } else { mean * 0.98 + loss * 0.02 };
+        mean = if step == 1 {
+            loss
+        } else {
+            mean * 0.98 + loss * 0.02
+        };
         let share = step as f64 / choice.steps as f64;
         let fading = 0.5 * (1.0 + (std::f64::consts::PI * share).cos());
         let rate = choice.rate * fading * (step as f64 / 50.0).min(1.0) + 2e-5;
@@ -127,7 +139,12 @@ fn square(pictures: &[Picture], chance: &mut ChaCha8Rng) -> Picture {
         let mut n = 0;
         for y in (*top..top + SIDE).step_by(6) {
             for x in (*left..left + SIDE).step_by(6) {
-                n += usize::from(picture.class[y * picture.width + x] > 0);
+                n += match picture.class[y * picture.width + x] as usize {
+                    PAPER => 0,
+                    // There are far fewer of them than bolts.
+                    OTHER => 4,
+                    _ => 1,
+                };
             }
         }
         n
@@ -223,7 +240,14 @@ fn slope(square: &Picture, weights: &[f32], slopes: &mut [f32]) -> f64 {
         let mut through = back.clone();
         only_where_above(&mut through, &added[i], BELOW);
         let into = &mut slopes[starts[i + 1]..starts[i + 2]];
-        layer_back(&after[i], &through, [w, h, REACH[i]], part(i + 1), into, Some(&mut back));
+        layer_back(
+            &after[i],
+            &through,
+            [w, h, REACH[i]],
+            part(i + 1),
+            into,
+            Some(&mut back),
+        );
     }
     only_where_above(&mut back, &after[0], 0.0);
     let into = &mut slopes[starts[0]..starts[1]];
@@ -408,7 +432,10 @@ fn tried(held: &[Picture], weights: &[f32]) {
         .zip(either)
         .map(|(&b, e)| format!("{:.3}", b as f64 / e.max(1) as f64))
         .collect();
-    println!("  left out, paper, head, shank, end, other: {}", shares.join(" "));
+    println!(
+        "  left out, paper, head, shank, end, other: {}",
+        shares.join(" ")
+    );
 }
 
 #[cfg(test)]

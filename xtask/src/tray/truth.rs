@@ -56,9 +56,7 @@ pub fn read(file: &Path) -> Result<Vec<Truth>> {
     values(file)?
         .iter()
         .enumerate()
-        .map(|(i, value)| {
-            one(value).with_context(|| format!("{}, line {}", file.display(), i + 1))
-        })
+        .map(|(i, value)| one(value).with_context(|| format!("{}, line {}", file.display(), i + 1)))
         .collect()
 }
 
