@@ -8,6 +8,7 @@
 pub mod bolt;
 pub mod camera;
 pub mod count;
+pub mod edges;
 pub mod find;
 pub mod flat;
 pub mod kinds;

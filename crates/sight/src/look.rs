@@ -3,6 +3,7 @@
 use crate::bolt::SIZES;
 use crate::camera::{self, Camera, Taken};
 use crate::count::{Counted, Decided, Group, Measured, SOLD_MM, count};
+use crate::edges;
 use crate::find::{self, Field, Found};
 use crate::flat::{CELLS_PER_MM, Flat, on_tag};
 use crate::kinds::{self, Kind, Rest};
@@ -219,7 +220,7 @@ pub fn look_with(photo: &Photo, weights: &[f32]) -> Seen {
             ..nothing(Some(camera.paper), What::Crooked)
         };
     }
-    let flat = Flat::new(photo, &camera);
+    let (camera, flat, scale_known) = at_true_size(photo, &tags, camera, &taken);
     let known = net::look(&flat.cells, flat.width, flat.height, weights);
     let field = Field {
         known: &known,
@@ -232,8 +233,39 @@ pub fn look_with(photo: &Photo, weights: &[f32]) -> Seen {
     let rest = kinds::rest(&flat, &field, &bolts);
     troubles.extend(of_light(&flat, &known));
     troubles.extend(of_pieces(&flat, &bolts, &rest));
-    reported(&camera, &field, &bolts, &rest, troubles)
+    let share = if scale_known { 0.0 } else { UNKNOWN_SCALE };
+    reported(&camera, &field, &bolts, &rest, troubles, share)
 }
+
+/// Lays the sheet flat, and once more if its edges show that it was printed at another size;
+/// and says whether its size is known: measured on its line, or seen by its edges.
+fn at_true_size(
+    photo: &Photo,
+    tags: &[Option<Tag>; 4],
+    camera: Camera,
+    taken: &Taken,
+) -> (Camera, Flat, bool) {
+    let flat = Flat::new(photo, &camera);
+    let measured = (taken.printed - 1.0).abs() > 1e-9;
+    match edges::printed(&flat) {
+        _ if measured => (camera, flat, true),
+        None => (camera, flat, false),
+        Some(printed) if (printed - 1.0).abs() < 1e-9 => (camera, flat, true),
+        Some(printed) => {
+            let taken = Taken { printed, ..*taken };
+            match camera::fit(tags, &taken) {
+                Some(camera) => {
+                    let flat = Flat::new(photo, &camera);
+                    (camera, flat, true)
+                }
+                None => (camera, flat, false),
+            }
+        }
+    }
+}
+
+/// What lengths may be off by where it is not known how large the sheet was printed.
+const UNKNOWN_SCALE: f64 = 0.03;
 
 fn plain(what: What) -> Trouble {
     Trouble { what, at_mm: None }
@@ -363,9 +395,9 @@ const ERROR_MM: (f64, f64) = (0.45, 0.006);
 /// err alike, so that their sum says too much.
 const SUM_COUNTS: f64 = 0.1;
 
-fn measured(found: &Found) -> Measured {
+fn measured(found: &Found, scale_share: f64) -> Measured {
     let best = found.score;
-    let base = ERROR_MM.0 + ERROR_MM.1 * found.bolt.length;
+    let base = ERROR_MM.0 + (ERROR_MM.1 + scale_share) * found.bolt.length;
     Measured {
         middle_mm: found.bolt.middle(),
         readings: found
@@ -382,8 +414,9 @@ fn reported(
     bolts: &[Found],
     rest: &Rest,
     troubles: Vec<Trouble>,
+    scale_share: f64,
 ) -> Seen {
-    let measured: Vec<Measured> = bolts.iter().map(measured).collect();
+    let measured: Vec<Measured> = bolts.iter().map(|b| measured(b, scale_share)).collect();
     let (_, decided) = count(&[], &measured);
     let mut pieces: Vec<Piece> = bolts
         .iter()

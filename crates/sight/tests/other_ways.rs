@@ -96,6 +96,26 @@ fn a_drawn_sheet_is_found_on_either_paper_any_way_round() {
 }
 
 #[test]
+fn a_sheet_printed_smaller_shows_by_its_edges() {
+    let drawing = Drawing::new(Paper::A4, 4.0);
+    let photo = drawing.photo();
+    let grey = sight::tags::Grey::of(photo.width, photo.height, &photo.rgb);
+    let tags = sight::tags::find(&grey);
+    for (taken_for, expected) in [(1.0, 1.0), (0.97, 1.0 / 0.97), (1.02, 1.0 / 1.02)] {
+        let taken = sight::camera::Taken {
+            width: photo.width,
+            height: photo.height,
+            focal_35_mm: None,
+            printed: taken_for,
+        };
+        let camera = sight::camera::fit(&tags, &taken).unwrap();
+        let flat = sight::flat::Flat::new(&photo, &camera);
+        let found = sight::edges::printed(&flat).unwrap();
+        assert!((found - expected).abs() < 0.005, "{found} for {expected}");
+    }
+}
+
+#[test]
 fn an_empty_sheet_holds_no_bolt_and_is_not_complete() {
     let seen = look(&Drawing::new(Paper::A4, 4.0).photo());
     assert!(seen.bolts.is_empty());
