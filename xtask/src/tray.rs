@@ -10,11 +10,13 @@ mod labels;
 pub mod train;
 mod truth;
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 use sight::Photo;
 use sight::count::Counted;
 use sight::kinds::Kind;
-use sight::look::{Judged, Seen, Verdict, judge, look, sold_mm};
+use sight::look::{Judged, Seen, Verdict, judge, look_with, sold_mm};
+use sight::net::WEIGHTS;
+use sight::weights::{unpacked, weights};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -34,9 +36,12 @@ pub struct Choice {
     /// Look only at pictures whose name holds this.
     #[arg(long)]
     only: Option<String>,
-    /// Leave out every picture whose place in the file, divided by three, leaves this.
+    /// Look only at every third picture, from this one on.
     #[arg(long)]
     third: Option<usize>,
+    /// Other weights than those that come with the program.
+    #[arg(long)]
+    weights: Option<PathBuf>,
     /// Say what went wrong, picture by picture.
     #[arg(long)]
     each: bool,
@@ -88,6 +93,13 @@ struct Figures {
 pub fn bench(choice: &Choice) -> Result<ExitCode> {
     let all = truth::read(&choice.folder.join(format!("{}.jsonl", choice.set)))?;
     let folder = choice.folder.join(&choice.set);
+    let weights = match &choice.weights {
+        Some(file) => unpacked(
+            &fs::read(file).with_context(|| format!("{}: cannot be read", file.display()))?,
+        ),
+        None => weights(),
+    };
+    ensure!(weights.len() == WEIGHTS, "these are weights of another form");
     let mut figures: [Figures; 3] = Default::default();
     for (i, truth) in all.iter().enumerate() {
         let left_out = choice
@@ -99,7 +111,7 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
             continue;
         }
         let begun = Instant::now();
-        let (seen, judged) = read_one(&folder, truth)?;
+        let (seen, judged) = read_one(&folder, truth, &weights)?;
         let taken = begun.elapsed().as_secs_f64();
         let into = &mut figures[truth.level as usize];
         into.slowest_s = into.slowest_s.max(taken);
@@ -123,11 +135,11 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
     Ok(ExitCode::from(u8::from(falsely > 0)))
 }
 
-fn read_one(folder: &Path, truth: &Truth) -> Result<(Seen, Judged)> {
+fn read_one(folder: &Path, truth: &Truth, weights: &[f32]) -> Result<(Seen, Judged)> {
     let file = folder.join(&truth.file);
     let bytes = fs::read(&file).with_context(|| format!("{}: cannot be read", file.display()))?;
     let photo = Photo::read(&bytes).with_context(|| file.display().to_string())?;
-    let seen = look(&photo);
+    let seen = look_with(&photo, weights);
     let judged = judge(&seen, &truth.groups);
     Ok((seen, judged))
 }
