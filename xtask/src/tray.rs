@@ -99,7 +99,10 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
         ),
         None => weights(),
     };
-    ensure!(weights.len() == WEIGHTS, "these are weights of another form");
+    ensure!(
+        weights.len() == WEIGHTS,
+        "these are weights of another form"
+    );
     let mut figures: [Figures; 3] = Default::default();
     for (i, truth) in all.iter().enumerate() {
         let left_out = choice
