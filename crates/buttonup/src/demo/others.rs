@@ -64,10 +64,10 @@ pub fn handed_over(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         "Drain thread worn out",
         Some("Thread insert in the sump, oil and filter renewed"),
     )?;
-    let after = scene.seen(&["oil"])?;
+    let after = scene.seen(&["oil", "plug"])?;
     scene.taken_by("pavel");
     scene.tell(
-        json!({ "checked": { "check": "second-person", "items": ["oil"], "after": after } }),
+        json!({ "checked": { "check": "second-person", "items": ["oil", "plug"], "after": after } }),
     )?;
     scene.proved("road-test", "8 km, dry afterwards")?;
     scene.taken_by("greta");
