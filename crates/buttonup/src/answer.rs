@@ -66,7 +66,8 @@ impl From<shop::Trouble> for Wrong {
         Self {
             code,
             place: trouble.place,
-            what: trouble.what,
+            // Every reason, a line each: who types a command has no page to look at.
+            what: [vec![trouble.what], trouble.reasons].concat().join("\n  "),
             mend: trouble.mend,
         }
     }
