@@ -127,7 +127,7 @@ fn decide_everything(teller: &mut Teller) {
         .iter()
         .map(|reason| (reason.waivable, (&reason.key, &reason.figure)));
     let (reason, figure) = fit.chain(papers).find(|(waivable, _)| *waivable).unwrap().1;
-    let waived = teller.ask("decided", json!({ "waive": { "gate": "hand-over", "reason": reason, "figure": figure, "words": Device::words("by hand") } }));
+    let waived = teller.ask("decided", json!({ "waive": { "gate": "hand-over", "reason": reason, "figure": figure, "words": Device::words("tried by hand, nothing moves") } }));
     teller.ask(
         "decided",
         json!({ "withdraw-waiver": { "waiver": waived.command_id } }),
