@@ -262,6 +262,10 @@ pub enum Decision {
 }
 
 /// Everything that can stand in an order's stream.
+#[expect(
+    clippy::large_enum_variant,
+    reason = "events are folded one by one, and nearly all of them are facts"
+)]
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Event {
     /// A fact.

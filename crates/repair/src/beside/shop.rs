@@ -202,6 +202,9 @@ pub enum ShopFact {
     },
 }
 
+/// What was told of a person: their name and what they do.
+type PersonTelling<'a> = Telling<'a, (Words, &'a [Role])>;
+
 /// The shop.
 pub type Shop = Beside<ShopFact>;
 
@@ -334,7 +337,7 @@ impl Shop {
     #[must_use]
     pub fn everyone(&self) -> BTreeMap<&PersonId, (Words, &[Role])> {
         let mut out = BTreeMap::new();
-        let mut told: BTreeMap<&PersonId, Vec<Telling<'_, (Words, &[Role])>>> = BTreeMap::new();
+        let mut told: BTreeMap<&PersonId, Vec<PersonTelling<'_>>> = BTreeMap::new();
         for (command, _, fact) in self.facts() {
             match fact {
                 ShopFact::Joined {
