@@ -322,10 +322,13 @@ fn a_copy_writes_over_nothing_and_holds_nothing_erased() {
         .unwrap();
     store.append(erasure(2, &[text.id, photo.id])).unwrap();
     let to = folder.path().join("copy");
-    // What an attempt before it left behind is no hindrance.
-    std::fs::create_dir(folder.path().join("copy.unfinished")).unwrap();
+    // What an attempt before it left behind, or somebody else put there, is no hindrance and
+    // stays; what this attempt made beside it is gone.
+    let theirs = folder.path().join("copy.unfinished-1");
+    std::fs::create_dir(&theirs).unwrap();
     store.back_up(&to).unwrap();
-    assert!(!folder.path().join("copy.unfinished").exists());
+    assert!(theirs.exists());
+    assert!(!folder.path().join("copy.unfinished-2").exists());
     let needle = b"Ms Vale";
     let holds = |file: &Vec<u8>| file.windows(needle.len()).any(|part| part == needle);
     assert!(!on_disk(&to).iter().any(holds));
