@@ -60,6 +60,10 @@ pub struct SentCommand {
 }
 
 /// What a command says.
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a command is read once, and nearly all of them are facts"
+)]
 #[derive(Debug, Clone)]
 pub enum Said {
     /// A fact, of whatever stream.

@@ -8,7 +8,7 @@ fn owes(works: &[(&str, &[Gate], SharedIs)]) -> Vec<TradeWork> {
     works
         .iter()
         .map(|(sort, before, shared)| TradeWork {
-            sort: Token::new(*sort).unwrap(),
+            sort: Token::new(sort).unwrap(),
             before: before.to_vec(),
             shared: *shared,
             after: None,

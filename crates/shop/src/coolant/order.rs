@@ -206,7 +206,7 @@ pub fn of_order(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<OrderCoo
         strengths: strengths(&facts),
         ..OrderCoolant::default()
     };
-    let names = crate::say::Names::of(snap, &world, order);
+    let names = crate::say::Names::of(snap, world, order);
     for filed in &facts {
         let who = names.person(&filed.stamp.who);
         let amount = |amount: &Written| amount.as_str().to_owned();

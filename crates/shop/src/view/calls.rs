@@ -73,7 +73,7 @@ pub fn calls(snap: &Snapshot<'_>) -> Result<Vec<CallView>, Trouble> {
     for (number, id) in world.orders_here()? {
         let order = world.order(&id)?;
         if !papers::is_voided(&order) {
-            out.extend(of_order(snap, &world, &rules, &order, number)?);
+            out.extend(of_order(snap, world, &rules, &order, number)?);
         }
     }
     out.sort_by_key(|call| (call.kind, call.number));

@@ -23,9 +23,12 @@ pub(super) struct Basis {
     prices: bool,
 }
 
-/// Views by order, each with what it follows from.
+/// A view with what it follows from.
+type Kept = (Basis, Arc<OrderView>);
+
+/// Views by order, and whether prices are in them.
 #[derive(Default)]
-pub(super) struct Made(Mutex<BTreeMap<(OrderId, bool), (Basis, Arc<OrderView>)>>);
+pub(super) struct Made(Mutex<BTreeMap<(OrderId, bool), Kept>>);
 
 /// So many are kept before all are let go: a day's orders.
 const MOST: usize = 64;

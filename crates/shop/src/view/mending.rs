@@ -67,7 +67,7 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
     let nowhere = || Trouble::not_found("there is no such snag on this order");
     let id = world.order_numbered(number)?.ok_or_else(nowhere)?;
     let order = &*world.order(&id)?;
-    let names = Names::of(snap, &world, order);
+    let names = Names::of(snap, world, order);
     let rules = snap.rules();
     let snag = SnagId::new(snag);
     let found = order.facts().find_map(|(_, filed)| match &filed.fact {

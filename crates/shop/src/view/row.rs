@@ -69,7 +69,7 @@ pub fn rows(
 ) -> Result<Vec<OrderRow>, Trouble> {
     let world = snap.world();
     let found = world.orders_saying(find.unwrap_or_default(), before, MOST_ROWS)?;
-    rows_of(snap, &world, found)
+    rows_of(snap, world, found)
 }
 
 /// The orders that somebody may have to do with, newest first: all but the voided, and
@@ -80,7 +80,7 @@ pub fn rows(
 /// [`Trouble`], if the record cannot be read.
 pub fn rows_here(snap: &Snapshot<'_>) -> Result<Vec<OrderRow>, Trouble> {
     let world = snap.world();
-    let mut rows = rows_of(snap, &world, world.orders_here()?)?;
+    let mut rows = rows_of(snap, world, world.orders_here()?)?;
     rows.retain(|row| !row.voided && (!row.handed_over || row.word != LEFT));
     Ok(rows)
 }
@@ -91,7 +91,7 @@ pub fn rows_here(snap: &Snapshot<'_>) -> Result<Vec<OrderRow>, Trouble> {
 /// [`Trouble`], if the record cannot be read.
 pub fn rows_of_vehicle(snap: &Snapshot<'_>, id: &VehicleId) -> Result<Vec<OrderRow>, Trouble> {
     let world = snap.world();
-    rows_of(snap, &world, world.orders_of_vehicle(id)?)
+    rows_of(snap, world, world.orders_of_vehicle(id)?)
 }
 
 fn rows_of(
