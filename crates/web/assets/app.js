@@ -467,13 +467,11 @@ function lastTap() {
   return Array.isArray(last?.commands) ? last : null;
 }
 
-// The button says what it takes back, and stays with the order it was done on.
+// What the last tap was stands beside the button that takes it back, on the order it was done on.
 function sayUndo() {
   const last = lastTap();
-  for (const button of document.querySelectorAll("[data-undo]")) {
-    button.textContent =
-      last && last.order === orderOf(location.pathname) && last.label ? `Undo: ${last.label}` : "Undo";
-  }
+  const here = last?.order === orderOf(location.pathname) && last.label;
+  for (const place of document.querySelectorAll("[data-last]")) place.textContent = here ? `last: ${last.label}` : "";
 }
 
 function undo() {

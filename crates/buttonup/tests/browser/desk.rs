@@ -321,6 +321,7 @@ fn a_vehicle_that_comes_back_is_the_same_vehicle() -> Result<()> {
     let browser = desk(&shop)?;
     // The order it is here on was opened by mistake.
     browser.goto(&shop.server.url("/o/1006/mend"))?;
+    tap(&browser, "Keys given back")?;
     write(&browser, "Why", "opened twice")?;
     tap(&browser, "Void this order")?;
     browser.wait_for_text("Stall 1")?;

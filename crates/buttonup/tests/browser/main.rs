@@ -317,6 +317,7 @@ fn a_typo_is_mended_and_a_mistaken_order_voided() -> Result<()> {
     browser.goto(&shop.server.url("/find?q=maanvries"))?;
     browser.wait_for_text("2 orders")?;
     browser.goto(&shop.server.url("/o/1006/mend"))?;
+    tap(&browser, "Keys given back")?;
     write(&browser, "Why", "opened twice")?;
     tap(&browser, "Void this order")?;
     browser.wait_for_text("Stall 1")?;

@@ -191,6 +191,11 @@ pub async fn mend(
                 }
             }
             h2 { "Opened by mistake?" }
+            @if order.keys_here {
+                form { div class="presses" {
+                    (button(Look::Plain, "Keys given back", "we still have them", &[crate::tap::order_fact(&order.order, json!({ "keys": { "step": "given-back", "words": null } }))], None))
+                } }
+            }
             form class="narrow" {
                 (required("words", "Why", "", ""))
                 div class="presses" {
