@@ -135,7 +135,7 @@ fn main() {
             service
                 .look(&Caller::program(), |snap| view::order(snap, 1001))
                 .unwrap(),
-        )
+        );
     });
     let floor = timed(&|| drop(service.look(&Caller::program(), view::rows_here).unwrap()));
     println!(

@@ -41,10 +41,10 @@ fn a_text_that_cannot_be_read_is_a_fault_and_never_erased() {
             Asked::Private(_) => Err(fault.clone()),
             _ => Ok(()),
         });
-        let looks: [&dyn Fn(&Snapshot<'_>) -> Result<(), Trouble>; 2] =
-            [&|snap| order(snap, 1001).map(drop), &|snap| {
-                rows_here(snap).map(drop)
-            }];
+        type Look<'a> = &'a dyn Fn(&Snapshot<'_>) -> Result<(), Trouble>;
+        let looks: [Look<'_>; 2] = [&|snap| order(snap, 1001).map(drop), &|snap| {
+            rows_here(snap).map(drop)
+        }];
         for look in looks {
             let trouble = fresh.look(&Caller::program(), look).unwrap_err();
             let kind = match error {

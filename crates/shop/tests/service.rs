@@ -527,7 +527,7 @@ fn no_number_is_given_twice_however_many_open_at_once() {
                         "request",
                         open,
                     );
-                    tell_to(&service, sent).unwrap();
+                    tell_to(service, sent).unwrap();
                     numbers.lock().unwrap().push(number(service, &id));
                 }
             });

@@ -318,6 +318,10 @@ pub mod seen {
         look(service, |snap| snap.map(id, version))
     }
 
+    #[expect(
+        clippy::redundant_closure_for_method_calls,
+        reason = "the method alone is not general enough over the snapshot's lifetime"
+    )]
     pub fn maps(service: &Service) -> Result<Vec<ShelvedMap>, Trouble> {
         look(service, |snap| snap.maps())
     }

@@ -43,7 +43,7 @@ pub fn facts(ask: &Ask<'_>, item: &ItemView) -> Result<Markup, Trouble> {
 /// The weights as they stand, to be changed.
 pub fn weights(ask: &Ask<'_>) -> Result<Markup, Trouble> {
     let world = ask.snap.world();
-    let now = planning(&world).weights;
+    let now = planning(world).weights;
     let told = world.shop.weights_told();
     let seen: Vec<&str> = told
         .into_iter()

@@ -88,7 +88,7 @@ pub async fn calculator(
             .ok_or_else(|| Trouble::not_found("threads cannot be asked that"))?;
         let units = {
             let world = ask.snap.world();
-            customary(&world)
+            customary(world)
         };
         let us = units == Customary::Us;
         let sent = !query.is_empty();

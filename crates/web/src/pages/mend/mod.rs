@@ -93,8 +93,8 @@ fn content(
         let world = ask.snap.world();
         let settings = world.shop.settings();
         (
-            planning(&world),
-            calculate::customary(&world),
+            planning(world),
+            calculate::customary(world),
             settings.map(|settings| settings.rate).unwrap_or_default(),
             settings.map_or(2, |settings| settings.minor_digits),
         )
