@@ -243,7 +243,7 @@ fn read_map(path: &Path, variants: &[String]) -> Result<Map, Wrong> {
 fn known<'a>(
     option: &str,
     name: &'a str,
-    there: &std::collections::BTreeSet<String>,
+    there: &BTreeSet<String>,
 ) -> Result<&'a str, Wrong> {
     if there.contains(name) {
         return Ok(name);
