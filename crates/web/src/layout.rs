@@ -44,11 +44,11 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                     (content)
                 }
                 footer class="status" {
-                    span class="soft last" data-last {}
                     button class="row" type="button" data-undo {
                         span data-status role="status" { "Saved here" }
                         span class="strong" { "Undo last" }
                     }
+                    span class="soft last" data-last {}
                 }
             }
         }

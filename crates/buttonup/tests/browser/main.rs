@@ -327,7 +327,7 @@ fn a_typo_is_mended_and_a_mistaken_order_voided() -> Result<()> {
     browser.goto(&shop.server.url("/o/1002/mend"))?;
     write(&browser, "Why", "a try")?;
     tap(&browser, "Void this order")?;
-    browser.wait_for_text("bring it to an end instead")?;
+    browser.wait_for_text("bring each to its end first")?;
     Ok(())
 }
 
