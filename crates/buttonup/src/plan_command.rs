@@ -240,11 +240,7 @@ fn read_map(path: &Path, variants: &[String]) -> Result<Map, Wrong> {
 }
 
 /// Fails where a map has nothing of that name: a slip would plan for another vehicle.
-fn known<'a>(
-    option: &str,
-    name: &'a str,
-    there: &BTreeSet<String>,
-) -> Result<&'a str, Wrong> {
+fn known<'a>(option: &str, name: &'a str, there: &BTreeSet<String>) -> Result<&'a str, Wrong> {
     if there.contains(name) {
         return Ok(name);
     }

@@ -518,6 +518,10 @@ fn an_erased_person_stays_erased_when_an_older_copy_is_put_back() {
     void.as_object_mut().unwrap().remove("shop_fact");
     void["stream"] = json!(format!("order:{}", order["order"].as_str().unwrap()));
     void["request"] = json!({ "void": { "words": words } });
+    let mut keys = void.clone();
+    keys.as_object_mut().unwrap().remove("request");
+    keys["command_id"] = fact(77)["command_id"].clone();
+    keys["fact"] = json!({ "keys": { "step": "given-back", "words": null } });
 
     let erase = ["erase", "--who", "nuria", "--order"];
     let args = |number| [&erase[..], &[number]].concat();
@@ -526,6 +530,7 @@ fn an_erased_person_stays_erased_when_an_older_copy_is_put_back() {
     assert_told(&bench.run(&args(&still)), 1, "still here");
     assert_told(&bench.run(&args(&number)), 1, "still here");
     let server = Server::serve(&bench.shop);
+    assert_eq!(server.command(&keys).0, 200);
     assert_eq!(server.command(&void).0, 200);
     server.kill();
     assert_told(&bench.run(&args("99999")), 1, "no order");
@@ -578,6 +583,11 @@ fn an_erasure_waits_while_records_are_kept() {
     void["stream"] = json!(format!("order:{}", other["order"].as_str().unwrap()));
     let words = json!({ "text": "opened by mistake", "salt": "8".repeat(64) });
     void["request"] = json!({ "void": { "words": words } });
+    let mut keys = void.clone();
+    keys.as_object_mut().unwrap().remove("request");
+    keys["command_id"] = fact(77)["command_id"].clone();
+    keys["fact"] = json!({ "keys": { "step": "given-back", "words": null } });
+    assert_eq!(server.command(&keys).0, 200);
     assert_eq!(server.command(&void).0, 200);
     server.kill();
 

@@ -223,9 +223,9 @@ fn back(browser: &Browser) -> Result<()> {
 
 fn proved(browser: &Browser) -> Result<()> {
     follow(browser, "Owed")?;
-    browser.wait_for_text("Bleed: coolant")?;
+    browser.wait_for_text("Bleed the cooling system")?;
     tap(browser, "Done as ticked")?;
-    gone(browser, "Bleed: coolant")?;
+    gone(browser, "Bleed the cooling system")?;
     tap(browser, "Greta checked them")?;
     gone(browser, "Second check")?;
     tap(browser, "Leak test held")?;
@@ -256,7 +256,7 @@ fn what_it_says(browser: &Browser) -> Result<()> {
         "up to 819.60",
         "Leak test of the cooling system: it held",
         "Housing bolts 6: now M8x1.25 insert, bolt M8x75, 22 N·m",
-        "See the level cold: coolant",
+        "Coolant level seen cold",
     ] {
         ensure!(invoice.contains(words), "no {words:?} in: {invoice}");
     }

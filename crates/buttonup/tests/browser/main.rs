@@ -147,7 +147,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     write(
         &browser,
         "One thing a line",
-        "6 tray screws M6x16\nundertray\n5.5 L coolant\nlower hose, cooling coolant\npinch clamp for the coolant hose",
+        "6 tray screws M6x16\nundertray\n5.5 L coolant\nlower coolant hose\npinch clamp for the coolant hose",
     )?;
     tap(&browser, "Read it")?;
     browser.wait_for_text("may be hot and under pressure")?;
