@@ -15,6 +15,8 @@ const LEAST_RAY: f64 = 5.0;
 const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
 /// What a cell says that is not seen: hardly anything, so that nothing is drawn out over it.
 const UNSEEN: f32 = -0.05;
+/// How many of the twenty kinds of bolt are looked at closely.
+const LIKELIEST: usize = 6;
 /// The size from which the search sets out.
 const MIDDLE: usize = 2;
 
@@ -40,7 +42,10 @@ impl Found {
     /// for somebody to look at.
     fn holds(&self) -> bool {
         let [head, shank, end] = self.looks;
-        head > 0.25 && shank > 0.5 && end > 0.12 && self.bolt.length > 7.0
+        let by_parts = head > 0.25 && shank > 0.5 && end > 0.12 && self.bolt.length > 7.0;
+        // A long one is a bolt even if one of its ends is not plain.
+        let by_shank = shank > 0.75 && self.covered > 0.85 && self.bolt.length > 18.0;
+        by_parts || (by_shank && head.max(end) > 0.3)
     }
 
     /// What it looks like from where the camera is.
@@ -64,6 +69,8 @@ pub struct Field<'a> {
 /// is surer than what it is taken for.
 const OTHER_FOR_HEAD: f32 = 0.35;
 const OTHER_FOR_SHANK: f32 = 0.12;
+/// How much a head speaks for a shank: an end, and what is right under a head, look like one.
+const HEAD_FOR_SHANK: f32 = 0.45;
 
 /// How much more likely a cell shows this than anything else; another piece in its place counts
 /// less against it than paper, as it may hide it.
@@ -395,16 +402,11 @@ impl Sums {
                     sum[to + 1] = sum[to] + tells;
                 };
                 add(&mut sums.head, known.class[HEAD], OTHER_FOR_HEAD);
-                add(
-                    &mut sums.shank,
-                    shank * (1.0 - 0.8 * of_end),
-                    OTHER_FOR_SHANK,
-                );
-                add(
-                    &mut sums.end,
-                    shank * (0.25 + 0.75 * of_end),
-                    OTHER_FOR_SHANK,
-                );
+                let head = HEAD_FOR_SHANK * known.class[HEAD];
+                let along = shank * (1.0 - 0.8 * of_end) + head;
+                add(&mut sums.shank, along, OTHER_FOR_SHANK);
+                let at_end = shank * (0.25 + 0.75 * of_end) + head;
+                add(&mut sums.end, at_end, OTHER_FOR_SHANK);
             }
         }
         sums
@@ -641,7 +643,22 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
     let mut tried: Vec<(f64, Ends, Head, usize)> = Vec::new();
     for size in 0..SIZES.len() {
         for kind in Head::ALL {
-            let (score, ends) = fit(kind, size, 1.0).climbed(guess, &[0.9], 2);
+            let fit = fit(kind, size, 1.0);
+            // Where a head's underside lies is tried along the axis: it is the place that a
+            // search by small steps does not leave again.
+            let mut start = (fit.score(&guess), guess);
+            for tenth in 0..8 {
+                let along = SIZES[size].head_height(kind) * (0.15 * f64::from(tenth) - 0.15);
+                let ends = Ends {
+                    under_head: [head[0] + along * c, head[1] + along * s],
+                    end: guess.end,
+                };
+                let score = fit.score(&ends);
+                if score > start.0 {
+                    start = (score, ends);
+                }
+            }
+            let (score, ends) = fit.climbed(start.1, &[1.2, 0.6], 3);
             tried.push((score, ends, kind, size));
         }
     }
@@ -650,15 +667,10 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
     let mut best: Option<(f64, Bolt, Ends)> = None;
     for (i, &(_, ends, kind, size)) in tried.iter().enumerate() {
         // The likeliest ones, and the likeliest head of each size.
-        if i > 2 && by_size[size].0 > f64::MIN {
+        if i >= LIKELIEST && by_size[size].0 > f64::MIN {
             continue;
         }
-        let steps: &[f64] = if i < 3 {
-            &[0.7, 0.25, 0.1]
-        } else {
-            &[0.7, 0.25]
-        };
-        let (score, ends) = fit(kind, size, 2.0).climbed(ends, steps, 4);
+        let (score, ends) = fit(kind, size, 2.0).climbed(ends, &[0.6, 0.25], 3);
         let bolt = ends.bolt(kind, size);
         if score > by_size[size].0 {
             by_size[size] = (score, bolt.length);
@@ -666,6 +678,12 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
         if score > f64::MIN && best.as_ref().is_none_or(|b| score > b.0) {
             best = Some((score, bolt, ends));
         }
+    }
+    if let Some((_, bolt, ends)) = best {
+        let (score, ends) = fit(bolt.head, bolt.size, 2.0).climbed(ends, &[0.2, 0.08], 4);
+        let bolt = ends.bolt(bolt.head, bolt.size);
+        by_size[bolt.size] = (score, bolt.length);
+        best = Some((score, bolt, ends));
     }
     let (score, bolt, ends) = best?;
     let fit = fit(bolt.head, bolt.size, 2.0);

@@ -74,6 +74,8 @@ pub struct Rest {
 
 /// The least area of a piece, in square millimetres.
 const LEAST_MM2: f64 = 14.0;
+/// Below this area, in square millimetres, what lies beside a bolt is a rim of it.
+const CRUMB_MM2: f64 = 45.0;
 /// The largest area of what looks like part of a bolt and still can be something else.
 const LARGEST_MM2: f64 = 420.0;
 
@@ -84,11 +86,15 @@ pub fn rest(flat: &Flat, field: &Field, bolts: &[Found]) -> Rest {
         let (x, y) = place(field, at);
         *free &= flat.on_sheet(x, y, 0.5) && flat.seen[at];
     }
+    let mut near = vec![false; free.len()];
     for found in bolts {
         let shown = found.outline(field.eye);
         for polygon in shown.head.iter().chain([&shown.shank]) {
             for at in cells_of(polygon, field, 1.2) {
                 free[at] = false;
+            }
+            for at in cells_of(polygon, field, 2.7) {
+                near[at] = true;
             }
         }
     }
@@ -97,9 +103,19 @@ pub fn rest(flat: &Flat, field: &Field, bolts: &[Found]) -> Rest {
     let mut out = Rest::default();
     for patch in patches(&joined, field.width) {
         let cells: Vec<usize> = patch.into_iter().filter(|&at| free[at]).collect();
+        let mm2 = cells.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
+        if mm2 < LEAST_MM2 || (mm2 < CRUMB_MM2 && beside_a_bolt(field, &cells, &near)) {
+            continue;
+        }
         sort_one(flat, field, &cells, &mut out);
     }
     out
+}
+
+/// Whether a good part of a patch lies right beside a bolt: a rim that its outline left over.
+fn beside_a_bolt(field: &Field, cells: &[usize], near: &[bool]) -> bool {
+    debug_assert_eq!(near.len(), field.known.len());
+    cells.iter().filter(|&&at| near[at]).count() * 3 > cells.len()
 }
 
 fn place(field: &Field, at: usize) -> (f64, f64) {
@@ -128,9 +144,6 @@ fn widened(marked: &[bool], width: usize) -> Vec<bool> {
 
 fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     let mm2 = cells.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
-    if mm2 < LEAST_MM2 {
-        return;
-    }
     let n = cells.len() as f64;
     let mut middle = [0.0, 0.0];
     let mut class = [0.0_f64; 5];
@@ -157,7 +170,7 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     let thing = thing(field, cells, middle, class[OTHER]);
     // Longer than a nut, or larger than a washer, and not of a kind that looks so.
     let long = thing.sides_mm[0] > 1.9 * thing.sides_mm[1] && thing.sides_mm[0] > 14.0;
-    if bolt_like > class[OTHER] && (long || mm2 > LARGEST_MM2) {
+    if bolt_like > 1.3 * class[OTHER] && (long || mm2 > LARGEST_MM2) {
         out.unclear.push(middle);
     } else {
         out.things.push(thing);
