@@ -641,14 +641,14 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
     };
     let (_, guess) = fit(Head::Hex, MIDDLE, 1.0).climbed(guess, &[2.0, 1.0], 4);
     let mut tried: Vec<(f64, Ends, Head, usize)> = Vec::new();
-    for size in 0..SIZES.len() {
+    for (size, sized) in SIZES.iter().enumerate() {
         for kind in Head::ALL {
             let fit = fit(kind, size, 1.0);
             // Where a head's underside lies is tried along the axis: it is the place that a
             // search by small steps does not leave again.
             let mut start = (fit.score(&guess), guess);
             for tenth in 0..8 {
-                let along = SIZES[size].head_height(kind) * (0.15 * f64::from(tenth) - 0.15);
+                let along = sized.head_height(kind) * (0.15 * f64::from(tenth) - 0.15);
                 let ends = Ends {
                     under_head: [head[0] + along * c, head[1] + along * s],
                     end: guess.end,
