@@ -80,6 +80,12 @@ pub fn whole<T>(look: impl FnOnce() -> Result<T, Trouble>) -> Result<T, Trouble>
     }
 }
 
+/// Whether words could not be read on this thread since [`whole`] began: what was made of them
+/// is not to be kept.
+pub(crate) fn fault_met() -> bool {
+    MET.with_borrow(Option::is_some)
+}
+
 impl Texts {
     /// The words of this log.
     #[must_use]
