@@ -694,7 +694,8 @@ fn the_vehicle_carries_its_differences_and_what_is_due_later_to_its_next_visit()
             &format!("vehicle:{vehicle}"),
             "vehicle_fact",
             json!({ "owing-done": { "order": id,
-        "work": { "work": "torque-after-distance", "item": "wheel-nuts", "own": null } } }),
+        "work": { "work": "torque-after-distance", "item": null, "own": null,
+            "sort": "torque-after-distance" } } }),
         )
         .unwrap();
     bench
