@@ -31,6 +31,8 @@ pub struct Found {
     pub by_size: [(f64, f64); SIZES.len()],
     /// Shares (0 to 1) of the outline of the head, the shank and the end that look like it.
     pub looks: [f64; 3],
+    /// Share (0 to 1) of the outline that looks like a nut, a washer or another piece.
+    pub other: f64,
     /// Share of its outline in which something lies.
     pub covered: f64,
     /// How much the length may be off, in millimetres (one standard deviation).
@@ -38,6 +40,19 @@ pub struct Found {
 }
 
 impl Found {
+    /// Whether it was seen so well that a count may rest on it. A nut on its side, or a clip, can
+    /// pass for a short bolt, so a short one has to show its head and its end the better.
+    #[must_use]
+    pub fn clear(&self) -> bool {
+        let [head, shank, end] = self.looks;
+        let parts = if self.bolt.length < 22.0 {
+            head > 0.6 && shank > 0.65 && end > 0.45
+        } else {
+            head > 0.5 && shank > 0.75 && end > 0.3
+        };
+        parts && self.covered > 0.88 && self.other < 0.12
+    }
+
     /// Whether head, shank and end look enough like it to call it a bolt. What does not is left
     /// for somebody to look at.
     fn holds(&self) -> bool {
@@ -45,7 +60,7 @@ impl Found {
         let by_parts = head > 0.25 && shank > 0.5 && end > 0.12 && self.bolt.length > 7.0;
         // A long one is a bolt even if one of its ends is not plain.
         let by_shank = shank > 0.75 && self.covered > 0.85 && self.bolt.length > 18.0;
-        by_parts || (by_shank && head.max(end) > 0.3)
+        (by_parts || (by_shank && head.max(end) > 0.3)) && self.other < 0.4
     }
 
     /// What it looks like from where the camera is.
@@ -641,14 +656,14 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
     };
     let (_, guess) = fit(Head::Hex, MIDDLE, 1.0).climbed(guess, &[2.0, 1.0], 4);
     let mut tried: Vec<(f64, Ends, Head, usize)> = Vec::new();
-    for (size, sized) in SIZES.iter().enumerate() {
+    for (size, known) in SIZES.iter().enumerate() {
         for kind in Head::ALL {
             let fit = fit(kind, size, 1.0);
             // Where a head's underside lies is tried along the axis: it is the place that a
             // search by small steps does not leave again.
             let mut start = (fit.score(&guess), guess);
             for tenth in 0..8 {
-                let along = sized.head_height(kind) * (0.15 * f64::from(tenth) - 0.15);
+                let along = known.head_height(kind) * (0.15 * f64::from(tenth) - 0.15);
                 let ends = Ends {
                     under_head: [head[0] + along * c, head[1] + along * s],
                     end: guess.end,
@@ -693,6 +708,7 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
         by_size,
         looks: looks(field, &bolt),
         covered: covered(field, &bolt),
+        other: other(field, &bolt),
         length_error_mm: length_error(&fit, &ends, score),
     })
 }
@@ -713,6 +729,23 @@ fn length_error(fit: &Fit, ends: &Ends, score: f64) -> f64 {
     let at_end = softness([0.0, 0.0, 1.0, 0.0]);
     let at_head = softness([1.0, 0.0, 0.0, 0.0]);
     libm::sqrt(at_end * at_end + at_head * at_head)
+}
+
+/// Mean share of other pieces in a bolt's outline.
+fn other(field: &Field, bolt: &Bolt) -> f64 {
+    let shown = outline(field.eye, bolt.head, bolt.size, &bolt.axis());
+    let cells: Vec<usize> = shown
+        .head
+        .iter()
+        .chain([&shown.shank])
+        .flat_map(|p| cells_of(p, field, 0.0))
+        .filter(|&at| field.seen[at])
+        .collect();
+    let sum: f64 = cells
+        .iter()
+        .map(|&at| f64::from(field.known[at].class[OTHER]))
+        .sum();
+    sum / cells.len().max(1) as f64
 }
 
 /// Share of a bolt's outline in which something else than paper is seen.

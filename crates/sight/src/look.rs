@@ -404,10 +404,7 @@ fn measured(found: &Found, scale_share: f64) -> Measured {
             .by_size
             .map(|(score, length)| ((best - score).clamp(0.0, 1e4) * SUM_COUNTS, length)),
         error_mm: libm::sqrt(base * base + 0.25 * found.length_error_mm * found.length_error_mm),
-        clear: found.looks[0] > 0.4
-            && found.looks[1] > 0.6
-            && found.looks[2] > 0.2
-            && found.covered > 0.85,
+        clear: found.clear(),
     }
 }
 
