@@ -104,7 +104,8 @@ pub fn rest(flat: &Flat, field: &Field, bolts: &[Found]) -> Rest {
     for patch in patches(&joined, field.width) {
         let cells: Vec<usize> = patch.into_iter().filter(|&at| free[at]).collect();
         let mm2 = cells.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
-        if mm2 < LEAST_MM2 || (mm2 < CRUMB_MM2 && beside_a_bolt(field, &cells, &near)) {
+        let beside = beside_a_bolt(&cells, &near);
+        if mm2 < LEAST_MM2 || beside > 0.7 || (mm2 < CRUMB_MM2 && beside > 0.33) {
             continue;
         }
         sort_one(flat, field, &cells, &mut out);
@@ -112,10 +113,10 @@ pub fn rest(flat: &Flat, field: &Field, bolts: &[Found]) -> Rest {
     out
 }
 
-/// Whether a good part of a patch lies right beside a bolt: a rim that its outline left over.
-fn beside_a_bolt(field: &Field, cells: &[usize], near: &[bool]) -> bool {
-    debug_assert_eq!(near.len(), field.known.len());
-    cells.iter().filter(|&&at| near[at]).count() * 3 > cells.len()
+/// The share of a patch that lies right beside a bolt: a rim that its outline left over.
+fn beside_a_bolt(cells: &[usize], near: &[bool]) -> f64 {
+    let beside = cells.iter().filter(|&&at| near[at]).count();
+    beside as f64 / cells.len().max(1) as f64
 }
 
 fn place(field: &Field, at: usize) -> (f64, f64) {
@@ -170,7 +171,8 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     let thing = thing(field, cells, middle, class[OTHER]);
     // Longer than a nut, or larger than a washer, and not of a kind that looks so.
     let long = thing.sides_mm[0] > 1.9 * thing.sides_mm[1] && thing.sides_mm[0] > 14.0;
-    if bolt_like > 1.3 * class[OTHER] && (long || mm2 > LARGEST_MM2) {
+    let clip = thing.kind == Kind::SpringClip && class[OTHER] > 0.3;
+    if bolt_like > class[OTHER] && !clip && (long || mm2 > LARGEST_MM2) {
         out.unclear.push(middle);
     } else {
         out.things.push(thing);

@@ -381,11 +381,6 @@ fn of_pieces(flat: &Flat, bolts: &[Found], rest: &Rest) -> Vec<Trouble> {
     for &place in &rest.unclear {
         at(What::Unclear, place);
     }
-    for thing in &rest.things {
-        if !thing.sure && thing.sides_mm[0] > 30.0 && thing.kind == Kind::Other {
-            at(What::Unclear, thing.middle_mm);
-        }
-    }
     out
 }
 
