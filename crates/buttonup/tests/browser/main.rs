@@ -75,9 +75,13 @@ fn choose(browser: &Browser, chip: &str) -> Result<()> {
     still(|| browser.by_role("radio", chip)?.click())
 }
 
-/// Waits until the page no longer says so.
+/// Waits until the page no longer says so; what may be undone is still named there.
 fn gone(browser: &Browser, words: &str) -> Result<()> {
-    let gone = || Ok((!browser.text()?.contains(words)).then_some(()));
+    let gone = || {
+        let text = browser.text()?;
+        let mut lines = text.lines().filter(|line| !line.starts_with("last: "));
+        Ok((!lines.any(|line| line.contains(words))).then_some(()))
+    };
     if browser.wait_until(gone)?.is_none() {
         bail!("{words} is still there: {}", browser.text()?);
     }
