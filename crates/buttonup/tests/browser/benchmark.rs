@@ -251,9 +251,9 @@ fn what_it_says(browser: &Browser) -> Result<()> {
     for words in [
         "Renewing housing gasket",
         "New: belt, drain plug washer, housing o-rings, housing gasket. Housing bolts 6: now",
-        "819.60",
+        "819.40",
         "up to 780.00",
-        "up to 819.60",
+        "up to 819.40",
         "Leak test of the cooling system: it held",
         "Housing bolts 6: now M8x1.25 insert, bolt M8x75, 22 N·m",
         "Coolant level seen cold",
