@@ -32,6 +32,7 @@ use repair::{
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, PoisonError, RwLock};
+use std::time::{Duration, Instant};
 use store::{Outcome, Store};
 use turns::Turns;
 use waiting::Waits;
@@ -53,8 +54,13 @@ pub struct Service {
     turns: Turns,
 }
 
-/// How often a request without `expected` is read and decided again.
-const MOST_TRIES: usize = 12;
+/// How often a request without `expected` is read and decided again at least.
+const FEWEST_TRIES: usize = 12;
+
+/// How long a decision is made anew at most. A turn of its own keeps this program's other
+/// writers away; those of another program it can only outlast.
+const LONGEST_WAIT: Duration = Duration::from_secs(10);
+
 /// How many rows are read at a time.
 const PAGE: usize = 5_000;
 
@@ -388,7 +394,11 @@ impl Service {
             ));
         };
         let mut last = None;
-        for passed in 0..MOST_TRIES {
+        let began = Instant::now();
+        for passed in 0.. {
+            if passed >= FEWEST_TRIES && began.elapsed() > LONGEST_WAIT {
+                break;
+            }
             let _turn = self.turns.take(&[&command.stream, &Stream::Shop], passed);
             let (events, expected) = {
                 let world = self.world()?;
