@@ -16,7 +16,7 @@ use tempfile::TempDir;
 use tokio::runtime::Runtime;
 
 /// How long something that should appear on a page may take, unless told otherwise.
-const PATIENCE: Duration = Duration::from_secs(10);
+const PATIENCE: Duration = Duration::from_secs(90);
 /// How often a page is looked at while waiting.
 const LOOK_AGAIN: Duration = Duration::from_millis(20);
 /// How long Chromium may take to close in an orderly way before it is killed.

@@ -33,6 +33,7 @@ pub mod pulley;
 pub mod purpose;
 pub mod repair;
 pub mod section;
+pub mod seized;
 mod series;
 mod sources;
 pub mod strip;

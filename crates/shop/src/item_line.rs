@@ -16,6 +16,8 @@ pub struct ItemLine {
     pub size: Option<String>,
     /// An amount with its unit, for a fluid.
     pub amount: Option<String>,
+    /// The passes of a torque that was typed with it, each with its unit.
+    pub passes: Vec<String>,
     /// What sort of thing it most likely is.
     pub kind: Kind,
     /// Its system, as far as the words tell.
@@ -78,6 +80,7 @@ fn bare(text: &str) -> ItemLine {
         label: text.trim().to_owned(),
         size: None,
         amount: None,
+        passes: Vec::new(),
         kind: Kind::Part,
         system: System::Unknown,
         zone: Zone::Unknown,
@@ -89,7 +92,9 @@ fn bare(text: &str) -> ItemLine {
 
 fn of_said(said: &Said, vocabulary: &Vocabulary) -> ItemLine {
     let trade = trade_of_said(said, vocabulary);
-    let mut words: Vec<&str> = said.text.split_whitespace().collect();
+    let torque = said.torque_typed.as_deref().unwrap_or_default();
+    let text = without(&said.text, torque);
+    let mut words: Vec<&str> = text.split_whitespace().collect();
     let amount = take_amount(&mut words);
     let typed = take_count(&mut words);
     let size = take_size(&mut words);
@@ -108,6 +113,7 @@ fn of_said(said: &Said, vocabulary: &Vocabulary) -> ItemLine {
         },
         size,
         amount,
+        passes: passes(torque),
         kind,
         system: trade.system,
         zone: said.zone,
@@ -115,6 +121,30 @@ fn of_said(said: &Said, vocabulary: &Vocabulary) -> ItemLine {
         sure: trade.sure,
         mend: said.mend.clone(),
     }
+}
+
+/// The text without the words of its torque, and without an “at” left hanging before them.
+fn without(text: &str, torque: &str) -> String {
+    let Some(at) = text.find(torque).filter(|_| !torque.is_empty()) else {
+        return text.to_owned();
+    };
+    let before = text[..at].trim_end();
+    let hanging = ["@", "at", "to", "mit", "auf"];
+    let before = hanging
+        .iter()
+        .find_map(|word| before.strip_suffix(&format!(" {word}")))
+        .unwrap_or(before);
+    format!("{before} {}", &text[at + torque.len()..])
+}
+
+/// `30 Nm + 90°` is two passes.
+fn passes(torque: &str) -> Vec<String> {
+    torque
+        .split('+')
+        .flat_map(|part| part.split(" then "))
+        .map(|part| part.trim().to_owned())
+        .filter(|part| !part.is_empty())
+        .collect()
 }
 
 fn take_amount(words: &mut Vec<&str>) -> Option<String> {
@@ -228,6 +258,30 @@ mod tests {
             Some("M6x16 8.8")
         );
         assert_eq!(read("belt tensioner").1, Kind::Part);
+    }
+
+    #[test]
+    fn a_torque_that_is_typed_is_kept_and_leaves_the_name() {
+        let read = |text: &str| {
+            let line = item_line(text);
+            (line.count, line.label, line.size, line.passes)
+        };
+        let bolts = || "caliper bolts".to_owned();
+        assert_eq!(
+            read("2 caliper bolts M12 120 Nm"),
+            (2, bolts(), Some("M12".into()), vec!["120 Nm".into()])
+        );
+        assert_eq!(
+            read("2 caliper bolts M12 30 Nm + 90°"),
+            (
+                2,
+                bolts(),
+                Some("M12".into()),
+                vec!["30 Nm".into(), "90°".into()]
+            )
+        );
+        assert_eq!(read("2 caliper bolts at 85 lb-ft").3, ["85 lb-ft"]);
+        assert_eq!(read("2 caliper bolts at 85 lb-ft").1, "caliper bolts");
     }
 
     #[test]

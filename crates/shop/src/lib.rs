@@ -12,6 +12,7 @@ pub mod caller;
 mod command;
 pub mod coolant;
 mod device;
+mod doubts;
 mod item_line;
 mod keep;
 mod maps;

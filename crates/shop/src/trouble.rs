@@ -21,6 +21,8 @@ pub enum TroubleKind {
     Record,
     /// The record cannot be reached now: it may be there again soon.
     Away,
+    /// It hardly can be so: a page asks, and what is pressed once more is kept.
+    Doubtful,
     /// This part of the record takes nothing as long as something in it cannot be read. What
     /// was sent for it is kept where it is, and sent again.
     Waits,

@@ -320,7 +320,10 @@ async function refresh() {
     const open = [...main().querySelectorAll("details[open][id]")].map((one) => one.id);
     const typed = typedNow();
     const boxes = ticked();
+    const said = document.querySelector("[data-trouble]");
     main().replaceWith(page.querySelector("main"));
+    // What was said of the last tap stands until the next one.
+    if (said && !said.hidden) document.querySelector("[data-trouble]")?.replaceWith(said);
     for (const [name, nth, value, here] of typed) {
       const field = fieldsNamed(name)[nth];
       if (field) field.value = value;
@@ -382,10 +385,15 @@ async function act(button) {
 async function carryOut(button, form) {
   const templates = [JSON.parse(button.dataset.commands)].flat();
   const made = { names: stageOf(form), files: await filesIn(templates, form) };
-  const parts = templates.map((template) => fill(template, form, made));
-  const kept = await Promise.all(parts.filter((part) => part !== GONE).map(keep));
-  const against = await refusal(kept);
-  if (against) return sayTrouble(against);
+  const filled = templates.map((template) => [template, fill(template, form, made)]);
+  const said = filled.filter(([, part]) => part !== GONE);
+  const kept = await Promise.all(said.map(([, part]) => keep(part)));
+  const against = await refusal(kept, form);
+  if (against && !(against.kind === "doubtful" && button.dataset.doubted === against.what)) {
+    // What hardly can be so is kept if the same is pressed once more.
+    button.dataset.doubted = against.kind === "doubtful" ? against.what : "";
+    return sayAtField(against, said.map(([template]) => template), form);
+  }
   const commands = enqueue(kept);
   confirmed(commands);
   for (const command of commands) {
@@ -415,6 +423,7 @@ async function carryOut(button, form) {
     sayTrouble(trouble);
   }
   if (trouble) return;
+  button.dataset.doubted = "";
   const next = button.dataset.next?.replace(/\{(\w+)\}/g, (_, name) => made.names[name] ?? "");
   if (next && waiting() === 0) return location.assign(next);
   form?.reset();
@@ -441,10 +450,11 @@ async function keepThrough(form) {
   }
 }
 
-// What would refuse a tap of several commands is asked before any of them is sent, so that a
-// refused form writes nothing at all. Out of reach it goes without: facts are never refused.
-async function refusal(parts) {
-  if (parts.length < 2) return null;
+// What would refuse a tap of several commands, or what was typed, is asked before anything is
+// sent, so that a refused form writes nothing at all. Out of reach it goes without: facts are
+// never refused.
+async function refusal(parts, form) {
+  if (parts.length < 2 && !form?.querySelector("input[type=text], textarea")) return null;
   try {
     const who = document.body.dataset.who;
     const answer = await fetch("/api/commands/check", {
@@ -456,6 +466,37 @@ async function refusal(parts) {
   } catch {
     return null;
   }
+}
+
+// The field that a trouble is about, by its path in what was sent: 1/odometer.reading.
+function fieldOf(trouble, templates, form) {
+  const [, nth, path] = (trouble.where ?? "").match(/^(\d+)\/(.+)$/) ?? [];
+  let part = templates[nth];
+  const down = (one) => (one && typeof one === "object" && "$when" in one ? down(one.then) : one);
+  for (const key of ["fact", ...(path?.split(".") ?? [])]) part = down(down(part)?.[key]);
+  const name = part?.$field ?? part?.$amount ?? part?.$text;
+  return name && form ? form.elements.namedItem(name) : null;
+}
+
+// Said beside the field, which keeps what was typed, as well as where troubles are told.
+function sayAtField(trouble, templates, form) {
+  sayTrouble(trouble);
+  const field = fieldOf(trouble, templates, form);
+  if (!field?.closest) return;
+  const folded = field.closest("details");
+  if (folded) folded.open = true;
+  field.closest("label").querySelector("[role=alert]")?.remove();
+  const said = element("span", `${trouble.what}: ${trouble.mend}`);
+  said.className = "no";
+  said.setAttribute("role", "alert");
+  field.closest("label").append(said);
+  field.setAttribute("aria-invalid", "true");
+  field.focus();
+  const over = () => {
+    said.remove();
+    field.removeAttribute("aria-invalid");
+  };
+  field.addEventListener("input", over, { once: true });
 }
 
 // ---- taking back ------------------------------------------------------------------

@@ -47,7 +47,7 @@ pub async fn blocking<T: Send + 'static>(
 pub fn status(trouble: &Trouble) -> StatusCode {
     match trouble.kind {
         TroubleKind::Unreadable => StatusCode::BAD_REQUEST,
-        TroubleKind::Refused => StatusCode::UNPROCESSABLE_ENTITY,
+        TroubleKind::Refused | TroubleKind::Doubtful => StatusCode::UNPROCESSABLE_ENTITY,
         TroubleKind::Conflict | TroubleKind::IdReused => StatusCode::CONFLICT,
         TroubleKind::NotFound => StatusCode::NOT_FOUND,
         TroubleKind::Record => StatusCode::INTERNAL_SERVER_ERROR,

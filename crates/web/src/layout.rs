@@ -45,10 +45,12 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                 }
                 footer class="status" {
                     button class="row" type="button" data-undo {
-                        span data-status role="status" { "Saved here" }
+                        span class="what" {
+                            span class="line" data-status role="status" { "Saved here" }
+                            span class="soft line short" data-last {}
+                        }
                         span class="strong" { "Undo last" }
                     }
-                    span class="soft last" data-last {}
                 }
             }
         }

@@ -20,6 +20,11 @@ pub fn field(name: &str) -> Value {
     json!({ "$field": name })
 }
 
+/// A measured value from a field: a bare number gets the unit.
+pub fn amount(name: &str, unit: &str) -> Value {
+    json!({ "$amount": name, "unit": unit })
+}
+
 /// Words from a field, with a salt made on the device; null if it is empty.
 pub fn text(name: &str) -> Value {
     json!({ "$text": name })
@@ -119,6 +124,12 @@ pub fn required(name: &str, label: &str, hint: &str, value: &str) -> Markup {
             input type="text" name=(name) value=(value) autocomplete="off" required;
         }
     }
+}
+
+/// The odometer, in the shop's unit unless another is written.
+pub fn odometer(name: &str, label: &str, unit: &str, value: &str) -> Markup {
+    let hint = format!("in {unit} unless you write the unit, such as 148200 {unit}");
+    required(name, label, &hint, value)
 }
 
 /// Photos, taken or chosen.

@@ -211,6 +211,14 @@ fn what_is_refused_while_nobody_waits_holds_up_no_fact_and_stays_on_the_screen()
     // A request that will be refused, and a fact behind it.
     tap(&browser, "It drives away")?;
     browser.wait_for_text("1 to send")?;
+    // The tap has tried to send, and nobody waits for its answer any more.
+    let tried = "return !document.querySelector('main button[disabled]')";
+    browser.wait_until(|| {
+        Ok(browser
+            .execute(tried, vec![])?
+            .as_bool()
+            .filter(|tried| *tried))
+    })?;
     browser.execute(
         "const last = JSON.parse(localStorage[Object.keys(localStorage).find((key) => key.startsWith('queue:'))])[0];
          const { request, ...part } = last;

@@ -95,7 +95,7 @@ fn clocks(shop: &Shop) -> Result<Vec<Vec<String>>> {
 
 /// Until the clocks stand so: a page tells them after it is shown.
 fn wait_for_clocks(shop: &Shop, before: usize, expected: &[&[&str]]) -> Result<()> {
-    let until = std::time::Instant::now() + std::time::Duration::from_secs(10);
+    let until = std::time::Instant::now() + std::time::Duration::from_secs(90);
     loop {
         let found = clocks(shop)?.split_off(before);
         if found == expected {

@@ -15,6 +15,7 @@ pub use waiting::WaitingFact;
 use crate::appending;
 use crate::caller::Caller;
 use crate::command::{ReadCommand, Said, read};
+use crate::doubts::{self, Known, Odd};
 use crate::maps::check_draft;
 use crate::roles;
 use crate::snapshot::{Shelves, Snapshot};
@@ -26,8 +27,8 @@ use check::{check_place, check_settings, check_weights, check_years};
 use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
-    Context, Decision, Event, Order, OrderId, Refusal, Request, Rules, ShopFact, Words, decide,
-    record as record_fact,
+    Context, Decision, Event, OdometerAt, Order, OrderId, Refusal, Request, Rules, ShopFact,
+    VehicleId, Words, decide, record as record_fact,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -216,13 +217,23 @@ impl Service {
     /// [`Trouble`]: the first that would be refused, and why.
     pub fn check(&self, caller: &Caller, parts: Vec<Value>) -> Result<(), Trouble> {
         let mut spoken = BTreeSet::new();
+        let mut odd = Vec::new();
+        // The vehicles of orders that the form itself opens.
+        let mut coming = BTreeMap::new();
         for (nth, part) in parts.into_iter().enumerate() {
             let command = read(whole(part, nth))?;
             roles::check(caller, command.act())?;
             let first = spoken.insert(command.stream.clone());
             match command.said.clone() {
-                Said::Fact(event) => drop(self.events_of_fact(caller, &command, event)?),
+                Said::Fact(event) => {
+                    let found = self.doubts(&command, &event, &coming)?;
+                    odd.extend(found.into_iter().map(|odd| (nth, odd)));
+                    drop(self.events_of_fact(caller, &command, event)?);
+                }
                 Said::Request(request) => {
+                    if let Request::Open { vehicle, .. } = &request {
+                        coming.insert(command.stream.clone(), vehicle.clone());
+                    }
                     self.check_waiver(&command, &request)?;
                     if let (true, Stream::Order(id)) = (first, &command.stream) {
                         let world = self.world()?;
@@ -231,7 +242,45 @@ impl Service {
                 }
             }
         }
-        Ok(())
+        doubts::trouble(&odd).map_or(Ok(()), Err)
+    }
+
+    /// What is odd about a fact of an order, held against what the order and the vehicle's
+    /// earlier ones say.
+    fn doubts(
+        &self,
+        command: &ReadCommand,
+        event: &AnyEvent,
+        coming: &BTreeMap<Stream, VehicleId>,
+    ) -> Result<Vec<Odd>, Trouble> {
+        let (AnyEvent::Order(Event::Fact(fact)), Stream::Order(id)) = (event, &command.stream)
+        else {
+            return Ok(Vec::new());
+        };
+        let world = self.world()?;
+        let order = world.order(id)?;
+        let comes = coming.get(&command.stream).cloned();
+        let last_visit = match vehicle_of(&order).or(comes) {
+            Some(vehicle) => world
+                .orders_of_vehicle(&vehicle)?
+                .into_iter()
+                .filter(|(_, other)| other != id)
+                .max()
+                .map(|(_, other)| world.order(&other))
+                .transpose()?
+                .and_then(|other| {
+                    let read = |at| doubts::odometer(&other, at);
+                    read(OdometerAt::Out).or_else(|| read(OdometerAt::In))
+                }),
+            None => None,
+        };
+        let account = order.account();
+        let known = Known {
+            order: &order,
+            items: account.items.values().collect(),
+            last_visit,
+        };
+        Ok(doubts::doubts(fact, &known))
     }
 
     /// A stream of which something cannot be read takes nothing.

@@ -2,6 +2,7 @@
 //! they agreed, what was tested, what stays different.
 
 use super::{customer_text, standing_text, story, vehicle_of, vehicle_text};
+use crate::doubts::odometer;
 use crate::say::Names;
 use crate::service::carried_by_vehicle;
 use crate::snapshot::Snapshot;
@@ -88,20 +89,6 @@ fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
     let price = desk::price(order).filter(desk::Price::charged)?;
     let last = price.invoices.last()?;
     Some(rules.day(last.at).to_string())
-}
-
-/// The last reading, by the clock of whoever told it.
-fn odometer(order: &Order, wanted: OdometerAt) -> Option<String> {
-    order
-        .facts()
-        .filter_map(|(command, filed)| match &filed.fact {
-            Fact::Odometer { reading, at } if *at == wanted => {
-                Some(((filed.stamp.at, command), reading))
-            }
-            _ => None,
-        })
-        .max_by(|a, b| a.0.cmp(&b.0))
-        .map(|(_, reading)| reading.as_str().to_owned())
 }
 
 fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {

@@ -2,7 +2,7 @@
 
 use super::{Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, button, chips, field, input, new, required, text, when};
+use crate::tap::{Look, amount, button, chips, field, input, new, odometer, required, text, when};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -22,7 +22,8 @@ pub async fn take_in(
     headers: HeaderMap,
     Query(typed): Query<Typed>,
 ) -> Response {
-    show(state, headers, move |_| {
+    show(state, headers, move |ask| {
+        let unit = ask.road_unit();
         let vin = typed.vin.unwrap_or_default();
         Ok(Shown::new("Take one in", html! {
             h1 { "Take one in" }
@@ -39,10 +40,10 @@ pub async fn take_in(
                 (input("phone", "Telephone", "", ""))
                 (required("vehicle", "Vehicle", "maker, model, year", ""))
                 (input("plate", "Plate", "", ""))
-                (required("odometer", "Odometer", "with its unit, such as 148200 km", ""))
+                (odometer("odometer", "Odometer", unit, ""))
                 (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
                 div class="presses low" {
-                    (button(Look::Confirm, "Take it in", "", &taking_in(), Some("/order/{order}")))
+                    (button(Look::Confirm, "Take it in", "", &taking_in(unit), Some("/order/{order}")))
                 }
             }
         }))
@@ -85,7 +86,7 @@ fn vin_word(vin: &str) -> Markup {
     }
 }
 
-fn taking_in() -> Vec<Value> {
+fn taking_in(unit: &str) -> Vec<Value> {
     let texts = |pairs: &[(&str, &str)]| -> Value {
         pairs
             .iter()
@@ -112,7 +113,7 @@ fn taking_in() -> Vec<Value> {
         ),
         order(
             "fact",
-            json!({ "odometer": { "reading": field("odometer"), "at": "in" } }),
+            json!({ "odometer": { "reading": amount("odometer", unit), "at": "in" } }),
         ),
         when(
             "keys",
@@ -185,9 +186,9 @@ pub async fn mend(
             (mend("plate", "Plate", vehicle_stream(), "vehicle_fact", "plate", told(Field::Plate)))
             (mend("vin", "Identification number", vehicle_stream(), "vehicle_fact", "vin", told(Field::Vin)))
             form class="narrow" {
-                (required("reading", "Odometer on the way in", "with its unit", order.papers.odometer_in.as_deref().unwrap_or("")))
+                (odometer("reading", "Odometer on the way in", ask.road_unit(), order.papers.odometer_in.as_deref().unwrap_or("")))
                 div class="presses" {
-                    (button(Look::Plain, "Put odometer right", "", &[crate::tap::order_fact(&order.order, json!({ "odometer": { "reading": field("reading"), "at": "in" } }))], None))
+                    (button(Look::Plain, "Put odometer right", "", &[crate::tap::order_fact(&order.order, json!({ "odometer": { "reading": amount("reading", ask.road_unit()), "at": "in" } }))], None))
                 }
             }
             h2 { "Opened by mistake?" }

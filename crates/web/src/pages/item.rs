@@ -8,7 +8,7 @@ use super::snag_found::found;
 use super::{Ask, Shown, order_of, show};
 use crate::State;
 use crate::tap::{
-    Look, button, chips, field, file, input, link, new, order_fact, required, text, thumbnails,
+    Look, button, chips, field, file, input, link, order_fact, required, text, thumbnails,
 };
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -298,18 +298,6 @@ pub struct About {
     shape: Option<String>,
 }
 
-const WAYS: &[(&str, &str)] = &[
-    ("as-before", "out, all as before"),
-    ("thread-chased", "thread chased"),
-    ("wire-insert", "wire insert"),
-    ("bushing", "solid bushing"),
-    ("oversize", "larger thread"),
-    ("longer-bolt", "longer bolt"),
-    ("new-part", "new part"),
-    ("left-by-consent", "left, by consent"),
-    ("other", "other"),
-];
-
 pub async fn snag(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
@@ -343,41 +331,6 @@ fn open_snag(order: &OrderView, snag: &shop::view::SnagView) -> Markup {
         a class="row" href=(format!("/o/{}/snag/{}", order.number, snag.snag)) {
             span class="what no" { (snag.text) }
             span class="strong" { "Put it right" }
-        }
-    }
-}
-
-/// A snag put right without a calculator: what was done is told.
-pub fn put_right(order: &OrderView, snag: &shop::view::MendingView) -> Markup {
-    let item = snag
-        .item
-        .as_ref()
-        .and_then(|id| order.items.iter().find(|item| item.item == *id));
-    let moves = item
-        .filter(|item| item.kind == KindForm::Fasteners)
-        .map_or_else(
-            || json!([]),
-            |item| json!([change(item, &snag.at, StateForm::Out, "original")]),
-        );
-    let resolved = order_fact(
-        &order.order,
-        json!({ "snag-resolved": {
-        "snag": snag.snag, "how": field("how"), "words": text("words"), "calculation": null, "moves": moves } }),
-    );
-    let what = json!({ "$map": "how", "to": {
-        "wire-insert": "insert", "bushing": "insert", "oversize": "larger", "longer-bolt": "longer", "left-by-consent": "other" }, "else": "other" });
-    let difference = json!({ "$when": "how", "is": ["wire-insert", "bushing", "oversize", "longer-bolt", "left-by-consent"],
-        "then": order_fact(&order.order, json!({ "difference-noted": {
-            "id": new("difference"), "item": snag.item, "at": snag.at, "what": what,
-            "size": field("size"), "torque": field("torque"), "words": text("words") } })) });
-    html! {
-        p class="caution" { "Eyes covered before drilling; know what lies behind; heat only away from fuel and seals. The maker's instructions come first." }
-        form class="narrow" {
-            (chips("how", "Put right by", WAYS, "as-before"))
-            (input("size", "Size that holds now", "such as M8x1.25 insert", ""))
-            (input("torque", "Torque that holds now", "such as 22 Nm", ""))
-            (input("words", "In a few words", "", ""))
-            div class="presses" { (button(Look::Confirm, "Snag resolved", "the bolt is then out, ready to go in", &[resolved, difference], Some(&format!("/o/{}", order.number)))) }
         }
     }
 }

@@ -78,6 +78,16 @@ pub struct Ask<'a> {
     pub who: &'a str,
 }
 
+impl Ask<'_> {
+    /// The unit of an odometer in this shop.
+    pub fn road_unit(&self) -> &'static str {
+        match shop::mending::customary(self.snap.world()) {
+            shop::measure::Customary::Us => "mi",
+            shop::measure::Customary::Metric => "km",
+        }
+    }
+}
+
 /// What a page comes to.
 pub struct Shown {
     title: String,

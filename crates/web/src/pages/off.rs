@@ -6,7 +6,7 @@ use super::pieces::{mark, where_it_stands};
 use super::put_ins::{With, one_each, put_ins};
 use super::{Shown, count, order_of, show};
 use crate::State;
-use crate::tap::{Look, button, chips, field, input, link, new, order_fact, words};
+use crate::tap::{Look, button, chips, field, input, link, new, order_fact, required, text, words};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -111,6 +111,8 @@ fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
             .enumerate()
             .filter_map(|(nth, line)| drain(&order.order, nth, line, known[nth])),
     );
+    let told = lines.iter().zip(&known);
+    commands.extend(told.filter_map(|(line, known)| torque_told(&order.order, line, *known)));
     html! {
         @for caution in cautions(lines) { p class="caution" { (caution) } }
         (parts_first(order, lines))
@@ -122,6 +124,9 @@ fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
                     None => (line_row(nth, line)),
                 }
                 @for with in with.iter().filter(|with| with.row == nth) { (with.shown()) }
+            }
+            @if lines.iter().any(|line| !line.passes.is_empty()) {
+                (required("torque-source", "Who gives the torque", "such as the workshop manual, and its date", ""))
             }
             (input("container", "They lie in", "such as tray A", "tray A"))
             div class="presses two low" {
@@ -190,6 +195,7 @@ fn line_row(nth: usize, line: &ItemLine) -> Markup {
                         @match line.sure { SureIs::Sure => {}, SureIs::Likely => { "likely: " }, SureIs::Unknown => { "not known: " } }
                         (spoken(KINDS, kind)) " · " (spoken(SYSTEMS, system)) " · " (spoken(ZONES, zone))
                         @if let Some(amount) = &line.amount { " · " (amount) }
+                        @if !line.passes.is_empty() { " · " (line.passes.join(", then ")) }
                     }
                 }
                 span class="beside number" { (line.count) }
@@ -219,13 +225,31 @@ fn declare(order: &str, nth: usize, line: &ItemLine) -> Value {
             "label": words(&line.label),
             "size": line.size,
             "pieces": pieces,
-            "pattern": null,
+            "pattern": pattern(line, &json!([])),
             "spent": { "$flag": at("spent") },
             "may_miss": null,
             "put_in": { "$map": at("kind"), "to": { "put-in": put_in } },
             "holds": null,
         } } }),
     )
+}
+
+/// A torque that was typed, with who gives it.
+fn pattern(line: &ItemLine, sequence: &Value) -> Value {
+    if line.passes.is_empty() {
+        return Value::Null;
+    }
+    json!({ "passes": line.passes, "sequence": sequence, "source": text("torque-source") })
+}
+
+/// The same for a group that the order knows already.
+fn torque_told(order: &str, line: &ItemLine, known: Option<&ItemView>) -> Option<Value> {
+    let item = known.filter(|_| !line.passes.is_empty())?;
+    let pattern = pattern(line, &json!(item.sequence));
+    Some(order_fact(
+        order,
+        json!({ "torque-told": { "item": item.item, "pattern": pattern, "after": item.told_by } }),
+    ))
 }
 
 fn take_off(nth: usize, line: &ItemLine, known: Option<&ItemView>) -> Value {

@@ -3,7 +3,7 @@
 use super::{Shown, count, order_of, show};
 use crate::State;
 use crate::door::blocking;
-use crate::tap::{Look, button, field, link, order_fact, signed, thumbnails};
+use crate::tap::{Look, amount, button, link, odometer, order_fact, signed, thumbnails};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
@@ -35,7 +35,7 @@ pub async fn order(
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="columns" {
                 div { (counts(&order)) (lines(&order)) }
-                div { (ways(&order)) (place(&order, &stalls, ask.who)) }
+                div { (ways(&order)) (place(&order, &stalls, ask.who, ask.road_unit())) }
             }
             @if !order.voided { (next(&order)) }
         });
@@ -171,7 +171,7 @@ fn ways(order: &OrderView) -> Markup {
     }
 }
 
-fn place(order: &OrderView, stalls: &[(String, String)], who: &str) -> Markup {
+fn place(order: &OrderView, stalls: &[(String, String)], who: &str, unit: &str) -> Markup {
     let fact = |content: Value| order_fact(&order.order, content);
     let stood = |place: Value| fact(json!({ "stood": { "place": place } }));
     html! {
@@ -192,8 +192,8 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str) -> Markup {
         details id="odometer" {
             summary class="row" { span class="strong" { "Odometer on the way out" } }
             form {
-                (crate::tap::required("reading", "Odometer", "with its unit", ""))
-                div class="presses" { (button(Look::Plain, "Keep", "", &[fact(json!({ "odometer": { "reading": field("reading"), "at": "out" } }))], None)) }
+                (odometer("reading", "Odometer", unit, ""))
+                div class="presses" { (button(Look::Plain, "Keep", "", &[fact(json!({ "odometer": { "reading": amount("reading", unit), "at": "out" } }))], None)) }
             }
         }
     }

@@ -192,6 +192,7 @@ impl Row<'_> {
             label: self.shown.label.clone(),
             size: None,
             amount: None,
+            passes: Vec::new(),
             kind: known.kind,
             system: system
                 .and_then(|form| form.read().ok())

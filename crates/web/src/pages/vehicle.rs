@@ -3,7 +3,7 @@
 
 use super::{Ask, Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, button, chips, field, new, required, text, when};
+use crate::tap::{Look, amount, button, chips, field, new, odometer, required, text, when};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -48,7 +48,7 @@ pub async fn vehicle(
                     @for fact in vehicle.owing() { (standing(ask, &id, fact)) }
                     @match here {
                         Some(row) => a class="row" href=(format!("/o/{}", row.number)) { span class="what strong" { "It is here: order " (row.number) } },
-                        None => (back_again(&id, vehicle.customer())),
+                        None => (back_again(&id, vehicle.customer(), ask.road_unit())),
                     }
                 }
                 div {
@@ -96,7 +96,7 @@ fn standing_id(fact: &VehicleFact) -> String {
 }
 
 /// The same vehicle comes in again: a new order for the same customer.
-fn back_again(id: &VehicleId, customer: Option<&CustomerId>) -> Markup {
+fn back_again(id: &VehicleId, customer: Option<&CustomerId>, unit: &str) -> Markup {
     let Some(customer) = customer else {
         return html! {};
     };
@@ -112,7 +112,7 @@ fn back_again(id: &VehicleId, customer: Option<&CustomerId>) -> Markup {
         ),
         order(
             "fact",
-            json!({ "odometer": { "reading": field("odometer"), "at": "in" } }),
+            json!({ "odometer": { "reading": amount("odometer", unit), "at": "in" } }),
         ),
         when(
             "keys",
@@ -129,7 +129,7 @@ fn back_again(id: &VehicleId, customer: Option<&CustomerId>) -> Markup {
                 (required("complaint", "Complaint", "in the customer's words", ""))
                 (chips("payer", "Who pays", &[("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "customer"))
                 p class="soft" { "A comeback that is our doing is goodwill." }
-                (required("odometer", "Odometer", "with its unit, such as 148200 km", ""))
+                (odometer("odometer", "Odometer", unit, ""))
                 (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
                 div class="presses" { (button(Look::Confirm, "Take it in", "", &commands, Some("/order/{order}"))) }
             }

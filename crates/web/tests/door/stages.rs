@@ -122,6 +122,16 @@ fn fill(
                 Value::from(value)
             })
         }
+        Value::Object(map) if map.contains_key("$amount") => {
+            let value = field(&map["$amount"]);
+            let bare = value.ends_with(|c: char| c.is_ascii_digit());
+            let unit = map["unit"].as_str().unwrap();
+            Some(match (value.is_empty(), bare) {
+                (true, _) => Value::Null,
+                (false, true) => Value::from(format!("{value} {unit}")),
+                (false, false) => Value::from(value),
+            })
+        }
         Value::Object(map) if map.contains_key("$words") => {
             Some(Device::words(map["$words"].as_str().unwrap()))
         }
@@ -141,6 +151,7 @@ fn fill(
             ))
         }
         Value::Object(map) if map.contains_key("$file") => Some(Value::Null),
+        Value::Object(map) if map.contains_key("$files") => Some(json!([])),
         Value::Object(map) if map.contains_key("$map") => {
             let value = field(&map["$map"]);
             let to = map["to"].get(value.as_str());
@@ -340,7 +351,7 @@ fn a_repair_goes_out_and_home_again_by_its_stages() {
     }
 }
 
-fn declare(door: &Door, id: &str, is: (&str, &str), label: &str, count: u16) {
+pub fn declare(door: &Door, id: &str, is: (&str, &str), label: &str, count: u16) {
     let pieces: Vec<_> = (1..=count)
         .map(|position| json!({ "position": position, "length": null }))
         .collect();

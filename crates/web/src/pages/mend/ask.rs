@@ -1,7 +1,7 @@
 //! What is not known yet of a hole.
 
 use super::super::asking::{asked_chips, asked_input, asked_tick};
-use super::super::item::put_right;
+use super::put_right::put_right;
 use super::{Sheet, about};
 use crate::tap::chips;
 use maud::{Markup, html};

@@ -1,9 +1,9 @@
 //! A way that was taken: its steps to do, and for ever after what was decided and why. All
 //! of it comes from the event; nothing is worked out again.
 
-use super::super::item::put_right;
 use super::super::pieces::change;
 use super::super::told;
+use super::put_right::put_right;
 use super::{Sheet, about, take};
 use crate::tap::{Look, button, link, order_fact, when, words};
 use maud::{Markup, html};

@@ -3,20 +3,22 @@
 
 pub mod ask;
 mod chosen;
+mod getting_out;
+mod put_right;
 mod take;
 pub mod ways;
 
-use super::item::put_right;
 use super::{Ask, Shown, order_of, show};
 use crate::State;
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use put_right::put_right;
 use shop::coolant::Asked;
 use shop::measure::Customary;
 use shop::mending::{Fields, planning, ways};
-use shop::record::v1::codes::{SitsForm, SnagIsForm};
+use shop::record::v1::codes::{KindForm, SitsForm, SnagIsForm};
 use shop::threads::{filled, told};
 use shop::view::{ItemView, MendingView, OrderView, mending};
 use shop::{Trouble, mending as calculate};
@@ -44,6 +46,12 @@ struct Sheet<'a> {
 }
 
 impl Sheet<'_> {
+    /// A snag that names nothing may be a fastener's.
+    fn is_of_fasteners(&self) -> bool {
+        self.item
+            .is_none_or(|item| item.kind == KindForm::Fasteners)
+    }
+
     fn path(&self) -> String {
         format!("/o/{}/snag/{}", self.order.number, self.found.snag)
     }
@@ -81,6 +89,9 @@ fn content(
     }
     if found.resolved.is_some() {
         return Ok(over(&sheet));
+    }
+    if let Some(fails) = getting_out::fails(&sheet) {
+        return Ok(getting_out::getting_out(&sheet, fails, &query));
     }
     if !is_of_a_thread(&sheet) {
         return Ok(html! {
@@ -130,15 +141,8 @@ fn asked_fields(found: &MendingView, query: Fields, us: bool) -> Fields {
 
 /// Whether the snag is one of a thread, for which ways can be found.
 fn is_of_a_thread(sheet: &Sheet<'_>) -> bool {
-    use shop::record::v1::codes::KindForm;
-    let of_fasteners = sheet
-        .item
-        .is_none_or(|item| item.kind == KindForm::Fasteners);
-    let what = matches!(
-        sheet.found.what,
-        SnagIsForm::Snapped | SnagIsForm::Stripped | SnagIsForm::Stuck | SnagIsForm::Rounded
-    );
-    of_fasteners && what
+    let of_fasteners = sheet.is_of_fasteners();
+    of_fasteners && matches!(sheet.found.what, SnagIsForm::Snapped | SnagIsForm::Stripped)
 }
 
 fn about(sheet: &Sheet<'_>) -> Markup {
