@@ -1,5 +1,6 @@
 //! Changing a map's text with its comments and layout kept.
 
+use crate::mirror::{lacking, mirror};
 use crate::moves::MOVE;
 use crate::read::{Read, read};
 use crate::trouble::Trouble;
@@ -88,6 +89,8 @@ pub enum Edit {
         /// Its name.
         item: String,
     },
+    /// Makes the other side of every item that names a side and has no like on the other.
+    Mirror,
     /// Answers what was seen both ways.
     Settle {
         /// What comes off first.
@@ -167,6 +170,11 @@ pub fn apply(text: &str, edit: &Edit) -> Result<String, TomlError> {
                 two_moves(table);
             }
         }
+        Edit::Mirror => {
+            if let Some(items) = part(document.as_table_mut(), "items") {
+                mirror(items);
+            }
+        }
         Edit::Whole { item } => {
             if let Some(table) = item_table(&mut document, item) {
                 one_move(table);
@@ -195,6 +203,15 @@ pub fn names(text: &str) -> Vec<String> {
     let items = document.get("items").and_then(Item::as_table_like);
     let names = items.into_iter().flat_map(|items| items.iter());
     names.map(|(name, _)| name.to_owned()).collect()
+}
+
+/// The items of a text that name one side and have no like on the other, each with the name
+/// that it would have there.
+#[must_use]
+pub fn one_sided(text: &str) -> Vec<(String, String)> {
+    let document: DocumentMut = text.parse().unwrap_or_default();
+    let items = document.get("items").and_then(Item::as_table_like);
+    items.map(lacking).unwrap_or_default()
 }
 
 /// The sources of a text, however good a map it is.

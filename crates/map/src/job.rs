@@ -37,12 +37,25 @@ pub struct JobItem {
     pub zone: Option<String>,
     /// How much it holds, as written.
     pub holds: Option<String>,
+    /// How it is tightened, and who says so; nothing where nobody did.
+    pub torque: Option<JobTorque>,
     /// Whether it may not go back.
     pub spent: bool,
     /// Its share of the time that was clocked out, in tenths of a minute.
     pub out_tenths: Option<u32>,
     /// The same for the way back.
     pub back_tenths: Option<u32>,
+}
+
+/// A torque that was told on a job.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct JobTorque {
+    /// Pass by pass, as written.
+    pub passes: Vec<String>,
+    /// Who says so.
+    pub title: String,
+    /// Of which date, year first.
+    pub date: String,
 }
 
 /// Adds a job to a map's text: the sequence that was seen, and the items the map does not
@@ -60,6 +73,11 @@ pub fn merge(text: &str, job: &Job) -> Result<String, TomlError> {
     for item in &job.off {
         if !items.contains_key(&item.name) {
             items.insert(&item.name, Item::Table(new_item(item, &job.name)));
+        }
+    }
+    for item in &job.off {
+        if let Some(torque) = &item.torque {
+            add_torque(document.as_table_mut(), &item.name, torque);
         }
     }
     let mut seen = Table::new();
@@ -80,6 +98,47 @@ fn table<'t>(root: &'t mut Table, name: &str) -> &'t mut Table {
         root.insert(name, Item::Table(old.unwrap_or(made)));
     }
     root[name].as_table_mut().expect("it was just made one")
+}
+
+/// Gives an item the torque that was told of it, unless the map gives one already.
+fn add_torque(root: &mut Table, name: &str, torque: &JobTorque) {
+    let items = table(root, "items");
+    let Some(item) = items.get_mut(name).and_then(Item::as_table_like_mut) else {
+        return;
+    };
+    if item.contains_key("torque") {
+        return;
+    }
+    item.insert("torque", list(torque.passes.iter().map(String::as_str)));
+    let source = source_named(table(root, "sources"), torque);
+    let item = table(root, "items").get_mut(name);
+    if let Some(item) = item.and_then(Item::as_table_like_mut) {
+        item.insert("torque-from", value(source));
+    }
+}
+
+/// The source of that title and date, made if there is none.
+fn source_named(sources: &mut Table, torque: &JobTorque) -> String {
+    let word = |held: &Item, key: &str| held.get(key).and_then(Item::as_str).map(str::to_owned);
+    let is_it = |held: &Item| {
+        word(held, "title").as_ref() == Some(&torque.title)
+            && word(held, "date").as_ref() == Some(&torque.date)
+    };
+    if let Some((name, _)) = sources.iter().find(|(_, held)| is_it(held)) {
+        return name.to_owned();
+    }
+    let name = (1..)
+        .map(|nth| match nth {
+            1 => "told".to_owned(),
+            nth => format!("told-{nth}"),
+        })
+        .find(|name| !sources.contains_key(name))
+        .unwrap_or_default();
+    let mut source = Table::new();
+    source.insert("title", value(&torque.title));
+    source.insert("date", value(&torque.date));
+    sources.insert(&name, Item::Table(source));
+    name
 }
 
 fn list<'n>(names: impl Iterator<Item = &'n str>) -> Item {

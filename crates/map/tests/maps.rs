@@ -399,6 +399,7 @@ fn job(name: &str, by: &str, off: &[&str]) -> map::Job {
         system: None,
         zone: Some("cabin".to_owned()),
         holds: None,
+        torque: None,
         spent: false,
         out_tenths: Some(15),
         back_tenths: None,
@@ -603,4 +604,58 @@ fn every_example_of_the_document_is_a_good_map() {
             );
         }
     }
+}
+
+#[test]
+fn a_torque_that_was_told_on_the_job_is_learned_with_who_says_it() {
+    let mut taught = job("1002", "ana", &["bracket bolts", "bracket"]);
+    taught.off[0].kind = states::Kind::Fasteners;
+    taught.off[0].count = 2;
+    taught.off[0].torque = Some(map::JobTorque {
+        passes: vec!["30 Nm".to_owned(), "90 deg".to_owned()],
+        title: "Workshop manual, 2021-09-15".to_owned(),
+        date: "2021-09-15".to_owned(),
+    });
+    let text = map::merge("", &taught).unwrap();
+    let map = read("a.toml", &text)
+        .unwrap_or_else(|t| panic!("{}\n{text}", told(&t)))
+        .map;
+    let item = &map.items[&ItemId::new("bracket bolts")];
+    let torque: Vec<_> = item.torque.iter().map(|pass| pass.written()).collect();
+    assert_eq!(torque, ["30 Nm", "90 deg"]);
+    let source = &map.sources[item.torque_from.as_deref().unwrap()];
+    assert_eq!(
+        (&*source.title, &*source.date),
+        ("Workshop manual, 2021-09-15", "2021-09-15")
+    );
+    // What a map says already is not written over, and a source is written once.
+    taught.off[0].torque.as_mut().unwrap().passes = vec!["99 Nm".to_owned()];
+    taught.name = "1003".to_owned();
+    let again = map::merge(&text, &taught).unwrap();
+    assert!(!again.contains("99 Nm"), "{again}");
+    assert_eq!(again.matches("[sources").count(), 1, "{again}");
+}
+
+#[test]
+fn the_other_side_is_made_of_the_one_that_was_written() {
+    let text = "vehicle = \"Small Van\"\nplace-change = 1\ntool-change = 0.2\n\n\
+        [items.\"left wheel nuts\"]\nis = \"fasteners\"\ncount = 4\n\n\
+        [items.\"left wheel\"]\nis = \"part\"\nneeds = \"left wheel nuts out\"\n\n\
+        [items.undertray]\nis = \"cover\"\n\n\
+        [items.\"left caliper\"]\nis = \"part\"\nneeds = [\"left wheel off\", \"undertray off\"]\n";
+    assert_eq!(map::one_sided(text).len(), 3);
+    let (made, read) =
+        edit("a.toml", text, &Edit::Mirror).unwrap_or_else(|t| panic!("{}", told(&t)));
+    let caliper = &read.map.items[&ItemId::new("right caliper")];
+    let left = &read.map.items[&ItemId::new("left caliper")];
+    assert_eq!(
+        map::needs_written(&made, "right caliper", "needs"),
+        ["right wheel off", "undertray off"]
+    );
+    assert_eq!(caliper.kind, left.kind);
+    assert_eq!(read.map.items.len(), 7);
+    // Made once: nothing is left to make.
+    assert!(map::one_sided(&made).is_empty());
+    let (again, _) = edit("a.toml", &made, &Edit::Mirror).unwrap();
+    assert_eq!(again, made);
 }

@@ -257,6 +257,9 @@ pub enum Fact {
         after: Vec<MoveId>,
         /// Whether whoever looked still learns: then it does not count as a second pair of eyes.
         learns: Option<bool>,
+        /// Whether the owner lets whoever works alone check by a second walk-round; where it is
+        /// said not, such a walk does not count.
+        alone: Option<bool>,
     },
     /// Evidence that the repair holds, or does not.
     Proved {

@@ -203,12 +203,16 @@ fn unchecked(order: &Order, account: &Account, item: &Item) -> Option<Why> {
             items,
             after,
             learns,
+            alone,
         } = &filed.fact
         else {
             return false;
         };
         let seen = account.moves.seen_by(after);
-        let another = *check == CheckIs::WalkedBack || !by.contains(&filed.stamp.who);
+        let another = match check {
+            CheckIs::WalkedBack => *alone != Some(false),
+            CheckIs::SecondPerson => !by.contains(&filed.stamp.who),
+        };
         another
             && *learns != Some(true)
             && items

@@ -56,7 +56,8 @@ impl Caller {
     pub fn works_on(&self, assigned: &[String]) -> bool {
         let person = self.person.as_ref().map(PersonId::as_str);
         let theirs = assigned.iter().any(|one| Some(one.as_str()) == person);
-        self.has_any(&[Role::Technician, Role::Apprentice]) && (theirs || assigned.is_empty())
+        self.has_any(&[Role::Technician, Role::Apprentice, Role::Foreman])
+            && (theirs || assigned.is_empty())
     }
 
     /// Whether they learn, and do nothing else in the shop.

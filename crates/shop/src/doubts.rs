@@ -358,7 +358,7 @@ mod tests {
 
     fn torque(pass: &str, size: Option<&str>) -> Option<How> {
         let pattern = Pattern {
-            passes: vec![repair::Written::new(pass)],
+            passes: vec![repair::Written::new(pass).unwrap()],
             sequence: Vec::new(),
             source: None,
         };

@@ -24,6 +24,8 @@ pub struct ItemLine {
     pub system: System,
     /// Where it is worked on, as far as the words tell.
     pub zone: Zone,
+    /// The sort of the trade's table that its name means.
+    pub sort: Option<String>,
     /// What it is, if it is put in.
     pub put_in: Option<PutIn>,
     /// How sure the reading is.
@@ -51,7 +53,7 @@ const MOST: u16 = 200;
 /// ```
 #[must_use]
 pub fn item_line(text: &str) -> ItemLine {
-    let mut things = item_lines(text);
+    let mut things = item_lines(text, Vocabulary::shipped());
     if things.is_empty() {
         return bare(text);
     }
@@ -62,12 +64,12 @@ pub fn item_line(text: &str) -> ItemLine {
 /// Nothing typed is dropped: what is not understood stands as a part of that name.
 ///
 /// ```
-/// let things = shop::item_lines("front left caliper and hose");
+/// let shipped = trade::Vocabulary::shipped();
+/// let things = shop::item_lines("front left caliper and hose", shipped);
 /// assert_eq!(things.len(), 2);
 /// ```
 #[must_use]
-pub fn item_lines(text: &str) -> Vec<ItemLine> {
-    let vocabulary = Vocabulary::shipped();
+pub fn item_lines(text: &str, vocabulary: &Vocabulary) -> Vec<ItemLine> {
     let things = says(text, vocabulary);
     let lines = things.iter().map(|said| of_said(said, vocabulary));
     lines.collect()
@@ -84,6 +86,7 @@ fn bare(text: &str) -> ItemLine {
         kind: Kind::Part,
         system: System::Unknown,
         zone: Zone::Unknown,
+        sort: None,
         put_in: None,
         sure: SureIs::Unknown,
         mend: None,
@@ -117,6 +120,7 @@ fn of_said(said: &Said, vocabulary: &Vocabulary) -> ItemLine {
         kind,
         system: trade.system,
         zone: said.zone,
+        sort: said.sort.as_deref().map(str::to_owned),
         put_in: (kind == Kind::PutIn).then(|| put_in(&said.text.to_lowercase())),
         sure: trade.sure,
         mend: said.mend.clone(),

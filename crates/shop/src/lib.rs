@@ -17,6 +17,7 @@ mod item_line;
 mod keep;
 mod maps;
 pub mod mending;
+mod own_words;
 pub mod places;
 pub mod planning;
 pub mod roles;

@@ -10,13 +10,21 @@ use repair::{Fact, Order, PersonId, Role, WaivedBy};
 use std::collections::BTreeSet;
 
 /// Everybody of the shop.
-pub const ANYBODY: &[Role] = &[Role::Technician, Role::Desk, Role::Owner, Role::Apprentice];
+pub const ANYBODY: &[Role] = &[
+    Role::Technician,
+    Role::Desk,
+    Role::Owner,
+    Role::Apprentice,
+    Role::Foreman,
+];
 /// Everybody but who still learns.
-pub const STAFF: &[Role] = &[Role::Technician, Role::Desk, Role::Owner];
+pub const STAFF: &[Role] = &[Role::Technician, Role::Desk, Role::Owner, Role::Foreman];
 /// Whoever knows vehicles and answers for work on them.
-pub const TECHNICIANS: &[Role] = &[Role::Technician, Role::Owner];
+pub const TECHNICIANS: &[Role] = &[Role::Technician, Role::Owner, Role::Foreman];
 /// Who answers for the shop.
 pub const OWNER: &[Role] = &[Role::Owner];
+/// Who leads the work on vehicles.
+const LEADS: &[Role] = &[Role::Owner, Role::Foreman];
 /// Who is shown prices.
 pub const PRICES: &[Role] = STAFF;
 
@@ -85,7 +93,7 @@ pub fn may_waive(caller: &Caller, order: &Order) -> BTreeSet<WaivedBy> {
     if caller.has_any(STAFF) {
         out.insert(WaivedBy::Desk);
     }
-    if caller.has_any(OWNER) {
+    if caller.has_any(LEADS) {
         out.extend([WaivedBy::InCharge, WaivedBy::Foreman]);
     }
     let assigned: BTreeSet<&PersonId> = order
@@ -113,6 +121,7 @@ pub fn name(role: Role) -> &'static str {
         Role::Desk => "desk",
         Role::Owner => "owner",
         Role::Apprentice => "apprentice",
+        Role::Foreman => "foreman",
     }
 }
 
@@ -159,6 +168,9 @@ const SHOP: Table = &[
     ("place-chosen", OWNER),
     ("records-kept", OWNER),
     ("erasure-asked", OWNER),
+    ("word-added", TECHNICIANS),
+    ("word-removed", TECHNICIANS),
+    ("alone-allowed", OWNER),
 ];
 
 /// Kinds of the shop's stream that only its own program writes.

@@ -13,6 +13,7 @@ use std::any::{Any, TypeId};
 use std::collections::HashMap;
 use std::sync::{Arc, Mutex, PoisonError};
 use store::Store;
+use trade::Vocabulary;
 
 /// One request's view of the shop.
 pub struct Snapshot<'a> {
@@ -95,6 +96,12 @@ impl<'a> Snapshot<'a> {
     #[must_use]
     pub fn rules(&self) -> Rules {
         rules(&self.world, self.now)
+    }
+
+    /// The table of the trade with this shop's own words.
+    #[must_use]
+    pub fn vocabulary(&self) -> Arc<Vocabulary> {
+        crate::own_words::vocabulary(&self.world, self.texts, self.shelves)
     }
 
     pub(crate) fn shelf<T: Default + Send + Sync + 'static>(&self) -> Arc<T> {

@@ -1,6 +1,8 @@
 //! What a typed name means in the trade, as an order keeps it.
 
-use repair::{Fact, Gate, Item, Kind, SharedIs, SureIs, System, Token, Trade, TradeWork, Written};
+use repair::{
+    CheckIs, Fact, Gate, Item, Kind, SharedIs, SureIs, System, Token, Trade, TradeWork, Written,
+};
 use trade::{Branch, Said, Shared, Sure, Vocabulary, says};
 
 /// The distance after which wheel nuts are tightened again, where the maker says none.
@@ -8,8 +10,7 @@ const WHEEL_DISTANCE: &str = "50 km";
 
 /// What the trade knows of a thing by its name; nothing for a name of no letters.
 #[must_use]
-pub fn trade_of(name: &str) -> Option<Trade> {
-    let vocabulary = Vocabulary::shipped();
+pub fn trade_of(name: &str, vocabulary: &Vocabulary) -> Option<Trade> {
     let things = says(name, vocabulary);
     let known = things.iter().find(|said| said.kind.is_some());
     let said = known.or(things.first())?;
@@ -91,7 +92,7 @@ pub fn work_in_words(sort: &str) -> Option<String> {
 
 /// The systems of the safety class that a complaint is about.
 #[must_use]
-pub fn complaint_about(words: &str) -> Vec<System> {
+pub fn complaint_about(words: &str, vocabulary: &Vocabulary) -> Vec<System> {
     const FELT: &[(&[&str], System)] = &[
         (&["brak", "brems", "pedal"], System::Brakes),
         (
@@ -109,7 +110,7 @@ pub fn complaint_about(words: &str) -> Vec<System> {
         .filter(|(felt, _)| felt.iter().any(|word| small.contains(word)))
         .map(|(_, system)| *system)
         .collect();
-    let said = says(words, Vocabulary::shipped());
+    let said = says(words, vocabulary);
     out.extend(said.iter().map(system_of).filter(|system| {
         matches!(
             system,
@@ -121,17 +122,27 @@ pub fn complaint_about(words: &str) -> Vec<System> {
     out
 }
 
+/// What counts of a check, as far as it hangs on who makes it.
+pub struct Checks {
+    /// Whether they still learn.
+    pub learns: bool,
+    /// Whether the owner lets whoever works alone check by walking back.
+    pub alone: bool,
+}
+
 /// Fills in what the trade knows, where a device could not: out of reach, or by hand at the
-/// JSON door; and that who checks still learns. `text` gives the words behind a commitment, if
+/// JSON door; and of who checks, whether they still learn, and whether the owner lets whoever works
+/// alone check by walking back. `text` gives the words behind a commitment, if
 /// they are there.
 pub fn fill_in(
     fact: Fact,
-    learns: bool,
+    who: &Checks,
+    vocabulary: &Vocabulary,
     text: &dyn Fn(repair::Words) -> Option<String>,
 ) -> Vec<Fact> {
     match fact {
         Fact::Declared { item } if item.trade.is_none() => {
-            let trade = text(item.label).and_then(|label| trade_of(&label));
+            let trade = text(item.label).and_then(|label| trade_of(&label, vocabulary));
             vec![Fact::Declared {
                 item: read_as(item, trade),
             }]
@@ -142,13 +153,14 @@ pub fn fill_in(
             payer,
             about,
         } if about.is_empty() => vec![Fact::LineOpened {
-            about: text(complaint).map_or_else(Vec::new, |words| complaint_about(&words)),
+            about: text(complaint)
+                .map_or_else(Vec::new, |words| complaint_about(&words, vocabulary)),
             line,
             complaint,
             payer,
         }],
         Fact::Renamed { item, label, after } => {
-            let known = text(label).and_then(|label| trade_of(&label));
+            let known = text(label).and_then(|label| trade_of(&label, vocabulary));
             let told = known.filter(Trade::is_known).map(|trade| Fact::TradeTold {
                 item: item.clone(),
                 trade,
@@ -164,11 +176,12 @@ pub fn fill_in(
             items,
             after,
             ..
-        } if learns => vec![Fact::Checked {
+        } => vec![Fact::Checked {
             check,
             items,
             after,
-            learns: Some(true),
+            learns: who.learns.then_some(true),
+            alone: (check == CheckIs::WalkedBack).then_some(who.alone),
         }],
         fact => vec![fact],
     }
@@ -196,16 +209,16 @@ mod tests {
 
     #[test]
     fn a_name_is_read_as_the_trade_means_it() {
-        let hose = trade_of("brake hose front left").unwrap();
+        let hose = trade_of("brake hose front left", Vocabulary::shipped()).unwrap();
         assert!(hose.safety && hose.shuts(Gate::Roll) && !hose.shuts(Gate::Lower));
         assert!(
             hose.owes
                 .iter()
                 .any(|owed| owed.sort.as_str() == "bleed-brakes" && owed.before == [Gate::Roll])
         );
-        let bulb = trade_of("headlamp bulb").unwrap();
+        let bulb = trade_of("headlamp bulb", Vocabulary::shipped()).unwrap();
         assert!(!bulb.safety && !bulb.shuts(Gate::Roll));
-        let nobody = trade_of("glurble").unwrap();
+        let nobody = trade_of("glurble", Vocabulary::shipped()).unwrap();
         assert!(!nobody.is_known() && nobody.safety && nobody.shuts(Gate::GoLive));
     }
 
@@ -222,9 +235,15 @@ mod tests {
 
     #[test]
     fn a_complaint_says_what_it_is_about() {
-        assert_eq!(complaint_about("It squeals when I brake"), [System::Brakes]);
-        assert_eq!(complaint_about("Pulls to the left"), [System::Steering]);
-        assert!(complaint_about("Smells hot after the motorway").is_empty());
-        assert!(complaint_about("").is_empty());
+        assert_eq!(
+            complaint_about("It squeals when I brake", Vocabulary::shipped()),
+            [System::Brakes]
+        );
+        assert_eq!(
+            complaint_about("Pulls to the left", Vocabulary::shipped()),
+            [System::Steering]
+        );
+        assert!(complaint_about("Smells hot after the motorway", Vocabulary::shipped()).is_empty());
+        assert!(complaint_about("", Vocabulary::shipped()).is_empty());
     }
 }

@@ -512,7 +512,11 @@ function lastTap() {
 function sayUndo() {
   const last = lastTap();
   const here = last?.order === orderOf(location.pathname) && last.label;
-  for (const place of document.querySelectorAll("[data-last]")) place.textContent = here ? `last: ${last.label}` : "";
+  for (const place of document.querySelectorAll("[data-last]")) {
+    place.textContent = here ? `last: ${last.label}` : "";
+    // The button is still called “Undo last”: another press on the page may have the same words.
+    place.closest("button").setAttribute("aria-description", place.textContent);
+  }
 }
 
 function undo() {

@@ -47,7 +47,7 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                     button class="row" type="button" data-undo {
                         span class="what" {
                             span class="line" data-status role="status" { "Saved here" }
-                            span class="soft line short" data-last {}
+                            span class="soft line short" data-last aria-hidden="true" {}
                         }
                         span class="strong" { "Undo last" }
                     }

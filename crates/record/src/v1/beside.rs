@@ -139,6 +139,17 @@ forms! { ShopFactForm = ShopFact {
     ErasureEnded = "erasure-ended" {
         asked: CommandIdForm,
     },
+    WordAdded = "word-added" {
+        name: WordsForm,
+        sort: TokenForm,
+    },
+    WordRemoved = "word-removed" {
+        name: WordsForm,
+    },
+    AloneAllowed = "alone-allowed" {
+        words: Option<WordsForm>,
+        after: Vec<CommandIdForm>,
+    },
     PersonTold = "person-told" {
         person: PersonIdForm,
         name: WordsForm,

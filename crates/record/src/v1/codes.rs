@@ -285,6 +285,7 @@ codes! { RoleForm = Role {
     Desk = "desk",
     Owner = "owner",
     Apprentice = "apprentice",
+    Foreman = "foreman",
 } }
 
 codes! { UnitsForm = Units {

@@ -223,6 +223,7 @@ forms! { FactForm = Fact {
         after: Vec<MoveIdForm>,
     } since 2 {
         learns: Option<bool>,
+        alone: Option<bool>,
     },
     Proved = "proved" {
         id: ProofIdForm,

@@ -228,7 +228,7 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
         ),
         (
             "checked",
-            json!({ "check": code("second-person walked-back"), "items": ["$id"], "after": [move_id()], "learns": added("$bool") }),
+            json!({ "check": code("second-person walked-back"), "items": ["$id"], "after": [move_id()], "learns": added("$bool"), "alone": added("$bool") }),
         ),
         (
             "proved",
@@ -537,9 +537,15 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "customer": "$id", "every_word": "$bool", "why": "$token" }),
         ),
         ("erasure-ended", json!({ "asked": "$id" })),
+        ("word-added", json!({ "name": "$words", "sort": "$token" })),
+        ("word-removed", json!({ "name": "$words" })),
+        (
+            "alone-allowed",
+            json!({ "words": maybe("$words"), "after": ["$id"] }),
+        ),
         (
             "person-told",
-            json!({ "person": "$id", "name": "$words", "roles": [code("technician desk owner apprentice")], "after": ["$id"] }),
+            json!({ "person": "$id", "name": "$words", "roles": [code("technician desk owner apprentice foreman")], "after": ["$id"] }),
         ),
         (
             "stall-told",

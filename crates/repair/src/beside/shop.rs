@@ -21,6 +21,8 @@ pub enum Role {
     Owner,
     /// Learns.
     Apprentice,
+    /// Leads the work, named so by the owner: lets pass what the owner may on a vehicle.
+    Foreman,
 }
 
 /// The units the shop reads.
@@ -195,6 +197,26 @@ pub enum ShopFact {
         /// Why, as a code.
         why: Token,
     },
+    /// The shop has a word of its own for a sort of the trade's table.
+    WordAdded {
+        /// The word, as people there say it.
+        name: Words,
+        /// The sort it means.
+        sort: Token,
+    },
+    /// A word of the shop's own means nothing any more.
+    WordRemoved {
+        /// The word.
+        name: Words,
+    },
+    /// Who works alone may check by a second walk-round, on the owner's written word; with no
+    /// words, not any more.
+    AloneAllowed {
+        /// The owner's words.
+        words: Option<Words>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
     /// An erasure that was asked for waits no more: it was carried out.
     ErasureEnded {
         /// The asking.
@@ -253,6 +275,45 @@ impl Shop {
             .collect();
         let by = told.iter().map(|(command, ..)| (*command).clone());
         Some((latest_of(&told)?, by.collect()))
+    }
+
+    /// The shop's own words, the first told first, each with the sort that it means.
+    #[must_use]
+    pub fn own_words(&self) -> Vec<(Words, &Token)> {
+        let removed: BTreeSet<Words> = self
+            .facts()
+            .filter_map(|(_, _, fact)| match fact {
+                ShopFact::WordRemoved { name } => Some(*name),
+                _ => None,
+            })
+            .collect();
+        let mut added: Vec<_> = self
+            .facts()
+            .filter_map(|(command, stamp, fact)| match fact {
+                ShopFact::WordAdded { name, sort } if !removed.contains(name) => {
+                    Some(((stamp.at, command), (*name, sort)))
+                }
+                _ => None,
+            })
+            .collect();
+        added.sort_by(|a, b| a.0.cmp(&b.0));
+        added.into_iter().map(|(_, word)| word).collect()
+    }
+
+    /// The owner's word that whoever works alone may check by a second walk-round.
+    #[must_use]
+    pub fn alone_allowed(&self) -> Option<Words> {
+        self.told_last(|fact| match fact {
+            ShopFact::AloneAllowed { words, after } => Some((*words, after)),
+            _ => None,
+        })
+        .flatten()
+    }
+
+    /// What was told of working alone so far, for a device to name as seen.
+    #[must_use]
+    pub fn alone_told(&self) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::AloneAllowed { .. }))
     }
 
     /// For how many years after an order's end its records are kept, as told by whoever had

@@ -479,6 +479,7 @@ fn of_work() -> BoxedStrategy<Fact> {
             items,
             after,
             learns: None,
+            alone: None,
         }),
         (proof(), proof_is, outcome, seen(), vec(proof(), 0..2)).prop_map(
             |(id, proof, outcome, after, replaces)| Fact::Proved {

@@ -101,6 +101,7 @@ fn one_work_of_two_moves_is_one_and_must_have_seen_both() {
         items: vec![ItemId::new("column"), ItemId::new("rack")],
         after: job.all_seen(),
         learns: None,
+        alone: None,
     });
     job.road_tested();
     assert_eq!(job.shut(Gate::HandOver), ["owed:named:alignment"]);

@@ -567,6 +567,7 @@ impl World {
             items: things.iter().map(|thing| ItemId::new(*thing)).collect(),
             after: self.seen(device, things),
             learns: None,
+            alone: None,
         }
     }
 
@@ -696,6 +697,7 @@ impl World {
                 items: vec![ItemId::new("nuts"), ItemId::new("coolant")],
                 after,
                 learns: None,
+                alone: None,
             },
         );
         let parts = self.seen_facts(device, |fact| match fact {

@@ -318,6 +318,7 @@ impl Job {
             items: ids.iter().map(|id| ItemId::new(*id)).collect(),
             after: self.all_seen(),
             learns: None,
+            alone: None,
         })
     }
 

@@ -6,7 +6,7 @@ use crate::maps::KeptMap;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use jiff::Timestamp;
-use map::{Job, JobItem};
+use map::{Job, JobItem, JobTorque};
 use record::v1::codes::{SystemForm, ZoneForm};
 use repair::{
     Account, Clock, Fact, ItemId, Kind, MapId, Order, StageId, State, Stated, System, Zone,
@@ -113,6 +113,10 @@ pub fn job_of(
         }
     }
     let times = times(order, &account);
+    let told_on = order.facts().map(|(_, filed)| filed.stamp.at).max();
+    let told_on = told_on.map_or_else(String::new, |at| {
+        jiff::tz::Offset::UTC.to_datetime(at).date().to_string()
+    });
     let mut sequence: Vec<(Timestamp, usize, usize, &ItemId)> = first
         .into_iter()
         .map(|(item, (when, at))| (when, place_in_stage(order, item), at, item))
@@ -159,12 +163,47 @@ pub fn job_of(
                 .then(|| spoken(SystemForm::word(known.system))),
             zone: (known.zone != Zone::Unknown).then(|| spoken(ZoneForm::word(known.zone))),
             holds: known.holds.as_ref().map(|holds| holds.as_str().to_owned()),
+            torque: torque(known, &told_on, label),
             spent: known.spent,
             out_tenths: out,
             back_tenths: back,
         });
     }
     job
+}
+
+/// A torque with who says it; one that nobody stands for is not learned. A source that names no
+/// date was as good as on the day it was told.
+fn torque(
+    item: &repair::Item,
+    told_on: &str,
+    label: &dyn Fn(repair::Words) -> String,
+) -> Option<JobTorque> {
+    let pattern = item.pattern.as_ref()?;
+    let title = label(pattern.source?).trim().to_owned();
+    if title.is_empty() || pattern.passes.is_empty() {
+        return None;
+    }
+    let passes = pattern.passes.iter().map(|pass| pass.as_str().to_owned());
+    let date = title.split(|c: char| !c.is_ascii_digit() && c != '-');
+    let date = date
+        .map(|word| word.trim_matches('-'))
+        .find(|word| is_date(word))
+        .unwrap_or(told_on);
+    Some(JobTorque {
+        passes: passes.collect(),
+        date: date.to_owned(),
+        title,
+    })
+}
+
+/// A year, a month of one or a day, year first.
+fn is_date(word: &str) -> bool {
+    let day = format!(
+        "{word}{}",
+        ["-01-01", "-01", ""][word.matches('-').count().min(2)]
+    );
+    word.len() >= 4 && day.parse::<jiff::civil::Date>().is_ok()
 }
 
 /// A code as the trade says it.

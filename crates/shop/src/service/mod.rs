@@ -17,8 +17,10 @@ use crate::caller::Caller;
 use crate::command::{ReadCommand, Said, read};
 use crate::doubts::{self, Known, Odd};
 use crate::maps::check_draft;
+use crate::own_words;
 use crate::roles;
 use crate::snapshot::{Shelves, Snapshot};
+use crate::trade_read::Checks;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::{Texts, with_sent};
 use crate::world::{World, vehicle_of};
@@ -372,8 +374,12 @@ impl Service {
                 let world = self.world()?;
                 let order = world.order(id)?;
                 let came = |words: Words| self.words_that_came(command, words);
-                let learns = caller.only_learns();
-                return Ok(crate::trade_read::fill_in(fact, learns, &came)
+                let who = Checks {
+                    learns: caller.only_learns(),
+                    alone: world.shop.alone_allowed().is_some(),
+                };
+                let table = own_words::vocabulary(&world, &self.texts, &self.shelves);
+                return Ok(crate::trade_read::fill_in(fact, &who, &table, &came)
                     .into_iter()
                     .flat_map(|fact| record_fact(&order, fact))
                     .map(|event| (command.stream.clone(), AnyEvent::Order(event)))
@@ -385,6 +391,11 @@ impl Service {
             AnyEvent::Shop(ShopFact::Set { settings, .. }) => check_settings(settings)?,
             AnyEvent::Shop(ShopFact::RecordsKept { years, .. }) => check_years(*years)?,
             AnyEvent::Shop(ShopFact::Weighed { weights, .. }) => check_weights(weights)?,
+            AnyEvent::Shop(ShopFact::WordAdded { name, sort }) => {
+                let table = own_words::vocabulary(&*self.world()?, &self.texts, &self.shelves);
+                let name = self.words_that_came(command, *name).unwrap_or_default();
+                own_words::check_word(&table, &name, sort.as_str())?;
+            }
             AnyEvent::Shop(ShopFact::PlaceChosen {
                 place: Some(place),
                 version,

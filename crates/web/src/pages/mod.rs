@@ -43,6 +43,7 @@ mod record;
 mod second;
 mod settle;
 mod setup;
+mod setup_words;
 mod snag_found;
 mod stage;
 mod stage_rows;

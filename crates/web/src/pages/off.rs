@@ -17,13 +17,18 @@ use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, PutInForm, SystemForm, ZoneForm};
 use shop::repair::{Kind, State as Stands, SureIs, System, Zone};
+use shop::trade::Vocabulary;
 use shop::view::{ItemView, OrderView};
 use shop::{ItemLine, item_lines};
+use std::collections::BTreeMap;
 
 /// What was typed.
 #[derive(Debug, Deserialize)]
 pub struct Typed {
     lines: Option<String>,
+    /// What others call a thing whose word is not known, by its place in the list: `as-0`.
+    #[serde(flatten)]
+    other_words: BTreeMap<String, String>,
 }
 
 pub async fn off(
@@ -34,13 +39,19 @@ pub async fn off(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        let typed = typed.lines.unwrap_or_default();
-        let lines: Vec<ItemLine> = typed
+        let written = typed.lines.clone().unwrap_or_default();
+        let table = ask.snap.vocabulary();
+        let lines: Vec<Line> = written
             .lines()
             .flat_map(|line| line.split(';'))
             .filter(|line| !line.trim().is_empty())
-            .flat_map(item_lines)
+            .flat_map(|line| item_lines(line, &table))
             .flat_map(one_each)
+            .enumerate()
+            .map(|(nth, line)| {
+                let word = typed.other_words.get(&format!("as-{nth}"));
+                called(line, word.map(String::as_str), &table)
+            })
             .collect();
         Ok(Shown::of(&order, "This stage", html! {
             h1 { "What comes off" }
@@ -54,7 +65,7 @@ pub async fn off(
                     div class="presses" { button class="press confirm" type="submit" { "Read it" } }
                 }
                 (again(&order))
-            } @else { (read_lines(&order, &lines)) }
+            } @else { (read_lines(&order, &written, &lines)) }
         }))
     })
     .await
@@ -80,7 +91,9 @@ fn again(order: &OrderView) -> Markup {
 }
 
 /// What was typed, as read: one tap confirms, exceptions are opened.
-fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
+fn read_lines(order: &OrderView, written: &str, read: &[Line]) -> Markup {
+    let lines: Vec<ItemLine> = read.iter().map(|line| line.line.clone()).collect();
+    let lines = &lines[..];
     let known: Vec<Option<&ItemView>> = lines.iter().map(|line| known(order, line)).collect();
     let with = put_ins(lines);
     let pieces: usize = lines
@@ -88,13 +101,17 @@ fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
         .zip(&known)
         .map(|(line, known)| known.map_or(usize::from(line.count), |item| in_place(item).len()))
         .sum();
-    let mut commands: Vec<Value> = lines
+    let words = read.iter().enumerate();
+    let words = words
+        .filter_map(|(nth, line)| Some(word_added(nth, line.means.as_deref()?, &line.line.label)));
+    let mut commands: Vec<Value> = words.collect();
+    let declared = lines
         .iter()
         .enumerate()
         .filter(|(nth, _)| known[*nth].is_none())
         .map(|(nth, line)| declare(&order.order, nth, line))
-        .chain(with.iter().map(|with| with.declared(&order.order)))
-        .collect();
+        .chain(with.iter().map(|with| with.declared(&order.order)));
+    commands.extend(declared);
     let moves: Vec<Value> = lines
         .iter()
         .enumerate()
@@ -117,11 +134,17 @@ fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
         @for caution in cautions(lines) { p class="caution" { (caution) } }
         (parts_first(order, lines))
         @if lines.iter().any(|line| line.system == System::Wheels) { (super::walk::key_before_wheels(order)) }
+        form id="as" method="get" action=(format!("/o/{}/off", order.number)) {
+            input type="hidden" name="lines" value=(written);
+            @for (nth, line) in read.iter().enumerate() {
+                @if let Some(word) = &line.word { input type="hidden" name=(format!("as-{nth}")) value=(word); }
+            }
+        }
         form {
             @for (nth, line) in lines.iter().enumerate() {
                 @match known[nth] {
                     Some(item) => (known_row(nth, line, item)),
-                    None => (line_row(nth, line)),
+                    None => (line_row(nth, line, &read[nth])),
                 }
                 @for with in with.iter().filter(|with| with.row == nth) { (with.shown()) }
             }
@@ -135,6 +158,75 @@ fn read_lines(order: &OrderView, lines: &[ItemLine]) -> Markup {
             }
         }
     }
+}
+
+/// A line as read, and where its own word was not known, by what others call it.
+struct Line {
+    line: ItemLine,
+    /// What others call it, as typed.
+    word: Option<String>,
+    /// The sort that its own word means from now on.
+    means: Option<String>,
+}
+
+/// Reads a thing whose word is not known by another word for it. What was typed stays its name.
+fn called(line: ItemLine, word: Option<&str>, table: &Vocabulary) -> Line {
+    let word = word.map(str::trim).filter(|word| !word.is_empty());
+    let other = word.and_then(|word| item_lines(word, table).into_iter().next());
+    let known = other.filter(|other| other.sort.is_some() && line.sort.is_none());
+    let word = word.map(str::to_owned);
+    match known {
+        Some(known) => Line {
+            means: known.sort.clone(),
+            word,
+            line: ItemLine {
+                kind: known.kind,
+                system: known.system,
+                zone: known.zone,
+                put_in: known.put_in,
+                sure: known.sure,
+                mend: None,
+                ..line
+            },
+        },
+        None => Line {
+            line,
+            word,
+            means: None,
+        },
+    }
+}
+
+/// What others call a thing: asked where its word is not known, so that the shop's own word is
+/// known from then on.
+fn other_word(nth: usize, read: &Line) -> Markup {
+    let name = format!("as-{nth}");
+    html! {
+        @match (&read.means, &read.word) {
+            (Some(_), Some(word)) => {
+                label class="row" {
+                    input type="checkbox" name=(format!("keep-{nth}")) value="yes" checked;
+                    span class="what" { "“" (read.line.label) "” means " (word) " in this shop from now on" }
+                }
+            }
+            _ if read.line.sure == SureIs::Unknown && read.line.sort.is_none() => {
+                @if let Some(word) = &read.word { p class="wait gap" { "“" (word) "” is not known either" } }
+                label class="field" {
+                    span { "What do others call it?" }
+                    span class="soft" { "such as brake pads; then its word is known in this shop" }
+                    input type="text" form="as" name=(name) autocomplete="off";
+                }
+                div class="presses" { button class="press" type="submit" form="as" { "Read it so" } }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// A word of the shop's own, kept with the tap that takes the thing off.
+fn word_added(nth: usize, sort: &str, label: &str) -> Value {
+    let fact = json!({ "word-added": { "name": words(label), "sort": sort } });
+    json!({ "$when": format!("keep-{nth}"), "then": { "stream": "shop", "shop_fact": fact } })
 }
 
 /// The thing of that name that the order knows, in its place or found so: what was missing at
@@ -175,7 +267,7 @@ fn known_row(nth: usize, line: &ItemLine, item: &ItemView) -> Markup {
 }
 
 /// One thing as it was read, with everything about it a tap away.
-fn line_row(nth: usize, line: &ItemLine) -> Markup {
+fn line_row(nth: usize, line: &ItemLine, read: &Line) -> Markup {
     let kind = KindForm::word(line.kind);
     let system = SystemForm::word(line.system);
     let zone = ZoneForm::word(line.zone);
@@ -201,6 +293,7 @@ fn line_row(nth: usize, line: &ItemLine) -> Markup {
                 span class="beside number" { (line.count) }
             }
             @if let Some(mend) = &line.mend { p class="wait gap" { (shop::say::capital(mend)) } }
+            (other_word(nth, read))
             (chips(&format!("kind-{nth}"), "What it is", KINDS, kind))
             (chips(&format!("system-{nth}"), "Belongs to", SYSTEMS, system))
             (chips(&format!("zone-{nth}"), "Worked on", ZONES, zone))

@@ -194,7 +194,7 @@ fn by_map(
             div { (consequences(&found)) }
             div { (asked_of_it(on, &here)) (others(ask, on, &here, &found)) }
         }
-        (take_it(order, on, &found))
+        (take_it(ask, order, on, &found))
     })
 }
 
@@ -355,11 +355,19 @@ pub fn taken_over(order: &OrderView, on: &OrderMap) -> Vec<Value> {
 }
 
 /// One tap takes the plan over, or leads on where it is taken over already.
-fn take_it(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
+fn take_it(ask: &Ask<'_>, order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
     let next = format!("/o/{}/stage", order.number);
     let many = found.off.len() + found.back.len();
     let small = count(many, "stage", "stages");
-    let commands = taken_over(order, on);
+    let mut commands = taken_over(order, on);
+    // Who takes a plan over works by it: the order is theirs too, and their clock runs.
+    let works = ask.snap.caller().works_on(&[]);
+    if works && !order.assigned.iter().any(|person| person == ask.who) {
+        commands.push(order_fact(
+            &order.order,
+            json!({ "assigned": { "person": ask.who } }),
+        ));
+    }
     html! {
         div class="presses two low" {
             @if on.current { (link(Look::Confirm, "Next stage", &small, &next)) }

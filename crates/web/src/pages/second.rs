@@ -19,7 +19,12 @@ pub async fn second(
 ) -> Response {
     show(state, headers, move |ask| {
         let order = order_of(ask, &number)?;
-        Ok(Shown::of(&order, "Second walk-round", content(&order)))
+        let allowed = ask.snap.world().shop.alone_allowed().is_some();
+        Ok(Shown::of(
+            &order,
+            "Second walk-round",
+            content(&order, allowed),
+        ))
     })
     .await
 }
@@ -39,7 +44,7 @@ fn unchecked(order: &OrderView) -> Vec<&ItemView> {
         .collect()
 }
 
-fn content(order: &OrderView) -> Markup {
+fn content(order: &OrderView, allowed: bool) -> Markup {
     let list = unchecked(order);
     let ticked = |nth: usize| format!("see-{nth}");
     let items: Vec<Value> = list
@@ -66,7 +71,8 @@ fn content(order: &OrderView) -> Markup {
             p class="gap yes" { "Nothing is left to check." }
             div class="presses low" { a class="press confirm" href=(due) { "Owed, checks, proof" } }
         } @else {
-            p class="gap" { "The list the other way round. Put a hand on each, look, and tick it." }
+            @if !allowed { p class="wait gap" { "Another person checks, unless the owner writes at " a href="/shop" { "The shop" } " that one who works alone may walk back. Until then this walk does not count." } }
+            p class="gap" { "After another job or a pause, from the other side, the list the other way round. Put a hand on each, look, and tick it." }
             form {
                 fieldset data-one-of="Tick what you have looked at" {
                     legend class="skip" { "Looked at" }

@@ -156,7 +156,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                     @for (person, name, roles) in &people { (person_row(ask, person, name, roles)) }
                     form {
                         (required("name", "Somebody new", "", ""))
-                        (chips("role", "What they do", &[("technician", "techni\u{ad}cian"), ("desk", "desk"), ("owner", "owner"), ("apprentice", "appren\u{ad}tice")], "technician"))
+                        (chips("role", "What they do", &[("technician", "techni\u{ad}cian"), ("desk", "desk"), ("owner", "owner"), ("apprentice", "appren\u{ad}tice"), ("foreman", "foreman")], "technician"))
                         div class="presses" {
                             (button(Look::Plain, "Add", "", &[json!({ "stream": "shop", "shop_fact": { "joined": { "person": new("person"), "name": text("name"), "roles": [field("role")] } } })], None))
                         }
@@ -176,6 +176,8 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
             }
             (settings(ask)?)
             (rules(ask)?)
+            (super::setup_words::alone(ask))
+            (super::setup_words::own_words(ask))
             (super::fastener_facts::weights(ask)?)
             div class="presses even low" {
                 (link(Look::Plain, "Somebody else", "change the person", "/who"))
@@ -201,6 +203,7 @@ const ROLES: &[(&str, &str)] = &[
     ("desk", "desk"),
     ("owner", "owner"),
     ("apprentice", "appren\u{ad}tice"),
+    ("foreman", "foreman"),
 ];
 
 fn of_shop(fact: Value) -> Value {

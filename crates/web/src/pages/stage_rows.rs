@@ -200,6 +200,7 @@ impl Row<'_> {
             zone: zone
                 .and_then(|form| form.read().ok())
                 .unwrap_or(Zone::Unknown),
+            sort: None,
             put_in: None,
             sure: shop::repair::SureIs::Sure,
             mend: None,

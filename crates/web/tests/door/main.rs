@@ -13,6 +13,7 @@ mod files;
 mod http;
 mod manners;
 mod money;
+mod own_words;
 mod pages;
 mod record_fails;
 mod shop_in_words;

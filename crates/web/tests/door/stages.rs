@@ -150,6 +150,9 @@ fn fill(
                 names.entry(name).or_insert_with(Device::name).clone(),
             ))
         }
+        Value::Object(map) if map.contains_key("$flag") => {
+            Some(Value::from(!field(&map["$flag"]).is_empty()))
+        }
         Value::Object(map) if map.contains_key("$file") => Some(Value::Null),
         Value::Object(map) if map.contains_key("$files") => Some(json!([])),
         Value::Object(map) if map.contains_key("$map") => {

@@ -76,6 +76,12 @@ pub fn done(id: String, fields: Fields) -> Draft {
             "Cracked first, then out.".to_owned(),
         ),
         ["whole"] => (vec![Edit::Whole { item }], "Out in one go.".to_owned()),
+        ["mirror"] => {
+            let made = shop::map::one_sided(&draft.text).len();
+            let said =
+                format!("{made} made for the other side: look whether its sizes are the same.");
+            (vec![Edit::Mirror], said)
+        }
         ["settle", first, second, how] => settled(first, second, *how == "either"),
         _ => (Vec::new(), "Nothing changed.".to_owned()),
     };

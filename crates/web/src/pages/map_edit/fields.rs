@@ -31,6 +31,17 @@ pub fn of(name: &str, looked: &Looked<'_>) -> Markup {
             wrong.entry(key.as_str()).or_insert_with(|| says(fault));
         }
     }
+    // A source's own fault is mended where its torque stands.
+    let source = written
+        .get("torque-from")
+        .and_then(|source| looked.map.sources.get(source));
+    if let Some(source) = source {
+        let no_date = format!("`{}` is no date", source.date);
+        let fault = looked.faults.iter().find(|fault| fault.what == no_date);
+        if let Some(fault) = fault {
+            wrong.entry("date").or_insert_with(|| says(fault));
+        }
+    }
     let form = Form {
         name,
         kind: known.map_or_else(
@@ -195,7 +206,7 @@ fn about(form: &Form<'_>) -> Markup {
             }
             @if form.kind.is_counted() { (form.field("count", "How many?", "")) (form.field("size", "Size", "such as M6x16 8.8")) }
             @if form.kind == Kind::Fluid { (form.field("holds", "How much it holds", "such as 9.2 l")) (form.field("drains", "How much its cock gives", "such as 5.5 l")) }
-            @if form.kind == Kind::Work { (form.field("due-after", "Due after", "such as 80 km; nothing if at once")) }
+            @if form.kind == Kind::Work { (sort_of_work(form)) (form.field("due-after", "Due after", "such as 80 km; nothing if at once")) }
             (form.field("note", "Note", ""))
         }
         (form.tick("spent", "Not used again: a new one goes on"))
@@ -203,6 +214,33 @@ fn about(form: &Form<'_>) -> Markup {
             (tick(&format!("only:{variant}"), &format!("Only on vehicles with {variant}"), only(variant)))
         }
         (form.wrong("only-with"))
+    }
+}
+
+/// What sort of work it is decides which gate waits for it; nobody guesses that from its name.
+fn sort_of_work(form: &Form<'_>) -> Markup {
+    let now = form.value("sort");
+    let works = shop::trade::Vocabulary::shipped().works();
+    let mut works: Vec<(&str, &str)> = works
+        .iter()
+        .map(|work| (&*work.code, &*work.english))
+        .collect();
+    works.sort_by_key(|(_, words)| *words);
+    let known = works.iter().any(|(code, _)| *code == now) || now.is_empty();
+    html! {
+        div {
+            input type="hidden" name="was-sort" value=(now);
+            label class="field" {
+                span { "What sort of work" }
+                span class="soft" { "not said: it waits before hand-over" }
+                select name="sort" {
+                    option value="" selected[now.is_empty()] { "not said" }
+                    @if !known { option value=(now) selected { (now) } }
+                    @for (code, words) in &works { option value=(code) selected[*code == now] { (words) } }
+                }
+            }
+            (form.wrong("sort"))
+        }
     }
 }
 
@@ -219,7 +257,7 @@ fn bolts(form: &Form<'_>) -> Markup {
             (form.field("torque", "Torque, pass by pass", "such as 30 Nm, 60 Nm, 90 deg"))
             (form.field("pattern", "In which sequence", "such as in a star"))
             (kept("source", "Who says the torque", "such as the maker's manual", title, ""))
-            (kept("date", "Of which date", "such as 2021-09-15", date, ""))
+            (kept("date", "Of which date", "such as 2021-09-15", date, form.wrong.get("date").map_or("", String::as_str)))
         }
         (form.wrong("torque-from"))
         @if count > 1 {

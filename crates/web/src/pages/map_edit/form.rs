@@ -138,11 +138,27 @@ pub fn listing(looked: &Looked<'_>) -> Markup {
     html! {
         h2 class="spread" { span { "In this map" } span class="soft" { (count(listed.len(), "item", "items")) } }
         @if listed.is_empty() { p class="gap" { "Nothing yet. Begin with what you take off first." } }
+        (other_side(&looked.draft.text))
         @for name in &listed {
             button class="row" form="edit" name="act" value=(act(&["open", name])) aria-current=[(open == Some(name)).then_some("true")] {
                 span class="what" {
                     span class="strong line" { (name) }
                     @if let Some(line) = after(&looked.map, name) { span class="soft line" { (line) } }
+                }
+            }
+        }
+    }
+}
+
+/// Left and right are written once: the other side is made with one press.
+fn other_side(text: &str) -> Markup {
+    let lacking = shop::map::one_sided(text);
+    html! {
+        @if !lacking.is_empty() {
+            div class="presses" {
+                button class="press" form="edit" name="act" value=(act(&["mirror"])) {
+                    "Make the other side"
+                    small { (count(lacking.len(), "thing", "things")) ", such as " (lacking[0].1) }
                 }
             }
         }

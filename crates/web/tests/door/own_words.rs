@@ -1,0 +1,113 @@
+//! A shop's own words, and its owner's word on working alone.
+
+use crate::http::Door;
+use crate::stages::{declare, opened, order, press, screen};
+use serde_json::json;
+use shop::Device;
+
+fn off(door: &Door, query: &str) -> crate::stages::Screen {
+    screen(door, &format!("/o/1001/off?{query}"))
+}
+
+#[test]
+fn a_word_that_is_told_once_is_known_from_then_on() {
+    let door = opened();
+    let asked = off(&door, "lines=glurbles");
+    assert!(
+        asked.text.contains("What do others call it?"),
+        "{}",
+        asked.text
+    );
+    let nor = off(&door, "lines=glurbles&as-0=wibbles");
+    assert!(nor.text.contains("is not known either"), "{}", nor.text);
+    let told = off(&door, "lines=glurbles&as-0=brake+pads");
+    assert!(told.text.contains("means brake pads"), "{}", told.text);
+    press(&door, &told, "Out as shown", &[]);
+    let order = order(&door);
+    let item = &order["items"][0];
+    assert_eq!(
+        (item["label"].as_str(), item["system"].as_str()),
+        (Some("glurbles"), Some("brakes"))
+    );
+    assert_eq!(item["safety"], true);
+    // The next one is known without asking.
+    let again = off(&door, "lines=front+glurbles");
+    assert!(
+        !again.text.contains("What do others call it?"),
+        "{}",
+        again.text
+    );
+    assert!(again.text.contains("brakes"), "{}", again.text);
+    // Forgotten, it is asked again.
+    let shop = screen(&door, "/shop");
+    press(&door, &shop, "Forget it", &[]);
+    let again = off(&door, "lines=rear+glurbles");
+    assert!(
+        again.text.contains("What do others call it?"),
+        "{}",
+        again.text
+    );
+}
+
+#[test]
+fn a_word_of_the_safety_class_keeps_its_meaning() {
+    let door = opened();
+    let lax =
+        json!({ "word-added": { "name": Device::words("brake pads"), "sort": "cabin-filter" } });
+    let command = door.command("shop", "shop_fact", lax);
+    let answer = door.post(command.to_string().as_bytes());
+    assert_eq!(answer.status, 400, "{answer:?}");
+    let nowhere =
+        json!({ "word-added": { "name": Device::words("glurbles"), "sort": "no-such-sort" } });
+    let command = door.command("shop", "shop_fact", nowhere);
+    assert_eq!(door.post(command.to_string().as_bytes()).status, 400);
+}
+
+fn unchecked(door: &Door) -> bool {
+    let order = order(door);
+    let gates = order["gates"].as_array().unwrap();
+    let all = gates
+        .iter()
+        .flat_map(|gate| gate["fit_to_go"].as_array().unwrap());
+    all.into_iter()
+        .any(|reason| reason["kind"] == "not-checked")
+}
+
+#[test]
+fn walking_back_alone_counts_on_the_owners_written_word_only() {
+    let door = opened();
+    declare(&door, "bolts", ("fasteners", "brakes"), "caliper bolts", 1);
+    let moved = |state: &str, after: &str| {
+        let after: Vec<_> = (!after.is_empty())
+            .then(|| json!({ "command": after, "nth": 0 }))
+            .into_iter()
+            .collect();
+        let one = json!({ "item": "bolts", "at": [1], "after": after,
+            "left": { "state": state, "piece": "original" }, "container": null });
+        door.command(
+            "order:a",
+            "fact",
+            json!({ "moved": { "stage": null, "moves": [one] } }),
+        )
+    };
+    let out = moved("out", "");
+    door.post(out.to_string().as_bytes());
+    let tight = moved("tight", out["command_id"].as_str().unwrap());
+    door.post(tight.to_string().as_bytes());
+    assert!(unchecked(&door));
+    let walk = || {
+        let page = screen(&door, "/o/1001/second");
+        press(&door, &page, "Walked back", &[("see-0", "yes")]);
+    };
+    walk();
+    assert!(unchecked(&door), "nobody has allowed it");
+    let shop = screen(&door, "/shop");
+    press(
+        &door,
+        &shop,
+        "Allow it",
+        &[("words", "I work alone on Saturdays")],
+    );
+    walk();
+    assert!(!unchecked(&door), "it is allowed, and he walked back");
+}
