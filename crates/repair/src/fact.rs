@@ -445,6 +445,14 @@ pub enum Fact {
         /// Where.
         place: Place,
     },
+    /// The vehicle was pushed by hand, because the owner or the foreman said so in writing. It
+    /// opens no gate.
+    Pushed {
+        /// Where to.
+        to: Place,
+        /// Why, and who stood where.
+        words: Words,
+    },
     /// The customer was promised a time.
     Promised {
         /// When.

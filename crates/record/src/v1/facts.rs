@@ -326,6 +326,10 @@ forms! { FactForm = Fact {
     Stood = "stood" {
         place: PlaceForm,
     },
+    Pushed = "pushed" {
+        to: PlaceForm,
+        words: WordsForm,
+    },
     Promised = "promised" {
         at: TimeForm,
     },

@@ -320,6 +320,7 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
             json!({ "reading": "$written", "at": code("in out") }),
         ),
         ("stood", json!({ "place": "$place" })),
+        ("pushed", json!({ "to": "$place", "words": "$words" })),
         ("promised", json!({ "at": "$time" })),
         ("aimed", aimed()),
         ("assigned", json!({ "person": "$id" })),

@@ -4,8 +4,8 @@ use crate::trouble::Trouble;
 use crate::world::{World, vehicle_of};
 use record::{AnyEvent, Stream};
 use repair::{
-    Account, DifferenceId, DifferenceIs, Fact, ItemId, Order, OrderId, PieceIs, Rules, Until,
-    VehicleFact, debts,
+    Account, Debt, DifferenceId, DifferenceIs, Fact, Gate, ItemId, Order, OrderId, PieceIs, Rules,
+    Until, VehicleFact, Why, debts, may,
 };
 use sha2::{Digest, Sha256};
 
@@ -49,9 +49,19 @@ pub(crate) fn carried_by_vehicle(
         }),
         _ => None,
     });
+    let answer = may(order, Gate::HandOver, rules);
+    let waived: Vec<Debt> = answer
+        .fit_to_go
+        .into_iter()
+        .filter(|reason| reason.waiver.is_some())
+        .filter_map(|reason| match reason.why {
+            Why::Owed(debt) => Some(debt),
+            _ => None,
+        })
+        .collect();
     let owing = debts(order, &account, rules)
         .into_iter()
-        .filter(|debt| matches!(debt.until, Until::Later { .. }))
+        .filter_map(|debt| left_owing(debt, &waived, rules))
         .map(|debt| VehicleFact::LeftOwing {
             order: id.clone(),
             item: debt.work.item.as_ref().and_then(label),
@@ -66,6 +76,20 @@ pub(crate) fn carried_by_vehicle(
         .filter(|fact| !carried.facts().any(|(.., known)| known == fact))
         .map(|fact| (Stream::Vehicle(vehicle.clone()), AnyEvent::Vehicle(fact)))
         .collect())
+}
+
+/// Work that is due after hand-over. What was let pass at hand-over is not done by that: it is due
+/// the day after.
+fn left_owing(debt: Debt, waived: &[Debt], rules: &Rules) -> Option<Debt> {
+    if matches!(debt.until, Until::Later { .. }) {
+        return Some(debt);
+    }
+    let until = Until::Later {
+        date: rules.today().tomorrow().ok(),
+        distance: None,
+    };
+    let passed = waived.iter().any(|waived| waived.work == debt.work);
+    passed.then_some(Debt { until, ..debt })
 }
 
 /// Pieces of another kind that stayed in: each is a lasting difference.

@@ -199,6 +199,10 @@ pub struct GateView {
     pub fit_to_go: Vec<ReasonView>,
     /// The desk's list.
     pub papers: Vec<PaperView>,
+    /// For *roll*, where it is shut: what stands in the way of pushing it by hand. That opens no
+    /// gate.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub against_pushing: Option<Vec<String>>,
 }
 
 /// A snag that is not resolved.
@@ -471,7 +475,12 @@ pub(super) fn gates(names: &Names<'_>) -> Vec<GateView> {
         .into_iter()
         .map(|gate| {
             let answer = names.reading().answer(gate);
+            let pushing = (gate == Gate::Roll && !answer.may()).then(|| {
+                let against = repair::against_pushing(names.reading());
+                against.iter().map(|reason| names.reason(reason)).collect()
+            });
             GateView {
+                against_pushing: pushing,
                 gate: GateForm::of(&gate),
                 name: say::gate(gate).to_owned(),
                 may: answer.may(),
@@ -514,6 +523,9 @@ impl GateView {
     /// What cannot be read may hold the vehicle here.
     pub(super) fn shut_by(&mut self, unread: &str) {
         self.may = false;
+        if let Some(against) = &mut self.against_pushing {
+            against.insert(0, say::capital(unread));
+        }
         let reason = ReasonView {
             key: "unread".to_owned(),
             kind: "unread".to_owned(),

@@ -124,7 +124,7 @@ pub(super) fn row(
     let world = snap.world();
     let vehicle = vehicle_of(order);
     let place = last(order, |fact| match fact {
-        Fact::Stood { place } => Some(place.clone()),
+        Fact::Stood { place } | Fact::Pushed { to: place, .. } => Some(place.clone()),
         _ => None,
     });
     let inside = account

@@ -111,11 +111,10 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             KeyStep::GivenBack => format!("Keys given back{}", behind(words)),
         },
         Fact::Odometer { reading, .. } => format!("Odometer {}", reading.as_str()),
-        Fact::Stood { place } => match place {
-            Place::Stall(_) => "Moved into a stall".to_owned(),
-            Place::Yard => "Moved into the yard".to_owned(),
-            Place::Away => "Taken away from here".to_owned(),
-        },
+        Fact::Stood { place } => stood("Moved", place),
+        Fact::Pushed { to, words } => {
+            format!("{} by hand: {}", stood("Pushed", to), text(*words))
+        }
         Fact::Promised { at } => format!("Promised for {}", hour(rules, *at)),
         Fact::Aimed { aim, targets, .. } => aimed(names, *aim, targets),
         Fact::Assigned { person } => format!("{} works on it", names.person(person)),
@@ -216,5 +215,16 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
         }
         Decision::TakenBack { words } => format!("Back in: {}", text(*words)),
         Decision::Voided { words } => format!("Voided: {}", text(*words)),
+    }
+}
+
+fn stood(how: &str, place: &Place) -> String {
+    match place {
+        Place::Stall(_) => format!("{how} into a stall"),
+        Place::Yard => format!("{how} into the yard"),
+        Place::Away => match how {
+            "Moved" => "Taken away from here".to_owned(),
+            how => format!("{how} away from here"),
+        },
     }
 }

@@ -1,15 +1,16 @@
 //! May it …? The six gates, each with its reasons and what closes them.
 
 use super::order::gate_code;
-use super::{Shown, order_of, show};
+use super::{Ask, Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, button, field, link, order_request, required, text};
+use crate::tap::{Look, button, field, link, order_fact, order_request, required, text};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Map, Value, json};
 use shop::Trouble;
+use shop::repair::Role;
 use shop::view::{GateView, OrderView};
 
 pub async fn may(
@@ -93,6 +94,7 @@ pub async fn gate(
                     }
                 }
             }
+            (push(ask, &order, gate))
             (waive(&order, gate, &code))
             div class="presses low" {
                 @if code == "hand-over" { (link(Look::Confirm, "Hand over", "", &format!("/o/{}/hand-over", order.number))) }
@@ -128,6 +130,47 @@ fn reason_row(closes: &str, words: &str, waived: Option<&str>, blocks: bool) -> 
                 @if !blocks { span class="soft line" { "does not hold the vehicle" } }
             }
             @if waived.is_none() { span class="strong" { "close" } }
+        }
+    }
+}
+
+/// Pushing it by hand: where it may, the owner or the foreman writes so, and *roll* stays shut.
+fn push(ask: &Ask<'_>, order: &OrderView, gate: &GateView) -> Markup {
+    let Some(against) = &gate.against_pushing else {
+        return html! {};
+    };
+    let caller = ask.snap.caller();
+    let leads = caller.has_any(&[Role::Owner, Role::Foreman]);
+    let stalls: Vec<(String, String)> = ask
+        .snap
+        .world()
+        .shop
+        .stalls()
+        .into_iter()
+        .map(|(id, name, _)| (id.as_str().to_owned(), ask.snap.texts().text(name)))
+        .collect();
+    let pushed = |to: Value| {
+        order_fact(
+            &order.order,
+            json!({ "pushed": { "to": to, "words": text("words") } }),
+        )
+    };
+    html! {
+        h2 { "Push it by hand" }
+        @if against.is_empty() {
+            p class="caution" { "A flat floor, chocks in hand, somebody at a parking brake that works, nobody before or behind it, the steering unlocked. Its brakes may not hold: never on a slope, never with the engine. The maker's and the shop's rules come first." }
+            @if leads {
+                form class="narrow" {
+                    (required("words", "Why, and who stands where", "as the owner or the foreman", ""))
+                    div class="presses even" {
+                        @for (id, name) in &stalls { (button(Look::Plain, name, "pushed there", &[pushed(json!({ "stall": id }))], None)) }
+                        (button(Look::Plain, "Yard", "pushed there", &[pushed(json!("yard"))], None))
+                    }
+                }
+            } @else { p class="gap" { "The owner or the foreman says so in writing, on this page." } }
+        } @else {
+            p class="gap no" { "Not even that: " (against.len()) " in the way" }
+            @for reason in against { p { (reason) } }
         }
     }
 }

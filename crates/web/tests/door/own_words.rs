@@ -111,3 +111,56 @@ fn walking_back_alone_counts_on_the_owners_written_word_only() {
     walk();
     assert!(!unchecked(&door), "it is allowed, and he walked back");
 }
+
+/// The page of the gate *roll* with this much off.
+fn rolling(items: &[(&str, (&str, &str), &str)]) -> (Door, crate::stages::Screen) {
+    let door = opened();
+    for (item, is, state) in items {
+        let id = item.replace(' ', "-");
+        declare(&door, &id, *is, item, 1);
+        let moved = json!({ "item": id, "at": [1], "after": [],
+            "left": { "state": state, "piece": "original" }, "container": null });
+        door.send(
+            "order:a",
+            "fact",
+            json!({ "moved": { "stage": null, "moves": [moved] } }),
+        );
+    }
+    let page = screen(&door, "/o/1001/may/roll");
+    (door, page)
+}
+
+#[test]
+fn with_its_brakes_open_it_is_pushed_on_the_owners_word_and_still_may_not_roll() {
+    let (door, page) = rolling(&[("brake hose", ("hose", "brakes"), "off")]);
+    assert!(page.text.contains("Push it by hand"), "{}", page.text);
+    assert!(page.text.contains("chocks"), "{}", page.text);
+    press(
+        &door,
+        &page,
+        "Yard",
+        &[("words", "flat floor, Ben at the parking brake")],
+    );
+    let roll = order(&door)["gates"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .find(|gate| gate["gate"] == "roll")
+        .unwrap()
+        .clone();
+    assert_eq!(roll["may"], false);
+    let story = screen(&door, "/o/1001");
+    assert!(
+        story.text.contains("Pushed into the yard by hand"),
+        "{}",
+        story.text
+    );
+}
+
+#[test]
+fn without_its_wheel_it_is_not_even_pushed() {
+    let (_, page) = rolling(&[("wheel", ("part", "wheels"), "off")]);
+    assert!(page.text.contains("Not even that"), "{}", page.text);
+    let (_, page) = rolling(&[("track rod end", ("part", "steering"), "off")]);
+    assert!(page.text.contains("Not even that"), "{}", page.text);
+}
