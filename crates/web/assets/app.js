@@ -388,7 +388,7 @@ async function carryOut(button, form) {
   const filled = templates.map((template) => [template, fill(template, form, made)]);
   const said = filled.filter(([, part]) => part !== GONE);
   const kept = await Promise.all(said.map(([, part]) => keep(part)));
-  const against = await refusal(kept, form);
+  const against = pressedBefore(templates, form) ?? (await refusal(kept, form));
   if (against && !(against.kind === "doubtful" && button.dataset.doubted === against.what)) {
     // What hardly can be so is kept if the same is pressed once more.
     button.dataset.doubted = against.kind === "doubtful" ? against.what : "";
@@ -424,6 +424,7 @@ async function carryOut(button, form) {
   }
   if (trouble) return;
   button.dataset.doubted = "";
+  pressed.set(pressName(templates, form), new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }));
   const next = button.dataset.next?.replace(/\{(\w+)\}/g, (_, name) => made.names[name] ?? "");
   if (next && waiting() === 0) return location.assign(next);
   form?.reset();
@@ -448,6 +449,21 @@ async function keepThrough(form) {
       mend: "Go where the network reaches, then press again.",
     });
   }
+}
+
+// The same press from the same page, as after “back”: a page that nothing was done on is shown
+// at a newer position of the record.
+const pressed = new Map();
+const pressName = (templates, form) =>
+  JSON.stringify([location.href, position(), templates, form ? [...new FormData(form)].map(String) : []]);
+function pressedBefore(templates, form) {
+  const at = pressed.get(pressName(templates, form));
+  if (!at) return null;
+  return {
+    kind: "doubtful",
+    what: `The same was pressed here at ${at}`,
+    mend: "If it is to be noted once more, press again.",
+  };
 }
 
 // What would refuse a tap of several commands, or what was typed, is asked before anything is

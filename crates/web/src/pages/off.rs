@@ -26,6 +26,10 @@ use std::collections::BTreeMap;
 #[derive(Debug, Deserialize)]
 pub struct Typed {
     lines: Option<String>,
+    /// What was typed, to be changed before it is read again.
+    edit: Option<String>,
+    /// Set where things of a name that is off already are others.
+    others: Option<String>,
     /// What others call a thing whose word is not known, by its place in the list: `as-0`.
     #[serde(flatten)]
     other_words: BTreeMap<String, String>,
@@ -55,17 +59,17 @@ pub async fn off(
             .collect();
         Ok(Shown::of(&order, "This stage", html! {
             h1 { "What comes off" }
-            @if lines.is_empty() {
+            @if written.trim().is_empty() {
                 form method="get" action=(format!("/o/{}/off", order.number)) class="narrow" {
                     label class="field" {
                         span { "One thing a line, as you would say it" }
                         span class="soft" { "such as 6 tray screws M6x16, or 5.5 L coolant, or rag" }
-                        textarea name="lines" required {}
+                        textarea name="lines" required { (typed.edit.as_deref().unwrap_or_default()) }
                     }
                     div class="presses" { button class="press confirm" type="submit" { "Read it" } }
                 }
                 (again(&order))
-            } @else { (read_lines(&order, &written, &lines)) }
+            } @else { (read_lines(&order, &written, lines, typed.others.is_some())) }
         }))
     })
     .await
@@ -91,7 +95,21 @@ fn again(order: &OrderView) -> Markup {
 }
 
 /// What was typed, as read: one tap confirms, exceptions are opened.
-fn read_lines(order: &OrderView, written: &str, read: &[Line]) -> Markup {
+fn read_lines(order: &OrderView, written: &str, read: Vec<Line>, others: bool) -> Markup {
+    let again = |line: &Line| {
+        if others {
+            None
+        } else {
+            off_already(order, &line.line)
+        }
+    };
+    let (same, read): (Vec<Line>, Vec<Line>) =
+        read.into_iter().partition(|line| again(line).is_some());
+    let same: Vec<&ItemView> = same.iter().filter_map(again).collect();
+    if read.is_empty() {
+        return html! { (the_same_ones(order, written, &same)) };
+    }
+    let read = &read[..];
     let lines: Vec<ItemLine> = read.iter().map(|line| line.line.clone()).collect();
     let lines = &lines[..];
     let known: Vec<Option<&ItemView>> = lines.iter().map(|line| known(order, line)).collect();
@@ -131,6 +149,7 @@ fn read_lines(order: &OrderView, written: &str, read: &[Line]) -> Markup {
     let told = lines.iter().zip(&known);
     commands.extend(told.filter_map(|(line, known)| torque_told(&order.order, line, *known)));
     html! {
+        @if !same.is_empty() { (the_same_ones(order, written, &same)) }
         @for caution in cautions(lines) { p class="caution" { (caution) } }
         (parts_first(order, lines))
         @if lines.iter().any(|line| line.system == System::Wheels) { (super::walk::key_before_wheels(order)) }
@@ -154,10 +173,52 @@ fn read_lines(order: &OrderView, written: &str, read: &[Line]) -> Markup {
             (input("container", "They lie in", "such as tray A", "tray A"))
             div class="presses two low" {
                 (button(Look::Confirm, "Out as shown", &count(pieces, "piece", "pieces"), &commands, Some(&format!("/o/{}", order.number))))
-                (link(Look::Plain, "Type again", "", &format!("/o/{}/off", order.number)))
+                (link(Look::Plain, "Type again", "", &format!("/o/{}/off?edit={}", order.number, escaped(written))))
             }
         }
     }
+}
+
+/// A thing of that name that is off already, whole.
+fn off_already<'a>(order: &'a OrderView, line: &ItemLine) -> Option<&'a ItemView> {
+    let label = line.label.to_lowercase();
+    order.items.iter().find(|item| {
+        !item.home
+            && item.kind == KindForm::of(&line.kind)
+            && item.label.to_lowercase() == label
+            && in_place(item).is_empty()
+    })
+}
+
+/// The same list pressed twice, or typed by two people, is one list.
+fn the_same_ones(order: &OrderView, written: &str, same: &[&ItemView]) -> Markup {
+    let others = format!(
+        "/o/{}/off?lines={}&others=yes",
+        order.number,
+        escaped(written)
+    );
+    html! {
+        h2 { "Off already: the same ones?" }
+        @for item in same {
+            @let open = order.open_items.iter().find(|open| open.item == item.item);
+            a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) {
+                (mark(item))
+                span class="what" {
+                    span class="strong line" { (item.label) @if let Some(size) = &item.size { " " (size) } }
+                    @if let Some(open) = open { span class="soft line" { (where_it_stands(item)) ", " (open.by) ", " (open.since) } }
+                }
+            }
+        }
+        p class="soft gap" { "If they are the same, nothing is left to note about them." }
+        div class="presses two" {
+            (link(Look::Plain, "They are others", "note them too", &others))
+            (link(Look::Plain, "The same", "to the order", &format!("/o/{}", order.number)))
+        }
+    }
+}
+
+fn escaped(text: &str) -> String {
+    form_urlencoded::byte_serialize(text.as_bytes()).collect()
 }
 
 /// A line as read, and where its own word was not known, by what others call it.

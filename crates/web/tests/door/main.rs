@@ -6,6 +6,7 @@ mod allowed;
 #[path = "../../../shop/tests/bench/between.rs"]
 #[allow(dead_code, reason = "the shop's tests use the rest")]
 mod between;
+mod brake_job;
 mod commands;
 mod described;
 mod doubts;

@@ -149,7 +149,7 @@ fn with_its_brakes_open_it_is_pushed_on_the_owners_word_and_still_may_not_roll()
         .unwrap()
         .clone();
     assert_eq!(roll["may"], false);
-    let story = screen(&door, "/o/1001");
+    let story = screen(&door, "/o/1001/story");
     assert!(
         story.text.contains("Pushed into the yard by hand"),
         "{}",
@@ -163,4 +163,23 @@ fn without_its_wheel_it_is_not_even_pushed() {
     assert!(page.text.contains("Not even that"), "{}", page.text);
     let (_, page) = rolling(&[("track rod end", ("part", "steering"), "off")]);
     assert!(page.text.contains("Not even that"), "{}", page.text);
+}
+
+#[test]
+fn the_same_list_a_second_time_is_asked_about() {
+    let door = opened();
+    let list = off(&door, "lines=4+cover+screws%0Acover");
+    press(&door, &list, "Out as shown", &[]);
+    let again = off(&door, "lines=4+cover+screws%0Acover");
+    assert!(again.text.contains("the same ones?"), "{}", again.text);
+    assert!(again.button("Out as shown").is_none(), "{}", again.text);
+    // One thing more beside them is noted, they are not.
+    let more = off(&door, "lines=cover%0Abracket");
+    press(&door, &more, "Out as shown", &[]);
+    let items = |order: &serde_json::Value| order["items"].as_array().unwrap().len();
+    assert_eq!(items(&order(&door)), 3);
+    // They are others.
+    let others = screen(&door, &again.link("They are others"));
+    press(&door, &others, "Out as shown", &[]);
+    assert_eq!(items(&order(&door)), 5);
 }
