@@ -11,6 +11,7 @@ mod items;
 mod leaving;
 mod made;
 mod mending;
+mod newer;
 mod noted;
 mod papers;
 mod row;
@@ -35,6 +36,7 @@ pub use items::{
 };
 pub use leaving::{DeclinedView, LeftView};
 pub use mending::{ChoiceView, MendingView, mending};
+pub use newer::{NewerView, newer};
 pub use noted::{NoteView, PhotoView};
 pub use papers::{PapersView, ProofView};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};

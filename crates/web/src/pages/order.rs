@@ -10,7 +10,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::repair::OrderId;
-use shop::view::{OrderView, StoppedView, StoryLine};
+use shop::view::{NewerView, OrderView, StoppedView, StoryLine, newer};
 use std::sync::Arc;
 
 pub async fn order(
@@ -26,6 +26,8 @@ pub async fn order(
                 .map(|(id, name, _)| (id.as_str().to_owned(), ask.snap.texts().text(name)))
                 .collect()
         };
+        let over = order.left.is_some() || order.voided;
+        let newer = if over { Vec::new() } else { newer(ask.snap, order.number)? };
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } span class="soft upper" { (order.row.word) } }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
@@ -34,7 +36,7 @@ pub async fn order(
             @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="columns" {
-                div { (counts(&order)) (lines(&order)) }
+                div { (counts(&order)) (newer_readings(&order, &newer)) (lines(&order)) }
                 div { (ways(&order)) (place(&order, &stalls, ask.who, ask.road_unit())) }
             }
             @if !order.voided { (next(&order)) }
@@ -117,6 +119,28 @@ pub fn gate_code(gate: &shop::view::GateView) -> String {
         .ok()
         .and_then(|value| value.as_str().map(str::to_owned))
         .unwrap_or_default()
+}
+
+/// What a newer table of the trade says of things on this order: offered, never taken by itself.
+fn newer_readings(order: &OrderView, newer: &[NewerView]) -> Markup {
+    let commands: Vec<Value> = newer
+        .iter()
+        .map(|one| order_fact(&order.order, one.fact.clone()))
+        .collect();
+    html! {
+        @if !newer.is_empty() {
+            details id="newer" {
+                summary class="row" { span class="what wait" { (count(newer.len(), "thing is", "things are")) " read otherwise by now" } }
+                @for one in newer {
+                    div class="row" { span class="what" {
+                        span class="strong line" { (one.label) }
+                        span class="soft line" { (one.says.join(" · ")) }
+                    } }
+                }
+                form { div class="presses" { (button(Look::Plain, "Read them so", "what is owed follows", &commands, None)) } }
+            }
+        }
+    }
 }
 
 fn lines(order: &OrderView) -> Markup {

@@ -112,6 +112,26 @@ fn walking_back_alone_counts_on_the_owners_written_word_only() {
     assert!(!unchecked(&door), "it is allowed, and he walked back");
 }
 
+#[test]
+fn what_a_word_means_since_is_offered_for_what_is_off_and_never_taken_by_itself() {
+    let door = opened();
+    // By hand at the door, so that nobody was asked what it is.
+    declare(&door, "thing", ("part", "unknown"), "glurble", 1);
+    let page = screen(&door, "/o/1001");
+    assert!(!page.text.contains("read otherwise"), "{}", page.text);
+    let word = json!({ "word-added": { "name": Device::words("glurble"), "sort": "brake-pads" } });
+    door.send("shop", "shop_fact", word);
+    let owed = |door: &Door| order(door)["items"][0]["safety"].clone();
+    let before = owed(&door);
+    let page = screen(&door, "/o/1001");
+    assert!(page.text.contains("1 thing is read otherwise by now"), "{}", page.text);
+    assert_eq!(owed(&door), before);
+    press(&door, &page, "Read them so", &[]);
+    assert_eq!(owed(&door), true);
+    let page = screen(&door, "/o/1001");
+    assert!(!page.text.contains("read otherwise"), "{}", page.text);
+}
+
 /// The page of the gate *roll* with this much off.
 fn rolling(items: &[(&str, (&str, &str), &str)]) -> (Door, crate::stages::Screen) {
     let door = opened();
