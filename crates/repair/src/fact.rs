@@ -182,6 +182,8 @@ pub enum Fact {
         photos: Vec<File>,
         /// Where the pieces now stand.
         moves: Vec<Move>,
+        /// What its words speak of, where it names no item: what the trade knows of that.
+        about: Option<Trade>,
     },
     /// A snag came to its end.
     SnagResolved {

@@ -17,6 +17,7 @@ use crate::reason::{Reason, ReasonKey, Waivable, Waiver, Why};
 use crate::rules::Rules;
 use crate::snags::OpenSnag;
 use crate::stock::adrift;
+use crate::trade::Trade;
 use states::{Gate, ItemId, Kind, State, System, Zone};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -422,7 +423,9 @@ fn was_drained(account: &Account, item: &Item) -> bool {
 fn snags(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
     let stands = |snag: &OpenSnag| {
         let Some(item) = &snag.item else {
-            return gate == Gate::HandOver;
+            let about = snag.about.as_ref();
+            return gate == Gate::HandOver
+                || about.is_some_and(|about| told_snag_shuts(about, snag.what, gate));
         };
         let known = account.items.get(account.moves.name(item));
         known.is_none_or(|item| {
@@ -440,14 +443,30 @@ fn snags(order: &Order, account: &Account, gate: Gate) -> Vec<Why> {
         .collect()
 }
 
+/// The same for a snag that names no item, by what its words speak of. Where nobody knows what that
+/// is, it does not go on the road.
+fn told_snag_shuts(about: &Trade, what: SnagIs, gate: Gate) -> bool {
+    if !about.is_known() {
+        return gate == Gate::Road;
+    }
+    if about.safety && !is_whole(what) {
+        return about.shuts(gate);
+    }
+    gate == Gate::Road && (about.system.runs() || about.safety)
+}
+
+/// It may be worn or seized, but it is all there.
+fn is_whole(what: SnagIs) -> bool {
+    matches!(
+        what,
+        SnagIs::Stuck | SnagIs::Rounded | SnagIs::Worn | SnagIs::Corroded | SnagIs::Other
+    )
+}
+
 /// Whether an item with such a fault shuts a gate: of the safety class, and no longer whole, it
 /// shuts what it would shut if it were off.
 fn snag_shuts(item: &Item, what: SnagIs, gate: Gate) -> bool {
-    let whole = matches!(
-        what,
-        SnagIs::Stuck | SnagIs::Rounded | SnagIs::Worn | SnagIs::Corroded | SnagIs::Other
-    );
-    if item.is_safety() && !whole {
+    if item.is_safety() && !is_whole(what) {
         return match item.known_trade() {
             Some(_) => item.trade_shuts(gate, false),
             None => shuts_when_off(item, gate),

@@ -4,6 +4,7 @@ use crate::code::SnagIs;
 use crate::fact::Fact;
 use crate::ids::SnagId;
 use crate::order::{Order, Stamp};
+use crate::trade::Trade;
 use states::{ItemId, Position};
 use std::collections::BTreeSet;
 
@@ -18,6 +19,8 @@ pub struct OpenSnag {
     pub at: Vec<Position>,
     /// What it is.
     pub what: SnagIs,
+    /// What its words speak of, where it names no item.
+    pub about: Option<Trade>,
     /// Who found it, and when.
     pub since: Stamp,
 }
@@ -40,12 +43,14 @@ pub fn open(order: &Order) -> Vec<OpenSnag> {
                 item,
                 at,
                 what,
+                about,
                 ..
             } if !ended.contains(snag) => Some(OpenSnag {
                 snag: snag.clone(),
                 item: item.clone(),
                 at: at.clone(),
                 what: *what,
+                about: about.clone(),
                 since: filed.stamp.clone(),
             }),
             _ => None,

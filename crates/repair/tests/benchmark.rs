@@ -512,6 +512,7 @@ fn the_broken_bolt(job: &mut Job) {
         words: Some(words(3)),
         photos: vec![],
         moves: vec![stub],
+        about: None,
     });
     job.stage(&[
         ("housing", State::Off),

@@ -159,6 +159,29 @@ pub fn fill_in(
             complaint,
             payer,
         }],
+        Fact::SnagFound {
+            snag,
+            item: None,
+            at,
+            what,
+            sits,
+            words,
+            photos,
+            moves,
+            about: None,
+        } => vec![Fact::SnagFound {
+            about: words
+                .and_then(text)
+                .and_then(|words| trade_of(&words, vocabulary)),
+            snag,
+            item: None,
+            at,
+            what,
+            sits,
+            words,
+            photos,
+            moves,
+        }],
         Fact::Renamed { item, label, after } => {
             let known = text(label).and_then(|label| trade_of(&label, vocabulary));
             let told = known.filter(Trade::is_known).map(|trade| Fact::TradeTold {

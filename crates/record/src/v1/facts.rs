@@ -182,6 +182,8 @@ forms! { FactForm = Fact {
         words: Option<WordsForm>,
         photos: Vec<FileForm>,
         moves: Vec<MoveForm>,
+    } since 2 {
+        about: Option<TradeForm>,
     },
     SnagResolved = "snag-resolved" {
         snag: SnagIdForm,

@@ -194,7 +194,7 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
                 "snag": "$id", "item": maybe("$id"), "at": ["$u16"],
                 "what": code("snapped stuck stripped rounded torn worn broken bent corroded leaking missing other"),
                 "sits": maybe(code("proud flush below")), "words": maybe("$words"), "photos": [file()],
-                "moves": [a_move()],
+                "moves": [a_move()], "about": added(trade()),
             }),
         ),
         (

@@ -361,21 +361,22 @@ fn of_moves() -> BoxedStrategy<Fact> {
     let snag_is = select(vec![SnagIs::Snapped, SnagIs::Worn, SnagIs::Missing]);
     let sits = option::of(select(vec![Sits::Proud, Sits::Flush, Sits::Below]));
     prop_oneof![
-        2 => moves().prop_map(|moves| Fact::Found { moves }),
-        5 => (option::of(name().prop_map(StageId::new)), moves())
-            .prop_map(|(stage, moves)| Fact::Moved { stage, moves }),
-        2 => moves().prop_map(|moves| Fact::Seen { moves }),
-        1 => (snag(), option::of(item_id()), positions(), snag_is, sits, moves()).prop_map(
-            |(snag, item, at, what, sits, moves)| Fact::SnagFound {
-                snag, item, at, what, sits, words: None, photos: vec![], moves,
-            }
-        ),
-        1 => (snag(), moves()).prop_map(|(snag, moves)| Fact::SnagResolved {
-            snag, how: Resolved::WireInsert, words: None, calculation: None, moves,
-        }),
-        3 => (command(), option::of(0..3u16))
-            .prop_map(|(command, part)| Fact::Undo { command, part }),
-    ]
+            2 => moves().prop_map(|moves| Fact::Found { moves }),
+            5 => (option::of(name().prop_map(StageId::new)), moves())
+                .prop_map(|(stage, moves)| Fact::Moved { stage, moves }),
+            2 => moves().prop_map(|moves| Fact::Seen { moves }),
+            1 => (snag(), option::of(item_id()), positions(), snag_is, sits, moves()).prop_map(
+                |(snag, item, at, what, sits, moves)| Fact::SnagFound {
+                    snag, item, at, what, sits, words: None, photos: vec![], moves,
+     about: None,
+    }
+            ),
+            1 => (snag(), moves()).prop_map(|(snag, moves)| Fact::SnagResolved {
+                snag, how: Resolved::WireInsert, words: None, calculation: None, moves,
+            }),
+            3 => (command(), option::of(0..3u16))
+                .prop_map(|(command, part)| Fact::Undo { command, part }),
+        ]
     .boxed()
 }
 

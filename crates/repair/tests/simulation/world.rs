@@ -451,6 +451,7 @@ impl World {
                     words: None,
                     photos: vec![],
                     moves: vec![self.change(device, "screws", vec![1], stub)],
+                    about: None,
                 }
             }
             3 => self.snag_ends(device),

@@ -360,6 +360,7 @@ impl Job {
             words: None,
             photos: vec![],
             moves,
+            about: None,
         })
     }
 

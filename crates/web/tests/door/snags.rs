@@ -112,3 +112,38 @@ fn a_part_that_is_made_good_asks_for_no_new_one() {
     assert_eq!(order["parts"].as_array().unwrap().len(), 0);
     assert_eq!(order["snags"].as_array().unwrap().len(), 0);
 }
+
+/// Which gates an order's account holds shut.
+fn shut(door: &Door) -> Vec<String> {
+    let order = order(door);
+    let gates = order["gates"].as_array().unwrap().iter();
+    gates
+        .filter(|gate| gate["may"] == false)
+        .map(|gate| gate["gate"].as_str().unwrap().to_owned())
+        .collect()
+}
+
+#[test]
+fn a_snag_in_words_alone_shuts_what_the_thing_itself_would() {
+    let told = |what: &str, words: &str| {
+        let door = opened();
+        let page = screen(&door, "/o/1001/snag");
+        press(
+            &door,
+            &page,
+            "Note the snag",
+            &[("looks", what), ("words", words)],
+        );
+        shut(&door)
+    };
+    assert_eq!(
+        told("leaking", "brake hose front left"),
+        ["roll", "road", "hand-over"]
+    );
+    assert_eq!(
+        told("worn", "brake pads at the rear"),
+        ["road", "hand-over"]
+    );
+    assert_eq!(told("torn", "cabin filter"), ["hand-over"]);
+    assert_eq!(told("broken", "glurble"), ["road", "hand-over"]);
+}
