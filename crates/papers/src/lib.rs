@@ -1,0 +1,16 @@
+//! Papers for the customer and the stall, as PDF.
+//!
+//! A paper is made from the same values as the screen: [`make`] looks at the order, lays the
+//! paper out as a value ([`engine::page::Paper`]) and writes it as a PDF. From the same values
+//! come the same bytes, on any machine: no clock, no path and no name goes in but what is printed.
+//!
+//! Papers are tagged for screen readers (PDF/UA-1) and for keeping (PDF/A-3a), as far as the
+//! library that writes them checks both; no outside checker of either has been run on them.
+//!
+//! Knows nothing of HTTP or files: it gives bytes.
+
+pub mod engine;
+mod kinds;
+
+pub use engine::page::SheetSize;
+pub use kinds::{Asked, Kind, Made, make};
