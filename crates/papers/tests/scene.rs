@@ -106,6 +106,25 @@ pub fn resealed() -> (Bench, String) {
     (bench, order)
 }
 
+/// The same with its bolts and its housing off, in a tray and on the shelf.
+pub fn taken_apart() -> (Bench, String) {
+    let (mut bench, order) = resealed();
+    let at = |nth: u16, length: &str| json!({ "position": nth, "length": length });
+    bench.tell(&order, json!({ "declared": { "item": { "id": "bolts", "kind": "fasteners", "system": "oil", "zone": "below",
+        "label": words("housing bolts"), "size": "M8 8.8", "pieces": [at(1, "30 mm"), at(2, "30 mm"), at(3, "75 mm"), at(4, "95 mm")],
+        "pattern": { "passes": ["10 N·m", "22 N·m"], "sequence": [1, 2, 3, 4], "source": null },
+        "spent": false, "may_miss": null, "put_in": null, "holds": null } } }));
+    bench.declare(&order, "housing", ("part", "oil", "below"), 1);
+    for (item, tray) in [("bolts", "tray B"), ("housing", "shelf")] {
+        let view = bench.view(&order);
+        let known = view.items.iter().find(|known| known.item == item).unwrap();
+        let state = if item == "bolts" { "out" } else { "off" };
+        bench.tell(&order, json!({ "moved": { "stage": null, "moves": [{ "item": item, "at": known.positions, "after": known.seen,
+            "left": { "state": state, "piece": "original" }, "container": tray }] } }));
+    }
+    (bench, order)
+}
+
 pub fn made(bench: &Bench, order: &str, asked: &Asked) -> Made {
     bench
         .look(|snap| papers::make(snap, bench.number(order), asked))
@@ -155,4 +174,34 @@ pub fn assert_laid_out(paper: &Paper) {
             seen.push((body, &text.text));
         }
     }
+}
+
+/// The benchmark's order, planned by its map, before anything is off.
+pub fn planned() -> (Bench, String) {
+    use shop::planning::{Asked as Wanted, adopt};
+    use shop::repair::{ItemId, MapId};
+    let (mut bench, order) = resealed();
+    let text = include_str!("../../../demo/maps/korvane-drayman-engine-front.toml");
+    let text = Device::document(text, "application/toml");
+    let id = MapId::new("korvane-drayman-engine-front");
+    bench
+        .send(
+            &format!("map:{}", id.as_str()),
+            "map_fact",
+            json!({ "drafted": { "version": 1, "text": text } }),
+        )
+        .unwrap();
+    let kept = bench.look(|snap| snap.map(&id, None)).unwrap();
+    let map = kept.sound().unwrap().clone();
+    bench
+        .ask(&order, adopt(&kept.id, &map, &Device::words))
+        .unwrap();
+    let wanted = Wanted {
+        targets: ["housing gasket", "housing o-rings"]
+            .map(ItemId::new)
+            .into(),
+        ..Wanted::default()
+    };
+    bench.tell(&order, wanted.fact(&map, None));
+    (bench, order)
 }

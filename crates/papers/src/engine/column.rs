@@ -47,13 +47,30 @@ pub struct Kept {
 pub struct Cell {
     pub runs: Vec<Run>,
     pub below: Option<String>,
+    /// Whether a box to tick stands in it.
+    pub tick: bool,
 }
 
 impl Cell {
     pub fn text(text: impl Into<String>) -> Self {
         Self {
             runs: vec![plain(text)],
-            below: None,
+            ..Self::default()
+        }
+    }
+
+    pub fn bold(text: impl Into<String>) -> Self {
+        Self {
+            runs: vec![bold(text)],
+            ..Self::default()
+        }
+    }
+
+    /// A box to tick.
+    pub fn to_tick() -> Self {
+        Self {
+            tick: true,
+            ..Self::default()
         }
     }
 }
@@ -122,6 +139,39 @@ impl Body {
     pub fn glue(&mut self) {
         if let Some(last) = self.slabs.last_mut() {
             last.glued = true;
+        }
+    }
+
+    /// A part that takes the whole width, its heading above it.
+    pub fn whole(&mut self, heading: &str, content: impl FnOnce(&mut Column<'_>)) {
+        let node = self.tags.node(None, Tag::Part);
+        let titled = self
+            .tags
+            .node(Some(node), Tag::Heading(2, heading.to_owned()));
+        let leaf = self.tags.leaf(titled);
+        let mut marks = vec![rule((self.left, self.right), 0.0, 0.75, Grey::Black)];
+        let line = one_line(&[bold(heading)], TEXT);
+        let at = base(TEXT, 0) + PART_PADDING;
+        marks.extend(set(&line, self.left, at, TEXT, Grey::Black, Some(leaf)));
+        let head = Slab {
+            height: PART_PADDING + line_height(TEXT) + 2.0,
+            marks,
+            glued: true,
+            again: None,
+        };
+        let mut column = Column {
+            tags: &mut self.tags,
+            node,
+            slabs: Vec::new(),
+            left: self.left,
+            right: self.right,
+        };
+        content(&mut column);
+        let content = std::mem::take(&mut column.slabs);
+        self.slabs.push(head.clone());
+        for mut slab in content {
+            slab.again = Some(Rc::new(with(&head, slab.again.as_deref())));
+            self.slabs.push(slab);
         }
     }
 
@@ -376,6 +426,15 @@ impl Column<'_> {
                     lines.push(Vec::new());
                 }
                 lines[at].extend(set(&line, x, base(TEXT, 0), size, grey, Some(leaf)));
+            }
+        }
+        if cells.iter().any(|cell| cell.tick) {
+            // A box is as tall as two lines.
+            lines.resize(lines.len().max(2), Vec::new());
+        }
+        for (cell, (left, _)) in cells.iter().zip(places).filter(|(cell, _)| cell.tick) {
+            if let (true, Some(first)) = (cell.tick, lines.first_mut()) {
+                first.push(tick(*left, 1.0, 17.0));
             }
         }
         let total = lines.len().max(1);

@@ -1,14 +1,19 @@
 //! The papers, each made from the same values as the screen.
 
+mod apart;
+mod estimate;
 mod invoice;
+mod labels;
 mod price;
 mod sheet;
 mod words;
+mod worksheet;
 
 use crate::engine::face;
 use crate::engine::page::{Attached, Paper, SheetSize};
 use crate::engine::pdf;
 use serde_json::{Value, json};
+use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
 use shop::record::v1::codes::PayerForm;
 use shop::repair::Words;
 use shop::view::{InvoiceView, OrderView};
@@ -18,19 +23,54 @@ use std::collections::BTreeSet;
 /// Which paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {
+    /// What is proposed, what it comes to, and where the customer says yes.
+    Estimate,
+    /// What is to be added to what was agreed, and what it comes to then.
+    AddedWork,
     /// What was charged, for what, and how the vehicle leaves.
     Invoice,
+    /// What is not put back, for who collects the vehicle dismantled.
+    Apart,
+    /// The stages of the plan, to tick at the vehicle.
+    WorkSheet,
+    /// Labels for the trays.
+    Labels,
 }
 
 impl Kind {
     /// Every paper.
-    pub const ALL: [Self; 1] = [Self::Invoice];
+    pub const ALL: [Self; 6] = [
+        Self::Estimate,
+        Self::AddedWork,
+        Self::Invoice,
+        Self::Apart,
+        Self::WorkSheet,
+        Self::Labels,
+    ];
 
     /// Its name in a command and in an address.
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
+            Self::Estimate => "estimate",
+            Self::AddedWork => "added-work",
             Self::Invoice => "invoice",
+            Self::Apart => "apart",
+            Self::WorkSheet => "work-sheet",
+            Self::Labels => "labels",
+        }
+    }
+
+    /// What people call it.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Estimate => "Estimate",
+            Self::AddedWork => "Request for added work",
+            Self::Invoice => "Invoice",
+            Self::Apart => "Collected dismantled",
+            Self::WorkSheet => "Work sheet",
+            Self::Labels => "Tray labels",
         }
     }
 
@@ -43,9 +83,7 @@ impl Kind {
     /// Whether it shows prices.
     #[must_use]
     pub fn has_prices(self) -> bool {
-        match self {
-            Self::Invoice => true,
-        }
+        matches!(self, Self::Estimate | Self::AddedWork | Self::Invoice)
     }
 }
 
@@ -60,6 +98,8 @@ pub struct Asked {
     pub written: Option<String>,
     /// The sheet; none, for the one of the shop's place.
     pub size: Option<SheetSize>,
+    /// Where the program can be reached from a phone, for the codes on labels.
+    pub address: Option<String>,
 }
 
 impl Asked {
@@ -71,6 +111,7 @@ impl Asked {
             payer: PayerForm::Customer,
             written: None,
             size: None,
+            address: None,
         }
     }
 }
@@ -98,6 +139,7 @@ struct Given<'a> {
     size: SheetSize,
     /// The hash at the head of the record.
     head: Option<String>,
+    address: Option<String>,
 }
 
 /// Makes a paper of an order from what is true now. From the same values come the same bytes.
@@ -123,14 +165,53 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         invoice: picked(&order, asked),
         size: asked.size.unwrap_or_else(|| size_of(snap)),
         head: Some(head),
+        address: asked.address.clone(),
     };
-    made(&given, asked.kind)
+    let paper = match asked.kind {
+        Kind::Estimate => estimate::estimate(&given),
+        Kind::AddedWork => estimate::added(&given),
+        Kind::Invoice => invoice::paper(&given),
+        Kind::Apart => apart::paper(&given),
+        Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
+        Kind::Labels => labels::paper(&given),
+    };
+    made(&given, paper)
 }
 
-fn made(given: &Given<'_>, kind: Kind) -> Result<Made, Trouble> {
-    let paper = match kind {
-        Kind::Invoice => invoice::paper(given),
+/// The plan of an order's whole job.
+fn planned(snap: &Snapshot<'_>, number: u64) -> Result<worksheet::Plan, Trouble> {
+    let none = || {
+        let mut trouble = Trouble::not_found("there is no plan to print");
+        trouble.mend = format!("pick what to get at first, on the plan's page of order {number}");
+        trouble
     };
+    let (map, version) = map_of_order(snap, number)?.ok_or_else(none)?;
+    let on = on_map_of(snap, number, &map, Some(version), None)?;
+    if !on.asks() {
+        return Err(none());
+    }
+    let shown = on.whole(snap)?;
+    let rows = || {
+        shown
+            .off
+            .iter()
+            .chain(&shown.back)
+            .flat_map(|stage| &stage.rows)
+    };
+    let known = |row: &RowShown| on.map.items.get(&row.item);
+    let tightened = rows().filter(|row| !row.torque.is_empty());
+    let sources = tightened
+        .filter_map(|row| torque_source(&on.map, known(row)?))
+        .collect();
+    let things: Vec<_> = rows().filter_map(|row| on.thing(&row.item)).collect();
+    Ok(worksheet::Plan {
+        cautions: shop::cautions(&things),
+        sources,
+        shown,
+    })
+}
+
+fn made(given: &Given<'_>, paper: Paper) -> Result<Made, Trouble> {
     settable(&paper)?;
     let pdf = pdf::pdf(&paper).map_err(|error| {
         Trouble::new(

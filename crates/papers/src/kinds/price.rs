@@ -155,7 +155,7 @@ fn row(order: &OrderView, sort: Sort, entry: &PriceEntryView) -> Vec<Cell> {
     };
     let label = Cell {
         runs: vec![plain(entry.label.as_str())],
-        below: None,
+        ..Cell::default()
     };
     let rest = [label, Cell::text(quantity), Cell::text(each), amount];
     match sort {
