@@ -16,7 +16,7 @@ use serde_json::{Value, json};
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, PutInForm, SystemForm, ZoneForm};
-use shop::repair::{Kind, State as Stands, SureIs, System, Zone};
+use shop::repair::{Kind, State as Stands, SureIs, System};
 use shop::trade::Vocabulary;
 use shop::view::{ItemView, OrderView};
 use shop::{ItemLine, item_lines};

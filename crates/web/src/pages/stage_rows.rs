@@ -11,7 +11,7 @@ use shop::planning::{
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, WorkIsForm};
-use shop::repair::{ItemId, Kind, State, System, Zone};
+use shop::repair::{ItemId, Kind, State};
 use shop::view::{DebtView, ItemView, MoveName, OrderView, PartView};
 
 /// One row, with what the order knows of its item.
