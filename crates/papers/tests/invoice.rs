@@ -234,7 +234,7 @@ fn arbitrary_entry() -> impl Strategy<Value = (String, String, String, String)> 
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig::with_cases(64))]
 
     /// Whatever is on an order, its sums are those of the JSON, and nothing is cut off or
     /// stands on something else.

@@ -5,7 +5,7 @@
 mod scene;
 
 use papers::{Asked, Kind, make};
-use scene::{assert_laid_out, entry, made, planned, printed, resealed, taken_apart};
+use scene::{assert_laid_out, entry, made, planned, printed, resealed, taken_apart, words};
 use serde_json::json;
 use shop::Device;
 
@@ -36,6 +36,37 @@ fn the_estimate_says_what_it_comes_to_and_where_to_sign() {
         assert!(printed.contains(words), "{words} is not in\n{printed}");
     }
     assert_laid_out(&made.paper);
+}
+
+#[test]
+fn a_signature_on_the_screen_stands_on_the_paper() {
+    let (mut bench, order) = resealed();
+    let mut file = Vec::new();
+    let mut encoder = png::Encoder::new(&mut file, 60, 20);
+    encoder.set_color(png::ColorType::Grayscale);
+    let mut writer = encoder.write_header().unwrap();
+    let pixel = |at: usize| if at % 7 == 0 { 0 } else { 255 };
+    writer
+        .write_image_data(&(0..1200).map(pixel).collect::<Vec<u8>>())
+        .unwrap();
+    writer.finish().unwrap();
+    bench.clock.later(5);
+    let mut yes = scene::bench::consent("1300");
+    yes["consented"]["signature"] = Device::file(&file, "image/png");
+    yes["consented"]["way"] = json!("in-person");
+    yes["consented"]["person"] = words("Ada Brandt");
+    bench.tell(&order, yes);
+    let made = made(&bench, &order, &Asked::of(Kind::Estimate));
+    assert_laid_out(&made.paper);
+    let drawn: Vec<_> = made.paper.pages[0]
+        .marks
+        .iter()
+        .filter_map(|mark| match mark {
+            papers::engine::page::Mark::Drawing(mark) => Some(mark.drawing.title.as_str()),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(drawn, ["The signature of Ada Brandt"]);
 }
 
 #[test]

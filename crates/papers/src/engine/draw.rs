@@ -154,7 +154,8 @@ fn arc(centre: Point, radius: f64, start_deg: f64, sweep_deg: f64, closed: bool)
     let mut path = PathBuilder::new();
     let at = |degrees: f64| {
         let angle = degrees.to_radians();
-        (angle.cos(), angle.sin())
+        // The standard library's may differ from machine to machine.
+        (libm::cos(angle), libm::sin(angle))
     };
     let (cos, sin) = at(start_deg);
     path.move_to(
@@ -163,7 +164,7 @@ fn arc(centre: Point, radius: f64, start_deg: f64, sweep_deg: f64, closed: bool)
     );
     let step = sweep / 8.0;
     // The arm of a Bezier curve that stands for an arc: 4/3 tan(angle / 4).
-    let arm = 4.0 / 3.0 * (step.to_radians() / 4.0).tan() * radius;
+    let arm = 4.0 / 3.0 * libm::tan(step.to_radians() / 4.0) * radius;
     for nth in 0..8 {
         let (from, to) = (
             at(start_deg + step * f64::from(nth)),

@@ -1,9 +1,9 @@
 //! The letters: two faces that are built in, shaped and measured.
 
-use rustybuzz::UnicodeBuffer;
+use rustybuzz::{Direction, Script, ShapePlan, UnicodeBuffer};
 use std::collections::BTreeSet;
 use std::ops::Range;
-use std::sync::OnceLock;
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 use unicode_bidi::BidiClass;
 
 /// How heavy the letters are.
@@ -49,14 +49,34 @@ fn face(weight: Weight) -> &'static rustybuzz::Face<'static> {
     })
 }
 
+/// How a script is shaped in a weight: worked out once, for it takes longer than the shaping.
+fn plan(weight: Weight, script: Script) -> Arc<ShapePlan> {
+    type Plans = Mutex<Vec<(Weight, Script, Arc<ShapePlan>)>>;
+    static PLANS: Plans = Mutex::new(Vec::new());
+    let mut plans = PLANS.lock().unwrap_or_else(PoisonError::into_inner);
+    let known = plans
+        .iter()
+        .find(|(of, known, _)| *of == weight && *known == script);
+    if let Some((.., plan)) = known {
+        return Arc::clone(plan);
+    }
+    // A text of figures alone has no script of its own.
+    let stated = (script != rustybuzz::script::UNKNOWN).then_some(script);
+    let made = ShapePlan::new(face(weight), Direction::LeftToRight, stated, None, &[]);
+    let plan = Arc::new(made);
+    plans.push((weight, script, Arc::clone(&plan)));
+    plan
+}
+
 /// The letter shapes of one line, left to right.
 pub fn shape(text: &str, weight: Weight) -> Vec<Glyph> {
     let face = face(weight);
     let em = f64::from(face.units_per_em());
     let mut buffer = UnicodeBuffer::new();
     buffer.push_str(text);
-    buffer.set_direction(rustybuzz::Direction::LeftToRight);
-    let shaped = rustybuzz::shape(face, &[], buffer);
+    buffer.set_direction(Direction::LeftToRight);
+    buffer.guess_segment_properties();
+    let shaped = rustybuzz::shape_with_plan(face, &plan(weight, buffer.script()), buffer);
     let infos = shaped.glyph_infos();
     let starts: Vec<usize> = infos.iter().map(|info| info.cluster as usize).collect();
     let end_of = |start: usize| {

@@ -9,6 +9,7 @@ use super::{Given, attached};
 use crate::engine::column::{Body, Column};
 use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
+use drawing::joint;
 use shop::record::v1::codes::PayerForm;
 use shop::view::{AskView, OrderView, PriceEntryView, TotalView};
 
@@ -39,7 +40,7 @@ pub fn estimate(given: &Given<'_>) -> Paper {
         );
         priced(body, order, given.payer, None);
         if !order.consents.is_empty() {
-            agreed(body, order, given.payer);
+            agreed(body, given);
         }
         body.part("Your approval", |column| {
             if let Some(total) = total(order, given.payer) {
@@ -76,8 +77,8 @@ pub fn added(given: &Given<'_>) -> Paper {
             given.payer,
             ["You told us", "We found", "We propose"],
         );
-        found(body, order);
-        agreed(body, order, given.payer);
+        found(body, given);
+        agreed(body, given);
         if let Some(ask) = ask {
             changes(body, order, ask);
         }
@@ -85,10 +86,22 @@ pub fn added(given: &Given<'_>) -> Paper {
     })
 }
 
-/// What went wrong or was found on the way, and is not settled.
-fn found(body: &mut Body, order: &OrderView) {
-    let snags: Vec<String> = order.snags.iter().map(|snag| snag.text.clone()).collect();
-    super::invoice::listed(body, "Found on the way", &snags);
+/// What went wrong or was found on the way and is not settled, with the joint drawn as it was
+/// found where its hole was described.
+fn found(body: &mut Body, given: &Given<'_>) {
+    for snag in &given.snags {
+        body.part("Found on the way", |column| {
+            column.text(&[plain(shop::say::capital(&snag.text))]);
+            if let Some(words) = &snag.words {
+                column.text(&[plain(words.as_str())]);
+            }
+            let told = snag.choice.as_ref().and_then(|choice| choice.told.as_ref());
+            if let Some(told) = told {
+                column.drawing(joint(&told.found.drawn(), 358.0, 220.0), 0.75);
+                column.text(&[plain(format!("Proposed: {}", told.way.name))]);
+            }
+        });
+    }
 }
 
 fn changes(body: &mut Body, order: &OrderView, ask: &AskView) {

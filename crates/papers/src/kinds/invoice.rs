@@ -40,10 +40,10 @@ pub fn paper(given: &Given<'_>) -> Paper {
         );
         priced(body, order, given.payer, invoice);
         paid(body, order, given.payer, invoice);
-        agreed(body, order, given.payer);
+        agreed(body, given);
         if given.payer == PayerForm::Customer {
             tested(body, order);
-            leaves(body, order);
+            leaves(body, given);
         }
         record(body, given.head.as_deref());
     })
@@ -142,7 +142,8 @@ fn paid(body: &mut Body, order: &OrderView, payer: PayerForm, invoice: Option<&I
 }
 
 /// What this payer approved and declined.
-pub fn agreed(body: &mut Body, order: &OrderView, payer: PayerForm) {
+pub fn agreed(body: &mut Body, given: &Given<'_>) {
+    let (order, payer) = (given.order, given.payer);
     let consents: Vec<_> = order
         .consents
         .iter()
@@ -157,6 +158,7 @@ pub fn agreed(body: &mut Body, order: &OrderView, payer: PayerForm) {
             if let Some(said) = &consent.said {
                 column.small(&format!("Said: {said}"));
             }
+            signed(column, given, consent.signature.as_deref());
         }
     });
 }
@@ -182,7 +184,8 @@ fn tested(body: &mut Body, order: &OrderView) {
 }
 
 /// How the vehicle leaves.
-pub fn leaves(body: &mut Body, order: &OrderView) {
+fn leaves(body: &mut Body, given: &Given<'_>) {
+    let order = given.order;
     let old = order.parts.iter().filter(|part| part.has_old);
     let old: Vec<String> = old
         .map(|part| {
@@ -199,21 +202,15 @@ pub fn leaves(body: &mut Body, order: &OrderView) {
         .map(|waiver| format!("{}, {}", waiver.reason, waiver.waived))
         .collect();
     listed(body, "Waived", &waived.into_iter().collect::<Vec<_>>());
-    let declined: Vec<String> = order
-        .declined
-        .iter()
-        .map(|declined| {
-            let signed = declined
-                .signature
-                .as_ref()
-                .map_or("", |_| ", signed on the screen");
-            format!(
-                "{}: {} ({}{signed})",
-                declined.what, declined.words, declined.at
-            )
-        })
-        .collect();
-    listed(body, "Work you declined", &declined);
+    if !order.declined.is_empty() {
+        body.part("Work you declined", |column| {
+            for declined in &order.declined {
+                let words = format!("{}: {} ({})", declined.what, declined.words, declined.at);
+                column.text(&[plain(shop::say::capital(&words))]);
+                signed(column, given, declined.signature.as_deref());
+            }
+        });
+    }
     let apart: Vec<String> = order
         .open_items
         .iter()
@@ -247,7 +244,19 @@ pub fn leaves(body: &mut Body, order: &OrderView) {
                 };
                 column.text(&[plain(format!("{signed} {by}."))]);
             }
+            signed(column, given, left.signature.as_deref());
         });
+    }
+}
+
+/// A signature that was drawn on the screen, under what it stands for.
+fn signed(column: &mut Column<'_>, given: &Given<'_>, signature: Option<&str>) {
+    /// Half a line of handwriting.
+    const WIDTH: f64 = 140.0;
+    let drawn = signature.and_then(|file| given.signatures.get(file));
+    if let Some(drawn) = drawn {
+        column.keep();
+        column.drawing(drawn.clone(), WIDTH / drawn.width.max(1.0));
     }
 }
 

@@ -6,19 +6,21 @@ mod invoice;
 mod labels;
 mod price;
 mod sheet;
+mod signature;
 mod words;
 mod worksheet;
 
 use crate::engine::face;
 use crate::engine::page::{Attached, Paper, SheetSize};
 use crate::engine::pdf;
+use drawing::Drawing;
 use serde_json::{Value, json};
 use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
 use shop::record::v1::codes::PayerForm;
 use shop::repair::Words;
-use shop::view::{InvoiceView, OrderView};
+use shop::view::{InvoiceView, MendingView, OrderView};
 use shop::{Snapshot, Trouble, TroubleKind};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Which paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -140,6 +142,10 @@ struct Given<'a> {
     /// The hash at the head of the record.
     head: Option<String>,
     address: Option<String>,
+    /// What went wrong on the way and is not settled, for the request for added work.
+    snags: Vec<MendingView>,
+    /// Signatures that were drawn on the screen, by their files.
+    signatures: BTreeMap<String, Drawing>,
 }
 
 /// Makes a paper of an order from what is true now. From the same values come the same bytes.
@@ -166,6 +172,8 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         size: asked.size.unwrap_or_else(|| size_of(snap)),
         head: Some(head),
         address: asked.address.clone(),
+        snags: snags(snap, &order, asked.kind)?,
+        signatures: signatures(snap, &order)?,
     };
     let paper = match asked.kind {
         Kind::Estimate => estimate::estimate(&given),
@@ -176,6 +184,43 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         Kind::Labels => labels::paper(&given),
     };
     made(&given, paper)
+}
+
+/// What was signed on the screen; what was erased since, or photographed, is left out.
+fn signatures(
+    snap: &Snapshot<'_>,
+    order: &OrderView,
+) -> Result<BTreeMap<String, Drawing>, Trouble> {
+    let customer = order.row.customer.as_str();
+    let consents = order.consents.iter();
+    let consents = consents.map(|one| (&one.signature, one.person.as_deref().unwrap_or(customer)));
+    let declined = order.declined.iter().map(|one| (&one.signature, customer));
+    let left = order.left.iter();
+    let left = left.map(|left| {
+        (
+            &left.signature,
+            left.signed_by.as_deref().unwrap_or(customer),
+        )
+    });
+    let mut out = BTreeMap::new();
+    for (file, who) in consents.chain(declined).chain(left) {
+        let Some(words) = file.as_deref().and_then(Words::from_hex) else {
+            continue;
+        };
+        let found = snap.texts().file(words)?;
+        let drawn = found.and_then(|(_, bytes)| signature::strokes(&bytes, who));
+        if let Some(drawn) = drawn {
+            out.insert(words.hex(), drawn);
+        }
+    }
+    Ok(out)
+}
+
+fn snags(snap: &Snapshot<'_>, order: &OrderView, kind: Kind) -> Result<Vec<MendingView>, Trouble> {
+    let wanted = order.snags.iter().filter(|_| kind == Kind::AddedWork);
+    wanted
+        .map(|snag| shop::view::mending(snap, order.number, &snag.snag))
+        .collect()
 }
 
 /// The plan of an order's whole job.

@@ -3,7 +3,7 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-#[path = "../../shop/tests/bench/mod.rs"]
+#[path = "../../../shop/tests/bench/mod.rs"]
 pub mod bench;
 
 use bench::Bench;
@@ -181,7 +181,7 @@ pub fn planned() -> (Bench, String) {
     use shop::planning::{Asked as Wanted, adopt};
     use shop::repair::{ItemId, MapId};
     let (mut bench, order) = resealed();
-    let text = include_str!("../../../demo/maps/korvane-drayman-engine-front.toml");
+    let text = include_str!("../../../../demo/maps/korvane-drayman-engine-front.toml");
     let text = Device::document(text, "application/toml");
     let id = MapId::new("korvane-drayman-engine-front");
     bench
