@@ -31,7 +31,7 @@ fn marks(surface: &mut Surface<'_>, all: &[Mark]) {
 fn mark(surface: &mut Surface<'_>, mark: &Mark) {
     match mark {
         Mark::Line { from, to, pen } => {
-            path(surface, lines(&[*from, *to], false), Style::line(*pen))
+            path(surface, lines(&[*from, *to], false), Style::line(*pen));
         }
         Mark::Polyline {
             points,

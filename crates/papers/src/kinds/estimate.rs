@@ -115,7 +115,7 @@ fn changes(body: &mut Body, order: &OrderView, ask: &AskView) {
     };
     if ask.added.is_empty() {
         body.part("What is added", |column| {
-            column.text(&[plain("Nothing has been added since you agreed.")])
+            column.text(&[plain("Nothing has been added since you agreed.")]);
         });
     } else {
         listed(body, "What is added", &ask.added);

@@ -54,14 +54,14 @@ pub fn told(body: &mut Body, order: &OrderView, payer: PayerForm, names: [&str; 
     let lines = paid_lines(order, payer);
     for line in &lines {
         body.part(names[0], |column| {
-            column.text(&[plain(quoted(&line.complaint))])
+            column.text(&[plain(quoted(&line.complaint))]);
         });
         if let Some(cause) = &line.cause {
             body.part(names[1], |column| column.text(&[plain(cause.as_str())]));
         }
         if let Some(correction) = &line.correction {
             body.part(names[2], |column| {
-                column.text(&[plain(correction.as_str())])
+                column.text(&[plain(correction.as_str())]);
             });
         }
     }
@@ -137,7 +137,7 @@ fn paid(body: &mut Body, order: &OrderView, payer: PayerForm, invoice: Option<&I
     };
     let left = format!("{left}, {}", order.papers.currency);
     body.part("Paid", |column| {
-        column.sums(&rows, Some((&left, &sum(amount))))
+        column.sums(&rows, Some((&left, &sum(amount))));
     });
 }
 

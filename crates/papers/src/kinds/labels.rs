@@ -9,6 +9,7 @@ use crate::engine::page::{
 };
 use drawing::{Area, Drawing, Ink, Pen, Point, Style};
 use fast_qr::QRBuilder;
+use shop::record::v1::codes::KindForm;
 use shop::view::{ItemView, OrderView};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -71,8 +72,16 @@ pub fn paper(given: &Given<'_>) -> Paper {
 /// empty ones from A on.
 fn labels(order: &OrderView, area: Area) -> Vec<Tray> {
     let mut found: BTreeMap<&str, Vec<&ItemView>> = BTreeMap::new();
-    for item in &order.items {
-        if let Some(container) = item.container.as_deref().filter(|_| !item.home) {
+    // A fluid lies in no tray, and what was put in is in the vehicle.
+    let lies = |item: &&ItemView| {
+        !item.home
+            && !matches!(
+                item.kind,
+                KindForm::Fluid | KindForm::PutIn | KindForm::Work
+            )
+    };
+    for item in order.items.iter().filter(lies) {
+        if let Some(container) = item.container.as_deref() {
             found.entry(container).or_default().push(item);
         }
     }

@@ -284,7 +284,7 @@ fn picked<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a InvoiceView> {
         .as_deref()
         .and_then(|command| written().find(|one| one.command == command));
     let next = || price.next.iter().find(|one| one.payer == asked.payer);
-    wanted.or_else(next).or_else(|| written().last())
+    wanted.or_else(next).or_else(|| written().next_back())
 }
 
 /// Letter in the places that print on it, A4 everywhere else.

@@ -31,11 +31,12 @@ pub fn paper(given: &Given<'_>, plan: &Plan) -> Paper {
     );
     let mut tags = Tags::default();
     let mut head = Vec::new();
-    let place = [order.row.place.clone(), order.row.who.clone()]
-        .into_iter()
-        .flatten()
-        .collect::<Vec<_>>()
-        .join(" · ");
+    let place = [
+        Some("Work sheet".to_owned()),
+        order.row.place.clone(),
+        order.row.who.clone(),
+    ];
+    let place = place.into_iter().flatten().collect::<Vec<_>>().join(" · ");
     let node = tags.node(
         None,
         Tag::Heading(1, format!("Work sheet {}", order.number)),
@@ -44,7 +45,7 @@ pub fn paper(given: &Given<'_>, plan: &Plan) -> Paper {
         &mut head,
         &mut tags,
         node,
-        plain(format!("Work sheet {place}")),
+        plain(place),
         (left, top),
         9.4,
         right - left,
@@ -123,11 +124,11 @@ pub fn paper(given: &Given<'_>, plan: &Plan) -> Paper {
 fn content(body: &mut Body, order: &OrderView, plan: &Plan) {
     for line in &order.lines {
         body.part("Complaint", |column| {
-            column.text(&[plain(line.complaint.as_str())])
+            column.text(&[plain(line.complaint.as_str())]);
         });
         if let Some(cause) = &line.cause {
             body.part("Cause, to do", |column| {
-                column.text(&[plain(cause.as_str())])
+                column.text(&[plain(cause.as_str())]);
             });
         }
     }
@@ -243,7 +244,7 @@ fn notes(body: &mut Body, order: &OrderView, plan: &Plan) {
     if !plan.sources.is_empty() {
         let sources: Vec<String> = plan.sources.iter().cloned().collect();
         body.part("Torque by", |column| {
-            column.text(&[plain(sources.join("; "))])
+            column.text(&[plain(sources.join("; "))]);
         });
     }
     body.part("Litres", |column| {
