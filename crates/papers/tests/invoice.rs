@@ -215,7 +215,7 @@ fn arbitrary_entry() -> impl Strategy<Value = (String, String, String, String)> 
         Just("test")
     ];
     let label = prop_oneof![
-        "[a-zA-Zéß ,.]{1,40}",
+        "[a-zA-Zéß][a-zA-Zéß ,.]{0,39}",
         "[a-z]{60}",
         "([a-z]{1,12} ){20,60}",
         "[α-ω]{3,20}",

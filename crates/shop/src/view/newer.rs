@@ -33,11 +33,14 @@ pub fn newer(snap: &Snapshot<'_>, number: u64) -> Result<Vec<NewerView>, Trouble
     let order = world.order(&id)?;
     let account = Account::of(&order);
     let table = snap.vocabulary();
-    let stale = |trade: &Trade| {
-        (trade.table, trade.additions) < (table.version(), table.additions())
-    };
+    let stale =
+        |trade: &Trade| (trade.table, trade.additions) < (table.version(), table.additions());
     let mut out = Vec::new();
-    for item in account.items.values().filter(|item| item.kind != Kind::Work) {
+    for item in account
+        .items
+        .values()
+        .filter(|item| item.kind != Kind::Work)
+    {
         let Some(known) = item.trade.as_ref().filter(|trade| stale(trade)) else {
             continue;
         };
@@ -81,12 +84,24 @@ fn differences(known: &Trade, now: &Trade) -> Vec<String> {
         });
     }
     let works = |trade: &Trade| -> BTreeSet<String> {
-        trade.owes.iter().map(|work| work.sort.as_str().to_owned()).collect()
+        trade
+            .owes
+            .iter()
+            .map(|work| work.sort.as_str().to_owned())
+            .collect()
     };
     let (before, after) = (works(known), works(now));
     let word = |sort: &String| work_in_words(sort).unwrap_or_else(|| sort.replace('-', " "));
-    out.extend(after.difference(&before).map(|sort| format!("owed too: {}", word(sort))));
-    out.extend(before.difference(&after).map(|sort| format!("not owed: {}", word(sort))));
+    out.extend(
+        after
+            .difference(&before)
+            .map(|sort| format!("owed too: {}", word(sort))),
+    );
+    out.extend(
+        before
+            .difference(&after)
+            .map(|sort| format!("not owed: {}", word(sort))),
+    );
     if out.is_empty() && (&known.shuts, &known.owes) != (&now.shuts, &now.owes) {
         out.push("other gates wait for it".to_owned());
     }

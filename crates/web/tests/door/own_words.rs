@@ -124,7 +124,11 @@ fn what_a_word_means_since_is_offered_for_what_is_off_and_never_taken_by_itself(
     let owed = |door: &Door| order(door)["items"][0]["safety"].clone();
     let before = owed(&door);
     let page = screen(&door, "/o/1001");
-    assert!(page.text.contains("1 thing is read otherwise by now"), "{}", page.text);
+    assert!(
+        page.text.contains("1 thing is read otherwise by now"),
+        "{}",
+        page.text
+    );
     assert_eq!(owed(&door), before);
     press(&door, &page, "Read them so", &[]);
     assert_eq!(owed(&door), true);
