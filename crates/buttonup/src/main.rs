@@ -18,6 +18,7 @@ mod drive_command;
 mod fastener_command;
 mod fluid_command;
 mod keep;
+mod paper_command;
 mod plan_command;
 mod serve;
 mod trade_command;
@@ -66,6 +67,8 @@ enum Command {
     Drive(drive_command::Drive),
     /// A fluid besides coolant, or the battery: steps, what is owed, limits, levels, amounts.
     Fluid(Box<fluid_command::Fluid>),
+    /// A paper of an order, as PDF: estimate, added-work, invoice, apart, work-sheet, labels.
+    Paper(paper_command::Paper),
     #[command(flatten)]
     Tray(tray_command::Command),
     #[command(flatten)]
@@ -97,6 +100,7 @@ fn main() -> ExitCode {
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Drive(asked) => drive_command::run(&asked),
         Command::Fluid(asked) => fluid_command::run(&asked),
+        Command::Paper(asked) => paper_command::run(&asked),
         Command::Tray(asked) => tray_command::run(&asked),
         Command::Keep(command) => keep::run(&command),
     };

@@ -40,8 +40,14 @@ impl Device {
     /// A text too long for words, such as a map's, as a command carries it.
     #[must_use]
     pub fn document(text: &str, media: &str) -> Value {
+        Self::file(text.as_bytes(), media)
+    }
+
+    /// A file, such as a paper that was given out, as a command carries it.
+    #[must_use]
+    pub fn file(bytes: &[u8], media: &str) -> Value {
         use base64::Engine;
-        let base64 = base64::engine::general_purpose::STANDARD.encode(text);
+        let base64 = base64::engine::general_purpose::STANDARD.encode(bytes);
         let salt = format!("{}{}", Uuid::new_v4().simple(), Uuid::new_v4().simple());
         json!({ "file": base64, "media": media, "salt": salt })
     }

@@ -9,6 +9,7 @@
 
 mod appending;
 pub mod caller;
+mod cautions;
 mod command;
 pub mod coolant;
 mod device;
@@ -32,6 +33,7 @@ mod words;
 mod world;
 
 pub use caller::Caller;
+pub use cautions::cautions;
 pub use command::{ReadCommand, Said, SentCommand, read as read_command};
 pub use device::Device;
 pub use item_line::{ItemLine, item_line, item_lines};

@@ -216,6 +216,8 @@ const ROUTES: Table = &[
     ("/o/{number}/estimate", PRICES),
     ("/o/{number}/added", PRICES),
     ("/o/{number}/invoice", PRICES),
+    // What shows prices is refused to who is shown none.
+    ("/o/{number}/papers/{kind}", ANYBODY),
     ("/o/{number}/plan", ANYBODY),
     ("/o/{number}/state", ANYBODY),
     ("/o/{number}/way", ANYBODY),

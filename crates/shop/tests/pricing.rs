@@ -433,3 +433,35 @@ proptest! {
         }
     }
 }
+
+/// 213.5 minutes are no 3.56 hours: what is shown, multiplied, comes to the amount.
+#[test]
+fn who_multiplies_hours_by_the_rate_gets_the_amount() {
+    let mut bench = Bench::new();
+    let order = bench.open("Ines Duarte", "Small Van", "A 1");
+    let labour = |quantity: &str, each: &str| {
+        json!({ "line": "line-1", "charge": "labour", "label": Device::words("work"),
+            "quantity": quantity, "each": each, "payer": "customer" })
+    };
+    let all = [
+        ("3.5583333333333333333333333333", "120", "3.5583", "427.00"),
+        ("3.6666666666666666666666666667", "120", "3.6667", "440.00"),
+        ("1.5", "120", "1.5", "180.00"),
+        ("2", "0.335", "2", "0.67"),
+    ];
+    let entries: Vec<Value> = all
+        .map(|(quantity, each, ..)| labour(quantity, each))
+        .into();
+    bench.price(&order, &entries).unwrap();
+    let price = bench.view(&order).price.unwrap();
+    for ((.., quantity, amount), entry) in all.iter().zip(&price.entries) {
+        assert_eq!(
+            (entry.quantity.as_str(), entry.amount.as_str()),
+            (*quantity, *amount)
+        );
+    }
+    assert_eq!(
+        price.entries[3].each, "0.335",
+        "a price finer than a coin stands whole"
+    );
+}

@@ -4,7 +4,7 @@ use crate::{project, read};
 use std::collections::BTreeSet;
 use std::process::Command;
 
-const DOCUMENTS: [&str; 9] = [
+const DOCUMENTS: [&str; 10] = [
     "README.md",
     "ARCHITECTURE.md",
     "CONTRIBUTING.md",
@@ -12,6 +12,7 @@ const DOCUMENTS: [&str; 9] = [
     "docs/decisions/0001-forms-of-events.md",
     "docs/export.md",
     "docs/maps.md",
+    "docs/papers.md",
     "docs/scaling.md",
     "docs/state.md",
 ];

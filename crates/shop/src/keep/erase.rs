@@ -264,6 +264,11 @@ fn of_order(order: &Order, breadth: Breadth, out: &mut BTreeSet<Words>) {
             Fact::Declined { signature, .. } => {
                 out.extend(signature.iter().map(|file| file.words));
             }
+            // A paper that was given out bears their name.
+            Fact::Attached { file, words, .. } if file.media.as_str() == crate::view::PAPER => {
+                out.insert(file.words);
+                out.extend(words);
+            }
             _ => {}
         }
     }

@@ -8,7 +8,12 @@ use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use map::Map;
 use plan::Problem;
-use repair::{Account, Aim, AimIs, Fact, ItemId, MapId, Order, OrderReading, State, adoption, aim};
+use record::form::Form;
+use record::v1::codes::{SystemForm, ZoneForm};
+use repair::{
+    Account, Aim, AimIs, Fact, ItemId, Kind, MapId, Order, OrderReading, State, System, Zone,
+    adoption, aim,
+};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -223,6 +228,26 @@ impl OrderMap {
         let stood = self.stood.as_ref().map(plan::Place::new);
         problem.start = stood.or(problem.start);
         problem
+    }
+
+    /// What sort of thing an item of the map is, its system, and where it is worked on, for
+    /// the cautions that it calls for.
+    #[must_use]
+    pub fn thing(&self, item: &ItemId) -> Option<(Kind, System, Zone)> {
+        let known = self.map.items.get(item)?;
+        let code = |word: &Option<String>| {
+            serde_json::Value::from(word.clone().unwrap_or_default().replace(' ', "-"))
+        };
+        let system: Option<SystemForm> = serde_json::from_value(code(&known.system)).ok();
+        let zone: Option<ZoneForm> = serde_json::from_value(code(&known.zone)).ok();
+        Some((
+            known.kind,
+            system
+                .and_then(|form| form.read().ok())
+                .unwrap_or(System::Unknown),
+            zone.and_then(|form| form.read().ok())
+                .unwrap_or(Zone::Unknown),
+        ))
     }
 
     /// Whether anything is asked at all.

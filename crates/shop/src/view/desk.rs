@@ -288,9 +288,9 @@ pub(super) fn price_entry(snap: &Snapshot<'_>, entry: &Entry, digits: u32) -> Pr
             .label
             .map_or_else(String::new, |label| snap.texts().text(Words(label))),
         charge: ChargeForm::of(&entry.charge),
-        quantity: entry.quantity.round_dp(2).normalize().to_string(),
+        quantity: quantity_shown(entry, digits),
         quantity_exact: entry.quantity.normalize().to_string(),
-        each: say::money(entry.each, digits),
+        each: each_shown(entry, digits).to_string(),
         each_exact: entry.each.to_string(),
         amount: repair::price::amount(entry, digits)
             .map_or_else(|too_large| too_large.to_string(), |sum| sum.to_string()),
@@ -298,6 +298,33 @@ pub(super) fn price_entry(snap: &Snapshot<'_>, entry: &Entry, digits: u32) -> Pr
         label_words: entry.label.map(|label| Words(label).hex()),
         line: entry.line.clone(),
     }
+}
+
+/// The price of one to its last digit, where it is finer than a coin.
+fn each_shown(entry: &Entry, digits: u32) -> Decimal {
+    let exact = entry.each.normalize();
+    if exact.scale() > digits {
+        exact
+    } else {
+        repair::price::rounded(exact, digits)
+    }
+}
+
+/// How many, with two decimals or as many more as it takes for whoever multiplies to get the
+/// amount: 213.5 minutes at 120.00 an hour are 3.5583 hours, for 3.56 come to 427.20.
+fn quantity_shown(entry: &Entry, digits: u32) -> String {
+    let Ok(amount) = repair::price::amount(entry, digits) else {
+        return entry.quantity.normalize().to_string();
+    };
+    let each = each_shown(entry, digits);
+    let comes_to = |shown: Decimal| {
+        let product = shown.checked_mul(each);
+        product.map(|product| repair::price::rounded(product, digits))
+    };
+    let shown = (2..entry.quantity.scale().max(2))
+        .map(|places| repair::price::rounded(entry.quantity, places))
+        .find(|shown| comes_to(*shown) == Some(amount));
+    shown.unwrap_or(entry.quantity).normalize().to_string()
 }
 
 pub(super) fn totals(order: &Order) -> Vec<TotalView> {

@@ -38,7 +38,8 @@ pub use leaving::{DeclinedView, LeftView};
 pub use mending::{ChoiceView, MendingView, mending};
 pub use newer::{NewerView, newer};
 pub use noted::{NoteView, PhotoView};
-pub use papers::{PapersView, ProofView};
+pub(crate) use papers::PAPER;
+pub use papers::{GivenView, PapersView, ProofView};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};
 pub use stopped::StoppedView;
 pub use story::StoryLine;
@@ -171,6 +172,11 @@ impl OrderView {
             asks: Vec::new(),
             consents: Vec::new(),
             payments: Vec::new(),
+            // Their prices stand on them.
+            papers: PapersView {
+                given: Vec::new(),
+                ..self.papers
+            },
             ..self
         }
     }

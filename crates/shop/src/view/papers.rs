@@ -41,7 +41,25 @@ pub struct PapersView {
     pub proofs: Vec<ProofView>,
     /// What is different about this vehicle for good.
     pub differences: Vec<String>,
+    /// Papers as they were given out, oldest first.
+    pub given: Vec<GivenView>,
 }
+
+/// A paper as it was given out: its file holds the very bytes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct GivenView {
+    /// The name the file is asked for by, at `/file/…`.
+    pub file: String,
+    /// What it is, and to whom it went, in words.
+    pub text: String,
+    /// When.
+    pub at: String,
+    /// Who gave it.
+    pub by: String,
+}
+
+/// The media type of a paper.
+pub(crate) const PAPER: &str = "application/pdf";
 
 /// One proof.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
@@ -82,7 +100,28 @@ pub(super) fn papers(
         odometer_out: odometer(order, OdometerAt::Out),
         proofs: proofs(names, order, &rules),
         differences: differences(snap, world, id, order, &rules)?,
+        given: given(names, order, &rules),
     })
+}
+
+fn given(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<GivenView> {
+    let mut all: Vec<_> = order
+        .facts()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Attached { file, words, .. } if file.media.as_str() == PAPER => {
+                let view = GivenView {
+                    file: file.words.hex(),
+                    text: words.map(|words| names.text(words)).unwrap_or_default(),
+                    at: story::dated(rules, filed.stamp.at),
+                    by: names.person(&filed.stamp.who),
+                };
+                Some(((filed.stamp.at, command), view))
+            }
+            _ => None,
+        })
+        .collect();
+    all.sort_by(|a, b| a.0.cmp(&b.0));
+    all.into_iter().map(|(_, view)| view).collect()
 }
 
 fn charged_on(order: &Order, rules: &Rules) -> Option<String> {

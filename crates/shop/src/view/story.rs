@@ -129,7 +129,10 @@ pub(super) fn story(
 fn photos(fact: &Fact) -> Vec<PhotoView> {
     let files: &[repair::File] = match fact {
         Fact::Observed { photos, .. } | Fact::SnagFound { photos, .. } => photos,
-        Fact::Attached { file, .. } => std::slice::from_ref(file),
+        // A paper is no photo, and not everybody is shown its prices.
+        Fact::Attached { file, .. } if file.media.as_str() != super::PAPER => {
+            std::slice::from_ref(file)
+        }
         _ => &[],
     };
     files.iter().map(|file| photo(file, "")).collect()

@@ -118,6 +118,9 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
         Fact::Promised { at } => format!("Promised for {}", hour(rules, *at)),
         Fact::Aimed { aim, targets, .. } => aimed(names, *aim, targets),
         Fact::Assigned { person } => format!("{} works on it", names.person(person)),
+        Fact::Attached { file, words, .. } if file.media.as_str() == super::PAPER => {
+            format!("Paper given out{}", behind(words))
+        }
         Fact::Attached { .. } => "Photo added".to_owned(),
         Fact::Undo { .. } => "Took something back".to_owned(),
         _ => String::new(),

@@ -12,6 +12,7 @@ use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, PreEscaped, html};
+use papers::Kind;
 use serde_json::{Value, json};
 use shop::record::v1::codes::PayerForm;
 use shop::view::{AskView, ConsentView, OrderView, PaymentView, TotalView};
@@ -169,6 +170,24 @@ fn payment(order: &OrderView, paid: &PaymentView) -> Markup {
     }
 }
 
+/// Papers as they were given out.
+fn given(order: &OrderView) -> Markup {
+    html! {
+        @if !order.papers.given.is_empty() {
+            h2 { "Papers given out" }
+            @for given in &order.papers.given {
+                a class="row" href=(format!("/file/{}", given.file)) {
+                    span class="what" {
+                        span class="strong line" { (given.text) }
+                        span class="soft line" { (given.by) ", " (given.at) }
+                    }
+                    span class="soft" { "PDF" }
+                }
+            }
+        }
+    }
+}
+
 /// The papers, one of each for each payer.
 fn printed(order: &OrderView) -> Markup {
     let payers: Vec<PayerForm> = order.asks.iter().map(|asked| asked.payer).collect();
@@ -182,6 +201,15 @@ fn printed(order: &OrderView) -> Markup {
                 }
             }
         }
+        @let planned = order.aim.is_some().then_some(Kind::WorkSheet);
+        @let apart = (!order.open_items.is_empty()).then_some(Kind::Apart);
+        @for kind in planned.into_iter().chain([Kind::Labels]).chain(apart) {
+            a class="row" href=(super::paper_file::address(order.number, kind, "")) {
+                span class="what strong" { (kind.title()) }
+                span class="soft" { "PDF" }
+            }
+        }
+        (given(order))
     }
 }
 

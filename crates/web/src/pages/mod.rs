@@ -27,6 +27,7 @@ mod mend;
 mod off;
 mod open;
 mod order;
+mod paper_file;
 mod papers;
 mod parts;
 mod parts_price;
@@ -167,6 +168,10 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/estimate", get(papers::estimate))
         .route("/o/{number}/added", get(papers::added))
         .route("/o/{number}/invoice", get(papers::invoice))
+        .route(
+            "/o/{number}/papers/{kind}",
+            get(paper_file::paper).post(paper_file::give),
+        )
         .merge(plan_routes())
         .route("/v/{vehicle}", get(vehicle::vehicle))
         .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))

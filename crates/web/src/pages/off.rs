@@ -16,7 +16,7 @@ use serde_json::{Value, json};
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, PutInForm, SystemForm, ZoneForm};
-use shop::repair::{Kind, State as Stands, SureIs, System, Zone};
+use shop::repair::{Kind, State as Stands, SureIs, System};
 use shop::trade::Vocabulary;
 use shop::view::{ItemView, OrderView};
 use shop::{ItemLine, item_lines};
@@ -442,40 +442,8 @@ fn drain(order: &str, nth: usize, line: &ItemLine, known: Option<&ItemView>) -> 
 
 /// The usual cautions, before the step they concern.
 pub(super) fn cautions(lines: &[ItemLine]) -> Vec<&'static str> {
-    let any = |test: &dyn Fn(&ItemLine) -> bool| lines.iter().any(test);
-    let table: [(bool, &str); 6] = [
-        (
-            any(&|line| {
-                line.system == System::Cooling && matches!(line.kind, Kind::Hose | Kind::Fluid)
-            }),
-            "Coolant may be hot and under pressure. Open nothing until it is cool to the hand; see the maker's instructions.",
-        ),
-        (
-            any(&|line| line.system == System::Restraints),
-            "Airbags can fire. Battery off and wait as the maker says before unplugging; licensed practice only where the law asks.",
-        ),
-        (
-            any(&|line| line.system == System::HighVoltage),
-            "High voltage kills. Only who is qualified for it releases it, by the maker's procedure.",
-        ),
-        (
-            any(&|line| line.system == System::Fuel),
-            "Fuel under pressure and vapour: no flame, no spark, let the pressure off as the maker says.",
-        ),
-        (
-            any(&|line| matches!(line.zone, Zone::Below | Zone::WheelWell)),
-            "Lift and support as the lift's and the vehicle's makers say. Nothing here says that it is safe to go under it.",
-        ),
-        (
-            any(&|line| line.kind == Kind::Belt || line.system == System::DriveBelt),
-            "Moving belts and fans: engine off, key out, and a fan may still start by itself.",
-        ),
-    ];
-    table
-        .into_iter()
-        .filter(|(there, _)| *there)
-        .map(|(_, text)| text)
-        .collect()
+    let things = lines.iter().map(|line| (line.kind, line.system, line.zone));
+    shop::cautions(&things.collect::<Vec<_>>())
 }
 
 fn mark_of(kind: Kind) -> &'static str {

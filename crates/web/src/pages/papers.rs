@@ -6,11 +6,12 @@ mod state;
 
 use super::{Ask, Shown, order_of, show};
 use crate::State;
-use crate::tap::{Look, link, signed};
+use crate::tap::{Look, input, link, signed};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use papers::Kind;
 use price::{entries, money, prices, sums};
 use serde::{Deserialize, Serialize};
 use shop::Trouble;
@@ -31,25 +32,33 @@ impl For {
     pub fn payer(&self) -> PayerForm {
         self.payer.unwrap_or(PayerForm::Customer)
     }
+
+    pub fn written(&self) -> Option<String> {
+        self.written.clone()
+    }
 }
 
 /// What a paper is called: as a page, and on the paper itself.
 struct Heading {
     title: &'static str,
     printed: &'static str,
+    kind: Kind,
 }
 
 const ESTIMATE: Heading = Heading {
     title: "Estimate",
     printed: "Estimate",
+    kind: Kind::Estimate,
 };
 const ADDED: Heading = Heading {
     title: "Added work",
     printed: "Request for added work",
+    kind: Kind::AddedWork,
 };
 const INVOICE: Heading = Heading {
     title: "Invoice",
     printed: "Invoice",
+    kind: Kind::Invoice,
 };
 
 /// What every paper is asked with.
@@ -150,7 +159,7 @@ async fn show_paper(
             paper.invoice = paper.picked(whose.written.as_deref());
         }
         let content = content(ask, &paper)?;
-        let page = paper.page(heading.printed, content);
+        let page = paper.page(heading, content);
         Ok(Shown::of(&order, heading.title, page))
     })
     .await
@@ -226,7 +235,8 @@ impl<'a> Paper<'a> {
             .collect()
     }
 
-    fn page(&self, title: &str, content: Markup) -> Markup {
+    fn page(&self, heading: &Heading, content: Markup) -> Markup {
+        let title = heading.printed;
         let papers = &self.order.papers;
         let day = self.invoice.map_or(&papers.today, |invoice| &invoice.day);
         // An invoice bears a number of its own, since invoices have one.
@@ -256,9 +266,31 @@ impl<'a> Paper<'a> {
                     (told("Odometer out", papers.odometer_out.as_deref().unwrap_or("")))
                 }
                 (content)
+                (self.file(heading.kind))
                 div class="presses even" {
                     button class="press" type="button" data-print { "Print" }
                     (link(Look::Plain, "Desk", "", &format!("/o/{}/desk", self.order.number)))
+                }
+            }
+        }
+    }
+
+    /// The same as a PDF, and a form to keep it as it was given out.
+    fn file(&self, kind: Kind) -> Markup {
+        let written = self
+            .invoice
+            .filter(|invoice| !invoice.command.is_empty())
+            .map_or_else(String::new, |invoice| {
+                format!("&written={}", invoice.command)
+            });
+        let query = format!("payer={}{written}", word(&self.payer));
+        let address = super::paper_file::address(self.order.number, kind, &query);
+        html! {
+            form class="screen-only" method="post" action=(address) {
+                (input("given", "Given to, and how", "it is kept as it is now, to be found again", ""))
+                div class="presses even" {
+                    (link(Look::Confirm, "Paper", "PDF", &address))
+                    button class="press" type="submit" { "Save as given out" }
                 }
             }
         }

@@ -11,7 +11,7 @@ use shop::planning::{
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, WorkIsForm};
-use shop::repair::{ItemId, Kind, State, System, Zone};
+use shop::repair::{ItemId, Kind, State};
 use shop::view::{DebtView, ItemView, MoveName, OrderView, PartView};
 
 /// One row, with what the order knows of its item.
@@ -180,26 +180,16 @@ impl Row<'_> {
 
     /// The row as a typed line would be read, for its cautions.
     pub fn as_line(&self, on: &OrderMap) -> Option<ItemLine> {
-        let known = on.map.items.get(&self.shown.item)?;
-        let code =
-            |word: &Option<String>| Value::from(word.clone().unwrap_or_default().replace(' ', "-"));
-        let system: Option<shop::record::v1::codes::SystemForm> =
-            serde_json::from_value(code(&known.system)).ok();
-        let zone: Option<shop::record::v1::codes::ZoneForm> =
-            serde_json::from_value(code(&known.zone)).ok();
+        let (kind, system, zone) = on.thing(&self.shown.item)?;
         Some(ItemLine {
-            count: known.count,
+            count: u16::try_from(self.pieces()).unwrap_or(u16::MAX),
             label: self.shown.label.clone(),
             size: None,
             amount: None,
             passes: Vec::new(),
-            kind: known.kind,
-            system: system
-                .and_then(|form| form.read().ok())
-                .unwrap_or(System::Unknown),
-            zone: zone
-                .and_then(|form| form.read().ok())
-                .unwrap_or(Zone::Unknown),
+            kind,
+            system,
+            zone,
             sort: None,
             put_in: None,
             sure: shop::repair::SureIs::Sure,

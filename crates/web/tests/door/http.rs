@@ -175,10 +175,18 @@ fn parse(answer: &[u8]) -> Answer {
         Some(_) => unchunked(body),
         None => body.to_vec(),
     };
+    // Everything but a file that was asked for is text.
+    let media = headers.get("content-type").map_or("", String::as_str);
+    let body = match media {
+        "application/pdf" | "application/octet-stream" => {
+            String::from_utf8_lossy(&body).into_owned()
+        }
+        _ => String::from_utf8(body).unwrap(),
+    };
     Answer {
         status,
         headers,
-        body: String::from_utf8(body).unwrap(),
+        body,
     }
 }
 

@@ -16,6 +16,7 @@ mod manners;
 mod money;
 mod own_words;
 mod pages;
+mod papers;
 mod record_fails;
 mod shop_in_words;
 mod snags;

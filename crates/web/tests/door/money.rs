@@ -20,6 +20,11 @@ fn priced(entries: &[Value]) -> Door {
     door
 }
 
+/// A shop with one order that has a price.
+pub fn priced_shop() -> Door {
+    priced(&[entry("Reseal the housing", "3.6666666667", "120")])
+}
+
 /// What one of these fields of a page is called, by its place among them.
 fn named(screen: &Screen, begins: &str, nth: usize) -> String {
     let set = screen.button("Set the price").unwrap();

@@ -1,0 +1,119 @@
+//! `buttonup paper`: the papers of an order, as PDF.
+
+use crate::answer::{Answer, Wrong};
+use crate::keep::Place;
+use clap::{Args, ValueEnum};
+use papers::{Asked, Kind, SheetSize, make};
+use serde_json::json;
+use shop::record::v1::codes::PayerForm;
+use std::fs;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// Which paper of which order, and where to.
+#[derive(Debug, Args)]
+pub struct Paper {
+    /// The order's number.
+    order: u64,
+    /// Which paper.
+    #[arg(value_parser = kind)]
+    kind: Kind,
+    /// The file to write.
+    #[arg(short, long, value_name = "FILE.pdf")]
+    output: PathBuf,
+    /// For whom.
+    #[arg(long = "for", value_enum, default_value_t = Payer::Customer)]
+    payer: Payer,
+    /// The number of the invoice, such as INV-12, where an order has several.
+    #[arg(long, value_name = "NUMBER")]
+    invoice: Option<String>,
+    /// The sheet; without it, the one of the shop's place.
+    #[arg(long, value_enum)]
+    sheet: Option<Sheet>,
+    /// Where the program can be reached from a phone, for the codes on labels.
+    #[arg(long, value_name = "ADDRESS")]
+    address: Option<String>,
+    #[command(flatten)]
+    place: Place,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Payer {
+    Customer,
+    Warranty,
+    Goodwill,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Sheet {
+    A4,
+    Letter,
+}
+
+/// A paper by its name.
+fn kind(name: &str) -> Result<Kind, String> {
+    Kind::named(name).ok_or_else(|| {
+        let names = Kind::ALL.map(Kind::name).join(", ");
+        format!("there is no such paper; name one of these: {names}")
+    })
+}
+
+/// Makes the paper and writes it to its file.
+pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
+    let store = paper.place.write_existing()?.shared();
+    paper.place.must_hold(store.as_ref())?;
+    let service = shop::Service::open(store, &paper.place.log, Arc::new(jiff::Timestamp::now))?;
+    let payer = match paper.payer {
+        Payer::Customer => PayerForm::Customer,
+        Payer::Warranty => PayerForm::Warranty,
+        Payer::Goodwill => PayerForm::Goodwill,
+    };
+    let size = paper.sheet.map(|sheet| match sheet {
+        Sheet::A4 => SheetSize::A4,
+        Sheet::Letter => SheetSize::Letter,
+    });
+    let made = service.look(&shop::Caller::program(), |snap| {
+        let asked = Asked {
+            payer,
+            written: written(snap, paper)?,
+            size,
+            address: paper.address.clone(),
+            ..Asked::of(paper.kind)
+        };
+        make(snap, paper.order, &asked)
+    })?;
+    let place = paper.output.display().to_string();
+    fs::write(&paper.output, &made.pdf).map_err(|error| {
+        Wrong::input(
+            &*place,
+            error.to_string(),
+            "name a file that can be written",
+        )
+    })?;
+    let pages = match made.pages {
+        1 => "1 page".to_owned(),
+        pages => format!("{pages} pages"),
+    };
+    Ok(Answer {
+        text: format!("{place}: {}, {pages}", made.paper.title),
+        json: json!({ "file": place, "title": made.paper.title, "pages": made.pages, "values": made.values }),
+        good: true,
+    })
+}
+
+/// The command that had the named invoice written.
+fn written(snap: &shop::Snapshot<'_>, paper: &Paper) -> Result<Option<String>, shop::Trouble> {
+    let Some(number) = &paper.invoice else {
+        return Ok(None);
+    };
+    let order = shop::view::order(snap, paper.order)?;
+    let mut invoices = order.price.iter().flat_map(|price| &price.invoices);
+    let found = invoices.find(|invoice| invoice.number.as_ref() == Some(number));
+    match found {
+        Some(invoice) => Ok(Some(invoice.command.clone())),
+        None => Err(shop::Trouble::not_found(format!(
+            "order {} has no invoice {number}",
+            paper.order
+        ))),
+    }
+}

@@ -1,0 +1,84 @@
+//! Papers that were given out, kept with the order byte for byte.
+//!
+//! What is true of an order goes on changing, so a paper made next year is another one. The one
+//! that somebody holds in their hand is kept as a file with the record, under its commitment.
+
+use crate::kinds::{Asked, Made, make};
+use serde_json::json;
+use shop::repair::Words;
+use shop::{Caller, Device, Service, Trouble, TroubleKind};
+
+/// A paper that is kept.
+#[derive(Debug, Clone)]
+pub struct Kept {
+    /// The name its file is asked for by.
+    pub file: String,
+    /// The paper.
+    pub made: Made,
+}
+
+/// Makes a paper and keeps it with the order as given out, with who got it and how.
+///
+/// # Errors
+/// [`Trouble`]: what [`make`] says; or nobody is named who gives it.
+pub fn keep(
+    service: &Service,
+    caller: &Caller,
+    number: u64,
+    asked: &Asked,
+    given: &str,
+) -> Result<Kept, Trouble> {
+    let person = caller.person.as_ref().ok_or_else(|| {
+        Trouble::new(
+            TroubleKind::Refused,
+            "the paper",
+            "nobody is named who gives it",
+            "pick who you are at /who",
+        )
+    })?;
+    let (made, order) = service.look(caller, |snap| {
+        let order = shop::view::order(snap, number)?.order.clone();
+        Ok((make(snap, number, asked)?, order))
+    })?;
+    let words = match given.trim() {
+        "" => made.paper.title.clone(),
+        given => format!("{}, {given}", made.paper.title),
+    };
+    let attached = json!({ "attached": {
+        "file": Device::file(&made.pdf, "application/pdf"),
+        "item": null,
+        "snag": null,
+        "words": Device::words(&words),
+    } });
+    let mut device = Device::new("papers", person.as_str());
+    let stream = format!("order:{order}");
+    let command = device.command(&stream, service.now(), "fact", attached);
+    service.command(caller, command)?;
+    let file = kept_as(service, caller, number, &made)?;
+    Ok(Kept { file, made })
+}
+
+/// The file of exactly these bytes among the order's papers: what was written is read again.
+fn kept_as(
+    service: &Service,
+    caller: &Caller,
+    number: u64,
+    made: &Made,
+) -> Result<String, Trouble> {
+    let order = service.look(caller, |snap| shop::view::order(snap, number))?;
+    for given in order.papers.given.iter().rev() {
+        let Some(words) = Words::from_hex(&given.file) else {
+            continue;
+        };
+        let file = service.texts().file(words)?;
+        if file.is_some_and(|(_, bytes)| bytes == made.pdf) {
+            return Ok(given.file.clone());
+        }
+    }
+    Err(Trouble::new(
+        TroubleKind::Record,
+        &made.paper.title,
+        "it was not found again after it was kept",
+        "check the record with `buttonup verify`",
+    ))
+}

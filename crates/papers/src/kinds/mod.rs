@@ -1,0 +1,373 @@
+//! The papers, each made from the same values as the screen.
+
+mod apart;
+mod estimate;
+mod invoice;
+mod labels;
+mod price;
+mod sheet;
+mod signature;
+mod words;
+mod worksheet;
+
+use crate::engine::face;
+use crate::engine::page::{Attached, Paper, SheetSize};
+use crate::engine::pdf;
+use drawing::Drawing;
+use serde_json::{Value, json};
+use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
+use shop::record::v1::codes::PayerForm;
+use shop::repair::Words;
+use shop::view::{InvoiceView, MendingView, OrderView};
+use shop::{Snapshot, Trouble, TroubleKind};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Which paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kind {
+    /// What is proposed, what it comes to, and where the customer says yes.
+    Estimate,
+    /// What is to be added to what was agreed, and what it comes to then.
+    AddedWork,
+    /// What was charged, for what, and how the vehicle leaves.
+    Invoice,
+    /// What is not put back, for who collects the vehicle dismantled.
+    Apart,
+    /// The stages of the plan, to tick at the vehicle.
+    WorkSheet,
+    /// Labels for the trays.
+    Labels,
+}
+
+impl Kind {
+    /// Every paper.
+    pub const ALL: [Self; 6] = [
+        Self::Estimate,
+        Self::AddedWork,
+        Self::Invoice,
+        Self::Apart,
+        Self::WorkSheet,
+        Self::Labels,
+    ];
+
+    /// Its name in a command and in an address.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Estimate => "estimate",
+            Self::AddedWork => "added-work",
+            Self::Invoice => "invoice",
+            Self::Apart => "apart",
+            Self::WorkSheet => "work-sheet",
+            Self::Labels => "labels",
+        }
+    }
+
+    /// What people call it.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Estimate => "Estimate",
+            Self::AddedWork => "Request for added work",
+            Self::Invoice => "Invoice",
+            Self::Apart => "Collected dismantled",
+            Self::WorkSheet => "Work sheet",
+            Self::Labels => "Tray labels",
+        }
+    }
+
+    /// The paper of this name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.name() == name)
+    }
+
+    /// Whether it shows prices.
+    #[must_use]
+    pub fn has_prices(self) -> bool {
+        matches!(self, Self::Estimate | Self::AddedWork | Self::Invoice)
+    }
+}
+
+/// What is asked for.
+#[derive(Debug, Clone)]
+pub struct Asked {
+    /// Which paper.
+    pub kind: Kind,
+    /// For whom.
+    pub payer: PayerForm,
+    /// The command that had the invoice written, where one of several is meant.
+    pub written: Option<String>,
+    /// The sheet; none, for the one of the shop's place.
+    pub size: Option<SheetSize>,
+    /// Where the program can be reached from a phone, for the codes on labels.
+    pub address: Option<String>,
+}
+
+impl Asked {
+    /// A paper for the customer, on the sheet of the shop's place.
+    #[must_use]
+    pub fn of(kind: Kind) -> Self {
+        Self {
+            kind,
+            payer: PayerForm::Customer,
+            written: None,
+            size: None,
+            address: None,
+        }
+    }
+}
+
+/// A paper that was made.
+#[derive(Debug, Clone)]
+pub struct Made {
+    /// What the file is called: `invoice-INV-12.pdf`.
+    pub file: String,
+    /// The PDF.
+    pub pdf: Vec<u8>,
+    /// How many pages it has.
+    pub pages: usize,
+    /// The same values for a program.
+    pub values: Value,
+    /// The paper as it was laid out.
+    pub paper: Paper,
+}
+
+/// What a paper is made from.
+struct Given<'a> {
+    order: &'a OrderView,
+    payer: PayerForm,
+    invoice: Option<&'a InvoiceView>,
+    size: SheetSize,
+    /// The hash at the head of the record.
+    head: Option<String>,
+    address: Option<String>,
+    /// What went wrong on the way and is not settled, for the request for added work.
+    snags: Vec<MendingView>,
+    /// Signatures that were drawn on the screen, by their files.
+    signatures: BTreeMap<String, Drawing>,
+}
+
+/// Makes a paper of an order from what is true now. From the same values come the same bytes.
+///
+/// # Errors
+/// [`Trouble`]: there is no such order; the record cannot be read; who asks sees no prices; a
+/// text has letters that no built-in font can set, which are named.
+pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Trouble> {
+    if asked.kind.has_prices() && !snap.caller().sees_prices() {
+        return Err(Trouble::new(
+            TroubleKind::Refused,
+            "the paper",
+            "it shows prices, and you are shown none",
+            "ask somebody at the desk",
+        ));
+    }
+    let order = shop::view::order(snap, number)?;
+    let (store, log) = snap.record();
+    let head = Words(store.head(log)?.hash).hex();
+    let given = Given {
+        order: &order,
+        payer: asked.payer,
+        invoice: picked(&order, asked),
+        size: asked.size.unwrap_or_else(|| size_of(snap)),
+        head: Some(head),
+        address: asked.address.clone(),
+        snags: snags(snap, &order, asked.kind)?,
+        signatures: signatures(snap, &order)?,
+    };
+    let paper = match asked.kind {
+        Kind::Estimate => estimate::estimate(&given),
+        Kind::AddedWork => estimate::added(&given),
+        Kind::Invoice => invoice::paper(&given),
+        Kind::Apart => apart::paper(&given),
+        Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
+        Kind::Labels => labels::paper(&given),
+    };
+    made(&given, paper)
+}
+
+/// What was signed on the screen; what was erased since, or photographed, is left out.
+fn signatures(
+    snap: &Snapshot<'_>,
+    order: &OrderView,
+) -> Result<BTreeMap<String, Drawing>, Trouble> {
+    let customer = order.row.customer.as_str();
+    let consents = order.consents.iter();
+    let consents = consents.map(|one| (&one.signature, one.person.as_deref().unwrap_or(customer)));
+    let declined = order.declined.iter().map(|one| (&one.signature, customer));
+    let left = order.left.iter();
+    let left = left.map(|left| {
+        (
+            &left.signature,
+            left.signed_by.as_deref().unwrap_or(customer),
+        )
+    });
+    let mut out = BTreeMap::new();
+    for (file, who) in consents.chain(declined).chain(left) {
+        let Some(words) = file.as_deref().and_then(Words::from_hex) else {
+            continue;
+        };
+        let found = snap.texts().file(words)?;
+        let drawn = found.and_then(|(_, bytes)| signature::strokes(&bytes, who));
+        if let Some(drawn) = drawn {
+            out.insert(words.hex(), drawn);
+        }
+    }
+    Ok(out)
+}
+
+fn snags(snap: &Snapshot<'_>, order: &OrderView, kind: Kind) -> Result<Vec<MendingView>, Trouble> {
+    let wanted = order.snags.iter().filter(|_| kind == Kind::AddedWork);
+    wanted
+        .map(|snag| shop::view::mending(snap, order.number, &snag.snag))
+        .collect()
+}
+
+/// The plan of an order's whole job.
+fn planned(snap: &Snapshot<'_>, number: u64) -> Result<worksheet::Plan, Trouble> {
+    let none = || {
+        let mut trouble = Trouble::not_found("there is no plan to print");
+        trouble.mend = format!("pick what to get at first, on the plan's page of order {number}");
+        trouble
+    };
+    let (map, version) = map_of_order(snap, number)?.ok_or_else(none)?;
+    let on = on_map_of(snap, number, &map, Some(version), None)?;
+    if !on.asks() {
+        return Err(none());
+    }
+    let shown = on.whole(snap)?;
+    let rows = || {
+        shown
+            .off
+            .iter()
+            .chain(&shown.back)
+            .flat_map(|stage| &stage.rows)
+    };
+    let known = |row: &RowShown| on.map.items.get(&row.item);
+    let tightened = rows().filter(|row| !row.torque.is_empty());
+    let sources = tightened
+        .filter_map(|row| torque_source(&on.map, known(row)?))
+        .collect();
+    let things: Vec<_> = rows().filter_map(|row| on.thing(&row.item)).collect();
+    Ok(worksheet::Plan {
+        cautions: shop::cautions(&things),
+        sources,
+        shown,
+    })
+}
+
+fn made(given: &Given<'_>, paper: Paper) -> Result<Made, Trouble> {
+    settable(&paper)?;
+    let pdf = pdf::pdf(&paper).map_err(|error| {
+        Trouble::new(
+            TroubleKind::Record,
+            &paper.title,
+            error.to_string(),
+            "print the page from the browser, and tell who looks after the program",
+        )
+    })?;
+    Ok(Made {
+        file: format!("{}.pdf", file_name(&paper.title)),
+        pdf,
+        pages: paper.pages.len(),
+        values: values(given),
+        paper,
+    })
+}
+
+/// The invoice that was asked for; else what is on none yet; else the one written last.
+fn picked<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a InvoiceView> {
+    let price = order.price.as_ref()?;
+    let written = || price.invoices.iter().filter(|one| one.payer == asked.payer);
+    let wanted = asked
+        .written
+        .as_deref()
+        .and_then(|command| written().find(|one| one.command == command));
+    let next = || price.next.iter().find(|one| one.payer == asked.payer);
+    wanted.or_else(next).or_else(|| written().next_back())
+}
+
+/// Letter in the places that print on it, A4 everywhere else.
+fn size_of(snap: &Snapshot<'_>) -> SheetSize {
+    let settings = snap.world().shop.settings();
+    match settings {
+        Some(set) if ["USD", "CAD", "MXN"].contains(&set.currency.as_str()) => SheetSize::Letter,
+        _ => SheetSize::A4,
+    }
+}
+
+/// Names the letters that cannot be set, with the text they stand in, before anything is printed.
+fn settable(paper: &Paper) -> Result<(), Trouble> {
+    let mut reasons = BTreeSet::new();
+    for (_, text) in paper.texts() {
+        let missing = face::unset(&text.text);
+        if !missing.is_empty() {
+            let letters: Vec<String> = missing
+                .iter()
+                .map(|letter| format!("{letter} (U+{:04X})", u32::from(*letter)))
+                .collect();
+            reasons.insert(format!("{}, in “{}”", letters.join(", "), text.text.trim()));
+        }
+    }
+    if reasons.is_empty() {
+        return Ok(());
+    }
+    let mut trouble = Trouble::new(
+        TroubleKind::Refused,
+        &paper.title,
+        "these letters cannot be printed: the fonts have none of them, or they run from right to left",
+        "write these words in Latin, Greek or Cyrillic letters, or print the page from the browser",
+    );
+    trouble.reasons = reasons.into_iter().collect();
+    Err(trouble)
+}
+
+/// A title as the name of a file: letters, figures and hyphens.
+fn file_name(title: &str) -> String {
+    let plain = |letter: char| {
+        if letter.is_ascii_alphanumeric() || letter == '-' {
+            letter
+        } else {
+            '-'
+        }
+    };
+    title.chars().map(plain).collect::<String>()
+}
+
+/// The values of a paper for a program: what is printed, nothing else.
+fn values(given: &Given<'_>) -> Value {
+    let order = given.order;
+    let total = order.totals.iter().find(|total| total.payer == given.payer);
+    let entries = price::entries(order, given.payer, given.invoice);
+    let sums = price::Sums::of(order, given.payer, given.invoice);
+    json!({
+        "shop": order.papers.shop,
+        "order": order.number,
+        "number": given.invoice.and_then(|invoice| invoice.number.clone()),
+        "day": given.invoice.map_or(&order.papers.today, |invoice| &invoice.day),
+        "payer": given.payer,
+        "customer": { "name": order.row.customer, "address": order.papers.address },
+        "vehicle": { "name": order.row.vehicle, "plate": order.row.plate, "vin": order.papers.vin,
+            "odometer_in": order.papers.odometer_in, "odometer_out": order.papers.odometer_out },
+        "currency": order.papers.currency,
+        "entries": entries.iter().map(|entry| json!({ "label": entry.label, "charge": entry.charge,
+            "quantity": entry.quantity_exact, "each": entry.each_exact, "amount": entry.amount })).collect::<Vec<_>>(),
+        "discount": sums.as_ref().map(|sums| sums.written_down),
+        "net": sums.as_ref().map(|sums| sums.net),
+        "taxes": sums.as_ref().map(|sums| sums.taxes),
+        "tax": sums.as_ref().map(|sums| sums.tax),
+        "gross": sums.as_ref().map(|sums| sums.gross),
+        "paid": total.map(|total| &total.paid),
+        "still_to_pay": total.map(|total| &total.balance),
+    })
+}
+
+/// The values as a file within the PDF.
+fn attached(given: &Given<'_>, heading: &sheet::Heading<'_>) -> Attached {
+    let title = format!("{} {}", heading.kind, heading.number);
+    Attached {
+        name: format!("{}.json", file_name(&title)),
+        description: format!("The values of {title} for a program"),
+        json: values(given).to_string(),
+    }
+}
