@@ -392,6 +392,8 @@ async function carryOut(button, form) {
   if (against && !(against.kind === "doubtful" && button.dataset.doubted === against.what)) {
     // What hardly can be so is kept if the same is pressed once more.
     button.dataset.doubted = against.kind === "doubtful" ? against.what : "";
+    // Somebody else was quicker: what stands now is shown around what was typed.
+    if (against.both) await refresh();
     return sayAtField(against, said.map(([template]) => template), form);
   }
   const commands = enqueue(kept);
@@ -476,7 +478,10 @@ async function refusal(parts, form) {
     const answer = await fetch("/api/commands/check", {
       method: "POST",
       headers: { "content-type": "application/json" },
-      body: JSON.stringify(parts.map((part) => ({ who, ...part }))),
+      // A file that waits on this device is named in its place: only what is said is judged.
+      body: JSON.stringify(parts.map((part) => ({ who, ...part })), (_, value) =>
+        value?.kept ? { words: "0".repeat(64), media: value.media } : value,
+      ),
     });
     return answer.ok || answer.status >= 500 ? null : await answer.json();
   } catch {

@@ -339,7 +339,7 @@ fn a_vehicle_that_comes_back_is_the_same_vehicle() -> Result<()> {
     ensure!(browser.text()?.contains("Drain thread worn out"));
     unfold(&browser, "It is back")?;
     write(&browser, "Complaint", "It drips again")?;
-    write(&browser, "Odometer", "91900 km")?;
+    write(&browser, "Odometer", "92100 km")?;
     choose(&browser, "goodwill")?;
     tap(&browser, "Take it in")?;
     browser.wait_for_text("1007")?;

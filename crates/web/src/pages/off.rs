@@ -149,17 +149,18 @@ fn read_lines(order: &OrderView, written: &str, read: Vec<Line>, others: bool) -
     let told = lines.iter().zip(&known);
     commands.extend(told.filter_map(|(line, known)| torque_told(&order.order, line, *known)));
     html! {
-        @if !same.is_empty() { (the_same_ones(order, written, &same)) }
-        @for caution in cautions(lines) { p class="caution" { (caution) } }
-        (parts_first(order, lines))
-        @if lines.iter().any(|line| line.system == System::Wheels) { (super::walk::key_before_wheels(order)) }
         form id="as" method="get" action=(format!("/o/{}/off", order.number)) {
             input type="hidden" name="lines" value=(written);
             @for (nth, line) in read.iter().enumerate() {
                 @if let Some(word) = &line.word { input type="hidden" name=(format!("as-{nth}")) value=(word); }
             }
         }
+        // The form begins at the top, so that its press stays in view.
         form {
+            @if !same.is_empty() { (the_same_ones(order, written, &same)) }
+            @for caution in cautions(lines) { p class="caution" { (caution) } }
+            (parts_first(order, lines))
+            @if lines.iter().any(|line| line.system == System::Wheels) { (super::walk::key_before_wheels(order)) }
             @for (nth, line) in lines.iter().enumerate() {
                 @match known[nth] {
                     Some(item) => (known_row(nth, line, item)),
