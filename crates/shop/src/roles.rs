@@ -231,6 +231,9 @@ const ROUTES: Table = &[
     ("/maps/check", STAFF),
     ("/maps/{map}/edit", STAFF),
     ("/maps/{map}/file", STAFF),
+    ("/calc", ANYBODY),
+    ("/calc/{room}", ANYBODY),
+    ("/calc/{room}/{calculator}", ANYBODY),
     ("/threads", ANYBODY),
     ("/threads/{calculator}", ANYBODY),
     ("/coolant", ANYBODY),
@@ -240,6 +243,8 @@ const ROUTES: Table = &[
     ("/api/commands/check", ANYBODY),
     ("/api/orders", ANYBODY),
     ("/api/orders/{number}", ANYBODY),
+    ("/api/calc", ANYBODY),
+    ("/api/calc/{room}/{calculator}", ANYBODY),
     ("/api/openapi.json", ANYBODY),
     ("/api/live", ANYBODY),
 ];

@@ -7,7 +7,7 @@ use fastener::holds::Holds;
 use fastener::repair::{Planning, RepairOption, WHAT_DOES_IT_HOLD};
 use measure::{Customary, Dimension, Unit};
 use serde_json::{Value, json};
-use shop::mending::{both_kn, both_mm, both_nm};
+use shop::calculators::{both_kn, both_mm, both_nm};
 
 /// The damaged hole as it was found.
 #[derive(Debug, Args)]

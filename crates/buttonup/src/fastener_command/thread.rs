@@ -8,7 +8,7 @@ use fastener::pipe::Pipe;
 use fastener::{Geometry, Series, Standard};
 use measure::Customary;
 use serde_json::{Map, Value, json};
-use shop::mending::{both_mm, both_n, both_nm};
+use shop::calculators::{both_mm, both_n, both_nm};
 
 /// The thread to look at.
 #[derive(Debug, Args)]

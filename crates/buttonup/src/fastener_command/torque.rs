@@ -7,7 +7,7 @@ use fastener::torque::Fate;
 use fastener::wrench::Reads;
 use measure::{Customary, Range};
 use serde_json::{Map, Value, json};
-use shop::mending::{both_mm, both_n, both_nm};
+use shop::calculators::{both_mm, both_n, both_nm};
 
 /// A joint with a clamp or a torque; or a torque wrench with an adapter; or a lever.
 #[derive(Debug, Args)]

@@ -52,8 +52,7 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
                 div class="presses even" {
                     (link(Look::Plain, "Find", "", "/find"))
                     (link(Look::Plain, "The shop", "", "/shop"))
-                    (link(Look::Plain, "Coolant", "mix, fill, leak test", "/coolant"))
-                    (link(Look::Plain, "Threads", "torque, drills, repair", "/threads"))
+                    (link(Look::Plain, "Work it out", "threads, coolant, belt, oil, drive", "/calc"))
                 }
             },
         ))

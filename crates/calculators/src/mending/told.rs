@@ -1,14 +1,12 @@
 //! What was said of a hole, a stub and a way back, as it is shown and kept.
 
 use super::Fields;
+use crate::show::{INCH_MM, both_mm, both_nm, trimmed};
 use drawing::{Joint, JointMeasure, JointPart, JointPiece};
 use fastener::extract::{Extraction, Rung};
 use fastener::section::{Measure, Ring, RingKind, Section};
-use measure::si::{Force, Torque};
-use measure::{Customary, Working, show};
+use measure::{Customary, Grade, Input, Line, Source, Working};
 use serde::{Deserialize, Serialize};
-use uom::si::force::newton;
-use uom::si::torque::newton_meter;
 
 /// One way back with all that it rests on: what is kept with a choice.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -248,6 +246,43 @@ impl WorkingTold {
     pub fn of(working: &Working) -> Self {
         serde_json::from_str(&working.json()).unwrap_or_default()
     }
+
+    /// The same as it was found.
+    #[must_use]
+    pub fn working(&self) -> Working {
+        Working {
+            title: self.title.clone(),
+            lines: self.lines.iter().map(LineTold::line).collect(),
+            remarks: self.remarks.clone(),
+            limits: self.limits.clone(),
+        }
+    }
+}
+
+impl LineTold {
+    fn line(&self) -> Line {
+        Line {
+            what: self.what.clone(),
+            symbol: self.symbol.clone(),
+            formula: self.formula.clone(),
+            inputs: self
+                .inputs
+                .iter()
+                .map(|input| Input {
+                    name: input.name.clone(),
+                    value: input.value.clone(),
+                })
+                .collect(),
+            value: self.value.clone(),
+            source: Source {
+                title: self.source.title.clone(),
+                detail: self.source.detail.clone(),
+                // A grade that this program does not know is leaned on least.
+                grade: Grade::named(&self.source.grade).unwrap_or(Grade::Memory),
+            },
+            note: self.note.clone(),
+        }
+    }
 }
 
 impl JointTold {
@@ -365,60 +400,6 @@ pub(super) fn stub(found: &Extraction, customary: Customary) -> StubTold {
             .collect(),
         rungs: found.ladder.iter().map(rung).collect(),
         working: WorkingTold::of(&found.working),
-    }
-}
-
-/// A length in both systems of units, no finer than a shop measures.
-#[must_use]
-pub fn both_mm(mm: f64, customary: Customary) -> String {
-    let metric = format!("{} mm", trimmed(mm, 2));
-    let us = format!("{} in", trimmed(mm / INCH_MM, 3));
-    both(metric, us, customary)
-}
-
-/// A torque in both systems of units.
-#[must_use]
-pub fn both_nm(nm: f64, customary: Customary) -> String {
-    show(Torque::new::<newton_meter>(nm), customary)
-}
-
-/// A force in both systems of units.
-#[must_use]
-pub fn both_n(newtons: f64, customary: Customary) -> String {
-    show(Force::new::<newton>(newtons), customary)
-}
-
-/// A range of forces in both systems of units: kilonewtons to a tenth, pounds to ten.
-#[must_use]
-pub fn both_kn(low_n: f64, high_n: f64, customary: Customary) -> String {
-    let metric = format!("{:.1} to {:.1} kN", low_n / 1000.0, high_n / 1000.0);
-    let pounds = |newtons: f64| (newtons / POUND_N / 10.0).round() * 10.0;
-    let us = format!("{:.0} to {:.0} lbf", pounds(low_n), pounds(high_n));
-    both(metric, us, customary)
-}
-
-const INCH_MM: f64 = 25.4;
-const POUND_N: f64 = 4.448_221_615_260_5;
-
-fn both(metric: String, us: String, customary: Customary) -> String {
-    match customary {
-        Customary::Metric => format!("{metric} ({us})"),
-        Customary::Us => format!("{us} ({metric})"),
-    }
-}
-
-/// So many decimals, idle zeros left out.
-fn trimmed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    let text = if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.')
-    } else {
-        &text
-    };
-    if text == "-0" {
-        "0".to_owned()
-    } else {
-        text.to_owned()
     }
 }
 

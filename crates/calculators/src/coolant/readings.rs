@@ -1,7 +1,7 @@
 //! A table of pressure readings, as a file has it or a person pastes it.
 
-use super::asked::read;
-use crate::trouble::Trouble;
+use crate::Trouble;
+use crate::asked::read;
 use coolant::{CoolantError, Reading};
 use measure::{Dimension, Unit};
 
@@ -71,6 +71,14 @@ pub fn readings(text: &str, name: &str, heading: Option<&str>) -> Result<Reading
     Ok(table)
 }
 
+fn unreadable(place: &str, what: impl Into<String>, mend: &str) -> Trouble {
+    Trouble {
+        place: place.to_owned(),
+        what: what.into(),
+        mend: mend.to_owned(),
+    }
+}
+
 /// Which cell holds what, and in which unit.
 struct Columns {
     headings: usize,
@@ -89,7 +97,7 @@ impl Columns {
             })
         };
         let missing = |wanted: &[&str]| {
-            Trouble::unreadable(
+            unreadable(
                 &format!("{name}, heading"),
                 format!(
                     "the heading `{heading}` has no column {}",
@@ -120,7 +128,7 @@ impl Columns {
     fn reading(&self, line: &str, place: &str) -> Result<(Reading, f64), Trouble> {
         let cells = cells(line);
         if cells.len() > self.headings {
-            return Err(Trouble::unreadable(
+            return Err(unreadable(
                 place,
                 format!(
                     "{} fields stand under {} headings",
@@ -133,7 +141,7 @@ impl Columns {
         let cell = |at: usize| cells.get(at).map_or("", String::as_str);
         let number = |text: &str, dimension, unit, bare| {
             read(text, dimension, unit, bare)
-                .map_err(|what| Trouble::unreadable(place, what, "write a number in this column"))
+                .map_err(|what| unreadable(place, what, "write a number in this column"))
         };
         let pressure =
             |text: &str| number(text, Dimension::Pressure, Unit::Kilopascal, self.gauge.1);
@@ -175,7 +183,8 @@ fn cells(line: &str) -> Vec<String> {
 }
 
 /// One of the last digit written: `101.3` has 0.1.
-pub(super) fn last_digit(written: &str) -> String {
+#[must_use]
+pub fn last_digit(written: &str) -> String {
     let number: String = written
         .chars()
         .take_while(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+'))

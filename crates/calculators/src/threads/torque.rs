@@ -1,11 +1,11 @@
 //! Torque for a clamp, and the clamp of a torque.
 
-use super::{some, told};
-use crate::coolant::{Answer, Asked};
-use crate::mending::{both_kn, both_n, both_nm};
+use super::{CAUTION, told};
+use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_kn, both_n, both_nm, capital};
 use fastener::ask::{Shares, TorqueQuestion, clamp, torque as ask};
 use fastener::torque::Fate;
 use measure::{Customary, Range};
+use serde_json::json;
 
 /// Fields of the page.
 const SHOWN: &[&str] = &[
@@ -22,9 +22,55 @@ const SHOWN: &[&str] = &[
     "nut-factor",
 ];
 
+pub(super) const TORQUE: Calculator = Calculator {
+    code: "torque",
+    name: "Torque and clamp",
+    what: "one from the other, low to high",
+    cautions: &[CAUTION],
+    how: &[],
+    form: &[
+        Part::text("thread", "Thread", "such as M10x1.5"),
+        Part::number("torque", "Torque", Holds::TORQUE, "to know the clamp"),
+        Part::number("clamp", "Or clamp", Holds::FORCE, "to know the torque"),
+        Part::text(
+            "condition",
+            "State of the threads",
+            "oiled, dry, zinc dry, stainless with paste …",
+        ),
+        Part::text("friction", "Or friction", "such as 0.15; none is assumed"),
+        Part::text("class", "Class", "such as 8.8"),
+        Part::More {
+            id: "more",
+            title: "Head, hole, form",
+            parts: &[
+                Part::text("head", "Head", "hex is assumed; flange, socket …"),
+                Part::number(
+                    "face",
+                    "Face under the head, across",
+                    Holds::LENGTH,
+                    "where no listed head is meant",
+                ),
+                Part::text("hole", "Hole", "close, medium, loose, or its diameter"),
+                Part::choice(
+                    "form",
+                    "Form",
+                    &[
+                        ("", "Motosh"),
+                        ("iso16047", "ISO 16047"),
+                        ("short", "short, with K"),
+                    ],
+                ),
+                Part::text("nut-factor", "K of the short form", "none is assumed"),
+            ],
+        },
+    ],
+    at_first: &[],
+    run,
+};
+
 /// The clamp of a torque where one is written, else the torque for a clamp.
-#[must_use]
-pub fn torque(asked: &mut Asked) -> Option<Answer> {
+fn run(asked: &mut Asked) -> Option<Answer> {
+    let some = Asked::some;
     let question = TorqueQuestion {
         thread: asked.text("thread"),
         class: some(asked, "class"),
@@ -63,13 +109,11 @@ pub fn torque(asked: &mut Asked) -> Option<Answer> {
                     found.thread.name(),
                     both_nm(found.torque_nm, customary)
                 ),
-                rows,
+                rows: rows.into_iter().map(Row::from).collect(),
                 notes: found.notes,
-                working: if breaks {
-                    String::new()
-                } else {
-                    found.working.html()
-                },
+                working: (!breaks).then_some(found.working),
+                outputs: json!({ "clamp_n": (!breaks).then_some(range.mid()),
+                    "low": range.low(), "high": range.high(), "breaks": breaks }),
                 ..Answer::default()
             }
         }),
@@ -98,9 +142,11 @@ pub fn torque(asked: &mut Asked) -> Option<Answer> {
                     both_n(found.clamp_n, customary),
                     found.thread.name()
                 ),
-                rows,
+                rows: rows.into_iter().map(Row::from).collect(),
                 notes: found.notes,
-                working: found.working.html(),
+                working: Some(found.working),
+                outputs: json!({ "torque_nm": terms.total_nm,
+                    "low": found.torque_nm.low(), "high": found.torque_nm.high() }),
                 ..Answer::default()
             }
         }),
@@ -120,7 +166,7 @@ fn alarms(strength: &Shares) -> Vec<String> {
     strength
         .verdict
         .iter()
-        .map(|verdict| crate::say::capital(verdict))
+        .map(|verdict| capital(verdict))
         .collect()
 }
 

@@ -1,14 +1,68 @@
 //! The leak test: readings of a gauge over minutes, and what they say.
 
+use super::ALTITUDE;
 use super::readings::{Readings, readings};
-use super::{Answer, Asked, PHONE_PX};
-use coolant::{Contents, Leak, LeakLimit, LeakQuestion, LeakVerdict};
-use drawing::{PressureRun, pressure, svg};
+use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, capital};
+use coolant::{Caution, Contents, LEAK_TEST_STEPS, Leak, LeakLimit, LeakQuestion, LeakVerdict};
+use drawing::{Drawing, PressureRun, pressure};
 use measure::Customary;
 use serde_json::json;
 
 /// A thermometer in the bottle, or "it stayed the same" of a cold engine.
 const TEMPERATURE_WITHIN_K: f64 = 0.5;
+
+pub(super) const LEAK: Calculator = Calculator {
+    code: "leak",
+    name: "Leak test",
+    what: "pressure against time, cooling taken out",
+    cautions: &[Caution::Hot.text(), Caution::MakersSpecification.text()],
+    how: &LEAK_TEST_STEPS,
+    form: &[
+        Part::lines(
+            "readings",
+            "Readings",
+            "minutes, pressure, temperature: one reading a line, or a pasted table",
+        ),
+        Part::choice(
+            "unit",
+            "Pressure is in",
+            &[("bar", "bar, °C"), ("psi", "psi, °F"), ("kPa", "kPa, °C")],
+        ),
+        Part::tick(
+            "cold",
+            "The engine is as cold as the shop",
+            "tick it where nobody read the temperature and it stood for hours",
+        ),
+        Part::text("limit", "May lose", "such as 0.05 bar, or 20 mL"),
+        Part::number("limit-time", "In", Holds::TIME, "such as 15 min"),
+        Part::number(
+            "cap",
+            "Cap",
+            Holds::PRESSURE,
+            "stamped on it; never test above it",
+        ),
+        Part::number(
+            "headspace",
+            "Air above the coolant",
+            Holds::VOLUME,
+            "tester and hose too, such as 1 L; may stay empty",
+        ),
+        Part::number(
+            "capacity",
+            "Coolant in the system",
+            Holds::VOLUME,
+            "may stay empty",
+        ),
+        ALTITUDE,
+        Part::lines(
+            "blank",
+            "Tester closed on itself",
+            "readings the same way, may stay empty",
+        ),
+    ],
+    at_first: &[],
+    run: leak,
+};
 
 /// The test by a form's fields: readings pasted or typed a line each.
 #[must_use]
@@ -124,7 +178,7 @@ fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
             }
             LeakVerdict::CannotTellYet { .. } => "can't tell yet".to_owned(),
         },
-        said: crate::say::capital(&leak.said()),
+        said: capital(&leak.said()),
         tone: match leak.verdict {
             LeakVerdict::Tight => "yes",
             LeakVerdict::Leaks => "no",
@@ -166,14 +220,10 @@ fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
         );
     }
     let assumed = leak.assumptions.iter().map(ToString::to_string);
-    answer
-        .notes
-        .extend(assumed.map(|note| crate::say::capital(&note)));
+    answer.notes.extend(assumed.map(|note| capital(&note)));
     let noted = leak.notes.iter().map(ToString::to_string);
-    answer
-        .alarms
-        .extend(noted.map(|note| crate::say::capital(&note)));
-    answer.drawing = Some(drawn(asked, table, leak));
+    answer.alarms.extend(noted.map(|note| capital(&note)));
+    answer.drawings.push(drawn(asked, table, leak));
     answer.outputs = json!({
         "verdict": leak.verdict.code(), "why": leak.verdict.why().map(coolant::Why::code), "drop_kpa_in_10_min": drop.mid(),
         "low": drop.low(), "high": drop.high(),
@@ -183,7 +233,7 @@ fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
     answer.with_working(&leak.working)
 }
 
-fn drawn(asked: &Asked, table: &Readings, leak: &Leak) -> String {
+fn drawn(asked: &Asked, table: &Readings, leak: &Leak) -> Drawing {
     const KPA_PER_PSI: f64 = 6.894_757;
     let (unit, kpa) = match asked.customary() {
         Customary::Us => ("psi", KPA_PER_PSI),
@@ -191,7 +241,7 @@ fn drawn(asked: &Asked, table: &Readings, leak: &Leak) -> String {
     };
     let readings = table.readings.iter();
     let line = leak.line.iter();
-    let drawn = pressure(
+    pressure(
         &PressureRun {
             readings: readings
                 .map(|one| (one.minutes, one.gauge_kpa / kpa))
@@ -207,9 +257,8 @@ fn drawn(asked: &Asked, table: &Readings, leak: &Leak) -> String {
                 })
                 .collect(),
             unit: unit.to_owned(),
-            verdict: crate::say::capital(&leak.said()),
+            verdict: capital(&leak.said()),
         },
         PHONE_PX,
-    );
-    svg(&drawn)
+    )
 }

@@ -4,60 +4,25 @@
 //! Everything here is words and figures as printed. A page shows a fresh answer and a kept
 //! one with the same types; a kept one is never worked out again.
 
-mod price;
 mod told;
 mod way;
 
-pub use price::{Added, added};
 pub use told::{
     Figure, JointTold, LineTold, MeasureTold, OtherTold, PartTold, PieceTold, RungTold, SpreadTold,
     StepTold, StubTold, Told, WayTold, WorkingTold,
 };
 
-use crate::world::World;
 use fastener::ask::{ExtractQuestion, RepairQuestion, Trouble, extract, repair};
-use fastener::repair::{Planning, Weights};
+use fastener::repair::Planning;
 use fastener::section::before;
 use measure::Customary;
-use rust_decimal::prelude::ToPrimitive;
 use std::collections::BTreeMap;
-
-pub use told::{both_kn, both_mm, both_n, both_nm};
 
 /// The calculator's name and version, as a choice is kept.
 pub const CALCULATOR: (&str, u32) = ("thread-repair", 1);
 
 /// What a person says of a hole, field by field, as written.
 pub type Fields = BTreeMap<String, String>;
-
-/// The shop's planning figures: those to start from, with its own weights.
-#[must_use]
-pub fn planning(world: &World) -> Planning {
-    let mut planning = Planning::default();
-    if let Some(told) = world.shop.weights() {
-        let share = |weight: rust_decimal::Decimal| weight.to_f64().unwrap_or(0.0).max(0.0);
-        let sum =
-            share(told.margin) + share(told.time) + share(told.cost) + share(told.reversibility);
-        if sum > 0.0 {
-            planning.weights = Weights {
-                margin: share(told.margin) / sum,
-                time: share(told.time) / sum,
-                cost: share(told.cost) / sum,
-                reversibility: share(told.reversibility) / sum,
-            };
-        }
-    }
-    planning
-}
-
-/// The units that the shop reads.
-#[must_use]
-pub fn customary(world: &World) -> Customary {
-    match world.shop.settings().map(|settings| settings.units) {
-        Some(repair::Units::Us) => Customary::Us,
-        Some(repair::Units::Metric) | None => Customary::Metric,
-    }
-}
 
 /// Every way back for a hole, best first, and the ladder for a stub in it.
 ///

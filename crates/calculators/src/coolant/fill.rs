@@ -1,11 +1,12 @@
 //! What to pour, and what is missing after pouring.
 
-use super::{Answer, Asked, PHONE_PX, strength_rows};
+use super::{BOTTLE, COUNTED, KIND, strength_rows};
+use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, capital};
 use coolant::{
-    Amount, Balance, FillQuestion, FillStanding, FillVerdict, Inhibitor, Measure, MixPlan,
+    Amount, Balance, Caution, FillQuestion, FillStanding, FillVerdict, Inhibitor, Measure, MixPlan,
     MixQuestion, Mixture, Shelf, Stock, fill_standing,
 };
-use drawing::{Filling, filling, svg};
+use drawing::{Drawing, Filling, filling};
 use serde_json::json;
 
 /// A pan and what is spilt beside it.
@@ -16,6 +17,126 @@ pub const JUG_WITHIN_L: f64 = 0.1;
 const CAPACITY_WITHIN_L: f64 = 0.3;
 /// Where nothing is told, an engine at work.
 const HOT_C: f64 = 90.0;
+
+const POURING: &[&str] = &[
+    Caution::MakersSpecification.text(),
+    Caution::Poisonous.text(),
+    Caution::Disposal.text(),
+];
+
+pub(super) const MIX: Calculator = Calculator {
+    code: "mix",
+    name: "What to pour",
+    what: "concentrate, premix, water, rounds",
+    cautions: POURING,
+    how: &[],
+    form: &[
+        Part::number(
+            "capacity",
+            "The system holds",
+            Holds::VOLUME,
+            "such as 9.2 L or 10 qt",
+        ),
+        Part::number(
+            "left",
+            "Still in after draining",
+            Holds::VOLUME,
+            "a cock gives half to two thirds",
+        ),
+        Part::text("now", "Strength now", "0 % for water"),
+        Part::text("want", "Strength wanted", "such as 50 %"),
+        Part::choice("of", "Both are", COUNTED),
+        KIND,
+        Part::Heading("On the shelf"),
+        Part::tick("has-concentrate", "Concentrate", ""),
+        Part::tick("has-premix", "Premix", "its strength below"),
+        Part::tick("has-water", "Distilled water", ""),
+        Part::text("premix", "Strength of the premix", "50 % if empty"),
+        Part::number(
+            "bottle-size",
+            "A bottle holds",
+            Holds::VOLUME,
+            "may stay empty",
+        ),
+        Part::Heading("Specification"),
+        Part::text(
+            "maker",
+            "The vehicle maker asks for",
+            "as printed; colour tells nothing",
+        ),
+        Part::text("inside", "What is in meets", "as printed, or empty"),
+        Part::text("label", "The bottle meets", "as printed, or empty"),
+        BOTTLE,
+    ],
+    at_first: &[("has-concentrate", "yes"), ("has-water", "yes")],
+    run: mix,
+};
+
+pub(super) const BALANCE: Calculator = Calculator {
+    code: "balance",
+    name: "What is missing",
+    what: "litres out and in, air trapped",
+    cautions: POURING,
+    how: &[],
+    form: &[
+        Part::text("drained", "Caught", "each pan, such as 4 L, 1.5 L"),
+        Part::number(
+            "drained-at",
+            "It was at",
+            Holds::TEMPERATURE,
+            "such as 40 °C; a cold shop if empty",
+        ),
+        Part::number(
+            "lost",
+            "Spilled, or gone with parts",
+            Holds::VOLUME,
+            "a guess, may stay empty",
+        ),
+        Part::number("low", "Low when it came", Holds::VOLUME, "may stay empty"),
+        Part::text("poured", "Poured in", "each jug, such as 3 L, 2 L"),
+        Part::number(
+            "poured-at",
+            "It was at",
+            Holds::TEMPERATURE,
+            "a cold shop if empty",
+        ),
+        Part::number(
+            "capacity",
+            "The system holds",
+            Holds::VOLUME,
+            "by the manual, may stay empty",
+        ),
+        Part::number(
+            "left",
+            "Still in after draining",
+            Holds::VOLUME,
+            "may stay empty",
+        ),
+        Part::number(
+            "below",
+            "Level cold stands below its mark by",
+            Holds::VOLUME,
+            "may stay empty",
+        ),
+        Part::number(
+            "hot",
+            "Hottest it gets",
+            Holds::TEMPERATURE,
+            "90 °C if empty",
+        ),
+        Part::number(
+            "bottle-area",
+            "The bottle's area at the marks",
+            Holds::AREA,
+            "length times width, such as 150 cm²",
+        ),
+        Part::text("strength", "Strength", "50 % if empty"),
+        Part::choice("of", "That is", COUNTED),
+        KIND,
+    ],
+    at_first: &[],
+    run: what_is_missing,
+};
 
 /// What to pour, and in how many rounds.
 #[must_use]
@@ -49,7 +170,7 @@ pub fn mix(asked: &mut Asked) -> Option<Answer> {
         in_system: in_system.as_ref(),
     };
     let found = coolant::mix(&question);
-    let plan = asked.ok("shelf", found)?;
+    let plan = asked.ok("has-concentrate", found)?;
     asked
         .troubles
         .is_empty()
@@ -144,7 +265,7 @@ fn mix_answer(asked: &mut Asked, question: &MixQuestion, plan: &MixPlan) -> Answ
     let said = plan.inhibitors.iter();
     answer
         .alarms
-        .extend(said.map(|note| crate::say::capital(&note.to_string())));
+        .extend(said.map(|note| capital(&note.to_string())));
     answer.outputs =
         json!({ "rounds": rounds, "reached_volume_fraction": plan.reached.volume_fraction() });
     answer.with_working(&plan.working)
@@ -179,7 +300,7 @@ pub struct Fill {
 
 /// What is missing after filling, by a form's fields.
 #[must_use]
-pub fn balance(asked: &mut Asked) -> Option<Answer> {
+pub fn what_is_missing(asked: &mut Asked) -> Option<Answer> {
     asked.or_else("strength", "50 %");
     let mixture = asked.strength("strength")?;
     let measures = |litres: Vec<f64>, within_l: f64, temperature_c: f64| {
@@ -245,7 +366,7 @@ pub fn balance_of(asked: &mut Asked, fill: &Fill) -> Option<Answer> {
     };
     let mut answer = Answer {
         fact,
-        said: crate::say::capital(&balance.verdict.to_string()),
+        said: capital(&balance.verdict.to_string()),
         tone: match fill_standing(balance.verdict, fill.cold_level_seen) {
             FillStanding::Quiet => "yes",
             FillStanding::Warns => "wait",
@@ -264,12 +385,9 @@ pub fn balance_of(asked: &mut Asked, fill: &Fill) -> Option<Answer> {
         ),
     );
     causes(asked, &mut answer, &balance);
-    answer.notes.extend(
-        balance
-            .notes
-            .iter()
-            .map(|note| crate::say::capital(&note.to_string())),
-    );
+    answer
+        .notes
+        .extend(balance.notes.iter().map(|note| capital(&note.to_string())));
     let mut working = balance.working.clone();
     let swell = fill.capacity.and_then(|capacity| {
         let hot_c = fill.hot_c.unwrap_or(HOT_C);
@@ -286,14 +404,14 @@ pub fn balance_of(asked: &mut Asked, fill: &Fill) -> Option<Answer> {
         );
         working = working.then(swell.working.clone());
     }
-    answer.drawing = fill.capacity.map(|capacity| {
+    answer.drawings.extend(fill.capacity.map(|capacity| {
         gauge(
             asked,
             &balance,
             capacity,
             swell.map(|(swell, _)| swell.litres),
         )
-    });
+    }));
     answer.outputs = json!({
         "verdict": balance.verdict.to_string(), "missing_l": missing.mid(),
         "low_l": missing.low(), "high_l": missing.high(),
@@ -327,10 +445,10 @@ fn tenth(litres: f64) -> f64 {
     if tenth == 0.0 { 0.0 } else { tenth }
 }
 
-fn gauge(asked: &Asked, balance: &Balance, capacity: Amount, rise_l: Option<f64>) -> String {
+fn gauge(asked: &Asked, balance: &Balance, capacity: Amount, rise_l: Option<f64>) -> Drawing {
     let missing = balance.missing_l;
     let level = capacity.litres - missing.mid();
-    let drawn = filling(
+    filling(
         &Filling {
             full: capacity.litres,
             full_words: format!("full cold: {}", asked.show_l(capacity.litres)),
@@ -348,6 +466,5 @@ fn gauge(asked: &Asked, balance: &Balance, capacity: Amount, rise_l: Option<f64>
             }),
         },
         PHONE_PX,
-    );
-    svg(&drawn)
+    )
 }

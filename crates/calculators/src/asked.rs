@@ -1,16 +1,40 @@
 //! What was typed into a form's fields, read as quantities.
 
-use coolant::{Amount, Concentrate, CoolantError, FreezeTable, Glycol, Mixture};
+use crate::form::{Field, Part, Takes, fields};
+use crate::{Trouble, capital};
+use coolant::{Amount, Concentrate, FreezeTable, Glycol, Mixture};
+use fastener::repair::Planning;
 use measure::{Customary, Dimension, Measured, Unit};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::FromPrimitive;
 use std::collections::BTreeMap;
 
+/// What a shop knows whoever asks.
+#[derive(Debug, Clone)]
+pub struct Shop {
+    /// The units that it reads.
+    pub customary: Customary,
+    /// Its height above the sea, as told.
+    pub altitude: Option<String>,
+    /// What counts when ways to mend a thread are ranked.
+    pub planning: Planning,
+}
+
+impl Default for Shop {
+    fn default() -> Self {
+        Shop {
+            customary: Customary::Metric,
+            altitude: None,
+            planning: Planning::default(),
+        }
+    }
+}
+
 /// A form's fields by name, and what is wrong with them, each beside its own.
 #[derive(Debug, Clone)]
 pub struct Asked {
     fields: BTreeMap<String, String>,
-    us: bool,
+    shop: Shop,
     /// By the field's name: what is wrong, and how to mend it.
     pub troubles: BTreeMap<String, String>,
 }
@@ -19,20 +43,66 @@ pub struct Asked {
 const ROOM_C: f64 = 20.0;
 
 impl Asked {
-    /// Fields as they were sent; `us` for a shop that reads US customary units.
+    /// Fields as they were sent.
     #[must_use]
-    pub fn new(fields: BTreeMap<String, String>, us: bool) -> Self {
+    pub fn new(fields: BTreeMap<String, String>, shop: Shop) -> Self {
         Self {
             fields,
-            us,
+            shop,
             troubles: BTreeMap::new(),
         }
     }
 
-    /// Whether anything was sent.
+    /// The same, with the shop's height where nobody has written another.
     #[must_use]
-    pub fn is_blank(&self) -> bool {
-        self.fields.values().all(|value| value.trim().is_empty())
+    pub fn at_the_shop(mut self) -> Self {
+        if let Some(altitude) = self.shop.altitude.clone() {
+            self.or_else("altitude", &altitude);
+        }
+        self
+    }
+
+    /// Gives each bare number the unit that stands beside its field, and looks whether it can
+    /// be meant.
+    pub fn complete(&mut self, form: &'static [Part]) {
+        for field in fields(form) {
+            self.complete_one(field);
+        }
+    }
+
+    fn complete_one(&mut self, field: &Field) {
+        let Takes::Number { units, limits } = field.takes else {
+            return;
+        };
+        let text = self.text(field.name).replace('\u{2212}', "-");
+        let text = text.trim_start_matches('+');
+        if text.is_empty() {
+            return;
+        }
+        let unit = units.read_by(self.customary());
+        let mut text = text.to_owned();
+        if text.replace(',', ".").parse::<f64>().is_ok() {
+            text = format!("{text} {}", unit.symbol());
+            self.set(field.name, &text);
+        }
+        let (Some((least, most)), Ok(number)) =
+            (limits, read(&text, unit.dimension(), units.metric, unit))
+        else {
+            return;
+        };
+        if !(least..=most).contains(&number) {
+            let symbol = units.metric.symbol();
+            self.wrong(
+                field.name,
+                format!("`{text}` lies outside {least} to {most} {symbol}; look again"),
+            );
+        }
+    }
+
+    /// The fields as they stand.
+    #[must_use]
+    pub fn fields(&self) -> &BTreeMap<String, String> {
+        &self.fields
     }
 
     /// What stands in a field; empty if it is not there.
@@ -41,101 +111,139 @@ impl Asked {
         self.fields.get(name).map_or("", |text| text.trim())
     }
 
+    /// A field's text, nothing where it is blank.
+    #[must_use]
+    pub fn some(&self, name: &str) -> Option<&str> {
+        Some(self.text(name)).filter(|text| !text.is_empty())
+    }
+
+    /// Writes into a field, whatever stands there.
+    pub fn set(&mut self, name: &str, value: &str) {
+        self.fields.insert(name.to_owned(), value.to_owned());
+    }
+
     /// Puts a value into a field that nobody has filled.
     pub fn or_else(&mut self, name: &str, value: &str) {
         if self.text(name).is_empty() {
-            self.fields.insert(name.to_owned(), value.to_owned());
+            self.set(name, value);
         }
     }
 
     /// Whether the shop reads US customary units.
     #[must_use]
     pub fn is_us(&self) -> bool {
-        self.us
+        self.shop.customary == Customary::Us
     }
 
     /// The units of this shop.
     #[must_use]
     pub fn customary(&self) -> Customary {
-        if self.us {
-            Customary::Us
-        } else {
-            Customary::Metric
-        }
+        self.shop.customary
+    }
+
+    /// What this shop knows.
+    #[must_use]
+    pub fn shop(&self) -> &Shop {
+        &self.shop
     }
 
     /// What is wrong with a field, unless something is already.
     pub fn wrong(&mut self, name: &str, what: impl Into<String>) {
         self.troubles
             .entry(name.to_owned())
-            .or_insert_with(|| crate::say::capital(&what.into()));
+            .or_insert_with(|| capital(&what.into()));
+    }
+
+    /// Everything that is wrong, field by field.
+    #[must_use]
+    pub fn told(&self) -> Vec<Trouble> {
+        let each = self.troubles.iter().map(|(place, told)| {
+            let (what, mend) = told
+                .rsplit_once("; ")
+                .or_else(|| told.rsplit_once(": "))
+                .unwrap_or((told, "look again"));
+            Trouble {
+                place: place.clone(),
+                what: what.to_owned(),
+                mend: mend.to_owned(),
+            }
+        });
+        each.collect()
     }
 
     /// The value, or the trouble beside its field.
-    pub(super) fn ok<T>(&mut self, name: &str, found: Result<T, CoolantError>) -> Option<T> {
+    pub(crate) fn ok<T, E: ToString>(&mut self, name: &str, found: Result<T, E>) -> Option<T> {
         found
             .map_err(|error| self.wrong(name, error.to_string()))
             .ok()
     }
 
-    fn number(&mut self, name: &str, text: &str, dimension: Dimension, unit: Unit) -> Option<f64> {
-        match read(text, dimension, unit, usual(dimension, self.us)) {
-            Ok(number) => Some(number),
-            Err(what) => {
-                self.wrong(name, what);
-                None
-            }
-        }
+    fn number(&mut self, name: &str, text: &str, unit: Unit) -> Option<f64> {
+        let bare = usual(unit.dimension(), self.is_us());
+        let found = read(text, unit.dimension(), unit, bare);
+        self.ok(name, found)
     }
 
-    fn optional(&mut self, name: &str, dimension: Dimension, unit: Unit) -> Option<f64> {
-        let text = self.text(name).to_owned();
-        (!text.is_empty())
-            .then(|| self.number(name, &text, dimension, unit))
-            .flatten()
+    /// A quantity in `unit`; nothing where nothing is written.
+    pub(crate) fn quantity(&mut self, name: &str, unit: Unit) -> Option<f64> {
+        let text = self.some(name)?.to_owned();
+        self.number(name, &text, unit)
+    }
+
+    /// A quantity that has to be written.
+    pub(crate) fn must(&mut self, name: &str, unit: Unit) -> Option<f64> {
+        self.needed(name, "write it, with its unit if it is another");
+        self.quantity(name, unit)
+    }
+
+    /// A whole number that has to be written.
+    pub(crate) fn count(&mut self, name: &str) -> Option<usize> {
+        let number = self.text(name).parse::<usize>().ok();
+        if number.is_none() {
+            self.wrong(name, "it is no count; write a whole number, such as 7");
+        }
+        number
     }
 
     /// Trouble beside a field that has to be filled and is not.
-    pub(super) fn needed(&mut self, name: &str, mend: &str) {
+    pub(crate) fn needed(&mut self, name: &str, mend: &str) {
         if self.text(name).is_empty() {
             self.wrong(name, format!("nothing is written; {mend}"));
         }
     }
 
-    pub(super) fn litres(&mut self, name: &str) -> Option<f64> {
-        self.optional(name, Dimension::Volume, Unit::Litre)
+    /// A volume in litres.
+    pub fn litres(&mut self, name: &str) -> Option<f64> {
+        self.quantity(name, Unit::Litre)
     }
 
-    pub(super) fn kilopascals(&mut self, name: &str) -> Option<f64> {
-        self.optional(name, Dimension::Pressure, Unit::Kilopascal)
+    pub(crate) fn kilopascals(&mut self, name: &str) -> Option<f64> {
+        self.quantity(name, Unit::Kilopascal)
     }
 
-    pub(super) fn celsius(&mut self, name: &str) -> Option<f64> {
-        self.optional(name, Dimension::Temperature, Unit::Celsius)
+    pub(crate) fn celsius(&mut self, name: &str) -> Option<f64> {
+        self.quantity(name, Unit::Celsius)
     }
 
-    pub(super) fn metres(&mut self, name: &str) -> Option<f64> {
-        self.optional(name, Dimension::Length, Unit::Metre)
+    pub(crate) fn minutes(&mut self, name: &str) -> Option<f64> {
+        self.quantity(name, Unit::Minute)
     }
 
-    pub(super) fn minutes(&mut self, name: &str) -> Option<f64> {
-        self.optional(name, Dimension::Time, Unit::Minute)
+    /// An area in cm².
+    pub fn square_centimetres(&mut self, name: &str) -> Option<f64> {
+        self.quantity(name, Unit::SquareCentimetre)
     }
 
-    pub(super) fn square_centimetres(&mut self, name: &str) -> Option<f64> {
-        self.optional(name, Dimension::Area, Unit::SquareCentimetre)
-    }
-
-    pub(super) fn fraction(&mut self, name: &str) -> Option<f64> {
+    pub(crate) fn fraction(&mut self, name: &str) -> Option<f64> {
         if let Some(part) = coolant::parts(self.text(name)) {
             return Some(part);
         }
-        let percent = self.optional(name, Dimension::Fraction, Unit::Percent)?;
+        let percent = self.quantity(name, Unit::Percent)?;
         Some(percent / 100.0)
     }
 
     /// A number without a unit, such as a specific gravity.
-    pub(super) fn plain(&mut self, name: &str) -> Option<f64> {
+    pub(crate) fn plain(&mut self, name: &str) -> Option<f64> {
         let text = self.text(name).replace(',', ".");
         if text.is_empty() {
             return None;
@@ -148,12 +256,12 @@ impl Asked {
     }
 
     /// One amount, as far off as is usual where nothing is said.
-    pub(super) fn amount(&mut self, name: &str, usual_l: f64) -> Option<Amount> {
+    pub(crate) fn amount(&mut self, name: &str, usual_l: f64) -> Option<Amount> {
         self.litres(name).map(|litres| Amount::new(litres, usual_l))
     }
 
     /// Several amounts: `4 L, 1.5 L`.
-    pub(super) fn amounts(&mut self, name: &str) -> Vec<f64> {
+    pub(crate) fn amounts(&mut self, name: &str) -> Vec<f64> {
         let text = self.text(name).to_owned();
         // A decimal comma has no blank behind it.
         let parts = text.split([';', '\n']).flat_map(|part| part.split(", "));
@@ -163,15 +271,15 @@ impl Asked {
             .collect();
         parts
             .iter()
-            .filter_map(|part| self.number(name, part, Dimension::Volume, Unit::Litre))
+            .filter_map(|part| self.number(name, part, Unit::Litre))
             .collect()
     }
 
-    pub(super) fn glycol(&self) -> Glycol {
+    pub(crate) fn glycol(&self) -> Glycol {
         Glycol::named(self.text("glycol")).unwrap_or(Glycol::Ethylene)
     }
 
-    pub(super) fn concentrate(&mut self) -> Concentrate {
+    pub(crate) fn concentrate(&mut self) -> Concentrate {
         self.fraction("bottle")
             .and_then(|part| self.ok("bottle", Concentrate::new(part)))
             .unwrap_or_default()
@@ -179,7 +287,7 @@ impl Asked {
 
     /// A strength in a field, told the way that `of` says: of concentrate where it says
     /// nothing, since that is what a bottle is.
-    pub(super) fn strength(&mut self, name: &str) -> Option<Mixture> {
+    pub fn strength(&mut self, name: &str) -> Option<Mixture> {
         let part = self.fraction(name)?;
         let glycol = self.glycol();
         let concentrate = self.concentrate();
@@ -197,7 +305,7 @@ impl Asked {
     }
 
     /// The points of a label, where some were entered.
-    pub(super) fn table(&mut self) -> Option<FreezeTable> {
+    pub(crate) fn table(&mut self) -> Option<FreezeTable> {
         let text = self.text("table").to_owned();
         if text.is_empty() {
             return None;
@@ -209,17 +317,17 @@ impl Asked {
     }
 
     /// Height above the sea; none where nothing is told.
-    pub(super) fn altitude_m(&mut self) -> f64 {
-        self.metres("altitude").unwrap_or(0.0)
+    pub(crate) fn altitude_m(&mut self) -> f64 {
+        self.quantity("altitude", Unit::Metre).unwrap_or(0.0)
     }
 
-    pub(super) fn temperature_or_room(&mut self, name: &str) -> f64 {
+    pub(crate) fn temperature_or_room(&mut self, name: &str) -> f64 {
         self.celsius(name).unwrap_or(ROOM_C)
     }
 
     /// In the shop's own unit alone, for large type.
-    pub(super) fn large_c(&self, t_c: f64) -> String {
-        let told = if self.us {
+    pub(crate) fn large_c(&self, t_c: f64) -> String {
+        let told = if self.is_us() {
             format!("{:.0}\u{202f}°F", t_c * 1.8 + 32.0)
         } else {
             format!("{t_c:.0}\u{202f}°C")
@@ -228,31 +336,32 @@ impl Asked {
     }
 
     /// In the shop's own unit alone, for large type.
-    pub(super) fn large_l(&self, litres: f64) -> String {
+    pub(crate) fn large_l(&self, litres: f64) -> String {
         const LITRES_PER_QUART: f64 = 0.946_352_946;
-        if self.us {
+        if self.is_us() {
             format!("{:.1}\u{202f}qt", litres / LITRES_PER_QUART)
         } else {
             format!("{litres:.1}\u{202f}L")
         }
     }
 
-    pub(super) fn show_c(&self, t_c: f64) -> String {
+    pub(crate) fn show_c(&self, t_c: f64) -> String {
         show(t_c, 1, Unit::Celsius, self.customary())
     }
 
-    pub(super) fn show_l(&self, litres: f64) -> String {
+    /// Litres, with the other units beside.
+    pub fn show_l(&self, litres: f64) -> String {
         show(litres, 2, Unit::Litre, self.customary())
     }
 
-    pub(super) fn show_kpa(&self, kpa: f64) -> String {
+    pub(crate) fn show_kpa(&self, kpa: f64) -> String {
         // The trade reads bar.
         show(kpa / 100.0, 2, Unit::Bar, self.customary())
     }
 }
 
 /// What a bare number means in a field, which says so.
-pub(super) fn usual(dimension: Dimension, us: bool) -> Unit {
+pub(crate) fn usual(dimension: Dimension, us: bool) -> Unit {
     match (dimension, us) {
         (Dimension::Volume, false) => Unit::Litre,
         (Dimension::Volume, true) => Unit::UsQuart,
@@ -270,12 +379,10 @@ pub(super) fn usual(dimension: Dimension, us: bool) -> Unit {
 }
 
 /// A quantity as people write it, in `unit`; a bare number is one of `bare`.
-pub(super) fn read(
-    text: &str,
-    dimension: Dimension,
-    unit: Unit,
-    bare: Unit,
-) -> Result<f64, String> {
+///
+/// # Errors
+/// What is wrong, and how to mend it.
+pub fn read(text: &str, dimension: Dimension, unit: Unit, bare: Unit) -> Result<f64, String> {
     let text = text.trim().replace('\u{2212}', "-");
     let is_bare = text.ends_with(|last: char| last.is_ascii_digit());
     let text = if is_bare {
@@ -308,7 +415,7 @@ mod tests {
             .iter()
             .map(|(name, text)| ((*name).to_owned(), (*text).to_owned()))
             .collect();
-        Asked::new(fields, false)
+        Asked::new(fields, Shop::default())
     }
 
     #[test]
@@ -321,6 +428,32 @@ mod tests {
         );
         assert_eq!(one.celsius("t"), Some(-36.0));
         assert!(one.troubles.is_empty());
+    }
+
+    #[test]
+    fn a_field_says_what_a_bare_number_means_and_how_far_it_may_go() {
+        const FORM: &[Part] = &[
+            Part::number("depth", "Depth", crate::Holds::LENGTH, ""),
+            Part::within("want", "Wanted", crate::Holds::TORQUE, (1.0, 500.0), ""),
+            Part::text("class", "Class", ""),
+        ];
+        let mut one = asked(&[("depth", "12,5"), ("want", "9000 Nm"), ("class", "8.8")]);
+        one.complete(FORM);
+        assert_eq!(one.text("depth"), "12,5 mm");
+        assert_eq!(one.text("class"), "8.8");
+        assert!(
+            one.troubles["want"].contains("1 to 500"),
+            "{:?}",
+            one.troubles
+        );
+        assert_eq!(one.told()[0].mend, "look again");
+        let shop = Shop {
+            customary: Customary::Us,
+            ..Shop::default()
+        };
+        let mut inches = Asked::new([("depth".to_owned(), "0.5".to_owned())].into(), shop);
+        inches.complete(FORM);
+        assert_eq!(inches.text("depth"), "0.5 in");
     }
 
     #[test]

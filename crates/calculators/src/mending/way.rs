@@ -1,9 +1,9 @@
 //! One way back in words.
 
 use super::told::{
-    Figure, OtherTold, PartTold, SpreadTold, StepTold, StubTold, WayTold, WorkingTold, both_kn,
-    both_mm, both_nm, joint,
+    Figure, OtherTold, PartTold, SpreadTold, StepTold, StubTold, WayTold, WorkingTold, joint,
 };
+use crate::show::{both_kn, both_mm, both_nm};
 use fastener::ask::RepairAnswer;
 use fastener::holds::Holds;
 use fastener::repair::{RepairOption, Step, Way};

@@ -1,13 +1,105 @@
 //! Where a mixture freezes and boils, and the strength from a reading.
 
-use super::{Answer, Asked, PHONE_PX, standing, strength_rows};
+use super::{ALTITUDE, COUNTED, LABEL, standing, strength_rows};
+use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part};
 use coolant::{
-    Boiling, Concentrate, FreezeTable, Freezing, Glycol, MarginStanding, Mixture, Strength,
-    StrengthStanding,
+    Boiling, Caution, Concentrate, FreezeTable, Freezing, Glycol, MarginStanding, Mixture,
+    Strength, StrengthStanding,
 };
-use drawing::{MixChart, MixReading, mix_chart, svg};
+use drawing::{Drawing, MixChart, MixReading, mix_chart};
 use measure::{Customary, Range, Working};
 use serde_json::json;
+
+/// What the label says is in the bottle.
+pub const KIND: Part = Part::choice(
+    "glycol",
+    "The label says",
+    &[
+        ("ethylene", "ethylene glycol"),
+        ("propylene", "propylene glycol"),
+    ],
+);
+
+const HOT: &[&str] = &[Caution::Hot.text(), Caution::Poisonous.text()];
+
+pub(super) const PROTECTION: Calculator = Calculator {
+    code: "protection",
+    name: "How far it protects",
+    what: "freezing, boiling under the cap at your altitude",
+    cautions: HOT,
+    how: &[],
+    form: &[
+        Part::text("strength", "Strength", "such as 50 %"),
+        Part::choice("of", "That is", COUNTED),
+        KIND,
+        Part::number(
+            "cap",
+            "Cap",
+            Holds::PRESSURE,
+            "stamped on it, such as 1.1 bar or 16 psi",
+        ),
+        ALTITUDE,
+        Part::number(
+            "hottest",
+            "Hottest reading",
+            Holds::TEMPERATURE,
+            "such as 108 °C or 226 °F; may stay empty",
+        ),
+        LABEL,
+    ],
+    at_first: &[],
+    run: protection,
+};
+
+/// What it was read with.
+pub const INSTRUMENT: Part = Part::choice(
+    "instrument",
+    "Read with",
+    &[
+        ("refractometer", "refracto\u{ad}meter"),
+        ("hydrometer", "hydro\u{ad}meter"),
+        ("strip", "test strip"),
+    ],
+);
+
+/// What was read.
+pub const READING: Part = Part::text(
+    "reading",
+    "It shows",
+    "refractometer −36 °C or −33 °F, hydrometer 1.070, strip 50 %",
+);
+
+/// How warm the sample was.
+pub const SAMPLE: Part = Part::number(
+    "sample",
+    "Sample's temperature",
+    Holds::TEMPERATURE,
+    "for a hydrometer; a cold shop if empty",
+);
+
+pub(super) const STRENGTH: Calculator = Calculator {
+    code: "strength",
+    name: "What is in",
+    what: "by refractometer, hydrometer or strip",
+    cautions: HOT,
+    how: &[],
+    form: &[
+        INSTRUMENT,
+        READING,
+        SAMPLE,
+        KIND,
+        Part::number(
+            "cap",
+            "Cap",
+            Holds::PRESSURE,
+            "for the boiling point; may stay empty",
+        ),
+        ALTITUDE,
+        LABEL,
+    ],
+    at_first: &[],
+    run: measured,
+};
 
 /// Freezing, boiling under the cap at the altitude, and the margin to the hottest reading.
 #[must_use]
@@ -128,7 +220,7 @@ fn protects(
             working = margin(asked, &mut answer, boiling, mixture, hottest_c, working)?;
         }
     }
-    answer.drawing = Some(chart(
+    answer.drawings.push(chart(
         asked,
         mixture,
         &freezing,
@@ -207,7 +299,7 @@ fn chart(
     freezing: &Freezing,
     boiling: Option<&Boiling>,
     table: Option<&FreezeTable>,
-) -> String {
+) -> Drawing {
     let us = asked.customary() == Customary::Us;
     let shown = |t_c: f64| if us { t_c * 1.8 + 32.0 } else { t_c };
     let concentrate = Concentrate::default();
@@ -236,7 +328,7 @@ fn chart(
         format!("{:.0}\u{202f}{unit}", shown(t_c)).replace('-', "\u{2212}")
     };
     let strength = mixture.concentrate_fraction(concentrate).unwrap_or(1.0) * 100.0;
-    let drawn = mix_chart(
+    mix_chart(
         &MixChart {
             strength: "% concentrate by volume".to_owned(),
             unit: if us { "°F" } else { "°C" }.to_owned(),
@@ -260,6 +352,5 @@ fn chart(
             }),
         },
         PHONE_PX,
-    );
-    svg(&drawn)
+    )
 }

@@ -1,19 +1,63 @@
 //! What a thread is and bears.
 
-use super::{some, told};
-use crate::coolant::{Answer, Asked};
-use crate::mending::{both_mm, both_n, both_nm};
+use super::told;
+use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_mm, both_n, both_nm};
 use fastener::Standard;
 use fastener::ask::{ThreadAnswer, ThreadQuestion, TorqueQuestion, thread as ask, torque};
 use fastener::near_miss::{Ends, NearMiss};
 use measure::Customary;
+use serde_json::json;
 
 /// Fields of the page.
 const SHOWN: &[&str] = &["thread", "class", "in", "depth", "percent"];
 
+pub(super) const THREAD: Calculator = Calculator {
+    code: "thread",
+    name: "A thread",
+    what: "drill, wrench, holes, strength, near misses",
+    cautions: &[],
+    how: &[],
+    form: &[
+        Part::text(
+            "thread",
+            "Thread",
+            "M8, M8x1.25, 5/16-18, #10-24, 1/8 NPT, spark plug M14x1.25",
+        ),
+        Part::text(
+            "class",
+            "Class",
+            "8.8, grade 5, A2-70; empty if it is not known",
+        ),
+        Part::choice(
+            "in",
+            "Tapped in",
+            &[
+                ("", "not asked"),
+                ("aluminium", "alumin\u{ad}ium, cast"),
+                ("die-cast aluminium", "alumin\u{ad}ium, die-cast"),
+                ("grey iron", "grey iron"),
+                ("steel", "steel"),
+            ],
+        ),
+        Part::number(
+            "depth",
+            "Engaged length",
+            Holds::LENGTH,
+            "with the metal and the class: what fails first",
+        ),
+        Part::text(
+            "percent",
+            "Wanted depth of thread, per cent, US count",
+            "75 is assumed",
+        ),
+    ],
+    at_first: &[],
+    run,
+};
+
 /// Sizes, drills, wrenches, near misses and strength of a thread.
-#[must_use]
-pub fn thread(asked: &mut Asked) -> Option<Answer> {
+fn run(asked: &mut Asked) -> Option<Answer> {
+    let some = Asked::some;
     let question = ThreadQuestion {
         thread: asked.text("thread"),
         class: some(asked, "class"),
@@ -49,7 +93,10 @@ pub fn facts(size: &str, customary: Customary) -> Option<Answer> {
     let found = ask(&question).ok()?;
     let mut out = answer(&found, customary);
     // First, since it is looked for where no torque is known.
-    out.rows.splice(..0, could_carry(&found, customary));
+    out.rows.splice(
+        ..0,
+        could_carry(&found, customary).into_iter().map(Row::from),
+    );
     Some(out)
 }
 
@@ -97,20 +144,17 @@ fn answer(found: &ThreadAnswer, customary: Customary) -> Answer {
             .as_ref()
             .map(|wrench| format!("wrench {}", wrench.name)),
     ];
-    let mut working = found
-        .working
-        .as_ref()
-        .map(measure::Working::html)
-        .unwrap_or_default();
-    if let Some(stripping) = &found.stripping {
-        working.push_str(&stripping.working.html());
-    }
+    let working = match (found.working.clone(), &found.stripping) {
+        (Some(working), Some(stripping)) => Some(working.then(stripping.working.clone())),
+        (working, _) => working,
+    };
     Answer {
         fact: found.name.clone(),
         said: said.into_iter().flatten().collect::<Vec<_>>().join(", "),
-        rows,
+        rows: rows.into_iter().map(Row::from).collect(),
         notes: found.notes.clone(),
         working,
+        outputs: json!({ "thread": found.name }),
         ..Answer::default()
     }
 }

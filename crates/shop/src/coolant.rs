@@ -1,14 +1,17 @@
 //! The coolant of one order: what is known of the vehicle, what came out and went in, what
 //! was read, and what follows from it.
 
-use super::asked::read;
-use super::fill::{self, Fill, JUG_WITHIN_L, PAN_WITHIN_L};
-use super::readings::{Readings, last_digit};
-use super::{Answer, Asked};
+use crate::mending::known;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::vehicle_of;
+use calculators::coolant::{
+    Fill, JUG_WITHIN_L, PAN_WITHIN_L, Readings, balance_of, capacity as by_the_manual, estimated,
+    last_digit, leak_of,
+};
+use calculators::{Answer, Asked, read};
 use coolant::{Amount, Measure, Mixture, Reading};
+pub use coolant::{BleedWay, Caution, LEAK_TEST_STEPS};
 use jiff::Timestamp;
 use measure::{Dimension, Unit};
 use repair::{Account, Fact, Fate, Filed, ItemId, LevelAt, Order, Vehicle, Written};
@@ -180,24 +183,17 @@ pub fn of_order(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<OrderCoo
     let item = ItemId::new(item);
     let item = account.moves.name(&item).clone();
     let vehicle = vehicle_of(order);
-    let known = vehicle.as_ref().map(|id| world.vehicle(id)).transpose()?;
+    let on_file = vehicle.as_ref().map(|id| world.vehicle(id)).transpose()?;
     let figures = figures(
-        known.as_deref(),
+        on_file.as_deref(),
         account
             .items
             .get(&item)
             .and_then(|item| item.holds.as_ref()),
     );
-    let us = world
-        .shop
-        .settings()
-        .is_some_and(|settings| settings.units == repair::Units::Us);
-    let mut asked = Asked::new(BTreeMap::new(), us);
+    let mut asked = Asked::new(BTreeMap::new(), known(world)).at_the_shop();
     for (field, figure) in &figures {
         asked.or_else(field, &figure.value);
-    }
-    if let Some((altitude, _)) = world.shop.altitude() {
-        asked.or_else("altitude", altitude.as_str());
     }
     let facts = of_item(order, &account, &item);
     let mut out = OrderCoolant {
@@ -360,7 +356,7 @@ fn fill_in(
         drained: Vec::new(),
         lost: None,
         low_at_start: None,
-        capacity: capacity.map(fill::capacity),
+        capacity: capacity.map(by_the_manual),
         left_in: None,
         poured: Vec::new(),
         below_cold_mark: None,
@@ -413,7 +409,7 @@ fn fill_in(
             _ => {}
         }
     }
-    fill.lost = (lost_l > 0.0).then(|| fill::estimated(lost_l));
+    fill.lost = (lost_l > 0.0).then(|| estimated(lost_l));
     let drained_l: f64 = fill.drained.iter().map(|one| one.amount.litres).sum();
     out.left_l = capacity
         .filter(|_| drained_l > 0.0)
@@ -426,7 +422,7 @@ fn fill_in(
     });
     // Topping up a system that was never drained has nothing to balance.
     if !fill.drained.is_empty() && (!fill.poured.is_empty() || !account.is_disturbed(item)) {
-        out.balance = fill::balance_of(asked, &fill);
+        out.balance = balance_of(asked, &fill);
     }
     if let Some(capacity) = capacity {
         let rise = coolant::swell(mixture, capacity, ROOM_C, 90.0, fill.bottle_cm2).ok();
@@ -473,7 +469,7 @@ fn leak_run(asked: &mut Asked, facts: &[&Filed]) -> LeakRun {
         asked.or_else("cold", "yes");
     }
     let blank = (tester.table.readings.len() > 3).then_some(&tester.table);
-    run.answer = super::test::leak_of(asked, &system.table, blank);
+    run.answer = leak_of(asked, &system.table, blank);
     if run.answer.is_none() && run.trouble.is_none() {
         run.trouble = asked.troubles.values().next().cloned();
     }

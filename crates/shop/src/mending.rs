@@ -1,10 +1,58 @@
-//! What a way adds to the price.
+//! The way from a snag to a sound joint, in one shop: its units, its weights, and what a way
+//! adds to the price. The ways themselves are found by `calculators`.
 
-use super::told::WayTold;
 use crate::say;
 use crate::view::OrderView;
+use crate::world::World;
+use calculators::Shop;
+pub use calculators::mending::*;
+use fastener::repair::{Planning, Weights};
+use measure::Customary;
 use record::v1::codes::PayerForm;
+use rust_decimal::prelude::ToPrimitive;
 use rust_decimal::{Decimal, RoundingStrategy};
+
+/// What a calculator may know of this shop.
+#[must_use]
+pub fn known(world: &World) -> Shop {
+    Shop {
+        customary: customary(world),
+        altitude: world
+            .shop
+            .altitude()
+            .map(|(told, _)| told.as_str().to_owned()),
+        planning: planning(world),
+    }
+}
+
+/// The shop's planning figures: those to start from, with its own weights.
+#[must_use]
+pub fn planning(world: &World) -> Planning {
+    let mut planning = Planning::default();
+    if let Some(told) = world.shop.weights() {
+        let share = |weight: Decimal| weight.to_f64().unwrap_or(0.0).max(0.0);
+        let sum =
+            share(told.margin) + share(told.time) + share(told.cost) + share(told.reversibility);
+        if sum > 0.0 {
+            planning.weights = Weights {
+                margin: share(told.margin) / sum,
+                time: share(told.time) / sum,
+                cost: share(told.cost) / sum,
+                reversibility: share(told.reversibility) / sum,
+            };
+        }
+    }
+    planning
+}
+
+/// The units that the shop reads.
+#[must_use]
+pub fn customary(world: &World) -> Customary {
+    match world.shop.settings().map(|settings| settings.units) {
+        Some(repair::Units::Us) => Customary::Us,
+        Some(repair::Units::Metric) | None => Customary::Metric,
+    }
+}
 
 /// What a way adds to what the customer pays, before tax.
 #[derive(Debug, Clone, PartialEq, Eq)]
