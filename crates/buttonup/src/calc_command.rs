@@ -5,7 +5,7 @@
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use serde_json::{Value, json};
-use shop::calculators::{Calculator, Field, ROOMS, Room, Shop, Takes, fields, room};
+use shop::calculators::{Calculator, Named, ROOMS, Room, Shop, Takes, fields_once, room};
 use shop::measure::Customary;
 use std::collections::BTreeMap;
 
@@ -146,7 +146,7 @@ fn listed(rooms: &[Room]) -> Answer {
 
 fn described(one: &Calculator) -> Answer {
     let mut lines = vec![format!("{}: {}", one.name, one.what)];
-    lines.extend(fields(one.form).into_iter().map(line));
+    lines.extend(fields_once(one.form).iter().map(line));
     Answer {
         text: lines.join("\n").replace('\u{ad}', ""),
         json: one.json(),
@@ -154,7 +154,7 @@ fn described(one: &Calculator) -> Answer {
     }
 }
 
-fn line(field: &Field) -> String {
+fn line(field: &Named) -> String {
     let takes = match field.takes {
         Takes::Choice { of, .. } => {
             let codes: Vec<&str> = of
@@ -167,13 +167,16 @@ fn line(field: &Field) -> String {
         Takes::Tick => "yes".to_owned(),
         Takes::Number { units, .. } => units.metric.symbol().to_owned(),
         Takes::File => "@FILE".to_owned(),
-        Takes::Text | Takes::Lines | Takes::Link => String::new(),
+        Takes::Text | Takes::Said | Takes::Lines | Takes::Link => String::new(),
     };
-    let hint = if field.hint.is_empty() {
+    let mut hint = if field.hint.is_empty() {
         String::new()
     } else {
         format!("; {}", field.hint)
     };
+    if let Some(rows) = field.rows {
+        hint.push_str(&format!("; one a row, to {rows}"));
+    }
     format!("  {:<16} {takes:<12} {}{hint}", field.name, field.label)
 }
 

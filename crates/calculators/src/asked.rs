@@ -1,6 +1,6 @@
 //! What was typed into a form's fields, read as quantities.
 
-use crate::form::{Field, Part, Takes, fields};
+use crate::form::{Named, Part, Takes, fields, in_row};
 use crate::{Trouble, capital};
 use coolant::{Amount, Concentrate, FreezeTable, Glycol, Mixture};
 use fastener::repair::Planning;
@@ -66,15 +66,15 @@ impl Asked {
     /// be meant.
     pub fn complete(&mut self, form: &'static [Part]) {
         for field in fields(form) {
-            self.complete_one(field);
+            self.complete_one(&field);
         }
     }
 
-    fn complete_one(&mut self, field: &Field) {
+    fn complete_one(&mut self, field: &Named) {
         let Takes::Number { units, limits } = field.takes else {
             return;
         };
-        let text = self.text(field.name).replace('\u{2212}', "-");
+        let text = self.text(&field.name).replace('\u{2212}', "-");
         let text = text.trim_start_matches('+');
         if text.is_empty() {
             return;
@@ -83,7 +83,7 @@ impl Asked {
         let mut text = text.to_owned();
         if text.replace(',', ".").parse::<f64>().is_ok() {
             text = format!("{text} {}", unit.symbol());
-            self.set(field.name, &text);
+            self.set(&field.name, &text);
         }
         let (Some((least, most)), Ok(number)) =
             (limits, read(&text, unit.dimension(), units.metric, unit))
@@ -93,7 +93,7 @@ impl Asked {
         if !(least..=most).contains(&number) {
             let symbol = units.metric.symbol();
             self.wrong(
-                field.name,
+                &field.name,
                 format!("`{text}` lies outside {least} to {most} {symbol}; look again"),
             );
         }
@@ -115,6 +115,24 @@ impl Asked {
     #[must_use]
     pub fn some(&self, name: &str) -> Option<&str> {
         Some(self.text(name)).filter(|text| !text.is_empty())
+    }
+
+    /// The last row of which anything is written, from 1; the first always stands.
+    #[must_use]
+    pub fn rows(&self, most: usize, parts: &'static [Part]) -> usize {
+        let named = fields(parts);
+        // A page sends what is chosen beforehand, too.
+        let is_written = |row: &usize| {
+            named.iter().any(|field| {
+                let text = self.text(&in_row(&field.name, *row));
+                let usual = match field.takes {
+                    Takes::Choice { of, first: true } => of.first().map_or("", |(code, _)| code),
+                    _ => "",
+                };
+                !text.is_empty() && text != usual
+            })
+        };
+        (1..=most).rev().find(is_written).unwrap_or(1)
     }
 
     /// Writes into a field, whatever stands there.
@@ -374,7 +392,8 @@ pub(crate) fn usual(dimension: Dimension, us: bool) -> Unit {
         (Dimension::Area, false) => Unit::SquareCentimetre,
         (Dimension::Area, true) => Unit::SquareInch,
         (Dimension::Fraction, _) => Unit::Percent,
-        _ => Unit::Minute,
+        (Dimension::Time, _) => Unit::Minute,
+        (other, _) => other.units().next().unwrap_or(Unit::Minute),
     }
 }
 

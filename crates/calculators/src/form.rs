@@ -5,6 +5,7 @@ use crate::{Answer, Trouble};
 use measure::{Customary, Unit};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
+use std::ops::Deref;
 
 /// One question that can be asked with no order.
 #[derive(Debug, Clone, Copy)]
@@ -35,6 +36,20 @@ pub enum Part {
     Field(Field),
     /// A heading over those that follow.
     Heading(&'static str),
+    /// Questions that are written down elsewhere.
+    Group(&'static [Part]),
+    /// The same questions for each of several things: one row of them a thing. Their fields
+    /// are numbered: `across-1`, `across-2`.
+    Rows {
+        /// Its name within the page.
+        id: &'static str,
+        /// What one of them is called.
+        title: &'static str,
+        /// More than this nobody has.
+        most: usize,
+        /// What is asked of each.
+        parts: &'static [Part],
+    },
     /// Questions folded away under a few words.
     More {
         /// Its name within the page.
@@ -66,6 +81,8 @@ pub struct Field {
 pub enum Takes {
     /// Words.
     Text,
+    /// What somebody said: read, and never kept.
+    Said,
     /// Several lines of them.
     Lines,
     /// Several lines, or a file: too much for an address.
@@ -88,6 +105,21 @@ pub enum Takes {
         /// Least and most that can be meant, in the metric unit.
         limits: Option<(f64, f64)>,
     },
+}
+
+/// An answer as an order keeps it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Kept {
+    /// Its room and its own name.
+    pub calculator: String,
+    /// The version of what is kept.
+    pub version: u32,
+    /// The fields, as JSON.
+    pub inputs: String,
+    /// The fact and the figures, as JSON.
+    pub outputs: String,
+    /// How it was found.
+    pub working: String,
 }
 
 /// The unit of a bare number, by what the shop reads.
@@ -120,6 +152,18 @@ impl Holds {
     pub const PRESSURE: Units = Units::of(Unit::Bar, Unit::PoundPerSquareInch);
     /// A temperature.
     pub const TEMPERATURE: Units = Units::of(Unit::Celsius, Unit::Fahrenheit);
+    /// A mass of a filling.
+    pub const FILLING: Units = Units::of(Unit::Gram, Unit::Ounce);
+    /// A share of a whole.
+    pub const SHARE: Units = Units::of(Unit::Percent, Unit::Percent);
+    /// A difference of temperatures.
+    pub const KELVIN: Units = Units::of(Unit::KelvinDifference, Unit::KelvinDifference);
+    /// A turning speed.
+    pub const TURNING: Units = Units::of(Unit::RevolutionPerMinute, Unit::RevolutionPerMinute);
+    /// A road speed.
+    pub const SPEED: Units = Units::of(Unit::KilometrePerHour, Unit::MilePerHour);
+    /// A voltage.
+    pub const VOLTAGE: Units = Units::of(Unit::Volt, Unit::Volt);
     /// A time.
     pub const TIME: Units = Units::of(Unit::Minute, Unit::Minute);
     /// An area.
@@ -163,10 +207,22 @@ impl Part {
         Part::field(name, label, Takes::Text, hint)
     }
 
+    /// What somebody said, in their words.
+    #[must_use]
+    pub const fn said(name: &'static str, label: &'static str, hint: &'static str) -> Part {
+        Part::field(name, label, Takes::Said, hint)
+    }
+
     /// Several lines.
     #[must_use]
     pub const fn lines(name: &'static str, label: &'static str, hint: &'static str) -> Part {
         Part::field(name, label, Takes::Lines, hint)
+    }
+
+    /// Several lines, or a file.
+    #[must_use]
+    pub const fn file(name: &'static str, label: &'static str, hint: &'static str) -> Part {
+        Part::field(name, label, Takes::File, hint)
     }
 
     /// A box to tick.
@@ -233,15 +289,65 @@ impl Part {
     }
 }
 
-/// Every field of a form, those folded away too.
+/// A field of a form under the name that it is written by.
+#[derive(Debug, Clone)]
+pub struct Named {
+    /// Its own name, with the number of its row.
+    pub name: String,
+    /// How many rows there may be, where it stands in one.
+    pub rows: Option<usize>,
+    field: &'static Field,
+}
+
+impl Deref for Named {
+    type Target = Field;
+
+    fn deref(&self) -> &Field {
+        self.field
+    }
+}
+
+/// Every field of a form, those folded away and those of every row too.
 #[must_use]
-pub fn fields(parts: &'static [Part]) -> Vec<&'static Field> {
+pub fn fields(parts: &'static [Part]) -> Vec<Named> {
+    flat(parts, true)
+}
+
+/// Every field of a form, those of rows once.
+#[must_use]
+pub fn fields_once(parts: &'static [Part]) -> Vec<Named> {
+    flat(parts, false)
+}
+
+fn flat(parts: &'static [Part], every_row: bool) -> Vec<Named> {
     let each = parts.iter().flat_map(|part| match part {
-        Part::Field(field) => vec![field],
+        Part::Field(field) => vec![Named {
+            name: field.name.to_owned(),
+            rows: None,
+            field,
+        }],
         Part::Heading(_) => Vec::new(),
-        Part::More { parts, .. } => fields(parts),
+        Part::Group(parts) | Part::More { parts, .. } => flat(parts, every_row),
+        Part::Rows { most, parts, .. } => {
+            let last = if every_row { *most } else { 1 };
+            (1..=last)
+                .flat_map(|row| {
+                    flat(parts, every_row).into_iter().map(move |one| Named {
+                        name: in_row(&one.name, row),
+                        rows: Some(*most),
+                        ..one
+                    })
+                })
+                .collect()
+        }
     });
     each.collect()
+}
+
+/// The name of a field in a row, from 1.
+#[must_use]
+pub fn in_row(name: &str, row: usize) -> String {
+    format!("{name}-{row}")
 }
 
 impl Field {
@@ -255,10 +361,12 @@ impl Field {
             _ => self.label.to_owned(),
         }
     }
+}
 
+impl Named {
     fn json(&self) -> Value {
         let (kind, more) = match self.takes {
-            Takes::Text => ("text", json!({})),
+            Takes::Text | Takes::Said => ("text", json!({})),
             Takes::Lines => ("lines", json!({})),
             Takes::File => ("file", json!({})),
             Takes::Tick => ("tick", json!({})),
@@ -282,6 +390,7 @@ impl Field {
             "label": self.label.replace('\u{ad}', ""),
             "hint": self.hint,
             "kind": kind,
+            "rows": self.rows,
         });
         if let (Some(all), Some(more)) = (out.as_object_mut(), more.as_object()) {
             all.extend(more.clone());
@@ -314,16 +423,17 @@ impl Calculator {
         fields: BTreeMap<String, String>,
         shop: &Shop,
     ) -> Result<Answer, Vec<Trouble>> {
-        let known: Vec<&str> = crate::fields(self.form)
-            .iter()
-            .map(|field| field.name)
-            .collect();
-        let strange = fields.keys().find(|name| !known.contains(&name.as_str()));
-        if let Some(name) = strange {
+        let known = crate::fields(self.form);
+        let is_known = |name: &String| known.iter().any(|field| field.name == *name);
+        if let Some(name) = fields.keys().find(|name| !is_known(name)) {
+            let names: Vec<String> = fields_once(self.form)
+                .into_iter()
+                .map(|field| field.name)
+                .collect();
             return Err(vec![Trouble {
                 place: name.clone(),
                 what: format!("{} asks no such thing", self.name),
-                mend: format!("write one of {}", known.join(", ")),
+                mend: format!("write one of {}", names.join(", ")),
             }]);
         }
         let mut asked = self.asked(fields, shop);
@@ -331,6 +441,26 @@ impl Calculator {
         match answer {
             Some(answer) if asked.troubles.is_empty() => Ok(answer),
             _ => Err(asked.told()),
+        }
+    }
+
+    /// What is kept of an answer with an order: `calculator`, `version`, `inputs`, `outputs` and
+    /// `working`, all but the last as JSON. What somebody said in their own words is not in it,
+    /// nor a whole recording: a record holds no free text.
+    #[must_use]
+    pub fn kept(&self, room: &str, asked: &Asked, answer: &Answer) -> Kept {
+        let inputs: BTreeMap<String, &str> = fields(self.form)
+            .into_iter()
+            .filter(|field| !matches!(field.takes, Takes::Said | Takes::Lines | Takes::File))
+            .filter_map(|field| Some((field.name.clone(), asked.some(&field.name)?)))
+            .collect();
+        Kept {
+            calculator: format!("{room} {}", self.code),
+            version: 1,
+            inputs: json!(inputs).to_string(),
+            outputs: json!({ "fact": answer.fact, "tone": answer.tone, "figures": answer.outputs })
+                .to_string(),
+            working: answer.working_text(),
         }
     }
 
@@ -344,7 +474,7 @@ impl Calculator {
     /// What it asks, for a program.
     #[must_use]
     pub fn json(&self) -> Value {
-        let fields: Vec<Value> = fields(self.form).into_iter().map(Field::json).collect();
+        let fields: Vec<Value> = fields_once(self.form).iter().map(Named::json).collect();
         json!({
             "code": self.code,
             "name": self.name,

@@ -32,16 +32,21 @@
 
 mod answer;
 mod asked;
+mod belt;
 pub mod coolant;
+mod fluids;
 mod form;
 pub mod mending;
+mod roadtest;
 mod rooms;
 mod show;
 pub mod threads;
 
 pub use answer::{Answer, Other, Row, Step};
 pub use asked::{Asked, Shop, read};
-pub use form::{Calculator, Field, Holds, Part, Takes, Units, fields};
+pub use form::{
+    Calculator, Field, Holds, Kept, Named, Part, Takes, Units, fields, fields_once, in_row,
+};
 pub use rooms::{ROOMS, Room, calculator, room};
 pub use show::{PHONE_PX, both_kn, both_mm, both_n, both_nm, capital};
 

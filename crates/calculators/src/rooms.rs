@@ -1,7 +1,7 @@
 //! The one table of calculators.
 
 use crate::form::Calculator;
-use crate::{coolant, threads};
+use crate::{belt, coolant, fluids, roadtest, threads};
 
 /// Calculators of one subject, on one page and under one address.
 #[derive(Debug, Clone, Copy)]
@@ -21,7 +21,13 @@ pub struct Room {
 }
 
 /// Every calculator that has a page.
-pub const ROOMS: &[Room] = &[coolant::ROOM, threads::ROOM];
+pub const ROOMS: &[Room] = &[
+    threads::ROOM,
+    coolant::ROOM,
+    fluids::ROOM,
+    belt::ROOM,
+    roadtest::ROOM,
+];
 
 /// A room by its name in an address.
 #[must_use]

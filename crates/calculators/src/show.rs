@@ -26,6 +26,16 @@ pub fn both_mm(mm: f64, customary: Customary) -> String {
     both(metric, us, customary)
 }
 
+/// A length in the reader's units and in the others, to a tenth of a millimetre.
+pub(crate) fn apart_mm(mm: f64, customary: Customary) -> (String, String) {
+    let metric = format!("{} mm", trimmed(mm, 1));
+    let us = format!("{} in", trimmed(mm / INCH_MM, 2));
+    match customary {
+        Customary::Metric => (metric, us),
+        Customary::Us => (us, metric),
+    }
+}
+
 /// A torque in both systems of units.
 #[must_use]
 pub fn both_nm(nm: f64, customary: Customary) -> String {

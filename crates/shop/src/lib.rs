@@ -25,6 +25,7 @@ pub mod roles;
 pub mod say;
 mod service;
 mod snapshot;
+pub mod sums;
 mod trade_read;
 mod trouble;
 pub mod view;

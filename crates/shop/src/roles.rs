@@ -234,6 +234,7 @@ const ROUTES: Table = &[
     ("/calc", ANYBODY),
     ("/calc/{room}", ANYBODY),
     ("/calc/{room}/{calculator}", ANYBODY),
+    ("/o/{number}/calc/{room}/{calculator}", ANYBODY),
     ("/threads", ANYBODY),
     ("/threads/{calculator}", ANYBODY),
     ("/coolant", ANYBODY),

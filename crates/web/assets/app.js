@@ -313,7 +313,7 @@ function timeStage() {
 let asked = 0;
 async function refresh() {
   // What was sent with a recording stands at no address: it cannot be asked for again.
-  if (main().querySelector("form[data-still]")) return;
+  if (main().querySelector("form[data-still]")) return tell("News came in. This page stays as it is.");
   const turn = ++asked;
   try {
     const answer = await fetch(location.href, { headers: { accept: "text/html" } });

@@ -1,7 +1,9 @@
 //! Forms that ask a calculator, with what is wrong beside each field, and its answer.
 
 use maud::{Markup, PreEscaped, html};
-use shop::calculators::{Answer, Asked, Field, Other, Part, Row, Step, Takes, fields};
+use shop::calculators::{
+    Answer, Asked, Field, Named, Other, Part, Row, Step, Takes, fields, in_row,
+};
 use shop::drawing::svg;
 
 /// A text field that keeps what was typed.
@@ -54,17 +56,26 @@ pub fn asked_tick(asked: &Asked, name: &str, label: &str, hint: &str) -> Markup 
 }
 
 /// A form, as its calculator describes it.
-pub fn parts(asked: &Asked, all: &[Part]) -> Markup {
+pub fn parts(asked: &Asked, all: &'static [Part]) -> Markup {
+    parts_of(asked, all, None)
+}
+
+fn parts_of(asked: &Asked, all: &'static [Part], row: Option<usize>) -> Markup {
     html! {
         @for part in all {
             @match part {
-                Part::Field(one) => { (asked_field(asked, one)) },
+                Part::Field(one) => {
+                    @let name = row.map_or_else(|| one.name.to_owned(), |row| in_row(one.name, row));
+                    (asked_field(asked, &name, one))
+                },
                 Part::Heading(title) => { h2 { (title) } },
+                Part::Group(group) => { (parts_of(asked, group, row)) },
+                Part::Rows { id, title, most, parts: each } => { (rows(asked, id, title, *most, each)) },
                 Part::More { id, title, parts: folded } => {
-                    @let open = fields(folded).iter().any(|one| asked.troubles.contains_key(one.name) || !is_usual(asked, one));
+                    @let open = fields(folded).iter().any(|one| asked.troubles.contains_key(&one.name) || !is_usual(asked, one));
                     details id=(id) open[open] {
                         summary class="row" { span class="strong" { (title) } }
-                        (parts(asked, folded))
+                        (parts_of(asked, folded, row))
                     }
                 },
             }
@@ -72,9 +83,24 @@ pub fn parts(asked: &Asked, all: &[Part]) -> Markup {
     }
 }
 
+/// The rows that are written, and one more.
+fn rows(asked: &Asked, id: &str, title: &str, most: usize, each: &'static [Part]) -> Markup {
+    let written = asked.rows(most, each);
+    let shown = (written + 1).max(2).min(most);
+    html! {
+        @for row in 1..=shown {
+            fieldset id=(in_row(id, row)) class="one-row" {
+                legend class="strong" { (title) " " (row) @if row > written { span class="soft" { ", if there is one" } } }
+                div class="fields" { (parts_of(asked, each, Some(row))) }
+            }
+        }
+        @if shown < most { p class="soft gap" { "Work it out, and there is room for another." } }
+    }
+}
+
 /// Whether a field stands as it does before anybody writes into it.
-fn is_usual(asked: &Asked, one: &Field) -> bool {
-    let text = asked.text(one.name);
+fn is_usual(asked: &Asked, one: &Named) -> bool {
+    let text = asked.text(&one.name);
     match one.takes {
         Takes::Choice { of, .. } => {
             of.first().is_none_or(|(code, _)| *code == text) || text.is_empty()
@@ -83,31 +109,31 @@ fn is_usual(asked: &Asked, one: &Field) -> bool {
     }
 }
 
-fn asked_field(asked: &Asked, one: &Field) -> Markup {
+fn asked_field(asked: &Asked, name: &str, one: &Field) -> Markup {
     if let Some((other, holds)) = one.unless
         && holds.contains(&asked.text(other))
     {
         return html! {};
     }
     match one.takes {
-        Takes::Text | Takes::Number { .. } => {
-            asked_input(asked, one.name, &one.label_in(asked.customary()), one.hint)
+        Takes::Text | Takes::Said | Takes::Number { .. } => {
+            asked_input(asked, name, &one.label_in(asked.customary()), one.hint)
         }
-        Takes::Lines => asked_lines(asked, one.name, one.label, one.hint),
+        Takes::Lines => asked_lines(asked, name, one.label, one.hint),
         Takes::File => html! {
-            (asked_lines(asked, one.name, one.label, one.hint))
-            label class="field" { span { "Or take it from a file" } input type="file" data-into=(one.name); }
+            (asked_lines(asked, name, one.label, one.hint))
+            label class="field" { span { "Or take it from a file" } input type="file" data-into=(name); }
         },
         Takes::Tick => html! {
-            (trouble_of(asked, one.name))
-            (asked_tick(asked, one.name, one.label, one.hint))
+            (trouble_of(asked, name))
+            (asked_tick(asked, name, one.label, one.hint))
         },
         Takes::Link => html! {},
         Takes::Choice { of, first } => html! {
-            (trouble_of(asked, one.name))
+            (trouble_of(asked, name))
             @if !one.hint.is_empty() { p class="soft gap" { (one.hint) } }
-            @if first { (asked_chips(asked, one.name, one.label, of)) }
-            @else { (crate::tap::chips(one.name, one.label, of, asked.text(one.name))) }
+            @if first { (asked_chips(asked, name, one.label, of)) }
+            @else { (crate::tap::chips(name, one.label, of, asked.text(name))) }
         },
     }
 }

@@ -18,7 +18,18 @@ use shop::mending::known;
 use shop::{Snapshot, Trouble, TroubleKind};
 use std::collections::BTreeMap;
 
-type Fields = BTreeMap<String, String>;
+/// Fields by name, as written.
+pub type Fields = BTreeMap<String, String>;
+
+/// Where a form stands, and what may be done with its answer.
+pub struct Place<'a> {
+    /// Where it is asked again.
+    pub address: String,
+    /// The item of an order that it is asked of.
+    pub item: Option<&'a str>,
+    /// How its answer is kept.
+    pub keep: Option<Markup>,
+}
 
 /// Where a calculator stands.
 fn address(room: &Room, calculator: &Calculator) -> String {
@@ -29,7 +40,8 @@ fn room_of(code: &str) -> Result<&'static Room, Trouble> {
     calculators::room(code).ok_or_else(|| Trouble::not_found("there is no such calculator"))
 }
 
-fn found(room: &str, code: &str) -> Result<(&'static Room, &'static Calculator), Trouble> {
+/// A room and one of its calculators.
+pub fn found(room: &str, code: &str) -> Result<(&'static Room, &'static Calculator), Trouble> {
     let room = room_of(room)?;
     let one = room.calculators.iter().find(|one| one.code == code);
     let one = one.ok_or_else(|| {
@@ -49,8 +61,11 @@ pub async fn all(extract::State(state): extract::State<State>, headers: HeaderMa
                 div class="columns" {
                     @for room in ROOMS {
                         section {
-                            h2 { a href=(format!("/calc/{}", room.code)) { (room.name) } }
+                            h2 { (room.name) }
                             (rows(room))
+                            a class="row" href=(format!("/calc/{}", room.code)) {
+                                span class="what soft" { "What to know of it" }
+                            }
                         }
                     }
                 }
@@ -178,20 +193,27 @@ fn shown(ask: &Ask<'_>, room: &str, code: &str, fields: Fields) -> Result<Shown,
         None
     };
     let answer = answer.filter(|_| asked.troubles.is_empty());
-    let mut shown = Shown::new(one.name, content(room, one, &asked, answer.as_ref(), sent));
+    let place = Place {
+        address: address(room, one),
+        item: None,
+        keep: None,
+    };
+    let content = content(&place, one, &asked, answer.as_ref(), sent);
+    let mut shown = Shown::new(one.name, content);
     shown.leads_to(room.name, &format!("/calc/{}", room.code));
     Ok(shown)
 }
 
-fn content(
-    room: &Room,
+/// The form, and the answer beside it.
+pub fn content(
+    place: &Place<'_>,
     one: &Calculator,
     asked: &Asked,
     answer: Option<&Answer>,
     sent: bool,
 ) -> Markup {
-    let here = address(room, one);
-    let other = |other: &Other| link(&here, asked, other);
+    let here = &place.address;
+    let other = |other: &Other| link(here, asked, other);
     html! {
         h1 { (one.name) }
         (cautions(one.cautions))
@@ -204,12 +226,16 @@ fn content(
         div class="columns" {
             div {
                 @match answer {
-                    Some(answer) => { (answered_with(answer, "working", &other, one.cautions)) },
+                    Some(answer) => {
+                        (answered_with(answer, "working", &other, one.cautions))
+                        @if let Some(keep) = &place.keep { (keep) }
+                    },
                     None if sent && !asked.troubles.is_empty() => { p class="alarm" { "Not worked out yet: see below what is wrong." } },
                     None => {},
                 }
             }
-            form method=(if one.takes_file() { "post" } else { "get" }) action=(here) data-still[one.takes_file()] {
+            form method=(if one.takes_file() { "post" } else { "get" }) action=(here) data-still[sent && one.takes_file()] {
+                @if let Some(item) = place.item { input type="hidden" name="of" value=(item); }
                 (parts(asked, one.form))
                 @if answer.is_some() { div class="presses" { button class="press" type="submit" { "Work it out" } } }
                 @else { div class="presses low" { button class="press confirm" type="submit" { "Work it out" } } }

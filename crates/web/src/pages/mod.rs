@@ -4,6 +4,7 @@ mod ask;
 mod asking;
 mod back;
 pub mod calc;
+mod calc_order;
 mod calls;
 mod choices;
 mod coolant_item;
@@ -187,6 +188,10 @@ fn calculator_routes() -> Router<State> {
         .route(
             "/calc/{room}/{calculator}",
             get(calc::page).post(calc::sent),
+        )
+        .route(
+            "/o/{number}/calc/{room}/{calculator}",
+            get(calc_order::page).post(calc_order::sent),
         )
         .route("/threads", get(calc::old_room))
         .route("/threads/{calculator}", get(calc::old_page))

@@ -1,0 +1,72 @@
+//! Results of calculators that an order keeps: read as they were written, never worked out again.
+
+use crate::snapshot::Snapshot;
+use crate::trouble::Trouble;
+use repair::{Account, Fact, ItemId};
+use serde_json::Value;
+
+/// A result that was kept.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sum {
+    /// Its name in the record.
+    pub id: String,
+    /// Its room and its own name, as kept.
+    pub calculator: String,
+    /// What it found.
+    pub fact: String,
+    /// How it was taken.
+    pub tone: &'static str,
+    /// Who kept it.
+    pub by: String,
+    /// How it was found.
+    pub working: String,
+}
+
+/// The results that an order keeps of one item, the last one first.
+///
+/// # Errors
+/// [`Trouble`], if there is no such order or the record cannot be read.
+pub fn of_item(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Vec<Sum>, Trouble> {
+    let world = snap.world();
+    let id = world
+        .order_numbered(number)?
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    let order = &*world.order(&id)?;
+    let account = Account::of(order);
+    let names = crate::say::Names::of(snap, world, order);
+    let item = account.moves.name(&ItemId::new(item)).clone();
+    let mut sums: Vec<(jiff::Timestamp, Sum)> = order
+        .facts()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Calculated {
+                id,
+                item: Some(of),
+                snag: None,
+                calculator,
+                outputs,
+                working,
+                ..
+            } if *account.moves.name(of) == item => {
+                let outputs: Value = serde_json::from_str(outputs).ok()?;
+                let sum = Sum {
+                    id: id.as_str().to_owned(),
+                    calculator: calculator.as_str().to_owned(),
+                    // Coolant keeps its sums in a form of its own, and shows them itself.
+                    fact: outputs["fact"].as_str()?.to_owned(),
+                    tone: match outputs["tone"].as_str() {
+                        Some("yes") => "yes",
+                        Some("no") => "no",
+                        Some("wait") => "wait",
+                        _ => "",
+                    },
+                    by: names.person(&filed.stamp.who),
+                    working: working.clone(),
+                };
+                Some((filed.stamp.at, sum))
+            }
+            _ => None,
+        })
+        .collect();
+    sums.sort_by(|a, b| b.0.cmp(&a.0).then_with(|| a.1.id.cmp(&b.1.id)));
+    Ok(sums.into_iter().map(|(_, sum)| sum).collect())
+}
