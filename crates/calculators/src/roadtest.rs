@@ -62,7 +62,8 @@ const RECORDED: Calculator = Calculator {
     code: "recording",
     name: "A recorded drive",
     what: "a logger's table, or SAE J1979 frames",
-    cautions: CAUTIONS,
+    // The drive is over: what stands before it stands in the room.
+    cautions: &[Caution::MakersLimits.text()],
     how: &[],
     form: &[
         Part::file(
@@ -108,7 +109,11 @@ const BY_HAND: Calculator = Calculator {
     code: "by-hand",
     name: "Readings by hand",
     what: "typed at the kerb, by a second person",
-    cautions: CAUTIONS,
+    cautions: &[
+        Caution::SecondPerson.text(),
+        Caution::HotEngine.text(),
+        Caution::MakersLimits.text(),
+    ],
     how: &[],
     form: &[
         Part::Rows {

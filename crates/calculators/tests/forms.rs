@@ -202,7 +202,7 @@ fn kept_addresses_answer_as_they_did() {
             "fluids",
             "engine-oil",
             "inside=10W-40&new=5W-30&asked-for=5W-30",
-            "may go in, and is said",
+            "may go in: say so",
         ),
         (
             "fluids",

@@ -1,7 +1,7 @@
 //! Calculators with no order, on a phone: a belt row by row, a fluid's steps, a drive out of a
 //! file.
 
-use super::{choose, follow, phone, started, tap, write};
+use super::{choose, events, follow, phone, started, tap, write};
 use anyhow::{Result, ensure};
 use serde_json::json;
 
@@ -85,5 +85,52 @@ fn a_drive_is_read_from_a_file_and_stays_on_the_page() -> Result<()> {
     other.wait_for_text("The shop stands at")?;
     browser.wait_for_text("This page stays as it is")?;
     ensure!(browser.text()?.contains("Thermostat"));
+    Ok(())
+}
+
+#[test]
+fn what_was_worked_out_for_an_order_is_kept_with_it() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/who/pavel")?;
+    browser.goto(&shop.server.url("/o/1002/item/oil"))?;
+    follow(&browser, "Engine oil: steps and limits")?;
+    write(&browser, "The sort that is in", "10W-40")?;
+    write(&browser, "The sort that is to go in", "5W-30")?;
+    write(&browser, "The sort that the maker asks for", "5W-30")?;
+    write(&browser, "Low when it came", "0.4")?;
+    tap(&browser, "Work it out")?;
+    browser.wait_for_text("Keep it with the order")?;
+    tap(&browser, "Keep it with the order")?;
+    browser.wait_for_text("Engine oil: may go in: say so")?;
+    let kept = events(&shop, "calculated")?;
+    let last = kept.last().map(ToString::to_string).unwrap_or_default();
+    ensure!(last.contains("fluids engine-oil"), "{last}");
+    browser.goto(&shop.server.url("/o/1002/story"))?;
+    browser.wait_for_text("0.4 L")?;
+
+    // A drive becomes the proof that is needed, with its readings.
+    browser.goto(&shop.server.url("/o/1002/calc/roadtest/by-hand"))?;
+    let rows = json!({ "at-1": "0", "coolant-1": "80", "at-2": "5", "coolant-2": "108",
+        "at-3": "8", "coolant-3": "112", "limit": "105" });
+    let fill = "
+        for (const [name, value] of Object.entries(arguments[0])) {
+            const field = document.querySelector(`[name='${name}']`);
+            if (field) field.value = value;
+        }";
+    browser.execute(fill, vec![rows.clone()])?;
+    tap(&browser, "Work it out")?;
+    // Room for another reading comes with each press.
+    browser.wait_for_text("Reading 3")?;
+    browser.execute(fill, vec![rows])?;
+    tap(&browser, "Work it out")?;
+    browser.wait_for_text("Keep: the road test failed")?;
+    tap(&browser, "Keep: the road test failed")?;
+    browser.wait_for_text("Owed, checks, proof")?;
+    let proved = events(&shop, "proved")?;
+    let last = proved.last().map(ToString::to_string).unwrap_or_default();
+    ensure!(
+        last.contains("road-test") && last.contains("failed") && last.contains("112.0"),
+        "{last}"
+    );
     Ok(())
 }

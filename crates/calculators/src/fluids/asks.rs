@@ -331,7 +331,7 @@ fn two_sorts(kind: Kind, asked: &mut Asked) -> Option<Said> {
     let found = ok(asked, "new", sorts(&question))?;
     let (value, code, tone) = match found.may {
         May::Yes => ("may go in", "yes", "yes"),
-        May::Said => ("may go in, and is said", "said", "wait"),
+        May::Said => ("may go in: say so", "said", "wait"),
         May::No => ("may not go in", "no", "no"),
         May::Ask => ("ask first", "ask", "wait"),
     };
