@@ -12,7 +12,7 @@ pub use told::{
     StepTold, StubTold, Told, WayTold, WorkingTold,
 };
 
-use fastener::ask::{ExtractQuestion, RepairQuestion, Trouble, extract, repair};
+use crate::threads::ask::{ExtractQuestion, RepairQuestion, Trouble, extract, repair};
 use fastener::repair::Planning;
 use fastener::section::before;
 use measure::Customary;

@@ -4,7 +4,7 @@ use super::told::{
     Figure, OtherTold, PartTold, SpreadTold, StepTold, StubTold, WayTold, WorkingTold, joint,
 };
 use crate::show::{both_kn, both_mm, both_nm};
-use fastener::ask::RepairAnswer;
+use crate::threads::ask::RepairAnswer;
 use fastener::holds::Holds;
 use fastener::repair::{RepairOption, Step, Way};
 use fastener::section::after;

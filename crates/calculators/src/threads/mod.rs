@@ -1,6 +1,7 @@
 //! Threads with no order: what one is and bears, torque and clamp, wrenches, a pulley held by
 //! its belt, tightening sequences, the ways to mend one, stubs.
 
+pub mod ask;
 pub mod hole;
 mod pattern;
 mod pulley;
@@ -12,8 +13,8 @@ mod wrench;
 
 pub use thread::facts;
 
+use crate::threads::ask::Trouble;
 use crate::{Asked, Room};
-use fastener::ask::Trouble;
 
 /// Before any bolt is turned.
 const CAUTION: &str = "The vehicle maker's torque, sequence and instructions come before anything \

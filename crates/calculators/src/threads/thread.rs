@@ -1,9 +1,9 @@
 //! What a thread is and bears.
 
 use super::told;
+use crate::threads::ask::{ThreadAnswer, ThreadQuestion, TorqueQuestion, thread as ask, torque};
 use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_mm, both_n, both_nm};
 use fastener::Standard;
-use fastener::ask::{ThreadAnswer, ThreadQuestion, TorqueQuestion, thread as ask, torque};
 use fastener::near_miss::{Ends, NearMiss};
 use measure::Customary;
 use serde_json::json;

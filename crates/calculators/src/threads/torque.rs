@@ -1,8 +1,8 @@
 //! Torque for a clamp, and the clamp of a torque.
 
 use super::{CAUTION, told};
+use crate::threads::ask::{Shares, TorqueQuestion, clamp, torque as ask};
 use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_kn, both_n, both_nm, capital};
-use fastener::ask::{Shares, TorqueQuestion, clamp, torque as ask};
 use fastener::torque::Fate;
 use measure::{Customary, Range};
 use serde_json::json;

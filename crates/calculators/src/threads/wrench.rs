@@ -1,8 +1,8 @@
 //! What to set on a torque wrench with an adapter, and the force at a lever.
 
 use super::told;
+use crate::threads::ask::{AdapterQuestion, LeverQuestion, adapter, lever, wrench_reads};
 use crate::{Answer, Asked, Calculator, Holds, Part, both_mm, both_n, both_nm};
-use fastener::ask::{AdapterQuestion, LeverQuestion, adapter, lever, wrench_reads};
 use fastener::wrench::Reads;
 use measure::{Line, Source, Working};
 use serde_json::json;

@@ -2,9 +2,9 @@
 
 use super::repair::{depth, tilt_deg};
 use super::{Trouble, at, class, holds, length_mm, metal, screw_thread};
-use crate::designation::read;
-use crate::extract::{Extraction, Stands, Stub, extraction};
-use crate::repair::DrillRoom;
+use fastener::designation::read;
+use fastener::extract::{Extraction, Stands, Stub, extraction};
+use fastener::repair::DrillRoom;
 
 /// A stub as somebody describes it.
 #[derive(Clone, Copy, Debug, Default)]
@@ -33,7 +33,7 @@ pub struct ExtractQuestion<'a> {
 /// [`Trouble`] with the field.
 ///
 /// ```
-/// use fastener::ask::{ExtractQuestion, extract};
+/// use calculators::threads::ask::{ExtractQuestion, extract};
 /// let question = ExtractQuestion {
 ///     thread: "M8",
 ///     class: Some("8.8"),
@@ -45,7 +45,7 @@ pub struct ExtractQuestion<'a> {
 ///     ..Default::default()
 /// };
 /// assert_eq!(extract(&question)?.largest_drill.unwrap().name, "6 mm");
-/// # Ok::<(), fastener::ask::Trouble>(())
+/// # Ok::<(), calculators::threads::ask::Trouble>(())
 /// ```
 pub fn extract(question: &ExtractQuestion) -> Result<Extraction, Trouble> {
     let by_mm = question.by.map(|text| length_mm("by", text)).transpose()?;

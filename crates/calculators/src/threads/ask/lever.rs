@@ -1,7 +1,7 @@
 //! Torque wrenches with adapters, and levers.
 
 use super::{Trouble, angle_deg, at, converted, length_mm, torque_nm};
-use crate::wrench::{Reads, Setting, doubled_lever_mm, hand_force_n, reads, setting};
+use fastener::wrench::{Reads, Setting, doubled_lever_mm, hand_force_n, reads, setting};
 
 /// A torque wrench with an adapter.
 #[derive(Clone, Copy, Debug, Default)]
@@ -35,10 +35,10 @@ pub struct LeverAnswer {
 /// [`Trouble`] with the field.
 ///
 /// ```
-/// use fastener::ask::{AdapterQuestion, adapter};
+/// use calculators::threads::ask::{AdapterQuestion, adapter};
 /// let question = AdapterQuestion { want: "70 in-lb", wrench: "12 in", adapter: "2 in", angle: None };
 /// assert_eq!(format!("{:.3}", adapter(&question)?.set_to_nm), "6.779");
-/// # Ok::<(), fastener::ask::Trouble>(())
+/// # Ok::<(), calculators::threads::ask::Trouble>(())
 /// ```
 pub fn adapter(question: &AdapterQuestion) -> Result<Setting, Trouble> {
     let want_nm = torque_nm("want", question.want)?;

@@ -1,17 +1,17 @@
 //! What is this thread, and what does it bear?
 
 use super::{Trouble, at, class, length_mm, metal};
-use crate::class::{Class, Loads};
-use crate::clearance::{ClearanceHoles, clearance_holes};
-use crate::designation::{Designation, Kind, read};
-use crate::drill::{Basis, TapDrill, tap_drills, usual};
-use crate::head::{AlmostFits, Head, Wrench, almost_fit, wrench, wrenches};
-use crate::near_miss::{NearMiss, near_misses};
-use crate::pipe::Pipe;
-use crate::purpose::{Purpose, often_met_as};
-use crate::strip::{Stripping, stripping};
-use crate::thread::{Geometry, Series, Thread};
-use crate::twist::{BreakingTorque, ONLY_NEW, breaking_torque};
+use fastener::class::{Class, Loads};
+use fastener::clearance::{ClearanceHoles, clearance_holes};
+use fastener::designation::{Designation, Kind, read};
+use fastener::drill::{Basis, TapDrill, tap_drills, usual};
+use fastener::head::{AlmostFits, Head, Wrench, almost_fit, wrench, wrenches};
+use fastener::near_miss::{NearMiss, near_misses};
+use fastener::pipe::Pipe;
+use fastener::purpose::{Purpose, often_met_as};
+use fastener::strip::{Stripping, stripping};
+use fastener::thread::{Geometry, Series, Thread};
+use fastener::twist::{BreakingTorque, ONLY_NEW, breaking_torque};
 use measure::{Line, Working};
 
 /// A thread as written, and what else to work out for it.
@@ -73,11 +73,11 @@ pub struct Strength {
 /// [`Trouble`] with the field that could not be read.
 ///
 /// ```
-/// use fastener::ask::{ThreadQuestion, thread};
+/// use calculators::threads::ask::{ThreadQuestion, thread};
 /// let answer = thread(&ThreadQuestion { thread: "m8", class: Some("8.8"), ..Default::default() })?;
 /// assert_eq!(answer.name, "M8x1.25");
 /// assert_eq!(answer.wrench.unwrap().across_flats_mm, Some(13.0));
-/// # Ok::<(), fastener::ask::Trouble>(())
+/// # Ok::<(), calculators::threads::ask::Trouble>(())
 /// ```
 pub fn thread(question: &ThreadQuestion) -> Result<ThreadAnswer, Trouble> {
     let designation = read(question.thread).map_err(at(
@@ -119,7 +119,7 @@ fn screw(
     };
     let stripping = stripped(question, &thread, class, purpose)?;
     let mut notes = notes(&thread, purpose);
-    if let Some(parent) = question.metal.and_then(crate::parent::named)
+    if let Some(parent) = question.metal.and_then(fastener::parent::named)
         && parent.shear_mpa <= 0.0
     {
         notes.push(format!(

@@ -15,13 +15,13 @@ pub use repair::{RepairAnswer, RepairQuestion, repair};
 pub use thread::{Strength, ThreadAnswer, ThreadQuestion, WrenchAnswer, thread};
 pub use torque::{ClampAnswer, Shares, TorqueAnswer, TorqueQuestion, clamp, torque};
 
-use crate::class::Class;
-use crate::designation::Kind;
-use crate::friction::Condition;
-use crate::head::Head;
-use crate::holds::Holds;
-use crate::parent::{self, Parent};
-use crate::thread::Thread;
+use fastener::class::Class;
+use fastener::designation::Kind;
+use fastener::friction::Condition;
+use fastener::head::Head;
+use fastener::holds::Holds;
+use fastener::parent::{self, Parent};
+use fastener::thread::Thread;
 use measure::{Dimension, Line, Source, Unit, Working};
 use thiserror::Error;
 
@@ -55,7 +55,7 @@ fn at<E: ToString>(field: &'static str, mend: &'static str) -> impl Fn(E) -> Tro
 }
 
 fn clamping_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
-    crate::designation::read_clamping(text).map_err(at(
+    fastener::designation::read_clamping(text).map_err(at(
         field,
         "write a thread such as M8x1.25, 5/16-18 or #10-24",
     ))
@@ -63,7 +63,7 @@ fn clamping_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
 
 /// Any straight thread, whatever it is there for, or a pipe thread taken as one.
 fn screw_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
-    let written = crate::designation::read(text).map_err(at(field, A_THREAD))?;
+    let written = fastener::designation::read(text).map_err(at(field, A_THREAD))?;
     match written.kind {
         Kind::Screw { thread, .. } => Ok(thread),
         Kind::Pipe(pipe) => Thread::of_pipe(&pipe).map_err(at(field, A_THREAD)),
@@ -80,7 +80,7 @@ fn holds(text: Option<&str>, thread: &str) -> Result<Option<Holds>, Trouble> {
             Trouble::new(
                 "joint",
                 format!("`{}` does not say what the joint holds", text.trim()),
-                format!("write one of {}", crate::holds::names()),
+                format!("write one of {}", fastener::holds::names()),
             )
         })
     });
@@ -93,7 +93,7 @@ fn holds(text: Option<&str>, thread: &str) -> Result<Option<Holds>, Trouble> {
 
 /// What a thread that was written with its purpose holds.
 fn purpose(text: &str) -> Option<Holds> {
-    match crate::designation::read(text).ok()?.kind {
+    match fastener::designation::read(text).ok()?.kind {
         Kind::Screw { purpose, .. } => Holds::of_purpose(purpose),
         Kind::Pipe(_) => Some(Holds::PipeThread),
     }

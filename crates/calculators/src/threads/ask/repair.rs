@@ -4,14 +4,14 @@ use super::{
     Trouble, angle_deg, at, class, condition, head, holds, length_mm, metal, screw_thread,
     torque_nm,
 };
-use crate::designation::read;
-use crate::friction::{Condition, Finish, Lubrication};
-use crate::purpose::{Purpose, often_met_as};
-use crate::repair::{
+use fastener::designation::read;
+use fastener::friction::{Condition, Finish, Lubrication};
+use fastener::purpose::{Purpose, often_met_as};
+use fastener::repair::{
     Clamped, Damage, DamagedHole, Depth, DrillRoom, OtherPart, Planning, RepairTrouble, Repairs,
     repairs,
 };
-use crate::thread::Thread;
+use fastener::thread::Thread;
 
 /// A damaged hole as somebody describes it. `through` is a length, or `depth` a blind depth.
 #[derive(Clone, Copy, Debug, Default)]
@@ -63,7 +63,7 @@ pub struct RepairAnswer {
 /// [`Trouble`] with the field.
 ///
 /// ```
-/// use fastener::ask::{RepairQuestion, repair};
+/// use calculators::threads::ask::{RepairQuestion, repair};
 /// use fastener::repair::{Planning, Way};
 /// let question = RepairQuestion {
 ///     thread: "M8x75",
@@ -77,7 +77,7 @@ pub struct RepairAnswer {
 /// };
 /// let answer = repair(&question, &Planning::default())?;
 /// assert_eq!(answer.repairs.options[0].way, Way::WireInsert);
-/// # Ok::<(), fastener::ask::Trouble>(())
+/// # Ok::<(), calculators::threads::ask::Trouble>(())
 /// ```
 pub fn repair(question: &RepairQuestion, planning: &Planning) -> Result<RepairAnswer, Trouble> {
     let hole = hole(question)?;
@@ -122,7 +122,7 @@ fn ask_what_it_holds(thread: &Thread) -> Result<(), Trouble> {
             thread.name(),
             often.join(", a ")
         ),
-        format!("write one of {}", crate::holds::names()),
+        format!("write one of {}", fastener::holds::names()),
     ))
 }
 

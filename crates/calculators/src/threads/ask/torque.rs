@@ -4,12 +4,12 @@ use super::{
     Trouble, at, clamping_thread, class, condition, converted, force_n, head, length_mm, plain,
     torque_nm,
 };
-use crate::class::{Class, strongest};
-use crate::clearance::{Fit, clearance_holes};
-use crate::friction::DRY_IS_NOT_OILED;
-use crate::head::face_mm;
-use crate::thread::Thread;
-use crate::torque::{
+use fastener::class::{Class, strongest};
+use fastener::clearance::{Fit, clearance_holes};
+use fastener::friction::DRY_IS_NOT_OILED;
+use fastener::head::face_mm;
+use fastener::thread::Thread;
+use fastener::torque::{
     Fate, Form, Friction, Joint, Terms, clamp_range, fate, share_of_proof, torque_for_clamp,
     working, yield_torque_nm,
 };
@@ -85,7 +85,7 @@ pub struct Shares {
 /// [`Trouble`] with the field; friction or a condition must be given, for none is assumed.
 ///
 /// ```
-/// use fastener::ask::{TorqueQuestion, torque};
+/// use calculators::threads::ask::{TorqueQuestion, torque};
 /// let question = TorqueQuestion {
 ///     thread: "M10x1.5",
 ///     friction: Some("0.15"),
@@ -93,7 +93,7 @@ pub struct Shares {
 /// };
 /// let answer = torque(&question, "25275 N")?;
 /// assert_eq!(format!("{:.2}", answer.terms.total_nm), "50.05");
-/// # Ok::<(), fastener::ask::Trouble>(())
+/// # Ok::<(), calculators::threads::ask::Trouble>(())
 /// ```
 pub fn torque(question: &TorqueQuestion, clamp: &str) -> Result<TorqueAnswer, Trouble> {
     let asked = Asked::of(question)?;
