@@ -237,8 +237,9 @@ pub fn content(
             form method=(if one.takes_file() { "post" } else { "get" }) action=(here) data-still[sent && one.takes_file()] {
                 @if let Some(item) = place.item { input type="hidden" name="of" value=(item); }
                 (parts(asked, one.form))
+                // What is wrong pushes the form down: a press that stays in view would lie over it.
                 @if answer.is_some() { div class="presses" { button class="press" type="submit" { "Work it out" } } }
-                @else { div class="presses low" { button class="press confirm" type="submit" { "Work it out" } } }
+                @else { div class={ "presses" @if !sent { " low" } } { button class="press confirm" type="submit" { "Work it out" } } }
             }
         }
     }
