@@ -7,6 +7,7 @@ use crate::State;
 use crate::allowed::caller_of;
 use crate::door::{answer as refused, blocking};
 use crate::tap::{Look, button, field, required};
+use axum::body::Bytes;
 use axum::extract::{self, Path, Query};
 use axum::http::{HeaderMap, Uri};
 use axum::response::{IntoResponse, Response};
@@ -302,9 +303,33 @@ pub async fn asked_in_full(
     state: extract::State<State>,
     headers: HeaderMap,
     at: Path<(String, String)>,
-    Json(fields): Json<Fields>,
+    body: Bytes,
 ) -> Response {
-    told(state, headers, at, fields).await
+    match written(&body) {
+        Ok(fields) => told(state, headers, at, fields).await,
+        Err(trouble) => refused(&trouble),
+    }
+}
+
+/// Fields out of a JSON object; a number stands for itself as written.
+fn written(body: &[u8]) -> Result<Fields, Trouble> {
+    let unreadable = |what: String| {
+        Trouble::unreadable(
+            "the body",
+            what,
+            "send an object of fields, such as {\"want\": \"50 %\"}; /api/calc lists them",
+        )
+    };
+    let sent: BTreeMap<String, Value> =
+        serde_json::from_slice(body).map_err(|error| unreadable(error.to_string()))?;
+    let each = sent.into_iter().map(|(name, value)| match value {
+        Value::String(text) => Ok((name, text)),
+        Value::Number(number) => Ok((name, number.to_string())),
+        Value::Bool(true) => Ok((name, "yes".to_owned())),
+        Value::Bool(false) | Value::Null => Ok((name, String::new())),
+        other => Err(unreadable(format!("`{name}` holds {other}"))),
+    });
+    each.collect()
 }
 
 async fn told(

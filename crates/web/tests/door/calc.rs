@@ -25,7 +25,7 @@ fn each_calculator_has_a_page_and_a_row_in_its_description() {
             seen += 1;
         }
     }
-    assert!(seen >= 12, "{seen}");
+    assert!(seen >= 30, "{seen}");
 }
 
 #[test]
@@ -78,6 +78,18 @@ fn what_is_wrong_says_which_field_and_how_to_mend_it() {
     let strange = wrong("/api/calc/threads/torque?weight=3", 400);
     assert_eq!(strange["where"], "weight");
     assert!(strange["mend"].as_str().unwrap().contains("clamp"));
+    let posted = |body: &str| {
+        let json = [("Content-Type", "application/json")];
+        let path = "/api/calc/belt/align";
+        door.ask("POST", path, &json, body.as_bytes())
+    };
+    let plain = posted(r#"{"near": 0, "far": 1, "apart": 120, "limit": 0.33}"#).json();
+    assert_eq!(plain["fact"], "0.48°");
+    for broken in ["", "[]", r#"{"near": [0]}"#] {
+        let answer = posted(broken);
+        assert_eq!(answer.status, 400, "{broken}: {answer:?}");
+        assert_eq!(answer.json()["where"], "the body");
+    }
     // Everything that is missing is told at once.
     let blank = wrong("/api/calc/coolant/mix?left=3.7", 400);
     assert!(blank["reasons"].as_array().unwrap().len() >= 2, "{blank}");
