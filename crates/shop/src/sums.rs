@@ -22,6 +22,48 @@ pub struct Sum {
     pub working: String,
 }
 
+/// What came out of an item and what went in, as it was written.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Amounts {
+    /// Each pan; what was spilled too.
+    pub out: Vec<String>,
+    /// Each jug.
+    pub poured: Vec<String>,
+}
+
+/// The amounts that an order tells of one item.
+///
+/// # Errors
+/// [`Trouble`], if there is no such order or the record cannot be read.
+pub fn amounts(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Amounts, Trouble> {
+    let world = snap.world();
+    let id = world
+        .order_numbered(number)?
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    let order = &*world.order(&id)?;
+    let account = Account::of(order);
+    let item = account.moves.name(&ItemId::new(item)).clone();
+    let mut told: Vec<_> = order
+        .facts()
+        .filter(|(_, filed)| match &filed.fact {
+            Fact::Drained { item: of, .. } | Fact::Poured { item: of, .. } => {
+                *account.moves.name(of) == item
+            }
+            _ => false,
+        })
+        .collect();
+    told.sort_by_key(|(command, filed)| (filed.stamp.at, (*command).clone()));
+    let mut out = Amounts::default();
+    for (_, filed) in told {
+        match &filed.fact {
+            Fact::Drained { amount, .. } => out.out.push(amount.as_str().to_owned()),
+            Fact::Poured { amount, .. } => out.poured.push(amount.as_str().to_owned()),
+            _ => {}
+        }
+    }
+    Ok(out)
+}
+
 /// The results that an order keeps of one item, the last one first.
 ///
 /// # Errors

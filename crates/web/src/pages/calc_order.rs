@@ -79,6 +79,9 @@ fn shown(
         for (name, value) in one.at_first {
             asked.or_else(name, value);
         }
+        if let Some(item) = item {
+            known_of(ask, &order, item, one, &mut asked)?;
+        }
         None
     };
     let answer = answer.filter(|_| asked.troubles.is_empty());
@@ -97,6 +100,24 @@ fn shown(
         shown.leads_to(&format!("{} · {}", order.number, item.label), &home);
     }
     Ok(shown)
+}
+
+/// What the order knows of an item stands in the fields: what came out and what went in.
+fn known_of(
+    ask: &Ask<'_>,
+    order: &OrderView,
+    item: &ItemView,
+    one: &Calculator,
+    asked: &mut Asked,
+) -> Result<(), Trouble> {
+    let told = sums::amounts(ask.snap, order.number, &item.item)?;
+    let names = calculators::fields(one.form);
+    for (name, amounts) in [("out", told.out), ("in", told.poured)] {
+        if names.iter().any(|field| field.name == name) {
+            asked.or_else(name, &amounts.join(", "));
+        }
+    }
+    Ok(())
 }
 
 /// What an order keeps: what is of fluids and of drives. Coolant and threads have a way of their

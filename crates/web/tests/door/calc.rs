@@ -1,7 +1,7 @@
 //! Every calculator through its page and the JSON door.
 
 use crate::http::Door;
-use crate::shop_in_words::set_up;
+use crate::shop_in_words::{an_order, set_up};
 use serde_json::{Value, json};
 
 #[test]
@@ -95,4 +95,47 @@ fn what_is_wrong_says_which_field_and_how_to_mend_it() {
     assert!(blank["reasons"].as_array().unwrap().len() >= 2, "{blank}");
     assert_eq!(wrong("/api/calc/threads/weight", 404)["kind"], "not-found");
     assert_eq!(door.get("/calc/teapots").status, 404);
+}
+
+#[test]
+fn an_order_writes_what_it_knows_and_keeps_what_comes_of_it() {
+    let door = Door::open();
+    set_up(&door);
+    an_order(&door, "a");
+    let see = |path: &str| door.ask("GET", path, &[("Cookie", "who=ana")], b"");
+    // Four litres came out and one went in, as was told on the order.
+    let asked = see("/o/1001/calc/fluids/engine-oil?of=oil");
+    assert_eq!(asked.status, 200, "{}", asked.body);
+    for field in [r#"name="out" value="4 L""#, r#"name="in" value="1 L""#] {
+        assert!(asked.body.contains(field), "{field}: {}", asked.body);
+    }
+    let short = see("/o/1001/calc/fluids/engine-oil?of=oil&out=4+L&in=1+L");
+    assert!(
+        short.body.contains("Keep it with the order"),
+        "{}",
+        short.body
+    );
+    // Coolant and threads have a way of their own; what is not there is told.
+    for nowhere in [
+        "/o/1001/calc/coolant/mix",
+        "/o/1001/calc/fluids/milk",
+        "/o/1001/calc/fluids/brake?of=teapot",
+        "/o/9/calc/fluids/brake",
+    ] {
+        assert_eq!(see(nowhere).status, 404, "{nowhere}");
+    }
+    door.send(
+        "order:a",
+        "fact",
+        json!({ "calculated": { "id": "n", "item": "oil", "snag": null,
+            "calculator": "fluids engine-oil", "version": 1, "inputs": "{}",
+            "outputs": "{\"fact\":\"short\",\"tone\":\"no\",\"figures\":{}}",
+            "working": "as it was found" } }),
+    );
+    let item = see("/o/1001/item/oil");
+    assert!(
+        item.body.contains("short") && item.body.contains("as it was found"),
+        "{}",
+        item.body
+    );
 }
