@@ -131,7 +131,7 @@ fn height(ask: &Ask<'_>) -> Markup {
     let world = ask.snap.world();
     let told = world.shop.altitude();
     let by: Vec<&str> = told.as_ref().map_or(Vec::new(), |(_, by)| {
-        by.iter().map(|command| command.as_str()).collect()
+        by.iter().map(shop::repair::CommandId::as_str).collect()
     });
     html! {
         h2 { "Height of the shop" }
