@@ -134,6 +134,44 @@ const PAGES: &[(&str, &str)] = &[
         "stub",
         "/threads/stub?stands=below&thread=M8&class=8.8&by=2&engaged=18&hole=blind&depth=26&in=aluminium",
     ),
+    ("calc", "/calc"),
+    ("calc-belt", "/calc/belt"),
+    (
+        "belt",
+        "/calc/belt/drive?turns=cw&name-1=crank&x-1=0&y-1=0&across-1=160&name-2=tensioner&x-2=-120&y-2=116&across-2=72&side-2=back&name-3=alternator&x-3=-126&y-3=262&across-3=62&name-4=pump&x-4=172&y-4=196&across-4=132&profile=given&tensioner=arm&tensioned=tensioner&pivot-x=-120&pivot-y=46&least=72&most=110",
+    ),
+    (
+        "belt-wrong",
+        "/calc/belt/drive?turns=cw&name-1=crank&x-1=0&y-1=0&across-1=160&name-2=tensioner&x-2=-120&y-2=116&across-2=72&side-2=back&name-3=alternator&x-3=-126&y-3=262&across-3=62&name-4=pump&x-4=172&y-4=196&across-4=132&profile=given&tensioner=arm&tensioned=tensioner&pivot-x=-120&pivot-y=46&least=72&most=110&belt=6PK1500",
+    ),
+    ("belt-blank", "/calc/belt/drive"),
+    ("belt-code", "/calc/belt/code?code=6PK1285"),
+    (
+        "belt-align",
+        "/calc/belt/align?near=0&far=1&apart=120&limit=0.33",
+    ),
+    ("belt-wear", "/calc/belt/wear?pin=yes"),
+    ("fluids", "/calc/fluids"),
+    ("brake", "/calc/fluids/brake?class=DOT+4&boils=140&bled=yes"),
+    (
+        "axle",
+        "/calc/fluids/axle?level=at-mark&at=30&window-low=20&window-high=40&out=2.1+L&in=2.0+L",
+    ),
+    (
+        "washer",
+        "/calc/fluids/washer?holds=4&left=1&now=20&want=50",
+    ),
+    ("battery", "/calc/fluids/battery"),
+    ("roadtest", "/calc/roadtest"),
+    ("recording", "/calc/roadtest/recording"),
+    (
+        "by-hand",
+        "/calc/roadtest/by-hand?at-1=0&coolant-1=20&at-2=10&coolant-2=90&voltage-2=14.2&at-3=15&coolant-3=91&voltage-3=14.1&limit=110",
+    ),
+    (
+        "by-hand-wrong",
+        "/calc/roadtest/by-hand?at-1=5&coolant-1=hot&at-2=1",
+    ),
 ];
 
 /// Pages of what is made first, since its name is another in each demonstration.

@@ -22,7 +22,7 @@ impl Caution {
     ];
 
     /// In words.
-    pub fn text(self) -> &'static str {
+    pub const fn text(self) -> &'static str {
         match self {
             Caution::Stopped => {
                 "Engine off, key out, battery off where a fan can start by itself. A moving belt takes fingers."

@@ -54,6 +54,12 @@ impl fmt::Display for Wrong {
     }
 }
 
+impl From<shop::calculators::Trouble> for Wrong {
+    fn from(trouble: shop::calculators::Trouble) -> Self {
+        Self::input(trouble.place, trouble.what, trouble.mend)
+    }
+}
+
 impl From<shop::Trouble> for Wrong {
     fn from(trouble: shop::Trouble) -> Self {
         let code = match trouble.kind {

@@ -37,7 +37,7 @@ pub fn run(asked: &Fastener) -> Result<Answer, Wrong> {
 }
 
 /// Says which word on the command line is wrong.
-fn wrong(trouble: fastener::ask::Trouble) -> Wrong {
+fn wrong(trouble: shop::calculators::threads::ask::Trouble) -> Wrong {
     let place = match trouble.field {
         "thread-repair" | "extract" => trouble.field.to_owned(),
         field => format!("--{field}"),

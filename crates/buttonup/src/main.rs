@@ -12,6 +12,7 @@
 
 mod answer;
 mod belt_command;
+mod calc_command;
 mod coolant_command;
 mod demo;
 mod drive_command;
@@ -69,6 +70,8 @@ enum Command {
     Fluid(Box<fluid_command::Fluid>),
     /// A paper of an order, as PDF: estimate, added-work, invoice, apart, work-sheet, labels.
     Paper(paper_command::Paper),
+    /// Any calculator by its fields, as its page asks them.
+    Calc(calc_command::Calc),
     #[command(flatten)]
     Tray(tray_command::Command),
     #[command(flatten)]
@@ -101,6 +104,7 @@ fn main() -> ExitCode {
         Command::Drive(asked) => drive_command::run(&asked),
         Command::Fluid(asked) => fluid_command::run(&asked),
         Command::Paper(asked) => paper_command::run(&asked),
+        Command::Calc(asked) => calc_command::run(&asked),
         Command::Tray(asked) => tray_command::run(&asked),
         Command::Keep(command) => keep::run(&command),
     };

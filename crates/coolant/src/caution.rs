@@ -23,7 +23,7 @@ impl Caution {
     ];
 
     /// In words.
-    pub fn text(self) -> &'static str {
+    pub const fn text(self) -> &'static str {
         match self {
             Caution::Hot => {
                 "Hot coolant is under pressure and scalds. Open nothing until the engine is cool to the hand."

@@ -122,7 +122,7 @@ impl Holds {
     }
 
     /// What a thread that was named for its purpose holds.
-    pub(crate) fn of_purpose(purpose: Purpose) -> Option<Holds> {
+    pub fn of_purpose(purpose: Purpose) -> Option<Holds> {
         match purpose {
             Purpose::Clamp => None,
             Purpose::SparkPlug => Some(Holds::SparkPlug),

@@ -2,8 +2,8 @@
 //! the way to a stub out of its hole.
 //!
 //! Every calculator here is a plain function from values to values; those that
-//! people ask for come with a [`measure::Working`]. [`ask`] takes what people
-//! write and gives typed answers back.
+//! people ask for come with a [`measure::Working`]. What people write is read in
+//! `calculators`.
 //!
 //! # What this crate must never know
 //!
@@ -13,7 +13,6 @@
 //! - Files, clocks, environment, chance. The same question has the same answer
 //!   on every machine.
 
-pub mod ask;
 pub mod class;
 pub mod clearance;
 pub mod designation;

@@ -135,7 +135,11 @@ impl Thread {
     }
 
     /// A pipe thread taken as a straight one: for its wall and its drawing, never for a clamp.
-    pub(crate) fn of_pipe(pipe: &Pipe) -> Result<Thread, ThreadTrouble> {
+    ///
+    /// # Errors
+    ///
+    /// [`ThreadTrouble`] where its sizes are those of no thread.
+    pub fn of_pipe(pipe: &Pipe) -> Result<Thread, ThreadTrouble> {
         let pitch_mm = INCH_MM / pipe.threads_per_inch;
         check(pipe.outside_mm, pitch_mm)?;
         Ok(Thread {

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use fastener::ask::{ExtractQuestion, extract};
+use calculators::threads::ask::{ExtractQuestion, extract};
 use fastener::extract::{Extraction, ExtractionWay, Rung};
 
 /// The housing bolt: 2 mm below the face, blind, no room to weld.

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use fastener::ask::{
+use calculators::threads::ask::{
     ExtractQuestion, RepairQuestion, ThreadQuestion, TorqueQuestion, clamp, extract, repair,
     thread, torque,
 };

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use fastener::ask::{self, ThreadQuestion};
+use calculators::threads::ask::{self, ThreadQuestion};
 use fastener::friction::{Condition, Finish, Lubrication};
 use fastener::head::Head;
 use fastener::parent;

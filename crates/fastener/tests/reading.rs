@@ -206,12 +206,12 @@ fn the_list_of_near_misses_names_them() {
 /// The hexagon of a plug is its maker's: that of a bolt with its thread is another.
 #[test]
 fn a_plug_is_not_given_the_wrench_of_a_bolt() {
-    let asked = |thread| fastener::ask::ThreadQuestion {
+    let asked = |thread| calculators::threads::ask::ThreadQuestion {
         thread,
         ..Default::default()
     };
-    let plug = fastener::ask::thread(&asked("spark plug M14x1.25")).unwrap();
+    let plug = calculators::threads::ask::thread(&asked("spark plug M14x1.25")).unwrap();
     assert!(plug.wrench.is_none() && plug.wrenches.is_empty());
-    let bolt = fastener::ask::thread(&asked("M14x1.5")).unwrap();
+    let bolt = calculators::threads::ask::thread(&asked("M14x1.5")).unwrap();
     assert!(bolt.wrench.is_some());
 }

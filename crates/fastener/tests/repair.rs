@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use fastener::ask::{RepairQuestion, repair};
+use calculators::threads::ask::{RepairQuestion, repair};
 use fastener::repair::{Planning, Reason, RepairOption, Repairs, Way};
 use fastener::section::{RingKind, after, before};
 

@@ -36,7 +36,7 @@ impl Caution {
     ];
 
     /// In words.
-    pub fn text(self) -> &'static str {
+    pub const fn text(self) -> &'static str {
         match self {
             Caution::HotOil => "Hot oil burns. Let it cool to the hand; gloves and sleeves on.",
             Caution::MovingParts => {

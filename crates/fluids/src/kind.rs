@@ -36,7 +36,7 @@ impl Kind {
     ];
 
     /// Its word on a command line.
-    pub fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Kind::EngineOil => "engine-oil",
             Kind::Brake => "brake",

@@ -126,7 +126,7 @@ impl Work {
     ];
 
     /// Its word on a command line.
-    pub fn word(self) -> &'static str {
+    pub const fn word(self) -> &'static str {
         match self {
             Work::Named => "named",
             Work::Drained => "drained",
@@ -173,7 +173,7 @@ impl Work {
 
 impl Kind {
     /// The steps in sequence.
-    pub fn steps(self) -> &'static [Step] {
+    pub const fn steps(self) -> &'static [Step] {
         match self {
             Kind::EngineOil => ENGINE_OIL,
             Kind::Brake => BRAKE,

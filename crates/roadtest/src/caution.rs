@@ -22,7 +22,7 @@ impl Caution {
 
     /// In words.
     #[must_use]
-    pub fn text(self) -> &'static str {
+    pub const fn text(self) -> &'static str {
         match self {
             Caution::SecondPerson => {
                 "The driver drives and nothing else. A second person reads and records, or the \

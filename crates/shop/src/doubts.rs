@@ -68,7 +68,7 @@ pub(crate) fn doubts(fact: &Fact, known: &Known<'_>) -> Vec<Odd> {
             passes(
                 "declared.item.pattern",
                 pattern,
-                item.size.as_ref().map(|size| size.as_str()),
+                item.size.as_ref().map(repair::Token::as_str),
             )
         }),
         Fact::TorqueTold { item, pattern, .. } => {
@@ -77,7 +77,7 @@ pub(crate) fn doubts(fact: &Fact, known: &Known<'_>) -> Vec<Odd> {
             passes(
                 "torque-told.pattern",
                 pattern,
-                size.map(|size| size.as_str()),
+                size.map(repair::Token::as_str),
             )
         }
         Fact::SizeTold { item, size, .. } => {

@@ -25,7 +25,7 @@ pub mod roles;
 pub mod say;
 mod service;
 mod snapshot;
-pub mod threads;
+pub mod sums;
 mod trade_read;
 mod trouble;
 pub mod view;
@@ -50,6 +50,7 @@ pub use trouble::{Both, Trouble, TroubleKind};
 pub use words::{Texts, whole};
 pub use world::{Unread, World};
 
+pub use calculators;
 pub use drawing;
 pub use fastener;
 pub use map;

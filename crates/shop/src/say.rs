@@ -3,6 +3,7 @@
 
 use crate::snapshot::Snapshot;
 use crate::world::World;
+pub use calculators::capital;
 use repair::price::{Payer, TooLarge};
 use repair::{
     Account, Debt, Fact, Gate, Item, ItemId, Kind, Noted, OldPartFate, OpenItem, Order,
@@ -634,16 +635,6 @@ pub(crate) fn until(until: &Until) -> String {
             format!("{after}{by}")
         }
     }
-}
-
-/// A text with its first letter large.
-#[must_use]
-pub fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars
-        .next()
-        .map(|first| first.to_uppercase().chain(chars).collect())
-        .unwrap_or_default()
 }
 
 /// A refusal in words.

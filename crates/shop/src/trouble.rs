@@ -51,6 +51,18 @@ pub struct Trouble {
     pub both: Option<Box<[Both]>>,
 }
 
+/// What a calculator cannot read.
+impl From<calculators::Trouble> for Trouble {
+    fn from(trouble: calculators::Trouble) -> Self {
+        Self::new(
+            TroubleKind::Unreadable,
+            trouble.place,
+            trouble.what,
+            trouble.mend,
+        )
+    }
+}
+
 /// One thing that two people changed at the same time.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct Both {

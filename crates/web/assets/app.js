@@ -312,6 +312,8 @@ function timeStage() {
 
 let asked = 0;
 async function refresh() {
+  // What was sent with a recording stands at no address: it cannot be asked for again.
+  if (main().querySelector("form[data-still]")) return tell("News came in. This page stays as it is.");
   const turn = ++asked;
   try {
     const answer = await fetch(location.href, { headers: { accept: "text/html" } });
@@ -618,6 +620,24 @@ tell();
 sayRefused();
 if (waiting()) send().then(refresh);
 else timeStage();
+
+// ---- calculators ------------------------------------------------------------------
+
+// A file is read into the field beside it; what is no UTF-8 is taken as an old logger's letters.
+document.addEventListener("change", async (event) => {
+  const into = event.target.dataset?.into;
+  const file = event.target.files?.[0];
+  if (!into || !file) return;
+  const bytes = await file.arrayBuffer();
+  const read = (label) => new TextDecoder(label, { fatal: label === "utf-8" }).decode(bytes);
+  let text;
+  try {
+    text = read("utf-8");
+  } catch {
+    text = read("windows-1252");
+  }
+  event.target.form.elements.namedItem(into).value = text;
+});
 
 // ---- at the coolant ---------------------------------------------------------------
 

@@ -22,7 +22,15 @@ use utoipa::OpenApi;
         title = "buttonup",
         description = "One shop's record. Facts are never refused; requests may be. Answers follow a synced commit."
     ),
-    paths(commands, check, orders, order),
+    paths(
+        commands,
+        check,
+        orders,
+        order,
+        crate::pages::calc::described,
+        crate::pages::calc::asked,
+        crate::pages::calc::asked_in_full
+    ),
     components(schemas(SentCommand, Accepted, Trouble, OrderRow, OrderView))
 )]
 pub struct ApiDoc;

@@ -6,7 +6,7 @@ use crate::answer::{Answer, Wrong};
 use clap::Args;
 use coolant::{Contents, LeakLimit, LeakQuestion, LeakVerdict};
 use serde_json::json;
-use shop::coolant::Readings;
+use shop::calculators::coolant::Readings;
 use std::path::{Path, PathBuf};
 
 /// A pressure test.
@@ -166,7 +166,7 @@ fn table(path: &Path) -> Result<Readings, Wrong> {
             "check the name and the permission",
         )
     })?;
-    Ok(shop::coolant::readings(
+    Ok(shop::calculators::coolant::readings(
         &text,
         &path.display().to_string(),
         None,

@@ -2,9 +2,9 @@
 
 use super::{Answer, Wrong, answered, members, number, wrong};
 use clap::Args;
-use fastener::ask::{ExtractQuestion, extract as ask};
 use fastener::extract::{DrillStep, Extraction, Rung};
 use serde_json::{Value, json};
+use shop::calculators::threads::ask::{ExtractQuestion, extract as ask};
 
 /// The stub as it sits.
 #[derive(Debug, Args)]

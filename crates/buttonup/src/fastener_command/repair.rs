@@ -2,12 +2,12 @@
 
 use super::{Answer, Wrong, answered, members, number, range, reads_us, working_json, wrong};
 use clap::Args;
-use fastener::ask::{RepairAnswer, RepairQuestion, repair as ask};
 use fastener::holds::Holds;
 use fastener::repair::{Planning, RepairOption, WHAT_DOES_IT_HOLD};
 use measure::{Customary, Dimension, Unit};
 use serde_json::{Value, json};
-use shop::mending::{both_kn, both_mm, both_nm};
+use shop::calculators::threads::ask::{RepairAnswer, RepairQuestion, repair as ask};
+use shop::calculators::{both_kn, both_mm, both_nm};
 
 /// The damaged hole as it was found.
 #[derive(Debug, Args)]

@@ -2,13 +2,13 @@
 
 use super::{Answer, Wrong, answered, members, number, wrong};
 use clap::Args;
-use fastener::ask::{ThreadAnswer, ThreadQuestion, thread as ask};
 use fastener::near_miss::{Ends, NearMiss};
 use fastener::pipe::Pipe;
 use fastener::{Geometry, Series, Standard};
 use measure::Customary;
 use serde_json::{Map, Value, json};
-use shop::mending::{both_mm, both_n, both_nm};
+use shop::calculators::threads::ask::{ThreadAnswer, ThreadQuestion, thread as ask};
+use shop::calculators::{both_mm, both_n, both_nm};
 
 /// The thread to look at.
 #[derive(Debug, Args)]

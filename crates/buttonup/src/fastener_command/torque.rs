@@ -2,12 +2,14 @@
 
 use super::{Answer, Wrong, answered, members, number, range, reads_us, written_in, wrong};
 use clap::Args;
-use fastener::ask::{self, AdapterQuestion, LeverQuestion, Shares, TorqueQuestion};
 use fastener::torque::Fate;
 use fastener::wrench::Reads;
 use measure::{Customary, Range};
 use serde_json::{Map, Value, json};
-use shop::mending::{both_mm, both_n, both_nm};
+use shop::calculators::threads::ask::{
+    self, AdapterQuestion, LeverQuestion, Shares, TorqueQuestion,
+};
+use shop::calculators::{both_mm, both_n, both_nm};
 
 /// A joint with a clamp or a torque; or a torque wrench with an adapter; or a lever.
 #[derive(Debug, Args)]

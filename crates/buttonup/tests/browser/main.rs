@@ -2,6 +2,7 @@
 //! hand-over, two browsers at once, undo, and every page's contrast and target sizes.
 
 mod benchmark;
+mod calc;
 mod desk;
 mod editor;
 mod leaving;
@@ -466,6 +467,8 @@ const PAGES: &[&str] = &[
     "/o/1002/tray",
     "/o/1002/item/housing-bolts",
     "/o/1002/item/oil",
+    "/o/1002/calc/fluids/engine-oil?of=oil&inside=10W-40&new=5W-30&asked-for=5W-30",
+    "/o/1002/calc/roadtest/by-hand?at-1=0&coolant-1=20&at-2=10&coolant-2=90&voltage-2=14.2",
     "/o/1002/item/coolant",
     "/o/1002/item/coolant/measure?instrument=refractometer&reading=-24",
     "/o/1002/item/coolant/drain",
@@ -502,6 +505,23 @@ const PAGES: &[&str] = &[
     "/threads/repair?thread=M8x75&joint=other&class=8.8&engaged=18&hole=blind&depth=26&boss=19&in=aluminium&torque=22",
     "/threads/repair?thread=M8&engaged=much",
     "/threads/stub?stands=below&thread=M8&class=8.8&by=2&engaged=18&hole=blind&depth=26&in=aluminium",
+    "/calc",
+    "/calc/belt",
+    "/calc/belt/drive?turns=cw&name-1=crank&x-1=0&y-1=0&across-1=160&name-2=tensioner&x-2=-120&y-2=116&across-2=72&side-2=back&name-3=alternator&x-3=-126&y-3=262&across-3=62&name-4=pump&x-4=172&y-4=196&across-4=132&profile=given&tensioner=arm&tensioned=tensioner&pivot-x=-120&pivot-y=46&least=72&most=110",
+    "/calc/belt/drive?turns=cw&name-1=crank&x-1=0&y-1=0&across-1=160&name-2=tensioner&x-2=-120&y-2=116&across-2=72&side-2=back&name-3=alternator&x-3=-126&y-3=262&across-3=62&name-4=pump&x-4=172&y-4=196&across-4=132&profile=given&tensioner=arm&tensioned=tensioner&pivot-x=-120&pivot-y=46&least=72&most=110&belt=6PK1500",
+    "/calc/belt/drive",
+    "/calc/belt/code?code=6PK1285",
+    "/calc/belt/align?near=0&far=1&apart=120&limit=0.33",
+    "/calc/belt/wear?pin=yes",
+    "/calc/fluids",
+    "/calc/fluids/brake?class=DOT+4&boils=140&bled=yes",
+    "/calc/fluids/axle?level=at-mark&at=30&window-low=20&window-high=40&out=2.1+L&in=2.0+L",
+    "/calc/fluids/washer?holds=4&left=1&now=20&want=50",
+    "/calc/fluids/battery",
+    "/calc/roadtest",
+    "/calc/roadtest/recording",
+    "/calc/roadtest/by-hand?at-1=0&coolant-1=20&at-2=10&coolant-2=90&voltage-2=14.2&at-3=15&coolant-3=91&voltage-3=14.1&limit=110",
+    "/calc/roadtest/by-hand?at-1=5&coolant-1=hot&at-2=1",
 ];
 
 /// What lies folded on a page and is opened by a tap.

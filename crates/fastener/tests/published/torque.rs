@@ -1,8 +1,8 @@
 //! Torque, clamp, friction, adapters: `checks/published/fastener-torque.toml`.
 
 use super::{INCH_MM, LBF_N, assert_printed, class, printed, rows, thread};
+use calculators::threads::ask::{AdapterQuestion, adapter};
 use checks::Row;
-use fastener::ask::{AdapterQuestion, adapter};
 use fastener::friction::Condition;
 use fastener::head::Head;
 use fastener::torque::{Form, Friction, Joint, torque_for_clamp, yield_clamp_n};

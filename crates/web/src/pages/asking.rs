@@ -1,7 +1,10 @@
 //! Forms that ask a calculator, with what is wrong beside each field, and its answer.
 
 use maud::{Markup, PreEscaped, html};
-use shop::coolant::{Answer, Asked};
+use shop::calculators::{
+    Answer, Asked, Field, Named, Other, Part, Row, Step, Takes, fields, in_row,
+};
+use shop::drawing::svg;
 
 /// A text field that keeps what was typed.
 pub fn asked_input(asked: &Asked, name: &str, label: &str, hint: &str) -> Markup {
@@ -52,6 +55,93 @@ pub fn asked_tick(asked: &Asked, name: &str, label: &str, hint: &str) -> Markup 
     }
 }
 
+/// A form, as its calculator describes it.
+pub fn parts(asked: &Asked, all: &'static [Part]) -> Markup {
+    parts_of(asked, all, None)
+}
+
+fn parts_of(asked: &Asked, all: &'static [Part], row: Option<usize>) -> Markup {
+    html! {
+        @for part in all {
+            @match part {
+                Part::Field(one) => {
+                    @let name = row.map_or_else(|| one.name.to_owned(), |row| in_row(one.name, row));
+                    (asked_field(asked, &name, one))
+                },
+                Part::Heading(title) => { h2 { (title) } },
+                Part::Group(group) => { (parts_of(asked, group, row)) },
+                Part::Rows { id, title, most, parts: each } => { (rows(asked, id, title, *most, each)) },
+                Part::More { id, title, parts: folded } => {
+                    @let open = fields(folded).iter().any(|one| asked.troubles.contains_key(&one.name) || !is_usual(asked, one));
+                    details id=(id) open[open] {
+                        summary class="row" { span class="strong" { (title) } }
+                        (parts_of(asked, folded, row))
+                    }
+                },
+            }
+        }
+    }
+}
+
+/// The rows that are written, and one more.
+fn rows(asked: &Asked, id: &str, title: &str, most: usize, each: &'static [Part]) -> Markup {
+    let written = asked.rows(most, each);
+    let shown = (written + 1).max(2).min(most);
+    html! {
+        @for row in 1..=shown {
+            fieldset id=(in_row(id, row)) class="one-row" {
+                legend class="strong" { (title) " " (row) @if row > written { span class="soft" { ", if there is one" } } }
+                div class="fields" { (parts_of(asked, each, Some(row))) }
+            }
+        }
+        @if shown < most { p class="soft gap" { "Work it out, and there is room for another." } }
+    }
+}
+
+/// Whether a field stands as it does before anybody writes into it.
+fn is_usual(asked: &Asked, one: &Named) -> bool {
+    let text = asked.text(&one.name);
+    match one.takes {
+        Takes::Choice { of, .. } => {
+            of.first().is_none_or(|(code, _)| *code == text) || text.is_empty()
+        }
+        _ => text.is_empty(),
+    }
+}
+
+fn asked_field(asked: &Asked, name: &str, one: &Field) -> Markup {
+    if let Some((other, holds)) = one.unless
+        && holds.contains(&asked.text(other))
+    {
+        return html! {};
+    }
+    match one.takes {
+        Takes::Text | Takes::Said | Takes::Number { .. } => {
+            asked_input(asked, name, &one.label_in(asked.customary()), one.hint)
+        }
+        Takes::Lines => asked_lines(asked, name, one.label, one.hint),
+        Takes::File => html! {
+            (asked_lines(asked, name, one.label, one.hint))
+            label class="field" { span { "Or take it from a file" } input type="file" data-into=(name); }
+        },
+        Takes::Tick => html! {
+            (trouble_of(asked, name))
+            (asked_tick(asked, name, one.label, one.hint))
+        },
+        Takes::Link => html! {},
+        Takes::Choice { of, first } => html! {
+            (trouble_of(asked, name))
+            @if !one.hint.is_empty() { p class="soft gap" { (one.hint) } }
+            @if first { (asked_chips(asked, name, one.label, of)) }
+            @else { (crate::tap::chips(name, one.label, of, asked.text(name))) }
+        },
+    }
+}
+
+fn trouble_of(asked: &Asked, name: &str) -> Markup {
+    html! { @if let Some(trouble) = asked.troubles.get(name) { p class="no" role="alert" { (trouble) } } }
+}
+
 /// An answer: its one fact large, what goes with it, its drawing, and how it was found.
 pub fn answered(answer: &Answer) -> Markup {
     answered_as(answer, "working")
@@ -59,19 +149,79 @@ pub fn answered(answer: &Answer) -> Markup {
 
 /// The same where a page has several: each working is opened by a name of its own.
 pub fn answered_as(answer: &Answer, working: &str) -> Markup {
+    answered_with(answer, working, &|_| String::new(), &[])
+}
+
+/// The same with where the other answers stand; what was warned of above is not said again.
+pub fn answered_with(
+    answer: &Answer,
+    working: &str,
+    link: &dyn Fn(&Other) -> String,
+    above: &[&str],
+) -> Markup {
+    let alarms: Vec<&str> = answer.alarms.iter().map(String::as_str).collect();
+    let alarms: Vec<&str> = alarms
+        .into_iter()
+        .filter(|text| !above.contains(text))
+        .collect();
     html! {
-        @let alarms: Vec<&str> = answer.alarms.iter().map(String::as_str).collect();
         (cautions(&alarms))
         p class={ "fact gap " (answer.tone) } { (answer.fact) }
         @if !answer.said.eq_ignore_ascii_case(&answer.fact) { p class="beside" { (answer.said) } }
-        @for (what, value) in &answer.rows {
-            div class="row" { span class="what" { (what) } span class="strong value" { (value) } }
+        @for row in &answer.rows { (answer_row(row)) }
+        @for (nth, drawing) in answer.drawings.iter().enumerate() {
+            @if nth == 0 { (PreEscaped(svg(drawing))) }
+            @else {
+                details id=(format!("{working}-drawing-{nth}")) {
+                    summary class="row" { span class="strong" { (drawing.title) } }
+                    (PreEscaped(svg(drawing)))
+                }
+            }
         }
-        @if let Some(drawing) = &answer.drawing { (PreEscaped(drawing)) }
+        @if !answer.steps.is_empty() {
+            h2 { "What is done" }
+            ol class="steps" { @for step in &answer.steps { (answer_step(step)) } }
+        }
+        @if !answer.others.is_empty() {
+            h2 { "Other ways" }
+            @for other in &answer.others {
+                a class="row" href=(link(other)) {
+                    span class="what" {
+                        span class="strong line" { (other.name) }
+                        span class="soft line" { (other.reason) }
+                    }
+                    @if other.holds { span class="yes" { "holds" } } @else { span class="no" { "no" } }
+                }
+            }
+        }
         @for note in &answer.notes { p class="soft gap" { (note) } }
-        details id=(working) class="working" {
-            summary class="row" { span class="strong" { "How it was found" } }
-            (PreEscaped(&answer.working))
+        @if let Some(found) = &answer.working {
+            details id=(working) class="working" {
+                summary class="row" { span class="strong" { "How it was found" } }
+                (PreEscaped(found.html()))
+            }
+        }
+    }
+}
+
+fn answer_row(row: &Row) -> Markup {
+    html! {
+        div class="row" {
+            span class={ "what " @if row.value.is_empty() { (row.tone) } } {
+                (row.what)
+                @if !row.beside.is_empty() { span class="soft line" { (row.beside) } }
+            }
+            @if !row.value.is_empty() { span class={ "strong value " (row.tone) } { (row.value) } }
+        }
+    }
+}
+
+fn answer_step(step: &Step) -> Markup {
+    html! {
+        li {
+            @if let Some(caution) = &step.caution { p class="no" { (caution) } }
+            p { (step.what) @if !step.stands.is_empty() { " " span class={ "strong " (step.tone) } { (step.stands) } } }
+            @for line in &step.lines { p class="soft" { (line) } }
         }
     }
 }

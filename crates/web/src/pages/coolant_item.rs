@@ -1,7 +1,7 @@
 //! The coolant of an order, step by step at the vehicle: what is in, drain, pour, bleed,
 //! level, leak test, and the figures of this vehicle.
 
-use super::asking::{answered, asked_chips, asked_input, cautions};
+use super::asking::{answered, cautions, parts};
 use super::coolant_steps::{bleed, drain, figures, level, pour};
 use super::coolant_test::leak;
 use super::pieces::{disturbed_seen, mark, where_it_stands};
@@ -14,7 +14,10 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::Trouble;
-use shop::coolant::{Answer, Asked, Caution, OrderCoolant, STRENGTH, fields, of_order};
+use shop::calculators::coolant as sums;
+use shop::calculators::{Answer, Asked, Part};
+use shop::coolant::{Caution, OrderCoolant, STRENGTH, fields, of_order};
+use shop::mending::known;
 use shop::record::v1::codes::{KindForm, SystemForm};
 use shop::view::{ItemView, OrderView};
 use std::collections::BTreeMap;
@@ -134,7 +137,7 @@ pub async fn step(
             .find(|(known, _)| *known == code)
             .ok_or_else(|| Trouble::not_found("there is no such step"))?;
         let coolant = of_order(ask.snap, order.number, &id)?;
-        let asked = asked(ask, &coolant, sent)?;
+        let asked = asked(ask, &coolant, sent);
         let step = Step {
             order: &order,
             item,
@@ -158,26 +161,22 @@ pub async fn step(
     .await
 }
 
-fn asked(
-    ask: &Ask<'_>,
-    coolant: &OrderCoolant,
-    sent: BTreeMap<String, String>,
-) -> Result<Asked, Trouble> {
-    let mut asked = super::coolant::asked_of(ask, sent)?;
+fn asked(ask: &Ask<'_>, coolant: &OrderCoolant, sent: BTreeMap<String, String>) -> Asked {
+    let mut asked = Asked::new(sent, known(ask.snap.world()));
     for (field, value) in fields(coolant) {
         asked.or_else(&field, &value);
     }
-    if let Some((height, _)) = super::coolant::altitude(ask)? {
-        asked.or_else("altitude", &height);
-    }
-    Ok(asked)
+    asked.at_the_shop()
 }
+
+/// What is asked at the vehicle; the rest is known of it.
+const MEASURED: &[Part] = &[sums::INSTRUMENT, sums::READING, sums::SAMPLE, sums::KIND];
 
 /// What is in, by an instrument: how far it protects here, and what to change.
 fn measure(mut step: Step<'_>) -> Markup {
     let sent = !step.asked.text("reading").is_empty();
     let answer = if sent {
-        shop::coolant::measured(&mut step.asked)
+        sums::measured(&mut step.asked)
     } else {
         None
     };
@@ -198,10 +197,7 @@ fn measure(mut step: Step<'_>) -> Markup {
                 }
             }
             form method="get" {
-                (asked_chips(&step.asked, "instrument", "Read with", &[("refractometer", "refracto\u{ad}meter"), ("hydrometer", "hydro\u{ad}meter"), ("strip", "test strip")]))
-                (asked_input(&step.asked, "reading", "It shows", "refractometer −36 °C or −33 °F, hydrometer 1.070, strip 50 %"))
-                (asked_input(&step.asked, "sample", "Sample's temperature", "for a hydrometer; a cold shop if empty"))
-                (asked_chips(&step.asked, "glycol", "The label says", &[("ethylene", "ethylene glycol"), ("propylene", "propylene glycol")]))
+                (parts(&step.asked, MEASURED))
                 @if step.asked.text("cap").is_empty() { p class="soft" { "With the cap's rating under “This vehicle's figures” the boiling point shows too." } }
                 @if answer.is_some() {
                     div class="presses" { button class="press" type="submit" { "Work it out" } }
@@ -236,7 +232,7 @@ fn keep(step: &Step<'_>, answer: &Answer, after: bool) -> Markup {
         "table": step.asked.text("table") });
     let mut commands = vec![step.fact(json!({ "calculated": {
         "id": new("note"), "item": step.item.item, "snag": null, "calculator": STRENGTH, "version": 1,
-        "inputs": inputs.to_string(), "outputs": outputs.to_string(), "working": answer.working_text } }))];
+        "inputs": inputs.to_string(), "outputs": outputs.to_string(), "working": answer.working_text() } }))];
     if after {
         commands.push(proved(
             step,

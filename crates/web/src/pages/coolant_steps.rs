@@ -139,7 +139,7 @@ fn plan(step: &mut Step<'_>) -> Markup {
     }
     let lacking = lacking(step);
     let answer = if lacking.is_empty() {
-        shop::coolant::mix(&mut step.asked)
+        shop::calculators::coolant::mix(&mut step.asked)
     } else {
         None
     };
@@ -150,7 +150,7 @@ fn plan(step: &mut Step<'_>) -> Markup {
             @if !lacking.is_empty() { p class="gap" { "To work it out, tell " (lacking.join(", ")) "." } }
             @if let Some(answer) = &answer { (answered_as(answer, "working-plan")) }
             form method="get" {
-                @if let Some(trouble) = asked.troubles.get("shelf") { p class="no gap" { (trouble) } }
+                @if let Some(trouble) = asked.troubles.get("has-concentrate") { p class="no gap" { (trouble) } }
                 (asked_input(asked, "capacity", "The system holds", "such as 9.2 L"))
                 (asked_input(asked, "left", "Still in", "capacity less what came out"))
                 (asked_input(asked, "now", "Concentrate in what stayed", "as measured, 0 % for water"))

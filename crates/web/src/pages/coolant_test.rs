@@ -6,7 +6,8 @@ use super::coolant_steps::{amount, number};
 use crate::tap::{Look, button, chips, new, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
-use shop::coolant::{Answer, Caution, LEAK, LEAK_TEST_STEPS};
+use shop::calculators::Answer;
+use shop::coolant::{Caution, LEAK, LEAK_TEST_STEPS};
 
 pub fn leak(step: Step<'_>) -> Markup {
     let run = &step.coolant.leak;
@@ -130,7 +131,7 @@ fn keep(step: &Step<'_>, answer: &Answer) -> Markup {
         "headspace": step.asked.text("headspace"), "capacity": step.asked.text("capacity") });
     let calculated = step.fact(json!({ "calculated": { "id": new("note"), "item": step.item.item, "snag": null,
         "calculator": LEAK, "version": 1, "inputs": inputs.to_string(), "outputs": answer.outputs.to_string(),
-        "working": answer.working_text } }));
+        "working": answer.working_text() } }));
     let proof = proved(step, "leak-test", outcome, readings.collect());
     let label = if outcome == "held" {
         "Keep: it holds"

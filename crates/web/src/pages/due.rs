@@ -197,6 +197,7 @@ fn proofs(order: &OrderView) -> Markup {
                 legend class="large" { (capital(name)) }
                 (input("words", "In a few words", "readings, how far, how long", ""))
                 (outcomes(order, &json!(code), &format!("{} held", capital(name))))
+                @if *code == "road-test" { (judged(order)) }
             } }
         }
         details id="other-proof" {
@@ -206,6 +207,18 @@ fn proofs(order: &OrderView) -> Markup {
                 (input("words", "In a few words", "readings, how far, how long", ""))
                 (outcomes(order, &field("proof"), "It held"))
             }
+            (judged(order))
+        }
+    }
+}
+
+/// A drive that was recorded or written down says itself what it proves.
+fn judged(order: &OrderView) -> Markup {
+    let at = |code: &str| format!("/o/{}/calc/roadtest/{code}", order.number);
+    html! {
+        div class="presses even" {
+            (link(Look::Plain, "Judge a recording", "from a logger's file", &at("recording")))
+            (link(Look::Plain, "Readings by hand", "typed at the kerb", &at("by-hand")))
         }
     }
 }

@@ -7,9 +7,9 @@ use crate::tap::{Look, button, field, required};
 use maud::{Markup, html};
 use serde_json::json;
 use shop::Trouble;
+use shop::calculators::threads::facts as facts_of;
 use shop::mending::{customary, planning};
 use shop::record::v1::codes::KindForm;
-use shop::threads::facts as facts_of;
 use shop::view::ItemView;
 
 /// Wrench, drills, strength of a group of fasteners. Its own torque stands first; where none

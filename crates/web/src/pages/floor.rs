@@ -52,8 +52,9 @@ pub async fn floor(extract::State(state): extract::State<State>, headers: Header
                 div class="presses even" {
                     (link(Look::Plain, "Find", "", "/find"))
                     (link(Look::Plain, "The shop", "", "/shop"))
-                    (link(Look::Plain, "Coolant", "mix, fill, leak test", "/coolant"))
-                    (link(Look::Plain, "Threads", "torque, drills, repair", "/threads"))
+                }
+                div class="presses" {
+                    (link(Look::Plain, "Work it out", "threads, coolant, fluids, belt, road test", "/calc"))
                 }
             },
         ))

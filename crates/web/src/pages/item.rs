@@ -53,7 +53,7 @@ pub async fn item(
             @if let Some(left) = order.stopped.iter().find(|left| left.item == item.item) { (the_rest(&order, item, left)) }
             div class="columns" {
                 div { (moves(&order, item)) }
-                div { (super::fastener_facts::facts(ask, item)?) (photos(&order, item)) (about(ask, &order, item)?) }
+                div { (super::fastener_facts::facts(ask, item)?) (super::calc_order::of_item(ask, &order, item)?) (photos(&order, item)) (about(ask, &order, item)?) }
             }
             div class="presses low" {
                 (link(Look::Plain, "Something is wrong with it", "snapped, stripped, torn, worn", &format!("/o/{}/snag?item={}", order.number, item.item)))

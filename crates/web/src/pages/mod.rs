@@ -3,9 +3,10 @@
 mod ask;
 mod asking;
 mod back;
+pub mod calc;
+mod calc_order;
 mod calls;
 mod choices;
-mod coolant;
 mod coolant_item;
 mod coolant_steps;
 mod coolant_test;
@@ -50,7 +51,6 @@ mod stage;
 mod stage_rows;
 mod stage_snag;
 mod stuck;
-mod threads;
 mod tighten;
 mod told;
 mod vehicle;
@@ -176,11 +176,32 @@ pub fn routes() -> Router<State> {
         .route("/v/{vehicle}", get(vehicle::vehicle))
         .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))
         .merge(map_routes())
-        .route("/threads", get(threads::threads_page))
-        .route("/threads/{calculator}", get(threads::calculator))
-        .route("/coolant", get(coolant::coolant))
-        .route("/coolant/{calculator}", get(coolant::calculator))
+        .merge(calculator_routes())
         .route("/file/{id}", get(file::file))
+}
+
+/// The calculators; threads and coolant answer at the addresses that they always had, too.
+fn calculator_routes() -> Router<State> {
+    Router::new()
+        .route("/calc", get(calc::all))
+        .route("/calc/{room}", get(calc::room))
+        .route(
+            "/calc/{room}/{calculator}",
+            get(calc::page).post(calc::sent),
+        )
+        .route(
+            "/o/{number}/calc/{room}/{calculator}",
+            get(calc_order::page).post(calc_order::sent),
+        )
+        .route("/threads", get(calc::old_room))
+        .route("/threads/{calculator}", get(calc::old_page))
+        .route("/coolant", get(calc::old_room))
+        .route("/coolant/{calculator}", get(calc::old_page))
+        .route("/api/calc", get(calc::described))
+        .route(
+            "/api/calc/{room}/{calculator}",
+            get(calc::asked).post(calc::asked_in_full),
+        )
 }
 
 /// Writing and mending maps.

@@ -34,6 +34,8 @@ fn it_names_every_door_and_every_schema_it_speaks_of() {
     assert_eq!(
         paths,
         BTreeSet::from([
+            "/api/calc",
+            "/api/calc/{room}/{calculator}",
             "/api/commands",
             "/api/commands/check",
             "/api/orders",

@@ -7,6 +7,7 @@ mod allowed;
 #[allow(dead_code, reason = "the shop's tests use the rest")]
 mod between;
 mod brake_job;
+mod calc;
 mod commands;
 mod described;
 mod doubts;

@@ -3,10 +3,11 @@
 
 use super::super::pieces::change;
 use super::put_right::put_right;
-use super::{Sheet, about, ask};
+use super::{Sheet, about};
 use crate::tap::{Look, button, chips, new, order_fact, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::calculators::threads::hole::METALS;
 use shop::fastener::holds::Holds;
 use shop::fastener::parent::Family;
 use shop::fastener::seized::{Drive, Fails, LooseningWay, Seized, loosening};
@@ -79,7 +80,7 @@ pub(super) fn getting_out(sheet: &Sheet<'_>, fails: Fails, query: &Fields) -> Ma
                         @if fails == Fails::Rounded {
                             (chips("drive", "The wrench goes", &[("", "over the head"), ("inside", "into it")], said("drive")))
                         }
-                        (chips("in", "It is screwed into", ask::METALS, said("in")))
+                        (chips("in", "It is screwed into", METALS, said("in")))
                         div class="presses" { button class="press" type="submit" { "Show what fits" } }
                     }
                 }

@@ -1,12 +1,12 @@
 //! From a snag that was found to a sound joint: what is not known is asked, the ways are
 //! ranked, one is taken, its steps are done, and the snag is at its end.
 
-pub mod ask;
+mod ask;
 mod chosen;
 mod getting_out;
 mod put_right;
 mod take;
-pub mod ways;
+mod ways;
 
 use super::{Ask, Shown, order_of, show};
 use crate::State;
@@ -15,13 +15,12 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use put_right::put_right;
-use shop::coolant::Asked;
-use shop::measure::Customary;
-use shop::mending::{Fields, planning, ways};
+use shop::Trouble;
+use shop::calculators::Asked;
+use shop::calculators::threads::{hole, told};
+use shop::mending::{Fields, known, ways};
 use shop::record::v1::codes::{KindForm, SitsForm, SnagIsForm};
-use shop::threads::{filled, told};
 use shop::view::{ItemView, MendingView, OrderView, mending};
-use shop::{Trouble, mending as calculate};
 
 pub async fn snag(
     extract::State(state): extract::State<State>,
@@ -100,32 +99,34 @@ fn content(
             (put_right(order, found))
         });
     }
-    let (planning, customary, rate, digits) = {
+    let (shop, rate, digits) = {
         let world = ask.snap.world();
         let settings = world.shop.settings();
         (
-            planning(world),
-            calculate::customary(world),
+            known(world),
             settings.map(|settings| settings.rate).unwrap_or_default(),
             settings.map_or(2, |settings| settings.minor_digits),
         )
     };
-    let fields = asked_fields(found, query, customary == Customary::Us);
-    let mut asked = Asked::new(fields.clone(), customary == Customary::Us);
-    if fields.contains_key("asked") {
-        match ways(&fields, sheet.stub(), &planning, customary) {
+    let mut asked = Asked::new(fields_of(found, query), shop.clone());
+    asked.complete(hole::BOLT);
+    asked.complete(hole::HOLE);
+    if asked.some("asked").is_some() && asked.troubles.is_empty() {
+        let fields = asked.fields();
+        match ways(fields, sheet.stub(), &shop.planning, shop.customary) {
             Ok(all) => {
                 let money = ways::Money { rate, digits };
-                return Ok(ways::ways(&sheet, &fields, &all, &money));
+                return Ok(ways::ways(&sheet, fields, &all, &money));
             }
-            Err(trouble) => told(&mut asked, &trouble, ask::SHOWN),
+            Err(trouble) => told(&mut asked, &trouble, hole::SHOWN),
         }
     }
+    asked.set("stands", sheet.stub().unwrap_or("none"));
     Ok(ask::questions(&sheet, &asked))
 }
 
 /// What was written in the address over what the item says.
-fn asked_fields(found: &MendingView, query: Fields, us: bool) -> Fields {
+fn fields_of(found: &MendingView, query: Fields) -> Fields {
     let mut fields = if query.contains_key("asked") {
         Fields::new()
     } else {
@@ -136,7 +137,8 @@ fn asked_fields(found: &MendingView, query: Fields, us: bool) -> Fields {
     if let Some(joint) = found.known.get("joint") {
         fields.insert("joint".to_owned(), joint.clone());
     }
-    filled(fields, us)
+    fields.retain(|_, text| !text.trim().is_empty());
+    fields
 }
 
 /// Whether the snag is one of a thread, for which ways can be found.

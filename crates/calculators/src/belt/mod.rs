@@ -1,0 +1,34 @@
+//! Belts with no order: how one runs, what its code says, pulleys in line, wear.
+
+mod align;
+mod code;
+mod drive;
+mod wear;
+
+use crate::Room;
+use belt::Caution;
+
+const MAKER: &str = Caution::MakersSpecification.text();
+const STOPPED: &str = Caution::Stopped.text();
+
+/// The room of belts.
+pub const ROOM: Room = Room {
+    code: "belt",
+    name: "Belt",
+    what: "routing, length, slip, wear",
+    cautions: &[STOPPED, MAKER],
+    notes: &[(
+        "Before the old one comes off",
+        "Draw how it runs, with the side that lies on each pulley. What runs the wrong side, the wrong way round or one rib off is found here before anybody starts the engine.",
+    )],
+    calculators: &[drive::DRIVE, code::CODE, align::ALIGN, wear::WEAR],
+};
+
+/// What the crate refuses: "what is wrong: how to mend it".
+fn refused(error: &impl ToString) -> String {
+    let message = error.to_string();
+    match message.rsplit_once(": ") {
+        Some((what, mend)) => format!("{what}; {mend}"),
+        None => message,
+    }
+}
