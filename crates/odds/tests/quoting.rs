@@ -323,9 +323,9 @@ fn stages_that_were_left_stand_in_with_what_lies_beyond() {
         let half = f64::midpoint(low, high);
         let chance = learned.chance_within(None, "x", None, Condition::default(), half);
         if chance < 0.5 {
-            low = half
+            low = half;
         } else {
-            high = half
+            high = half;
         }
     }
     // The rounds find the top of the posterior, not its mean: half a hundredth apart here.
