@@ -71,7 +71,8 @@ pub(crate) fn working(
                     "a stage misses it by a factor of",
                     format!("{}", prior.factor),
                 )
-                .input("floor", format!("{} of book", prior.floor)),
+                .input("floor", format!("{} of book", prior.floor))
+                .value("entered"),
         )
         .line(
             Line::new("minutes of a stage", regression())
