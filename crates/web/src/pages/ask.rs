@@ -23,6 +23,8 @@ use shop::view::{AskView, OrderView};
 #[derive(Debug, Deserialize)]
 pub struct Then {
     then: Option<String>,
+    /// The sum to begin with, such as one that covers it 9 times in 10.
+    sum: Option<String>,
 }
 
 impl Then {
@@ -32,6 +34,13 @@ impl Then {
             Some("stage") => "stage",
             _ => "desk",
         }
+    }
+
+    /// The sum to begin with, if it is one.
+    fn sum(&self) -> Option<&str> {
+        self.sum
+            .as_deref()
+            .filter(|sum| sum.parse::<shop::measure::Decimal>().is_ok())
     }
 }
 
@@ -68,7 +77,7 @@ pub async fn ask(
                             @if let Some(total) = total { (total_block(&order, total)) }
                             @if let Some(place) = place { (place_note(place, asked)) }
                         }
-                        div { (answer(&order, asked, place)) }
+                        div { (answer(&order, asked, place, then.sum())) }
                     }
                     (yes_or_no(&order, asked, then.on()))
                 }
@@ -173,7 +182,7 @@ pub fn sources(place: &Place) -> Markup {
 }
 
 /// What they answered.
-fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
+fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>, sum: Option<&str>) -> Markup {
     let notes = |note: ToNote| place.is_some_and(|place| place.spoken().contains(&note));
     let hint = |note: ToNote| {
         if notes(note) {
@@ -195,7 +204,8 @@ fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
     html! {
         (chips("step", "To", STEPS, &code(&asked.step)))
         @if order.lines.len() > 1 { (which_lines(order)) }
-        (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", asked.sum.as_deref().unwrap_or(""), true))
+        (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", sum.or(asked.sum.as_deref()).unwrap_or(""), true))
+        a class="row" href=(format!("/o/{}/odds", order.number)) { span class="what strong" { "How sure is that?" } span class="soft" { "what covers it how often" } }
         label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Tax is within it" } }
         details id="apart" open[asked.step == ConsentStepForm::TakeApart] {
             summary class="row" { span class="what" { "It has to come apart first" } }
