@@ -34,6 +34,10 @@ pub const SNAG_MINUTES: Range = Range {
     high: 90.0,
 };
 
+/// Work on a price is drawn as stages of about so many minutes by the book, as it is done at the
+/// vehicle: quick ones and slow ones even out, the shop and the vehicle do not.
+pub const STAGE_MINUTES: f64 = 12.0;
+
 /// More snags for sure than this are not reckoned with: there somebody looks first.
 pub const MOST_SNAGS: u32 = 5;
 
@@ -186,6 +190,7 @@ fn work(
         }
         hours += quantity;
         labour += quantity * each;
+        let stages = (quantity * 60.0 / STAGE_MINUTES).round().clamp(1.0, 500.0);
         let label = entry_label(snap, entry);
         let what = if label.trim().is_empty() {
             "work".to_owned()
@@ -195,8 +200,8 @@ fn work(
         lines.push(Line {
             kind: "work on the price".to_owned(),
             what,
-            book_minutes: quantity * 60.0,
-            times: 1,
+            book_minutes: quantity * 60.0 / stages,
+            times: whole(stages),
             ..Line::default()
         });
     }
@@ -214,9 +219,8 @@ fn work(
     };
     // What may snap is told of the longest work.
     let longest = (0..lines.len()).max_by(|one, other| {
-        lines[*one]
-            .book_minutes
-            .total_cmp(&lines[*other].book_minutes)
+        let minutes = |at: &usize| lines[*at].book_minutes * f64::from(lines[*at].times);
+        minutes(one).total_cmp(&minutes(other))
     });
     if let (Some(longest), true) = (longest, fasteners > 0) {
         lines[longest].pieces = Some(Pieces {
@@ -323,7 +327,7 @@ fn fact(quote: &Quote, work: &Work, with_tax: bool) -> Value {
     let lines: Vec<Value> = work
         .lines
         .iter()
-        .map(|line| json!({ "minutes": line.book_minutes, "pieces": line.pieces.as_ref().map(|pieces| pieces.count) }))
+        .map(|line| json!({ "minutes": line.book_minutes, "times": line.times, "pieces": line.pieces.as_ref().map(|pieces| pieces.count) }))
         .collect();
     let inputs = json!({ "lines": lines, "rate": work.rule.rate, "rust": work.condition.rust,
         "seed": quote.seed, "draws": quote.draws });
@@ -366,6 +370,16 @@ pub fn often(chance: f64) -> String {
     } else {
         format!("{:.0} times in 100", chance * 100.0)
     }
+}
+
+/// A whole number from 1 to 500.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "whole, and from 1 to 500"
+)]
+fn whole(stages: f64) -> u32 {
+    stages as u32
 }
 
 fn number(decimal: Decimal) -> f64 {

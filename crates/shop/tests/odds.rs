@@ -67,7 +67,10 @@ fn the_price_gives_a_band_what_covers_it_and_the_chance_of_the_ceiling() {
     assert!(found.likely.starts_with("likely ") && found.likely.ends_with("hours (8 of 10)"));
     // Four hours at 120 and the gasket are in the middle.
     let middle = found.quote.price.at(0.5);
-    assert!((700.0..800.0).contains(&middle), "{middle}");
+    assert!((728.0..768.0).contains(&middle), "{middle}");
+    // Stages even out: most of it is what they share.
+    let (low, high) = found.quote.hours.eight_in_ten();
+    assert!(low > 1.8 && high < 7.5, "{low} {high}");
     let amounts: Vec<f64> = found
         .covers
         .iter()
@@ -124,7 +127,9 @@ fn a_shop_that_takes_longer_than_the_book_is_quoted_longer_and_surer() {
     }
     let after = odds(&bench, &order, None);
     assert_eq!(after.stages, 48);
-    assert!(after.quote.hours.at(0.5) > 1.2 * before.quote.hours.at(0.5));
+    let times = after.quote.hours.at(0.5) / before.quote.hours.at(0.5);
+    // Every stage took nearly half as long again; that sort of work was not timed itself.
+    assert!((1.15..1.45).contains(&times), "{times}");
     let relative = |odds: &OrderOdds| odds.quote.hours.width() / odds.quote.hours.at(0.5);
     assert!(relative(&after) < relative(&before));
     // Another program reads the same record and says the same.

@@ -14,6 +14,10 @@ use std::sync::{Arc, Mutex, PoisonError};
 /// So many orders are learned from, the newest.
 pub(super) const ORDERS: usize = 300;
 
+/// A usual stage takes a little less than its book and a few take far more, so that with this a
+/// long job stays within its book as often as not.
+const USUAL: f64 = 0.88;
+
 /// What was learned.
 pub(super) struct Past {
     pub(super) times: History,
@@ -35,8 +39,12 @@ type Lessons = Mutex<BTreeMap<OrderId, (u64, Arc<Lesson>)>>;
 /// What the newest orders teach, oldest first, so that the same record says the same.
 pub(super) fn past(snap: &Snapshot<'_>, here: &OrderId) -> Result<Past, Trouble> {
     let world = snap.world();
-    let mut times =
-        History::new(Prior::default(), Grid::default()).map_err(|error| super::trouble(&error))?;
+    let prior = Prior {
+        usual: USUAL,
+        ..Prior::default()
+    };
+    let times = History::new(prior, Grid::default());
+    let mut times = times.map_err(|error| super::trouble(&error))?;
     let mut snags = SnagHistory::default();
     let mut orders = world.orders_before(None, ORDERS)?;
     if !orders.iter().any(|(_, id)| id == here) {

@@ -112,7 +112,7 @@ fn curve(found: &OrderOdds, tax: &str) -> Markup {
         amounts: amounts.clone(),
         name: format!("price {tax}"),
         marked: marked
-            .map(|(at, cover)| (at.amount, format!("covers it {}", cover.often)))
+            .map(|(at, cover)| (at.amount.ceil(), format!("covers it {}", cover.often)))
             .collect(),
         ceiling: found.ceiling_amount,
     };
