@@ -23,7 +23,7 @@ fn job(at: u32) -> Vec<Done> {
                 condition: Condition {
                     age_years: Some(f64::from(at % 20)),
                     rust: Some(u8::try_from(at % 4).unwrap()),
-                    opened_before: Some(at % 5 == 0),
+                    opened_before: Some(at.is_multiple_of(5)),
                 },
                 book_minutes: 10.0,
                 minutes: 10.0 * (0.6 + wave),

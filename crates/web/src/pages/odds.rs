@@ -49,7 +49,7 @@ pub async fn odds(
 
 fn not_yet(order: &OrderView, trouble: &Trouble) -> Markup {
     html! {
-        h1 { "How sure is the price?" }
+        h1 { "How sure is it?" }
         p class="wait gap" { (shop::say::capital(&trouble.what)) }
         p { (shop::say::capital(&trouble.mend)) }
         div class="presses low" { (link(Look::Confirm, "Price", "", &format!("/o/{}/price", order.number))) }
@@ -63,10 +63,13 @@ fn page(order: &OrderView, found: &OrderOdds, without: Option<&OrderOdds>) -> Ma
         "before tax"
     };
     html! {
-        h1 { "How sure is the price?" }
+        h1 { "How sure is it?" }
         p class="gap large" { (shop::say::capital(&found.likely)) }
         @if let Some(without) = without {
-            p class="soft" { "Without the snag: " (without.likely) }
+            p class="soft" {
+                "Without the snag: " (without.likely)
+                @if let Some(cover) = without.covers.last() { "; " (cover.amount) " covers it " (cover.often) }
+            }
         }
         div class="columns" {
             div {
@@ -172,9 +175,9 @@ fn given(order: &OrderView, found: &OrderOdds) -> Markup {
             (PreEscaped(found.quote.working.html()))
         }
         @if found.given.is_some() { p class="soft gap" { "An estimate was given and kept. The first one is scored when the vehicle has left." } }
-        form { div class="presses two low" {
-            (button(Look::Confirm, "Keep this as given", "it is scored later", &[keep], None))
-            (link(Look::Plain, "How good are our estimates?", "", "/estimates"))
+        a class="row" href="/estimates" { span class="what strong" { "How good are our estimates?" } }
+        form { div class="presses low" {
+            (button(Look::Confirm, "Keep as told", "it is scored when the vehicle has left", &[keep], None))
         } }
     }
 }

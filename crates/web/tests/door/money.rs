@@ -79,7 +79,7 @@ fn how_sure_a_price_is_and_what_was_told() {
         "{}",
         with_snag.text
     );
-    press(&door, &page, "Keep this as given", &[]);
+    press(&door, &page, "Keep as told", &[]);
     assert!(
         screen(&door, "/o/1001/odds")
             .text
