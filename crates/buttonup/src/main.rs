@@ -19,6 +19,7 @@ mod drive_command;
 mod fastener_command;
 mod fluid_command;
 mod keep;
+mod odds_command;
 mod paper_command;
 mod plan_command;
 mod serve;
@@ -64,6 +65,8 @@ enum Command {
     /// Coolant: freezing, boiling, mixing, filling, leak test.
     #[command(subcommand)]
     Coolant(coolant_command::Coolant),
+    /// The spread of hours and price of an order: what covers it how often, and what drives it.
+    Odds(odds_command::Odds),
     /// A recorded drive: what it proves, check by check.
     Drive(drive_command::Drive),
     /// A fluid besides coolant, or the battery: steps, what is owed, limits, levels, amounts.
@@ -101,6 +104,7 @@ fn main() -> ExitCode {
         Command::Fastener(asked) => fastener_command::run(&asked),
         Command::Belt(asked) => belt_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
+        Command::Odds(asked) => odds_command::run(&asked),
         Command::Drive(asked) => drive_command::run(&asked),
         Command::Fluid(asked) => fluid_command::run(&asked),
         Command::Paper(asked) => paper_command::run(&asked),

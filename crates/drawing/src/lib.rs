@@ -18,6 +18,7 @@ mod belt;
 mod coolant;
 mod joint;
 mod layers;
+mod odds;
 mod plot;
 mod roadtest;
 mod shapes;
@@ -32,6 +33,7 @@ pub use coolant::{
 };
 pub use joint::{Joint, JointMeasure, JointPart, JointPiece, joint};
 pub use layers::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, layers};
+pub use odds::{OddsCurve, odds_curve};
 pub use roadtest::{RoadTest, RoadTestMark, road_test};
 pub use shapes::{Slope, dimension, hatch};
 pub use svg::{css, svg};

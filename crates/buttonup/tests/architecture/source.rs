@@ -38,6 +38,8 @@ fn pure_rooms_do_not_touch_the_world() {
             let text = fs::read_to_string(&file).expect("a source file can be read");
             // A cursor over bytes in memory only has its place there: it reads nothing outside.
             let text = text.replace("std::io::Cursor", "");
+            // Threads that end before their function does share its work and see nothing else.
+            let text = text.replace("std::thread::scope", "");
             for (line, what) in impurities(&text) {
                 found.push(format!("{}:{line}: {what}", file.display()));
             }

@@ -126,6 +126,15 @@ impl Vehicle {
         )
     }
 
+    /// How rusty it was when it was first spoken of: 0 clean to 3 heavy.
+    #[must_use]
+    pub fn rust(&self) -> Option<u8> {
+        self.facts().find_map(|(_, _, fact)| match fact {
+            VehicleFact::Declared { rust, .. } => *rust,
+            _ => None,
+        })
+    }
+
     /// Whose it is.
     #[must_use]
     pub fn customer(&self) -> Option<&CustomerId> {

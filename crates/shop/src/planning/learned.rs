@@ -274,7 +274,7 @@ fn times(order: &Order, account: &Account) -> BTreeMap<ItemId, (Option<u32>, Opt
 }
 
 /// How long a clock ran until a stage was confirmed, pauses left out.
-fn ran_tenths(clock: &[(Timestamp, Clock)], until: Timestamp) -> Option<u32> {
+pub(crate) fn ran_tenths(clock: &[(Timestamp, Clock)], until: Timestamp) -> Option<u32> {
     let mut clock: Vec<_> = clock.iter().filter(|(at, _)| *at <= until).collect();
     clock.sort_by_key(|(at, _)| *at);
     let mut since: Option<Timestamp> = None;

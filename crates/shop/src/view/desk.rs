@@ -282,11 +282,16 @@ fn invoices(
 }
 
 /// One entry in words.
+/// What an entry is called.
+pub(crate) fn entry_label(snap: &Snapshot<'_>, entry: &Entry) -> String {
+    entry
+        .label
+        .map_or_else(String::new, |label| snap.texts().text(Words(label)))
+}
+
 pub(super) fn price_entry(snap: &Snapshot<'_>, entry: &Entry, digits: u32) -> PriceEntryView {
     PriceEntryView {
-        label: entry
-            .label
-            .map_or_else(String::new, |label| snap.texts().text(Words(label))),
+        label: entry_label(snap, entry),
         charge: ChargeForm::of(&entry.charge),
         quantity: quantity_shown(entry, digits),
         quantity_exact: entry.quantity.normalize().to_string(),

@@ -26,6 +26,7 @@ pub use apart::ApartView;
 pub use ask::AskView;
 pub use bolts::{Shape, bolt_places};
 pub use calls::{CallKind, CallView, calls};
+pub(crate) use desk::entry_label;
 pub use desk::{
     ConsentView, InvoiceView, LineView, PaymentView, PriceEntryView, PriceView, TotalView,
 };

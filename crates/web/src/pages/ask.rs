@@ -15,14 +15,17 @@ use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::Trouble;
+use shop::odds_of::odds_of;
 use shop::places::{NOT_ADVICE, Place, ToNote, place_of};
-use shop::record::v1::codes::ConsentStepForm;
+use shop::record::v1::codes::{ConsentStepForm, PayerForm};
 use shop::view::{AskView, OrderView};
 
 /// Where one goes on after a yes.
 #[derive(Debug, Deserialize)]
 pub struct Then {
     then: Option<String>,
+    /// The sum to begin with, such as one that covers it 9 times in 10.
+    sum: Option<String>,
 }
 
 impl Then {
@@ -32,6 +35,13 @@ impl Then {
             Some("stage") => "stage",
             _ => "desk",
         }
+    }
+
+    /// The sum to begin with, if it is one.
+    fn sum(&self) -> Option<&str> {
+        self.sum
+            .as_deref()
+            .filter(|sum| sum.parse::<shop::measure::Decimal>().is_ok())
     }
 }
 
@@ -51,6 +61,11 @@ pub async fn ask(
             .find(|ask| ask.payer == wanted)
             .ok_or_else(|| Trouble::not_found("nobody is asked about what the shop pays itself"))?;
         let place = place_of(&ask.snap.world().shop);
+        // Where no work is priced yet, there is nothing to be sure of.
+        let sure = (wanted == PayerForm::Customer)
+            .then(|| odds_of(ask.snap, order.number, None).ok())
+            .flatten()
+            .map(|odds| odds.sentence);
         let total = order.totals.iter().find(|total| total.payer == wanted);
         Ok(Shown::of(
             &order,
@@ -68,7 +83,7 @@ pub async fn ask(
                             @if let Some(total) = total { (total_block(&order, total)) }
                             @if let Some(place) = place { (place_note(place, asked)) }
                         }
-                        div { (answer(&order, asked, place)) }
+                        div { (answer(&order, asked, place, then.sum(), sure.as_deref())) }
                     }
                     (yes_or_no(&order, asked, then.on()))
                 }
@@ -173,7 +188,13 @@ pub fn sources(place: &Place) -> Markup {
 }
 
 /// What they answered.
-fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
+fn answer(
+    order: &OrderView,
+    asked: &AskView,
+    place: Option<&Place>,
+    sum: Option<&str>,
+    sure: Option<&str>,
+) -> Markup {
     let notes = |note: ToNote| place.is_some_and(|place| place.spoken().contains(&note));
     let hint = |note: ToNote| {
         if notes(note) {
@@ -195,7 +216,12 @@ fn answer(order: &OrderView, asked: &AskView, place: Option<&Place>) -> Markup {
     html! {
         (chips("step", "To", STEPS, &code(&asked.step)))
         @if order.lines.len() > 1 { (which_lines(order)) }
-        (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", asked.sum.as_deref().unwrap_or(""), true))
+        (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", sum.or(asked.sum.as_deref()).unwrap_or(""), true))
+        @if let Some(sure) = sure {
+            a class="row" href=(format!("/o/{}/odds", order.number)) {
+                span class="what" { span class="strong line" { "How sure is that?" } span class="soft line" { (sure) } }
+            }
+        }
         label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Tax is within it" } }
         details id="apart" open[asked.step == ConsentStepForm::TakeApart] {
             summary class="row" { span class="what" { "It has to come apart first" } }

@@ -47,6 +47,7 @@ pub async fn desk(
             @if !order.handed_over && let Some(aim) = &order.aim { div class="presses" { (link(Look::Confirm, "Next stage", aim, &to("stage"))) } }
             div class="presses even" {
                 (link(Look::Plain, "Price", "", &to("price")))
+                (link(Look::Plain, "How sure is it?", "", &to("odds")))
                 (link(Look::Plain, "Ask for a yes", "", &to("ask")))
                 (link(Look::Plain, "Parts", "", &to("parts")))
                 (link(Look::Plain, "Invoice, money, keys", "", &to("pay")))

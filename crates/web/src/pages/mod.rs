@@ -25,6 +25,7 @@ mod item_told;
 mod map_edit;
 mod maps;
 mod mend;
+mod odds;
 mod off;
 mod open;
 mod order;
@@ -135,6 +136,7 @@ pub fn routes() -> Router<State> {
         .route("/", get(floor::floor))
         .route("/find", get(floor::find))
         .route("/calls", get(calls::calls))
+        .route("/estimates", get(odds::estimates))
         .route("/who", get(setup::who))
         .route("/who/{person}", get(setup::is))
         .route("/setup", get(setup::setup))
@@ -161,6 +163,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/hand-over", get(hand_over::hand_over))
         .route("/o/{number}/desk", get(desk::desk))
         .route("/o/{number}/price", get(price::price))
+        .route("/o/{number}/odds", get(odds::odds))
         .route("/o/{number}/ask", get(ask::ask))
         .route("/o/{number}/parts", get(parts::parts))
         .route("/o/{number}/pay", get(desk::pay))

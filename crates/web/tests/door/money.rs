@@ -62,6 +62,42 @@ fn a_price_set_from_a_plan_keeps_every_digit() {
     assert!((tenths - tenths.round()).abs() < 1e-6, "{hours} hours");
 }
 
+/// The odds stand beside the price; what covers it 9 times in 10 goes on the asking page; what
+/// was told is kept by one tap, and the page of estimates says that one is too few to judge.
+#[test]
+fn how_sure_a_price_is_and_what_was_told() {
+    let door = priced(&[entry("Reseal", "4", "120")]);
+    let page = screen(&door, "/o/1001/odds");
+    assert!(page.text.contains("hours (8 of 10)"), "{}", page.text);
+    assert!(page.text.contains("9 times in 10") && page.text.contains("What drives it"));
+    let body = door.get("/o/1001/odds").body;
+    assert!(body.contains("<svg "), "the curve is drawn");
+    let sum = body.split("ask?sum=").last().unwrap();
+    let sum = sum.split('"').next().unwrap();
+    let ask = door.get(&format!("/o/1001/ask?sum={sum}")).body;
+    assert!(ask.contains(&format!("value=\"{sum}\"")), "{sum}");
+    // A word in place of a sum is not put there.
+    assert!(!door.get("/o/1001/ask?sum=lots").body.contains("lots"));
+    let with_snag = screen(&door, "/o/1001/odds?snags=1");
+    assert!(
+        with_snag.text.contains("Without the snag: likely"),
+        "{}",
+        with_snag.text
+    );
+    press(&door, &page, "Keep as told", &[]);
+    assert!(
+        screen(&door, "/o/1001/odds")
+            .text
+            .contains("An estimate was given and kept")
+    );
+    let estimates = screen(&door, "/estimates");
+    assert!(
+        estimates.text.contains("too few to judge"),
+        "{}",
+        estimates.text
+    );
+}
+
 #[test]
 fn two_pages_of_the_price_lose_no_line_of_each_other() {
     let door = priced(&[entry("Reseal", "1", "100"), entry("Look over", "1", "50")]);
