@@ -19,6 +19,7 @@ mod keep;
 mod maps;
 pub mod mending;
 mod own_words;
+mod picture;
 pub mod places;
 pub mod planning;
 pub mod roles;
