@@ -5,6 +5,7 @@ mod benchmark;
 mod desk;
 mod editor;
 mod leaving;
+mod live;
 mod plan;
 mod threads;
 
