@@ -6,6 +6,7 @@ mod program;
 
 use program::{PROGRAM, Run, Server, copy_folder, finish, invented_shop, run};
 use serde_json::{Value, json};
+use shop::repair::Token;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use tempfile::TempDir;
@@ -669,7 +670,7 @@ fn ask_a_day_ago(shop: &Path, number: u64) {
     let store = std::sync::Arc::new(store::Sqlite::open(shop).unwrap());
     let then = || jiff::Timestamp::now() - jiff::SignedDuration::from_hours(25);
     let service = shop::Service::open(store, "shop", std::sync::Arc::new(then)).unwrap();
-    let why = shop::repair::Token::new("asked").unwrap();
+    let why = Token::new("asked").unwrap();
     let whom = shop::Whom::OfOrder(number);
     shop::ask_to_erase(&service, &whom, shop::Breadth::Person, "nuria", &why).unwrap();
 }
