@@ -19,6 +19,12 @@ pub struct Choice {
     /// Another build of the program, from before a change: measured in the same run.
     #[arg(long, value_name = "PROGRAM")]
     before: Option<PathBuf>,
+    /// A build of the program to measure, in place of building it.
+    #[arg(long, value_name = "PROGRAM")]
+    program: Option<PathBuf>,
+    /// Only the small shop: no large orders are made.
+    #[arg(long)]
+    small: bool,
     /// For how many seconds each crowd goes on.
     #[arg(long, value_name = "SECONDS", default_value_t = 5)]
     seconds: u64,
@@ -51,13 +57,20 @@ type Rows = Vec<(String, String, f64)>;
 /// If something could not be run, or the document could not be written.
 pub fn load(choice: &Choice) -> Result<ExitCode> {
     let machine = machine();
-    program::build()?;
-    let now = program::path()?;
+    let now = match &choice.program {
+        Some(program) => program.clone(),
+        None => {
+            program::build()?;
+            program::path()?
+        }
+    };
     let scratch = tempfile::tempdir().context("no temporary folder")?;
     let large = scratch.path().join("large");
-    let facts = choice.facts.to_string();
-    eprintln!("making orders of 1,000, 3,000 and {facts} facts");
-    program::record(&["large", text(&large)?, "1000", "3000", &facts])?;
+    if !choice.small {
+        let facts = choice.facts.to_string();
+        eprintln!("making orders of 1,000, 3,000 and {facts} facts");
+        program::record(&["large", text(&large)?, "1000", "3000", &facts])?;
+    }
     let before = match &choice.before {
         Some(before) => Some(measured(choice, before, &large, scratch.path())?),
         None => None,
@@ -116,7 +129,9 @@ fn measured(choice: &Choice, program: &Path, large: &Path, scratch: &Path) -> Re
     let mut rows = Rows::new();
     let during = Duration::from_secs(choice.seconds);
     small_shop(program, scratch, during, &mut rows)?;
-    large_orders(program, large, scratch, during, &mut rows)?;
+    if !choice.small {
+        large_orders(program, large, scratch, during, &mut rows)?;
+    }
     Ok(rows)
 }
 
