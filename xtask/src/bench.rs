@@ -1,12 +1,16 @@
 //! `cargo xtask bench`: figures of one run, written into `docs/bench.md` by the command
 //! itself, so that no figure there is older than its neighbours.
 
+mod crowd;
 mod load;
 mod program;
+mod under_load;
 
+pub use under_load::{Choice as LoadChoice, load};
+
+use self::load::{Connection, Load};
 use anyhow::{Context, Result, ensure};
 use clap::Args;
-use load::{Connection, Load};
 use program::{Figures, Program};
 use serde_json::{Value, json};
 use std::fmt::Write;

@@ -31,6 +31,8 @@ enum Chore {
     Soak(soak::Choice),
     /// Take the figures of docs/bench.md, and write them there.
     Bench(bench::Choice),
+    /// Measure many who look and many who write at once; print it, or write it there as well.
+    Load(bench::LoadChoice),
     /// Take only the figures of plans on random maps, and print them.
     PlanBench(plans::Choice),
     /// Hold the reading of lines against the rows of the trade: figures, confusion, time.
@@ -50,6 +52,7 @@ fn main() -> ExitCode {
         Chore::Test(choice) => steps::test(&choice),
         Chore::Soak(choice) => soak::soak(&choice),
         Chore::Bench(choice) => bench::bench(&choice),
+        Chore::Load(choice) => bench::load(&choice),
         Chore::PlanBench(choice) => plans::bench(&choice),
         Chore::TradeBench(choice) => trade_bench::bench(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),

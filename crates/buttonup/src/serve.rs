@@ -121,10 +121,10 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
         let (told_to_stop, stopping) = watch::channel(false);
         tokio::spawn(until_told_to_stop(live, told_to_stop));
         let graceful = is_told(stopping.clone());
-        let serving = axum::serve(listener, web::router(state, address.port()))
-            .with_graceful_shutdown(graceful);
+        let router = web::router(state, address.port());
+        let serving = web::serve(listener, router, web::Limits::default(), graceful);
         tokio::select! {
-            ended = serving => ended.map_err(stopped)?,
+            () = serving => {}
             // Whoever is still being answered has had the time to be.
             () = out_of_patience(stopping) => {}
         }

@@ -339,3 +339,44 @@ fn the_demo_wants_a_fresh_folder_and_shows_six_orders() {
     }
     assert!(orders.iter().any(|order| order["can_roll"] == false));
 }
+
+/// 150 people who send a large command and stop just before its end: those that are read are
+/// few, and none is waited for without end.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_hundred_and_fifty_held_bodies_take_little_memory_while_and_after() {
+    use std::io::Read;
+    use std::time::{Duration, Instant};
+    const MOST_MIB: u64 = 200;
+    let folder = tempfile::tempdir().unwrap();
+    let server = Server::serve(folder.path());
+    let began = Instant::now();
+    let told: Vec<String> = std::thread::scope(|scope| {
+        let held = |_| {
+            scope.spawn(|| {
+                let mut stream = server.held_body();
+                let limit = Some(Duration::from_secs(120));
+                stream.set_read_timeout(limit).unwrap();
+                let mut told = String::new();
+                // Whoever was not read to the end may be cut off with the answer on its way.
+                let _ = stream.read_to_string(&mut told);
+                told
+            })
+        };
+        let all: Vec<_> = (0..150).map(held).collect();
+        // Pages are shown meanwhile.
+        assert_eq!(server.get("/setup").0, 200);
+        all.into_iter().map(|one| one.join().unwrap()).collect()
+    });
+    assert!(began.elapsed() < Duration::from_secs(120), "some are held");
+    assert!(told.iter().any(|told| told.contains("send it again")));
+    assert!(
+        told.iter()
+            .all(|told| told.is_empty() || told.starts_with("HTTP/1.1 503"))
+    );
+    let (after, at_most) = server.memory();
+    assert!(
+        at_most < MOST_MIB,
+        "{at_most} MiB at most, {after} MiB after"
+    );
+}

@@ -6,6 +6,7 @@ mod program;
 
 use program::{PROGRAM, Run, Server, copy_folder, finish, invented_shop, run};
 use serde_json::{Value, json};
+use shop::repair::Token;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use tempfile::TempDir;
@@ -534,7 +535,13 @@ fn an_erased_person_stays_erased_when_an_older_copy_is_put_back() {
     assert_eq!(server.command(&void).0, 200);
     server.kill();
     assert_told(&bench.run(&args("99999")), 1, "no order");
-    let done = bench.run(&args(&number));
+    ask_a_day_ago(&bench.shop, number.parse().unwrap());
+    assert_told(
+        &bench.run(&["erase", "--due"]),
+        1,
+        "one of them may be wrong",
+    );
+    let done = bench.run(&["erase", "--due", "--clock-is-right"]);
     assert_eq!(done.code, 0, "{done:?}");
     let erased = done.json()["erased"].as_u64().unwrap();
     assert!(erased >= 3, "{done:?}");
@@ -548,7 +555,7 @@ fn an_erased_person_stays_erased_when_an_older_copy_is_put_back() {
     let squeezed = customer.to_lowercase().replace(' ', "");
     assert!(!on_disk(&bench.shop, &squeezed));
     assert_eq!(bench.run(&["rebuild"]).code, 0);
-    let again = bench.run(&args(&number)).json();
+    let again = bench.run(&["erase", "--due"]).json();
     assert_eq!(again["erased"], 0);
 
     // The copy still holds the words; what is put back from it does not.
@@ -601,9 +608,12 @@ fn an_erasure_waits_while_records_are_kept() {
     assert_told(&slip, 2, "nobody called");
     let whom = bench.run(&["erase", "--who", "nuria"]);
     assert!(whom.err.contains("--order <NUMBER>"), "{whom:?}");
+    ask_a_day_ago(&bench.shop, left["number"].as_u64().unwrap());
     let asked = bench.run(&["erase", "--order", &number, "--who", "nuria"]);
     assert_eq!((asked.code, &asked.json()["erased"]), (0, &json!(0)));
     assert!(asked.json()["waits_until"].is_string(), "{asked:?}");
+    // With what was written down now, the clock agrees.
+    assert_eq!(bench.run(&["keep-for", "3", "--who", "nuria"]).code, 0);
     let due = bench.run(&["erase", "--due"]);
     assert_eq!((due.code, &due.json()["erased"]), (0, &json!(0)));
     assert!(on_disk(&bench.shop, left["customer"].as_str().unwrap()));
@@ -614,6 +624,84 @@ fn an_erasure_waits_while_records_are_kept() {
     assert!(due.json()["erased"].as_u64().unwrap() >= 3, "{due:?}");
     assert!(!on_disk(&bench.shop, left["customer"].as_str().unwrap()));
     assert_eq!(bench.run(&["verify"]).json()["sound"], true);
+}
+
+#[test]
+fn what_was_asked_to_be_erased_can_be_called_off() {
+    let bench = Bench::new();
+    let server = Server::serve(&bench.shop);
+    let (_, orders) = server.get("/api/orders?find=1001");
+    let orders: Value = serde_json::from_str(&orders).unwrap();
+    let customer = orders[0]["customer"].as_str().unwrap().to_owned();
+    server.kill();
+    let call_off = ["erase", "--order", "1001", "--call-off", "--who"];
+    let by = |who| bench.run(&[&call_off[..], &[who]].concat());
+    assert_told(&by("nuria"), 1, "none waits for this customer");
+
+    settle_others(&bench, 1001);
+    let asked = bench.run(&["erase", "--order", "1001", "--who", "nuria"]);
+    assert_eq!(asked.code, 0, "{asked:?}");
+    assert!(asked.json()["earliest"].is_string(), "{asked:?}");
+    let due = bench.run(&["erase", "--due"]);
+    assert_eq!((due.code, &due.json()["erased"]), (0, &json!(0)), "a day");
+    let server = Server::serve(&bench.shop);
+    let (_, page) = server.get("/record");
+    assert!(
+        page.contains("Call it off") && page.contains(&customer),
+        "{page}"
+    );
+    server.kill();
+
+    assert_told(&by("nurai"), 2, "nobody called");
+    let off = by("nuria");
+    assert_eq!(
+        (off.code, &off.json()["called_off"][0]),
+        (0, &asked.json()["asked"])
+    );
+    assert_told(&by("nuria"), 1, "none waits for this customer");
+    let due = bench.run(&["erase", "--due", "--clock-is-right"]);
+    assert_eq!(due.json()["erased"], 0);
+    assert!(on_disk(&bench.shop, &customer));
+    assert_eq!(bench.run(&["verify"]).json()["sound"], true);
+}
+
+/// Asks as the shop's own program would have more than a day ago.
+fn ask_a_day_ago(shop: &Path, number: u64) {
+    let store = std::sync::Arc::new(store::Sqlite::open(shop).unwrap());
+    let then = || jiff::Timestamp::now() - jiff::SignedDuration::from_hours(25);
+    let service = shop::Service::open(store, "shop", std::sync::Arc::new(then)).unwrap();
+    let why = Token::new("asked").unwrap();
+    let whom = shop::Whom::OfOrder(number);
+    shop::ask_to_erase(&service, &whom, shop::Breadth::Person, "nuria", &why).unwrap();
+}
+
+/// Voids what else is open for the customer of an order, so that nothing needs their words.
+fn settle_others(bench: &Bench, number: u64) {
+    let server = Server::serve(&bench.shop);
+    let (_, orders) = server.get("/api/orders");
+    let orders: Vec<Value> = serde_json::from_str(&orders).unwrap();
+    let of = orders
+        .iter()
+        .find(|order| order["number"] == number)
+        .unwrap();
+    let others = orders
+        .iter()
+        .filter(|order| order["customer"] == of["customer"] && order["handed_over"] == false);
+    for (nth, other) in (1..).zip(others) {
+        let (_, other) = server.get(&format!("/api/orders/{}", other["number"]));
+        let other: Value = serde_json::from_str(&other).unwrap();
+        let mut keys = fact(70 + nth);
+        keys.as_object_mut().unwrap().remove("shop_fact");
+        keys["stream"] = json!(format!("order:{}", other["order"].as_str().unwrap()));
+        let mut void = keys.clone();
+        keys["fact"] = json!({ "keys": { "step": "given-back", "words": null } });
+        void["command_id"] = fact(80 + nth)["command_id"].clone();
+        let words = json!({ "text": "opened by mistake", "salt": "8".repeat(64) });
+        void["request"] = json!({ "void": { "words": words } });
+        assert_eq!(server.command(&keys).0, 200);
+        assert_eq!(server.command(&void).0, 200);
+    }
+    server.kill();
 }
 
 /// Whether any file in a folder holds the words.

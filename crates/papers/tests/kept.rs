@@ -9,7 +9,7 @@ use scene::bench::Bench;
 use scene::{invoice, resealed};
 use serde_json::json;
 use shop::repair::Words;
-use shop::{Breadth, Device, Erasing, Whom};
+use shop::{Breadth, Device, Whom};
 
 #[test]
 fn what_was_given_out_stays_the_very_bytes_whatever_comes_after() {
@@ -86,15 +86,10 @@ fn what_was_given_out_is_erased_with_the_person() {
     let words = Words::from_hex(&kept.file).unwrap();
     assert!(bench.service.texts().file(words).unwrap().is_some());
     let why = shop::repair::Token::new("they asked").unwrap();
-    let erased = shop::erase(
-        &bench.service,
-        &Whom::OfOrder(number),
-        Breadth::Person,
-        "ana",
-        &why,
-    )
-    .unwrap();
-    assert!(matches!(erased, Erasing::Done(_)), "{erased:?}");
+    let whom = Whom::OfOrder(number);
+    shop::ask_to_erase(&bench.service, &whom, Breadth::Person, "ana", &why).unwrap();
+    bench.clock.later(60 * 24);
+    assert_eq!(shop::erase_due(&bench.service).unwrap().len(), 1);
     assert!(
         bench
             .another_program()

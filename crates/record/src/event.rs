@@ -1,6 +1,6 @@
 //! Events as bytes: which stream, which kind, which version.
 
-use crate::form::{Form, Unreadable};
+use crate::form::{Form, Unreadable, quoted};
 use crate::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
 use crate::v1::decisions::DecisionForm;
 use crate::v1::facts::FactForm;
@@ -78,7 +78,8 @@ impl Stream {
             "map" => MapIdForm(name).read().map(Self::Map),
             "shop" if text == "shop" => Ok(Self::Shop),
             _ => Err(Unreadable::value(format!(
-                "{text:?} is no stream; use order:…, vehicle:…, customer:…, map:… or shop"
+                "{} is no stream; use order:…, vehicle:…, customer:…, map:… or shop",
+                quoted(text)
             ))),
         }
     }

@@ -42,6 +42,15 @@ impl Unreadable {
     }
 }
 
+/// What came, as it is said back: in quotes, and not more of it than fits a line.
+pub(crate) fn quoted(text: &str) -> String {
+    const LONGEST: usize = 80;
+    match text.char_indices().nth(LONGEST) {
+        None => format!("{text:?}"),
+        Some((end, _)) => format!("{:?}\u{2026}", &text[..end]),
+    }
+}
+
 /// A stored and sent form of a core type.
 pub trait Form: Sized {
     /// The core type.

@@ -2,11 +2,11 @@
 
 use crate::code::{PieceIs, Stand};
 use crate::fact::Fact;
-use crate::ids::MoveId;
+use crate::ids::{CommandId, MoveId};
 use crate::item::Item;
-use crate::items::{ToldApart, items};
-use crate::moves::{Moves, Node, Stated};
-use crate::order::{Order, Stamp};
+use crate::items::{ToldApart, items, spoken_of};
+use crate::moves::{Moves, Node, Stated, says_moves};
+use crate::order::{Filed, Order, Stamp};
 use states::{ItemId, Kind, Position, State, System};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -82,6 +82,34 @@ impl Account {
             out.close_or_open(&item);
         }
         out
+    }
+
+    /// The same account with one more fact of a command that nothing of is taken back. Nothing,
+    /// where more than the items it moves may read otherwise by it.
+    pub(crate) fn with(
+        mut account: Arc<Self>,
+        command: &CommandId,
+        filed: &Filed,
+    ) -> Option<Arc<Self>> {
+        let fact = &filed.fact;
+        let speaks_of_items = spoken_of(fact).is_some()
+            || matches!(
+                fact,
+                Fact::SameAs { .. } | Fact::Declined { .. } | Fact::Undo { .. }
+            );
+        if speaks_of_items || !account.moves.is_new_to(command, fact) {
+            return None;
+        }
+        if says_moves(fact) {
+            let account = Arc::make_mut(&mut account);
+            for item in account.moves.add(command, filed) {
+                account.closed_short.remove(&item);
+                account.open.retain(|open| open.item != item);
+                account.close_or_open(&item);
+            }
+            account.open.sort_by(|a, b| a.item.cmp(&b.item));
+        }
+        Some(account)
     }
 
     fn close_or_open(&mut self, item: &ItemId) {

@@ -2,18 +2,19 @@
 //! that a phone out of reach of the server can go on working.
 
 use std::fmt;
+use std::sync::Arc;
 
 macro_rules! ids {
     ($($(#[$doc:meta])* $name:ident),* $(,)?) => {$(
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        pub struct $name(String);
+        pub struct $name(Arc<str>);
 
         impl $name {
             /// Takes a name as it is.
             #[must_use]
             pub fn new(name: impl Into<String>) -> Self {
-                Self(name.into())
+                Self(Arc::from(name.into()))
             }
 
             /// The name as text.

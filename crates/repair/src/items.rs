@@ -224,7 +224,7 @@ pub fn told_of_items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<Comma
 }
 
 /// The item that a declaration or a telling speaks of.
-fn spoken_of(fact: &Fact) -> Option<&ItemId> {
+pub(crate) fn spoken_of(fact: &Fact) -> Option<&ItemId> {
     match fact {
         Fact::Declared { item } => Some(&item.id),
         Fact::CountCorrected { item, .. }

@@ -8,10 +8,11 @@
 use crate::code::{Move, PieceIs, Stand};
 use crate::fact::Fact;
 use crate::ids::{CommandId, MoveId};
-use crate::order::{Order, Stamp};
+use crate::order::{Filed, Order, Stamp};
 use states::{ItemId, Position, State};
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// How a move was stated.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -44,10 +45,13 @@ pub struct Node {
 #[derive(Debug, Clone, Default)]
 pub struct Moves {
     ids: Vec<MoveId>,
-    nodes: Vec<Node>,
+    nodes: Vec<Arc<Node>>,
     numbers: BTreeMap<MoveId, usize>,
     /// The moves each had seen, as far as they are known.
-    after: Vec<Vec<usize>>,
+    after: Vec<Arc<[usize]>>,
+    /// Moves that others had seen, and that have not arrived.
+    awaited: BTreeSet<MoveId>,
+    /// The moves of each item, in the sequence of their names: whichever arrived first.
     by_item: BTreeMap<ItemId, Vec<usize>>,
     heads: BTreeMap<ItemId, BTreeMap<Position, Vec<usize>>>,
     one_thing: BTreeMap<ItemId, ItemId>,
@@ -64,11 +68,7 @@ impl Moves {
         let undone = order.undone();
         let mut counted: BTreeMap<&CommandId, u16> = BTreeMap::new();
         for (command, filed) in order.story() {
-            let stated = match &filed.fact {
-                Fact::Found { .. } => Stated::Found,
-                Fact::Seen { .. } | Fact::LevelSeen { .. } => Stated::Seen,
-                _ => Stated::Moved,
-            };
+            let stated = stated(&filed.fact);
             // A command may carry several facts: its moves are counted through them all.
             let next = counted.entry(command).or_default();
             for (nth, change) in (*next..=u16::MAX).zip(said(&filed.fact).iter()) {
@@ -98,14 +98,71 @@ impl Moves {
         self.by_item.entry(item).or_default().push(number);
         self.numbers.insert(id.clone(), number);
         self.ids.push(id);
-        self.nodes.push(node);
+        self.nodes.push(Arc::new(node));
+    }
+
+    /// Whether this is the first that is heard of a command's moves, and nobody had seen them.
+    pub(crate) fn is_new_to(&self, command: &CommandId, fact: &Fact) -> bool {
+        let id = |nth| MoveId {
+            command: command.clone(),
+            nth,
+        };
+        let all = || id(0)..=id(u16::MAX);
+        !says_moves(fact)
+            || self.numbers.range(all()).next().is_none()
+                && self.awaited.range(all()).next().is_none()
+    }
+
+    /// Adds the moves of a fact that [is new](Self::is_new_to). Answers the items they moved.
+    pub(crate) fn add(&mut self, command: &CommandId, filed: &Filed) -> BTreeSet<ItemId> {
+        let first = self.nodes.len();
+        for (nth, change) in (0..=u16::MAX).zip(said(&filed.fact).iter()) {
+            let id = MoveId {
+                command: command.clone(),
+                nth,
+            };
+            let node = Node {
+                change: change.clone(),
+                stamp: filed.stamp.clone(),
+                stated: stated(&filed.fact),
+                live: true,
+            };
+            self.take(id, node);
+        }
+        self.see(first);
+        let mut moved: BTreeMap<ItemId, BTreeSet<Position>> = BTreeMap::new();
+        for node in &self.nodes[first..] {
+            let item = self.name(&node.change.item).clone();
+            moved.entry(item).or_default().extend(&node.change.at);
+        }
+        for (item, positions) in &moved {
+            let Self { by_item, ids, .. } = self;
+            let numbers = by_item.entry(item.clone()).or_default();
+            numbers.sort_by(|a, b| ids[*a].cmp(&ids[*b]));
+            for at in positions {
+                let heads = self.heads_among(item, *at, &|_| true);
+                let of_item = self.heads.entry(item.clone()).or_default();
+                of_item.insert(*at, heads);
+            }
+        }
+        moved.into_keys().collect()
+    }
+
+    /// Whom the moves from this one on had seen.
+    fn see(&mut self, first: usize) {
+        for node in &self.nodes[first..] {
+            let known = |id: &MoveId| self.numbers.get(id).copied();
+            let seen = node.change.after.iter().filter_map(known);
+            self.after.push(seen.collect());
+            let unknown = node.change.after.iter();
+            let unknown = unknown.filter(|id| !self.numbers.contains_key(id));
+            self.awaited.extend(unknown.cloned());
+        }
     }
 
     /// Who saw whom, and so the heads of every piece.
     fn tie(&mut self) {
-        let known = |id: &MoveId| self.numbers.get(id).copied();
-        let seen = |node: &Node| node.change.after.iter().filter_map(known).collect();
-        self.after = self.nodes.iter().map(seen).collect();
+        self.see(0);
         let of_item = |item: &ItemId| {
             let heads = |at: Position| (at, self.heads_among(item, at, &|_| true));
             self.positions(item).into_iter().map(heads).collect()
@@ -134,13 +191,15 @@ impl Moves {
     /// One move.
     #[must_use]
     pub fn get(&self, id: &MoveId) -> Option<&Node> {
-        self.numbers.get(id).map(|number| &self.nodes[*number])
+        self.numbers
+            .get(id)
+            .map(|number| self.nodes[*number].as_ref())
     }
 
     /// The moves of an item that stand.
     pub fn live(&self, item: &ItemId) -> impl Iterator<Item = (&MoveId, &Node)> + use<'_> {
         self.numbers_of(item)
-            .map(|number| (&self.ids[number], &self.nodes[number]))
+            .map(|number| (&self.ids[number], self.nodes[number].as_ref()))
     }
 
     fn numbers_of(&self, item: &ItemId) -> impl Iterator<Item = usize> + use<'_> {
@@ -179,7 +238,7 @@ impl Moves {
         let mut seen = vec![false; self.nodes.len()];
         while let Some(number) = todo.pop() {
             if !std::mem::replace(&mut seen[number], true) {
-                todo.extend(&self.after[number]);
+                todo.extend(self.after[number].iter());
             }
         }
         seen
@@ -215,7 +274,7 @@ impl Moves {
     }
 
     fn named(&self, numbers: &[usize]) -> Vec<(&MoveId, &Node)> {
-        let named = |number: &usize| (&self.ids[*number], &self.nodes[*number]);
+        let named = |number: &usize| (&self.ids[*number], self.nodes[*number].as_ref());
         numbers.iter().map(named).collect()
     }
 
@@ -233,7 +292,7 @@ impl Moves {
         if here.len() < 2 {
             return here;
         }
-        let from = here.iter().flat_map(|number| &self.after[*number]);
+        let from = here.iter().flat_map(|number| self.after[*number].iter());
         let passed = self.reached(from.copied().collect());
         let heads: Vec<_> = here
             .iter()
@@ -270,6 +329,19 @@ impl Moves {
             .map(|(_, node)| node.change.left)
             .collect()
     }
+}
+
+fn stated(fact: &Fact) -> Stated {
+    match fact {
+        Fact::Found { .. } => Stated::Found,
+        Fact::Seen { .. } | Fact::LevelSeen { .. } => Stated::Seen,
+        _ => Stated::Moved,
+    }
+}
+
+/// Whether a fact carries moves.
+pub(crate) fn says_moves(fact: &Fact) -> bool {
+    !said(fact).is_empty()
 }
 
 /// The moves a fact carries. A level that was looked at is a look at its fluid: right, it

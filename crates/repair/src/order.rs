@@ -9,6 +9,7 @@ use crate::decision::{Decision, Event};
 use crate::fact::Fact;
 use crate::ids::{CommandId, PersonId};
 use jiff::Timestamp;
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, OnceLock};
 
@@ -57,7 +58,7 @@ pub struct Decided {
 /// A repair order: its facts by command, its decisions in sequence.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Order {
-    facts: BTreeMap<(CommandId, u32), Filed>,
+    facts: BTreeMap<(CommandId, u32), Arc<Filed>>,
     decisions: Vec<Decided>,
     /// The events that `decisions` stand for, so that none counts twice.
     decided: BTreeSet<(CommandId, u32)>,
@@ -70,6 +71,26 @@ pub struct Order {
 struct Read {
     undone: OnceLock<Arc<Undone>>,
     account: OnceLock<Arc<Account>>,
+}
+
+impl Read {
+    /// What was read before, with one more fact; where that is not simply added to it, it is
+    /// read anew when somebody asks.
+    fn go_on(&mut self, command: &CommandId, filed: &Filed) {
+        if matches!(filed.fact, Fact::Undo { .. }) {
+            *self = Self::default();
+            return;
+        }
+        let Some(account) = self.account.take() else {
+            return;
+        };
+        let undone = self.undone.get();
+        if undone.is_some_and(|undone| !undone.names(command))
+            && let Some(account) = Account::with(account, command, filed)
+        {
+            self.account = account.into();
+        }
+    }
 }
 
 impl PartialEq for Read {
@@ -89,14 +110,14 @@ pub fn evolve(mut order: Order, recorded: Recorded<Event>) -> Order {
         stamp,
         event,
     } = recorded;
-    order.read = Read::default();
     match event {
         Event::Fact(fact) => {
-            order
-                .facts
-                .entry((command, nth))
-                .or_insert(Filed { stamp, fact });
+            if let Entry::Vacant(place) = order.facts.entry((command.clone(), nth)) {
+                let filed = place.insert(Arc::new(Filed { stamp, fact }));
+                order.read.go_on(&command, filed);
+            }
         }
+        // What is read off here follows from the facts alone.
         Event::Decision(decision) => {
             if order.decided.insert((command.clone(), nth)) {
                 order.decisions.push(Decided {
@@ -120,14 +141,14 @@ impl Order {
             .filter(move |((command, _), filed)| {
                 !undone.commands.contains(command) && !matches!(filed.fact, Fact::Undo { .. })
             })
-            .map(|((command, _), filed)| (command, filed))
+            .map(|((command, _), filed)| (command, filed.as_ref()))
     }
 
     /// Every fact ever filed, taken back or not: the story.
     pub fn story(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
         self.facts
             .iter()
-            .map(|((command, _), filed)| (command, filed))
+            .map(|((command, _), filed)| (command, filed.as_ref()))
     }
 
     /// The decisions, in the sequence they were taken.
@@ -249,4 +270,13 @@ pub struct Undone {
     pub commands: BTreeSet<CommandId>,
     /// Single moves of a command.
     pub moves: BTreeSet<(CommandId, u16)>,
+}
+
+impl Undone {
+    /// Whether something of this command is taken back.
+    fn names(&self, command: &CommandId) -> bool {
+        let first = (command.clone(), 0);
+        let of_it = self.moves.range(first..).next();
+        self.commands.contains(command) || of_it.is_some_and(|(named, _)| named == command)
+    }
 }

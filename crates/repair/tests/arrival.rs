@@ -146,6 +146,35 @@ proptest! {
     }
 
     #[test]
+    fn what_is_read_on_is_what_is_read_at_once(
+        events in vec(any_event(), 0..40), moved in facts(40), looks in any::<u64>(),
+    ) {
+        for events in [events, moved] {
+            // Somebody looks now and then; what they read is gone on with.
+            let mut looked_at = Order::default();
+            for (nth, event) in events.iter().enumerate() {
+                looked_at = evolve(looked_at, event.clone());
+                if looks >> (nth % 64) & 1 == 0 {
+                    let before = looked_at.account();
+                    prop_assert_eq!(read(&looked_at), read(&order(&events[..=nth])));
+                    // Whoever holds what they read keeps it as it was.
+                    drop(before);
+                }
+            }
+            let at_once = order(&events);
+            prop_assert_eq!(read(&looked_at), read(&at_once));
+            let (on, once) = (looked_at.account(), at_once.account());
+            for item in once.moves.items() {
+                prop_assert_eq!(on.moves.frontier(item), once.moves.frontier(item));
+                let lives = |account: &Account| -> Vec<MoveId> {
+                    account.moves.live(item).map(|(id, _)| id.clone()).collect()
+                };
+                prop_assert_eq!(lives(&on), lives(&once));
+            }
+        }
+    }
+
+    #[test]
     fn an_event_filed_twice_counts_once(
         events in vec(any_event(), 0..30), again in vec(any::<prop::sample::Index>(), 0..10),
     ) {

@@ -16,12 +16,15 @@ use shop::repair::Token;
 use shop::{Accepted, Breadth, Caller, Device, Service, Whom};
 use std::collections::BTreeSet;
 use std::sync::Arc;
+use std::sync::atomic::{AtomicI64, Ordering};
 use store::{Memory, Sqlite, Store};
 
 const LOG: &str = "shop";
 
 struct Teller {
     service: Service,
+    /// By how many hours the clock is ahead.
+    later: Arc<AtomicI64>,
     device: Device,
 }
 
@@ -75,9 +78,16 @@ fn main() {
     } else {
         Arc::new(Sqlite::open(from.as_ref()).unwrap())
     };
-    let service = Service::open(Arc::clone(&store), LOG, Arc::new(jiff::Timestamp::now)).unwrap();
+    let later = Arc::new(AtomicI64::new(0));
+    let clock = Arc::clone(&later);
+    let now = move || {
+        let hours = jiff::SignedDuration::from_hours(clock.load(Ordering::Relaxed));
+        jiff::Timestamp::now() + hours
+    };
+    let service = Service::open(Arc::clone(&store), LOG, Arc::new(now)).unwrap();
     let mut teller = Teller {
         service,
+        later,
         device: Device::new("fixture", "nuria"),
     };
     if !before {
@@ -157,7 +167,7 @@ fn decide_everything(teller: &mut Teller) {
     pay(teller, "left", "144.00");
     teller.ask("left", apart);
     let why = Token::new("asked").unwrap();
-    shop::erase(
+    shop::ask_to_erase(
         &teller.service,
         &Whom::OfOrder(number),
         Breadth::Person,
@@ -165,6 +175,8 @@ fn decide_everything(teller: &mut Teller) {
         &why,
     )
     .unwrap();
+    teller.later.store(24, Ordering::Relaxed);
+    assert_eq!(shop::erase_due(&teller.service).unwrap().len(), 1);
 }
 
 /// Kinds that name nothing, so that their bare sample says as much as another.

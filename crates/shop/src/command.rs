@@ -136,6 +136,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
             "mend the text and send it again",
         )
     })?;
+    private.iter().try_for_each(crate::picture::check)?;
     let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
     let named = crate::keep::named(&sent);
     let kind = kind_of(&sent);

@@ -8,10 +8,12 @@ mod rebuild;
 mod waits;
 
 pub use copy::{Taken, copy, land_copy, landed};
-pub use erase::{Breadth, Erased, Erasing, Whom, erase, erase_again, erasures};
+pub use erase::{Breadth, Erased, Whom, ask_to_erase, erase_again, erasures};
 pub use lines::{end_of_lines, export, import, land_lines};
 pub use rebuild::{Rebuilt, mend, rebuild};
-pub use waits::{Waiting, erase_due, erasures_waiting, kept_years};
+pub use waits::{
+    ClockDoubt, Waiting, call_off, clock_doubt, erase_due, erasures_waiting, kept_years,
+};
 
 use repair::Words;
 use serde_json::Value;

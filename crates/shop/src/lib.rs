@@ -20,6 +20,7 @@ mod maps;
 pub mod mending;
 pub mod odds_of;
 mod own_words;
+mod picture;
 pub mod places;
 pub mod planning;
 pub mod roles;
@@ -39,9 +40,10 @@ pub use command::{ReadCommand, Said, SentCommand, read as read_command};
 pub use device::Device;
 pub use item_line::{ItemLine, item_line, item_lines};
 pub use keep::{
-    Breadth, Erased, Erasing, Rebuilt, Taken, Waiting, Whom, commitments, copy, end_of_lines,
-    erase, erase_again, erase_due, erased, erasures, erasures_waiting, export, import, kept_years,
-    land_copy, land_lines, landed, mend, rebuild, verify, verify_landing,
+    Breadth, ClockDoubt, Erased, Rebuilt, Taken, Waiting, Whom, ask_to_erase, call_off,
+    clock_doubt, commitments, copy, end_of_lines, erase_again, erase_due, erased, erasures,
+    erasures_waiting, export, import, kept_years, land_copy, land_lines, landed, mend, rebuild,
+    verify, verify_landing,
 };
 pub use maps::{KeptMap, ShelvedMap};
 pub use service::{Accepted, AcceptedEvent, Now, Service, WaitingFact};

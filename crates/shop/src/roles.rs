@@ -171,6 +171,7 @@ const SHOP: Table = &[
     ("word-added", TECHNICIANS),
     ("word-removed", TECHNICIANS),
     ("alone-allowed", OWNER),
+    ("erasure-called-off", OWNER),
 ];
 
 /// Kinds of the shop's stream that only its own program writes.
@@ -283,7 +284,14 @@ mod tests {
 
     #[test]
     fn erasing_and_settings_are_the_owners() {
-        for kind in ["set", "joined", "departed", "records-kept", "erasure-asked"] {
+        for kind in [
+            "set",
+            "joined",
+            "departed",
+            "records-kept",
+            "erasure-asked",
+            "erasure-called-off",
+        ] {
             assert_eq!(who_may(Act::ShopFact(kind)), Some(OWNER), "{kind}");
         }
     }

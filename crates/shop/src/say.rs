@@ -11,7 +11,18 @@ use repair::{
     Stand, Standing, State, Until, Why, Words, WorkIs, Zone,
 };
 use rust_decimal::Decimal;
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
+
+/// What somebody sent, as it is said back to them: not more of it than fits a line.
+#[must_use]
+pub fn shortened(sent: &str) -> Cow<'_, str> {
+    const LONGEST: usize = 80;
+    match sent.char_indices().nth(LONGEST) {
+        None => sent.into(),
+        Some((end, _)) => format!("{}\u{2026}", &sent[..end]).into(),
+    }
+}
 
 /// The names needed to speak about one order.
 pub struct Names<'a> {

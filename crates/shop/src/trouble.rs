@@ -93,10 +93,10 @@ impl Trouble {
         }
     }
 
-    /// Something that cannot be read.
+    /// Something that cannot be read. However long it was, not all of it is said back.
     #[must_use]
     pub fn unreadable(place: &str, what: impl Into<String>, mend: &str) -> Self {
-        Self::new(TroubleKind::Unreadable, place, what, mend)
+        Self::new(TroubleKind::Unreadable, place, cut(what.into()), mend)
     }
 
     /// Something that is not there.
@@ -121,6 +121,20 @@ impl Trouble {
         };
         Self::new(kind, place, error.to_string(), error.mend())
     }
+}
+
+/// A text without its middle, where it is longer than any that is written here: then it holds
+/// something that was sent. What is wrong and what would be right stand at its ends.
+fn cut(text: String) -> String {
+    const BEGINNING: usize = 200;
+    const END: usize = 3_000;
+    if text.len() <= BEGINNING + END {
+        return text;
+    }
+    let boundary = |at: usize| (0..=at).rev().find(|at| text.is_char_boundary(*at));
+    let beginning = boundary(BEGINNING).unwrap_or(0);
+    let end = boundary(text.len() - END).unwrap_or(0);
+    format!("{} \u{2026} {}", &text[..beginning], &text[end..])
 }
 
 impl From<store::ReadError> for Trouble {

@@ -112,13 +112,15 @@ fn take(bench: &mut Bench, other: &mut Service, step: Step) {
         Step::Erase(name) => {
             let why = Token::new("asked").unwrap();
             let whom = Whom::Customer(CustomerId::new(name));
-            drop(shop::erase(
+            drop(shop::ask_to_erase(
                 &bench.service,
                 &whom,
                 Breadth::Person,
                 "ana",
                 &why,
             ));
+            bench.clock.later(24 * 60);
+            drop(shop::erase_due(&bench.service));
         }
         Step::Save(first) => if first { &bench.service } else { &*other }
             .save_index()
@@ -371,7 +373,7 @@ fn an_erased_name_is_on_no_card_whoever_wrote_it() {
         json!({ "odometer": { "reading": "9 km", "at": "in" } }),
     );
     let why = Token::new("asked").unwrap();
-    shop::erase(
+    shop::ask_to_erase(
         &bench.service,
         &Whom::OfOrder(1001),
         Breadth::Person,
@@ -379,6 +381,8 @@ fn an_erased_name_is_on_no_card_whoever_wrote_it() {
         &why,
     )
     .unwrap();
+    bench.clock.later(24 * 60);
+    assert_eq!(shop::erase_due(&bench.service).unwrap().len(), 1);
     for service in [&slow, &bench.service] {
         service.save_index().unwrap();
         let cards = bench

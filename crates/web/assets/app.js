@@ -2,6 +2,7 @@
 // send it, and show what is true now. No command is lost: it stays in the queue, under
 // the same id, until the shop's program has answered.
 
+import { become, handsOn, meantForAnother, showNews, wouldMove } from "./anew.js";
 import { confirmed, stageOf, ticks } from "./clock.js";
 import { clear, filesIn, unsent } from "./files.js";
 import { forget, keep, whole } from "./kept.js";
@@ -278,22 +279,6 @@ const busyTyping = () =>
   unsent() ||
   [...document.querySelectorAll("main input, main textarea, main select")].some(changed);
 
-// What was typed and ticked while the page was asked for stays: it is written into the new one.
-const fieldsNamed = (name) => main().querySelectorAll(`[name="${CSS.escape(name)}"]`);
-const typedNow = () =>
-  [...main().querySelectorAll('input[type="text"], textarea')]
-    .filter((field) => field.value !== field.defaultValue)
-    .map((field) => [
-      field.name,
-      [...fieldsNamed(field.name)].indexOf(field),
-      field.value,
-      field === document.activeElement,
-    ]);
-const ticked = () =>
-  [...main().querySelectorAll('input[type="checkbox"], input[type="radio"]')]
-    .filter(changed)
-    .map((field) => [field.name, field.value, field.checked]);
-
 function position(told) {
   if (told) document.body.dataset.position = told;
   return Number(document.body.dataset.position);
@@ -315,31 +300,41 @@ async function refresh() {
   // What was sent with a recording stands at no address: it cannot be asked for again.
   if (main().querySelector("form[data-still]")) return tell("News came in. This page stays as it is.");
   const turn = ++asked;
+  const page = await pageNow();
+  if (!page) return tell();
+  if (turn !== asked) return;
+  become(main(), page.querySelector("main"));
+  position(page.body.dataset.position);
+  timeStage();
+}
+
+/// The page as it would be sent now; nothing if the program is out of reach.
+async function pageNow() {
   try {
     const answer = await fetch(location.href, { headers: { accept: "text/html" } });
-    if (!answer.ok || turn !== asked) return;
-    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-    const open = [...main().querySelectorAll("details[open][id]")].map((one) => one.id);
-    const typed = typedNow();
-    const boxes = ticked();
-    const said = document.querySelector("[data-trouble]");
-    main().replaceWith(page.querySelector("main"));
-    // What was said of the last tap stands until the next one.
-    if (said && !said.hidden) document.querySelector("[data-trouble]")?.replaceWith(said);
-    for (const [name, nth, value, here] of typed) {
-      const field = fieldsNamed(name)[nth];
-      if (field) field.value = value;
-      if (here) field?.focus();
-    }
-    for (const [name, value, checked] of boxes) {
-      const field = [...fieldsNamed(name)].find((one) => one.value === value);
-      if (field) field.checked = checked;
-    }
-    position(page.body.dataset.position);
-    for (const id of open) document.getElementById(id)?.setAttribute("open", "");
+    return answer.ok ? new DOMParser().parseFromString(await answer.text(), "text/html") : null;
   } catch {
-    return tell();
+    return null;
   }
+}
+
+// What others did shows by itself. Where it would move or change what somebody is about to
+// press, it waits until their hands pause.
+const LOOK_AGAIN_MS = 700;
+async function news() {
+  const turn = ++asked;
+  const page = await pageNow();
+  if (!page || turn !== asked) return;
+  if (busyTyping()) return tell("News came in. It shows once this is sent.");
+  const next = page.querySelector("main");
+  if (handsOn() && wouldMove(main(), next)) {
+    tell("News came in. It shows when you pause.");
+    setTimeout(look, LOOK_AGAIN_MS);
+    return;
+  }
+  showNews(main(), next);
+  position(page.body.dataset.position);
+  tell();
   timeStage();
 }
 
@@ -556,6 +551,18 @@ function undo() {
   send().then(refresh);
 }
 
+document.addEventListener(
+  "click",
+  (event) => {
+    const pressed = event.target.closest("a[href], button, summary, input, select, textarea");
+    if (!pressed || !meantForAnother(pressed)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    tell("The page had just changed there. Look, and press again.");
+  },
+  true,
+);
+
 document.addEventListener("click", (event) => {
   const button = event.target.closest("button[data-commands]");
   if (button) {
@@ -584,7 +591,7 @@ let newest = 0;
 function look() {
   if (newest <= position() || sending) return;
   if (busyTyping()) tell("News came in. It shows once this is sent.");
-  else refresh();
+  else news();
 }
 function watch() {
   const seen = document.visibilityState === "visible";

@@ -48,6 +48,15 @@ pub fn routes() -> Router<State> {
             }),
         )
         .route(
+            "/assets/anew.js",
+            get(|| async {
+                file(
+                    "text/javascript",
+                    include_str!("../assets/anew.js").to_owned(),
+                )
+            }),
+        )
+        .route(
             "/assets/clock.js",
             get(|| async {
                 file(

@@ -2,7 +2,7 @@
 
 use crate::State;
 use crate::allowed::caller_of;
-use crate::pages::cookie;
+use crate::pages::{cookie, no_order};
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{self, Path, Query};
@@ -10,6 +10,7 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use serde::Deserialize;
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 use shop::view::{self, OrderRow, OrderView};
 use shop::{Accepted, SentCommand, Snapshot, Trouble, TroubleKind};
@@ -27,6 +28,8 @@ use utoipa::OpenApi;
         check,
         orders,
         order,
+        openapi,
+        crate::live::live,
         crate::pages::calc::described,
         crate::pages::calc::asked,
         crate::pages::calc::asked_in_full
@@ -86,26 +89,9 @@ pub async fn commands(
     headers: HeaderMap,
     body: Bytes,
 ) -> Response {
-    let json = headers
-        .get(CONTENT_TYPE)
-        .and_then(|value| value.to_str().ok())
-        .is_some_and(|media| media.split(';').next().unwrap_or("").trim() == "application/json");
-    if !json {
-        return answer(&Trouble::unreadable(
-            "the content type",
-            "only JSON is taken",
-            "send content-type: application/json",
-        ));
-    }
-    let sent = match serde_json::from_slice(&body) {
+    let sent = match json_of(&headers, &body, "one command") {
         Ok(sent) => sent,
-        Err(error) => {
-            return answer(&Trouble::unreadable(
-                "the body",
-                format!("it is no JSON: {error}"),
-                "send one command; see /api/openapi.json",
-            ));
-        }
+        Err(trouble) => return answer(&trouble),
     };
     match blocking(move || command_of(&state, &headers, sent)).await {
         Ok(accepted) => Json(accepted).into_response(),
@@ -113,22 +99,56 @@ pub async fn commands(
     }
 }
 
+/// What came as JSON.
+fn json_of<T: DeserializeOwned>(
+    headers: &HeaderMap,
+    body: &[u8],
+    wanted: &str,
+) -> Result<T, Trouble> {
+    let json = headers
+        .get(CONTENT_TYPE)
+        .and_then(|value| value.to_str().ok())
+        .is_some_and(|media| media.split(';').next().unwrap_or("").trim() == "application/json");
+    if !json {
+        return Err(Trouble::unreadable(
+            "the content type",
+            "only JSON is taken",
+            "send content-type: application/json",
+        ));
+    }
+    serde_json::from_slice(body).map_err(|error| {
+        let what = if error.is_data() {
+            format!("it is not {wanted}: {error}")
+        } else {
+            format!("it is no JSON: {error}")
+        };
+        let mend = format!("send {wanted}; see /api/openapi.json");
+        Trouble::unreadable("the body", what, &mend)
+    })
+}
+
 /// Asks whether any of these commands would be refused, and writes nothing: a form of several
 /// is sent only if none would.
 #[utoipa::path(
     post,
     path = "/api/commands/check",
+    request_body(content = Vec<Value>, description = "commands as they are sent, without the fields that a device adds when it sends them: `command_id`, `device`, `device_seq`, `happened_at`"),
     responses(
         (status = 204, description = "none would be refused, as far as that can be known now"),
         (status = 400, description = "one cannot be read", body = Trouble),
         (status = 422, description = "one would be refused, and why", body = Trouble),
+        (status = 503, description = "not now", body = Trouble),
     )
 )]
 pub async fn check(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
-    Json(parts): Json<Vec<Value>>,
+    body: Bytes,
 ) -> Response {
+    let parts: Vec<Value> = match json_of(&headers, &body, "a list of commands") {
+        Ok(parts) => parts,
+        Err(trouble) => return answer(&trouble),
+    };
     let checked = blocking(move || {
         let named = parts.first().and_then(|part| part.get("who")?.as_str());
         let page = cookie(&headers, "who");
@@ -161,7 +181,16 @@ pub struct Find {
 }
 
 /// Orders on one line each, newest first, 50 at a time.
-#[utoipa::path(get, path = "/api/orders", params(Find), responses((status = 200, body = Vec<OrderRow>)))]
+#[utoipa::path(
+    get,
+    path = "/api/orders",
+    params(Find),
+    responses(
+        (status = 200, description = "orders, newest first", body = Vec<OrderRow>),
+        (status = 400, description = "the address cannot be read", body = Trouble),
+        (status = 503, description = "not now", body = Trouble),
+    )
+)]
 pub async fn orders(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
@@ -178,24 +207,39 @@ pub async fn orders(
     }
 }
 
-/// One order, whole.
+/// Which part of a story.
+#[derive(Debug, Deserialize, utoipa::IntoParams)]
+#[into_params(parameter_in = Query)]
+pub struct StoryPart {
+    /// The part of the story before this place: `story_before` of the answer before.
+    pub before: Option<usize>,
+}
+
+/// One order, with the last 200 things of its story.
 #[utoipa::path(
     get,
     path = "/api/orders/{number}",
-    params(("number" = u64, Path, description = "the number people call it by")),
-    responses((status = 200, body = OrderView), (status = 404, body = Trouble))
+    params(("number" = u64, Path, description = "the number people call it by"), StoryPart),
+    responses(
+        (status = 200, description = "the order", body = OrderView),
+        (status = 400, description = "the address cannot be read", body = Trouble),
+        (status = 404, description = "there is no such order", body = Trouble),
+        (status = 503, description = "not now", body = Trouble),
+    )
 )]
 pub async fn order(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
+    Query(part): Query<StoryPart>,
 ) -> Response {
     let caller = caller_of(&state, &headers);
     let found = blocking(move || {
-        let number = number
-            .parse()
-            .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
-        let order = |snap: &Snapshot<'_>| view::order(snap, number);
+        let number = number.parse().map_err(|_| no_order(&number))?;
+        let order = |snap: &Snapshot<'_>| match part.before {
+            None => view::order(snap, number),
+            Some(before) => view::order_before(snap, number, before),
+        };
         state.service.look(&caller, order)
     });
     match found.await {
@@ -205,6 +249,11 @@ pub async fn order(
 }
 
 /// The description of this door.
+#[utoipa::path(
+    get,
+    path = "/api/openapi.json",
+    responses((status = 200, description = "this description", body = Value))
+)]
 pub async fn openapi() -> Response {
     Json(ApiDoc::openapi()).into_response()
 }

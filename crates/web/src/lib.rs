@@ -6,14 +6,17 @@
 //!
 //! This room knows nothing of SQL, of hashes, or of how events are stored.
 
+mod again;
 mod allowed;
 mod assets;
+mod bodies;
 mod door;
 mod guard;
 mod layout;
 mod live;
 mod map_drawing;
 mod pages;
+mod serve;
 mod spoken;
 mod tap;
 
@@ -24,12 +27,13 @@ use shop::Service;
 use std::sync::Arc;
 use std::time::Duration;
 use tower_http::compression::CompressionLayer;
-use tower_http::limit::RequestBodyLimitLayer;
 use tower_http::timeout::TimeoutLayer;
 
+pub use bodies::Patience;
 pub use door::ApiDoc;
 pub use live::Live;
 pub use pages::{Kept, LastBackup};
+pub use serve::{Limits, serve};
 
 /// What every page and door is given.
 #[derive(Clone)]
@@ -42,17 +46,19 @@ pub struct State {
     pub kept: Arc<dyn Fn() -> Kept + Send + Sync>,
 }
 
-/// The largest command: a photo as a phone makes it smaller, in base64.
-const LARGEST: usize = 6 * 1024 * 1024;
-
 /// All pages and doors, answering only to the address they are bound to.
 pub fn router(state: State, port: u16) -> Router {
+    router_with(state, port, Patience::default())
+}
+
+/// The same, with as much patience for those who send slowly.
+pub fn router_with(state: State, port: u16, patience: Patience) -> Router {
     let doors = Router::new()
         .route("/api/commands", post(door::commands))
         .route("/api/commands/check", post(door::check))
         .route("/api/orders", get(door::orders))
-        .route("/api/orders/{number}", get(door::order))
         .route("/api/openapi.json", get(door::openapi))
+        .merge(of_orders(&state))
         .layer(TimeoutLayer::with_status_code(
             axum::http::StatusCode::SERVICE_UNAVAILABLE,
             Duration::from_secs(30),
@@ -70,10 +76,22 @@ pub fn router(state: State, port: u16) -> Router {
         .fallback(pages::nowhere)
         // One limit, ours: the framework's own for JSON is smaller than a photo.
         .layer(DefaultBodyLimit::disable())
-        .layer(RequestBodyLimitLayer::new(LARGEST))
+        .layer(axum::middleware::from_fn_with_state(
+            bodies::Bodies::new(patience),
+            bodies::bodies,
+        ))
         .layer(axum::middleware::from_fn(spoken::spoken))
         .layer(axum::middleware::from_fn(move |request, next| {
             guard::guard(port, request, next)
         }))
         .with_state(state)
+}
+
+/// What many look at while work goes on: an order's pages and its JSON.
+fn of_orders(state: &State) -> Router<State> {
+    let kept = (state.clone(), again::Again::default());
+    Router::new()
+        .merge(pages::of_orders())
+        .route("/api/orders/{number}", get(door::order))
+        .layer(axum::middleware::from_fn_with_state(kept, again::again))
 }

@@ -43,7 +43,12 @@ impl Live {
     }
 }
 
-/// The door pages listen at.
+/// The door pages listen at: where the log stands, and each time it has grown, without an end.
+#[utoipa::path(
+    get,
+    path = "/api/live",
+    responses((status = 200, description = "positions, as events", body = String, content_type = "text/event-stream"))
+)]
 pub async fn live(
     extract::State(state): extract::State<State>,
 ) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {

@@ -1,17 +1,19 @@
 //! What the framework refuses by itself gets the same words as everything else: what,
 //! where, how to mend it.
 
-use crate::LARGEST;
+use crate::bodies::LARGEST;
 use crate::door::answer;
+use crate::pages::refused;
 use axum::body::Body;
 use axum::extract::Request;
-use axum::http::StatusCode;
 use axum::http::header::{ALLOW, CONTENT_TYPE};
+use axum::http::{Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::Response;
 use shop::{Trouble, TroubleKind};
 
-/// Puts words to an answer that has none of ours.
+/// Puts words to an answer that has none of ours: a page to whoever asked for one, JSON to a
+/// program.
 pub async fn spoken(request: Request<Body>, next: Next) -> Response {
     let method = request.method().clone();
     let path = request.uri().path().to_owned();
@@ -21,16 +23,44 @@ pub async fn spoken(request: Request<Body>, next: Next) -> Response {
     if !bare {
         return response;
     }
-    let trouble = match status {
+    let trouble = in_words(status, &method, &path);
+    let mut spoken = if is_page(&path) {
+        refused(&trouble)
+    } else {
+        answer(&trouble)
+    };
+    *spoken.status_mut() = status;
+    if let Some(allowed) = response.headers().get(ALLOW) {
+        spoken.headers_mut().insert(ALLOW, allowed.clone());
+    }
+    spoken
+}
+
+/// Everything but the JSON door and the files that pages are made of.
+fn is_page(path: &str) -> bool {
+    !path.starts_with("/api/") && !path.starts_with("/assets/")
+}
+
+fn in_words(status: StatusCode, method: &Method, path: &str) -> Trouble {
+    let short = shop::say::shortened(path);
+    match status {
         StatusCode::PAYLOAD_TOO_LARGE => Trouble::unreadable(
             "the body",
             format!("it is larger than {} MiB", LARGEST / 1024 / 1024),
-            "make the photo smaller and send it again",
+            if path == "/api/commands" {
+                "make the photo smaller and send it again"
+            } else {
+                "send less at a time"
+            },
         ),
         StatusCode::METHOD_NOT_ALLOWED => Trouble::unreadable(
             "the method",
-            format!("{path} does not take {method}"),
-            "commands are sent with POST to /api/commands; all else is asked with GET",
+            format!("{short} does not take {method}"),
+            if is_page(path) {
+                "open it as a page, and press what stands on it"
+            } else {
+                "commands are sent with POST to /api/commands; all else is asked with GET"
+            },
         ),
         StatusCode::SERVICE_UNAVAILABLE => Trouble::new(
             TroubleKind::Record,
@@ -40,16 +70,14 @@ pub async fn spoken(request: Request<Body>, next: Next) -> Response {
         ),
         _ => Trouble::unreadable(
             "the address",
-            format!("{path} cannot be read with what stands behind it"),
-            "see /api/openapi.json for what it takes",
+            format!("{short} cannot be read with what stands behind it"),
+            if is_page(path) {
+                "go back and open the page anew"
+            } else {
+                "see /api/openapi.json for what it takes"
+            },
         ),
-    };
-    let mut spoken = answer(&trouble);
-    *spoken.status_mut() = status;
-    if let Some(allowed) = response.headers().get(ALLOW) {
-        spoken.headers_mut().insert(ALLOW, allowed.clone());
     }
-    spoken
 }
 
 /// Our own answers are JSON or pages; the framework's are plain text, or empty.

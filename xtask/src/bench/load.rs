@@ -114,10 +114,15 @@ impl Load {
             }
             Ok(())
         })?;
-        Ok(Self {
-            connections: CONNECTIONS,
+        Ok(Self::of_many(times, CONNECTIONS))
+    }
+
+    /// Of times that were taken on so many connections at once.
+    pub fn of_many(times: Vec<Duration>, connections: usize) -> Self {
+        Self {
+            connections,
             ..Self::of(times)
-        })
+        }
     }
 
     /// Of times that were taken one after another.

@@ -5,7 +5,7 @@ use anyhow::{Context, Result, bail, ensure};
 use cargo_metadata::MetadataCommand;
 use serde_json::Value;
 use std::io::{BufRead, BufReader};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdout, Command, Stdio};
 
 /// Figures under their names.
@@ -67,7 +67,12 @@ pub struct Program {
 
 impl Program {
     pub fn start(arguments: &[&str]) -> Result<Self> {
-        let mut child = Command::new(path()?)
+        Self::start_at(&path()?, arguments)
+    }
+
+    /// Starts this build of it.
+    pub fn start_at(program: &Path, arguments: &[&str]) -> Result<Self> {
+        let mut child = Command::new(program)
             .args(arguments)
             .args(["--no-open", "--listen", "127.0.0.1:0"])
             .stdout(Stdio::piped())
@@ -94,11 +99,18 @@ impl Program {
 
     /// The memory it holds now, in bytes, where the system tells.
     pub fn memory(&self) -> Option<u64> {
+        self.held("VmRSS:")
+    }
+
+    /// The most it has held so far.
+    pub fn peak_memory(&self) -> Option<u64> {
+        self.held("VmHWM:")
+    }
+
+    fn held(&self, which: &str) -> Option<u64> {
         let path = format!("/proc/{}/status", self.child.id());
         let status = std::fs::read_to_string(path).ok()?;
-        let held = status
-            .lines()
-            .find_map(|line| line.strip_prefix("VmRSS:"))?;
+        let held = status.lines().find_map(|line| line.strip_prefix(which))?;
         let kibibytes: u64 = held.trim().split(' ').next()?.parse().ok()?;
         Some(kibibytes * 1024)
     }
@@ -111,7 +123,8 @@ impl Drop for Program {
     }
 }
 
-fn path() -> Result<PathBuf> {
+/// Where the build that is measured lies.
+pub fn path() -> Result<PathBuf> {
     let metadata = MetadataCommand::new().no_deps().exec()?;
     Ok(metadata.target_directory.join("release/buttonup").into())
 }

@@ -2,7 +2,8 @@
 //! size to serve. `cargo xtask bench` runs this and writes `docs/bench.md`.
 //!
 //! `appends` and `folds FOLDER` print lines of JSON; `log FOLDER TO EVENTS` makes a log of
-//! so many events out of the invented shop in `FOLDER`.
+//! so many events out of the invented shop in `FOLDER`; `large TO FACTS...` makes a shop with
+//! an order of so many facts each.
 
 #![allow(
     clippy::print_stdout,
@@ -12,6 +13,7 @@
 
 mod appends;
 mod folds;
+mod large;
 mod many;
 
 use std::time::{Duration, Instant};
@@ -28,6 +30,10 @@ fn main() {
         ["folds", shop] => folds::measure(shop.as_ref()),
         ["log", shop, to, events] => {
             many::write(shop.as_ref(), to.as_ref(), events.parse().unwrap());
+        }
+        ["large", to, ref facts @ ..] => {
+            let facts: Vec<usize> = facts.iter().map(|facts| facts.parse().unwrap()).collect();
+            large::write(to.as_ref(), &facts);
         }
         [] => println!("run `cargo xtask bench`"),
         _ => panic!("not understood: {words:?}"),

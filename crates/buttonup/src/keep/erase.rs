@@ -4,11 +4,10 @@ use super::notes;
 use super::place::Place;
 use crate::answer::{Answer, Wrong};
 use clap::{ArgGroup, Args};
-use jiff::civil::Date;
-use jiff::{SignedDuration, Timestamp};
+use jiff::Timestamp;
 use serde_json::json;
 use shop::repair::{CustomerId, Token, Words};
-use shop::{Breadth, Device, Erased, Erasing, Service, Whom};
+use shop::{Breadth, Device, Erased, Service, Waiting, Whom};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -29,6 +28,9 @@ pub struct Erase {
     /// The machine's clock is right, though the last events are of another day.
     #[arg(long, requires = "due")]
     clock_is_right: bool,
+    /// What was asked for is not wanted after all: nothing that waits for them is erased.
+    #[arg(long, conflicts_with_all = ["due", "every_word"])]
+    call_off: bool,
     /// Also every word typed and every photo taken on their orders and vehicles.
     #[arg(long)]
     every_word: bool,
@@ -86,7 +88,8 @@ pub fn keep_for(keep: &KeepFor) -> Result<Answer, Wrong> {
     })
 }
 
-/// Erases, and writes it beside the backups; or takes down that it waits.
+/// Takes down what is to be erased, calls it off, or carries out what has waited long enough
+/// and writes it beside the backups.
 pub fn erase(erase: &Erase) -> Result<Answer, Wrong> {
     let why = Token::new(&erase.why)
         .map_err(|error| Wrong::input("--why", error.to_string(), "say it in a few plain words"))?;
@@ -102,20 +105,16 @@ pub fn erase(erase: &Erase) -> Result<Answer, Wrong> {
         }
     };
     must_be_known(&service, who)?;
+    if erase.call_off {
+        return Ok(called_off(&shop::call_off(&service, &whom, who)?));
+    }
     let breadth = if erase.every_word {
         Breadth::EveryWord
     } else {
         Breadth::Person
     };
-    let done = match shop::erase(&service, &whom, breadth, who, &why)? {
-        Erasing::Done(done) => done,
-        Erasing::Waits { customer, until } => return Ok(waits(&customer, until)),
-    };
-    let told = tell_backups(&erase.place, &service)?;
-    erased(Due {
-        done: vec![done],
-        ..told
-    })
+    let waiting = shop::ask_to_erase(&service, &whom, breadth, who, &why)?;
+    waits(&service, &waiting)
 }
 
 fn open(place: &Place) -> Result<Service, Wrong> {
@@ -142,27 +141,15 @@ fn must_be_known(service: &Service, who: &str) -> Result<(), Wrong> {
 /// What is erased does not come back. A clock that is years ahead would have everything be due:
 /// it is believed where what was written last was written within a day of it.
 pub fn clock_agrees(service: &Service) -> Result<(), Wrong> {
-    const DAY: SignedDuration = SignedDuration::from_hours(24);
-    let (store, log) = service.record();
-    let fault = |error| Wrong::from(shop::Trouble::from(error));
-    let head = store.head(log).map_err(fault)?;
-    let last = store
-        .log(log, head.position.saturating_sub(1), 1)
-        .map_err(fault)?;
-    let Some(last) = last.first() else {
+    let Some(doubt) = shop::clock_doubt(service)? else {
         return Ok(());
     };
-    let now = service.now();
-    let at: Option<Timestamp> = last.recorded_at.parse().ok();
-    if at.is_some_and(|at| now.duration_since(at).abs() <= DAY) {
-        return Ok(());
-    }
     Err(Wrong {
         code: 1,
         place: "the machine's clock".to_owned(),
         what: format!(
-            "it says {now}, but the last event was written down at {}: one of them may be wrong",
-            last.recorded_at
+            "it says {}, but the last event was written down at {}: one of them may be wrong",
+            doubt.now, doubt.last
         ),
         mend: "look at the clock; if it is right, run `buttonup erase --due --clock-is-right`, or go on working: with the next event it agrees".to_owned(),
     })
@@ -195,16 +182,38 @@ fn tell_backups(place: &Place, service: &Service) -> Result<Due, Wrong> {
     })
 }
 
-fn waits(customer: &CustomerId, until: Date) -> Answer {
-    Answer {
+fn waits(service: &Service, waiting: &Waiting) -> Result<Answer, Wrong> {
+    let zone = service.rules(&*service.world()?).zone;
+    let earliest = waiting.earliest.to_zoned_datetime(zone);
+    let until = waiting.until.filter(|until| *until > earliest.date());
+    let when = match until {
+        Some(until) => format!("records are kept up to {until}"),
+        None => format!("it is done from {} on", earliest.strftime("%Y-%m-%d %H:%M")),
+    };
+    let customer = waiting.customer.as_str();
+    Ok(Answer {
         text: format!(
-            "taken down, and nothing is erased yet: records are kept up to {until}\n  on that day a shop that is served erases by itself, or `buttonup erase --due` does"
+            "taken down, and nothing is erased yet: {when}\n  then a shop that is served erases by itself, or `buttonup erase --due` does\n  not wanted after all? `buttonup erase --customer {customer} --call-off`, or the page about the record"
         ),
         json: json!({
-            "customer": customer.as_str(),
+            "customer": customer,
             "erased": 0,
-            "waits_until": until.to_string(),
+            "asked": waiting.asked.as_str(),
+            "earliest": waiting.earliest.to_string(),
+            "waits_until": waiting.until.map(|until| until.max(earliest.date()).to_string()),
         }),
+        good: true,
+    })
+}
+
+fn called_off(waiting: &[Waiting]) -> Answer {
+    let asked: Vec<&str> = waiting.iter().map(|one| one.asked.as_str()).collect();
+    Answer {
+        text: match waiting.len() {
+            1 => "called off: nothing is erased".to_owned(),
+            several => format!("called off, {several} askings: nothing is erased"),
+        },
+        json: json!({ "called_off": asked, "erased": 0 }),
         good: true,
     }
 }

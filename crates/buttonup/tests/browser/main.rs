@@ -6,6 +6,7 @@ mod calc;
 mod desk;
 mod editor;
 mod leaving;
+mod live;
 mod plan;
 mod threads;
 

@@ -160,6 +160,42 @@ impl Server {
         stream
     }
 
+    /// Somebody who sends nearly all of a large command, as far as it is taken, and stops there.
+    pub fn held_body(&self) -> TcpStream {
+        const SIX_MIB: usize = 6 * 1024 * 1024;
+        let mut stream = TcpStream::connect(&self.address).unwrap();
+        let head = format!(
+            "POST /api/commands HTTP/1.1\r\nHost: {}\r\nContent-Type: application/json\r\nContent-Length: {SIX_MIB}\r\n\r\n",
+            self.address
+        );
+        stream.write_all(head.as_bytes()).unwrap();
+        let soon = Some(std::time::Duration::from_secs(2));
+        stream.set_write_timeout(soon).unwrap();
+        // Where it is not taken, it waits in between.
+        let _ = stream.write_all(&vec![b' '; SIX_MIB - 1]);
+        stream
+    }
+
+    /// The memory it holds, and the most it ever held, in MiB.
+    #[cfg(target_os = "linux")]
+    pub fn memory(&self) -> (u64, u64) {
+        let path = format!("/proc/{}/status", self.child.id());
+        let status = std::fs::read_to_string(path).unwrap();
+        let of = |name: &str| {
+            let line = status.lines().find_map(|line| line.strip_prefix(name));
+            let kib: u64 = line
+                .unwrap()
+                .trim()
+                .split(' ')
+                .next()
+                .unwrap()
+                .parse()
+                .unwrap();
+            kib / 1024
+        };
+        (of("VmRSS:"), of("VmHWM:"))
+    }
+
     pub fn signal(&self, signal: &str) {
         let id = self.child.id().to_string();
         // It may have ended meanwhile.

@@ -1,6 +1,6 @@
 //! The smallest forms: names, commitments, decimals, times, states and needs.
 
-use crate::form::{Form, Unreadable, form};
+use crate::form::{Form, Unreadable, form, quoted};
 use jiff::{Timestamp, civil::Date};
 use repair::{
     CommandId, CustomerId, DifferenceId, File, ItemId, LineId, MapId, MoveId, Need, NoteId,
@@ -42,7 +42,8 @@ fn name(text: &str) -> Result<&str, Unreadable> {
     let plain = |c: char| c.is_ascii_alphanumeric() || "-_.:".contains(c);
     if text.is_empty() || text.len() > LONGEST_NAME || !text.chars().all(plain) {
         return Err(Unreadable::value(format!(
-            "{text:?} is no name; use 1 to {LONGEST_NAME} letters, digits, or - _ . :"
+            "{} is no name; use 1 to {LONGEST_NAME} letters, digits, or - _ . :",
+            quoted(text)
         )));
     }
     Ok(text)
@@ -100,19 +101,19 @@ texts! {
     /// A decimal number as text, such as `"904.40"`.
     DecimalForm = Decimal, Decimal::to_string, |text| {
         Decimal::from_str_exact(text).map_err(|_| {
-            Unreadable::value(format!("{text:?} is no decimal number; write it like \"904.40\""))
+            Unreadable::value(format!("{} is no decimal number; write it like \"904.40\"", quoted(text)))
         })
     };
     /// A day, such as `2026-11-25`.
     DateForm = Date, Date::to_string, |text| {
         text.parse().map_err(|_| {
-            Unreadable::value(format!("{text:?} is no day; write it like \"2026-11-25\""))
+            Unreadable::value(format!("{} is no day; write it like \"2026-11-25\"", quoted(text)))
         })
     };
     /// A time, such as `2026-11-25T08:30:00Z`.
     TimeForm = Timestamp, Timestamp::to_string, |text| {
         text.parse().map_err(|_| {
-            Unreadable::value(format!("{text:?} is no time; write it like \"2026-11-25T08:30:00Z\""))
+            Unreadable::value(format!("{} is no time; write it like \"2026-11-25T08:30:00Z\"", quoted(text)))
         })
     };
     /// The line of an order an entry belongs to.

@@ -150,6 +150,9 @@ forms! { ShopFactForm = ShopFact {
         words: Option<WordsForm>,
         after: Vec<CommandIdForm>,
     },
+    ErasureCalledOff = "erasure-called-off" {
+        asked: CommandIdForm,
+    },
     PersonTold = "person-told" {
         person: PersonIdForm,
         name: WordsForm,

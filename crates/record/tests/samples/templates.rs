@@ -544,6 +544,7 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             "alone-allowed",
             json!({ "words": maybe("$words"), "after": ["$id"] }),
         ),
+        ("erasure-called-off", json!({ "asked": "$id" })),
         (
             "person-told",
             json!({ "person": "$id", "name": "$words", "roles": [code("technician desk owner apprentice foreman")], "after": ["$id"] }),

@@ -222,6 +222,11 @@ pub enum ShopFact {
         /// The asking.
         asked: CommandId,
     },
+    /// An erasure that was asked for is not wanted after all.
+    ErasureCalledOff {
+        /// The asking.
+        asked: CommandId,
+    },
 }
 
 /// What was told of a person: their name and what they do.
@@ -333,7 +338,9 @@ impl Shop {
         let ended: BTreeSet<&CommandId> = self
             .facts()
             .filter_map(|(_, _, fact)| match fact {
-                ShopFact::ErasureEnded { asked } => Some(asked),
+                ShopFact::ErasureEnded { asked } | ShopFact::ErasureCalledOff { asked } => {
+                    Some(asked)
+                }
                 _ => None,
             })
             .collect();

@@ -1,7 +1,8 @@
 //! Erasing a person's words. The books stay whole: events, sums and hashes are kept, and
 //! an event says what was erased, when and why.
 
-use super::{erased, waits};
+use super::erased;
+use super::waits::{self, Waiting};
 use crate::appending;
 use crate::device::Device;
 use crate::roles::{self, Act};
@@ -9,7 +10,6 @@ use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::world::{Unread, World, customer_of};
 use jiff::Timestamp;
-use jiff::civil::Date;
 use record::v1::basics::MOST_ERASED;
 use record::{AnyEvent, Stream, canonical, encode};
 use repair::{
@@ -63,58 +63,44 @@ pub struct Erased {
     pub orders: Vec<u64>,
 }
 
-/// What came of asking for an erasure.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Erasing {
-    /// It was carried out.
-    Done(Erased),
-    /// Records are kept up to a day, and it waits for it.
-    Waits {
-        /// The customer.
-        customer: CustomerId,
-        /// The day from which it can be carried out.
-        until: Date,
-    },
-}
-
-/// Erases a person's words, and says so in the shop's stream; or, if their records are to
-/// be kept for a while, says there that it waits.
+/// Takes down in the shop's stream that a person's words are to be erased. Nothing is erased
+/// yet: for a day it can be called off, and their records may have to be kept for longer.
 ///
 /// # Errors
 /// [`Trouble`]: there is no such person, one of their vehicles is still here, or the
 /// record cannot be written.
-pub fn erase(
+pub fn ask_to_erase(
     service: &Service,
     whom: &Whom,
     breadth: Breadth,
     who: &str,
     why: &Token,
-) -> Result<Erasing, Trouble> {
+) -> Result<Waiting, Trouble> {
     let caller = service.caller(Some(who), "buttonup")?;
     roles::check(&caller, Act::ShopFact("erasure-asked"))?;
-    let (found, until) = {
-        let world = service.world()?;
-        let found = find(&world, whom, breadth)?;
-        let until = waits::kept_until(service, &world, &found)?;
-        (found, until)
-    };
-    if waits::today(service)? < until {
-        return waits::wait(service, &found, breadth, who, why, until);
-    }
-    carry_out(service, found, (who, why), None).map(Erasing::Done)
+    let found = find(&*service.world()?, whom, breadth)?;
+    waits::wait(service, &found, breadth, who, why)
 }
 
-/// Erases what was found, and ends the asking that waited for it.
+/// Erases what was found, and ends the asking that waited for it, if nothing was written into
+/// the shop's stream since it stood at `seq`: the asking may have been called off.
 pub(super) fn carry_out(
     service: &Service,
     found: Erased,
-    (who, why): (&str, &Token),
-    asked: Option<&CommandId>,
+    waiting: &Waiting,
+    seq: u64,
 ) -> Result<Erased, Trouble> {
     let (store, log) = service.record();
     let now = service.now().to_string();
     let texts = still_there(store, log, &found.texts)?;
-    append(store, log, &texts, asked, who, why, &now)?;
+    let said = Saying {
+        asked: Some(&waiting.asked),
+        who: waiting.who.as_str(),
+        why: &waiting.why,
+        now: &now,
+        expected: [(Stream::Shop.to_string(), seq)].into(),
+    };
+    append(store, log, &texts, said)?;
     service.catch_up()?;
     Ok(Erased { texts, ..found })
 }
@@ -143,7 +129,14 @@ pub fn erase_again(
     let erasures: Vec<Words> = erasures.iter().copied().map(Words).collect();
     let texts = still_there(store, log, &erasures)?;
     let why = Token::new("erased before").expect("these words are plain and short");
-    append(store, log, &texts, None, "buttonup", &why, now)?;
+    let said = Saying {
+        asked: None,
+        who: "buttonup",
+        why: &why,
+        now,
+        expected: BTreeMap::new(),
+    };
+    append(store, log, &texts, said)?;
     Ok(texts.len() as u64)
 }
 
@@ -157,24 +150,27 @@ pub fn erasures(store: &dyn Store, log: &str) -> Result<Vec<Hash>, Trouble> {
     Ok(all.into_iter().collect())
 }
 
-pub(super) fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble> {
-    let customer = match whom {
-        Whom::Customer(id) if !world.customer(id)?.is_blank() => id.clone(),
-        Whom::Customer(id) => {
-            return Err(Trouble::not_found(format!(
-                "there is no customer {:?}",
-                id.as_str()
-            )));
-        }
+/// The customer that is meant.
+pub(super) fn whose(world: &World, whom: &Whom) -> Result<CustomerId, Trouble> {
+    match whom {
+        Whom::Customer(id) if !world.customer(id)?.is_blank() => Ok(id.clone()),
+        Whom::Customer(id) => Err(Trouble::not_found(format!(
+            "there is no customer {:?}",
+            id.as_str()
+        ))),
         Whom::OfOrder(number) => {
             let order = match world.order_numbered(*number)? {
                 Some(id) => world.order(&id)?,
                 None => Arc::default(),
             };
             customer_of(&order)
-                .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?
+                .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))
         }
-    };
+    }
+}
+
+pub(super) fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble> {
+    let customer = whose(world, whom)?;
     let vehicles = world.vehicles_of(&customer)?;
     let mut numbers: BTreeMap<u64, OrderId> =
         world.orders_of_customer(&customer)?.into_iter().collect();
@@ -336,18 +332,28 @@ fn check_read_whole(
     Ok(())
 }
 
+/// What is said of an erasure.
+struct Saying<'a> {
+    /// The asking that it ends.
+    asked: Option<&'a CommandId>,
+    who: &'a str,
+    why: &'a Token,
+    now: &'a str,
+    /// The sequence numbers that it rests on.
+    expected: BTreeMap<String, u64>,
+}
+
 /// Deletes the contents and appends the events that say so, together or not at all. However
 /// many they are: no event holds more than reads back.
-fn append(
-    store: &dyn Store,
-    log: &str,
-    texts: &[Words],
-    asked: Option<&CommandId>,
-    who: &str,
-    why: &Token,
-    now: &str,
-) -> Result<(), Trouble> {
+fn append(store: &dyn Store, log: &str, texts: &[Words], said: Saying<'_>) -> Result<(), Trouble> {
     const DEVICE: &str = "buttonup";
+    let Saying {
+        asked,
+        who,
+        why,
+        now,
+        expected,
+    } = said;
     let erased = texts.chunks(MOST_ERASED).map(|texts| ShopFact::Erased {
         texts: texts.to_vec(),
         why: why.clone(),
@@ -374,7 +380,7 @@ fn append(
         device_seq: store.device_seq(log, DEVICE)?.unwrap_or(0) + 1,
         happened_at: now.to_owned(),
         recorded_at: now.to_owned(),
-        expected: BTreeMap::new(),
+        expected,
         events: Vec::new(),
         private: Vec::new(),
         erase: texts.iter().map(|words| words.0).collect(),

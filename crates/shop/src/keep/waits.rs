@@ -1,17 +1,18 @@
 //! Erasures that wait: a rule, or the shop's own choice, wants the records of an order kept
-//! for some years after it ended. Until then the asking stands in the record, and nothing
-//! is erased; then it is carried out.
+//! for some years after it ended. Until then, and for a day at least, the asking stands in the
+//! record, nothing is erased, and it can be called off; then it is carried out.
 
-use super::erase::{Breadth, Erased, Erasing, Whom, carry_out, ended_of, find};
+use super::erase::{Breadth, Erased, Whom, carry_out, ended_of, find, whose};
 use crate::device::Device;
 use crate::places::place_of;
 use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::world::World;
 use jiff::civil::Date;
-use jiff::{Span, Timestamp};
+use jiff::{SignedDuration, Span, Timestamp};
+use record::Stream;
 use repair::{CommandId, CustomerId, PersonId, ShopFact, Token, papers};
-use serde_json::json;
+use serde_json::{Value, json};
 
 /// An erasure that waits.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -28,8 +29,24 @@ pub struct Waiting {
     pub breadth: Breadth,
     /// Why, as a code.
     pub why: Token,
-    /// The day from which it can be carried out; `None` while a vehicle of theirs is here.
+    /// Until when it can be called off before anything is erased, however short the time is
+    /// that records are kept for.
+    pub earliest: Timestamp,
+    /// The day from which records need be kept no longer; `None` while a vehicle of theirs is
+    /// here.
     pub until: Option<Date>,
+}
+
+/// How long an erasure can be called off at least. By the clock of whoever wrote the asking
+/// down, not by the device that sent it.
+const DAY: SignedDuration = SignedDuration::from_hours(24);
+
+impl Waiting {
+    /// Whether it has waited long enough.
+    #[must_use]
+    pub fn is_due(&self, now: Timestamp, today: Date) -> bool {
+        now >= self.earliest && self.until.is_some_and(|until| today >= until)
+    }
 }
 
 /// For how many years after an order's end the shop keeps its records: the longer of what
@@ -69,6 +86,9 @@ pub fn erasures_waiting(service: &Service) -> Result<Vec<Waiting>, Trouble> {
         };
         out.push(Waiting {
             asked: command.clone(),
+            earliest: recorded_at(service, command)?
+                .checked_add(DAY)
+                .unwrap_or(Timestamp::MAX),
             at: stamp.at,
             who: stamp.who.clone(),
             customer: customer.clone(),
@@ -81,26 +101,44 @@ pub fn erasures_waiting(service: &Service) -> Result<Vec<Waiting>, Trouble> {
     Ok(out)
 }
 
-/// Carries out what has waited long enough.
+/// When a command was written down.
+fn recorded_at(service: &Service, command: &CommandId) -> Result<Timestamp, Trouble> {
+    let (store, log) = service.record();
+    let rows = store.command(log, command.as_str())?;
+    let at = rows.first().and_then(|row| row.recorded_at.parse().ok());
+    at.ok_or_else(|| {
+        Trouble::new(
+            TroubleKind::Record,
+            "the record",
+            format!("nothing says when {} was written down", command.as_str()),
+            "run `buttonup verify`",
+        )
+    })
+}
+
+/// Carries out what has waited long enough and was not called off.
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read or written.
 pub fn erase_due(service: &Service) -> Result<Vec<Erased>, Trouble> {
-    let today = today(service)?;
     let mut done = Vec::new();
-    for waiting in erasures_waiting(service)? {
-        if waiting.until.is_none_or(|until| today < until) {
-            continue;
+    loop {
+        let world = service.world()?;
+        let seq = world.seq(&Stream::Shop)?;
+        let (now, today) = (service.now(), service.rules(&world).today());
+        let mut waiting = erasures_waiting(service)?.into_iter();
+        let Some(next) = waiting.find(|one| one.is_due(now, today)) else {
+            return Ok(done);
+        };
+        let whom = Whom::Customer(next.customer.clone());
+        let found = find(&world, &whom, next.breadth)?;
+        match carry_out(service, found, &next, seq) {
+            Ok(erased) => done.push(erased),
+            // Somebody wrote to the shop meanwhile: they may have called it off.
+            Err(trouble) if trouble.kind == TroubleKind::Conflict => service.catch_up()?,
+            Err(trouble) => return Err(trouble),
         }
-        let found = find(
-            &*service.world()?,
-            &Whom::Customer(waiting.customer),
-            waiting.breadth,
-        )?;
-        let why = (waiting.who.as_str(), &waiting.why);
-        done.push(carry_out(service, found, why, Some(&waiting.asked))?);
     }
-    Ok(done)
 }
 
 /// Takes an asking down, unless the same one waits already.
@@ -110,23 +148,87 @@ pub(super) fn wait(
     breadth: Breadth,
     who: &str,
     why: &Token,
-    until: Date,
-) -> Result<Erasing, Trouble> {
-    let customer = found.customer.clone();
-    let waits = erasures_waiting(service)?.into_iter().any(|waiting| {
-        waiting.customer == customer && (waiting.breadth == breadth || breadth == Breadth::Person)
-    });
-    if !waits {
-        let asked = json!({ "erasure-asked": { "customer": customer.as_str(),
-            "every_word": breadth == Breadth::EveryWord, "why": why.as_str() } });
-        let mut device = Device::new("buttonup", who);
-        let caller = service.caller(Some(who), "buttonup")?;
-        service.command(
-            &caller,
-            device.command("shop", service.now(), "shop_fact", asked),
-        )?;
+) -> Result<Waiting, Trouble> {
+    let same = |waiting: &Waiting| {
+        waiting.customer == found.customer
+            && (waiting.breadth == breadth || breadth == Breadth::Person)
+    };
+    if let Some(waiting) = erasures_waiting(service)?.into_iter().find(same) {
+        return Ok(waiting);
     }
-    Ok(Erasing::Waits { customer, until })
+    let asked = json!({ "erasure-asked": { "customer": found.customer.as_str(),
+        "every_word": breadth == Breadth::EveryWord, "why": why.as_str() } });
+    tell(service, who, asked)?;
+    let waiting = erasures_waiting(service)?.into_iter().find(same);
+    waiting.ok_or_else(|| {
+        Trouble::new(
+            TroubleKind::Conflict,
+            "the asking",
+            "somebody called it off at once",
+            "ask again if it is still wanted",
+        )
+    })
+}
+
+/// Calls every erasure off that waits for this person. Answers which.
+///
+/// # Errors
+/// [`Trouble`]: none waits, who asks may not, or the record cannot be written.
+pub fn call_off(service: &Service, whom: &Whom, who: &str) -> Result<Vec<Waiting>, Trouble> {
+    let world = service.world()?;
+    let customer = whose(&world, whom)?;
+    let mut waiting = erasures_waiting(service)?;
+    waiting.retain(|one| one.customer == customer);
+    if waiting.is_empty() {
+        return Err(Trouble::new(
+            TroubleKind::NotFound,
+            "the erasure",
+            "none waits for this customer: nothing was asked for, or it is done already",
+            "what waits stands on the page about the record",
+        ));
+    }
+    for one in &waiting {
+        let fact = json!({ "erasure-called-off": { "asked": one.asked.as_str() } });
+        tell(service, who, fact)?;
+    }
+    Ok(waiting)
+}
+
+fn tell(service: &Service, who: &str, fact: Value) -> Result<(), Trouble> {
+    let mut device = Device::new("buttonup", who);
+    let caller = service.caller(Some(who), "buttonup")?;
+    let command = device.command("shop", service.now(), "shop_fact", fact);
+    service.command(&caller, command).map(drop)
+}
+
+/// Why the machine's clock is not believed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ClockDoubt {
+    /// What it says.
+    pub now: Timestamp,
+    /// When the last event was written down, by the clock of then.
+    pub last: String,
+}
+
+/// What is erased does not come back. A clock that is years ahead would have everything be due:
+/// it is believed where what was written last was written within a day of it.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn clock_doubt(service: &Service) -> Result<Option<ClockDoubt>, Trouble> {
+    let (store, log) = service.record();
+    let head = store.head(log)?;
+    let last = store.log(log, head.position.saturating_sub(1), 1)?;
+    let Some(last) = last.first() else {
+        return Ok(None);
+    };
+    let now = service.now();
+    let at: Option<Timestamp> = last.recorded_at.parse().ok();
+    let agrees = at.is_some_and(|at| now.duration_since(at).abs() <= DAY);
+    Ok((!agrees).then(|| ClockDoubt {
+        now,
+        last: last.recorded_at.clone(),
+    }))
 }
 
 /// The day from which the words of what was found need be kept no longer.
@@ -155,9 +257,4 @@ pub(super) fn kept_until(
         }
     }
     Ok(until)
-}
-
-pub(super) fn today(service: &Service) -> Result<Date, Trouble> {
-    let world = service.world()?;
-    Ok(service.rules(&world).today())
 }

@@ -132,8 +132,12 @@ pub struct OrderView {
     pub notes: Vec<NoteView>,
     /// The areas that were walked round.
     pub walked: Vec<record::v1::codes::ZoneForm>,
-    /// What happened, oldest first.
+    /// What happened, oldest first: the last 200 things, or those before `before`.
     pub story: Vec<StoryLine>,
+    /// What to ask for as `before` for the things before these; nothing, if these are the first.
+    pub story_before: Option<usize>,
+    /// How many things happened in all.
+    pub story_length: usize,
 }
 
 /// One order by its number.
@@ -162,6 +166,27 @@ pub fn order(snap: &Snapshot<'_>, number: u64) -> Result<Arc<OrderView>, Trouble
         made.put(&id, basis, &view);
     }
     Ok(view)
+}
+
+/// The same with the part of its story that ends before a place in it.
+///
+/// # Errors
+/// [`Trouble`], if there is no such order or the record cannot be read.
+pub fn order_before(
+    snap: &Snapshot<'_>,
+    number: u64,
+    before: usize,
+) -> Result<Arc<OrderView>, Trouble> {
+    let view = order(snap, number)?;
+    let world = snap.world();
+    let order = world.order(&OrderId::new(view.order.clone()))?;
+    let names = Names::of(snap, world, &order);
+    let part = story::story(&names, snap, &order, &snap.rules(), Some(before));
+    Ok(Arc::new(OrderView {
+        story: part.lines,
+        story_before: part.earlier,
+        ..OrderView::clone(&view)
+    }))
 }
 
 impl OrderView {
@@ -200,6 +225,7 @@ fn view(
     }
     let mut row = row::row(snap, &names, number)?;
     row.can_roll &= unread.is_none();
+    let story = story::story(&names, snap, order, &rules, None);
     Ok(OrderView {
         number,
         order: id.as_str().to_owned(),
@@ -240,7 +266,9 @@ fn view(
         stopped: stopped::stopped(&names),
         notes: noted::notes(&names, order, &rules),
         walked: noted::walked(order),
-        story: story::story(&names, snap, order, &rules),
+        story: story.lines,
+        story_before: story.earlier,
+        story_length: story::length(order),
     })
 }
 

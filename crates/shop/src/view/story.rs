@@ -6,8 +6,8 @@ use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use jiff::Timestamp;
 use repair::{
-    Account, AimIs, Decision, DifferenceIs, Fact, ItemId, Leaves, LevelAt, Move, Order, Rules,
-    State,
+    Account, AimIs, CommandId, Decided, Decision, DifferenceIs, Fact, Filed, ItemId, Leaves,
+    LevelAt, Move, Order, Rules, State,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -33,6 +33,9 @@ pub struct StoryLine {
     /// Whether it was taken back.
     pub undone: bool,
 }
+
+/// How many lines of a story are shown at a time.
+const MOST_LINES: usize = 200;
 
 /// A time at the shop, with its day.
 pub(crate) fn time(rules: &Rules, at: Timestamp) -> String {
@@ -77,53 +80,107 @@ pub(super) fn difference(what: DifferenceIs) -> &'static str {
     }
 }
 
+/// Lines of a story that are shown together, the oldest first.
+pub(super) struct Part {
+    pub(super) lines: Vec<StoryLine>,
+    /// Where those before them end, if there are any.
+    pub(super) earlier: Option<usize>,
+}
+
+/// One thing that happened.
+enum Happened<'a> {
+    Fact(&'a Filed),
+    Decision(&'a Decided),
+}
+
+impl Happened<'_> {
+    fn at(&self) -> Timestamp {
+        match self {
+            Self::Fact(filed) => filed.stamp.at,
+            Self::Decision(decided) => decided.stamp.at,
+        }
+    }
+
+    /// Whether a story says something of it.
+    fn is_told(&self) -> bool {
+        !matches!(
+            self,
+            Self::Fact(Filed {
+                fact: Fact::Declared { .. }
+                    | Fact::Timed { .. }
+                    | Fact::Located { .. }
+                    | Fact::Calculated { .. }
+                    | Fact::TradeTold { .. },
+                ..
+            })
+        )
+    }
+}
+
+/// Everything that a story tells, the oldest first. Words are made of it only for what is shown.
+fn happened(order: &Order) -> Vec<(&CommandId, Happened<'_>)> {
+    let facts = order.story();
+    let facts = facts.map(|(command, filed)| (command, Happened::Fact(filed)));
+    let decisions = order.decisions().iter();
+    let decisions = decisions.map(|decided| (&decided.command, Happened::Decision(decided)));
+    let mut all: Vec<_> = facts.chain(decisions).collect();
+    all.retain(|(_, one)| one.is_told());
+    all.sort_by(|a, b| (a.1.at(), a.0).cmp(&(b.1.at(), b.0)));
+    all
+}
+
+/// How many lines a story has.
+pub(super) fn length(order: &Order) -> usize {
+    let told = |filed: &Filed| Happened::Fact(filed).is_told();
+    order.story().filter(|(_, filed)| told(filed)).count() + order.decisions().len()
+}
+
+/// The lines of a story that end before a place in it; without one, the last.
 pub(super) fn story(
     names: &Names<'_>,
     snap: &Snapshot<'_>,
     order: &Order,
     rules: &Rules,
-) -> Vec<StoryLine> {
+    before: Option<usize>,
+) -> Part {
     let undone = order.undone();
-    let facts = order.story().map(|(command, filed)| {
-        (
-            filed.stamp.clone(),
-            command,
-            fact(names, snap, rules, &filed.fact),
-            photos(&filed.fact),
-            signature(&filed.fact),
-            (undone.commands.contains(command), false),
-        )
-    });
-    let decisions = order.decisions().iter().map(|decided| {
-        (
-            decided.stamp.clone(),
-            &decided.command,
-            decision(snap, &decided.decision),
-            Vec::new(),
-            match &decided.decision {
-                Decision::HandedOver { signature, .. } => signature.as_ref(),
-                _ => None,
-            },
-            (false, true),
-        )
-    });
-    let mut all: Vec<_> = facts.chain(decisions).collect();
-    all.sort_by(|a, b| (a.0.at, a.1).cmp(&(b.0.at, b.1)));
-    all.into_iter()
-        .filter(|(_, _, text, ..)| !text.is_empty())
-        .map(
-            |(stamp, command, text, photos, signature, (undone, decided))| StoryLine {
-                at: time(rules, stamp.at),
-                who: names.person(&stamp.who),
-                text,
-                photos,
-                signature: signature.map(|file| file.words.hex()),
-                decided,
-                command: command.as_str().to_owned(),
-                undone,
-            },
-        )
-        .collect()
+    let all = happened(order);
+    let end = before.unwrap_or(usize::MAX).min(all.len());
+    let start = end.saturating_sub(MOST_LINES);
+    let line = |(command, one): &(&CommandId, Happened<'_>)| {
+        let (stamp, text, photos, signature) = match one {
+            Happened::Fact(filed) => (
+                &filed.stamp,
+                fact(names, snap, rules, &filed.fact),
+                photos(&filed.fact),
+                signature(&filed.fact),
+            ),
+            Happened::Decision(decided) => (
+                &decided.stamp,
+                decision(snap, &decided.decision),
+                Vec::new(),
+                match &decided.decision {
+                    Decision::HandedOver { signature, .. } => signature.as_ref(),
+                    _ => None,
+                },
+            ),
+        };
+        let decided = matches!(one, Happened::Decision(_));
+        (!text.is_empty()).then(|| StoryLine {
+            at: time(rules, stamp.at),
+            who: names.person(&stamp.who),
+            text,
+            photos,
+            signature: signature.map(|file| file.words.hex()),
+            decided,
+            command: command.as_str().to_owned(),
+            undone: !decided && undone.commands.contains(*command),
+        })
+    };
+    Part {
+        lines: all[start..end].iter().filter_map(line).collect(),
+        earlier: (start > 0).then_some(start),
+    }
 }
 
 fn photos(fact: &Fact) -> Vec<PhotoView> {

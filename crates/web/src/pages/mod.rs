@@ -145,6 +145,20 @@ pub fn routes() -> Router<State> {
         .route("/record/verify", get(record::record).post(record::verify))
         .route("/new", get(intake::take_in))
         .route("/order/{order}", get(order::by_name))
+        .merge(plan_routes())
+        .route(
+            "/o/{number}/papers/{kind}",
+            get(paper_file::paper).post(paper_file::give),
+        )
+        .route("/v/{vehicle}", get(vehicle::vehicle))
+        .merge(map_routes())
+        .merge(calculator_routes())
+        .route("/file/{id}", get(file::file))
+}
+
+/// The pages of one order that follow from its record alone, and from who looks.
+pub fn of_orders() -> Router<State> {
+    Router::new()
         .route("/o/{number}", get(order::order))
         .route("/o/{number}/story", get(order::story))
         .route("/o/{number}/mend", get(intake::mend))
@@ -171,16 +185,8 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/estimate", get(papers::estimate))
         .route("/o/{number}/added", get(papers::added))
         .route("/o/{number}/invoice", get(papers::invoice))
-        .route(
-            "/o/{number}/papers/{kind}",
-            get(paper_file::paper).post(paper_file::give),
-        )
-        .merge(plan_routes())
-        .route("/v/{vehicle}", get(vehicle::vehicle))
+        .route("/o/{number}/stage", get(stage::stage))
         .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))
-        .merge(map_routes())
-        .merge(calculator_routes())
-        .route("/file/{id}", get(file::file))
 }
 
 /// The calculators; threads and coolant answer at the addresses that they always had, too.
@@ -229,7 +235,6 @@ fn plan_routes() -> Router<State> {
         .route("/o/{number}/state", get(plan::state))
         .route("/o/{number}/way", get(plan_drawing::way))
         .route("/o/{number}/plan/price", get(plan_price::price))
-        .route("/o/{number}/stage", get(stage::stage))
 }
 
 /// A page that is not there.
@@ -351,11 +356,15 @@ pub fn refused(trouble: &Trouble) -> Response {
     bare(trouble)
 }
 
+/// What stands in an address where an order's number should be.
+pub fn no_order(number: &str) -> Trouble {
+    let number = shop::say::shortened(number);
+    Trouble::not_found(format!("{number:?} is no order's number"))
+}
+
 /// An order by the number in the address.
 pub fn order_of(ask: &Ask<'_>, number: &str) -> Result<Arc<OrderView>, Trouble> {
-    let number = number
-        .parse()
-        .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
+    let number = number.parse().map_err(|_| no_order(number))?;
     view::order(ask.snap, number)
 }
 

@@ -1,13 +1,14 @@
 //! One order: what is so, and what to press next. Its story. Its vehicle.
 
-use super::{Shown, count, order_of, show};
+use super::{Shown, count, no_order, order_of, show};
 use crate::State;
 use crate::door::blocking;
 use crate::tap::{Look, amount, button, link, odometer, order_fact, signed, thumbnails};
-use axum::extract::{self, Path};
+use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
+use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::repair::OrderId;
 use shop::view::{NewerView, OrderView, StoppedView, StoryLine, newer};
@@ -184,7 +185,7 @@ fn ways(order: &OrderView) -> Markup {
         (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
         (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
         (row("The tray", String::new(), "tray"))
-        (row("Story", count(order.story.len(), "line", "lines"), "story"))
+        (row("Story", count(order.story_length, "line", "lines"), "story"))
         @if order.handed_over {
             a class="row" href=(format!("/maps/from-order/edit?order={}", order.number)) { span class="what strong" { "Keep what was done as a map" } }
         }
@@ -251,19 +252,41 @@ fn next(order: &OrderView) -> Markup {
     }
 }
 
+/// Which part of a story.
+#[derive(Debug, Deserialize)]
+pub struct Part {
+    before: Option<usize>,
+}
+
 pub async fn story(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
+    Query(part): Query<Part>,
 ) -> Response {
     show(state, headers, move |ask| {
-        let order = order_of(ask, &number)?;
+        let order = match part.before {
+            None => order_of(ask, &number)?,
+            Some(before) => {
+                let number = number.parse().map_err(|_| no_order(&number))?;
+                shop::view::order_before(ask.snap, number, before)?
+            }
+        };
         Ok(Shown::of(
             &order,
             "Story",
             html! {
                 h1 { "What happened" }
+                @if part.before.is_some() {
+                    a class="row" href=(format!("/o/{}/story", order.number)) { span class="what strong" { "To the newest" } }
+                }
                 @for line in order.story.iter().rev() { (told(&order, line)) }
+                @if let Some(before) = order.story_before {
+                    a class="row" href=(format!("/o/{}/story?before={before}", order.number)) {
+                        span class="what strong" { "Earlier" }
+                        span class="soft" { (count(before, "more", "more")) }
+                    }
+                }
             },
         ))
     })

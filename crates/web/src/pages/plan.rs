@@ -4,7 +4,7 @@
 use super::plan_query::{Query, address};
 use super::plan_rows::{Here, dearer, differs, stages};
 use super::plan_targets::targets;
-use super::{Ask, Shown, count, order_of, show};
+use super::{Ask, Shown, count, no_order, order_of, show};
 use crate::State;
 use crate::door::blocking;
 use crate::tap::{Look, button, link, order_fact, order_request};
@@ -49,9 +49,7 @@ pub async fn state(
 ) -> Response {
     let caller = crate::allowed::caller_of(&state, &headers);
     let text = blocking(move || {
-        let number = number
-            .parse()
-            .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
+        let number = number.parse().map_err(|_| no_order(&number))?;
         state.service.look(&caller, |snap| {
             let (map, version) = map_of_order(snap, number)?
                 .ok_or_else(|| Trouble::not_found(format!("order {number} works by no map yet")))?;

@@ -3,14 +3,16 @@
 
 use super::{Ask, Shown, show};
 use crate::State;
+use crate::tap::{Look, button};
 use axum::extract;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use jiff::Timestamp;
-use jiff::civil::Date;
 use maud::{Markup, html};
-use shop::repair::Words;
-use shop::{Trouble, Waiting};
+use serde_json::json;
+use shop::repair::{Field, Rules, Words};
+use shop::roles::{self, Act};
+use shop::{ClockDoubt, Trouble, Waiting};
 use std::sync::Arc;
 
 /// What is known about the record beside what stands in it.
@@ -53,21 +55,18 @@ async fn about_it(
     let kept = state.kept.clone();
     let service = Arc::clone(&state.service);
     show(state, headers, move |ask| {
-        let waiting = shop::erasures_waiting(&service)?;
-        page(ask, &kept(), verdict(ask), &waiting)
+        let waiting = asked(ask, shop::erasures_waiting(&service)?)?;
+        let doubt = shop::clock_doubt(&service)?;
+        let may = roles::check(ask.snap.caller(), Act::ShopFact("erasure-called-off")).is_ok();
+        let erasures = erasures(&waiting, &ask.snap.rules(), doubt.as_ref(), may);
+        page(ask, &kept(), &verdict(ask), &erasures)
     })
     .await
 }
 
-fn page(
-    ask: &Ask<'_>,
-    kept: &Kept,
-    verdict: Markup,
-    waiting: &[Waiting],
-) -> Result<Shown, Trouble> {
+fn page(ask: &Ask<'_>, kept: &Kept, verdict: &Markup, erasures: &Markup) -> Result<Shown, Trouble> {
     let (store, log) = ask.snap.record();
     let head = store.head(log)?;
-    let today = ask.snap.rules().today();
     Ok(Shown::new(
         "The record",
         html! {
@@ -78,7 +77,7 @@ fn page(
                 div class="row" { span class="what" { "On this disk" } span { (size(bytes)) } }
             }
             (last_backup(kept.last_backup.as_ref(), head.position, ask.snap.now()))
-            (erasures(waiting, today))
+            (erasures)
             h2 { "Head of the chain" }
             p class="strong gap" { (Words(head.hash).hex()) }
             p class="soft gap" { "It prints on every invoice and backup. " code { "buttonup verify --head" } " holds the record against it." }
@@ -135,34 +134,83 @@ fn last_backup(last: Option<&LastBackup>, events: u64, now: Timestamp) -> Markup
     }
 }
 
-/// What somebody asked to have erased, and is still kept because a rule wants it.
-fn erasures(waiting: &[Waiting], today: Date) -> Markup {
-    if waiting.is_empty() {
+/// An erasure that waits, with what the customer is called.
+struct Asked {
+    waiting: Waiting,
+    called: String,
+}
+
+fn asked(ask: &Ask<'_>, waiting: Vec<Waiting>) -> Result<Vec<Asked>, Trouble> {
+    waiting
+        .into_iter()
+        .map(|waiting| {
+            let customer = ask.snap.world().customer(&waiting.customer)?;
+            let name = ask.snap.texts().text_of(customer.text(Field::Name).words);
+            Ok(Asked {
+                called: name.unwrap_or_else(|| waiting.customer.as_str().to_owned()),
+                waiting,
+            })
+        })
+        .collect()
+}
+
+/// What somebody asked to have erased: until it is carried out it can be called off.
+fn erasures(asked: &[Asked], rules: &Rules, doubt: Option<&ClockDoubt>, may: bool) -> Markup {
+    if asked.is_empty() {
         return html! {};
     }
-    let here = waiting.iter().filter(|one| one.until.is_none()).count();
-    let days = || waiting.iter().filter_map(|one| one.until);
-    let due = days().filter(|day| *day <= today).count();
+    let (now, today) = (rules.now, rules.today());
+    let due = asked.iter().filter(|one| one.waiting.is_due(now, today));
+    let due = due.count();
     html! {
-        div class="row" {
-            span class="what" { "Erasures that wait" }
-            span {
-                (waiting.len())
-                @if let Some(first) = days().min() { ", the first until " (first.strftime("%-d %B %Y")) }
+        h2 { "Erasures that wait" }
+        @for Asked { waiting, called } in asked {
+            div class="row" {
+                span class="what" {
+                    span class="strong line" { (called) }
+                    span class="soft line" { (when(waiting, rules)) }
+                }
+            }
+            @if may {
+                div class="presses" {
+                    (button(Look::Plain, "Call it off", called, &[json!({ "stream": "shop",
+                        "shop_fact": { "erasure-called-off": { "asked": waiting.asked.as_str() } } })], None))
+                }
             }
         }
-        @if here > 0 {
-            p class="soft" { (here) " of them until the vehicle has left." }
-        }
-        @if due > 0 {
+        @if let (true, Some(doubt)) = (due > 0, doubt) {
+            p class="caution" {
+                "Is the machine's clock right? It says " (dated(rules, doubt.now)) ", but the last event was written down at " (doubt.last)
+                ". Nothing is erased until they agree to a day. With the next event they do; if the clock is right and nothing comes in, stop buttonup and run "
+                code { "buttonup erase --due --clock-is-right" }
+            }
+        } @else if due > 0 {
             p class="caution" {
                 (due) " may be erased now. It is done within the hour while buttonup runs; to do it at once, stop it and run "
                 code { "buttonup erase --due" }
             }
         } @else {
-            p class="soft" { "Records are kept until then. On that day they are erased while buttonup runs: nothing to press." }
+            p class="soft" { "On that day they are erased while buttonup runs: nothing to press." }
         }
     }
+}
+
+/// From when on it is carried out.
+fn when(waiting: &Waiting, rules: &Rules) -> String {
+    let Some(until) = waiting.until else {
+        return "waits until the vehicle has left".to_owned();
+    };
+    let earliest = waiting.earliest.to_zoned_datetime(rules.zone.clone());
+    if until > earliest.date() {
+        let day = until.strftime("%-d %B %Y");
+        return format!("records are kept until {day}");
+    }
+    format!("from {} on", dated(rules, waiting.earliest))
+}
+
+fn dated(rules: &Rules, at: Timestamp) -> String {
+    let at = at.to_zoned_datetime(rules.zone.clone());
+    at.strftime("%-d %B %Y, %H:%M").to_string()
 }
 
 fn days(at: Timestamp, now: Timestamp) -> i64 {
@@ -215,35 +263,58 @@ mod tests {
 
     #[test]
     fn erasures_that_wait_say_until_when() {
-        let waits = |until: Option<&str>| Waiting {
-            asked: shop::repair::CommandId::new("00000000-0000-7000-8000-000000000001"),
-            at: "2026-03-12T08:00:00Z".parse().unwrap(),
-            who: shop::repair::PersonId::new("ana"),
-            customer: shop::repair::CustomerId::new("c"),
-            breadth: shop::Breadth::Person,
-            why: shop::repair::Token::new("asked").unwrap(),
-            until: until.map(|day| day.parse().unwrap()),
+        let waits = |until: Option<&str>| Asked {
+            waiting: Waiting {
+                asked: shop::repair::CommandId::new("00000000-0000-7000-8000-000000000001"),
+                at: "2026-03-12T08:00:00Z".parse().unwrap(),
+                earliest: "2026-03-13T08:00:00Z".parse().unwrap(),
+                who: shop::repair::PersonId::new("ana"),
+                customer: shop::repair::CustomerId::new("c"),
+                breadth: shop::Breadth::Person,
+                why: shop::repair::Token::new("asked").unwrap(),
+                until: until.map(|day| day.parse().unwrap()),
+            },
+            called: "Ada Brandt".to_owned(),
         };
-        let page = |today: &str| {
+        let page = |now: &str, doubt: Option<&ClockDoubt>| {
             let waiting = [
                 waits(Some("2036-05-04")),
-                waits(Some("2036-03-02")),
+                waits(Some("2026-03-01")),
                 waits(None),
             ];
-            erasures(&waiting, today.parse().unwrap()).into_string()
+            erasures(&waiting, &rules(now), doubt, true).into_string()
         };
-        let before = page("2036-03-01");
-        assert!(
-            before.contains("3, the first until 2 March 2036"),
-            "{before}"
-        );
-        assert!(before.contains("1 of them until the vehicle"), "{before}");
-        assert!(before.contains("nothing to press"), "{before}");
+        let before = page("2026-03-13T07:59:00Z", None);
+        for words in [
+            "records are kept until 4 May 2036",
+            "from 13 March 2026, 08:00 on",
+            "waits until the vehicle has left",
+            "nothing to press",
+            "Call it off",
+        ] {
+            assert!(before.contains(words), "{words}: {before}");
+        }
         assert!(!before.contains("caution"), "{before}");
-        let on_the_day = page("2036-03-02");
-        assert!(on_the_day.contains("1 may be erased now"), "{on_the_day}");
-        assert!(on_the_day.contains("caution"), "{on_the_day}");
-        assert_eq!(erasures(&[], Date::MIN).into_string(), "");
+        let after = page("2026-03-13T08:00:00Z", None);
+        assert!(after.contains("1 may be erased now"), "{after}");
+        assert!(after.contains("caution"), "{after}");
+        let doubt = ClockDoubt {
+            now: "2031-03-13T08:00:00Z".parse().unwrap(),
+            last: "2026-03-12T08:00:00Z".to_owned(),
+        };
+        let doubtful = page("2031-03-13T08:00:00Z", Some(&doubt));
+        assert!(doubtful.contains("clock right?"), "{doubtful}");
+        assert!(!doubtful.contains("may be erased now"), "{doubtful}");
+        let nobody = erasures(&[], &rules("2031-03-13T08:00:00Z"), None, true);
+        assert_eq!(nobody.into_string(), "");
+    }
+
+    fn rules(now: &str) -> Rules {
+        Rules {
+            now: now.parse().unwrap(),
+            zone: jiff::tz::TimeZone::UTC,
+            leeway: shop::repair::price::Leeway::default(),
+        }
     }
 
     #[test]

@@ -38,6 +38,8 @@ fn it_names_every_door_and_every_schema_it_speaks_of() {
             "/api/calc/{room}/{calculator}",
             "/api/commands",
             "/api/commands/check",
+            "/api/live",
+            "/api/openapi.json",
             "/api/orders",
             "/api/orders/{number}"
         ])
@@ -198,4 +200,162 @@ fn an_order_answers_at_least_what_is_promised() {
     }
     assert!(last["papers"][0]["blocks"].is_boolean());
     assert_eq!(order["waivers"].as_array().unwrap().len(), 1);
+}
+
+/// One asking as the description has it, and what it has to come to.
+struct Asking {
+    method: &'static str,
+    path: &'static str,
+    /// The path with its parameters filled in, and a query.
+    address: String,
+    body: Option<Value>,
+    status: u16,
+}
+
+/// For each door of the description every answer it describes, but those of a record that is
+/// away, which its own tests bring about.
+fn askings(door: &Door) -> Vec<Asking> {
+    let open = |order: &str| {
+        door.command(
+            &format!("order:{order}"),
+            "request",
+            json!({ "open": { "vehicle": "v", "customer": "c" } }),
+        )
+    };
+    let get = |path: &'static str, address: &str, status| Asking {
+        method: "get",
+        path,
+        address: address.to_owned(),
+        body: None,
+        status,
+    };
+    let post = |path: &'static str, body: Value, status| Asking {
+        method: "post",
+        path,
+        address: path.to_owned(),
+        body: Some(body),
+        status,
+    };
+    let good = open("asked");
+    let mut reused = door.command(
+        "shop",
+        "shop_fact",
+        json!({ "departed": { "person": "ben" } }),
+    );
+    reused["command_id"] = good["command_id"].clone();
+    let part = |mut command: Value| {
+        for field in ["command_id", "device", "device_seq", "happened_at"] {
+            command.as_object_mut().unwrap().remove(field);
+        }
+        command
+    };
+    vec![
+        post("/api/commands", good.clone(), 200),
+        post("/api/commands", good, 200),
+        post("/api/commands", json!({ "fly": 1 }), 400),
+        post("/api/commands", reused, 409),
+        post("/api/commands", open("asked"), 422),
+        post("/api/commands/check", json!([part(open("checked"))]), 204),
+        post("/api/commands/check", json!([]), 204),
+        post("/api/commands/check", json!([{ "fly": 1 }]), 400),
+        post("/api/commands/check", json!({ "no": "list" }), 400),
+        post("/api/commands/check", json!([part(open("asked"))]), 422),
+        get("/api/orders", "/api/orders", 200),
+        get("/api/orders", "/api/orders?find=1001&before=2000", 200),
+        get("/api/orders", "/api/orders?before=many", 400),
+        get("/api/orders/{number}", "/api/orders/1001", 200),
+        get("/api/orders/{number}", "/api/orders/1001?before=2", 200),
+        get("/api/orders/{number}", "/api/orders/1001?before=-1", 400),
+        get("/api/orders/{number}", "/api/orders/9", 404),
+        get("/api/orders/{number}", "/api/orders/many", 404),
+        get("/api/openapi.json", "/api/openapi.json", 200),
+    ]
+}
+
+#[test]
+fn every_door_answers_as_described() {
+    let door = Door::open();
+    set_up(&door);
+    an_order(&door, "a");
+    let api = described(&door);
+    let mut seen = BTreeSet::new();
+    for asking in askings(&door) {
+        let Asking {
+            method,
+            path,
+            address,
+            body,
+            status,
+        } = &asking;
+        let operation = &api["paths"][path][method];
+        let which = format!("{method} {address} -> {status}");
+        assert!(operation.is_object(), "{which} is not described");
+        let answer = match body {
+            None => door.get(address),
+            Some(body) => {
+                let media = &operation["requestBody"]["content"]["application/json"]["schema"];
+                assert!(media.is_object(), "{which}: no word of what is sent");
+                if *status == 200 || *status == 204 {
+                    fits(&api, media, body).unwrap_or_else(|e| panic!("{which} sends: {e}"));
+                }
+                let json = [("Content-Type", "application/json"), ("Cookie", "who=ana")];
+                door.ask("POST", address, &json, body.to_string().as_bytes())
+            }
+        };
+        assert_eq!(answer.status, *status, "{which}: {answer:?}");
+        let told = &operation["responses"][status.to_string()];
+        assert!(told.is_object(), "{which} is not described");
+        seen.insert((method.to_owned(), path.to_owned(), *status));
+        let Some(content) = told.get("content") else {
+            assert_eq!(answer.body, "", "{which} says more than described");
+            continue;
+        };
+        let media = answer.header("content-type").split(';').next().unwrap();
+        let schema = &content[media]["schema"];
+        assert!(schema.is_object(), "{which}: {media} is not described");
+        fits(&api, schema, &answer.json()).unwrap_or_else(|e| panic!("{which}: {e}"));
+    }
+    // Nothing is described that was not asked.
+    for (path, methods) in api["paths"].as_object().unwrap() {
+        for (method, operation) in methods.as_object().unwrap() {
+            for status in operation["responses"].as_object().unwrap().keys() {
+                let status: u16 = status.parse().unwrap();
+                let asked = seen
+                    .iter()
+                    .any(|(m, p, s)| (*m, *p, *s) == (method.as_str(), path.as_str(), status));
+                // The record is away in tests of their own; news have no end to read.
+                assert!(
+                    asked || status == 503 || path == "/api/live",
+                    "{method} {path} {status} was never asked"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn every_answer_of_a_record_that_is_away_is_described() {
+    let door = Door::open();
+    let api = described(&door);
+    for (path, methods) in api["paths"].as_object().unwrap() {
+        if ["/api/openapi.json", "/api/live"].contains(&path.as_str()) {
+            continue;
+        }
+        for (method, operation) in methods.as_object().unwrap() {
+            let told = &operation["responses"]["503"]["content"]["application/json"]["schema"];
+            assert!(told.is_object(), "{method} {path} may be away");
+        }
+    }
+}
+
+#[test]
+fn news_come_as_described() {
+    let door = Door::open();
+    let api = described(&door);
+    let told = &api["paths"]["/api/live"]["get"]["responses"]["200"]["content"];
+    assert!(told["text/event-stream"].is_object(), "{told}");
+    let mut news = door.news();
+    assert_eq!(news.next(), Some(0));
+    set_up(&door);
+    assert!(news.next().unwrap() > 0);
 }

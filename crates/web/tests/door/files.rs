@@ -6,7 +6,9 @@ use crate::shop_in_words::set_up;
 use serde_json::json;
 use shop::repair::Token;
 use shop::view::order;
-use shop::{Breadth, Whom, erase};
+use shop::{Breadth, Service, Whom};
+use std::sync::Arc;
+use store::Memory;
 
 /// `not really a picture`, which is enough for a door that does not look into it.
 const CONTENT: &str = "bm90IHJlYWxseSBhIHBpY3R1cmU=";
@@ -96,7 +98,8 @@ fn what_could_run_is_only_ever_saved() {
 
 #[test]
 fn what_is_not_there_and_what_was_erased_are_told_apart() {
-    let door = Door::open();
+    let store = Arc::new(Memory::new());
+    let door = Door::on(Arc::clone(&store) as Arc<dyn store::Store>);
     an_order(&door);
     let never = door.get(&format!("/file/{}", "0".repeat(64)));
     assert_eq!(never.status, 404);
@@ -115,14 +118,17 @@ fn what_is_not_there_and_what_was_erased_are_told_apart() {
         json!({ "void": { "words": { "text": "by mistake", "salt": "8d".repeat(32) } } }),
     );
     let why = Token::new("asked").unwrap();
-    erase(
-        &door.service,
-        &Whom::OfOrder(1001),
-        Breadth::Person,
-        "ana",
-        &why,
-    )
-    .unwrap();
+    let whom = Whom::OfOrder(1001);
+    shop::ask_to_erase(&door.service, &whom, Breadth::Person, "ana", &why).unwrap();
+    assert_eq!(
+        door.get(&path).status,
+        200,
+        "it can be called off for a day"
+    );
+    // Another program, a day later.
+    let later = door.service.now() + jiff::SignedDuration::from_hours(24);
+    let another = Service::open(store, "shop", Arc::new(move || later)).unwrap();
+    assert_eq!(shop::erase_due(&another).unwrap().len(), 1);
     let gone = door.get(&path);
     assert_eq!(gone.status, 404);
     assert!(gone.body.contains("This file was erased"), "{}", gone.body);

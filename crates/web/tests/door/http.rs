@@ -41,6 +41,11 @@ impl Door {
     }
 
     pub fn on(store: Arc<dyn Store>) -> Self {
+        Self::with(store, web::Limits::default(), web::Patience::default())
+    }
+
+    /// A program with as much patience.
+    pub fn with(store: Arc<dyn Store>, limits: web::Limits, patience: web::Patience) -> Self {
         let service = Service::open(store, "shop", Arc::new(now)).unwrap();
         let live = web::Live::default();
         let told = live.clone();
@@ -59,11 +64,8 @@ impl Door {
             .block_on(tokio::net::TcpListener::bind(("127.0.0.1", 0)))
             .unwrap();
         let port = listener.local_addr().unwrap().port();
-        runtime.spawn(async move {
-            axum::serve(listener, web::router(state, port))
-                .await
-                .unwrap();
-        });
+        let router = web::router_with(state, port, patience);
+        runtime.spawn(web::serve(listener, router, limits, std::future::pending()));
         Self {
             port,
             service,
@@ -72,7 +74,7 @@ impl Door {
         }
     }
 
-    fn connect(&self) -> TcpStream {
+    pub fn connect(&self) -> TcpStream {
         let stream = TcpStream::connect(SocketAddr::from(([127, 0, 0, 1], self.port))).unwrap();
         stream
             .set_read_timeout(Some(Duration::from_secs(20)))

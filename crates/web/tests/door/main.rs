@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+mod again;
 mod allowed;
 #[path = "../../../shop/tests/bench/between.rs"]
 #[allow(dead_code, reason = "the shop's tests use the rest")]
@@ -18,6 +19,7 @@ mod money;
 mod own_words;
 mod pages;
 mod papers;
+mod patience;
 mod record_fails;
 mod shop_in_words;
 mod snags;

@@ -164,6 +164,15 @@ fn bad_bodies_are_told_what_is_bad() {
             "is no time",
         ),
         (with("command_id", json!("x".repeat(300))), "is no name"),
+        (
+            with("command_id", json!("x".repeat(3_000_000))),
+            "is no name",
+        ),
+        (with("stream", json!("x".repeat(3_000_000))), "is no stream"),
+        (
+            with("fact", json!({ "y".repeat(3_000_000): {} })),
+            "unknown variant",
+        ),
         (with("stream", json!("order:a\u{0}")), "is no name"),
         (with("stream", json!("nowhere")), "is no stream"),
         (
@@ -223,7 +232,9 @@ fn bad_bodies_are_told_what_is_bad() {
         ),
     ];
     for (body, what) in rows {
-        assert_told(&door.post(&body), 400, what);
+        let told = door.post(&body);
+        assert_told(&told, 400, what);
+        assert!(told.body.len() < 8_000, "{} bytes", told.body.len());
     }
     assert_eq!(door.get("/api/orders").body, before);
 }
@@ -272,7 +283,24 @@ fn bad_addresses_and_methods_are_told_so() {
         "/api/orders",
     );
     assert_told(&door.get("/api/orders?find=a&find=b"), 400, "/api/orders");
-    assert_told(&door.get("/find?q=a&q=b"), 400, "/find");
+    // Whoever opened a page is told so on a page.
+    let page = door.get("/find?q=a&q=b");
+    assert_eq!(page.status, 400);
+    assert!(
+        page.header("content-type").starts_with("text/html"),
+        "{page:?}"
+    );
+    assert!(page.body.contains("/find cannot be read"), "{}", page.body);
+    let pressed = door.ask("DELETE", "/o/1001", &[], b"");
+    assert_eq!((pressed.status, pressed.header("allow")), (405, "GET,HEAD"));
+    assert!(pressed.body.contains("does not take DELETE"), "{pressed:?}");
+    // However long it was, not all of it is said back.
+    let long = "9".repeat(20_000);
+    for path in [format!("/api/orders/{long}"), format!("/o/{long}")] {
+        let told = door.get(&path);
+        assert_eq!(told.status, 404);
+        assert!(told.body.len() < 4_000, "{} bytes", told.body.len());
+    }
     for number in [
         "0",
         "1",
