@@ -621,7 +621,7 @@ fn a_torque_that_was_told_on_the_job_is_learned_with_who_says_it() {
         .unwrap_or_else(|t| panic!("{}\n{text}", told(&t)))
         .map;
     let item = &map.items[&ItemId::new("bracket bolts")];
-    let torque: Vec<_> = item.torque.iter().map(|pass| pass.written()).collect();
+    let torque: Vec<_> = item.torque.iter().map(measure::Measured::written).collect();
     assert_eq!(torque, ["30 Nm", "90 deg"]);
     let source = &map.sources[item.torque_from.as_deref().unwrap()];
     assert_eq!(

@@ -45,7 +45,7 @@ fn a_signature_on_the_screen_stands_on_the_paper() {
     let mut encoder = png::Encoder::new(&mut file, 60, 20);
     encoder.set_color(png::ColorType::Grayscale);
     let mut writer = encoder.write_header().unwrap();
-    let pixel = |at: usize| if at % 7 == 0 { 0 } else { 255 };
+    let pixel = |at: usize| if at.is_multiple_of(7) { 0 } else { 255 };
     writer
         .write_image_data(&(0..1200).map(pixel).collect::<Vec<u8>>())
         .unwrap();
