@@ -180,7 +180,11 @@ fn decide_everything(teller: &mut Teller) {
 }
 
 /// Kinds that name nothing, so that their bare sample says as much as another.
-const FILLED: [&str; 6] = [
+const FILLED: [&str; 10] = [
+    "pushed",
+    "word-added",
+    "word-removed",
+    "alone-allowed",
     "walked",
     "promised",
     "drafted",
@@ -222,6 +226,10 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
             // Only a place whose rules this program has can be chosen.
             content =
                 json!({ "place-chosen": { "place": "us-ca", "version": 1, "after": ["earlier"] } });
+        }
+        if kind == "word-added" {
+            // Only a sort of the trade's table can be meant.
+            content = json!({ "word-added": { "name": Device::words("stoppers"), "sort": "brake-pads" } });
         }
         let part = match family(stream).as_str() {
             "order" => "fact",

@@ -504,7 +504,8 @@ function sayAtField(trouble, templates, form) {
   const folded = field.closest("details");
   if (folded) folded.open = true;
   field.closest("label").querySelector("[role=alert]")?.remove();
-  const said = element("span", `${trouble.what}: ${trouble.mend}`);
+  const what = trouble.what.charAt(0).toUpperCase() + trouble.what.slice(1);
+  const said = element("span", `${what}: ${trouble.mend}`);
   said.className = "no";
   said.setAttribute("role", "alert");
   field.closest("label").append(said);

@@ -59,6 +59,8 @@ fn a_plan_is_made_taken_over_worked_by_and_made_again() -> Result<()> {
     browser.goto(&shop.server.url("/o/1006/stage"))?;
     browser.wait_for_text("1 thing is not as planned")?;
     tap(&browser, "Out as shown")?;
+    browser.wait_for_text("airbox off")?;
+    tap(&browser, "Out as shown")?;
     browser.wait_for_text("wheel nuts")?;
     tap(&browser, "Out as shown")?;
     browser.wait_for_text("coolant")?;

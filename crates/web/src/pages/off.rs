@@ -211,7 +211,7 @@ fn the_same_ones(order: &OrderView, written: &str, same: &[&ItemView]) -> Markup
             }
         }
         p class="soft gap" { "If they are the same, nothing is left to note about them." }
-        div class="presses two" {
+        div class="presses even" {
             (link(Look::Plain, "They are others", "note them too", &others))
             (link(Look::Plain, "The same", "to the order", &format!("/o/{}", order.number)))
         }

@@ -65,13 +65,13 @@ pub(super) fn getting_out(sheet: &Sheet<'_>, fails: Fails, query: &Fields) -> Ma
                     @for (nth, way) in open.iter().enumerate() {
                         li class="rung" {
                             p { span class="strong" { (nth + 1) ". " (shop::say::capital(way.name)) } }
-                            @for how in &way.how { p { (how) } }
+                            ul class="dashed" { @for how in &way.how { li { (how) } } }
                             p class="wait" { "Stop when " (way.stop_when) }
                         }
                     }
                 }
                 @for way in &closed {
-                    p class="gap" { span class="strong" { "Not " (way.name) ": " } span class="soft" { (way.closed.unwrap_or_default()) } }
+                    p class="gap" { span class="strong" { "Not here: " (way.name) } span class="soft line" { (way.closed.unwrap_or_default()) } }
                 }
                 details id="where" open[query.is_empty()] {
                     summary class="row" { span class="strong" { "Where it sits" } }
