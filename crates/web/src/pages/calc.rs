@@ -276,6 +276,7 @@ pub async fn described() -> Response {
         (status = 200, body = Value),
         (status = 400, description = "a field is wrong: which, why, and how to mend it", body = Trouble),
         (status = 404, description = "there is no such calculator", body = Trouble),
+        (status = 503, description = "the record, which says the shop's units, cannot be reached now", body = Trouble),
     )
 )]
 pub async fn asked(
@@ -297,6 +298,7 @@ pub async fn asked(
         (status = 200, body = Value),
         (status = 400, description = "a field is wrong: which, why, and how to mend it", body = Trouble),
         (status = 404, description = "there is no such calculator", body = Trouble),
+        (status = 503, description = "the record, which says the shop's units, cannot be reached now", body = Trouble),
     )
 )]
 pub async fn asked_in_full(
