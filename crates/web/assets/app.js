@@ -295,10 +295,16 @@ function timeStage() {
   }
 }
 
+// What was sent with a recording stands at no address: it cannot be asked for again.
+function still() {
+  const stands = main().querySelector("form[data-still]");
+  if (stands) tell("News came in. This page stays as it is.");
+  return Boolean(stands);
+}
+
 let asked = 0;
 async function refresh() {
-  // What was sent with a recording stands at no address: it cannot be asked for again.
-  if (main().querySelector("form[data-still]")) return tell("News came in. This page stays as it is.");
+  if (still()) return;
   const turn = ++asked;
   const page = await pageNow();
   if (!page) return tell();
@@ -308,7 +314,7 @@ async function refresh() {
   timeStage();
 }
 
-/// The page as it would be sent now; nothing if the program is out of reach.
+// The page as it would be sent now; nothing if the program is out of reach.
 async function pageNow() {
   try {
     const answer = await fetch(location.href, { headers: { accept: "text/html" } });
@@ -322,6 +328,7 @@ async function pageNow() {
 // press, it waits until their hands pause.
 const LOOK_AGAIN_MS = 700;
 async function news() {
+  if (still()) return;
   const turn = ++asked;
   const page = await pageNow();
   if (!page || turn !== asked) return;

@@ -101,7 +101,8 @@ fn what_was_worked_out_for_an_order_is_kept_with_it() -> Result<()> {
     tap(&browser, "Work it out")?;
     browser.wait_for_text("Keep it with the order")?;
     tap(&browser, "Keep it with the order")?;
-    browser.wait_for_text("Engine oil: may go in: say so")?;
+    // The form began with what came out: it is not in again.
+    browser.wait_for_text("Engine oil: short")?;
     let kept = events(&shop, "calculated")?;
     let last = kept.last().map(ToString::to_string).unwrap_or_default();
     ensure!(last.contains("fluids engine-oil"), "{last}");
