@@ -31,6 +31,9 @@ use answer::{Answer, Wrong};
 use clap::{Parser, Subcommand};
 use std::io::Write;
 use std::process::ExitCode;
+use tracing_subscriber::filter::{LevelFilter, Targets};
+use tracing_subscriber::layer::{Layer, SubscriberExt};
+use tracing_subscriber::util::SubscriberInitExt;
 
 /// Keeps the account of what is open, owed and agreed on every vehicle in a repair shop.
 #[derive(Debug, Parser)]
@@ -81,14 +84,20 @@ enum Command {
     Keep(keep::Command),
 }
 
-fn main() -> ExitCode {
-    tracing_subscriber::fmt()
-        .with_env_filter(
-            tracing_subscriber::EnvFilter::try_from_env("BUTTONUP_LOG")
-                .unwrap_or_else(|_| tracing_subscriber::EnvFilter::new("warn")),
-        )
-        .with_writer(std::io::stderr)
+/// What goes on is told on the error channel: warnings, or what `BUTTONUP_LOG` asks for, such as
+/// `info` or `web=debug,info`.
+fn tell_what_goes_on() {
+    let asked = std::env::var("BUTTONUP_LOG").ok();
+    let wanted = asked.and_then(|asked| asked.parse::<Targets>().ok());
+    let wanted = wanted.unwrap_or_else(|| Targets::new().with_default(LevelFilter::WARN));
+    let lines = tracing_subscriber::fmt::layer().with_writer(std::io::stderr);
+    tracing_subscriber::registry()
+        .with(lines.with_filter(wanted))
         .init();
+}
+
+fn main() -> ExitCode {
+    tell_what_goes_on();
     let line = match Line::try_parse() {
         Ok(line) => line,
         Err(error) => return not_understood(&error),

@@ -265,7 +265,7 @@ fn large_orders(
 }
 
 /// Pages of an order; each is asked for after a fact that changed the order.
-const PAGES: [&str; 24] = [
+const PAGES: [&str; 23] = [
     "",
     "/story",
     "/mend",
@@ -289,7 +289,6 @@ const PAGES: [&str; 24] = [
     "/decline",
     "/estimate",
     "/plan",
-    "/state",
 ];
 
 fn slowest_page(server: &Program, order: &str) -> Result<(String, f64)> {
