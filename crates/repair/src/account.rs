@@ -350,7 +350,7 @@ fn never_passes(item: &Item, stand: Stand) -> bool {
 
 fn counted(order: &Order, moves: &Moves) -> BTreeSet<ItemId> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::CountCorrected { item, .. } => Some(moves.name(item).clone()),
             _ => None,
@@ -360,7 +360,7 @@ fn counted(order: &Order, moves: &Moves) -> BTreeSet<ItemId> {
 
 fn declined(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<Vec<Position>>> {
     let mut out: BTreeMap<ItemId, Vec<Vec<Position>>> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         let Fact::Declined {
             items,
             at,

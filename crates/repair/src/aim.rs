@@ -71,7 +71,7 @@ pub fn aim(order: &Order) -> Option<Aim> {
         _ => None,
     });
     let told_by = order
-        .facts()
+        .beside_moves()
         .filter(|(_, filed)| matches!(filed.fact, Fact::Aimed { .. }))
         .map(|(command, _)| command.clone())
         .collect();

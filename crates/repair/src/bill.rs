@@ -261,7 +261,7 @@ struct Named<'a> {
 
 fn named(order: &Order) -> Vec<Named<'_>> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Consented {
                 payer,
@@ -347,7 +347,7 @@ pub fn agreed_entries(
     position: &dyn Fn(&CommandId) -> u64,
 ) -> Option<Vec<Entry>> {
     let consents: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Consented {
                 payer: of,

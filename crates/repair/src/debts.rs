@@ -471,7 +471,7 @@ impl Answers {
             account.moves.seen_by(after).into_iter().cloned().collect()
         };
         let one_name = |item: &ItemId| account.moves.name(item).clone();
-        for (_, filed) in order.facts() {
+        for (_, filed) in order.beside_moves() {
             match &filed.fact {
                 Fact::WorkDone { work, after, .. } => {
                     let work = Work {
@@ -536,7 +536,7 @@ impl Answers {
 /// What people said is due, until they say it is done.
 fn own_debts(order: &Order, answers: &Answers) -> Vec<Debt> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::WorkDue {
                 id,

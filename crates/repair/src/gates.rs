@@ -189,7 +189,7 @@ fn is_left_off(order: &Order, account: &Account, open: &OpenItem) -> bool {
         .is_some_and(|item| item.kind == Kind::Belt);
     is_belt
         && stands(open).all(|stand| stand.state == State::Off)
-        && order.facts().any(|(_, filed)| match &filed.fact {
+        && order.beside_moves().any(|(_, filed)| match &filed.fact {
             Fact::BeltLeftOff { item, after, .. } => {
                 let seen = account.moves.seen_by(after);
                 account.moves.name(item) == &open.item

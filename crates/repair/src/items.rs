@@ -42,7 +42,7 @@ pub(crate) type Known = (BTreeMap<ItemId, Item>, BTreeMap<ItemId, ToldApart>);
 /// Reads the items off an order.
 pub(crate) fn items(order: &Order, moves: &Moves) -> Known {
     let mut spoken: BTreeMap<ItemId, Spoken<'_>> = BTreeMap::new();
-    for (command, filed) in order.facts() {
+    for (command, filed) in order.beside_moves() {
         let Some(item) = spoken_of(&filed.fact) else {
             continue;
         };
@@ -211,7 +211,7 @@ fn strictness(item: &Item) -> (bool, bool, bool) {
 #[must_use]
 pub fn told_of_items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<CommandId>> {
     let mut out: BTreeMap<ItemId, Vec<CommandId>> = BTreeMap::new();
-    for (command, filed) in order.facts() {
+    for (command, filed) in order.beside_moves() {
         if matches!(filed.fact, Fact::Declared { .. }) {
             continue;
         }

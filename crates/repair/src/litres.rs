@@ -68,7 +68,7 @@ impl Litres {
 #[must_use]
 pub fn litres(order: &Order, account: &Account) -> BTreeMap<ItemId, Litres> {
     let mut out: BTreeMap<ItemId, Litres> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         let (item, amount) = match &filed.fact {
             Fact::Drained { item, amount, .. } | Fact::Poured { item, amount, .. } => {
                 (item, amount)

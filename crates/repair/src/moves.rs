@@ -367,7 +367,7 @@ fn said(fact: &Fact) -> Cow<'_, [Move]> {
 /// Gathers names of one thing under the least of them.
 fn one_thing(order: &Order) -> BTreeMap<ItemId, ItemId> {
     let mut least: BTreeMap<ItemId, ItemId> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         let Fact::SameAs { item, also } = &filed.fact else {
             continue;
         };

@@ -59,6 +59,8 @@ pub struct Decided {
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Order {
     facts: BTreeMap<(CommandId, u32), Arc<Filed>>,
+    /// Those of them that are no moves: few, however long people work on it.
+    beside_moves: BTreeMap<(CommandId, u32), Arc<Filed>>,
     decisions: Vec<Decided>,
     /// The events that `decisions` stand for, so that none counts twice.
     decided: BTreeSet<(CommandId, u32)>,
@@ -114,6 +116,10 @@ pub fn evolve(mut order: Order, recorded: Recorded<Event>) -> Order {
         Event::Fact(fact) => {
             if let Entry::Vacant(place) = order.facts.entry((command.clone(), nth)) {
                 let filed = place.insert(Arc::new(Filed { stamp, fact }));
+                if !matches!(filed.fact, Fact::Moved { .. }) {
+                    let beside = Arc::clone(filed);
+                    order.beside_moves.insert((command.clone(), nth), beside);
+                }
                 order.read.go_on(&command, filed);
             }
         }
@@ -135,8 +141,20 @@ impl Order {
     /// The facts that stand, each with the command that carried it: those taken back
     /// are left out, and so are the takings-back themselves.
     pub fn facts(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
+        self.standing(&self.facts)
+    }
+
+    /// The same without moves, which are most of a long order and which the account has read.
+    pub fn beside_moves(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
+        self.standing(&self.beside_moves)
+    }
+
+    fn standing<'a>(
+        &self,
+        facts: &'a BTreeMap<(CommandId, u32), Arc<Filed>>,
+    ) -> impl Iterator<Item = (&'a CommandId, &'a Filed)> + use<'a> {
         let undone = self.undone();
-        self.facts
+        facts
             .iter()
             .filter(move |((command, _), filed)| {
                 !undone.commands.contains(command) && !matches!(filed.fact, Fact::Undo { .. })
@@ -185,7 +203,7 @@ impl Order {
 
     fn read_undone(&self) -> Undone {
         let undos: BTreeMap<&CommandId, Vec<(&CommandId, Option<u16>)>> = self
-            .facts
+            .beside_moves
             .iter()
             .filter_map(|((command, _), filed)| match &filed.fact {
                 Fact::Undo {

@@ -67,7 +67,7 @@ pub fn lines(order: &Order) -> Vec<Line> {
         _ => None,
     };
     let mut told_by: BTreeMap<LineId, BTreeMap<LineText, Vec<CommandId>>> = BTreeMap::new();
-    for (command, filed) in order.facts() {
+    for (command, filed) in order.beside_moves() {
         if let Fact::LineWorded { line, text, .. } = &filed.fact {
             told_by
                 .entry(line.clone())
@@ -78,7 +78,7 @@ pub fn lines(order: &Order) -> Vec<Line> {
         }
     }
     let mut opened: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::LineOpened {
                 line,
@@ -123,7 +123,7 @@ pub fn minor_digits(order: &Order) -> u32 {
 /// [`TooLarge`]: no sum is cut in silence.
 pub fn paid(order: &Order, payer: Payer) -> Result<Decimal, TooLarge> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Paid {
                 payer: by, amount, ..
@@ -139,7 +139,7 @@ pub fn paid(order: &Order, payer: Payer) -> Result<Decimal, TooLarge> {
 pub fn keys_here(order: &Order) -> bool {
     let count = |wanted: KeyStep| {
         order
-            .facts()
+            .beside_moves()
             .filter(|(_, filed)| matches!(&filed.fact, Fact::Keys { step, .. } if *step == wanted))
             .count()
     };

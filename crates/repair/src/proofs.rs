@@ -88,7 +88,7 @@ fn speaks(account: &Account, proof: ProofIs, item: &Item) -> bool {
 #[must_use]
 pub fn replaced(order: &Order) -> BTreeSet<(ProofIs, &ProofId)> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Proved {
                 proof, replaces, ..
@@ -106,7 +106,7 @@ pub fn proofs(order: &Order, account: &Account) -> Vec<Why> {
     let replaced = replaced(order);
     let mut held = BTreeSet::new();
     let mut failed = BTreeSet::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         let Fact::Proved {
             id,
             proof,
@@ -197,7 +197,7 @@ fn unchecked(order: &Order, account: &Account, item: &Item) -> Option<Why> {
         .collect();
     let by: BTreeSet<&PersonId> = heads.iter().map(|(_, node)| &node.stamp.who).collect();
     let last = by.first().copied()?.clone();
-    let checked = order.facts().any(|(_, filed)| {
+    let checked = order.beside_moves().any(|(_, filed)| {
         let Fact::Checked {
             check,
             items,

@@ -29,14 +29,14 @@ pub struct OpenSnag {
 #[must_use]
 pub fn open(order: &Order) -> Vec<OpenSnag> {
     let ended: BTreeSet<&SnagId> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::SnagResolved { snag, .. } => Some(snag),
             _ => None,
         })
         .collect();
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::SnagFound {
                 snag,

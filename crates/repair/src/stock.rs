@@ -12,7 +12,7 @@ use std::collections::{BTreeMap, BTreeSet};
 #[must_use]
 pub fn steps(order: &Order) -> BTreeMap<PartId, BTreeMap<PartStep, Decimal>> {
     let mut out: BTreeMap<PartId, BTreeMap<PartStep, Decimal>> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         if let Fact::PartStepped {
             part,
             quantity,
@@ -36,21 +36,21 @@ pub fn steps(order: &Order) -> BTreeMap<PartId, BTreeMap<PartStep, Decimal>> {
 pub fn adrift(order: &Order) -> Vec<Why> {
     let steps = steps(order);
     let went: BTreeSet<&PartId> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::OldPart { part, .. } => part.as_ref(),
             _ => None,
         })
         .collect();
     let back: BTreeSet<&SubletId> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::SubletBack { sublet, .. } => Some(sublet),
             _ => None,
         })
         .collect();
     let mut out = Vec::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         match &filed.fact {
             Fact::PartNeeded {
                 part,

@@ -13,7 +13,7 @@ pub(crate) fn latest<'a, K: Ord>(
     pick: impl Fn(&'a Fact) -> Option<(K, &'a Vec<CommandId>)>,
 ) -> BTreeMap<K, &'a Fact> {
     let mut groups: BTreeMap<K, Vec<Telling<'_, &Fact>>> = BTreeMap::new();
-    for (command, filed) in order.facts() {
+    for (command, filed) in order.beside_moves() {
         if let Some((key, after)) = pick(&filed.fact) {
             groups
                 .entry(key)

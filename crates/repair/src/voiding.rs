@@ -80,7 +80,7 @@ pub(crate) fn void(order: &Order, words: Words) -> Result<Decision, Refusal> {
 /// Everything that stands, each once.
 fn standing(order: &Order) -> Vec<Standing> {
     let mut out: BTreeSet<Standing> = order
-        .facts()
+        .beside_moves()
         .flat_map(|(_, filed)| of(&filed.fact))
         .collect();
     out.extend(parts(order));
@@ -124,14 +124,14 @@ fn of(fact: &Fact) -> Vec<Standing> {
 /// Parts that left the shop's hands or came into them, and cores owed for them.
 fn parts(order: &Order) -> Vec<Standing> {
     let gone: BTreeSet<&PartId> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::OldPart { part, .. } => part.as_ref(),
             _ => None,
         })
         .collect();
     let with_core: BTreeSet<&PartId> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::PartNeeded {
                 part,

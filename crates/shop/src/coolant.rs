@@ -267,7 +267,7 @@ fn figures(vehicle: Option<&Vehicle>, holds: Option<&Written>) -> BTreeMap<&'sta
 /// The facts about the coolant, by the clocks of those who told them.
 fn of_item<'a>(order: &'a Order, account: &Account, item: &ItemId) -> Vec<&'a Filed> {
     let mut facts: Vec<&Filed> = order
-        .facts()
+        .beside_moves()
         .map(|(_, filed)| filed)
         .filter(|filed| match &filed.fact {
             Fact::Drained { item: of, .. }

@@ -38,7 +38,7 @@ pub(crate) struct Known<'a> {
 /// The last odometer reading of an order, by the clock of whoever told it.
 pub(crate) fn odometer(order: &Order, wanted: OdometerAt) -> Option<String> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Odometer { reading, at } if *at == wanted => {
                 Some(((filed.stamp.at, command), reading))

@@ -340,7 +340,7 @@ fn fact(quote: &Quote, work: &Work, with_tax: bool) -> Value {
 /// The estimates that were given on an order, oldest first.
 fn given(order: &Order) -> Vec<(jiff::Timestamp, Value)> {
     let mut out: Vec<(jiff::Timestamp, Value)> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Calculated {
                 calculator,

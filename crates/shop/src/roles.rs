@@ -97,7 +97,7 @@ pub fn may_waive(caller: &Caller, order: &Order) -> BTreeSet<WaivedBy> {
         out.extend([WaivedBy::InCharge, WaivedBy::Foreman]);
     }
     let assigned: BTreeSet<&PersonId> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Assigned { person } => Some(person),
             _ => None,

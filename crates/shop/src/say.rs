@@ -319,16 +319,19 @@ impl<'a> Names<'a> {
     /// A snag in one line.
     #[must_use]
     pub fn snag(&self, snag: &repair::SnagId, item: Option<&ItemId>) -> String {
-        let found = self.order.facts().find_map(|(_, filed)| match &filed.fact {
-            Fact::SnagFound {
-                snag: id,
-                what,
-                at,
-                words,
-                ..
-            } if id == snag => Some((*what, at.clone(), *words)),
-            _ => None,
-        });
+        let found = self
+            .order
+            .beside_moves()
+            .find_map(|(_, filed)| match &filed.fact {
+                Fact::SnagFound {
+                    snag: id,
+                    what,
+                    at,
+                    words,
+                    ..
+                } if id == snag => Some((*what, at.clone(), *words)),
+                _ => None,
+            });
         let Some((what, at, words)) = found else {
             return "Snag not resolved".to_owned();
         };
@@ -380,7 +383,7 @@ impl<'a> Names<'a> {
     #[must_use]
     pub fn part(&self, part: &PartId) -> String {
         self.order
-            .facts()
+            .beside_moves()
             .find_map(|(_, filed)| match &filed.fact {
                 Fact::PartNeeded {
                     part: id, label, ..
@@ -392,7 +395,7 @@ impl<'a> Names<'a> {
 
     fn sublet(&self, sublet: &repair::SubletId) -> String {
         self.order
-            .facts()
+            .beside_moves()
             .find_map(|(_, filed)| match &filed.fact {
                 Fact::SubletOut {
                     sublet: id, what, ..

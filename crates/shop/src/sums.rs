@@ -44,7 +44,7 @@ pub fn amounts(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Amounts, 
     let account = Account::of(order);
     let item = account.moves.name(&ItemId::new(item)).clone();
     let mut told: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter(|(_, filed)| match &filed.fact {
             Fact::Drained { item: of, .. } | Fact::Poured { item: of, .. } => {
                 *account.moves.name(of) == item
@@ -78,7 +78,7 @@ pub fn of_item(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Vec<Sum>,
     let names = crate::say::Names::of(snap, world, order);
     let item = account.moves.name(&ItemId::new(item)).clone();
     let mut sums: Vec<(jiff::Timestamp, Sum)> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Calculated {
                 id,

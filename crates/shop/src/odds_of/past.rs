@@ -113,7 +113,7 @@ struct Timed {
 
 fn stages(order: &Order, account: &Account, condition: Condition) -> Vec<Done> {
     let mut stages: BTreeMap<&StageId, Timed> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         match &filed.fact {
             Fact::Timed {
                 stage,
@@ -179,7 +179,7 @@ fn joints(order: &Order, account: &Account, rust: Option<u8>) -> Vec<(Joint, u32
             }
             let pieces = item.pieces.len().max(1);
             let found: usize = order
-                .facts()
+                .beside_moves()
                 .filter_map(|(_, filed)| match &filed.fact {
                     Fact::SnagFound {
                         item: Some(of),

@@ -149,7 +149,7 @@ fn alike(snap: &Snapshot<'_>, map: &Map, account: &Account) -> Vec<(ItemId, Item
 /// What was noted to differ from now on: at which positions, what size and torque hold.
 fn differs(snap: &Snapshot<'_>, order: &Order, account: &Account) -> BTreeMap<ItemId, Vec<String>> {
     let mut out: BTreeMap<ItemId, Vec<String>> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         let Fact::DifferenceNoted {
             item: Some(item),
             at,

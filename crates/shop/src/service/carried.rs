@@ -28,27 +28,29 @@ pub(crate) fn carried_by_vehicle(
             .get(account.moves.name(item))
             .map(|item| item.label)
     };
-    let differences = order.facts().filter_map(|(_, filed)| match &filed.fact {
-        Fact::DifferenceNoted {
-            id: difference,
-            item,
-            at,
-            what,
-            size,
-            torque,
-            words,
-        } => Some(VehicleFact::Differs {
-            id: difference.clone(),
-            order: id.clone(),
-            item: item.as_ref().and_then(label),
-            at: at.clone(),
-            what: *what,
-            size: size.clone(),
-            torque: torque.clone(),
-            words: *words,
-        }),
-        _ => None,
-    });
+    let differences = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::DifferenceNoted {
+                id: difference,
+                item,
+                at,
+                what,
+                size,
+                torque,
+                words,
+            } => Some(VehicleFact::Differs {
+                id: difference.clone(),
+                order: id.clone(),
+                item: item.as_ref().and_then(label),
+                at: at.clone(),
+                what: *what,
+                size: size.clone(),
+                torque: torque.clone(),
+                words: *words,
+            }),
+            _ => None,
+        });
     let answer = may(order, Gate::HandOver, rules);
     let waived: Vec<Debt> = answer
         .fit_to_go

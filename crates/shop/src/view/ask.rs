@@ -236,7 +236,7 @@ fn called(
 /// The step that follows on what this payer was asked before.
 fn step(order: &Order, payer: Payer, priced: bool) -> ConsentStepForm {
     let asked = |wanted: ConsentStep| {
-        order.facts().any(|(_, filed)| {
+        order.beside_moves().any(|(_, filed)| {
             matches!(&filed.fact, Fact::Consented { step, payer: of, agreed: true, .. } if *of == payer && *step == wanted)
         })
     };
@@ -269,7 +269,7 @@ fn apart(snap: &Snapshot<'_>, order: &Order, rules: &Rules, payer: Payer) -> Vec
     }
     let names = Names::of(snap, snap.world(), order);
     let said = |(command, ceiling): (&CommandId, Ceiling)| {
-        let (_, told) = order.facts().find(|(one, _)| *one == command)?;
+        let (_, told) = order.beside_moves().find(|(one, _)| *one == command)?;
         let tax = if ceiling.tax_included {
             "with tax"
         } else {
@@ -287,7 +287,7 @@ fn apart(snap: &Snapshot<'_>, order: &Order, rules: &Rules, payer: Payer) -> Vec
 
 fn seen(order: &Order, payer: Payer) -> Vec<String> {
     let consents = order
-        .facts()
+        .beside_moves()
         .filter(|(_, filed)| matches!(filed.fact, Fact::Consented { payer: of, .. } if of == payer))
         .map(|(command, _)| command);
     consents

@@ -405,7 +405,7 @@ pub(super) fn consents(
 ) -> Vec<ConsentView> {
     let digits = papers::minor_digits(order);
     let mut out: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Consented {
                 step,
@@ -449,7 +449,7 @@ pub(super) fn consents(
 pub(super) fn payments(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<PaymentView> {
     let digits = papers::minor_digits(order);
     let mut out: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Paid {
                 payer,

@@ -87,7 +87,7 @@ pub(super) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Part
         .collect();
     let money = |amount: Decimal| say::money(amount, papers::minor_digits(order));
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::PartNeeded {
                 part,
@@ -152,12 +152,12 @@ pub(super) fn last_due(order: &Order) -> Option<Date> {
         got(PartStep::Received).unwrap_or_default() >= got(PartStep::Ordered).unwrap_or_default()
     };
     let back = |sublet: &repair::SubletId| {
-        order.facts().any(
+        order.beside_moves().any(
             |(_, filed)| matches!(&filed.fact, Fact::SubletBack { sublet: of, .. } if of == sublet),
         )
     };
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::PartStepped { part, due, .. } if !here(part) => *due,
             Fact::SubletOut { sublet, due, .. } if !back(sublet) => *due,
@@ -169,7 +169,7 @@ pub(super) fn last_due(order: &Order) -> Option<Date> {
 /// The last day named for any of a part: some may come later than the rest.
 fn due_of(order: &Order, part: &PartId) -> Option<Date> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::PartStepped { part: of, due, .. } if of == part => *due,
             _ => None,
@@ -178,19 +178,21 @@ fn due_of(order: &Order, part: &PartId) -> Option<Date> {
 }
 
 fn old_of(order: &Order, part: &PartId) -> Option<OldPartFate> {
-    order.facts().find_map(|(_, filed)| match &filed.fact {
-        Fact::OldPart {
-            part: Some(of),
-            fate,
-            ..
-        } if of == part => Some(*fate),
-        _ => None,
-    })
+    order
+        .beside_moves()
+        .find_map(|(_, filed)| match &filed.fact {
+            Fact::OldPart {
+                part: Some(of),
+                fate,
+                ..
+            } if of == part => Some(*fate),
+            _ => None,
+        })
 }
 
 fn from_of(order: &Order, part: &PartId) -> Option<Words> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::PartStepped {
                 part: of,
@@ -205,14 +207,14 @@ fn from_of(order: &Order, part: &PartId) -> Option<Words> {
 
 pub(super) fn sublets(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<SubletView> {
     let back: BTreeSet<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::SubletBack { sublet, .. } => Some(sublet),
             _ => None,
         })
         .collect();
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::SubletOut {
                 sublet,

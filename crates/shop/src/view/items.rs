@@ -642,7 +642,7 @@ pub(super) fn proofs_needed(names: &Names<'_>) -> Vec<String> {
 /// The names of the proofs told so far, by what was tried.
 pub(super) fn proofs_told(order: &Order) -> BTreeMap<String, Vec<String>> {
     let mut out: BTreeMap<String, Vec<String>> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         if let repair::Fact::Proved { id, proof, .. } = &filed.fact {
             let told = out.entry(ProofIsForm::word(*proof).to_owned()).or_default();
             told.push(id.as_str().to_owned());

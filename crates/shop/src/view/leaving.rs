@@ -73,7 +73,7 @@ pub(super) fn left_view(names: &Names<'_>, order: &Order, rules: &Rules) -> Opti
 /// What was declined and signed for, oldest first.
 pub(super) fn declined(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<DeclinedView> {
     let mut out: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Declined {
                 items,

@@ -70,18 +70,20 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
     let names = Names::of(snap, world, order);
     let rules = snap.rules();
     let snag = SnagId::new(snag);
-    let found = order.facts().find_map(|(_, filed)| match &filed.fact {
-        Fact::SnagFound {
-            snag: id,
-            item,
-            at,
-            what,
-            sits,
-            words,
-            ..
-        } if *id == snag => Some((filed, item, at, *what, *sits, *words)),
-        _ => None,
-    });
+    let found = order
+        .beside_moves()
+        .find_map(|(_, filed)| match &filed.fact {
+            Fact::SnagFound {
+                snag: id,
+                item,
+                at,
+                what,
+                sits,
+                words,
+                ..
+            } if *id == snag => Some((filed, item, at, *what, *sits, *words)),
+            _ => None,
+        });
     let (filed, item, at, what, sits, words) = found.ok_or_else(nowhere)?;
     let known_item = item
         .as_ref()
@@ -200,7 +202,7 @@ pub(crate) fn torque_of(item: &Item) -> Option<String> {
 
 fn choice(names: &Names<'_>, order: &Order, rules: &Rules, wanted: &SnagId) -> Option<ChoiceView> {
     let (filed, id, version, outputs) = order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Calculated {
                 id,
@@ -221,7 +223,7 @@ fn choice(names: &Names<'_>, order: &Order, rules: &Rules, wanted: &SnagId) -> O
         .flatten();
     let own = |nth: usize| format!("{id}-{nth}");
     let done = |nth: usize| {
-        order.facts().any(|(_, filed)| match &filed.fact {
+        order.beside_moves().any(|(_, filed)| match &filed.fact {
             Fact::WorkDone { work, .. } => work
                 .own
                 .as_ref()
@@ -258,7 +260,7 @@ fn commands(order: &Order, choice: &str) -> Vec<String> {
         _ => false,
     };
     let mut out: Vec<String> = order
-        .facts()
+        .beside_moves()
         .filter(|(_, filed)| names_it(&filed.fact))
         .map(|(command, _)| CommandId::as_str(command).to_owned())
         .collect();
@@ -273,7 +275,7 @@ fn resolved(
     wanted: &SnagId,
 ) -> Option<(ResolvedForm, String)> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::SnagResolved { snag, how, .. } if snag == wanted => {
                 Some(((filed.stamp.at, command), (*how, filed)))

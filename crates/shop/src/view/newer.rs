@@ -52,7 +52,7 @@ pub fn newer(snap: &Snapshot<'_>, number: u64) -> Result<Vec<NewerView>, Trouble
         if says.is_empty() {
             continue;
         }
-        let told = order.facts().filter(|(_, filed)| {
+        let told = order.beside_moves().filter(|(_, filed)| {
             matches!(&filed.fact, repair::Fact::TradeTold { item: of, .. } if account.moves.name(of) == &item.id)
         });
         let after: Vec<&str> = told.map(|(command, _)| command.as_str()).collect();

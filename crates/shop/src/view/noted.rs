@@ -52,7 +52,7 @@ pub(super) fn photo(file: &File, text: &str) -> PhotoView {
 /// What was noted, in the order it was.
 pub(super) fn notes(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<NoteView> {
     let mut all: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Observed {
                 id,
@@ -84,7 +84,7 @@ pub(super) fn notes(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Note
 /// The areas that were walked round.
 pub(super) fn walked(order: &Order) -> Vec<ZoneForm> {
     let zones: BTreeSet<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Walked { zone } => Some(*zone),
             _ => None,
@@ -99,7 +99,7 @@ pub(super) fn photos_of_items(
     order: &Order,
 ) -> BTreeMap<String, Vec<PhotoView>> {
     let mut out: BTreeMap<String, Vec<PhotoView>> = BTreeMap::new();
-    for (_, filed) in order.facts() {
+    for (_, filed) in order.beside_moves() {
         let (item, files, words): (_, &[File], _) = match &filed.fact {
             Fact::Attached {
                 item, file, words, ..

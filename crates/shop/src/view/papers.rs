@@ -106,7 +106,7 @@ pub(super) fn papers(
 
 fn given(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<GivenView> {
     let mut all: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| match &filed.fact {
             Fact::Attached { file, words, .. } if file.media.as_str() == PAPER => {
                 let view = GivenView {
@@ -133,7 +133,7 @@ fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
 fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
     let replaced = repair::proofs_replaced(order);
     let mut out: Vec<_> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Proved {
                 id,

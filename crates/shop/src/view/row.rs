@@ -177,7 +177,7 @@ pub(super) fn row(
 /// Everybody who is to work on an order, each once.
 pub(super) fn assigned(order: &Order) -> Vec<String> {
     let people: std::collections::BTreeSet<String> = order
-        .facts()
+        .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::Assigned { person } => Some(person.as_str().to_owned()),
             _ => None,
@@ -222,7 +222,7 @@ pub(super) fn promised(order: &Order) -> Option<Timestamp> {
 /// The last of a kind of fact, by the clock of whoever told it: for display only.
 fn last<T>(order: &Order, pick: impl Fn(&Fact) -> Option<T>) -> Option<T> {
     order
-        .facts()
+        .beside_moves()
         .filter_map(|(command, filed)| Some(((filed.stamp.at, command), pick(&filed.fact)?)))
         .max_by(|a, b| a.0.cmp(&b.0))
         .map(|(_, told)| told)

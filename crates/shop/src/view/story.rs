@@ -117,7 +117,8 @@ impl Happened<'_> {
     }
 }
 
-/// Everything that a story tells, the oldest first. Words are made of it only for what is shown.
+/// Everything that a story tells, as it is filed: only what is shown is put in sequence, and only
+/// of that words are made.
 fn happened(order: &Order) -> Vec<(&CommandId, Happened<'_>)> {
     let facts = order.story();
     let facts = facts.map(|(command, filed)| (command, Happened::Fact(filed)));
@@ -125,8 +126,30 @@ fn happened(order: &Order) -> Vec<(&CommandId, Happened<'_>)> {
     let decisions = decisions.map(|decided| (&decided.command, Happened::Decision(decided)));
     let mut all: Vec<_> = facts.chain(decisions).collect();
     all.retain(|(_, one)| one.is_told());
-    all.sort_by(|a, b| (a.1.at(), a.0).cmp(&(b.1.at(), b.0)));
     all
+}
+
+/// The part from `start` to `end` of all, had they been put in sequence from the oldest to the
+/// newest. What one command carried stays as it is filed.
+fn in_sequence<'a, 'o>(
+    all: &'a [(&'o CommandId, Happened<'o>)],
+    start: usize,
+    end: usize,
+) -> Vec<&'a (&'o CommandId, Happened<'o>)> {
+    let mut filed: Vec<_> = all.iter().enumerate().collect();
+    let by_age = |(nth, (command, one)): &(usize, &(&'o CommandId, Happened<'o>))| {
+        (one.at(), *command, *nth)
+    };
+    if end < filed.len() {
+        filed.select_nth_unstable_by(end, |a, b| by_age(a).cmp(&by_age(b)));
+        filed.truncate(end);
+    }
+    if start > 0 && start < filed.len() {
+        filed.select_nth_unstable_by(start, |a, b| by_age(a).cmp(&by_age(b)));
+    }
+    let mut part = filed.split_off(start.min(filed.len()));
+    part.sort_unstable_by(|a, b| by_age(a).cmp(&by_age(b)));
+    part.into_iter().map(|(_, one)| one).collect()
 }
 
 /// How many lines a story has.
@@ -178,7 +201,10 @@ pub(super) fn story(
         })
     };
     Part {
-        lines: all[start..end].iter().filter_map(line).collect(),
+        lines: in_sequence(&all, start, end)
+            .into_iter()
+            .filter_map(line)
+            .collect(),
         earlier: (start > 0).then_some(start),
     }
 }

@@ -44,7 +44,9 @@ struct Held {
     asked: u64,
 }
 
-/// How many events are held, about a KiB each: a shop's open orders many times over.
+/// How many events are held, about a KiB each, beside the longest stream: a shop's open orders
+/// many times over. The longest is held whatever its length, since it is the one that nobody
+/// wants to wait for at every tap.
 const MOST_EVENTS: usize = 10_000;
 
 impl Folded {
@@ -123,6 +125,12 @@ impl AtHand {
         }
     }
 
+    /// How many events the longest stream has.
+    fn longest(&self) -> usize {
+        let lengths = self.streams.values().map(|held| held.events);
+        lengths.max().unwrap_or(0)
+    }
+
     /// Files an event of a stream that is held; of others there is nothing to keep.
     pub(super) fn file(&mut self, stream: &Stream, seq: u64, recorded: Recorded<AnyEvent>) {
         if let Some(held) = self.streams.get_mut(stream) {
@@ -142,16 +150,21 @@ impl AtHand {
         }
     }
 
-    /// Keeps the half that was asked for last.
+    /// Keeps the longest, and of the others the half that was asked for last.
     fn let_go(&mut self) {
+        let longest = self.longest();
+        if self.events - longest <= MOST_EVENTS {
+            return;
+        }
         let mut by_age: Vec<(u64, Stream)> = self
             .streams
             .iter()
+            .filter(|(_, held)| held.events < longest)
             .map(|(stream, held)| (held.asked, stream.clone()))
             .collect();
         by_age.sort();
         for (_, stream) in by_age {
-            if self.events <= MOST_EVENTS / 2 {
+            if self.events - longest <= MOST_EVENTS / 2 {
                 return;
             }
             if let Some(held) = self.streams.remove(&stream) {
@@ -166,20 +179,27 @@ mod tests {
     use super::*;
     use repair::OrderId;
 
+    fn name(nth: usize) -> Stream {
+        Stream::Order(OrderId::new(format!("order-{nth}")))
+    }
+
+    fn put(at_hand: &mut AtHand, nth: usize, events: usize) {
+        let known = Known {
+            folded: Folded::blank(&name(nth)),
+            seq: 1,
+            unread: None,
+        };
+        at_hand.put(name(nth), known, events);
+    }
+
     #[test]
     fn what_was_asked_for_lately_stays() {
         let mut at_hand = AtHand::default();
-        let name = |nth: usize| Stream::Order(OrderId::new(format!("order-{nth}")));
         for nth in 0..300 {
-            let known = Known {
-                folded: Folded::blank(&name(nth)),
-                seq: 1,
-                unread: None,
-            };
-            at_hand.put(name(nth), known, 99);
+            put(&mut at_hand, nth, 99 - nth % 2);
             assert!(at_hand.get(&name(0)).is_some(), "after {nth} others");
         }
-        assert!(at_hand.events <= MOST_EVENTS);
+        assert!(at_hand.events - at_hand.longest() <= MOST_EVENTS);
         assert_eq!(
             at_hand.events,
             at_hand
@@ -190,5 +210,19 @@ mod tests {
         );
         assert!(at_hand.get(&name(299)).is_some());
         assert!(at_hand.get(&name(1)).is_none());
+    }
+
+    #[test]
+    fn the_longest_stays_and_lets_others_stay() {
+        let mut at_hand = AtHand::default();
+        put(&mut at_hand, 0, 5 * MOST_EVENTS);
+        for nth in 1..50 {
+            put(&mut at_hand, nth, 10);
+        }
+        assert!((0..50).all(|nth| at_hand.get(&name(nth)).is_some()));
+        // A longer one takes its place; what nobody asks for goes.
+        put(&mut at_hand, 50, 6 * MOST_EVENTS);
+        assert!(at_hand.get(&name(50)).is_some());
+        assert!(at_hand.get(&name(0)).is_none());
     }
 }
