@@ -80,7 +80,7 @@ pub(crate) fn void(order: &Order, words: Words) -> Result<Decision, Refusal> {
 /// Everything that stands, each once.
 fn standing(order: &Order) -> Vec<Standing> {
     let mut out: BTreeSet<Standing> = order
-        .beside_moves()
+        .facts()
         .flat_map(|(_, filed)| of(&filed.fact))
         .collect();
     out.extend(parts(order));

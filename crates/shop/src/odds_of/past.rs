@@ -113,7 +113,7 @@ struct Timed {
 
 fn stages(order: &Order, account: &Account, condition: Condition) -> Vec<Done> {
     let mut stages: BTreeMap<&StageId, Timed> = BTreeMap::new();
-    for (_, filed) in order.beside_moves() {
+    for (_, filed) in order.facts() {
         match &filed.fact {
             Fact::Timed {
                 stage,

@@ -260,7 +260,7 @@ fn commands(order: &Order, choice: &str) -> Vec<String> {
         _ => false,
     };
     let mut out: Vec<String> = order
-        .beside_moves()
+        .facts()
         .filter(|(_, filed)| names_it(&filed.fact))
         .map(|(command, _)| CommandId::as_str(command).to_owned())
         .collect();
