@@ -65,12 +65,13 @@ pub use drive::{
 };
 pub use error::BeltError;
 pub use fault::{Fault, Place};
+pub use fields::Trouble;
 pub use layout::{
     Face, Facts, Layout, Lies, PK_BACK_MM, PK_GROOVE_DEG, PK_LINE_DIFFERENTIAL_MM, PK_PITCH_MM,
     Profile, Pulley, Sense, Side, Tensioner, TensionerKind, Travel,
 };
 pub use off::LetOff;
-pub use read::{Read, Trouble, read};
+pub use read::{Read, read};
 pub use slip::{Grip, GripQuestion, grip};
 pub use toothed::Between;
 pub use wear::{Wear, WearQuestion, WearVerdict, wear};

@@ -24,41 +24,16 @@
 //! side = "ribs"
 //! ```
 
-mod fields;
-
 use crate::layout::{
     Face, Facts, Layout, PK_BACK_MM, Profile, Pulley, Sense, Side, Tensioner, TensionerKind, Travel,
 };
-use fields::{Book, Fields, table, tables};
-use std::fmt;
-use toml_edit::Document;
+use fields::{Book, Fields, Trouble};
 
 /// A layout, and what in its text has no effect.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Read {
     pub layout: Layout,
     pub warnings: Vec<Trouble>,
-}
-
-/// One thing that is wrong in a text.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Trouble {
-    /// The file, as it was named.
-    pub file: String,
-    /// From 1.
-    pub line: usize,
-    pub what: String,
-    pub mend: String,
-}
-
-impl fmt::Display for Trouble {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{}:{}: {}; {}",
-            self.file, self.line, self.what, self.mend
-        )
-    }
 }
 
 const ROOT: [&str; 12] = [
@@ -126,44 +101,16 @@ const BELT: [&str; 6] = [
 /// words that are not known, numbers that are none. Unknown keys are warnings, unless they
 /// look like a known one misspelt.
 pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
-    let mut book = Book {
-        file,
-        text,
-        wrong: Vec::new(),
-        warnings: Vec::new(),
-    };
-    let document = match Document::parse(text) {
-        Ok(document) => document,
-        Err(error) => {
-            let said = error.message().lines().collect::<Vec<_>>().join(", ");
-            book.wrong(
-                error.span(),
-                format!("this is no TOML: {said}"),
-                "write key = value, texts in quotes".to_owned(),
-            );
-            return Err(book.wrong);
-        }
-    };
-    let root = Fields {
-        table: document.as_table(),
-        span: None,
-        name: "the layout".to_owned(),
-    };
-    let layout = layout(&root, &mut book);
-    if book.wrong.is_empty() {
-        Ok(Read {
-            layout,
-            warnings: book.warnings,
-        })
-    } else {
-        book.wrong.sort_by_key(|trouble| trouble.line);
-        Err(book.wrong)
-    }
+    let read = fields::read(file, text, "the layout", layout)?;
+    Ok(Read {
+        layout: read.value,
+        warnings: read.warnings,
+    })
 }
 
 fn layout(root: &Fields, book: &mut Book) -> Layout {
     root.only(&ROOT, book);
-    let pulleys = tables(root, "pulley", book);
+    let pulleys = root.tables("pulley", book);
     if pulleys.is_empty() {
         book.wrong(
             root.at("pulley"),
@@ -172,13 +119,14 @@ fn layout(root: &Fields, book: &mut Book) -> Layout {
         );
     }
     let pulleys = pulleys.iter().map(|fields| pulley(fields, book)).collect();
-    let lies: Vec<(String, Side)> = tables(root, "lies", book)
+    let lies: Vec<(String, Side)> = root
+        .tables("lies", book)
         .iter()
         .map(|fields| {
             fields.only(&["pulley", "side"], book);
-            if !fields.table.contains_key("pulley") {
+            if !fields.has("pulley") {
                 book.wrong(
-                    fields.span.clone(),
+                    fields.place(),
                     "a [[lies]] names no pulley".to_owned(),
                     "add pulley = \"...\"".to_owned(),
                 );
@@ -191,9 +139,12 @@ fn layout(root: &Fields, book: &mut Book) -> Layout {
         .collect();
     Layout {
         pulleys,
-        tensioner: table(root, "tensioner", book).map(|fields| tensioner(&fields, book)),
+        tensioner: root
+            .table("tensioner", book)
+            .map(|fields| tensioner(&fields, book)),
         profile: profile(root, book),
-        facts: table(root, "belt", book)
+        facts: root
+            .table("belt", book)
             .map(|fields| facts(&fields, book))
             .unwrap_or_default(),
         lies: (!lies.is_empty()).then_some(lies),
@@ -202,9 +153,9 @@ fn layout(root: &Fields, book: &mut Book) -> Layout {
 
 fn pulley(fields: &Fields, book: &mut Book) -> Pulley {
     fields.only(&PULLEY, book);
-    if !fields.table.contains_key("name") {
+    if !fields.has("name") {
         book.wrong(
-            fields.span.clone(),
+            fields.place(),
             format!("{} has no name", fields.name),
             "add name = \"...\"".to_owned(),
         );
@@ -214,7 +165,7 @@ fn pulley(fields: &Fields, book: &mut Book) -> Pulley {
         .unwrap_or_else(|| fields.name.clone());
     let teeth = fields.count("teeth", book);
     let (x_mm, y_mm) = (fields.needed("x_mm", book), fields.needed("y_mm", book));
-    let diameter_mm = match (teeth, fields.table.contains_key("diameter_mm")) {
+    let diameter_mm = match (teeth, fields.has("diameter_mm")) {
         // Worked out from the pitch.
         (Some(_), false) => 1.0,
         _ => fields.needed("diameter_mm", book),
@@ -288,9 +239,9 @@ fn tensioner(fields: &Fields, book: &mut Book) -> Tensioner {
         .find(|kind| word == Some(kind.name()))
         .unwrap_or(TensionerKind::SpringArm);
     let moves = (kind != TensionerKind::StretchBelt).then(|| {
-        if !fields.table.contains_key("pulley") {
+        if !fields.has("pulley") {
             book.wrong(
-                fields.span.clone(),
+                fields.place(),
                 "the tensioner names no pulley".to_owned(),
                 "add pulley = \"...\", the one that moves".to_owned(),
             );
@@ -307,7 +258,7 @@ fn tensioner(fields: &Fields, book: &mut Book) -> Tensioner {
 }
 
 fn travel(fields: &Fields, book: &mut Book) -> Travel {
-    if fields.table.contains_key("from_x_mm") || fields.table.contains_key("to_x_mm") {
+    if fields.has("from_x_mm") || fields.has("to_x_mm") {
         return Travel::Line {
             from_x_mm: fields.needed("from_x_mm", book),
             from_y_mm: fields.needed("from_y_mm", book),

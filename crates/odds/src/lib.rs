@@ -33,13 +33,14 @@ mod summary;
 mod worked;
 
 pub use error::OddsError;
+pub use fields::Trouble;
 pub use fit::{Learned, LeftStages};
 pub use history::{Condition, Done, History};
 pub use order::{Action, Amount, Labour, Line, MOST_STAGES, Order, Pieces, Rule};
 pub use prepare::CAP;
 pub use prior::{Grid, Prior};
 pub use quote::{Ask, Cause, CauseSort, Chance, Covers, Quote, SnagShare, Worth, quote};
-pub use read::{Read, Trouble, line, read};
+pub use read::{Read, line, read};
 pub use score::{Band, Given, LEAST_QUOTES, Reliability, Score, Verdict, pinball, score, wilson};
 pub use snags::{Joint, SnagChance, SnagHistory, WEIGHTS};
 pub use spread::{CHANCES, Range, Spread};

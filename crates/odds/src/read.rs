@@ -1,16 +1,12 @@
 //! An order to be quoted, with its history, from its text, which is TOML; or a line as typed.
 
-mod fields;
-
 use crate::history::{Condition, Done, History};
 use crate::order::{Action, Amount, Labour, Line, Order, Pieces, Rule};
 use crate::prior::{Grid, Prior};
 use crate::snags::{Joint, SnagHistory};
 use crate::spread::Range;
 use crate::{OddsError, score::Given};
-use fields::{Book, Fields, table, tables};
-use std::fmt;
-use toml_edit::Document;
+use fields::{Book, Fields, Trouble, number_of, numbers_of};
 
 /// What a text holds.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,27 +18,6 @@ pub struct Read {
     /// Quotes as they were given, of finished jobs.
     pub given: Vec<Given>,
     pub warnings: Vec<Trouble>,
-}
-
-/// One thing that is wrong in a text.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Trouble {
-    /// The file, as it was named.
-    pub file: String,
-    /// From 1.
-    pub line: usize,
-    pub what: String,
-    pub mend: String,
-}
-
-impl fmt::Display for Trouble {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{}:{}: {}; {}",
-            self.file, self.line, self.what, self.mend
-        )
-    }
 }
 
 const ROOT: [&str; 15] = [
@@ -119,53 +94,27 @@ const GIVEN: [&str; 3] = ["chances", "values", "happened"];
 /// that are not known, numbers that are none. Unknown keys are warnings, unless they look like a
 /// known one misspelt.
 pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
-    let mut book = Book {
-        file,
-        text,
-        wrong: Vec::new(),
-        warnings: Vec::new(),
-    };
-    let document = match Document::parse(text) {
-        Ok(document) => document,
-        Err(error) => {
-            let said = error.message().lines().collect::<Vec<_>>().join(", ");
-            book.wrong(
-                error.span(),
-                format!("this is no TOML: {said}"),
-                "write key = value, texts in quotes".to_owned(),
-            );
-            return Err(book.wrong);
-        }
-    };
-    let root = Fields {
-        table: document.as_table(),
-        span: None,
-        name: "the file".to_owned(),
-    };
-    root.only(&ROOT, &mut book);
-    let order = order(&root, &mut book);
-    let prior = prior(&root, &mut book);
-    let history = past(&root, prior, &mut book);
-    let snags = past_snags(&root, &mut book);
-    let given = tables(&root, "given", &mut book)
-        .iter()
-        .filter_map(|fields| given(fields, &mut book))
-        .collect();
-    let ceiling = root.number("ceiling", &mut book);
-    match history {
-        Some(history) if book.wrong.is_empty() => Ok(Read {
+    let read = fields::read(file, text, "the file", |root, book| {
+        root.only(&ROOT, book);
+        let order = order(root, book);
+        let prior = prior(root, book);
+        let history = past(root, prior, book)?;
+        let snags = past_snags(root, book);
+        let given = root.tables("given", book);
+        Some(Read {
             order,
             history,
             snags,
-            ceiling,
-            given,
-            warnings: book.warnings,
-        }),
-        _ => {
-            book.wrong.sort_by_key(|trouble| trouble.line);
-            Err(book.wrong)
-        }
-    }
+            given: given.iter().filter_map(|one| given_of(one, book)).collect(),
+            ceiling: root.number("ceiling", book),
+            warnings: Vec::new(),
+        })
+    })?;
+    let all = read.value.expect("what is refused is told as wrong");
+    Ok(Read {
+        warnings: read.warnings,
+        ..all
+    })
 }
 
 /// Reads a line as typed: `what, minutes` or `what, minutes, times`.
@@ -231,7 +180,7 @@ pub fn line(text: &str) -> Result<Line, String> {
 }
 
 fn order(root: &Fields, book: &mut Book) -> Order {
-    let vehicle = table(root, "vehicle", book);
+    let vehicle = root.table("vehicle", book);
     let condition = vehicle
         .as_ref()
         .map(|fields| {
@@ -243,7 +192,8 @@ fn order(root: &Fields, book: &mut Book) -> Order {
     Order {
         vehicle: vehicle.and_then(|fields| fields.text("name", book)),
         condition,
-        lines: tables(root, "line", book)
+        lines: root
+            .tables("line", book)
             .iter()
             .map(|fields| one_line(fields, condition, book))
             .collect(),
@@ -255,28 +205,30 @@ fn order(root: &Fields, book: &mut Book) -> Order {
                 .unwrap_or_default(),
             tax_percent: root.number("tax_percent", book).unwrap_or(0.0),
         },
-        amounts: tables(root, "amount", book)
+        amounts: root
+            .tables("amount", book)
             .iter()
             .map(|fields| {
                 fields.only(&["what", "price", "note"], book);
                 Amount {
-                    what: fields.name_of("what", book),
-                    price: fields.range("price", book).unwrap_or_else(|| {
-                        book.missing(fields, "price");
+                    what: fields.needed_text("what", book),
+                    price: range(fields, "price", book).unwrap_or_else(|| {
+                        fields.missing("price", book);
                         Range::default()
                     }),
                 }
             })
             .collect(),
-        actions: tables(root, "first", book)
+        actions: root
+            .tables("first", book)
             .iter()
             .map(|fields| {
                 fields.only(&FIRST, book);
                 Action {
-                    what: fields.name_of("what", book),
-                    line: fields.name_of("line", book),
-                    minutes: fields.range("minutes", book).unwrap_or_default(),
-                    price: fields.range("price", book).unwrap_or_default(),
+                    what: fields.needed_text("what", book),
+                    line: fields.needed_text("line", book),
+                    minutes: range(fields, "minutes", book).unwrap_or_default(),
+                    price: range(fields, "price", book).unwrap_or_default(),
                     snag_odds: fields.number("snag_odds", book).unwrap_or(1.0),
                     time: fields.number("time", book).unwrap_or(1.0),
                 }
@@ -287,7 +239,7 @@ fn order(root: &Fields, book: &mut Book) -> Order {
 
 fn one_line(fields: &Fields, vehicle: Condition, book: &mut Book) -> Line {
     fields.only(&LINE, book);
-    let what = fields.name_of("what", book);
+    let what = fields.needed_text("what", book);
     let own = condition(fields, book);
     let pieces = fields.count("pieces", book).map(|count| Pieces {
         count,
@@ -297,11 +249,11 @@ fn one_line(fields: &Fields, vehicle: Condition, book: &mut Book) -> Line {
             material: fields.text("material", book),
             size: fields.text("size", book),
         },
-        minutes: fields.range("snag_minutes", book).unwrap_or_else(|| {
-            book.missing(fields, "snag_minutes");
+        minutes: range(fields, "snag_minutes", book).unwrap_or_else(|| {
+            fields.missing("snag_minutes", book);
             Range::default()
         }),
-        price: fields.range("snag_price", book).unwrap_or_default(),
+        price: range(fields, "snag_price", book).unwrap_or_default(),
     });
     Line {
         kind: fields.text("kind", book).unwrap_or_else(|| what.clone()),
@@ -314,18 +266,18 @@ fn one_line(fields: &Fields, vehicle: Condition, book: &mut Book) -> Line {
 }
 
 fn condition(fields: &Fields, book: &mut Book) -> Condition {
-    let said = fields.table.contains_key("opened_before");
+    let said = fields.has("opened_before");
     let opened_before = said.then(|| fields.yes("opened_before", false, book));
     Condition {
         age_years: fields.number("age_years", book),
-        rust: fields.rust(book),
+        rust: rust(fields, book),
         opened_before,
     }
 }
 
 fn prior(root: &Fields, book: &mut Book) -> Prior {
     let mut prior = Prior::default();
-    let Some(fields) = table(root, "prior", book) else {
+    let Some(fields) = root.table("prior", book) else {
         return prior;
     };
     fields.only(&PRIOR, book);
@@ -345,27 +297,55 @@ fn prior(root: &Fields, book: &mut Book) -> Prior {
     prior
 }
 
+/// How rusty something is, from 0 to 3.
+fn rust(fields: &Fields, book: &mut Book) -> Option<u8> {
+    let item = fields.item("rust")?;
+    let rust = item.as_integer().and_then(|rust| u8::try_from(rust).ok());
+    let rust = rust.filter(|rust| *rust <= 3);
+    if rust.is_none() {
+        let mend = "write 0 for none, 1, 2, or 3 for heavy".to_owned();
+        fields.unsound("rust", "no class of rust", mend, book);
+    }
+    rust
+}
+
+/// One number, or least, likely and most.
+fn range(fields: &Fields, key: &str, book: &mut Book) -> Option<Range> {
+    let item = fields.item(key)?;
+    let alone = item.as_value().and_then(number_of).map(Range::sure);
+    let three = numbers_of(item).and_then(|three| match three[..] {
+        [low, likely, high] => Some(Range { low, likely, high }),
+        _ => None,
+    });
+    let found = alone.or(three);
+    if found.is_none() {
+        let mend = format!("write {key} = 55, or least, likely and most: {key} = [40, 55, 90]");
+        fields.unsound(key, "neither a number nor three", mend, book);
+    }
+    found
+}
+
 /// What the crate refuses, told as "what is wrong: how to mend it".
 fn refuse(fields: &Fields, error: &OddsError, book: &mut Book) {
     let message = error.to_string();
     let (what, mend) = message.split_once(": ").unwrap_or((&message, "check it"));
-    book.wrong(fields.span.clone(), what.to_owned(), mend.to_owned());
+    book.wrong(fields.place(), what.to_owned(), mend.to_owned());
 }
 
 fn past(root: &Fields, prior: Prior, book: &mut Book) -> Option<History> {
     let mut history = match History::new(prior, Grid::default()) {
         Ok(history) => history,
         Err(error) => {
-            let fields = table(root, "prior", book);
+            let fields = root.table("prior", book);
             refuse(fields.as_ref().unwrap_or(root), &error, book);
             return None;
         }
     };
-    for (at, fields) in tables(root, "past", book).iter().enumerate() {
+    for (at, fields) in root.tables("past", book).iter().enumerate() {
         fields.only(&PAST, book);
-        let wrong = book.wrong.len();
+        let wrong = book.faults();
         let done = Done {
-            kind: fields.name_of("kind", book),
+            kind: fields.needed_text("kind", book),
             person: fields.text("person", book),
             condition: condition(fields, book),
             book_minutes: fields.needed("book_minutes", book),
@@ -376,7 +356,7 @@ fn past(root: &Fields, prior: Prior, book: &mut Book) -> Option<History> {
         let vehicle = fields
             .text("vehicle", book)
             .unwrap_or_else(|| format!("past {}", at + 1));
-        if book.wrong.len() == wrong
+        if book.faults() == wrong
             && let Err(error) = history.learn(&vehicle, &[done])
         {
             refuse(fields, &error, book);
@@ -387,7 +367,7 @@ fn past(root: &Fields, prior: Prior, book: &mut Book) -> Option<History> {
 
 fn past_snags(root: &Fields, book: &mut Book) -> SnagHistory {
     let mut snags = SnagHistory::default();
-    for fields in &tables(root, "past_snag", book) {
+    for fields in &root.tables("past_snag", book) {
         fields.only(&PAST_SNAG, book);
         let own = condition(fields, book);
         let joint = Joint {
@@ -397,10 +377,10 @@ fn past_snags(root: &Fields, book: &mut Book) -> SnagHistory {
             size: fields.text("size", book),
         };
         let count = |key, book: &mut Book| {
-            if !fields.table.contains_key(key) {
-                book.missing(fields, key);
+            if !fields.has(key) {
+                fields.missing(key, book);
             }
-            fields.many(key, book).unwrap_or(0)
+            fields.whole(key, 0, u32::MAX, book).unwrap_or(0)
         };
         let (pieces, found) = (count("pieces", book), count("snags", book));
         if let Err(error) = snags.learn(&joint, pieces, found) {
@@ -410,14 +390,14 @@ fn past_snags(root: &Fields, book: &mut Book) -> SnagHistory {
     snags
 }
 
-fn given(fields: &Fields, book: &mut Book) -> Option<Given> {
+fn given_of(fields: &Fields, book: &mut Book) -> Option<Given> {
     fields.only(&GIVEN, book);
     let happened = fields.needed("happened", book);
     let chances = fields.numbers("chances", book)?;
     let values = fields.numbers("values", book)?;
     if chances.len() != values.len() {
         book.wrong(
-            fields.span.clone(),
+            fields.place(),
             format!("{} chances and {} values", chances.len(), values.len()),
             "write one value for each chance".to_owned(),
         );
