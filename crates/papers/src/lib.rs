@@ -12,9 +12,9 @@
 //! Knows nothing of HTTP or of the disk: it gives bytes.
 
 pub mod engine;
-mod keep;
+mod given_out;
 mod kinds;
 
 pub use engine::page::SheetSize;
-pub use keep::{Kept, keep};
+pub use given_out::{GivenOut, give_out};
 pub use kinds::{Asked, Kind, Made, make};

@@ -8,9 +8,9 @@ use serde_json::json;
 use shop::repair::Words;
 use shop::{Caller, Device, Service, Trouble, TroubleKind};
 
-/// A paper that is kept.
+/// A paper that was given out.
 #[derive(Debug, Clone)]
-pub struct Kept {
+pub struct GivenOut {
     /// The name its file is asked for by.
     pub file: String,
     /// The paper.
@@ -21,13 +21,13 @@ pub struct Kept {
 ///
 /// # Errors
 /// [`Trouble`]: what [`make`] says; or nobody is named who gives it.
-pub fn keep(
+pub fn give_out(
     service: &Service,
     caller: &Caller,
     number: u64,
     asked: &Asked,
     given: &str,
-) -> Result<Kept, Trouble> {
+) -> Result<GivenOut, Trouble> {
     let person = caller.person.as_ref().ok_or_else(|| {
         Trouble::new(
             TroubleKind::Refused,
@@ -55,7 +55,7 @@ pub fn keep(
     let command = device.command(&stream, service.now(), "fact", attached);
     service.command(caller, command)?;
     let file = kept_as(service, caller, number, &made)?;
-    Ok(Kept { file, made })
+    Ok(GivenOut { file, made })
 }
 
 /// The file of exactly these bytes among the order's papers: what was written is read again.

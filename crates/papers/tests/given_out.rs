@@ -4,7 +4,7 @@
 
 mod scene;
 
-use papers::{Asked, Kind, keep};
+use papers::{Asked, Kind, give_out};
 use scene::bench::Bench;
 use scene::{invoice, resealed};
 use serde_json::json;
@@ -18,7 +18,7 @@ fn what_was_given_out_stays_the_very_bytes_whatever_comes_after() {
     let number = bench.number(&order);
     let ana = bench.service.caller(Some("ana"), "page").unwrap();
     let asked = Asked::of(Kind::Invoice);
-    let kept = keep(&bench.service, &ana, number, &asked, "posted to Ada Brandt").unwrap();
+    let kept = give_out(&bench.service, &ana, number, &asked, "posted to Ada Brandt").unwrap();
 
     bench.clock.later(60 * 24 * 400);
     bench.tell(
@@ -58,7 +58,7 @@ fn who_is_shown_no_prices_is_told_of_no_paper_that_has_some() {
     bench.shop(json!({ "joined": { "person": "kim", "name": Device::words("Kim"), "roles": ["apprentice"] } }));
     let number = bench.number(&order);
     let ana = bench.service.caller(Some("ana"), "page").unwrap();
-    keep(&bench.service, &ana, number, &Asked::of(Kind::Estimate), "").unwrap();
+    give_out(&bench.service, &ana, number, &Asked::of(Kind::Estimate), "").unwrap();
     let kim = bench.service.caller(Some("kim"), "page").unwrap();
     let seen = bench
         .service
@@ -75,7 +75,7 @@ fn what_was_given_out_is_erased_with_the_person() {
     bench.hand_over(&order).unwrap();
     let number = bench.number(&order);
     let ana = bench.service.caller(Some("ana"), "page").unwrap();
-    let kept = keep(
+    let kept = give_out(
         &bench.service,
         &ana,
         number,
