@@ -30,9 +30,9 @@ use utoipa::OpenApi;
         order,
         openapi,
         crate::live::live,
-        crate::pages::calc::described,
-        crate::pages::calc::asked,
-        crate::pages::calc::asked_in_full
+        crate::pages::bench::calc::described,
+        crate::pages::bench::calc::asked,
+        crate::pages::bench::calc::asked_in_full
     ),
     components(schemas(SentCommand, Accepted, Trouble, OrderRow, OrderView))
 )]

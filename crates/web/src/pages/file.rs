@@ -1,8 +1,8 @@
 //! Photos and signatures, by their commitment.
 
-use super::show_anybody;
 use crate::State;
 use crate::door::blocking;
+use crate::pages::show_anybody;
 use axum::extract::{self, Path};
 use axum::http::header::{
     CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE, ETAG, HeaderValue, IF_NONE_MATCH,

@@ -1,65 +1,20 @@
 //! The pages. Each is a function from what is true now to markup.
 
-mod ask;
-mod asking;
-mod back;
-pub mod calc;
-mod calc_order;
-mod calls;
-mod choices;
-mod coolant_item;
-mod coolant_steps;
-mod coolant_test;
-mod decline;
+pub mod bench;
 mod desk;
-mod due;
-mod fastener_facts;
 mod file;
-mod floor;
-mod gates;
-mod hand_over;
-mod immobile;
-mod intake;
-mod item;
-mod item_told;
-mod map_edit;
 mod maps;
-mod mend;
-mod odds;
-mod off;
-mod open;
-mod order;
-mod paper_file;
-mod papers;
-mod parts;
-mod parts_price;
-mod pieces;
-mod plan;
-mod plan_drawing;
-mod plan_price;
-mod plan_query;
-mod plan_rows;
-mod plan_targets;
-mod price;
-mod put_ins;
-mod record;
-mod second;
-mod settle;
-mod setup;
-mod setup_words;
-mod snag_found;
-mod stage;
-mod stage_rows;
-mod stage_snag;
+mod shop;
 mod stuck;
-mod tighten;
-mod told;
 mod vehicle;
-mod walk;
 
+pub use self::shop::record::{Kept, LastBackup};
+pub use self::vehicle::snag_found::{GRID_PX, GRID_STEPS};
 use crate::State;
 use crate::door::{blocking, status};
 use crate::layout::{Frame, page};
+use ::shop::view::{self, OrderView};
+use ::shop::{Caller, Snapshot, Trouble};
 use axum::Router;
 use axum::extract;
 use axum::http::header::{COOKIE, LOCATION, SET_COOKIE};
@@ -67,26 +22,22 @@ use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use maud::{Markup, html};
-pub use record::{Kept, LastBackup};
-use shop::view::{self, OrderView};
-use shop::{Caller, Snapshot, Trouble};
-pub use snag_found::{GRID_PX, GRID_STEPS};
 use std::sync::Arc;
 
 /// What every page is made from.
-pub struct Ask<'a> {
+pub struct Visit<'a> {
     /// The shop as it is at this moment, for who asks.
     pub snap: &'a Snapshot<'a>,
     /// The person, by name in the record.
     pub who: &'a str,
 }
 
-impl Ask<'_> {
+impl Visit<'_> {
     /// The unit of an odometer in this shop.
     pub fn road_unit(&self) -> &'static str {
-        match shop::mending::customary(self.snap.world()) {
-            shop::measure::Customary::Us => "mi",
-            shop::measure::Customary::Metric => "km",
+        match ::shop::mending::customary(self.snap.world()) {
+            ::shop::measure::Customary::Us => "mi",
+            ::shop::measure::Customary::Metric => "km",
         }
     }
 }
@@ -133,108 +84,19 @@ impl Shown {
 /// All pages.
 pub fn routes() -> Router<State> {
     Router::new()
-        .route("/", get(floor::floor))
-        .route("/find", get(floor::find))
-        .route("/calls", get(calls::calls))
-        .route("/estimates", get(odds::estimates))
-        .route("/who", get(setup::who))
-        .route("/who/{person}", get(setup::is))
-        .route("/setup", get(setup::setup))
-        .route("/shop", get(setup::shop))
-        .route("/record", get(record::record))
-        .route("/record/verify", get(record::record).post(record::verify))
-        .route("/new", get(intake::take_in))
-        .route("/order/{order}", get(order::by_name))
-        .merge(plan_routes())
-        .route(
-            "/o/{number}/papers/{kind}",
-            get(paper_file::paper).post(paper_file::give),
-        )
-        .route("/v/{vehicle}", get(vehicle::vehicle))
-        .merge(map_routes())
-        .merge(calculator_routes())
+        .merge(bench::routes())
+        .merge(desk::routes())
+        .merge(maps::routes())
+        .merge(shop::routes())
+        .merge(vehicle::routes())
         .route("/file/{id}", get(file::file))
 }
 
 /// The pages of one order that follow from its record alone, and from who looks.
 pub fn of_orders() -> Router<State> {
     Router::new()
-        .route("/o/{number}", get(order::order))
-        .route("/o/{number}/story", get(order::story))
-        .route("/o/{number}/mend", get(intake::mend))
-        .route("/o/{number}/walk", get(walk::walk))
-        .route("/o/{number}/off", get(off::off))
-        .route("/o/{number}/back", get(back::back))
-        .route("/o/{number}/open", get(open::open))
-        .route("/o/{number}/tray", get(open::tray))
-        .route("/o/{number}/item/{item}", get(item::item))
-        .route("/o/{number}/snag", get(item::snag))
-        .route("/o/{number}/snag/{snag}", get(mend::snag))
-        .route("/o/{number}/due", get(due::due))
-        .route("/o/{number}/second", get(second::second))
-        .route("/o/{number}/may", get(gates::may))
-        .route("/o/{number}/may/{gate}", get(gates::gate))
-        .route("/o/{number}/hand-over", get(hand_over::hand_over))
-        .route("/o/{number}/desk", get(desk::desk))
-        .route("/o/{number}/price", get(price::price))
-        .route("/o/{number}/odds", get(odds::odds))
-        .route("/o/{number}/ask", get(ask::ask))
-        .route("/o/{number}/parts", get(parts::parts))
-        .route("/o/{number}/pay", get(desk::pay))
-        .route("/o/{number}/decline", get(decline::decline))
-        .route("/o/{number}/estimate", get(papers::estimate))
-        .route("/o/{number}/added", get(papers::added))
-        .route("/o/{number}/invoice", get(papers::invoice))
-        .route("/o/{number}/stage", get(stage::stage))
-        .route("/o/{number}/item/{item}/{step}", get(coolant_item::step))
-}
-
-/// The calculators; threads and coolant answer at the addresses that they always had, too.
-fn calculator_routes() -> Router<State> {
-    Router::new()
-        .route("/calc", get(calc::all))
-        .route("/calc/{room}", get(calc::room))
-        .route(
-            "/calc/{room}/{calculator}",
-            get(calc::page).post(calc::sent),
-        )
-        .route(
-            "/o/{number}/calc/{room}/{calculator}",
-            get(calc_order::page).post(calc_order::sent),
-        )
-        .route("/threads", get(calc::old_room))
-        .route("/threads/{calculator}", get(calc::old_page))
-        .route("/coolant", get(calc::old_room))
-        .route("/coolant/{calculator}", get(calc::old_page))
-        .route("/api/calc", get(calc::described))
-        .route(
-            "/api/calc/{room}/{calculator}",
-            get(calc::asked).post(calc::asked_in_full),
-        )
-}
-
-/// Writing and mending maps.
-fn map_routes() -> Router<State> {
-    Router::new()
-        .route("/maps/new", get(map_edit::new))
-        .route("/maps/start", get(map_edit::start))
-        .route("/maps/check", axum::routing::post(map_edit::check))
-        .route(
-            "/maps/{map}/edit",
-            get(map_edit::edit).post(map_edit::change),
-        )
-        .route("/maps/{map}/file", get(map_edit::file))
-}
-
-/// Maps, plans and the stages that follow from them.
-fn plan_routes() -> Router<State> {
-    Router::new()
-        .route("/maps", get(maps::maps))
-        .route("/maps/{map}", get(maps::map))
-        .route("/o/{number}/plan", get(plan::plan))
-        .route("/o/{number}/state", get(plan::state))
-        .route("/o/{number}/way", get(plan_drawing::way))
-        .route("/o/{number}/plan/price", get(plan_price::price))
+        .merge(desk::of_orders())
+        .merge(vehicle::of_orders())
 }
 
 /// A page that is not there.
@@ -249,7 +111,7 @@ pub async fn nowhere(extract::State(state): extract::State<State>, headers: Head
 pub async fn show(
     state: State,
     headers: HeaderMap,
-    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble> + Send + 'static,
+    make: impl FnOnce(&Visit<'_>) -> Result<Shown, Trouble> + Send + 'static,
 ) -> Response {
     answer(state, headers, true, make).await
 }
@@ -258,7 +120,7 @@ pub async fn show(
 pub async fn show_anybody(
     state: State,
     headers: HeaderMap,
-    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble> + Send + 'static,
+    make: impl FnOnce(&Visit<'_>) -> Result<Shown, Trouble> + Send + 'static,
 ) -> Response {
     answer(state, headers, false, make).await
 }
@@ -267,7 +129,7 @@ async fn answer(
     state: State,
     headers: HeaderMap,
     needs_person: bool,
-    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble> + Send + 'static,
+    make: impl FnOnce(&Visit<'_>) -> Result<Shown, Trouble> + Send + 'static,
 ) -> Response {
     let who = cookie(&headers, "who");
     let made = blocking(move || {
@@ -287,7 +149,7 @@ fn answered(
     snap: &Snapshot<'_>,
     caller: &Caller,
     needs_person: bool,
-    make: impl FnOnce(&Ask<'_>) -> Result<Shown, Trouble>,
+    make: impl FnOnce(&Visit<'_>) -> Result<Shown, Trouble>,
 ) -> Result<Made, Trouble> {
     let people = snap.world().shop.people();
     let person = caller.person.as_ref();
@@ -302,7 +164,7 @@ fn answered(
     if needs_person && who.is_empty() {
         return Ok(Made::Elsewhere("/who"));
     }
-    let (shown, status) = match make(&Ask { snap, who }) {
+    let (shown, status) = match make(&Visit { snap, who }) {
         Ok(shown) => (shown, StatusCode::OK),
         Err(trouble) => (trouble_page(&trouble), status(&trouble)),
     };
@@ -339,9 +201,9 @@ fn trouble_page(trouble: &Trouble) -> Shown {
     Shown::new(
         "Trouble",
         html! {
-            h1 { (shop::say::capital(&trouble.what)) }
+            h1 { (::shop::say::capital(&trouble.what)) }
             @for reason in &trouble.reasons { p class="gap" { (reason) } }
-            p class="gap" { (shop::say::capital(&trouble.mend)) }
+            p class="gap" { (::shop::say::capital(&trouble.mend)) }
             p class="soft gap" { "Where: " (trouble.place) }
             div class="presses low" {
                 a class="press confirm" href="/" { "To the floor" }
@@ -358,14 +220,14 @@ pub fn refused(trouble: &Trouble) -> Response {
 
 /// What stands in an address where an order's number should be.
 pub fn no_order(number: &str) -> Trouble {
-    let number = shop::say::shortened(number);
+    let number = ::shop::say::shortened(number);
     Trouble::not_found(format!("{number:?} is no order's number"))
 }
 
 /// An order by the number in the address.
-pub fn order_of(ask: &Ask<'_>, number: &str) -> Result<Arc<OrderView>, Trouble> {
+pub fn order_of(visit: &Visit<'_>, number: &str) -> Result<Arc<OrderView>, Trouble> {
     let number = number.parse().map_err(|_| no_order(number))?;
-    view::order(ask.snap, number)
+    view::order(visit.snap, number)
 }
 
 /// The value of a cookie.

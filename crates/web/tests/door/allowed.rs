@@ -13,6 +13,11 @@ use std::collections::BTreeSet;
 const SOURCES: &[&str] = &[
     include_str!("../../src/lib.rs"),
     include_str!("../../src/pages/mod.rs"),
+    include_str!("../../src/pages/bench/mod.rs"),
+    include_str!("../../src/pages/desk/mod.rs"),
+    include_str!("../../src/pages/maps/mod.rs"),
+    include_str!("../../src/pages/shop/mod.rs"),
+    include_str!("../../src/pages/vehicle/mod.rs"),
     include_str!("../../src/assets.rs"),
 ];
 

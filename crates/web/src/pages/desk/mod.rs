@@ -1,0 +1,57 @@
+//! At the desk: the floor, taking in, what an order comes to, papers, the keys.
+
+pub mod ask;
+mod calls;
+mod decline;
+mod floor;
+mod hand_over;
+mod intake;
+mod known_vehicle;
+mod odds;
+pub mod order;
+mod overview;
+mod paper_file;
+pub mod papers;
+mod parts;
+mod parts_price;
+pub mod price;
+mod settle;
+
+use crate::State;
+use axum::Router;
+use axum::routing::get;
+
+/// The pages of the desk that are no order's, or depend on more than its record.
+pub fn routes() -> Router<State> {
+    Router::new()
+        .route("/", get(floor::floor))
+        .route("/find", get(floor::find))
+        .route("/calls", get(calls::calls))
+        .route("/estimates", get(odds::estimates))
+        .route("/new", get(intake::take_in))
+        .route("/order/{order}", get(order::by_name))
+        .route("/v/{vehicle}", get(known_vehicle::vehicle))
+        .route(
+            "/o/{number}/papers/{kind}",
+            get(paper_file::paper).post(paper_file::give),
+        )
+}
+
+/// The pages of one order at the desk that follow from its record alone, and from who looks.
+pub fn of_orders() -> Router<State> {
+    Router::new()
+        .route("/o/{number}", get(order::order))
+        .route("/o/{number}/story", get(order::story))
+        .route("/o/{number}/mend", get(intake::correct))
+        .route("/o/{number}/hand-over", get(hand_over::hand_over))
+        .route("/o/{number}/desk", get(overview::desk))
+        .route("/o/{number}/price", get(price::price))
+        .route("/o/{number}/odds", get(odds::odds))
+        .route("/o/{number}/ask", get(ask::ask))
+        .route("/o/{number}/parts", get(parts::parts))
+        .route("/o/{number}/pay", get(overview::pay))
+        .route("/o/{number}/decline", get(decline::decline))
+        .route("/o/{number}/estimate", get(papers::estimate))
+        .route("/o/{number}/added", get(papers::added))
+        .route("/o/{number}/invoice", get(papers::invoice))
+}

@@ -1,0 +1,316 @@
+//! One order: what is so, and what to press next. Its story. Its vehicle.
+
+use crate::State;
+use crate::door::blocking;
+use crate::pages::{Shown, count, no_order, order_of, show};
+use crate::tap::{Look, amount, button, link, odometer, order_fact, signed, thumbnails};
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::{IntoResponse, Redirect, Response};
+use maud::{Markup, html};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use shop::repair::OrderId;
+use shop::view::{NewerView, OrderView, StoppedView, StoryLine, newer};
+use std::sync::Arc;
+
+pub async fn order(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let order = order_of(visit, &number)?;
+        let stalls: Vec<(String, String)> = {
+            let world = visit.snap.world();
+            world.shop.stalls().into_iter()
+                .map(|(id, name, _)| (id.as_str().to_owned(), visit.snap.texts().text(name)))
+                .collect()
+        };
+        let over = order.left.is_some() || order.voided;
+        let newer = if over { Vec::new() } else { newer(visit.snap, order.number)? };
+        let mut shown = Shown::of(&order, &order.row.vehicle, html! {
+            h1 class="spread" { span { (order.row.vehicle) } span class="soft upper" { (order.row.word) } }
+            @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
+            @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left.how) } }
+            @if order.voided { p class="no gap" { "Voided: opened by mistake" } }
+            @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
+            @for standing in &order.standing { p class="wait gap" { (standing) } }
+            div class="columns" {
+                div { (counts(&order)) (newer_readings(&order, &newer)) (lines(&order)) }
+                div { (ways(&order)) (place(&order, &stalls, visit.who, visit.road_unit())) }
+            }
+            @if !order.voided { (next(&order)) }
+        });
+        shown.here = ("Floor".to_owned(), "/".to_owned());
+        Ok(shown)
+    })
+    .await
+}
+
+/// Where going on from where somebody stopped is pressed.
+fn go_on(order: &OrderView, left: &StoppedView) -> String {
+    if left.going_on {
+        format!("/o/{}/back#tighten-{}", order.number, left.item)
+    } else {
+        format!("/o/{}/item/{}", order.number, left.item)
+    }
+}
+
+/// What the next person sees first.
+fn stopped_here(order: &OrderView, left: &StoppedView) -> Markup {
+    html! {
+        a class="row" href=(go_on(order, left)) {
+            span class="mark half" {}
+            span class="what" {
+                span class="soft line" { "Stopped here" }
+                span class="large line" { (left.group) }
+                span class="line" { (left.doing) " · " (left.by) ", " (left.at) }
+            }
+        }
+    }
+}
+
+fn counts(order: &OrderView) -> Markup {
+    let inside = order.row.inside;
+    html! {
+        a class="row" href=(format!("/o/{}/open", order.number)) {
+            span class="fact" { (order.row.open) }
+            span class="what" {
+                span class="beside line" { "not home" }
+                span class="soft line" { (count(inside, "thing inside", "things inside")) ", " (order.row.debts) " owed" }
+            }
+        }
+        @for gate in &order.gates {
+            @let against = gate.fit_to_go.iter().filter(|r| r.blocks && r.waived.is_none()).count()
+                + gate.papers.iter().filter(|r| r.blocks && r.waived.is_none()).count();
+            a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
+                span class="what strong" { (gate.name) }
+                @if gate.may { span class="yes" { "yes" } } @else { span class="no" { "no · " (against) } }
+            }
+        }
+    }
+}
+
+/// The walk-round of an order just opened, by its name in the record.
+pub async fn by_name(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(name): Path<String>,
+) -> Response {
+    let service = Arc::clone(&state.service);
+    let number = blocking(move || {
+        let world = service.world()?;
+        world.number_of(&OrderId::new(name))
+    });
+    match number.await {
+        Ok(Some(number)) => Redirect::to(&format!("/o/{number}/walk")).into_response(),
+        Ok(None) | Err(_) => {
+            show(state, headers, |_| {
+                Err(shop::Trouble::not_found("there is no such order"))
+            })
+            .await
+        }
+    }
+}
+
+/// The word a gate has in an address.
+pub fn gate_code(gate: &shop::view::GateView) -> String {
+    serde_json::to_value(gate.gate)
+        .ok()
+        .and_then(|value| value.as_str().map(str::to_owned))
+        .unwrap_or_default()
+}
+
+/// What a newer table of the trade says of things on this order: offered, never taken by itself.
+fn newer_readings(order: &OrderView, newer: &[NewerView]) -> Markup {
+    let commands: Vec<Value> = newer
+        .iter()
+        .map(|one| order_fact(&order.order, one.fact.clone()))
+        .collect();
+    html! {
+        @if !newer.is_empty() {
+            details id="newer" {
+                summary class="row" { span class="what wait" { (count(newer.len(), "thing is", "things are")) " read otherwise by now" } }
+                @for one in newer {
+                    div class="row" { span class="what" {
+                        span class="strong line" { (one.label) }
+                        span class="soft line" { (one.says.join(" · ")) }
+                    } }
+                }
+                form { div class="presses" { (button(Look::Plain, "Read them so", "what is owed follows", &commands, None)) } }
+            }
+        }
+    }
+}
+
+fn lines(order: &OrderView) -> Markup {
+    html! {
+        h2 { "Complaint, cause, correction" }
+        @for line in &order.lines {
+            p class="strong gap" { (line.complaint) }
+            @for (code, label, now) in [("cause", "Cause", &line.cause), ("correction", "Correction", &line.correction)] {
+                @if let Some(now) = now { p { span class="soft" { (label) ": " } (now) } }
+                details id=(format!("{code}-{}", line.line)) {
+                    summary class="row" { span { @if now.is_some() { "Say the " (code) " better" } @else { "Say the " (code) } } }
+                    form {
+                        (crate::tap::required("words", label, "", now.as_deref().unwrap_or("")))
+                        @let after = line.told_by.get(code).cloned().unwrap_or_default();
+                        div class="presses" {
+                            (button(Look::Plain, "Keep", "", &[order_fact(&order.order, json!({ "line-worded": { "line": line.line, "text": code, "words": crate::tap::text("words"), "after": after } }))], None))
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn ways(order: &OrderView) -> Markup {
+    let row = |label: &str, small: String, to: &str| {
+        html! {
+            a class="row" href=(format!("/o/{}/{to}", order.number)) {
+                span class="what strong" { (label) }
+                span class="soft" { (small) }
+            }
+        }
+    };
+    let snags = order.snags.len();
+    html! {
+        h2 { "This order" }
+        (row("Walk-round", String::new(), "walk"))
+        (row("The plan", order.aim.clone().unwrap_or_default(), "plan"))
+        (row("Owed, checks, proof", count(order.debts.len(), "owed", "owed"), "due"))
+        (row("Snags", count(snags, "open", "open"), "snag"))
+        (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
+        (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
+        (row("The tray", String::new(), "tray"))
+        (row("Story", count(order.story_length, "line", "lines"), "story"))
+        @if order.handed_over {
+            a class="row" href=(format!("/maps/from-order/edit?order={}", order.number)) { span class="what strong" { "Keep what was done as a map" } }
+        }
+        (row("Put right what was mistyped", String::new(), "mend"))
+        @if let Some(vehicle) = &order.row.vehicle_id {
+            a class="row" href=(format!("/v/{vehicle}")) { span class="what strong" { "The vehicle" } span class="soft" { (order.row.plate) } }
+        }
+    }
+}
+
+fn place(order: &OrderView, stalls: &[(String, String)], who: &str, unit: &str) -> Markup {
+    let fact = |content: Value| order_fact(&order.order, content);
+    let stood = |place: Value| fact(json!({ "stood": { "place": place } }));
+    html! {
+        details id="place" {
+            summary class="row" { span class="strong what" { "Where it stands, who, when" } span class="soft" { (order.row.place.as_deref().unwrap_or("not told")) } }
+            form {
+                div class="presses even" {
+                    @for (id, name) in stalls { (button(Look::Plain, name, "", &[stood(json!({ "stall": id }))], None)) }
+                    (button(Look::Plain, "Yard", "", &[stood(json!("yard"))], None))
+                    (button(Look::Plain, "I work on it", "", &[fact(json!({ "assigned": { "person": who } }))], None))
+                }
+            }
+            form {
+                label class="field" { span { "Promised for" } input type="datetime-local" name="promised" required; }
+                div class="presses" { (button(Look::Plain, "Promise it", "", &[fact(json!({ "promised": { "at": { "$time": "promised" } } }))], None)) }
+            }
+        }
+        details id="odometer" {
+            summary class="row" { span class="strong" { "Odometer on the way out" } }
+            form {
+                (odometer("reading", "Odometer", unit, ""))
+                div class="presses" { (button(Look::Plain, "Keep", "", &[fact(json!({ "odometer": { "reading": amount("reading", unit), "at": "out" } }))], None)) }
+            }
+        }
+    }
+}
+
+/// What to press next, by what is so.
+fn next(order: &OrderView) -> Markup {
+    let to = |page: &str| format!("/o/{}/{page}", order.number);
+    let hand_over = order.gates.last().is_some_and(|gate| gate.may);
+    let touched = order.items.iter().any(|item| item.disturbed);
+    html! {
+        div class="presses two low" {
+            @if order.handed_over {
+                (link(Look::Confirm, "Take it back in", "", &to("hand-over")))
+            } @else if let Some(left) = order.stopped.first() {
+                (link(Look::Confirm, "Go on here", &left.group, &go_on(order, left)))
+            } @else if hand_over {
+                (link(Look::Confirm, "Hand over", "", &to("hand-over")))
+            } @else if order.open_items.is_empty() && touched {
+                (link(Look::Confirm, "May it …?", "everything is home", &to("may")))
+            } @else if let Some(aim) = &order.aim {
+                (link(Look::Confirm, "Next stage", aim, &to("stage")))
+            } @else if !touched {
+                (link(Look::Confirm, "Plan it", "what comes off, and how", &to("plan")))
+            } @else {
+                (link(Look::Confirm, "Something off", "", &to("off")))
+            }
+            @if order.open_items.is_empty() { (link(Look::Plain, "Off", "more", &to("off"))) }
+            @else { (link(Look::Plain, "Put back", &order.open_items.len().to_string(), &to("back"))) }
+        }
+    }
+}
+
+/// Which part of a story.
+#[derive(Debug, Deserialize)]
+pub struct Part {
+    before: Option<usize>,
+}
+
+pub async fn story(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+    Query(part): Query<Part>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let order = match part.before {
+            None => order_of(visit, &number)?,
+            Some(before) => {
+                let number = number.parse().map_err(|_| no_order(&number))?;
+                shop::view::order_before(visit.snap, number, before)?
+            }
+        };
+        Ok(Shown::of(
+            &order,
+            "Story",
+            html! {
+                h1 { "What happened" }
+                @if part.before.is_some() {
+                    a class="row" href=(format!("/o/{}/story", order.number)) { span class="what strong" { "To the newest" } }
+                }
+                @for line in order.story.iter().rev() { (told(&order, line)) }
+                @if let Some(before) = order.story_before {
+                    a class="row" href=(format!("/o/{}/story?before={before}", order.number)) {
+                        span class="what strong" { "Earlier" }
+                        span class="soft" { (count(before, "more", "more")) }
+                    }
+                }
+            },
+        ))
+    })
+    .await
+}
+
+fn told(order: &OrderView, line: &StoryLine) -> Markup {
+    html! {
+        details id=(format!("told-{}", line.command)) {
+            summary class="row" {
+                span class="what" {
+                    span class="line" { @if line.undone { s { (line.text) } " taken back" } @else { (line.text) } }
+                    span class="soft line" { (line.who) ", " (line.at) }
+                }
+            }
+            (thumbnails(&line.photos))
+            (signed(line.signature.as_deref(), ""))
+            @if line.decided {
+                p class="soft gap" { "A decision is not taken back: it is answered by another one." }
+            } @else if !line.undone {
+                form { div class="presses" {
+                    (button(Look::Plain, "Take this back", "as if it had not been", &[order_fact(&order.order, json!({ "undo": { "command": line.command, "part": null } }))], None))
+                } }
+            }
+        }
+    }
+}

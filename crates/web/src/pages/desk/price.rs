@@ -1,0 +1,172 @@
+//! The price: its entries, each on a line of the order and for a payer.
+
+use super::overview::total_block;
+use crate::State;
+use crate::pages::{Shown, order_of, show};
+use crate::tap::{Look, button, chips, field, figure, input, link, order_request, when};
+use axum::extract::{self, Path};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::{Map, Value, json};
+use shop::view::{OrderView, PriceEntryView};
+use std::collections::BTreeMap;
+
+pub async fn price(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let order = order_of(visit, &number)?;
+        let rate = {
+            let world = visit.snap.world();
+            let settings = world.shop.settings();
+            settings
+                .map(|settings| settings.rate.to_string())
+                .unwrap_or_default()
+        };
+        let set = order_request(
+            &order.order,
+            json!({ "price": { "entries": entries(&order), "after": seen(&order) } }),
+        );
+        let kept = order.price.iter().flat_map(|price| &price.open);
+        Ok(Shown::of(&order, "Price", html! {
+            h1 { "Price" }
+            form {
+                div class="columns" {
+                    div {
+                        @for total in &order.totals { (total_block(&order, total)) }
+                        (on_invoices(&order))
+                        @for (key, entry) in keyed(kept) { (kept_entry(&order, &key, entry)) }
+                        @if order.totals.is_empty() { p class="gap" { "No price yet." } }
+                    }
+                    div {
+                        (belongs(&order))
+                        h2 { "Add labour" }
+                        (input("labour", "What for", "", ""))
+                        (figure("hours", "Hours", "such as 3.67", "", false))
+                        (figure("rate", "An hour", "", &rate, false))
+                        h2 { "Add a part or other" }
+                        (chips("charge", "What sort", &[("part", "part"), ("test", "test"), ("sublet", "machine work"), ("supplies", "supplies"), ("core", "core"), ("fee", "other")], "part"))
+                        (input("what", "What", "", ""))
+                        (figure("quantity", "How many", "", "1", false))
+                        (figure("each", "One costs, before tax", "", "", false))
+                    }
+                }
+                div class="presses low" { (button(Look::Confirm, "Set the price", "", &[set], None)) }
+            }
+            div class="presses" { (link(Look::Plain, "Ask for a yes", "", &format!("/o/{}/ask", order.number))) }
+        }))
+    })
+    .await
+}
+
+/// Every entry the price would have: those kept, as they may have been changed, and those
+/// that were filled in.
+fn entries(order: &OrderView) -> Vec<Value> {
+    let kept = order.price.iter().flat_map(|price| &price.open);
+    let mut out: Vec<Value> = keyed(kept)
+        .into_iter()
+        .map(|(key, entry)| {
+            let mut kept = entry.sent();
+            kept["quantity"] = field(&format!("quantity-{key}"));
+            kept["each"] = field(&format!("each-{key}"));
+            when(&format!("keep-{key}"), kept)
+        })
+        .collect();
+    // Whoever pays for its line pays for an entry, unless another is named.
+    let of_line: Map<String, Value> = order
+        .lines
+        .iter()
+        .map(|line| (line.line.clone(), json!(line.payer)))
+        .collect();
+    let payer = json!({ "$map": "payer", "to": { "customer": "customer", "warranty": "warranty", "goodwill": "goodwill" },
+        "else": { "$map": "line", "to": of_line, "else": order.lines.first().map_or(json!("customer"), |line| json!(line.payer)) } });
+    let only = match order.lines.as_slice() {
+        [one] => json!(one.line),
+        _ => field("line"),
+    };
+    out.push(when("hours", json!({ "line": only, "charge": "labour", "label": { "$text": "labour", "or": "Labour" }, "quantity": field("hours"), "each": field("rate"), "payer": payer })));
+    out.push(when("each", json!({ "line": only, "charge": field("charge"), "label": { "$text": "what", "or": "Parts" }, "quantity": field("quantity"), "each": field("each"), "payer": payer })));
+    out
+}
+
+/// What a price set from this page has seen.
+pub fn seen(order: &OrderView) -> Vec<&str> {
+    let after = order.price.iter().flat_map(|price| &price.after);
+    after.map(String::as_str).collect()
+}
+
+/// Entries, each with what its fields are called by: the same on a page made later, whatever
+/// others have added or taken out by then, so that what was typed stays with its entry.
+pub fn keyed<'a>(
+    entries: impl Iterator<Item = &'a PriceEntryView>,
+) -> Vec<(String, &'a PriceEntryView)> {
+    let mut times: BTreeMap<String, usize> = BTreeMap::new();
+    entries
+        .map(|entry| {
+            let words = entry.label_words.as_deref().map(|words| words.get(..12));
+            let name = words.flatten().unwrap_or("nameless").to_owned();
+            let nth = times.entry(name.clone()).or_default();
+            *nth += 1;
+            (format!("{name}-{nth}"), entry)
+        })
+        .collect()
+}
+
+/// What is on an invoice stays as it is.
+fn on_invoices(order: &OrderView) -> Markup {
+    let invoices = order.price.iter().flat_map(|price| &price.invoices);
+    html! {
+        @for invoice in invoices {
+            p class="gap soft" { "On invoice " (invoice.number.as_deref().unwrap_or("")) " of " (invoice.day) ", and stays so: " (invoice.gross) }
+            @for entry in &invoice.entries {
+                div class="row" { span class="what" { (entry.label) span class="soft line" { (entry.quantity) " × " (entry.each) } } span class="number" { (entry.amount) } }
+            }
+        }
+    }
+}
+
+fn kept_entry(order: &OrderView, nth: &str, entry: &PriceEntryView) -> Markup {
+    let line = order
+        .lines
+        .iter()
+        .filter(|_| order.lines.len() > 1)
+        .find(|line| Some(&line.line) == entry.line.as_ref());
+    html! {
+        label class="row" {
+            input type="checkbox" name=(format!("keep-{nth}")) value="yes" checked;
+            span class="what" {
+                span class="strong line" { (entry.label) }
+                span class="soft line" { (entry.quantity) " × " (entry.each) @if order.totals.len() > 1 { " · " (super::papers::payer_name(entry.payer)) " pays" } }
+                @if let Some(line) = line { span class="soft line" { (line.complaint) } }
+            }
+            span class="number" { (entry.amount) }
+        }
+        details id=(format!("change-{nth}")) {
+            summary class="row" { span class="what soft" { "Change its count or price" span class="skip" { ": " (entry.label) } } }
+            (figure(&format!("quantity-{nth}"), "How many", "", &entry.quantity_exact, true))
+            (figure(&format!("each-{nth}"), "One costs, before tax", "", &entry.each_exact, true))
+        }
+    }
+}
+
+/// Which line what is added belongs to, and who pays for it.
+fn belongs(order: &OrderView) -> Markup {
+    let first = order.lines.first().map_or("", |line| line.line.as_str());
+    html! {
+        @if order.lines.len() > 1 {
+            fieldset {
+                legend { "What is added belongs to" }
+                @for line in &order.lines {
+                    label class="row" {
+                        input type="radio" name="line" value=(line.line) checked[line.line == first];
+                        span class="what" { span class="line" { (line.complaint) } span class="soft line" { (super::papers::payer_name(line.payer)) " pays" } }
+                    }
+                }
+            }
+        }
+        (chips("payer", "Who pays for it", &[("line", "as its line"), ("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "line"))
+    }
+}

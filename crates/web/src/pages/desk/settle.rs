@@ -1,0 +1,104 @@
+//! The invoice and the money at the door: where nobody has to be asked first, one tap does
+//! both, and what was found and done goes on the paper with it.
+
+use super::overview::{PAID_BY, charge, invoice, owed_by_customer, take, total_block};
+use crate::tap::{Look, button, chips, field, figure, input, order_fact, text, when};
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::say::capital;
+use shop::view::{ItemView, LineView, OrderView};
+
+pub fn settle(order: &OrderView) -> Markup {
+    let asked_first = order.asks.iter().any(|asked| asked.must);
+    let owes = owed_by_customer(order).filter(|total| !total.balance.starts_with('-'));
+    let to_charge = order.price.as_ref().is_some_and(|price| !price.charged);
+    let (Some(owes), false, 1, true) = (owes, asked_first, order.asks.len(), to_charge) else {
+        return html! { (invoice(order)) (take(order)) };
+    };
+    let told = order.lines.first().map(|line| untold(order, line));
+    let mut charged: Vec<Value> = told
+        .iter()
+        .flatten()
+        .map(|told| told.command.clone())
+        .collect();
+    charged.push(charge(order));
+    let paid = order_fact(
+        &order.order,
+        json!({ "paid": { "payer": "customer", "amount": field("amount"), "by": field("by"), "deposit": false } }),
+    );
+    let and_paid: Vec<Value> = charged.iter().cloned().chain([paid]).collect();
+    html! {
+        h2 { "Invoice and money" }
+        (total_block(order, owes))
+        form {
+            @for told in told.iter().flatten() { (input(told.code, told.label, told.hint, &told.suggested)) }
+            (figure("amount", "Paid now", "before it leaves", &owes.balance, true))
+            (chips("by", "How", PAID_BY, "card"))
+            div class="presses two" {
+                (button(Look::Confirm, "Invoice, paid", "", &and_paid, None))
+                (button(Look::Plain, "Invoice only", "", &charged, None))
+            }
+        }
+    }
+}
+
+/// A text of a line that nobody has told yet.
+struct Untold {
+    code: &'static str,
+    label: &'static str,
+    hint: &'static str,
+    suggested: String,
+    command: Value,
+}
+
+fn untold(order: &OrderView, line: &LineView) -> Vec<Untold> {
+    let ask = |code: &'static str, label, hint, suggested| {
+        let after = line.told_by.get(code).cloned().unwrap_or_default();
+        let told = order_fact(
+            &order.order,
+            json!({ "line-worded": { "line": line.line, "text": code, "words": text(code), "after": after } }),
+        );
+        Untold {
+            code,
+            label,
+            hint,
+            suggested,
+            command: when(code, told),
+        }
+    };
+    let cause = ask(
+        "cause",
+        "What was found",
+        "goes on the invoice",
+        String::new(),
+    );
+    let correction = ask(
+        "correction",
+        "What was done",
+        "goes on the invoice; from what was put on new and what differs now",
+        done(order),
+    );
+    let missing = [line.cause.is_none(), line.correction.is_none()];
+    let both = [cause, correction].into_iter().zip(missing);
+    both.filter_map(|(told, missing)| missing.then_some(told))
+        .collect()
+}
+
+/// What the account itself knows of what was done.
+fn done(order: &OrderView) -> String {
+    let renewed = |item: &&ItemView| item.spent && item.disturbed && item.home;
+    let new: Vec<&str> = order
+        .items
+        .iter()
+        .filter(renewed)
+        .map(|item| item.label.as_str())
+        .collect();
+    let new = (!new.is_empty()).then(|| format!("New: {}", new.join(", ")));
+    let differs = order
+        .papers
+        .differences
+        .iter()
+        .map(|differs| capital(differs));
+    let all: Vec<String> = new.into_iter().chain(differs).collect();
+    all.join(". ")
+}

@@ -1,0 +1,218 @@
+//! May it …? The six gates, each with its reasons and what closes them.
+
+use crate::State;
+use crate::pages::desk::order::gate_code;
+use crate::pages::{Shown, Visit, order_of, show};
+use crate::tap::{Look, button, field, link, order_fact, order_request, required, text};
+use axum::extract::{self, Path};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::{Map, Value, json};
+use shop::Trouble;
+use shop::repair::Role;
+use shop::view::{GateView, OrderView};
+
+pub async fn may(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let order = order_of(visit, &number)?;
+        Ok(Shown::of(&order, "May it …?", html! {
+            h1 class="fact" { "May it …?" }
+            @for gate in &order.gates { (gate_row(&order, gate)) }
+            div class="presses low" { (link(Look::Confirm, "Close the next one", "", &format!("/o/{}/back", order.number))) }
+        }))
+    })
+    .await
+}
+
+/// The reasons that shut a gate.
+pub fn against(gate: &GateView) -> Vec<&str> {
+    let fit = gate
+        .fit_to_go
+        .iter()
+        .filter(|reason| reason.blocks && reason.waived.is_none())
+        .map(|reason| reason.text.as_str());
+    let papers = gate
+        .papers
+        .iter()
+        .filter(|reason| reason.blocks && reason.waived.is_none())
+        .map(|reason| reason.text.as_str());
+    fit.chain(papers).collect()
+}
+
+fn gate_row(order: &OrderView, gate: &GateView) -> Markup {
+    let against = against(gate);
+    html! {
+        a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
+            span class="what" {
+                span class="spread" {
+                    span class="large" { (gate.name) }
+                    @if gate.may { span class="large yes" { "yes" } } @else { span class="large no" { "no · " (against.len()) } }
+                }
+                @if let Some(first) = against.first() { span class="line" { (first) } }
+                @if let Some(second) = against.get(1) {
+                    span class="soft line short" { "then: " (second) @if let Some(third) = against.get(2) { " · " (third) } }
+                }
+            }
+        }
+    }
+}
+
+pub async fn gate(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path((number, code)): Path<(String, String)>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let order = order_of(visit, &number)?;
+        let gate = order
+            .gates
+            .iter()
+            .find(|gate| gate_code(gate) == code)
+            .ok_or_else(|| Trouble::not_found("there is no such gate"))?;
+        Ok(Shown::of(&order, &gate.name, html! {
+            h1 class="spread" { span { (gate.name) } @if gate.may { span class="fact yes" { "yes" } } @else { span class="fact no" { "no" } } }
+            div class="columns" {
+                div {
+                    h2 { "Fit to go" }
+                    @if gate.fit_to_go.is_empty() { p class="gap yes" { "Nothing stands against it." } }
+                    @for reason in &gate.fit_to_go {
+                        (reason_row(&closes(&order, &reason.kind, reason.item.as_deref()), &reason.text, reason.waived.as_deref(), reason.blocks))
+                    }
+                }
+                @if code == "hand-over" {
+                    div {
+                        h2 { "Papers" }
+                        @if gate.papers.is_empty() { p class="gap yes" { "All done." } }
+                        @for reason in &gate.papers {
+                            (reason_row(&closes(&order, &reason.kind, None), &reason.text, reason.waived.as_deref(), reason.blocks))
+                        }
+                    }
+                }
+            }
+            (push(visit, &order, gate))
+            (waive(&order, gate, &code))
+            div class="presses low" {
+                @if code == "hand-over" { (link(Look::Confirm, "Hand over", "", &format!("/o/{}/hand-over", order.number))) }
+                @else { (link(Look::Confirm, "All six", "", &format!("/o/{}/may", order.number))) }
+            }
+        }))
+    })
+    .await
+}
+
+/// Where a reason is closed.
+fn closes(order: &OrderView, kind: &str, item: Option<&str>) -> String {
+    let page = match kind {
+        "owed" | "not-checked" | "proof-missing" | "proof-failed" => "due".to_owned(),
+        "snag" => "snag".to_owned(),
+        "part" | "old-part" | "sublet" => "parts".to_owned(),
+        "no-consent" | "over-ceiling" => "ask".to_owned(),
+        "not-priced" => "price".to_owned(),
+        "not-charged" | "unpaid" | "keys-here" => "pay".to_owned(),
+        // Cause and correction are told on the order's own page.
+        "line" => return format!("/o/{}", order.number),
+        _ => item.map_or_else(|| "open".to_owned(), |item| format!("item/{item}")),
+    };
+    format!("/o/{}/{page}", order.number)
+}
+
+fn reason_row(closes: &str, words: &str, waived: Option<&str>, blocks: bool) -> Markup {
+    html! {
+        a class="row" href=(closes) {
+            span class="what" {
+                span class="line" { (words) }
+                @if let Some(waived) = waived { span class="soft line" { (waived) } }
+                @if !blocks { span class="soft line" { "does not hold the vehicle" } }
+            }
+            @if waived.is_none() { span class="strong" { "close" } }
+        }
+    }
+}
+
+/// Pushing it by hand: where it may, the owner or the foreman writes so, and *roll* stays shut.
+fn push(visit: &Visit<'_>, order: &OrderView, gate: &GateView) -> Markup {
+    let Some(against) = &gate.against_pushing else {
+        return html! {};
+    };
+    let caller = visit.snap.caller();
+    let leads = caller.has_any(&[Role::Owner, Role::Foreman]);
+    let stalls: Vec<(String, String)> = visit
+        .snap
+        .world()
+        .shop
+        .stalls()
+        .into_iter()
+        .map(|(id, name, _)| (id.as_str().to_owned(), visit.snap.texts().text(name)))
+        .collect();
+    let pushed = |to: Value| {
+        order_fact(
+            &order.order,
+            json!({ "pushed": { "to": to, "words": text("words") } }),
+        )
+    };
+    html! {
+        h2 { "Push it by hand" }
+        @if against.is_empty() {
+            p class="caution" { "A flat floor, chocks in hand, somebody at a parking brake that works, nobody before or behind it, the steering unlocked. Its brakes may not hold: never on a slope, never with the engine. The maker's and the shop's rules come first." }
+            @if leads {
+                form class="narrow" {
+                    (required("words", "Why, and who stands where", "as the owner or the foreman", ""))
+                    div class="presses even" {
+                        @for (id, name) in &stalls { (button(Look::Plain, name, "pushed there", &[pushed(json!({ "stall": id }))], None)) }
+                        (button(Look::Plain, "Yard", "pushed there", &[pushed(json!("yard"))], None))
+                    }
+                }
+            } @else { p class="gap" { "The owner or the foreman says so in writing, on this page." } }
+        } @else {
+            p class="gap no" { "Not even that: " (against.len()) " in the way" }
+            @for reason in against { p { (reason) } }
+        }
+    }
+}
+
+/// A reason may pass, where it may be waived at all: by a named person, in writing.
+fn waive(order: &OrderView, gate: &GateView, code: &str) -> Markup {
+    let fit = gate
+        .fit_to_go
+        .iter()
+        .filter(|reason| reason.waivable && reason.blocks && reason.waived.is_none())
+        .map(|reason| (&reason.key, &reason.text, &reason.figure));
+    let papers = gate
+        .papers
+        .iter()
+        .filter(|reason| reason.waivable && reason.blocks && reason.waived.is_none())
+        .map(|reason| (&reason.key, &reason.text, &reason.figure));
+    let may_pass: Vec<_> = fit.chain(papers).collect();
+    // A waiver is of as much as was seen.
+    let figures: Map<String, Value> = may_pass
+        .iter()
+        .map(|(key, _, figure)| ((*key).clone(), json!(figure)))
+        .collect();
+    let waive = order_request(
+        &order.order,
+        json!({ "waive": { "gate": code, "reason": field("reason"), "words": text("words"),
+            "figure": { "$map": "reason", "to": figures, "else": "" } } }),
+    );
+    html! {
+        @if !may_pass.is_empty() {
+            details id="waive" {
+                summary class="row" { span class="strong" { "Let one pass, with a reason" } }
+                form class="narrow" {
+                    @for (nth, (key, text, _)) in may_pass.iter().enumerate() {
+                        label class="row" {
+                            input type="radio" name="reason" value=(key) checked[nth == 0];
+                            span class="what" { (text) }
+                        }
+                    }
+                    (required("words", "Why it may pass", "your name stands beside it", ""))
+                    div class="presses" { (button(Look::Plain, "Waive it", "", &[waive], None)) }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,398 @@
+//! The next stage of a plan, as a whole screen at the vehicle: one tap when it is as
+//! shown, exceptions unticked, torque pass by pass.
+
+use super::off::cautions;
+use super::stage_rows::{Row, rows, tightenings};
+use super::stage_snag;
+use crate::State;
+use crate::pages::{Shown, Visit, count, order_of, show};
+use crate::tap::{Look, button, input, link, order_fact};
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde::Deserialize;
+use shop::plan::Way;
+use shop::planning::{
+    Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of, torque_source,
+};
+use shop::repair::{AimIs, Kind, State as Stand};
+use shop::view::OrderView;
+use std::collections::BTreeSet;
+
+/// How the page is asked for.
+#[derive(Debug, Deserialize)]
+pub struct Turn {
+    /// Whether what could be tightened now is left for later.
+    later: Option<String>,
+    /// Whether something went wrong here, and it is asked with which group.
+    snag: Option<String>,
+}
+
+pub async fn stage(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+    Query(turn): Query<Turn>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let order = order_of(visit, &number)?;
+        let content = match map_of_order(visit.snap, order.number)? {
+            Some((map, version)) => {
+                let on = on_map_of(visit.snap, order.number, &map, Some(version), None)?;
+                next_of(visit, &order, &on, &turn)?
+            }
+            None => no_plan(&order),
+        };
+        Ok(Shown::of(&order, "Next stage", content))
+    })
+    .await
+}
+
+fn no_plan(order: &OrderView) -> Markup {
+    html! {
+        h1 { "No plan yet" }
+        p class="gap" { "Pick what to get at, and the stages follow. Without one, say what comes off." }
+        div class="presses two low" {
+            (link(Look::Confirm, "Make a plan", "", &format!("/o/{}/plan", order.number)))
+            (link(Look::Plain, "Off", "", &format!("/o/{}/off", order.number)))
+        }
+    }
+}
+
+fn next_of(
+    visit: &Visit<'_>,
+    order: &OrderView,
+    on: &OrderMap,
+    turn: &Turn,
+) -> Result<Markup, shop::Trouble> {
+    if !on.asks() {
+        return Ok(no_plan(order));
+    }
+    let found = match on.plan(visit.snap) {
+        Ok(found) => found,
+        Err(trouble) => {
+            return Ok(html! {
+                h1 { "No way by this plan" }
+                p class="alarm" { (shop::say::capital(&trouble.what)) }
+                p { (shop::say::capital(&trouble.mend)) }
+                div class="presses low" { (link(Look::Confirm, "Change the plan", "", &format!("/o/{}/plan", order.number))) }
+            });
+        }
+    };
+    let unforeseen = on.unforeseen(visit.snap);
+    let loose = tightenings(order, on);
+    // Work that comes to be owed is nothing to do: a stage of it alone could not be confirmed.
+    let to_do = |stage: &&StageShown| stage.rows.iter().any(|row| row.kind != Kind::Work);
+    let off: Vec<&StageShown> = found.off.iter().filter(to_do).collect();
+    let nothing_else = found
+        .back
+        .first()
+        .is_some_and(|stage| found.off.is_empty() && rows(order, on, stage).is_empty());
+    let body = if !loose.is_empty() && (turn.later.is_none() || nothing_else) {
+        match turn.snag {
+            Some(_) => stage_snag::which(order, &stage_snag::of_loose(&loose)),
+            None => tighten(order, &loose),
+        }
+    } else if let Some(stage) = off.first() {
+        shown(visit, order, on, stage, off.len(), Way::Out, turn)
+    } else if on.asked.aim == AimIs::Reach {
+        there(order, on, &found)
+    } else if let Some(stage) = found.back.first() {
+        shown(visit, order, on, stage, found.back.len(), Way::Back, turn)
+    } else {
+        home(order, on, &found)
+    };
+    Ok(html! {
+        (body)
+        @if !unforeseen.is_empty() {
+            details id="unforeseen" {
+                summary class="row" { span class="what wait" { (count(unforeseen.len(), "thing is not as planned", "things are not as planned")) } }
+                @for line in &unforeseen { p class="gap" { (line) } }
+                p class="soft gap" { "The stages follow what is so." }
+            }
+        }
+    })
+}
+
+/// One stage: what it is about in one large fact, its rows, one tap.
+fn shown(
+    visit: &Visit<'_>,
+    order: &OrderView,
+    on: &OrderMap,
+    stage: &StageShown,
+    left: usize,
+    way: Way,
+    turn: &Turn,
+) -> Markup {
+    let runs = visit.snap.caller().works_on(&order.assigned);
+    let rows = rows(order, on, stage);
+    let may_snag = stage_snag::of_rows(&rows);
+    if turn.snag.is_some() {
+        return stage_snag::which(order, &may_snag);
+    }
+    let closing = Row::closing(&rows);
+    let known = closing.and_then(|last| on.map.items.get(&last.shown.item));
+    let source = known.and_then(|known| torque_source(&on.map, known));
+    let pieces: usize = rows.iter().map(Row::pieces).sum();
+    let tools = tools(&rows);
+    let (fact, beside) = match closing {
+        Some(last) => torque_headline(stage, last),
+        None => headline(stage, &tools, way, pieces),
+    };
+    let lines: Vec<_> = rows.iter().filter_map(|row| row.as_line(on)).collect();
+    let confirm = match (closing.map(Row::after_a_pass), way) {
+        (Some(Stand::Tight), _) => "On and tight",
+        (Some(_), _) => "On, pass 1 done",
+        (None, Way::Out) => "Out as shown",
+        (None, Way::Back) => "On as shown",
+    };
+    let small = match closing.filter(|_| has_other_torques(&rows)) {
+        Some(first) => format!("{}, the others after it", first.shown.label),
+        None => count(pieces, "piece", "pieces"),
+    };
+    let commands = Row::commands(&rows, order, closing);
+    html! {
+        p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (count(left, "stage", "stages")) " left" } }
+        @for caution in cautions(&lines) { p class="caution" { (caution) } }
+        @if way == Way::Out { (super::immobile::parts_first(order, &lines)) }
+        div class="headline" { h1 class="fact bare" { (fact) } span class="what beside" { (beside) } }
+        @if tools.len() > 1 || closing.is_some() { p class="soft" { (tools.join(", ")) } }
+        @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
+        @if let Some(pattern) = known.and_then(|known| known.pattern.as_deref()) { p class="strong gap" { (shop::say::capital(pattern)) } }
+        @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
+        // A clock runs on it while it is shown to who works on it: see the page's script.
+        form data-stage=[runs.then(|| name_of(order, &rows))] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
+            @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
+                (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
+            }
+            @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "It leaves owed: " (row.shown.label) } }
+            @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
+            (some_of(&rows))
+            a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something not shown came off" } }
+            @if closing.is_some() { (stage_snag::row(order, &may_snag)) }
+            div class="presses two low" {
+                (button(Look::Confirm, confirm, &small, &commands, None))
+                @if closing.is_some() { (button(Look::Plain, "Not tight yet", "", &Row::commands(&rows, order, None), None)) }
+                @else { (stage_snag::press(order, &may_snag)) }
+            }
+        }
+    }
+}
+
+/// What tells one stage of an order from another: what moves in it, and where to.
+fn name_of(order: &OrderView, rows: &[Row<'_>]) -> String {
+    let row = |row: &Row<'_>| format!("{} {} {:?}", row.id(), row.shown.done, row.shown.at);
+    let rows: Vec<String> = rows.iter().map(row).collect();
+    format!("{}: {}", order.number, rows.join("; "))
+}
+
+/// What one holds for what moves here, each tool once.
+fn tools<'a>(rows: &[Row<'a>]) -> Vec<&'a str> {
+    let moved = rows.iter().filter(|row| !row.only_told());
+    let mut tools: Vec<&str> = Vec::new();
+    for tool in moved.flat_map(|row| &row.shown.tools) {
+        if !tools.contains(&tool.as_str()) {
+            tools.push(tool);
+        }
+    }
+    tools
+}
+
+/// The one large fact of a stage: the size of its only tool, else where one stands.
+fn headline(stage: &StageShown, tools: &[&str], way: Way, pieces: usize) -> (String, String) {
+    let moved = match way {
+        Way::Out => format!("{} out", count(pieces, "piece", "pieces")),
+        Way::Back => format!("{} back", count(pieces, "piece", "pieces")),
+    };
+    let minutes = format!("{} min", stage.minutes);
+    let place = stage.place.clone().unwrap_or_else(|| "anywhere".to_owned());
+    if let [tool] = tools
+        && tool.starts_with(|c: char| c.is_ascii_digit())
+    {
+        let mut words = tool.splitn(3, ' ');
+        let size: Vec<&str> = words.by_ref().take(2).collect();
+        let rest = words.next().unwrap_or_default();
+        return (
+            size.join("\u{202f}"),
+            format!("{rest} · {place} · {moved} · {minutes}"),
+        );
+    }
+    (place, format!("{moved} · {minutes}"))
+}
+
+/// Whether more than one group has a torque here.
+fn has_other_torques(rows: &[Row<'_>]) -> bool {
+    rows.iter()
+        .filter(|row| !row.shown.torque.is_empty())
+        .count()
+        > 1
+}
+
+/// A stage that ends with a torque is about that torque.
+fn torque_headline(stage: &StageShown, last: &Row<'_>) -> (String, String) {
+    let passes = &last.shown.torque;
+    let torque = passes
+        .first()
+        .map_or_else(String::new, |pass| pass.replace(' ', "\u{202f}"));
+    let nth = match passes.len() {
+        0 | 1 => String::new(),
+        total => format!("pass 1 of {total} · "),
+    };
+    let place = stage.place.clone().unwrap_or_else(|| "anywhere".to_owned());
+    let all = match last.pieces() {
+        1 => last.shown.label.clone(),
+        pieces => format!("{}, all {pieces}", last.shown.label),
+    };
+    (
+        torque,
+        format!("{nth}{all} · {place} · {} min", stage.minutes),
+    )
+}
+
+fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
+    let name = format!("row-{nth}");
+    let words = if closing {
+        row.words_after_a_pass()
+    } else {
+        row.words()
+    };
+    html! {
+        label class="row" {
+            input type="checkbox" name=(name) value="yes" checked;
+            span class="what" {
+                span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (words) }
+                @if let Some(piece) = row.new_piece() { span class="line" { "New: " (piece) } }
+                @if !row.shown.tools.is_empty() { span class="soft line" { (row.shown.tools.join(", ")) } }
+            }
+            span class="beside number" { @if row.pieces() > 1 { (row.pieces()) } }
+        }
+        @if row.shown.kind == Kind::Fluid {
+            @let hint = row.fluid_hint();
+            @match row.shown.way {
+                Way::Out => (input(&format!("amount-{nth}"), &format!("Came out: {}", row.shown.label), &hint, "")),
+                Way::Back => (input(&format!("amount-{nth}"), &format!("Poured in: {}", row.shown.label), &hint, "")),
+            }
+        }
+    }
+}
+
+/// Positions of groups, for when not all of a group moved.
+fn some_of(rows: &[Row<'_>]) -> Markup {
+    let groups: Vec<(usize, &Row<'_>)> = rows
+        .iter()
+        .enumerate()
+        .filter(|(_, row)| row.shown.at.len() > 1 && !row.only_told())
+        .collect();
+    html! {
+        @if !groups.is_empty() {
+            details id="some" {
+                summary class="row" { span class="what strong" { "Only some of a group" } }
+                @for (nth, row) in groups {
+                    fieldset {
+                        legend { (row.shown.label) ": which" }
+                        div class="chips" {
+                            @for at in &row.shown.at {
+                                label { input type="checkbox" name=(format!("at-{nth}-{at}")) value="yes" checked; (at) }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What differs on this vehicle by now.
+fn differences(lines: &[String]) -> Markup {
+    html! {
+        @for line in lines { p class="alarm" { "This vehicle differs " (line) ". That goes before the map." } }
+    }
+}
+
+/// What is on and not tight, and may be tightened now: a group at a time, pass by pass.
+fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Markup {
+    html! {
+        @for (nth, one) in loose.iter().enumerate() {
+            form {
+                @if nth == 0 { p class="soft gap" { "Tighten: " (one.item.label) @if let Some(size) = &one.item.size { " " (size) } } }
+                @else { h2 { (one.item.label) @if let Some(size) = &one.item.size { " " (size) } } }
+                div class="headline" {
+                    @if nth == 0 { h1 class="fact bare" { (one.torque) } } @else { span class="fact" { (one.torque) } }
+                    span class="what beside" {
+                        @if one.total > 1 { "pass " (one.pass) " of " (one.total) " · " }
+                        (one.pieces())
+                    }
+                }
+                @if let Some(pattern) = one.pattern { p class="strong gap" { (shop::say::capital(pattern)) } }
+                (differences(one.differs))
+                @if let Some(source) = &one.source { p class="soft" { "By " (source) } }
+                div class="presses" {
+                    @let look = if nth == 0 { Look::Confirm } else { Look::Plain };
+                    @let label = if one.total > 1 { format!("Pass {} done", one.pass) } else { "Tight".to_owned() };
+                    (button(look, &label, &one.pieces(), &[one.command(order)], None))
+                }
+            }
+            (super::tighten::part_way(order, one.item))
+        }
+        div class="presses two" {
+            (link(Look::Plain, "Later, go on", "", &format!("/o/{}/stage?later=yes", order.number)))
+            (stage_snag::press(order, &stage_snag::of_loose(loose)))
+        }
+    }
+}
+
+/// What was wanted is free: the repair itself is done now, then the way back is chosen.
+fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
+    let back = Asked {
+        aim: AimIs::Home,
+        targets: BTreeSet::new(),
+        without: BTreeSet::new(),
+        also: BTreeSet::new(),
+        ..on.asked.clone()
+    };
+    let targets: Vec<String> = on.asked.targets.iter().map(ToString::to_string).collect();
+    let command = order_fact(&order.order, back.fact(&on.map, on.before.as_ref()));
+    html! {
+        h1 { "You are there" }
+        p class="beside gap" { (targets.join(", ")) }
+        @for snag in &order.snags {
+            a class="row" href=(format!("/o/{}/snag/{}", order.number, snag.snag)) {
+                span class="mark half" {}
+                span class="what strong" { (shop::say::capital(&snag.text)) }
+                span class="strong" { "close" }
+            }
+        }
+        @if found.back.is_empty() && !order.snags.is_empty() {
+            p class="gap" { "Put this right first: what it holds up has no way back yet." }
+        } @else {
+            p class="gap" { "Do the repair. Then the way back: " (count(found.back.len(), "stage", "stages")) ", " (found.minutes_back) " min." }
+        }
+        @if !found.renewed.is_empty() { p class="gap" { "New ones go on: " (found.renewed.join(", ")) } }
+        form class="bare" {
+            div class="presses two low" {
+                (button(Look::Confirm, "Now the way back", "", &[command], None))
+                (link(Look::Plain, "Get at more", "", &format!("/o/{}/plan", order.number)))
+            }
+        }
+    }
+}
+
+fn home(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
+    let (title, label, to) = match on.asked.aim {
+        AimIs::Roll => (
+            "Nothing is in the way of rolling",
+            "May it roll?",
+            "may/roll",
+        ),
+        AimIs::Reach | AimIs::Home => ("Everything by the map is home", "May it …?", "may"),
+    };
+    html! {
+        h1 { (title) }
+        @for line in &found.stays { p class="alarm" { (line) ": its snag is not resolved" } }
+        div class="presses two low" {
+            (link(Look::Confirm, label, "", &format!("/o/{}/{to}", order.number)))
+            (link(Look::Plain, "Owed", &order.debts.len().to_string(), &format!("/o/{}/due", order.number)))
+        }
+    }
+}
