@@ -16,10 +16,12 @@
 
 mod belt;
 mod coolant;
+mod floor;
 mod joint;
 mod layers;
 mod odds;
 mod plot;
+mod price_bar;
 mod roadtest;
 mod shapes;
 mod svg;
@@ -31,9 +33,11 @@ pub use belt::{BeltPath, BeltPulley, LIES, WrongRun, belt};
 pub use coolant::{
     Filling, MixChart, PressureRun, Reading as MixReading, filling, mix_chart, pressure,
 };
+pub use floor::{Floor, FloorPerson, FloorPlace, FloorVehicle, VehicleShape, floor};
 pub use joint::{Joint, JointMeasure, JointPart, JointPiece, joint};
 pub use layers::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, layers};
 pub use odds::{OddsCurve, odds_curve};
+pub use price_bar::{PriceBar, price_bar};
 pub use roadtest::{RoadTest, RoadTestMark, road_test};
 pub use shapes::{Slope, dimension, hatch};
 pub use svg::{css, svg};

@@ -5,6 +5,7 @@ mod apart;
 mod ask;
 mod bolts;
 mod calls;
+mod day;
 mod desk;
 mod goods;
 mod items;
@@ -26,6 +27,7 @@ pub use apart::ApartView;
 pub use ask::AskView;
 pub use bolts::{Shape, bolt_places};
 pub use calls::{CallKind, CallView, calls};
+pub use day::{DayOrder, DayPerson, DayPlace, DayView, HomeView, day};
 pub(crate) use desk::entry_label;
 pub use desk::{
     ConsentView, InvoiceView, LineView, PaymentView, PriceEntryView, PriceView, TotalView,

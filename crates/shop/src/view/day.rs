@@ -1,0 +1,492 @@
+//! The day at the desk: what stands where, what was worked and what waits, whom to ring, what is
+//! awaited, what goes home.
+
+use super::calls::{CallKind, CallView, calls};
+use super::desk;
+use super::row::{OrderRow, promised, rows_here};
+use crate::say::Names;
+use crate::snapshot::Snapshot;
+use crate::trouble::Trouble;
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+use jiff::Timestamp;
+use repair::{Clock, Fact, Order, OrderId, PersonId, Rules, StageId, StallIs};
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The day at the desk.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DayView {
+    /// The day in words: `Monday 30 November`.
+    pub date: String,
+    /// What the clock shows, in hours since midnight.
+    pub now: f64,
+    /// The hours that the day is shown over.
+    pub hours: (f64, f64),
+    /// Each stall, then each vehicle that stands elsewhere.
+    pub places: Vec<DayPlace>,
+    /// Who belongs to the shop and works on vehicles, with what each worked on today.
+    pub people: Vec<DayPerson>,
+    /// Whom to ring now.
+    pub ring: Vec<CallView>,
+    /// What is waited for.
+    pub awaited: Vec<CallView>,
+    /// What was promised for today, or can be collected.
+    pub home: Vec<HomeView>,
+}
+
+/// A place with what stands in it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DayPlace {
+    /// Short: `1`, `Y1`.
+    pub name: String,
+    /// What it is called.
+    pub called: String,
+    /// Whether it is no stall.
+    pub yard: bool,
+    /// Whether it has a lift.
+    pub lift: bool,
+    /// What stands there.
+    pub order: Option<DayOrder>,
+}
+
+/// A vehicle on the floor with its day.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DayOrder {
+    /// How it stands.
+    pub row: OrderRow,
+    /// Who works on it, by first names.
+    pub people: Vec<String>,
+    /// When it was worked on today, in hours.
+    pub worked: Vec<(f64, f64)>,
+    /// From when to when it waits today, and what for.
+    pub waits: Option<(f64, f64, String)>,
+    /// The hour promised, in hours since today's midnight.
+    pub promised: Option<f64>,
+    /// Whether the promise is past, or cannot be kept.
+    pub slips: bool,
+    /// Why it stands as it does, in a few words.
+    pub because: String,
+}
+
+/// A person's day.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DayPerson {
+    /// What they are called.
+    pub name: String,
+    /// Where they are, by what they were at last.
+    pub at: String,
+    /// From, to, and on what.
+    pub worked: Vec<(f64, f64, String)>,
+}
+
+/// A vehicle that goes home.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct HomeView {
+    /// The order's number.
+    pub number: u64,
+    /// The vehicle.
+    pub vehicle: String,
+    /// The customer.
+    pub customer: String,
+    /// The hour promised.
+    pub hour: Option<String>,
+    /// Whether it can be collected.
+    pub ready: bool,
+    /// What the customer still has to pay; nothing, if there is no price, or it is not shown.
+    pub to_pay: Option<String>,
+}
+
+/// The hours that a day is shown over, unless somebody worked before or after.
+const DAY: (f64, f64) = (8.0, 18.0);
+
+/// The day at the desk.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
+    let world = snap.world();
+    let rules = snap.rules();
+    let clock = Hours::of(&rules);
+    let all = calls(snap)?;
+    let rows = rows_here(snap)?;
+    let mut orders = Vec::new();
+    let mut worked: BTreeMap<PersonId, Vec<(f64, f64, String)>> = BTreeMap::new();
+    let mut home = Vec::new();
+    for row in rows {
+        let Some(id) = world.order_numbered(row.number)? else {
+            continue;
+        };
+        let order = world.order(&id)?;
+        let times = worked_today(&order, &clock);
+        for (person, from, to) in &times {
+            let of = worked.entry(person.clone()).or_default();
+            of.push((*from, *to, row.vehicle.clone()));
+        }
+        home.extend(goes_home(snap, &order, &row, &clock));
+        orders.push(day_order(snap, &id, &order, row, &times, &all, &clock)?);
+    }
+    home.sort_by(|a, b| (&a.hour, a.number).cmp(&(&b.hour, b.number)));
+    let (ring, awaited): (Vec<_>, Vec<_>) = all.into_iter().partition(|call| call.kind.rings());
+    let people = people(snap, &orders, worked);
+    let hours = shown_hours(&orders, &people, clock.now);
+    Ok(DayView {
+        date: rules.today().strftime("%A %-d %B").to_string(),
+        now: clock.now,
+        hours,
+        places: places(snap, orders),
+        people,
+        ring,
+        awaited: awaited
+            .into_iter()
+            .filter(|call| call.kind != CallKind::Core)
+            .collect(),
+        home,
+    })
+}
+
+/// Times of today as hours since midnight.
+struct Hours {
+    today: Date,
+    zone: TimeZone,
+    now: f64,
+}
+
+impl Hours {
+    fn of(rules: &Rules) -> Self {
+        let mut hours = Self {
+            today: rules.today(),
+            zone: rules.zone.clone(),
+            now: 0.0,
+        };
+        hours.now = hours.since_midnight(rules.now);
+        hours
+    }
+
+    /// Hours since today's midnight; negative before it.
+    #[allow(
+        clippy::cast_precision_loss,
+        reason = "seconds of a few days are far below what a float counts"
+    )]
+    fn since_midnight(&self, at: Timestamp) -> f64 {
+        let local = at.to_zoned_datetime(self.zone.clone()).datetime();
+        let midnight = self.today.to_datetime(jiff::civil::Time::midnight());
+        let since = local.duration_since(midnight);
+        since.as_secs() as f64 / 3600.0
+    }
+
+    fn is_today(&self, at: Timestamp) -> bool {
+        at.to_zoned_datetime(self.zone.clone()).date() == self.today
+    }
+}
+
+/// When somebody worked on an order today: by the clocks of its stages, and where there was no
+/// clock, the moments at which something was told at the vehicle.
+fn worked_today(order: &Order, clock: &Hours) -> Vec<(PersonId, f64, f64)> {
+    let mut clocks: BTreeMap<(&StageId, &PersonId), Vec<(Timestamp, Option<Clock>)>> =
+        BTreeMap::new();
+    let mut moments = Vec::new();
+    for (_, filed) in order.facts() {
+        let at = filed.stamp.at;
+        match &filed.fact {
+            Fact::Timed { stage, clock, .. } => clocks
+                .entry((stage, &filed.stamp.who))
+                .or_default()
+                .push((at, Some(*clock))),
+            Fact::Moved { stage, .. } => {
+                if let Some(stage) = stage {
+                    let of = clocks.entry((stage, &filed.stamp.who)).or_default();
+                    of.push((at, None));
+                }
+                if clock.is_today(at) {
+                    moments.push((filed.stamp.who.clone(), clock.since_midnight(at)));
+                }
+            }
+            _ => {}
+        }
+    }
+    let mut out = Vec::new();
+    for ((_, person), mut told) in clocks {
+        told.sort_by_key(|(at, _)| *at);
+        for (from, to) in runs(&told) {
+            let open = to.is_none();
+            if !clock.is_today(from) {
+                continue;
+            }
+            let from = clock.since_midnight(from);
+            let to = to.map_or(clock.now, |to| clock.since_midnight(to));
+            // A clock that nobody stopped runs no longer than a stage takes.
+            let to = if open {
+                to.min(from + LONGEST_STAGE)
+            } else {
+                to
+            };
+            out.push((person.clone(), from, to.max(from)));
+        }
+    }
+    for (person, at) in moments {
+        let within = |(who, from, to): &(PersonId, f64, f64)| {
+            *who == person && (*from - 0.05..=*to + 0.05).contains(&at)
+        };
+        if !out.iter().any(within) {
+            out.push((person, at, at));
+        }
+    }
+    out.sort_by(|a, b| a.1.total_cmp(&b.1));
+    out
+}
+
+/// In hours.
+const LONGEST_STAGE: f64 = 2.0;
+
+/// The runs of a clock; without an end, it runs on.
+fn runs(told: &[(Timestamp, Option<Clock>)]) -> Vec<(Timestamp, Option<Timestamp>)> {
+    let mut out = Vec::new();
+    let mut since: Option<Timestamp> = None;
+    for (at, clock) in told {
+        match clock {
+            Some(Clock::Opened | Clock::Resumed) => since = since.or(Some(*at)),
+            Some(Clock::Paused | Clock::Left) | None => {
+                if let Some(from) = since.take() {
+                    out.push((from, Some(*at)));
+                }
+            }
+        }
+    }
+    out.extend(since.map(|from| (from, None)));
+    out
+}
+
+fn day_order(
+    snap: &Snapshot<'_>,
+    id: &OrderId,
+    order: &Order,
+    row: OrderRow,
+    times: &[(PersonId, f64, f64)],
+    calls: &[CallView],
+    clock: &Hours,
+) -> Result<DayOrder, Trouble> {
+    let world = snap.world();
+    let names = Names::of(snap, world, order);
+    let of_it = |kind: &dyn Fn(CallKind) -> bool| {
+        calls
+            .iter()
+            .find(|call| call.number == row.number && kind(call.kind))
+    };
+    let waiting = of_it(&|kind| matches!(kind, CallKind::Late | CallKind::Waits));
+    let because = match row.word.as_str() {
+        "part" | "machine work" => waiting.map(|call| call.what.clone()),
+        "consent" => of_it(&|kind| kind == CallKind::Ask).map(|call| call.what.clone()),
+        "ready" | "papers" => snap
+            .caller()
+            .sees_prices()
+            .then(|| balance(order))
+            .flatten()
+            .map(|to_pay| format!("{to_pay} to pay")),
+        _ => row.stopped.clone(),
+    };
+    let last = times.iter().map(|(_, _, to)| *to).fold(f64::NAN, f64::max);
+    let stands = matches!(row.word.as_str(), "part" | "machine work" | "consent");
+    let waits = stands.then(|| {
+        let from = if last.is_nan() { 0.0 } else { last };
+        (from, 24.0, because.clone().unwrap_or_default())
+    });
+    let promised = promised(order).map(|at| clock.since_midnight(at));
+    let slips = of_it(&|kind| kind == CallKind::Promise).is_some();
+    let mut people: BTreeSet<PersonId> = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Assigned { person } => Some(person.clone()),
+            _ => None,
+        })
+        .collect();
+    people.extend(times.iter().map(|(person, ..)| person.clone()));
+    debug_assert_eq!(world.number_of(id)?, Some(row.number));
+    Ok(DayOrder {
+        people: people
+            .iter()
+            .map(|person| first_name(&names.person(person)))
+            .collect(),
+        worked: times.iter().map(|(_, from, to)| (*from, *to)).collect(),
+        waits,
+        promised,
+        slips,
+        because: because.unwrap_or_else(|| row.complaint.clone()),
+        row,
+    })
+}
+
+fn first_name(name: &str) -> String {
+    name.split_whitespace().next().unwrap_or(name).to_owned()
+}
+
+/// What the customer still has to pay.
+fn balance(order: &Order) -> Option<String> {
+    let totals = desk::totals(order);
+    let of = totals
+        .into_iter()
+        .find(|total| total.payer == record::v1::codes::PayerForm::Customer)?;
+    Some(of.balance)
+}
+
+/// A vehicle that goes home today, or stands ready.
+fn goes_home(
+    snap: &Snapshot<'_>,
+    order: &Order,
+    row: &OrderRow,
+    clock: &Hours,
+) -> Option<HomeView> {
+    let today = promised(order).is_some_and(|at| clock.is_today(at));
+    let ready = row.word == "ready";
+    (!row.handed_over && (today || ready)).then(|| HomeView {
+        number: row.number,
+        vehicle: row.vehicle.clone(),
+        customer: row.customer.clone(),
+        hour: row.promised.clone(),
+        ready,
+        to_pay: snap
+            .caller()
+            .sees_prices()
+            .then(|| balance(order))
+            .flatten(),
+    })
+}
+
+/// Each stall with what stands in it, then what stands elsewhere.
+fn places(snap: &Snapshot<'_>, orders: Vec<DayOrder>) -> Vec<DayPlace> {
+    let stalls = snap.world().shop.stalls();
+    let mut out: Vec<DayPlace> = Vec::new();
+    let mut elsewhere = orders;
+    for (nth, (id, name, sort)) in stalls.iter().enumerate() {
+        let here = |one: &DayOrder| one.row.stall.as_deref() == Some(id.as_str());
+        let (there, rest): (Vec<_>, Vec<_>) = elsewhere.into_iter().partition(here);
+        elsewhere = rest;
+        let place = DayPlace {
+            name: (nth + 1).to_string(),
+            called: snap.texts().text(*name),
+            yard: false,
+            lift: matches!(sort, StallIs::Lift),
+            order: None,
+        };
+        if there.is_empty() {
+            out.push(place);
+        } else {
+            // Two that were told to one stall both show.
+            out.extend(there.into_iter().map(|order| DayPlace {
+                order: Some(order),
+                ..place.clone()
+            }));
+        }
+    }
+    out.extend(elsewhere.into_iter().enumerate().map(|(nth, order)| {
+        DayPlace {
+            name: format!("Y{}", nth + 1),
+            called: order
+                .row
+                .place
+                .clone()
+                .unwrap_or_else(|| "not placed yet".to_owned()),
+            yard: true,
+            lift: false,
+            order: Some(order),
+        }
+    }));
+    out
+}
+
+/// Everybody who works on vehicles, with what they worked on today.
+fn people(
+    snap: &Snapshot<'_>,
+    orders: &[DayOrder],
+    mut worked: BTreeMap<PersonId, Vec<(f64, f64, String)>>,
+) -> Vec<DayPerson> {
+    let shop = &snap.world().shop;
+    let all = shop.people();
+    let mut out = Vec::new();
+    for (person, (name, roles)) in all {
+        let mut times = worked.remove(person).unwrap_or_default();
+        times.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let works = roles
+            .iter()
+            .any(|role| matches!(role, repair::Role::Technician | repair::Role::Apprentice));
+        if !works && times.is_empty() {
+            continue;
+        }
+        let name = snap.texts().text(name);
+        let first = first_name(&name);
+        let last = times.last().map(|(_, _, vehicle)| vehicle.clone());
+        let of = orders.iter().find(|order| match &last {
+            Some(vehicle) => order.row.vehicle == *vehicle,
+            None => order.people.contains(&first),
+        });
+        let at = of.map_or_else(String::new, |order| match &order.row.place {
+            Some(place) => place.to_lowercase(),
+            None => order.row.vehicle.clone(),
+        });
+        out.push(DayPerson {
+            name,
+            at,
+            worked: times,
+        });
+    }
+    out
+}
+
+/// The hours shown: a usual day, longer where somebody worked before it or promised after it.
+fn shown_hours(orders: &[DayOrder], people: &[DayPerson], now: f64) -> (f64, f64) {
+    let (mut from, mut to) = DAY;
+    from = from.min(now);
+    to = to.max(now + 1.0);
+    for order in orders {
+        let promised = order.promised.filter(|at| (0.0..24.0).contains(at));
+        to = to.max(promised.map_or(to, |at| at + 0.5));
+    }
+    for person in people {
+        for (start, end, _) in &person.worked {
+            from = from.min(*start);
+            to = to.max(*end);
+        }
+    }
+    (from.floor().max(0.0), to.ceil().min(24.0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use jiff::ToSpan;
+
+    fn at(minute: i64) -> Timestamp {
+        Timestamp::from_second(1_764_500_000).unwrap_or_default() + (minute * 60).seconds()
+    }
+
+    #[test]
+    fn a_clock_runs_from_its_opening_to_the_pause_and_on_after_it() {
+        let told = [
+            (at(0), Some(Clock::Opened)),
+            (at(20), Some(Clock::Paused)),
+            (at(30), Some(Clock::Resumed)),
+            (at(45), None),
+            (at(60), Some(Clock::Opened)),
+        ];
+        assert_eq!(
+            runs(&told),
+            [
+                (at(0), Some(at(20))),
+                (at(30), Some(at(45))),
+                (at(60), None)
+            ]
+        );
+    }
+
+    #[test]
+    fn the_hours_shown_hold_what_was_worked_and_what_is_now() {
+        let person = DayPerson {
+            name: String::new(),
+            at: String::new(),
+            worked: vec![(6.5, 7.25, String::new())],
+        };
+        assert_eq!(shown_hours(&[], &[], 10.5), (8.0, 18.0));
+        assert_eq!(shown_hours(&[], &[person], 19.2), (6.0, 21.0));
+        assert_eq!(shown_hours(&[], &[], 23.9), (8.0, 24.0));
+    }
+}
