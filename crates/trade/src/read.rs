@@ -405,7 +405,12 @@ impl Vocabulary {
         let full = whole.filter(|hit| hit.left == 0);
         let alone = full.is_none_or(|hit| hit.mask.count_ones() < 2);
         // "hose and pipe front right" tells a corner: it is no front pipe of an exhaust.
-        let corner = segment.sides.iter().any(|side| side.code().contains('-'));
+        let corner = segment
+            .sides
+            .iter()
+            .copied()
+            .reduce(Side::join)
+            .is_some_and(|side| side.code().contains('-'));
         let laxer = |short: &Reading| {
             corner && short.safety && full.is_some_and(|hit| !self.sort(hit.sort).safety)
         };
