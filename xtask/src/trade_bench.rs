@@ -6,12 +6,12 @@
 mod rows;
 
 use anyhow::{Context, Result, ensure};
-use rows::{Fit, Row, fit, rows};
+use rows::{Fit, Row, components, fit, known, rows};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
-use trade::{Vocabulary, kind_code, says};
+use trade::{Sure, Vocabulary, kind_code, says};
 
 /// What to hold the reading against.
 #[derive(clap::Args)]
@@ -27,6 +27,9 @@ const TABLES: [&str; 2] = [
     "checks/data/trade/open.tsv",
     "checks/data/trade/held-out.tsv",
 ];
+
+/// Terms of published lists, each with what it is.
+const COMPONENTS: &str = "checks/data/trade/components.tsv";
 
 pub fn bench(choice: &Choice) -> Result<ExitCode> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
@@ -52,8 +55,45 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
         report(&table.display().to_string(), &rows, choice.rows);
         all.extend(rows);
     }
+    if choice.tables.is_empty() {
+        let text = std::fs::read_to_string(root.join(COMPONENTS)).context(COMPONENTS)?;
+        report_components(&text, choice.rows);
+    }
     time(&all);
     Ok(ExitCode::SUCCESS)
+}
+
+/// How much of the table of components is read, and how well.
+fn report_components(text: &str, each: bool) {
+    let vocabulary = Vocabulary::shipped();
+    let table = components(text);
+    let read: Vec<_> = table
+        .iter()
+        .map(|component| known(component, vocabulary))
+        .collect();
+    println!("{COMPONENTS}: {} terms", table.len());
+    for sure in [Sure::Sure, Sure::Likely, Sure::Unknown] {
+        let count = read.iter().filter(|known| known.sure == sure).count();
+        println!("  {}: {count}", sure.code());
+    }
+    for (what, right) in [
+        ("kind", read.iter().filter(|known| known.kind).count()),
+        ("system", read.iter().filter(|known| known.system).count()),
+        ("safety", read.iter().filter(|known| known.safety).count()),
+        (
+            "safety read as harmless",
+            read.iter().filter(|known| known.harmless).count(),
+        ),
+    ] {
+        println!("  {what}: {right} of {}", table.len());
+    }
+    if each {
+        for (component, known) in table.iter().zip(&read) {
+            if !(known.kind && known.system && known.safety) || known.sure != Sure::Sure {
+                println!("  {}: {}", component.term, known.got);
+            }
+        }
+    }
 }
 
 fn report(name: &str, rows: &[Row], each: bool) {

@@ -46,10 +46,10 @@ const MANY: &str = "more than 999 pieces; if it is a part number, write it elsew
 pub(crate) const TWO_COUNTS: &str = "two counts for one thing; write them as two things";
 
 /// Words before a number that says which one, not how many.
-const WHICH: [&str; 26] = [
+const WHICH: [&str; 27] = [
     "cyl", "cylinder", "zyl", "zylinder", "bank", "no", "nr", "number", "pos", "position", "stall",
-    "bay", "gear", "gang", "type", "stage", "euro", "dot", "sensor", "terminal", "klemme", "class",
-    "series", "row", "hole", "order",
+    "bay", "gear", "gang", "type", "stage", "euro", "dot", "sensor", "sens", "terminal", "klemme",
+    "class", "series", "row", "hole", "order",
 ];
 
 /// Words after a tied or bare number that say what sort, not how many.
@@ -200,13 +200,14 @@ impl<'a> Reader<'a> {
                 .is_some_and(|(_, taken)| taken == self.text(self.at + 1).len())
             && (small == "dot" || whole(self.text(self.at + 1)).is_some())
             && !self.unit_follows(self.at + 1)
-            && (small != "sensor" || self.out.iter().any(|item| is_word(item, "bank")))
+            && (!matches!(small.as_str(), "sensor" | "sens")
+                || self.out.iter().any(|item| is_word(item, "bank")))
             && !(small == "order" && self.at == 0)
         {
             // "cyl 3" says which one; "stall 3" is said of a stall.
             let aside = !matches!(
                 small.as_str(),
-                "stall" | "terminal" | "klemme" | "type" | "sensor" | "order"
+                "stall" | "terminal" | "klemme" | "type" | "sensor" | "sens" | "order"
             );
             self.take(1, What::Word { word: small, aside });
             return self.asides(1);

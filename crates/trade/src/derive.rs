@@ -138,7 +138,10 @@ impl Vocabulary {
                     return out;
                 }
                 out.kinds = if head.kind == Kind::Part {
-                    of.kinds[..1].to_vec()
+                    // "pan gasket and filter": the filter is of the pan, and no seal.
+                    let sort = of.sort.filter(|_| of.itself);
+                    let kinds = sort.map_or(&of.kinds, |at| &self.sort(at).kinds);
+                    kinds[..1].to_vec()
                 } else {
                     out.kinds
                 };

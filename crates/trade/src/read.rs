@@ -73,7 +73,11 @@ pub fn says_after(line: &str, vocabulary: &Vocabulary, before: &[Said]) -> Vec<S
     }
     let mut out: Vec<Said> = Vec::with_capacity(parts.len());
     for at in (1..parts.len()).rev() {
-        if let Some(joined) = vocabulary.joined(&parts[at - 1], &parts[at], &readings[at]) {
+        if let Some(joined) = vocabulary.joined(
+            &parts[at - 1],
+            &parts[at],
+            (&readings[at - 1], &readings[at]),
+        ) {
             readings[at - 1] = Some(joined);
             readings.remove(at);
             let tail = parts.remove(at);
@@ -297,24 +301,28 @@ impl Vocabulary {
         Some(self.unplugged(reading, segment))
     }
 
-    /// "isolation test and release": one name that an "and" had parted.
+    /// "isolation test and release", "rack and pinion": one name that an "and" had parted.
     fn joined(
         &self,
         first: &Segment,
         second: &Segment,
-        reading: &Option<Reading>,
+        readings: (&Option<Reading>, &Option<Reading>),
     ) -> Option<Reading> {
-        if reading
-            .as_ref()
-            .is_some_and(|reading| reading.sure != Sure::Unknown)
-        {
+        let sort = |reading: &Option<Reading>| reading.as_ref().and_then(|reading| reading.sort);
+        let before = sort(readings.0);
+        // What is known for itself stays a thing of its own, save where it is the same thing again.
+        let stands = |reading: &Reading| {
+            let again = reading.sure == Sure::Likely && reading.itself && reading.sort == before;
+            reading.sure != Sure::Unknown && !again
+        };
+        if readings.1.as_ref().is_some_and(stands) {
             return None;
         }
         let mut both = first.clone();
         both.take_in(second.clone());
         let hit = self.names.best(&self.split(&both).whole, &|_| true)?;
-        (hit.left == 0 && self.sort(hit.sort).kind() == Some(Kind::Work))
-            .then(|| self.reading_of(hit))
+        let work = self.sort(hit.sort).kind() == Some(Kind::Work);
+        (hit.left == 0 && (work || before == Some(hit.sort))).then(|| self.reading_of(hit))
     }
 
     /// Bolts, seals and plugs that are named with their thing are bolts, seals and plugs.
@@ -394,8 +402,22 @@ impl Vocabulary {
     fn find(&self, segment: &Segment, split: &Split, known: &[Context]) -> Option<Reading> {
         let whole = self.names.best(&split.whole, &|_| true);
         // "downpipe" is a name of two words though one of them counts for little.
-        let alone = whole.is_none_or(|hit| hit.left != 0 || hit.mask.count_ones() < 2);
-        if alone && let Some(short) = self.short_word(split, known) {
+        let full = whole.filter(|hit| hit.left == 0);
+        let alone = full.is_none_or(|hit| hit.mask.count_ones() < 2);
+        // "hose and pipe front right" tells a corner: it is no front pipe of an exhaust.
+        let corner = segment
+            .sides
+            .iter()
+            .copied()
+            .reduce(Side::join)
+            .is_some_and(|side| side.code().contains('-'));
+        let laxer = |short: &Reading| {
+            corner && short.safety && full.is_some_and(|hit| !self.sort(hit.sort).safety)
+        };
+        if (alone || corner)
+            && let Some(short) = self.short_word(split, known)
+            && (alone || laxer(&short))
+        {
             return Some(short);
         }
         if let Some(hit) = whole

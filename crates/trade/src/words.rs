@@ -496,13 +496,20 @@ impl Dictionary {
             }
         }
         for _ in 0..2 {
-            tokens = self.same_tokens(tokens);
+            match self.same_tokens(&tokens) {
+                Some(other) => tokens = other,
+                None => break,
+            }
         }
         self.side_tokens(tokens)
     }
 
-    fn same_tokens(&self, tokens: Vec<Token>) -> Vec<Token> {
+    /// The tokens with runs of one meaning put in their one form; none where nothing changes.
+    fn same_tokens(&self, tokens: &[Token]) -> Option<Vec<Token>> {
         let ids: Vec<u32> = tokens.iter().map(|token| token.id).collect();
+        if (0..ids.len()).all(|at| self.run(&ids[at..]).is_none()) {
+            return None;
+        }
         let mut out = Vec::with_capacity(tokens.len());
         let mut at = 0;
         while at < tokens.len() {
@@ -526,7 +533,7 @@ impl Dictionary {
             }
             at += length;
         }
-        out
+        Some(out)
     }
 
     fn side_tokens(&self, tokens: Vec<Token>) -> (Vec<Token>, Vec<(Side, Range<usize>)>) {

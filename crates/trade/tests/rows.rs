@@ -86,3 +86,17 @@ fn the_rows_written_before_tuning_are_read_as_meant() {
         include_str!("../../../checks/data/trade/held-out.tsv"),
     );
 }
+
+/// Source: checks/data/trade/typed.tsv; only what each thing is, how many, and where.
+#[test]
+fn lines_as_typed_are_read_as_meant() {
+    let text = include_str!("../../../checks/data/trade/typed.tsv");
+    let mut wrong = Vec::new();
+    for row in rows(text) {
+        let fit = fit(&row, Vocabulary::shipped());
+        if !(fit.kind && fit.system && fit.safety && fit.count && fit.side) {
+            wrong.push(format!("{} => {}", row.line, fit.got));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}

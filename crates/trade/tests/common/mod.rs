@@ -3,7 +3,7 @@
 #![allow(dead_code, reason = "each test asks for a part")]
 
 use std::collections::BTreeSet;
-use trade::{Branch, Count, Gates, Said, Vocabulary, kind_code, says};
+use trade::{Branch, Count, Gates, Said, Sure, Vocabulary, kind_code, says};
 
 /// One row: a line and what it should be read as.
 #[derive(Debug, Clone)]
@@ -218,5 +218,92 @@ pub fn fit(row: &Row, vocabulary: &Vocabulary) -> Fit {
                 .collect::<Vec<_>>(),
             said.iter().map(|one| one.sure.code()).collect::<Vec<_>>(),
         ),
+    }
+}
+
+/// A component that a published list names, and what the trade says it is.
+#[derive(Debug, Clone)]
+pub struct Component {
+    pub term: String,
+    pub source: String,
+    /// One of these: some lists leave open whether a cover or a part is meant.
+    pub kinds: Vec<String>,
+    pub systems: Vec<String>,
+    pub safety: bool,
+}
+
+/// The rows of the table of components.
+pub fn components(text: &str) -> Vec<Component> {
+    text.lines()
+        .skip(1)
+        .filter(|line| !line.trim().is_empty())
+        .map(|line| {
+            let cells: Vec<&str> = line.split('\t').collect();
+            let cell = |at: usize| cells.get(at).copied().unwrap_or_default();
+            Component {
+                term: cell(0).to_string(),
+                source: cell(1).to_string(),
+                kinds: list(cell(3), '/'),
+                systems: list(cell(4), '/'),
+                safety: cell(5) == "yes",
+            }
+        })
+        .collect()
+}
+
+/// How a component was read.
+#[derive(Debug, Clone)]
+pub struct Known {
+    /// The least sure of what was read from the term.
+    pub sure: Sure,
+    pub kind: bool,
+    pub system: bool,
+    pub safety: bool,
+    /// Safety read as harmless.
+    pub harmless: bool,
+    pub got: String,
+}
+
+/// Holds the reading of a term against what it is.
+pub fn known(component: &Component, vocabulary: &Vocabulary) -> Known {
+    let said = says(&component.term, vocabulary);
+    let all = |test: &dyn Fn(&Said) -> bool| !said.is_empty() && said.iter().all(test);
+    // A clutch is three parts of one name.
+    let one = said.iter().all(|one| one.place == said[0].place);
+    Known {
+        sure: said
+            .iter()
+            .map(|said| said.sure)
+            .max()
+            .unwrap_or(Sure::Unknown),
+        kind: one
+            && all(&|said| {
+                component
+                    .kinds
+                    .iter()
+                    .any(|kind| kind == kind_code(said.kind))
+            }),
+        system: all(&|said| {
+            component.systems.iter().any(|system| {
+                system == said.system.code()
+                    || folded(system) == folded(said.system.code()) && folded(system).is_some()
+            })
+        }),
+        safety: all(&|said| said.safety == component.safety),
+        harmless: component.safety && !said.iter().any(|said| said.safety),
+        got: said
+            .iter()
+            .map(|said| {
+                format!(
+                    "{} {} {} {} {}",
+                    said.sort.as_deref().unwrap_or("-"),
+                    kind_code(said.kind),
+                    said.system.code(),
+                    if said.safety { "safety" } else { "no safety" },
+                    said.sure.code()
+                )
+            })
+            .collect::<Vec<_>>()
+            .join(" + "),
     }
 }
