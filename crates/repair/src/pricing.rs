@@ -118,7 +118,7 @@ fn check(entries: &[Entry], now: Option<&Price>) -> Result<(), Refusal> {
             return bad("more than 500 entries; put some together");
         }
         if entry.quantity <= Decimal::ZERO {
-            return bad("the quantity must be above nought");
+            return bad("the quantity must be more than 0");
         }
         if entry.each.is_sign_negative()
             && !entry.each.is_zero()

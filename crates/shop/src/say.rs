@@ -218,7 +218,7 @@ impl<'a> Names<'a> {
             Why::Owed(debt) => self.debt(debt),
             Why::SnagOpen { snag, item } => self.snag(snag, item.as_ref()),
             Why::NotChecked { item, by, .. } => format!(
-                "{}: nobody but {} has checked it",
+                "{}: needs a second check (done by {})",
                 self.label(item),
                 self.person(by)
             ),
@@ -246,8 +246,8 @@ impl<'a> Names<'a> {
                 payer_name(*payer)
             ),
             Why::NotCharged => "Invoice not written".to_owned(),
-            Why::Unpaid { balance } => format!("{balance} not paid, and on no account"),
-            Why::KeysHere => "Keys still hang with us".to_owned(),
+            Why::Unpaid { balance } => format!("{balance} still owed"),
+            Why::KeysHere => "We still have the keys".to_owned(),
         }
     }
 
@@ -298,7 +298,7 @@ impl<'a> Names<'a> {
                 let amount = amount.map_or_else(|| TooLarge.to_string(), |sum| sum.to_string());
                 format!("{amount} from {}: give it back first", payer_name(*payer))
             }
-            Standing::Keys => "Keys still hang with us: give them back".to_owned(),
+            Standing::Keys => "We still have the keys: give them back".to_owned(),
         }
     }
 
@@ -510,7 +510,7 @@ pub fn state(kind: Kind, state: State) -> &'static str {
 #[must_use]
 pub fn gate(gate: Gate) -> &'static str {
     match gate {
-        Gate::GoLive => "Go live",
+        Gate::GoLive => "Battery on",
         Gate::Start => "Start",
         Gate::Lower => "Lower",
         Gate::Roll => "Roll",
@@ -544,8 +544,8 @@ pub fn work_name(work: WorkIs) -> &'static str {
         WorkIs::LevelWarm => "See the level warm",
         WorkIs::LevelCold => "See the level cold",
         WorkIs::LookForLeaks => "Look for leaks",
-        WorkIs::TorqueAgain => "Torque again",
-        WorkIs::TorqueAfterDistance => "Torque again after a distance",
+        WorkIs::TorqueAgain => "Re-torque",
+        WorkIs::TorqueAfterDistance => "Re-torque after 50 to 100 km",
         WorkIs::PumpPedal => "Pump the brake pedal",
         WorkIs::Relearn => "Relearn",
         WorkIs::Alignment => "Check the alignment",
@@ -573,9 +573,9 @@ pub fn proof_name(proof: ProofIs) -> &'static str {
 #[must_use]
 pub fn outcome(outcome: Outcome) -> &'static str {
     match outcome {
-        Outcome::Held => "held",
+        Outcome::Held => "passed",
         Outcome::Failed => "failed",
-        Outcome::NotProvoked => "not provoked",
+        Outcome::NotProvoked => "couldn't reproduce",
     }
 }
 

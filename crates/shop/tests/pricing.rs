@@ -161,7 +161,7 @@ fn a_waiver_and_a_write_down_are_of_what_was_seen() {
     assert_eq!(trouble.kind, TroubleKind::Conflict);
     assert_eq!(
         trouble.reasons,
-        ["200.00 not paid, and on no account: you 180, now 200"]
+        ["200.00 still owed: you 180, now 200"]
     );
     let figure = unpaid(&bench);
     bench.ask(&order, waive(&figure)).unwrap();
@@ -348,7 +348,7 @@ fn what_keeps_an_order_from_being_voided_is_said_in_words() {
             "Core of water pump: send it back, or say where it went",
             "Skim the head is still away: fetch it back",
             "40 from the warranty: give it back first",
-            "Keys still hang with us: give them back",
+            "We still have the keys: give them back",
         ]
     );
     bench.tell(&order, json!({ "part-stepped": { "part": "p", "quantity": "1", "step": "returned", "due": null, "words": null } }));

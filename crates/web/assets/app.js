@@ -6,6 +6,7 @@ import { become, handsOn, meantForAnother, showNews, wouldMove } from "./anew.js
 import { confirmed, stageOf, ticks } from "./clock.js";
 import { clear, filesIn, unsent } from "./files.js";
 import { forget, keep, whole } from "./kept.js";
+import "./keys.js";
 import "./map.js";
 
 const storage = window.localStorage;
@@ -211,7 +212,7 @@ function settle(one, again) {
 function tell(words) {
   if (!status) return;
   const left = waiting();
-  status.textContent = words ?? (left ? `Saved here · ${left} to send` : "Saved here · all sent");
+  status.textContent = words ?? (left ? `Saved · ${left} to send` : "Saved · all sent");
   sayUndo();
 }
 

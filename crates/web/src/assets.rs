@@ -57,6 +57,15 @@ pub fn routes() -> Router<State> {
             }),
         )
         .route(
+            "/assets/keys.js",
+            get(|| async {
+                file(
+                    "text/javascript",
+                    include_str!("../assets/keys.js").to_owned(),
+                )
+            }),
+        )
+        .route(
             "/assets/clock.js",
             get(|| async {
                 file(

@@ -1,11 +1,25 @@
-//! The frame of every page.
+//! The frame of every page: at the vehicle a line with the way back, at the desk a bar that leads
+//! to every part of the shop.
 
 use maud::{DOCTYPE, Markup, html};
+
+/// The parts of the shop that the bar at the desk leads to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Part {
+    Day,
+    Orders,
+    Calls,
+    Maps,
+    Bench,
+    Shop,
+}
 
 /// What a page is framed with.
 pub struct Frame<'a> {
     /// The page's title.
     pub title: &'a str,
+    /// The shop's name.
+    pub shop: &'a str,
     /// The person, by name in the record.
     pub who: &'a str,
     /// What the person is called.
@@ -14,7 +28,19 @@ pub struct Frame<'a> {
     pub position: u64,
     /// What stands at the top left, and where it leads.
     pub here: (String, String),
+    /// Which part of the shop it is.
+    pub part: Option<Part>,
 }
+
+/// Each part: the letter that opens it, its name before, at and after that letter, its address.
+const PARTS: [(Part, &str, [&str; 3], &str); 6] = [
+    (Part::Day, "d", ["", "D", "ay"], "/"),
+    (Part::Orders, "o", ["", "O", "rders"], "/find"),
+    (Part::Calls, "c", ["", "C", "alls and waits"], "/calls"),
+    (Part::Maps, "m", ["", "M", "aps"], "/maps"),
+    (Part::Bench, "w", ["", "W", "ork it out"], "/calc"),
+    (Part::Shop, "s", ["The ", "s", "hop"], "/shop"),
+];
 
 /// A whole page.
 pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
@@ -33,9 +59,10 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
             }
             body data-who=(frame.who) data-position=(frame.position) {
                 header {
-                    a class="here row" href=(frame.here.1) {
+                    @if !frame.who.is_empty() { (bar(frame)) }
+                    a class={ "here row" @if frame.here.1 == "/" { " day" } } href=(frame.here.1) {
                         span class="strong" { (frame.here.0) }
-                        span class="soft" { (frame.who_name.split_whitespace().next().unwrap_or("")) }
+                        span class="soft" { (first_name(frame)) }
                     }
                 }
                 div class="trouble refused" role="alert" data-refused hidden {}
@@ -46,13 +73,63 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                 footer class="status" {
                     button class="row" type="button" data-undo {
                         span class="what" {
-                            span class="line" data-status role="status" { "Saved here" }
+                            span class="line" data-status role="status" { "Saved" }
                             span class="soft line short" data-last aria-hidden="true" {}
                         }
                         span class="strong" { "Undo last" }
                     }
+                    @if !frame.who.is_empty() {
+                        button class="keys soft on-desk" type="button" data-keys-open { "An underlined letter opens it · / finds · ? all keys" }
+                    }
+                }
+                @if !frame.who.is_empty() { (keys()) }
+            }
+        }
+    }
+}
+
+fn first_name<'a>(frame: &Frame<'a>) -> &'a str {
+    frame.who_name.split_whitespace().next().unwrap_or("")
+}
+
+/// The bar at the desk.
+fn bar(frame: &Frame<'_>) -> Markup {
+    html! {
+        div class="bar on-desk" {
+            a class="strong" href="/" { (frame.shop) }
+            nav aria-label="The shop" {
+                @for (part, key, [before, letter, after], to) in PARTS {
+                    a href=(to) data-key=(key) aria-current=[(frame.part == Some(part)).then_some("page")] {
+                        (before) u { (letter) } (after)
+                    }
                 }
             }
+            form method="get" action="/find" class="find" {
+                input type="text" name="q" aria-label="Find name, plate, number" placeholder="Find name, plate, number  /" autocomplete="off" data-find;
+            }
+            a class="strong" href="/who" { (first_name(frame)) }
+        }
+    }
+}
+
+/// All keys, and the switch that turns letters off.
+fn keys() -> Markup {
+    let all = [
+        ("letters that are underlined", "open that page"),
+        ("1 to 9", "open what stands in that stall"),
+        ("/", "find a name, a plate, a number, a telephone"),
+        ("Tab, Enter", "go from one thing to the next, and open it"),
+        ("Esc", "back to the day"),
+        ("?", "this list"),
+    ];
+    html! {
+        dialog data-keys aria-labelledby="keys" {
+            h2 id="keys" { "Keys" }
+            @for (key, does) in all {
+                div class="row" { span class="strong" { (key) } span class="soft" { (does) } }
+            }
+            label class="row" { input type="checkbox" data-letters checked; span class="what" { "Letters and digits open pages" } }
+            form method="dialog" { div class="presses" { button class="press" type="submit" { "Close" } } }
         }
     }
 }

@@ -75,7 +75,7 @@ pub struct ThreadRepair {
     locking: Option<String>,
 }
 
-/// Ranks the ways back.
+/// Ranks the repair options.
 pub fn repair(asked: &ThreadRepair) -> Result<Answer, Wrong> {
     let mut planning = Planning::default();
     if let Some(text) = &asked.locking {

@@ -73,7 +73,7 @@ fn no_errors(browser: &Browser) -> Result<()> {
 }
 
 fn taken_in(browser: &Browser) -> Result<()> {
-    follow(browser, "Take one in")?;
+    follow(browser, "Check in a vehicle")?;
     for (field, words) in [
         (
             "Complaint",
@@ -87,9 +87,9 @@ fn taken_in(browser: &Browser) -> Result<()> {
     ] {
         write(browser, field, words)?;
     }
-    tap(browser, "Take it in")?;
+    tap(browser, "Check it in")?;
     browser.wait_for_text("Walk round it first")?;
-    tap(browser, "Round it")?;
+    tap(browser, "Finish walk-round")?;
     browser.wait_for_text("Plan it")
 }
 
@@ -103,9 +103,9 @@ fn planned_and_priced(browser: &Browser) -> Result<()> {
     write(browser, "belt", "62.40")?;
     write(browser, "housing gasket", "206.00")?;
     tap(browser, "Set the price")?;
-    browser.wait_for_text("Ask for a yes")?;
+    browser.wait_for_text("Get approval")?;
     write(browser, "Up to", "780")?;
-    tap(browser, "They said yes")?;
+    tap(browser, "Approved")?;
     browser.wait_for_text("Out as shown")
 }
 
@@ -129,7 +129,7 @@ fn litres(browser: &Browser) -> Result<()> {
 fn page(browser: &Browser) -> Result<String> {
     let text = browser.text()?;
     Ok(text
-        .split("Saved here")
+        .split("Saved")
         .next()
         .unwrap_or_default()
         .to_owned())
@@ -168,19 +168,19 @@ fn a_bolt_breaks(browser: &Browser) -> Result<()> {
     browser.by_role_containing("checkbox", "6")?.click()?;
     choose(browser, "snapped below")?;
     tap(browser, "Note the snag")?;
-    browser.wait_for_text("Show the ways back")?;
+    browser.wait_for_text("Show repair options")?;
     write(browser, "How far it sits below", "2")?;
     write(browser, "Thread that was engaged", "18")?;
     write(browser, "How deep it is", "26")?;
     write(browser, "Metal around it", "19")?;
     choose(browser, "aluminium, cast")?;
-    tap(browser, "Show the ways back")?;
+    tap(browser, "Show repair options")?;
     browser.wait_for_text("Wire insert, bolt M8x75")?;
     tap(browser, "Take this way")?;
     browser.wait_for_text("over what was agreed")?;
     follow(browser, "Price now")?;
-    browser.wait_for_text("Ask for a yes")?;
-    tap(browser, "They said yes")?;
+    browser.wait_for_text("Get approval")?;
+    tap(browser, "Approved")?;
     browser.wait_for_text("Out as shown")
 }
 
@@ -228,9 +228,9 @@ fn proved(browser: &Browser) -> Result<()> {
     gone(browser, "Bleed the cooling system")?;
     tap(browser, "Greta checked them")?;
     gone(browser, "Second check")?;
-    tap(browser, "Leak test held")?;
+    tap(browser, "Leak test passed")?;
     gone(browser, "Leak test")?;
-    tap(browser, "Road test held")?;
+    tap(browser, "Road test passed")?;
     browser.wait_for_text("it is fit to go")
 }
 
@@ -254,7 +254,7 @@ fn what_it_says(browser: &Browser) -> Result<()> {
         "819.40",
         "up to 780.00",
         "up to 819.40",
-        "Leak test of the cooling system: it held",
+        "Leak test of the cooling system: passed",
         "Housing bolts 6: now M8x1.25 insert, bolt M8x75, 22 N·m",
         "Coolant level seen cold",
     ] {

@@ -99,8 +99,8 @@ fn what_was_worked_out_for_an_order_is_kept_with_it() -> Result<()> {
     write(&browser, "The sort that the maker asks for", "5W-30")?;
     write(&browser, "Low when it came", "0.4")?;
     tap(&browser, "Work it out")?;
-    browser.wait_for_text("Keep it with the order")?;
-    tap(&browser, "Keep it with the order")?;
+    browser.wait_for_text("Save with the order")?;
+    tap(&browser, "Save with the order")?;
     // The form began with what came out: it is not in again.
     browser.wait_for_text("Engine oil: short")?;
     let kept = events(&shop, "calculated")?;

@@ -128,7 +128,7 @@ fn coolant_is_measured_poured_bled_and_proved() -> Result<()> {
     browser.wait_for_text("This vehicle's figures")?;
     // Hoses are still off, so it covers nothing yet; it is told all the same.
     browser.goto(&shop.server.url("/o/1002/story"))?;
-    browser.wait_for_text("Leak test of the cooling system: held")?;
+    browser.wait_for_text("Leak test of the cooling system: passed")?;
     ensure!(stands(
         &browser,
         &shop,

@@ -1,5 +1,5 @@
 //! The desk in a real browser: signed for on the screen, each payer apart, what was refused
-//! while nobody waited, declined, and collected apart.
+//! while nobody waited, declined, and collected dismantled.
 
 use super::{Shop, choose, follow, phone, started, tap, unfold, write};
 use anyhow::{Context, Result, ensure};
@@ -64,14 +64,14 @@ fn a_yes_is_signed_on_the_screen_and_stands_on_the_paper() -> Result<()> {
     let shop = started("demo")?;
     let browser = desk(&shop)?;
     browser.goto(&shop.server.url("/o/1002/ask"))?;
-    browser.wait_for_text("69.60 before tax is left under the ceiling of 850.00")?;
+    browser.wait_for_text("69.60 before tax is left under the limit agreed of 850.00")?;
     write(&browser, "Up to, in all", "910")?;
     choose(&browser, "in person")?;
     unfold(&browser, "They are here and sign")?;
     draw(&browser)?;
     tap(&browser, "Clear the sheet")?;
     draw(&browser)?;
-    tap(&browser, "They said yes")?;
+    tap(&browser, "Approved")?;
     browser.wait_for_text("Yes, up to 910.00")?;
     for page in ["desk", "invoice"] {
         browser.goto(&shop.server.url(&format!("/o/1002/{page}")))?;
@@ -148,7 +148,7 @@ fn two_desks_change_one_price() -> Result<()> {
     // Ben has begun to type, so nothing that comes in moves his page.
     dearer(&ben, 1, "80")?;
     ana.by_role("textbox", "What")?.write("Lamp")?;
-    write(&ana, "One costs, before tax", "5")?;
+    write(&ana, "Unit price, before tax", "5")?;
     tap(&ana, "Set the price")?;
     ana.wait_for_text("785.40 before tax")?;
     tap(&ben, "Set the price")?;
@@ -182,7 +182,7 @@ fn a_number_that_is_none_is_said_so_before_anything_is_sent() -> Result<()> {
     browser.goto(&shop.server.url("/o/1002/pay"))?;
     for wrong in ["", "1,5", "12.", "ten", "1e3", "--5"] {
         write(&browser, "Amount", wrong)?;
-        tap(&browser, "Paid")?;
+        tap(&browser, "Record payment")?;
         let invalid = browser.execute(
             "return document.querySelectorAll('main :invalid').length",
             vec![],
@@ -190,7 +190,7 @@ fn a_number_that_is_none_is_said_so_before_anything_is_sent() -> Result<()> {
         ensure!(invalid.as_u64() > Some(0), "{wrong:?} was taken");
     }
     write(&browser, "Amount", "-12.50")?;
-    tap(&browser, "Paid")?;
+    tap(&browser, "Record payment")?;
     browser.wait_for_text("948.98")?;
     Ok(())
 }
@@ -262,26 +262,26 @@ fn declined_and_signed_then_collected_apart() -> Result<()> {
 
     // Settled first: the line told, the part back, the invoice written and paid, the keys given.
     browser.goto(&shop.server.url("/o/1002"))?;
-    unfold(&browser, "Say the correction")?;
+    unfold(&browser, "Write the correction")?;
     write(&browser, "Correction", "None: declined, collected apart")?;
-    tap(&browser, "Keep")?;
-    browser.wait_for_text("collected apart")?;
+    tap(&browser, "Save")?;
+    browser.wait_for_text("collected dismantled")?;
     browser.goto(&shop.server.url("/o/1002/pay"))?;
     tap(&browser, "Write the invoice")?;
     browser.wait_for_text("The invoice is written")?;
     choose(&browser, "on account")?;
-    tap(&browser, "Paid")?;
+    tap(&browser, "Record payment")?;
     browser.wait_for_text("Left to pay\n0.00")?;
     tap(&browser, "Keys given back")?;
     browser.wait_for_text("Keys taken in")?;
 
     browser.goto(&shop.server.url("/o/1002/hand-over"))?;
-    unfold(&browser, "Collected apart")?;
+    unfold(&browser, "Collected dismantled")?;
     browser.wait_for_text("It must not be driven or started")?;
     write(&browser, "Boxes that go with it", "3")?;
     write(&browser, "Signed by", "Ada Brandt")?;
     draw(&browser)?;
-    tap(&browser, "Collected apart as listed")?;
+    tap(&browser, "Collected dismantled as listed")?;
     browser.wait_for_text("3 boxes with it")?;
     follow(&browser, "Print the invoice")?;
     browser.wait_for_text("Not put back")?;
@@ -289,8 +289,8 @@ fn declined_and_signed_then_collected_apart() -> Result<()> {
     for wanted in [
         "Boxes that went with it: 3",
         "Signed for by Ada Brandt",
-        "You would not have put right",
-        "declined, and collected apart",
+        "Work you declined",
+        "declined, and collected dismantled",
         "Alternator: off",
     ] {
         ensure!(paper.contains(wanted), "no {wanted:?} in {paper}");
@@ -341,7 +341,7 @@ fn a_vehicle_that_comes_back_is_the_same_vehicle() -> Result<()> {
     write(&browser, "Complaint", "It drips again")?;
     write(&browser, "Odometer", "92100 km")?;
     choose(&browser, "goodwill")?;
-    tap(&browser, "Take it in")?;
+    tap(&browser, "Check it in")?;
     browser.wait_for_text("1007")?;
     browser.goto(&shop.server.url("/o/1007"))?;
     // What it carries from the earlier order is shown at once.

@@ -11,9 +11,9 @@ fn declined_and_put_back() -> Result<()> {
     browser.set_viewport(DESK)?;
     // The comeback of the demonstration: nothing of it is off yet, so it can be put back.
     for (fold, field, words) in [
-        ("Say the cause", "Cause", "Sump cracked beside the insert"),
+        ("Write the cause", "Cause", "Sump cracked beside the insert"),
         (
-            "Say the correction",
+            "Write the correction",
             "Correction",
             "None: the customer declines a new sump",
         ),
@@ -21,7 +21,7 @@ fn declined_and_put_back() -> Result<()> {
         browser.goto(&shop.server.url("/o/1006"))?;
         unfold(&browser, fold)?;
         write(&browser, field, words)?;
-        tap(&browser, "Keep")?;
+        tap(&browser, "Save")?;
         browser.wait_for_text(words)?;
     }
     browser.goto(&shop.server.url("/o/1006/price"))?;
@@ -31,7 +31,7 @@ fn declined_and_put_back() -> Result<()> {
     // To find the fault; then no to the repair.
     browser.goto(&shop.server.url("/o/1006/ask"))?;
     choose(&browser, "find the fault")?;
-    tap(&browser, "They said yes")?;
+    tap(&browser, "Approved")?;
     browser.wait_for_text("Yes, up to 30.00")?;
     browser.goto(&shop.server.url("/o/1006/ask"))?;
     choose(&browser, "repair")?;
@@ -40,7 +40,7 @@ fn declined_and_put_back() -> Result<()> {
     browser.goto(&shop.server.url("/o/1006/pay"))?;
     tap(&browser, "Write the invoice")?;
     browser.wait_for_text("The invoice is written")?;
-    tap(&browser, "Paid")?;
+    tap(&browser, "Record payment")?;
     browser.wait_for_text("Left to pay\n0.00")?;
     if browser.text()?.contains("Keys given back") {
         tap(&browser, "Keys given back")?;

@@ -115,7 +115,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.wait_for_text("Free")?;
 
     // A vehicle comes in.
-    follow(&browser, "Take one in")?;
+    follow(&browser, "Check in a vehicle")?;
     write(
         &browser,
         "Vehicle identification number",
@@ -129,7 +129,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     write(&browser, "Vehicle maker", "Selwick Rue 1.4")?;
     write(&browser, "Plate", "TB 101")?;
     write(&browser, "Odometer", "92000 km")?;
-    tap(&browser, "Take it in")?;
+    tap(&browser, "Check it in")?;
     browser.wait_for_text("Walk round it first")?;
     unfold(&browser, "Outside")?;
     write(&browser, "In a few words", "dent in the left door")?;
@@ -137,15 +137,15 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.wait_for_text("dent in the left door")?;
     tap(&browser, "Nothing found wheels")?;
     browser.wait_for_text("1 thing noted, nothing in the other 4")?;
-    tap(&browser, "Round it")?;
+    tap(&browser, "Finish walk-round")?;
 
     // Price and consent.
     browser.goto(&shop.server.url("/o/1001/price"))?;
     write(&browser, "Hours", "1.5")?;
     tap(&browser, "Set the price")?;
     browser.wait_for_text("135.00 before tax")?;
-    follow(&browser, "Ask for a yes")?;
-    tap(&browser, "They said yes")?;
+    follow(&browser, "Get approval")?;
+    tap(&browser, "Approved")?;
     browser.wait_for_text("Yes, up to 135.00")?;
 
     // Two stages off.
@@ -159,7 +159,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.wait_for_text("may be hot and under pressure")?;
     tap(&browser, "Out as shown")?;
     browser.wait_for_text("2 things inside")?;
-    ensure!(browser.text()?.contains("not home"));
+    ensure!(browser.text()?.contains("still off"));
 
     // Refused, with all reasons.
     browser.goto(&shop.server.url("/o/1001/hand-over"))?;
@@ -170,7 +170,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
         "still inside",
         "coolant low: 5.5 L out, 0 in",
         "Road test missing",
-        "Keys still hang with us",
+        "We still have the keys",
     ] {
         ensure!(
             browser.text()?.contains(reason),
@@ -185,7 +185,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.wait_for_text("Nothing left to put on")?;
     write(&browser, "Poured in", "5.5 L")?;
     tap(&browser, "Filled to its level")?;
-    browser.wait_for_text("0 not home · 0 inside")?;
+    browser.wait_for_text("0 still off · 0 inside")?;
 
     // What is owed, the second person's check, the proofs.
     browser.goto(&shop.server.url("/o/1001/due"))?;
@@ -199,9 +199,9 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.wait_for_text("Bleed")?;
     tap(&browser, "Done as ticked")?;
     gone(&browser, "Bleed")?;
-    tap(&browser, "Leak test held")?;
+    tap(&browser, "Leak test passed")?;
     gone(&browser, "Leak test")?;
-    tap(&browser, "Road test held")?;
+    tap(&browser, "Road test passed")?;
     browser.wait_for_text("What is needed is proved")?;
     // The second person: on the same page, or by a page of their own.
     ensure!(browser.text()?.contains("Otto checked them"));
@@ -216,7 +216,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     browser.goto(&shop.server.url("/o/1001/pay"))?;
     tap(&browser, "Write the invoice")?;
     browser.wait_for_text("The invoice is written")?;
-    tap(&browser, "Paid")?;
+    tap(&browser, "Record payment")?;
     browser.wait_for_text("Left to pay\n0.00")?;
     tap(&browser, "Keys given back")?;
     browser.wait_for_text("Keys taken in")?;
@@ -597,7 +597,7 @@ fn every_page_can_be_read_and_pressed() -> Result<()> {
     browser.by_role_containing("checkbox", "6")?.click()?;
     choose(&browser, "snapped below")?;
     tap(&browser, "Note the snag")?;
-    browser.wait_for_text("Show the ways back")?;
+    browser.wait_for_text("Show repair options")?;
     faults.extend(faults_of(&browser, "what is asked of a snag")?);
     for (field, value) in [
         ("How far it sits below", "2"),
@@ -608,9 +608,9 @@ fn every_page_can_be_read_and_pressed() -> Result<()> {
         write(&browser, field, value)?;
     }
     choose(&browser, "aluminium, cast")?;
-    tap(&browser, "Show the ways back")?;
+    tap(&browser, "Show repair options")?;
     browser.wait_for_text("Take this way")?;
-    faults.extend(faults_of(&browser, "the ways back")?);
+    faults.extend(faults_of(&browser, "the repair options")?);
     tap(&browser, "Take this way")?;
     browser.wait_for_text("All done as listed")?;
     faults.extend(faults_of(&browser, "a way that was taken")?);

@@ -23,7 +23,7 @@ fn a_snapped_housing_bolt_is_made_sound() -> Result<()> {
     tap(&browser, "Note the snag")?;
 
     // What the order knows is there; what it does not is asked.
-    browser.wait_for_text("Show the ways back")?;
+    browser.wait_for_text("Show repair options")?;
     for known in ["M8x1.25", "8.8", "75 mm", "22 Nm"] {
         says(&browser, known)?;
     }
@@ -32,7 +32,7 @@ fn a_snapped_housing_bolt_is_made_sound() -> Result<()> {
     write(&browser, "How deep it is", "26")?;
     write(&browser, "Metal around it", "19")?;
     choose(&browser, "aluminium, cast")?;
-    tap(&browser, "Show the ways back")?;
+    tap(&browser, "Show repair options")?;
 
     // The insert stands first, the larger thread lower with its reason.
     browser.wait_for_text("Take this way")?;

@@ -35,7 +35,7 @@ const STANDS: Part = Part::choice(
 pub(super) const REPAIR: Calculator = Calculator {
     code: "repair",
     name: "Thread repair",
-    what: "the ways back, ranked",
+    what: "the repair options, ranked",
     cautions: &[CAUTION],
     how: &[],
     form: &[

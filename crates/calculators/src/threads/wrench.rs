@@ -35,7 +35,7 @@ pub(super) const WRENCH: Calculator = Calculator {
         ),
         Part::number(
             "range",
-            "Greatest torque of the wrench",
+            "Wrench's maximum torque",
             Holds::TORQUE,
             "whether it can be believed",
         ),

@@ -1,4 +1,4 @@
-//! From a damaged hole to the ways back, ranked, each with what it needs and whether it
+//! From a damaged hole to the repair options, ranked, each with what it needs and whether it
 //! holds.
 
 mod clamp;

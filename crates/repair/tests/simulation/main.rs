@@ -245,7 +245,7 @@ fn hand_over(
     left: &mut Option<BTreeSet<String>>,
     tally: &mut Tally,
 ) {
-    // Collected apart, what is open goes with it; the papers are wanted all the same.
+    // Collected dismantled, what is open goes with it; the papers are wanted all the same.
     let apart = world.one_in(8);
     let mut against = papers_against(world);
     if !apart {

@@ -49,7 +49,7 @@ pub fn goes_back(map: &Map, id: &MoveId) -> String {
 pub fn comes_to(kind: Kind, to: State, way: Way) -> &'static str {
     match (kind, to, way) {
         (Kind::PutIn, State::Inside, _) => "in",
-        (Kind::PutIn, State::Outside, _) => "out again",
+        (Kind::PutIn, State::Outside, _) => "removed",
         (Kind::Fluid, State::Low, _) => "drained",
         (Kind::Fluid, State::AtLevel, _) => "filled to its level",
         (Kind::Work, State::Due, _) => "owed",

@@ -106,6 +106,6 @@ fn ending(ending: Ending) -> &'static str {
         Ending::Repaired => "repaired",
         Ending::NotReproduced => "the complaint could not be brought back",
         Ending::DeclinedPutBack => "declined, and put back together",
-        Ending::DeclinedApart => "declined, and collected apart",
+        Ending::DeclinedApart => "declined, and collected dismantled",
     }
 }

@@ -64,7 +64,7 @@ pub(super) fn hour(rules: &Rules, at: Timestamp) -> String {
 pub(super) fn left(leaves: Leaves) -> String {
     match leaves {
         Leaves::DrivesAway => "drove away".to_owned(),
-        Leaves::CollectedApart => "collected apart".to_owned(),
+        Leaves::CollectedApart => "collected dismantled".to_owned(),
     }
 }
 

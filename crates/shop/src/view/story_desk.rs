@@ -181,7 +181,7 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
             format!("Price set: {sum} before tax")
         }
         Decision::WrittenDown { amount, payer, .. } => {
-            format!("Written down by {amount} for {}", say::payer_name(*payer))
+            format!("Discount of {amount} for {}", say::payer_name(*payer))
         }
         Decision::Charged { numbers, .. } => {
             let numbers: Vec<String> = numbers.values().map(|nr| numbered(*nr)).collect();

@@ -12,7 +12,7 @@ pub use self::shop::record::{Kept, LastBackup};
 pub use self::vehicle::snag_found::{GRID_PX, GRID_STEPS};
 use crate::State;
 use crate::door::{blocking, status};
-use crate::layout::{Frame, page};
+use crate::layout::{Frame, Part, page};
 use ::shop::view::{self, OrderView};
 use ::shop::{Caller, Snapshot, Trouble};
 use axum::Router;
@@ -46,6 +46,7 @@ impl Visit<'_> {
 pub struct Shown {
     title: String,
     here: (String, String),
+    part: Option<Part>,
     content: Markup,
 }
 
@@ -55,8 +56,16 @@ impl Shown {
         Self {
             title: title.into(),
             here: ("Floor".to_owned(), "/".to_owned()),
+            part: None,
             content,
         }
+    }
+
+    /// The same, as the first page of a part of the shop.
+    #[must_use]
+    pub fn of_part(mut self, part: Part) -> Self {
+        self.part = Some(part);
+        self
     }
 
     /// Leads back elsewhere than to the floor.
@@ -76,6 +85,7 @@ impl Shown {
                 format!("{} · {}", order.number, order.row.vehicle),
                 format!("/o/{}", order.number),
             ),
+            part: None,
             content,
         }
     }
@@ -168,12 +178,16 @@ fn answered(
         Ok(shown) => (shown, StatusCode::OK),
         Err(trouble) => (trouble_page(&trouble), status(&trouble)),
     };
+    let settings = snap.world().shop.settings();
+    let shop = settings.map(|settings| snap.texts().text(settings.name));
     let frame = Frame {
         title: &shown.title,
+        shop: shop.as_deref().unwrap_or("buttonup"),
         who,
         who_name: &who_name,
         position: snap.world().position,
         here: shown.here.clone(),
+        part: shown.part,
     };
     Ok(Made::Page(page(&frame, &shown.content), status))
 }
@@ -183,10 +197,12 @@ fn bare(trouble: &Trouble) -> Response {
     let shown = trouble_page(trouble);
     let frame = Frame {
         title: &shown.title,
+        shop: "buttonup",
         who: "",
         who_name: "",
         position: 0,
         here: shown.here.clone(),
+        part: None,
     };
     (status(trouble), page(&frame, &shown.content)).into_response()
 }

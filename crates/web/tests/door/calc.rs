@@ -110,11 +110,7 @@ fn an_order_writes_what_it_knows_and_keeps_what_comes_of_it() {
         assert!(asked.body.contains(field), "{field}: {}", asked.body);
     }
     let short = see("/o/1001/calc/fluids/engine-oil?of=oil&out=4+L&in=1+L");
-    assert!(
-        short.body.contains("Keep it with the order"),
-        "{}",
-        short.body
-    );
+    assert!(short.body.contains("Save with the order"), "{}", short.body);
     // Coolant and threads have a way of their own; what is not there is told.
     for nowhere in [
         "/o/1001/calc/coolant/mix",

@@ -32,7 +32,7 @@ fn a_rounded_head_is_gripped_and_not_drilled_for_an_insert() {
     let page = noted(&door, "screws", "rounded");
     assert!(page.text.contains("six-point socket"), "{}", page.text);
     assert!(page.text.contains("a new one goes in"), "{}", page.text);
-    for not_yet in ["Show the ways back", "wire insert", "larger thread"] {
+    for not_yet in ["Show repair options", "wire insert", "larger thread"] {
         assert!(!page.text.contains(not_yet), "{not_yet}: {}", page.text);
     }
     press(
@@ -64,7 +64,7 @@ fn a_stuck_bolt_that_snaps_becomes_a_snapped_one() {
     press(&door, &page, "It snapped", &[("sits", "proud")]);
     let page = newest(&door);
     assert!(page.text.contains("snapped"), "{}", page.text);
-    assert!(page.text.contains("Show the ways back"), "{}", page.text);
+    assert!(page.text.contains("Show repair options"), "{}", page.text);
 }
 
 #[test]
@@ -75,7 +75,7 @@ fn a_stuck_bolt_that_takes_its_thread_along_is_a_thread_to_repair() {
     press(&door, &page, "The thread came out", &[]);
     let page = newest(&door);
     assert!(page.text.contains("stripped"), "{}", page.text);
-    assert!(page.text.contains("Show the ways back"), "{}", page.text);
+    assert!(page.text.contains("Show repair options"), "{}", page.text);
 }
 
 #[test]

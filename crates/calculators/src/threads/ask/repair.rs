@@ -1,4 +1,4 @@
-//! A damaged hole, and the ways back.
+//! A damaged hole, and the repair options.
 
 use super::{
     Trouble, angle_deg, at, class, condition, head, holds, length_mm, metal, screw_thread,
@@ -49,14 +49,14 @@ pub struct RepairQuestion<'a> {
     pub tilt: Option<&'a str>,
 }
 
-/// The hole as it was understood, and the ways back.
+/// The hole as it was understood, and the repair options.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RepairAnswer {
     pub hole: DamagedHole,
     pub repairs: Repairs,
 }
 
-/// Ranks the ways back for a hole.
+/// Ranks the repair options for a hole.
 ///
 /// # Errors
 ///

@@ -5,6 +5,7 @@ use super::form::{answered_with, cautions, parts};
 use crate::State;
 use crate::allowed::caller_of;
 use crate::door::{answer as refused, blocking};
+use crate::layout::Part;
 use crate::pages::{Shown, Visit, show_anybody};
 use crate::tap::{Look, button, field, required};
 use axum::body::Bytes;
@@ -71,7 +72,8 @@ pub async fn all(extract::State(state): extract::State<State>, headers: HeaderMa
                     }
                 }
             },
-        ))
+        )
+        .of_part(Part::Bench))
     })
     .await
 }

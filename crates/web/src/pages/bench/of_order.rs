@@ -144,11 +144,14 @@ fn keep(
     let proof = (room.code == "roadtest").then(|| outcome(answer)).flatten();
     commands.extend(proof.map(|outcome| proved(order, outcome, answer)));
     let (label, small) = match proof {
-        Some("held") => ("Keep: the road test held", "the proof, with its readings"),
-        Some("failed") => ("Keep: the road test failed", "the proof, with its readings"),
-        Some(_) => ("Keep: not provoked", "the complaint did not come back on"),
-        None if room.code == "roadtest" => ("Keep it with the order", "it proves nothing yet"),
-        None => ("Keep it with the order", "with its readings"),
+        Some("held") => ("Save: the road test passed", "the proof, with its readings"),
+        Some("failed") => ("Save: the road test failed", "the proof, with its readings"),
+        Some(_) => (
+            "Save: couldn't reproduce",
+            "the complaint did not come back on",
+        ),
+        None if room.code == "roadtest" => ("Save with the order", "it proves nothing yet"),
+        None => ("Save with the order", "with its readings"),
     };
     let next = match item {
         Some(item) => format!("/o/{}/item/{}", order.number, item.item),

@@ -71,7 +71,7 @@ pub async fn ask(
             &order,
             "Ask",
             html! {
-                h1 { "Ask for a yes" }
+                h1 { "Get approval" }
                 (whom(&order, asked))
                 (apart(asked))
                 p class={ "gap large" @if asked.must { " wait" } } { (asked.sentence) }
@@ -222,9 +222,9 @@ fn answer(
                 span class="what" { span class="strong line" { "How sure is that?" } span class="soft line" { (sure) } }
             }
         }
-        label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Tax is within it" } }
+        label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Amount includes tax" } }
         details id="apart" open[asked.step == ConsentStepForm::TakeApart] {
-            summary class="row" { span class="what" { "It has to come apart first" } }
+            summary class="row" { span class="what" { "Strip-down needed" } }
             (figure("back", "Of it, putting it back if they then say no", "they pay this much even if nothing is repaired", "", false))
         }
         (chips("way", "How", WAYS, "phone"))
@@ -263,7 +263,7 @@ fn yes_or_no(order: &OrderView, asked: &AskView, on: &str) -> Markup {
     let on = format!("/o/{}/{on}", order.number);
     html! {
         div class="presses two low" {
-            (button(Look::Confirm, "They said yes", "", &[consent(true)], Some(&on)))
+            (button(Look::Confirm, "Approved", "", &[consent(true)], Some(&on)))
             (button(Look::Plain, "No", "", &[consent(false)], Some(&desk)))
         }
     }

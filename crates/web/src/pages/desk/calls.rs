@@ -1,6 +1,7 @@
 //! Calls and waits: whom to ring now and what to say, and what is waited for.
 
 use crate::State;
+use crate::layout::Part;
 use crate::pages::{Shown, show};
 use axum::extract;
 use axum::http::HeaderMap;
@@ -19,17 +20,18 @@ pub async fn calls(extract::State(state): extract::State<State>, headers: Header
                 div class="columns" {
                     div {
                         h2 class="spread" { span { "Ring now" } span { (ring.len()) } }
-                        @if ring.is_empty() { p class="gap" { "Nobody has to be rung." } }
+                        @if ring.is_empty() { p class="gap" { "No calls to make." } }
                         @for call in ring { (call_row(call)) }
                     }
                     div {
-                        h2 class="spread" { span { "Waited for" } span { (wait.len()) } }
+                        h2 class="spread" { span { "Waiting on" } span { (wait.len()) } }
                         @if wait.is_empty() { p class="gap" { "Nothing is on its way or away." } }
                         @for call in wait { (call_row(call)) }
                     }
                 }
             },
-        ))
+        )
+        .of_part(Part::Calls))
     })
     .await
 }
@@ -50,7 +52,7 @@ fn call_row(call: &CallView) -> Markup {
                 }
                 span class="strong line" { (call.what) }
                 span class="soft line" { (call.number) " · " (call.vehicle) " · " (call.customer) }
-                @if let Some(left) = &call.left { span class="soft line" { (left) " left under the ceiling" } }
+                @if let Some(left) = &call.left { span class="soft line" { (left) " left under the limit agreed" } }
             }
         }
     }

@@ -21,7 +21,7 @@ pub async fn decline(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         Ok(Shown::of(&order, "Declined", html! {
-            h1 { "They decline something" }
+            h1 { "Declined work" }
             p class="caution" { "Brakes, steering, wheels, fuel and restraints: the vehicle leaves with them as they are only if it is signed for here. A missing wheel nut or brake bolt never passes. Say plainly what it means for their safety before they sign." }
             (told(&order))
             (open(&order))

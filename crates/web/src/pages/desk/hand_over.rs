@@ -125,7 +125,7 @@ fn apart(order: &OrderView, next: &str) -> Markup {
     );
     html! {
         details id="apart" {
-            summary class="row" { span class="what strong" { "Collected apart" } span class="soft" { (count(order.open_items.len(), "item open", "items open")) } }
+            summary class="row" { span class="what strong" { "Collected dismantled" } span class="soft" { (count(order.open_items.len(), "item open", "items open")) } }
             p class="gap" { "Not put back together. What is open goes with it on paper, the boxes are counted, and it is signed for. Price, payment and keys are settled as always." }
             p class="caution" { "It must not be driven or started. Say so, and how it is to be moved, before they sign." }
             ul { @for open in &order.open_items { li class="row" { span class="mark" {} span class="what" { (open.text) } } } }
@@ -133,7 +133,7 @@ fn apart(order: &OrderView, next: &str) -> Markup {
                 (figure("boxes", "Boxes that go with it", "counted, 0 if none", "", true))
                 (required("signed", "Signed by", "their name", ""))
                 (sheet("signature", "Their signature"))
-                div class="presses" { (button(Look::Plain, "Collected apart", "as listed", &[request], Some(next))) }
+                div class="presses" { (button(Look::Plain, "Collected dismantled", "as listed", &[request], Some(next))) }
             }
         }
     }

@@ -25,8 +25,8 @@ pub async fn take_in(
     show(state, headers, move |visit| {
         let unit = visit.road_unit();
         let vin = typed.vin.unwrap_or_default();
-        Ok(Shown::new("Take one in", html! {
-            h1 { "Take one in" }
+        Ok(Shown::new("Check in a vehicle", html! {
+            h1 { "Check in a vehicle" }
             form method="get" action="/new" class="narrow" {
                 (input("vin", "Vehicle identification number", "17 characters, or leave empty", &vin))
                 @if !vin.trim().is_empty() { (vin_word(&vin)) }
@@ -43,7 +43,7 @@ pub async fn take_in(
                 (odometer("odometer", "Odometer", unit, ""))
                 (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
                 div class="presses low" {
-                    (button(Look::Confirm, "Take it in", "", &taking_in(unit), Some("/order/{order}")))
+                    (button(Look::Confirm, "Check it in", "", &taking_in(unit), Some("/order/{order}")))
                 }
             }
         }))
@@ -169,7 +169,7 @@ pub async fn correct(
         let customer_stream = || format!("customer:{}", customer_id.as_ref().map(shop::repair::CustomerId::as_str).unwrap_or_default());
         let line = order.lines.first();
         Ok(Shown::of(&order, "Put right", html! {
-            h1 { "Put right what was mistyped" }
+            h1 { "Edit details" }
             @if let Some(line) = line {
                 form class="narrow" {
                     (required("words", "Complaint", "", &line.complaint))

@@ -40,7 +40,7 @@ pub async fn vehicle(
             p class="gap" { (told(Field::Plate)) @let vin = told(Field::Vin); @if !vin.is_empty() { " · " (vin) } }
             div class="columns" {
                 div {
-                    h2 { "Different from others of its kind" }
+                    h2 { "Modified on this vehicle" }
                     @if vehicle.differences().next().is_none() { p class="gap" { "Nothing known" } }
                     @for fact in vehicle.differences() { (standing(visit, &id, fact)) }
                     h2 { "Due" }
@@ -131,7 +131,7 @@ fn back_again(id: &VehicleId, customer: Option<&CustomerId>, unit: &str) -> Mark
                 p class="soft" { "A comeback that is our doing is goodwill." }
                 (odometer("odometer", "Odometer", unit, ""))
                 (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
-                div class="presses" { (button(Look::Confirm, "Take it in", "", &commands, Some("/order/{order}"))) }
+                div class="presses" { (button(Look::Confirm, "Check it in", "", &commands, Some("/order/{order}"))) }
             }
         }
     }

@@ -2,8 +2,10 @@
 
 pub mod ask;
 mod calls;
+mod day;
 mod decline;
-mod floor;
+mod desk_side;
+mod find;
 mod hand_over;
 mod intake;
 mod known_vehicle;
@@ -24,8 +26,8 @@ use axum::routing::get;
 /// The pages of the desk that are no order's, or depend on more than its record.
 pub fn routes() -> Router<State> {
     Router::new()
-        .route("/", get(floor::floor))
-        .route("/find", get(floor::find))
+        .route("/", get(day::day))
+        .route("/find", get(find::find))
         .route("/calls", get(calls::calls))
         .route("/estimates", get(odds::estimates))
         .route("/new", get(intake::take_in))

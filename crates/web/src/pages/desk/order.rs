@@ -1,7 +1,9 @@
 //! One order: what is so, and what to press next. Its story. Its vehicle.
 
+use super::desk_side;
 use crate::State;
 use crate::door::blocking;
+use crate::pages::vehicle::gates::gates;
 use crate::pages::{Shown, count, no_order, order_of, show};
 use crate::tap::{Look, amount, button, link, odometer, order_fact, signed, thumbnails};
 use axum::extract::{self, Path, Query};
@@ -30,15 +32,20 @@ pub async fn order(
         let over = order.left.is_some() || order.voided;
         let newer = if over { Vec::new() } else { newer(visit.snap, order.number)? };
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
-            h1 class="spread" { span { (order.row.vehicle) } span class="soft upper" { (order.row.word) } }
+            h1 class="spread" { span { (order.row.vehicle) } (head(&order)) }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
             @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left.how) } }
             @if order.voided { p class="no gap" { "Voided: opened by mistake" } }
             @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
-            div class="columns" {
+            div class="order" {
                 div { (counts(&order)) (newer_readings(&order, &newer)) (lines(&order)) }
-                div { (ways(&order)) (place(&order, &stalls, visit.who, visit.road_unit())) }
+                div class="on-desk" { (desk_side::money(&order)) }
+                div {
+                    div class="on-desk" { (desk_side::beside(&order)) }
+                    div class="on-phone" { (ways(&order)) }
+                    (place(&order, &stalls, visit.who, visit.road_unit()))
+                }
             }
             @if !order.voided { (next(&order)) }
         });
@@ -46,6 +53,22 @@ pub async fn order(
         Ok(shown)
     })
     .await
+}
+
+/// Whose it is and how to reach them, its plate, when it was promised.
+fn head(order: &OrderView) -> Markup {
+    let asked = order.asks.first();
+    html! {
+        span class="head soft" {
+            span class="on-desk" {
+                span { (order.number) @if !order.row.plate.is_empty() { " · " (order.row.plate) } @if let Some(place) = &order.row.place { " · " (place.to_lowercase()) } }
+                span { (order.row.customer) }
+                @if let Some(asked) = asked { @if !asked.phone.is_empty() { span class="strong number" { (asked.phone) } } }
+                @if let Some(hour) = &order.row.promised { span { "promised " span class="strong number" { (hour) } } }
+            }
+            span class="upper" { (order.row.word) }
+        }
+    }
 }
 
 /// Where going on from where somebody stopped is pressed.
@@ -71,24 +94,18 @@ fn stopped_here(order: &OrderView, left: &StoppedView) -> Markup {
     }
 }
 
+/// What is still off, and the gates: the next one with what holds it, the others in a line each.
 fn counts(order: &OrderView) -> Markup {
     let inside = order.row.inside;
     html! {
         a class="row" href=(format!("/o/{}/open", order.number)) {
             span class="fact" { (order.row.open) }
             span class="what" {
-                span class="beside line" { "not home" }
+                span class="beside line" { "still off" }
                 span class="soft line" { (count(inside, "thing inside", "things inside")) ", " (order.row.debts) " owed" }
             }
         }
-        @for gate in &order.gates {
-            @let against = gate.fit_to_go.iter().filter(|r| r.blocks && r.waived.is_none()).count()
-                + gate.papers.iter().filter(|r| r.blocks && r.waived.is_none()).count();
-            a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
-                span class="what strong" { (gate.name) }
-                @if gate.may { span class="yes" { "yes" } } @else { span class="no" { "no · " (against) } }
-            }
-        }
+        (gates(order))
     }
 }
 
@@ -152,12 +169,12 @@ fn lines(order: &OrderView) -> Markup {
             @for (code, label, now) in [("cause", "Cause", &line.cause), ("correction", "Correction", &line.correction)] {
                 @if let Some(now) = now { p { span class="soft" { (label) ": " } (now) } }
                 details id=(format!("{code}-{}", line.line)) {
-                    summary class="row" { span { @if now.is_some() { "Say the " (code) " better" } @else { "Say the " (code) } } }
+                    summary class="row" { span { @if now.is_some() { "Edit the " (code) } @else { "Write the " (code) } } }
                     form {
                         (crate::tap::required("words", label, "", now.as_deref().unwrap_or("")))
                         @let after = line.told_by.get(code).cloned().unwrap_or_default();
                         div class="presses" {
-                            (button(Look::Plain, "Keep", "", &[order_fact(&order.order, json!({ "line-worded": { "line": line.line, "text": code, "words": crate::tap::text("words"), "after": after } }))], None))
+                            (button(Look::Plain, "Save", "", &[order_fact(&order.order, json!({ "line-worded": { "line": line.line, "text": code, "words": crate::tap::text("words"), "after": after } }))], None))
                         }
                     }
                 }
@@ -184,12 +201,12 @@ fn ways(order: &OrderView) -> Markup {
         (row("Snags", count(snags, "open", "open"), "snag"))
         (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
         (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
-        (row("The tray", String::new(), "tray"))
+        (row("Trays", String::new(), "tray"))
         (row("Story", count(order.story_length, "line", "lines"), "story"))
         @if order.handed_over {
             a class="row" href=(format!("/maps/from-order/edit?order={}", order.number)) { span class="what strong" { "Keep what was done as a map" } }
         }
-        (row("Put right what was mistyped", String::new(), "mend"))
+        (row("Edit details", String::new(), "mend"))
         @if let Some(vehicle) = &order.row.vehicle_id {
             a class="row" href=(format!("/v/{vehicle}")) { span class="what strong" { "The vehicle" } span class="soft" { (order.row.plate) } }
         }
@@ -218,7 +235,7 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str, unit: &str) 
             summary class="row" { span class="strong" { "Odometer on the way out" } }
             form {
                 (odometer("reading", "Odometer", unit, ""))
-                div class="presses" { (button(Look::Plain, "Keep", "", &[fact(json!({ "odometer": { "reading": amount("reading", unit), "at": "out" } }))], None)) }
+                div class="presses" { (button(Look::Plain, "Save", "", &[fact(json!({ "odometer": { "reading": amount("reading", unit), "at": "out" } }))], None)) }
             }
         }
     }
@@ -238,7 +255,7 @@ fn next(order: &OrderView) -> Markup {
             } @else if hand_over {
                 (link(Look::Confirm, "Hand over", "", &to("hand-over")))
             } @else if order.open_items.is_empty() && touched {
-                (link(Look::Confirm, "May it …?", "everything is home", &to("may")))
+                (link(Look::Confirm, "Cleared to …?", "everything is back", &to("may")))
             } @else if let Some(aim) = &order.aim {
                 (link(Look::Confirm, "Next stage", aim, &to("stage")))
             } @else if !touched {

@@ -48,10 +48,10 @@ pub async fn desk(
             div class="presses even" {
                 (link(Look::Plain, "Price", "", &to("price")))
                 (link(Look::Plain, "How sure is it?", "", &to("odds")))
-                (link(Look::Plain, "Ask for a yes", "", &to("ask")))
+                (link(Look::Plain, "Get approval", "", &to("ask")))
                 (link(Look::Plain, "Parts", "", &to("parts")))
                 (link(Look::Plain, "Invoice, money, keys", "", &to("pay")))
-                (link(Look::Plain, "They decline something", "signed", &to("decline")))
+                (link(Look::Plain, "Declined work", "signed", &to("decline")))
                 (link(Look::Plain, "Hand over", "", &to("hand-over")))
             }
         }))
@@ -60,7 +60,7 @@ pub async fn desk(
 }
 
 /// The ask in one sentence, where one has to be made; what is left, where not.
-fn to_ask(order: &OrderView, asked: &AskView) -> Markup {
+pub fn to_ask(order: &OrderView, asked: &AskView) -> Markup {
     html! {
         a class="row" href=(ask_page(order, asked)) {
             span class={ "what" @if asked.must { " beside wait" } } { (asked.sentence) }
@@ -80,7 +80,7 @@ pub fn total_block(order: &OrderView, total: &TotalView) -> Markup {
             }
         }
         @if total.written_down.bytes().any(|digit| (b'1'..=b'9').contains(&digit)) {
-            div class="row" { span class="what" { "Written down, before tax" } span class="number" { (total.written_down) } }
+            div class="row" { span class="what" { "Discount, before tax" } span class="number" { (total.written_down) } }
         }
         @if let (Some(ceiling), Some(room)) = (&total.ceiling, &total.room) {
             div class="row" {
@@ -134,7 +134,7 @@ fn complaints(order: &OrderView) -> Markup {
     }
 }
 
-fn consented(order: &OrderView, consent: &ConsentView) -> Markup {
+pub fn consented(order: &OrderView, consent: &ConsentView) -> Markup {
     let lines: Vec<&str> = order
         .lines
         .iter()
@@ -159,7 +159,7 @@ fn consented(order: &OrderView, consent: &ConsentView) -> Markup {
     }
 }
 
-fn payment(order: &OrderView, paid: &PaymentView) -> Markup {
+pub fn payment(order: &OrderView, paid: &PaymentView) -> Markup {
     html! {
         div class="row" {
             span class="what" {
@@ -326,7 +326,7 @@ pub fn take(order: &OrderView) -> Markup {
             (chips("by", "How", PAID_BY, "card"))
             p class="soft" { "On account: they pay later, as agreed; it counts as paid." }
             label class="row" { input type="checkbox" name="deposit" value="yes"; span class="what" { "It is a deposit" } }
-            div class="presses" { (button(Look::Plain, "Paid", "", &[paid], None)) }
+            div class="presses" { (button(Look::Plain, "Record payment", "", &[paid], None)) }
         }
         @for paid in &order.payments { (payment(order, paid)) }
     }

@@ -79,7 +79,7 @@ pub async fn estimate(asked: Asked) -> Response {
             (paper.lines())
             (prices(paper))
             section {
-                h2 { "Your word" }
+                h2 { "Your approval" }
                 @if let Some(total) = paper.total() {
                     p class="gap" { "We expect this to come to " (total.net) " before tax, " (total.gross) " with it. We do nothing beyond what you agree to: if more is needed, we ask first." }
                 }
@@ -140,7 +140,7 @@ pub async fn invoice(asked: Asked) -> Response {
                 (tests(paper.order))
                 (left_so(paper.order))
             }
-            p class="soft gap head" { "Hold this paper against the record: " code { "buttonup verify --head " (head) } }
+            p class="soft gap head" { "Verification code: " code { "buttonup verify --head " (head) } }
         })
     })
     .await

@@ -51,12 +51,12 @@ pub async fn price(
                         (chips("charge", "What sort", &[("part", "part"), ("test", "test"), ("sublet", "machine work"), ("supplies", "supplies"), ("core", "core"), ("fee", "other")], "part"))
                         (input("what", "What", "", ""))
                         (figure("quantity", "How many", "", "1", false))
-                        (figure("each", "One costs, before tax", "", "", false))
+                        (figure("each", "Unit price, before tax", "", "", false))
                     }
                 }
                 div class="presses low" { (button(Look::Confirm, "Set the price", "", &[set], None)) }
             }
-            div class="presses" { (link(Look::Plain, "Ask for a yes", "", &format!("/o/{}/ask", order.number))) }
+            div class="presses" { (link(Look::Plain, "Get approval", "", &format!("/o/{}/ask", order.number))) }
         }))
     })
     .await
@@ -147,7 +147,7 @@ fn kept_entry(order: &OrderView, nth: &str, entry: &PriceEntryView) -> Markup {
         details id=(format!("change-{nth}")) {
             summary class="row" { span class="what soft" { "Change its count or price" span class="skip" { ": " (entry.label) } } }
             (figure(&format!("quantity-{nth}"), "How many", "", &entry.quantity_exact, true))
-            (figure(&format!("each-{nth}"), "One costs, before tax", "", &entry.each_exact, true))
+            (figure(&format!("each-{nth}"), "Unit price, before tax", "", &entry.each_exact, true))
         }
     }
 }

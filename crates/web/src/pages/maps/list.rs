@@ -1,6 +1,7 @@
 //! The shop's maps: the list, and one map as a list by layers.
 
 use crate::State;
+use crate::layout::Part;
 use crate::map_drawing::{Sight, picture};
 use crate::pages::{Shown, count, show};
 use axum::extract::{self, Path, Query};
@@ -35,7 +36,7 @@ pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderM
                     }
                 }
             }
-        }))
+        }).of_part(Part::Maps))
     })
     .await
 }

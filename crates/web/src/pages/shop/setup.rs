@@ -2,6 +2,7 @@
 
 use crate::State;
 use crate::door::blocking;
+use crate::layout::Part;
 use crate::pages::desk::ask::sources;
 use crate::pages::{Shown, Visit, remember, show, show_anybody};
 use crate::tap::{Look, button, chips, field, link, new, required, text, when};
@@ -184,7 +185,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                 (link(Look::Plain, "Maps", "", "/maps"))
                 (link(Look::Plain, "The record", "", "/record"))
             }
-        }))
+        }).of_part(Part::Shop))
     })
     .await
 }

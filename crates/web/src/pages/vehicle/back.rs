@@ -157,7 +157,7 @@ fn fill(order: &OrderView) -> Markup {
 fn open_words(order: &OrderView) -> String {
     let inside = order.open_items.iter().filter(|open| open.inside).count();
     format!(
-        "{} not home · {inside} inside",
+        "{} still off · {inside} inside",
         order.open_items.len() - inside
     )
 }

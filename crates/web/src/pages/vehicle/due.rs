@@ -167,7 +167,7 @@ fn checks(order: &OrderView, who: &str, people: &[(String, String)]) -> Markup {
                     }
                     @if others.len() > MOST_NAMED { (link(Look::Plain, "Somebody else", "change the person", "/who")) }
                 }
-                (link(Look::Plain, "Alone: walk back", "the list the other way round", &format!("/o/{}/second", order.number)))
+                (link(Look::Plain, "Working alone: re-check in reverse", "the list the other way round", &format!("/o/{}/second", order.number)))
             } }
         }
     }
@@ -196,7 +196,7 @@ fn proofs(order: &OrderView) -> Markup {
             form { fieldset {
                 legend class="large" { (capital(name)) }
                 (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &json!(code), &format!("{} held", capital(name))))
+                (outcomes(order, &json!(code), &format!("{} passed", capital(name))))
                 @if *code == "road-test" { (judged(order)) }
             } }
         }
@@ -205,7 +205,7 @@ fn proofs(order: &OrderView) -> Markup {
             form {
                 (chips("proof", "What was tried", PROOFS, "other"))
                 (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &field("proof"), "It held"))
+                (outcomes(order, &field("proof"), "It passed"))
             }
             (judged(order))
         }
@@ -243,7 +243,7 @@ fn outcomes(order: &OrderView, proof: &Value, held: &str) -> Markup {
         div class="presses" { (button(Look::Confirm, held, "", &[prove("held")], None)) }
         div class="presses even" {
             (button(Look::Plain, "It failed", "", &[prove("failed")], None))
-            (button(Look::Plain, "Not provoked", "the complaint did not come back on", &[prove("not-provoked")], None))
+            (button(Look::Plain, "Couldn't reproduce", "the complaint did not come back on", &[prove("not-provoked")], None))
         }
     }
 }

@@ -1,8 +1,8 @@
-//! May it …? The six gates, each with its reasons and what closes them.
+//! Cleared to …? The six gates, each with its reasons and what closes them.
 
 use crate::State;
 use crate::pages::desk::order::gate_code;
-use crate::pages::{Shown, Visit, order_of, show};
+use crate::pages::{Shown, Visit, count, order_of, show};
 use crate::tap::{Look, button, field, link, order_fact, order_request, required, text};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -20,10 +20,10 @@ pub async fn may(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
-        Ok(Shown::of(&order, "May it …?", html! {
-            h1 class="fact" { "May it …?" }
-            @for gate in &order.gates { (gate_row(&order, gate)) }
-            div class="presses low" { (link(Look::Confirm, "Close the next one", "", &format!("/o/{}/back", order.number))) }
+        Ok(Shown::of(&order, "Cleared to …?", html! {
+            h1 class="fact" { "Cleared to …?" }
+            (gates(&order))
+            div class="presses low" { (link(Look::Confirm, "Fix the next one", "", &format!("/o/{}/back", order.number))) }
         }))
     })
     .await
@@ -44,19 +44,49 @@ pub fn against(gate: &GateView) -> Vec<&str> {
     fit.chain(papers).collect()
 }
 
-fn gate_row(order: &OrderView, gate: &GateView) -> Markup {
+/// The six gates: those that are open in one line, the next one with what holds it, the others in
+/// a line each.
+pub fn gates(order: &OrderView) -> Markup {
+    let open: Vec<&str> = order
+        .gates
+        .iter()
+        .filter(|gate| gate.may)
+        .map(|gate| gate.name.as_str())
+        .collect();
+    let mut shut = order.gates.iter().filter(|gate| !gate.may);
+    let next = shut.next();
+    html! {
+        @if !open.is_empty() {
+            a class="row" href=(format!("/o/{}/may", order.number)) {
+                span class="gate open" {}
+                span class="what strong" { (open.join(", ")) }
+                span class="yes" { "yes" }
+            }
+        }
+        @if let Some(next) = next { (next_gate(order, next)) }
+        @for gate in shut {
+            @let against = against(gate).len();
+            a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
+                span class="gate" {}
+                span class="what strong" { (gate.name) }
+                span class="soft" { "not yet · " (count(against, "thing", "things")) }
+            }
+        }
+    }
+}
+
+/// How much of what holds the next gate is shown at once.
+const SHOWN: usize = 4;
+
+fn next_gate(order: &OrderView, gate: &GateView) -> Markup {
     let against = against(gate);
     html! {
-        a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
+        a class="row next" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
+            span class="gate first" {}
             span class="what" {
-                span class="spread" {
-                    span class="large" { (gate.name) }
-                    @if gate.may { span class="large yes" { "yes" } } @else { span class="large no" { "no · " (against.len()) } }
-                }
-                @if let Some(first) = against.first() { span class="line" { (first) } }
-                @if let Some(second) = against.get(1) {
-                    span class="soft line short" { "then: " (second) @if let Some(third) = against.get(2) { " · " (third) } }
-                }
+                span class="spread" { span class="large" { (gate.name) } span class="beside" { "not yet" } }
+                @for reason in against.iter().take(SHOWN) { span class="line" { (reason) } }
+                @if against.len() > SHOWN { span class="soft line" { "and " (against.len() - SHOWN) " more" } }
             }
         }
     }
@@ -129,7 +159,7 @@ fn reason_row(closes: &str, words: &str, waived: Option<&str>, blocks: bool) -> 
                 @if let Some(waived) = waived { span class="soft line" { (waived) } }
                 @if !blocks { span class="soft line" { "does not hold the vehicle" } }
             }
-            @if waived.is_none() { span class="strong" { "close" } }
+            @if waived.is_none() { span class="strong" { "fix" } }
         }
     }
 }
@@ -201,7 +231,7 @@ fn waive(order: &OrderView, gate: &GateView, code: &str) -> Markup {
     html! {
         @if !may_pass.is_empty() {
             details id="waive" {
-                summary class="row" { span class="strong" { "Let one pass, with a reason" } }
+                summary class="row" { span class="strong" { "Waive one, with a reason" } }
                 form class="narrow" {
                     @for (nth, (key, text, _)) in may_pass.iter().enumerate() {
                         label class="row" {

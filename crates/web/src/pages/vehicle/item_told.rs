@@ -27,7 +27,7 @@ pub fn about(visit: &Visit<'_>, order: &OrderView, item: &ItemView) -> Result<Ma
                 (chips("system", "Belongs to", SYSTEMS, system))
                 (chips("zone", "Worked on", ZONES, zone))
                 div class="presses" {
-                    (button(Look::Plain, "Keep", "", &[when("system", fact(json!({ "located": { "item": item.item, "system": field("system"), "zone": field("zone"), "after": item.told_by } })))], None))
+                    (button(Look::Plain, "Save", "", &[when("system", fact(json!({ "located": { "item": item.item, "system": field("system"), "zone": field("zone"), "after": item.told_by } })))], None))
                 }
             }
         }

@@ -171,7 +171,7 @@ fn read_lines(order: &OrderView, written: &str, read: Vec<Line>, others: bool) -
             @if lines.iter().any(|line| !line.passes.is_empty()) {
                 (required("torque-source", "Who gives the torque", "such as the workshop manual, and its date", ""))
             }
-            (input("container", "They lie in", "such as tray A", "tray A"))
+            (input("container", "Stored in", "such as tray A", "tray A"))
             div class="presses two low" {
                 (button(Look::Confirm, "Out as shown", &count(pieces, "piece", "pieces"), &commands, Some(&format!("/o/{}", order.number))))
                 (link(Look::Plain, "Type again", "", &format!("/o/{}/off?edit={}", order.number, escaped(written))))

@@ -31,7 +31,7 @@ pub async fn open(
         Ok(Shown::of(&order, "Still open", html! {
             h1 { "Still open" }
             div class="three" {
-                @for (number, word) in [(outside.len(), "not home"), (inside.len(), "inside"), (order.debts.len(), "owed")] {
+                @for (number, word) in [(outside.len(), "still off"), (inside.len(), "inside"), (order.debts.len(), "owed")] {
                     div { span class="fact" { (number) } span class="beside" { (word) } }
                 }
             }
@@ -50,7 +50,7 @@ pub async fn open(
             }
             div class="presses two low" {
                 (link(Look::Confirm, "Put back", "", &format!("/o/{}/back", order.number)))
-                (link(Look::Plain, "The tray", "", &format!("/o/{}/tray", order.number)))
+                (link(Look::Plain, "Trays", "", &format!("/o/{}/tray", order.number)))
             }
         }))
     })
@@ -65,8 +65,8 @@ pub async fn tray(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let picture = drawing::svg(&drawing::tray(&tray_of(&order), 358.0));
-        Ok(Shown::of(&order, "The tray", html! {
-            h1 { "On the bench" }
+        Ok(Shown::of(&order, "Trays", html! {
+            h1 { "Trays" }
             (PreEscaped(picture))
             div class="presses low" { (link(Look::Confirm, "Put back", "", &format!("/o/{}/back", order.number))) }
         }))

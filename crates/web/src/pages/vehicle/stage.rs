@@ -166,10 +166,10 @@ fn shown(
             @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
                 (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
             }
-            @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "It leaves owed: " (row.shown.label) } }
-            @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "They lie in", "", "tray A")) }
+            @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "Still to do afterwards: " (row.shown.label) } }
+            @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "Stored in", "", "tray A")) }
             (some_of(&rows))
-            a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something not shown came off" } }
+            a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something else came off" } }
             @if closing.is_some() { (stage_snag::row(order, &may_snag)) }
             div class="presses two low" {
                 (button(Look::Confirm, confirm, &small, &commands, None))
@@ -382,10 +382,10 @@ fn home(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
     let (title, label, to) = match on.asked.aim {
         AimIs::Roll => (
             "Nothing is in the way of rolling",
-            "May it roll?",
+            "Cleared to roll?",
             "may/roll",
         ),
-        AimIs::Reach | AimIs::Home => ("Everything by the map is home", "May it …?", "may"),
+        AimIs::Reach | AimIs::Home => ("Everything by the map is home", "Cleared to …?", "may"),
     };
     html! {
         h1 { (title) }

@@ -206,11 +206,11 @@ fn round(order: &OrderView) -> Markup {
     let commands: Vec<Value> = left.iter().map(|zone| walked(order, *zone)).collect();
     html! {
         div class="presses low" {
-            @if left.is_empty() { (link(Look::Confirm, "Round it", &things, &next)) }
+            @if left.is_empty() { (link(Look::Confirm, "Finish walk-round", &things, &next)) }
             @else {
                 @let rest = if left.len() == AREAS.len() { "nothing found anywhere".to_owned() }
                     else { format!("{things}, nothing in the other {}", left.len()) };
-                form { (button(Look::Confirm, "Round it", &rest, &commands, Some(&next))) }
+                form { (button(Look::Confirm, "Finish walk-round", &rest, &commands, Some(&next))) }
             }
         }
     }

@@ -81,7 +81,7 @@ fn groups(all: &[PriceEntryView]) -> Markup {
 pub fn entries(name: &str, entries: &[PriceEntryView]) -> Markup {
     html! {
         table class="entries" {
-            thead { tr { th scope="col" { (name) } th scope="col" class="number" { "Comes to" } } }
+            thead { tr { th scope="col" { (name) } th scope="col" class="number" { "Amount" } } }
             tbody {
                 @for entry in entries {
                     tr {
@@ -111,7 +111,7 @@ fn sum_rows(order: &OrderView, taxes: &str, [off, net, tax, gross]: [&String; 4]
     html! {
         table class="sums" {
             tbody {
-                @if !nought(off) { (sum("Written down, before tax", &format!("-{off}"))) }
+                @if !nought(off) { (sum("Discount, before tax", &format!("-{off}"))) }
                 (sum("Before tax", net))
                 (sum(&if taxes.is_empty() { "Tax".to_owned() } else { format!("Tax: {taxes}") }, tax))
                 tr class="strong all" { th scope="row" { "In all, " (order.papers.currency) } td class="number" { (gross) } }

@@ -29,7 +29,7 @@ pub fn tests(order: &OrderView) -> Markup {
 
 fn outcome(outcome: OutcomeForm) -> &'static str {
     match outcome {
-        OutcomeForm::Held => "it held",
+        OutcomeForm::Held => "passed",
         OutcomeForm::Failed => "it did not hold",
         OutcomeForm::NotProvoked => "the complaint did not show",
     }
@@ -69,7 +69,7 @@ pub fn left_so(order: &OrderView) -> Markup {
         (list("Let pass", passed))
         @if !order.declined.is_empty() {
             section {
-                h2 { "You would not have put right" }
+                h2 { "Work you declined" }
                 @for declined in &order.declined {
                     div class="told" {
                         p { (declined.what) ": " (declined.words) " (" (declined.at) ")" }
@@ -79,7 +79,7 @@ pub fn left_so(order: &OrderView) -> Markup {
             }
         }
         (list("Not put back", apart))
-        (list("Different from others of its kind", order.papers.differences.iter().cloned()))
+        (list("Modified on this vehicle", order.papers.differences.iter().cloned()))
         (list("Due later", due))
         @if let Some(left) = &order.left { (leaving(left)) }
     }
@@ -88,7 +88,7 @@ pub fn left_so(order: &OrderView) -> Markup {
 fn leaving(left: &LeftView) -> Markup {
     html! {
         section {
-            h2 { "How it left" }
+            h2 { "Delivery" }
             div class="told" {
                 p {
                     (shop::say::capital(&left.how)) ", " (left.at) ": " (left.ending)

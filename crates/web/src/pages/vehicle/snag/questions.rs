@@ -37,7 +37,7 @@ pub(super) fn questions(sheet: &Sheet<'_>, asked: &Asked) -> Markup {
                 (parts(asked, hole::BOLT))
             }
             (parts(asked, hole::HOLE))
-            div class="presses low" { button class="press confirm" type="submit" { "Show the ways back" } }
+            div class="presses low" { button class="press confirm" type="submit" { "Show repair options" } }
         }
         details id="otherwise" {
             summary class="row" { span class="strong" { "It came out, or it was put right another way" } }

@@ -1,0 +1,267 @@
+//! The day: what stands where and what holds it, whom to ring, what is awaited, what goes home.
+
+use crate::State;
+use crate::layout::Part;
+use crate::pages::{Shown, show, stuck};
+use crate::tap::{Look, link};
+use axum::extract;
+use axum::http::HeaderMap;
+use axum::response::Response;
+use drawing::{Floor, FloorPerson, FloorPlace, FloorVehicle, Ink, VehicleShape, floor, svg};
+use maud::{Markup, PreEscaped, html};
+use shop::view::{
+    CallKind, CallView, DayOrder, DayPlace, DayView, HomeView, OrderRow, day as day_view,
+};
+
+/// What the drawing has room for at the desk.
+const DESK: f64 = 880.0;
+/// How many of a list stand in the margin.
+const MOST: usize = 4;
+
+pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    let waiting = state.service.waiting();
+    show(state, headers, move |visit| {
+        let day = day_view(visit.snap)?;
+        let unread = shop::view::stuck(visit.snap, &waiting)?;
+        Ok(Shown::new(
+            "Floor",
+            html! {
+                h1 class="spread" {
+                    span { (day.date) }
+                    a class="press confirm on-desk" href="/new" data-key="i" { span { "Check " u { "i" } "n a vehicle" } }
+                }
+                (stuck::list(&unread))
+                div class="day" {
+                    div class="on-desk" {
+                        (PreEscaped(svg(&floor(&drawn(&day), DESK))))
+                        (stalls_by_key(&day))
+                    }
+                    div class="on-phone" { @for place in &day.places { (place_row(place)) } }
+                    div class="margin on-desk" { (ring(&day.ring)) (awaited(&day.awaited)) (goes_home(&day.home)) }
+                }
+                div class="presses two low on-phone" {
+                    (link(Look::Confirm, "Check in a vehicle", "", "/new"))
+                    (link(Look::Plain, "Calls and waits", &(day.ring.len() + day.awaited.len()).to_string(), "/calls"))
+                }
+                div class="presses even on-phone" {
+                    (link(Look::Plain, "Find", "", "/find"))
+                    (link(Look::Plain, "The shop", "", "/shop"))
+                }
+                div class="presses on-phone" {
+                    (link(Look::Plain, "Work it out", "threads, coolant, fluids, belt, road test", "/calc"))
+                }
+            },
+        )
+        .of_part(Part::Day))
+    })
+    .await
+}
+
+/// What a digit opens: the drawing's own links carry no keys.
+fn stalls_by_key(day: &DayView) -> Markup {
+    let stalls = day.places.iter().filter(|place| !place.yard);
+    html! {
+        @for place in stalls {
+            @if let Some(order) = &place.order {
+                a hidden data-stall=(place.name) href=(format!("/o/{}", order.row.number)) { (place.called) }
+            }
+        }
+    }
+}
+
+/// The day as it is drawn.
+fn drawn(day: &DayView) -> Floor {
+    Floor {
+        places: day
+            .places
+            .iter()
+            .map(|place| FloorPlace {
+                name: place.name.clone(),
+                yard: place.yard,
+                lift: place.lift,
+                vehicle: place.order.as_ref().map(vehicle),
+            })
+            .collect(),
+        people: day
+            .people
+            .iter()
+            .map(|person| FloorPerson {
+                name: person.name.clone(),
+                at: person.at.clone(),
+                worked: person.worked.clone(),
+            })
+            .collect(),
+        hours: day.hours,
+        now: Some(day.now),
+    }
+}
+
+fn vehicle(order: &DayOrder) -> FloorVehicle {
+    let row = &order.row;
+    let (word, ink) = word(&row.word);
+    let promised = order.promised.zip(row.promised.clone());
+    FloorVehicle {
+        shape: shape(&row.vehicle),
+        name: row.vehicle.clone(),
+        second: format!("{} · {}", row.number, row.customer),
+        word: word.to_owned(),
+        because: order.because.clone(),
+        ink: Some(ink),
+        rolls: row.can_roll,
+        people: order.people.clone(),
+        worked: order.worked.clone(),
+        waits: order.waits.clone(),
+        promised,
+        slips: order.slips,
+        link: format!("/o/{}", row.number),
+    }
+}
+
+/// What it looks like from above, where its name says so.
+fn shape(vehicle: &str) -> VehicleShape {
+    let name = vehicle.to_lowercase();
+    let says = |words: &[&str]| words.iter().any(|word| name.contains(word));
+    if says(&["pickup", "pick-up", "truck", "ute"]) {
+        VehicleShape::Pickup
+    } else if says(&["van", "transporter", "kombi"]) {
+        VehicleShape::Van
+    } else if says(&["estate", "wagon", "touring", "suv"]) {
+        VehicleShape::Estate
+    } else {
+        VehicleShape::Hatch
+    }
+}
+
+/// How it stands, in the word that is said across the shop, and what that word means.
+fn word(word: &str) -> (&'static str, Ink) {
+    match word {
+        "consent" => ("Waits for a yes", Ink::Wait),
+        "part" => ("Waits for a part", Ink::Wait),
+        "machine work" => ("Machine work", Ink::Wait),
+        "snag" => ("Snag", Ink::Stop),
+        "left, look" => ("Left, look", Ink::Stop),
+        "ready" => ("Ready", Ink::Yes),
+        "papers" => ("Papers", Ink::Ink),
+        "test" => ("To be tested", Ink::Ink),
+        _ => ("At work", Ink::Ink),
+    }
+}
+
+/// A place on the phone.
+fn place_row(place: &DayPlace) -> Markup {
+    match &place.order {
+        Some(order) => order_row(&place.called, &order.row),
+        None => html! {
+            div class="row" {
+                span class="mark" {}
+                span class="what" { span class="strong line" { "Free" } span class="soft line" { (place.called) } }
+            }
+        },
+    }
+}
+
+/// One vehicle on the floor.
+fn order_row(place: &str, row: &OrderRow) -> Markup {
+    let mark = if row.can_roll {
+        "mark home"
+    } else {
+        "mark dashed"
+    };
+    let (word, ink) = word(&row.word);
+    let class = match ink {
+        Ink::Wait => "wait",
+        Ink::Stop => "no",
+        Ink::Yes => "yes",
+        _ => "strong",
+    };
+    html! {
+        a class="row top" href=(format!("/o/{}", row.number)) {
+            span class=(mark) {}
+            span class="what" {
+                span class="spread" {
+                    span class="beside" { (row.vehicle) }
+                    @if let Some(hour) = &row.promised { span class="beside number" { (hour) } }
+                }
+                span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
+                @if let Some(stopped) = &row.stopped { span class="line" { "Stopped here: " (stopped) } }
+                span class="spread" {
+                    span class=(class) { (word) }
+                    span class="soft number" {
+                        (row.open + row.inside) " open"
+                        @if !row.can_roll { ", can't roll" }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The name a person is called by across the shop.
+fn first_name(name: &str) -> &str {
+    name.split_whitespace().next().unwrap_or(name)
+}
+
+fn ring(calls: &[CallView]) -> Markup {
+    html! {
+        section {
+            h2 class="spread" { span { u { "R" } "ing now" } a class="soft" href="/calls" data-key="r" { (calls.len()) } }
+            @if calls.is_empty() { p class="soft gap" { "No calls to make." } }
+            @for call in calls.iter().take(2) {
+                div class="call" {
+                    p class="spread" { span class="strong" { (call.customer) } span class="beside number" { (call.phone) } }
+                    p { (call.what) }
+                    p class="soft" { (call.number) " · " (call.vehicle) }
+                    div class="answers" {
+                        @let page = format!("/o/{}/{}", call.number, call.page);
+                        @match call.kind {
+                            CallKind::Ask => { a class="press" href=(page) { "They answered" } }
+                            CallKind::Ready => { a class="press" href=(page) { "Hand over" } }
+                            _ => { a class="press" href=(format!("/o/{}#place", call.number)) { "Another time" } }
+                        }
+                    }
+                }
+            }
+            (more(calls.len().saturating_sub(2), "/calls"))
+        }
+    }
+}
+
+fn awaited(calls: &[CallView]) -> Markup {
+    html! {
+        section {
+            h2 class="spread" { span { "Waiting on" } span class="soft" { (calls.len()) } }
+            @if calls.is_empty() { p class="soft gap" { "Nothing is on its way or away." } }
+            @for call in calls.iter().take(MOST) {
+                a class="row" href=(format!("/o/{}/{}", call.number, call.page)) {
+                    span class={ "what" @if call.kind == CallKind::Late { " no" } } { (call.what) }
+                    span class="soft" { (call.number) }
+                }
+            }
+            (more(calls.len().saturating_sub(MOST), "/calls"))
+        }
+    }
+}
+
+fn goes_home(home: &[HomeView]) -> Markup {
+    html! {
+        section {
+            h2 class="spread" { span { "Goes home today" } span class="soft" { "to pay" } }
+            @if home.is_empty() { p class="soft gap" { "Nothing is promised for today." } }
+            @for one in home.iter().take(MOST) {
+                a class="row" href=(format!("/o/{}", one.number)) {
+                    span class="what" {
+                        @if let Some(hour) = &one.hour { span class="strong" { (hour) } " " }
+                        (one.vehicle) " " span class="soft" { (one.customer) }
+                        @if one.ready { span class="yes" { " ready" } }
+                    }
+                    span class="number" { (one.to_pay.as_deref().unwrap_or("not priced")) }
+                }
+            }
+            (more(home.len().saturating_sub(MOST), "/find"))
+        }
+    }
+}
+
+fn more(count: usize, to: &str) -> Markup {
+    html! { @if count > 0 { a class="row" href=(to) { span class="what soft" { (count) " more" } } } }
+}
