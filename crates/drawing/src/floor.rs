@@ -86,8 +86,8 @@ pub struct FloorPerson {
 /// Height of a row.
 const STALL: f64 = 92.0;
 const CLOSE_STALL: f64 = 64.0;
-const YARD: f64 = 60.0;
-const PERSON: f64 = 38.0;
+const YARD: f64 = 54.0;
+const PERSON: f64 = 34.0;
 /// More stalls than this stand closer.
 const MANY: usize = 5;
 /// Where the shop's walls stand, and where the lines begin.
@@ -396,7 +396,7 @@ impl Sheet {
             }
             marks.extend(self.bars(vehicle, bar));
         }
-        let base = if tall { y + 78.0 } else { y + 43.0 };
+        let base = if tall { y + 78.0 } else { y + 42.0 };
         let ink = vehicle.ink.unwrap_or(Ink::Ink);
         let word = ellipsis(&vehicle.word, LETTERING, Weight::Bold, room);
         marks.push(paper(self.left, base, &word, Weight::Bold));
@@ -466,10 +466,10 @@ impl Sheet {
                 corner_radius: 0.0,
                 style: Style::line(Pen::outline(Ink::Ink)),
             });
-            let words = ellipsis(what, SMALL, Weight::Regular, area.width - 24.0);
+            let words = ellipsis(what, SMALL, Weight::Regular, area.width - 90.0);
             if !words.is_empty() {
                 marks.extend(on_paper(
-                    area.x + 12.0,
+                    area.x + 45.0,
                     top + height - 5.0,
                     &words,
                     SMALL,
@@ -508,7 +508,7 @@ impl Sheet {
     }
 
     fn person(&self, person: &FloorPerson, y: f64) -> Mark {
-        let base = y + 25.0;
+        let base = y + 23.0;
         let name = ellipsis(&person.name, LETTERING, Weight::Bold, 130.0);
         let mut marks = vec![text(
             0.0,
@@ -531,7 +531,7 @@ impl Sheet {
             Ink::Soft,
         ));
         for (from, to, what) in &person.worked {
-            let area = self.span(*from, *to, y + 9.0, 20.0);
+            let area = self.span(*from, *to, y + 7.0, 20.0);
             marks.push(Mark::Rect {
                 area,
                 corner_radius: 0.0,
@@ -541,7 +541,7 @@ impl Sheet {
             if !words.is_empty() {
                 marks.push(text(
                     area.x + 6.0,
-                    y + 24.0,
+                    y + 22.0,
                     &words,
                     SMALL,
                     Anchor::Start,

@@ -710,3 +710,12 @@ pub fn mend(refusal: &Refusal) -> String {
 pub fn money(amount: Decimal, minor_digits: u32) -> String {
     repair::price::rounded(amount, minor_digits).to_string()
 }
+
+/// A day as it is said: `Mon 30 Nov`. What is no day stays as it is written.
+#[must_use]
+pub fn day_words(day: &str) -> String {
+    day.parse::<jiff::civil::Date>().map_or_else(
+        |_| day.to_owned(),
+        |day| day.strftime("%a %-d %b").to_string(),
+    )
+}

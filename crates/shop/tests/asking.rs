@@ -204,7 +204,7 @@ fn a_part_is_waited_for_then_late_then_its_core_goes_back() {
         calls(&bench),
         waits(
             CallKind::Waits,
-            "On its way: 1 × water pump from Reed's, due 2026-11-26"
+            "On its way: 1 × water pump from Reed's, due Thu 26 Nov"
         )
     );
     bench.clock.later(2 * 24 * 60);
@@ -212,7 +212,7 @@ fn a_part_is_waited_for_then_late_then_its_core_goes_back() {
         calls(&bench),
         waits(
             CallKind::Late,
-            "Late: 1 × water pump from Reed's, due 2026-11-26"
+            "Late: 1 × water pump from Reed's, due Thu 26 Nov"
         )
     );
     step(&mut bench, "received");
@@ -242,7 +242,7 @@ fn a_promise_slips_when_its_hour_is_past_or_a_part_comes_after_it() {
     assert_eq!(kind, CallKind::Promise);
     assert_eq!(
         what,
-        "Ring Ines Duarte: promised for 16:00, but something comes only on 2026-11-27"
+        "Ring Ines Duarte: promised for 16:00, but something comes only on Fri 27 Nov"
     );
     step(&mut bench, "received");
     assert_eq!(calls(&bench), []);

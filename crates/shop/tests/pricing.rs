@@ -159,10 +159,7 @@ fn a_waiver_and_a_write_down_are_of_what_was_seen() {
     };
     let trouble = bench.ask(&order, waive(&figure)).unwrap_err();
     assert_eq!(trouble.kind, TroubleKind::Conflict);
-    assert_eq!(
-        trouble.reasons,
-        ["200.00 still owed: you 180, now 200"]
-    );
+    assert_eq!(trouble.reasons, ["200.00 still owed: you 180, now 200"]);
     let figure = unpaid(&bench);
     bench.ask(&order, waive(&figure)).unwrap();
 }

@@ -128,11 +128,7 @@ fn litres(browser: &Browser) -> Result<()> {
 /// What a stage is told from another by: the page without its closing line.
 fn page(browser: &Browser) -> Result<String> {
     let text = browser.text()?;
-    Ok(text
-        .split("Saved")
-        .next()
-        .unwrap_or_default()
-        .to_owned())
+    Ok(text.split("Saved").next().unwrap_or_default().to_owned())
 }
 
 fn changed(browser: &Browser, before: &str) -> Result<()> {

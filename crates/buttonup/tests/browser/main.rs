@@ -2,6 +2,7 @@
 //! hand-over, two browsers at once, undo, and every page's contrast and target sizes.
 
 mod benchmark;
+mod brake_job;
 mod calc;
 mod desk;
 mod editor;

@@ -3,7 +3,7 @@
 use super::ask::{AskView, asks};
 use super::row::{OrderRow, promised, row};
 use super::{goods, story};
-use crate::say::Names;
+use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::World;
@@ -149,8 +149,9 @@ fn promise(order: &Order, rules: &Rules, row: &OrderRow) -> Option<(CallKind, St
     } else {
         let due = goods::last_due(order).filter(|due| *due > rules.day(at))?;
         format!(
-            "Ring {}: promised for {hour}, but something comes only on {due}",
-            row.customer
+            "Ring {}: promised for {hour}, but something comes only on {}",
+            row.customer,
+            day_words(&due.to_string())
         )
     };
     Some((CallKind::Promise, what, String::new()))
@@ -173,7 +174,7 @@ fn away(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<(CallKind, Strin
     let mut out = Vec::new();
     let due = |due: &Option<String>| {
         due.as_ref()
-            .map_or(String::new(), |due| format!(", due {due}"))
+            .map_or(String::new(), |due| format!(", due {}", day_words(due)))
     };
     let kind = |late| {
         if late {

@@ -2,14 +2,14 @@
 //! awaited, what goes home.
 
 use super::calls::{CallKind, CallView, calls};
-use super::desk;
 use super::row::{OrderRow, promised, rows_here};
-use crate::say::Names;
+use super::{desk, goods};
+use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
+use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
-use jiff::Timestamp;
 use repair::{Clock, Fact, Order, OrderId, PersonId, Rules, StageId, StallIs};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -224,17 +224,23 @@ fn worked_today(order: &Order, clock: &Hours) -> Vec<(PersonId, f64, f64)> {
             out.push((person.clone(), from, to.max(from)));
         }
     }
+    moments.sort_by(|a: &(PersonId, f64), b| a.1.total_cmp(&b.1));
     for (person, at) in moments {
-        let within = |(who, from, to): &(PersonId, f64, f64)| {
-            *who == person && (*from - 0.05..=*to + 0.05).contains(&at)
+        let near = |(who, from, to): &&mut (PersonId, f64, f64)| {
+            *who == person && (*from - NEAR..=*to + NEAR).contains(&at)
         };
-        if !out.iter().any(within) {
-            out.push((person, at, at));
+        // What is told in a row was one piece of work.
+        match out.iter_mut().find(near) {
+            Some((_, from, to)) => (*from, *to) = (from.min(at), to.max(at)),
+            None => out.push((person, at, at)),
         }
     }
     out.sort_by(|a, b| a.1.total_cmp(&b.1));
     out
 }
+
+/// Moments no farther apart belong together; in hours.
+const NEAR: f64 = 0.25;
 
 /// In hours.
 const LONGEST_STAGE: f64 = 2.0;
@@ -289,7 +295,8 @@ fn day_order(
     let stands = matches!(row.word.as_str(), "part" | "machine work" | "consent");
     let waits = stands.then(|| {
         let from = if last.is_nan() { 0.0 } else { last };
-        (from, 24.0, because.clone().unwrap_or_default())
+        let due = goods::last_due(order).map(|due| format!("due {}", day_words(&due.to_string())));
+        (from, 24.0, due.unwrap_or_default())
     });
     let promised = promised(order).map(|at| clock.since_midnight(at));
     let slips = of_it(&|kind| kind == CallKind::Promise).is_some();
@@ -409,11 +416,12 @@ fn people(
         let works = roles
             .iter()
             .any(|role| matches!(role, repair::Role::Technician | repair::Role::Apprentice));
-        if !works && times.is_empty() {
-            continue;
-        }
         let name = snap.texts().text(name);
         let first = first_name(&name);
+        let assigned = orders.iter().any(|order| order.people.contains(&first));
+        if !works && !assigned && times.is_empty() {
+            continue;
+        }
         let last = times.last().map(|(_, _, vehicle)| vehicle.clone());
         let of = orders.iter().find(|order| match &last {
             Some(vehicle) => order.row.vehicle == *vehicle,

@@ -120,7 +120,7 @@ fn vehicle(order: &DayOrder) -> FloorVehicle {
 /// What it looks like from above, where its name says so.
 fn shape(vehicle: &str) -> VehicleShape {
     let name = vehicle.to_lowercase();
-    let says = |words: &[&str]| words.iter().any(|word| name.contains(word));
+    let says = |words: &[&str]| name.split_whitespace().any(|one| words.contains(&one));
     if says(&["pickup", "pick-up", "truck", "ute"]) {
         VehicleShape::Pickup
     } else if says(&["van", "transporter", "kombi"]) {

@@ -12,7 +12,7 @@ use shop::view::{OrderView, PartView, TotalView};
 /// How wide the price is drawn.
 const WIDE: f64 = 316.0;
 /// How many rows of a list are shown.
-const MOST: usize = 6;
+const MOST: usize = 5;
 
 fn heading(order: &OrderView, name: &str, page: &str, key: &str, small: &str) -> Markup {
     html! {
@@ -47,7 +47,7 @@ pub fn money(order: &OrderView) -> Markup {
             @match customer {
                 None => { p class="soft gap" { "No price yet." } }
                 Some(total) => {
-                    p class="spread gap" { span class="large" { (total.net) } (against(total)) }
+                    p class="spread" { span class="large" { (total.net) } (against(total)) }
                     (PreEscaped(svg(&price_bar(&bar(order, total), WIDE))))
                 }
             }
@@ -118,7 +118,7 @@ pub fn beside(order: &OrderView) -> Markup {
                     span class="what" { (part.quantity) " × " (part.label) }
                     @if is_here(part) { span class="soft" { "here" } }
                     @else if part.late { span class="no" { "late" } }
-                    @else { span class="wait" { (part.due.as_deref().unwrap_or("needed")) } }
+                    @else { span class="wait" { (part.due.as_deref().map_or_else(|| "needed".to_owned(), shop::say::day_words)) } }
                 }
             }
             @if order.parts.is_empty() { p class="soft gap" { "None needed so far." } }
@@ -127,7 +127,7 @@ pub fn beside(order: &OrderView) -> Markup {
             (heading(order, "Still to do, proof", "due", "f", &owed))
             @for debt in order.debts.iter().take(MOST) { div class="row" { span class="what" { (debt.text) } } }
             @if order.debts.len() > MOST { div class="row" { span class="what soft" { (order.debts.len() - MOST) " more" } } }
-            @for proof in &order.proofs_needed { div class="row" { span class="what wait" { (shop::say::capital(proof)) " needed" } } }
+            @for proof in &order.proofs_needed { div class="row" { span class="what wait" { (shop::say::capital(&proof.replace('-', " "))) " needed" } } }
         }
         section {
             (heading(order, "Papers", "desk", "e", ""))
@@ -135,7 +135,7 @@ pub fn beside(order: &OrderView) -> Markup {
                 @for (name, page) in [("Estimate", "estimate"), ("Added work", "added"), ("Invoice", "invoice")] {
                     a href=(format!("/o/{}/{page}", order.number)) { (name) }
                 }
-                a href=(super::paper_file::address(order.number, Kind::WorkSheet, "")) { "Work sheet" }
+                @if order.aim.is_some() { a href=(super::paper_file::address(order.number, Kind::WorkSheet, "")) { "Work sheet" } }
                 a href=(super::paper_file::address(order.number, Kind::Labels, "")) { "Labels" }
             }
         }

@@ -101,7 +101,7 @@ fn part_block(order: &OrderView, part: &PartView) -> Markup {
                 span class="strong line" { (part.quantity) " × " (part.label) @if let Some(number) = &part.number { " · " (number) } }
                 span class="soft line" { (if done.is_empty() { "needed".to_owned() } else { done.join(", ") }) @if let Some(old) = &part.old { " · old one " (old) } }
                 @if part.from.is_some() || part.due.is_some() {
-                    span class="soft line" { @if let Some(from) = &part.from { (from) " " } @if let Some(due) = &part.due { "due " (due) } }
+                    span class="soft line" { @if let Some(from) = &part.from { (from) " " } @if let Some(due) = &part.due { "due " (shop::say::day_words(due)) } }
                 }
                 @if let Some(core) = &part.core { span class="soft line" { "core charge " (core) " each" } }
             }
@@ -206,7 +206,7 @@ fn sublet_block(order: &OrderView, sublet: &SubletView) -> Markup {
             span class="what" {
                 span class="strong line" { (sublet.what) }
                 @if !sublet.items.is_empty() { span class="line" { (sublet.items.join(", ")) } }
-                span class="soft line" { "at " (sublet.to) ", since " (sublet.since) @if let Some(due) = &sublet.due { ", due " (due) } }
+                span class="soft line" { "at " (sublet.to) ", since " (sublet.since) @if let Some(due) = &sublet.due { ", due " (shop::say::day_words(due)) } }
             }
             @if sublet.back { span class="yes" { "back" } }
             @else if sublet.late { span class="no" { "late" } }
