@@ -1,0 +1,346 @@
+//! What jobs have taught: for each two steps, whether one is needed before the other, how
+//! that is known, and how sure it is.
+
+use crate::counts::Group;
+use crate::job::{Step, Way};
+use crate::learner::Learner;
+use crate::model::{Evidence, Judge, Model};
+use crate::pair::{Contradiction, Ground, Held, Pair};
+use crate::relation::{Relation, ones};
+use crate::variants::{OnlyWith, differs_by, only_with};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What people have said about pairs of steps: in the map, or when asked.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Answers {
+    /// The first is needed before the second.
+    pub needed: BTreeSet<(Step, Step)>,
+    /// The first is not needed before the second: the second can come without it.
+    pub not_needed: BTreeSet<(Step, Step)>,
+    /// Asked, and nobody could say; such a pair is not asked again.
+    pub unsaid: BTreeSet<(Step, Step)>,
+}
+
+/// What the lessons are wanted for.
+#[derive(Debug, Clone, Copy)]
+pub struct Ask<'a> {
+    /// The way out, or the way back.
+    pub way: Way,
+    /// What the vehicle at hand has; nothing where all are looked at together.
+    pub variants: Option<&'a BTreeSet<String>>,
+    /// What people have said.
+    pub answers: &'a Answers,
+    /// How counts are weighed.
+    pub model: &'a Model,
+}
+
+/// From this chance on, a need counts as known.
+pub const SURE: f64 = 0.95;
+/// Below this chance, a need is dropped.
+pub const DOUBT: f64 = 0.05;
+
+/// What is known of the sequence on one kind of vehicle, for one way and set of variants.
+#[derive(Debug, Clone)]
+pub struct Lessons {
+    pub(crate) steps: Vec<Step>,
+    pub(crate) evidence: Vec<Evidence>,
+    /// The chance that the row is needed before the column.
+    pub(crate) needed: Vec<f64>,
+    pub(crate) kept: Relation,
+    /// What follows from answers alone.
+    pub(crate) stated: Relation,
+    pub(crate) answers: Answers,
+    pub(crate) jobs: u32,
+    model: Model,
+    differs: BTreeMap<(usize, usize), String>,
+    only_with: Vec<OnlyWith>,
+    contradictions: Vec<Contradiction>,
+}
+
+impl Learner {
+    /// What all jobs together have taught.
+    #[must_use]
+    pub fn lessons(&self, ask: &Ask<'_>) -> Lessons {
+        let witness_of = self.witness_of();
+        let only = only_with(self, ask.way);
+        let lacks = |variant: &String| ask.variants.is_some_and(|has| !has.contains(variant));
+        let here = |step: &Step| {
+            let bound = only.iter().find(|one| one.step == *step);
+            bound.is_none_or(|one| !lacks(&one.variant))
+        };
+        let mut steps = self.steps(ask.way, &|group| group.jobs > 0);
+        steps.retain(|(step, _)| here(step));
+        let bound = |step: &Step| only.iter().find(|one| one.step == *step);
+        let count = steps.len();
+        let mut judge = Judge::new(ask.model);
+        let mut lessons = Lessons {
+            evidence: Vec::with_capacity(count * count.saturating_sub(1) / 2),
+            needed: vec![0.0; count * count],
+            kept: Relation::new(count),
+            stated: Relation::new(count),
+            answers: ask.answers.clone(),
+            jobs: self.groups().iter().map(|group| group.jobs).sum(),
+            model: *ask.model,
+            differs: BTreeMap::new(),
+            only_with: only.clone(),
+            contradictions: Vec::new(),
+            steps: steps.iter().map(|(step, _)| step.clone()).collect(),
+        };
+        for first in 0..count {
+            for second in first + 1..count {
+                let pair = (steps[first].1, steps[second].1);
+                let variants = [first, second].map(|one| bound(&steps[one].0));
+                let fits = |group: &Group| {
+                    let has = |one: &OnlyWith| group.variants.contains(&one.variant);
+                    variants.iter().flatten().all(|one| has(one))
+                };
+                let all = self.evidence(ask.way, pair, &witness_of, &fits);
+                let counted = differs_by(self, ask.way, pair, &witness_of, &all, &mut judge);
+                let evidence = match (counted, ask.variants) {
+                    (Some(variant), Some(has)) => {
+                        let side = has.contains(&variant);
+                        let same = |group: &Group| {
+                            fits(group) && group.variants.contains(&variant) == side
+                        };
+                        lessons.differs.insert((first, second), variant.clone());
+                        self.evidence(ask.way, pair, &witness_of, &same)
+                    }
+                    (Some(variant), None) => {
+                        lessons.differs.insert((first, second), variant);
+                        all
+                    }
+                    (None, _) => all,
+                };
+                let chances = judge.chances(&evidence);
+                lessons.needed[first * count + second] = chances.first;
+                lessons.needed[second * count + first] = chances.second;
+                lessons.evidence.push(evidence);
+            }
+        }
+        lessons.heed();
+        lessons.keep();
+        lessons
+    }
+}
+
+impl Lessons {
+    /// The steps that were seen, by name.
+    #[must_use]
+    pub fn steps(&self) -> &[Step] {
+        &self.steps
+    }
+
+    /// What is known of each two steps that were moved in one job.
+    #[must_use]
+    pub fn pairs(&self) -> Vec<Pair> {
+        let mut pairs = Vec::new();
+        for first in 0..self.steps.len() {
+            for second in first + 1..self.steps.len() {
+                pairs.extend(self.pair(first, second));
+            }
+        }
+        pairs
+    }
+
+    /// The pairs that a plan keeps to, without those that others imply, for display.
+    #[must_use]
+    pub fn direct(&self) -> Vec<Pair> {
+        let kept = self.kept.direct();
+        kept.into_iter()
+            .filter_map(|(first, second)| self.pair(first, second))
+            .collect()
+    }
+
+    /// What is known of these two steps; nothing if they never were in one job and nobody
+    /// said anything.
+    #[must_use]
+    pub fn between(&self, one: &Step, other: &Step) -> Option<Pair> {
+        self.pair(self.number(one)?, self.number(other)?)
+    }
+
+    /// What cannot all be right.
+    #[must_use]
+    pub fn contradictions(&self) -> &[Contradiction] {
+        &self.contradictions
+    }
+
+    /// Steps that are there on vehicles with a variant only.
+    #[must_use]
+    pub fn only_with(&self) -> &[OnlyWith] {
+        &self.only_with
+    }
+
+    /// What is to be known before anybody leans on this, in plain words; empty when there is
+    /// nothing to say.
+    #[must_use]
+    pub fn caution(&self) -> Option<String> {
+        match self.jobs {
+            0 => Some("no job was seen; nothing is known of the sequence".to_owned()),
+            1 => Some(
+                "one job only: the sequence is the one it went by, and nothing tells which of it is needed"
+                    .to_owned(),
+            ),
+            _ => None,
+        }
+    }
+
+    pub(crate) fn number(&self, step: &Step) -> Option<usize> {
+        self.steps.binary_search(step).ok()
+    }
+
+    pub(crate) fn chance(&self, first: usize, second: usize) -> f64 {
+        self.needed[first * self.steps.len() + second]
+    }
+
+    pub(crate) fn seen(&self, one: usize, other: usize) -> &Evidence {
+        let (first, second) = (one.min(other), one.max(other));
+        let count = self.steps.len();
+        // Row by row, each row one shorter than the one above.
+        &self.evidence[first * (2 * count - first - 1) / 2 + second - first - 1]
+    }
+
+    pub(crate) fn held(&self, first: usize, second: usize) -> Held {
+        let sure = self.stated.has(first, second) || self.chance(first, second) >= SURE;
+        match self.kept.has(first, second) {
+            true if sure => Held::Needed,
+            true => Held::Guess,
+            false => Held::Either,
+        }
+    }
+
+    fn pair(&self, one: usize, other: usize) -> Option<Pair> {
+        if one == other {
+            return None;
+        }
+        let seen = self.seen(one, other);
+        let (there, back) = match one < other {
+            true => seen.totals(),
+            false => seen.turned().totals(),
+        };
+        let turned = self.kept.has(other, one) || (!self.kept.has(one, other) && back > there);
+        let (first, second) = if turned { (other, one) } else { (one, other) };
+        let (there, back) = if turned { (back, there) } else { (there, back) };
+        let runs = seen.runs.iter().map(|(there, back)| there + back);
+        let ground = if self.stated.has(first, second) {
+            Ground::Stated
+        } else if there > 0 && back > 0 {
+            Ground::BothWays { there, back }
+        } else if there + back > 0 {
+            Ground::Seen {
+                times: there + back,
+                witnesses: seen.runs.len(),
+            }
+        } else if seen.together > 0 {
+            Ground::NeverApart {
+                times: seen.together,
+            }
+        } else {
+            return None;
+        };
+        let shown = match ground {
+            Ground::Seen { .. } => self.model.shown(&runs.collect::<Vec<_>>()),
+            Ground::BothWays { .. } => 1.0,
+            Ground::Stated | Ground::NeverApart { .. } => 0.0,
+        };
+        let key = (one.min(other), one.max(other));
+        Some(Pair {
+            first: self.steps[first].clone(),
+            second: self.steps[second].clone(),
+            ground,
+            held: self.held(first, second),
+            needed: self.chance(first, second),
+            opposite: self.chance(second, first),
+            shown,
+            differs_by: self.differs.get(&key).cloned(),
+        })
+    }
+
+    /// Puts what people said, and what follows from it, over what was seen.
+    fn heed(&mut self) {
+        let count = self.steps.len();
+        let numbers = |pairs: &BTreeSet<(Step, Step)>| -> Vec<(usize, usize)> {
+            let number =
+                |(first, second): &(Step, Step)| Some((self.number(first)?, self.number(second)?));
+            pairs.iter().filter_map(number).collect()
+        };
+        let needed = numbers(&self.answers.needed);
+        let not_needed = numbers(&self.answers.not_needed);
+        for (first, second) in needed {
+            if !self.stated.add(first, second) {
+                self.contradict(first, second);
+            }
+        }
+        for first in 0..count {
+            for second in 0..count {
+                if self.stated.has(first, second) {
+                    self.needed[first * count + second] = 1.0;
+                    self.needed[second * count + first] = 0.0;
+                }
+            }
+        }
+        for (first, second) in not_needed {
+            if self.stated.has(first, second) {
+                self.contradict(first, second);
+                continue;
+            }
+            for (first, second) in excluded(&self.stated, first, second) {
+                self.rule_out(first, second);
+            }
+        }
+    }
+
+    fn contradict(&mut self, first: usize, second: usize) {
+        let (first, second) = (self.steps[first].clone(), self.steps[second].clone());
+        self.contradictions
+            .push(Contradiction::Answers { first, second });
+    }
+
+    /// The first is not needed before the second: what is left is shared out anew.
+    fn rule_out(&mut self, first: usize, second: usize) {
+        let count = self.steps.len();
+        let gone = self.needed[first * count + second];
+        self.needed[first * count + second] = 0.0;
+        let left = &mut self.needed[second * count + first];
+        *left = if gone < 1.0 {
+            *left / (1.0 - gone)
+        } else {
+            0.0
+        };
+    }
+
+    /// The needs that a plan keeps to: the surest first, none that would go round.
+    fn keep(&mut self) {
+        let count = self.steps.len();
+        let mut likely: Vec<(usize, usize)> = Vec::new();
+        for first in 0..count {
+            for second in 0..count {
+                let chance = self.chance(first, second);
+                if first != second && chance >= DOUBT && chance > self.chance(second, first) {
+                    likely.push((first, second));
+                }
+            }
+        }
+        let surest = |(first, second): &(usize, usize)| self.needed[first * count + second];
+        likely.sort_by(|a, b| surest(b).total_cmp(&surest(a)).then(a.cmp(b)));
+        self.kept = self.stated.clone();
+        for (first, second) in likely {
+            if !self.kept.add(first, second) {
+                let (first, second) = (self.steps[first].clone(), self.steps[second].clone());
+                self.contradictions
+                    .push(Contradiction::Circle { first, second });
+            }
+        }
+    }
+}
+
+/// What cannot be needed if the first is not needed before the second: nothing after the
+/// first before anything that comes before the second.
+pub(crate) fn excluded(order: &Relation, first: usize, second: usize) -> Vec<(usize, usize)> {
+    let firsts: Vec<usize> = ones(order.after(first)).chain([first]).collect();
+    let seconds: Vec<usize> = ones(order.before(second)).chain([second]).collect();
+    let mut pairs = Vec::new();
+    for one in firsts {
+        pairs.extend(seconds.iter().map(|other| (one, *other)));
+    }
+    pairs
+}
