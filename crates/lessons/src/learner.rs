@@ -1,7 +1,7 @@
 //! Jobs taken in, and the counts that are kept of them.
 
 use crate::counts::Group;
-use crate::job::{Job, Note, Step, Told, Way, away_from_home};
+use crate::job::{Job, Moved, Note, Step, Told, Way, away_from_home};
 use crate::joins::Joins;
 use crate::model::Evidence;
 use crate::said::Facts;
@@ -282,36 +282,8 @@ impl Learner {
             let item = self.joins.name(&moved.item);
             kinds.entry(item).or_default().insert(moved.kind);
         }
-        let two = |item: &&ItemId| kinds.get(item).is_some_and(|kinds| kinds.len() > 1);
         let mut odd: BTreeSet<Note> = BTreeSet::new();
-        let mut first_out: BTreeMap<Step, u32> = BTreeMap::new();
-        let mut last_back: BTreeMap<Step, u32> = BTreeMap::new();
-        for moved in taken {
-            let item = self.joins.name(&moved.item);
-            if two(&item) {
-                let (job, item) = (name(), item.clone());
-                odd.insert(Note::TwoKinds { job, item });
-                continue;
-            }
-            let ranks = [moved.from, moved.to].map(|state| away_from_home(moved.kind, state));
-            let [Some(from), Some(to)] = ranks else {
-                let (job, item) = (name(), item.clone());
-                odd.insert(Note::NoSuchState { job, item });
-                continue;
-            };
-            let step = Step {
-                item: item.clone(),
-                to: moved.to.rung(),
-            };
-            if from < to {
-                let at = first_out.entry(step).or_insert(moved.minute);
-                *at = moved.minute.min(*at);
-            } else if to < from {
-                // What came off twice is home after the last time.
-                let at = last_back.entry(step).or_insert(moved.minute);
-                *at = moved.minute.max(*at);
-            }
-        }
+        let [first_out, last_back] = self.times(&job.name, taken, &kinds, &mut odd);
         notes.extend(odd);
         let kinds = kinds.iter().flat_map(|(item, kinds)| {
             let each = kinds.iter().map(|kind| ((*item).clone(), *kind));
@@ -335,6 +307,43 @@ impl Learner {
             kinds,
             told: told.into_iter().collect(),
         }
+    }
+
+    /// When each step out was made first, and each step back last: what came off twice is
+    /// home after the last time.
+    fn times(
+        &self,
+        job: &str,
+        moves: &[Moved],
+        kinds: &BTreeMap<&ItemId, BTreeSet<Kind>>,
+        odd: &mut BTreeSet<Note>,
+    ) -> [BTreeMap<Step, u32>; 2] {
+        let [mut first_out, mut last_back] = [BTreeMap::new(), BTreeMap::new()];
+        for moved in moves {
+            let item = self.joins.name(&moved.item);
+            let (job, name) = (job.to_owned(), item.clone());
+            if kinds.get(item).is_some_and(|kinds| kinds.len() > 1) {
+                odd.insert(Note::TwoKinds { job, item: name });
+                continue;
+            }
+            let ranks = [moved.from, moved.to].map(|state| away_from_home(moved.kind, state));
+            let [Some(from), Some(to)] = ranks else {
+                odd.insert(Note::NoSuchState { job, item: name });
+                continue;
+            };
+            let step = Step {
+                item: name,
+                to: moved.to.rung(),
+            };
+            if from < to {
+                let at = first_out.entry(step).or_insert(moved.minute);
+                *at = moved.minute.min(*at);
+            } else if to < from {
+                let at = last_back.entry(step).or_insert(moved.minute);
+                *at = moved.minute.max(*at);
+            }
+        }
+        [first_out, last_back]
     }
 
     fn group(&mut self, job: &Job) -> usize {

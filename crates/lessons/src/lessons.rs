@@ -88,29 +88,18 @@ impl Learner {
         };
         for first in 0..count {
             for second in first + 1..count {
+                let bounds = [first, second].map(|one| bound(&steps[one].0));
                 let pair = (steps[first].1, steps[second].1);
-                let variants = [first, second].map(|one| bound(&steps[one].0));
-                let fits = |group: &Group| {
-                    let has = |one: &OnlyWith| group.variants.contains(&one.variant);
-                    variants.iter().flatten().all(|one| has(one))
+                let of = Counting {
+                    learner: self,
+                    ask,
+                    witness_of: &witness_of,
+                    bounds,
                 };
-                let all = self.evidence(ask.way, pair, &witness_of, &fits);
-                let counted = differs_by(self, ask.way, pair, &witness_of, &all, &mut judge);
-                let evidence = match (counted, ask.variants) {
-                    (Some(variant), Some(has)) => {
-                        let side = has.contains(&variant);
-                        let same = |group: &Group| {
-                            fits(group) && group.variants.contains(&variant) == side
-                        };
-                        lessons.differs.insert((first, second), variant.clone());
-                        self.evidence(ask.way, pair, &witness_of, &same)
-                    }
-                    (Some(variant), None) => {
-                        lessons.differs.insert((first, second), variant);
-                        all
-                    }
-                    (None, _) => all,
-                };
+                let (evidence, differs) = of.evidence(pair, &mut judge);
+                if let Some(variant) = differs {
+                    lessons.differs.insert((first, second), variant);
+                }
                 let chances = judge.chances(&evidence);
                 lessons.needed[first * count + second] = chances.first;
                 lessons.needed[second * count + first] = chances.second;
@@ -120,6 +109,40 @@ impl Learner {
         lessons.heed();
         lessons.keep();
         lessons
+    }
+}
+
+/// Which jobs count for a pair of steps.
+struct Counting<'a> {
+    learner: &'a Learner,
+    ask: &'a Ask<'a>,
+    witness_of: &'a [usize],
+    /// Variants without which the one or the other step is not there.
+    bounds: [Option<&'a OnlyWith>; 2],
+}
+
+impl Counting<'_> {
+    /// What was seen of a pair on vehicles like the one at hand, and the variant by which it
+    /// differs, if it does.
+    fn evidence(&self, pair: (u16, u16), judge: &mut Judge) -> (Evidence, Option<String>) {
+        let way = self.ask.way;
+        let of = |counts: &dyn Fn(&Group) -> bool| {
+            self.learner.evidence(way, pair, self.witness_of, counts)
+        };
+        let fits = |group: &Group| {
+            let has = |one: &&OnlyWith| group.variants.contains(&one.variant);
+            self.bounds.iter().flatten().all(has)
+        };
+        let all = of(&fits);
+        let differs = differs_by(self.learner, way, pair, self.witness_of, &all, judge);
+        match (&differs, self.ask.variants) {
+            (Some(variant), Some(has)) => {
+                let side = has.contains(variant);
+                let like = |group: &Group| fits(group) && group.variants.contains(variant) == side;
+                (of(&like), differs)
+            }
+            _ => (all, differs),
+        }
     }
 }
 

@@ -1,6 +1,8 @@
 //! Vehicles whose true order is known, and people who work on them, from a seed.
 
-use lessons::{Answer, Answers, Ask, Job, Learner, Lessons, Model, Moved, Question, Step, Way};
+use lessons::{
+    Answer, Answers, Ask, Held, Job, Learner, Lessons, Model, Moved, Question, Step, Way,
+};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use states::{ItemId, Kind, State};
@@ -326,13 +328,13 @@ pub struct Score {
 }
 
 impl Score {
-    /// Pairs held to be needed with an even chance or more, against the truth.
+    /// Pairs that a plan would keep to, guesses among them, against the truth.
     pub fn of(truth: &Truth, lessons: &Lessons) -> Self {
         let mut score = Self::default();
         let chosen: BTreeSet<(usize, usize)> = lessons
             .pairs()
             .iter()
-            .filter(|pair| pair.needed >= 0.5)
+            .filter(|pair| pair.held != Held::Either)
             .map(|pair| (number(&pair.first), number(&pair.second)))
             .collect();
         let steps: Vec<usize> = lessons.steps().iter().map(number).collect();
