@@ -271,6 +271,31 @@ fn a_shared_plan_can_be_carried_out_in_the_sequence_of_its_starts() {
     assert!(planned > 60, "{planned}");
 }
 
+/// Two targets on maps of forty items: rows enough for a long job, and few states.
+#[test]
+fn plans_of_the_size_of_a_real_job_are_proven() {
+    let mut sooner = 0;
+    for seed in 0..20 {
+        let size = Size {
+            items: 40,
+            places: 4,
+            tools: 8,
+            targets: 2,
+            all_sorts: false,
+        };
+        let problem = random_map(seed, size);
+        let found = plan(&problem, Budget { expansions: 60_000 }).unwrap();
+        let bay = bay_of_maps();
+        let tasks = tasks(&problem, &found, &bay);
+        let two = share(&tasks, &bay, 2, Budget { expansions: 5_000 });
+        let alone = share(&tasks, &bay, 1, Budget { expansions: 5_000 });
+        check(&tasks, &bay, 2, &two);
+        assert!(two.proven, "seed {seed}: {} rows", tasks.len());
+        sooner += usize::from(two.finish < alone.finish);
+    }
+    assert!(sooner > 10, "{sooner}");
+}
+
 #[test]
 fn a_small_budget_still_gives_a_sharing_with_a_bound() {
     let mut chance = ChaCha8Rng::seed_from_u64(7);
