@@ -8,6 +8,7 @@ use crate::model::{Evidence, Judge, Model};
 use crate::pair::{Contradiction, Ground, Held, Pair};
 use crate::relation::{Relation, ones};
 use crate::variants::{OnlyWith, differs_by, only_with};
+use states::{Need, State};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What people have said about pairs of steps: in the map, or when asked.
@@ -34,9 +35,13 @@ pub struct Ask<'a> {
     pub model: &'a Model,
 }
 
-/// From this chance on, a need counts as known.
+/// From this chance on, a need is not worth a question.
 pub const SURE: f64 = 0.95;
-/// Below this chance, a need is dropped.
+/// From this chance on, a step is not said to rest on a guess.
+pub const KNOWN: f64 = 0.8;
+/// From this chance on, a plan keeps to a need, as a guess.
+pub const GUESS: f64 = 0.12;
+/// Below this chance, a need is not worth a question.
 pub const DOUBT: f64 = 0.05;
 
 /// What is known of the sequence on one kind of vehicle, for one way and set of variants.
@@ -174,6 +179,26 @@ impl Lessons {
             .collect()
     }
 
+    /// What each step needs, guesses included, as a plan takes it: each step that no others
+    /// imply, done or gone further.
+    #[must_use]
+    pub fn needs(&self) -> BTreeMap<Step, Need> {
+        let mut needs: BTreeMap<Step, Vec<Need>> = BTreeMap::new();
+        for (first, second) in self.kept.direct() {
+            let first = &self.steps[first];
+            needs
+                .entry(self.steps[second].clone())
+                .or_default()
+                .push(Need::Is {
+                    item: first.item.clone(),
+                    at: Vec::new(),
+                    states: or_further(first.to),
+                });
+        }
+        let all = needs.into_iter();
+        all.map(|(step, needs)| (step, Need::All(needs))).collect()
+    }
+
     /// What is known of these two steps; nothing if they never were in one job and nobody
     /// said anything.
     #[must_use]
@@ -223,9 +248,9 @@ impl Lessons {
     }
 
     pub(crate) fn held(&self, first: usize, second: usize) -> Held {
-        let sure = self.stated.has(first, second) || self.chance(first, second) >= SURE;
+        let known = self.stated.has(first, second) || self.chance(first, second) >= KNOWN;
         match self.kept.has(first, second) {
-            true if sure => Held::Needed,
+            true if known => Held::Needed,
             true => Held::Guess,
             false => Held::Either,
         }
@@ -338,7 +363,7 @@ impl Lessons {
         for first in 0..count {
             for second in 0..count {
                 let chance = self.chance(first, second);
-                if first != second && chance >= DOUBT && chance > self.chance(second, first) {
+                if first != second && chance >= GUESS && chance > self.chance(second, first) {
                     likely.push((first, second));
                 }
             }
@@ -353,6 +378,17 @@ impl Lessons {
                     .push(Contradiction::Circle { first, second });
             }
         }
+    }
+}
+
+/// A state, and those that lie beyond it: what is out was cracked before, and a piece that
+/// snapped is out of the way.
+fn or_further(state: State) -> BTreeSet<State> {
+    let snapped = State::Stub { holds: false };
+    match state {
+        State::Cracked => [state, State::Out, State::Loose { passes: 0 }, snapped].into(),
+        State::Out => [state, snapped].into(),
+        other => [other].into(),
     }
 }
 

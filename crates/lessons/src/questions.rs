@@ -58,18 +58,26 @@ impl Lessons {
     ///
     /// A question is weighed by the mean of the logarithms of what a yes and a no would
     /// settle, each by its chance. So of a chain its middle is asked first, and where nothing
-    /// seems needed the pair that would settle all the others.
+    /// seems needed the pair that would settle all the others. Pairs that a plan shows,
+    /// because no others imply them, go before the rest: a step rests on them.
     #[must_use]
     pub fn questions(&self, targets: &[Step], most: usize) -> Vec<Question> {
         let mut board = self.board();
         let near = self.near(&board, targets);
+        let direct = self.kept.direct();
         let mut questions = Vec::new();
         while questions.len() < most {
-            let pairs = ones(&near).flat_map(|second| {
-                let firsts = ones(board.before(second));
-                firsts.map(move |first| (first, second))
-            });
-            let Some((first, second)) = self.best(&board, pairs, &Board::gains) else {
+            let shown = direct.iter().copied();
+            let shown = shown.filter(|(_, second)| has(&near, *second));
+            let others = || {
+                ones(&near).flat_map(|second| {
+                    let firsts = ones(board.before(second));
+                    firsts.map(move |first| (first, second))
+                })
+            };
+            let best = self.best(&board, shown, &Board::gains);
+            let best = best.or_else(|| self.best(&board, others(), &Board::gains));
+            let Some((first, second)) = best else {
                 break;
             };
             questions.push(self.question(&board, first, second));

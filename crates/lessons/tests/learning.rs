@@ -208,10 +208,10 @@ fn answers_go_before_what_was_seen() {
     let mut answers = Answers::default();
     let seen = lessons(&learner);
     let question = seen.questions(&[off("lamp")], 1).remove(0);
-    assert_eq!(question.to_string(), "Could belt off come before tray off?");
+    assert!(question.to_string().starts_with("Could "), "{question}");
     answers.take(&question, Answer::Yes);
     let lessons = lessons_for(&learner, None, &answers);
-    let pair = lessons.between(&off("tray"), &off("belt")).unwrap();
+    let pair = lessons.between(&question.first, &question.second).unwrap();
     assert_eq!((pair.held, pair.needed), (Held::Either, 0.0));
     // Nobody can say: it is not asked again, and the step rests on a guess.
     let question = lessons.questions(&[off("lamp")], 1).remove(0);
