@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on should stop")]
 
 use map::{Edit, Map, Reconciled, apply, difference, quoted, read, reconcile};
+use proptest::prelude::*;
 use std::collections::BTreeSet;
 
 const BASE: &str = r#"vehicle = "Small Van"
@@ -289,4 +290,50 @@ fn jobs_seen_by_both_are_both_kept() {
 #[test]
 fn a_text_that_is_no_toml_is_told() {
     assert!(reconcile("van.toml", BASE, BASE, "vehicle = ").is_err());
+}
+
+/// Fields that say one thing each, with two values that both can be read.
+const FIELDS: [(&str, &str, [&str; 2]); 9] = [
+    ("tray", "zone", ["\"below\"", "\"above\""]),
+    ("tray", "note", ["\"bends easily\"", "\"rusts\""]),
+    ("tray", "place", ["\"below\"", "\"pit\""]),
+    ("tray", "minutes.out", ["1", "2.5"]),
+    ("tray", "minutes.back", ["1", "2.5"]),
+    ("tray screws", "count", ["5", "7"]),
+    ("tray screws", "torque", ["\"9 Nm\"", "\"10 Nm\""]),
+    ("tray screws", "minutes.each-out", ["1", "1.5"]),
+    ("belt", "system", ["\"drive belt\"", "\"engine\""]),
+];
+
+/// What one person makes of each field: nothing, or one of its two values.
+fn choices() -> impl Strategy<Value = Vec<Option<usize>>> {
+    proptest::collection::vec(proptest::option::of(0..2_usize), FIELDS.len())
+}
+
+fn chosen(choices: &[Option<usize>]) -> String {
+    let each = FIELDS.iter().zip(choices);
+    let edits: Vec<Edit> = each
+        .filter_map(|((item, name, values), choice)| {
+            Some(field(item, name, Some(values[(*choice)?])))
+        })
+        .collect();
+    edited(BASE, &edits)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_field_is_as_whoever_changed_it_left_it_or_a_conflict(mine in choices(), theirs in choices()) {
+        let done = both(&chosen(&mine), &chosen(&theirs));
+        let clash = |(mine, theirs): &(&Option<usize>, &Option<usize>)| {
+            mine.is_some() && theirs.is_some() && mine != theirs
+        };
+        let clashes = mine.iter().zip(&theirs).filter(clash).count();
+        prop_assert_eq!(done.conflicts.len(), clashes, "{:?}", done.conflicts);
+        let wanted: Vec<_> = mine.iter().zip(&theirs).map(|(mine, theirs)| mine.or(*theirs)).collect();
+        let wanted = sound(&chosen(&wanted));
+        prop_assert_eq!(difference(&sound(&done.text), &wanted), []);
+        prop_assert!(done.troubles.is_empty());
+    }
 }
