@@ -189,6 +189,9 @@ impl Read {
             4..=7 => 1,
             _ => 2,
         };
+        if one.chars().count().abs_diff(two.chars().count()) > most {
+            return None;
+        }
         let letters = distance(&one, &two);
         (letters <= most).then_some(Alike::Spelling { letters })
     }

@@ -1,11 +1,16 @@
 //! Simulated shops on vehicles whose true order is known.
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+#![allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "chances are between 0 and 1"
+)]
 
 #[allow(dead_code, reason = "other checks ask for more")]
 mod common;
 
-use common::{People, Score, Shape, Shop, Truth, ask, chance, number, settle, step, taught};
+use common::{People, Score, Shape, Shop, Truth, ask, chance, number, settle, share, step, taught};
 use lessons::{Answers, Joins, Learner, Step};
 use rand::RngExt;
 use std::time::{Duration, Instant};
@@ -125,6 +130,50 @@ fn fewer_questions_than_sorting_an_order_may_take_settle_it() {
         }
     }
     assert!(hardest > 0.05, "{hardest}: something was asked");
+}
+
+/// Of pairs that are said to be needed with some chance, at least about that share is; of those
+/// said to be hardly ever needed, hardly any.
+#[test]
+fn chances_are_as_true_as_they_say() {
+    // How many pairs, the sum of their chances, and how many are needed, by tenths.
+    let mut tenths = [(0_usize, 0.0, 0_usize); 10];
+    for seed in 0..24_u64 {
+        for people in PEOPLE {
+            let (count, width) = [(10, 2), (40, 8)][usize::from(seed % 3 == 1)];
+            let shape = SHAPES[usize::from(seed % 2 == 0)];
+            let truth = Truth::new(shape, count, width, &mut chance(seed));
+            let mut shop = Shop::new(&truth, people, 2, seed);
+            let mut learner = Learner::new(Joins::default());
+            for jobs in 1..=30 {
+                learner.add(&shop.job());
+                if ![1, 3, 10, 30].contains(&jobs) {
+                    continue;
+                }
+                for pair in taught(&learner, &Answers::default()).pairs() {
+                    let (one, two) = (number(&pair.first), number(&pair.second));
+                    for (said, is) in [
+                        (pair.needed, truth.has(one, two)),
+                        (pair.opposite, truth.has(two, one)),
+                    ] {
+                        let at = ((said * 10.0) as usize).min(9);
+                        let (pairs, sum, true_ones) = tenths[at];
+                        tenths[at] = (pairs + 1, sum + said, true_ones + usize::from(is));
+                    }
+                }
+            }
+        }
+    }
+    for (pairs, sum, true_ones) in &tenths[4..] {
+        let (said, is) = (sum / (*pairs).max(1) as f64, share(*true_ones, *pairs));
+        assert!(is > said - 0.05, "{said:.3} said, {is:.3} true, of {pairs}");
+    }
+    let (pairs, sum, true_ones) = tenths[0];
+    let (said, is) = (sum / pairs as f64, share(true_ones, pairs));
+    assert!(
+        is < said + 0.005,
+        "{said:.3} said, {is:.3} true, of {pairs}"
+    );
 }
 
 #[test]
