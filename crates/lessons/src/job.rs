@@ -176,6 +176,13 @@ pub enum Note {
         /// The item.
         item: ItemId,
     },
+    /// So many different steps are known that this one cannot be told apart any more.
+    NoRoom {
+        /// The job.
+        job: String,
+        /// The step.
+        step: Step,
+    },
     /// More moves than a job can have; the later ones were left out.
     TooMany {
         /// The job.
@@ -207,6 +214,10 @@ impl fmt::Display for Note {
             Note::TwoKinds { job, item } => write!(
                 f,
                 "{job}: {item} is two kinds of thing in one job; left out, give one of them another name"
+            ),
+            Note::NoRoom { job, step } => write!(
+                f,
+                "{job}: {step} was left out: there are too many different steps; join names that mean one thing"
             ),
             Note::TooMany { job, taken } => write!(
                 f,

@@ -301,8 +301,8 @@ impl Learner {
         Kept {
             group: self.group(job),
             ways: [
-                self.numbered(first_out, Way::Out),
-                self.numbered(last_back, Way::Back),
+                self.numbered(first_out, Way::Out, &job.name, notes),
+                self.numbered(last_back, Way::Back, &job.name, notes),
             ],
             kinds,
             told: told.into_iter().collect(),
@@ -360,7 +360,13 @@ impl Learner {
         self.groups.len() - 1
     }
 
-    fn numbered(&mut self, steps: BTreeMap<Step, u32>, way: Way) -> Vec<(u16, u16)> {
+    fn numbered(
+        &mut self,
+        steps: BTreeMap<Step, u32>,
+        way: Way,
+        job: &str,
+        notes: &mut Vec<Note>,
+    ) -> Vec<(u16, u16)> {
         let mut timed: Vec<(u32, u16)> = Vec::new();
         for (step, minute) in steps {
             let key = (step, way);
@@ -368,6 +374,8 @@ impl Learner {
                 Some(known) => *known,
                 None => {
                     let Some(number) = number_of(self.steps.len()) else {
+                        let (job, step) = (job.to_owned(), key.0);
+                        notes.push(Note::NoRoom { job, step });
                         continue;
                     };
                     self.steps.push(key.clone());

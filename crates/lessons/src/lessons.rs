@@ -9,6 +9,7 @@ use crate::pair::{Contradiction, Ground, Held, Pair};
 use crate::relation::{Relation, ones};
 use crate::variants::{OnlyWith, differs_by, only_with};
 use states::{Need, State};
+use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What people have said about pairs of steps: in the map, or when asked.
@@ -35,6 +36,8 @@ pub struct Ask<'a> {
     pub model: &'a Model,
 }
 
+/// So many steps are weighed against each other, those seen in the most jobs.
+pub const MOST_STEPS: usize = 600;
 /// From this chance on, a need is not worth a question.
 pub const SURE: f64 = 0.95;
 /// From this chance on, a step is not said to rest on a guess.
@@ -55,7 +58,9 @@ pub struct Lessons {
     /// What follows from answers alone.
     pub(crate) stated: Relation,
     pub(crate) answers: Answers,
-    pub(crate) jobs: u32,
+    jobs: u32,
+    /// How many steps were too rare to be weighed.
+    left_out: usize,
     model: Model,
     differs: BTreeMap<(usize, usize), String>,
     only_with: Vec<OnlyWith>,
@@ -67,13 +72,13 @@ impl Learner {
     #[must_use]
     pub fn lessons(&self, ask: &Ask<'_>) -> Lessons {
         let witness_of = self.witness_of();
-        let only = only_with(self, ask.way);
+        let (mut steps, left_out) = self.most_seen(ask.way);
+        let only = only_with(self, ask.way, &steps);
         let lacks = |variant: &String| ask.variants.is_some_and(|has| !has.contains(variant));
         let here = |step: &Step| {
             let bound = only.iter().find(|one| one.step == *step);
             bound.is_none_or(|one| !lacks(&one.variant))
         };
-        let mut steps = self.steps(ask.way, &|group| group.jobs > 0);
         steps.retain(|(step, _)| here(step));
         let bound = |step: &Step| only.iter().find(|one| one.step == *step);
         let count = steps.len();
@@ -85,6 +90,7 @@ impl Learner {
             stated: Relation::new(count),
             answers: ask.answers.clone(),
             jobs: self.groups().iter().map(|group| group.jobs).sum(),
+            left_out,
             model: *ask.model,
             differs: BTreeMap::new(),
             only_with: only.clone(),
@@ -114,6 +120,24 @@ impl Learner {
         lessons.heed();
         lessons.keep();
         lessons
+    }
+}
+
+impl Learner {
+    /// The steps seen in the most jobs, by name, and how many there are besides.
+    fn most_seen(&self, way: Way) -> (Vec<(Step, u16)>, usize) {
+        let mut steps = self.steps(way, &|group| group.jobs > 0);
+        let left_out = steps.len().saturating_sub(MOST_STEPS);
+        if left_out > 0 {
+            let seen = |(_, number): &(Step, u16)| -> u32 {
+                let groups = self.groups().iter();
+                groups.map(|group| group.seen(way, *number)).sum()
+            };
+            steps.sort_by_cached_key(|step| (Reverse(seen(step)), step.0.clone()));
+            steps.truncate(MOST_STEPS);
+            steps.sort();
+        }
+        (steps, left_out)
     }
 }
 
@@ -228,6 +252,10 @@ impl Lessons {
                 "one job only: the sequence is the one it went by, and nothing tells which of it is needed"
                     .to_owned(),
             ),
+            _ if self.left_out > 0 => Some(format!(
+                "the {} rarest steps are left out; join names that mean one thing",
+                self.left_out
+            )),
             _ => None,
         }
     }

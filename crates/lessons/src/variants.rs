@@ -25,11 +25,10 @@ const TELLING: f64 = 20.0;
 /// The steps that only a variant has. A step counts as such if every job that shows it has
 /// the variant, and some other step that always came with it was seen without it at least
 /// twice where the variant is missing.
-pub(crate) fn only_with(learner: &Learner, way: Way) -> Vec<OnlyWith> {
-    let steps = learner.steps(way, &|group| group.jobs > 0);
+pub(crate) fn only_with(learner: &Learner, way: Way, steps: &[(Step, u16)]) -> Vec<OnlyWith> {
     let variants = variants(learner);
     let mut found = Vec::new();
-    for (step, number) in &steps {
+    for (step, number) in steps {
         let seen = |has: &dyn Fn(&Group) -> bool, number: u16| -> u32 {
             let groups = learner.groups().iter().filter(|group| has(group));
             groups.map(|group| group.seen(way, number)).sum()

@@ -4,7 +4,7 @@
 
 use lessons::{
     About, Answer, Answers, Ask, Contradiction, Disagreement, Ground, Held, Job, Joins, Learner,
-    Lessons, Model, Moved, Note, Step, Told, Way,
+    Lessons, MOST_STEPS, Model, Moved, Note, Step, Told, Way,
 };
 use proptest::prelude::*;
 use states::{ItemId, Kind, State};
@@ -385,6 +385,29 @@ fn bad_jobs_are_told_in_plain_words_and_do_no_harm() {
         ),
         "{asked:?}"
     );
+}
+
+/// A name of its own in every job, such as one with the order's number in it.
+#[test]
+fn thousands_of_names_are_no_trouble() {
+    let mut learner = Learner::new(Joins::default());
+    for nth in 0..2000 {
+        learner.add(&job(
+            &format!("{nth}"),
+            "ana",
+            "",
+            &format!("tray lamp-{nth} belt"),
+        ));
+    }
+    let lessons = lessons(&learner);
+    assert_eq!(lessons.steps().len(), MOST_STEPS);
+    let said = lessons.caution().unwrap();
+    assert!(
+        said.starts_with("the 1402 rarest steps are left out"),
+        "{said}"
+    );
+    let path = lessons.path_to(&[off("belt")]).unwrap();
+    assert_eq!(path.steps[0].step, off("tray"));
 }
 
 #[test]
