@@ -175,9 +175,13 @@ impl Lessons {
     fn risk_of(&self, sequence: &[usize]) -> f64 {
         let mut risk = 0.0;
         for (at, first) in sequence.iter().enumerate() {
-            for second in &sequence[at + 1..] {
-                if self.is_ordered(*first, *second) {
-                    risk += self.chance(*second, *first);
+            let mut in_one_go = true;
+            for pair in sequence[at..].windows(2) {
+                // Two that were never apart, with others between: a sequence is claimed.
+                in_one_go &= self.is_one_go(pair[0], pair[1]);
+                let second = pair[1];
+                if !in_one_go || self.is_ordered(*first, second) {
+                    risk += self.chance(second, *first);
                 }
             }
         }

@@ -202,6 +202,33 @@ fn what_was_never_apart_is_done_in_one_go() {
     );
 }
 
+/// Two that were never apart, and a third that people put between: then a sequence is claimed
+/// that nobody has shown, and the path says so.
+#[test]
+fn a_path_that_parts_what_was_never_apart_is_not_sure() {
+    let people = ["ana", "ben", "cyd", "dee"];
+    let jobs: Vec<Job> = people
+        .iter()
+        .map(|who| job(who, who, "", "grip|panel lamp"))
+        .collect();
+    let learner = learned(&jobs);
+    let holds = |answers: &Answers| {
+        let lessons = lessons_for(&learner, None, answers);
+        let path = lessons.path_to(&[off("lamp"), off("panel")]).unwrap();
+        (path.holds, path.steps[1].in_one_go)
+    };
+    let (together, in_one_go) = holds(&Answers::default());
+    assert!(together > 0.9 && in_one_go, "{together}");
+    // Somebody says that the panel needs the lamp off.
+    let mut answers = Answers::default();
+    answers.needed.insert((off("lamp"), off("panel")));
+    let (parted, in_one_go) = holds(&answers);
+    assert!(parted < 0.8 && !in_one_go, "{parted}");
+    // And the grip before the panel: what follows from answers is sure.
+    answers.needed.insert((off("grip"), off("lamp")));
+    assert!(holds(&answers).0 > 0.9);
+}
+
 #[test]
 fn answers_go_before_what_was_seen() {
     let learner = learned(&[job("1", "ana", "", "tray belt lamp")]);

@@ -104,6 +104,53 @@ fn paths_hold_at_least_as_often_as_they_say() {
     );
 }
 
+/// People confirm several moves at once, so that nobody knows which of them came first. What a
+/// path does in one go may then be done in any sequence that works.
+#[test]
+fn paths_of_jobs_told_by_stages_hold_as_well() {
+    let (mut paths, mut said, mut failed, mut at_once) = (0, 0.0, 0, 0);
+    for seed in 0..60_u64 {
+        let mut chance = chance(seed);
+        let truth = Truth::new(SHAPES[usize::from(seed % 2 == 0)], 24, 5, &mut chance);
+        let mut shop = Shop::new(&truth, People::Several, 2, seed);
+        shop.at_once = 4;
+        let mut learner = Learner::new(Joins::default());
+        for jobs in 1..=10 {
+            learner.add(&shop.job());
+            if ![1, 3, 10].contains(&jobs) {
+                continue;
+            }
+            let lessons = taught(&learner, &Answers::default());
+            for target in lessons.steps().iter().step_by(5) {
+                let path = lessons.path_to(std::slice::from_ref(target)).unwrap();
+                let mut done: Vec<usize> = Vec::new();
+                let mut fails = false;
+                for go in path.steps.chunk_by(|_, next| next.in_one_go) {
+                    at_once += go.len() - 1;
+                    let mut left: Vec<usize> = go.iter().map(|one| number(&one.step)).collect();
+                    while let Some(at) = left.iter().position(|step| {
+                        let mut tried = done.clone();
+                        tried.push(*step);
+                        truth.allows(&tried)
+                    }) {
+                        done.push(left.remove(at));
+                    }
+                    fails |= !left.is_empty();
+                }
+                paths += 1;
+                said += 1.0 - path.holds;
+                failed += usize::from(fails);
+            }
+        }
+    }
+    let most = said + 3.0 * said.max(1.0).sqrt();
+    assert!(
+        (failed as f64) <= most,
+        "{failed} of {paths}, {said:.1} said"
+    );
+    assert!(at_once > 50, "{at_once}");
+}
+
 #[test]
 fn fewer_questions_than_sorting_an_order_may_take_settle_it() {
     let mut hardest: f64 = 0.0;

@@ -214,6 +214,8 @@ pub struct Shop<'t> {
     errors: u32,
     /// Whether all jobs take everything off.
     pub everything: bool,
+    /// The most moves that are told at once, as rows of a stage.
+    pub at_once: u32,
     chance: ChaCha8Rng,
     jobs: usize,
 }
@@ -232,6 +234,7 @@ impl<'t> Shop<'t> {
             truth,
             errors,
             everything: false,
+            at_once: 1,
             chance,
             jobs: 0,
         }
@@ -255,14 +258,24 @@ impl<'t> Shop<'t> {
             }
         }
         self.jobs += 1;
-        let moves = told
-            .iter()
-            .enumerate()
-            .map(|(minute, step)| off(*step, minute));
+        let (mut minute, mut left) = (0, 0);
+        let mut moves = Vec::new();
+        for step in told {
+            if left == 0 {
+                minute += 1;
+                left = match self.at_once {
+                    // So that the same seed gives the same jobs whether stages are told of or not.
+                    1 => 1,
+                    most => self.chance.random_range(1..=most),
+                };
+            }
+            left -= 1;
+            moves.push(off(step, minute));
+        }
         Job {
             name: format!("order {}", self.jobs),
             by: [format!("person {who}")].into(),
-            moves: moves.collect(),
+            moves,
             ..Job::default()
         }
     }
