@@ -30,6 +30,7 @@
 
 mod check;
 mod contradict;
+mod difference;
 mod edit;
 mod fields;
 mod hints;
@@ -41,6 +42,7 @@ mod moves;
 mod needs;
 mod reach;
 mod read;
+mod reconcile;
 mod state;
 mod syntax;
 mod trouble;
@@ -49,11 +51,13 @@ mod way;
 mod words;
 mod written;
 
+pub use difference::{Change, What, difference};
 pub use edit::{Edit, apply, edit, listed, names, one_sided, quoted, sources};
 pub use job::{Job, JobItem, JobTorque, merge};
 pub use learned::{Ground, Pair, Seen, Settled};
 pub use mirror::mirrored;
 pub use read::{Read, look, read};
+pub use reconcile::{Conflict, Reconciled, reconcile};
 pub use state::{Pieces, StateOf, questions, read_state, write_state};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};

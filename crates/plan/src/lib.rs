@@ -68,8 +68,10 @@ mod problem;
 mod rule;
 mod run;
 mod sequence;
+mod share;
 mod solve;
 mod stages;
+mod tasks;
 
 pub use error::PlanError;
 pub use minutes::Minutes;
@@ -78,5 +80,7 @@ pub use problem::{
     Target, Tool,
 };
 pub use run::{Way, bench, steps};
+pub use share::{Shared, Turn, share};
 pub use solve::plan;
 pub use stages::{MOST_ROWS, Stage, stages};
+pub use tasks::{Bay, Task, tasks};
