@@ -20,6 +20,7 @@ mod floor;
 mod joint;
 mod layers;
 mod odds;
+mod on_photo;
 mod plot;
 mod price_bar;
 mod roadtest;
@@ -37,6 +38,7 @@ pub use floor::{Floor, FloorPerson, FloorPlace, FloorVehicle, VehicleShape, floo
 pub use joint::{Joint, JointMeasure, JointPart, JointPiece, joint};
 pub use layers::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, layers};
 pub use odds::{OddsCurve, odds_curve};
+pub use on_photo::{OnPhoto, on_photo};
 pub use price_bar::{PriceBar, price_bar};
 pub use roadtest::{RoadTest, RoadTestMark, road_test};
 pub use shapes::{Slope, dimension, hatch};

@@ -29,6 +29,7 @@ mod service;
 mod snapshot;
 pub mod sums;
 mod trade_read;
+pub mod tray_count;
 mod trouble;
 pub mod view;
 mod words;

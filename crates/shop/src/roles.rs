@@ -200,6 +200,8 @@ const ROUTES: Table = &[
     ("/o/{number}/back", ANYBODY),
     ("/o/{number}/open", ANYBODY),
     ("/o/{number}/tray", ANYBODY),
+    ("/o/{number}/tray/count", ANYBODY),
+    ("/tray-sheet/{paper}", ANYBODY),
     ("/o/{number}/item/{item}", ANYBODY),
     ("/o/{number}/item/{item}/{step}", ANYBODY),
     ("/o/{number}/snag", ANYBODY),

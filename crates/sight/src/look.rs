@@ -132,6 +132,18 @@ pub struct Seen {
     pub troubles: Vec<Trouble>,
     /// Where the camera was over the sheet, in millimetres.
     pub camera_mm: Option<[f64; 3]>,
+    /// How the photo was taken, to find a place of the sheet on it.
+    pub camera: Option<Camera>,
+}
+
+impl Seen {
+    /// Where a place on the sheet, in millimetres, lies on the photo, in pixels of its width and
+    /// height as they were read; nothing, if there is no sheet.
+    #[must_use]
+    pub fn on_photo(&self, [x_mm, y_mm]: [f64; 2]) -> Option<[f64; 2]> {
+        let camera = self.camera.as_ref()?;
+        Some(camera.pixel([x_mm, y_mm, 0.0]))
+    }
 }
 
 /// The answer to "is everything there?".
@@ -278,6 +290,7 @@ fn nothing(paper: Option<Paper>, what: What) -> Seen {
         bolts: Vec::new(),
         troubles: vec![plain(what)],
         camera_mm: None,
+        camera: None,
     }
 }
 
@@ -452,6 +465,7 @@ fn reported(
         bolts: measured,
         troubles,
         camera_mm: Some(camera.place_mm()),
+        camera: Some(camera.clone()),
     }
 }
 

@@ -8,6 +8,7 @@ import { clear, filesIn, unsent } from "./files.js";
 import { forget, keep, whole } from "./kept.js";
 import "./keys.js";
 import "./map.js";
+import "./photo.js";
 
 const storage = window.localStorage;
 const device = (sessionStorage.device ??= crypto.randomUUID());

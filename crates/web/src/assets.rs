@@ -57,6 +57,15 @@ pub fn routes() -> Router<State> {
             }),
         )
         .route(
+            "/assets/photo.js",
+            get(|| async {
+                file(
+                    "text/javascript",
+                    include_str!("../assets/photo.js").to_owned(),
+                )
+            }),
+        )
+        .route(
             "/assets/keys.js",
             get(|| async {
                 file(

@@ -33,7 +33,7 @@ fn the_benchmark_repair_on_a_phone_while_the_desk_looks_on() -> Result<()> {
     told("out, with the broken bolt made sound");
     back(&browser)?;
     told("back");
-    desk.wait_for_text("everything is home")?;
+    desk.wait_for_text("everything is back")?;
     proved(&browser)?;
     handed_over(&browser)?;
     told("from intake to hand-over");

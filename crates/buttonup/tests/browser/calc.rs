@@ -124,8 +124,8 @@ fn what_was_worked_out_for_an_order_is_kept_with_it() -> Result<()> {
     browser.wait_for_text("Reading 3")?;
     browser.execute(fill, vec![rows])?;
     tap(&browser, "Work it out")?;
-    browser.wait_for_text("Keep: the road test failed")?;
-    tap(&browser, "Keep: the road test failed")?;
+    browser.wait_for_text("Save: the road test failed")?;
+    tap(&browser, "Save: the road test failed")?;
     browser.wait_for_text("Owed, checks, proof")?;
     let proved = events(&shop, "proved")?;
     let last = proved.last().map(ToString::to_string).unwrap_or_default();

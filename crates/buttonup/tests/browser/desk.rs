@@ -263,7 +263,11 @@ fn declined_and_signed_then_collected_apart() -> Result<()> {
     // Settled first: the line told, the part back, the invoice written and paid, the keys given.
     browser.goto(&shop.server.url("/o/1002"))?;
     unfold(&browser, "Write the correction")?;
-    write(&browser, "Correction", "None: declined, collected apart")?;
+    write(
+        &browser,
+        "Correction",
+        "None: declined, collected dismantled",
+    )?;
     tap(&browser, "Save")?;
     browser.wait_for_text("collected dismantled")?;
     browser.goto(&shop.server.url("/o/1002/pay"))?;
@@ -332,7 +336,7 @@ fn a_vehicle_that_comes_back_is_the_same_vehicle() -> Result<()> {
     tap(&browser, "Keys given back")?;
     write(&browser, "Why", "opened twice")?;
     tap(&browser, "Void this order")?;
-    browser.wait_for_text("Stall 1")?;
+    browser.wait_for_text("Goes home today")?;
     browser.goto(&shop.server.url("/o/1001"))?;
     follow(&browser, "The vehicle")?;
     browser.wait_for_text("wire insert")?;

@@ -24,3 +24,4 @@ mod record_fails;
 mod shop_in_words;
 mod snags;
 mod stages;
+mod tray_count;

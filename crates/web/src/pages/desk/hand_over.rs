@@ -49,8 +49,9 @@ fn leaving(order: &OrderView) -> Markup {
                 @else {
                     p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
                     (reasons(&against))
-                    a class="row" href=(format!("/o/{}/may/hand-over", order.number)) { span class="what strong" { "Close them, or let one pass" } }
+                    a class="row" href=(format!("/o/{}/may/hand-over", order.number)) { span class="what strong" { "Fix them, or waive one" } }
                 }
+                (crate::pages::vehicle::open::count_by_photo(order))
                 @if stands("not-charged") { (super::settle::settle(order)) }
                 @else if stands("unpaid") { (super::overview::take(order)) }
                 (crate::pages::vehicle::walk::key_at_the_end(order))

@@ -105,6 +105,7 @@ fn back_content(order: &OrderView) -> Markup {
                 }
             }
         }
+        (super::open::count_by_photo(order))
         @if !first { (tighten(order)) }
         (fill(order))
         div class="presses" { (link(Look::Plain, "Still open", &open_words(order), &format!("/o/{}/open", order.number))) }

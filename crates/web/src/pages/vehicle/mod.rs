@@ -10,7 +10,7 @@ mod immobile;
 mod item;
 mod item_told;
 mod off;
-mod open;
+pub mod open;
 pub mod pieces;
 pub mod plan;
 mod put_ins;
@@ -21,6 +21,7 @@ mod stage;
 mod stage_rows;
 mod stage_snag;
 mod tighten;
+mod tray_count;
 pub mod walk;
 
 use crate::State;
@@ -30,6 +31,11 @@ use axum::routing::get;
 /// The pages at the vehicle that depend on more than the record of its order.
 pub fn routes() -> Router<State> {
     Router::new()
+        .route(
+            "/o/{number}/tray/count",
+            get(tray_count::page).post(tray_count::sent),
+        )
+        .route("/tray-sheet/{paper}", get(tray_count::sheet_file))
         .route("/o/{number}/plan", get(plan::plan))
         .route("/o/{number}/state", get(plan::state))
         .route("/o/{number}/way", get(plan::drawing::way))

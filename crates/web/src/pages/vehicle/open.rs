@@ -6,7 +6,7 @@ use crate::tap::{Look, link};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
-use maud::{PreEscaped, html};
+use maud::{Markup, PreEscaped, html};
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::KindForm;
 use shop::view::OrderView;
@@ -68,10 +68,26 @@ pub async fn tray(
         Ok(Shown::of(&order, "Trays", html! {
             h1 { "Trays" }
             (PreEscaped(picture))
+            (count_by_photo(&order))
             div class="presses low" { (link(Look::Confirm, "Put back", "", &format!("/o/{}/back", order.number))) }
         }))
     })
     .await
+}
+
+/// The offer to count loose fasteners by photo, where any are out.
+pub fn count_by_photo(order: &OrderView) -> Markup {
+    let (groups, unknown) = shop::tray_count::expected(order);
+    html! {
+        @if !(groups.is_empty() && unknown.is_empty()) {
+            a class="row" href=(format!("/o/{}/tray/count", order.number)) {
+                span class="what" {
+                    span class="strong line" { "Count by photo" }
+                    span class="soft line" { "what is missing, or of the wrong length, before it goes back" }
+                }
+            }
+        }
+    }
 }
 
 /// What lies on the bench, by the container it was put in.
