@@ -24,6 +24,7 @@ mod explain;
 mod floor;
 mod guard;
 mod jobshop;
+mod lived;
 mod place;
 mod plan;
 mod promise;
@@ -43,13 +44,14 @@ pub use floor::{
     WaitsFor, Work,
 };
 pub use jobshop::{JobPlan, JobShop};
+pub use lived::Lived;
 pub use place::{Placed, Stay};
 pub use plan::{Plan, plan};
 pub use promise::{
     Ask, Call, Outlook, Promise, calls, outlook, promise, promises, promises_of, said,
 };
 pub use read::{Clock, Local, Read, Trouble, now, read, zone};
-pub use simulate::{Lived, Policy};
+pub use simulate::Policy;
 pub use spread::Spread;
 pub use what_if::{Compared, Effect, RollOut, roll_out, take_in};
 pub use windows::{Minute, Windows};

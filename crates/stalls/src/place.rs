@@ -1,9 +1,14 @@
 //! Orders placed one stretch after another, each as early as what was placed before lets it.
 
+mod outside;
+mod taken;
+
 use crate::floor::{Does, Running, Takes};
 use crate::ready::{Ready, Sitting};
 use crate::spread::Spread;
 use crate::windows::Minute;
+pub(crate) use taken::{Crew, MOST_HELPERS};
+use taken::{Taken, inside, overlaps, take};
 
 /// A phase in its place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -93,26 +98,6 @@ pub(crate) fn comes(spread: Spread, now: Minute) -> Minute {
     }
 }
 
-/// Sorted spans of time that are taken.
-type Taken = Vec<(Minute, Minute)>;
-
-fn take(taken: &mut Taken, span: (Minute, Minute)) {
-    let at = taken.partition_point(|one| *one < span);
-    taken.insert(at, span);
-}
-
-/// The end of the first span that overlaps; spans of one thing never overlap each other.
-fn overlaps(taken: &Taken, from: Minute, to: Minute) -> Option<Minute> {
-    let at = taken.partition_point(|one| one.1 <= from);
-    taken.get(at).filter(|one| one.0 < to).map(|one| one.1)
-}
-
-/// The end of a span that holds this minute inside, so that nobody passes.
-fn inside(taken: &Taken, minute: Minute) -> Option<Minute> {
-    let at = taken.partition_point(|one| one.1 <= minute);
-    taken.get(at).filter(|one| one.0 < minute).map(|one| one.1)
-}
-
 /// A phase as it is being placed: the first of its people has the skill.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Slot {
@@ -122,37 +107,6 @@ pub(crate) struct Slot {
     pub(crate) to: Minute,
     pub(crate) crew: Crew,
     pub(crate) stall: Option<usize>,
-}
-
-/// Up to four people.
-#[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct Crew {
-    people: [usize; 4],
-    count: usize,
-}
-
-/// How many helpers a phase can have.
-pub(crate) const MOST_HELPERS: usize = 3;
-
-impl Crew {
-    fn of(people: &[usize]) -> Self {
-        let mut crew = Self::default();
-        for person in people.iter().take(MOST_HELPERS + 1) {
-            crew.people[crew.count] = *person;
-            crew.count += 1;
-        }
-        crew
-    }
-
-    fn with(mut self, person: usize) -> Self {
-        self.people[self.count] = person;
-        self.count += 1;
-        self
-    }
-
-    pub(crate) fn people(&self) -> &[usize] {
-        &self.people[..self.count]
-    }
 }
 
 /// The room in which orders are placed.
@@ -182,9 +136,6 @@ pub(crate) struct Placer<'r, 'f> {
 const SHORTEST_PUT_OFF: Minute = 15;
 /// How many later starts are tried, each half as late.
 const PUT_OFF_TRIES: usize = 3;
-
-/// How often a start is put off before everything else is let go first.
-const PUT_OFF: usize = 40;
 
 impl<'r, 'f> Placer<'r, 'f> {
     pub(crate) fn new(ready: &'r Ready<'f>) -> Self {
@@ -307,7 +258,8 @@ impl<'r, 'f> Placer<'r, 'f> {
         if all_held && let Some(by) = sitting.stalls.first().and_then(|one| is_held(self, *one)) {
             self.place_next(by, choices);
         }
-        for stall in &sitting.stalls {
+        let stood = ready.floor.orders[order].stands_in;
+        for stall in sitting.stalls.iter().chain(&stood) {
             for crossed in &ready.floor.stalls[*stall].crosses {
                 if let Some(by) = is_held(self, *crossed) {
                     self.place_next(by, choices);
@@ -350,7 +302,7 @@ impl<'r, 'f> Placer<'r, 'f> {
         let stood = self.stood_in(order).filter(|stall| open.contains(stall));
         let in_turn = stood.into_iter().chain(open.iter().copied());
         for stall in in_turn.clone() {
-            if self.clash(stall, starts, soonest, false) == Ok(soonest) {
+            if self.clash(order, stall, starts, soonest, false) == Ok(soonest) {
                 for slot in &mut self.chain {
                     slot.stall = Some(stall);
                 }
@@ -405,7 +357,7 @@ impl<'r, 'f> Placer<'r, 'f> {
             let starts = self.chain.first().map_or(end, |slot| slot.from);
             if end <= leaves
                 && self
-                    .clash(stall, starts, end, false)
+                    .clash(order, stall, starts, end, false)
                     .is_ok_and(|to| to <= leaves)
             {
                 return;
@@ -438,21 +390,36 @@ impl<'r, 'f> Placer<'r, 'f> {
             let (Some(stall), Some(first)) = (stall, self.chain.first()) else {
                 return end;
             };
-            match self.clash(stall, first.from, end, sitting.begun) {
+            match self.clash(order, stall, first.from, end, sitting.begun) {
                 Ok(leaves) => return leaves,
                 Err(later) => from = later,
             }
         }
     }
 
+    /// The stalls that a vehicle crosses to leave the one in which it stood at first.
+    fn comes_out_over(&self, order: usize, to: usize) -> &'r [usize] {
+        let ready: &'r Ready<'f> = self.ready;
+        match (self.last_stay[order], ready.floor.orders[order].stands_in) {
+            (None, Some(stood)) if stood != to => &ready.floor.stalls[stood].crosses,
+            _ => &[],
+        }
+    }
+
     /// When a vehicle that is here from one minute to another leaves at last; or from when on it
     /// may be tried again.
-    fn clash(&self, stall: usize, from: Minute, to: Minute, begun: bool) -> Result<Minute, Minute> {
+    fn clash(
+        &self,
+        order: usize,
+        stall: usize,
+        from: Minute,
+        to: Minute,
+        begun: bool,
+    ) -> Result<Minute, Minute> {
         let crosses = &self.ready.floor.stalls[stall].crosses;
         if !begun {
-            let enters = crosses
-                .iter()
-                .filter_map(|one| inside(&self.stalls[*one], from));
+            let passes = crosses.iter().chain(self.comes_out_over(order, stall));
+            let enters = passes.filter_map(|one| inside(&self.stalls[*one], from));
             if let Some(later) = enters.max() {
                 return Err(later);
             }
@@ -619,7 +586,12 @@ impl<'r, 'f> Placer<'r, 'f> {
                     sitting.begun || floor.orders[order].stands_in == Some(stall) && empty_before
                 }
             };
-            take(&mut self.stalls[stall], (from, leaves));
+            // What is there was there the minute before: nobody slips past it at this one.
+            let there = from - i64::from(sitting.begun);
+            take(&mut self.stalls[stall], (there, leaves));
+            for crossed in self.comes_out_over(order, stall) {
+                self.crossed[*crossed].push(from);
+            }
             for crossed in &floor.stalls[stall].crosses {
                 if !sitting.begun {
                     self.crossed[*crossed].push(from);
@@ -642,143 +614,4 @@ impl<'r, 'f> Placer<'r, 'f> {
         }
         self.next[order] += 1;
     }
-
-    /// Places all stretches of an order so that it finds room outside between them.
-    fn place_whole(&mut self, order: usize, choices: Choices) {
-        let ready = self.ready;
-        let sittings = &ready.sittings[order];
-        for sitting in &sittings[self.next[order]..] {
-            self.free_way(order, sitting, choices);
-        }
-        let mut from = self.free_at[order];
-        for tried in 0.. {
-            if self.next[order] >= sittings.len() {
-                return;
-            }
-            let before = self.mark(order);
-            for sitting in &sittings[self.next[order]..] {
-                let (stall, leaves) =
-                    self.best(order, sitting, self.free_at[order].max(from), choices);
-                self.settle(order, sitting, stall, leaves);
-            }
-            let late = tried > PUT_OFF;
-            if self.find_room_outside(before.stays, late) {
-                return;
-            }
-            self.undo(order, &before);
-            from = if tried == PUT_OFF {
-                self.everything_done()
-            } else {
-                from.max(ready.floor.now) + 30 * (1 + i64::try_from(tried).unwrap_or(0))
-            };
-        }
-    }
-
-    fn everything_done(&self) -> Minute {
-        let lists = self.people.iter().chain(&self.stalls).chain([&self.yard]);
-        let last = lists.filter_map(|taken| taken.iter().map(|one| one.1).max());
-        last.max().unwrap_or(0)
-    }
-
-    /// Keeps a vehicle in its stall, or finds it a place outside, from one stay to its next.
-    /// `at_last`: nothing better will come, so it stands where it can.
-    fn find_room_outside(&mut self, first: usize, at_last: bool) -> bool {
-        let places = self.ready.floor.yard_places.unwrap_or(usize::MAX);
-        let mut outside = Vec::new();
-        for at in first + 1..self.stays.len() {
-            let (stay, next) = (self.stays[at - 1], self.stays[at]);
-            if stay.to == next.from {
-                continue;
-            }
-            let most = self.most_outside(stay.to, next.from);
-            if most < places || at_last {
-                outside.push((stay.to, next.from));
-                continue;
-            }
-            // It stays where it is, if nobody else comes there or through there.
-            let others = overlaps_other(&self.stalls[stay.stall], stay.to, next.from);
-            let passing =
-                (self.crossed[stay.stall].iter()).any(|one| stay.from < *one && *one < next.from);
-            let crosses = &self.ready.floor.stalls[stay.stall].crosses;
-            let shut = crosses
-                .iter()
-                .any(|one| inside(&self.stalls[*one], next.from).is_some());
-            if others || passing || shut {
-                return false;
-            }
-            self.stays[at - 1].to = next.from;
-            self.stays[at].was_there |= stay.stall == next.stall;
-            let taken = &mut self.stalls[stay.stall];
-            if let Some(span) = taken.iter_mut().find(|span| **span == (stay.from, stay.to)) {
-                span.1 = next.from;
-            }
-            for crossed in crosses {
-                self.crossed[*crossed].push(next.from);
-            }
-        }
-        for span in outside {
-            take(&mut self.yard, span);
-        }
-        true
-    }
-
-    /// How many stand outside at most between two minutes.
-    fn most_outside(&self, from: Minute, to: Minute) -> usize {
-        let starts = self.yard.iter().map(|one| one.0.max(from));
-        let at = |minute: Minute| {
-            (self.yard.iter())
-                .filter(|one| one.0 <= minute && minute < one.1)
-                .count()
-        };
-        starts
-            .filter(|minute| *minute < to)
-            .chain([from])
-            .map(at)
-            .max()
-            .unwrap_or(0)
-    }
-
-    fn mark(&self, order: usize) -> Mark {
-        Mark {
-            people: self.people.clone(),
-            stalls: self.stalls.clone(),
-            crossed: self.crossed.clone(),
-            holds: self.holds.clone(),
-            slots: self.slots.len(),
-            stays: self.stays.len(),
-            next: self.next[order],
-            free_at: self.free_at[order],
-            last_stay: self.last_stay[order],
-        }
-    }
-
-    fn undo(&mut self, order: usize, mark: &Mark) {
-        self.people.clone_from(&mark.people);
-        self.stalls.clone_from(&mark.stalls);
-        self.crossed.clone_from(&mark.crossed);
-        self.holds.clone_from(&mark.holds);
-        self.slots.truncate(mark.slots);
-        self.stays.truncate(mark.stays);
-        self.next[order] = mark.next;
-        self.free_at[order] = mark.free_at;
-        self.last_stay[order] = mark.last_stay;
-    }
-}
-
-/// Whether a span overlaps one that begins in it.
-fn overlaps_other(taken: &Taken, from: Minute, to: Minute) -> bool {
-    taken.iter().any(|one| one.0 >= from && one.0 < to)
-}
-
-/// What was taken before an order was tried.
-struct Mark {
-    people: Vec<Taken>,
-    stalls: Vec<Taken>,
-    crossed: Vec<Vec<Minute>>,
-    holds: Vec<Option<usize>>,
-    slots: usize,
-    stays: usize,
-    next: usize,
-    free_at: Minute,
-    last_stay: Option<usize>,
 }

@@ -5,7 +5,6 @@
 //! come sooner. Every number is drawn by the name of its order and by how many phases are left, so
 //! that two ways of doing things are compared on the same luck.
 
-use crate::check::Fault;
 use crate::floor::{Does, Floor, Order, Running, Takes};
 use crate::guard::{Vehicle, Where, is_safe, way_is_clear};
 use crate::plan::Plan;
@@ -55,6 +54,15 @@ fn named(name: &str) -> u64 {
     name.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
     })
+}
+
+/// When a vehicle comes that is not here yet.
+pub(crate) fn arrival(order: &Order, luck: Luck, now: Minute) -> Option<Minute> {
+    let passed = (!luck.fate).then_some(now);
+    let drawn = order
+        .arrives?
+        .drawn(number(luck, named(&order.name), 0), passed);
+    Some(drawn.max(now + 1))
 }
 
 /// Whether something has to come while the vehicle is in its stall.
@@ -249,10 +257,7 @@ impl<'r, 'f> Life<'r, 'f> {
                     self.events.push(Reverse((*may, Event::MayBegin(at))));
                 }
             }
-            if let Some(arrives) = order.arrives {
-                let number = number(luck, self.names[at], 0);
-                let passed = (!luck.fate).then_some(self.now);
-                let comes = arrives.drawn(number, passed).max(self.now + 1);
+            if let Some(comes) = arrival(order, luck, self.now) {
                 self.events.push(Reverse((comes, Event::Here(at))));
             }
         }
@@ -546,65 +551,5 @@ impl<'r, 'f> Life<'r, 'f> {
             orders: orders.collect(),
             ..floor.clone()
         }
-    }
-}
-
-/// One course of events, lived once and looked at from any minute of it.
-///
-/// This is what promises are held against: what a shop would have seen, minute by minute, without
-/// knowing how it ends.
-#[derive(Clone, Debug)]
-pub struct Lived<'a> {
-    floor: &'a Floor,
-    policy: Policy<'a>,
-    luck: Luck,
-    ends: Vec<Option<Minute>>,
-}
-
-impl<'a> Lived<'a> {
-    /// Lives through a floor to its end.
-    ///
-    /// # Errors
-    ///
-    /// Everything that keeps the floor from being planned.
-    pub fn new(floor: &'a Floor, policy: Policy<'a>, seed: u64) -> Result<Self, Vec<Fault>> {
-        let faults = floor.faults();
-        if !faults.is_empty() {
-            return Err(faults);
-        }
-        let luck = Luck {
-            seed,
-            draw: 0,
-            fate: true,
-        };
-        let ready = Ready::new(floor);
-        let ends = Life::new(&ready, policy).live(luck, None, FAR);
-        Ok(Self {
-            floor,
-            policy,
-            luck,
-            ends,
-        })
-    }
-
-    /// When each order was ready.
-    pub fn ends(&self) -> &[Option<Minute>] {
-        &self.ends
-    }
-
-    /// When a vehicle came; if it was there from the beginning, nothing.
-    pub fn came(&self, order: usize) -> Option<Minute> {
-        let order = self.floor.orders.get(order)?;
-        let number = number(self.luck, named(&order.name), 0);
-        let comes = order.arrives?.drawn(number, None);
-        Some(comes.max(self.floor.now + 1))
-    }
-
-    /// The floor as it was at a minute: what was done is gone, what is to come is not known.
-    pub fn floor_at(&self, minute: Minute) -> Floor {
-        let ready = Ready::new(self.floor);
-        let mut life = Life::new(&ready, self.policy);
-        life.live(self.luck, None, minute);
-        life.floor(minute)
     }
 }

@@ -192,6 +192,31 @@ fn a_vehicle_that_would_block_the_only_stall_waits_for_its_part() {
 }
 
 #[test]
+fn a_vehicle_behind_one_that_cannot_roll_waits_until_it_is_out() {
+    let mut front = order(
+        "front",
+        None,
+        vec![stage("put together", 200, StallNeed::Lift, true)],
+    );
+    (front.rolls, front.stands_in) = (false, Some(0));
+    let mut behind = order(
+        "behind",
+        Some(600),
+        vec![stage("tyres", 30, StallNeed::Lift, true)],
+    );
+    behind.stands_in = Some(1);
+    let mut floor = shop(3, &["Ana", "Ben"], vec![front, behind]);
+    floor.stalls[1] = Stall {
+        name: "behind".to_owned(),
+        crosses: vec![0],
+        ..Stall::default()
+    };
+    let plan = quick(&floor, 100);
+    assert_eq!(breaches(&plan), Vec::<String>::new());
+    assert!(plan.of(1, 0).unwrap().from >= 680, "{:?}", plan.placed);
+}
+
+#[test]
 fn work_runs_over_the_night_and_gives_way_to_nothing() {
     let floor = shop(
         2,
@@ -341,10 +366,6 @@ fn each_difference_has_its_sentence() {
     let mut after = before.clone();
     after.orders[0].phases = van(3 * 1440 + 600);
     let second = plan(&after, Some(&first), 1, &mut |seen| seen < 400).unwrap();
-    println!(
-        "{:?} | {:?} {:?} {:?}",
-        first.placed, second.placed, first.cost, second.cost
-    );
     let changes: Vec<String> = (second.changes_from(&first, &says).into_iter())
         .map(|change| change.sentence)
         .collect();

@@ -228,6 +228,12 @@ fn stalls_once(plan: &Plan, found: &mut Vec<String>) {
 
 /// Whoever comes in or leaves finds the stalls on the way empty.
 fn ways(plan: &Plan, found: &mut Vec<String>) {
+    // Who stands there from the beginning came before it.
+    let came_before = |other: &Stay, minute: Minute| {
+        let order = &plan.floor.orders[other.order];
+        let stood = other.was_there && order.stands_in == Some(other.stall);
+        other.from < minute || (stood && other.from <= plan.floor.now && other.from <= minute)
+    };
     for stay in &plan.stays {
         let order = &plan.floor.orders[stay.order];
         let was_in = stay.from <= plan.floor.now && order.stands_in == Some(stay.stall);
@@ -238,6 +244,22 @@ fn ways(plan: &Plan, found: &mut Vec<String>) {
         let comes_on = plan.stays.iter().any(|other| {
             other.order == stay.order && other.stall == stay.stall && other.to == stay.from
         });
+        // Its first stay elsewhere: it comes out of where it stood.
+        let first = plan.stays.iter().filter(|other| other.order == stay.order);
+        let is_first = first.map(|other| other.from).min() == Some(stay.from);
+        if let Some(stood) = order
+            .stands_in
+            .filter(|stood| is_first && *stood != stay.stall)
+        {
+            let shut = plan.stays.iter().find(|other| {
+                plan.floor.stalls[stood].crosses.contains(&other.stall)
+                    && came_before(other, stay.from)
+                    && stay.from < other.to
+            });
+            if let Some(other) = shut {
+                found.push(format!("{stay:?} comes out over {other:?}"));
+            }
+        }
         let mut minutes = Vec::new();
         if !was_in && !comes_on {
             minutes.push(stay.from);
@@ -248,7 +270,7 @@ fn ways(plan: &Plan, found: &mut Vec<String>) {
         for minute in minutes {
             let blocked = plan.stays.iter().find(|other| {
                 plan.floor.stalls[stay.stall].crosses.contains(&other.stall)
-                    && other.from < minute
+                    && came_before(other, minute)
                     && minute < other.to
             });
             if let Some(other) = blocked {
