@@ -316,10 +316,10 @@ impl Decode for Days<'_, '_> {
     fn heat(&self) -> (f64, f64) {
         #[allow(clippy::cast_precision_loss, reason = "a constant")]
         let point = PARTS as f64;
-        (400.0 * point, 4.0 * point)
+        (1_000.0 * point, 2.0 * point)
     }
 
     fn round(&self) -> u64 {
-        2_000
+        5_000
     }
 }
