@@ -4,11 +4,12 @@ use crate::floor::{Does, Floor, Takes};
 use crate::place::{comes, expected_end};
 use crate::ready::Ready;
 use crate::windows::Minute;
+use std::ops::Range;
 
 /// The sum of three parts, none of which counts what another counts.
 ///
-/// 1. Each order as if it were alone, its stalls free and its helpers at hand: so late it is at
-///    least.
+/// 1. Each order as if it were alone but for the vehicles that hold stalls now, with its helpers
+///    at hand: so late it is at least.
 /// 2. Of the others, those promised by some minute need so much of the time of the people who can
 ///    do it. Where that is more than these people have until then, promises break: the lightest
 ///    for the time that they free, the last one in part.
@@ -17,11 +18,12 @@ pub(crate) fn bound(ready: &Ready) -> i64 {
     let floor = ready.floor;
     let rules = &floor.rules;
     let mut points = 0;
+    let free_from = free_from(ready);
     let mut alone_late = vec![false; floor.orders.len()];
     for (at, order) in floor.orders.iter().enumerate() {
         let late = order
             .promise
-            .map_or(0, |promise| alone(ready, at) - promise);
+            .map_or(0, |promise| alone(ready, at, &free_from) - promise);
         if late > 0 {
             alone_late[at] = true;
             points += order.promise_weight * (rules.broken + late * rules.late_minute);
@@ -31,19 +33,59 @@ pub(crate) fn bound(ready: &Ready) -> i64 {
     points + crowded * (rules.broken + rules.late_minute) + rules.moved * moves(ready)
 }
 
-/// When an order is done if nobody and nothing is taken.
-fn alone(ready: &Ready, at: usize) -> Minute {
+/// When each stall is free at the earliest: those that hold one now, as if they were alone.
+fn free_from(ready: &Ready) -> Vec<Minute> {
+    let floor = ready.floor;
+    let mut free = vec![floor.now; floor.stalls.len()];
+    for (at, sittings) in ready.sittings.iter().enumerate() {
+        if let (Some(first), Some(stall)) = (sittings.first(), floor.orders[at].stands_in)
+            && first.begun
+            && first.seated
+        {
+            free[stall] = chain(ready, at, 0..first.end, floor.now);
+        }
+    }
+    free
+}
+
+/// When an order is done if nobody is taken, and no stall but those that are held now.
+fn alone(ready: &Ready, at: usize, free_from: &[Minute]) -> Minute {
+    let floor = ready.floor;
+    let arrives = floor.orders[at].arrives;
+    let mut end = arrives.map_or(floor.now, |spread| comes(spread, floor.now));
+    for sitting in &ready.sittings[at] {
+        if sitting.seated && !sitting.begun {
+            let way_is_free = |stall: &usize| {
+                let crosses = &floor.stalls[*stall].crosses;
+                let all = crosses.iter().chain([stall]).map(|one| free_from[*one]);
+                all.max().unwrap_or(floor.now)
+            };
+            let own = floor.orders[at].stands_in;
+            let first = sitting.stalls.iter().map(|stall| {
+                if own == Some(*stall) {
+                    floor.now
+                } else {
+                    way_is_free(stall)
+                }
+            });
+            end = end.max(first.min().unwrap_or(end));
+        }
+        end = chain(ready, at, sitting.first..sitting.end, end);
+    }
+    end
+}
+
+/// When phases are done that begin at a minute, if nobody is taken.
+fn chain(ready: &Ready, at: usize, phases: Range<usize>, from: Minute) -> Minute {
     let floor = ready.floor;
     let order = &floor.orders[at];
-    let mut end = order
-        .arrives
-        .map_or(floor.now, |spread| comes(spread, floor.now));
-    for (number, phase) in order.phases.iter().enumerate() {
+    let mut end = from;
+    for number in phases {
         if number == 0 && order.running.is_some() {
             end = end.max(expected_end(ready, at));
             continue;
         }
-        end = match &phase.does {
+        end = match &order.phases[number].does {
             Does::Work(work) => {
                 let able = ready.able[at][number].iter();
                 let done = able.map(|one| ready.done(&[*one], end, work.minutes.mean()));
