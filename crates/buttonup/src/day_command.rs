@@ -342,7 +342,7 @@ impl Told<'_> {
             "no plan is better".to_owned()
         } else {
             format!(
-                "of {} plans; none is better by more than {gap:.0} %",
+                "the best of {} plans; a better one could save at most {gap:.0} %",
                 self.plan.looked_at
             )
         });
