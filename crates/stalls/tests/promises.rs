@@ -155,6 +155,38 @@ fn fewer_promises_break_than_first_come_first_served() {
     assert!(fewer >= 9, "{fewer} of 10");
 }
 
+/// Stalls behind others and few places outside: whoever is begun gets done, in any luck.
+#[test]
+fn nobody_gets_stuck_in_a_narrow_shop() {
+    let mut narrow = 0;
+    for seed in 0..300 {
+        let size = Size {
+            stalls: 2 + usize::try_from(seed % 4).unwrap(),
+            people: 3,
+            orders: 9,
+            days: 5,
+            narrow: true,
+        };
+        let mut floor = random_floor(seed, size);
+        let faults = floor.faults();
+        floor.orders.retain(|order| {
+            let of = |fault: &stalls::Fault| fault.place.split(',').next() == Some(&order.name);
+            !faults.iter().any(of)
+        });
+        narrow += u32::from(floor.yard_places.is_some_and(|places| places < 2));
+        let plan = planned(&floor, 5);
+        for policy in [Policy::Plan(&plan), Policy::FirstCome] {
+            let lived = Lived::new(&floor, policy, seed).unwrap();
+            assert!(
+                lived.ends().iter().all(Option::is_some),
+                "seed {seed}: {:?}",
+                lived.ends()
+            );
+        }
+    }
+    assert!(narrow > 60, "{narrow}");
+}
+
 fn day() -> Windows {
     Windows::new((0..5).map(|day| (day * 1440 + 480, day * 1440 + 1020)))
 }
