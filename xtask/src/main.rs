@@ -4,6 +4,7 @@
 
 mod bench;
 mod counts;
+mod floor;
 mod pictures;
 mod plans;
 mod sequence;
@@ -35,6 +36,8 @@ enum Chore {
     Load(bench::LoadChoice),
     /// Take only the figures of plans on random maps, and print them.
     PlanBench(plans::Choice),
+    /// Hold the planning of days against published job shops and a general solver; print it.
+    FloorBench(floor::Choice),
     /// Hold the reading of lines against the rows of the trade: figures, confusion, time.
     TradeBench(trade_bench::Choice),
     /// Take pictures of the pages, for phone and desk, light and dark.
@@ -54,6 +57,7 @@ fn main() -> ExitCode {
         Chore::Bench(choice) => bench::bench(&choice),
         Chore::Load(choice) => bench::load(&choice),
         Chore::PlanBench(choice) => plans::bench(&choice),
+        Chore::FloorBench(choice) => floor::bench(&choice),
         Chore::TradeBench(choice) => trade_bench::bench(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
         Chore::SequenceBench(choice) => sequence::bench(&choice),
