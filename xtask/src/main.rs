@@ -5,6 +5,7 @@
 mod bench;
 mod counts;
 mod lessons_bench;
+mod floor;
 mod pictures;
 mod plans;
 mod sequence;
@@ -38,6 +39,8 @@ enum Chore {
     PlanBench(plans::Choice),
     /// Learn from simulated jobs on vehicles whose order is known: how well, and how fast.
     LessonsBench(lessons_bench::Choice),
+    /// Hold the planning of days against published job shops and a general solver; print it.
+    FloorBench(floor::Choice),
     /// Hold the reading of lines against the rows of the trade: figures, confusion, time.
     TradeBench(trade_bench::Choice),
     /// Take pictures of the pages, for phone and desk, light and dark.
@@ -58,6 +61,7 @@ fn main() -> ExitCode {
         Chore::Load(choice) => bench::load(&choice),
         Chore::PlanBench(choice) => plans::bench(&choice),
         Chore::LessonsBench(choice) => lessons_bench::bench(&choice),
+        Chore::FloorBench(choice) => floor::bench(&choice),
         Chore::TradeBench(choice) => trade_bench::bench(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
         Chore::SequenceBench(choice) => sequence::bench(&choice),

@@ -6,7 +6,7 @@
 
 mod assign;
 mod bound;
-mod clock;
+pub mod clock;
 mod exchange;
 mod instance;
 mod table;

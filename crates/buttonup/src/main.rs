@@ -14,6 +14,7 @@ mod answer;
 mod belt_command;
 mod calc_command;
 mod coolant_command;
+mod day_command;
 mod demo;
 mod drive_command;
 mod fastener_command;
@@ -70,6 +71,8 @@ enum Command {
     Coolant(coolant_command::Coolant),
     /// The spread of hours and price of an order: what covers it how often, and what drives it.
     Odds(odds_command::Odds),
+    /// Who works where and when: stalls, people, promises, whom to ring.
+    Day(day_command::Day),
     /// A recorded drive: what it proves, check by check.
     Drive(drive_command::Drive),
     /// A fluid besides coolant, or the battery: steps, what is owed, limits, levels, amounts.
@@ -114,6 +117,7 @@ fn main() -> ExitCode {
         Command::Belt(asked) => belt_command::run(&asked),
         Command::Coolant(asked) => coolant_command::run(&asked),
         Command::Odds(asked) => odds_command::run(&asked),
+        Command::Day(asked) => day_command::run(&asked),
         Command::Drive(asked) => drive_command::run(&asked),
         Command::Fluid(asked) => fluid_command::run(&asked),
         Command::Paper(asked) => paper_command::run(&asked),
