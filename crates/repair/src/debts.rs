@@ -34,20 +34,6 @@ pub struct Debt {
     pub safety: bool,
 }
 
-impl Work {
-    /// The name it keeps.
-    #[must_use]
-    pub fn name(&self) -> String {
-        let item = self.item.as_ref().map_or("", ItemId::as_str);
-        match (&self.own, &self.named, &self.sort) {
-            (Some(own), ..) => format!("own:{own}"),
-            (None, Some(named), _) => format!("named:{named}"),
-            (None, None, Some(sort)) => format!("{}:{item}", sort.as_str()),
-            (None, None, None) => format!("{}:{item}", crate::reason::work_code(self.work)),
-        }
-    }
-}
-
 impl Debt {
     /// Owes it until then as well: of two untils the stricter stands, and two gates of
     /// which neither asks what the other asks both stand.

@@ -44,7 +44,7 @@ pub enum Refusal {
     #[error("this order is open already")]
     AlreadyOpen,
     /// Somebody else has to let this pass.
-    #[error("{reason} is for somebody else to let pass")]
+    #[error("this is for somebody else to let pass")]
     NotYoursToWaive {
         /// The reason.
         reason: ReasonKey,

@@ -2,19 +2,90 @@
 //! item and the figures; whoever shows them fills in the words.
 
 use crate::account::OpenItem;
-use crate::code::{ProofIs, WorkIs};
+use crate::code::{ProofIs, Work};
 use crate::debts::Debt;
 use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
 use crate::text::{Token, Words, Written};
 use price::{Over, Payer};
 use rust_decimal::Decimal;
-use states::{ItemId, Kind, State};
-use std::fmt;
+use states::{ItemId, Kind, Position, State};
 
 /// The name a reason keeps as long as it stands: a waiver names it. More missing than
-/// before is another reason.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct ReasonKey(pub String);
+/// before is another reason. How it is spelled, `record` knows.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ReasonKey {
+    /// See [`Why::Open`]; with where its pieces stand.
+    Open {
+        /// The item.
+        item: ItemId,
+        /// Its pieces that are not at home.
+        away: Vec<Away>,
+    },
+    /// See [`Why::Unlocated`]; with where its pieces stand.
+    Unlocated {
+        /// The item.
+        item: ItemId,
+        /// Its pieces that are not at home.
+        away: Vec<Away>,
+    },
+    /// See [`Why::NotCaught`].
+    NotCaught(ItemId),
+    /// See [`Why::MuchMissing`].
+    MuchMissing(ItemId),
+    /// See [`Why::AmountUnread`].
+    AmountUnread(ItemId),
+    /// See [`Why::LitresShort`].
+    LitresShort(ItemId),
+    /// See [`Why::FateUntold`].
+    FateUntold(ItemId),
+    /// See [`Why::NotKnown`].
+    NotKnown(ItemId),
+    /// See [`Why::TorqueToldApart`].
+    TorqueToldApart(ItemId),
+    /// See [`Why::Owed`]; with what says which work it is.
+    Owed(Work),
+    /// See [`Why::SnagOpen`].
+    SnagOpen(SnagId),
+    /// See [`Why::NotChecked`].
+    NotChecked(ItemId),
+    /// See [`Why::ProofMissing`].
+    ProofMissing(ProofIs),
+    /// See [`Why::ProofFailed`].
+    ProofFailed(ProofIs),
+    /// See [`Why::PartAdrift`].
+    PartAdrift(PartId),
+    /// See [`Why::OldPartAdrift`].
+    OldPartAdrift(PartId),
+    /// See [`Why::SubletOut`].
+    SubletOut(SubletId),
+    /// See [`Why::ComplaintNotLookedAt`].
+    ComplaintNotLookedAt(LineId),
+    /// See [`Why::LineUnfinished`].
+    LineUnfinished(LineId),
+    /// See [`Why::NotPriced`].
+    NotPriced,
+    /// See [`Why::NoConsent`].
+    NoConsent(Payer),
+    /// See [`Why::OverCeiling`].
+    OverCeiling(Payer),
+    /// See [`Why::NotCharged`].
+    NotCharged,
+    /// See [`Why::Unpaid`].
+    Unpaid,
+    /// See [`Why::KeysHere`].
+    KeysHere,
+    /// A name that this program never gives; it is kept as it came, and stands for nothing.
+    Foreign(String),
+}
+
+/// Where one piece that is not at home stands; more than one state where people disagree.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Away {
+    /// Its position.
+    pub position: Position,
+    /// The states.
+    pub states: Vec<State>,
+}
 
 /// Why.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -199,7 +270,7 @@ impl Reason {
     #[must_use]
     pub fn new(why: Why) -> Self {
         Self {
-            key: ReasonKey(key(&why)),
+            key: ReasonKey::from(&why),
             figure: figure(&why),
             blocks: blocks(&why),
             waivable: waivable(&why),
@@ -215,57 +286,50 @@ impl Reason {
     }
 }
 
-impl fmt::Display for ReasonKey {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
+impl From<&Why> for ReasonKey {
+    fn from(why: &Why) -> Self {
+        match why {
+            Why::Open(open) => Self::Open {
+                item: open.item.clone(),
+                away: away(open),
+            },
+            Why::Unlocated(open) => Self::Unlocated {
+                item: open.item.clone(),
+                away: away(open),
+            },
+            Why::NotCaught { item } => Self::NotCaught(item.clone()),
+            Why::MuchMissing { item, .. } => Self::MuchMissing(item.clone()),
+            Why::AmountUnread { item, .. } => Self::AmountUnread(item.clone()),
+            Why::LitresShort { item, .. } => Self::LitresShort(item.clone()),
+            Why::FateUntold { item } => Self::FateUntold(item.clone()),
+            Why::NotKnown { item } => Self::NotKnown(item.clone()),
+            Why::TorqueToldApart { item } => Self::TorqueToldApart(item.clone()),
+            Why::Owed(debt) => Self::Owed(debt.work.identity()),
+            Why::SnagOpen { snag, .. } => Self::SnagOpen(snag.clone()),
+            Why::NotChecked { item, .. } => Self::NotChecked(item.clone()),
+            Why::ProofMissing { proof, .. } => Self::ProofMissing(*proof),
+            Why::ProofFailed { proof, .. } => Self::ProofFailed(*proof),
+            Why::PartAdrift { part, .. } => Self::PartAdrift(part.clone()),
+            Why::OldPartAdrift { part } => Self::OldPartAdrift(part.clone()),
+            Why::SubletOut { sublet } => Self::SubletOut(sublet.clone()),
+            Why::ComplaintNotLookedAt { line } => Self::ComplaintNotLookedAt(line.clone()),
+            Why::LineUnfinished { line } => Self::LineUnfinished(line.clone()),
+            Why::NotPriced => Self::NotPriced,
+            Why::NoConsent { payer } => Self::NoConsent(*payer),
+            Why::OverCeiling { payer, .. } => Self::OverCeiling(*payer),
+            Why::NotCharged => Self::NotCharged,
+            Why::Unpaid { .. } => Self::Unpaid,
+            Why::KeysHere => Self::KeysHere,
+        }
     }
 }
 
-fn key(why: &Why) -> String {
-    match why {
-        Why::Open(open) | Why::Unlocated(open) => {
-            let at: Vec<_> = open
-                .pieces
-                .iter()
-                .map(|piece| {
-                    let stands: Vec<_> = piece
-                        .stands
-                        .iter()
-                        .map(|stand| state_code(stand.state))
-                        .collect();
-                    format!("{}={}", piece.position, stands.join("+"))
-                })
-                .collect();
-            let code = match why {
-                Why::Open(_) => "open",
-                _ => "unlocated",
-            };
-            format!("{code}:{}:{}", open.item, at.join(","))
-        }
-        Why::NotCaught { item } => format!("not-caught:{item}"),
-        Why::MuchMissing { item, .. } => format!("much-missing:{item}"),
-        Why::AmountUnread { item, .. } => format!("amount-unread:{item}"),
-        Why::LitresShort { item, .. } => format!("litres-short:{item}"),
-        Why::FateUntold { item } => format!("fate-untold:{item}"),
-        Why::NotKnown { item } => format!("not-known:{item}"),
-        Why::TorqueToldApart { item } => format!("told-apart:{item}:torque"),
-        Why::Owed(debt) => format!("owed:{}", debt.work.name()),
-        Why::SnagOpen { snag, .. } => format!("snag:{snag}"),
-        Why::NotChecked { item, .. } => format!("not-checked:{item}"),
-        Why::ProofMissing { proof, .. } => format!("proof-missing:{}", proof_code(*proof)),
-        Why::ProofFailed { proof, .. } => format!("proof-failed:{}", proof_code(*proof)),
-        Why::PartAdrift { part, .. } => format!("part:{part}"),
-        Why::OldPartAdrift { part } => format!("old-part:{part}"),
-        Why::SubletOut { sublet } => format!("sublet:{sublet}"),
-        Why::ComplaintNotLookedAt { line } => format!("complaint:{line}"),
-        Why::LineUnfinished { line } => format!("line:{line}"),
-        Why::NotPriced => "not-priced".into(),
-        Why::NoConsent { payer } => format!("no-consent:{}", payer_code(*payer)),
-        Why::OverCeiling { payer, .. } => format!("over-ceiling:{}", payer_code(*payer)),
-        Why::NotCharged => "not-charged".into(),
-        Why::Unpaid { .. } => "unpaid".into(),
-        Why::KeysHere => "keys-here".into(),
-    }
+fn away(open: &OpenItem) -> Vec<Away> {
+    let pieces = open.pieces.iter().map(|piece| Away {
+        position: piece.position,
+        states: piece.stands.iter().map(|stand| stand.state).collect(),
+    });
+    pieces.collect()
 }
 
 /// How much of a reason there is, where its name does not say.
@@ -292,67 +356,6 @@ fn figure(why: &Why) -> String {
         Why::PartAdrift { quantity, .. } => quantity.normalize().to_string(),
         Why::Unpaid { balance } => balance.normalize().to_string(),
         _ => String::new(),
-    }
-}
-
-/// The codes below stand in the names of reasons, and those are stored: they stay.
-fn state_code(state: State) -> String {
-    match state {
-        State::On => "On",
-        State::Off => "Off",
-        State::Tight => "Tight",
-        State::Cracked => "Cracked",
-        State::Out => "Out",
-        State::Loose { passes } => return format!("Loose{passes}"),
-        State::Stub { holds: true } => "Stuck",
-        State::Stub { holds: false } => "Snapped",
-        State::Plugged => "Plugged",
-        State::Unplugged => "Unplugged",
-        State::AtLevel => "AtLevel",
-        State::Low => "Low",
-        State::Done => "Done",
-        State::Due => "Due",
-        State::Outside => "Outside",
-        State::Inside => "Inside",
-    }
-    .to_owned()
-}
-
-fn proof_code(proof: ProofIs) -> &'static str {
-    match proof {
-        ProofIs::RoadTest => "RoadTest",
-        ProofIs::LeakTest => "LeakTest",
-        ProofIs::BrakeTest => "BrakeTest",
-        ProofIs::FuelLeakLook => "FuelLeakLook",
-        ProofIs::RestraintLamp => "RestraintLamp",
-        ProofIs::CoolantMix => "CoolantMix",
-        ProofIs::Other => "Other",
-    }
-}
-
-fn payer_code(payer: Payer) -> &'static str {
-    match payer {
-        Payer::Customer => "Customer",
-        Payer::Warranty => "Warranty",
-        Payer::Goodwill => "Goodwill",
-    }
-}
-
-/// The code of work, as it stands in the names of reasons.
-pub(crate) fn work_code(work: WorkIs) -> &'static str {
-    match work {
-        WorkIs::Bleed => "Bleed",
-        WorkIs::LevelWarm => "LevelWarm",
-        WorkIs::LevelCold => "LevelCold",
-        WorkIs::LookForLeaks => "LookForLeaks",
-        WorkIs::TorqueAgain => "TorqueAgain",
-        WorkIs::TorqueAfterDistance => "TorqueAfterDistance",
-        WorkIs::PumpPedal => "PumpPedal",
-        WorkIs::Relearn => "Relearn",
-        WorkIs::Alignment => "Alignment",
-        WorkIs::ClockAndWindows => "ClockAndWindows",
-        WorkIs::CleanFace => "CleanFace",
-        WorkIs::Other => "Other",
     }
 }
 

@@ -94,7 +94,7 @@ fn requests(entries: Vec<price::Entry>) -> Vec<Request> {
         Request::Charge { after: vec![] },
         Request::Waive {
             gate: Gate::HandOver,
-            reason: ReasonKey("unpaid".into()),
+            reason: ReasonKey::Unpaid,
             figure: String::new(),
             words,
         },

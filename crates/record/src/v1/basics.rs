@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::codes::GateForm;
+use super::reasons;
 
 /// A text form: a string that is read into a core type, or refused with a word why.
 macro_rules! texts {
@@ -125,11 +126,11 @@ texts! {
             .map_err(|e| Unreadable::value(e.to_string()))
     };
     /// The name of a reason at a gate, as the gate gave it.
-    ReasonKeyForm = ReasonKey, |key| key.0.clone(), |text| {
+    ReasonKeyForm = ReasonKey, reasons::text, |text| {
         if text.len() > 4_000 {
             return Err(Unreadable::value("too long for a reason's name"));
         }
-        Ok(ReasonKey(text.to_owned()))
+        Ok(reasons::name(text))
     };
 }
 

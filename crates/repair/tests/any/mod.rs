@@ -702,6 +702,18 @@ pub fn entries() -> impl Strategy<Value = Vec<Entry>> {
     vec(entry, 0..4)
 }
 
+fn reason_key() -> impl Strategy<Value = ReasonKey> {
+    let away = vec![Away {
+        position: 1,
+        states: vec![State::Off],
+    }];
+    let open = ReasonKey::Open {
+        item: ItemId::new("cover"),
+        away,
+    };
+    select(vec![open, ReasonKey::Unpaid])
+}
+
 fn any_decision() -> BoxedStrategy<Decision> {
     let totals = |payer, net, tax, gross| [(payer, Totals { net, tax, gross })].into();
     let sums = || (payer(), decimal(), decimal(), decimal());
@@ -758,10 +770,10 @@ fn any_decision() -> BoxedStrategy<Decision> {
                 [(p, 7)].into()
             },
         }),
-        (gate(), select(vec!["open:cover:1=Off", "unpaid"])).prop_map(move |(gate, key)| {
+        (gate(), reason_key()).prop_map(move |(gate, key)| {
             Decision::Waived {
                 gate,
-                reason: ReasonKey(key.into()),
+                reason: key,
                 figure: String::new(),
                 prints: true,
                 words: words(),

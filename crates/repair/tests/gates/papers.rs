@@ -11,7 +11,7 @@ fn papers(job: &Job) -> Vec<(String, bool)> {
     job.answer(Gate::HandOver)
         .papers
         .iter()
-        .map(|reason| (reason.key.0.clone(), reason.shuts()))
+        .map(|reason| (spelled(&reason.key), reason.shuts()))
         .collect()
 }
 
@@ -375,7 +375,7 @@ fn a_waiver_is_of_the_figure_its_author_saw() {
     job.paid(-10, PaidBy::Cash);
     let waive = |figure: &str| Request::Waive {
         gate: Gate::HandOver,
-        reason: ReasonKey("unpaid".into()),
+        reason: ReasonKey::Unpaid,
         figure: figure.into(),
         words: words(9),
     };

@@ -10,6 +10,8 @@ mod papers;
 mod world;
 
 use model::{Is, Made, Open};
+use record::form::Form;
+use record::v1::basics::ReasonKeyForm;
 use repair::*;
 use std::collections::{BTreeMap, BTreeSet};
 use world::World;
@@ -159,8 +161,13 @@ fn compare(world: &World, tally: &mut Tally) {
     assert_eq!(keys(&answer.papers), papers, "what the desk has to see to");
 }
 
+/// The name of a reason as it is spelled where it is stored.
+fn spelled(key: &ReasonKey) -> String {
+    ReasonKeyForm::of(key).0
+}
+
 fn keys(reasons: &[Reason]) -> BTreeSet<String> {
-    reasons.iter().map(|reason| reason.key.0.clone()).collect()
+    reasons.iter().map(|reason| spelled(&reason.key)).collect()
 }
 
 /// Both lists by the model: everything that is told at a hand-over.
@@ -211,11 +218,11 @@ fn waive(world: &mut World, waived: &mut Waived, left: bool, tally: &mut Tally) 
     let which = world.draw(against.len());
     let (key, may_be) = against.into_iter().nth(which).unwrap();
     let answer = may(&world.order, Gate::HandOver, &world.rules());
-    let seen = answer.reasons().find(|reason| reason.key.0 == key);
+    let seen = answer.reasons().find(|reason| spelled(&reason.key) == key);
     let figure = seen.map(|reason| reason.figure.clone()).unwrap_or_default();
     let asked = world.ask(Request::Waive {
         gate: Gate::HandOver,
-        reason: ReasonKey(key.clone()),
+        reason: ReasonKeyForm(key.clone()).read().unwrap(),
         figure,
         words: Words([2; 32]),
     });
@@ -270,7 +277,7 @@ fn hand_over(
                 against.values().all(|may_be| *may_be),
                 "never to be waived: {against:?}"
             );
-            let known: BTreeSet<String> = known.into_iter().map(|key| key.0).collect();
+            let known: BTreeSet<String> = known.iter().map(spelled).collect();
             assert_eq!(known, model_keys(world), "what was known");
             tally.left += 1;
             tally.left_apart += u32::from(apart);
