@@ -6,6 +6,7 @@ use crate::code::{ProofIs, Work};
 use crate::debts::Debt;
 use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
 use crate::text::{Token, Words, Written};
+use crate::trade::sorts;
 use price::{Over, Payer};
 use rust_decimal::Decimal;
 use states::{ItemId, Kind, Position, State};
@@ -404,9 +405,14 @@ fn never_waived(debt: &Debt) -> bool {
     };
     let code = sort.as_str().split(':').next().unwrap_or_default();
     match code {
-        "pedal-hard" | "wheel-nuts-on" | "wheel-torque" | "axle-nut-torque" | "hv-release"
-        | "hv-isolation-test" | "bleed-brakes" => true,
-        "torque" | "new-fasteners" | "leak-look" => debt.safety,
+        sorts::PEDAL_HARD
+        | sorts::WHEEL_NUTS_ON
+        | sorts::WHEEL_TORQUE
+        | sorts::AXLE_NUT_TORQUE
+        | sorts::HV_RELEASE
+        | sorts::HV_ISOLATION_TEST
+        | sorts::BLEED_BRAKES => true,
+        sorts::TORQUE | sorts::NEW_FASTENERS | sorts::LEAK_LOOK => debt.safety,
         _ => false,
     }
 }
@@ -453,9 +459,14 @@ impl Reason {
 fn owed_waived_by(debt: &Debt) -> WaivedBy {
     let code = debt.work.sort.as_ref().map(Token::as_str);
     match code {
-        Some("codes-read" | "relearn" | "function-seen" | "balance" | "water-test" | "bed-in") => {
-            WaivedBy::InCharge
-        }
+        Some(
+            sorts::CODES_READ
+            | sorts::RELEARN
+            | sorts::FUNCTION_SEEN
+            | sorts::BALANCE
+            | sorts::WATER_TEST
+            | sorts::BED_IN,
+        ) => WaivedBy::InCharge,
         _ => WaivedBy::Foreman,
     }
 }
