@@ -169,6 +169,13 @@ impl Order {
             .map(|((command, _), filed)| (command, filed.as_ref()))
     }
 
+    /// The same without moves.
+    pub(crate) fn story_beside_moves(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
+        self.beside_moves
+            .iter()
+            .map(|((command, _), filed)| (command, filed.as_ref()))
+    }
+
     /// The decisions, in the sequence they were taken.
     #[must_use]
     pub fn decisions(&self) -> &[Decided] {
