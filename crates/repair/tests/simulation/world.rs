@@ -4,6 +4,7 @@
 use crate::desk;
 use crate::model::{Book, Need};
 use crate::papers::Papers;
+use crate::told::{self, About};
 use jiff::{Timestamp, ToSpan, tz::TimeZone};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
@@ -42,6 +43,9 @@ const THINGS: [(&str, u16, &[State]); 9] = [
 /// The shield, as a second phone called it.
 const ALSO: &str = "shield too";
 
+/// What may turn out to be of the safety class, and wants a second look.
+const CHECKED: [&str; 5] = ["nuts", "coolant", "screws", "shield", ALSO];
+
 pub struct Device {
     pub who: &'static str,
     /// What it has seen: its own facts and those it fetched.
@@ -60,6 +64,8 @@ pub struct World {
     pub heard: Vec<Recorded<Event>>,
     pub order: Order,
     claims: usize,
+    /// What people in this shop speak of most.
+    talked_of: About,
 }
 
 fn item(id: &str, pieces: u16) -> Item {
@@ -74,10 +80,6 @@ fn item(id: &str, pieces: u16) -> Item {
         "battery" => (Kind::Fasteners, System::Battery, Zone::Above),
         _ => (Kind::Cover, System::Unknown, Zone::Unknown),
     };
-    let piece = |position| Piece {
-        position,
-        length: None,
-    };
     Item {
         id: ItemId::new(id),
         kind,
@@ -85,7 +87,7 @@ fn item(id: &str, pieces: u16) -> Item {
         zone,
         label: Words([0; 32]),
         size: None,
-        pieces: (1..=pieces).map(piece).collect(),
+        pieces: counted(pieces),
         pattern: None,
         spent: id == "gasket",
         may_miss: (id == "clips").then(|| MayMiss {
@@ -95,6 +97,22 @@ fn item(id: &str, pieces: u16) -> Item {
         put_in: None,
         holds: None,
         trade: None,
+    }
+}
+
+fn counted(pieces: u16) -> Vec<Piece> {
+    let piece = |position| Piece {
+        position,
+        length: None,
+    };
+    (1..=pieces).map(piece).collect()
+}
+
+fn torque(pass: &str) -> Pattern {
+    Pattern {
+        passes: vec![Written::new(pass).expect("short")],
+        sequence: vec![],
+        source: None,
     }
 }
 
@@ -116,7 +134,9 @@ impl World {
             heard: vec![],
             order: Order::default(),
             claims: 0,
+            talked_of: About::Count,
         };
+        world.talked_of = About::ALL[world.draw(About::ALL.len())];
         world.things = THINGS.into_iter().filter(|_| !world.one_in(3)).collect();
         if world.things.is_empty() {
             world.things.push(THINGS[0]);
@@ -332,12 +352,136 @@ impl World {
 
     fn declare_first(&mut self, device: usize, thing: &str, pieces: u16) {
         if !self.view(device).is_declared(thing) && !self.one_in(8) {
-            self.tell(
-                device,
-                Fact::Declared {
-                    item: item(thing, pieces),
-                },
-            );
+            let by = u8::try_from(device).expect("three devices");
+            let size = self.one_in(4).then(|| self.size());
+            let pattern = self.one_in(8).then(|| self.torque());
+            let item = Item {
+                label: Words([by; 32]),
+                size,
+                pattern,
+                ..item(thing, pieces)
+            };
+            self.tell(device, Fact::Declared { item });
+        }
+    }
+
+    fn size(&mut self) -> Token {
+        let size = ["M6x16 8.8", "M6x20 8.8"][self.draw(2)];
+        Token::new(size).expect("short")
+    }
+
+    fn torque(&mut self) -> Pattern {
+        torque(["9 Nm", "12 Nm"][self.draw(2)])
+    }
+
+    /// Something is told of a thing, by somebody who knows what their phone knows: nothing of
+    /// it, all that was told, or only what stands last.
+    fn told(&mut self, device: usize, thing: &str) -> Fact {
+        let about = match self.one_in(3) {
+            true => About::ALL[self.draw(About::ALL.len())],
+            false => self.talked_of,
+        };
+        let thing = match (about, thing) {
+            (About::Place, ALSO) => ALSO,
+            (About::Place, _) => ["shield", "screws"][self.draw(2)],
+            (About::Count, _) => ["clips", "nuts"][self.draw(2)],
+            (About::Torque, _) => ["screws", "nuts"][self.draw(2)],
+            (About::Size, _) => ["screws", "clips"][self.draw(2)],
+            (About::Name, thing) => thing,
+        };
+        let named = THINGS.iter().find(|(name, ..)| *name == thing);
+        let pieces = named.map_or(1, |(_, pieces, _)| *pieces);
+        self.declare_first(device, thing, pieces);
+        let after = match self.draw(4) {
+            0 => vec![],
+            1 | 2 => self.view(device).tellings_of(thing, about, true),
+            _ => self.view(device).tellings_of(thing, about, false),
+        };
+        let item = ItemId::new(thing);
+        match about {
+            About::Count => Fact::CountCorrected {
+                pieces: counted([3, 4, 5][self.draw(3)]),
+                item,
+                after,
+            },
+            About::Name => Fact::Renamed {
+                label: Words([[11, 12][self.draw(2)]; 32]),
+                item,
+                after,
+            },
+            About::Place => {
+                let systems = [
+                    System::Exhaust,
+                    System::Body,
+                    System::Wheels,
+                    System::Unknown,
+                ];
+                Fact::Located {
+                    system: systems[self.draw(4)],
+                    zone: [Zone::Below, Zone::WheelWell][self.draw(2)],
+                    item,
+                    after,
+                }
+            }
+            About::Size => Fact::SizeTold {
+                size: self.size(),
+                item,
+                after,
+            },
+            About::Torque => Fact::TorqueTold {
+                pattern: self.torque(),
+                item,
+                after,
+            },
+        }
+    }
+
+    /// Somebody tells something, thinks again, and now and then takes a word of it back.
+    fn told_and_told_better(&mut self, device: usize, thing: &str) -> Fact {
+        while !self.one_in(3) {
+            let said = self.told(device, thing);
+            self.tell(device, said);
+        }
+        match self.one_in(3) {
+            true => self.slip(device),
+            false => self.told(device, thing),
+        }
+    }
+
+    /// Somebody careful settles where a thing belongs, and which torque holds.
+    fn settle_what_is_told(&mut self, device: usize) {
+        for thing in ["shield", ALSO, "screws", "nuts"] {
+            let view = self.view(device);
+            let Some(known) = view.known_as(thing).cloned() else {
+                continue;
+            };
+            let seen = |about| view.tellings_of(thing, about, false);
+            let (places, torques) = (seen(About::Place), seen(About::Torque));
+            let lost = known.may_be(System::Unknown) || known.places.len() > 1;
+            let item = ItemId::new(thing);
+            if lost && thing != "nuts" {
+                let (system, zone) = (System::Exhaust, Zone::Below);
+                self.tell(
+                    device,
+                    Fact::Located {
+                        item: item.clone(),
+                        system,
+                        zone,
+                        after: places,
+                    },
+                );
+            }
+            if known.torques.len() > 1 && !self.one_in(24) {
+                let pattern = torque("9 Nm");
+                self.tell(
+                    device,
+                    Fact::TorqueTold {
+                        item,
+                        pattern,
+                        after: torques,
+                    },
+                );
+            }
         }
     }
 
@@ -360,7 +504,7 @@ impl World {
         if at.is_empty() {
             at = all;
         }
-        let kind = self.draw(20);
+        let kind = self.draw(26);
         let fact = match kind {
             0..=9 => Fact::Moved {
                 stage: None,
@@ -389,7 +533,8 @@ impl World {
                     media: Token::new("image/png").unwrap(),
                 }),
             },
-            _ => self.beside(device, thing, pieces),
+            20..=25 => self.told_and_told_better(device, thing),
+            _ => self.beside(device),
         };
         self.tell(device, fact);
     }
@@ -415,7 +560,17 @@ impl World {
         if seen.is_empty() {
             return Fact::Walked { zone: Zone::Above };
         }
-        let index = seen[self.draw(seen.len())];
+        // A telling as likely as anything else.
+        let told = seen.iter().copied().filter(|index| {
+            let event = &self.written[*index].event;
+            matches!(event, Event::Fact(fact) if told::telling(fact).is_some())
+        });
+        let told: Vec<usize> = told.collect();
+        let among = match !told.is_empty() && self.one_in(2) {
+            true => told,
+            false => seen,
+        };
+        let index = among[self.draw(among.len())];
         Fact::Undo {
             command: self.written[index].command.clone(),
             part: self.one_in(3).then(|| u16::from(self.one_in(2))),
@@ -423,7 +578,7 @@ impl World {
     }
 
     /// Fluids, snags, parts, checks, proofs, names.
-    fn beside(&mut self, device: usize, thing: &str, pieces: u16) -> Fact {
+    fn beside(&mut self, device: usize) -> Fact {
         let coolant = || ItemId::new("coolant");
         let litres = |tenths: usize| Written::new(&format!("{}.{} L", tenths / 10, tenths % 10));
         match self.draw(15) {
@@ -456,7 +611,7 @@ impl World {
             }
             3 => self.snag_ends(device),
             4 => self.work(device),
-            5 => self.check(device, &["nuts", "coolant"]),
+            5 => self.check(device, &CHECKED),
             6 => self.proof(device, &[]),
             7 => Fact::PartNeeded {
                 part: PartId::new("pad"),
@@ -475,21 +630,12 @@ impl World {
                 item: ItemId::new("shield"),
                 also: ItemId::new(ALSO),
             },
-            10 if thing == "clips" => Fact::CountCorrected {
-                item: ItemId::new(thing),
-                pieces: item(thing, pieces - 1).pieces,
+            _ => Fact::Located {
+                item: ItemId::new("shield"),
+                system: System::Exhaust,
+                zone: Zone::Below,
                 after: vec![],
             },
-            _ => Self::located("shield"),
-        }
-    }
-
-    fn located(shield: &str) -> Fact {
-        Fact::Located {
-            item: ItemId::new(shield),
-            system: System::Exhaust,
-            zone: Zone::Below,
-            after: vec![],
         }
     }
 
@@ -597,7 +743,7 @@ impl World {
             words: None,
             readings: vec![],
             calculation: None,
-            after: self.seen(device, &["nuts", "gasket", "shield", ALSO]),
+            after: self.seen(device, &["nuts", "gasket", "shield", ALSO, "screws"]),
             replaces: replaces.to_vec(),
         }
     }
@@ -611,11 +757,7 @@ impl World {
     /// left to do; now and then they forget one thing.
     pub fn close(&mut self, device: usize) {
         self.fetch(device);
-        if self.view(device).is_declared("shield") || self.view(device).is_declared(ALSO) {
-            for shield in ["shield", ALSO] {
-                self.tell(device, Self::located(shield));
-            }
-        }
+        self.settle_what_is_told(device);
         for (thing, pieces) in self.view(device).open() {
             let Some((name, count, states)) = THINGS
                 .into_iter()
@@ -690,12 +832,12 @@ impl World {
             let fact = self.proved(device, proof, Outcome::Held, &failed);
             self.tell(device, fact);
         }
-        let after = self.seen(device, &["nuts", "coolant"]);
+        let after = self.seen(device, &CHECKED);
         self.tell(
             device,
             Fact::Checked {
                 check: CheckIs::WalkedBack,
-                items: vec![ItemId::new("nuts"), ItemId::new("coolant")],
+                items: CHECKED.into_iter().map(ItemId::new).collect(),
                 after,
                 learns: None,
                 alone: None,
