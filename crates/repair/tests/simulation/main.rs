@@ -30,6 +30,7 @@ struct Tally {
     disputes: u32,
     told_apart: u32,
     torque_asked: u32,
+    one_thing: u32,
 }
 
 #[test]
@@ -74,6 +75,10 @@ fn a_seeded_shop_agrees_with_a_plain_model() {
         tally.torque_asked > 0,
         "no torque was ever asked after: {tally:?}"
     );
+    assert!(
+        tally.one_thing > 0,
+        "no two names ever were one thing: {tally:?}"
+    );
 }
 
 impl Tally {
@@ -88,6 +93,7 @@ impl Tally {
         self.disputes += one.disputes;
         self.told_apart += one.told_apart;
         self.torque_asked += one.torque_asked;
+        self.one_thing += one.one_thing;
     }
 }
 
@@ -153,6 +159,9 @@ fn compare(world: &World, tally: &mut Tally) {
     for item in account.items.values() {
         whole(&account, &book, item);
     }
+    let two_names = |item: &ItemId| account.moves.name(item) != item;
+    let shields = world::SHIELDS.map(ItemId::new);
+    tally.one_thing += u32::from(shields.iter().any(two_names));
     tally.told_apart += u32::from(!account.told_apart.is_empty());
     let answer = may(&world.order, Gate::HandOver, &world.rules());
     let fit: BTreeSet<String> = book.against().into_keys().chain(book.told()).collect();

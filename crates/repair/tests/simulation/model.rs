@@ -230,12 +230,23 @@ impl<'a> Book<'a> {
     }
 
     fn name_things(&mut self) {
-        for (_, _, fact) in &self.facts {
-            if let Fact::SameAs { item, also } = fact {
-                let (a, b) = (item.as_str().to_owned(), also.as_str().to_owned());
-                // Only ever two names for one thing here.
-                self.one.insert(a.clone().max(b.clone()), a.min(b));
+        // Names that are one thing, near and far, go by the least of them.
+        let same = |(_, _, fact): &(&str, &str, &'a Fact)| match fact {
+            Fact::SameAs { item, also } => Some([item.as_str(), also.as_str()]),
+            _ => None,
+        };
+        let same: Vec<[&str; 2]> = self.facts.iter().filter_map(same).collect();
+        for name in same.iter().flatten() {
+            let mut group = BTreeSet::from([*name]);
+            for _ in &same {
+                let met = same
+                    .iter()
+                    .filter(|two| two.iter().any(|one| group.contains(one)));
+                let met: Vec<&str> = met.flatten().copied().collect();
+                group.extend(met);
             }
+            let least = group.first().expect("the name itself");
+            self.one.insert((*name).to_owned(), (*least).to_owned());
         }
         for (_, _, fact) in self.facts.clone() {
             match fact {

@@ -42,9 +42,12 @@ const THINGS: [(&str, u16, &[State]); 9] = [
 ];
 /// The shield, as a second phone called it.
 const ALSO: &str = "shield too";
+/// The shield, as a third one called it.
+const GUARD: &str = "guard";
+pub const SHIELDS: [&str; 3] = ["shield", ALSO, GUARD];
 
 /// What may turn out to be of the safety class, and wants a second look.
-const CHECKED: [&str; 5] = ["nuts", "coolant", "screws", "shield", ALSO];
+const CHECKED: [&str; 6] = ["nuts", "coolant", "screws", "shield", ALSO, GUARD];
 
 pub struct Device {
     pub who: &'static str,
@@ -327,11 +330,11 @@ impl World {
 
     fn change(&mut self, device: usize, thing: &str, at: Vec<u16>, state: State) -> Move {
         let wanted = if thing == NEED.to_tighten {
-            vec![thing, NEED.wants_on, ALSO]
+            vec![thing, NEED.wants_on, ALSO, GUARD]
         } else {
             vec![thing, "shield"]
         };
-        let looks_at = if thing == NEED.to_tighten || thing == ALSO {
+        let looks_at = if thing == NEED.to_tighten || [ALSO, GUARD].contains(&thing) {
             wanted.as_slice()
         } else {
             &wanted[..1]
@@ -382,8 +385,7 @@ impl World {
             false => self.talked_of,
         };
         let thing = match (about, thing) {
-            (About::Place, ALSO) => ALSO,
-            (About::Place, _) => ["shield", "screws"][self.draw(2)],
+            (About::Place, _) => [SHIELDS[device], "screws"][self.draw(2)],
             (About::Count, _) => ["clips", "nuts"][self.draw(2)],
             (About::Torque, _) => ["screws", "nuts"][self.draw(2)],
             (About::Size, _) => ["screws", "clips"][self.draw(2)],
@@ -436,10 +438,20 @@ impl World {
         }
     }
 
+    fn same_as(&mut self) -> Fact {
+        Fact::SameAs {
+            item: ItemId::new(SHIELDS[self.draw(3)]),
+            also: ItemId::new(SHIELDS[self.draw(3)]),
+        }
+    }
+
     /// Somebody tells something, thinks again, and now and then takes a word of it back.
     fn told_and_told_better(&mut self, device: usize, thing: &str) -> Fact {
         while !self.one_in(3) {
-            let said = self.told(device, thing);
+            let said = match self.one_in(6) {
+                true => self.same_as(),
+                false => self.told(device, thing),
+            };
             self.tell(device, said);
         }
         match self.one_in(3) {
@@ -450,7 +462,7 @@ impl World {
 
     /// Somebody careful settles where a thing belongs, and which torque holds.
     fn settle_what_is_told(&mut self, device: usize) {
-        for thing in ["shield", ALSO, "screws", "nuts"] {
+        for thing in ["shield", ALSO, GUARD, "screws", "nuts"] {
             let view = self.view(device);
             let Some(known) = view.known_as(thing).cloned() else {
                 continue;
@@ -494,8 +506,8 @@ impl World {
         let (thing, pieces, states) = self.things[which];
         self.declare_first(device, thing, pieces);
         let mut thing = thing;
-        if thing == "shield" && device == 1 && self.one_in(2) {
-            thing = ALSO;
+        if thing == "shield" && device > 0 && self.one_in(2) {
+            thing = SHIELDS[device];
             self.declare_first(device, thing, pieces);
         }
         let state = states[self.draw(states.len())];
@@ -545,7 +557,7 @@ impl World {
         if self.one_in(4) {
             let which = self.draw(self.things.len());
             let (other, pieces, states) = self.things[which];
-            if other != thing && thing != ALSO {
+            if other != thing && ![ALSO, GUARD].contains(&thing) {
                 self.declare_first(device, other, pieces);
                 let state = states[self.draw(states.len())];
                 moves.push(self.change(device, other, (1..=pieces).collect(), state));
@@ -626,10 +638,7 @@ impl World {
                 has_old: true,
             },
             8 => self.part_goes(),
-            9 => Fact::SameAs {
-                item: ItemId::new("shield"),
-                also: ItemId::new(ALSO),
-            },
+            9 => self.same_as(),
             _ => Fact::Located {
                 item: ItemId::new("shield"),
                 system: System::Exhaust,
@@ -743,7 +752,7 @@ impl World {
             words: None,
             readings: vec![],
             calculation: None,
-            after: self.seen(device, &["nuts", "gasket", "shield", ALSO, "screws"]),
+            after: self.seen(device, &["nuts", "gasket", "shield", ALSO, GUARD, "screws"]),
             replaces: replaces.to_vec(),
         }
     }
@@ -759,10 +768,9 @@ impl World {
         self.fetch(device);
         self.settle_what_is_told(device);
         for (thing, pieces) in self.view(device).open() {
-            let Some((name, count, states)) = THINGS
-                .into_iter()
-                .find(|(name, _, _)| *name == thing || *name == "shield" && thing == ALSO)
-            else {
+            let Some((name, count, states)) = THINGS.into_iter().find(|(name, _, _)| {
+                *name == thing || *name == "shield" && SHIELDS.contains(&thing.as_str())
+            }) else {
                 continue;
             };
             self.declare_first(device, name, count);
