@@ -33,7 +33,11 @@ impl<'a> Seen<'a> {
     }
 
     /// What a telling of a group had seen. What another of the group saw, that one names.
-    fn reach(&self, own: &BTreeSet<&CommandId>, after: &'a [CommandId]) -> Vec<&'a CommandId> {
+    pub(crate) fn reach(
+        &self,
+        own: &BTreeSet<&CommandId>,
+        after: &'a [CommandId],
+    ) -> Vec<&'a CommandId> {
         let mut seen: BTreeSet<&CommandId> = BTreeSet::new();
         let mut todo: Vec<&CommandId> = after.iter().collect();
         while let Some(next) = todo.pop() {
