@@ -19,7 +19,6 @@ use std::collections::{BTreeMap, BTreeSet};
 /// One piece of work owed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Debt {
-    /// The work.
     pub work: Work,
     /// Until when; the first of the gates, where there are some.
     pub until: Until,

@@ -12,68 +12,43 @@ use rust_decimal::Decimal;
 use states::{ItemId, Kind, Position, State};
 
 /// The name a reason keeps as long as it stands: a waiver names it. More missing than
-/// before is another reason. How it is spelled, `record` knows.
+/// before is another reason. How it is spelled, `record` knows. Each stands for the [`Why`]
+/// that is called like it.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ReasonKey {
-    /// See [`Why::Open`]; with where its pieces stand.
+    /// With where its pieces stand that are not at home.
     Open {
-        /// The item.
         item: ItemId,
-        /// Its pieces that are not at home.
         away: Vec<Away>,
     },
-    /// See [`Why::Unlocated`]; with where its pieces stand.
+    /// With where its pieces stand that are not at home.
     Unlocated {
-        /// The item.
         item: ItemId,
-        /// Its pieces that are not at home.
         away: Vec<Away>,
     },
-    /// See [`Why::NotCaught`].
     NotCaught(ItemId),
-    /// See [`Why::MuchMissing`].
     MuchMissing(ItemId),
-    /// See [`Why::AmountUnread`].
     AmountUnread(ItemId),
-    /// See [`Why::LitresShort`].
     LitresShort(ItemId),
-    /// See [`Why::FateUntold`].
     FateUntold(ItemId),
-    /// See [`Why::NotKnown`].
     NotKnown(ItemId),
-    /// See [`Why::TorqueToldApart`].
     TorqueToldApart(ItemId),
-    /// See [`Why::Owed`]; with what says which work it is.
+    /// With what says [which work](Work::identity) it is.
     Owed(Work),
-    /// See [`Why::SnagOpen`].
     SnagOpen(SnagId),
-    /// See [`Why::NotChecked`].
     NotChecked(ItemId),
-    /// See [`Why::ProofMissing`].
     ProofMissing(ProofIs),
-    /// See [`Why::ProofFailed`].
     ProofFailed(ProofIs),
-    /// See [`Why::PartAdrift`].
     PartAdrift(PartId),
-    /// See [`Why::OldPartAdrift`].
     OldPartAdrift(PartId),
-    /// See [`Why::SubletOut`].
     SubletOut(SubletId),
-    /// See [`Why::ComplaintNotLookedAt`].
     ComplaintNotLookedAt(LineId),
-    /// See [`Why::LineUnfinished`].
     LineUnfinished(LineId),
-    /// See [`Why::NotPriced`].
     NotPriced,
-    /// See [`Why::NoConsent`].
     NoConsent(Payer),
-    /// See [`Why::OverCeiling`].
     OverCeiling(Payer),
-    /// See [`Why::NotCharged`].
     NotCharged,
-    /// See [`Why::Unpaid`].
     Unpaid,
-    /// See [`Why::KeysHere`].
     KeysHere,
     /// A name that this program never gives; it is kept as it came, and stands for nothing.
     Foreign(String),
@@ -82,13 +57,10 @@ pub enum ReasonKey {
 /// Where one piece that is not at home stands; more than one state where people disagree.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Away {
-    /// Its position.
     pub position: Position,
-    /// The states.
     pub states: Vec<State>,
 }
 
-/// Why.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Why {
     /// An item is not at home.
@@ -104,9 +76,7 @@ pub enum Why {
     MuchMissing {
         /// The fluid.
         item: ItemId,
-        /// Litres out.
         out_litres: Decimal,
-        /// Litres in.
         in_litres: Decimal,
     },
     /// An amount that came out or went in cannot be read as one, so that what is missing
@@ -121,9 +91,7 @@ pub enum Why {
     LitresShort {
         /// The fluid.
         item: ItemId,
-        /// Litres out.
         out_litres: Decimal,
-        /// Litres in.
         in_litres: Decimal,
     },
     /// Coolant came out, and nothing says how much or what became of it.
@@ -132,41 +100,27 @@ pub enum Why {
         item: ItemId,
     },
     /// It was moved, nobody knows what it is, and it may be of the safety class.
-    NotKnown {
-        /// The item.
-        item: ItemId,
-    },
+    NotKnown { item: ItemId },
     /// Two people told different torques, and nobody who saw both has said which holds.
-    TorqueToldApart {
-        /// The item.
-        item: ItemId,
-    },
+    TorqueToldApart { item: ItemId },
     /// Work is owed.
     Owed(Debt),
     /// A snag has not come to its end.
-    SnagOpen {
-        /// The snag.
-        snag: SnagId,
-        /// The item.
-        item: Option<ItemId>,
-    },
+    SnagOpen { snag: SnagId, item: Option<ItemId> },
     /// Nobody but the one who did it has checked.
     NotChecked {
-        /// The item.
         item: ItemId,
         /// Who moved it last.
         by: PersonId,
         /// How many moves it has seen.
         moves: usize,
     },
-    /// A proof is missing.
     ProofMissing {
         /// Which.
         proof: ProofIs,
         /// How many moves disturbed what it speaks of.
         moves: usize,
     },
-    /// A proof failed.
     ProofFailed {
         /// Which.
         proof: ProofIs,
@@ -175,7 +129,6 @@ pub enum Why {
     },
     /// Some of a new part is neither fitted, returned nor stocked.
     PartAdrift {
-        /// The part.
         part: PartId,
         /// How many.
         quantity: Decimal,
@@ -191,15 +144,9 @@ pub enum Why {
         sublet: SubletId,
     },
     /// A complaint about brakes, steering, tyres or wheels, and nobody has said what was found.
-    ComplaintNotLookedAt {
-        /// The line.
-        line: LineId,
-    },
+    ComplaintNotLookedAt { line: LineId },
     /// A complaint has no cause and correction yet.
-    LineUnfinished {
-        /// The line.
-        line: LineId,
-    },
+    LineUnfinished { line: LineId },
     /// There is no price.
     NotPriced,
     /// A payer has agreed to nothing yet.
@@ -232,7 +179,6 @@ pub enum Waivable {
     Yes,
     /// The same, and it prints on the invoice.
     Prints,
-    /// Never.
     Never,
 }
 
@@ -256,7 +202,6 @@ pub struct Reason {
     pub key: ReasonKey,
     /// How much of it there is. A waiver holds for so much and no more.
     pub figure: String,
-    /// Why.
     pub why: Why,
     /// Whether it blocks, waivers apart.
     pub blocks: bool,
