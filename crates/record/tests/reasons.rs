@@ -7,10 +7,11 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use record::form::Form;
 use record::v1::basics::ReasonKeyForm;
+use record::{AnyEvent, Stream, decode, encode_checked};
 use repair::price::Payer;
 use repair::{
-    Away, ItemId, Kind, LineId, PartId, ProofIs, ReasonKey, SnagId, State, SubletId, Token, Work,
-    WorkId, WorkIs,
+    Away, Decision, Ending, Event, ItemId, Kind, Leaves, LineId, PartId, ProofIs, ReasonKey,
+    SnagId, State, SubletId, Token, Work, WorkId, WorkIs,
 };
 
 fn text(key: &ReasonKey) -> String {
@@ -223,6 +224,31 @@ fn no_two_works_are_spelled_alike() {
         assert_ne!(text(&one), text(&other));
         assert_eq!(name(&text(&one)), one);
         assert_eq!(name(&text(&other)), other);
+    }
+}
+
+/// A group of two thousand clips that are all out, and a vehicle that is collected apart.
+#[test]
+fn a_name_with_as_many_pieces_as_an_item_may_have_can_be_kept() {
+    let known = |pieces: u16| {
+        let away: Vec<(u16, &[State])> = (1..=pieces)
+            .map(|position| (position, &[State::On, State::Out][..]))
+            .collect();
+        AnyEvent::Order(Event::Decision(Decision::HandedOver {
+            leaves: Leaves::CollectedApart,
+            ending: Ending::DeclinedApart,
+            known: vec![open(&away)],
+            boxes: Some(2),
+            signature: None,
+            signed_by: None,
+            decided_at: "2026-11-25T08:00:00Z".parse().unwrap(),
+        }))
+    };
+    let order = Stream::read("order:a").unwrap();
+    for (pieces, version) in [(200, 1), (2_000, 2)] {
+        let stored = encode_checked(&order, &known(pieces)).unwrap();
+        assert_eq!(stored.version, version, "{pieces}");
+        assert_eq!(decode(&order, &stored).unwrap(), known(pieces));
     }
 }
 

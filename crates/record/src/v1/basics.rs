@@ -125,13 +125,37 @@ texts! {
             .map(|token| token.as_str().to_owned())
             .map_err(|e| Unreadable::value(e.to_string()))
     };
-    /// The name of a reason at a gate, as the gate gave it.
-    ReasonKeyForm = ReasonKey, reasons::text, |text| {
-        if text.len() > 4_000 {
+}
+
+/// The name of a reason at a gate, as the gate gave it.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, ToSchema)]
+#[serde(transparent)]
+pub struct ReasonKeyForm(pub String);
+
+/// The longest name of a reason that programs of version 1 read: some hundreds of pieces.
+const LONGEST_REASON_OF_FIRST: usize = 4_000;
+
+/// The longest that is read now: every piece of the largest item, each told apart.
+const LONGEST_REASON: usize = 256 * 1024;
+
+impl Form for ReasonKeyForm {
+    type Core = ReasonKey;
+    fn of(core: &ReasonKey) -> Self {
+        Self(reasons::text(core))
+    }
+    fn read(self) -> Result<ReasonKey, Unreadable> {
+        if self.0.len() > LONGEST_REASON {
             return Err(Unreadable::value("too long for a reason's name"));
         }
-        Ok(reasons::name(text))
-    };
+        Ok(reasons::name(&self.0))
+    }
+    fn version(&self) -> u32 {
+        if self.0.len() > LONGEST_REASON_OF_FIRST {
+            2
+        } else {
+            1
+        }
+    }
 }
 
 /// Where a piece stands.
