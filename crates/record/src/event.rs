@@ -18,13 +18,9 @@ use thiserror::Error;
 /// A stream of the log.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Stream {
-    /// One order's.
     Order(OrderId),
-    /// One vehicle's.
     Vehicle(VehicleId),
-    /// One customer's.
     Customer(CustomerId),
-    /// One map's.
     Map(MapId),
     /// The shop's own.
     Shop,
@@ -33,22 +29,16 @@ pub enum Stream {
 /// An event of any stream.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum AnyEvent {
-    /// Of an order.
     Order(Event),
-    /// Of a vehicle.
     Vehicle(VehicleFact),
-    /// Of a customer.
     Customer(CustomerFact),
-    /// Of a map.
     Map(MapFact),
-    /// Of the shop.
     Shop(ShopFact),
 }
 
 /// An event as it is kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Stored {
-    /// Its kind.
     pub kind: String,
     /// The version of its form.
     pub version: u32,
@@ -134,7 +124,6 @@ fn written<F: Form + Serialize>(core: &F::Core) -> (Value, u32) {
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 #[error("a {kind:?} of {stream} would not read back as it was meant: {why}")]
 pub struct Unkept {
-    /// The stream.
     pub stream: Stream,
     /// The kind of the event.
     pub kind: String,

@@ -54,7 +54,6 @@ pub enum BadText {
     },
 }
 
-/// The longest text.
 const LONGEST_TEXT: usize = 4_000;
 /// The largest file: a photo as a phone sends it, made smaller.
 const LARGEST_FILE: usize = 4 * 1024 * 1024;

@@ -228,7 +228,7 @@ fn what_the_reader_refuses_is_not_kept() {
         leaves: repair::Leaves::DrivesAway,
         ending: repair::Ending::Repaired,
         known: (0..2_001)
-            .map(|nth| repair::ReasonKey(format!("line:{nth}")))
+            .map(|nth| repair::ReasonKey::LineUnfinished(repair::LineId::new(nth.to_string())))
             .collect(),
         boxes: None,
         signature: None,

@@ -14,7 +14,6 @@ use std::sync::Arc;
 /// One piece that is not at home.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OpenPiece {
-    /// Its position.
     pub position: Position,
     /// Where it stands; more than one where people disagree and nobody has looked.
     pub stands: BTreeSet<Stand>,
@@ -25,7 +24,6 @@ pub struct OpenPiece {
 /// An item that is not at home.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OpenItem {
-    /// The item.
     pub item: ItemId,
     /// What is known of it; nothing, if nobody declared it yet.
     pub known: Option<Item>,
@@ -40,7 +38,6 @@ pub struct OpenItem {
 /// Everything the facts say about items.
 #[derive(Debug, Clone, Default)]
 pub struct Account {
-    /// The moves.
     pub moves: Moves,
     /// The items, each under the one name it goes by.
     pub items: BTreeMap<ItemId, Item>,

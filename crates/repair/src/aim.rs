@@ -12,9 +12,7 @@ use states::ItemId;
 /// The version of a map that holds for an order, with what was copied of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Adoption<'a> {
-    /// The map.
     pub map: &'a MapId,
-    /// Its version.
     pub version: u32,
     /// The needs it states.
     pub needs: &'a [StatedNeed],

@@ -2,10 +2,9 @@
 
 use crate::order::Order;
 use crate::reading::OrderReading;
-use crate::reason::{Reason, ReasonKey, Why};
+use crate::reason::{Away, Reason, ReasonKey, Why};
 use crate::rules::Rules;
-use states::Gate;
-use std::collections::BTreeMap;
+use states::{Gate, ItemId, State};
 
 /// What came in after a hand-over and stands open now, though nobody knew of it then. What
 /// was known and is now nearer home raises none.
@@ -33,41 +32,40 @@ fn was_known(key: &ReasonKey, known: &[ReasonKey]) -> bool {
             known
                 .iter()
                 .filter_map(pieces)
-                .any(|(of, then)| of == item && only_improved(&now, &then))
+                .any(|(of, then)| of == item && only_improved(now, then))
         })
 }
 
-/// The item of an open one's reason, and the codes of where its pieces stand.
-fn pieces(key: &ReasonKey) -> Option<(&str, BTreeMap<&str, Vec<&str>>)> {
-    let rest = key.0.strip_prefix("open:");
-    let rest = rest.or_else(|| key.0.strip_prefix("unlocated:"))?;
-    let (item, at) = rest.rsplit_once(':')?;
-    let pieces = at.split(',').filter_map(|piece| {
-        let (position, stands) = piece.split_once('=')?;
-        Some((position, stands.split('+').collect()))
-    });
-    Some((item, pieces.collect()))
+/// The item of an open one's reason, and where its pieces stand.
+fn pieces(key: &ReasonKey) -> Option<(&ItemId, &[Away])> {
+    match key {
+        ReasonKey::Open { item, away } | ReasonKey::Unlocated { item, away } => Some((item, away)),
+        _ => None,
+    }
 }
 
 /// Whether every piece that is away now was away then, and none is farther than anybody said.
-fn only_improved(now: &BTreeMap<&str, Vec<&str>>, then: &BTreeMap<&str, Vec<&str>>) -> bool {
-    now.iter().all(|(position, stands)| {
-        then.get(position).is_some_and(|then| {
-            stands
+fn only_improved(now: &[Away], then: &[Away]) -> bool {
+    now.iter().all(|now| {
+        let mut then = then.iter().filter(|then| then.position == now.position);
+        then.next().is_some_and(|then| {
+            now.states
                 .iter()
-                .all(|now| then.iter().any(|then| no_farther(now, then)))
+                .all(|now| then.states.iter().any(|then| no_farther(*now, *then)))
         })
     })
 }
 
-fn no_farther(now: &str, then: &str) -> bool {
-    const HOME: [&str; 6] = ["On", "Tight", "Plugged", "AtLevel", "Done", "Outside"];
-    let passes = |code: &str| code.strip_prefix("Loose")?.parse::<u8>().ok();
+fn no_farther(now: State, then: State) -> bool {
+    let home = matches!(
+        now,
+        State::On | State::Tight | State::Plugged | State::AtLevel | State::Done | State::Outside
+    );
     now == then
-        || HOME.contains(&now)
-        || match (passes(now), passes(then)) {
-            (Some(now), Some(then)) => now >= then,
-            (Some(_), None) => then == "Out",
+        || home
+        || match (now, then) {
+            (State::Loose { passes: now }, State::Loose { passes: then }) => now >= then,
+            (State::Loose { .. }, State::Out) => true,
             _ => false,
         }
 }

@@ -6,6 +6,7 @@ use crate::fact::Fact;
 use crate::ids::CommandId;
 use crate::order::{Decided, Order};
 use crate::papers::minor_digits;
+use crate::told::Seen;
 use jiff::Timestamp;
 use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, strictest};
 use rust_decimal::Decimal;
@@ -287,14 +288,28 @@ fn named(order: &Order) -> Vec<Named<'_>> {
 /// than one, where two people asked at the same time.
 #[must_use]
 pub fn standing_answers(order: &Order) -> BTreeMap<Payer, Vec<(&CommandId, Ceiling)>> {
-    standing(&named(order))
+    standing(order, &named(order))
 }
 
-fn standing<'a>(answers: &[Named<'a>]) -> BTreeMap<Payer, Vec<(&'a CommandId, Ceiling)>> {
+fn standing<'a>(
+    order: &'a Order,
+    answers: &[Named<'a>],
+) -> BTreeMap<Payer, Vec<(&'a CommandId, Ceiling)>> {
+    let told = Seen::of(order, |fact| match fact {
+        Fact::Consented { after, .. } => Some(after),
+        _ => None,
+    });
+    let mut own: BTreeMap<Payer, BTreeSet<&CommandId>> = BTreeMap::new();
+    for answer in answers {
+        own.entry(answer.payer).or_default().insert(answer.command);
+    }
     // One payer's word takes nothing from another's, whatever it had seen.
     let seen: BTreeSet<(Payer, &CommandId)> = answers
         .iter()
-        .flat_map(|answer| answer.after.iter().map(|command| (answer.payer, command)))
+        .flat_map(|answer| {
+            let reached = told.reach(&own[&answer.payer], answer.after).into_iter();
+            reached.map(|command| (answer.payer, command))
+        })
         .collect();
     let mut out: BTreeMap<Payer, Vec<_>> = BTreeMap::new();
     for answer in answers {
@@ -328,7 +343,7 @@ pub fn ceiling_seen(order: &Order, payer: Payer, seen: &[CommandId]) -> Option<C
     let mut answers = named(order);
     answers.retain(|answer| answer.payer == payer && seen.contains(answer.command));
     let totals = price_seen(order, seen).and_then(|price| price.totals.get(&payer).cloned());
-    let ceilings = standing(&answers).remove(&payer)?;
+    let ceilings = standing(order, &answers).remove(&payer)?;
     strictest(ceilings.into_iter().map(|(_, one)| one), totals.as_ref())
 }
 

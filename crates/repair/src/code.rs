@@ -28,7 +28,6 @@ pub struct Stand {
 /// One change of one item's state.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Move {
-    /// The item.
     pub item: ItemId,
     /// The positions, never a bare count.
     pub at: Vec<Position>,
@@ -55,7 +54,6 @@ pub enum AimIs {
 /// One item on its way to a state.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Step {
-    /// The item.
     pub item: ItemId,
     /// The state it comes to.
     pub to: State,
@@ -70,7 +68,6 @@ pub enum Noted {
     Damage,
     /// Something is missing that no item stands for.
     Missing,
-    /// An earlier repair.
     EarlierRepair,
     /// Where the key of the locking nuts is, or that there is none.
     LockingKey,
@@ -91,17 +88,13 @@ pub enum SnagIs {
     Stripped,
     /// A head is rounded.
     Rounded,
-    /// Torn.
     Torn,
-    /// Worn.
     Worn,
     /// Cracked or broken.
     Broken,
     /// Bent or warped.
     Bent,
-    /// Corroded.
     Corroded,
-    /// Leaking.
     Leaking,
     /// Missing or lost.
     Missing,
@@ -135,7 +128,6 @@ pub enum Resolved {
     Oversize,
     /// A longer bolt into sound thread.
     LongerBolt,
-    /// A new part.
     NewPart,
     /// Left as it is, by the customer's consent.
     LeftByConsent,
@@ -174,7 +166,6 @@ pub enum WorkIs {
     LevelWarm,
     /// See the level cold after one full heating and cooling.
     LevelCold,
-    /// Look for leaks.
     LookForLeaks,
     /// Torque again, because a stated need was broken.
     TorqueAgain,
@@ -188,7 +179,6 @@ pub enum WorkIs {
     Alignment,
     /// Clock, windows, radio after the battery was off.
     ClockAndWindows,
-    /// Clean the face.
     CleanFace,
     /// Told in words.
     Other,
@@ -300,7 +290,6 @@ pub enum CheckIs {
 /// What shows that the repair holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum ProofIs {
-    /// The road test.
     RoadTest,
     /// Pressure held in the cooling system.
     LeakTest,
@@ -354,7 +343,6 @@ pub enum ConsentStep {
     Diagnose,
     /// To take apart, including putting back if declined.
     TakeApart,
-    /// To repair.
     Repair,
     /// To do more than was agreed.
     Add,
@@ -367,9 +355,7 @@ pub enum Way {
     InPerson,
     /// By telephone.
     Phone,
-    /// By message.
     Message,
-    /// By mail.
     Mail,
     /// Signed on paper or on the screen.
     Signed,
@@ -378,13 +364,10 @@ pub enum Way {
 /// How money moved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum PaidBy {
-    /// Cash.
     Cash,
-    /// Card.
     Card,
     /// Bank transfer.
     Transfer,
-    /// Cheque.
     Cheque,
     /// Put on the payer's account, to be paid later.
     OnAccount,
@@ -393,9 +376,7 @@ pub enum PaidBy {
 /// Where a part has got to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum PartStep {
-    /// Ordered.
     Ordered,
-    /// Received.
     Received,
     /// Laid beside the old one and the same.
     Compared,
@@ -425,9 +406,7 @@ pub enum OldPartFate {
 /// Where the vehicle stands.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Place {
-    /// In a stall.
     Stall(StallId),
-    /// In the yard.
     Yard,
     /// Away from the shop.
     Away,
@@ -438,7 +417,6 @@ pub enum Place {
 pub enum KeyStep {
     /// Taken in by the shop.
     Taken,
-    /// Given back.
     GivenBack,
 }
 

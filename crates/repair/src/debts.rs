@@ -11,6 +11,7 @@ use crate::moves::{Node, Stated};
 use crate::order::{Order, Stamp};
 use crate::rules::Rules;
 use crate::text::{Token, Words};
+use crate::trade::sorts;
 use crate::trade::{SharedIs, TradeWork, work_is};
 use states::{Gate, ItemId, Kind, Need, Position, State, System};
 use std::collections::{BTreeMap, BTreeSet};
@@ -18,7 +19,6 @@ use std::collections::{BTreeMap, BTreeSet};
 /// One piece of work owed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Debt {
-    /// The work.
     pub work: Work,
     /// Until when; the first of the gates, where there are some.
     pub until: Until,
@@ -32,20 +32,6 @@ pub struct Debt {
     pub causes: BTreeSet<MoveId>,
     /// Whether something of the safety class owes it.
     pub safety: bool,
-}
-
-impl Work {
-    /// The name it keeps.
-    #[must_use]
-    pub fn name(&self) -> String {
-        let item = self.item.as_ref().map_or("", ItemId::as_str);
-        match (&self.own, &self.named, &self.sort) {
-            (Some(own), ..) => format!("own:{own}"),
-            (None, Some(named), _) => format!("named:{named}"),
-            (None, None, Some(sort)) => format!("{}:{item}", sort.as_str()),
-            (None, None, None) => format!("{}:{item}", crate::reason::work_code(self.work)),
-        }
-    }
 }
 
 impl Debt {
@@ -148,7 +134,7 @@ fn owe_by_trade(
         |stated| stated.owes(account),
     );
     let untils: Vec<Until> = match (sort, work.before.as_slice()) {
-        ("level-cold", _) => vec![level_cold(account, item, rules)],
+        (sorts::LEVEL_COLD, _) => vec![level_cold(account, item, rules)],
         (_, []) => vec![Until::Later {
             date: None,
             distance: work.after.clone(),
@@ -358,18 +344,18 @@ impl StatedWork {
 /// What the trade calls usual work on a system.
 fn sort_code(work: WorkIs, system: System) -> Option<&'static str> {
     Some(match (work, system) {
-        (WorkIs::Bleed, System::Brakes) => "bleed-brakes",
-        (WorkIs::Bleed, System::Steering) => "bleed-steering",
-        (WorkIs::Bleed, System::Transmission) => "bleed-clutch",
-        (WorkIs::Bleed, _) => "bleed-cooling",
-        (WorkIs::LevelWarm, _) => "level-warm",
-        (WorkIs::LevelCold, _) => "level-cold",
-        (WorkIs::LookForLeaks, _) => "leak-look",
-        (WorkIs::TorqueAgain, _) => "torque",
-        (WorkIs::TorqueAfterDistance, _) => "torque-after-distance",
-        (WorkIs::PumpPedal, _) => "pedal-hard",
-        (WorkIs::Relearn | WorkIs::ClockAndWindows, _) => "relearn",
-        (WorkIs::Alignment, _) => "alignment",
+        (WorkIs::Bleed, System::Brakes) => sorts::BLEED_BRAKES,
+        (WorkIs::Bleed, System::Steering) => sorts::BLEED_STEERING,
+        (WorkIs::Bleed, System::Transmission) => sorts::BLEED_CLUTCH,
+        (WorkIs::Bleed, _) => sorts::BLEED_COOLING,
+        (WorkIs::LevelWarm, _) => sorts::LEVEL_WARM,
+        (WorkIs::LevelCold, _) => sorts::LEVEL_COLD,
+        (WorkIs::LookForLeaks, _) => sorts::LEAK_LOOK,
+        (WorkIs::TorqueAgain, _) => sorts::TORQUE,
+        (WorkIs::TorqueAfterDistance, _) => sorts::TORQUE_AFTER_DISTANCE,
+        (WorkIs::PumpPedal, _) => sorts::PEDAL_HARD,
+        (WorkIs::Relearn | WorkIs::ClockAndWindows, _) => sorts::RELEARN,
+        (WorkIs::Alignment, _) => sorts::ALIGNMENT,
         (WorkIs::CleanFace | WorkIs::Other, _) => return None,
     })
 }

@@ -44,9 +44,8 @@ pub enum Refusal {
     #[error("this order is open already")]
     AlreadyOpen,
     /// Somebody else has to let this pass.
-    #[error("{reason} is for somebody else to let pass")]
+    #[error("this is for somebody else to let pass")]
     NotYoursToWaive {
-        /// The reason.
         reason: ReasonKey,
         /// Who may.
         by: WaivedBy,
@@ -66,7 +65,6 @@ pub enum Refusal {
     /// A gate is shut.
     #[error("{} reasons stand against it", reasons.len())]
     StillOpen {
-        /// The gate.
         gate: Gate,
         /// Every reason that shuts it.
         reasons: Vec<Reason>,

@@ -23,7 +23,6 @@ pub enum Leaves {
 /// How an order ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Ending {
-    /// Repaired.
     Repaired,
     /// The complaint could not be brought on.
     NotReproduced,
@@ -70,16 +69,12 @@ pub struct StatedWork {
 pub enum Request {
     /// Open this order.
     Open {
-        /// The vehicle.
         vehicle: VehicleId,
-        /// Its customer.
         customer: CustomerId,
     },
     /// Work by this version of a map.
     Adopt {
-        /// The map.
         map: MapId,
-        /// Its version.
         version: u32,
         /// The needs it states.
         needs: Vec<StatedNeed>,
@@ -100,7 +95,6 @@ pub enum Request {
     },
     /// Bring a payer's sum down to what was agreed.
     WriteDown {
-        /// The payer.
         payer: Payer,
         /// The decisions about the price, and the payer's answers, that were seen.
         after: Vec<CommandId>,
@@ -114,7 +108,6 @@ pub enum Request {
     Waive {
         /// At this gate.
         gate: Gate,
-        /// The reason.
         reason: ReasonKey,
         /// How much of it was seen; nothing, where its name says it all.
         figure: String,
@@ -158,9 +151,7 @@ pub enum Decision {
     Opened {
         /// The number people call it by.
         number: u64,
-        /// The vehicle.
         vehicle: VehicleId,
-        /// Its customer.
         customer: CustomerId,
         /// The currency of its sums, three letters.
         currency: String,
@@ -169,9 +160,7 @@ pub enum Decision {
     },
     /// A map's needs and work hold for this order.
     Adopted {
-        /// The map.
         map: MapId,
-        /// Its version.
         version: u32,
         /// The needs it states.
         needs: Vec<StatedNeed>,
@@ -195,7 +184,6 @@ pub enum Decision {
     },
     /// A payer's sum was brought down.
     WrittenDown {
-        /// The payer.
         payer: Payer,
         /// By so much before tax.
         amount: Decimal,
@@ -218,7 +206,6 @@ pub enum Decision {
     Waived {
         /// At this gate.
         gate: Gate,
-        /// The reason.
         reason: ReasonKey,
         /// How much of it there was: the waiver holds for so much and no more.
         figure: String,
@@ -242,7 +229,6 @@ pub enum Decision {
         known: Vec<ReasonKey>,
         /// Boxes that went with it.
         boxes: Option<u16>,
-        /// The signature.
         signature: Option<File>,
         /// Who signed.
         signed_by: Option<Words>,
@@ -268,8 +254,6 @@ pub enum Decision {
 )]
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Event {
-    /// A fact.
     Fact(Fact),
-    /// A decision.
     Decision(Decision),
 }

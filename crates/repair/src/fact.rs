@@ -21,10 +21,7 @@ use states::{ItemId, Position, System, Zone};
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Fact {
     /// An item is spoken of for the first time.
-    Declared {
-        /// The item.
-        item: Item,
-    },
+    Declared { item: Item },
     /// Two names stand for one thing.
     SameAs {
         /// One name.
@@ -34,7 +31,6 @@ pub enum Fact {
     },
     /// The pieces were counted again.
     CountCorrected {
-        /// The item.
         item: ItemId,
         /// Its true pieces.
         pieces: Vec<Piece>,
@@ -43,7 +39,6 @@ pub enum Fact {
     },
     /// An item is called something else.
     Renamed {
-        /// The item.
         item: ItemId,
         /// Its new label.
         label: Words,
@@ -52,11 +47,8 @@ pub enum Fact {
     },
     /// It is told which system an item belongs to and where it is worked on.
     Located {
-        /// The item.
         item: ItemId,
-        /// Its system.
         system: System,
-        /// Its zone.
         zone: Zone,
         /// The tellings seen.
         after: Vec<CommandId>,
@@ -68,15 +60,12 @@ pub enum Fact {
     },
     /// Something was noted that is no item.
     Observed {
-        /// Its name.
         id: NoteId,
         /// Where.
         zone: Zone,
         /// What sort of thing.
         what: Noted,
-        /// In words.
         words: Option<Words>,
-        /// Photos.
         photos: Vec<File>,
     },
     /// An area was walked round; nothing more was found there.
@@ -88,7 +77,6 @@ pub enum Fact {
     Moved {
         /// The stage, if there was one.
         stage: Option<StageId>,
-        /// The moves.
         moves: Vec<Move>,
     },
     /// Somebody looked and says where things stand.
@@ -113,7 +101,6 @@ pub enum Fact {
         item: ItemId,
         /// How much, as written.
         amount: Written,
-        /// What it was.
         what: Option<Words>,
         /// How warm it was, as written.
         temperature: Option<Written>,
@@ -135,16 +122,13 @@ pub enum Fact {
     },
     /// Work that was due has been done.
     WorkDone {
-        /// The work.
         work: Work,
         /// The moves it answers.
         after: Vec<MoveId>,
-        /// In words.
         words: Option<Words>,
     },
     /// A person says that work is due.
     WorkDue {
-        /// Its name.
         id: WorkId,
         /// The item it concerns.
         item: Option<ItemId>,
@@ -155,7 +139,6 @@ pub enum Fact {
     },
     /// A person's clock on a stage.
     Timed {
-        /// The stage.
         stage: StageId,
         /// What the clock does.
         clock: Clock,
@@ -168,17 +151,12 @@ pub enum Fact {
     SnagFound {
         /// Its name.
         snag: SnagId,
-        /// The item.
         item: Option<ItemId>,
-        /// The positions.
         at: Vec<Position>,
-        /// What it is.
         what: SnagIs,
         /// How the rest sits.
         sits: Option<Sits>,
-        /// In words.
         words: Option<Words>,
-        /// Photos.
         photos: Vec<File>,
         /// Where the pieces now stand.
         moves: Vec<Move>,
@@ -187,11 +165,8 @@ pub enum Fact {
     },
     /// A snag came to its end.
     SnagResolved {
-        /// The snag.
         snag: SnagId,
-        /// How.
         how: Resolved,
-        /// In words.
         words: Option<Words>,
         /// The calculation it rests on.
         calculation: Option<NoteId>,
@@ -200,15 +175,12 @@ pub enum Fact {
     },
     /// A calculator's result is kept with its working.
     Calculated {
-        /// Its name.
         id: NoteId,
         /// The item it concerns.
         item: Option<ItemId>,
         /// The snag it concerns.
         snag: Option<SnagId>,
-        /// The calculator.
         calculator: Token,
-        /// Its version.
         version: u32,
         /// What went in, as the calculator writes it.
         inputs: String,
@@ -219,7 +191,6 @@ pub enum Fact {
     },
     /// Something was read off an instrument: a gauge, a thermometer, a label.
     ReadOff {
-        /// Its name.
         id: NoteId,
         /// The item it tells of.
         item: Option<ItemId>,
@@ -234,11 +205,8 @@ pub enum Fact {
     },
     /// This vehicle now differs from others of its kind.
     DifferenceNoted {
-        /// Its name.
         id: DifferenceId,
-        /// The item.
         item: Option<ItemId>,
-        /// The positions.
         at: Vec<Position>,
         /// What sort of difference.
         what: DifferenceIs,
@@ -246,7 +214,6 @@ pub enum Fact {
         size: Option<Token>,
         /// The torque that holds now, as written.
         torque: Option<Written>,
-        /// In words.
         words: Option<Words>,
     },
     /// Somebody checked safety-class items.
@@ -265,7 +232,6 @@ pub enum Fact {
     },
     /// Evidence that the repair holds, or does not.
     Proved {
-        /// Its name.
         id: ProofId,
         /// The line it answers, if one.
         line: Option<LineId>,
@@ -273,7 +239,6 @@ pub enum Fact {
         proof: ProofIs,
         /// What it showed.
         outcome: Outcome,
-        /// In words.
         words: Option<Words>,
         /// What was read.
         readings: Vec<Reading>,
@@ -297,9 +262,7 @@ pub enum Fact {
     },
     /// A text of a line is told, or told better.
     LineWorded {
-        /// The line.
         line: LineId,
-        /// Which text.
         text: LineText,
         /// The text.
         words: Words,
@@ -326,9 +289,7 @@ pub enum Fact {
         person: Option<Words>,
         /// What was said.
         said: Option<Words>,
-        /// The number called.
         number_called: Option<Words>,
-        /// The signature.
         signature: Option<File>,
         /// The consents seen.
         after: Vec<CommandId>,
@@ -345,7 +306,6 @@ pub enum Fact {
         at: Vec<Position>,
         /// Why, in words.
         words: Words,
-        /// The signature.
         signature: Option<File>,
     },
     /// Money moved; a negative amount went back.
@@ -359,7 +319,6 @@ pub enum Fact {
         /// Whether it is a deposit.
         deposit: bool,
     },
-    /// A part is needed.
     PartNeeded {
         /// Its name.
         part: PartId,
@@ -369,7 +328,6 @@ pub enum Fact {
         item: Option<ItemId>,
         /// What it is called.
         label: Words,
-        /// Its number.
         number: Option<Token>,
         /// How many.
         quantity: Decimal,
@@ -384,7 +342,6 @@ pub enum Fact {
     },
     /// Some of a part got somewhere.
     PartStepped {
-        /// The part.
         part: PartId,
         /// How many.
         quantity: Decimal,
@@ -425,7 +382,6 @@ pub enum Fact {
     SubletBack {
         /// Its name.
         sublet: SubletId,
-        /// In words.
         words: Option<Words>,
     },
     /// Keys came or went.
@@ -478,19 +434,14 @@ pub enum Fact {
         after: Vec<CommandId>,
     },
     /// Who is to work on it.
-    Assigned {
-        /// The person.
-        person: PersonId,
-    },
+    Assigned { person: PersonId },
     /// A photo or file belongs to something.
     Attached {
-        /// The file.
         file: File,
         /// The item it shows.
         item: Option<ItemId>,
         /// The snag it shows.
         snag: Option<SnagId>,
-        /// In words.
         words: Option<Words>,
     },
     /// A start with this belt off is planned: somebody knows what it drives, and wants the
@@ -505,16 +456,13 @@ pub enum Fact {
     },
     /// The size of a fastener is told after it was declared.
     SizeTold {
-        /// The item.
         item: ItemId,
-        /// Its size.
         size: Token,
         /// The tellings seen.
         after: Vec<CommandId>,
     },
     /// How a group is tightened is told after it was declared, by the maker's word.
     TorqueTold {
-        /// The item.
         item: ItemId,
         /// The passes, the sequence, and who says so.
         pattern: Pattern,
@@ -524,7 +472,6 @@ pub enum Fact {
     /// What the trade knows of an item is told after it was declared: by a newer table, by
     /// better words, or by somebody who says what it is.
     TradeTold {
-        /// The item.
         item: ItemId,
         /// What is known of it.
         trade: Trade,
@@ -533,7 +480,6 @@ pub enum Fact {
     },
     /// A command, or one move of it, is taken back as if it had not been.
     Undo {
-        /// The command.
         command: CommandId,
         /// Only this move of it.
         part: Option<u16>,

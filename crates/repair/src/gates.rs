@@ -24,7 +24,6 @@ use std::collections::{BTreeMap, BTreeSet};
 /// The answer of one gate: two lists, never one.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Answer {
-    /// The gate.
     pub gate: Gate,
     /// What the technician must see to.
     pub fit_to_go: Vec<Reason>,

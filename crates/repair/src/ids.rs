@@ -35,9 +35,7 @@ macro_rules! ids {
 ids! {
     /// One repair order.
     OrderId,
-    /// One vehicle.
     VehicleId,
-    /// One customer.
     CustomerId,
     /// One person of the shop.
     PersonId,
@@ -47,7 +45,6 @@ ids! {
     StageId,
     /// One line of an order: a complaint with its cause and correction.
     LineId,
-    /// One snag.
     SnagId,
     /// One part asked for.
     PartId,
@@ -57,13 +54,10 @@ ids! {
     NoteId,
     /// Work a person declared due.
     WorkId,
-    /// One proof.
     ProofId,
     /// One standing difference.
     DifferenceId,
-    /// One stall.
     StallId,
-    /// One map.
     MapId,
 }
 

@@ -11,11 +11,8 @@ pub enum PutIn {
     Clamp,
     /// A plug or cap in an opening.
     Plug,
-    /// A rag.
     Rag,
-    /// A lamp.
     Lamp,
-    /// A tool.
     Tool,
     /// A locking pin.
     Pin,

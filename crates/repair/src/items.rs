@@ -9,7 +9,7 @@ use crate::item::{Item, Pattern, Piece};
 use crate::moves::Moves;
 use crate::order::Order;
 use crate::text::{Token, Words};
-use crate::told::{Telling, heads};
+use crate::told::{Seen, Telling};
 use crate::trade::Trade;
 use states::{ItemId, Position, System, Zone};
 use std::collections::{BTreeMap, BTreeSet};
@@ -49,10 +49,11 @@ pub(crate) fn items(order: &Order, moves: &Moves) -> Known {
         let name = moves.name(item).clone();
         spoken.entry(name).or_default().take(command, &filed.fact);
     }
+    let seen = Seen::of(order, tellings_seen);
     let mut items = BTreeMap::new();
     let mut apart = BTreeMap::new();
     for (name, spoken) in spoken {
-        let Some((item, told)) = spoken.known_as(&name) else {
+        let Some((item, told)) = spoken.known_as(&name, &seen) else {
             continue;
         };
         if !told.says_nothing() {
@@ -99,17 +100,17 @@ impl<'a> Spoken<'a> {
     }
 
     /// The item as gates read it, and what is apart; nothing if nobody declared it.
-    fn known_as(&self, name: &ItemId) -> Option<(Item, ToldApart)> {
+    fn known_as(&self, name: &ItemId, seen: &Seen<'a>) -> Option<(Item, ToldApart)> {
         let first = *self.declared.first()?;
         let mut item = Item {
             id: name.clone(),
             ..first.clone()
         };
         let mut apart = ToldApart::default();
-        if let Some(label) = heads(&self.labels).pop() {
+        if let Some(label) = seen.heads(&self.labels).pop() {
             item.label = *label;
         }
-        let counts = or_declared(heads(&self.counts), &self.declared, |item| {
+        let counts = or_declared(seen.heads(&self.counts), &self.declared, |item| {
             (!item.pieces.is_empty()).then_some(&item.pieces)
         });
         if !counts.is_empty() {
@@ -121,19 +122,19 @@ impl<'a> Spoken<'a> {
         if lengths.len() > 1 {
             apart.counts = lengths;
         }
-        let sizes = or_declared(heads(&self.sizes), &self.declared, |item| {
+        let sizes = or_declared(seen.heads(&self.sizes), &self.declared, |item| {
             item.size.as_ref()
         });
         (item.size, apart.sizes) = one_or_all(sizes);
-        let patterns = or_declared(heads(&self.patterns), &self.declared, |item| {
+        let patterns = or_declared(seen.heads(&self.patterns), &self.declared, |item| {
             item.pattern.as_ref()
         });
         (item.pattern, apart.patterns) = one_or_all(patterns);
-        let trades = or_declared(heads(&self.trades), &self.declared, |item| {
+        let trades = or_declared(seen.heads(&self.trades), &self.declared, |item| {
             item.trade.as_ref()
         });
         item.trade = Trade::together(&trades);
-        apart.readings = self.readings(&item);
+        apart.readings = self.readings(&item, seen);
         if let Some(strictest) = apart.readings.iter().max_by_key(|item| strictness(item)) {
             item = strictest.clone();
         }
@@ -142,8 +143,8 @@ impl<'a> Spoken<'a> {
 
     /// The item once for each place told. Who does not know its system claims nothing
     /// beside somebody who does.
-    fn readings(&self, item: &Item) -> Vec<Item> {
-        let mut places: BTreeSet<(System, Zone)> = heads(&self.places).into_iter().collect();
+    fn readings(&self, item: &Item, seen: &Seen<'a>) -> Vec<Item> {
+        let mut places: BTreeSet<(System, Zone)> = seen.heads(&self.places).into_iter().collect();
         if places.is_empty() {
             places.extend(self.declared.iter().map(|item| (item.system, item.zone)));
         }
@@ -221,6 +222,19 @@ pub fn told_of_items(order: &Order, moves: &Moves) -> BTreeMap<ItemId, Vec<Comma
         }
     }
     out
+}
+
+/// The tellings of items that the author of one had seen.
+fn tellings_seen(fact: &Fact) -> Option<&Vec<CommandId>> {
+    match fact {
+        Fact::CountCorrected { after, .. }
+        | Fact::Renamed { after, .. }
+        | Fact::Located { after, .. }
+        | Fact::SizeTold { after, .. }
+        | Fact::TorqueTold { after, .. }
+        | Fact::TradeTold { after, .. } => Some(after),
+        _ => None,
+    }
 }
 
 /// The item that a declaration or a telling speaks of.

@@ -73,7 +73,7 @@ pub use price;
 pub use proofs::{needed as proofs_needed, replaced as proofs_replaced};
 pub use pushing::against_pushing;
 pub use reading::OrderReading;
-pub use reason::{Reason, ReasonKey, Waivable, WaivedBy, Waiver, Why};
+pub use reason::{Away, Reason, ReasonKey, Waivable, WaivedBy, Waiver, Why};
 pub use rules::Rules;
 pub use states::{Gate, ItemId, Kind, Need, Position, State, System, Zone};
 pub use text::{File, NotPlain, Token, Words, Written};

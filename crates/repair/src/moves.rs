@@ -28,7 +28,6 @@ pub enum Stated {
 /// One move with all that is known of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Node {
-    /// The move.
     pub change: Move,
     /// Who and when.
     pub stamp: Stamp,
@@ -188,7 +187,6 @@ impl Moves {
             .map(|(item, _)| item)
     }
 
-    /// One move.
     #[must_use]
     pub fn get(&self, id: &MoveId) -> Option<&Node> {
         self.numbers

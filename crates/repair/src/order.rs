@@ -16,7 +16,6 @@ use std::sync::{Arc, OnceLock};
 /// Who said it, and when by the device's clock: for clocks and display only.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Stamp {
-    /// The person.
     pub who: PersonId,
     /// When, by the device.
     pub at: Timestamp,
@@ -40,7 +39,6 @@ pub struct Recorded<E> {
 pub struct Filed {
     /// Who and when.
     pub stamp: Stamp,
-    /// The fact.
     pub fact: Fact,
 }
 
@@ -51,7 +49,6 @@ pub struct Decided {
     pub command: CommandId,
     /// Who and when.
     pub stamp: Stamp,
-    /// The decision.
     pub decision: Decision,
 }
 
@@ -165,6 +162,13 @@ impl Order {
     /// Every fact ever filed, taken back or not: the story.
     pub fn story(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
         self.facts
+            .iter()
+            .map(|((command, _), filed)| (command, filed.as_ref()))
+    }
+
+    /// The same without moves.
+    pub(crate) fn story_beside_moves(&self) -> impl Iterator<Item = (&CommandId, &Filed)> {
+        self.beside_moves
             .iter()
             .map(|((command, _), filed)| (command, filed.as_ref()))
     }

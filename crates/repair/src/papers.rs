@@ -49,11 +49,9 @@ pub struct HandedOver {
     pub known: Vec<ReasonKey>,
     /// When.
     pub at: Timestamp,
-    /// The command.
     pub command: CommandId,
 }
 
-/// The lines of an order.
 #[must_use]
 pub fn lines(order: &Order) -> Vec<Line> {
     let told = latest(order, |fact| match fact {

@@ -41,7 +41,6 @@ impl<'a> OrderReading<'a> {
         }
     }
 
-    /// The order.
     #[must_use]
     pub fn order(&self) -> &'a Order {
         self.order

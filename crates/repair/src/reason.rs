@@ -2,21 +2,65 @@
 //! item and the figures; whoever shows them fills in the words.
 
 use crate::account::OpenItem;
-use crate::code::{ProofIs, WorkIs};
+use crate::code::{ProofIs, Work};
 use crate::debts::Debt;
 use crate::ids::{CommandId, LineId, PartId, PersonId, SnagId, SubletId};
 use crate::text::{Token, Words, Written};
+use crate::trade::sorts;
 use price::{Over, Payer};
 use rust_decimal::Decimal;
-use states::{ItemId, Kind, State};
-use std::fmt;
+use states::{ItemId, Kind, Position, State};
 
 /// The name a reason keeps as long as it stands: a waiver names it. More missing than
-/// before is another reason.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct ReasonKey(pub String);
+/// before is another reason. How it is spelled, `record` knows. Each stands for the [`Why`]
+/// that is called like it.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ReasonKey {
+    /// With where its pieces stand that are not at home.
+    Open {
+        item: ItemId,
+        away: Vec<Away>,
+    },
+    /// With where its pieces stand that are not at home.
+    Unlocated {
+        item: ItemId,
+        away: Vec<Away>,
+    },
+    NotCaught(ItemId),
+    MuchMissing(ItemId),
+    AmountUnread(ItemId),
+    LitresShort(ItemId),
+    FateUntold(ItemId),
+    NotKnown(ItemId),
+    TorqueToldApart(ItemId),
+    /// With what says [which work](Work::identity) it is.
+    Owed(Work),
+    SnagOpen(SnagId),
+    NotChecked(ItemId),
+    ProofMissing(ProofIs),
+    ProofFailed(ProofIs),
+    PartAdrift(PartId),
+    OldPartAdrift(PartId),
+    SubletOut(SubletId),
+    ComplaintNotLookedAt(LineId),
+    LineUnfinished(LineId),
+    NotPriced,
+    NoConsent(Payer),
+    OverCeiling(Payer),
+    NotCharged,
+    Unpaid,
+    KeysHere,
+    /// A name that this program never gives; it is kept as it came, and stands for nothing.
+    Foreign(String),
+}
 
-/// Why.
+/// Where one piece that is not at home stands; more than one state where people disagree.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Away {
+    pub position: Position,
+    pub states: Vec<State>,
+}
+
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Why {
     /// An item is not at home.
@@ -32,9 +76,7 @@ pub enum Why {
     MuchMissing {
         /// The fluid.
         item: ItemId,
-        /// Litres out.
         out_litres: Decimal,
-        /// Litres in.
         in_litres: Decimal,
     },
     /// An amount that came out or went in cannot be read as one, so that what is missing
@@ -49,9 +91,7 @@ pub enum Why {
     LitresShort {
         /// The fluid.
         item: ItemId,
-        /// Litres out.
         out_litres: Decimal,
-        /// Litres in.
         in_litres: Decimal,
     },
     /// Coolant came out, and nothing says how much or what became of it.
@@ -60,41 +100,27 @@ pub enum Why {
         item: ItemId,
     },
     /// It was moved, nobody knows what it is, and it may be of the safety class.
-    NotKnown {
-        /// The item.
-        item: ItemId,
-    },
+    NotKnown { item: ItemId },
     /// Two people told different torques, and nobody who saw both has said which holds.
-    TorqueToldApart {
-        /// The item.
-        item: ItemId,
-    },
+    TorqueToldApart { item: ItemId },
     /// Work is owed.
     Owed(Debt),
     /// A snag has not come to its end.
-    SnagOpen {
-        /// The snag.
-        snag: SnagId,
-        /// The item.
-        item: Option<ItemId>,
-    },
+    SnagOpen { snag: SnagId, item: Option<ItemId> },
     /// Nobody but the one who did it has checked.
     NotChecked {
-        /// The item.
         item: ItemId,
         /// Who moved it last.
         by: PersonId,
         /// How many moves it has seen.
         moves: usize,
     },
-    /// A proof is missing.
     ProofMissing {
         /// Which.
         proof: ProofIs,
         /// How many moves disturbed what it speaks of.
         moves: usize,
     },
-    /// A proof failed.
     ProofFailed {
         /// Which.
         proof: ProofIs,
@@ -103,7 +129,6 @@ pub enum Why {
     },
     /// Some of a new part is neither fitted, returned nor stocked.
     PartAdrift {
-        /// The part.
         part: PartId,
         /// How many.
         quantity: Decimal,
@@ -119,15 +144,9 @@ pub enum Why {
         sublet: SubletId,
     },
     /// A complaint about brakes, steering, tyres or wheels, and nobody has said what was found.
-    ComplaintNotLookedAt {
-        /// The line.
-        line: LineId,
-    },
+    ComplaintNotLookedAt { line: LineId },
     /// A complaint has no cause and correction yet.
-    LineUnfinished {
-        /// The line.
-        line: LineId,
-    },
+    LineUnfinished { line: LineId },
     /// There is no price.
     NotPriced,
     /// A payer has agreed to nothing yet.
@@ -160,7 +179,6 @@ pub enum Waivable {
     Yes,
     /// The same, and it prints on the invoice.
     Prints,
-    /// Never.
     Never,
 }
 
@@ -184,7 +202,6 @@ pub struct Reason {
     pub key: ReasonKey,
     /// How much of it there is. A waiver holds for so much and no more.
     pub figure: String,
-    /// Why.
     pub why: Why,
     /// Whether it blocks, waivers apart.
     pub blocks: bool,
@@ -199,7 +216,7 @@ impl Reason {
     #[must_use]
     pub fn new(why: Why) -> Self {
         Self {
-            key: ReasonKey(key(&why)),
+            key: ReasonKey::from(&why),
             figure: figure(&why),
             blocks: blocks(&why),
             waivable: waivable(&why),
@@ -215,57 +232,50 @@ impl Reason {
     }
 }
 
-impl fmt::Display for ReasonKey {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
+impl From<&Why> for ReasonKey {
+    fn from(why: &Why) -> Self {
+        match why {
+            Why::Open(open) => Self::Open {
+                item: open.item.clone(),
+                away: away(open),
+            },
+            Why::Unlocated(open) => Self::Unlocated {
+                item: open.item.clone(),
+                away: away(open),
+            },
+            Why::NotCaught { item } => Self::NotCaught(item.clone()),
+            Why::MuchMissing { item, .. } => Self::MuchMissing(item.clone()),
+            Why::AmountUnread { item, .. } => Self::AmountUnread(item.clone()),
+            Why::LitresShort { item, .. } => Self::LitresShort(item.clone()),
+            Why::FateUntold { item } => Self::FateUntold(item.clone()),
+            Why::NotKnown { item } => Self::NotKnown(item.clone()),
+            Why::TorqueToldApart { item } => Self::TorqueToldApart(item.clone()),
+            Why::Owed(debt) => Self::Owed(debt.work.identity()),
+            Why::SnagOpen { snag, .. } => Self::SnagOpen(snag.clone()),
+            Why::NotChecked { item, .. } => Self::NotChecked(item.clone()),
+            Why::ProofMissing { proof, .. } => Self::ProofMissing(*proof),
+            Why::ProofFailed { proof, .. } => Self::ProofFailed(*proof),
+            Why::PartAdrift { part, .. } => Self::PartAdrift(part.clone()),
+            Why::OldPartAdrift { part } => Self::OldPartAdrift(part.clone()),
+            Why::SubletOut { sublet } => Self::SubletOut(sublet.clone()),
+            Why::ComplaintNotLookedAt { line } => Self::ComplaintNotLookedAt(line.clone()),
+            Why::LineUnfinished { line } => Self::LineUnfinished(line.clone()),
+            Why::NotPriced => Self::NotPriced,
+            Why::NoConsent { payer } => Self::NoConsent(*payer),
+            Why::OverCeiling { payer, .. } => Self::OverCeiling(*payer),
+            Why::NotCharged => Self::NotCharged,
+            Why::Unpaid { .. } => Self::Unpaid,
+            Why::KeysHere => Self::KeysHere,
+        }
     }
 }
 
-fn key(why: &Why) -> String {
-    match why {
-        Why::Open(open) | Why::Unlocated(open) => {
-            let at: Vec<_> = open
-                .pieces
-                .iter()
-                .map(|piece| {
-                    let stands: Vec<_> = piece
-                        .stands
-                        .iter()
-                        .map(|stand| state_code(stand.state))
-                        .collect();
-                    format!("{}={}", piece.position, stands.join("+"))
-                })
-                .collect();
-            let code = match why {
-                Why::Open(_) => "open",
-                _ => "unlocated",
-            };
-            format!("{code}:{}:{}", open.item, at.join(","))
-        }
-        Why::NotCaught { item } => format!("not-caught:{item}"),
-        Why::MuchMissing { item, .. } => format!("much-missing:{item}"),
-        Why::AmountUnread { item, .. } => format!("amount-unread:{item}"),
-        Why::LitresShort { item, .. } => format!("litres-short:{item}"),
-        Why::FateUntold { item } => format!("fate-untold:{item}"),
-        Why::NotKnown { item } => format!("not-known:{item}"),
-        Why::TorqueToldApart { item } => format!("told-apart:{item}:torque"),
-        Why::Owed(debt) => format!("owed:{}", debt.work.name()),
-        Why::SnagOpen { snag, .. } => format!("snag:{snag}"),
-        Why::NotChecked { item, .. } => format!("not-checked:{item}"),
-        Why::ProofMissing { proof, .. } => format!("proof-missing:{}", proof_code(*proof)),
-        Why::ProofFailed { proof, .. } => format!("proof-failed:{}", proof_code(*proof)),
-        Why::PartAdrift { part, .. } => format!("part:{part}"),
-        Why::OldPartAdrift { part } => format!("old-part:{part}"),
-        Why::SubletOut { sublet } => format!("sublet:{sublet}"),
-        Why::ComplaintNotLookedAt { line } => format!("complaint:{line}"),
-        Why::LineUnfinished { line } => format!("line:{line}"),
-        Why::NotPriced => "not-priced".into(),
-        Why::NoConsent { payer } => format!("no-consent:{}", payer_code(*payer)),
-        Why::OverCeiling { payer, .. } => format!("over-ceiling:{}", payer_code(*payer)),
-        Why::NotCharged => "not-charged".into(),
-        Why::Unpaid { .. } => "unpaid".into(),
-        Why::KeysHere => "keys-here".into(),
-    }
+fn away(open: &OpenItem) -> Vec<Away> {
+    let pieces = open.pieces.iter().map(|piece| Away {
+        position: piece.position,
+        states: piece.stands.iter().map(|stand| stand.state).collect(),
+    });
+    pieces.collect()
 }
 
 /// How much of a reason there is, where its name does not say.
@@ -292,67 +302,6 @@ fn figure(why: &Why) -> String {
         Why::PartAdrift { quantity, .. } => quantity.normalize().to_string(),
         Why::Unpaid { balance } => balance.normalize().to_string(),
         _ => String::new(),
-    }
-}
-
-/// The codes below stand in the names of reasons, and those are stored: they stay.
-fn state_code(state: State) -> String {
-    match state {
-        State::On => "On",
-        State::Off => "Off",
-        State::Tight => "Tight",
-        State::Cracked => "Cracked",
-        State::Out => "Out",
-        State::Loose { passes } => return format!("Loose{passes}"),
-        State::Stub { holds: true } => "Stuck",
-        State::Stub { holds: false } => "Snapped",
-        State::Plugged => "Plugged",
-        State::Unplugged => "Unplugged",
-        State::AtLevel => "AtLevel",
-        State::Low => "Low",
-        State::Done => "Done",
-        State::Due => "Due",
-        State::Outside => "Outside",
-        State::Inside => "Inside",
-    }
-    .to_owned()
-}
-
-fn proof_code(proof: ProofIs) -> &'static str {
-    match proof {
-        ProofIs::RoadTest => "RoadTest",
-        ProofIs::LeakTest => "LeakTest",
-        ProofIs::BrakeTest => "BrakeTest",
-        ProofIs::FuelLeakLook => "FuelLeakLook",
-        ProofIs::RestraintLamp => "RestraintLamp",
-        ProofIs::CoolantMix => "CoolantMix",
-        ProofIs::Other => "Other",
-    }
-}
-
-fn payer_code(payer: Payer) -> &'static str {
-    match payer {
-        Payer::Customer => "Customer",
-        Payer::Warranty => "Warranty",
-        Payer::Goodwill => "Goodwill",
-    }
-}
-
-/// The code of work, as it stands in the names of reasons.
-pub(crate) fn work_code(work: WorkIs) -> &'static str {
-    match work {
-        WorkIs::Bleed => "Bleed",
-        WorkIs::LevelWarm => "LevelWarm",
-        WorkIs::LevelCold => "LevelCold",
-        WorkIs::LookForLeaks => "LookForLeaks",
-        WorkIs::TorqueAgain => "TorqueAgain",
-        WorkIs::TorqueAfterDistance => "TorqueAfterDistance",
-        WorkIs::PumpPedal => "PumpPedal",
-        WorkIs::Relearn => "Relearn",
-        WorkIs::Alignment => "Alignment",
-        WorkIs::ClockAndWindows => "ClockAndWindows",
-        WorkIs::CleanFace => "CleanFace",
-        WorkIs::Other => "Other",
     }
 }
 
@@ -401,9 +350,14 @@ fn never_waived(debt: &Debt) -> bool {
     };
     let code = sort.as_str().split(':').next().unwrap_or_default();
     match code {
-        "pedal-hard" | "wheel-nuts-on" | "wheel-torque" | "axle-nut-torque" | "hv-release"
-        | "hv-isolation-test" | "bleed-brakes" => true,
-        "torque" | "new-fasteners" | "leak-look" => debt.safety,
+        sorts::PEDAL_HARD
+        | sorts::WHEEL_NUTS_ON
+        | sorts::WHEEL_TORQUE
+        | sorts::AXLE_NUT_TORQUE
+        | sorts::HV_RELEASE
+        | sorts::HV_ISOLATION_TEST
+        | sorts::BLEED_BRAKES => true,
+        sorts::TORQUE | sorts::NEW_FASTENERS | sorts::LEAK_LOOK => debt.safety,
         _ => false,
     }
 }
@@ -450,9 +404,14 @@ impl Reason {
 fn owed_waived_by(debt: &Debt) -> WaivedBy {
     let code = debt.work.sort.as_ref().map(Token::as_str);
     match code {
-        Some("codes-read" | "relearn" | "function-seen" | "balance" | "water-test" | "bed-in") => {
-            WaivedBy::InCharge
-        }
+        Some(
+            sorts::CODES_READ
+            | sorts::RELEARN
+            | sorts::FUNCTION_SEEN
+            | sorts::BALANCE
+            | sorts::WATER_TEST
+            | sorts::BED_IN,
+        ) => WaivedBy::InCharge,
         _ => WaivedBy::Foreman,
     }
 }

@@ -8,7 +8,6 @@ use price::Leeway;
 /// The time and place of a question. The caller reads the clock.
 #[derive(Debug, Clone)]
 pub struct Rules {
-    /// Now.
     pub now: Timestamp,
     /// The shop's time zone.
     pub zone: TimeZone,

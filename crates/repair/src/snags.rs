@@ -8,16 +8,12 @@ use crate::trade::Trade;
 use states::{ItemId, Position};
 use std::collections::BTreeSet;
 
-/// One open snag.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OpenSnag {
     /// Its name.
     pub snag: SnagId,
-    /// The item.
     pub item: Option<ItemId>,
-    /// The positions.
     pub at: Vec<Position>,
-    /// What it is.
     pub what: SnagIs,
     /// What its words speak of, where it names no item.
     pub about: Option<Trade>,

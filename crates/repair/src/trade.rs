@@ -4,6 +4,8 @@
 //! It stands in the declaration, with the version of the tables it was read by, so that an
 //! order reads the same for ever. A newer table counts only once somebody says so.
 
+pub(crate) mod sorts;
+
 use crate::account::Account;
 use crate::code::{PieceIs, WorkIs};
 use crate::item::Item;
@@ -69,9 +71,6 @@ pub struct Trade {
     /// The cautions that stand before it.
     pub cautions: Vec<Token>,
 }
-
-/// The work of a second pair of eyes: it is a check, not a debt.
-const SECOND_CHECK: &str = "second-check";
 
 impl Trade {
     /// Whether it is known what the item is.
@@ -194,29 +193,36 @@ impl Item {
             trade
                 .owes
                 .iter()
-                .filter(|owed| owed.sort.as_str() != SECOND_CHECK)
+                // A second pair of eyes is a check, not a debt.
+                .filter(|owed| owed.sort.as_str() != sorts::SECOND_CHECK)
                 .filter(move |owed| !shown_done(self, trade, owed.sort.as_str(), account))
         })
     }
 }
 
 fn is_torque(sort: &str) -> bool {
-    matches!(sort, "torque" | "wheel-torque" | "axle-nut-torque")
+    matches!(
+        sort,
+        sorts::TORQUE | sorts::WHEEL_TORQUE | sorts::AXLE_NUT_TORQUE
+    )
 }
 
 /// The older sort of work that a code stands for, for who asks by that.
 #[must_use]
 pub fn work_is(sort: &str) -> WorkIs {
     match sort {
-        "bleed-brakes" | "bleed-cooling" | "bleed-steering" | "bleed-clutch" => WorkIs::Bleed,
-        "level-warm" => WorkIs::LevelWarm,
-        "level-cold" => WorkIs::LevelCold,
-        "leak-look" | "gas-look" => WorkIs::LookForLeaks,
-        "torque" => WorkIs::TorqueAgain,
-        "torque-after-distance" => WorkIs::TorqueAfterDistance,
-        "pedal-hard" => WorkIs::PumpPedal,
-        "relearn" => WorkIs::Relearn,
-        "alignment" => WorkIs::Alignment,
+        sorts::BLEED_BRAKES
+        | sorts::BLEED_COOLING
+        | sorts::BLEED_STEERING
+        | sorts::BLEED_CLUTCH => WorkIs::Bleed,
+        sorts::LEVEL_WARM => WorkIs::LevelWarm,
+        sorts::LEVEL_COLD => WorkIs::LevelCold,
+        sorts::LEAK_LOOK | sorts::GAS_LOOK => WorkIs::LookForLeaks,
+        sorts::TORQUE => WorkIs::TorqueAgain,
+        sorts::TORQUE_AFTER_DISTANCE => WorkIs::TorqueAfterDistance,
+        sorts::PEDAL_HARD => WorkIs::PumpPedal,
+        sorts::RELEARN => WorkIs::Relearn,
+        sorts::ALIGNMENT => WorkIs::Alignment,
         _ => WorkIs::Other,
     }
 }
@@ -226,23 +232,33 @@ pub fn work_is(sort: &str) -> WorkIs {
 fn shown_done(item: &Item, trade: &Trade, sort: &str, account: &Account) -> bool {
     let own = |is: Kind| item.kind == is;
     match sort {
-        "torque" | "wheel-torque" | "axle-nut-torque" if own(Kind::Fasteners) => {
+        sorts::TORQUE | sorts::WHEEL_TORQUE | sorts::AXLE_NUT_TORQUE if own(Kind::Fasteners) => {
             account.open_item(&item.id).is_none()
         }
-        "wheel-nuts-on" => all(account, trade, &|_, other| other.is("wheel-nuts"), &on),
-        "wheel-torque" => all(account, trade, &|_, other| other.is("wheel-nuts"), &home),
-        "axle-nut-torque" => all(account, trade, &|_, other| other.is("axle-nut"), &home),
-        "torque" => all(account, trade, &holds_it(item), &home),
-        "new-seal" if own(Kind::Seal) => new(account, item),
-        "new-seal" => all(account, trade, &seals_it(item), &new),
-        "new-fasteners" if own(Kind::Fasteners) => new(account, item),
-        "new-fasteners" => all(account, trade, &holds_it(item), &new),
+        sorts::WHEEL_NUTS_ON => all(account, trade, &|_, other| other.is(sorts::WHEEL_NUTS), &on),
+        sorts::WHEEL_TORQUE => all(
+            account,
+            trade,
+            &|_, other| other.is(sorts::WHEEL_NUTS),
+            &home,
+        ),
+        sorts::AXLE_NUT_TORQUE => all(account, trade, &|_, other| other.is(sorts::AXLE_NUT), &home),
+        sorts::TORQUE => all(account, trade, &holds_it(item), &home),
+        sorts::NEW_SEAL if own(Kind::Seal) => new(account, item),
+        sorts::NEW_SEAL => all(account, trade, &seals_it(item), &new),
+        sorts::NEW_FASTENERS if own(Kind::Fasteners) => new(account, item),
+        sorts::NEW_FASTENERS => all(account, trade, &holds_it(item), &new),
         // A fluid closes on its level; of what only borders on it somebody has to say so.
-        level if level.starts_with("level-") && !matches!(level, "level-warm" | "level-cold") => {
+        level
+            if level.starts_with(sorts::LEVEL)
+                && !matches!(level, sorts::LEVEL_WARM | sorts::LEVEL_COLD) =>
+        {
             own(Kind::Fluid) && account.open_item(&item.id).is_none()
         }
         // The fluid itself owes these, where it is on the order.
-        "level-warm" | "level-cold" => !own(Kind::Fluid) && has_fluid(account, item.system),
+        sorts::LEVEL_WARM | sorts::LEVEL_COLD => {
+            !own(Kind::Fluid) && has_fluid(account, item.system)
+        }
         _ => false,
     }
 }

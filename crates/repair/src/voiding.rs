@@ -19,32 +19,22 @@ use std::collections::{BTreeMap, BTreeSet};
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Standing {
     /// An item was moved.
-    Moved {
-        /// The item.
-        item: ItemId,
-    },
+    Moved { item: ItemId },
     /// Fluid was drained or poured.
     Fluid {
         /// The fluid.
         item: ItemId,
     },
     /// A snag was found.
-    Snag {
-        /// The snag.
-        snag: SnagId,
-    },
+    Snag { snag: SnagId },
     /// A part was ordered, and is neither back, in stock nor called off.
     Part {
-        /// The part.
         part: PartId,
         /// How many.
         quantity: Decimal,
     },
     /// A core is owed to whoever sold the part.
-    Core {
-        /// The part.
-        part: PartId,
-    },
+    Core { part: PartId },
     /// An old part has gone nowhere yet.
     OldPart {
         /// The part that replaces it.

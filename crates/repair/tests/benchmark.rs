@@ -334,7 +334,7 @@ fn intake(job: &mut Job) {
         .answer(Gate::HandOver)
         .papers
         .into_iter()
-        .map(|reason| reason.key.0)
+        .map(|reason| spelled(&reason.key))
         .collect();
     assert_eq!(papers, ["line:1", "not-priced", "keys-here"]);
 }

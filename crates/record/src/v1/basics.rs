@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::codes::GateForm;
+use super::reasons;
 
 /// A text form: a string that is read into a core type, or refused with a word why.
 macro_rules! texts {
@@ -124,13 +125,37 @@ texts! {
             .map(|token| token.as_str().to_owned())
             .map_err(|e| Unreadable::value(e.to_string()))
     };
-    /// The name of a reason at a gate, as the gate gave it.
-    ReasonKeyForm = ReasonKey, |key| key.0.clone(), |text| {
-        if text.len() > 4_000 {
+}
+
+/// The name of a reason at a gate, as the gate gave it.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, ToSchema)]
+#[serde(transparent)]
+pub struct ReasonKeyForm(pub String);
+
+/// The longest name of a reason that programs of version 1 read: some hundreds of pieces.
+const LONGEST_REASON_OF_FIRST: usize = 4_000;
+
+/// The longest that is read now: every piece of the largest item, each told apart.
+const LONGEST_REASON: usize = 256 * 1024;
+
+impl Form for ReasonKeyForm {
+    type Core = ReasonKey;
+    fn of(core: &ReasonKey) -> Self {
+        Self(reasons::text(core))
+    }
+    fn read(self) -> Result<ReasonKey, Unreadable> {
+        if self.0.len() > LONGEST_REASON {
             return Err(Unreadable::value("too long for a reason's name"));
         }
-        Ok(ReasonKey(text.to_owned()))
-    };
+        Ok(reasons::name(&self.0))
+    }
+    fn version(&self) -> u32 {
+        if self.0.len() > LONGEST_REASON_OF_FIRST {
+            2
+        } else {
+            1
+        }
+    }
 }
 
 /// Where a piece stands.

@@ -7,3 +7,4 @@ pub mod codes;
 pub mod decisions;
 pub mod facts;
 pub mod maps;
+mod reasons;

@@ -9,10 +9,7 @@ use std::collections::BTreeMap;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum CustomerFact {
     /// The customer is spoken of for the first time.
-    Declared {
-        /// Texts.
-        texts: BTreeMap<Field, Words>,
-    },
+    Declared { texts: BTreeMap<Field, Words> },
     /// A text is put right.
     Mended {
         /// Which.
@@ -24,7 +21,6 @@ pub enum CustomerFact {
     },
 }
 
-/// A customer.
 pub type Customer = Beside<CustomerFact>;
 
 impl Customer {

@@ -24,7 +24,6 @@ pub enum Field {
     Label,
     /// Its identification number.
     Vin,
-    /// Its plate.
     Plate,
     /// A customer's name.
     Name,

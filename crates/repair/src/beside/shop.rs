@@ -37,7 +37,6 @@ pub enum Units {
 /// The shop's settings.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Settings {
-    /// Its name.
     pub name: Words,
     /// An hour's labour, before tax.
     pub rate: Decimal,
@@ -45,7 +44,6 @@ pub struct Settings {
     pub currency: String,
     /// Digits after the currency's point.
     pub minor_digits: u32,
-    /// Its tax.
     pub taxes: Vec<TaxRule>,
     /// The units it reads.
     pub units: Units,
@@ -87,21 +85,15 @@ pub enum ShopFact {
     },
     /// A person belongs to the shop.
     Joined {
-        /// The person.
         person: PersonId,
-        /// Their name.
         name: Words,
         /// What they do.
         roles: Vec<Role>,
     },
     /// A person no longer does.
-    Departed {
-        /// The person.
-        person: PersonId,
-    },
+    Departed { person: PersonId },
     /// There is a stall.
     StallAdded {
-        /// The stall.
         stall: StallId,
         /// What it is called.
         name: Words,
@@ -110,9 +102,7 @@ pub enum ShopFact {
     },
     /// A person is called otherwise, or does something else.
     PersonTold {
-        /// The person.
         person: PersonId,
-        /// Their name.
         name: Words,
         /// What they do.
         roles: Vec<Role>,
@@ -121,7 +111,6 @@ pub enum ShopFact {
     },
     /// A stall is called otherwise, or is of another sort.
     StallTold {
-        /// The stall.
         stall: StallId,
         /// What it is called.
         name: Words,
@@ -131,22 +120,12 @@ pub enum ShopFact {
         after: Vec<CommandId>,
     },
     /// A stall is no more.
-    StallRemoved {
-        /// The stall.
-        stall: StallId,
-    },
+    StallRemoved { stall: StallId },
     /// An order got its number.
-    NumberGiven {
-        /// The number.
-        number: u64,
-        /// The order.
-        order: OrderId,
-    },
+    NumberGiven { number: u64, order: OrderId },
     /// An invoice got its number.
     InvoiceNumberGiven {
-        /// The number.
         number: u64,
-        /// The order.
         order: OrderId,
         /// For whom it is.
         payer: Payer,
@@ -190,7 +169,6 @@ pub enum ShopFact {
     },
     /// A customer's words are to be erased as soon as their records need be kept no longer.
     ErasureAsked {
-        /// The customer.
         customer: CustomerId,
         /// Whether every word typed and every photo taken goes as well.
         every_word: bool,
@@ -205,10 +183,7 @@ pub enum ShopFact {
         sort: Token,
     },
     /// A word of the shop's own means nothing any more.
-    WordRemoved {
-        /// The word.
-        name: Words,
-    },
+    WordRemoved { name: Words },
     /// Who works alone may check by a second walk-round, on the owner's written word; with no
     /// words, not any more.
     AloneAllowed {
@@ -232,7 +207,6 @@ pub enum ShopFact {
 /// What was told of a person: their name and what they do.
 type PersonTelling<'a> = Telling<'a, (Words, &'a [Role])>;
 
-/// The shop.
 pub type Shop = Beside<ShopFact>;
 
 impl Shop {

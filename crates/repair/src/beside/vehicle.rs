@@ -25,7 +25,6 @@ pub enum VinRead {
 pub enum VehicleFact {
     /// The vehicle is spoken of for the first time.
     Declared {
-        /// Its texts.
         texts: BTreeMap<Field, Words>,
         /// How far its number could be read.
         vin_read: VinRead,
@@ -47,13 +46,11 @@ pub enum VehicleFact {
     },
     /// It left with a lasting difference.
     Differs {
-        /// Its name.
         id: DifferenceId,
         /// The order it comes from.
         order: OrderId,
         /// What the item is called.
         item: Option<Words>,
-        /// The positions.
         at: Vec<Position>,
         /// What sort.
         what: DifferenceIs,
@@ -61,7 +58,6 @@ pub enum VehicleFact {
         size: Option<Token>,
         /// The torque that holds now.
         torque: Option<Written>,
-        /// In words.
         words: Option<Words>,
     },
     /// A difference is no more.
@@ -73,11 +69,9 @@ pub enum VehicleFact {
     LeftOwing {
         /// The order it comes from.
         order: OrderId,
-        /// The work.
         work: Work,
         /// What the item is called.
         item: Option<Words>,
-        /// In words.
         words: Option<Words>,
         /// Until when.
         until: Until,
@@ -96,12 +90,10 @@ pub enum VehicleFact {
     OwingDone {
         /// The order it comes from.
         order: OrderId,
-        /// The work.
         work: Work,
     },
 }
 
-/// A vehicle.
 pub type Vehicle = Beside<VehicleFact>;
 
 impl Vehicle {

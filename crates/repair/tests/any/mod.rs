@@ -189,17 +189,21 @@ pub fn any_item() -> impl Strategy<Value = Item> {
         option::of(put_in),
         option::of(written()),
         option::of(trade()),
+        (words(), option::of(size()), option::of(any_pattern())),
     );
     (parts, more).prop_map(
-        |((id, kind, system, zone, pieces), (spent, may_miss, put_in, holds, trade))| Item {
+        |(
+            (id, kind, system, zone, pieces),
+            (spent, may_miss, put_in, holds, trade, (label, size, pattern)),
+        )| Item {
             id,
             kind,
             system,
             zone,
-            label: Words([0; 32]),
-            size: None,
+            label,
+            size,
             pieces,
-            pattern: None,
+            pattern,
             spent,
             may_miss: may_miss.map(|(up_to, never_at)| MayMiss { up_to, never_at }),
             put_in,
@@ -319,6 +323,11 @@ fn any_pattern() -> impl Strategy<Value = Pattern> {
     })
 }
 
+fn size() -> impl Strategy<Value = Token> {
+    let sizes = select(vec!["M8x30 8.8", "M8x35 8.8"]);
+    sizes.prop_map(|size| Token::new(size).expect("a code"))
+}
+
 /// What is said of items: declared, named, counted, placed.
 fn of_items() -> BoxedStrategy<Fact> {
     prop_oneof![
@@ -331,9 +340,8 @@ fn of_items() -> BoxedStrategy<Fact> {
         1 => (item_id(), system(), zone(), told()).prop_map(|(item, system, zone, after)| {
             Fact::Located { item, system, zone, after }
         }),
-        1 => (item_id(), told()).prop_map(|(item, after)| Fact::SizeTold {
-            item, size: Token::new("M8x30 8.8").expect("a code"), after,
-        }),
+        1 => (item_id(), size(), told())
+            .prop_map(|(item, size, after)| Fact::SizeTold { item, size, after }),
         1 => (item_id(), trade(), told())
             .prop_map(|(item, trade, after)| Fact::TradeTold { item, trade, after }),
         1 => (item_id(), any_pattern(), told())
@@ -702,6 +710,31 @@ pub fn entries() -> impl Strategy<Value = Vec<Entry>> {
     vec(entry, 0..4)
 }
 
+/// It drove away, and nothing stood against it.
+pub fn handed_over(decided_at: Timestamp) -> Decision {
+    Decision::HandedOver {
+        leaves: Leaves::DrivesAway,
+        ending: Ending::Repaired,
+        known: vec![],
+        boxes: None,
+        signature: None,
+        signed_by: None,
+        decided_at,
+    }
+}
+
+fn reason_key() -> impl Strategy<Value = ReasonKey> {
+    let away = vec![Away {
+        position: 1,
+        states: vec![State::Off],
+    }];
+    let open = ReasonKey::Open {
+        item: ItemId::new("cover"),
+        away,
+    };
+    select(vec![open, ReasonKey::Unpaid])
+}
+
 fn any_decision() -> BoxedStrategy<Decision> {
     let totals = |payer, net, tax, gross| [(payer, Totals { net, tax, gross })].into();
     let sums = || (payer(), decimal(), decimal(), decimal());
@@ -758,25 +791,17 @@ fn any_decision() -> BoxedStrategy<Decision> {
                 [(p, 7)].into()
             },
         }),
-        (gate(), select(vec!["open:cover:1=Off", "unpaid"])).prop_map(move |(gate, key)| {
+        (gate(), reason_key()).prop_map(move |(gate, key)| {
             Decision::Waived {
                 gate,
-                reason: ReasonKey(key.into()),
+                reason: key,
                 figure: String::new(),
                 prints: true,
                 words: words(),
             }
         }),
         command().prop_map(|waiver| Decision::WaiverWithdrawn { waiver }),
-        time().prop_map(|decided_at| Decision::HandedOver {
-            leaves: Leaves::DrivesAway,
-            ending: Ending::Repaired,
-            known: vec![],
-            boxes: None,
-            signature: None,
-            signed_by: None,
-            decided_at,
-        }),
+        time().prop_map(handed_over),
         Just(Decision::TakenBack { words: words() }),
         Just(Decision::Voided { words: words() }),
     ]
@@ -800,17 +825,140 @@ pub fn any_event() -> impl Strategy<Value = Recorded<Event>> {
     })
 }
 
-/// Facts as a log holds them: no two under one name; up to two to a command.
+/// Facts as a log holds them: no two under one name; up to two to a command. What their
+/// authors had seen is now anything at all, now what others told or moved before.
 pub fn facts(most: usize) -> impl Strategy<Value = Vec<Recorded<Event>>> {
-    vec((stamp(), any_fact()), 0..most).prop_map(|facts| {
+    vec((stamp(), any_fact(), knows()), 0..most).prop_map(|facts| {
+        let mut told = Told::default();
         (0u32..)
             .zip(facts)
-            .map(|(index, (stamp, fact))| Recorded {
-                command: CommandId::new(format!("c{}", index / 2)),
-                nth: index % 2,
-                stamp,
-                event: Event::Fact(fact),
+            .map(|(index, (stamp, mut fact, knows))| {
+                let command = CommandId::new(format!("c{}", index / 2));
+                told.note(&command, &mut fact, knows);
+                Recorded {
+                    command,
+                    nth: index % 2,
+                    stamp,
+                    event: Event::Fact(fact),
+                }
             })
             .collect()
     })
+}
+
+/// How much of what was said before its author knows.
+#[derive(Debug, Clone, Copy)]
+enum Knows {
+    /// Anything at all, also what nobody said.
+    Anything,
+    /// What was said last of it.
+    TheLast,
+    /// Everything said of it.
+    All,
+}
+
+fn knows() -> impl Strategy<Value = Knows> {
+    prop_oneof![
+        1 => Just(Knows::Anything),
+        1 => Just(Knows::TheLast),
+        2 => Just(Knows::All),
+    ]
+}
+
+/// What was told and moved so far.
+#[derive(Default)]
+struct Told {
+    /// Tellings of one sort, whatever item they are of: it may be the same.
+    tellings: Vec<(std::mem::Discriminant<Fact>, CommandId)>,
+    moves: Vec<(ItemId, MoveId)>,
+    /// The command told last, and how many moves it has so far.
+    nth: (Option<CommandId>, u16),
+}
+
+impl Told {
+    /// Fills in what the author knew, and keeps what they say.
+    fn note(&mut self, command: &CommandId, fact: &mut Fact, knows: Knows) {
+        let sort = std::mem::discriminant(fact);
+        if let Some(after) = tellings_seen(fact) {
+            let these = self.tellings.iter().filter(|(of, _)| *of == sort);
+            choose(after, these.map(|(_, id)| id), knows);
+            self.tellings.push((sort, command.clone()));
+        }
+        if self.nth.0.as_ref() != Some(command) {
+            self.nth = (Some(command.clone()), 0);
+        }
+        for change in moves_of(fact) {
+            let these = self.moves.iter().filter(|(of, _)| *of == change.item);
+            choose(&mut change.after, these.map(|(_, id)| id), knows);
+            let id = MoveId {
+                command: command.clone(),
+                nth: self.nth.1,
+            };
+            self.moves.push((change.item.clone(), id));
+            self.nth.1 += 1;
+        }
+        if let Some(after) = moves_seen(fact) {
+            choose(after, self.moves.iter().map(|(_, id)| id), knows);
+        }
+        // A level that was looked at is a move of its fluid.
+        if let Fact::LevelSeen { item, .. } = fact {
+            let id = MoveId {
+                command: command.clone(),
+                nth: self.nth.1,
+            };
+            self.moves.push((item.clone(), id));
+            self.nth.1 += 1;
+        }
+    }
+}
+
+fn choose<'a, T: Clone + 'a>(
+    after: &mut Vec<T>,
+    said: impl DoubleEndedIterator<Item = &'a T>,
+    knows: Knows,
+) {
+    match knows {
+        Knows::Anything => {}
+        Knows::TheLast => *after = said.rev().take(1).cloned().collect(),
+        Knows::All => *after = said.cloned().collect(),
+    }
+}
+
+/// The tellings that the author of one had seen.
+fn tellings_seen(fact: &mut Fact) -> Option<&mut Vec<CommandId>> {
+    match fact {
+        Fact::CountCorrected { after, .. }
+        | Fact::Renamed { after, .. }
+        | Fact::Located { after, .. }
+        | Fact::SizeTold { after, .. }
+        | Fact::TorqueTold { after, .. }
+        | Fact::TradeTold { after, .. }
+        | Fact::LineWorded { after, .. }
+        | Fact::Consented { after, .. }
+        | Fact::Aimed { after, .. } => Some(after),
+        _ => None,
+    }
+}
+
+/// The moves that the author of one had seen, who moved nothing.
+fn moves_seen(fact: &mut Fact) -> Option<&mut Vec<MoveId>> {
+    match fact {
+        Fact::LevelSeen { after, .. }
+        | Fact::BeltLeftOff { after, .. }
+        | Fact::WorkDone { after, .. }
+        | Fact::Checked { after, .. }
+        | Fact::Proved { after, .. } => Some(after),
+        _ => None,
+    }
+}
+
+fn moves_of(fact: &mut Fact) -> &mut [Move] {
+    match fact {
+        Fact::Found { moves }
+        | Fact::Seen { moves }
+        | Fact::Moved { moves, .. }
+        | Fact::SnagFound { moves, .. }
+        | Fact::SnagResolved { moves, .. } => moves,
+        _ => &mut [],
+    }
 }

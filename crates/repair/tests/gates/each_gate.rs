@@ -890,7 +890,7 @@ fn rule_4_unknown_stands_at_every_gate_until_told() {
         assert_eq!(
             job.waive(gate, key),
             Err(Refusal::CannotBeWaived {
-                reason: ReasonKey(key.into())
+                reason: reason_key(key)
             })
         );
         job.record(Fact::Located {

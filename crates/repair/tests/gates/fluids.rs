@@ -214,7 +214,7 @@ fn told(steps: fn(&mut Job)) -> Vec<String> {
         .fit_to_go
         .iter()
         .filter(|reason| !reason.shuts())
-        .map(|reason| reason.key.to_string())
+        .map(|reason| spelled(&reason.key))
         .collect()
 }
 

@@ -64,7 +64,7 @@ fn rule_7_it_is_collected_apart_counted_and_signed() {
     );
     assert_eq!(
         handed.known,
-        [ReasonKey("open:trim:1=Off".into())],
+        [reason_key("open:trim:1=Off")],
         "the open list went with it"
     );
     assert_eq!(

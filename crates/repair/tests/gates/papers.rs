@@ -11,7 +11,7 @@ fn papers(job: &Job) -> Vec<(String, bool)> {
     job.answer(Gate::HandOver)
         .papers
         .iter()
-        .map(|reason| (reason.key.0.clone(), reason.shuts()))
+        .map(|reason| (spelled(&reason.key), reason.shuts()))
         .collect()
 }
 
@@ -375,7 +375,7 @@ fn a_waiver_is_of_the_figure_its_author_saw() {
     job.paid(-10, PaidBy::Cash);
     let waive = |figure: &str| Request::Waive {
         gate: Gate::HandOver,
-        reason: ReasonKey("unpaid".into()),
+        reason: ReasonKey::Unpaid,
         figure: figure.into(),
         words: words(9),
     };
@@ -564,4 +564,33 @@ fn sums_beyond_all_measure_and_rates_below_nought_are_refused() {
     let refused = set(&mut job, &[named(1, most, c)], &[]);
     assert_eq!(refused, Err(Refusal::TooLarge));
     assert_eq!(papers::price(&job.order), None);
+}
+
+/// Whoever saw an answer that is taken back since has seen past the answer before it.
+#[test]
+fn an_answer_taken_back_still_passes_on_what_its_author_had_seen() {
+    let mut job = Job::new();
+    let agreed = |amount: i64, after: &[&CommandId]| Fact::Consented {
+        step: ConsentStep::Repair,
+        payer: Payer::Customer,
+        lines: vec![],
+        agreed: true,
+        amount: Some(amount.into()),
+        tax_included: false,
+        way: Way::Phone,
+        person: None,
+        said: None,
+        number_called: None,
+        signature: None,
+        after: after.iter().map(|seen| (*seen).clone()).collect(),
+    };
+    let first = job.record(agreed(100, &[]));
+    let slip = job.record(agreed(120, &[&first]));
+    job.record(agreed(150, &[&slip]));
+    job.record(Fact::Undo {
+        command: slip,
+        part: None,
+    });
+    let ceiling = papers::ceilings(&job.order)[&Payer::Customer];
+    assert_eq!(ceiling.amount, Decimal::from(150));
 }

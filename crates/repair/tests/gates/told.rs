@@ -168,3 +168,21 @@ fn of_two_declarations_the_one_that_knows_holds() {
         assert!(account.told_apart.is_empty());
     }
 }
+
+/// Whoever saw a telling that is taken back since has seen past what its author saw.
+#[test]
+fn a_telling_taken_back_still_passes_on_what_its_author_had_seen() {
+    let mut job = Job::new();
+    job.group("nuts", 4, Kind::Fasteners, System::Engine, Zone::Below);
+    let first = job.record(sized("nuts", "M8", &[]));
+    let slip = job.record(sized("nuts", "M10", &[&first]));
+    job.record(sized("nuts", "M12", &[&slip]));
+    job.record(Fact::Undo {
+        command: slip,
+        part: None,
+    });
+    let account = job.account();
+    let known = &account.items[&ItemId::new("nuts")];
+    assert_eq!(known.size, Some(Token::new("M12").unwrap()));
+    assert!(account.told_apart.is_empty());
+}

@@ -222,10 +222,11 @@ fn a_wheel_back_on_asks_for_its_nuts() {
     job.moved("nuts", &[], State::Tight);
     assert!(job.shut(Gate::Roll).is_empty());
     let later = debts(&job.order, &job.account(), &job.rules);
-    let later: Vec<_> = later.iter().map(|debt| debt.work.name()).collect();
+    let key = |debt: &Debt| spelled(&ReasonKey::Owed(debt.work.identity()));
+    let later: Vec<_> = later.iter().map(key).collect();
     assert_eq!(
         later,
-        ["torque-after-distance:front-left:"],
+        ["owed:torque-after-distance:front-left:"],
         "owed once, by wheel and nuts"
     );
 }

@@ -60,11 +60,13 @@ fn keys(step: KeyStep) -> Fact {
 pub fn told(world: &mut World, device: usize) -> Fact {
     match world.draw(6) {
         0 => {
-            let after = if world.one_in(2) {
-                vec![]
-            } else {
-                world.seen_commands(device, |fact| matches!(fact, Fact::Consented { .. }))
-            };
+            let mut after =
+                world.seen_commands(device, |fact| matches!(fact, Fact::Consented { .. }));
+            match world.draw(4) {
+                0 | 1 => after.clear(),
+                2 => after = after.pop().into_iter().collect(),
+                _ => {}
+            }
             let amount = [80, 100, 120][world.draw(3)];
             agreed(amount, after)
         }

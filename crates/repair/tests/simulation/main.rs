@@ -7,9 +7,12 @@
 mod desk;
 mod model;
 mod papers;
+mod told;
 mod world;
 
-use model::{Is, Made, Open};
+use model::{Book, Is, Made, Open};
+use record::form::Form;
+use record::v1::basics::ReasonKeyForm;
 use repair::*;
 use std::collections::{BTreeMap, BTreeSet};
 use world::World;
@@ -25,6 +28,9 @@ struct Tally {
     never: u32,
     alarms: u32,
     disputes: u32,
+    told_apart: u32,
+    torque_asked: u32,
+    one_thing: u32,
 }
 
 #[test]
@@ -61,6 +67,18 @@ fn a_seeded_shop_agrees_with_a_plain_model() {
         tally.disputes > 0,
         "no two phones ever disagreed: {tally:?}"
     );
+    assert!(
+        tally.told_apart > 0,
+        "nobody told anything apart: {tally:?}"
+    );
+    assert!(
+        tally.torque_asked > 0,
+        "no torque was ever asked after: {tally:?}"
+    );
+    assert!(
+        tally.one_thing > 0,
+        "no two names ever were one thing: {tally:?}"
+    );
 }
 
 impl Tally {
@@ -73,6 +91,9 @@ impl Tally {
         self.never += one.never;
         self.alarms += one.alarms;
         self.disputes += one.disputes;
+        self.told_apart += one.told_apart;
+        self.torque_asked += one.torque_asked;
+        self.one_thing += one.one_thing;
     }
 }
 
@@ -84,12 +105,12 @@ fn run(seed: u64) -> Tally {
     let mut left: Option<BTreeSet<String>> = None;
     for _ in 0..10 + world.draw(30) {
         let device = world.draw(3);
-        match world.draw(14) {
+        match world.draw(15) {
             12 => desk::ask(&mut world),
             13 => withdraw(&mut world, &mut waived, &mut tally),
             0..=5 => world.act(device),
             6..=8 => world.send(device),
-            9 => world.fetch(device),
+            9 | 14 => world.fetch(device),
             10 => world.time_passes(),
             _ => waive(&mut world, &mut waived, left.is_some(), &mut tally),
         }
@@ -126,41 +147,103 @@ fn compare(world: &World, tally: &mut Tally) {
     for item in &account.open {
         tally.disputes += u32::from(item.disputed);
         let pieces = item.pieces.iter().map(|piece| {
-            let stands = piece.stands.iter().map(|stand| {
-                let made = match stand.piece {
-                    PieceIs::Original => Made::Old,
-                    PieceIs::New => Made::New,
-                    PieceIs::Substitute => Made::Other,
-                };
-                (model::is(stand.state), made)
-            });
+            let stands = piece.stands.iter().map(stand);
             (piece.position, stands.collect())
         });
         open.insert(item.item.as_str().to_owned(), pieces.collect());
     }
     assert_eq!(open, book.open(), "what is open");
-    for item in account.items.keys() {
-        for at in account.positions(item) {
-            let stands: BTreeSet<Is> = account
-                .moves
-                .stands(item, at)
-                .into_iter()
-                .map(|stand| model::is(stand.state))
-                .collect();
-            let by_model = book.whereabouts(item.as_str(), at);
-            let by_model: BTreeSet<Is> = by_model.into_iter().map(|(is, _)| is).collect();
-            assert_eq!(stands, by_model, "where {item} {at} is");
-        }
+    let known: Vec<&str> = account.items.keys().map(ItemId::as_str).collect();
+    let by_model: Vec<&str> = book.things().keys().map(String::as_str).collect();
+    assert_eq!(known, by_model, "what was declared");
+    for item in account.items.values() {
+        whole(&account, &book, item);
     }
+    let two_names = |item: &ItemId| account.moves.name(item) != item;
+    let shields = world::SHIELDS.map(ItemId::new);
+    tally.one_thing += u32::from(shields.iter().any(two_names));
+    tally.told_apart += u32::from(!account.told_apart.is_empty());
     let answer = may(&world.order, Gate::HandOver, &world.rules());
     let fit: BTreeSet<String> = book.against().into_keys().chain(book.told()).collect();
     assert_eq!(keys(&answer.fit_to_go), fit, "what speaks against it");
+    tally.torque_asked += u32::from(fit.iter().any(|key| key.ends_with(":torque")));
     let papers: BTreeSet<String> = world.papers().list().into_keys().collect();
     assert_eq!(keys(&answer.papers), papers, "what the desk has to see to");
 }
 
+fn stand(stand: &Stand) -> (Is, Made) {
+    let made = match stand.piece {
+        PieceIs::Original => Made::Old,
+        PieceIs::New => Made::New,
+        PieceIs::Substitute => Made::Other,
+    };
+    (model::is(stand.state), made)
+}
+
+/// One item, at home or not: what it is, by the account and by the model.
+fn whole(account: &Account, book: &Book<'_>, item: &Item) {
+    let name = item.id.as_str();
+    let by_model = &book.things()[name];
+    let told = book.known_as(name).expect("it was declared");
+    let apart = account.told_apart.get(&item.id);
+
+    let places: BTreeSet<(System, Zone)> = account
+        .readings(item)
+        .iter()
+        .map(|item| (item.system, item.zone))
+        .collect();
+    assert_eq!(places, told.places, "where {name} belongs");
+    assert!(
+        places.contains(&(item.system, item.zone)),
+        "{name} is read as somebody told"
+    );
+    assert_eq!(
+        item.is_safety(),
+        model::strict(by_model),
+        "{name}, by the stricter of what was told"
+    );
+    assert!(told.names.contains(&item.label.0), "what {name} is called");
+
+    let sizes = one_or_all(&item.size, apart.map(|apart| &apart.sizes));
+    let sizes: BTreeSet<String> = sizes.map(|size| size.as_str().to_owned()).collect();
+    assert_eq!(sizes, told.sizes, "how large {name} is");
+    let torques = one_or_all(&item.pattern, apart.map(|apart| &apart.patterns));
+    let torques: BTreeSet<Vec<String>> = torques.map(told::passes).collect();
+    assert_eq!(torques, told.torques, "how {name} is tightened");
+
+    let pieces: BTreeSet<u16> = item.pieces.iter().map(|piece| piece.position).collect();
+    assert_eq!(pieces, told.positions(), "the pieces of {name}");
+    let mut counts: Vec<usize> = told.counts.iter().map(Vec::len).collect();
+    counts.retain(|_| told.counts.len() > 1);
+    let apart = apart.map_or(&[][..], |apart| &apart.counts);
+    assert_eq!(apart, counts, "how many of {name} there are");
+
+    assert_eq!(account.positions(&item.id), book.places(name), "{name}");
+    for at in book.places(name) {
+        let stands: BTreeSet<(Is, Made)> = account
+            .moves
+            .stands(&item.id, at)
+            .iter()
+            .map(stand)
+            .collect();
+        assert_eq!(stands, book.whereabouts(name, at), "where {name} {at} is");
+        let home = stand(&account.home(&item.id, at));
+        assert_eq!(home, book.home(by_model, name, at), "where it belongs");
+    }
+}
+
+/// What holds, or all that people told apart.
+fn one_or_all<'a, T>(one: &'a Option<T>, all: Option<&'a Vec<T>>) -> impl Iterator<Item = &'a T> {
+    one.iter().chain(all.into_iter().flatten())
+}
+
+/// The name of a reason as it is spelled where it is stored.
+fn spelled(key: &ReasonKey) -> String {
+    ReasonKeyForm::of(key).0
+}
+
 fn keys(reasons: &[Reason]) -> BTreeSet<String> {
-    reasons.iter().map(|reason| reason.key.0.clone()).collect()
+    reasons.iter().map(|reason| spelled(&reason.key)).collect()
 }
 
 /// Both lists by the model: everything that is told at a hand-over.
@@ -211,11 +294,11 @@ fn waive(world: &mut World, waived: &mut Waived, left: bool, tally: &mut Tally) 
     let which = world.draw(against.len());
     let (key, may_be) = against.into_iter().nth(which).unwrap();
     let answer = may(&world.order, Gate::HandOver, &world.rules());
-    let seen = answer.reasons().find(|reason| reason.key.0 == key);
+    let seen = answer.reasons().find(|reason| spelled(&reason.key) == key);
     let figure = seen.map(|reason| reason.figure.clone()).unwrap_or_default();
     let asked = world.ask(Request::Waive {
         gate: Gate::HandOver,
-        reason: ReasonKey(key.clone()),
+        reason: ReasonKeyForm(key.clone()).read().unwrap(),
         figure,
         words: Words([2; 32]),
     });
@@ -270,7 +353,7 @@ fn hand_over(
                 against.values().all(|may_be| *may_be),
                 "never to be waived: {against:?}"
             );
-            let known: BTreeSet<String> = known.into_iter().map(|key| key.0).collect();
+            let known: BTreeSet<String> = known.iter().map(spelled).collect();
             assert_eq!(known, model_keys(world), "what was known");
             tally.left += 1;
             tally.left_apart += u32::from(apart);

@@ -2,10 +2,11 @@
 //! thing is, what is open, and what speaks against handing over. It reads the facts
 //! that were sent and uses nothing else of the account.
 
+use crate::told::{About, Known, Tellings};
 use jiff::Timestamp;
 use repair::{
-    CheckIs, Event, Fact, Item, Kind, LevelAt, Move, MoveId, Outcome, PartStep, PieceIs, ProofIs,
-    Recorded, State, System, Until, WorkId, WorkIs,
+    CheckIs, CommandId, Event, Fact, Item, Kind, LevelAt, Move, MoveId, Outcome, PartStep, Piece,
+    PieceIs, ProofIs, Recorded, State, System, Until, WorkId, WorkIs,
 };
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -68,6 +69,9 @@ pub struct Book<'a> {
     /// For each claim, the claims it had seen, near and far, as bits.
     sees: Vec<u128>,
     things: BTreeMap<String, Item>,
+    /// The same things as people tell of them.
+    known: BTreeMap<String, Known>,
+    tellings: Tellings<'a>,
     recounted: BTreeSet<String>,
     one: BTreeMap<String, String>,
     need: Option<&'a Need>,
@@ -120,8 +124,16 @@ fn belongs(kind: Kind) -> (Is, Is) {
     }
 }
 
-/// Wheel nuts and coolant in this shop.
-fn strict(item: &Item) -> bool {
+fn pieces(positions: BTreeSet<u16>) -> Vec<Piece> {
+    let piece = |position| Piece {
+        position,
+        length: None,
+    };
+    positions.into_iter().map(piece).collect()
+}
+
+/// What belongs to the wheels, and coolant, in this shop.
+pub fn strict(item: &Item) -> bool {
     item.kind == Kind::Fluid || item.system == System::Wheels
 }
 
@@ -145,12 +157,15 @@ impl<'a> Book<'a> {
             claims: vec![],
             sees: vec![],
             things: BTreeMap::new(),
+            known: BTreeMap::new(),
+            tellings: Tellings::default(),
             recounted: BTreeSet::new(),
             one: BTreeMap::new(),
             need,
             now,
         };
         for (command, (event, fact)) in &heard {
+            book.tellings.hear(command, fact, stands(command));
             if stands(command) {
                 let who = event.stamp.who.as_str();
                 book.facts.push((command, who, fact));
@@ -215,12 +230,23 @@ impl<'a> Book<'a> {
     }
 
     fn name_things(&mut self) {
-        for (_, _, fact) in &self.facts {
-            if let Fact::SameAs { item, also } = fact {
-                let (a, b) = (item.as_str().to_owned(), also.as_str().to_owned());
-                // Only ever two names for one thing here.
-                self.one.insert(a.clone().max(b.clone()), a.min(b));
+        // Names that are one thing, near and far, go by the least of them.
+        let same = |(_, _, fact): &(&str, &str, &'a Fact)| match fact {
+            Fact::SameAs { item, also } => Some([item.as_str(), also.as_str()]),
+            _ => None,
+        };
+        let same: Vec<[&str; 2]> = self.facts.iter().filter_map(same).collect();
+        for name in same.iter().flatten() {
+            let mut group = BTreeSet::from([*name]);
+            for _ in &same {
+                let met = same
+                    .iter()
+                    .filter(|two| two.iter().any(|one| group.contains(one)));
+                let met: Vec<&str> = met.flatten().copied().collect();
+                group.extend(met);
             }
+            let least = group.first().expect("the name itself");
+            self.one.insert((*name).to_owned(), (*least).to_owned());
         }
         for (_, _, fact) in self.facts.clone() {
             match fact {
@@ -234,26 +260,40 @@ impl<'a> Book<'a> {
                 _ => {}
             }
         }
-        for (_, _, fact) in self.facts.clone() {
-            let known = |item: &repair::ItemId| self.one_name(item.as_str());
-            match fact {
-                Fact::CountCorrected { item, pieces, .. } => {
-                    let name = known(item);
-                    if let Some(thing) = self.things.get_mut(&name) {
-                        thing.pieces.clone_from(pieces);
-                    }
-                }
-                Fact::Located {
-                    item, system, zone, ..
-                } => {
-                    let name = known(item);
-                    if let Some(thing) = self.things.get_mut(&name) {
-                        (thing.system, thing.zone) = (*system, *zone);
-                    }
-                }
-                _ => {}
+        let names: Vec<String> = self.things.keys().cloned().collect();
+        for name in names {
+            let known = self.known_of(&name);
+            let thing = self.things.get_mut(&name).expect("a name of them");
+            thing.pieces = pieces(known.positions());
+            // Of several places the stricter counts.
+            let wheels = known.may_be(System::Wheels).then_some(System::Wheels);
+            let first = known.places.first().map(|(system, _)| *system);
+            thing.system = wheels.or(first).expect("it was declared somewhere");
+            self.known.insert(name, known);
+        }
+    }
+
+    /// What was told of a thing last; where nothing was, what was declared.
+    fn known_of(&self, name: &str) -> Known {
+        let mut out = Known::default();
+        for about in About::ALL {
+            let told = self.tellings.last(about, |item| self.is_it(item, name));
+            for (_, fact) in &told {
+                out.take(fact, about);
+            }
+            let declared = self.facts.iter().filter(
+                |(_, _, fact)| matches!(fact, Fact::Declared { item } if self.is_it(&item.id, name)),
+            );
+            for (_, _, fact) in declared.filter(|_| told.is_empty()) {
+                out.take(fact, about);
             }
         }
+        out.settle();
+        out
+    }
+
+    fn is_it(&self, item: &repair::ItemId, name: &str) -> bool {
+        self.one_name(item.as_str()) == name
     }
 
     fn one_name(&self, name: &str) -> String {
@@ -318,7 +358,7 @@ impl<'a> Book<'a> {
         claims.iter().filter(unseen).copied().collect()
     }
 
-    fn places(&self, thing: &str) -> BTreeSet<u16> {
+    pub fn places(&self, thing: &str) -> BTreeSet<u16> {
         let spoken = self
             .about(thing, None)
             .into_iter()
@@ -370,14 +410,26 @@ impl<'a> Book<'a> {
         let Some(item) = self.things.get(thing) else {
             return false;
         };
+        let (home, _) = belongs(item.kind);
+        let (found, wanted) = self.home(item, thing, at);
+        let placed = is == home || is == found;
+        let renewed = wanted == Made::Old || made != Made::Old;
+        placed && renewed || self.refused(item, thing, at, is)
+    }
+
+    /// Where a piece belongs: as it was found, else as its kind does; new, if it was off and
+    /// may not go back.
+    pub fn home(&self, item: &Item, thing: &str, at: u16) -> (Is, Made) {
         let (home, away) = belongs(item.kind);
-        let placed = is == home || self.was_found(item, thing, at) == Some(is);
         let was_off = self
             .about(thing, Some(at))
             .into_iter()
             .any(|index| self.claims[index].how == How::Moved && self.claims[index].is == away);
-        let renewed = !(item.spent && was_off) || made != Made::Old;
-        placed && renewed || self.refused(item, thing, at, is)
+        let made = match item.spent && was_off {
+            true => Made::New,
+            false => Made::Old,
+        };
+        (self.was_found(item, thing, at).unwrap_or(home), made)
     }
 
     /// Whether the customer signed that it may stay so; never for a missing wheel nut.
@@ -493,6 +545,12 @@ impl<'a> Book<'a> {
             more.push("not-caught:coolant".into());
         }
         out.extend(more.into_iter().map(|key| (key, true)));
+        // Tightening asks which of several torques holds; nobody lets that pass.
+        for (thing, known) in &self.known {
+            if known.torques.len() > 1 && !self.disturbed(thing).is_empty() {
+                out.insert(format!("told-apart:{thing}:torque"), false);
+            }
+        }
         out
     }
 
@@ -694,7 +752,7 @@ impl<'a> Book<'a> {
                     ..
                 } => {
                     let seen = self.seen(after);
-                    items.iter().any(|item| item.as_str() == thing)
+                    items.iter().any(|item| self.is_it(item, thing))
                         && last.iter().all(|index| seen >> index & 1 == 1)
                         && (*check == CheckIs::WalkedBack || !movers.contains(who))
                 }
@@ -754,13 +812,12 @@ impl<'a> Book<'a> {
                 .any(|(outcome, _)| **outcome == Outcome::Failed);
             let concerned: Vec<&String> = disturbed
                 .iter()
-                .filter(|(_, item)| {
+                .filter(|(thing, item)| {
                     let system = match proof {
                         ProofIs::LeakTest => item.system == System::Cooling,
-                        _ => matches!(
-                            item.system,
-                            System::Wheels | System::Cooling | System::Exhaust
-                        ),
+                        _ => [System::Wheels, System::Cooling, System::Exhaust]
+                            .iter()
+                            .any(|system| self.known[*thing].may_be(*system)),
                     };
                     system && item.kind != Kind::Fluid
                 })
@@ -896,7 +953,7 @@ impl<'a> Book<'a> {
         }
         out.into_iter()
             .map(|(command, nth)| MoveId {
-                command: repair::CommandId::new(command),
+                command: CommandId::new(command),
                 nth,
             })
             .collect()
@@ -911,6 +968,29 @@ impl<'a> Book<'a> {
 
     pub fn is_declared(&self, thing: &str) -> bool {
         self.things.contains_key(&self.one_name(thing))
+    }
+
+    /// The things that were declared.
+    pub fn things(&self) -> &BTreeMap<String, Item> {
+        &self.things
+    }
+
+    /// A thing as people tell of it.
+    pub fn known_as(&self, thing: &str) -> Option<&Known> {
+        self.known.get(&self.one_name(thing))
+    }
+
+    /// The commands that told something of a thing: all, or those that stand last.
+    pub fn tellings_of(&self, thing: &str, about: About, only_last: bool) -> Vec<CommandId> {
+        let name = self.one_name(thing);
+        let is_it = |item: &repair::ItemId| self.is_it(item, &name);
+        let told = if only_last {
+            let last = self.tellings.last(about, is_it);
+            last.into_iter().map(|(command, _)| command).collect()
+        } else {
+            self.tellings.all(about, is_it)
+        };
+        told.into_iter().map(CommandId::new).collect()
     }
 }
 

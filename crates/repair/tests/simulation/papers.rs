@@ -2,7 +2,7 @@
 //! where the keys are. Whole sums of one payer, no tax.
 
 use crate::model::Book;
-use repair::{Decision, Event, Fact, KeyStep, Recorded};
+use repair::{CommandId, Decision, Event, Fact, KeyStep, Recorded};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The desk's book.
@@ -54,6 +54,16 @@ impl Papers {
         }
         let mut yeses: BTreeMap<&str, i64> = BTreeMap::new();
         let mut passed: BTreeSet<&str> = BTreeSet::new();
+        // Whoever saw an answer had seen what its author saw, also of one taken back since.
+        let saw: BTreeMap<&str, &[CommandId]> = heard
+            .iter()
+            .filter_map(|event| match &event.event {
+                Event::Fact(Fact::Consented { after, .. }) => {
+                    Some((event.command.as_str(), after.as_slice()))
+                }
+                _ => None,
+            })
+            .collect();
         for (command, fact) in book.facts() {
             match fact {
                 Fact::Paid { amount, .. } => out.paid += whole(amount),
@@ -69,7 +79,13 @@ impl Papers {
                     ..
                 } => {
                     yeses.insert(command, whole(amount));
-                    passed.extend(after.iter().map(repair::CommandId::as_str));
+                    let mut seen: Vec<&str> = after.iter().map(CommandId::as_str).collect();
+                    while let Some(next) = seen.pop() {
+                        if next != command && passed.insert(next) {
+                            let far = saw.get(next).into_iter().copied().flatten();
+                            seen.extend(far.map(CommandId::as_str));
+                        }
+                    }
                 }
                 _ => {}
             }

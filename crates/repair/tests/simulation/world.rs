@@ -4,6 +4,7 @@
 use crate::desk;
 use crate::model::{Book, Need};
 use crate::papers::Papers;
+use crate::told::{self, About};
 use jiff::{Timestamp, ToSpan, tz::TimeZone};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
@@ -41,6 +42,12 @@ const THINGS: [(&str, u16, &[State]); 9] = [
 ];
 /// The shield, as a second phone called it.
 const ALSO: &str = "shield too";
+/// The shield, as a third one called it.
+const GUARD: &str = "guard";
+pub const SHIELDS: [&str; 3] = ["shield", ALSO, GUARD];
+
+/// What may turn out to be of the safety class, and wants a second look.
+const CHECKED: [&str; 6] = ["nuts", "coolant", "screws", "shield", ALSO, GUARD];
 
 pub struct Device {
     pub who: &'static str,
@@ -60,6 +67,8 @@ pub struct World {
     pub heard: Vec<Recorded<Event>>,
     pub order: Order,
     claims: usize,
+    /// What people in this shop speak of most.
+    talked_of: About,
 }
 
 fn item(id: &str, pieces: u16) -> Item {
@@ -74,10 +83,6 @@ fn item(id: &str, pieces: u16) -> Item {
         "battery" => (Kind::Fasteners, System::Battery, Zone::Above),
         _ => (Kind::Cover, System::Unknown, Zone::Unknown),
     };
-    let piece = |position| Piece {
-        position,
-        length: None,
-    };
     Item {
         id: ItemId::new(id),
         kind,
@@ -85,7 +90,7 @@ fn item(id: &str, pieces: u16) -> Item {
         zone,
         label: Words([0; 32]),
         size: None,
-        pieces: (1..=pieces).map(piece).collect(),
+        pieces: counted(pieces),
         pattern: None,
         spent: id == "gasket",
         may_miss: (id == "clips").then(|| MayMiss {
@@ -95,6 +100,22 @@ fn item(id: &str, pieces: u16) -> Item {
         put_in: None,
         holds: None,
         trade: None,
+    }
+}
+
+fn counted(pieces: u16) -> Vec<Piece> {
+    let piece = |position| Piece {
+        position,
+        length: None,
+    };
+    (1..=pieces).map(piece).collect()
+}
+
+fn torque(pass: &str) -> Pattern {
+    Pattern {
+        passes: vec![Written::new(pass).expect("short")],
+        sequence: vec![],
+        source: None,
     }
 }
 
@@ -116,7 +137,9 @@ impl World {
             heard: vec![],
             order: Order::default(),
             claims: 0,
+            talked_of: About::Count,
         };
+        world.talked_of = About::ALL[world.draw(About::ALL.len())];
         world.things = THINGS.into_iter().filter(|_| !world.one_in(3)).collect();
         if world.things.is_empty() {
             world.things.push(THINGS[0]);
@@ -307,11 +330,11 @@ impl World {
 
     fn change(&mut self, device: usize, thing: &str, at: Vec<u16>, state: State) -> Move {
         let wanted = if thing == NEED.to_tighten {
-            vec![thing, NEED.wants_on, ALSO]
+            vec![thing, NEED.wants_on, ALSO, GUARD]
         } else {
             vec![thing, "shield"]
         };
-        let looks_at = if thing == NEED.to_tighten || thing == ALSO {
+        let looks_at = if thing == NEED.to_tighten || [ALSO, GUARD].contains(&thing) {
             wanted.as_slice()
         } else {
             &wanted[..1]
@@ -332,12 +355,145 @@ impl World {
 
     fn declare_first(&mut self, device: usize, thing: &str, pieces: u16) {
         if !self.view(device).is_declared(thing) && !self.one_in(8) {
-            self.tell(
-                device,
-                Fact::Declared {
-                    item: item(thing, pieces),
-                },
-            );
+            let by = u8::try_from(device).expect("three devices");
+            let size = self.one_in(4).then(|| self.size());
+            let pattern = self.one_in(8).then(|| self.torque());
+            let item = Item {
+                label: Words([by; 32]),
+                size,
+                pattern,
+                ..item(thing, pieces)
+            };
+            self.tell(device, Fact::Declared { item });
+        }
+    }
+
+    fn size(&mut self) -> Token {
+        let size = ["M6x16 8.8", "M6x20 8.8"][self.draw(2)];
+        Token::new(size).expect("short")
+    }
+
+    fn torque(&mut self) -> Pattern {
+        torque(["9 Nm", "12 Nm"][self.draw(2)])
+    }
+
+    /// Something is told of a thing, by somebody who knows what their phone knows: nothing of
+    /// it, all that was told, or only what stands last.
+    fn told(&mut self, device: usize, thing: &str) -> Fact {
+        let about = match self.one_in(3) {
+            true => About::ALL[self.draw(About::ALL.len())],
+            false => self.talked_of,
+        };
+        let thing = match (about, thing) {
+            (About::Place, _) => [SHIELDS[device], "screws"][self.draw(2)],
+            (About::Count, _) => ["clips", "nuts"][self.draw(2)],
+            (About::Torque, _) => ["screws", "nuts"][self.draw(2)],
+            (About::Size, _) => ["screws", "clips"][self.draw(2)],
+            (About::Name, thing) => thing,
+        };
+        let named = THINGS.iter().find(|(name, ..)| *name == thing);
+        let pieces = named.map_or(1, |(_, pieces, _)| *pieces);
+        self.declare_first(device, thing, pieces);
+        let after = match self.draw(4) {
+            0 => vec![],
+            1 | 2 => self.view(device).tellings_of(thing, about, true),
+            _ => self.view(device).tellings_of(thing, about, false),
+        };
+        let item = ItemId::new(thing);
+        match about {
+            About::Count => Fact::CountCorrected {
+                pieces: counted([3, 4, 5][self.draw(3)]),
+                item,
+                after,
+            },
+            About::Name => Fact::Renamed {
+                label: Words([[11, 12][self.draw(2)]; 32]),
+                item,
+                after,
+            },
+            About::Place => {
+                let systems = [
+                    System::Exhaust,
+                    System::Body,
+                    System::Wheels,
+                    System::Unknown,
+                ];
+                Fact::Located {
+                    system: systems[self.draw(4)],
+                    zone: [Zone::Below, Zone::WheelWell][self.draw(2)],
+                    item,
+                    after,
+                }
+            }
+            About::Size => Fact::SizeTold {
+                size: self.size(),
+                item,
+                after,
+            },
+            About::Torque => Fact::TorqueTold {
+                pattern: self.torque(),
+                item,
+                after,
+            },
+        }
+    }
+
+    fn same_as(&mut self) -> Fact {
+        Fact::SameAs {
+            item: ItemId::new(SHIELDS[self.draw(3)]),
+            also: ItemId::new(SHIELDS[self.draw(3)]),
+        }
+    }
+
+    /// Somebody tells something, thinks again, and now and then takes a word of it back.
+    fn told_and_told_better(&mut self, device: usize, thing: &str) -> Fact {
+        while !self.one_in(3) {
+            let said = match self.one_in(6) {
+                true => self.same_as(),
+                false => self.told(device, thing),
+            };
+            self.tell(device, said);
+        }
+        match self.one_in(3) {
+            true => self.slip(device),
+            false => self.told(device, thing),
+        }
+    }
+
+    /// Somebody careful settles where a thing belongs, and which torque holds.
+    fn settle_what_is_told(&mut self, device: usize) {
+        for thing in ["shield", ALSO, GUARD, "screws", "nuts"] {
+            let view = self.view(device);
+            let Some(known) = view.known_as(thing).cloned() else {
+                continue;
+            };
+            let seen = |about| view.tellings_of(thing, about, false);
+            let (places, torques) = (seen(About::Place), seen(About::Torque));
+            let lost = known.may_be(System::Unknown) || known.places.len() > 1;
+            let item = ItemId::new(thing);
+            if lost && thing != "nuts" {
+                let (system, zone) = (System::Exhaust, Zone::Below);
+                self.tell(
+                    device,
+                    Fact::Located {
+                        item: item.clone(),
+                        system,
+                        zone,
+                        after: places,
+                    },
+                );
+            }
+            if known.torques.len() > 1 && !self.one_in(24) {
+                let pattern = torque("9 Nm");
+                self.tell(
+                    device,
+                    Fact::TorqueTold {
+                        item,
+                        pattern,
+                        after: torques,
+                    },
+                );
+            }
         }
     }
 
@@ -350,8 +506,8 @@ impl World {
         let (thing, pieces, states) = self.things[which];
         self.declare_first(device, thing, pieces);
         let mut thing = thing;
-        if thing == "shield" && device == 1 && self.one_in(2) {
-            thing = ALSO;
+        if thing == "shield" && device > 0 && self.one_in(2) {
+            thing = SHIELDS[device];
             self.declare_first(device, thing, pieces);
         }
         let state = states[self.draw(states.len())];
@@ -360,7 +516,7 @@ impl World {
         if at.is_empty() {
             at = all;
         }
-        let kind = self.draw(20);
+        let kind = self.draw(26);
         let fact = match kind {
             0..=9 => Fact::Moved {
                 stage: None,
@@ -389,7 +545,8 @@ impl World {
                     media: Token::new("image/png").unwrap(),
                 }),
             },
-            _ => self.beside(device, thing, pieces),
+            20..=25 => self.told_and_told_better(device, thing),
+            _ => self.beside(device),
         };
         self.tell(device, fact);
     }
@@ -400,7 +557,7 @@ impl World {
         if self.one_in(4) {
             let which = self.draw(self.things.len());
             let (other, pieces, states) = self.things[which];
-            if other != thing && thing != ALSO {
+            if other != thing && ![ALSO, GUARD].contains(&thing) {
                 self.declare_first(device, other, pieces);
                 let state = states[self.draw(states.len())];
                 moves.push(self.change(device, other, (1..=pieces).collect(), state));
@@ -415,7 +572,17 @@ impl World {
         if seen.is_empty() {
             return Fact::Walked { zone: Zone::Above };
         }
-        let index = seen[self.draw(seen.len())];
+        // A telling as likely as anything else.
+        let told = seen.iter().copied().filter(|index| {
+            let event = &self.written[*index].event;
+            matches!(event, Event::Fact(fact) if told::telling(fact).is_some())
+        });
+        let told: Vec<usize> = told.collect();
+        let among = match !told.is_empty() && self.one_in(2) {
+            true => told,
+            false => seen,
+        };
+        let index = among[self.draw(among.len())];
         Fact::Undo {
             command: self.written[index].command.clone(),
             part: self.one_in(3).then(|| u16::from(self.one_in(2))),
@@ -423,7 +590,7 @@ impl World {
     }
 
     /// Fluids, snags, parts, checks, proofs, names.
-    fn beside(&mut self, device: usize, thing: &str, pieces: u16) -> Fact {
+    fn beside(&mut self, device: usize) -> Fact {
         let coolant = || ItemId::new("coolant");
         let litres = |tenths: usize| Written::new(&format!("{}.{} L", tenths / 10, tenths % 10));
         match self.draw(15) {
@@ -456,7 +623,7 @@ impl World {
             }
             3 => self.snag_ends(device),
             4 => self.work(device),
-            5 => self.check(device, &["nuts", "coolant"]),
+            5 => self.check(device, &CHECKED),
             6 => self.proof(device, &[]),
             7 => Fact::PartNeeded {
                 part: PartId::new("pad"),
@@ -471,25 +638,13 @@ impl World {
                 has_old: true,
             },
             8 => self.part_goes(),
-            9 => Fact::SameAs {
+            9 => self.same_as(),
+            _ => Fact::Located {
                 item: ItemId::new("shield"),
-                also: ItemId::new(ALSO),
-            },
-            10 if thing == "clips" => Fact::CountCorrected {
-                item: ItemId::new(thing),
-                pieces: item(thing, pieces - 1).pieces,
+                system: System::Exhaust,
+                zone: Zone::Below,
                 after: vec![],
             },
-            _ => Self::located("shield"),
-        }
-    }
-
-    fn located(shield: &str) -> Fact {
-        Fact::Located {
-            item: ItemId::new(shield),
-            system: System::Exhaust,
-            zone: Zone::Below,
-            after: vec![],
         }
     }
 
@@ -597,7 +752,7 @@ impl World {
             words: None,
             readings: vec![],
             calculation: None,
-            after: self.seen(device, &["nuts", "gasket", "shield", ALSO]),
+            after: self.seen(device, &["nuts", "gasket", "shield", ALSO, GUARD, "screws"]),
             replaces: replaces.to_vec(),
         }
     }
@@ -611,16 +766,11 @@ impl World {
     /// left to do; now and then they forget one thing.
     pub fn close(&mut self, device: usize) {
         self.fetch(device);
-        if self.view(device).is_declared("shield") || self.view(device).is_declared(ALSO) {
-            for shield in ["shield", ALSO] {
-                self.tell(device, Self::located(shield));
-            }
-        }
+        self.settle_what_is_told(device);
         for (thing, pieces) in self.view(device).open() {
-            let Some((name, count, states)) = THINGS
-                .into_iter()
-                .find(|(name, _, _)| *name == thing || *name == "shield" && thing == ALSO)
-            else {
+            let Some((name, count, states)) = THINGS.into_iter().find(|(name, _, _)| {
+                *name == thing || *name == "shield" && SHIELDS.contains(&thing.as_str())
+            }) else {
                 continue;
             };
             self.declare_first(device, name, count);
@@ -690,12 +840,12 @@ impl World {
             let fact = self.proved(device, proof, Outcome::Held, &failed);
             self.tell(device, fact);
         }
-        let after = self.seen(device, &["nuts", "coolant"]);
+        let after = self.seen(device, &CHECKED);
         self.tell(
             device,
             Fact::Checked {
                 check: CheckIs::WalkedBack,
-                items: vec![ItemId::new("nuts"), ItemId::new("coolant")],
+                items: CHECKED.into_iter().map(ItemId::new).collect(),
                 after,
                 learns: None,
                 alone: None,

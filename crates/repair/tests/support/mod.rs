@@ -6,6 +6,8 @@
 
 use jiff::{Timestamp, ToSpan, tz::TimeZone};
 use price::{Charge, Entry, Payer};
+use record::form::Form;
+use record::v1::basics::ReasonKeyForm;
 use repair::*;
 use std::collections::BTreeSet;
 
@@ -480,11 +482,11 @@ impl Job {
     pub fn waive(&mut self, gate: Gate, key: &str) -> Result<CommandId, Refusal> {
         let answer = self.answer(gate);
         let mut reasons = answer.reasons();
-        let seen = reasons.find(|reason| reason.key.0 == key);
+        let seen = reasons.find(|reason| spelled(&reason.key) == key);
         let figure = seen.map(|reason| reason.figure.clone()).unwrap_or_default();
         self.ask(Request::Waive {
             gate,
-            reason: ReasonKey(key.into()),
+            reason: reason_key(key),
             figure,
             words: words(9),
         })
@@ -518,12 +520,23 @@ impl Job {
     }
 }
 
+/// The name of a reason as it is spelled where it is stored.
+pub fn spelled(key: &ReasonKey) -> String {
+    ReasonKeyForm::of(key).0
+}
+
+/// The name of a reason that is spelled so.
+pub fn reason_key(spelled: &str) -> ReasonKey {
+    let form = ReasonKeyForm(spelled.to_owned());
+    form.read().expect("short enough for a name")
+}
+
 /// The keys of the reasons that shut, sorted.
 pub fn keys(reasons: &[Reason]) -> Vec<String> {
     let mut out: Vec<_> = reasons
         .iter()
         .filter(|reason| reason.shuts())
-        .map(|reason| reason.key.0.clone())
+        .map(|reason| spelled(&reason.key))
         .collect();
     out.sort();
     out

@@ -5,7 +5,7 @@ use super::noted::{PhotoView, photos_of_items};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::form::Form;
-use record::v1::basics::StateForm;
+use record::v1::basics::{ReasonKeyForm, StateForm};
 use record::v1::codes::{GateForm, KindForm, ProofIsForm, SystemForm, WorkIsForm, ZoneForm};
 use record::v1::facts::WorkForm;
 use repair::{Gate, Item, ItemId, Kind, MoveId, Order, Reason, Rules, Until, Waivable, Why};
@@ -488,7 +488,7 @@ pub(super) fn gates(names: &Names<'_>) -> Vec<GateView> {
                     .fit_to_go
                     .iter()
                     .map(|reason| ReasonView {
-                        key: reason.key.0.clone(),
+                        key: ReasonKeyForm::of(&reason.key).0,
                         figure: reason.figure.clone(),
                         kind: kind_of(reason),
                         text: names.reason(reason),
@@ -504,7 +504,7 @@ pub(super) fn gates(names: &Names<'_>) -> Vec<GateView> {
                     .papers
                     .iter()
                     .map(|reason| PaperView {
-                        key: reason.key.0.clone(),
+                        key: ReasonKeyForm::of(&reason.key).0,
                         figure: reason.figure.clone(),
                         kind: kind_of(reason),
                         text: names.reason(reason),
@@ -543,8 +543,9 @@ impl GateView {
 }
 
 fn kind_of(reason: &Reason) -> String {
-    let key = reason.key.0.as_str();
-    key.split_once(':').map_or(key, |(kind, _)| kind).to_owned()
+    let mut key = ReasonKeyForm::of(&reason.key).0;
+    key.truncate(key.find(':').unwrap_or(key.len()));
+    key
 }
 
 fn item_of(reason: &Reason) -> Option<String> {
