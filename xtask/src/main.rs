@@ -4,8 +4,8 @@
 
 mod bench;
 mod counts;
-mod lessons_bench;
 mod floor;
+mod lessons_bench;
 mod pictures;
 mod plans;
 mod sequence;

@@ -914,7 +914,7 @@ mod tests {
             let place = |nth: usize| FloorPlace {
                 name: (nth + 1).to_string(),
                 yard: nth == 8,
-                lift: nth % 2 == 0,
+                lift: nth.is_multiple_of(2),
                 vehicle: (nth % 3 != 2).then(|| vehicle.clone()),
             };
             let day = Floor { places: (0..stalls).map(place).collect(), hours, now, ..day() };

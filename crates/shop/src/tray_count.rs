@@ -45,8 +45,10 @@ pub struct TrayGroup {
     pub name: String,
     /// How many should lie there, and how many do.
     pub expected: usize,
-    /// How many lie there.
+    /// How many bolts lie there that were taken for some of it.
     pub found: usize,
+    /// How many lie there as they should be.
+    pub right: usize,
     /// What is missing, too many, or of another length.
     pub differs: Vec<String>,
 }
@@ -241,12 +243,12 @@ fn pixels(count: usize) -> f64 {
 
 fn headline(verdict: Verdict, groups: &[TrayGroup], seen: usize) -> String {
     let expected: usize = groups.iter().map(|group| group.expected).sum();
-    let found: usize = groups.iter().map(|group| group.found).sum();
+    let right: usize = groups.iter().map(|group| group.right).sum();
     match verdict {
         Verdict::CantTell => "Can't tell from this picture".to_owned(),
         _ if groups.is_empty() => format!("{seen} pieces on the sheet"),
         Verdict::Complete => format!("All {expected} there"),
-        Verdict::NotComplete => format!("{found} of {expected} as they should be"),
+        Verdict::NotComplete => format!("{right} of {expected} as they should be"),
     }
 }
 
@@ -272,6 +274,9 @@ fn group_view(item: &str, counted: &Counted) -> TrayGroup {
         name: counted.name.clone(),
         expected: counted.expected,
         found: counted.found,
+        right: counted
+            .expected
+            .saturating_sub(counted.missing.len() + counted.wrong.len()),
         differs: differs
             .map(|(words, count)| format!("{count} of {words}"))
             .collect(),

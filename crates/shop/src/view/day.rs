@@ -180,11 +180,13 @@ impl Hours {
     }
 }
 
+/// What a clock was told, and when; nothing, where a move of its stage came.
+type Told = (Timestamp, Option<Clock>);
+
 /// When somebody worked on an order today: by the clocks of its stages, and where there was no
 /// clock, the moments at which something was told at the vehicle.
 fn worked_today(order: &Order, clock: &Hours) -> Vec<(PersonId, f64, f64)> {
-    let mut clocks: BTreeMap<(&StageId, &PersonId), Vec<(Timestamp, Option<Clock>)>> =
-        BTreeMap::new();
+    let mut clocks: BTreeMap<(&StageId, &PersonId), Vec<Told>> = BTreeMap::new();
     let mut moments = Vec::new();
     for (_, filed) in order.facts() {
         let at = filed.stamp.at;
@@ -246,7 +248,7 @@ const NEAR: f64 = 0.25;
 const LONGEST_STAGE: f64 = 2.0;
 
 /// The runs of a clock; without an end, it runs on.
-fn runs(told: &[(Timestamp, Option<Clock>)]) -> Vec<(Timestamp, Option<Timestamp>)> {
+fn runs(told: &[Told]) -> Vec<(Timestamp, Option<Timestamp>)> {
     let mut out = Vec::new();
     let mut since: Option<Timestamp> = None;
     for (at, clock) in told {

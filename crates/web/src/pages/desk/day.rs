@@ -15,6 +15,8 @@ use shop::view::{
 
 /// What the drawing has room for at the desk.
 const DESK: f64 = 880.0;
+/// The same on a wide screen: there the hours are longer.
+const WIDE: f64 = 1360.0;
 /// How many of a list stand in the margin.
 const MOST: usize = 4;
 
@@ -33,7 +35,8 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
                 (stuck::list(&unread))
                 div class="day" {
                     div class="on-desk" {
-                        (PreEscaped(svg(&floor(&drawn(&day), DESK))))
+                        div class="not-wide" { (PreEscaped(svg(&floor(&drawn(&day), DESK)))) }
+                        div class="wide" { (PreEscaped(svg(&floor(&drawn(&day), WIDE)))) }
                         (stalls_by_key(&day))
                     }
                     div class="on-phone" { @for place in &day.places { (place_row(place)) } }

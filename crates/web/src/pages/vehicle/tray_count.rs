@@ -228,7 +228,7 @@ fn group_row(order: &OrderView, group: &TrayGroup) -> Markup {
                 span class="strong line" { (group.name) }
                 @for one in &group.differs { span class="line no" { (one) } }
             }
-            span class="strong number" { (group.found) " of " (group.expected) }
+            span class="strong number" { (group.right) " of " (group.expected) }
         }
     }
 }
