@@ -309,7 +309,7 @@ impl<'t> Fields<'t> {
         let text = self.table.get(key)?.as_str().map(str::trim);
         let text = text.filter(|text| !text.is_empty());
         if text.is_none() {
-            self.unsound(key, "no text", "write a name in quotes".to_owned(), book);
+            self.unsound(key, "no text", "write it in quotes".to_owned(), book);
         }
         text.map(str::to_owned)
     }
@@ -322,7 +322,8 @@ impl<'t> Fields<'t> {
         self.text(key, book).unwrap_or_default()
     }
 
-    /// The tables of a list; each is called by its `name` or its `what`, else by its number.
+    /// The tables of a list; each is called by its `name` or its `what`, else by its number, and by
+    /// the table that it lies in.
     pub fn tables(&self, key: &str, book: &mut Book<'_>) -> Vec<Fields<'t>> {
         let Some(item) = self.table.get(key) else {
             return Vec::new();
@@ -349,12 +350,19 @@ impl<'t> Fields<'t> {
             let mut names = ["what", "name"].iter();
             names.find_map(|key| table.get(key)).and_then(Item::as_str)
         };
+        // The whole text goes without saying.
+        let within = |name: String| match &self.span {
+            Some(_) => format!("{}, {name}", self.name),
+            None => name,
+        };
         each.into_iter()
             .enumerate()
             .map(|(at, table)| Fields {
                 table,
                 span: first_key(table),
-                name: named(table).map_or_else(|| format!("{key} {}", at + 1), str::to_owned),
+                name: within(
+                    named(table).map_or_else(|| format!("{key} {}", at + 1), str::to_owned),
+                ),
             })
             .collect()
     }

@@ -66,7 +66,7 @@ fn each_slip_is_told_with_its_line_and_how_to_mend_it() {
         ),
         (
             "name = \"  \"",
-            "t.toml:1: `name` of the text is no text; write a name in quotes",
+            "t.toml:1: `name` of the text is no text; write it in quotes",
         ),
         (
             "curve = [1, \"two\"]",

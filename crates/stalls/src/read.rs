@@ -9,9 +9,10 @@ use crate::floor::{
 };
 use crate::spread::Spread;
 use crate::windows::{Minute, Windows};
-use fields::{Book, Fields};
+pub use ::fields::Trouble;
+use ::fields::{Fields, read as read_fields};
+use fields::{Book, DayFields};
 pub use hours::Local;
-use std::fmt;
 use toml_edit::Document;
 
 /// What a text holds.
@@ -21,27 +22,6 @@ pub struct Read {
     /// The moment the day is looked at, as it was written.
     pub now: Local,
     pub warnings: Vec<Trouble>,
-}
-
-/// One thing that is wrong in a text.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Trouble {
-    /// The file, as it was named.
-    pub file: String,
-    /// From 1.
-    pub line: usize,
-    pub what: String,
-    pub mend: String,
-}
-
-impl fmt::Display for Trouble {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{}:{}: {}; {}",
-            self.file, self.line, self.what, self.mend
-        )
-    }
 }
 
 /// Minutes of a place: what is written as local time, told as minutes since some origin. Says in
@@ -130,42 +110,26 @@ pub fn now(text: &str) -> Option<Local> {
 /// that are not known, names that are not there, times that do not exist. Unknown keys are
 /// warnings, unless they look like a known one misspelt.
 pub fn read(file: &str, text: &str, clock: Clock) -> Result<Read, Vec<Trouble>> {
-    let mut book = Book::new(file, text, clock);
-    let document = match Document::parse(text) {
-        Ok(document) => document,
-        Err(error) => {
-            let said = error.message().lines().collect::<Vec<_>>().join(", ");
-            book.wrong(
-                error.span(),
-                format!("this is no TOML: {said}"),
-                "write key = value, texts in quotes".to_owned(),
-            );
-            return Err(book.wrong);
+    let read = read_fields(file, text, "the file", |root, wrong| {
+        let book = &mut Book::new(wrong, clock);
+        root.only(&ROOT, book);
+        let now = root.local("now", book);
+        if now.is_none() && !root.has("now") {
+            book.missing(root, "now", "the local time, such as \"2026-11-30T08:10\"");
         }
-    };
-    let root = Fields::root(document.as_table());
-    root.only(&ROOT, &mut book);
-    let now = root.local("now", &mut book);
-    if now.is_none() && !root.has("now") {
-        book.missing(&root, "now", "the local time, such as \"2026-11-30T08:10\"");
-    }
-    // Without it no day can be laid.
-    let floor = now.map(|now| (now, floor(&root, now, &mut book)));
-    match floor {
-        Some((now, floor)) if book.wrong.is_empty() => Ok(Read {
-            floor,
-            now,
-            warnings: book.warnings,
-        }),
-        _ => {
-            book.wrong.sort_by_key(|trouble| trouble.line);
-            Err(book.wrong)
-        }
-    }
+        // Without it no day can be laid.
+        now.map(|now| (now, floor(root, now, book)))
+    })?;
+    let (now, floor) = read.value.expect("without a now the text is wrong");
+    Ok(Read {
+        floor,
+        now,
+        warnings: read.warnings,
+    })
 }
 
 fn floor(root: &Fields, now: Local, book: &mut Book) -> Floor {
-    let days = root.whole("days", 1..=366, book).unwrap_or(DAYS);
+    let days = root.between("days", 1..=366, book).unwrap_or(DAYS);
     let span = hours::Days { from: now, days };
     let opening = root.hours("hours", span, book).unwrap_or_else(|| {
         if !root.has("hours") {
@@ -191,7 +155,7 @@ fn floor(root: &Fields, now: Local, book: &mut Book) -> Floor {
         people,
         orders,
         yard_places: root
-            .whole("yard_places", 0..=1000, book)
+            .between("yard_places", 0..=1000, book)
             .and_then(|places| usize::try_from(places).ok()),
         rules: rules(root, book),
     }
@@ -204,7 +168,7 @@ fn rules(root: &Fields, book: &mut Book) -> Rules {
     };
     fields.only(&RULES, book);
     let mut read = |key: &str, points: &mut i64| {
-        if let Some(written) = fields.whole(key, 0..=1_000_000, book) {
+        if let Some(written) = fields.between(key, 0..=1_000_000, book) {
             *points = written;
         }
     };
@@ -224,8 +188,8 @@ fn stalls(root: &Fields, book: &mut Book) -> Vec<Stall> {
         .collect();
     let read = |(at, fields): (usize, &Fields)| {
         fields.only(&STALL, book);
-        let kg = fields.whole("carries_kg", 1..=100_000, book);
-        let mm = fields.whole("clears_mm", 1..=20_000, book);
+        let kg = fields.between("carries_kg", 1..=100_000, book);
+        let mm = fields.between("clears_mm", 1..=20_000, book);
         let is_lift = fields.yes("lift", kg.is_some() || mm.is_some(), book);
         let crosses = fields.names("cross", &names, "stall", book);
         Stall {
@@ -272,7 +236,7 @@ fn order(fields: &Fields, stalls: &[Stall], people: &[Person], book: &mut Book) 
     let since = fields.moment("begun", book);
     let by = fields.names("begun_by", &people_names, "person", book);
     let vehicle = |key: &str, book: &mut Book| {
-        let value = fields.whole(key, 1..=100_000, book);
+        let value = fields.between(key, 1..=100_000, book);
         value.and_then(|value| u32::try_from(value).ok())
     };
     Order {
@@ -281,7 +245,7 @@ fn order(fields: &Fields, stalls: &[Stall], people: &[Person], book: &mut Book) 
         height_mm: vehicle("height_mm", book),
         promise: fields.moment("promise", book),
         promise_weight: fields
-            .whole("promise_weight", 0..=1_000_000, book)
+            .between("promise_weight", 0..=1_000_000, book)
             .unwrap_or(1),
         arrives: fields.moments("comes", book),
         stands_in: fields.one_name("stands_in", &stall_names, "stall", book),
@@ -328,7 +292,7 @@ fn phase(fields: &Fields, rolled: bool, book: &mut Book) -> Option<Phase> {
                         .unwrap_or(usual)
                 }),
                 helpers: fields
-                    .whole("helpers", 0..=3, book)
+                    .between("helpers", 0..=3, book)
                     .and_then(|helpers| usize::try_from(helpers).ok())
                     .unwrap_or(0),
                 on_the_road,

@@ -112,7 +112,7 @@ fn every_fault_says_where_what_and_how_to_mend_it() {
         (
             "kind = \"part\"",
             "kind = \"parcel\"",
-            "`kind` of the van, cooler housing is not known; write one of \"work\"",
+            "`kind` of the van, cooler housing is \"parcel\", which is not known; write one of \"work\"",
         ),
         (
             "promise = \"2026-12-03T16:00\"",
