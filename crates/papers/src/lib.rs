@@ -4,7 +4,7 @@
 //! paper out as a value ([`engine::page::Paper`]) and writes it as a PDF. From the same values
 //! come the same bytes, on any machine: no clock, no path and no name goes in but what is printed.
 //!
-//! What was given out is kept ([`keep`]): its bytes lie with the record as a file.
+//! What was given out is kept ([`give_out`]): its bytes lie with the record as a file.
 //!
 //! Papers are tagged for screen readers (PDF/UA-1) and for keeping (PDF/A-3a), as far as the
 //! library that writes them checks both; no outside checker of either has been run on them.
