@@ -84,7 +84,7 @@ pub struct FloorPerson {
 }
 
 /// Height of a row.
-const STALL: f64 = 92.0;
+const STALL: f64 = 88.0;
 const CLOSE_STALL: f64 = 64.0;
 const YARD: f64 = 54.0;
 const PERSON: f64 = 34.0;
@@ -396,7 +396,7 @@ impl Sheet {
             }
             marks.extend(self.bars(vehicle, bar));
         }
-        let base = if tall { y + 78.0 } else { y + 42.0 };
+        let base = if tall { y + 76.0 } else { y + 42.0 };
         let ink = vehicle.ink.unwrap_or(Ink::Ink);
         let word = ellipsis(&vehicle.word, LETTERING, Weight::Bold, room);
         marks.push(paper(self.left, base, &word, Weight::Bold));
