@@ -1,36 +1,12 @@
 //! A brake job as a technician does it with three vehicles: by a map written from nothing, by typed
 //! lines, and by the map that the typed job became. The same is owed, and the same gates are shut.
 
-use super::{Shop, follow, phone, started, tap, write};
+use super::{Shop, set_up, tap, write};
 use anyhow::{Result, ensure};
 use chromium::Browser;
 use serde_json::json;
 
-const MAP: &str = r#"vehicle = "Tessel Van"
-
-[items."front left wheel nuts"]
-is = "fasteners"
-count = 5
-size = "M12x1.5"
-
-[items."front left wheel"]
-is = "part"
-needs = "front left wheel nuts out"
-
-[items."front left caliper bolts"]
-is = "fasteners"
-count = 2
-size = "M10"
-needs = "front left wheel off"
-
-[items."front left caliper"]
-is = "part"
-needs = "front left caliper bolts out"
-
-[items."front left brake pads"]
-is = "part"
-needs = "front left caliper off"
-"#;
+const MAP: &str = include_str!("../../../web/tests/door/brake_job.toml");
 
 const LINES: &str = "5 front left wheel nuts M12x1.5\nfront left wheel\n\
     2 front left caliper bolts M10\nfront left caliper\nfront left brake pads";
@@ -103,16 +79,7 @@ fn stands(shop: &Shop, browser: &Browser, number: u64) -> Result<[String; 3]> {
 
 #[test]
 fn a_brake_job_owes_the_same_by_own_map_by_typed_lines_and_by_the_map_learned() -> Result<()> {
-    let shop = started("serve")?;
-    let browser = phone(&shop, "/")?;
-    browser.wait_for_text("Your shop")?;
-    write(&browser, "Name of the shop", "Two Bays")?;
-    write(&browser, "Your name", "Mila Korn")?;
-    write(&browser, "Name of a second person", "Otto Reis")?;
-    write(&browser, "hour's labour", "90")?;
-    tap(&browser, "Set up")?;
-    follow(&browser, "Mila Korn")?;
-    browser.wait_for_text("Free")?;
+    let (shop, browser) = set_up()?;
     check_in(&shop, &browser, "Tessel Van", 1001)?;
     check_in(&shop, &browser, "Quarrel Estate", 1002)?;
     check_in(&shop, &browser, "Quarrel Estate", 1003)?;

@@ -100,12 +100,10 @@ fn still(act: impl Fn() -> Result<()>) -> Result<()> {
     }
 }
 
-#[test]
-fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
+/// An empty folder, and the shop set up in it on a phone.
+fn set_up() -> Result<(Shop, Browser)> {
     let shop = started("serve")?;
     let browser = phone(&shop, "/")?;
-
-    // The shop is set up.
     browser.wait_for_text("Your shop")?;
     write(&browser, "Name of the shop", "Two Bays")?;
     write(&browser, "Your name", "Mila Korn")?;
@@ -114,6 +112,12 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
     tap(&browser, "Set up")?;
     follow(&browser, "Mila Korn")?;
     browser.wait_for_text("Free")?;
+    Ok((shop, browser))
+}
+
+#[test]
+fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
+    let (shop, browser) = set_up()?;
 
     // A vehicle comes in.
     follow(&browser, "Check in a vehicle")?;

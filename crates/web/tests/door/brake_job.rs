@@ -8,34 +8,7 @@ use serde_json::{Value, json};
 use shop::Device;
 use std::collections::{BTreeMap, BTreeSet};
 
-const MAP: &str = r#"
-vehicle = "Tessel Van"
-place-change = 1
-tool-change = 0.2
-
-[items."front left wheel nuts"]
-is = "fasteners"
-count = 5
-size = "M12x1.5"
-
-[items."front left wheel"]
-is = "part"
-needs = "front left wheel nuts out"
-
-[items."front left caliper bolts"]
-is = "fasteners"
-count = 2
-size = "M10"
-needs = "front left wheel off"
-
-[items."front left caliper"]
-is = "part"
-needs = "front left caliper bolts out"
-
-[items."front left brake pads"]
-is = "part"
-needs = "front left caliper off"
-"#;
+const MAP: &str = include_str!("brake_job.toml");
 
 const LINES: &str = "5 front left wheel nuts M12x1.5\nfront left wheel\n\
     2 front left caliper bolts M10\nfront left caliper\nfront left brake pads";
