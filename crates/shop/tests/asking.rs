@@ -86,7 +86,7 @@ fn the_ask_is_one_sentence_at_every_point_of_the_way() {
     assert_eq!(
         says(&bench),
         (
-            "Nothing to ask: 69.60 before tax is left under the limit agreed of 850.00.".to_owned(),
+            "Nothing to ask: 69.60 before tax is left under the limit of 850.00.".to_owned(),
             false,
             ConsentStepForm::Add
         )
@@ -95,7 +95,7 @@ fn the_ask_is_one_sentence_at_every_point_of_the_way() {
     assert_eq!(
         says(&bench),
         (
-            "Ask Ines Duarte for 54.40 more before tax: the limit agreed is 850.00, this makes 904.40."
+            "Ask Ines Duarte for 54.40 more before tax: the limit is 850.00, this makes 904.40."
                 .to_owned(),
             true,
             ConsentStepForm::Add

@@ -98,7 +98,7 @@ fn what_a_place_lets_pass_is_said_with_the_place_and_its_limit() {
     assert_eq!(let_pass.limit.as_deref(), Some("440.00"));
     assert_eq!(
         let_pass.sentence,
-        "Nothing has to be asked: it is 30.00 over the limit agreed, and Florida, USA lets up to 440.00 pass. Tell Ada Vane all the same."
+        "Nothing has to be asked: it is 30.00 over the limit, and Florida, USA lets up to 440.00 pass. Tell Ada Vane all the same."
     );
 }
 

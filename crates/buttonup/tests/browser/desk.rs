@@ -64,7 +64,7 @@ fn a_yes_is_signed_on_the_screen_and_stands_on_the_paper() -> Result<()> {
     let shop = started("demo")?;
     let browser = desk(&shop)?;
     browser.goto(&shop.server.url("/o/1002/ask"))?;
-    browser.wait_for_text("69.60 before tax is left under the limit agreed of 850.00")?;
+    browser.wait_for_text("69.60 before tax is left under the limit of 850.00")?;
     write(&browser, "Up to, in all", "910")?;
     choose(&browser, "in person")?;
     unfold(&browser, "They are here and sign")?;

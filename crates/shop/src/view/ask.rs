@@ -183,13 +183,13 @@ impl Asked<'_> {
                 self.money(sum)
             ),
             (Some(sum), Some(ceiling)) if sum > ceiling.amount => format!(
-                "Ask {who} for {} more{tax}: the limit agreed is {}, this makes {}.",
+                "Ask {who} for {} more{tax}: the limit is {}, this makes {}.",
                 self.money(sum.saturating_sub(ceiling.amount)),
                 self.money(ceiling.amount),
                 self.money(sum)
             ),
             (Some(sum), Some(ceiling)) => format!(
-                "Nothing to ask: {}{tax} is left under the limit agreed of {}.",
+                "Nothing to ask: {}{tax} is left under the limit of {}.",
                 self.money(ceiling.amount.saturating_sub(sum)),
                 self.money(ceiling.amount)
             ),
@@ -205,7 +205,7 @@ impl Asked<'_> {
             .map(|(sum, ceiling)| self.money(sum.saturating_sub(ceiling.amount)))
             .unwrap_or_default();
         format!(
-            "Nothing has to be asked: it is {over}{} over the limit agreed, and {place} lets up to {} pass. Tell {} all the same.",
+            "Nothing has to be asked: it is {over}{} over the limit, and {place} lets up to {} pass. Tell {} all the same.",
             self.tax(),
             self.money(limit),
             self.who

@@ -415,6 +415,14 @@ fn people(
     for (person, (name, roles)) in all {
         let mut times = worked.remove(person).unwrap_or_default();
         times.sort_by(|a, b| a.0.total_cmp(&b.0));
+        times.dedup_by(|next, before| {
+            // What touches on one vehicle is one bar.
+            let touches = next.2 == before.2 && next.0 <= before.1 + NEAR;
+            if touches {
+                before.1 = before.1.max(next.1);
+            }
+            touches
+        });
         let works = roles
             .iter()
             .any(|role| matches!(role, repair::Role::Technician | repair::Role::Apprentice));

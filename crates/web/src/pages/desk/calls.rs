@@ -52,7 +52,7 @@ fn call_row(call: &CallView) -> Markup {
                 }
                 span class="strong line" { (call.what) }
                 span class="soft line" { (call.number) " · " (call.vehicle) " · " (call.customer) }
-                @if let Some(left) = &call.left { span class="soft line" { (left) " left under the limit agreed" } }
+                @if let Some(left) = &call.left { span class="soft line" { (left) " left under the limit" } }
             }
         }
     }

@@ -62,7 +62,7 @@ pub fn money(order: &OrderView) -> Markup {
             (heading(order, "Money and keys", "pay", "y", if order.keys_here { "keys here" } else { "no keys here" }))
             @for paid in &order.payments { (payment(order, paid)) }
             @if let Some(total) = customer {
-                div class="row" { span class="what" { "Still to pay" } span class="strong number" { (total.balance) } }
+                div class="row" { span class="what" { "Left to pay" } span class="strong number" { (total.balance) } }
             }
         }
     }
