@@ -4,6 +4,7 @@ mod backup;
 mod check;
 mod elsewhere;
 mod erase;
+mod import;
 mod lines;
 mod notes;
 mod own;
@@ -31,7 +32,7 @@ pub enum Command {
     /// Write the whole record as lines of JSON.
     Export(lines::Export),
     /// Read lines of JSON that `export` wrote, into an empty folder or database.
-    Import(lines::Import),
+    Import(import::Import),
     /// Erase a customer's words; the books stay whole.
     Erase(erase::Erase),
     /// Say for how many years records are kept; until then erasures wait.
@@ -48,7 +49,7 @@ pub fn run(command: &Command) -> Result<Answer, Wrong> {
         Command::Backup(backup) => backup::backup(backup),
         Command::Restore(restore) => restore::restore(restore),
         Command::Export(export) => lines::export(export),
-        Command::Import(import) => lines::import(import),
+        Command::Import(asked) => import::import(asked),
         Command::Erase(erase) => erase::erase(erase),
         Command::KeepFor(keep) => erase::keep_for(keep),
         Command::MoveTo(move_to) => elsewhere::move_to(move_to),

@@ -37,7 +37,7 @@ pub fn backup(backup: &Backup) -> Result<Answer, Wrong> {
     place.must_hold(opened.store())?;
     let now = Timestamp::now();
     let to = target(&backup.to, &place.log, now)?;
-    let checked = if is_lines(&to) {
+    let checked = if lines::is_lines(&to) {
         copy_lines(&opened, &place.log, &to)?
     } else {
         copy_folder(&opened, &place.log, &to)?
@@ -84,11 +84,6 @@ pub fn backup(backup: &Backup) -> Result<Answer, Wrong> {
         }),
         good: true,
     })
-}
-
-/// Whether a name is that of lines of JSON.
-pub fn is_lines(path: &Path) -> bool {
-    path.extension().is_some_and(|end| end == "jsonl")
 }
 
 /// The new folder or file. In a folder that is there it gets a name of its own.

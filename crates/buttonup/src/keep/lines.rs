@@ -1,36 +1,19 @@
-//! `export` and `import`: the record as lines of JSON.
+//! `export`, and the record as lines of JSON in a file.
 
-use super::check::Also;
 use super::own;
 use super::place::Place;
-use super::restore::{self, From};
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use serde_json::Value;
 use shop::Taken;
 use std::fs::File;
 use std::io::{self, BufRead, BufReader, BufWriter, Write};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use store::{Head, Store};
 
 /// Which record.
 #[derive(Debug, Args)]
 pub struct Export {
-    #[command(flatten)]
-    place: Place,
-}
-
-/// Which lines, and where to.
-#[derive(Debug, Args)]
-pub struct Import {
-    /// The lines that `export` wrote.
-    #[arg(value_name = "FILE")]
-    file: PathBuf,
-    /// A list of what was erased since they were written.
-    #[arg(long, value_name = "FILE")]
-    erasures: Option<PathBuf>,
-    #[command(flatten)]
-    also: Also,
     #[command(flatten)]
     place: Place,
 }
@@ -51,17 +34,6 @@ pub fn export(export: &Export) -> Result<Answer, Wrong> {
         json: Value::Null,
         good: true,
     })
-}
-
-/// Reads lines back in, with the same hashes.
-pub fn import(import: &Import) -> Result<Answer, Wrong> {
-    let from = From {
-        path: &import.file,
-        is_lines: true,
-        erasures: import.erasures.as_deref(),
-        taken: import.also.taken(),
-    };
-    restore::land(&from, &import.place, "imported and checked")
 }
 
 /// Writes the record's lines into a new file, synced.
@@ -86,6 +58,11 @@ pub fn write_file(store: &dyn Store, log: &str, to: &Path) -> Result<Head, Wrong
 pub fn read_file(from: &Path, store: &dyn Store, log: &str, taken: Taken) -> Result<Head, Wrong> {
     let end = end_of_file(from)?;
     shop::land_lines(lines(from)?, end, store, log, taken).map_err(|trouble| within(from, trouble))
+}
+
+/// Whether a name is that of lines of JSON.
+pub fn is_lines(path: &Path) -> bool {
+    path.extension().is_some_and(|end| end == "jsonl")
 }
 
 /// Where the lines of a file end.

@@ -1,6 +1,6 @@
 //! `restore`: a copy put back, erased again where that is due, and checked.
 
-use super::backup::{HEAD, is_lines};
+use super::backup::HEAD;
 use super::check::{Also, must_be_sound};
 use super::lines;
 use super::notes;
@@ -43,7 +43,7 @@ pub struct From<'a> {
 pub fn restore(restore: &Restore) -> Result<Answer, Wrong> {
     let from = From {
         path: &restore.backup,
-        is_lines: is_lines(&restore.backup),
+        is_lines: lines::is_lines(&restore.backup),
         erasures: restore.erasures.as_deref(),
         taken: restore.also.taken(),
     };

@@ -5,10 +5,8 @@ use crate::shop_in_words::{ATTEMPT, an_order, set_up};
 use html5ever::ParseOpts;
 use html5ever::tendril::TendrilSink;
 use markup5ever_rcdom::{Handle, NodeData, RcDom};
-use serde_json::Value;
-use shop::record::v1::beside::{CustomerFactForm, ShopFactForm, VehicleFactForm};
-use shop::record::v1::decisions::RequestForm;
-use shop::record::v1::facts::FactForm;
+use serde_json::{Value, json};
+use shop::SentCommand;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One element: its name and attributes.
@@ -241,7 +239,7 @@ fn assert_runs_nothing(path: &str, page: &Page) {
 }
 
 #[test]
-fn every_button_carries_commands_of_a_kind_the_door_takes() {
+fn every_button_carries_commands_that_the_door_can_read() {
     let door = a_door_with_an_order();
     let mut kinds = BTreeSet::new();
     for (path, answer) in crawl(&door) {
@@ -249,8 +247,15 @@ fn every_button_carries_commands_of_a_kind_the_door_takes() {
         for commands in page.each("data-commands") {
             let commands: Value =
                 serde_json::from_str(commands).unwrap_or_else(|e| panic!("{path}: {e}"));
-            for command in commands.as_array().unwrap() {
-                kinds_in(command, &path, &mut kinds);
+            for template in commands.as_array().unwrap() {
+                kinds.extend(kind_of(template));
+                let read = tries(&page).filter_map(|typed| as_sent(template, &typed));
+                let read: Vec<_> = read.map(serde_json::from_value::<SentCommand>).collect();
+                assert!(
+                    read.iter().any(Result::is_ok),
+                    "{path}: {template}\n{:?}",
+                    read.last()
+                );
             }
         }
     }
@@ -271,38 +276,140 @@ fn every_button_carries_commands_of_a_kind_the_door_takes() {
     }
 }
 
-fn kinds_in(template: &Value, path: &str, out: &mut BTreeSet<String>) {
-    match template {
-        Value::Array(list) => list.iter().for_each(|inner| kinds_in(inner, path, out)),
-        Value::Object(map) => {
-            for (field, content) in map {
-                let known = match field.as_str() {
-                    "fact" => FactForm::KINDS,
-                    "request" => RequestForm::KINDS,
-                    "vehicle_fact" => VehicleFactForm::KINDS,
-                    "customer_fact" => CustomerFactForm::KINDS,
-                    "shop_fact" => ShopFactForm::KINDS,
-                    _ => {
-                        kinds_in(content, path, out);
-                        continue;
-                    }
-                };
-                for kind in content
-                    .as_object()
-                    .into_iter()
-                    .flat_map(|map| map.keys())
-                    .filter(|key| !key.starts_with('$'))
-                {
-                    assert!(
-                        known.contains(&kind.as_str()),
-                        "{path}: no {field} is called {kind:?}"
-                    );
-                    out.insert(kind.clone());
-                }
-            }
+fn kind_of(template: &Value) -> Option<String> {
+    let template = template.get("then").unwrap_or(template);
+    let said = [
+        "fact",
+        "request",
+        "vehicle_fact",
+        "customer_fact",
+        "shop_fact",
+        "map_fact",
+    ];
+    let said = said.iter().find_map(|door| template.get(door))?;
+    Some(said.as_object()?.keys().next()?.clone())
+}
+
+/// What somebody may have typed and chosen on the page: what stands in its fields, else
+/// something that some field takes.
+fn tries(page: &Page) -> impl Iterator<Item = BTreeMap<String, String>> {
+    let mut fields: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    let mut select = String::new();
+    for (element, attributes) in &page.elements {
+        let of = |name: &str| attributes.get(name).cloned().unwrap_or_default();
+        match element.as_str() {
+            "select" => select = of("name"),
+            "option" => fields.entry(select.clone()).or_default().push(of("value")),
+            "input" | "textarea" => fields.entry(of("name")).or_default().push(of("value")),
+            _ => {}
         }
-        _ => {}
     }
+    for values in fields.values_mut() {
+        values.retain(|value| !value.is_empty());
+        values.extend(["1", "2026-12-01", "08:00"].map(str::to_owned));
+    }
+    (0..8).map(move |nth| {
+        let pick = |values: &Vec<String>| values[nth.min(values.len() - 1)].clone();
+        fields
+            .iter()
+            .map(|(name, values)| (name.clone(), pick(values)))
+            .collect()
+    })
+}
+
+/// The command that the page's script makes of a template; see `assets/app.js`.
+fn as_sent(template: &Value, typed: &BTreeMap<String, String>) -> Option<Value> {
+    let mut command = filled(template, typed)?;
+    let sent = json!({
+        "command_id": NAME, "device": "phone", "device_seq": 1,
+        "happened_at": "2026-12-01T08:00:00Z", "who": NAME,
+    });
+    for (field, content) in sent.as_object().unwrap() {
+        command
+            .as_object_mut()
+            .unwrap()
+            .entry(field)
+            .or_insert(content.clone());
+    }
+    let kept = |_: &[&[u8]]| Default::default();
+    shop::record::take_texts(&mut command, &kept).expect("its texts have their form");
+    Some(command)
+}
+
+const NAME: &str = "00000000-0000-4000-8000-000000000001";
+
+fn filled(template: &Value, typed: &BTreeMap<String, String>) -> Option<Value> {
+    let list = match template {
+        Value::Object(holes) => holes,
+        Value::Array(parts) => {
+            return Some(
+                parts
+                    .iter()
+                    .filter_map(|part| filled(part, typed))
+                    .collect(),
+            );
+        }
+        other => return Some(other.clone()),
+    };
+    let named = |hole: &str| list.get(hole).and_then(Value::as_str);
+    let value = |hole: &str| {
+        named(hole).map(|name| typed.get(name).cloned().unwrap_or_else(|| "1".to_owned()))
+    };
+    let said = |text: &str| json!({ "text": text, "salt": "00".repeat(32) });
+    let file = || json!({ "file": "/9j/2w==", "media": "image/jpeg", "salt": "00".repeat(32) });
+    let hole = list.keys().find(|key| key.starts_with('$'));
+    let Some(hole) = hole else {
+        let parts = list.iter();
+        let parts = parts.filter_map(|(key, part)| Some((key.clone(), filled(part, typed)?)));
+        return Some(Value::Object(parts.collect()));
+    };
+    Some(match hole.as_str() {
+        "$field" => json!(value("$field")),
+        "$amount" => {
+            let unit = list["unit"].as_str().unwrap_or_default();
+            json!(format!("{} {unit}", "1"))
+        }
+        "$flag" => json!(true),
+        "$pieces" => json!([{ "position": 1, "length": null }]),
+        "$numbers" => json!([1]),
+        "$number" => json!(1),
+        "$text" => said("typed"),
+        "$words" => said(named("$words").unwrap_or_default()),
+        "$document" => {
+            json!({ "file": "dA==", "media": list.get("media").unwrap_or(&json!("text/plain")), "salt": "00".repeat(32) })
+        }
+        "$file" => file(),
+        "$files" => json!([file()]),
+        "$new" => json!(NAME),
+        "$time" => json!("2026-12-01T08:00:00Z"),
+        "$map" => {
+            let chosen = value("$map").unwrap_or_default();
+            let to = list["to"].get(&chosen).or_else(|| list.get("else"));
+            return filled(to.unwrap_or(&Value::Null), typed);
+        }
+        "$when" => {
+            let typed_there = value("$when").unwrap_or_default();
+            let holds = list
+                .get("is")
+                .and_then(Value::as_array)
+                .is_none_or(|is| is.iter().any(|one| one == typed_there.as_str()));
+            return if holds {
+                filled(&list["then"], typed)
+            } else {
+                None
+            };
+        }
+        "$join" => {
+            let parts = list["$join"].as_array().into_iter().flatten();
+            let parts = parts.filter_map(|part| filled(part, typed));
+            json!(
+                parts
+                    .map(|part| part.as_str().unwrap_or_default().to_owned())
+                    .collect::<String>()
+            )
+        }
+        other => panic!("the script knows no hole {other}"),
+    })
 }
 
 #[test]
