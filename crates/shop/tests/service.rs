@@ -15,8 +15,8 @@ use shop::{Device, TroubleKind};
 use std::collections::BTreeSet;
 use std::sync::{Arc, Mutex};
 use store::{
-    AppendError, CacheChange, Card, Command, EngineError, Hash, Head, Memory, OnAppend, Outcome,
-    Private, ReadError, Row, Store, StreamHead, Wanted,
+    Access, AccessChange, AppendError, CacheChange, Card, Command, EngineError, Hash, Head, Memory,
+    OnAppend, Outcome, Private, ReadError, Row, Store, StreamHead, Wanted,
 };
 
 const COVER: (&str, &str, &str) = ("cover", "body", "below");
@@ -132,6 +132,17 @@ impl Store for Quicker {
     }
     fn device_seq(&self, log: &str, device: &str) -> Result<Option<u64>, ReadError> {
         self.inner.device_seq(log, device)
+    }
+    fn accesses(
+        &self,
+        log: &str,
+        drawer: &str,
+        key: Option<&str>,
+    ) -> Result<Vec<Access>, ReadError> {
+        self.inner.accesses(log, drawer, key)
+    }
+    fn change_access(&self, change: AccessChange) -> Result<bool, EngineError> {
+        self.inner.change_access(change)
     }
     fn logs(&self) -> Result<Vec<String>, ReadError> {
         self.inner.logs()

@@ -12,6 +12,7 @@
 //! (tests and demonstrations), [`Sqlite`] (one shop, one machine) and [`Postgres`]
 //! (several programs on one database).
 
+mod access;
 mod append;
 mod cache;
 mod error;
@@ -22,6 +23,7 @@ mod sqlite;
 mod verify;
 mod watch;
 
+pub use access::{Access, AccessChange};
 pub use cache::{CacheChange, Card, Wanted};
 pub use error::{AppendError, EngineError, OpenError, ReadError};
 pub use memory::Memory;
@@ -190,6 +192,25 @@ pub trait Store: Send + Sync {
     /// # Errors
     /// See [`ReadError`].
     fn caches(&self, log: &str) -> Result<Vec<String>, ReadError>;
+
+    /// What stands in a drawer beside a log about who may use it, by key; only the one of this
+    /// key, if one is given.
+    ///
+    /// # Errors
+    /// See [`ReadError`].
+    fn accesses(
+        &self,
+        log: &str,
+        drawer: &str,
+        key: Option<&str>,
+    ) -> Result<Vec<Access>, ReadError>;
+
+    /// Changes one such entry; false if it is not of the version that the change starts from.
+    /// What is answered has been synced.
+    ///
+    /// # Errors
+    /// See [`EngineError`].
+    fn change_access(&self, change: AccessChange) -> Result<bool, EngineError>;
 
     /// The names of all logs, in order.
     ///

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
+use crate::access::{Access, AccessChange};
 use crate::append::{self, Heads, Locked, Part, StreamEnd, Transaction};
 use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, ReadError};
@@ -29,6 +30,8 @@ struct Log {
     private: BTreeMap<Hash, Option<Private>>,
     caches: BTreeMap<String, Cache>,
     landing: Option<Hash>,
+    /// By drawer and key.
+    access: BTreeMap<(String, String), Access>,
 }
 
 struct Cache {
@@ -204,6 +207,48 @@ impl Store for Memory {
 
     fn caches(&self, log: &str) -> Result<Vec<String>, ReadError> {
         Ok(self.read(log, |log| log.caches.keys().cloned().collect()))
+    }
+
+    fn accesses(
+        &self,
+        log: &str,
+        drawer: &str,
+        key: Option<&str>,
+    ) -> Result<Vec<Access>, ReadError> {
+        Ok(self.read(log, |log| {
+            let all = log.access.iter();
+            let wanted = all.filter(|((of, name), _)| {
+                of == drawer && key.is_none_or(|key| key == name.as_str())
+            });
+            wanted.map(|(_, one)| one.clone()).collect()
+        }))
+    }
+
+    fn change_access(&self, change: AccessChange) -> Result<bool, EngineError> {
+        let mut logs = self.lock();
+        let all = &mut logs.entry(change.log).or_default().access;
+        let place = (change.drawer, change.key);
+        if all.get(&place).map_or(0, |one| one.version) != change.from {
+            return Ok(false);
+        }
+        match change.to {
+            Some(value) => {
+                let key = place.1.clone();
+                let version = change.from + 1;
+                all.insert(
+                    place,
+                    Access {
+                        key,
+                        value,
+                        version,
+                    },
+                );
+            }
+            None => {
+                all.remove(&place);
+            }
+        }
+        Ok(true)
     }
 
     fn logs(&self) -> Result<Vec<String>, ReadError> {

@@ -88,7 +88,7 @@ fn make_older(database: &std::path::Path) {
     rusqlite::Connection::open(database)
         .unwrap()
         .execute_batch(
-            "DROP TABLE card; DROP TABLE cache; DROP INDEX private_erased; DROP TABLE stream;
+            "DROP TABLE card; DROP TABLE cache; DROP INDEX private_erased; DROP TABLE stream; DROP TABLE access;
              ALTER TABLE head DROP COLUMN landing; PRAGMA user_version = 1",
         )
         .unwrap();

@@ -6,6 +6,7 @@
 //! freed space at once, and its own archives and copies are beyond this program:
 //! whoever runs the server has to purge those.
 
+mod access;
 mod cards;
 mod connect;
 mod listen;
@@ -24,6 +25,7 @@ use ::postgres::Client;
 use self::connect::{Connection, Link, engine_error};
 use self::pool::Pool;
 use self::transaction::Writing;
+use crate::access::{Access, AccessChange};
 use crate::append::{self, Heads, Part, append, news};
 use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, OpenError, ReadError};
@@ -257,6 +259,22 @@ impl Store for Postgres {
     fn caches(&self, log: &str) -> Result<Vec<String>, ReadError> {
         let log = log.to_owned();
         self.read(move |link| cards::caches(link, &log))
+    }
+
+    fn accesses(
+        &self,
+        log: &str,
+        drawer: &str,
+        key: Option<&str>,
+    ) -> Result<Vec<Access>, ReadError> {
+        let (log, drawer) = (log.to_owned(), drawer.to_owned());
+        let key = key.map(str::to_owned);
+        self.read(move |link| access::find(link, &log, &drawer, key.as_deref()))
+    }
+
+    fn change_access(&self, change: AccessChange) -> Result<bool, EngineError> {
+        self.pool
+            .with(move |connection| access::change(connection, &change))
     }
 
     fn logs(&self) -> Result<Vec<String>, ReadError> {

@@ -309,7 +309,7 @@ pub(super) fn column<'a, T: FromSql<'a>>(
     row.try_get(index).map_err(|error| engine_error(&error))
 }
 
-fn unsigned(log: &str, value: i64) -> Result<u64, EngineError> {
+pub(super) fn unsigned(log: &str, value: i64) -> Result<u64, EngineError> {
     u64::try_from(value).map_err(|_| damaged(log, None, "a number is below zero"))
 }
 

@@ -9,7 +9,7 @@ use crate::error::{EngineError, OpenError};
 const ADVISORY_LOCK: i64 = 0x6274_746e;
 
 /// Step n brings form n to form n + 1. A step that has been released is never changed.
-const STEPS: [&str; 3] = [
+const STEPS: [&str; 4] = [
     r#"
     CREATE TABLE log (
         log TEXT COLLATE "C" NOT NULL,
@@ -88,6 +88,17 @@ const STEPS: [&str; 3] = [
         SELECT DISTINCT ON (log, stream) log, stream, seq, position, hash
         FROM log ORDER BY log, stream, seq DESC;
     ALTER TABLE head ADD COLUMN landing BYTEA;
+"#,
+    // Who may use it; no part of the record, and no cache of it.
+    r#"
+    CREATE TABLE access (
+        log TEXT COLLATE "C" NOT NULL,
+        drawer TEXT COLLATE "C" NOT NULL,
+        key TEXT COLLATE "C" NOT NULL,
+        version BIGINT NOT NULL,
+        value TEXT NOT NULL,
+        PRIMARY KEY (log, drawer, key)
+    );
 "#,
 ];
 

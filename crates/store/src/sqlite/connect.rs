@@ -13,7 +13,7 @@ use crate::error::{EngineError, OpenError};
 
 /// What a connection is for.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Access {
+pub(super) enum Opened {
     Write,
     /// Reading beside this program's writer.
     Read,
@@ -114,20 +114,20 @@ const WANTED: [(&str, &str, &str); 6] = [
 ];
 
 /// A connection with every setting that safety rests on, each read back.
-pub(super) fn connect(database: &Path, access: Access) -> Result<Connection, OpenError> {
+pub(super) fn connect(database: &Path, opened: Opened) -> Result<Connection, OpenError> {
     let fault = |error: rusqlite::Error| open_error(database, &error);
-    if access == Access::Write {
+    if opened == Opened::Write {
         // The journal mode lives in the file. After a disk fault the connection that set it
         // may say "wal" while the file does not: another one has to read it back.
-        let first = open(database, access).map_err(fault)?;
+        let first = open(database, opened).map_err(fault)?;
         set(&first, "journal_mode", "wal").map_err(fault)?;
         first.close().map_err(|(_, error)| fault(error))?;
     }
-    let connection = open(database, access).map_err(fault)?;
+    let connection = open(database, opened).map_err(fault)?;
     for (setting, value, read_back) in WANTED {
         if setting != "journal_mode" {
             set(&connection, setting, value).map_err(fault)?;
-        } else if matches!(access, Access::Look | Access::LookAtStill) {
+        } else if matches!(opened, Opened::Look | Opened::LookAtStill) {
             // The mode is the writer's affair, and a copy that was never opened has none.
             continue;
         }
@@ -146,19 +146,19 @@ pub(super) fn connect(database: &Path, access: Access) -> Result<Connection, Ope
     Ok(connection)
 }
 
-/// A connection for reading that takes no lock of the folder, with the access that it
+/// A connection for reading that takes no lock of the folder, with the opened that it
 /// came to need. Nothing but the files that SQLite's readers share is written.
-pub(super) fn look(database: &Path) -> Result<(Connection, Access), OpenError> {
-    let readable = |access| {
-        let connection = connect(database, access)?;
+pub(super) fn look(database: &Path) -> Result<(Connection, Opened), OpenError> {
+    let readable = |opened| {
+        let connection = connect(database, opened)?;
         connection
             .query_row("SELECT count(*) FROM sqlite_schema", [], |_| Ok(()))
             .map_err(|error| open_error(database, &error))?;
-        Ok((connection, access))
+        Ok((connection, opened))
     };
-    match readable(Access::Look) {
+    match readable(Opened::Look) {
         Err(OpenError::Engine(EngineError::ReadOnly { .. })) if !has_unfinished_log(database) => {
-            readable(Access::LookAtStill)
+            readable(Opened::LookAtStill)
         }
         answer => answer,
     }
@@ -171,14 +171,14 @@ fn has_unfinished_log(database: &Path) -> bool {
     fs::metadata(log).is_ok_and(|log| log.len() > 0)
 }
 
-fn open(database: &Path, access: Access) -> rusqlite::Result<Connection> {
+fn open(database: &Path, opened: Opened) -> rusqlite::Result<Connection> {
     let flags = OpenFlags::SQLITE_OPEN_NO_MUTEX | OpenFlags::SQLITE_OPEN_PRIVATE_CACHE;
     let reading = flags | OpenFlags::SQLITE_OPEN_READ_ONLY;
     let writing = flags | OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE;
-    let connection = match access {
-        Access::Write => Connection::open_with_flags(database, writing)?,
-        Access::Read | Access::Look => Connection::open_with_flags(database, reading)?,
-        Access::LookAtStill => {
+    let connection = match opened {
+        Opened::Write => Connection::open_with_flags(database, writing)?,
+        Opened::Read | Opened::Look => Connection::open_with_flags(database, reading)?,
+        Opened::LookAtStill => {
             let address = format!("file:{}?immutable=1", as_address(database));
             Connection::open_with_flags(address, reading | OpenFlags::SQLITE_OPEN_URI)?
         }

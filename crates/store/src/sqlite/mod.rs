@@ -1,6 +1,7 @@
 //! The store of one shop on one machine: a folder with an SQLite database, larger
 //! files beside it, and a lock that keeps a second program out.
 
+mod access;
 mod backup;
 mod cards;
 mod connect;
@@ -21,7 +22,7 @@ use std::thread::JoinHandle;
 
 use rusqlite::{Connection, TransactionBehavior};
 
-use self::connect::{Access, Lock, connect};
+use self::connect::{Lock, Opened, connect};
 use self::desk::Desk;
 use self::files::Files;
 use self::identity::Identity;
@@ -29,6 +30,7 @@ use self::purge::Purge;
 use self::schema::Has;
 use self::transaction::Writing;
 use self::writer::Writer;
+use crate::access::{Access, AccessChange};
 use crate::append::{self, Part};
 use crate::cache::{CacheChange, Card, Wanted};
 use crate::error::{AppendError, EngineError, OpenError, ReadError};
@@ -46,7 +48,7 @@ pub struct Sqlite {
     readers: Mutex<Vec<Connection>>,
     watchers: Arc<Watchers>,
     /// How readers' connections are opened.
-    access: Access,
+    opened: Opened,
     /// What there is of it in a store of an older form that is only read.
     has: Has,
     identity: Arc<Identity>,
@@ -79,7 +81,7 @@ impl Sqlite {
         let lock = connect::lock(folder)?;
         let files = Files::open(folder)?;
         connect::close_to_others(&database)?;
-        let mut connection = connect(&database, Access::Write)?;
+        let mut connection = connect(&database, Opened::Write)?;
         schema::bring_forward(&mut connection, &database)?;
         if let Some(pages) = most_pages {
             connection
@@ -104,7 +106,7 @@ impl Sqlite {
             database,
             readers: Mutex::new(Vec::new()),
             watchers,
-            access: Access::Read,
+            opened: Opened::Read,
             has: Has::ALL,
             identity,
             desk: Some(desk),
@@ -128,7 +130,7 @@ impl Sqlite {
                 why: "there is no record in it".to_owned(),
             });
         }
-        let (connection, access) = connect::look(&database)?;
+        let (connection, opened) = connect::look(&database)?;
         let has = schema::check_readable(&connection, &database)?;
         let identity = Arc::new(Identity::of(&database));
         Ok(Self {
@@ -136,7 +138,7 @@ impl Sqlite {
             database,
             readers: Mutex::new(vec![connection]),
             watchers: Arc::default(),
-            access,
+            opened,
             has,
             identity,
             desk: None,
@@ -154,7 +156,7 @@ impl Sqlite {
     /// # Errors
     /// See [`OpenError`]; a folder that already exists is not written to.
     pub fn back_up(&self, to: &Path) -> Result<(), OpenError> {
-        let connection = connect(&self.database, self.access)?;
+        let connection = connect(&self.database, self.opened)?;
         backup::back_up(&connection, &self.files, to)
     }
 
@@ -167,7 +169,7 @@ impl Sqlite {
         let idle = self.readers().pop();
         let connection = match idle {
             Some(connection) => connection,
-            None => connect(&self.database, self.access).map_err(|error| match error {
+            None => connect(&self.database, self.opened).map_err(|error| match error {
                 OpenError::Engine(error) => error,
                 other => EngineError::Io {
                     what: other.to_string(),
@@ -328,6 +330,22 @@ impl Store for Sqlite {
             return Ok(Vec::new());
         }
         self.read(|connection| cards::caches(connection, log))
+    }
+
+    fn accesses(
+        &self,
+        log: &str,
+        drawer: &str,
+        key: Option<&str>,
+    ) -> Result<Vec<Access>, ReadError> {
+        if !self.has.access {
+            return Ok(Vec::new());
+        }
+        self.read(|connection| access::find(connection, log, drawer, key))
+    }
+
+    fn change_access(&self, change: AccessChange) -> Result<bool, EngineError> {
+        self.write_whole(move |connection| access::change(connection, &change))
     }
 
     fn logs(&self) -> Result<Vec<String>, ReadError> {

@@ -29,7 +29,7 @@ macro_rules! streams {
 }
 
 /// Step n brings form n to form n + 1. A step that has been released is never changed.
-const STEPS: [&str; 4] = [
+const STEPS: [&str; 5] = [
     "
     CREATE TABLE log (
         log TEXT NOT NULL,
@@ -93,6 +93,17 @@ const STEPS: [&str; 4] = [
 ",
     // A log that is landing is part of a copy.
     concat!(streams!(), "ALTER TABLE head ADD COLUMN landing BLOB;"),
+    // Who may use it; no part of the record, and no cache of it.
+    "
+    CREATE TABLE access (
+        log TEXT NOT NULL,
+        drawer TEXT NOT NULL,
+        key TEXT NOT NULL,
+        version INTEGER NOT NULL,
+        value TEXT NOT NULL,
+        PRIMARY KEY (log, drawer, key)
+    ) STRICT, WITHOUT ROWID;
+",
 ];
 
 const CACHES: &str = "
@@ -121,12 +132,15 @@ pub(super) struct Has {
     pub(super) caches: bool,
     /// Where streams end, and whether a log is landing.
     pub(super) ends: bool,
+    /// Who may use it.
+    pub(super) access: bool,
 }
 
 impl Has {
     pub(super) const ALL: Self = Self {
         caches: true,
         ends: true,
+        access: true,
     };
 }
 
@@ -172,6 +186,7 @@ pub(super) fn check_readable(connection: &Connection, database: &Path) -> Result
     /// The first forms that have these.
     const WITH_CACHES: i64 = 2;
     const WITH_ENDS: i64 = 4;
+    const WITH_ACCESS: i64 = 5;
     match form(connection, database)? {
         0 => Err(OpenError::NotAStore {
             place: database.display().to_string(),
@@ -181,6 +196,7 @@ pub(super) fn check_readable(connection: &Connection, database: &Path) -> Result
         found => Ok(Has {
             caches: found >= WITH_CACHES,
             ends: found >= WITH_ENDS,
+            access: found >= WITH_ACCESS,
         }),
     }
 }

@@ -40,6 +40,7 @@ macro_rules! story {
             a_cache_is_found_by_key_and_by_what_it_says
             a_cache_changes_only_from_where_it_stands
             an_erased_content_takes_its_cards_along
+            who_may_use_it_changes_only_from_what_was_seen
             a_copy_that_is_landing_takes_nothing_else_and_goes_on
         );
     };
@@ -647,6 +648,57 @@ pub fn a_cache_changes_only_from_where_it_stands(house: &mut dyn House) {
     assert_eq!(store.cache_head(LOG, CACHE).unwrap(), Some(heads[2]));
     assert_eq!(store.caches(LOG).unwrap(), [CACHE]);
     assert_eq!(verify(&*store, LOG, &checks(None)).unwrap().events, 3);
+}
+
+pub fn who_may_use_it_changes_only_from_what_was_seen(house: &mut dyn House) {
+    let store = house.open();
+    let change = |drawer: &str, key: &str, from: u64, to: Option<&str>| {
+        let change = AccessChange {
+            log: "shop".to_owned(),
+            drawer: drawer.to_owned(),
+            key: key.to_owned(),
+            from,
+            to: to.map(str::to_owned),
+        };
+        store.change_access(change).unwrap()
+    };
+    assert!(store.accesses("shop", "device", None).unwrap().is_empty());
+    assert!(change("device", "b", 0, Some("two")));
+    assert!(change("device", "a", 0, Some("one")));
+    assert!(!change("device", "a", 0, Some("another")), "it is there");
+    assert!(change("device", "a", 1, Some("one, changed")));
+    assert!(!change("device", "a", 1, Some("late")));
+    assert!(!change("device", "a", 1, None));
+    assert!(change("pin", "a", 0, Some("another drawer")));
+    // Of two that saw the same, one is told that it was too late.
+    let quicker: usize = std::thread::scope(|scope| {
+        let tries: Vec<_> = (0..8)
+            .map(|nth| scope.spawn(move || change("device", "b", 1, Some(&nth.to_string()))))
+            .collect();
+        tries
+            .into_iter()
+            .map(|one| usize::from(one.join().unwrap()))
+            .sum()
+    });
+    assert_eq!(quicker, 1);
+    let all = store.accesses("shop", "device", None).unwrap();
+    let all: Vec<_> = all
+        .iter()
+        .map(|one| (one.key.as_str(), one.version))
+        .collect();
+    assert_eq!(all, [("a", 2), ("b", 2)]);
+    assert!(change("device", "b", 2, None));
+    let one = store.accesses("shop", "device", Some("a")).unwrap();
+    assert_eq!(one[0].value, "one, changed");
+    assert!(
+        store
+            .accesses("shop", "device", Some("b"))
+            .unwrap()
+            .is_empty()
+    );
+    assert!(store.accesses("other", "device", None).unwrap().is_empty());
+    // No row of the log came of it.
+    assert_eq!(store.head("shop").unwrap().position, 0);
 }
 
 pub fn an_erased_content_takes_its_cards_along(house: &mut dyn House) {
