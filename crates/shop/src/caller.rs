@@ -32,6 +32,18 @@ impl Caller {
         }
     }
 
+    /// Who once belonged to the shop, or used a device that was put out since: what they tapped
+    /// before is still taken, as a fact, and decides nothing.
+    #[must_use]
+    pub fn late(person: &str, device: &str) -> Self {
+        Self {
+            person: Some(PersonId::new(person)),
+            roles: BTreeSet::from([Role::Apprentice]),
+            founding: false,
+            device: device.to_owned(),
+        }
+    }
+
     /// The program itself, where it does what nobody asked for at that moment: erasures that
     /// fell due, daily copies, the demo.
     #[must_use]

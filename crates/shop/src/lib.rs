@@ -7,6 +7,7 @@
 //!
 //! This room knows nothing of HTTP, HTML or which database keeps the log.
 
+pub mod access;
 mod appending;
 pub mod caller;
 mod cautions;

@@ -85,6 +85,17 @@ pub fn check(caller: &Caller, act: Act<'_>) -> Result<(), Trouble> {
     ))
 }
 
+/// Whether it is decided with the PIN, where people sign in: what binds the shop or the
+/// customer, and who may use the program. A fact is taken without it, since it is so.
+#[must_use]
+pub fn asks_pin(act: Act<'_>) -> bool {
+    match act {
+        Act::Request(kind) => !["open", "adopt"].contains(&kind),
+        Act::ShopFact(kind) => !["word-added", "word-removed", "weighed"].contains(&kind),
+        Act::OrderFact(_) | Act::Beside(_) | Act::See(_) => false,
+    }
+}
+
 /// What a caller may let pass on an order: the owner everything; a technician what is for the
 /// technician in charge, if the order is theirs or nobody's; the desk its papers.
 #[must_use]

@@ -26,6 +26,10 @@ pub enum TroubleKind {
     /// This part of the record takes nothing as long as something in it cannot be read. What
     /// was sent for it is kept where it is, and sent again.
     Waits,
+    /// Nobody is signed in on the device, or the device was not let in.
+    SignIn,
+    /// The PIN is wrong, or is asked for again.
+    Pin,
 }
 
 /// One trouble.

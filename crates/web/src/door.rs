@@ -61,6 +61,7 @@ pub fn status(trouble: &Trouble) -> StatusCode {
         TroubleKind::Refused | TroubleKind::Doubtful => StatusCode::UNPROCESSABLE_ENTITY,
         TroubleKind::Conflict | TroubleKind::IdReused => StatusCode::CONFLICT,
         TroubleKind::NotFound => StatusCode::NOT_FOUND,
+        TroubleKind::SignIn | TroubleKind::Pin => StatusCode::UNAUTHORIZED,
         TroubleKind::Record => StatusCode::INTERNAL_SERVER_ERROR,
         TroubleKind::Away | TroubleKind::Waits => StatusCode::SERVICE_UNAVAILABLE,
     }

@@ -12,6 +12,7 @@ pub use answer::{Accepted, AcceptedEvent};
 pub(crate) use carried::carried_by_vehicle;
 pub use waiting::WaitingFact;
 
+use crate::access::Access;
 use crate::appending;
 use crate::caller::Caller;
 use crate::command::{ReadCommand, Said, read};
@@ -143,6 +144,12 @@ impl Service {
     #[must_use]
     pub fn record(&self) -> (&dyn Store, &str) {
         (self.store.as_ref(), &self.log)
+    }
+
+    /// Who may use the shop's program over its network, as it stands beside the record.
+    #[must_use]
+    pub fn access(&self) -> Access<'_> {
+        Access::new(self.store.as_ref(), &self.log, self.now())
     }
 
     /// The time by the clock that was handed in.
