@@ -7,7 +7,7 @@ mod erase;
 mod import;
 mod lines;
 mod notes;
-mod own;
+pub mod own;
 mod place;
 mod restore;
 

@@ -20,6 +20,7 @@ mod drive_command;
 mod fastener_command;
 mod fluid_command;
 mod keep;
+mod network;
 mod odds_command;
 mod paper_command;
 mod plan_command;

@@ -2,6 +2,7 @@
 
 use crate::answer::{Answer, Wrong};
 use crate::keep::{Place, clock_agrees, erase_due, kept};
+use crate::network::OnNetwork;
 use clap::Args;
 use jiff::Timestamp;
 use shop::Service;
@@ -28,6 +29,8 @@ pub struct Serve {
     #[command(flatten)]
     listen: Listen,
     #[command(flatten)]
+    network: OnNetwork,
+    #[command(flatten)]
     place: Place,
 }
 
@@ -36,6 +39,8 @@ pub struct Serve {
 pub struct Demo {
     #[command(flatten)]
     listen: Listen,
+    #[command(flatten)]
+    network: OnNetwork,
     /// A fresh folder; a temporary one if none is named.
     #[arg(long, value_name = "FOLDER")]
     data: Option<PathBuf>,
@@ -45,7 +50,7 @@ pub struct Demo {
 pub fn serve(serve: &Serve) -> Result<Answer, Wrong> {
     only_this_machine(&serve.listen)?;
     let service = open_service(&serve.place)?;
-    run(&serve.listen, &serve.place, service)
+    run(&serve.listen, &serve.network, &serve.place, service)
 }
 
 /// Makes the invented shop in a fresh folder, then serves it.
@@ -66,7 +71,7 @@ pub fn demo(demo: &Demo) -> Result<Answer, Wrong> {
     let place = Place::folder(folder);
     let service = open_service(&place)?;
     crate::demo::make(&service)?;
-    run(&demo.listen, &place, service)
+    run(&demo.listen, &demo.network, &place, service)
 }
 
 pub fn open_service(place: &Place) -> Result<Service, Wrong> {
@@ -83,11 +88,16 @@ fn only_this_machine(listen: &Listen) -> Result<(), Wrong> {
     Err(Wrong::input(
         "--listen",
         format!("{} is not this machine", listen.listen.ip()),
-        "use 127.0.0.1: this machine only, until people have PINs",
+        "use 127.0.0.1 for this machine; for the shop's network start it with --shop-network",
     ))
 }
 
-fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong> {
+fn run(
+    listen: &Listen,
+    network: &OnNetwork,
+    place: &Place,
+    service: Service,
+) -> Result<Answer, Wrong> {
     let stopped = |error: std::io::Error| {
         Wrong::input(
             listen.listen.to_string(),
@@ -102,6 +112,7 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
             .await
             .map_err(stopped)?;
         let address = listener.local_addr().map_err(stopped)?;
+        let ready = network.ready(&place.data, Timestamp::now()).await?;
         let live = web::Live::default();
         let (store, _) = service.record();
         let told = live.clone();
@@ -111,10 +122,14 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
             service: Arc::clone(&service),
             live: live.clone(),
             kept: Arc::new(move || kept(&kept_at)),
+            network: ready.as_ref().map(|ready| ready.network.clone()),
         };
         tokio::spawn(erase_when_due(Arc::clone(&service), place.clone()));
         println!("http://{address}");
-        println!("This machine only. Stop with Ctrl-C.");
+        match &ready {
+            Some(ready) => println!("{}\nStop with Ctrl-C.", ready.told()),
+            None => println!("This machine only. Stop with Ctrl-C."),
+        }
         if !listen.no_open {
             open_browser(&format!("http://{address}"));
         }
@@ -122,7 +137,11 @@ fn run(listen: &Listen, place: &Place, service: Service) -> Result<Answer, Wrong
         tokio::spawn(until_told_to_stop(live, told_to_stop));
         let graceful = is_told(stopping.clone());
         let router = web::router(state, address.port());
-        let serving = web::serve(listener, router, web::Limits::default(), graceful);
+        let (limits, told) = (web::Limits::default(), stopping.clone());
+        if let Some(ready) = ready {
+            tokio::spawn(ready.serve(router.clone(), limits, move || is_told(told.clone())));
+        }
+        let serving = web::serve(listener, router, limits, graceful);
         tokio::select! {
             () = serving => {}
             // Whoever is still being answered has had the time to be.

@@ -56,13 +56,18 @@ pub fn who_may(act: Act<'_>) -> Option<&'static [Role]> {
     }
 }
 
+/// Whether it says what is so about an order, a vehicle or a customer: that is never refused.
+#[must_use]
+pub fn is_fact(act: Act<'_>) -> bool {
+    matches!(act, Act::OrderFact(_) | Act::Beside("vehicle" | "customer"))
+}
+
 /// Whether this caller may.
 ///
 /// # Errors
 /// [`Trouble`], refused: who may, in words.
 pub fn check(caller: &Caller, act: Act<'_>) -> Result<(), Trouble> {
-    let is_fact = matches!(act, Act::OrderFact(_) | Act::Beside("vehicle" | "customer"));
-    if caller.founding || is_fact {
+    if caller.founding || is_fact(act) {
         return Ok(());
     }
     let may = who_may(act).unwrap_or(OWNER);
@@ -199,6 +204,13 @@ const ROUTES: Table = &[
     ("/calls", STAFF),
     ("/estimates", PRICES),
     ("/shop", ANYBODY),
+    ("/devices", STAFF),
+    ("/devices/invite", STAFF),
+    ("/devices/change", OWNER),
+    ("/pin", ANYBODY),
+    ("/prove", ANYBODY),
+    ("/api/pin", ANYBODY),
+    ("/api/pin/beside", ANYBODY),
     ("/record", STAFF),
     ("/record/verify", STAFF),
     ("/new", STAFF),

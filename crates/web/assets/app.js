@@ -9,6 +9,7 @@ import { forget, keep, whole } from "./kept.js";
 import "./keys.js";
 import "./map.js";
 import "./photo.js";
+import { beside, prove, signIn } from "./sign.js";
 
 const storage = window.localStorage;
 const device = (sessionStorage.device ??= crypto.randomUUID());
@@ -117,6 +118,8 @@ function enqueue(parts) {
     device_seq: ++seq,
     happened_at: new Date().toISOString(),
     who: document.body.dataset.who,
+    // Whose tap it is stands fast now, whoever is signed in when it is sent.
+    ...(signIn() ? { sign_in: signIn() } : {}),
     ...part,
   }));
   write(queueKey, [...read(queueKey), ...commands]);
@@ -136,6 +139,7 @@ function send() {
 async function sendAll() {
   // What one part of the record cannot take now waits here, and holds up nothing for another.
   const waits = new Set();
+  let signFirst = false;
   for (const key of Object.keys(storage).filter((key) => key.startsWith("queue:"))) {
     const next = () => read(key).find((one) => !waits.has(one.stream));
     for (let command = next(); command; command = next()) {
@@ -155,6 +159,22 @@ async function sendAll() {
         waits.add(command.stream);
         continue;
       }
+      if (answer.status === 429) {
+        tell("Kept here. It is sent in a moment.");
+        return;
+      }
+      // The PIN is asked of who stands here; what was tapped waits for it.
+      if (answer.status === 401) {
+        if (told.kind === "pin" && awaited.has(command.command_id)) {
+          if (await prove()) continue;
+          refused(command, { ...told, what: "It was left without the PIN", mend: "Nothing was done." });
+          drop(key, command);
+          continue;
+        }
+        waits.add(command.stream);
+        signFirst = true;
+        continue;
+      }
       if (answer.status >= 500) {
         tell("The shop's program could not write it down. It is kept here and sent again.");
         return;
@@ -171,12 +191,17 @@ async function sendAll() {
         // Its own clock changes nothing on a page that is up to date.
         if (command.fact?.timed && told.position === position() + 1) position(told.position);
       }
-      write(key, read(key).filter((one) => one.command_id !== command.command_id));
-      storage.removeItem(`said:${command.command_id}`);
+      drop(key, command);
       tell();
     }
   }
-  if (waits.size) tell("Kept here: what it is about can only be looked at now. It is sent again by itself.");
+  if (signFirst) tell("Kept here. It is sent once somebody signs in on this device.");
+  else if (waits.size) tell("Kept here: what it is about can only be looked at now. It is sent again by itself.");
+}
+
+function drop(key, command) {
+  write(key, read(key).filter((one) => one.command_id !== command.command_id));
+  storage.removeItem(`said:${command.command_id}`);
 }
 
 // What was refused while nobody waited for it stays, until somebody has seen to it.
@@ -200,7 +225,7 @@ function settle(one, again) {
     read(refusedKey).filter((other) => other.command.command_id !== one.command.command_id),
   );
   if (again) {
-    const { command_id, device: _, device_seq, happened_at, expected, ...part } = one.command;
+    const { command_id, device: _, device_seq, happened_at, expected, sign_in, ...part } = one.command;
     for (const command of enqueue([part])) remember(command, one.label, one.from);
     send().then(refresh);
   }
@@ -402,6 +427,7 @@ async function carryOut(button, form) {
     if (against.both) await refresh();
     return sayAtField(against, said.map(([template]) => template), form);
   }
+  if (!(await othersSigned(kept, button))) return;
   const commands = enqueue(kept);
   confirmed(commands);
   for (const command of commands) {
@@ -422,6 +448,7 @@ async function carryOut(button, form) {
     });
   tell();
   await send();
+  if (outOfReach(commands)) return;
   for (const command of commands) awaited.delete(command.command_id);
   const trouble = commands.map((command) => troubles.get(command.command_id)).find((one) => one);
   // Somebody else was quicker: what stands now is shown around what was typed, so that the
@@ -438,6 +465,36 @@ async function carryOut(button, form) {
   form?.reset();
   form?.querySelectorAll("canvas[data-draw]").forEach(clear);
   await refresh();
+}
+
+// What is decided is decided now or not at all: it does not wait here for another day.
+function outOfReach(commands) {
+  const left = read(queueKey).filter(({ command_id }) => commands.some((one) => one.command_id === command_id));
+  if (!left.some((command) => command.request)) return false;
+  for (const command of left) {
+    awaited.delete(command.command_id);
+    drop(queueKey, command);
+  }
+  sayTrouble({
+    what: "This needs the shop's program, and it is out of reach.",
+    mend: "Nothing was decided. Go where the network reaches, then press again.",
+  });
+  tell();
+  return true;
+}
+
+// A tap of another person than the one who is signed in is theirs only with their PIN.
+async function othersSigned(parts, button) {
+  if (!signIn()) return true;
+  const signed = new Map();
+  for (const part of parts) {
+    const who = part.who;
+    if (!who || who === document.body.dataset.who) continue;
+    if (!signed.has(who)) signed.set(who, await beside(who, button.dataset.whose ?? button.firstChild?.textContent ?? "the other person"));
+    part.sign_in = signed.get(who);
+    if (!part.sign_in) return false;
+  }
+  return true;
 }
 
 // A reading and what follows from it are kept with one tap: the page that works it out is

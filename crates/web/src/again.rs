@@ -8,7 +8,7 @@
 
 use crate::State;
 use crate::door::{answer, blocking};
-use crate::pages::{cookie, refused};
+use crate::pages::{cookie, trouble_answer};
 use axum::body::{Body, Bytes, HttpBody, to_bytes};
 use axum::extract::{self, Request};
 use axum::http::header::CONTENT_TYPE;
@@ -150,7 +150,7 @@ fn trouble_at(path: &str, trouble: &Trouble) -> Response {
     if path.starts_with("/api/") {
         answer(trouble)
     } else {
-        refused(trouble)
+        trouble_answer(trouble)
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::State;
 use crate::door::answer;
-use crate::pages::{cookie, refused};
+use crate::pages::{cookie, trouble_answer};
 use axum::body::Body;
 use axum::extract::{self, MatchedPath, Request};
 use axum::middleware::Next;
@@ -11,7 +11,18 @@ use shop::Caller;
 use shop::roles::{self, Act};
 
 /// Routes that need no person: picking one, setting the shop up, and the files of a page.
-pub const OPEN: &[&str] = &["/who", "/who/{person}", "/setup"];
+pub const OPEN: &[&str] = &[
+    "/who",
+    "/who/{person}",
+    "/setup",
+    "/join",
+    "/join/{code}",
+    "/sign-in/{person}",
+    "/sign-out",
+    "/service-worker.js",
+    "/manifest.webmanifest",
+    "/out-of-reach",
+];
 
 /// Lets a request through if the person of the page may see what it asks for.
 ///
@@ -40,7 +51,7 @@ pub async fn allowed(
     match roles::check(&caller, Act::See(&route)) {
         Ok(()) => next.run(request).await,
         Err(trouble) if route.starts_with("/api/") => answer(&trouble),
-        Err(trouble) => refused(&trouble),
+        Err(trouble) => trouble_answer(&trouble),
     }
 }
 

@@ -32,93 +32,43 @@ fn places() -> String {
         .collect()
 }
 
+/// A script of the pages, by its name.
+macro_rules! script {
+    ($name:literal) => {
+        (
+            concat!("/assets/", $name),
+            "text/javascript",
+            include_str!(concat!("../assets/", $name)),
+        )
+    };
+}
+
+/// The files that are served as they lie there.
+pub const FILES: &[(&str, &str, &str)] = &[
+    script!("app.js"),
+    script!("anew.js"),
+    script!("photo.js"),
+    script!("keys.js"),
+    script!("clock.js"),
+    script!("files.js"),
+    script!("map.js"),
+    script!("kept.js"),
+    script!("sign.js"),
+    (
+        "/assets/icon.svg",
+        "image/svg+xml",
+        include_str!("../assets/icon.svg"),
+    ),
+];
+
 pub fn routes() -> Router<State> {
-    Router::new()
-        .route(
-            "/assets/app.css",
-            get(|| async { file("text/css", style()) }),
-        )
-        .route(
-            "/assets/app.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/app.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/anew.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/anew.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/photo.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/photo.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/keys.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/keys.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/clock.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/clock.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/files.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/files.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/map.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/map.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/kept.js",
-            get(|| async {
-                file(
-                    "text/javascript",
-                    include_str!("../assets/kept.js").to_owned(),
-                )
-            }),
-        )
-        .route(
-            "/assets/icon.svg",
-            get(|| async {
-                file(
-                    "image/svg+xml",
-                    include_str!("../assets/icon.svg").to_owned(),
-                )
-            }),
-        )
+    let style = Router::new().route(
+        "/assets/app.css",
+        get(|| async { file("text/css", style()) }),
+    );
+    FILES.iter().fold(style, |routes, (path, media, text)| {
+        routes.route(path, get(|| async { file(media, (*text).to_owned()) }))
+    })
 }
 
 fn file(media: &'static str, content: String) -> impl IntoResponse {

@@ -32,7 +32,9 @@ use utoipa::OpenApi;
         crate::live::live,
         crate::pages::bench::calc::described,
         crate::pages::bench::calc::asked,
-        crate::pages::bench::calc::asked_in_full
+        crate::pages::bench::calc::asked_in_full,
+        crate::pages::people::sign_in::prove,
+        crate::pages::people::sign_in::beside
     ),
     components(schemas(SentCommand, Accepted, Trouble, OrderRow, OrderView))
 )]
@@ -80,6 +82,7 @@ pub fn answer(trouble: &Trouble) -> Response {
     responses(
         (status = 200, description = "written down; a repeat gets the same answer", body = Accepted),
         (status = 400, description = "cannot be read", body = Trouble),
+        (status = 401, description = "over the shop's network: nobody is signed in, or the PIN is asked for first; of kind `sign-in` or `pin`", body = Trouble),
         (status = 409, description = "somebody else was quicker, or the id was used before", body = Trouble),
         (status = 422, description = "refused, with every reason", body = Trouble),
         (status = 503, description = "not now: keep it and send it again; of kind `waits` only its own stream takes nothing, of kind `away` nothing does", body = Trouble),
@@ -101,7 +104,7 @@ pub async fn commands(
 }
 
 /// What came as JSON.
-fn json_of<T: DeserializeOwned>(
+pub fn json_of<T: DeserializeOwned>(
     headers: &HeaderMap,
     body: &[u8],
     wanted: &str,
@@ -151,8 +154,10 @@ pub async fn check(
         Err(trouble) => return answer(&trouble),
     };
     let checked = blocking(move || {
-        let named = parts.first().and_then(|part| part.get("who")?.as_str());
         let page = cookie(&headers, "who");
+        // Over the network whoever asks is who is signed in.
+        let named = parts.first().and_then(|part| part.get("who")?.as_str());
+        let named = named.filter(|_| state.network.is_none());
         let caller = state.service.caller(named.or(page.as_deref()), "page")?;
         state.service.check(&caller, parts)
     });
@@ -162,9 +167,20 @@ pub async fn check(
     }
 }
 
-/// Takes a command of the person it names: who a page was opened for, and who is named in
-/// it, are one until people sign in.
-fn command_of(state: &State, headers: &HeaderMap, sent: Value) -> Result<Accepted, Trouble> {
+/// Takes a command of the person it names. Where this machine alone is served, who a page was
+/// opened for and who is named in it are one; over the network the sign-in says who it was.
+fn command_of(state: &State, headers: &HeaderMap, mut sent: Value) -> Result<Accepted, Trouble> {
+    // It says under which sign-in the tap was made; it is no part of what was said.
+    let sign_in = sent.as_object_mut().and_then(|sent| sent.remove("sign_in"));
+    if state.network.is_some() {
+        let device = cookie(headers, "device-id").unwrap_or_default();
+        let sign_in = sign_in.as_ref().and_then(Value::as_str).unwrap_or_default();
+        let accepted = state.service.command_from(&device, sign_in, sent);
+        if let Some(network) = &state.network {
+            network.forget();
+        }
+        return accepted;
+    }
     let named = sent.get("who").and_then(Value::as_str);
     let device = sent.get("device").and_then(Value::as_str).unwrap_or("");
     let page = cookie(headers, "who");

@@ -11,10 +11,13 @@ mod allowed;
 mod assets;
 mod bodies;
 mod door;
+mod entrance;
 mod guard;
+mod how_to;
 mod layout;
 mod live;
 mod map_drawing;
+mod network;
 mod pages;
 mod serve;
 mod spoken;
@@ -31,9 +34,11 @@ use tower_http::timeout::TimeoutLayer;
 
 pub use bodies::Patience;
 pub use door::ApiDoc;
+pub use how_to::how_to;
 pub use live::Live;
+pub use network::{Names, Network, Peer};
 pub use pages::{Kept, LastBackup};
-pub use serve::{Limits, serve};
+pub use serve::{Door, Limits, serve, serve_at};
 
 /// What every page and door is given.
 #[derive(Clone)]
@@ -44,7 +49,13 @@ pub struct State {
     pub live: Live,
     /// What is known about the record beside what stands in it, looked up when asked.
     pub kept: Arc<dyn Fn() -> Kept + Send + Sync>,
+    /// How it is reached over the shop's network; nothing where only this machine reaches it.
+    /// Then people sign in with PINs.
+    pub network: Option<Network>,
 }
+
+/// Pages and doors, ready to be served.
+pub type Pages = Router;
 
 /// All pages and doors, answering only to the address they are bound to.
 pub fn router(state: State, port: u16) -> Router {
@@ -73,6 +84,10 @@ pub fn router_with(state: State, port: u16, patience: Patience) -> Router {
             state.clone(),
             allowed::allowed,
         ))
+        .route_layer(axum::middleware::from_fn_with_state(
+            state.clone(),
+            entrance::enter,
+        ))
         .fallback(pages::nowhere)
         // One limit, ours: the framework's own for JSON is smaller than a photo.
         .layer(DefaultBodyLimit::disable())
@@ -81,9 +96,13 @@ pub fn router_with(state: State, port: u16, patience: Patience) -> Router {
             bodies::bodies,
         ))
         .layer(axum::middleware::from_fn(spoken::spoken))
-        .layer(axum::middleware::from_fn(move |request, next| {
-            guard::guard(port, request, next)
-        }))
+        .layer(axum::middleware::from_fn_with_state(
+            guard::Guard {
+                port,
+                network: state.network.clone(),
+            },
+            guard::guard,
+        ))
         .with_state(state)
 }
 

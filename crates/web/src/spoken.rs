@@ -3,7 +3,7 @@
 
 use crate::bodies::LARGEST;
 use crate::door::answer;
-use crate::pages::refused;
+use crate::pages::trouble_answer;
 use axum::body::Body;
 use axum::extract::Request;
 use axum::http::header::{ALLOW, CONTENT_TYPE};
@@ -25,7 +25,7 @@ pub async fn spoken(request: Request<Body>, next: Next) -> Response {
     }
     let trouble = in_words(status, &method, &path);
     let mut spoken = if is_page(&path) {
-        refused(&trouble)
+        trouble_answer(&trouble)
     } else {
         answer(&trouble)
     };

@@ -244,7 +244,11 @@ impl Access<'_> {
         })
     }
 
-    fn check_stands(&self, device: &str) -> Result<(), Trouble> {
+    /// Whether a device is let in now.
+    ///
+    /// # Errors
+    /// [`Trouble`]: it was put out, or never joined.
+    pub fn check_stands(&self, device: &str) -> Result<(), Trouble> {
         let card: Option<DeviceCard> = self.drawer("device").get(device)?;
         match card {
             Some(card) if card.put_out_at.is_none() => Ok(()),

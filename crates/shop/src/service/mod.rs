@@ -12,7 +12,7 @@ pub use answer::{Accepted, AcceptedEvent};
 pub(crate) use carried::carried_by_vehicle;
 pub use waiting::WaitingFact;
 
-use crate::access::Access;
+use crate::access::{Access, LateFact};
 use crate::appending;
 use crate::caller::Caller;
 use crate::command::{ReadCommand, Said, read};
@@ -177,15 +177,74 @@ impl Service {
     /// [`Trouble`]: it cannot be read, is refused, somebody else was quicker, the record
     /// cannot be written, or its stream takes nothing now.
     pub fn command(&self, caller: &Caller, sent: Value) -> Result<Accepted, Trouble> {
+        self.command_read(caller, &read(sent)?)
+    }
+
+    /// Takes one command as a device of the shop's network sent it, bound to the sign-in that it
+    /// was made under. What was tapped before the device was put out, or before the person left
+    /// the shop, is a fact all the same: it is kept and marked for the owner.
+    ///
+    /// # Errors
+    /// See [`Service::command`]; and it is refused where the person was not signed in on that
+    /// device, or asked for the PIN where it is decided with it.
+    pub fn command_from(
+        &self,
+        device: &str,
+        sign_in: &str,
+        sent: Value,
+    ) -> Result<Accepted, Trouble> {
+        let access = self.access();
         let command = read(sent)?;
+        let who = command.who.as_str().to_owned();
+        let mut caller = self.caller(Some(&who), &command.device)?;
+        if caller.founding {
+            return self.command_read(&caller, &command);
+        }
+        let bound = access.bound(device, sign_in, &who)?;
+        let gone = caller
+            .roles
+            .is_empty()
+            .then_some("the person had left the shop");
+        let is_fact = roles::is_fact(command.act());
+        let late = bound.late.or(gone).filter(|_| is_fact);
+        if late.is_some() {
+            caller = Caller::late(&who, &command.device);
+        } else if !is_fact || roles::asks_pin(command.act()) {
+            access.check_stands(device)?;
+        }
+        let decides = roles::asks_pin(command.act());
+        if decides && self.repeat(&command)?.is_none() {
+            access.check_fresh(device, sign_in)?;
+        }
+        let accepted = self.command_read(&caller, &command)?;
+        if decides {
+            access.proved(sign_in)?;
+        }
+        if let Some(why) = late {
+            let fact = LateFact {
+                at: self.now(),
+                stream: command.stream.to_string(),
+                person: who,
+                device: bound.device,
+                why: why.to_owned(),
+            };
+            access.mark_late(command.id.as_str(), &fact)?;
+        }
+        if let Said::Fact(AnyEvent::Shop(ShopFact::Departed { person })) = &command.said {
+            self.access().sign_out_everywhere(person.as_str())?;
+        }
+        Ok(accepted)
+    }
+
+    fn command_read(&self, caller: &Caller, command: &ReadCommand) -> Result<Accepted, Trouble> {
         roles::check(caller, command.act())?;
-        if let Some(answer) = self.repeat(&command)? {
+        if let Some(answer) = self.repeat(command)? {
             return Ok(answer);
         }
-        match with_sent(&command.private, || self.take(caller, &command)) {
+        match with_sent(&command.private, || self.take(caller, command)) {
             Err(mut trouble) if trouble.kind == TroubleKind::Waits => {
                 match command.said {
-                    Said::Fact(_) => self.waits.note(&command, (self.now)()),
+                    Said::Fact(_) => self.waits.note(command, (self.now)()),
                     // What somebody asks for now is not meant for some later day.
                     Said::Request(_) => trouble.kind = TroubleKind::Refused,
                 }
@@ -193,9 +252,9 @@ impl Service {
             }
             // The same may have come twice at once, and the other was quicker: what is refused
             // now is that it be done again.
-            Err(trouble) => self.repeat(&command)?.ok_or(trouble),
+            Err(trouble) => self.repeat(command)?.ok_or(trouble),
             Ok(accepted) => {
-                self.waits.taken(&command);
+                self.waits.taken(command);
                 Ok(accepted)
             }
         }

@@ -4,6 +4,7 @@ pub mod bench;
 mod desk;
 mod file;
 mod maps;
+pub mod people;
 mod shop;
 mod stuck;
 mod vehicle;
@@ -97,6 +98,7 @@ pub fn routes() -> Router<State> {
         .merge(bench::routes())
         .merge(desk::routes())
         .merge(maps::routes())
+        .merge(people::routes())
         .merge(shop::routes())
         .merge(vehicle::routes())
         .route("/file/{id}", get(file::file))
@@ -194,7 +196,18 @@ fn answered(
 
 /// A page about trouble that is nobody's.
 fn bare(trouble: &Trouble) -> Response {
-    let shown = trouble_page(trouble);
+    let mut answer = bare_page(trouble_page(trouble));
+    *answer.status_mut() = status(trouble);
+    answer
+}
+
+/// What went wrong, as a page of nobody's.
+pub fn trouble_answer(trouble: &Trouble) -> Response {
+    bare(trouble)
+}
+
+/// A page for whoever is nobody here yet.
+pub fn bare_page(shown: Shown) -> Response {
     let frame = Frame {
         title: &shown.title,
         shop: "buttonup",
@@ -204,7 +217,7 @@ fn bare(trouble: &Trouble) -> Response {
         here: shown.here.clone(),
         part: None,
     };
-    (status(trouble), page(&frame, &shown.content)).into_response()
+    page(&frame, &shown.content).into_response()
 }
 
 enum Made {
@@ -227,11 +240,6 @@ fn trouble_page(trouble: &Trouble) -> Shown {
             }
         },
     )
-}
-
-/// The page that says who may see what was asked for.
-pub fn refused(trouble: &Trouble) -> Response {
-    bare(trouble)
 }
 
 /// What stands in an address where an order's number should be.

@@ -16,6 +16,7 @@ const SOURCES: &[&str] = &[
     include_str!("../../src/pages/bench/mod.rs"),
     include_str!("../../src/pages/desk/mod.rs"),
     include_str!("../../src/pages/maps/mod.rs"),
+    include_str!("../../src/pages/people/mod.rs"),
     include_str!("../../src/pages/shop/mod.rs"),
     include_str!("../../src/pages/vehicle/mod.rs"),
     include_str!("../../src/assets.rs"),
@@ -31,7 +32,16 @@ fn routes() -> BTreeSet<String> {
 }
 
 fn needs_nobody(route: &str) -> bool {
-    ["/who", "/who/{person}", "/setup"].contains(&route) || route.starts_with("/assets/")
+    let nobody_yet = [
+        "/who",
+        "/who/{person}",
+        "/setup",
+        "/join",
+        "/join/{code}",
+        "/sign-in/{person}",
+        "/sign-out",
+    ];
+    nobody_yet.contains(&route) || route.starts_with("/assets/")
 }
 
 #[test]

@@ -46,6 +46,26 @@ impl Door {
 
     /// A program with as much patience.
     pub fn with(store: Arc<dyn Store>, limits: web::Limits, patience: web::Patience) -> Self {
+        Self::of(store, limits, patience, None)
+    }
+
+    /// A program whose people sign in.
+    pub fn on_the_network() -> Self {
+        let network = web::Network::default();
+        Self::of(
+            Arc::new(Memory::new()),
+            web::Limits::default(),
+            web::Patience::default(),
+            Some(network),
+        )
+    }
+
+    fn of(
+        store: Arc<dyn Store>,
+        limits: web::Limits,
+        patience: web::Patience,
+        network: Option<web::Network>,
+    ) -> Self {
         let service = Service::open(store, "shop", Arc::new(now)).unwrap();
         let live = web::Live::default();
         let told = live.clone();
@@ -58,6 +78,7 @@ impl Door {
             service: Arc::clone(&service),
             live,
             kept: Arc::new(web::Kept::default),
+            network,
         };
         let runtime = tokio::runtime::Runtime::new().unwrap();
         let listener = runtime

@@ -16,6 +16,7 @@ mod files;
 mod http;
 mod manners;
 mod money;
+mod network;
 mod own_words;
 mod pages;
 mod papers;

@@ -4,9 +4,10 @@ use crate::State;
 use crate::door::blocking;
 use crate::layout::Part;
 use crate::pages::desk::ask::sources;
-use crate::pages::{Shown, Visit, remember, show, show_anybody};
+use crate::pages::people::sign_in::{Back, way_back};
+use crate::pages::{Shown, Visit, cookie, remember, show, show_anybody};
 use crate::tap::{Look, button, chips, field, link, new, required, text, when};
-use axum::extract::{self, Path};
+use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
@@ -15,7 +16,14 @@ use shop::places::{NOT_ADVICE, Place, place_of, places};
 use shop::repair::{CommandId, PersonId, StallId, StallIs, Units};
 use std::sync::Arc;
 
-pub async fn who(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+pub async fn who(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Query(back): Query<Back>,
+) -> Response {
+    if state.network.is_some() {
+        return who_signs_in(state, headers, back.back).await;
+    }
     show_anybody(state, headers, |visit| {
         let people = people(visit)?;
         Ok(Shown::new(
@@ -29,6 +37,43 @@ pub async fn who(extract::State(state): extract::State<State>, headers: HeaderMa
                     }
                 }
                 p class="soft gap" { "This machine only: no PIN is asked for yet." }
+            },
+        ))
+    })
+    .await
+}
+
+/// Who it is, where people sign in.
+async fn who_signs_in(state: State, headers: HeaderMap, back: Option<String>) -> Response {
+    let signed = cookie(&headers, "who");
+    let back = way_back(back.as_deref());
+    show_anybody(state, headers, move |visit| {
+        let people = people(visit)?;
+        if people.is_empty() {
+            return Ok(Shown::new(
+                "Set up",
+                html! {
+                    h1 { "Nobody belongs to the shop yet" }
+                    div class="presses low" { (link(Look::Confirm, "Set the shop up", "", "/setup")) }
+                },
+            ));
+        }
+        let query: String = form_urlencoded::byte_serialize(back.as_bytes()).collect();
+        Ok(Shown::new(
+            "Who is it?",
+            html! {
+                h1 { "Who is it?" }
+                @for (id, name, roles) in &people {
+                    a class="row" href=(format!("/sign-in/{id}?back={query}")) {
+                        span class="what beside" { (name) }
+                        span class="soft" { @if signed.as_deref() == Some(id.as_str()) { "signed in" } @else { (roles) } }
+                    }
+                }
+                @if signed.is_some() {
+                    form method="post" action="/sign-out" class="bare" {
+                        div class="presses" { button class="press" type="submit" { "Sign out" } }
+                    }
+                }
             },
         ))
     })
@@ -66,7 +111,7 @@ pub async fn is(
         let people = world.shop.people();
         Ok(people.keys().any(|known| known.as_str() == asked))
     });
-    if known.await.unwrap_or(false) {
+    if state.network.is_none() && known.await.unwrap_or(false) {
         return remember(&person, "/");
     }
     show_anybody(state, headers, |_| {
@@ -183,6 +228,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
             div class="presses even low" {
                 (link(Look::Plain, "Somebody else", "change the person", "/who"))
                 (link(Look::Plain, "Maps", "", "/maps"))
+                (link(Look::Plain, "Devices and people", "", "/devices"))
                 (link(Look::Plain, "The record", "", "/record"))
             }
         }).of_part(Part::Shop))

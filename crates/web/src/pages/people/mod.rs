@@ -1,0 +1,29 @@
+//! People and devices where the program is reached over the shop's network: letting a device
+//! in, signing in with a PIN, and the owner's page of both.
+
+mod devices;
+mod join;
+pub mod sign_in;
+
+use crate::State;
+use axum::Router;
+use axum::routing::{get, post};
+
+/// The pages of people and devices.
+pub fn routes() -> Router<State> {
+    Router::new()
+        .route("/join", get(join::by_hand).post(join::join))
+        .route("/join/{code}", get(join::by_code))
+        .route(
+            "/sign-in/{person}",
+            get(sign_in::ask).post(sign_in::sign_in),
+        )
+        .route("/sign-out", post(sign_in::sign_out))
+        .route("/prove", get(sign_in::ask_again).post(sign_in::proved))
+        .route("/pin", get(sign_in::change).post(sign_in::changed))
+        .route("/api/pin", post(sign_in::prove))
+        .route("/api/pin/beside", post(sign_in::beside))
+        .route("/devices", get(devices::devices))
+        .route("/devices/invite", post(devices::invite))
+        .route("/devices/change", post(devices::change))
+}
