@@ -29,6 +29,7 @@ pub mod say;
 mod service;
 mod snapshot;
 pub mod sums;
+mod supposed;
 mod trade_read;
 pub mod tray_count;
 mod trouble;
@@ -50,6 +51,7 @@ pub use keep::{
 pub use maps::{KeptMap, ShelvedMap};
 pub use service::{Accepted, AcceptedEvent, Now, Service, WaitingFact};
 pub use snapshot::Snapshot;
+pub use supposed::Supposed;
 pub use trade_read::{complaint_about, system_of, trade_of, trade_of_said, work_in_words};
 pub use trouble::{Both, Trouble, TroubleKind};
 pub use words::{Texts, whole};

@@ -272,6 +272,8 @@ const ROUTES: Table = &[
     ("/api/commands/check", ANYBODY),
     ("/api/orders", ANYBODY),
     ("/api/orders/{number}", ANYBODY),
+    ("/api/orders/{number}/reach", ANYBODY),
+    ("/api/reach", ANYBODY),
     ("/api/calc", ANYBODY),
     ("/api/calc/{room}/{calculator}", ANYBODY),
     ("/api/openapi.json", ANYBODY),

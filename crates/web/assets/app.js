@@ -9,6 +9,7 @@ import { forget, keep, whole } from "./kept.js";
 import "./keys.js";
 import "./map.js";
 import "./photo.js";
+import { stageDone, stageUndone, takeAlong, withNames } from "./reach.js";
 import { beside, prove, signIn } from "./sign.js";
 
 const storage = window.localStorage;
@@ -136,6 +137,10 @@ function send() {
   return sending;
 }
 
+// At the edge of the network an answer may never come; photos take their time.
+const SEND_MS = 60_000;
+const ASK_MS = 4_000;
+
 async function sendAll() {
   // What one part of the record cannot take now waits here, and holds up nothing for another.
   const waits = new Set();
@@ -149,9 +154,12 @@ async function sendAll() {
           method: "POST",
           headers: { "content-type": "application/json" },
           body: JSON.stringify(await whole(command)),
+          signal: AbortSignal.timeout(SEND_MS),
         });
         told = await answer.json();
+        reached = true;
       } catch {
+        reached = false;
         tell();
         return;
       }
@@ -233,12 +241,16 @@ function settle(one, again) {
   tell();
 }
 
+// Whether the shop's program answered when it was asked last.
+let reached = true;
+
 // ---- what the page says ---------------------------------------------------------
 
 function tell(words) {
   if (!status) return;
   const left = waiting();
-  status.textContent = words ?? (left ? `Saved · ${left} to send` : "Saved · all sent");
+  const here = navigator.onLine && reached ? "Saved" : "Out of reach · kept on this device";
+  status.textContent = words ?? (left ? `${here} · ${left} to send` : reached ? "Saved · all sent" : "Out of reach");
   sayUndo();
 }
 
@@ -414,7 +426,7 @@ async function act(button) {
 }
 
 async function carryOut(button, form) {
-  const templates = [JSON.parse(button.dataset.commands)].flat();
+  const templates = withNames([JSON.parse(button.dataset.commands)].flat());
   const made = { names: stageOf(form), files: await filesIn(templates, form) };
   const filled = templates.map((template) => [template, fill(template, form, made)]);
   const said = filled.filter(([, part]) => part !== GONE);
@@ -429,6 +441,8 @@ async function carryOut(button, form) {
   }
   if (!(await othersSigned(kept, button))) return;
   const commands = enqueue(kept);
+  const each = filled.map(([, part]) => (part === GONE ? null : commands[said.findIndex(([, own]) => own === part)]));
+  await stageDone(form, templates, each, (part) => fill(part, form, made) === GONE);
   confirmed(commands);
   for (const command of commands) {
     awaited.add(command.command_id);
@@ -461,7 +475,7 @@ async function carryOut(button, form) {
   button.dataset.doubted = "";
   pressed.set(pressName(templates, form), new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }));
   const next = button.dataset.next?.replace(/\{(\w+)\}/g, (_, name) => made.names[name] ?? "");
-  if (next && waiting() === 0) return location.assign(next);
+  if (next && (waiting() === 0 || navigator.serviceWorker?.controller)) return location.assign(next);
   form?.reset();
   form?.querySelectorAll("canvas[data-draw]").forEach(clear);
   await refresh();
@@ -545,6 +559,7 @@ async function refusal(parts, form) {
       body: JSON.stringify(parts.map((part) => ({ who, ...part })), (_, value) =>
         value?.kept ? { words: "0".repeat(64), media: value.media } : value,
       ),
+      signal: AbortSignal.timeout(ASK_MS),
     });
     return answer.ok || answer.status >= 500 ? null : await answer.json();
   } catch {
@@ -611,6 +626,7 @@ function undo() {
     return tell(last.order ? `The last tap was on order ${last.order}: open it to take it back` : "The last tap was on another page");
   }
   delete sessionStorage.last;
+  stageUndone(last.commands.map(({ id }) => id));
   enqueue(
     last.commands.map(({ id, stream }) => ({ stream, fact: { undo: { command: id, part: null } } })),
   );
@@ -694,6 +710,12 @@ tell();
 sayRefused();
 if (waiting()) send().then(refresh);
 else timeStage();
+
+// What is in work is taken along while the network reaches, once the page is quiet.
+const QUIET_MS = 1_500;
+const alongSoon = () => setTimeout(() => takeAlong(waiting), QUIET_MS);
+document.addEventListener("news", alongSoon);
+alongSoon();
 
 // ---- calculators ------------------------------------------------------------------
 

@@ -5,6 +5,7 @@ use axum::Router;
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::response::IntoResponse;
 use axum::routing::get;
+use std::hash::{Hash, Hasher};
 
 /// The style sheet: our own, then the inks of drawings.
 fn style() -> String {
@@ -54,6 +55,7 @@ pub const FILES: &[(&str, &str, &str)] = &[
     script!("map.js"),
     script!("kept.js"),
     script!("sign.js"),
+    script!("reach.js"),
     (
         "/assets/icon.svg",
         "image/svg+xml",
@@ -61,11 +63,52 @@ pub const FILES: &[(&str, &str, &str)] = &[
     ),
 ];
 
+/// What lets a browser show pages where the network does not reach, told anew with each version
+/// of the files: a browser that sees other bytes takes the new ones.
+fn service_worker() -> String {
+    let mut all = std::hash::DefaultHasher::new();
+    style().hash(&mut all);
+    for (path, _, text) in FILES {
+        (path, text).hash(&mut all);
+    }
+    let paths: Vec<&str> = FILES.iter().map(|(path, _, _)| *path).collect();
+    let list = serde_json::json!([paths, vec!["/assets/app.css"]].concat());
+    let worker = include_str!("../assets/service-worker.js");
+    worker
+        .replace("\"THE VERSION\"", &format!("\"{:016x}\"", all.finish()))
+        .replace("[\"THE FILES\"]", &list.to_string())
+}
+
+/// What a phone shows of it among its own programs.
+fn manifest() -> String {
+    serde_json::json!({
+        "name": "buttonup",
+        "short_name": "buttonup",
+        "start_url": "/",
+        "scope": "/",
+        "display": "standalone",
+        "orientation": "any",
+        "background_color": "#faf8f3",
+        "theme_color": "#14171a",
+        "icons": [{ "src": "/assets/icon.svg", "sizes": "any", "type": "image/svg+xml", "purpose": "any maskable" }],
+    })
+    .to_string()
+}
+
 pub fn routes() -> Router<State> {
     let style = Router::new().route(
         "/assets/app.css",
         get(|| async { file("text/css", style()) }),
     );
+    let style = style
+        .route(
+            "/service-worker.js",
+            get(|| async { file("text/javascript", service_worker()) }),
+        )
+        .route(
+            "/manifest.webmanifest",
+            get(|| async { file("application/manifest+json", manifest()) }),
+        );
     FILES.iter().fold(style, |routes, (path, media, text)| {
         routes.route(path, get(|| async { file(media, (*text).to_owned()) }))
     })

@@ -33,6 +33,8 @@ use utoipa::OpenApi;
         crate::pages::bench::calc::described,
         crate::pages::bench::calc::asked,
         crate::pages::bench::calc::asked_in_full,
+        crate::pages::vehicle::reach::in_work,
+        crate::pages::vehicle::reach::bundle,
         crate::pages::people::sign_in::prove,
         crate::pages::people::sign_in::beside
     ),

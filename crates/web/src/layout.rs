@@ -54,6 +54,7 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                 meta name="theme-color" content="#14171a" media="(prefers-color-scheme: dark)";
                 title { (frame.title) " · buttonup" }
                 link rel="icon" href="/assets/icon.svg" type="image/svg+xml";
+                link rel="manifest" href="/manifest.webmanifest";
                 link rel="stylesheet" href="/assets/app.css";
                 script type="module" src="/assets/app.js" {}
             }

@@ -11,8 +11,23 @@ const MAP: &str = include_str!("../../../web/tests/door/brake_job.toml");
 const LINES: &str = "5 front left wheel nuts M12x1.5\nfront left wheel\n\
     2 front left caliper bolts M10\nfront left caliper\nfront left brake pads";
 
+/// Writes the map of the brake job as text and keeps it.
+pub fn write_map(shop: &Shop, browser: &Browser) -> Result<()> {
+    browser.goto(&shop.server.url("/maps/new"))?;
+    write(browser, "Which vehicle", "Tessel Van")?;
+    tap(browser, "Begin")?;
+    browser.wait_for_text("Keep it")?;
+    let text = "const text = document.querySelector('[data-text]');
+        text.value = arguments[0];
+        text.dispatchEvent(new Event('input', { bubbles: true }));
+        text.dispatchEvent(new Event('change', { bubbles: true }));";
+    browser.execute(text, vec![json!(MAP)])?;
+    tap(browser, "Keep it")?;
+    browser.wait_for_text("version 1, kept by Mila")
+}
+
 /// Checks a vehicle in and comes to its order.
-fn check_in(shop: &Shop, browser: &Browser, vehicle: &str, number: u64) -> Result<()> {
+pub fn check_in(shop: &Shop, browser: &Browser, vehicle: &str, number: u64) -> Result<()> {
     browser.goto(&shop.server.url("/new"))?;
     write(browser, "Complaint", "Squeals when braking")?;
     write(browser, "Customer", "Ada Vane")?;
@@ -59,7 +74,7 @@ fn says(shop: &Shop, browser: &Browser, number: u64, page: &str) -> Result<Strin
     main_text(browser)
 }
 
-fn main_text(browser: &Browser) -> Result<String> {
+pub fn main_text(browser: &Browser) -> Result<String> {
     let text = "return document.querySelector('main').innerText.trim()";
     let text = browser.execute(text, vec![])?;
     Ok(text.as_str().unwrap_or_default().to_owned())
@@ -67,7 +82,7 @@ fn main_text(browser: &Browser) -> Result<String> {
 
 /// What is owed and which gates are shut, as the pages say it. Things of one sort stand in the
 /// sequence in which they were named, so only the lines are compared.
-fn stands(shop: &Shop, browser: &Browser, number: u64) -> Result<[String; 3]> {
+pub fn stands(shop: &Shop, browser: &Browser, number: u64) -> Result<[String; 3]> {
     let lines = |page| -> Result<String> {
         let text = says(shop, browser, number, page)?;
         let mut lines: Vec<&str> = text.lines().collect();
@@ -85,17 +100,7 @@ fn a_brake_job_owes_the_same_by_own_map_by_typed_lines_and_by_the_map_learned() 
     check_in(&shop, &browser, "Quarrel Estate", 1003)?;
 
     // A map written from nothing, as text.
-    browser.goto(&shop.server.url("/maps/new"))?;
-    write(&browser, "Which vehicle", "Tessel Van")?;
-    tap(&browser, "Begin")?;
-    browser.wait_for_text("Keep it")?;
-    let text = "const text = document.querySelector('[data-text]');
-        text.value = arguments[0];
-        text.dispatchEvent(new Event('input', { bubbles: true }));
-        text.dispatchEvent(new Event('change', { bubbles: true }));";
-    browser.execute(text, vec![json!(MAP)])?;
-    tap(&browser, "Keep it")?;
-    browser.wait_for_text("version 1, kept by Mila")?;
+    write_map(&shop, &browser)?;
     by_plan(&shop, &browser, 1001)?;
     let own = stands(&shop, &browser, 1001)?;
 

@@ -402,6 +402,17 @@ impl World {
         self.finish_notes()
     }
 
+    /// Files an event in memory alone, as if it had been recorded.
+    pub(crate) fn suppose(
+        &mut self,
+        stream: &Stream,
+        recorded: Recorded<AnyEvent>,
+    ) -> Result<(), Trouble> {
+        let seq = self.folded(stream)?.seq;
+        self.at_hand().file(stream, seq + 1, recorded);
+        Ok(())
+    }
+
     /// What a stream comes to up to this world's position, and its last sequence number.
     fn folded(&self, stream: &Stream) -> Result<Known, Trouble> {
         if let Some(known) = self.at_hand().get(stream) {

@@ -7,7 +7,7 @@ mod maps;
 pub mod people;
 mod shop;
 mod stuck;
-mod vehicle;
+pub mod vehicle;
 
 pub use self::shop::record::{Kept, LastBackup};
 pub use self::vehicle::snag_found::{GRID_PX, GRID_STEPS};
@@ -192,6 +192,17 @@ fn answered(
         part: shown.part,
     };
     Ok(Made::Page(page(&frame, &shown.content), status))
+}
+
+/// A page as it would be sent to who looks, from what is looked at.
+pub fn page_text(
+    snap: &Snapshot<'_>,
+    make: impl FnOnce(&Visit<'_>) -> Result<Shown, Trouble>,
+) -> Result<String, Trouble> {
+    match answered(snap, snap.caller(), true, make)? {
+        Made::Page(markup, _) => Ok(markup.into_string()),
+        Made::Elsewhere(_) => Err(Trouble::not_found("nobody is signed in")),
+    }
 }
 
 /// A page about trouble that is nobody's.

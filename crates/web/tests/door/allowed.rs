@@ -40,6 +40,8 @@ fn needs_nobody(route: &str) -> bool {
         "/join/{code}",
         "/sign-in/{person}",
         "/sign-out",
+        "/service-worker.js",
+        "/manifest.webmanifest",
     ];
     nobody_yet.contains(&route) || route.starts_with("/assets/")
 }

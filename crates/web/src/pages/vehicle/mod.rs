@@ -14,6 +14,7 @@ pub mod open;
 pub mod pieces;
 pub mod plan;
 mod put_ins;
+pub mod reach;
 mod second;
 mod snag;
 pub mod snag_found;
@@ -35,6 +36,8 @@ pub fn routes() -> Router<State> {
             "/o/{number}/tray/count",
             get(tray_count::page).post(tray_count::sent),
         )
+        .route("/api/reach", get(reach::in_work))
+        .route("/api/orders/{number}/reach", get(reach::bundle))
         .route("/tray-sheet/{paper}", get(tray_count::sheet_file))
         .route("/o/{number}/plan", get(plan::plan))
         .route("/o/{number}/state", get(plan::state))

@@ -12,6 +12,7 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
+use serde_json::Value;
 use shop::plan::Way;
 use shop::planning::{
     Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of, torque_source,
@@ -21,7 +22,7 @@ use shop::view::OrderView;
 use std::collections::BTreeSet;
 
 /// How the page is asked for.
-#[derive(Debug, Deserialize)]
+#[derive(Debug, Default, Deserialize)]
 pub struct Turn {
     /// Whether what could be tightened now is left for later.
     later: Option<String>,
@@ -36,17 +37,53 @@ pub async fn stage(
     Query(turn): Query<Turn>,
 ) -> Response {
     show(state, headers, move |visit| {
-        let order = order_of(visit, &number)?;
-        let content = match map_of_order(visit.snap, order.number)? {
-            Some((map, version)) => {
-                let on = on_map_of(visit.snap, order.number, &map, Some(version), None)?;
-                next_of(visit, &order, &on, &turn)?
-            }
-            None => no_plan(&order),
-        };
-        Ok(Shown::of(&order, "Next stage", content))
+        Ok(next(visit, &number, &turn)?.shown)
     })
     .await
+}
+
+/// The next stage of an order, and what its large press says.
+pub struct Next {
+    /// The page.
+    pub shown: Shown,
+    /// Which stage it is, told from others; nothing where there is none.
+    pub name: String,
+    /// The commands of "as shown", as templates; none where nothing more is done by it.
+    pub as_shown: Vec<Value>,
+}
+
+/// What a stage's page holds.
+struct Body {
+    markup: Markup,
+    name: String,
+    as_shown: Vec<Value>,
+}
+
+impl From<Markup> for Body {
+    fn from(markup: Markup) -> Self {
+        Self {
+            markup,
+            name: String::new(),
+            as_shown: Vec::new(),
+        }
+    }
+}
+
+/// The next stage, as the order stands in what is looked at.
+pub fn next(visit: &Visit<'_>, number: &str, turn: &Turn) -> Result<Next, shop::Trouble> {
+    let order = order_of(visit, number)?;
+    let body = match map_of_order(visit.snap, order.number)? {
+        Some((map, version)) => {
+            let on = on_map_of(visit.snap, order.number, &map, Some(version), None)?;
+            next_of(visit, &order, &on, turn)?
+        }
+        None => no_plan(&order).into(),
+    };
+    Ok(Next {
+        shown: Shown::of(&order, "Next stage", body.markup),
+        name: body.name,
+        as_shown: body.as_shown,
+    })
 }
 
 fn no_plan(order: &OrderView) -> Markup {
@@ -65,19 +102,20 @@ fn next_of(
     order: &OrderView,
     on: &OrderMap,
     turn: &Turn,
-) -> Result<Markup, shop::Trouble> {
+) -> Result<Body, shop::Trouble> {
     if !on.asks() {
-        return Ok(no_plan(order));
+        return Ok(no_plan(order).into());
     }
     let found = match on.plan(visit.snap) {
         Ok(found) => found,
         Err(trouble) => {
-            return Ok(html! {
+            let no_way = html! {
                 h1 { "No way by this plan" }
                 p class="alarm" { (shop::say::capital(&trouble.what)) }
                 p { (shop::say::capital(&trouble.mend)) }
                 div class="presses low" { (link(Look::Confirm, "Change the plan", "", &format!("/o/{}/plan", order.number))) }
-            });
+            };
+            return Ok(no_way.into());
         }
     };
     let unforeseen = on.unforeseen(visit.snap);
@@ -91,7 +129,7 @@ fn next_of(
         .is_some_and(|stage| found.off.is_empty() && rows(order, on, stage).is_empty());
     let body = if !loose.is_empty() && (turn.later.is_none() || nothing_else) {
         match turn.snag {
-            Some(_) => stage_snag::which(order, &stage_snag::of_loose(&loose)),
+            Some(_) => stage_snag::which(order, &stage_snag::of_loose(&loose)).into(),
             None => tighten(order, &loose),
         }
     } else if let Some(stage) = off.first() {
@@ -101,10 +139,10 @@ fn next_of(
     } else if let Some(stage) = found.back.first() {
         shown(visit, order, on, stage, found.back.len(), Way::Back, turn)
     } else {
-        home(order, on, &found)
+        home(order, on, &found).into()
     };
-    Ok(html! {
-        (body)
+    let markup = html! {
+        (body.markup)
         @if !unforeseen.is_empty() {
             details id="unforeseen" {
                 summary class="row" { span class="what wait" { (count(unforeseen.len(), "thing is not as planned", "things are not as planned")) } }
@@ -112,7 +150,8 @@ fn next_of(
                 p class="soft gap" { "The stages follow what is so." }
             }
         }
-    })
+    };
+    Ok(Body { markup, ..body })
 }
 
 /// One stage: what it is about in one large fact, its rows, one tap.
@@ -124,12 +163,12 @@ fn shown(
     left: usize,
     way: Way,
     turn: &Turn,
-) -> Markup {
+) -> Body {
     let runs = visit.snap.caller().works_on(&order.assigned);
     let rows = rows(order, on, stage);
     let may_snag = stage_snag::of_rows(&rows);
     if turn.snag.is_some() {
-        return stage_snag::which(order, &may_snag);
+        return stage_snag::which(order, &may_snag).into();
     }
     let closing = Row::closing(&rows);
     let known = closing.and_then(|last| on.map.items.get(&last.shown.item));
@@ -152,7 +191,8 @@ fn shown(
         None => count(pieces, "piece", "pieces"),
     };
     let commands = Row::commands(&rows, order, closing);
-    html! {
+    let name = name_of(order, &rows);
+    let markup = html! {
         p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (count(left, "stage", "stages")) " left" } }
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
         @if way == Way::Out { (super::immobile::parts_first(order, &lines)) }
@@ -162,7 +202,7 @@ fn shown(
         @if let Some(pattern) = known.and_then(|known| known.pattern.as_deref()) { p class="strong gap" { (shop::say::capital(pattern)) } }
         @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
         // A clock runs on it while it is shown to who works on it: see the page's script.
-        form data-stage=[runs.then(|| name_of(order, &rows))] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
+        form data-name=(name) data-stage=[runs.then_some(&name)] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
             @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
                 (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
             }
@@ -177,6 +217,11 @@ fn shown(
                 @else { (stage_snag::press(order, &may_snag)) }
             }
         }
+    };
+    Body {
+        markup,
+        name,
+        as_shown: commands,
     }
 }
 
@@ -311,10 +356,16 @@ fn differences(lines: &[String]) -> Markup {
 }
 
 /// What is on and not tight, and may be tightened now: a group at a time, pass by pass.
-fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Markup {
-    html! {
+fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Body {
+    let name = |one: &super::stage_rows::Tightening<'_>| {
+        format!(
+            "{}: {} pass {} {:?}",
+            order.number, one.item.item, one.pass, one.at
+        )
+    };
+    let markup = html! {
         @for (nth, one) in loose.iter().enumerate() {
-            form {
+            form data-name=(name(one)) {
                 @if nth == 0 { p class="soft gap" { "Tighten: " (one.item.label) @if let Some(size) = &one.item.size { " " (size) } } }
                 @else { h2 { (one.item.label) @if let Some(size) = &one.item.size { " " (size) } } }
                 div class="headline" {
@@ -339,11 +390,17 @@ fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Ma
             (link(Look::Plain, "Later, go on", "", &format!("/o/{}/stage?later=yes", order.number)))
             (stage_snag::press(order, &stage_snag::of_loose(loose)))
         }
+    };
+    let first = loose.first();
+    Body {
+        markup,
+        name: first.map(name).unwrap_or_default(),
+        as_shown: first.map(|one| one.command(order)).into_iter().collect(),
     }
 }
 
 /// What was wanted is free: the repair itself is done now, then the way back is chosen.
-fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
+fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Body {
     let back = Asked {
         aim: AimIs::Home,
         targets: BTreeSet::new(),
@@ -353,7 +410,9 @@ fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
     };
     let targets: Vec<String> = on.asked.targets.iter().map(ToString::to_string).collect();
     let command = order_fact(&order.order, back.fact(&on.map, on.before.as_ref()));
-    html! {
+    let name = format!("{}: the way back", order.number);
+    let as_shown = vec![command];
+    let markup = html! {
         h1 { "You are there" }
         p class="beside gap" { (targets.join(", ")) }
         @for snag in &order.snags {
@@ -369,12 +428,17 @@ fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
             p class="gap" { "Do the repair. Then the way back: " (count(found.back.len(), "stage", "stages")) ", " (found.minutes_back) " min." }
         }
         @if !found.renewed.is_empty() { p class="gap" { "New ones go on: " (found.renewed.join(", ")) } }
-        form class="bare" {
+        form class="bare" data-name=(name) {
             div class="presses two low" {
-                (button(Look::Confirm, "Now the way back", "", &[command], None))
+                (button(Look::Confirm, "Now the way back", "", &as_shown, None))
                 (link(Look::Plain, "Get at more", "", &format!("/o/{}/plan", order.number)))
             }
         }
+    };
+    Body {
+        markup,
+        name,
+        as_shown,
     }
 }
 

@@ -1,0 +1,165 @@
+// What this device takes along where the network does not reach: for each order in work the
+// pages of the stages that follow. Where a stage is confirmed, the next one comes, whether the
+// shop's program answered or not.
+//
+// The pages after a stage name its moves before anybody made them. What they came to be called
+// here is put in their place when such a page's press is made; what was left out of a stage
+// falls back on what had been seen before it.
+
+const storage = window.localStorage;
+const key = (number) => `reach:${number}`;
+const known = (number) => JSON.parse(storage.getItem(key(number)) ?? "null");
+const note = (number, reach) => storage.setItem(key(number), JSON.stringify(reach));
+const numberOf = (path) => path.match(/^\/o\/(\d+)/)?.[1] ?? "";
+const trusted = "caches" in window && "serviceWorker" in navigator;
+
+const page = (text) =>
+  new Response(text, { headers: { "content-type": "text/html; charset=utf-8" } });
+
+async function setNow(number, now) {
+  if (!trusted) return;
+  const reach = await caches.open("reach");
+  await reach.put(`/reach/${number}/now`, new Response(String(now)));
+}
+
+async function take(number) {
+  const answer = await fetch(`/api/orders/${number}/reach`);
+  if (!answer.ok) return;
+  const bundle = await answer.json();
+  const reach = await caches.open("reach");
+  const put = (name, text) => reach.put(`/reach/${number}/${name}`, page(text));
+  await Promise.all(bundle.stages.map((stage, nth) => put(nth, stage.page)));
+  await put("off", bundle.off);
+  await put("snag", bundle.snag);
+  await setNow(number, 0);
+  note(number, {
+    seq: bundle.seq,
+    now: 0,
+    stages: bundle.stages.map(({ name, names }) => ({ name, names })),
+    made: {},
+    described: [],
+    last: null,
+  });
+}
+
+async function leave(number) {
+  const reach = await caches.open("reach");
+  for (const request of await reach.keys()) {
+    if (new URL(request.url).pathname.startsWith(`/reach/${number}/`)) await reach.delete(request);
+  }
+  storage.removeItem(key(number));
+}
+
+let taking = null;
+
+/// Takes along what is in work now; not while something waits to be sent, since what was taken
+/// along is further on than what the shop's program knows.
+export function takeAlong(waiting) {
+  if (!trusted || !document.body.dataset.who) return;
+  taking ??= takeAll(waiting).catch(() => {}).finally(() => (taking = null));
+}
+
+async function takeAll(waiting) {
+  const answer = await fetch("/api/reach");
+  if (!answer.ok) return;
+  const orders = await answer.json();
+  const here = numberOf(location.pathname);
+  orders.sort((a, b) => (String(b.number) === here) - (String(a.number) === here));
+  for (const { number, seq } of orders) {
+    if (waiting() > 0) return;
+    if (known(number)?.seq !== seq) await take(number);
+  }
+  const left = Object.keys(storage).filter((name) => name.startsWith("reach:"));
+  for (const name of left) {
+    const number = name.slice("reach:".length);
+    if (!orders.some((one) => String(one.number) === number)) await leave(number);
+  }
+}
+
+/// Nothing of the shop stays on this device.
+export async function leaveAll() {
+  for (const name of Object.keys(storage).filter((name) => name.startsWith("reach:"))) storage.removeItem(name);
+  if (trusted) await caches.delete("reach");
+}
+
+// ---- names of moves -----------------------------------------------------------------
+
+const isName = (one) => one && typeof one === "object" && "command" in one && "nth" in one;
+
+function named(one, made) {
+  const command = made[one.command];
+  if (!command) return [one];
+  const move = command.moves[one.nth];
+  if (!move) return [];
+  const own = command.id !== null && move.nth !== null ? [{ command: command.id, nth: move.nth }] : [];
+  return [...own, ...move.after];
+}
+
+function once(names) {
+  return [...new Map(names.map((one) => [`${one.command} ${one.nth}`, one])).values()];
+}
+
+/// The same commands, with moves that were made here under the names they got.
+export function withNames(templates) {
+  const reach = known(numberOf(location.pathname));
+  if (!reach || !(Object.keys(reach.made).length || reach.described.length)) return templates;
+  const walk = (part) => {
+    if (Array.isArray(part)) {
+      return part.some(isName) ? once(part.flatMap((one) => (isName(one) ? named(one, reach.made) : [walk(one)]))) : part.map(walk);
+    }
+    if (part === null || typeof part !== "object") return part;
+    return Object.fromEntries(Object.entries(part).map(([name, inner]) => [name, walk(inner)]));
+  };
+  // What a stage described stays described when the stage is taken back and done again.
+  const described = (template) => reach.described.includes(inner(template)?.fact?.declared?.item?.id);
+  return walk(templates).map((template) => (described(template) ? { $when: "", then: template } : template));
+}
+
+const inner = (part) => (part && typeof part === "object" && "$when" in part ? part.then : part);
+
+/// A stage was confirmed with these commands, made of these templates; `left` says which part of
+/// a template is left out. The next stage comes.
+export async function stageDone(form, templates, commands, left) {
+  const number = numberOf(location.pathname);
+  const reach = known(number);
+  const stage = reach?.stages[reach.now];
+  if (!stage?.names.length || !form?.dataset.name || form.dataset.name !== stage.name) return;
+  templates.forEach((template, at) => {
+    const command = commands[at];
+    const moves = inner(template)?.fact?.moved?.moves ?? [];
+    let nth = 0;
+    const made = moves.map((move) => {
+      const after = (inner(move).after ?? []).filter(isName);
+      return { nth: !command || left(move) ? null : nth++, after };
+    });
+    const item = command?.fact?.declared?.item?.id;
+    if (item) reach.described.push(item);
+    if (stage.names[at]) reach.made[stage.names[at]] = { id: command?.command_id ?? null, moves: made };
+  });
+  reach.last = { commands: commands.filter(Boolean).map((one) => one.command_id), now: reach.now };
+  reach.now += 1;
+  note(number, reach);
+  await setNow(number, reach.now);
+}
+
+/// A stage was taken back: it comes again.
+export async function stageUndone(ids) {
+  const number = numberOf(location.pathname);
+  const reach = known(number);
+  if (!reach?.last || !reach.last.commands.some((id) => ids.includes(id))) return;
+  for (const name of reach.stages[reach.last.now].names) delete reach.made[name];
+  reach.now = reach.last.now;
+  reach.last = null;
+  note(number, reach);
+  await setNow(number, reach.now);
+}
+
+if (trusted) {
+  navigator.serviceWorker.register("/service-worker.js").catch(() => {});
+  // What is not sent yet is not cleared away to make room for pictures.
+  navigator.storage?.persist?.();
+}
+
+document.addEventListener("submit", (event) => {
+  if (event.target.getAttribute("action") === "/sign-out") leaveAll();
+});

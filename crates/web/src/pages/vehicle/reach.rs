@@ -1,0 +1,268 @@
+//! What a device takes along where the network does not reach: for each order in work the
+//! stages that follow, each page as it will be shown when those before it were done as shown.
+//!
+//! What is done meanwhile is named by the device. A page that is shown before its moves are
+//! made names moves that nobody has made yet: they stand under the names given here, stage by
+//! stage and command by command, and the page's script puts in what they came to be called.
+
+use super::stage::{Next, Turn, next};
+use crate::State;
+use crate::allowed::caller_of;
+use crate::door::{answer, blocking};
+use crate::pages::{Shown, Visit, no_order, order_of, page_text};
+use crate::tap::{Look, button, input, new, order_fact, photo_field, required, text};
+use axum::Json;
+use axum::extract::{self, Path};
+use axum::http::HeaderMap;
+use axum::response::{IntoResponse, Response};
+use maud::{Markup, html};
+use serde::Serialize;
+use serde_json::{Value, json};
+use shop::record::Stream;
+use shop::record::form::Form;
+use shop::record::v1::basics::StateForm;
+use shop::repair::{OrderId, State as Stand};
+use shop::view::OrderView;
+use shop::{Device, Snapshot, Supposed, Trouble};
+use std::time::{Duration, Instant};
+use utoipa::ToSchema;
+
+/// An order that a device takes along.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct InWork {
+    /// The number people call it by.
+    number: u64,
+    /// How much has happened on it: a copy of another count is old.
+    seq: u64,
+}
+
+/// What is taken along of one order.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Bundle {
+    number: u64,
+    seq: u64,
+    /// The stages in sequence; the last is where it ends.
+    stages: Vec<Stage>,
+    /// The page for whatever else came off.
+    off: String,
+    /// The page for whatever went wrong.
+    snag: String,
+}
+
+/// One stage as it will be shown.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Stage {
+    /// What tells it from others; the same as on its page.
+    name: String,
+    /// The page.
+    page: String,
+    /// What the commands of its large press are called in the pages after it.
+    names: Vec<String>,
+}
+
+/// No job has more; what comes after them is fetched where the network reaches.
+const MOST_STAGES: usize = 90;
+/// Nobody waits for it, but the machine has others to answer.
+const LONGEST: Duration = Duration::from_secs(8);
+
+/// Orders in work, with how much has happened on each.
+#[utoipa::path(
+    get,
+    path = "/api/reach",
+    responses(
+        (status = 200, description = "orders that a device takes along where the network does not reach", body = Vec<InWork>),
+        (status = 503, description = "not now", body = Trouble),
+    )
+)]
+pub async fn in_work(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    let caller = caller_of(&state, &headers);
+    let found = blocking(move || {
+        state.service.look(&caller, |snap| {
+            let here = snap.world().orders_here()?.into_iter();
+            let each = here.map(|(number, id)| {
+                let seq = snap.world().seq(&Stream::Order(id))?;
+                Ok(InWork { number, seq })
+            });
+            each.collect::<Result<Vec<_>, Trouble>>()
+        })
+    });
+    match found.await {
+        Ok(orders) => Json(orders).into_response(),
+        Err(trouble) => answer(&trouble),
+    }
+}
+
+/// The pages of one order that a device takes along.
+#[utoipa::path(
+    get,
+    path = "/api/orders/{number}/reach",
+    params(("number" = u64, Path, description = "the number people call it by")),
+    responses(
+        (status = 200, description = "its stages, as they will be shown", body = Bundle),
+        (status = 400, description = "the address cannot be read", body = Trouble),
+        (status = 404, description = "there is no such order", body = Trouble),
+        (status = 503, description = "not now", body = Trouble),
+    )
+)]
+pub async fn bundle(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    let caller = caller_of(&state, &headers);
+    let made = blocking(move || {
+        let number: u64 = number.parse().map_err(|_| no_order(&number))?;
+        state.service.look(&caller, |snap| bundle_of(snap, number))
+    });
+    match made.await {
+        Ok(bundle) => Json(bundle).into_response(),
+        Err(trouble) => answer(&trouble),
+    }
+}
+
+fn bundle_of(snap: &Snapshot<'_>, number: u64) -> Result<Bundle, Trouble> {
+    let id = snap.world().order_numbered(number)?;
+    let id = id.ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    let plain = |make: fn(&OrderView) -> (&'static str, Markup)| {
+        page_text(snap, |visit| {
+            let order = order_of(visit, &number.to_string())?;
+            let (title, content) = make(&order);
+            Ok(Shown::of(&order, title, content))
+        })
+    };
+    Ok(Bundle {
+        number,
+        seq: snap.world().seq(&Stream::Order(id.clone()))?,
+        stages: stages(snap, number, &id)?,
+        off: plain(came_off)?,
+        snag: plain(went_wrong)?,
+    })
+}
+
+/// Does stage after stage as shown, in a world of its own.
+fn stages(snap: &Snapshot<'_>, number: u64, id: &OrderId) -> Result<Vec<Stage>, Trouble> {
+    let begun = Instant::now();
+    let mut supposed = Supposed::of(snap);
+    let mut out = Vec::new();
+    while out.len() < MOST_STAGES && begun.elapsed() < LONGEST {
+        let (page, name, as_shown) = supposed.look(snap, |snap| shown(snap, number))?;
+        let names: Vec<String> = as_shown.iter().map(|_| Device::name()).collect();
+        for (name, template) in names.iter().zip(&as_shown) {
+            let Some(part) = as_pressed(template) else {
+                continue;
+            };
+            let who = snap.caller().person.as_ref().map_or("", |who| who.as_str());
+            let mut sent = json!({
+                "command_id": name, "device": "reach", "device_seq": 1,
+                "happened_at": snap.now().to_string(), "who": who,
+                "stream": format!("order:{}", id.as_str()),
+            });
+            sent["fact"] = part["fact"].clone();
+            supposed.done(snap, sent)?;
+        }
+        let ends = names.is_empty();
+        out.push(Stage { name, page, names });
+        if ends {
+            break;
+        }
+    }
+    Ok(out)
+}
+
+fn shown(snap: &Snapshot<'_>, number: u64) -> Result<(String, String, Vec<Value>), Trouble> {
+    let mut told = (String::new(), Vec::new());
+    let page = page_text(snap, |visit: &Visit<'_>| {
+        let Next {
+            shown,
+            name,
+            as_shown,
+        } = next(visit, &number.to_string(), &Turn::default())?;
+        told = (name, as_shown);
+        Ok(shown)
+    })?;
+    Ok((page, told.0, told.1))
+}
+
+/// A command as its press makes it where nothing on the page was changed; nothing if it is
+/// left out then.
+fn as_pressed(template: &Value) -> Option<Value> {
+    let holes = match template {
+        Value::Object(holes) => holes,
+        Value::Array(parts) => return Some(parts.iter().filter_map(as_pressed).collect()),
+        other => return Some(other.clone()),
+    };
+    let named = |hole: &str| holes.get(hole).and_then(Value::as_str).unwrap_or("");
+    let hole = holes.keys().find(|key| key.starts_with('$'));
+    let Some(hole) = hole else {
+        let parts = holes.iter();
+        let parts = parts.filter_map(|(key, part)| Some((key.clone(), as_pressed(part)?)));
+        return Some(Value::Object(parts.collect()));
+    };
+    match hole.as_str() {
+        // Rows and positions are ticked; fields are empty.
+        "$when" => {
+            let field = named("$when");
+            let ticked = field.starts_with("row-") || field.starts_with("at-");
+            ticked.then(|| as_pressed(&holes["then"])).flatten()
+        }
+        "$new" => Some(json!(Device::name())),
+        "$words" => Some(Device::words(named("$words"))),
+        "$map" => {
+            let to = holes.get("else").unwrap_or(&Value::Null);
+            as_pressed(to)
+        }
+        "$flag" => Some(json!(false)),
+        "$files" | "$numbers" => Some(json!([])),
+        _ => Some(Value::Null),
+    }
+}
+
+/// Whatever else came off, in plain words: what it is in the trade is read when it is sent.
+fn came_off(order: &OrderView) -> (&'static str, Markup) {
+    let declared = order_fact(
+        &order.order,
+        json!({ "declared": { "item": {
+            "id": new("item"), "kind": "part", "system": "unknown", "zone": "unknown",
+            "label": text("label"), "size": null, "pieces": [{ "position": 1, "length": null }],
+            "pattern": null, "spent": false, "may_miss": null, "put_in": null, "holds": null,
+        } } }),
+    );
+    let moved = order_fact(
+        &order.order,
+        json!({ "moved": { "stage": null, "moves": [{
+            "item": new("item"), "at": [1], "after": [], "left": { "state": StateForm::of(&Stand::Off), "piece": "original" },
+            "container": crate::tap::field("container"),
+        }] } }),
+    );
+    let content = html! {
+        h1 { "What came off?" }
+        p class="gap" { "The shop's program is out of reach. Say it in your own words; what it owes and which gates it shuts is worked out once it is sent." }
+        form class="narrow" {
+            (required("label", "What", "such as 4 clips M6, or heat shield", ""))
+            (input("container", "Stored in", "", "tray A"))
+            div class="presses low" { (button(Look::Confirm, "Off", "", &[declared, moved], Some(&format!("/o/{}/stage", order.number)))) }
+        }
+    };
+    ("Off", content)
+}
+
+/// Whatever went wrong or was found, with a photo.
+fn went_wrong(order: &OrderView) -> (&'static str, Markup) {
+    let found = order_fact(
+        &order.order,
+        json!({ "snag-found": {
+            "snag": new("snag"), "item": null, "at": [], "what": "other", "sits": null,
+            "words": text("words"), "photos": crate::tap::files("photos"), "moves": [],
+        } }),
+    );
+    let content = html! {
+        h1 { "What went wrong?" }
+        p class="gap" { "The shop's program is out of reach. Say what you see; what helps is looked up once it is sent." }
+        form class="narrow" {
+            (required("words", "What you see", "such as bolt 6 of the housing snapped below the face", ""))
+            (photo_field("photos"))
+            div class="presses low" { (button(Look::Confirm, "Put it down", "", &[found], Some(&format!("/o/{}/stage", order.number)))) }
+        }
+    };
+    ("Snag", content)
+}
