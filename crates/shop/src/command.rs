@@ -33,6 +33,10 @@ pub struct SentCommand {
     pub happened_at: TimeForm,
     /// The person.
     pub who: PersonIdForm,
+    /// Over the shop's network: the sign-in that it was tapped under, which says whose tap it
+    /// was whenever it is sent. It is no part of what was said.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sign_in: Option<String>,
     /// `order:…`, `vehicle:…`, `customer:…`, `map:…` or `shop`.
     pub stream: String,
     /// For a request or a map: the last sequence numbers it rests on. Where somebody else was
@@ -87,6 +91,8 @@ pub struct ReadCommand {
     pub happened_at: String,
     /// The person.
     pub who: PersonId,
+    /// The sign-in that it was tapped under, where people sign in.
+    pub sign_in: Option<String>,
     /// The stream.
     pub stream: Stream,
     /// The sequence numbers it rests on.
@@ -137,6 +143,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
         )
     })?;
     private.iter().try_for_each(crate::picture::check)?;
+    let sign_in = sent.as_object_mut().and_then(|sent| sent.remove("sign_in"));
     let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
     let named = crate::keep::named(&sent);
     let kind = kind_of(&sent);
@@ -170,6 +177,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
             .map_err(|e| bad(e.within("happened_at")))?
             .to_string(),
         who: command.who.read().map_err(|e| bad(e.within("who")))?,
+        sign_in: sign_in.and_then(|id| Some(id.as_str()?.to_owned())),
         stream,
         expected: command.expected,
         said,

@@ -171,16 +171,11 @@ pub async fn check(
 
 /// Takes a command of the person it names. Where this machine alone is served, who a page was
 /// opened for and who is named in it are one; over the network the sign-in says who it was.
-fn command_of(state: &State, headers: &HeaderMap, mut sent: Value) -> Result<Accepted, Trouble> {
-    // It says under which sign-in the tap was made; it is no part of what was said.
-    let sign_in = sent.as_object_mut().and_then(|sent| sent.remove("sign_in"));
-    if state.network.is_some() {
+fn command_of(state: &State, headers: &HeaderMap, sent: Value) -> Result<Accepted, Trouble> {
+    if let Some(network) = &state.network {
         let device = cookie(headers, "device-id").unwrap_or_default();
-        let sign_in = sign_in.as_ref().and_then(Value::as_str).unwrap_or_default();
-        let accepted = state.service.command_from(&device, sign_in, sent);
-        if let Some(network) = &state.network {
-            network.forget();
-        }
+        let accepted = state.service.command_from(&device, sent);
+        network.forget();
         return accepted;
     }
     let named = sent.get("who").and_then(Value::as_str);

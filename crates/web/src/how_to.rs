@@ -91,7 +91,7 @@ async fn page(State(certificate): State<Certificate>) -> Markup {
                 main class="alone" {
                     h1 { "Join the shop" }
                     @if installs {
-                        p class="gap" { "This shop's program speaks in secret with its devices, under a certificate of its own. Install it once on this device; without it everything works after a warning of the browser, but no page opens where the network does not reach." }
+                        p class="gap" { "What this device and the shop's computer send each other is encrypted, with a certificate of the shop's own. Install it once on this device. Without it everything works after a warning of the browser, but no page opens where the Wi-Fi does not reach." }
                         h2 { "1. Install the certificate" }
                         div class="presses" { a class="press" href="/authority.crt" { "Load the certificate" } }
                         (steps())

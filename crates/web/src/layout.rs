@@ -72,13 +72,15 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                     (content)
                 }
                 footer class="status" {
-                    button class="row" type="button" data-undo {
+                    // Whoever is nobody here yet has done nothing to take back.
+                    @if frame.who.is_empty() { div class="row" { span class="what" { span class="line" data-status role="status" { "Saved" } } } }
+                    @else { button class="row" type="button" data-undo {
                         span class="what" {
                             span class="line" data-status role="status" { "Saved" }
                             span class="soft line short" data-last aria-hidden="true" {}
                         }
                         span class="strong" { "Undo last" }
-                    }
+                    } }
                     @if !frame.who.is_empty() {
                         button class="keys soft on-desk" type="button" data-keys-open { "An underlined letter opens it · / finds · ? all keys" }
                     }

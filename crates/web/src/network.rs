@@ -40,7 +40,7 @@ pub struct Known {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Peer {
     pub address: IpAddr,
-    /// Whether nobody between can read it.
+    /// Whether it is encrypted, so that nobody between can read it.
     pub secure: bool,
     /// Whether it came in at the door for this machine alone.
     pub here: bool,

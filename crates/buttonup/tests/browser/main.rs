@@ -8,6 +8,7 @@ mod desk;
 mod editor;
 mod leaving;
 mod live;
+mod people;
 mod plan;
 mod reach;
 mod threads;

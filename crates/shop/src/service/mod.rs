@@ -187,14 +187,10 @@ impl Service {
     /// # Errors
     /// See [`Service::command`]; and it is refused where the person was not signed in on that
     /// device, or asked for the PIN where it is decided with it.
-    pub fn command_from(
-        &self,
-        device: &str,
-        sign_in: &str,
-        sent: Value,
-    ) -> Result<Accepted, Trouble> {
+    pub fn command_from(&self, device: &str, sent: Value) -> Result<Accepted, Trouble> {
         let access = self.access();
         let command = read(sent)?;
+        let sign_in = command.sign_in.as_deref().unwrap_or_default();
         let who = command.who.as_str().to_owned();
         let mut caller = self.caller(Some(&who), &command.device)?;
         if caller.founding {

@@ -19,7 +19,6 @@ const SOURCES: &[&str] = &[
     include_str!("../../src/pages/people/mod.rs"),
     include_str!("../../src/pages/shop/mod.rs"),
     include_str!("../../src/pages/vehicle/mod.rs"),
-    include_str!("../../src/assets.rs"),
 ];
 
 /// Every route of the program, as its sources write them.

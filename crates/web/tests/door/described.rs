@@ -5,6 +5,8 @@ use crate::shop_in_words::{an_order, set_up};
 use boon::{Compiler, Schemas};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
+use utoipa::OpenApi;
+use web::ApiDoc;
 
 fn described(door: &Door) -> Value {
     let answer = door.get("/api/openapi.json");
@@ -41,7 +43,11 @@ fn it_names_every_door_and_every_schema_it_speaks_of() {
             "/api/live",
             "/api/openapi.json",
             "/api/orders",
-            "/api/orders/{number}"
+            "/api/orders/{number}",
+            "/api/orders/{number}/reach",
+            "/api/pin",
+            "/api/pin/beside",
+            "/api/reach",
         ])
     );
     for (path, methods) in api["paths"].as_object().unwrap() {
@@ -277,6 +283,9 @@ fn askings(door: &Door) -> Vec<Asking> {
         get("/api/orders/{number}", "/api/orders/1001?before=-1", 400),
         get("/api/orders/{number}", "/api/orders/9", 404),
         get("/api/orders/{number}", "/api/orders/many", 404),
+        get("/api/reach", "/api/reach", 200),
+        get("/api/orders/{number}/reach", "/api/orders/1001/reach", 200),
+        get("/api/orders/{number}/reach", "/api/orders/9/reach", 404),
         get("/api/openapi.json", "/api/openapi.json", 200),
         get("/api/calc", "/api/calc", 200),
         get(CALCULATOR, "/api/calc/threads/thread?thread=M8", 200),
@@ -339,12 +348,52 @@ fn every_door_answers_as_described() {
                 let asked = seen
                     .iter()
                     .any(|(m, p, s)| (*m, *p, *s) == (method.as_str(), path.as_str(), status));
-                // The record is away in tests of their own; news have no end to read.
+                // The record is away in tests of their own, and so is who is not signed in; news
+                // have no end to read.
+                let elsewhere = status == 503 || status == 401 || path.starts_with("/api/pin");
                 assert!(
-                    asked || status == 503 || path == "/api/live",
+                    asked || elsewhere || path == "/api/live",
                     "{method} {path} {status} was never asked"
                 );
             }
+        }
+    }
+}
+
+#[test]
+fn what_is_answered_to_who_is_not_signed_in_is_described() {
+    let door = crate::network::a_shop();
+    let api = ApiDoc::openapi();
+    let api = serde_json::to_value(api).unwrap();
+    let phone = crate::network::signed_in(&door, "tess", "4827");
+    let stranger = crate::network::Browser::default();
+    let told = |path: &str, status: u16| {
+        api["paths"][path]["post"]["responses"][status.to_string()]["content"]["application/json"]["schema"].clone()
+    };
+    for (browser, path, body, status) in [
+        (&phone, "/api/pin", json!({ "pin": "4827" }), 204),
+        (&phone, "/api/pin", json!({ "pin": "0000" }), 401),
+        (&phone, "/api/pin", json!({ "key": 1 }), 400),
+        (
+            &phone,
+            "/api/pin/beside",
+            json!({ "person": "tess", "pin": "4827" }),
+            200,
+        ),
+        (
+            &phone,
+            "/api/pin/beside",
+            json!({ "person": "tess", "pin": "0000" }),
+            401,
+        ),
+        (&phone, "/api/pin/beside", json!([]), 400),
+        (&stranger, "/api/commands", json!({}), 401),
+    ] {
+        let answer = browser.say(&door, path, &body);
+        assert_eq!(answer.status, status, "{path}: {answer:?}");
+        if status != 204 {
+            fits(&api, &told(path, status), &answer.json())
+                .unwrap_or_else(|e| panic!("{path}: {e}"));
         }
     }
 }

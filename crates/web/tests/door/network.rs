@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use shop::{Caller, Device};
 
 /// A shop of an owner, a technician and an apprentice, and one order.
-fn a_shop() -> Door {
+pub fn a_shop() -> Door {
     let door = Door::on_the_network();
     let say = |stream: &str, part: &str, content: Value| {
         let command = door.command(stream, part, content);
@@ -49,7 +49,7 @@ fn a_shop() -> Door {
 
 /// What a browser keeps between two requests.
 #[derive(Default, Clone)]
-struct Browser {
+pub struct Browser {
     cookies: Vec<(String, String)>,
 }
 
@@ -104,7 +104,7 @@ impl Browser {
         answer
     }
 
-    fn say(&self, door: &Door, path: &str, body: &Value) -> Answer {
+    pub fn say(&self, door: &Door, path: &str, body: &Value) -> Answer {
         let cookie = self.cookie();
         let headers = [
             ("Cookie", cookie.as_str()),
@@ -144,7 +144,7 @@ fn a_phone(door: &Door) -> Browser {
     phone
 }
 
-fn signed_in(door: &Door, person: &str, pin: &str) -> Browser {
+pub fn signed_in(door: &Door, person: &str, pin: &str) -> Browser {
     let mut phone = a_phone(door);
     sign_in(door, &mut phone, person, pin);
     phone

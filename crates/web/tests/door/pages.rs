@@ -75,7 +75,8 @@ fn crawl(door: &Door) -> BTreeMap<String, Answer> {
         "/order/first".to_owned(),
     ];
     while let Some(path) = todo.pop() {
-        if pages.contains_key(&path) || path.starts_with("/assets") {
+        if pages.contains_key(&path) || path.starts_with("/assets") || path.starts_with("/manifest")
+        {
             continue;
         }
         let answer = door.get(&path);

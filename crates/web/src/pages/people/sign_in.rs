@@ -86,7 +86,7 @@ fn form(name: &str, person: &str, has: bool, back: &str, wrong: Option<&Trouble>
             (pin_field("pin", "PIN", if has { "current-password" } else { "new-password" }))
             @if !has { (pin_field("again", "The same once more", "new-password")) }
             (pad())
-            div class="presses two" {
+            div class="presses two low" {
                 button class="press confirm" type="submit" { @if has { "Sign in" } @else { "Set PIN" } }
                 a class="press" href="/who" { "Not " (name.split_whitespace().next().unwrap_or(name)) }
             }
@@ -238,7 +238,7 @@ fn again_form(back: &str, wrong: Option<&Trouble>) -> Markup {
             input type="hidden" name="back" value=(back);
             (pin_field("pin", "PIN", "current-password"))
             (pad())
-            div class="presses" { button class="press confirm" type="submit" { "Go on" } }
+            div class="presses low" { button class="press confirm" type="submit" { "Go on" } }
         }
     }
 }

@@ -99,7 +99,6 @@ pub async fn in_work(extract::State(state): extract::State<State>, headers: Head
     params(("number" = u64, Path, description = "the number people call it by")),
     responses(
         (status = 200, description = "its stages, as they will be shown", body = Bundle),
-        (status = 400, description = "the address cannot be read", body = Trouble),
         (status = 404, description = "there is no such order", body = Trouble),
         (status = 503, description = "not now", body = Trouble),
     )
