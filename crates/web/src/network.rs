@@ -13,9 +13,12 @@ use std::time::{Duration, Instant};
 #[derive(Clone, Default)]
 pub struct Network {
     names: Arc<RwLock<Names>>,
-    known: Arc<Mutex<HashMap<String, (Instant, Option<Known>)>>>,
+    known: Arc<Mutex<HashMap<String, Read>>>,
     asked: Arc<Mutex<HashMap<String, Allowance>>>,
 }
+
+/// What was found of a device's key, and when it was looked up.
+type Read = (Instant, Option<Known>);
 
 /// Where it is reached.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]

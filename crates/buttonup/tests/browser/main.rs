@@ -6,6 +6,7 @@ mod brake_job;
 mod calc;
 mod desk;
 mod editor;
+mod layout;
 mod leaving;
 mod live;
 mod people;

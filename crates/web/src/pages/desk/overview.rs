@@ -235,7 +235,7 @@ pub async fn pay(
                     }
                     div { (take(&order)) }
                 }
-                div class="presses low" { (link(Look::Confirm, "Hand over", &count(order.open_items.len(), "item open", "items open"), &format!("/o/{}/hand-over", order.number))) }
+                div class="presses low" { (link(Look::Plain, "Hand over", &count(order.open_items.len(), "item open", "items open"), &format!("/o/{}/hand-over", order.number))) }
             },
         ))
     })

@@ -192,11 +192,11 @@ fn proofs(order: &OrderView) -> Markup {
         h2 { "Proof" }
         @for reason in &failed { div class="row" { span class="mark" {} span class="what no" { (reason.text) } } }
         @if needed.is_empty() && failed.is_empty() { p class="gap yes" { "What is needed is proved." } }
-        @for (code, name) in needed {
+        @for (nth, (code, name)) in needed.iter().enumerate() {
             form { fieldset {
                 legend class="large" { (capital(name)) }
                 (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &json!(code), &format!("{} passed", capital(name))))
+                (outcomes(order, &json!(code), &format!("{} passed", capital(name)), if nth == 0 { Look::Confirm } else { Look::Plain }))
                 @if *code == "road-test" { (judged(order)) }
             } }
         }
@@ -205,7 +205,7 @@ fn proofs(order: &OrderView) -> Markup {
             form {
                 (chips("proof", "What was tried", PROOFS, "other"))
                 (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &field("proof"), "It passed"))
+                (outcomes(order, &field("proof"), "It passed", Look::Plain))
             }
             (judged(order))
         }
@@ -224,7 +224,7 @@ fn judged(order: &OrderView) -> Markup {
 }
 
 /// How it came out, for a proof that is known or one that is chosen on the page.
-fn outcomes(order: &OrderView, proof: &Value, held: &str) -> Markup {
+fn outcomes(order: &OrderView, proof: &Value, held: &str, look: Look) -> Markup {
     let earlier = match proof.as_str() {
         Some(known) => json!(order.proofs_told.get(known).cloned().unwrap_or_default()),
         None => json!({ "$map": "proof", "to": order.proofs_told, "else": [] }),
@@ -240,7 +240,7 @@ fn outcomes(order: &OrderView, proof: &Value, held: &str) -> Markup {
         )
     };
     html! {
-        div class="presses" { (button(Look::Confirm, held, "", &[prove("held")], None)) }
+        div class="presses" { (button(look, held, "", &[prove("held")], None)) }
         div class="presses even" {
             (button(Look::Plain, "It failed", "", &[prove("failed")], None))
             (button(Look::Plain, "Couldn't reproduce", "the complaint did not come back on", &[prove("not-provoked")], None))
