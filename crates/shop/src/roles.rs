@@ -172,6 +172,10 @@ const SHOP: Table = &[
     ("word-removed", TECHNICIANS),
     ("alone-allowed", OWNER),
     ("erasure-called-off", OWNER),
+    ("hours-told", LEADS),
+    ("skills-told", LEADS),
+    ("days-off", STAFF),
+    ("days-off-ended", STAFF),
 ];
 
 /// Kinds of the shop's stream that only its own program writes.
