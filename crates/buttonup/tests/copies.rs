@@ -132,6 +132,10 @@ mod database {
     use crate::program::{copy_folder, killed_after, number, run};
     use crate::server;
 
+    fn line(words: &[String]) -> Vec<&str> {
+        words.iter().map(String::as_str).collect()
+    }
+
     #[test]
     fn a_copy_killed_on_its_way_into_a_database_is_not_served_and_goes_on() {
         let bench = Bench::new();
@@ -144,7 +148,6 @@ mod database {
                 let all = way.iter().filter(|word| **word != "--json").chain(&there);
                 all.map(ToString::to_string).collect()
             };
-            let line = |words: &[String]| words.iter().map(String::as_str).collect::<Vec<_>>();
             let whole = timed(&line(&to(&postgres.new_database(), &way)));
             for round in 1..=number("COPIES", 4) {
                 let told = format!("{way:?}, round {round}");
