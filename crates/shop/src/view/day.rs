@@ -4,13 +4,14 @@
 use super::calls::{CallKind, CallView, calls};
 use super::row::{OrderRow, promised, rows_here};
 use super::{desk, goods};
+use crate::floor::{NEAR, worked};
 use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
-use repair::{Clock, Fact, Order, OrderId, PersonId, Rules, StageId, StallIs};
+use repair::{Fact, Order, OrderId, PersonId, Rules, StallIs};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -149,6 +150,7 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
 struct Hours {
     today: Date,
     zone: TimeZone,
+    at: Timestamp,
     now: f64,
 }
 
@@ -157,6 +159,7 @@ impl Hours {
         let mut hours = Self {
             today: rules.today(),
             zone: rules.zone.clone(),
+            at: rules.now,
             now: 0.0,
         };
         hours.now = hours.since_midnight(rules.now);
@@ -175,94 +178,25 @@ impl Hours {
         since.as_secs() as f64 / 3600.0
     }
 
+    fn midnight(&self) -> Timestamp {
+        let midnight = self.today.to_zoned_datetime(self.zone.clone());
+        midnight.map_or(self.at, |midnight| midnight.timestamp())
+    }
+
     fn is_today(&self, at: Timestamp) -> bool {
         at.to_zoned_datetime(self.zone.clone()).date() == self.today
     }
 }
 
-/// What a clock was told, and when; nothing, where a move of its stage came.
-type Told = (Timestamp, Option<Clock>);
-
-/// When somebody worked on an order today: by the clocks of its stages, and where there was no
-/// clock, the moments at which something was told at the vehicle.
+/// When somebody worked on an order today, in hours.
 fn worked_today(order: &Order, clock: &Hours) -> Vec<(PersonId, f64, f64)> {
-    let mut clocks: BTreeMap<(&StageId, &PersonId), Vec<Told>> = BTreeMap::new();
-    let mut moments = Vec::new();
-    for (_, filed) in order.facts() {
-        let at = filed.stamp.at;
-        match &filed.fact {
-            Fact::Timed { stage, clock, .. } => clocks
-                .entry((stage, &filed.stamp.who))
-                .or_default()
-                .push((at, Some(*clock))),
-            Fact::Moved { stage, .. } => {
-                if let Some(stage) = stage {
-                    let of = clocks.entry((stage, &filed.stamp.who)).or_default();
-                    of.push((at, None));
-                }
-                if clock.is_today(at) {
-                    moments.push((filed.stamp.who.clone(), clock.since_midnight(at)));
-                }
-            }
-            _ => {}
-        }
-    }
-    let mut out = Vec::new();
-    for ((_, person), mut told) in clocks {
-        told.sort_by_key(|(at, _)| *at);
-        for (from, to) in runs(&told) {
-            let open = to.is_none();
-            if !clock.is_today(from) {
-                continue;
-            }
-            let from = clock.since_midnight(from);
-            let to = to.map_or(clock.now, |to| clock.since_midnight(to));
-            // A clock that nobody stopped runs no longer than a stage takes.
-            let to = if open {
-                to.min(from + LONGEST_STAGE)
-            } else {
-                to
-            };
-            out.push((person.clone(), from, to.max(from)));
-        }
-    }
-    moments.sort_by(|a: &(PersonId, f64), b| a.1.total_cmp(&b.1));
-    for (person, at) in moments {
-        let near = |(who, from, to): &&mut (PersonId, f64, f64)| {
-            *who == person && (*from - NEAR..=*to + NEAR).contains(&at)
-        };
-        // What is told in a row was one piece of work.
-        match out.iter_mut().find(near) {
-            Some((_, from, to)) => (*from, *to) = (from.min(at), to.max(at)),
-            None => out.push((person, at, at)),
-        }
-    }
-    out.sort_by(|a, b| a.1.total_cmp(&b.1));
-    out
-}
-
-/// Moments no farther apart belong together; in hours.
-const NEAR: f64 = 0.25;
-
-/// In hours.
-const LONGEST_STAGE: f64 = 2.0;
-
-/// The runs of a clock; without an end, it runs on.
-fn runs(told: &[Told]) -> Vec<(Timestamp, Option<Timestamp>)> {
-    let mut out = Vec::new();
-    let mut since: Option<Timestamp> = None;
-    for (at, clock) in told {
-        match clock {
-            Some(Clock::Opened | Clock::Resumed) => since = since.or(Some(*at)),
-            Some(Clock::Paused | Clock::Left) | None => {
-                if let Some(from) = since.take() {
-                    out.push((from, Some(*at)));
-                }
-            }
-        }
-    }
-    out.extend(since.map(|from| (from, None)));
-    out
+    worked(order, clock.midnight(), clock.at)
+        .into_iter()
+        .map(|one| {
+            let (from, to) = (clock.since_midnight(one.from), clock.since_midnight(one.to));
+            (one.person, from, to)
+        })
+        .collect()
 }
 
 fn day_order(
@@ -417,7 +351,7 @@ fn people(
         times.sort_by(|a, b| a.0.total_cmp(&b.0));
         times.dedup_by(|next, before| {
             // What touches on one vehicle is one bar.
-            let touches = next.2 == before.2 && next.0 <= before.1 + NEAR;
+            let touches = next.2 == before.2 && next.0 <= before.1 + NEAR.as_secs_f64() / 3600.0;
             if touches {
                 before.1 = before.1.max(next.1);
             }
@@ -471,30 +405,6 @@ fn shown_hours(orders: &[DayOrder], people: &[DayPerson], now: f64) -> (f64, f64
 #[cfg(test)]
 mod tests {
     use super::*;
-    use jiff::ToSpan;
-
-    fn at(minute: i64) -> Timestamp {
-        Timestamp::from_second(1_764_500_000).unwrap_or_default() + (minute * 60).seconds()
-    }
-
-    #[test]
-    fn a_clock_runs_from_its_opening_to_the_pause_and_on_after_it() {
-        let told = [
-            (at(0), Some(Clock::Opened)),
-            (at(20), Some(Clock::Paused)),
-            (at(30), Some(Clock::Resumed)),
-            (at(45), None),
-            (at(60), Some(Clock::Opened)),
-        ];
-        assert_eq!(
-            runs(&told),
-            [
-                (at(0), Some(at(20))),
-                (at(30), Some(at(45))),
-                (at(60), None)
-            ]
-        );
-    }
 
     #[test]
     fn the_hours_shown_hold_what_was_worked_and_what_is_now() {
