@@ -97,11 +97,9 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
     if missing.is_empty() && opening.end().is_none_or(|end| end <= now) {
         missing.push("the shop is closed on all the days ahead".to_owned());
     }
+    let skills: Vec<&[System]> = people.iter().map(|person| shop.skills(person)).collect();
     let mut built = Built {
-        news: format!(
-            "{shop_news:?}",
-            shop_news = (&floor.stalls, &floor.people, &opening)
-        ),
+        news: format!("{:?}", (&floor.stalls, &floor.people, &opening, &skills)),
         floor,
         calendar,
         orders: Vec::new(),

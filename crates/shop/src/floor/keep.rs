@@ -63,33 +63,46 @@ fn one(
         changes: Vec::new(),
         others: Vec::new(),
     };
-    let mut best: Option<(f64, Plan, Vec<Promise>)> = None;
-    for floor in [pressed(&plan.floor, order), anybody(&plan.floor, order)] {
-        let Ok(other) = stalls::plan(&floor, Some(plan), SEED, &mut |seen| seen < PLANS) else {
+    let mut best: Option<(f64, Kept)> = None;
+    for floor in [anybody(&plan.floor, order), pressed(&plan.floor, order)] {
+        let Some(kept) = kept(plan, &floor, order, ask) else {
             continue;
         };
-        let Ok(seen) = stalls::promises(&other, ask) else {
-            continue;
-        };
-        let then = seen.iter().find(|promise| promise.order == order);
-        let Some(then) = then.and_then(|promise| promise.chance) else {
-            continue;
-        };
-        if then >= chance + WORTH && best.as_ref().is_none_or(|(best, ..)| then > best + WORTH) {
-            best = Some((then, other, seen));
+        let lost: f64 = worse(&plan.floor, order, promises, &kept.seen)
+            .iter()
+            .map(|(_, was, is)| was - is)
+            .sum();
+        let better = kept.chance - lost;
+        if kept.chance >= chance + WORTH && best.as_ref().is_none_or(|(best, _)| better > *best) {
+            best = Some((better, kept));
         }
     }
-    let Some((then, other, seen)) = best else {
+    let Some((_, kept)) = best else {
         return told;
     };
-    told.chance.1 = then;
-    let changes = other.changes_from(plan, say).into_iter();
+    told.chance.1 = kept.chance;
+    let changes = kept.plan.changes_from(plan, say).into_iter();
     told.changes = changes
         .map(|change| change.sentence)
         .take(MOST_SAID)
         .collect();
-    told.others = worse(&plan.floor, order, promises, &seen);
+    told.others = worse(&plan.floor, order, promises, &kept.seen);
     told
+}
+
+/// Another plan, with how often it keeps the promise.
+struct Kept {
+    plan: Plan,
+    seen: Vec<Promise>,
+    chance: f64,
+}
+
+fn kept(before: &Plan, floor: &Floor, order: usize, ask: &Ask) -> Option<Kept> {
+    let plan = stalls::plan(floor, Some(before), SEED, &mut |seen| seen < PLANS).ok()?;
+    let seen = stalls::promises(&plan, ask).ok()?;
+    let own = seen.iter().find(|promise| promise.order == order)?;
+    let chance = own.chance?;
+    Some(Kept { plan, seen, chance })
 }
 
 /// The promises to others that are kept less often.

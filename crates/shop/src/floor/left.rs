@@ -13,7 +13,7 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use record::v1::codes::PartStepForm;
 use repair::price::Charge;
-use repair::{Order, StallNeeded, System, papers};
+use repair::{Fact, Order, StallNeeded, System, papers};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 use stalls::{Does, Minute, Phase, Spread, StallNeed, Takes, Wait, WaitsFor, Windows, Work};
@@ -91,7 +91,7 @@ struct ToDo {
 /// [`Trouble`], if the record cannot be read.
 pub fn left(around: &Around<'_>, order: &Order, row: &OrderRow) -> Result<Left, Trouble> {
     let snap = around.snap;
-    if matches!(row.word.as_str(), "ready" | "papers") {
+    if is_done(order, row) {
         return Ok(Left::Nothing);
     }
     let all = worked(order, Timestamp::MIN, snap.now());
@@ -115,6 +115,21 @@ pub fn left(around: &Around<'_>, order: &Order, row: &OrderRow) -> Result<Left, 
         news,
         phases: phases(&to_do, asks, waits, row.can_roll),
     })))
+}
+
+/// Whether the work is done: it can be collected, or was worked on and only papers are missing.
+/// What nobody has begun lacks papers as well.
+fn is_done(order: &Order, row: &OrderRow) -> bool {
+    let moved = || {
+        order
+            .facts()
+            .any(|(_, filed)| matches!(filed.fact, Fact::Moved { .. }))
+    };
+    match row.word.as_str() {
+        "ready" => true,
+        "papers" => moved() && repair::work_left(order).is_none(),
+        _ => false,
+    }
 }
 
 /// First the answer, then what comes off, what is waited for, and what is put together again.
