@@ -2,9 +2,10 @@
 //! awaited, what goes home.
 
 use super::calls::{CallKind, CallView, calls};
+use super::planned::{PlannedView, hours_of_order, hours_of_person, planned};
 use super::row::{OrderRow, promised, rows_here};
 use super::{desk, goods};
-use crate::floor::{NEAR, worked};
+use crate::floor::{DayPlan, NEAR, days, worked};
 use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -34,6 +35,8 @@ pub struct DayView {
     pub awaited: Vec<CallView>,
     /// What was promised for today, or can be collected.
     pub home: Vec<HomeView>,
+    /// The days ahead, how sure each promise is, and what is left out.
+    pub planned: PlannedView,
 }
 
 /// A place with what stands in it.
@@ -60,12 +63,16 @@ pub struct DayOrder {
     pub people: Vec<String>,
     /// When it was worked on today, in hours.
     pub worked: Vec<(f64, f64)>,
+    /// When it is planned to be worked on today, in hours.
+    pub planned: Vec<(f64, f64)>,
     /// From when to when it waits today, and what for.
     pub waits: Option<(f64, f64, String)>,
     /// The hour promised, in hours since today's midnight.
     pub promised: Option<f64>,
-    /// Whether the promise is past, or cannot be kept.
+    /// Whether the promise is past, or cannot be kept, or is kept less than five times in ten.
     pub slips: bool,
+    /// How often the promise is kept, where it is planned.
+    pub often: Option<String>,
     /// Why it stands as it does, in a few words.
     pub because: String,
 }
@@ -79,6 +86,8 @@ pub struct DayPerson {
     pub at: String,
     /// From, to, and on what.
     pub worked: Vec<(f64, f64, String)>,
+    /// The same as it is planned.
+    pub planned: Vec<(f64, f64, String)>,
 }
 
 /// A vehicle that goes home.
@@ -110,6 +119,8 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
     let rules = snap.rules();
     let clock = Hours::of(&rules);
     let all = calls(snap)?;
+    let days = days(snap)?;
+    let planned = planned(&days);
     let rows = rows_here(snap)?;
     let mut orders = Vec::new();
     let mut worked: BTreeMap<PersonId, Vec<(f64, f64, String)>> = BTreeMap::new();
@@ -125,11 +136,15 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
             of.push((*from, *to, row.vehicle.clone()));
         }
         home.extend(goes_home(snap, &order, &row, &clock));
-        orders.push(day_order(snap, &id, &order, row, &times, &all, &clock)?);
+        let mut shown = day_order(snap, &id, &order, row, &times, &all, &clock)?;
+        if let Some(plan) = &days.plan {
+            shown.plan(plan, &planned);
+        }
+        orders.push(shown);
     }
     home.sort_by(|a, b| (&a.hour, a.number).cmp(&(&b.hour, b.number)));
     let (ring, awaited): (Vec<_>, Vec<_>) = all.into_iter().partition(|call| call.kind.rings());
-    let people = people(snap, &orders, worked);
+    let people = people(snap, &orders, worked, days.plan.as_deref());
     let hours = shown_hours(&orders, &people, clock.now);
     Ok(DayView {
         date: rules.today().strftime("%A %-d %B").to_string(),
@@ -143,7 +158,25 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
             .filter(|call| call.kind != CallKind::Core)
             .collect(),
         home,
+        planned,
     })
+}
+
+impl DayOrder {
+    /// Adds what is planned of it.
+    fn plan(&mut self, plan: &DayPlan, planned: &PlannedView) {
+        self.planned = hours_of_order(plan, self.row.number);
+        let mut promises = planned.promises.iter();
+        if let Some(promise) = promises.find(|promise| promise.number == self.row.number) {
+            self.slips |= promise.slips;
+            self.often.clone_from(&promise.often);
+        }
+        // It waits until somebody works on it.
+        let next = self.planned.iter().map(|(from, _)| *from);
+        if let Some((from, to, _)) = &mut self.waits {
+            *to = next.filter(|at| at > from).fold(*to, f64::min);
+        }
+    }
 }
 
 /// Times of today as hours since midnight.
@@ -251,6 +284,8 @@ fn day_order(
             .map(|person| first_name(&names.person(person)))
             .collect(),
         worked: times.iter().map(|(_, from, to)| (*from, *to)).collect(),
+        planned: Vec::new(),
+        often: None,
         waits,
         promised,
         slips,
@@ -342,6 +377,7 @@ fn people(
     snap: &Snapshot<'_>,
     orders: &[DayOrder],
     mut worked: BTreeMap<PersonId, Vec<(f64, f64, String)>>,
+    plan: Option<&DayPlan>,
 ) -> Vec<DayPerson> {
     let shop = &snap.world().shop;
     let all = shop.people();
@@ -363,7 +399,8 @@ fn people(
         let name = snap.texts().text(name);
         let first = first_name(&name);
         let assigned = orders.iter().any(|order| order.people.contains(&first));
-        if !works && !assigned && times.is_empty() {
+        let planned = plan.map_or_else(Vec::new, |plan| hours_of_person(plan, person));
+        if !works && !assigned && times.is_empty() && planned.is_empty() {
             continue;
         }
         let last = times.last().map(|(_, _, vehicle)| vehicle.clone());
@@ -379,6 +416,7 @@ fn people(
             name,
             at,
             worked: times,
+            planned,
         });
     }
     out
@@ -394,7 +432,7 @@ fn shown_hours(orders: &[DayOrder], people: &[DayPerson], now: f64) -> (f64, f64
         to = to.max(promised.map_or(to, |at| at + 0.5));
     }
     for person in people {
-        for (start, end, _) in &person.worked {
+        for (start, end, _) in person.worked.iter().chain(&person.planned) {
             from = from.min(*start);
             to = to.max(*end);
         }
@@ -412,6 +450,7 @@ mod tests {
             name: String::new(),
             at: String::new(),
             worked: vec![(6.5, 7.25, String::new())],
+            planned: Vec::new(),
         };
         assert_eq!(shown_hours(&[], &[], 10.5), (8.0, 18.0));
         assert_eq!(shown_hours(&[], &[person], 19.2), (6.0, 21.0));
