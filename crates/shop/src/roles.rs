@@ -227,6 +227,7 @@ const ROUTES: Table = &[
     ("/o/{number}/invoice", PRICES),
     // What shows prices is refused to who is shown none.
     ("/o/{number}/papers/{kind}", ANYBODY),
+    ("/o/{number}/promise", ANYBODY),
     ("/o/{number}/plan", ANYBODY),
     ("/o/{number}/state", ANYBODY),
     ("/o/{number}/way", ANYBODY),

@@ -2,7 +2,7 @@
 //! awaited, what goes home.
 
 use super::calls::{CallKind, CallView, calls};
-use super::planned::{PlannedView, hours_of_order, hours_of_person, planned};
+use super::planned::{PlannedView, hours_of_order, hours_of_person, planned, short};
 use super::row::{OrderRow, promised, rows_here};
 use super::{desk, goods};
 use crate::floor::{DayPlan, NEAR, days, worked};
@@ -169,7 +169,7 @@ impl DayOrder {
         let mut promises = planned.promises.iter();
         if let Some(promise) = promises.find(|promise| promise.number == self.row.number) {
             self.slips |= promise.slips;
-            self.often.clone_from(&promise.often);
+            self.often = promise.chance.map(short);
         }
         // It waits until somebody works on it.
         let next = self.planned.iter().map(|(from, _)| *from);

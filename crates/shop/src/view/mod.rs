@@ -44,6 +44,7 @@ pub use newer::{NewerView, newer};
 pub use noted::{NoteView, PhotoView};
 pub(crate) use papers::PAPER;
 pub use papers::{GivenView, PapersView, ProofView};
+pub use planned::must_be_asked;
 pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};
 pub(crate) use row::{assigned, promised};

@@ -2,6 +2,7 @@
 //! keep one that slips, and what is left out.
 
 use crate::floor::{DayPlan, Days, NotPlanned, Offer, SLIPS, ToKeep};
+use crate::snapshot::Snapshot;
 use serde::Serialize;
 
 /// What is planned, beside what was worked.
@@ -61,6 +62,12 @@ pub struct PromiseView {
     pub beyond: bool,
 }
 
+/// Whether the customer has to be asked before work goes on.
+#[must_use]
+pub fn must_be_asked(snap: &Snapshot<'_>, order: &repair::Order) -> bool {
+    super::must_ask(order, &snap.rules())
+}
+
 /// How often, as one says it of a promise.
 #[must_use]
 pub fn kept(chance: f64) -> String {
@@ -68,6 +75,15 @@ pub fn kept(chance: f64) -> String {
         tenths if tenths < 1.0 => "hardly ever kept".to_owned(),
         tenths if tenths > 9.0 => "nearly always kept".to_owned(),
         tenths => format!("kept {tenths:.0} times in 10"),
+    }
+}
+
+/// The same beside a drawing.
+pub(super) fn short(chance: f64) -> String {
+    match (chance * 10.0).round() {
+        tenths if tenths < 1.0 => "hardly kept".to_owned(),
+        tenths if tenths > 9.0 => "nearly sure".to_owned(),
+        tenths => format!("kept {tenths:.0} in 10"),
     }
 }
 

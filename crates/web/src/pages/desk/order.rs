@@ -226,6 +226,7 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str, unit: &str) 
                     (button(Look::Plain, "I work on it", "", &[fact(json!({ "assigned": { "person": who } }))], None))
                 }
             }
+            a class="row" href=(format!("/o/{}/promise", order.number)) { span class="what strong" { "When will it be ready?" } span class="soft" { "what to say, work left" } }
             form {
                 label class="field" { span { "Promised for" } input type="datetime-local" name="promised" required; }
                 div class="presses" { (button(Look::Plain, "Promise it", "", &[fact(json!({ "promised": { "at": { "$time": "promised" } } }))], None)) }
