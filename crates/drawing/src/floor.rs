@@ -103,7 +103,7 @@ const MANY: usize = 5;
 const WALL: (f64, f64) = (120.0, 298.0);
 const LINES: f64 = 326.0;
 /// Room for the promised time at the right.
-const PROMISED: f64 = 98.0;
+const PROMISED: f64 = 104.0;
 const HEAD: f64 = 52.0;
 const LETTERING: f64 = 16.0;
 const SMALL: f64 = 15.0;
@@ -456,7 +456,7 @@ impl Sheet {
             marks.push(text(
                 self.width,
                 y + 45.0,
-                &ellipsis(sure, LETTERING, Weight::Regular, PROMISED - 6.0),
+                &ellipsis(sure, LETTERING, Weight::Regular, PROMISED - 4.0),
                 LETTERING,
                 Anchor::End,
                 Weight::Regular,

@@ -159,7 +159,7 @@ fn word(word: &str) -> (&'static str, Ink) {
 /// A place on the phone.
 fn place_row(place: &DayPlace) -> Markup {
     match &place.order {
-        Some(order) => order_row(&place.called, &order.row),
+        Some(order) => order_row(&place.called, order),
         None => html! {
             div class="row" {
                 span class="mark" {}
@@ -170,7 +170,8 @@ fn place_row(place: &DayPlace) -> Markup {
 }
 
 /// One vehicle on the floor.
-fn order_row(place: &str, row: &OrderRow) -> Markup {
+fn order_row(place: &str, order: &DayOrder) -> Markup {
+    let row: &OrderRow = &order.row;
     let mark = if row.can_roll {
         "mark home"
     } else {
@@ -193,6 +194,7 @@ fn order_row(place: &str, row: &OrderRow) -> Markup {
                 }
                 span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
                 @if let Some(stopped) = &row.stopped { span class="line" { "Stopped here: " (stopped) } }
+                @if let Some(sure) = &order.often { span class={ "line " @if order.slips { "no" } @else { "soft" } } { "The time is " (sure) } }
                 span class="spread" {
                     span class=(class) { (word) }
                     span class="soft number" {
