@@ -86,7 +86,11 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
         }
     };
     let (mut floor, stall_ids) = stalls(snap, now, &opening);
-    let coming = coming(snap, &calendar, &opening, now)?;
+    // Without hours nothing else needs to be looked at.
+    let coming = match missing.is_empty() {
+        true => coming(snap, &calendar, &opening, now)?,
+        false => Vec::new(),
+    };
     let people = people(snap, &calendar, &opening, &coming, &mut floor);
     if floor.stalls.is_empty() {
         missing.push("the shop has no stalls yet".to_owned());

@@ -90,7 +90,9 @@ fn laid(view: &OrderView, plan: &DayPlan) -> Markup {
             @let who = one.people.iter().map(|person| floor.people[*person].name.as_str()).collect::<Vec<_>>();
             div class="row" {
                 span class="what" {
-                    span class="strong line" { (shop::say::capital(&floor.orders[one.order].phases[one.phase].what)) }
+                    @let what = &floor.orders[one.order].phases[one.phase].what;
+                    @if who.is_empty() { span class="line" { "Waits for " span class="strong" { (what) } } }
+                    @else { span class="strong line" { (shop::say::capital(what)) } }
                     span class="soft line" {
                         (who.join(", "))
                         @if let Some(stall) = one.stall { @if !who.is_empty() { ", " } (floor.stalls[stall].name) }
