@@ -185,6 +185,30 @@ fn who_is_told_does_it_who_is_away_does_not_and_what_nobody_knows_is_said() {
 }
 
 #[test]
+fn who_learns_does_only_what_they_are_told_to() {
+    let mut bench = open_shop();
+    let orders = [
+        bench.open("Ada Brandt", "Drayman", "KD 2302"),
+        bench.open("Cem Okay", "Selwick", "KD 2303"),
+    ];
+    for order in &orders {
+        bench.tell(order, told("60", None, "any"));
+    }
+    bench.tell(&orders[0], json!({ "assigned": { "person": "ana" } }));
+    for (person, name, role) in [
+        ("ben", "Ben Coe", "desk"),
+        ("ana", "Ana Reis", "apprentice"),
+    ] {
+        bench.shop(json!({ "person-told": { "person": person, "name": Device::words(name), "roles": [role], "after": [] } }));
+    }
+    assert_eq!(at(&plan_of(&bench), 1001), ["08:00 to 09:00"]);
+    assert_eq!(
+        why(&bench, &orders[1]),
+        "nobody can do it: only who learns is here"
+    );
+}
+
+#[test]
 fn a_part_is_waited_for_and_one_that_comes_nobody_knows_when_leaves_its_order_out() {
     let mut bench = open_shop();
     let order = bench.open("Ada Brandt", "Drayman", "KD 2302");

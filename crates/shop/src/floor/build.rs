@@ -2,14 +2,14 @@
 
 use super::calendar::Calendar;
 use super::left::{Around, Left, Phases, Source, left};
+use super::who::{ABLE, Able, TOLD, able, people, unique};
 use crate::odds_of::Learnt;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::{OrderRow, assigned, promised, rows_here};
 use record::Stream;
-use record::v1::codes::SystemForm;
-use repair::{Order, OrderId, PersonId, Role, StallId, StallIs, System};
-use stalls::{Does, Floor, Lift, Minute, Order as OnFloor, Person, Running, Stall, Windows};
+use repair::{Order, OrderId, PersonId, StallId, StallIs, System};
+use stalls::{Does, Floor, Lift, Minute, Order as OnFloor, Running, Stall, Windows};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The floor, and what of it can't be planned.
@@ -58,16 +58,6 @@ struct Coming {
     left: Result<Box<Phases>, (String, &'static str)>,
 }
 
-/// Who can do an order's work: those who are told to, and all who know how.
-struct Able {
-    told: Vec<usize>,
-    all: Vec<usize>,
-}
-
-/// On the floor a skill is who can do one order's work: these words, and its number.
-pub const TOLD: &str = "told for order ";
-pub const ABLE: &str = "able to do order ";
-
 /// Builds the floor from the record.
 ///
 /// # Errors
@@ -91,7 +81,9 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
         true => coming(snap, &calendar, &opening, now)?,
         false => Vec::new(),
     };
-    let people = people(snap, &calendar, &opening, &coming, &mut floor);
+    let named = coming.iter().flat_map(|one| &one.assigned).collect();
+    let (people, on_floor) = people(snap, &calendar, &opening, &named);
+    floor.people = on_floor;
     if floor.stalls.is_empty() {
         missing.push("the shop has no stalls yet".to_owned());
     }
@@ -131,23 +123,6 @@ fn stalls(snap: &Snapshot<'_>, now: Minute, opening: &Windows) -> (Floor, Vec<St
         ..Floor::default()
     };
     (floor, all.into_iter().map(|(id, ..)| id.clone()).collect())
-}
-
-/// Names that tell people or stalls apart, whatever they are called.
-fn unique(names: impl Iterator<Item = String>) -> Vec<String> {
-    let mut out: Vec<String> = Vec::new();
-    for name in names {
-        let name = match name.trim() {
-            "" => "without a name".to_owned(),
-            name => name.to_owned(),
-        };
-        let nth = (2..).map(|nth| format!("{name} ({nth})"));
-        let free = std::iter::once(name.clone())
-            .chain(nth)
-            .find(|one| !out.contains(one));
-        out.extend(free);
-    }
-    out
 }
 
 /// The orders that are here, each with what is left of it.
@@ -207,38 +182,6 @@ fn known(snap: &Snapshot<'_>, id: &OrderId, row: &OrderRow) -> Result<Option<Str
     }
     let away = row.place.as_deref() == Some("away");
     Ok(away.then(|| "the vehicle is not here, and nobody told when it comes".to_owned()))
-}
-
-/// Who works on vehicles, and whoever is to work on one of these.
-fn people(
-    snap: &Snapshot<'_>,
-    calendar: &Calendar,
-    opening: &Windows,
-    coming: &[Coming],
-    floor: &mut Floor,
-) -> Vec<PersonId> {
-    let shop = &snap.world().shop;
-    let named = |person: &PersonId| coming.iter().any(|one| one.assigned.contains(person));
-    let works = |roles: &[Role]| {
-        let does = |role: &Role| matches!(role, Role::Technician | Role::Apprentice);
-        roles.iter().any(does)
-    };
-    let all = shop.people();
-    let all: Vec<_> = all
-        .into_iter()
-        .filter(|(person, (_, roles))| works(roles) || named(person))
-        .collect();
-    let names = unique(all.iter().map(|(_, (name, _))| snap.texts().text(*name)));
-    for ((person, _), name) in all.iter().zip(names) {
-        let own = shop.hours(Some(person));
-        floor.people.push(Person {
-            name,
-            skills: Vec::new(),
-            hours: own.map_or_else(|| opening.clone(), |week| calendar.windows(week)),
-            away: calendar.off(shop, Some(person)),
-        });
-    }
-    all.into_iter().map(|(person, _)| person.clone()).collect()
 }
 
 impl Built {
@@ -339,7 +282,7 @@ impl Built {
             };
             return Err((why.to_owned(), "#place"));
         }
-        let able = self.able(snap, &one.assigned, left.skill)?;
+        let able = able(snap, &self.people, &one.assigned, left.skill)?;
         let label = format!("{TOLD}{}", one.row.number);
         let mut phases = left.phases.clone();
         for phase in &mut phases {
@@ -360,7 +303,7 @@ impl Built {
             promise: one.promise,
             stands_in: stall,
             rolls: one.row.can_roll,
-            running: runs.then(|| Running {
+            running: runs.then_some(Running {
                 since: self.floor.now,
                 people: at_it,
             }),
@@ -368,47 +311,6 @@ impl Built {
             ..OnFloor::default()
         };
         Ok((order, able))
-    }
-
-    /// Who can do it: those who are told to, and know it; without either, everybody.
-    fn able(
-        &self,
-        snap: &Snapshot<'_>,
-        assigned: &BTreeSet<PersonId>,
-        skill: Option<System>,
-    ) -> Result<Able, (String, &'static str)> {
-        let shop = &snap.world().shop;
-        let told = |person: &PersonId| assigned.contains(person);
-        let some_told = self.people.iter().any(told);
-        let knows =
-            |person: &PersonId| skill.is_none_or(|skill| shop.skills(person).contains(&skill));
-        let all: Vec<usize> = (0..self.people.len())
-            .filter(|at| knows(&self.people[*at]))
-            .collect();
-        let own = all.iter().copied();
-        let able = Able {
-            told: own
-                .filter(|at| !some_told || told(&self.people[*at]))
-                .collect(),
-            all,
-        };
-        match skill {
-            Some(skill) if able.told.is_empty() => {
-                let word = SystemForm::word(skill).replace('-', " ");
-                let who = self.people.iter().zip(&self.floor.people);
-                let who = who.filter(|(person, _)| told(person));
-                let who: Vec<&str> = who.map(|(_, person)| person.name.as_str()).collect();
-                let why = match who.as_slice() {
-                    [] => format!("nobody is told to know {word}"),
-                    who => format!(
-                        "{} is to do it and is not told to know {word}",
-                        who.join(", ")
-                    ),
-                };
-                Err((why, "promise"))
-            }
-            _ => Ok(able),
-        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! What to move so that a promise that slips is kept, and what that costs the others.
 
-use super::build::{ABLE, TOLD};
+use super::who::{ABLE, TOLD};
 use super::{PLANS, SEED, SLIPS};
 use stalls::{Ask, Does, Floor, Plan, Promise, Say};
 

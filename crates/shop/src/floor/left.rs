@@ -1,17 +1,17 @@
 //! What is still to be done on an order: how long it takes by whose word, and what it waits for.
 
 use super::calendar::Calendar;
+use super::spread::{sorted, triangle};
+use super::waits::{Waits, asks, waits};
 use super::worked::{Worked, minutes, worked};
 use crate::odds_of::Learnt;
 use crate::planning::{OrderMap, map_of_order, on_map_of, to_roll_from};
-use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
-use crate::view::{OrderRow, must_ask, parts, sublets};
+use crate::view::OrderRow;
 use crate::world::vehicle_of;
 use jiff::Timestamp;
 use jiff::civil::Date;
-use record::v1::codes::PartStepForm;
 use repair::price::Charge;
 use repair::{Fact, Order, StallNeeded, System, papers};
 use rust_decimal::Decimal;
@@ -133,12 +133,7 @@ fn is_done(order: &Order, row: &OrderRow) -> bool {
 }
 
 /// First the answer, then what comes off, what is waited for, and what is put together again.
-fn phases(
-    to_do: &ToDo,
-    asks: Option<Spread>,
-    waits: Vec<(WaitsFor, String, Spread)>,
-    rolls: bool,
-) -> Vec<Phase> {
+fn phases(to_do: &ToDo, asks: Option<Spread>, waits: Waits, rolls: bool) -> Vec<Phase> {
     let wait = |waits_for, what: String, comes, rolls| Phase {
         what,
         does: Does::Wait(Wait {
@@ -249,12 +244,6 @@ fn told_left(
 /// A month of minutes: more is a slip.
 const LONGEST: i64 = 31 * 24 * 60;
 
-fn sorted(one: i64, two: i64, three: i64) -> Spread {
-    let mut all = [one.max(1), two.max(1), three.max(1)];
-    all.sort_unstable();
-    Spread::new(all[0], all[1], all[2])
-}
-
 /// What the plan on the order's map leaves to be done from where things stand.
 fn planned(around: &Around<'_>, order: &Order, number: u64) -> Result<Option<ToDo>, Trouble> {
     let snap = around.snap;
@@ -309,7 +298,7 @@ fn still_rolls(on: &OrderMap, off: &[plan::Planned]) -> bool {
 /// The hours of work on the price that are not worked yet.
 fn priced(around: &Around<'_>, order: &Order, worked: i64) -> Result<ToDo, String> {
     let price = papers::price(order);
-    let entries = price.iter().flat_map(|price| price.all());
+    let entries = price.iter().flat_map(papers::Price::all);
     let hours = entries
         .filter(|entry| entry.charge == Charge::Labour)
         .fold(Decimal::ZERO, |sum, entry| {
@@ -349,132 +338,13 @@ impl Around<'_> {
             .and_then(|id| world.vehicle(id).ok()?.rust());
         let name = vehicle.map(|id| id.as_str().to_owned());
         let (low, middle, high) = self.learnt.minutes(name, rust, minutes);
-        sorted_triangle(low, middle, high)
+        triangle(low, middle, high)
     }
 
     /// When something comes that is due on a day: some time while the shop is open.
-    fn comes_on(&self, due: Date) -> Option<Spread> {
+    pub fn comes_on(&self, due: Date) -> Option<Spread> {
         let (opens, closes) = self.calendar.open_on(self.opening, due)?;
         let from = opens.max(self.now);
         (closes > from).then(|| Spread::new(from, from.midpoint(closes), closes))
-    }
-}
-
-/// The triangle whose tenth, middle and ninetieth parts lie there. Where they lean further to one
-/// side than a triangle can, the middle and the late side are kept.
-fn sorted_triangle(low: f64, middle: f64, high: f64) -> Spread {
-    let lean = (middle - low) / (high - middle).max(1e-6);
-    // The part of the way at which it peaks, by halving: the later, the longer its early side.
-    let (mut from, mut to) = (0.0, 1.0);
-    for _ in 0..40 {
-        let peak = 0.5 * (from + to);
-        let at = |chance| of_unit(peak, chance);
-        if (at(0.5) - at(0.1)) / (at(0.9) - at(0.5)) < lean {
-            from = peak;
-        } else {
-            to = peak;
-        }
-    }
-    let peak = 0.5 * (from + to);
-    let width = (high - middle) / (of_unit(peak, 0.9) - of_unit(peak, 0.5));
-    let least = middle - width * of_unit(peak, 0.5);
-    #[allow(
-        clippy::cast_possible_truncation,
-        reason = "minutes of a month at most"
-    )]
-    let whole = |minutes: f64| minutes.clamp(1.0, 1e7).round() as i64;
-    sorted(
-        whole(least),
-        whole(least + width * peak),
-        whole(least + width),
-    )
-}
-
-/// What is not exceeded with this chance in the triangle from 0 over a peak to 1.
-fn of_unit(peak: f64, chance: f64) -> f64 {
-    if chance <= peak {
-        (chance * peak).sqrt()
-    } else {
-        1.0 - ((1.0 - chance) * (1.0 - peak)).sqrt()
-    }
-}
-
-/// What is on its way or away, each with when it comes.
-type Waits = Vec<(WaitsFor, String, Spread)>;
-
-fn waits(around: &Around<'_>, order: &Order) -> Result<Waits, (String, &'static str)> {
-    let names = Names::of(around.snap, around.snap.world(), order);
-    let rules = around.snap.rules();
-    let comes = |what: &str, due: Option<&String>| -> Result<Spread, (String, &'static str)> {
-        let Some(day) = due.and_then(|due| due.parse::<Date>().ok()) else {
-            return Err((format!("nobody told when {what} comes"), "parts"));
-        };
-        around
-            .comes_on(day)
-            .filter(|_| day >= rules.today())
-            .ok_or_else(|| {
-                let day = day_words(&day.to_string());
-                (
-                    format!("{what} was due {day} and is not here: nobody told when it comes"),
-                    "parts",
-                )
-            })
-    };
-    let mut out = Vec::new();
-    for part in parts(&names, order, &rules) {
-        let has = |step| part.steps.get(&step).and_then(|count| count.parse().ok());
-        let has = |step| -> Decimal { has(step).unwrap_or_default() };
-        let ordered = has(PartStepForm::Ordered) - has(PartStepForm::Cancelled);
-        if ordered > has(PartStepForm::Received) {
-            let at = comes(&part.label, part.due.as_ref())?;
-            out.push((WaitsFor::Part, part.label, at));
-        }
-    }
-    for sublet in sublets(&names, order, &rules) {
-        if !sublet.back {
-            let at = comes(&sublet.what, sublet.due.as_ref())?;
-            out.push((WaitsFor::Sublet, sublet.what, at));
-        }
-    }
-    Ok(out)
-}
-
-/// When the customer answers, where somebody has to be asked.
-fn asks(around: &Around<'_>, order: &Order) -> Result<Option<Spread>, String> {
-    if !must_ask(order, &around.snap.rules()) {
-        return Ok(None);
-    }
-    let due = repair::answer_due(order).map(|at| around.calendar.minute(at));
-    match due {
-        Some(due) if due > around.now => Ok(Some(Spread::sure(due))),
-        Some(_) => Err("the answer was due and did not come: nobody told when it comes".to_owned()),
-        None => Err("it waits for a yes, and nobody told when the answer comes".to_owned()),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-
-    proptest! {
-        #[test]
-        fn a_triangle_keeps_what_it_was_made_of(
-            low in 20.0_f64..400.0, up in 0.05_f64..0.6, more in 0.05_f64..0.9,
-        ) {
-            let (middle, high) = (low * (1.0 + up), low * (1.0 + up + more));
-            let spread = sorted_triangle(low, middle, high);
-            let near = |one: f64, other: f64| (one - other).abs() <= 2.0;
-            prop_assert!(spread.is_sound() && spread.least >= 1);
-            // No triangle has a tenth and a ninetieth part that lie less evenly than so.
-            let can = (0.62..1.6).contains(&(up / more));
-            if can {
-                prop_assert!(near(spread.quantile(0.1), low), "{spread:?} {low}");
-            }
-            if can || up < more {
-                prop_assert!(near(spread.quantile(0.5), middle), "{spread:?} {middle}");
-                prop_assert!(near(spread.quantile(0.9), high), "{spread:?} {high}");
-            }
-        }
     }
 }

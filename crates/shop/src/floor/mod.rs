@@ -8,6 +8,9 @@ mod build;
 mod calendar;
 mod keep;
 mod left;
+mod spread;
+mod waits;
+mod who;
 mod worked;
 
 pub use build::{NotPlanned, Planned};
