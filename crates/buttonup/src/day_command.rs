@@ -665,7 +665,7 @@ mod tests {
         let wrong = asked(&slip, &[]).unwrap_err();
         assert!(wrong.what.contains("did you mean `minutes`?"), "{wrong}");
         let asked = Day {
-            file: "/nowhere/day.toml".to_owned(),
+            file: Some("/nowhere/day.toml".to_owned()),
             ..Line::try_parse_from(["day", "x"]).unwrap().asked
         };
         assert_eq!(run(&asked).unwrap_err().code, 2);

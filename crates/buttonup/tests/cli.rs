@@ -391,7 +391,7 @@ fn the_days_of_a_shop_are_planned_by_its_record_and_what_is_missing_is_said() {
     assert_eq!(asked.code, 1, "{asked:?}");
     assert_eq!(asked.json()["missing"][0], "no opening hours are told yet");
 
-    let server = program::Server::serve(&shop);
+    let server = Server::serve(&shop);
     let command = |nth: u64, stream: &str, part: &str, content: Value| {
         let mut command = json!({
             "command_id": format!("00000000-0000-7000-b000-{nth:012}"),
