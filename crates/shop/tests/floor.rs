@@ -221,17 +221,19 @@ fn a_part_is_waited_for_and_one_that_comes_nobody_knows_when_leaves_its_order_ou
     );
     let ordered = |due: Option<&str>| json!({ "part-stepped": { "part": "p", "quantity": "1", "step": "ordered", "due": due, "words": null } });
     bench.tell(&order, ordered(None));
-    assert_eq!(why(&bench, &order), "nobody told when front pads comes");
+    assert_eq!(why(&bench, &order), "no day was told for front pads");
     bench.tell(&order, ordered(Some("2026-11-26")));
     let plan = plan_of(&bench);
     // Some time on that day, while the shop is open.
     assert_eq!(at(&plan, 1001)[0], "08:00 to Thu 12:30");
-    bench.clock.later(3 * 24 * 60);
+    // After the days that are planned, it is not done on any of them.
+    bench.tell(&order, ordered(Some("2027-02-01")));
+    assert_eq!(plan_of(&bench).plan.beyond, [0]);
+    bench.clock.later(70 * 24 * 60);
     let late = why(&bench, &order);
-    assert!(late.starts_with("front pads was due"), "{late}");
-    bench.tell(&order, json!({ "part-stepped": { "part": "p", "quantity": "2", "step": "received", "due": null, "words": null } }));
-    // It is Saturday.
-    assert_eq!(at(&plan_of(&bench), 1001), ["Mon 08:00 to Mon 09:00"]);
+    assert!(late.starts_with("front pads was due on"), "{late}");
+    bench.tell(&order, json!({ "part-stepped": { "part": "p", "quantity": "3", "step": "received", "due": null, "words": null } }));
+    assert_eq!(at(&plan_of(&bench), 1001), ["08:00 to 09:00"]);
 }
 
 #[test]

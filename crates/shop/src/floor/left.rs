@@ -343,6 +343,11 @@ impl Around<'_> {
 
     /// When something comes that is due on a day: some time while the shop is open.
     pub fn comes_on(&self, due: Date) -> Option<Spread> {
+        let (first, last) = self.calendar.days_from(due, due);
+        if self.opening.end().is_some_and(|end| end <= first) {
+            // After the days that are planned.
+            return Some(Spread::new(first, first.midpoint(last), last));
+        }
         let (opens, closes) = self.calendar.open_on(self.opening, due)?;
         let from = opens.max(self.now);
         (closes > from).then(|| Spread::new(from, from.midpoint(closes), closes))

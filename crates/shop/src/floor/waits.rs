@@ -17,18 +17,14 @@ pub fn waits(around: &Around<'_>, order: &Order) -> Result<Waits, (String, &'sta
     let rules = around.snap.rules();
     let comes = |what: &str, due: Option<&String>| -> Result<Spread, (String, &'static str)> {
         let Some(day) = due.and_then(|due| due.parse::<Date>().ok()) else {
-            return Err((format!("nobody told when {what} comes"), "parts"));
+            return Err((format!("no day was told for {what}"), "parts"));
         };
-        around
-            .comes_on(day)
-            .filter(|_| day >= rules.today())
-            .ok_or_else(|| {
-                let day = day_words(&day.to_string());
-                (
-                    format!("{what} was due {day} and is not here: nobody told when it comes"),
-                    "parts",
-                )
-            })
+        let spread = around.comes_on(day).filter(|_| day >= rules.today());
+        spread.ok_or_else(|| {
+            let day = day_words(&day.to_string());
+            let why = format!("{what} was due on {day} and is not here: no new day was told");
+            (why, "parts")
+        })
     };
     let mut out = Vec::new();
     for part in parts(&names, order, &rules) {
