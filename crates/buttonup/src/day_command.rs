@@ -55,16 +55,16 @@ pub struct Day {
     )]
     open_again: Vec<i64>,
     /// The plan is looked for no longer than this.
-    #[arg(long, default_value_t = 2.0)]
+    #[arg(long, default_value_t = 2.0, conflicts_with_all = ["data", "database"])]
     seconds: f64,
     /// How many plans are looked at. Where the seconds suffice, the same file gives the same plan.
-    #[arg(long, default_value_t = 3000)]
+    #[arg(long, default_value_t = 3000, conflicts_with_all = ["data", "database"])]
     plans: u64,
     /// How often the days ahead are lived through.
-    #[arg(long, default_value_t = 499)]
+    #[arg(long, default_value_t = 499, conflicts_with_all = ["data", "database"])]
     draws: u64,
     /// The same seed gives the same answer.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, conflicts_with_all = ["data", "database"])]
     seed: u64,
 }
 
