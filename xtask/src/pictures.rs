@@ -16,6 +16,7 @@ const PAGES: &[(&str, &str)] = &[
     ("take-in", "/new?vin=1M8GDM9A0KP042788"),
     ("order", "/o/1002"),
     ("left", "/o/1001"),
+    ("promise", "/o/1002/promise"),
     ("walk-round", "/o/1002/walk"),
     ("off", "/o/1002/off"),
     (

@@ -80,7 +80,7 @@ fn missing(needs: &[Need]) -> Vec<&'static str> {
 }
 
 /// Debian keeps the server's programs off the path, in a folder for each version.
-fn has_postgres() -> bool {
+pub fn has_postgres() -> bool {
     chromium::on_path("initdb").is_some()
         || Path::new("/usr/lib/postgresql")
             .read_dir()

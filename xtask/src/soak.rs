@@ -1,6 +1,7 @@
 //! `cargo xtask soak`: the tests that gain by running long, run long.
 
 use crate::bench::{DOCUMENT, write_between};
+use crate::setup::has_postgres;
 use anyhow::{Context, Result};
 use clap::Args;
 use std::fmt::Write;
@@ -20,12 +21,15 @@ pub struct Choice {
     /// How often each kind of tampering is tried.
     #[arg(long, default_value_t = 200)]
     tamperings: u32,
-    /// How often a copy breaks off in a database.
-    #[arg(long, default_value_t = 10)]
+    /// How often a copy breaks off in a database, and how often each way of copying is killed.
+    #[arg(long, default_value_t = 50)]
     copies: u32,
     /// How often the database freezes.
     #[arg(long, default_value_t = 10)]
     freezes: u32,
+    /// How many commands are sent twice at once.
+    #[arg(long, default_value_t = 2_000)]
+    doubled: u32,
     /// How many decisions are made about an order that others write to without end.
     #[arg(long, default_value_t = 3_000)]
     decisions: u32,
@@ -54,12 +58,27 @@ const MARKS: [&str; 2] = [
 /// One thing that is run long, and the variable that says how long.
 struct Part {
     name: &'static str,
-    cargo: &'static str,
+    cargo: String,
     variable: &'static str,
     length: u32,
     /// What `length` counts.
     of: &'static str,
     seeds: String,
+}
+
+/// Turns on the tests that start a PostgreSQL server.
+const POSTGRES: &str = " --features postgres-tests";
+
+impl Part {
+    /// Leaves out what needs a PostgreSQL server; whether anything is left to run.
+    fn without_postgres(&mut self) -> bool {
+        if !self.cargo.contains(POSTGRES) {
+            return true;
+        }
+        self.cargo = self.cargo.replace(POSTGRES, "");
+        // All of that test needs it.
+        !self.cargo.contains("--test database")
+    }
 }
 
 /// Runs every part, goes on after one that failed, and says which did and what was run.
@@ -72,7 +91,16 @@ pub fn soak(choice: &Choice) -> Result<ExitCode> {
             .to_owned();
     let mut failed = Vec::new();
     let parts = parts(choice).into_iter();
-    for part in parts.filter(|part| part.name.contains(&choice.only)) {
+    for mut part in parts.filter(|part| part.name.contains(&choice.only)) {
+        if !has_postgres() && !part.without_postgres() {
+            println!("== {}: not run, there is no PostgreSQL here", part.name);
+            let _ = writeln!(
+                table,
+                "| {} | - | - | - | not run: no PostgreSQL here |",
+                part.name
+            );
+            continue;
+        }
         println!(
             "== {}: {}={} cargo {}",
             part.name, part.variable, part.length, part.cargo
@@ -116,7 +144,7 @@ pub fn soak(choice: &Choice) -> Result<ExitCode> {
 /// The same without the run; what follows a bare `--` is for the test itself.
 fn built(part: &Part, choice: &Choice) -> Command {
     let mut command = Command::new("cargo");
-    let of_cargo = part.cargo.split(" -- ").next().unwrap_or(part.cargo);
+    let of_cargo = part.cargo.split(" -- ").next().unwrap_or(&part.cargo);
     command
         .args(of_cargo.split(' '))
         .arg("--no-run")
@@ -133,12 +161,12 @@ fn cargo(part: &Part, choice: &Choice) -> Command {
     command
 }
 
-fn parts(choice: &Choice) -> [Part; 9] {
+fn parts(choice: &Choice) -> [Part; 11] {
     let seed = choice.seed.to_string();
     [
         Part {
             name: "the store killed while it appends",
-            cargo: "test --package store --test crash killed",
+            cargo: "test --package store --test crash killed".to_owned(),
             variable: "ROUNDS",
             length: choice.rounds,
             of: "kills",
@@ -146,7 +174,7 @@ fn parts(choice: &Choice) -> [Part; 9] {
         },
         Part {
             name: "the server killed while people work",
-            cargo: "test --package buttonup --test crash",
+            cargo: "test --package buttonup --test crash".to_owned(),
             variable: "ROUNDS",
             length: choice.rounds,
             of: "kills",
@@ -154,15 +182,15 @@ fn parts(choice: &Choice) -> [Part; 9] {
         },
         Part {
             name: "bits flipped in a larger log",
-            cargo: "test --package store --test damage larger",
+            cargo: "test --package store --test damage larger".to_owned(),
             variable: "FLIPS",
             length: choice.flips,
             of: "flips",
             seeds: seed,
         },
         Part {
-            name: "a store tampered with: bits of indexes, rows, tails, files",
-            cargo: "test --package store --test tampering",
+            name: "a store tampered with: bits of rows and indexes, missing rows, cut tails, texts, files",
+            cargo: "test --package store --test tampering".to_owned(),
             variable: "TAMPERINGS",
             length: choice.tamperings,
             of: "tries a kind",
@@ -170,23 +198,41 @@ fn parts(choice: &Choice) -> [Part; 9] {
         },
         Part {
             name: "copies that broke off, moves to where somebody wrote",
-            cargo: "test --package buttonup --features postgres-tests --test database broke_off",
+            cargo: "test --package buttonup --features postgres-tests --test database broke_off"
+                .to_owned(),
             variable: "COPIES",
             length: choice.copies,
             of: "copies",
             seeds: "none".to_owned(),
         },
         Part {
+            name: "copies and moves killed at any instant, into a folder and into a database",
+            cargo: "test --package buttonup --features postgres-tests --test copies".to_owned(),
+            variable: "COPIES",
+            length: choice.copies,
+            of: "kills a way",
+            seeds: "none: moments by round".to_owned(),
+        },
+        Part {
             name: "a database that freezes under the program",
-            cargo: "test --package buttonup --features postgres-tests --test database frozen",
+            cargo: "test --package buttonup --features postgres-tests --test database frozen"
+                .to_owned(),
             variable: "FREEZES",
             length: choice.freezes,
             of: "freezes",
             seeds: "none".to_owned(),
         },
         Part {
+            name: "commands sent twice at once, to one program and to two",
+            cargo: "test --package buttonup --features postgres-tests --test doubled".to_owned(),
+            variable: "DOUBLED",
+            length: choice.doubled,
+            of: "commands",
+            seeds: "none: threads".to_owned(),
+        },
+        Part {
             name: "a hot order, and requests that come twice at once",
-            cargo: "test --package shop --test faults -- --nocapture",
+            cargo: "test --package shop --test faults -- --nocapture".to_owned(),
             variable: "DECISIONS",
             length: choice.decisions,
             of: "decisions",
@@ -194,7 +240,7 @@ fn parts(choice: &Choice) -> [Part; 9] {
         },
         Part {
             name: "seeded shops against a plain model",
-            cargo: "test --package repair --test simulation",
+            cargo: "test --package repair --test simulation".to_owned(),
             variable: "BUTTONUP_SIMULATION_RUNS",
             length: choice.simulations,
             of: "shops",
@@ -202,11 +248,35 @@ fn parts(choice: &Choice) -> [Part; 9] {
         },
         Part {
             name: "what people and programs write, read",
-            cargo: "test --package measure --package vin --package record --package fastener",
+            cargo: "test --package measure --package vin --package record --package fastener"
+                .to_owned(),
             variable: "PROPTEST_CASES",
             length: choice.cases,
             of: "cases a property",
             seeds: "a new one each run; a failure names its own".to_owned(),
         },
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn without_a_database_the_rest_of_a_part_runs() {
+        let part = |cargo: &str| Part {
+            name: "",
+            cargo: cargo.to_owned(),
+            variable: "",
+            length: 1,
+            of: "",
+            seeds: String::new(),
+        };
+        let mut mixed = part("test --package buttonup --features postgres-tests --test copies");
+        assert!(mixed.without_postgres());
+        assert_eq!(mixed.cargo, "test --package buttonup --test copies");
+        let mut all =
+            part("test --package buttonup --features postgres-tests --test database frozen");
+        assert!(!all.without_postgres());
+    }
 }

@@ -1,7 +1,10 @@
-//! `buttonup day`: who works where and when, promises, and whom to ring, from a file.
+//! `buttonup day`: who works where and when, promises, and whom to ring, from a file or from a
+//! shop's record.
 //!
 //! Reads what is asked, asks the crate `stalls`, and writes down its answer. Local times become
 //! minutes here, and minutes local times: the crate knows no zone.
+
+mod record;
 
 use crate::answer::{Answer, Wrong};
 use clap::Args;
@@ -9,22 +12,31 @@ use jiff::civil::Weekday;
 use jiff::tz::{AmbiguousOffset, TimeZone};
 use jiff::{Timestamp, ZonedDateTime};
 use serde_json::{Value, json};
-use stalls::{
-    Ask, Call, Compared, Fault, Floor, Local, Minute, Plan, Promise, Read, RollOut, Spread,
-};
+use stalls::{Ask, Call, Compared, Fault, Floor, Local, Minute, Plan, Promise, RollOut, Spread};
 use std::fs;
+use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
 /// The floor on a day.
 #[derive(Debug, Args)]
 pub struct Day {
     /// Stalls, people and orders as TOML (docs/day.md describes it).
-    file: String,
+    #[arg(required_unless_present_any = ["data", "database"], conflicts_with_all = ["data", "database"])]
+    file: Option<String>,
+    /// The shop's folder: its own days are planned, by its record.
+    #[arg(long, value_name = "FOLDER")]
+    data: Option<PathBuf>,
+    /// A PostgreSQL database that holds the record instead, as `postgres://user@host/name`.
+    #[arg(long, value_name = "URL")]
+    database: Option<String>,
+    /// The name of the shop's log; several shops in one database need one each.
+    #[arg(long, value_name = "NAME", default_value = "shop")]
+    log: String,
     /// Could this order of the file be taken in? Told by what it does to the others.
-    #[arg(long, value_name = "ORDER", conflicts_with = "roll_out")]
+    #[arg(long, value_name = "ORDER", conflicts_with_all = ["roll_out", "data", "database"])]
     take_in: Option<String>,
     /// Is it worth buttoning this order's vehicle up to roll it out while it waits?
-    #[arg(long, value_name = "ORDER")]
+    #[arg(long, value_name = "ORDER", conflicts_with_all = ["data", "database"])]
     roll_out: Option<String>,
     /// Minutes to button it up: one number, or least, likely and most.
     #[arg(
@@ -43,33 +55,36 @@ pub struct Day {
     )]
     open_again: Vec<i64>,
     /// The plan is looked for no longer than this.
-    #[arg(long, default_value_t = 2.0)]
+    #[arg(long, default_value_t = 2.0, conflicts_with_all = ["data", "database"])]
     seconds: f64,
     /// How many plans are looked at. Where the seconds suffice, the same file gives the same plan.
-    #[arg(long, default_value_t = 3000)]
+    #[arg(long, default_value_t = 3000, conflicts_with_all = ["data", "database"])]
     plans: u64,
     /// How often the days ahead are lived through.
-    #[arg(long, default_value_t = 499)]
+    #[arg(long, default_value_t = 499, conflicts_with_all = ["data", "database"])]
     draws: u64,
     /// The same seed gives the same answer.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, conflicts_with_all = ["data", "database"])]
     seed: u64,
 }
 
 /// Lays the day.
 pub fn run(asked: &Day) -> Result<Answer, Wrong> {
-    let text = fs::read_to_string(&asked.file).map_err(|error| {
-        Wrong::input(
-            &asked.file,
-            error.to_string(),
-            "name a text file that can be read",
-        )
+    match &asked.file {
+        Some(file) => of_file(asked, file),
+        None => record::run(asked),
+    }
+}
+
+fn of_file(asked: &Day, file: &str) -> Result<Answer, Wrong> {
+    let text = fs::read_to_string(file).map_err(|error| {
+        Wrong::input(file, error.to_string(), "name a text file that can be read")
     })?;
-    let place = Place::of(&asked.file, &text)?;
-    let read = stalls::read(&asked.file, &text, &|local| place.minute(local));
+    let place = Place::of(file, &text)?;
+    let read = stalls::read(file, &text, &|local| place.minute(local));
     let mut read = read.map_err(|troubles| {
         let lines: Vec<String> = troubles.iter().map(ToString::to_string).collect();
-        Wrong::input(&asked.file, lines.join("\n"), "see docs/day.md")
+        Wrong::input(file, lines.join("\n"), "see docs/day.md")
     })?;
     let ask = Ask {
         seed: asked.seed,
@@ -78,11 +93,11 @@ pub fn run(asked: &Day) -> Result<Answer, Wrong> {
     };
     let refused = |faults: Vec<Fault>| {
         let lines: Vec<String> = faults.iter().map(ToString::to_string).collect();
-        Wrong::input(&asked.file, lines.join("\n"), "see docs/day.md")
+        Wrong::input(file, lines.join("\n"), "see docs/day.md")
     };
     let further = match &asked.take_in {
         Some(name) => {
-            let at = order_of(&read.floor, name, &asked.file)?;
+            let at = order_of(&read.floor, name, file)?;
             Some(read.floor.orders.remove(at))
         }
         None => None,
@@ -100,7 +115,7 @@ pub fn run(asked: &Day) -> Result<Answer, Wrong> {
             Some(stalls::take_in(&plan, order, &ask, asked.seed, &mut go_on).map_err(refused)?)
         }
         (None, Some(name)) => {
-            let rolled = rolled(asked, &plan, name)?;
+            let rolled = rolled(asked, &plan, name, file)?;
             Some(stalls::roll_out(&plan, rolled, &ask, asked.seed, &mut go_on).map_err(refused)?)
         }
         (None, None) => None,
@@ -109,8 +124,9 @@ pub fn run(asked: &Day) -> Result<Answer, Wrong> {
     let say = |minute: Minute| place.say(minute, read.now);
     let calls = stalls::calls(&plan, &promises, &ask, &say);
     let day = Told {
-        place: &place,
-        read: &read,
+        say: &say,
+        iso: &|minute| place.iso(minute),
+        warnings: read.warnings.iter().map(ToString::to_string).collect(),
         plan: &plan,
         promises: &promises,
         calls: &calls,
@@ -140,8 +156,8 @@ fn order_of(floor: &Floor, name: &str, file: &str) -> Result<usize, Wrong> {
 }
 
 /// The first wait that a vehicle spends in its stall since it can't roll.
-fn rolled(asked: &Day, plan: &Plan, name: &str) -> Result<RollOut, Wrong> {
-    let order = order_of(&plan.floor, name, &asked.file)?;
+fn rolled(asked: &Day, plan: &Plan, name: &str, file: &str) -> Result<RollOut, Wrong> {
+    let order = order_of(&plan.floor, name, file)?;
     let it = &plan.floor.orders[order];
     let rolled = |phase: usize| {
         let last = phase.checked_sub(1);
@@ -151,7 +167,7 @@ fn rolled(asked: &Day, plan: &Plan, name: &str) -> Result<RollOut, Wrong> {
     let phase = (0..it.phases.len()).find(|phase| waits(phase) && !rolled(*phase));
     let phase = phase.ok_or_else(|| {
         Wrong::input(
-            &asked.file,
+            file,
             format!("{name} never waits while it can't roll"),
             "ask for one that does",
         )
@@ -276,8 +292,11 @@ impl Place {
 
 /// Everything that is told.
 struct Told<'a> {
-    place: &'a Place,
-    read: &'a Read,
+    /// A minute for a person.
+    say: &'a dyn Fn(Minute) -> String,
+    /// The same for a program.
+    iso: &'a dyn Fn(Minute) -> String,
+    warnings: Vec<String>,
     plan: &'a Plan,
     promises: &'a [Promise],
     calls: &'a [Call],
@@ -286,7 +305,7 @@ struct Told<'a> {
 
 impl Told<'_> {
     fn say(&self, minute: Minute) -> String {
-        self.place.say(minute, self.read.now)
+        (self.say)(minute)
     }
 
     fn order(&self, at: usize) -> &str {
@@ -299,8 +318,8 @@ impl Told<'_> {
     }
 
     fn notes(&self) -> Vec<String> {
-        let warnings = self.read.warnings.iter().map(ToString::to_string);
-        let mut notes: Vec<String> = warnings.chain(self.plan.floor.notes()).collect();
+        let mut notes = self.warnings.clone();
+        notes.extend(self.plan.floor.notes());
         for at in &self.plan.beyond {
             notes.push(format!(
                 "{} is not done within the hours given: plan more days, or give it to somebody else",
@@ -419,8 +438,8 @@ impl Told<'_> {
                 .map(|one| {
                     json!({
                         "order": self.order(one.order),
-                        "from": self.place.iso(one.from),
-                        "to": self.place.iso(one.to),
+                        "from": (self.iso)(one.from),
+                        "to": (self.iso)(one.to),
                         "what": self.plan.floor.orders[one.order].phases[one.phase].what,
                     })
                 })
@@ -434,7 +453,7 @@ impl Told<'_> {
             json!({ "name": person.name, "work": work(&|one| one.people.contains(&at)) })
         });
         json!({
-            "now": self.place.iso(floor.now),
+            "now": (self.iso)(floor.now),
             "stalls": stalls.collect::<Vec<_>>(),
             "people": people.collect::<Vec<_>>(),
             "promises": self.promises.iter().map(|promise| self.promise_json(promise)).collect::<Vec<_>>(),
@@ -454,11 +473,11 @@ impl Told<'_> {
     fn promise_json(&self, promise: &Promise) -> Value {
         json!({
             "order": self.order(promise.order),
-            "promised": promise.promised.map(|minute| self.place.iso(minute)),
+            "promised": promise.promised.map(|minute| (self.iso)(minute)),
             "chance": promise.chance,
-            "likely": self.place.iso(promise.likely),
-            "by_8_of_10": self.place.iso(promise.by),
-            "say": self.place.iso(promise.say),
+            "likely": (self.iso)(promise.likely),
+            "by_8_of_10": (self.iso)(promise.by),
+            "say": (self.iso)(promise.say),
         })
     }
 
@@ -646,7 +665,7 @@ mod tests {
         let wrong = asked(&slip, &[]).unwrap_err();
         assert!(wrong.what.contains("did you mean `minutes`?"), "{wrong}");
         let asked = Day {
-            file: "/nowhere/day.toml".to_owned(),
+            file: Some("/nowhere/day.toml".to_owned()),
             ..Line::try_parse_from(["day", "x"]).unwrap().asked
         };
         assert_eq!(run(&asked).unwrap_err().code, 2);

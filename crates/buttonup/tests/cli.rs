@@ -380,3 +380,69 @@ fn a_hundred_and_fifty_held_bodies_take_little_memory_while_and_after() {
         "{at_most} MiB at most, {after} MiB after"
     );
 }
+
+/// A shop that is open all week, with an order whose minutes are told.
+#[test]
+fn the_days_of_a_shop_are_planned_by_its_record_and_what_is_missing_is_said() {
+    let folder = tempfile::tempdir().unwrap();
+    let shop = program::invented_shop(folder.path());
+    let data = shop.to_str().unwrap();
+    let asked = run(&["day", "--json", "--data", data]);
+    assert_eq!(asked.code, 1, "{asked:?}");
+    assert_eq!(asked.json()["missing"][0], "no opening hours are told yet");
+
+    let server = Server::serve(&shop);
+    let command = |nth: u64, stream: &str, part: &str, content: Value| {
+        let mut command = json!({
+            "command_id": format!("00000000-0000-7000-b000-{nth:012}"),
+            "device": "phone-8", "device_seq": nth, "happened_at": "2026-03-02T08:15:00Z",
+            "who": "nuria", "stream": stream,
+        });
+        command[part] = content;
+        let (status, answer) = server.command(&command);
+        assert_eq!(status, 200, "{answer}");
+    };
+    command(
+        1,
+        "shop",
+        "shop_fact",
+        json!({ "hours-told": { "person": null, "week": "mon-sun 00:00-24:00", "after": [] } }),
+    );
+    let (_, order) = server.get("/api/orders/1006");
+    let order: Value = serde_json::from_str(&order).unwrap();
+    let stream = format!("order:{}", order["order"].as_str().unwrap());
+    command(
+        2,
+        &stream,
+        "fact",
+        json!({ "work-left": { "minutes": "75", "least": "75", "most": "75", "skill": null,
+            "stall": "flat", "after": [] } }),
+    );
+    // Also while another program serves it.
+    let planned = run(&["day", "--json", "--data", data]);
+    assert_eq!(planned.code, 0, "{planned:?}");
+    let planned = planned.json();
+    let orders = planned["orders"].as_array().unwrap();
+    let told = orders.iter().find(|one| one["number"] == 1006).unwrap();
+    assert_eq!(told["minutes_from"], "told");
+    let of_stall = planned["stalls"].as_array().unwrap().iter();
+    let work: Vec<&Value> = of_stall
+        .flat_map(|stall| stall["work"].as_array().unwrap())
+        .filter(|work| work["order"].as_str().unwrap().starts_with("1006 "))
+        .collect();
+    assert_eq!(work.len(), 1, "{planned}");
+    let time = |at: &str| -> jiff::Timestamp { work[0][at].as_str().unwrap().parse().unwrap() };
+    assert_eq!(
+        time("to").duration_since(time("from")),
+        jiff::SignedDuration::from_mins(75)
+    );
+    let words = run(&["day", "--data", data]);
+    assert!(
+        words.out.contains("1006 Selwick Rue 1.4: work") && words.out.contains("promises"),
+        "{words:?}"
+    );
+    drop(server);
+    let both = run(&["day", "some.toml", "--data", data]);
+    assert_eq!(both.code, 2, "{both:?}");
+    assert_eq!(run(&["day"]).code, 2);
+}

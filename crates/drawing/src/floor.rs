@@ -66,17 +66,21 @@ pub struct FloorVehicle {
     pub people: Vec<String>,
     /// When it was worked on, in hours.
     pub worked: Vec<(f64, f64)>,
+    /// When it is to be worked on, in hours.
+    pub planned: Vec<(f64, f64)>,
     /// What it waits for: from, to, and what for.
     pub waits: Option<(f64, f64, String)>,
     /// The hour promised, and how it reads.
     pub promised: Option<(f64, String)>,
     /// Whether the promise is past or will not be kept.
     pub slips: bool,
+    /// How sure the promise is, in a few words.
+    pub sure: String,
     /// Where pressing it leads.
     pub link: String,
 }
 
-/// A person, with what was worked today.
+/// A person, with what was worked today, and what is planned.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct FloorPerson {
     pub name: String,
@@ -84,6 +88,8 @@ pub struct FloorPerson {
     pub at: String,
     /// From, to, and on what.
     pub worked: Vec<(f64, f64, String)>,
+    /// The same as it is planned.
+    pub planned: Vec<(f64, f64, String)>,
 }
 
 /// Height of a row.
@@ -97,7 +103,7 @@ const MANY: usize = 5;
 const WALL: (f64, f64) = (120.0, 298.0);
 const LINES: f64 = 326.0;
 /// Room for the promised time at the right.
-const PROMISED: f64 = 98.0;
+const PROMISED: f64 = 104.0;
 const HEAD: f64 = 52.0;
 const LETTERING: f64 = 16.0;
 const SMALL: f64 = 15.0;
@@ -170,8 +176,13 @@ fn description(floor: &Floor) -> String {
         None => format!("{}: free", place.name),
         Some(vehicle) => {
             let promised = vehicle.promised.as_ref();
-            let promised =
-                promised.map_or(String::new(), |(_, words)| format!(", promised {words}"));
+            let sure = match vehicle.sure.as_str() {
+                "" => String::new(),
+                sure => format!(", {sure}"),
+            };
+            let promised = promised.map_or(String::new(), |(_, words)| {
+                format!(", promised {words}{sure}")
+            });
             let rolls = if vehicle.rolls { "" } else { ", can't roll" };
             format!(
                 "{}: {}, {}{rolls}{promised}",
@@ -437,17 +448,20 @@ impl Sheet {
                 Weight::Bold,
                 ink,
             ));
-            if vehicle.slips {
-                marks.push(text(
-                    self.width,
-                    y + 45.0,
-                    "not kept",
-                    LETTERING,
-                    Anchor::End,
-                    Weight::Regular,
-                    Ink::Stop,
-                ));
-            }
+            let sure = match vehicle.sure.as_str() {
+                "" if vehicle.slips => "not kept",
+                sure => sure,
+            };
+            let ink = if vehicle.slips { Ink::Stop } else { Ink::Soft };
+            marks.push(text(
+                self.width,
+                y + 45.0,
+                &ellipsis(sure, LETTERING, Weight::Regular, PROMISED - 4.0),
+                LETTERING,
+                Anchor::End,
+                Weight::Regular,
+                ink,
+            ));
         }
         marks
     }
@@ -480,6 +494,9 @@ impl Sheet {
                 ));
             }
         }
+        for (from, to) in &vehicle.planned {
+            marks.push(self.planned(*from, *to, top, height));
+        }
         if let Some((at, _)) = &vehicle.promised
             && (self.hours.0..=self.hours.1).contains(at)
         {
@@ -497,6 +514,26 @@ impl Sheet {
             });
         }
         marks
+    }
+
+    /// What is planned is hollow.
+    fn planned(&self, from: f64, to: f64, top: f64, height: f64) -> Mark {
+        let area = self.span(from, to, top, height);
+        // Within the line of the bar.
+        let inside = Area {
+            x: area.x + 1.0,
+            y: area.y + 1.0,
+            width: (area.width - 2.0).max(1.0),
+            height: area.height - 2.0,
+        };
+        Mark::Rect {
+            area: inside,
+            corner_radius: 0.0,
+            style: Style {
+                fill: Some(Ink::Paper),
+                ..Style::line(Pen::outline(Ink::Ink))
+            },
+        }
     }
 
     fn span(&self, from: f64, to: f64, top: f64, height: f64) -> Area {
@@ -550,6 +587,22 @@ impl Sheet {
                     Anchor::Start,
                     Weight::Regular,
                     Ink::Paper,
+                ));
+            }
+        }
+        for (from, to, what) in &person.planned {
+            let area = self.span(*from, *to, y + 7.0, 20.0);
+            marks.push(self.planned(*from, *to, y + 7.0, 20.0));
+            let words = ellipsis(what, SMALL, Weight::Regular, area.width - 12.0);
+            if !words.is_empty() {
+                marks.push(text(
+                    area.x + 6.0,
+                    y + 22.0,
+                    &words,
+                    SMALL,
+                    Anchor::Start,
+                    Weight::Regular,
+                    Ink::Ink,
                 ));
             }
         }
@@ -639,6 +692,8 @@ mod tests {
             ink: Some(Ink::Wait),
             people: vec!["Nuria".to_owned()],
             worked: vec![(8.25, 10.4)],
+            planned: vec![(13.0, 15.5)],
+            sure: "8 in 10".to_owned(),
             waits: Some((10.4, 18.0, "head away till tomorrow 12:00".to_owned())),
             promised: Some((16.5, "16:30".to_owned())),
             link: "/o/1003".to_owned(),
@@ -664,6 +719,7 @@ mod tests {
                 name: "Nuria Vale".to_owned(),
                 at: "stall 1".to_owned(),
                 worked: vec![(8.25, 10.4, "Tamsel".to_owned())],
+                planned: vec![(13.0, 15.5, "Tamsel".to_owned())],
             }],
             hours: (8.0, 18.0),
             now: Some(10.667),
@@ -685,8 +741,33 @@ mod tests {
         assert!(svg.contains("/o/1003"));
         assert_eq!(
             drawn.description,
-            "1: Tamsel 400 van, Machine work, can't roll, promised 16:30. 2: free"
+            "1: Tamsel 400 van, Machine work, can't roll, promised 16:30, 8 in 10. 2: free"
         );
+    }
+
+    #[test]
+    fn what_is_planned_is_hollow_and_what_was_worked_is_full() {
+        let bars = |vehicle: &FloorVehicle| -> (usize, usize) {
+            let sheet = Sheet::new(&day(), 880.0);
+            let marks = sheet.bars(vehicle, (0.0, 20.0));
+            let rects = |full: bool| {
+                let is = |mark: &&Mark| {
+                    matches!(mark, Mark::Rect { style, .. }
+                    if match full {
+                        true => style.fill == Some(Ink::Ink),
+                        false => style.fill == Some(Ink::Paper) && style.line.is_some(),
+                    })
+                };
+                marks.iter().filter(is).count()
+            };
+            (rects(true), rects(false))
+        };
+        assert_eq!(bars(&van()), (1, 1));
+        let nothing = FloorVehicle {
+            planned: Vec::new(),
+            ..van()
+        };
+        assert_eq!(bars(&nothing), (1, 0));
     }
 
     #[test]
@@ -712,9 +793,10 @@ mod tests {
             hours in (0.0..24.0_f64, 0.0..30.0_f64),
             now in proptest::option::of(-5.0..40.0_f64),
             worked in (-3.0..30.0_f64, -3.0..30.0_f64),
+            planned in (-3.0..30.0_f64, -3.0..30.0_f64),
             stalls in 0..9_usize,
         ) {
-            let vehicle = FloorVehicle { name, word, worked: vec![worked], ..van() };
+            let vehicle = FloorVehicle { name, word, worked: vec![worked], planned: vec![planned], ..van() };
             let place = |nth: usize| FloorPlace {
                 name: (nth + 1).to_string(),
                 yard: nth == 8,

@@ -113,6 +113,17 @@ pub enum Sits {
     Below,
 }
 
+/// Which stall work needs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum StallNeeded {
+    Lift,
+    Flat,
+    /// Any of them.
+    Any,
+    /// Bench, yard or road.
+    No,
+}
+
 /// How a snag was brought to an end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Resolved {

@@ -3,7 +3,7 @@
 use crate::code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
     Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, Place, ProofIs, Reading, Resolved,
-    Sits, SnagIs, Step, Until, Way, Work,
+    Sits, SnagIs, StallNeeded, Step, Until, Way, Work,
 };
 use crate::ids::{
     CommandId, DifferenceId, LineId, MoveId, NoteId, PartId, PersonId, ProofId, SnagId, StageId,
@@ -435,6 +435,25 @@ pub enum Fact {
     },
     /// Who is to work on it.
     Assigned { person: PersonId },
+    /// How long the work that is left takes, as somebody who looked at it says.
+    WorkLeft {
+        /// Minutes that it likely takes.
+        minutes: Decimal,
+        /// The least and the most that it may take, where they were said.
+        least: Option<Decimal>,
+        most: Option<Decimal>,
+        /// The system that whoever does it knows; none, if anybody can.
+        skill: Option<System>,
+        stall: StallNeeded,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// When the customer said that they will answer.
+    AnswerDue {
+        at: Timestamp,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
     /// A photo or file belongs to something.
     Attached {
         file: File,

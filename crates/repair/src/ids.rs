@@ -59,6 +59,8 @@ ids! {
     DifferenceId,
     StallId,
     MapId,
+    /// Days on which the shop is closed, or somebody is not there.
+    DaysOffId,
 }
 
 /// One move: the command that made it and its place in that command's list.

@@ -26,6 +26,7 @@ mod gates;
 mod ids;
 mod item;
 mod items;
+mod left;
 mod litres;
 mod moves;
 mod order;
@@ -47,13 +48,13 @@ pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
-    Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop, ShopFact,
-    StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
+    Beside, Customer, CustomerFact, DaySpan, DaysOff, Field, MapDrafts, MapFact, Role, Settings,
+    Shop, ShopFact, StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Week, Weights,
 };
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
     Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
-    Resolved, Sits, SnagIs, Stand, Step, Until, Way, Work, WorkIs,
+    Resolved, Sits, SnagIs, StallNeeded, Stand, Step, Until, Way, Work, WorkIs,
 };
 pub use debts::{Debt, debts};
 pub use decide::{Context, Refusal, SumChange, decide, record};
@@ -61,11 +62,12 @@ pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedW
 pub use fact::Fact;
 pub use gates::{Answer, may};
 pub use ids::{
-    CommandId, CustomerId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId, PersonId,
-    ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
+    CommandId, CustomerId, DaysOffId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId,
+    PersonId, ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
 };
 pub use item::{Item, MayMiss, Pattern, Piece, PutIn};
 pub use items::{ToldApart, told_of_items};
+pub use left::{WorkLeft, answer_due, answer_due_told, work_left, work_left_told};
 pub use litres::{Litres, litres};
 pub use moves::{Moves, Node, Stated};
 pub use order::{Decided, Filed, Order, Recorded, Stamp, Undone, evolve};

@@ -3,9 +3,11 @@
 //!
 //! Times and snags are learned from the record: stages whose clock ran, and what snapped.
 
+mod learnt;
 mod past;
 mod score;
 
+pub(crate) use learnt::Learnt;
 pub use score::{EstimateScore, Month, score};
 
 use crate::planning::{map_of_order, on_map_of};
@@ -102,7 +104,7 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
     let order = world.order(&id)?;
     let open = u32::try_from(repair::snags::open(&order).len()).unwrap_or(u32::MAX);
     let snags = snags.unwrap_or(open).min(MOST_SNAGS);
-    let past = past::past(snap, &id)?;
+    let past = past::past(snap, Some(&id))?;
     let fasteners = fasteners(snap, number);
     let (work, ceiling, with_tax) = work(snap, world, &order, snags, fasteners)?;
     let learned = past.times.fit().map_err(|error| trouble(&error))?;

@@ -188,6 +188,10 @@ const SHOP: Table = &[
     ("word-removed", TECHNICIANS),
     ("alone-allowed", OWNER),
     ("erasure-called-off", OWNER),
+    ("hours-told", LEADS),
+    ("skills-told", LEADS),
+    ("days-off", STAFF),
+    ("days-off-ended", STAFF),
 ];
 
 /// Kinds of the shop's stream that only its own program writes.
@@ -246,6 +250,7 @@ const ROUTES: Table = &[
     ("/o/{number}/invoice", PRICES),
     // What shows prices is refused to who is shown none.
     ("/o/{number}/papers/{kind}", ANYBODY),
+    ("/o/{number}/promise", ANYBODY),
     ("/o/{number}/plan", ANYBODY),
     ("/o/{number}/state", ANYBODY),
     ("/o/{number}/way", ANYBODY),

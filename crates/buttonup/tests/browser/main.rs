@@ -4,6 +4,7 @@
 mod benchmark;
 mod brake_job;
 mod calc;
+mod days;
 mod desk;
 mod editor;
 mod layout;
@@ -452,6 +453,8 @@ const PAGES: &[&str] = &[
     "/coolant/leak?readings=0+1.10+22%0A5+1.09+22%0A10+1.09+21.5%0A15+1.085+21.5&limit=0.05&limit-time=15",
     "/o/1001",
     "/o/1002",
+    "/o/1002/promise",
+    "/o/1003/promise",
     "/o/1002/walk",
     "/o/1002/off",
     "/o/1002/off?lines=6+tray+screws+M6%0Ahose",

@@ -263,3 +263,24 @@ pub fn copy_folder(from: &Path, to: &Path) {
         }
     }
 }
+
+/// Runs the program and kills it after a while, if it has not ended by itself; whether it had.
+pub fn killed_after(arguments: &[&str], moment: std::time::Duration) -> bool {
+    let mut child = Command::new(PROGRAM)
+        .args(arguments)
+        .stdin(Stdio::null())
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .spawn()
+        .unwrap();
+    std::thread::sleep(moment);
+    let ended = child.try_wait().unwrap().is_some();
+    let _ = child.kill();
+    child.wait().unwrap();
+    ended
+}
+
+/// A number that a longer run may set.
+pub fn number(name: &str, usual: u32) -> u32 {
+    std::env::var(name).map_or(usual, |text| text.parse().expect("a whole number"))
+}

@@ -3,9 +3,9 @@
 use crate::form::{Form, Unreadable, form, quoted};
 use jiff::{Timestamp, civil::Date};
 use repair::{
-    CommandId, CustomerId, DifferenceId, File, ItemId, LineId, MapId, MoveId, Need, NoteId,
-    OrderId, PartId, PersonId, Place, ProofId, ReasonKey, SnagId, StageId, StallId, State,
-    SubletId, Token, Until, VehicleId, Words, WorkId, Written,
+    CommandId, CustomerId, DaysOffId, DifferenceId, File, ItemId, LineId, MapId, MoveId, Need,
+    NoteId, OrderId, PartId, PersonId, Place, ProofId, ReasonKey, SnagId, StageId, StallId, State,
+    SubletId, Token, Until, VehicleId, Week, Words, WorkId, Written,
 };
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
@@ -76,6 +76,7 @@ names! {
     DifferenceIdForm = DifferenceId,
     StallIdForm = StallId,
     MapIdForm = MapId,
+    DaysOffIdForm = DaysOffId,
     ItemIdForm = ItemId,
 }
 
@@ -117,6 +118,8 @@ texts! {
             Unreadable::value(format!("{} is no time; write it like \"2026-11-25T08:30:00Z\"", quoted(text)))
         })
     };
+    /// The hours of a week, such as `mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00`.
+    WeekForm = Week, Week::to_string, |text| Week::read(text).map_err(Unreadable::value);
     /// The line of an order an entry belongs to.
     LineRefForm = String, String::clone, |text| name(text).map(str::to_owned);
     /// The name of a tax on papers, a currency, a time zone: short and plain.

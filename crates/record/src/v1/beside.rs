@@ -168,4 +168,23 @@ forms! { ShopFactForm = ShopFact {
     StallRemoved = "stall-removed" {
         stall: StallIdForm,
     },
+    HoursTold = "hours-told" {
+        person: Option<PersonIdForm>,
+        week: Option<WeekForm>,
+        after: Vec<CommandIdForm>,
+    },
+    SkillsTold = "skills-told" {
+        person: PersonIdForm,
+        skills: Vec<SystemForm>,
+        after: Vec<CommandIdForm>,
+    },
+    DaysOff = "days-off" {
+        id: DaysOffIdForm,
+        person: Option<PersonIdForm>,
+        first: DateForm,
+        last: DateForm,
+    },
+    DaysOffEnded = "days-off-ended" {
+        id: DaysOffIdForm,
+    },
 } }

@@ -5,8 +5,8 @@ use repair::price::{Charge, Payer};
 use repair::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Ending, Fate, Field, Gate, KeyStep, Kind,
     Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs,
-    ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs, SureIs, System, Units,
-    VinRead, Way, WorkIs, Zone,
+    ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs, StallNeeded, SureIs, System,
+    Units, VinRead, Way, WorkIs, Zone,
 };
 
 codes! { KindForm = Kind {
@@ -296,6 +296,13 @@ codes! { UnitsForm = Units {
 codes! { StallIsForm = StallIs {
     Lift = "lift",
     Flat = "flat",
+} }
+
+codes! { StallNeededForm = StallNeeded {
+    Lift = "lift",
+    Flat = "flat",
+    Any = "any",
+    No = "none",
 } }
 
 codes! { PayerForm = Payer {

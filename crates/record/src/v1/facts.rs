@@ -347,6 +347,18 @@ forms! { FactForm = Fact {
     Assigned = "assigned" {
         person: PersonIdForm,
     },
+    WorkLeft = "work-left" {
+        minutes: DecimalForm,
+        least: Option<DecimalForm>,
+        most: Option<DecimalForm>,
+        skill: Option<SystemForm>,
+        stall: StallNeededForm,
+        after: Vec<CommandIdForm>,
+    },
+    AnswerDue = "answer-due" {
+        at: TimeForm,
+        after: Vec<CommandIdForm>,
+    },
     Attached = "attached" {
         file: FileForm,
         item: Option<ItemIdForm>,

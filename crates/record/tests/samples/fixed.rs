@@ -105,6 +105,7 @@ fn hole_filled(hole: &str, nth: usize) -> Value {
         "$decimal" => of(&["904.40", "0", "-12.5", "3.6666666667", "120"]),
         "$date" => json!(format!("2026-11-{:02}", 1 + nth % 28)),
         "$time" => json!(format!("2026-11-25T08:{:02}:00Z", nth % 60)),
+        "$week" => of(&["mon-fri 08:00-12:00, 12:30-17:00", "sat 09:00-13:00"]),
         "$string" => of(&["", "{\"a\":1}", "x = 2 · 3\n  = 6", "é \u{1f527}"]),
         "$key" => of(&[
             "owed:LevelCold:oil",

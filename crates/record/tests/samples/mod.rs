@@ -121,6 +121,9 @@ fn leaf(hole: &str) -> BoxedStrategy<Value> {
         "$time" => text(
             "20[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|1[0-9]|2[0-8])T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z",
         ),
+        "$week" => {
+            text("(mon|tue-fri) 0[0-9]:[0-5][0-9]-1[2-9]:[0-5][0-9]; sat 0[6-9]:[0-5]0-1[0-3]:00")
+        }
         "$string" => ".{0,60}".prop_map(Value::from).boxed(),
         "$key" => text("[a-z-]{1,20}:[a-z0-9:.,-]{0,60}"),
         "$u8" => any::<u8>().prop_map(Value::from).boxed(),

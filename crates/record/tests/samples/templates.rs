@@ -325,6 +325,14 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
         ("aimed", aimed()),
         ("assigned", json!({ "person": "$id" })),
         (
+            "work-left",
+            json!({
+                "minutes": "$decimal", "least": maybe("$decimal"), "most": maybe("$decimal"),
+                "skill": maybe(code(SYSTEMS)), "stall": code("lift flat any none"), "after": ["$id"],
+            }),
+        ),
+        ("answer-due", json!({ "at": "$time", "after": ["$id"] })),
+        (
             "attached",
             json!({ "file": file(), "item": maybe("$id"), "snag": maybe("$id"), "words": maybe("$words") }),
         ),
@@ -554,5 +562,18 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "stall": "$id", "name": "$words", "sort": code("lift flat"), "after": ["$id"] }),
         ),
         ("stall-removed", json!({ "stall": "$id" })),
+        (
+            "hours-told",
+            json!({ "person": maybe("$id"), "week": maybe("$week"), "after": ["$id"] }),
+        ),
+        (
+            "skills-told",
+            json!({ "person": "$id", "skills": [code(SYSTEMS)], "after": ["$id"] }),
+        ),
+        (
+            "days-off",
+            json!({ "id": "$id", "person": maybe("$id"), "first": "$date", "last": "$date" }),
+        ),
+        ("days-off-ended", json!({ "id": "$id" })),
     ]
 }

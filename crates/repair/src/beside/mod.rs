@@ -5,11 +5,15 @@ mod customer;
 mod map;
 mod shop;
 mod vehicle;
+mod week;
+mod work_times;
 
 pub use customer::{Customer, CustomerFact};
 pub use map::{MapDrafts, MapFact};
 pub use shop::{Role, Settings, Shop, ShopFact, StallIs, Units, Weights};
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
+pub use week::{DaySpan, Week};
+pub use work_times::DaysOff;
 
 use crate::ids::CommandId;
 use crate::order::{Recorded, Stamp};

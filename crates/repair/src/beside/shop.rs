@@ -1,13 +1,15 @@
 //! The shop: its settings, its people and stalls, the rules it goes by, and which words of
 //! whom are to be erased.
 
-use super::Beside;
-use crate::ids::{CommandId, CustomerId, OrderId, PersonId, StallId};
+use super::{Beside, Week};
+use crate::ids::{CommandId, CustomerId, DaysOffId, OrderId, PersonId, StallId};
 use crate::order::Stamp;
 use crate::text::{Token, Words, Written};
 use crate::told::{Telling, latest_of};
+use jiff::civil::Date;
 use price::{Payer, TaxRule};
 use rust_decimal::Decimal;
+use states::System;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What people of the shop do.
@@ -202,6 +204,34 @@ pub enum ShopFact {
         /// The asking.
         asked: CommandId,
     },
+    /// When the shop is open, or somebody of it works.
+    HoursTold {
+        /// Who; nobody named means the shop.
+        person: Option<PersonId>,
+        /// The hours; none means not told any more: a person works those of the shop.
+        week: Option<Week>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// What somebody knows how to do.
+    SkillsTold {
+        person: PersonId,
+        /// The systems they work on.
+        skills: Vec<System>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// The shop is closed for some days, or somebody is not there.
+    DaysOff {
+        id: DaysOffId,
+        /// Who; nobody named means that the shop is closed.
+        person: Option<PersonId>,
+        first: Date,
+        /// The last day, within.
+        last: Date,
+    },
+    /// Days off are not, after all.
+    DaysOffEnded { id: DaysOffId },
 }
 
 /// What was told of a person: their name and what they do.
@@ -237,7 +267,7 @@ impl Shop {
         self.tellings(|fact| matches!(fact, ShopFact::RecordsKept { .. }))
     }
 
-    fn tellings(&self, of: impl Fn(&ShopFact) -> bool) -> Vec<&CommandId> {
+    pub(super) fn tellings(&self, of: impl Fn(&ShopFact) -> bool) -> Vec<&CommandId> {
         let told = self.facts().filter(|(_, _, fact)| of(fact));
         told.map(|(command, ..)| command).collect()
     }
@@ -463,7 +493,7 @@ impl Shop {
 
     /// What nobody who told it later had seen. Tellings of before they named what they had
     /// seen are in the sequence of their devices' clocks; any that names them comes after.
-    fn told_last<'a, T: Copy>(
+    pub(super) fn told_last<'a, T: Copy>(
         &'a self,
         read: impl Fn(&'a ShopFact) -> Option<(T, &'a Vec<CommandId>)>,
     ) -> Option<T> {

@@ -37,7 +37,7 @@ pub(super) struct Lesson {
 type Lessons = Mutex<BTreeMap<OrderId, (u64, Arc<Lesson>)>>;
 
 /// What the newest orders teach, oldest first, so that the same record says the same.
-pub(super) fn past(snap: &Snapshot<'_>, here: &OrderId) -> Result<Past, Trouble> {
+pub(super) fn past(snap: &Snapshot<'_>, here: Option<&OrderId>) -> Result<Past, Trouble> {
     let world = snap.world();
     let prior = Prior {
         usual: USUAL,
@@ -47,7 +47,9 @@ pub(super) fn past(snap: &Snapshot<'_>, here: &OrderId) -> Result<Past, Trouble>
     let mut times = times.map_err(|error| super::trouble(&error))?;
     let mut snags = SnagHistory::default();
     let mut orders = world.orders_before(None, ORDERS)?;
-    if !orders.iter().any(|(_, id)| id == here) {
+    if let Some(here) = here
+        && !orders.iter().any(|(_, id)| id == here)
+    {
         orders.push((0, here.clone()));
     }
     orders.sort();

@@ -1,8 +1,10 @@
 //! Whom to ring now and what is waited for, over all orders that are here.
 
 use super::ask::{AskView, asks};
+use super::planned::{kept, planned};
 use super::row::{OrderRow, promised, row};
 use super::{goods, story};
+use crate::floor::days;
 use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -76,8 +78,46 @@ pub fn calls(snap: &Snapshot<'_>) -> Result<Vec<CallView>, Trouble> {
             out.extend(of_order(snap, world, &rules, &order, number)?);
         }
     }
+    slipping(snap, &mut out)?;
     out.sort_by_key(|call| (call.kind, call.number));
     Ok(out)
+}
+
+/// Promises that the plan of the days ahead hardly keeps, where nobody is rung about them yet.
+fn slipping(snap: &Snapshot<'_>, calls: &mut Vec<CallView>) -> Result<(), Trouble> {
+    let world = snap.world();
+    let rules = snap.rules();
+    for promise in planned(&*days(snap)?).promises {
+        let rung = |call: &CallView| call.number == promise.number && call.kind.rings();
+        let Some(hour) = promise.promised.filter(|_| promise.slips) else {
+            continue;
+        };
+        let Some(id) = world.order_numbered(promise.number)? else {
+            continue;
+        };
+        if calls.iter().any(rung) {
+            continue;
+        }
+        let order = world.order(&id)?;
+        let asks = asks(snap, world, &order, &rules)?;
+        let customer = asks.iter().find(|ask| ask.payer == PayerForm::Customer);
+        calls.push(CallView {
+            kind: CallKind::Promise,
+            what: format!(
+                "Ring {}: promised for {hour}, {}; say {}",
+                promise.customer,
+                kept(promise.chance.unwrap_or_default()),
+                promise.say
+            ),
+            phone: phone(customer, CallKind::Promise),
+            number: promise.number,
+            vehicle: promise.vehicle,
+            customer: promise.customer,
+            left: customer.and_then(|ask| ask.left.clone()),
+            page: "promise".to_owned(),
+        });
+    }
+    Ok(())
 }
 
 fn of_order(

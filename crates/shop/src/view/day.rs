@@ -2,15 +2,17 @@
 //! awaited, what goes home.
 
 use super::calls::{CallKind, CallView, calls};
+use super::planned::{PlannedView, hours_of_order, hours_of_person, planned, short};
 use super::row::{OrderRow, promised, rows_here};
 use super::{desk, goods};
+use crate::floor::{DayPlan, NEAR, days, worked};
 use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
-use repair::{Clock, Fact, Order, OrderId, PersonId, Rules, StageId, StallIs};
+use repair::{Fact, Order, OrderId, PersonId, Rules, StallIs};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -33,6 +35,8 @@ pub struct DayView {
     pub awaited: Vec<CallView>,
     /// What was promised for today, or can be collected.
     pub home: Vec<HomeView>,
+    /// The days ahead, how sure each promise is, and what is left out.
+    pub planned: PlannedView,
 }
 
 /// A place with what stands in it.
@@ -59,12 +63,16 @@ pub struct DayOrder {
     pub people: Vec<String>,
     /// When it was worked on today, in hours.
     pub worked: Vec<(f64, f64)>,
+    /// When it is planned to be worked on today, in hours.
+    pub planned: Vec<(f64, f64)>,
     /// From when to when it waits today, and what for.
     pub waits: Option<(f64, f64, String)>,
     /// The hour promised, in hours since today's midnight.
     pub promised: Option<f64>,
-    /// Whether the promise is past, or cannot be kept.
+    /// Whether the promise is past, or cannot be kept, or is kept less than five times in ten.
     pub slips: bool,
+    /// How often the promise is kept, where it is planned.
+    pub often: Option<String>,
     /// Why it stands as it does, in a few words.
     pub because: String,
 }
@@ -78,6 +86,8 @@ pub struct DayPerson {
     pub at: String,
     /// From, to, and on what.
     pub worked: Vec<(f64, f64, String)>,
+    /// The same as it is planned.
+    pub planned: Vec<(f64, f64, String)>,
 }
 
 /// A vehicle that goes home.
@@ -109,6 +119,8 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
     let rules = snap.rules();
     let clock = Hours::of(&rules);
     let all = calls(snap)?;
+    let days = days(snap)?;
+    let planned = planned(&days);
     let rows = rows_here(snap)?;
     let mut orders = Vec::new();
     let mut worked: BTreeMap<PersonId, Vec<(f64, f64, String)>> = BTreeMap::new();
@@ -124,11 +136,15 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
             of.push((*from, *to, row.vehicle.clone()));
         }
         home.extend(goes_home(snap, &order, &row, &clock));
-        orders.push(day_order(snap, &id, &order, row, &times, &all, &clock)?);
+        let mut shown = day_order(snap, &id, &order, row, &times, &all, &clock)?;
+        if let Some(plan) = &days.plan {
+            shown.plan(plan, &planned);
+        }
+        orders.push(shown);
     }
     home.sort_by(|a, b| (&a.hour, a.number).cmp(&(&b.hour, b.number)));
     let (ring, awaited): (Vec<_>, Vec<_>) = all.into_iter().partition(|call| call.kind.rings());
-    let people = people(snap, &orders, worked);
+    let people = people(snap, &orders, worked, days.plan.as_deref());
     let hours = shown_hours(&orders, &people, clock.now);
     Ok(DayView {
         date: rules.today().strftime("%A %-d %B").to_string(),
@@ -142,13 +158,32 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
             .filter(|call| call.kind != CallKind::Core)
             .collect(),
         home,
+        planned,
     })
+}
+
+impl DayOrder {
+    /// Adds what is planned of it.
+    fn plan(&mut self, plan: &DayPlan, planned: &PlannedView) {
+        self.planned = hours_of_order(plan, self.row.number);
+        let mut promises = planned.promises.iter();
+        if let Some(promise) = promises.find(|promise| promise.number == self.row.number) {
+            self.slips |= promise.slips;
+            self.often = promise.chance.map(short);
+        }
+        // It waits until somebody works on it.
+        let next = self.planned.iter().map(|(from, _)| *from);
+        if let Some((from, to, _)) = &mut self.waits {
+            *to = next.filter(|at| at > from).fold(*to, f64::min);
+        }
+    }
 }
 
 /// Times of today as hours since midnight.
 struct Hours {
     today: Date,
     zone: TimeZone,
+    at: Timestamp,
     now: f64,
 }
 
@@ -157,6 +192,7 @@ impl Hours {
         let mut hours = Self {
             today: rules.today(),
             zone: rules.zone.clone(),
+            at: rules.now,
             now: 0.0,
         };
         hours.now = hours.since_midnight(rules.now);
@@ -175,94 +211,25 @@ impl Hours {
         since.as_secs() as f64 / 3600.0
     }
 
+    fn midnight(&self) -> Timestamp {
+        let midnight = self.today.to_zoned_datetime(self.zone.clone());
+        midnight.map_or(self.at, |midnight| midnight.timestamp())
+    }
+
     fn is_today(&self, at: Timestamp) -> bool {
         at.to_zoned_datetime(self.zone.clone()).date() == self.today
     }
 }
 
-/// What a clock was told, and when; nothing, where a move of its stage came.
-type Told = (Timestamp, Option<Clock>);
-
-/// When somebody worked on an order today: by the clocks of its stages, and where there was no
-/// clock, the moments at which something was told at the vehicle.
+/// When somebody worked on an order today, in hours.
 fn worked_today(order: &Order, clock: &Hours) -> Vec<(PersonId, f64, f64)> {
-    let mut clocks: BTreeMap<(&StageId, &PersonId), Vec<Told>> = BTreeMap::new();
-    let mut moments = Vec::new();
-    for (_, filed) in order.facts() {
-        let at = filed.stamp.at;
-        match &filed.fact {
-            Fact::Timed { stage, clock, .. } => clocks
-                .entry((stage, &filed.stamp.who))
-                .or_default()
-                .push((at, Some(*clock))),
-            Fact::Moved { stage, .. } => {
-                if let Some(stage) = stage {
-                    let of = clocks.entry((stage, &filed.stamp.who)).or_default();
-                    of.push((at, None));
-                }
-                if clock.is_today(at) {
-                    moments.push((filed.stamp.who.clone(), clock.since_midnight(at)));
-                }
-            }
-            _ => {}
-        }
-    }
-    let mut out = Vec::new();
-    for ((_, person), mut told) in clocks {
-        told.sort_by_key(|(at, _)| *at);
-        for (from, to) in runs(&told) {
-            let open = to.is_none();
-            if !clock.is_today(from) {
-                continue;
-            }
-            let from = clock.since_midnight(from);
-            let to = to.map_or(clock.now, |to| clock.since_midnight(to));
-            // A clock that nobody stopped runs no longer than a stage takes.
-            let to = if open {
-                to.min(from + LONGEST_STAGE)
-            } else {
-                to
-            };
-            out.push((person.clone(), from, to.max(from)));
-        }
-    }
-    moments.sort_by(|a: &(PersonId, f64), b| a.1.total_cmp(&b.1));
-    for (person, at) in moments {
-        let near = |(who, from, to): &&mut (PersonId, f64, f64)| {
-            *who == person && (*from - NEAR..=*to + NEAR).contains(&at)
-        };
-        // What is told in a row was one piece of work.
-        match out.iter_mut().find(near) {
-            Some((_, from, to)) => (*from, *to) = (from.min(at), to.max(at)),
-            None => out.push((person, at, at)),
-        }
-    }
-    out.sort_by(|a, b| a.1.total_cmp(&b.1));
-    out
-}
-
-/// Moments no farther apart belong together; in hours.
-const NEAR: f64 = 0.25;
-
-/// In hours.
-const LONGEST_STAGE: f64 = 2.0;
-
-/// The runs of a clock; without an end, it runs on.
-fn runs(told: &[Told]) -> Vec<(Timestamp, Option<Timestamp>)> {
-    let mut out = Vec::new();
-    let mut since: Option<Timestamp> = None;
-    for (at, clock) in told {
-        match clock {
-            Some(Clock::Opened | Clock::Resumed) => since = since.or(Some(*at)),
-            Some(Clock::Paused | Clock::Left) | None => {
-                if let Some(from) = since.take() {
-                    out.push((from, Some(*at)));
-                }
-            }
-        }
-    }
-    out.extend(since.map(|from| (from, None)));
-    out
+    worked(order, clock.midnight(), clock.at)
+        .into_iter()
+        .map(|one| {
+            let (from, to) = (clock.since_midnight(one.from), clock.since_midnight(one.to));
+            (one.person, from, to)
+        })
+        .collect()
 }
 
 fn day_order(
@@ -317,6 +284,8 @@ fn day_order(
             .map(|person| first_name(&names.person(person)))
             .collect(),
         worked: times.iter().map(|(_, from, to)| (*from, *to)).collect(),
+        planned: Vec::new(),
+        often: None,
         waits,
         promised,
         slips,
@@ -408,6 +377,7 @@ fn people(
     snap: &Snapshot<'_>,
     orders: &[DayOrder],
     mut worked: BTreeMap<PersonId, Vec<(f64, f64, String)>>,
+    plan: Option<&DayPlan>,
 ) -> Vec<DayPerson> {
     let shop = &snap.world().shop;
     let all = shop.people();
@@ -417,7 +387,7 @@ fn people(
         times.sort_by(|a, b| a.0.total_cmp(&b.0));
         times.dedup_by(|next, before| {
             // What touches on one vehicle is one bar.
-            let touches = next.2 == before.2 && next.0 <= before.1 + NEAR;
+            let touches = next.2 == before.2 && next.0 <= before.1 + NEAR.as_secs_f64() / 3600.0;
             if touches {
                 before.1 = before.1.max(next.1);
             }
@@ -429,7 +399,8 @@ fn people(
         let name = snap.texts().text(name);
         let first = first_name(&name);
         let assigned = orders.iter().any(|order| order.people.contains(&first));
-        if !works && !assigned && times.is_empty() {
+        let planned = plan.map_or_else(Vec::new, |plan| hours_of_person(plan, person));
+        if !works && !assigned && times.is_empty() && planned.is_empty() {
             continue;
         }
         let last = times.last().map(|(_, _, vehicle)| vehicle.clone());
@@ -445,6 +416,7 @@ fn people(
             name,
             at,
             worked: times,
+            planned,
         });
     }
     out
@@ -460,7 +432,7 @@ fn shown_hours(orders: &[DayOrder], people: &[DayPerson], now: f64) -> (f64, f64
         to = to.max(promised.map_or(to, |at| at + 0.5));
     }
     for person in people {
-        for (start, end, _) in &person.worked {
+        for (start, end, _) in person.worked.iter().chain(&person.planned) {
             from = from.min(*start);
             to = to.max(*end);
         }
@@ -471,30 +443,6 @@ fn shown_hours(orders: &[DayOrder], people: &[DayPerson], now: f64) -> (f64, f64
 #[cfg(test)]
 mod tests {
     use super::*;
-    use jiff::ToSpan;
-
-    fn at(minute: i64) -> Timestamp {
-        Timestamp::from_second(1_764_500_000).unwrap_or_default() + (minute * 60).seconds()
-    }
-
-    #[test]
-    fn a_clock_runs_from_its_opening_to_the_pause_and_on_after_it() {
-        let told = [
-            (at(0), Some(Clock::Opened)),
-            (at(20), Some(Clock::Paused)),
-            (at(30), Some(Clock::Resumed)),
-            (at(45), None),
-            (at(60), Some(Clock::Opened)),
-        ];
-        assert_eq!(
-            runs(&told),
-            [
-                (at(0), Some(at(20))),
-                (at(30), Some(at(45))),
-                (at(60), None)
-            ]
-        );
-    }
 
     #[test]
     fn the_hours_shown_hold_what_was_worked_and_what_is_now() {
@@ -502,6 +450,7 @@ mod tests {
             name: String::new(),
             at: String::new(),
             worked: vec![(6.5, 7.25, String::new())],
+            planned: Vec::new(),
         };
         assert_eq!(shown_hours(&[], &[], 10.5), (8.0, 18.0));
         assert_eq!(shown_hours(&[], &[person], 19.2), (6.0, 21.0));

@@ -476,7 +476,7 @@ pub(super) fn payments(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<P
 }
 
 /// Whether the customer's sum passes what was agreed, or no sum was agreed to.
-pub(super) fn must_ask(order: &Order, rules: &Rules) -> bool {
+pub(crate) fn must_ask(order: &Order, rules: &Rules) -> bool {
     papers::papers(order, rules).iter().any(|reason| {
         matches!(
             reason.why,

@@ -76,7 +76,7 @@ pub struct SubletView {
     pub back: bool,
 }
 
-pub(super) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<PartView> {
+pub(crate) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<PartView> {
     let steps = stock::steps(order);
     let adrift: BTreeMap<_, _> = stock::adrift(order)
         .into_iter()
@@ -205,7 +205,7 @@ fn from_of(order: &Order, part: &PartId) -> Option<Words> {
         .map(|(_, words)| words)
 }
 
-pub(super) fn sublets(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<SubletView> {
+pub(crate) fn sublets(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<SubletView> {
     let back: BTreeSet<_> = order
         .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {

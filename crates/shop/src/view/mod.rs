@@ -15,6 +15,7 @@ mod mending;
 mod newer;
 mod noted;
 mod papers;
+mod planned;
 mod row;
 mod stopped;
 mod story;
@@ -43,11 +44,15 @@ pub use newer::{NewerView, newer};
 pub use noted::{NoteView, PhotoView};
 pub(crate) use papers::PAPER;
 pub use papers::{GivenView, PapersView, ProofView};
+pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
+pub use planned::{must_be_asked, planned as planned_view};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};
+pub(crate) use row::{assigned, promised};
 pub use stopped::StoppedView;
 pub use story::StoryLine;
 pub use stuck::{StuckView, stuck};
 pub use wrench::usual_wrench;
+pub(crate) use {desk::must_ask, goods::parts, goods::sublets};
 
 use crate::say::Names;
 use crate::snapshot::Snapshot;
@@ -242,8 +247,8 @@ fn view(
         waivers: items::waivers(&gates),
         gates,
         snags: items::snags(&names, order),
-        parts: goods::parts(&names, order, &rules),
-        sublets: goods::sublets(&names, order, &rules),
+        parts: parts(&names, order, &rules),
+        sublets: sublets(&names, order, &rules),
         totals: desk::totals(order),
         price: desk::price(snap, order, &rules),
         asks: ask::asks(snap, world, order, &rules)?,
@@ -254,7 +259,7 @@ fn view(
         keys_here: repair::papers::keys_here(order),
         handed_over: repair::papers::handed_over(order).is_some(),
         left: leaving::left_view(&names, order, &rules),
-        assigned: row::assigned(order),
+        assigned: assigned(order),
         declined: leaving::declined(&names, order, &rules),
         voided: repair::papers::is_voided(order),
         alarms: names

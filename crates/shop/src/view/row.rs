@@ -175,7 +175,7 @@ pub(super) fn row(
 }
 
 /// Everybody who is to work on an order, each once.
-pub(super) fn assigned(order: &Order) -> Vec<String> {
+pub(crate) fn assigned(order: &Order) -> Vec<String> {
     let people: std::collections::BTreeSet<String> = order
         .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
@@ -212,7 +212,7 @@ fn place_name(snap: &Snapshot<'_>, world: &World, place: &Place) -> String {
 }
 
 /// When it was promised for, as told last.
-pub(super) fn promised(order: &Order) -> Option<Timestamp> {
+pub(crate) fn promised(order: &Order) -> Option<Timestamp> {
     last(order, |fact| match fact {
         Fact::Promised { at } => Some(*at),
         _ => None,

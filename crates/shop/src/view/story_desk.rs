@@ -4,8 +4,9 @@ use super::desk::numbered;
 use super::story::{aimed, hour, left};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
-use record::v1::codes::{LineTextForm, PaidByForm, PartStepForm, WayForm};
-use repair::{ConsentStep, Decision, Fact, KeyStep, Place, Rules};
+use record::v1::codes::{LineTextForm, PaidByForm, PartStepForm, SystemForm, WayForm};
+use repair::{ConsentStep, Decision, Fact, KeyStep, Place, Rules, StallNeeded, System};
+use rust_decimal::Decimal;
 
 /// A code as a person reads it: `in-person` is `in person`.
 fn plain(code: &str) -> String {
@@ -118,6 +119,15 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
         Fact::Promised { at } => format!("Promised for {}", hour(rules, *at)),
         Fact::Aimed { aim, targets, .. } => aimed(names, *aim, targets),
         Fact::Assigned { person } => format!("{} works on it", names.person(person)),
+        Fact::WorkLeft {
+            minutes,
+            least,
+            most,
+            skill,
+            stall,
+            ..
+        } => work_left(*minutes, least.zip(*most), *skill, *stall),
+        Fact::AnswerDue { at, .. } => format!("Will answer by {}", hour(rules, *at)),
         Fact::Attached { file, words, .. } if file.media.as_str() == super::PAPER => {
             format!("Paper given out{}", behind(words))
         }
@@ -125,6 +135,31 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
         Fact::Undo { .. } => "Took something back".to_owned(),
         _ => String::new(),
     }
+}
+
+/// `90 minutes of work left (60 to 150), brakes, on a lift`.
+fn work_left(
+    minutes: Decimal,
+    range: Option<(Decimal, Decimal)>,
+    skill: Option<System>,
+    stall: StallNeeded,
+) -> String {
+    let range = range.map_or_else(String::new, |(least, most)| {
+        format!(" ({} to {})", least.normalize(), most.normalize())
+    });
+    let skill = skill.map_or_else(String::new, |skill| {
+        format!(", {}", plain(SystemForm::word(skill)))
+    });
+    let stall = match stall {
+        StallNeeded::Lift => ", on a lift",
+        StallNeeded::Flat => ", on a flat stall",
+        StallNeeded::Any => "",
+        StallNeeded::No => ", in no stall",
+    };
+    format!(
+        "{} minutes of work left{range}{skill}{stall}",
+        minutes.normalize()
+    )
 }
 
 /// `Ada Brandt said yes to the repair, up to 850 before tax (phone)`.
@@ -174,10 +209,7 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
         Decision::Adopted { version, .. } => format!("Working by the map, version {version}"),
         Decision::Priced { totals, .. } => {
             let nets = totals.values().map(|totals| totals.net);
-            let sum = nets.fold(
-                rust_decimal::Decimal::ZERO,
-                rust_decimal::Decimal::saturating_add,
-            );
+            let sum = nets.fold(Decimal::ZERO, Decimal::saturating_add);
             format!("Price set: {sum} before tax")
         }
         Decision::WrittenDown { amount, payer, .. } => {

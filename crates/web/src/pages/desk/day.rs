@@ -2,7 +2,7 @@
 
 use crate::State;
 use crate::layout::Part;
-use crate::pages::{Shown, show, stuck};
+use crate::pages::{Shown, count, show, stuck};
 use crate::tap::{Look, link};
 use axum::extract;
 use axum::http::HeaderMap;
@@ -10,7 +10,8 @@ use axum::response::Response;
 use drawing::{Floor, FloorPerson, FloorPlace, FloorVehicle, Ink, VehicleShape, floor, svg};
 use maud::{Markup, PreEscaped, html};
 use shop::view::{
-    CallKind, CallView, DayOrder, DayPlace, DayView, HomeView, OrderRow, day as day_view,
+    CallKind, CallView, DayOrder, DayPlace, DayView, HomeView, OrderRow, PlannedView, PromiseView,
+    day as day_view,
 };
 
 /// What the drawing has room for at the desk.
@@ -38,10 +39,12 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
                         div class="not-wide" { (PreEscaped(svg(&floor(&drawn(&day), DESK)))) }
                         div class="wide" { (PreEscaped(svg(&floor(&drawn(&day), WIDE)))) }
                         (stalls_by_key(&day))
+                        div class="day-promises" { (promises(&day.planned)) (left_out(&day.planned)) }
                     }
                     div class="on-phone" { @for place in &day.places { (place_row(place)) } }
                     div class="margin on-desk" { (ring(&day.ring)) (awaited(&day.awaited)) (goes_home(&day.home)) }
                 }
+                div class="on-phone" { (promises(&day.planned)) (left_out(&day.planned)) }
                 div class="presses two low on-phone" {
                     (link(Look::Confirm, "Check in a vehicle", "", "/new"))
                     (link(Look::Plain, "Calls and waits", &(day.ring.len() + day.awaited.len()).to_string(), "/calls"))
@@ -92,6 +95,7 @@ fn drawn(day: &DayView) -> Floor {
                 name: person.name.clone(),
                 at: person.at.clone(),
                 worked: person.worked.clone(),
+                planned: person.planned.clone(),
             })
             .collect(),
         hours: day.hours,
@@ -113,6 +117,8 @@ fn vehicle(order: &DayOrder) -> FloorVehicle {
         rolls: row.can_roll,
         people: order.people.clone(),
         worked: order.worked.clone(),
+        planned: order.planned.clone(),
+        sure: order.often.clone().unwrap_or_default(),
         waits: order.waits.clone(),
         promised,
         slips: order.slips,
@@ -153,7 +159,7 @@ fn word(word: &str) -> (&'static str, Ink) {
 /// A place on the phone.
 fn place_row(place: &DayPlace) -> Markup {
     match &place.order {
-        Some(order) => order_row(&place.called, &order.row),
+        Some(order) => order_row(&place.called, order),
         None => html! {
             div class="row" {
                 span class="mark" {}
@@ -164,7 +170,8 @@ fn place_row(place: &DayPlace) -> Markup {
 }
 
 /// One vehicle on the floor.
-fn order_row(place: &str, row: &OrderRow) -> Markup {
+fn order_row(place: &str, order: &DayOrder) -> Markup {
+    let row: &OrderRow = &order.row;
     let mark = if row.can_roll {
         "mark home"
     } else {
@@ -187,6 +194,7 @@ fn order_row(place: &str, row: &OrderRow) -> Markup {
                 }
                 span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
                 @if let Some(stopped) = &row.stopped { span class="line" { "Stopped here: " (stopped) } }
+                @if let Some(sure) = &order.often { span class={ "line " @if order.slips { "no" } @else { "soft" } } { "The time is " (sure) } }
                 span class="spread" {
                     span class=(class) { (word) }
                     span class="soft number" {
@@ -219,12 +227,78 @@ fn ring(calls: &[CallView]) -> Markup {
                         @match call.kind {
                             CallKind::Ask => { a class="press" href=(page) { "They answered" } }
                             CallKind::Ready => { a class="press" href=(page) { "Hand over" } }
-                            _ => { a class="press" href=(format!("/o/{}#place", call.number)) { "Another time" } }
+                            _ => { a class="press" href=(format!("/o/{}/promise", call.number)) { "Another time" } }
                         }
                     }
                 }
             }
             (more(calls.len().saturating_sub(2), "/calls"))
+        }
+    }
+}
+
+/// Each promise with how sure it is; under one that slips what keeps it, and what to say.
+fn promises(planned: &PlannedView) -> Markup {
+    let promised: Vec<&PromiseView> = planned
+        .promises
+        .iter()
+        .filter(|one| one.promised.is_some() || one.beyond)
+        .collect();
+    let open = planned.promises.len() - promised.len();
+    html! {
+        section {
+            h2 { "Promises" }
+            @if let Some(missing) = planned.missing.first() {
+                a class="row" href="/shop#hours" {
+                    span class="what wait" { "Nothing is planned: " (missing) }
+                    span class="soft" { "tell it" }
+                }
+            }
+            @if promised.is_empty() && planned.missing.is_empty() { p class="soft gap" { "No time is promised for what is planned." } }
+            @for one in promised { (promise(one)) }
+            @if open > 0 { p class="soft gap" { (count(open, "order is", "orders are")) " planned with no time promised." } }
+        }
+    }
+}
+
+fn promise(one: &PromiseView) -> Markup {
+    let page = format!("/o/{}/promise", one.number);
+    html! {
+        a class="row top" href=(page) {
+            span class="what" {
+                span class="spread" {
+                    span { (one.number) " " span class="strong" { (one.vehicle) } " " span class="soft" { (one.customer) } }
+                    @if let Some(promised) = &one.promised { span class="number strong" { (promised) } }
+                }
+                @if let Some(often) = &one.often {
+                    span class="spread" {
+                        span class={ @if one.slips { "no" } @else { "soft" } } { (shop::say::capital(often)) }
+                        @if one.slips { span class="soft" { "say " (one.say) } }
+                    }
+                }
+                @if one.beyond { span class="no line" { "Not done on any of the days ahead" } }
+                @if let Some(why) = &one.why { span class="soft line" { (shop::say::capital(why)) } }
+                @if let Some(then) = &one.then { span class="line" { "To keep it (" (then) "):" } }
+                @for change in &one.to_keep { span class="line" { (change) } }
+                @for cost in &one.costs { span class="wait line" { "It costs " (cost) } }
+                @if one.slips && one.to_keep.is_empty() { span class="soft line" { "Nothing on the floor keeps it." } }
+            }
+        }
+    }
+}
+
+/// Orders that are left out of the plan, each with why.
+fn left_out(planned: &PlannedView) -> Markup {
+    html! {
+        @if !planned.not_planned.is_empty() {
+            section {
+                h2 class="spread" { span { "Not planned" } span class="soft" { (planned.not_planned.len()) } }
+                @for one in &planned.not_planned {
+                    a class="row" href=(one.page) {
+                        span class="what" { (one.number) " " span class="strong" { (one.vehicle) } span class="soft line" { (shop::say::capital(&one.why)) } }
+                    }
+                }
+            }
         }
     }
 }

@@ -17,6 +17,7 @@ pub mod papers;
 mod parts;
 mod parts_price;
 pub mod price;
+mod promise;
 mod settle;
 
 use crate::State;
@@ -32,6 +33,7 @@ pub fn routes() -> Router<State> {
         .route("/estimates", get(odds::estimates))
         .route("/new", get(intake::take_in))
         .route("/order/{order}", get(order::by_name))
+        .route("/o/{number}/promise", get(promise::promise))
         .route("/v/{vehicle}", get(known_vehicle::vehicle))
         .route(
             "/o/{number}/papers/{kind}",

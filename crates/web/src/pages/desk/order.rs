@@ -201,6 +201,7 @@ fn ways(order: &OrderView) -> Markup {
         (row("Snags", count(snags, "open", "open"), "snag"))
         (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
         (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
+        (row("When will it be ready?", order.row.promised.as_ref().map_or_else(String::new, |hour| format!("promised {hour}")), "promise"))
         (row("Trays", String::new(), "tray"))
         (row("Story", count(order.story_length, "line", "lines"), "story"))
         @if order.handed_over {
@@ -226,6 +227,7 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str, unit: &str) 
                     (button(Look::Plain, "I work on it", "", &[fact(json!({ "assigned": { "person": who } }))], None))
                 }
             }
+            a class="row" href=(format!("/o/{}/promise", order.number)) { span class="what strong" { "When will it be ready?" } span class="soft" { "what to say, work left" } }
             form {
                 label class="field" { span { "Promised for" } input type="datetime-local" name="promised" required; }
                 div class="presses" { (button(Look::Plain, "Promise it", "", &[fact(json!({ "promised": { "at": { "$time": "promised" } } }))], None)) }

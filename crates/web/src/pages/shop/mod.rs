@@ -1,5 +1,6 @@
 //! The shop itself: its people and settings, its own words, its record.
 
+mod hours;
 pub mod record;
 mod setup;
 mod words;

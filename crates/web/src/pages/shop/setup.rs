@@ -221,6 +221,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                 }
             }
             (settings(visit)?)
+            (super::hours::opening(visit))
             (rules(visit)?)
             (super::words::alone(visit))
             (super::words::own_words(visit))
@@ -283,6 +284,7 @@ fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &str) -> Marku
                 }
                 div class="presses" { (button(Look::Plain, "Save", "", &[told], None)) }
             }
+            (super::hours::of_person(visit, person))
             form { div class="presses" {
                 (button(Look::Plain, "No longer with us", "what they did stays in the record", &[of_shop(json!({ "departed": { "person": person } }))], None))
             } }

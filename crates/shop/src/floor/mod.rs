@@ -1,0 +1,243 @@
+//! The shop's real days: the floor built from the record, planned, and held against its promises.
+//!
+//! What nobody told stays unknown: an order without minutes, or whose part comes nobody knows
+//! when, is left out and said. The plan is kept as long as nothing that it follows from has
+//! changed and time has not passed it by, so that looking at it changes nothing.
+
+mod build;
+mod calendar;
+mod keep;
+mod left;
+mod spread;
+mod waits;
+mod who;
+mod worked;
+
+pub use build::{NotPlanned, Planned};
+pub use calendar::Calendar;
+pub use keep::ToKeep;
+pub use left::Source;
+pub(crate) use worked::{NEAR, worked};
+
+use crate::snapshot::Snapshot;
+use crate::trouble::Trouble;
+use build::{Built, build};
+use jiff::Timestamp;
+use repair::PersonId;
+use stalls::{Ask, Fault, Minute, Outlook, Plan, Policy, Promise, Windows};
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// So many plans are looked at: a count and no time, so that the same record gives the same plan.
+const PLANS: u64 = 400;
+const SEED: u64 = 1;
+
+/// A promise that is kept less often than this slips.
+pub const SLIPS: f64 = 0.5;
+
+/// So long after its time work may begin before the plan is made anew.
+const GRACE: Minute = 15;
+
+/// The days ahead, as they are planned.
+pub struct DayPlan {
+    pub plan: Plan,
+    pub calendar: Calendar,
+    /// The orders of the plan's floor, by their place in it.
+    pub orders: Vec<Planned>,
+    /// The people of the plan's floor, by their place in it.
+    pub people: Vec<PersonId>,
+    pub promises: Vec<Promise>,
+    /// What to move so that promises that slip are kept.
+    pub to_keep: Vec<ToKeep>,
+    outlook: Outlook,
+}
+
+/// What came of planning.
+pub struct Days {
+    /// The plan; nothing where it can't be made, or nothing is to be done.
+    pub plan: Option<Arc<DayPlan>>,
+    /// Orders that are left out, each with why.
+    pub not_planned: Vec<NotPlanned>,
+    /// What keeps all of it from being planned.
+    pub missing: Vec<String>,
+}
+
+/// A plan that is kept, with what it follows from.
+#[derive(Default)]
+struct Kept {
+    /// Where the log stood and what the clock showed when it was looked at last.
+    looked: Option<(u64, Timestamp)>,
+    days: Option<Arc<Days>>,
+    news: String,
+}
+
+type Shelf = Mutex<Kept>;
+
+/// The days ahead.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn days(snap: &Snapshot<'_>) -> Result<Arc<Days>, Trouble> {
+    let shelf = snap.shelf::<Shelf>();
+    // Held while it is planned: who comes meanwhile waits for the same plan.
+    let mut kept = shelf.lock().unwrap_or_else(PoisonError::into_inner);
+    let looked = (snap.world().position, minute(snap.now()));
+    if kept.looked == Some(looked)
+        && let Some(days) = &kept.days
+    {
+        return Ok(Arc::clone(days));
+    }
+    let built = build(snap)?;
+    let days = match &kept.days {
+        Some(days) if kept.news == built.news && !passed_by(days, &built) => Arc::clone(days),
+        before => {
+            let before = before.as_ref().and_then(|days| days.plan.clone());
+            kept.news.clone_from(&built.news);
+            Arc::new(made(built, before.as_deref()))
+        }
+    };
+    kept.looked = Some(looked);
+    kept.days = Some(Arc::clone(&days));
+    Ok(days)
+}
+
+fn minute(at: Timestamp) -> Timestamp {
+    let second = at.as_second();
+    Timestamp::from_second(second - second.rem_euclid(60)).unwrap_or(at)
+}
+
+/// Whether time has passed a plan by: something was to begin and has not, or was to end and goes
+/// on, or the day it was made on is over.
+fn passed_by(days: &Days, built: &Built) -> bool {
+    let Some(kept) = &days.plan else {
+        return false;
+    };
+    let now = built.calendar.time(built.floor.now);
+    let late = |minute: Minute| kept.calendar.time(minute.saturating_add(GRACE)) < now;
+    let work = kept.plan.placed.iter().filter(|one| !one.people.is_empty());
+    let other_day = built.calendar.time(0) != kept.calendar.time(0);
+    other_day
+        || work.into_iter().any(
+            |one| match kept.orders[one.order].running && one.phase == 0 {
+                true => late(one.to),
+                false => late(one.from),
+            },
+        )
+}
+
+fn made(built: Built, before: Option<&DayPlan>) -> Days {
+    let mut days = Days {
+        plan: None,
+        not_planned: built.not_planned,
+        missing: built.missing,
+    };
+    if !days.missing.is_empty() || built.floor.orders.is_empty() {
+        return days;
+    }
+    let same_day = |before: &&DayPlan| before.calendar.time(0) == built.calendar.time(0);
+    let previous = before.filter(same_day).map(|before| &before.plan);
+    let mut plan = match stalls::plan(&built.floor, previous, SEED, &mut |seen| seen < PLANS) {
+        Ok(plan) => plan,
+        Err(faults) => {
+            days.missing.extend(faults.iter().map(Fault::to_string));
+            return days;
+        }
+    };
+    // What nothing but the moment sets apart is said once.
+    plan.placed
+        .sort_by_key(|one| (one.from, one.order, one.phase));
+    let ask = Ask::default();
+    let outlook = match stalls::outlook(&plan.floor, Policy::Plan(&plan), &ask) {
+        Ok(outlook) => outlook,
+        Err(faults) => {
+            days.missing.extend(faults.iter().map(Fault::to_string));
+            return days;
+        }
+    };
+    let promises = stalls::promises_of(&plan.floor, &outlook, &ask);
+    let to_keep = keep::to_keep(&plan, &promises, &ask, &|minute| built.calendar.say(minute));
+    days.plan = Some(Arc::new(DayPlan {
+        plan,
+        calendar: built.calendar,
+        orders: built.orders,
+        people: built.people,
+        promises,
+        to_keep,
+        outlook,
+    }));
+    days
+}
+
+/// A time to promise, and how often it is kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Offer {
+    /// From 0 to 1.
+    pub chance: f64,
+    pub at: Timestamp,
+    /// The same as it is said on the phone.
+    pub say: String,
+}
+
+/// The chances that are offered.
+const OFFERED: [f64; 3] = [0.5, 0.8, 0.9];
+
+impl DayPlan {
+    /// The place of an order on the floor.
+    #[must_use]
+    pub fn place_of(&self, number: u64) -> Option<usize> {
+        self.orders.iter().position(|order| order.number == number)
+    }
+
+    /// The promise of an order, as it looks.
+    #[must_use]
+    pub fn promise_of(&self, number: u64) -> Option<&Promise> {
+        let at = self.place_of(number)?;
+        self.promises.iter().find(|promise| promise.order == at)
+    }
+
+    /// Times that could be promised, each with how often it is kept.
+    #[must_use]
+    pub fn offers(&self, number: u64) -> Vec<Offer> {
+        let Some(at) = self.place_of(number) else {
+            return Vec::new();
+        };
+        let step = Ask::default().step_minutes;
+        let mut out: Vec<Offer> = Vec::new();
+        for chance in OFFERED {
+            let Some(by) = self.outlook.by(at, chance) else {
+                continue;
+            };
+            let said = stalls::said(by, step, &self.plan.floor.opening);
+            let offer = Offer {
+                // Rounded up, it is kept more often than was asked.
+                chance: self.outlook.chance(at, said),
+                at: self.calendar.time(said),
+                say: self.calendar.say(said),
+            };
+            if out.iter().all(|other| other.at != offer.at) {
+                out.push(offer);
+            }
+        }
+        out
+    }
+
+    /// When somebody works on a phase, pauses and nights left out.
+    #[must_use]
+    pub fn at_work(&self, placed: &stalls::Placed) -> Vec<(Minute, Minute)> {
+        let floor = &self.plan.floor;
+        let span = Windows::new([(placed.from, placed.to)]);
+        let hours = placed.people.iter().fold(span, |hours, person| {
+            let person = &floor.people[*person];
+            hours
+                .and(&person.hours)
+                .and(&floor.opening)
+                .minus(&person.away)
+        });
+        hours.spans().to_vec()
+    }
+
+    /// Why an order is ready no earlier, in words.
+    #[must_use]
+    pub fn why(&self, order: usize) -> Option<String> {
+        self.plan.why(order, &|minute| self.calendar.say(minute))
+    }
+}

@@ -1,0 +1,207 @@
+//! When an order is ready: what can be said on the phone and how sure it is, and what has to be
+//! told so that it can be planned.
+
+use crate::State;
+use crate::pages::{Shown, Visit, no_order, order_of, show};
+use crate::tap::{Look, button, chips, field, figure, order_fact};
+use axum::extract::{self, Path};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::floor::{DayPlan, Days, days};
+use shop::record::v1::codes::{StallNeededForm, SystemForm};
+use shop::repair::{
+    CommandId, Order, StallNeeded, System, answer_due_told, work_left, work_left_told,
+};
+use shop::view::{OrderView, kept, must_be_asked};
+use std::collections::BTreeSet;
+
+pub async fn promise(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(number): Path<String>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let view = order_of(visit, &number)?;
+        let world = visit.snap.world();
+        let id = world
+            .order_numbered(view.number)?
+            .ok_or_else(|| no_order(&number))?;
+        let order = world.order(&id)?;
+        let days = days(visit.snap)?;
+        Ok(Shown::of(
+            &view,
+            "When it is ready",
+            html! {
+                h1 { "When will it be ready?" }
+                div class="columns" {
+                    div {
+                        @match days.plan.as_deref().filter(|plan| plan.place_of(view.number).is_some()) {
+                            Some(plan) => { (offers(&view, plan)) (laid(&view, plan)) },
+                            None => (unknown(&view, &days)),
+                        }
+                        (another(&view))
+                    }
+                    div {
+                        (left(visit, &view, &order))
+                        @if must_be_asked(visit.snap, &order) { (answer(&view, &order)) }
+                    }
+                }
+            },
+        ))
+    })
+    .await
+}
+
+/// Times that could be promised, each a tap; the one that is kept eight times in ten is the large
+/// one.
+fn offers(view: &OrderView, plan: &DayPlan) -> Markup {
+    let fact = |at: &str| order_fact(&view.order, json!({ "promised": { "at": at } }));
+    let offers = plan.offers(view.number);
+    let usual = offers.iter().position(|offer| offer.chance >= 0.8);
+    let now = plan.promise_of(view.number);
+    html! {
+        @if let Some(promise) = now && let (Some(at), Some(chance)) = (promise.promised, promise.chance) {
+            div class="headline" {
+                span class="fact" { (plan.calendar.say(at)) }
+                span class="what" {
+                    span class="line" { "was promised" }
+                    span class={ "line " @if chance < shop::floor::SLIPS { "no" } @else { "soft" } } { (kept(chance)) }
+                }
+            }
+        }
+        form { div class="presses" {
+            @for (nth, offer) in offers.iter().enumerate() {
+                @let look = if Some(nth) == usual { Look::Confirm } else { Look::Plain };
+                (button(look, &format!("Say {}", offer.say), &kept(offer.chance), &[fact(&offer.at.to_string())], None))
+            }
+        } }
+    }
+}
+
+/// What is planned of it.
+fn laid(view: &OrderView, plan: &DayPlan) -> Markup {
+    let at = plan.place_of(view.number);
+    let floor = &plan.plan.floor;
+    html! {
+        h2 { "How it is planned" }
+        @for one in plan.plan.placed.iter().filter(|one| Some(one.order) == at) {
+            @let who = one.people.iter().map(|person| floor.people[*person].name.as_str()).collect::<Vec<_>>();
+            div class="row" {
+                span class="what" {
+                    @let what = &floor.orders[one.order].phases[one.phase].what;
+                    @if who.is_empty() { span class="line" { "Waits for " span class="strong" { (what) } } }
+                    @else { span class="strong line" { (shop::say::capital(what)) } }
+                    span class="soft line" {
+                        (who.join(", "))
+                        @if let Some(stall) = one.stall { @if !who.is_empty() { ", " } (floor.stalls[stall].name) }
+                    }
+                }
+                span class="number" { (plan.calendar.say(one.from)) " to " (plan.calendar.say(one.to)) }
+            }
+        }
+        @if let Some(order) = at && let Some(why) = plan.why(order) { p class="soft gap" { (shop::say::capital(&why)) } }
+    }
+}
+
+/// Why nothing can be said.
+fn unknown(view: &OrderView, days: &Days) -> Markup {
+    let why = days
+        .not_planned
+        .iter()
+        .find(|one| one.number == view.number);
+    html! {
+        @for missing in &days.missing {
+            a class="row" href="/shop#hours" { span class="what wait" { "Nothing is planned: " (missing) } span class="soft" { "tell it" } }
+        }
+        @if let Some(one) = why { p class="wait gap" { "Not planned: " (one.why) } }
+        @else if days.missing.is_empty() { p class="gap" { "Nothing is left to be planned." } }
+    }
+}
+
+fn another(view: &OrderView) -> Markup {
+    let fact = order_fact(
+        &view.order,
+        json!({ "promised": { "at": { "$time": "promised" } } }),
+    );
+    html! {
+        details id="another" {
+            summary class="row" { span class="what strong" { "Another time" } @if let Some(hour) = &view.row.promised { span class="soft" { "promised " (hour) } } }
+            form {
+                label class="field" { span { "Promised for" } input type="datetime-local" name="promised" required; }
+                div class="presses" { (button(Look::Plain, "Promise it", "", &[fact], None)) }
+            }
+        }
+    }
+}
+
+fn seen(commands: &[CommandId]) -> Vec<&str> {
+    commands.iter().map(CommandId::as_str).collect()
+}
+
+/// How long the work that is left takes, by whoever looked at it.
+fn left(visit: &Visit<'_>, view: &OrderView, order: &Order) -> Markup {
+    let now = work_left(order);
+    let told = work_left_told(order);
+    let fact = order_fact(
+        &view.order,
+        json!({ "work-left": {
+            "minutes": field("minutes"), "least": field("least"), "most": field("most"),
+            "skill": field("skill"), "stall": field("stall"), "after": seen(&told),
+        } }),
+    );
+    let known: BTreeSet<System> = {
+        let shop = &visit.snap.world().shop;
+        let people = shop.people();
+        let skills = people.keys().flat_map(|person| shop.skills(person));
+        skills
+            .copied()
+            .chain(now.and_then(|now| now.skill))
+            .collect()
+    };
+    let words: Vec<(&str, String)> = known
+        .iter()
+        .map(|system| {
+            let code = SystemForm::word(*system);
+            (code, code.replace('-', " "))
+        })
+        .collect();
+    let mut skills = vec![("", "anybody")];
+    skills.extend(words.iter().map(|(code, word)| (*code, word.as_str())));
+    let skill = now.and_then(|now| now.skill).map_or("", SystemForm::word);
+    let stall = StallNeededForm::word(now.map_or(StallNeeded::Any, |now| now.stall));
+    let likely = now.map_or(String::new(), |now| now.minutes.normalize().to_string());
+    let (least, most) = now.and_then(|now| now.range).map_or_else(
+        || (String::new(), String::new()),
+        |(least, most)| (least.normalize().to_string(), most.normalize().to_string()),
+    );
+    html! {
+        h2 { "Work left" }
+        form {
+            (figure("minutes", "Minutes, likely", "what is worked from now on counts down", &likely, true))
+            (figure("least", "At least", "leave both empty if you can't say", &least, false))
+            (figure("most", "At most", "", &most, false))
+            @if skills.len() > 1 { (chips("skill", "Who can do it", &skills, skill)) }
+            @else { input type="hidden" name="skill" value=""; }
+            (chips("stall", "Where", &[("any", "any stall"), ("lift", "on a lift"), ("flat", "flat"), ("none", "no stall")], stall))
+            div class="presses" { (button(Look::Plain, "Save", "", &[fact], None)) }
+        }
+    }
+}
+
+/// When the customer said that they will answer.
+fn answer(view: &OrderView, order: &Order) -> Markup {
+    let told = answer_due_told(order);
+    let fact: Value = order_fact(
+        &view.order,
+        json!({ "answer-due": { "at": { "$time": "answer" }, "after": seen(&told) } }),
+    );
+    html! {
+        h2 { "It waits for a yes" }
+        form {
+            label class="field" { span { "They will answer by" } input type="datetime-local" name="answer" required; }
+            div class="presses" { (button(Look::Plain, "Keep it", "", &[fact], None)) }
+        }
+    }
+}

@@ -1,0 +1,166 @@
+//! When the shop is open, who works when and knows what, and days off.
+
+use crate::pages::Visit;
+use crate::tap::{Look, button, field, new, required, when};
+use jiff::civil::Date;
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::record::v1::codes::SystemForm;
+use shop::repair::{CommandId, DaysOff, PersonId, System};
+
+const HOW: &str = "such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00";
+
+/// What somebody can be told to know: the systems of a vehicle.
+const SKILLS: [System; 18] = [
+    System::Brakes,
+    System::Steering,
+    System::Wheels,
+    System::Suspension,
+    System::Fuel,
+    System::Restraints,
+    System::DriveBelt,
+    System::HighVoltage,
+    System::Cooling,
+    System::Oil,
+    System::Engine,
+    System::Transmission,
+    System::Intake,
+    System::Exhaust,
+    System::Battery,
+    System::Electrical,
+    System::Climate,
+    System::Body,
+];
+
+fn of_shop(fact: Value) -> Value {
+    json!({ "stream": "shop", "shop_fact": fact })
+}
+
+fn seen(commands: Vec<&CommandId>) -> Vec<&str> {
+    commands.into_iter().map(CommandId::as_str).collect()
+}
+
+/// The shop's opening hours and the days on which it is closed.
+pub fn opening(visit: &Visit<'_>) -> Markup {
+    let shop = &visit.snap.world().shop;
+    let now = shop.hours(None).map(ToString::to_string);
+    let told = of_shop(
+        json!({ "hours-told": { "person": null, "week": field("week"),
+        "after": seen(shop.hours_told(None)) } }),
+    );
+    html! {
+        details id="hours" open[now.is_none()] {
+            summary class="row" {
+                span class="what strong" { "Opening hours" }
+                @match &now {
+                    Some(now) => span class="soft" { (now) },
+                    None => span class="wait" { "not told: nothing is planned" },
+                }
+            }
+            form class="narrow" {
+                (required("week", "Open on", HOW, now.as_deref().unwrap_or("")))
+                div class="presses" { (button(Look::Plain, "Save the hours", "", &[told], None)) }
+            }
+            (days_off(visit, None))
+        }
+    }
+}
+
+/// What can be told of a person's work: their hours, what they know, when they are not there.
+pub fn of_person(visit: &Visit<'_>, person: &str) -> Markup {
+    let shop = &visit.snap.world().shop;
+    let id = PersonId::new(person);
+    let now = shop.hours(Some(&id)).map(ToString::to_string);
+    let knows = shop.skills(&id);
+    let told = of_shop(
+        json!({ "hours-told": { "person": person, "week": field("week"),
+        "after": seen(shop.hours_told(Some(&id))) } }),
+    );
+    let skills: Vec<Value> = SKILLS
+        .iter()
+        .map(|skill| when(SystemForm::word(*skill), json!(SystemForm::word(*skill))))
+        .collect();
+    let skills = of_shop(json!({ "skills-told": { "person": person, "skills": skills,
+        "after": seen(shop.skills_told(&id)) } }));
+    html! {
+        form {
+            (crate::tap::input("week", "Works on", &format!("leave empty for the shop's hours, or {HOW}"), now.as_deref().unwrap_or("")))
+            div class="presses" { (button(Look::Plain, "Save the hours", "", &[told], None)) }
+        }
+        details id=(format!("knows-{person}")) {
+            summary class="row" { span class="what" { "Knows" } span class="soft" { (words(knows)) } }
+            form {
+                fieldset {
+                    legend { "What they know" }
+                    div class="ticks" {
+                        @for skill in SKILLS {
+                            @let code = SystemForm::word(skill);
+                            label class="row" { input type="checkbox" name=(code) value=(code) checked[knows.contains(&skill)]; span { (code.replace('-', " ")) } }
+                        }
+                    }
+                }
+                div class="presses" { (button(Look::Plain, "Save what they know", "", &[skills], None)) }
+            }
+        }
+        (days_off(visit, Some(&id)))
+    }
+}
+
+fn words(skills: &[System]) -> String {
+    if skills.is_empty() {
+        return "not told".to_owned();
+    }
+    let words: Vec<String> = skills
+        .iter()
+        .map(|skill| SystemForm::word(*skill).replace('-', " "))
+        .collect();
+    words.join(", ")
+}
+
+/// Days on which the shop is closed, or somebody is not there.
+fn days_off(visit: &Visit<'_>, of: Option<&PersonId>) -> Markup {
+    let shop = &visit.snap.world().shop;
+    let today = visit.snap.rules().today();
+    let all = shop.days_off();
+    let ahead: Vec<&DaysOff<'_>> = all
+        .iter()
+        .filter(|one| one.person == of && one.last >= today)
+        .collect();
+    let told = of_shop(
+        json!({ "days-off": { "id": new("off"), "person": of.map(PersonId::as_str),
+        "first": field("first"), "last": field("last") } }),
+    );
+    let (title, add) = match of {
+        None => ("Closed days", "Add the closed days"),
+        Some(_) => ("Days off", "Add the days off"),
+    };
+    html! {
+        @for one in ahead {
+            form {
+                div class="row" {
+                    span class="what" { (title) ": " (span(one.first, one.last)) }
+                    (button(Look::Plain, "Not after all", "", &[of_shop(json!({ "days-off-ended": { "id": one.id.as_str() } }))], None))
+                }
+            }
+        }
+        form class="narrow" {
+            (date("first", &format!("{title}, from")))
+            (date("last", "To, that day too"))
+            div class="presses" { (button(Look::Plain, add, "", &[told], None)) }
+        }
+    }
+}
+
+fn date(name: &str, label: &str) -> Markup {
+    html! {
+        label class="field" { span { (label) } input type="date" name=(name) required; }
+    }
+}
+
+fn span(first: Date, last: Date) -> String {
+    let day = |date: Date| date.strftime("%a %-d %b").to_string();
+    match first == last {
+        true => day(first),
+        false => format!("{} to {}", day(first), day(last)),
+    }
+}
