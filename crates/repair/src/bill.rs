@@ -6,9 +6,13 @@ use crate::fact::Fact;
 use crate::ids::CommandId;
 use crate::order::{Decided, Order};
 use crate::papers::minor_digits;
+use crate::text::Words;
 use crate::told::Seen;
 use jiff::Timestamp;
-use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, strictest};
+use price::{
+    Billed, Ceiling, Credit, Entry, Payer, TaxRule, Taxing, Terms, TooLarge, Totals,
+    after_write_down, strictest,
+};
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -29,6 +33,44 @@ pub struct Invoice {
     pub written_down: BTreeMap<Payer, Decimal>,
     /// Its number for each payer; none on one that is older than such numbers.
     pub numbers: BTreeMap<Payer, u64>,
+    /// What else held.
+    pub terms: Terms,
+}
+
+/// A credit note that was written. Like the invoice, it stays as it is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CreditNote {
+    /// The command that had it written.
+    pub command: CommandId,
+    /// When, by the device.
+    pub at: Timestamp,
+    /// The command that had the invoice written that it takes back from.
+    pub invoice: CommandId,
+    /// Whose it is.
+    pub payer: Payer,
+    /// Its number.
+    pub number: u64,
+    /// Why.
+    pub words: Words,
+    /// What goes back.
+    pub credit: Credit,
+}
+
+impl Invoice {
+    /// The taxes that held, and how they were taken.
+    #[must_use]
+    pub fn taxing(&self) -> Taxing {
+        Taxing::by(&self.taxes, &self.terms)
+    }
+
+    /// The invoice as a payer got it, line by line and tax by tax.
+    ///
+    /// # Errors
+    /// [`TooLarge`].
+    pub fn billed(&self, payer: Payer, minor_digits: u32) -> Result<Billed, TooLarge> {
+        let totals = self.totals.get(&payer).cloned().unwrap_or_default();
+        Billed::of(&self.entries, &self.taxing(), payer, &totals, minor_digits)
+    }
 }
 
 /// The price as it stands.
@@ -46,8 +88,12 @@ pub struct Price {
     pub open: BTreeMap<Payer, Totals>,
     /// What was taken off each payer's sum of these, before tax.
     pub written_down: BTreeMap<Payer, Decimal>,
-    /// What each payer owes in all, on invoices and besides.
+    /// What each payer owes in all, on invoices and besides, less what was taken back.
     pub totals: BTreeMap<Payer, Totals>,
+    /// What else held when the entries were set that are on no invoice.
+    pub terms: Terms,
+    /// The credit notes that were written, oldest first.
+    pub credits: Vec<CreditNote>,
 }
 
 impl Price {
@@ -60,7 +106,31 @@ impl Price {
             open: BTreeMap::new(),
             written_down: BTreeMap::new(),
             totals: BTreeMap::new(),
+            terms: Terms::default(),
+            credits: Vec::new(),
         }
+    }
+
+    /// The taxes that hold for what is on no invoice, and how they are taken.
+    #[must_use]
+    pub fn taxing(&self) -> Taxing {
+        Taxing::by(&self.taxes, &self.terms)
+    }
+
+    /// What was taken back of an invoice of a payer.
+    #[must_use]
+    pub fn credited(&self, invoice: &CommandId, payer: Payer) -> Vec<Credit> {
+        let credits = self.credits.iter();
+        credits
+            .filter(|credit| credit.invoice == *invoice && credit.payer == payer)
+            .map(|credit| credit.credit.clone())
+            .collect()
+    }
+
+    /// What goes back to a payer in all.
+    fn taken_back(&self, payer: Payer) -> Totals {
+        let credits = self.credits.iter().filter(|credit| credit.payer == payer);
+        together(credits.map(|credit| &credit.credit.totals))
     }
 
     /// Whether every entry is on an invoice.
@@ -75,11 +145,12 @@ impl Price {
         charged.chain(&self.entries)
     }
 
-    /// What a payer owes on invoices.
+    /// What a payer owes on invoices, less what was taken back.
     #[must_use]
     pub fn invoiced(&self, payer: Payer) -> Totals {
         let sums = self.invoices.iter().map(|invoice| &invoice.totals);
-        together(sums.filter_map(|totals| totals.get(&payer)))
+        let all = together(sums.filter_map(|totals| totals.get(&payer)));
+        less(all, &self.taken_back(payer))
     }
 
     /// What was taken off a payer's sum in all, before tax.
@@ -101,6 +172,7 @@ impl Price {
                 totals,
                 written_down,
                 invoiced,
+                terms,
                 ..
             } => {
                 // One that names no invoice is older than the rule that an invoice stays as
@@ -109,6 +181,7 @@ impl Price {
                     .retain(|invoice| invoiced.contains(&invoice.command));
                 self.entries.clone_from(entries);
                 self.taxes.clone_from(taxes);
+                self.terms = terms.clone().unwrap_or_default();
                 self.open.clone_from(totals);
                 self.written_down.clone_from(written_down);
             }
@@ -132,6 +205,32 @@ impl Price {
             Decision::Charged {
                 totals, numbers, ..
             } => self.write(decided, totals, numbers),
+            Decision::Credited {
+                invoice,
+                payer,
+                lines,
+                shares,
+                totals,
+                number,
+                words,
+            } => {
+                self.credits.push(CreditNote {
+                    command: decided.command.clone(),
+                    at: decided.stamp.at,
+                    invoice: invoice.clone(),
+                    payer: *payer,
+                    number: *number,
+                    words: *words,
+                    credit: Credit {
+                        lines: lines.clone(),
+                        shares: shares.clone(),
+                        totals: totals.clone(),
+                    },
+                });
+                // It changes what is owed, and nothing that a price is made of.
+                self.total();
+                return;
+            }
             _ => return,
         }
         self.by.clone_from(&decided.command);
@@ -157,6 +256,7 @@ impl Price {
             totals: totals.clone(),
             written_down: std::mem::take(&mut self.written_down),
             numbers: numbers.clone(),
+            terms: self.terms.clone(),
         });
     }
 
@@ -165,6 +265,7 @@ impl Price {
         if let Some(last) = self.invoices.pop() {
             self.entries = last.entries;
             self.taxes = last.taxes;
+            self.terms = last.terms;
             self.open = last.totals;
             self.written_down = last.written_down;
         }
@@ -180,7 +281,7 @@ impl Price {
             .into_iter()
             .map(|payer| {
                 let sums = parts().filter_map(move |totals| totals.get(&payer));
-                (payer, together(sums))
+                (payer, less(together(sums), &self.taken_back(payer)))
             })
             .collect();
     }
@@ -201,6 +302,17 @@ fn together<'a>(sums: impl Iterator<Item = &'a Totals>) -> Totals {
     .unwrap_or_default()
 }
 
+fn less(all: Totals, back: &Totals) -> Totals {
+    if back.gross.is_zero() && back.net.is_zero() && back.tax.is_zero() {
+        return all;
+    }
+    Totals {
+        net: all.net.saturating_sub(back.net),
+        tax: all.tax.saturating_sub(back.tax),
+        gross: all.gross.saturating_sub(back.gross),
+    }
+}
+
 fn touches_price(decided: &&Decided) -> bool {
     matches!(
         decided.decision,
@@ -213,7 +325,10 @@ fn after(order: &Order, decisions: usize) -> Option<Price> {
     let digits = minor_digits(order);
     let decided = order.decisions().iter().take(decisions);
     let mut out: Option<Price> = None;
-    for decided in decided.filter(touches_price) {
+    let counts = |decided: &&Decided| {
+        touches_price(decided) || matches!(decided.decision, Decision::Credited { .. })
+    };
+    for decided in decided.filter(counts) {
         let prices = matches!(decided.decision, Decision::Priced { .. });
         if prices || out.is_some() {
             out.get_or_insert_with(|| Price::blank(&decided.command))

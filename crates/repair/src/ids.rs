@@ -59,6 +59,8 @@ ids! {
     DifferenceId,
     StallId,
     MapId,
+    /// One fixed-price job that the shop keeps.
+    JobId,
 }
 
 /// One move: the command that made it and its place in that command's list.

@@ -18,6 +18,7 @@ mod alarms;
 mod beside;
 mod bill;
 mod code;
+mod crediting;
 mod debts;
 mod decide;
 mod decision;
@@ -47,8 +48,8 @@ pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
-    Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop, ShopFact,
-    StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
+    Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, MoneyRules, Role, Settings, Shop,
+    ShopFact, StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
 };
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
@@ -61,8 +62,8 @@ pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedW
 pub use fact::Fact;
 pub use gates::{Answer, may};
 pub use ids::{
-    CommandId, CustomerId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId, PersonId,
-    ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
+    CommandId, CustomerId, DifferenceId, JobId, LineId, MapId, MoveId, NoteId, OrderId, PartId,
+    PersonId, ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
 };
 pub use item::{Item, MayMiss, Pattern, Piece, PutIn};
 pub use items::{ToldApart, told_of_items};

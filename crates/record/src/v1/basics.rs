@@ -3,7 +3,7 @@
 use crate::form::{Form, Unreadable, form, quoted};
 use jiff::{Timestamp, civil::Date};
 use repair::{
-    CommandId, CustomerId, DifferenceId, File, ItemId, LineId, MapId, MoveId, Need, NoteId,
+    CommandId, CustomerId, DifferenceId, File, ItemId, JobId, LineId, MapId, MoveId, Need, NoteId,
     OrderId, PartId, PersonId, Place, ProofId, ReasonKey, SnagId, StageId, StallId, State,
     SubletId, Token, Until, VehicleId, Words, WorkId, Written,
 };
@@ -76,6 +76,7 @@ names! {
     DifferenceIdForm = DifferenceId,
     StallIdForm = StallId,
     MapIdForm = MapId,
+    JobIdForm = JobId,
     ItemIdForm = ItemId,
 }
 

@@ -3,11 +3,13 @@
 
 mod customer;
 mod map;
+mod money;
 mod shop;
 mod vehicle;
 
 pub use customer::{Customer, CustomerFact};
 pub use map::{MapDrafts, MapFact};
+pub use money::MoneyRules;
 pub use shop::{Role, Settings, Shop, ShopFact, StallIs, Units, Weights};
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
 

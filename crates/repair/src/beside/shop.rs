@@ -2,11 +2,12 @@
 //! whom are to be erased.
 
 use super::Beside;
-use crate::ids::{CommandId, CustomerId, OrderId, PersonId, StallId};
+use super::money::MoneyRules;
+use crate::ids::{CommandId, CustomerId, JobId, OrderId, PersonId, StallId};
 use crate::order::Stamp;
 use crate::text::{Token, Words, Written};
 use crate::told::{Telling, latest_of};
-use price::{Payer, TaxRule};
+use price::{FixedJob, Payer, TaxRule};
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -130,6 +131,28 @@ pub enum ShopFact {
         /// For whom it is.
         payer: Payer,
     },
+    /// A credit note got its number.
+    CreditNumberGiven {
+        number: u64,
+        order: OrderId,
+        /// For whom it is.
+        payer: Payer,
+    },
+    /// What the shop goes by when it prices.
+    MoneyTold {
+        rules: MoneyRules,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// The shop keeps a job at a fixed price, or has changed it.
+    JobKept {
+        id: JobId,
+        job: FixedJob,
+        /// The tellings of it seen.
+        after: Vec<CommandId>,
+    },
+    /// The shop keeps such a job no more.
+    JobDropped { id: JobId },
     /// How high above the sea the shop stands.
     AltitudeTold {
         /// As written, with its unit.
