@@ -170,6 +170,27 @@ fn stands(
     price::balance(owes, &payments, coin)
 }
 
+/// Of what a payer paid, what was put on account and has not come in since.
+///
+/// # Errors
+/// [`TooLarge`]: no sum is cut in silence.
+pub fn on_account(order: &Order, payer: Payer) -> Result<Decimal, TooLarge> {
+    let put = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Paid {
+                payer: whose,
+                amount,
+                by: PaidBy::OnAccount,
+                ..
+            } if *whose == payer => Some(*amount),
+            _ => None,
+        });
+    put.into_iter()
+        .try_fold(Decimal::ZERO, Decimal::checked_add)
+        .ok_or(TooLarge)
+}
+
 /// Whether the keys hang with the shop.
 #[must_use]
 pub fn keys_here(order: &Order) -> bool {

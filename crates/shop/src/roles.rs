@@ -138,6 +138,7 @@ const REQUESTS: Table = &[
     ("price", STAFF),
     ("add-to-price", STAFF),
     ("write-down", STAFF),
+    ("credit", STAFF),
     ("charge", STAFF),
     ("waive", STAFF),
     ("withdraw-waiver", STAFF),
@@ -163,6 +164,9 @@ const SHOP: Table = &[
     ("person-told", OWNER),
     ("stall-told", OWNER),
     ("stall-removed", OWNER),
+    ("money-told", OWNER),
+    ("job-kept", STAFF),
+    ("job-dropped", STAFF),
     ("altitude-told", STAFF),
     ("weighed", TECHNICIANS),
     ("place-chosen", OWNER),
@@ -178,6 +182,7 @@ const SHOP: Table = &[
 pub const OWN: &[&str] = &[
     "number-given",
     "invoice-number-given",
+    "credit-number-given",
     "erased",
     "erasure-ended",
 ];
@@ -188,6 +193,7 @@ const ROUTES: Table = &[
     ("/calls", STAFF),
     ("/estimates", PRICES),
     ("/shop", ANYBODY),
+    ("/shop/prices", PRICES),
     ("/record", STAFF),
     ("/record/verify", STAFF),
     ("/new", STAFF),
@@ -221,6 +227,7 @@ const ROUTES: Table = &[
     ("/o/{number}/estimate", PRICES),
     ("/o/{number}/added", PRICES),
     ("/o/{number}/invoice", PRICES),
+    ("/o/{number}/credit", PRICES),
     // What shows prices is refused to who is shown none.
     ("/o/{number}/papers/{kind}", ANYBODY),
     ("/o/{number}/plan", ANYBODY),
