@@ -3,10 +3,12 @@
 
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
+use crate::world::customer_of;
 use repair::price::{Entry, Fault, Payer, Portion, amount, off_entry, off_order};
-use repair::{OrderId, Words, papers};
+use repair::{Fact, OrderId, Words, papers};
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
+use std::collections::BTreeMap;
 
 /// A rate that the shop keeps for a kind of work or a grade.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -146,6 +148,65 @@ pub fn from_cost(snap: &Snapshot<'_>, cost: &str, sublet: bool) -> Result<PriceO
     Ok(PriceOffer {
         price: found.price.to_string(),
         working_html: found.working.html(),
+    })
+}
+
+/// What each part of an order would be sold for that has a cost and no price.
+#[must_use]
+pub fn part_prices(snap: &Snapshot<'_>, order: &OrderId) -> BTreeMap<String, PriceOffer> {
+    let Ok(order) = snap.world().order(order) else {
+        return BTreeMap::new();
+    };
+    let bands = snap.world().shop.money().parts;
+    let digits = papers::minor_digits(&order);
+    let needed = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::PartNeeded {
+                part,
+                cost: Some(cost),
+                price: None,
+                ..
+            } => Some((part, *cost)),
+            _ => None,
+        });
+    needed
+        .filter_map(|(part, cost)| {
+            let found = bands.price(cost, digits).ok()?;
+            let offer = PriceOffer {
+                price: found.price.to_string(),
+                working_html: found.working.html(),
+            };
+            Some((part.as_str().to_owned(), offer))
+        })
+        .collect()
+}
+
+/// Whether the customer of an order is exempt from taxes, and how that is told otherwise.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ExemptOffer {
+    /// The customer, by name in the record.
+    pub customer: String,
+    /// The number they are exempt by.
+    pub number: Option<String>,
+    /// The tellings seen.
+    pub after: Vec<String>,
+}
+
+/// What is known of it.
+#[must_use]
+pub fn exemption(snap: &Snapshot<'_>, order: &OrderId) -> Option<ExemptOffer> {
+    let world = snap.world();
+    let id = customer_of(world.order(order).ok()?.as_ref())?;
+    let customer = world.customer(&id).ok()?;
+    let number = customer
+        .exemption()
+        .map(|exempt| snap.texts().text(Words(exempt.number)));
+    let after = customer.exemption_told().into_iter();
+    Some(ExemptOffer {
+        customer: id.as_str().to_owned(),
+        number,
+        after: after.map(|command| command.as_str().to_owned()).collect(),
     })
 }
 

@@ -186,6 +186,44 @@ fn a_job_a_cost_a_fee_and_a_discount_come_to_the_same_on_page_paper_and_json() {
 }
 
 #[test]
+fn a_part_is_offered_at_what_follows_from_its_cost_and_an_exempt_customer_pays_no_tax() {
+    let door = priced_shop();
+    let needed = json!({ "part-needed": { "part": "p1", "line": null, "item": null, "label": Device::words("Starter"),
+        "number": null, "quantity": "1", "cost": "90", "price": null, "core": null, "has_old": false } });
+    door.send("order:a", "fact", needed);
+    let page = screen(&door, "/o/1001/parts");
+    press(&door, &page, "Put it on the price", &[]);
+    assert_eq!(order(&door)["totals"][0]["net"], "150.00");
+    let page = screen(&door, "/o/1001/price");
+    press(&door, &page, "Exempt", &[("exempt", "EX 4711")]);
+    let page = screen(&door, "/o/1001/price");
+    assert!(
+        page.text.contains("Exempt from taxes by EX 4711"),
+        "{}",
+        page.text
+    );
+    press(&door, &page, "Set the price", &[]);
+    let view = order(&door);
+    assert_eq!(
+        (&view["totals"][0]["tax"], &view["totals"][0]["gross"]),
+        (&json!("0.00"), &json!("150.00"))
+    );
+    let paper = screen(&door, "/o/1001/invoice").text;
+    assert!(
+        paper.contains("VAT 20 %, not asked: exempt") && paper.contains("Exempt by EX 4711"),
+        "{paper}"
+    );
+    press(
+        &door,
+        &screen(&door, "/o/1001/price"),
+        "Not exempt any more",
+        &[],
+    );
+    press(&door, &screen(&door, "/o/1001/price"), "Set the price", &[]);
+    assert_ne!(order(&door)["totals"][0]["tax"], "0.00");
+}
+
+#[test]
 fn some_of_an_invoice_is_taken_back_at_the_desk() {
     let door = priced_shop();
     let entry = |charge: &str, label: &str, each: &str| json!({ "line": null, "charge": charge, "label": Device::words(label), "quantity": "1", "each": each, "payer": "customer" });

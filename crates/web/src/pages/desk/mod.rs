@@ -36,6 +36,7 @@ pub fn routes() -> Router<State> {
         .route("/order/{order}", get(order::by_name))
         .route("/v/{vehicle}", get(known_vehicle::vehicle))
         .route("/o/{number}/price", get(price::price))
+        .route("/o/{number}/parts", get(parts::parts))
         .route(
             "/o/{number}/papers/{kind}",
             get(paper_file::paper).post(paper_file::give),
@@ -52,7 +53,6 @@ pub fn of_orders() -> Router<State> {
         .route("/o/{number}/desk", get(overview::desk))
         .route("/o/{number}/odds", get(odds::odds))
         .route("/o/{number}/ask", get(ask::ask))
-        .route("/o/{number}/parts", get(parts::parts))
         .route("/o/{number}/pay", get(overview::pay))
         .route("/o/{number}/credit", get(credit::credit))
         .route("/o/{number}/decline", get(decline::decline))

@@ -73,6 +73,7 @@ pub async fn price(
                     (price_offers::disposal(visit, &order))
                     (price_offers::from_cost(&order, &asked, found.as_ref()))
                     (price_offers::discount(visit, &order, &asked))
+                    (price_offers::exempt(visit, &order))
                 }
             }
             div class="presses" { (link(Look::Plain, "Get approval", "", &format!("/o/{}/ask", order.number))) }

@@ -42,7 +42,8 @@ fn told(trouble: &Trouble) -> Markup {
     html! { p class="no gap" { (shop::say::capital(&trouble.place)) ": " (trouble.what) ". " (shop::say::capital(&trouble.mend)) "." } }
 }
 
-fn how(id: &str, working: &str) -> Markup {
+/// How an offer was found, to be opened.
+pub fn how(id: &str, working: &str) -> Markup {
     html! {
         details id=(id) {
             summary class="row" { span class="soft" { "How was this found?" } }
@@ -215,6 +216,29 @@ pub fn discount(visit: &Visit<'_>, order: &OrderView, asked: &Asked) -> Markup {
                 },
                 Some(Err(trouble)) => (told(&trouble)),
                 None => {},
+            }
+        }
+    }
+}
+
+/// Whether the customer is exempt from taxes: told with their number.
+pub fn exempt(visit: &Visit<'_>, order: &OrderView) -> Markup {
+    let Some(known) = offers::exemption(visit.snap, &OrderId::new(order.order.clone())) else {
+        return html! {};
+    };
+    let told = |number: Value| {
+        json!({ "stream": format!("customer:{}", known.customer),
+            "customer_fact": { "exempted": { "number": number, "taxes": [], "after": known.after } } })
+    };
+    html! {
+        details id="exempt" {
+            summary class="row" { span class="what" { @if let Some(number) = &known.number { "Exempt from taxes by " (number) } @else { "The customer is exempt from taxes" } } }
+            form {
+                (required("exempt", "The number they are exempt by", "it stands on the invoice", known.number.as_deref().unwrap_or("")))
+                div class="presses" { (button(Look::Plain, "Exempt", "holds for prices set from now on", &[told(text("exempt"))], None)) }
+            }
+            @if known.number.is_some() {
+                form { div class="presses" { (button(Look::Plain, "Not exempt any more", "", &[told(Value::Null)], None)) } }
             }
         }
     }
