@@ -143,6 +143,52 @@ pub fn off_order(
     Ok(out)
 }
 
+/// The entry with its discounts in per cent as they are now, where its count or price was
+/// changed since they were reckoned. What is within a coin stays: it is a share of a whole.
+///
+/// ```
+/// use price::{Charge, Entry, Payer, Portion, amount, off_entry, renewed};
+/// let part = Entry {
+///     line: None,
+///     charge: Charge::Part,
+///     label: None,
+///     quantity: 1.into(),
+///     each: 50.into(),
+///     payer: Payer::Customer,
+///     less: Vec::new(),
+/// };
+/// let less = off_entry(&part, Portion::Percent(10.into()), [7; 32], 2).unwrap();
+/// let two = renewed(&Entry { quantity: 2.into(), ..less }, 2);
+/// assert_eq!(amount(&two, 2).unwrap().to_string(), "90.00");
+/// ```
+#[must_use]
+pub fn renewed(entry: &Entry, minor_digits: u32) -> Entry {
+    let mut out = entry.clone();
+    let coin = Decimal::new(1, minor_digits.min(28));
+    let Ok(full) = full_amount(entry, minor_digits) else {
+        return out;
+    };
+    let mut left = full;
+    // Its own go first: a share of the order's is of what they leave.
+    for of_order in [false, true] {
+        for less in out.less.iter_mut().filter(|less| less.of_order == of_order) {
+            let of = if of_order { left } else { full };
+            let now = less
+                .percent
+                .and_then(|percent| Portion::Percent(percent).of(of, minor_digits));
+            if let Some(now) = now
+                && now.saturating_sub(less.amount).abs() > coin
+            {
+                less.amount = now;
+            }
+        }
+        let own = out.less.iter().filter(|less| !less.of_order);
+        let own = own.fold(Decimal::ZERO, |all, less| all.saturating_add(less.amount));
+        left = full.saturating_sub(own);
+    }
+    out
+}
+
 fn more_than(at: &str, taken: Decimal, there: Decimal) -> Fault {
     Fault::new(
         at,
@@ -194,6 +240,23 @@ mod tests {
             // Taken off anew, it stands in the place of the one before.
             let again = off_order(&less, Payer::Customer, Portion::Percent(percent), [1; 32], 2).unwrap();
             prop_assert_eq!(again, less);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn what_was_not_changed_is_not_renewed(
+            each in proptest::collection::vec(1i64..100_000, 1..6), own in 0i64..50, all in 0i64..50,
+        ) {
+            let entries: Vec<Entry> = each.iter().map(|each| entry(*each, Payer::Customer)).collect();
+            let entries: Vec<Entry> = entries
+                .iter()
+                .map(|entry| off_entry(entry, Portion::Percent(own.into()), [2; 32], 2).unwrap())
+                .collect();
+            let less = off_order(&entries, Payer::Customer, Portion::Percent(all.into()), [1; 32], 2).unwrap();
+            for entry in less {
+                prop_assert_eq!(renewed(&entry, 2), entry);
+            }
         }
     }
 

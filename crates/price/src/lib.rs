@@ -54,7 +54,7 @@ pub use bands::{Band, Bands, FromCost, Uplift};
 pub use bill::{Bill, Share, Taxing, Terms, bills};
 pub use ceiling::{Ceiling, Over, WriteDown, over, over_by_rule, strictest, write_down};
 pub use credit::{Billed, BilledLine, Credit, CreditLine};
-pub use discount::{Portion, off_entry, off_order};
+pub use discount::{Portion, off_entry, off_order, renewed};
 pub use entry::{Charge, Entry, Exemption, Label, Less, LineRef, Payer, TaxOn, TaxRule};
 pub use extras::{Disposal, Found, Supplies, core_back};
 pub use fault::{Fault, MOST};

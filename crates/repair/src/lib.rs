@@ -13,6 +13,7 @@
 //! person typed: it sees commitments to such texts ([`Words`]) and codes.
 
 mod account;
+mod agreed;
 mod aim;
 mod alarms;
 mod beside;

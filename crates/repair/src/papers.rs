@@ -14,10 +14,8 @@ use price::{Balance, Coin, Payer, Payment, TooLarge, over_by_rule};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 
-pub use crate::bill::{
-    CreditNote, Invoice, Price, agreed_entries, ceiling_seen, ceilings, price, price_seen,
-    priced_by, standing_answers,
-};
+pub use crate::agreed::{agreed_entries, ceiling_seen, ceilings, standing_answers};
+pub use crate::bill::{CreditNote, Invoice, Price, price, price_seen, priced_by};
 
 /// One line of an order as it reads now.
 #[derive(Debug, Clone, PartialEq, Eq)]

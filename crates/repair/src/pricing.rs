@@ -9,7 +9,7 @@ use crate::papers::{
 };
 use price::{
     Ceiling, Charge, Clash, Entry, Payer, Taxing, Terms, Totals, after_write_down, amount, bills,
-    merge, over_by_rule, write_down,
+    merge, over_by_rule, renewed, write_down,
 };
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
@@ -78,6 +78,7 @@ fn priced(
     after: &[CommandId],
 ) -> Result<Decision, Refusal> {
     let digits = minor_digits(order);
+    let entries: Vec<Entry> = entries.iter().map(|entry| renewed(entry, digits)).collect();
     check(&entries, now, digits)?;
     let taxing = Taxing::by(&context.taxes, &context.terms);
     let bills = bills(&entries, &taxing, digits)?;

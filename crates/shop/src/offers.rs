@@ -4,7 +4,7 @@
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::customer_of;
-use repair::price::{Entry, Fault, Payer, Portion, amount, off_entry, off_order};
+use repair::price::{Entry, Fault, HoursBy, Payer, Portion, amount, off_entry, off_order};
 use repair::{Fact, OrderId, Words, papers};
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
@@ -86,6 +86,16 @@ pub fn rates(snap: &Snapshot<'_>) -> Vec<RateOffer> {
         }
     };
     rules.rates.iter().map(named).collect()
+}
+
+/// Which hours the shop charges, as it says so.
+#[must_use]
+pub fn hours(snap: &Snapshot<'_>) -> &'static str {
+    match snap.world().shop.money().hours_by {
+        HoursBy::Book => "by the book",
+        HoursBy::Clock => "by the clock",
+        HoursBy::Lesser => "the lesser of book and clock",
+    }
 }
 
 /// The fixed-price jobs that the shop keeps. Those that add up no more are left out.

@@ -197,7 +197,25 @@ fn a_discount_with_its_reason_stands_on_its_line() {
     .unwrap();
     let now = papers::price(&job.order).unwrap();
     assert_eq!(now.totals[&Payer::Customer].gross.to_string(), "99.00");
-    for bad in [off(10_001), off(-1)] {
+    // Twice as many: twice as much is taken off.
+    let two = Entry {
+        quantity: 2.into(),
+        ..off(1_000)
+    };
+    let after = job.price_seen();
+    job.ask(Request::Price {
+        entries: vec![two],
+        after,
+    })
+    .unwrap();
+    let now = papers::price(&job.order).unwrap();
+    assert_eq!(now.totals[&Payer::Customer].net.to_string(), "180.00");
+    let in_money = |amount: i64| {
+        let mut entry = off(amount);
+        entry.less[0].percent = None;
+        entry
+    };
+    for bad in [in_money(10_001), in_money(-1)] {
         let after = job.price_seen();
         let refused = job.ask(Request::Price {
             entries: vec![bad],

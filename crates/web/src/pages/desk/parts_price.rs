@@ -94,6 +94,12 @@ pub fn core_credit(order: &OrderView, part: &PartView) -> Option<Value> {
     let mut credit = charged.sent();
     credit["label"] = words(&label);
     credit["each"] = json!(format!("-{}", charged.each_exact));
+    // What was taken off the charge does not come back.
+    if let Some(less) = credit.get_mut("less").and_then(Value::as_array_mut) {
+        for less in less {
+            less["amount"] = json!(format!("-{}", less["amount"].as_str().unwrap_or("0")));
+        }
+    }
     Some(order_request(
         &order.order,
         json!({ "add-to-price": { "entries": [credit] } }),

@@ -52,7 +52,7 @@ pub async fn price(
                         (belongs(&order))
                         h2 { "Add labour" }
                         (input("labour", "What for", "", ""))
-                        (figure("hours", "Hours", "such as 3.67", "", false))
+                        (figure("hours", "Hours", &format!("such as 3.67, {}", shop::offers::hours(visit.snap)), "", false))
                         (figure("rate", "An hour", "", &rate, false))
                         @if !rates.is_empty() { (rate_chips(&rates)) }
                         h2 { "Add a part or other" }
