@@ -16,7 +16,7 @@ pub fn picked<'a>(given: &Given<'a>, written: Option<&str>) -> Result<&'a Credit
         notes.filter(|note| note.payer == given.payer)
     };
     let asked = written.and_then(|command| all().find(|note| note.command == command));
-    asked.or_else(|| all().last()).ok_or_else(|| {
+    asked.or_else(|| all().next_back()).ok_or_else(|| {
         let mut trouble = Trouble::not_found("no credit note is written for this payer");
         trouble.mend = format!("write one at /o/{}/credit first", given.order.number);
         trouble

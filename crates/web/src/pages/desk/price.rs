@@ -23,8 +23,10 @@ pub async fn price(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let found = asked.price(visit);
-        let each = found.iter().flatten().map(|offer| offer.price.as_str());
-        let each = each.last().unwrap_or("");
+        let each = match &found {
+            Some(Ok(offer)) => offer.price.as_str(),
+            _ => "",
+        };
         let rates = shop::offers::rates(visit.snap);
         let rate = {
             let world = visit.snap.world();

@@ -209,7 +209,7 @@ fn money_rules(visit: &Visit<'_>, settings: &Settings, rules: &MoneyRules) -> Ma
                     h2 { "Disposal" }
                     @for nth in 0..fee_rows {
                         @let fee = rules.disposal.get(nth);
-                        div class="row" {
+                        div class="fields" {
                             (input(&format!("fee-of-{nth}"), "Of what", "", fee.map_or("", |fee| fee.of.as_str())))
                             (figure(&format!("fee-each-{nth}"), "For one", "", &fee.map_or_else(String::new, |fee| said(fee.each)), false))
                         }
@@ -230,7 +230,7 @@ fn rate_row(nth: usize, rules: &MoneyRules) -> Markup {
     let rate = rules.rates.get(nth);
     let text = |part: Option<&String>| part.map_or("", String::as_str).to_owned();
     html! {
-        div class="row" {
+        div class="fields" {
             (input(&format!("rate-work-{nth}"), "Work", "such as diagnosis", &text(rate.and_then(|rate| rate.work.as_ref()))))
             (input(&format!("rate-grade-{nth}"), "Grade", "such as apprentice", &text(rate.and_then(|rate| rate.grade.as_ref()))))
             (figure(&format!("rate-hour-{nth}"), "An hour", "", &rate.map_or_else(String::new, |rate| said(rate.hour)), false))
@@ -266,7 +266,7 @@ fn bands(of: &str, title: &str, bands: &Bands, settings: &Settings) -> Markup {
             None => ("markup", String::new()),
         };
         html! {
-            div class="row" {
+            div class="fields" {
                 (figure(&format!("{of}-up-to-{nth}"), "Cost up to", "empty: all above", &up_to, false))
                 (figure(&format!("{of}-percent-{nth}"), "Per cent", "", &percent, false))
                 (chips(&format!("{of}-is-{nth}"), "It is a", &[("markup", "markup"), ("margin", "margin")], is))
@@ -332,7 +332,7 @@ fn job_form(visit: &Visit<'_>, known: Option<(&JobId, &FixedJob)>, after: &Value
             (figure("price", "All of it, parts and labour", "", &job.map_or_else(String::new, |job| job.price.to_string()), true))
             @for nth in 0..rows {
                 @let part = job.and_then(|job| job.parts.get(nth));
-                div class="row" {
+                div class="fields" {
                     (input(&format!("part-name-{nth}"), "Part", "", &part.map_or_else(String::new, |part| words(part.name))))
                     (figure(&format!("part-quantity-{nth}"), "How many", "", &part.map_or_else(|| "1".to_owned(), |part| said(part.quantity)), false))
                     (figure(&format!("part-each-{nth}"), "Each", "within the price", &part.map_or_else(String::new, |part| said(part.each)), false))
