@@ -4,7 +4,7 @@
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::customer_of;
-use repair::price::{Entry, Fault, HoursBy, Payer, Portion, amount, off_entry, off_order};
+use repair::price::{Entry, Fault, HoursBy, Payer, Portion, amount, off_entry, off_order, renewed};
 use repair::{Fact, OrderId, Words, papers};
 use rust_decimal::Decimal;
 use serde_json::{Value, json};
@@ -272,7 +272,9 @@ pub fn discount(
             let entry = all
                 .get_mut(nth)
                 .ok_or_else(|| Trouble::not_found("that entry is no longer in the price"))?;
-            *entry = off_entry(entry, portion, new, digits).map_err(trouble)?;
+            // As it is once it is set: a discount on the order is of what is left of the line.
+            let less = off_entry(entry, portion, new, digits).map_err(trouble)?;
+            *entry = renewed(&less, digits);
             all
         }
     };
