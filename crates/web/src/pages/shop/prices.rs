@@ -221,7 +221,7 @@ fn money_rules(visit: &Visit<'_>, settings: &Settings, rules: &MoneyRules) -> Ma
                     (chips("coin-round", "Cash between two coins goes", ROUNDS, rules.coin.map_or("half-up", |coin| RoundForm::word(coin.round))))
                 }
             }
-            div class="presses low" { (button(Look::Confirm, "Save", "", &[told], None)) }
+            div class="presses" { (button(Look::Confirm, "Save", "", &[told], None)) }
         }
     }
 }
@@ -338,6 +338,7 @@ fn job_form(visit: &Visit<'_>, known: Option<(&JobId, &FixedJob)>, after: &Value
                     (figure(&format!("part-each-{nth}"), "Each", "within the price", &part.map_or_else(String::new, |part| said(part.each)), false))
                 }
             }
+            p class="soft gap" { "What the parts leave of the price is labour." }
             (tick("in-one", "Charge it as one line, parts not told apart", job.is_some_and(|job| job.in_one)))
             div class="presses" { (button(Look::Plain, "Save the job", "", &[kept], None)) }
         }
