@@ -27,6 +27,9 @@ pub struct Paper {
     /// The number of the invoice, such as INV-12, where an order has several.
     #[arg(long, value_name = "NUMBER")]
     invoice: Option<String>,
+    /// The number of the credit note, such as CR-3, where an order has several.
+    #[arg(long, value_name = "NUMBER")]
+    credit: Option<String>,
     /// The sheet; without it, the one of the shop's place.
     #[arg(long, value_enum)]
     sheet: Option<Sheet>,
@@ -101,12 +104,24 @@ pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
     })
 }
 
-/// The command that had the named invoice written.
+/// The command that had the named invoice or credit note written.
 fn written(snap: &shop::Snapshot<'_>, paper: &Paper) -> Result<Option<String>, shop::Trouble> {
+    let order = shop::view::order(snap, paper.order)?;
+    if let Some(number) = &paper.credit {
+        let mut credits = order.price.iter().flat_map(|price| &price.credits);
+        let found = credits.find(|credit| credit.number == *number);
+        return found
+            .map(|credit| Some(credit.command.clone()))
+            .ok_or_else(|| {
+                shop::Trouble::not_found(format!(
+                    "order {} has no credit note {number}",
+                    paper.order
+                ))
+            });
+    }
     let Some(number) = &paper.invoice else {
         return Ok(None);
     };
-    let order = shop::view::order(snap, paper.order)?;
     let mut invoices = order.price.iter().flat_map(|price| &price.invoices);
     let found = invoices.find(|invoice| invoice.number.as_ref() == Some(number));
     match found {

@@ -70,6 +70,16 @@ fn what_cannot_be_printed_is_said_and_nothing_is_written() {
     for (run, code, said) in [
         (ask("77", "invoice", &[]), 1, "there is no order 77"),
         (
+            ask("1002", "credit-note", &[]),
+            1,
+            "no credit note is written for this payer",
+        ),
+        (
+            ask("1002", "credit-note", &["--credit", "CR-9"]),
+            1,
+            "has no credit note CR-9",
+        ),
+        (
             ask("1002", "recipe", &[]),
             2,
             "estimate, added-work, invoice",

@@ -32,6 +32,7 @@ pub struct Clash {
 ///     quantity: 1.into(),
 ///     each: each.into(),
 ///     payer: Payer::Customer,
+///     less: Vec::new(),
 /// };
 /// let before = [entry(1, 10)];
 /// let yours = [entry(1, 12)];
@@ -163,6 +164,7 @@ mod tests {
             quantity: 1.into(),
             each: each.into(),
             payer: Payer::Customer,
+            less: Vec::new(),
         }
     }
 

@@ -1,7 +1,9 @@
 //! What entries come to, for each payer.
 
+use crate::bill::{Taxing, bills};
 use crate::entry::{Entry, Payer, TaxRule};
-use rust_decimal::{Decimal, RoundingStrategy};
+use crate::round::Round;
+use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 use thiserror::Error;
 
@@ -26,7 +28,7 @@ pub struct TooLarge;
 const LARGEST: Decimal = Decimal::from_parts(3_567_587_328, 232, 0, false, 0);
 
 /// The sum itself, if it is one that can be charged.
-fn within(sum: Option<Decimal>) -> Result<Decimal, TooLarge> {
+pub(crate) fn within(sum: Option<Decimal>) -> Result<Decimal, TooLarge> {
     sum.filter(|sum| sum.abs() <= LARGEST).ok_or(TooLarge)
 }
 
@@ -42,13 +44,10 @@ fn within(sum: Option<Decimal>) -> Result<Decimal, TooLarge> {
 /// ```
 #[must_use]
 pub fn rounded(amount: Decimal, minor_digits: u32) -> Decimal {
-    let mut out =
-        amount.round_dp_with_strategy(minor_digits, RoundingStrategy::MidpointAwayFromZero);
-    out.rescale(minor_digits);
-    out
+    Round::HalfUp.to_digits(amount, minor_digits)
 }
 
-/// The amount of one entry before tax, rounded to the smallest coin.
+/// The amount of one entry, rounded to the smallest coin, less what is taken off it.
 ///
 /// # Errors
 /// [`TooLarge`].
@@ -62,11 +61,22 @@ pub fn rounded(amount: Decimal, minor_digits: u32) -> Decimal {
 ///     quantity: 3.into(),
 ///     each,
 ///     payer: Payer::Customer,
+///     less: Vec::new(),
 /// };
 /// assert_eq!(amount(&part("0.335".parse().unwrap()), 2).unwrap().to_string(), "1.01");
 /// assert_eq!(amount(&part(rust_decimal::Decimal::MAX), 2), Err(TooLarge));
 /// ```
 pub fn amount(entry: &Entry, minor_digits: u32) -> Result<Decimal, TooLarge> {
+    let whole = full_amount(entry, minor_digits)?;
+    let less = sum(entry.less.iter().map(|less| Ok(less.amount)))?;
+    within(whole.checked_sub(less)).map(|amount| rounded(amount, minor_digits))
+}
+
+/// The same with nothing taken off.
+///
+/// # Errors
+/// [`TooLarge`].
+pub fn full_amount(entry: &Entry, minor_digits: u32) -> Result<Decimal, TooLarge> {
     within(entry.quantity.checked_mul(entry.each)).map(|sum| rounded(sum, minor_digits))
 }
 
@@ -80,26 +90,11 @@ pub fn totals(
     taxes: &[TaxRule],
     minor_digits: u32,
 ) -> Result<BTreeMap<Payer, Totals>, TooLarge> {
-    let mut out = BTreeMap::new();
-    for payer in payers(entries) {
-        let of_payer = || entries.iter().filter(move |entry| entry.payer == payer);
-        let net = sum(of_payer().map(|entry| amount(entry, minor_digits)))?;
-        let tax = sum(taxes.iter().map(|rule| {
-            let base = sum(of_payer()
-                .filter(|entry| rule.falls_on(entry.charge))
-                .map(|entry| amount(entry, minor_digits)))?;
-            tax_on(base, rule, minor_digits)
-        }))?;
-        out.insert(
-            payer,
-            Totals {
-                net: rounded(net, minor_digits),
-                tax: rounded(tax, minor_digits),
-                gross: rounded(within(net.checked_add(tax))?, minor_digits),
-            },
-        );
-    }
-    Ok(out)
+    let all = bills(entries, &Taxing::of(taxes), minor_digits)?;
+    Ok(all
+        .into_iter()
+        .map(|(payer, bill)| (payer, bill.totals))
+        .collect())
 }
 
 impl Totals {
@@ -136,27 +131,12 @@ pub fn after_write_down(totals: &Totals, written_down: Decimal, minor_digits: u3
     }
 }
 
-fn payers(entries: &[Entry]) -> Vec<Payer> {
-    let mut found: Vec<_> = entries.iter().map(|entry| entry.payer).collect();
-    found.sort();
-    found.dedup();
-    found
-}
-
-fn sum(mut amounts: impl Iterator<Item = Result<Decimal, TooLarge>>) -> Result<Decimal, TooLarge> {
+pub(crate) fn sum(
+    mut amounts: impl Iterator<Item = Result<Decimal, TooLarge>>,
+) -> Result<Decimal, TooLarge> {
     amounts.try_fold(Decimal::ZERO, |sum, amount| {
         within(sum.checked_add(amount?))
     })
-}
-
-/// One tax on the sum it falls on.
-pub(crate) fn tax_on(
-    base: Decimal,
-    rule: &TaxRule,
-    minor_digits: u32,
-) -> Result<Decimal, TooLarge> {
-    let share = rule.percent.checked_div(Decimal::ONE_HUNDRED);
-    within(share.and_then(|share| base.checked_mul(share))).map(|tax| rounded(tax, minor_digits))
 }
 
 #[cfg(test)]
@@ -173,19 +153,17 @@ mod tests {
             quantity: quantity.parse().unwrap(),
             each: each.parse().unwrap(),
             payer,
+            less: Vec::new(),
         }
     }
 
     fn parts_tax(percent: &str) -> TaxRule {
-        TaxRule {
-            name: "tax".into(),
-            percent: percent.parse().unwrap(),
-            on: TaxOn {
-                labour: false,
-                parts: true,
-                other: false,
-            },
-        }
+        let on = TaxOn {
+            labour: false,
+            parts: true,
+            other: false,
+        };
+        TaxRule::on_top("tax", percent.parse().unwrap(), on)
     }
 
     #[test]
@@ -266,6 +244,7 @@ mod tests {
                     quantity: Decimal::new(*q, *qs),
                     each: Decimal::new(*e, *es),
                     payer: Payer::Customer,
+                    less: Vec::new(),
                 })
                 .collect();
             let rule = TaxRule { percent: Decimal::new(percent, 4), ..parts_tax("0") };

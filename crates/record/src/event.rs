@@ -88,7 +88,7 @@ impl fmt::Display for Stream {
 }
 
 /// The newest version of any form.
-const NEWEST: u32 = 2;
+const NEWEST: u32 = 3;
 
 /// Writes an event as it is kept. Its body has its keys in order and no blanks, so that
 /// one event is one row of bytes whatever JSON library settings a program is built with.

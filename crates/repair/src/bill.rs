@@ -1,14 +1,15 @@
-//! The price and the invoices of an order, and what was agreed to: read off its decisions
-//! in sequence, and off the answers of those who pay.
+//! The price, the invoices and the credit notes of an order, read off its decisions in
+//! sequence.
 
 use crate::decision::Decision;
-use crate::fact::Fact;
 use crate::ids::CommandId;
 use crate::order::{Decided, Order};
 use crate::papers::minor_digits;
-use crate::told::Seen;
+use crate::text::Words;
 use jiff::Timestamp;
-use price::{Ceiling, Entry, Payer, TaxRule, Totals, after_write_down, strictest};
+use price::{
+    Billed, Credit, Entry, Payer, TaxRule, Taxing, Terms, TooLarge, Totals, after_write_down,
+};
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -29,6 +30,44 @@ pub struct Invoice {
     pub written_down: BTreeMap<Payer, Decimal>,
     /// Its number for each payer; none on one that is older than such numbers.
     pub numbers: BTreeMap<Payer, u64>,
+    /// What else held.
+    pub terms: Terms,
+}
+
+/// A credit note that was written. Like the invoice, it stays as it is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CreditNote {
+    /// The command that had it written.
+    pub command: CommandId,
+    /// When, by the device.
+    pub at: Timestamp,
+    /// The command that had the invoice written that it takes back from.
+    pub invoice: CommandId,
+    /// Whose it is.
+    pub payer: Payer,
+    /// Its number.
+    pub number: u64,
+    /// Why.
+    pub words: Words,
+    /// What goes back.
+    pub credit: Credit,
+}
+
+impl Invoice {
+    /// The taxes that held, and how they were taken.
+    #[must_use]
+    pub fn taxing(&self) -> Taxing {
+        Taxing::by(&self.taxes, &self.terms)
+    }
+
+    /// The invoice as a payer got it, line by line and tax by tax.
+    ///
+    /// # Errors
+    /// [`TooLarge`].
+    pub fn billed(&self, payer: Payer, minor_digits: u32) -> Result<Billed, TooLarge> {
+        let totals = self.totals.get(&payer).cloned().unwrap_or_default();
+        Billed::of(&self.entries, &self.taxing(), payer, &totals, minor_digits)
+    }
 }
 
 /// The price as it stands.
@@ -46,8 +85,12 @@ pub struct Price {
     pub open: BTreeMap<Payer, Totals>,
     /// What was taken off each payer's sum of these, before tax.
     pub written_down: BTreeMap<Payer, Decimal>,
-    /// What each payer owes in all, on invoices and besides.
+    /// What each payer owes in all, on invoices and besides, less what was taken back.
     pub totals: BTreeMap<Payer, Totals>,
+    /// What else held when the entries were set that are on no invoice.
+    pub terms: Terms,
+    /// The credit notes that were written, oldest first.
+    pub credits: Vec<CreditNote>,
 }
 
 impl Price {
@@ -60,7 +103,31 @@ impl Price {
             open: BTreeMap::new(),
             written_down: BTreeMap::new(),
             totals: BTreeMap::new(),
+            terms: Terms::default(),
+            credits: Vec::new(),
         }
+    }
+
+    /// The taxes that hold for what is on no invoice, and how they are taken.
+    #[must_use]
+    pub fn taxing(&self) -> Taxing {
+        Taxing::by(&self.taxes, &self.terms)
+    }
+
+    /// What was taken back of an invoice of a payer.
+    #[must_use]
+    pub fn credited(&self, invoice: &CommandId, payer: Payer) -> Vec<Credit> {
+        let credits = self.credits.iter();
+        credits
+            .filter(|credit| credit.invoice == *invoice && credit.payer == payer)
+            .map(|credit| credit.credit.clone())
+            .collect()
+    }
+
+    /// What goes back to a payer in all.
+    fn taken_back(&self, payer: Payer) -> Totals {
+        let credits = self.credits.iter().filter(|credit| credit.payer == payer);
+        together(credits.map(|credit| &credit.credit.totals))
     }
 
     /// Whether every entry is on an invoice.
@@ -75,11 +142,12 @@ impl Price {
         charged.chain(&self.entries)
     }
 
-    /// What a payer owes on invoices.
+    /// What a payer owes on invoices, less what was taken back.
     #[must_use]
     pub fn invoiced(&self, payer: Payer) -> Totals {
         let sums = self.invoices.iter().map(|invoice| &invoice.totals);
-        together(sums.filter_map(|totals| totals.get(&payer)))
+        let all = together(sums.filter_map(|totals| totals.get(&payer)));
+        less(all, &self.taken_back(payer))
     }
 
     /// What was taken off a payer's sum in all, before tax.
@@ -101,6 +169,7 @@ impl Price {
                 totals,
                 written_down,
                 invoiced,
+                terms,
                 ..
             } => {
                 // One that names no invoice is older than the rule that an invoice stays as
@@ -109,6 +178,7 @@ impl Price {
                     .retain(|invoice| invoiced.contains(&invoice.command));
                 self.entries.clone_from(entries);
                 self.taxes.clone_from(taxes);
+                self.terms = terms.clone().unwrap_or_default();
                 self.open.clone_from(totals);
                 self.written_down.clone_from(written_down);
             }
@@ -132,6 +202,32 @@ impl Price {
             Decision::Charged {
                 totals, numbers, ..
             } => self.write(decided, totals, numbers),
+            Decision::Credited {
+                invoice,
+                payer,
+                lines,
+                shares,
+                totals,
+                number,
+                words,
+            } => {
+                self.credits.push(CreditNote {
+                    command: decided.command.clone(),
+                    at: decided.stamp.at,
+                    invoice: invoice.clone(),
+                    payer: *payer,
+                    number: *number,
+                    words: *words,
+                    credit: Credit {
+                        lines: lines.clone(),
+                        shares: shares.clone(),
+                        totals: totals.clone(),
+                    },
+                });
+                // It changes what is owed, and nothing that a price is made of.
+                self.total();
+                return;
+            }
             _ => return,
         }
         self.by.clone_from(&decided.command);
@@ -157,6 +253,7 @@ impl Price {
             totals: totals.clone(),
             written_down: std::mem::take(&mut self.written_down),
             numbers: numbers.clone(),
+            terms: self.terms.clone(),
         });
     }
 
@@ -165,6 +262,7 @@ impl Price {
         if let Some(last) = self.invoices.pop() {
             self.entries = last.entries;
             self.taxes = last.taxes;
+            self.terms = last.terms;
             self.open = last.totals;
             self.written_down = last.written_down;
         }
@@ -180,7 +278,7 @@ impl Price {
             .into_iter()
             .map(|payer| {
                 let sums = parts().filter_map(move |totals| totals.get(&payer));
-                (payer, together(sums))
+                (payer, less(together(sums), &self.taken_back(payer)))
             })
             .collect();
     }
@@ -201,7 +299,18 @@ fn together<'a>(sums: impl Iterator<Item = &'a Totals>) -> Totals {
     .unwrap_or_default()
 }
 
-fn touches_price(decided: &&Decided) -> bool {
+fn less(all: Totals, back: &Totals) -> Totals {
+    if back.gross.is_zero() && back.net.is_zero() && back.tax.is_zero() {
+        return all;
+    }
+    Totals {
+        net: all.net.saturating_sub(back.net),
+        tax: all.tax.saturating_sub(back.tax),
+        gross: all.gross.saturating_sub(back.gross),
+    }
+}
+
+pub(crate) fn touches_price(decided: &&Decided) -> bool {
     matches!(
         decided.decision,
         Decision::Priced { .. } | Decision::WrittenDown { .. } | Decision::Charged { .. }
@@ -209,11 +318,14 @@ fn touches_price(decided: &&Decided) -> bool {
 }
 
 /// The price after the first so many decisions.
-fn after(order: &Order, decisions: usize) -> Option<Price> {
+pub(crate) fn after(order: &Order, decisions: usize) -> Option<Price> {
     let digits = minor_digits(order);
     let decided = order.decisions().iter().take(decisions);
     let mut out: Option<Price> = None;
-    for decided in decided.filter(touches_price) {
+    let counts = |decided: &&Decided| {
+        touches_price(decided) || matches!(decided.decision, Decision::Credited { .. })
+    };
+    for decided in decided.filter(counts) {
         let prices = matches!(decided.decision, Decision::Priced { .. });
         if prices || out.is_some() {
             out.get_or_insert_with(|| Price::blank(&decided.command))
@@ -230,7 +342,7 @@ pub fn price(order: &Order) -> Option<Price> {
 }
 
 /// How many decisions had been taken when the last of these that made the price was.
-fn place_of(order: &Order, seen: &[CommandId]) -> Option<usize> {
+pub(crate) fn place_of(order: &Order, seen: &[CommandId]) -> Option<usize> {
     let made = |decided: &Decided| touches_price(&decided) && seen.contains(&decided.command);
     let last = order.decisions().iter().rposition(made)?;
     Some(last.saturating_add(1))
@@ -250,144 +362,4 @@ pub fn priced_by(order: &Order) -> Option<&CommandId> {
     decisions
         .find(touches_price)
         .map(|decided| &decided.command)
-}
-
-/// A sum that somebody agreed or refused to pay, as it was told.
-struct Named<'a> {
-    command: &'a CommandId,
-    payer: Payer,
-    ceiling: Ceiling,
-    after: &'a [CommandId],
-}
-
-fn named(order: &Order) -> Vec<Named<'_>> {
-    order
-        .beside_moves()
-        .filter_map(|(command, filed)| match &filed.fact {
-            Fact::Consented {
-                payer,
-                amount: Some(amount),
-                tax_included,
-                after,
-                ..
-            } => Some(Named {
-                command,
-                payer: *payer,
-                ceiling: Ceiling {
-                    amount: *amount,
-                    tax_included: *tax_included,
-                },
-                after,
-            }),
-            _ => None,
-        })
-        .collect()
-}
-
-/// The answers that name a sum and that no other answer of the same payer has seen: more
-/// than one, where two people asked at the same time.
-#[must_use]
-pub fn standing_answers(order: &Order) -> BTreeMap<Payer, Vec<(&CommandId, Ceiling)>> {
-    standing(order, &named(order))
-}
-
-fn standing<'a>(
-    order: &'a Order,
-    answers: &[Named<'a>],
-) -> BTreeMap<Payer, Vec<(&'a CommandId, Ceiling)>> {
-    let told = Seen::of(order, |fact| match fact {
-        Fact::Consented { after, .. } => Some(after),
-        _ => None,
-    });
-    let mut own: BTreeMap<Payer, BTreeSet<&CommandId>> = BTreeMap::new();
-    for answer in answers {
-        own.entry(answer.payer).or_default().insert(answer.command);
-    }
-    // One payer's word takes nothing from another's, whatever it had seen.
-    let seen: BTreeSet<(Payer, &CommandId)> = answers
-        .iter()
-        .flat_map(|answer| {
-            let reached = told.reach(&own[&answer.payer], answer.after).into_iter();
-            reached.map(|command| (answer.payer, command))
-        })
-        .collect();
-    let mut out: BTreeMap<Payer, Vec<_>> = BTreeMap::new();
-    for answer in answers {
-        if !seen.contains(&(answer.payer, answer.command)) {
-            let of_payer = out.entry(answer.payer).or_default();
-            of_payer.push((answer.command, answer.ceiling));
-        }
-    }
-    out
-}
-
-/// The most each payer agreed to: of the sums named that none of the others has seen, the
-/// one that leaves the least room, with and without tax in one measure by the order's own
-/// tax. A refusal that names an amount sets it; a yes or no that names none leaves the sum
-/// agreed before as it was.
-#[must_use]
-pub fn ceilings(order: &Order) -> BTreeMap<Payer, Ceiling> {
-    let totals = price(order).map(|price| price.totals).unwrap_or_default();
-    standing_answers(order)
-        .into_iter()
-        .filter_map(|(payer, answers)| {
-            let ceilings = answers.into_iter().map(|(_, ceiling)| ceiling);
-            Some((payer, strictest(ceilings, totals.get(&payer))?))
-        })
-        .collect()
-}
-
-/// The most a payer had agreed to when somebody had seen no more than these answers.
-#[must_use]
-pub fn ceiling_seen(order: &Order, payer: Payer, seen: &[CommandId]) -> Option<Ceiling> {
-    let mut answers = named(order);
-    answers.retain(|answer| answer.payer == payer && seen.contains(answer.command));
-    let totals = price_seen(order, seen).and_then(|price| price.totals.get(&payer).cloned());
-    let ceilings = standing(order, &answers).remove(&payer)?;
-    strictest(ceilings.into_iter().map(|(_, one)| one), totals.as_ref())
-}
-
-/// The entries of the price that a payer last agreed to; none, if they never agreed to a
-/// sum, and no entries, if there was no price yet.
-///
-/// A consent names the price that its author had before them among what it had seen. One
-/// that names none, because it was written down before pages said so, is taken to mean
-/// the last price that stands before it in the log: `position` tells where a command
-/// stands there. No clock is asked. Where several consents have not seen each other, the
-/// earliest price counts, so that too much is shown as added rather than too little.
-#[must_use]
-pub fn agreed_entries(
-    order: &Order,
-    payer: Payer,
-    position: &dyn Fn(&CommandId) -> u64,
-) -> Option<Vec<Entry>> {
-    let consents: Vec<_> = order
-        .beside_moves()
-        .filter_map(|(command, filed)| match &filed.fact {
-            Fact::Consented {
-                payer: of,
-                agreed: true,
-                amount: Some(_),
-                after,
-                ..
-            } if *of == payer => Some((command, after)),
-            _ => None,
-        })
-        .collect();
-    let seen: BTreeSet<&CommandId> = consents.iter().flat_map(|(_, after)| *after).collect();
-    let before = |command: &CommandId| {
-        let told = position(command);
-        let decisions = order.decisions().iter();
-        decisions
-            .enumerate()
-            .rfind(|(_, decided)| touches_price(decided) && position(&decided.command) < told)
-            .map_or(0, |(nth, _)| nth.saturating_add(1))
-    };
-    let earliest = consents
-        .iter()
-        .filter(|(command, _)| !seen.contains(command))
-        .map(|(command, seen)| place_of(order, seen).unwrap_or_else(|| before(command)))
-        .min()?;
-    let then = after(order, earliest);
-    Some(then.map_or_else(Vec::new, |price| price.all().cloned().collect()))
 }

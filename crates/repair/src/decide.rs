@@ -2,6 +2,7 @@
 
 use states::Gate;
 
+use crate::crediting::credit;
 use crate::decision::{Decision, Ending, Event, Leaves, Request};
 use crate::fact::Fact;
 use crate::gates::may;
@@ -13,7 +14,7 @@ use crate::reason::{Reason, ReasonKey, Waivable, WaivedBy};
 use crate::rules::Rules;
 use crate::text::Words;
 use crate::voiding::{Standing, void};
-use price::{Ceiling, Clash, Over, Payer, TaxRule, TooLarge, Totals};
+use price::{Ceiling, Clash, Fault, Over, Payer, TaxRule, Terms, TooLarge, Totals};
 use std::collections::BTreeSet;
 use thiserror::Error;
 
@@ -27,12 +28,16 @@ pub struct Context {
     pub next_number: u64,
     /// The number the shop gives its next invoice.
     pub next_invoice: u64,
+    /// The number the shop gives its next credit note.
+    pub next_credit: u64,
     /// The shop's currency.
     pub currency: String,
     /// Digits after its point.
     pub minor_digits: u32,
     /// The taxes that hold.
     pub taxes: Vec<TaxRule>,
+    /// What holds for sums beside the taxes.
+    pub terms: Terms,
     /// What whoever asks may let pass.
     pub may_waive: BTreeSet<WaivedBy>,
 }
@@ -116,6 +121,18 @@ pub enum Refusal {
     /// Everything is on an invoice.
     #[error("everything is on an invoice already; what is added later goes on the next one")]
     NothingToCharge,
+    /// There is no such invoice.
+    #[error("there is no such invoice for that payer; look at the order's invoices")]
+    NoSuchInvoice {
+        /// Whose.
+        payer: Payer,
+    },
+    /// What is to be taken back makes no sense.
+    #[error("{fault}")]
+    BadCredit {
+        /// Where, what, and how to mend it.
+        fault: Fault,
+    },
     /// The sums are beyond all measure.
     #[error("the sum is too large to be reckoned; look at quantities, prices and taxes again")]
     TooLarge,
@@ -199,7 +216,8 @@ pub fn decide(order: &Order, context: &Context, request: Request) -> Result<Vec<
     if left
         && !matches!(
             request,
-            Request::TakeBack { .. } | Request::WithdrawWaiver { .. }
+            // Much is taken back only when the vehicle is gone.
+            Request::TakeBack { .. } | Request::WithdrawWaiver { .. } | Request::Credit { .. }
         )
     {
         return Err(Refusal::HandedOver);
@@ -227,6 +245,12 @@ pub fn decide(order: &Order, context: &Context, request: Request) -> Result<Vec<
         Request::AddToPrice { entries } => add_to_price(order, context, entries)?,
         Request::WriteDown { payer, after } => bring_down(order, payer, after)?,
         Request::Charge { after } => charge(order, context, &after)?,
+        Request::Credit {
+            invoice,
+            payer,
+            lines,
+            words,
+        } => credit(order, context, invoice, payer, lines, words)?,
         Request::Waive {
             gate,
             reason,

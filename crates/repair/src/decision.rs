@@ -6,7 +6,7 @@ use crate::ids::{CommandId, CustomerId, MapId, VehicleId};
 use crate::text::{File, Token, Words};
 use crate::{Until, reason::ReasonKey};
 use jiff::Timestamp;
-use price::{Entry, Payer, TaxRule, Totals};
+use price::{CreditLine, Entry, Payer, Share, TaxRule, Terms, Totals};
 use rust_decimal::Decimal;
 use states::{Gate, ItemId, Need, Position, State};
 use std::collections::BTreeMap;
@@ -104,6 +104,17 @@ pub enum Request {
         /// The decisions about the price that were seen; whatever stands, if none is named.
         after: Vec<CommandId>,
     },
+    /// Take back some of an invoice. It stays as it was written.
+    Credit {
+        /// The command that had it written.
+        invoice: CommandId,
+        /// Whose invoice.
+        payer: Payer,
+        /// What is taken back of its lines.
+        lines: Vec<CreditLine>,
+        /// Why.
+        words: Words,
+    },
     /// Let a reason pass.
     Waive {
         /// At this gate.
@@ -181,6 +192,8 @@ pub enum Decision {
         invoiced: Vec<CommandId>,
         /// The decision about the price that was seen.
         after: Vec<CommandId>,
+        /// What else held; none, where nothing but the taxes did.
+        terms: Option<Terms>,
     },
     /// A payer's sum was brought down.
     WrittenDown {
@@ -201,6 +214,23 @@ pub enum Decision {
         written_down: BTreeMap<Payer, Decimal>,
         /// The number of the invoice for each payer.
         numbers: BTreeMap<Payer, u64>,
+    },
+    /// Some of an invoice is taken back.
+    Credited {
+        /// The command that had the invoice written.
+        invoice: CommandId,
+        /// Whose invoice.
+        payer: Payer,
+        /// What is taken back of its lines.
+        lines: Vec<CreditLine>,
+        /// What goes back of each of its taxes.
+        shares: Vec<Share>,
+        /// What goes back in all.
+        totals: Totals,
+        /// The number of the credit note.
+        number: u64,
+        /// Why.
+        words: Words,
     },
     /// A reason may pass.
     Waived {
@@ -248,10 +278,6 @@ pub enum Decision {
 }
 
 /// Everything that can stand in an order's stream.
-#[expect(
-    clippy::large_enum_variant,
-    reason = "events are folded one by one, and nearly all of them are facts"
-)]
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Event {
     Fact(Fact),

@@ -61,6 +61,8 @@ ids! {
     MapId,
     /// Days on which the shop is closed, or somebody is not there.
     DaysOffId,
+    /// One fixed-price job that the shop keeps.
+    JobId,
 }
 
 /// One move: the command that made it and its place in that command's list.

@@ -13,11 +13,13 @@
 //! person typed: it sees commitments to such texts ([`Words`]) and codes.
 
 mod account;
+mod agreed;
 mod aim;
 mod alarms;
 mod beside;
 mod bill;
 mod code;
+mod crediting;
 mod debts;
 mod decide;
 mod decision;
@@ -48,8 +50,8 @@ pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
-    Beside, Customer, CustomerFact, DaySpan, DaysOff, Field, MapDrafts, MapFact, Role, Settings,
-    Shop, ShopFact, StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Week, Weights,
+    Beside, Customer, CustomerFact, DaySpan, DaysOff, Field, MapDrafts, MapFact, MoneyRules, Role,
+    Settings, Shop, ShopFact, StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Week, Weights,
 };
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
@@ -62,8 +64,8 @@ pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedW
 pub use fact::Fact;
 pub use gates::{Answer, may};
 pub use ids::{
-    CommandId, CustomerId, DaysOffId, DifferenceId, LineId, MapId, MoveId, NoteId, OrderId, PartId,
-    PersonId, ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
+    CommandId, CustomerId, DaysOffId, DifferenceId, JobId, LineId, MapId, MoveId, NoteId, OrderId,
+    PartId, PersonId, ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,
 };
 pub use item::{Item, MayMiss, Pattern, Piece, PutIn};
 pub use items::{ToldApart, told_of_items};

@@ -1,6 +1,6 @@
 //! Papers: consent, price, money, keys. What the desk sees to.
 
-use crate::code::{KeyStep, LineText};
+use crate::code::{KeyStep, LineText, PaidBy};
 use crate::decision::{Decision, Ending, Leaves};
 use crate::fact::Fact;
 use crate::ids::{CommandId, LineId};
@@ -10,14 +10,12 @@ use crate::rules::Rules;
 use crate::text::Words;
 use crate::told::latest;
 use jiff::Timestamp;
-use price::{Payer, TooLarge, over_by_rule};
+use price::{Balance, Coin, Payer, Payment, TooLarge, over_by_rule};
 use rust_decimal::Decimal;
 use std::collections::BTreeMap;
 
-pub use crate::bill::{
-    Invoice, Price, agreed_entries, ceiling_seen, ceilings, price, price_seen, priced_by,
-    standing_answers,
-};
+pub use crate::agreed::{agreed_entries, ceiling_seen, ceilings, standing_answers};
+pub use crate::bill::{CreditNote, Invoice, Price, price, price_seen, priced_by};
 
 /// One line of an order as it reads now.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -132,6 +130,65 @@ pub fn paid(order: &Order, payer: Payer) -> Result<Decimal, TooLarge> {
         .ok_or(TooLarge)
 }
 
+/// How a payer stands: what they owe in all, what they paid, and what is left.
+///
+/// # Errors
+/// [`TooLarge`]: no sum is cut in silence.
+pub fn balance(order: &Order, payer: Payer) -> Result<Balance, TooLarge> {
+    let price = price(order);
+    let owes = price
+        .as_ref()
+        .and_then(|price| price.totals.get(&payer))
+        .map_or(Decimal::ZERO, |totals| totals.gross);
+    let coin = price.and_then(|price| price.terms.coin);
+    stands(order, payer, owes, coin)
+}
+
+fn stands(
+    order: &Order,
+    payer: Payer,
+    owes: Decimal,
+    coin: Option<Coin>,
+) -> Result<Balance, TooLarge> {
+    let payments: Vec<Payment> = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Paid {
+                payer: whose,
+                amount,
+                by,
+                ..
+            } if *whose == payer => Some(Payment {
+                amount: *amount,
+                cash: *by == PaidBy::Cash,
+            }),
+            _ => None,
+        })
+        .collect();
+    price::balance(owes, &payments, coin)
+}
+
+/// Of what a payer paid, what was put on account and has not come in since.
+///
+/// # Errors
+/// [`TooLarge`]: no sum is cut in silence.
+pub fn on_account(order: &Order, payer: Payer) -> Result<Decimal, TooLarge> {
+    let put = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Paid {
+                payer: whose,
+                amount,
+                by: PaidBy::OnAccount,
+                ..
+            } if *whose == payer => Some(*amount),
+            _ => None,
+        });
+    put.into_iter()
+        .try_fold(Decimal::ZERO, Decimal::checked_add)
+        .ok_or(TooLarge)
+}
+
 /// Whether the keys hang with the shop.
 #[must_use]
 pub fn keys_here(order: &Order) -> bool {
@@ -215,8 +272,8 @@ pub fn papers(order: &Order, rules: &Rules) -> Vec<Reason> {
                 .get(&Payer::Customer)
                 .map_or(Decimal::ZERO, |totals| totals.gross);
             // What cannot be added up has paid nothing until somebody puts it right.
-            let paid = paid(order, Payer::Customer).unwrap_or_default();
-            let balance = owes.saturating_sub(paid);
+            let balance = stands(order, Payer::Customer, owes, price.terms.coin)
+                .map_or(owes, |stands| stands.left);
             if balance > Decimal::ZERO {
                 out.push(Why::Unpaid { balance });
             }

@@ -8,8 +8,8 @@ use crate::papers::{
     Price, ceiling_seen, ceilings, minor_digits, price, price_seen, standing_answers,
 };
 use price::{
-    Ceiling, Charge, Clash, Entry, Payer, Totals, after_write_down, merge, over_by_rule, totals,
-    write_down,
+    Ceiling, Charge, Clash, Entry, Payer, Taxing, Terms, Totals, after_write_down, amount, bills,
+    merge, over_by_rule, renewed, write_down,
 };
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
@@ -77,9 +77,15 @@ fn priced(
     entries: Vec<Entry>,
     after: &[CommandId],
 ) -> Result<Decision, Refusal> {
-    check(&entries, now)?;
     let digits = minor_digits(order);
-    let mut sums = totals(&entries, &context.taxes, digits)?;
+    let entries: Vec<Entry> = entries.iter().map(|entry| renewed(entry, digits)).collect();
+    check(&entries, now, digits)?;
+    let taxing = Taxing::by(&context.taxes, &context.terms);
+    let bills = bills(&entries, &taxing, digits)?;
+    let mut sums: BTreeMap<Payer, Totals> = bills
+        .into_iter()
+        .map(|(payer, bill)| (payer, bill.totals))
+        .collect();
     let written_down = stay_off(order, now, &mut sums);
     if let Some(now) = now {
         for (payer, sums) in &sums {
@@ -100,10 +106,11 @@ fn priced(
             .map(|seen| seen.by)
             .into_iter()
             .collect(),
+        terms: Some(context.terms.clone()).filter(|terms| *terms != Terms::default()),
     })
 }
 
-fn check(entries: &[Entry], now: Option<&Price>) -> Result<(), Refusal> {
+fn check(entries: &[Entry], now: Option<&Price>, minor_digits: u32) -> Result<(), Refusal> {
     const MOST: usize = 500;
     let largest = Decimal::from(1_000_000_000);
     let on_invoice: BTreeSet<_> = now
@@ -129,6 +136,16 @@ fn check(entries: &[Entry], now: Option<&Price>) -> Result<(), Refusal> {
         match entry.quantity.checked_mul(entry.each) {
             Some(amount) if amount.abs() < largest => {}
             _ => return bad("the amount is too large; look at quantity and price again"),
+        }
+        let negative = entry.less.iter().any(|less| less.amount < Decimal::ZERO);
+        if negative && entry.each >= Decimal::ZERO {
+            return bad("a discount below nought; write more on the price instead");
+        }
+        match amount(entry, minor_digits) {
+            Ok(left) if left < Decimal::ZERO && entry.each >= Decimal::ZERO => {
+                return bad("more is taken off than it comes to; take off less");
+            }
+            _ => {}
         }
         if entry.label.is_some_and(|label| on_invoice.contains(&label)) {
             return bad("it is on an invoice, and that stays as it is; leave it out");

@@ -122,6 +122,16 @@ fn requests(entries: Vec<price::Entry>) -> Vec<Request> {
             after: vec![CommandId::new("c1")],
         },
         Request::Charge { after: vec![] },
+        Request::Credit {
+            invoice: CommandId::new("c1"),
+            payer: Payer::Customer,
+            lines: vec![price::CreditLine {
+                line: 0,
+                amount: 1.into(),
+                keeps_tax: false,
+            }],
+            words,
+        },
         Request::Waive {
             gate: Gate::HandOver,
             reason: ReasonKey::Unpaid,
@@ -148,9 +158,11 @@ fn context() -> Context {
         rules: rules(),
         next_number: 1,
         next_invoice: 1,
+        next_credit: 1,
         currency: "EUR".into(),
         minor_digits: 2,
         taxes: vec![],
+        terms: price::Terms::default(),
         may_waive: BTreeSet::from([WaivedBy::Desk, WaivedBy::InCharge, WaivedBy::Foreman]),
     }
 }

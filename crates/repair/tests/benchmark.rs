@@ -233,6 +233,7 @@ fn entry(charge: Charge, quantity: Decimal, each: &str) -> Entry {
         quantity,
         each: each.parse().unwrap(),
         payer: Payer::Customer,
+        less: Vec::new(),
     }
 }
 

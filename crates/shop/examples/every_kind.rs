@@ -215,6 +215,11 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
             pay(teller, "invoiced", "144.00");
             continue;
         }
+        if kind == "credit-number-given" {
+            // Nor this: it comes with a credit note.
+            take_back(teller);
+            continue;
+        }
         let mut content = json!({ kind: content });
         samples::sent(&mut content);
         if kind == "drafted" {
@@ -226,6 +231,22 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
             // Only a place whose rules this program has can be chosen.
             content =
                 json!({ "place-chosen": { "place": "us-ca", "version": 1, "after": ["earlier"] } });
+        }
+        if kind == "money-told" {
+            // Only rules that make sense are taken.
+            content = json!({ "money-told": { "rules": {
+                "rates": [{ "work": "diagnosis", "grade": null, "hour": "150" }], "hours_by": "book",
+                "parts": { "bands": [{ "up_to": "50", "uplift": { "markup": "80" } }, { "up_to": null, "uplift": { "margin": "30" } }], "least": "2" },
+                "sublet": { "bands": [{ "up_to": null, "uplift": { "markup": "15" } }], "least": null },
+                "supplies": { "percent": "5", "of": ["labour"], "most": "30" },
+                "disposal": [{ "of": "waste oil", "each": "0.80" }],
+                "rounding": { "round": "half-up", "by": "total" },
+                "coin": { "smallest": "0.05", "round": "half-up" } }, "after": ["earlier"] } });
+        }
+        if kind == "job-kept" {
+            content = json!({ "job-kept": { "id": "oil", "after": ["earlier"], "job": {
+                "name": Device::words("Oil service"), "price": "89.90", "in_one": false,
+                "parts": [{ "name": Device::words("Oil"), "quantity": "4.5", "each": "8" }] } } });
         }
         if kind == "word-added" {
             // Only a sort of the trade's table can be meant.
@@ -240,6 +261,24 @@ fn tell_everything(teller: &mut Teller, store: &dyn Store) {
         };
         teller.send(stream, part, content);
     }
+}
+
+/// An invoice of which some is taken back, its entries less a discount.
+fn take_back(teller: &mut Teller) {
+    let number = teller.open("credited", "somebody");
+    let entry = json!({ "line": null, "charge": "part", "label": Device::words("Fan belt"), "quantity": "1",
+        "each": "100", "payer": "customer",
+        "less": [{ "amount": "10", "percent": "10", "why": Device::words("a good customer"), "of_order": false }] });
+    teller.ask("credited", json!({ "price": { "entries": [entry] } }));
+    teller.send("order:credited", "fact", json!({ "consented": { "step": "repair", "payer": "customer", "lines": [],
+        "agreed": true, "amount": "200", "tax_included": true, "way": "phone", "person": null, "said": null,
+        "number_called": null, "signature": null, "after": [] } }));
+    pay(teller, "credited", "108.00");
+    let look = |snap: &shop::Snapshot<'_>| shop::view::order(snap, number);
+    let view = teller.service.look(&Caller::program(), look).unwrap();
+    let invoice = view.price.as_ref().unwrap().invoices[0].command.clone();
+    teller.ask("credited", json!({ "credit": { "invoice": invoice, "payer": "customer",
+        "lines": [{ "line": 0, "amount": "45", "keeps_tax": false }], "words": Device::words("the belt was too long") } }));
 }
 
 fn family(stream: &str) -> String {

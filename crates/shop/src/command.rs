@@ -274,6 +274,7 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
             // Whoever could say that an erasure was carried out could make it never be.
             ShopFactForm::NumberGiven { .. }
             | ShopFactForm::InvoiceNumberGiven { .. }
+            | ShopFactForm::CreditNumberGiven { .. }
             | ShopFactForm::Erased { .. }
             | ShopFactForm::ErasureEnded { .. } => Err(record::form::Unreadable::value(
                 "shop_fact: this is written by the shop's own program only",

@@ -21,6 +21,7 @@ mod keep;
 mod maps;
 pub mod mending;
 pub mod odds_of;
+pub mod offers;
 mod own_words;
 mod picture;
 pub mod places;

@@ -154,6 +154,7 @@ const REQUESTS: Table = &[
     ("price", STAFF),
     ("add-to-price", STAFF),
     ("write-down", STAFF),
+    ("credit", STAFF),
     ("charge", STAFF),
     ("waive", STAFF),
     ("withdraw-waiver", STAFF),
@@ -179,6 +180,9 @@ const SHOP: Table = &[
     ("person-told", OWNER),
     ("stall-told", OWNER),
     ("stall-removed", OWNER),
+    ("money-told", OWNER),
+    ("job-kept", STAFF),
+    ("job-dropped", STAFF),
     ("altitude-told", STAFF),
     ("weighed", TECHNICIANS),
     ("place-chosen", OWNER),
@@ -198,6 +202,7 @@ const SHOP: Table = &[
 pub const OWN: &[&str] = &[
     "number-given",
     "invoice-number-given",
+    "credit-number-given",
     "erased",
     "erasure-ended",
 ];
@@ -215,6 +220,7 @@ const ROUTES: Table = &[
     ("/prove", ANYBODY),
     ("/api/pin", ANYBODY),
     ("/api/pin/beside", ANYBODY),
+    ("/shop/prices", PRICES),
     ("/record", STAFF),
     ("/record/verify", STAFF),
     ("/new", STAFF),
@@ -248,6 +254,7 @@ const ROUTES: Table = &[
     ("/o/{number}/estimate", PRICES),
     ("/o/{number}/added", PRICES),
     ("/o/{number}/invoice", PRICES),
+    ("/o/{number}/credit", PRICES),
     // What shows prices is refused to who is shown none.
     ("/o/{number}/papers/{kind}", ANYBODY),
     ("/o/{number}/promise", ANYBODY),

@@ -680,6 +680,7 @@ pub fn refusal(refusal: &Refusal) -> String {
             over.ceiling.amount,
             payer_name(*payer)
         ),
+        Refusal::BadCredit { fault } => capital(&format!("{}: {}", fault.at, fault.what)),
         other => {
             let text = other.to_string();
             capital(text.split(';').next().unwrap_or_default())

@@ -444,6 +444,9 @@ const PAGES: &[&str] = &[
     "/who",
     "/new?vin=1M8GDM9A0KP042788",
     "/shop",
+    "/shop/prices",
+    "/o/1002/price?cost=12.50&off=10%25&of=order",
+    "/o/1002/credit",
     "/record",
     "/coolant",
     "/coolant/protection?strength=50&of=concentrate&cap=1.1&altitude=650&hottest=108",
@@ -542,6 +545,11 @@ const FOLDED: &[(&str, &str)] = &[
     ("/o/1002/item/housing-bolts", "M8x1.25"),
     ("/o/1002/item/housing-bolts", "Belongs to"),
     ("/o/1002/parts", "A part is needed"),
+    ("/shop/prices", "Another tax"),
+    ("/shop/prices", "Another job"),
+    ("/o/1002/price", "A discount"),
+    ("/o/1002/price", "A price from what it costs us"),
+    ("/o/1002/price", "The customer is exempt from taxes"),
 ];
 
 /// What is wrong with the page that is shown, light and dark.

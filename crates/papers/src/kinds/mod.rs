@@ -1,6 +1,7 @@
 //! The papers, each made from the same values as the screen.
 
 mod apart;
+mod credit;
 mod estimate;
 mod invoice;
 mod labels;
@@ -18,7 +19,7 @@ use serde_json::{Value, json};
 use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
 use shop::record::v1::codes::PayerForm;
 use shop::repair::Words;
-use shop::view::{InvoiceView, MendingView, OrderView};
+use shop::view::{CreditView, InvoiceView, MendingView, OrderView};
 use shop::{Snapshot, Trouble, TroubleKind};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -31,6 +32,8 @@ pub enum Kind {
     AddedWork,
     /// What was charged, for what, and how the vehicle leaves.
     Invoice,
+    /// What is taken back of an invoice.
+    CreditNote,
     /// What is not put back, for who collects the vehicle dismantled.
     Apart,
     /// The stages of the plan, to tick at the vehicle.
@@ -41,10 +44,11 @@ pub enum Kind {
 
 impl Kind {
     /// Every paper.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Estimate,
         Self::AddedWork,
         Self::Invoice,
+        Self::CreditNote,
         Self::Apart,
         Self::WorkSheet,
         Self::Labels,
@@ -57,6 +61,7 @@ impl Kind {
             Self::Estimate => "estimate",
             Self::AddedWork => "added-work",
             Self::Invoice => "invoice",
+            Self::CreditNote => "credit-note",
             Self::Apart => "apart",
             Self::WorkSheet => "work-sheet",
             Self::Labels => "labels",
@@ -70,6 +75,7 @@ impl Kind {
             Self::Estimate => "Estimate",
             Self::AddedWork => "Request for added work",
             Self::Invoice => "Invoice",
+            Self::CreditNote => "Credit note",
             Self::Apart => "Collected dismantled",
             Self::WorkSheet => "Work sheet",
             Self::Labels => "Tray labels",
@@ -85,7 +91,10 @@ impl Kind {
     /// Whether it shows prices.
     #[must_use]
     pub fn has_prices(self) -> bool {
-        matches!(self, Self::Estimate | Self::AddedWork | Self::Invoice)
+        matches!(
+            self,
+            Self::Estimate | Self::AddedWork | Self::Invoice | Self::CreditNote
+        )
     }
 }
 
@@ -96,7 +105,7 @@ pub struct Asked {
     pub kind: Kind,
     /// For whom.
     pub payer: PayerForm,
-    /// The command that had the invoice written, where one of several is meant.
+    /// The command that had the invoice or credit note written, where one of several is meant.
     pub written: Option<String>,
     /// The sheet; none, for the one of the shop's place.
     pub size: Option<SheetSize>,
@@ -138,6 +147,8 @@ struct Given<'a> {
     order: &'a OrderView,
     payer: PayerForm,
     invoice: Option<&'a InvoiceView>,
+    /// The credit note that it is.
+    credit: Option<&'a CreditView>,
     size: SheetSize,
     /// The hash at the head of the record.
     head: Option<String>,
@@ -165,10 +176,11 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
     let order = shop::view::order(snap, number)?;
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();
-    let given = Given {
+    let mut given = Given {
         order: &order,
         payer: asked.payer,
         invoice: picked(&order, asked),
+        credit: None,
         size: asked.size.unwrap_or_else(|| size_of(snap)),
         head: Some(head),
         address: asked.address.clone(),
@@ -179,6 +191,11 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         Kind::Estimate => estimate::estimate(&given),
         Kind::AddedWork => estimate::added(&given),
         Kind::Invoice => invoice::paper(&given),
+        Kind::CreditNote => {
+            let note = credit::picked(&given, asked.written.as_deref())?;
+            (given.invoice, given.credit) = (None, Some(note));
+            credit::paper(&given, note)
+        }
         Kind::Apart => apart::paper(&given),
         Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
         Kind::Labels => labels::paper(&given),
@@ -337,6 +354,15 @@ fn file_name(title: &str) -> String {
 /// The values of a paper for a program: what is printed, nothing else.
 fn values(given: &Given<'_>) -> Value {
     let order = given.order;
+    if let Some(note) = given.credit {
+        return json!({
+            "shop": order.papers.shop, "order": order.number, "number": note.number, "day": note.day,
+            "of_invoice": note.invoice_number, "payer": given.payer,
+            "customer": { "name": order.row.customer, "address": order.papers.address },
+            "currency": order.papers.currency, "why": note.words, "lines": note.lines,
+            "shares": note.shares, "net": note.net, "tax": note.tax, "gross": note.gross,
+        });
+    }
     let total = order.totals.iter().find(|total| total.payer == given.payer);
     let entries = price::entries(order, given.payer, given.invoice);
     let sums = price::Sums::of(order, given.payer, given.invoice);
@@ -351,10 +377,12 @@ fn values(given: &Given<'_>) -> Value {
             "odometer_in": order.papers.odometer_in, "odometer_out": order.papers.odometer_out },
         "currency": order.papers.currency,
         "entries": entries.iter().map(|entry| json!({ "label": entry.label, "charge": entry.charge,
-            "quantity": entry.quantity_exact, "each": entry.each_exact, "amount": entry.amount })).collect::<Vec<_>>(),
+            "quantity": entry.quantity_exact, "each": entry.each_exact, "less": entry.less, "amount": entry.amount })).collect::<Vec<_>>(),
         "discount": sums.as_ref().map(|sums| sums.written_down),
         "net": sums.as_ref().map(|sums| sums.net),
         "taxes": sums.as_ref().map(|sums| sums.taxes),
+        "shares": sums.as_ref().map(|sums| sums.shares),
+        "exempt_by": sums.as_ref().and_then(|sums| sums.exempt_by),
         "tax": sums.as_ref().map(|sums| sums.tax),
         "gross": sums.as_ref().map(|sums| sums.gross),
         "paid": total.map(|total| &total.paid),

@@ -4,7 +4,7 @@ use super::words::{nought, sum};
 use crate::engine::column::{Cell, Column, Kept, Side};
 use crate::engine::lines::{bold, plain};
 use shop::record::v1::codes::{ChargeForm, PayerForm};
-use shop::view::{InvoiceView, LineView, OrderView, PriceEntryView};
+use shop::view::{InvoiceView, LineView, OrderView, PriceEntryView, ShareView};
 
 /// What is listed apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,7 +29,9 @@ impl Sort {
         match charge {
             ChargeForm::Labour | ChargeForm::Test => Self::Labour,
             ChargeForm::Part | ChargeForm::Supplies => Self::Parts,
-            ChargeForm::Sublet | ChargeForm::Core | ChargeForm::Fee => Self::Other,
+            ChargeForm::Sublet | ChargeForm::Core | ChargeForm::Fee | ChargeForm::Disposal => {
+                Self::Other
+            }
         }
     }
 
@@ -154,7 +156,7 @@ fn row(order: &OrderView, sort: Sort, entry: &PriceEntryView) -> Vec<Cell> {
         (entry.quantity.clone(), sum(&entry.each))
     };
     let label = Cell {
-        runs: vec![plain(entry.label.as_str())],
+        runs: vec![plain(named(entry))],
         ..Cell::default()
     };
     let rest = [label, Cell::text(quantity), Cell::text(each), amount];
@@ -165,6 +167,25 @@ fn row(order: &OrderView, sort: Sort, entry: &PriceEntryView) -> Vec<Cell> {
             .collect(),
         _ => rest.into(),
     }
+}
+
+/// What an entry is called, with what was taken off it and why.
+fn named(entry: &PriceEntryView) -> String {
+    let less = entry.less.iter().map(|less| {
+        let percent = less.percent.as_ref();
+        let percent = percent.map_or_else(String::new, |percent| format!(" ({percent} %)"));
+        format!("; less {}{percent}, {}", sum(&less.amount), less.why)
+    });
+    let less: String = less.collect();
+    format!("{}{less}", entry.label)
+}
+
+/// A tax as its row is called.
+pub fn share_name(share: &ShareView) -> String {
+    if share.exempt {
+        return format!("{} {} %, not asked: exempt", share.name, share.percent);
+    }
+    format!("{} {} % of {}", share.name, share.percent, sum(&share.base))
 }
 
 /// The part's number, where the entry is a part's.
@@ -181,6 +202,10 @@ pub struct Sums<'a> {
     pub written_down: &'a str,
     pub net: &'a str,
     pub taxes: &'a [String],
+    /// Each tax by itself.
+    pub shares: &'a [ShareView],
+    /// The number that the customer is exempt by.
+    pub exempt_by: Option<&'a str>,
     pub tax: &'a str,
     pub gross: &'a str,
 }
@@ -197,6 +222,8 @@ impl<'a> Sums<'a> {
                 written_down: &invoice.written_down,
                 net: &invoice.net,
                 taxes: &invoice.taxes,
+                shares: &invoice.shares,
+                exempt_by: invoice.exempt_by.as_deref(),
                 tax: &invoice.tax,
                 gross: &invoice.gross,
             });
@@ -206,6 +233,8 @@ impl<'a> Sums<'a> {
             written_down: &total.written_down,
             net: &total.net,
             taxes: order.price.as_ref().map_or(&[], |price| &price.taxes),
+            shares: &total.shares,
+            exempt_by: None,
             tax: &total.tax,
             gross: &total.gross,
         })
@@ -220,11 +249,21 @@ impl<'a> Sums<'a> {
             ));
         }
         rows.push(("Before tax".to_owned(), sum(self.net)));
+        // One tax needs no row beside that of the tax.
+        let apart = self.shares.len() > 1 || self.shares.iter().any(|share| share.exempt);
+        if apart {
+            for share in self.shares {
+                rows.push((share_name(share), sum(&share.tax)));
+            }
+        }
         let tax = match self.taxes {
-            [] => "Tax".to_owned(),
+            taxes if apart || taxes.is_empty() => "Tax".to_owned(),
             taxes => format!("Tax: {}", taxes.join(", ")),
         };
         rows.push((tax, sum(self.tax)));
+        if let Some(number) = self.exempt_by {
+            rows.push((format!("Exempt by {number}"), String::new()));
+        }
         column.sums(
             &rows,
             Some((&format!("Total, {currency}"), &sum(self.gross))),

@@ -3,9 +3,9 @@
 use crate::form::{Form, Unreadable, form, quoted};
 use jiff::{Timestamp, civil::Date};
 use repair::{
-    CommandId, CustomerId, DaysOffId, DifferenceId, File, ItemId, LineId, MapId, MoveId, Need,
-    NoteId, OrderId, PartId, PersonId, Place, ProofId, ReasonKey, SnagId, StageId, StallId, State,
-    SubletId, Token, Until, VehicleId, Week, Words, WorkId, Written,
+    CommandId, CustomerId, DaysOffId, DifferenceId, File, ItemId, JobId, LineId, MapId, MoveId,
+    Need, NoteId, OrderId, PartId, PersonId, Place, ProofId, ReasonKey, SnagId, StageId, StallId,
+    State, SubletId, Token, Until, VehicleId, Week, Words, WorkId, Written,
 };
 use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
@@ -77,6 +77,7 @@ names! {
     StallIdForm = StallId,
     MapIdForm = MapId,
     DaysOffIdForm = DaysOffId,
+    JobIdForm = JobId,
     ItemIdForm = ItemId,
 }
 

@@ -4,6 +4,7 @@ use super::basics::*;
 use super::codes::*;
 use super::decisions::TaxRuleForm;
 use super::facts::WorkForm;
+use super::money::{FixedJobForm, MoneyRulesForm};
 use crate::form::{form, forms};
 use repair::{CustomerFact, Settings, ShopFact, VehicleFact, Weights};
 use std::collections::BTreeMap;
@@ -78,6 +79,11 @@ forms! { CustomerFactForm = CustomerFact {
         words: WordsForm,
         after: Vec<CommandIdForm>,
     },
+    Exempted = "exempted" {
+        number: Option<WordsForm>,
+        taxes: Vec<ShortForm>,
+        after: Vec<CommandIdForm>,
+    },
 } }
 
 forms! { ShopFactForm = ShopFact {
@@ -107,6 +113,23 @@ forms! { ShopFactForm = ShopFact {
         number: u64,
         order: OrderIdForm,
         payer: PayerForm,
+    },
+    CreditNumberGiven = "credit-number-given" {
+        number: u64,
+        order: OrderIdForm,
+        payer: PayerForm,
+    },
+    MoneyTold = "money-told" {
+        rules: MoneyRulesForm,
+        after: Vec<CommandIdForm>,
+    },
+    JobKept = "job-kept" {
+        id: JobIdForm,
+        job: FixedJobForm,
+        after: Vec<CommandIdForm>,
+    },
+    JobDropped = "job-dropped" {
+        id: JobIdForm,
     },
     AltitudeTold = "altitude-told" {
         altitude: WrittenForm,

@@ -1,7 +1,7 @@
 //! Codes: the words that enumerations are stored as.
 
 use crate::form::codes;
-use repair::price::{Charge, Payer};
+use repair::price::{By, Charge, HoursBy, Payer, Round};
 use repair::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Ending, Fate, Field, Gate, KeyStep, Kind,
     Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs,
@@ -319,6 +319,27 @@ codes! { ChargeForm = Charge {
     Core = "core",
     Test = "test",
     Fee = "fee",
+} since 3 {
+    Disposal = "disposal",
+} }
+
+codes! { RoundForm = Round {
+    HalfUp = "half-up",
+    HalfDown = "half-down",
+    HalfEven = "half-even",
+    Down = "down",
+    Up = "up",
+} }
+
+codes! { ByForm = By {
+    Total = "total",
+    Line = "line",
+} }
+
+codes! { HoursByForm = HoursBy {
+    Book = "book",
+    Clock = "clock",
+    Lesser = "lesser",
 } }
 
 codes! { SureIsForm = SureIs {

@@ -2,6 +2,7 @@
 
 use super::basics::*;
 use super::codes::*;
+use super::money::{CreditLineForm, LessForm, ShareForm, TermsForm};
 use crate::form::{form, forms};
 use repair::price::{Entry, TaxOn, TaxRule, Totals};
 use repair::{Decision, Request, StatedNeed, StatedWork};
@@ -32,6 +33,8 @@ form! { EntryForm = Entry {
     quantity: DecimalForm,
     each: DecimalForm,
     payer: PayerForm,
+} since 3 {
+    less: Vec<LessForm>,
 } }
 
 form! { TaxOnForm = TaxOn {
@@ -44,6 +47,11 @@ form! { TaxRuleForm = TaxRule {
     name: ShortForm,
     percent: DecimalForm,
     on: TaxOnForm,
+} since 3 {
+    kinds: Vec<ChargeForm>,
+    payers: Vec<PayerForm>,
+    compound: bool,
+    included: bool,
 } }
 
 form! { TotalsForm = Totals {
@@ -74,6 +82,8 @@ forms! { DecisionForm = Decision {
         written_down: BTreeMap<PayerForm, DecimalForm>,
         invoiced: Vec<CommandIdForm>,
         after: Vec<CommandIdForm>,
+    } since 3 {
+        terms: Option<TermsForm>,
     },
     WrittenDown = "written-down" {
         payer: PayerForm,
@@ -87,6 +97,15 @@ forms! { DecisionForm = Decision {
         written_down: BTreeMap<PayerForm, DecimalForm>,
     } since 2 {
         numbers: BTreeMap<PayerForm, u64>,
+    },
+    Credited = "credited" {
+        invoice: CommandIdForm,
+        payer: PayerForm,
+        lines: Vec<CreditLineForm>,
+        shares: Vec<ShareForm>,
+        totals: TotalsForm,
+        number: u64,
+        words: WordsForm,
     },
     Waived = "waived" {
         gate: GateForm,
@@ -141,6 +160,12 @@ forms! { RequestForm = Request {
     },
     Charge = "charge" {} since 2 {
         after: Vec<CommandIdForm>,
+    },
+    Credit = "credit" {
+        invoice: CommandIdForm,
+        payer: PayerForm,
+        lines: Vec<CreditLineForm>,
+        words: WordsForm,
     },
     Waive = "waive" {
         gate: GateForm,

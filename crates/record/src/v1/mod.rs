@@ -7,4 +7,5 @@ pub mod codes;
 pub mod decisions;
 pub mod facts;
 pub mod maps;
+pub mod money;
 mod reasons;

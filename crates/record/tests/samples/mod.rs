@@ -32,7 +32,7 @@ pub fn decoded(stream: &Stream, kind: &str, content: &Value) -> (AnyEvent, u32) 
         };
         decode(stream, &stored).map(|event| (event, version))
     };
-    read(1).or_else(|_| read(2)).unwrap()
+    read(1).or_else(|_| read(2)).or_else(|_| read(3)).unwrap()
 }
 
 /// A template grown, under its kind.
@@ -83,6 +83,7 @@ fn object(fields: &Map<String, Value>) -> BoxedStrategy<Value> {
                         !matches!(value, Value::Array(list) if list.is_empty())
                             && !matches!(value, Value::Object(map) if map.is_empty())
                             && *value != ""
+                            && *value != false
                     },
                 ))
                 .boxed(),

@@ -9,7 +9,8 @@ const PUT_INS: &str = "clamp plug rag lamp tool pin cord chips tang other";
 const WORKS: &str = "bleed level-warm level-cold look-for-leaks torque-again torque-after-distance pump-pedal relearn alignment clock-and-windows clean-face other";
 pub const GATES: &str = "go-live start lower roll road hand-over";
 const PAYERS: &str = "customer warranty goodwill";
-const CHARGES: &str = "labour part sublet supplies core test fee";
+const CHARGES: &str = "labour part sublet supplies core test fee disposal";
+const ROUNDS: &str = "half-up half-down half-even down up";
 const FIELDS: &str = "label vin plate name phone mail address";
 const DIFFERENCES: &str = "insert larger longer substitute gone other";
 
@@ -78,7 +79,56 @@ fn trade() -> Value {
 }
 
 fn tax() -> Value {
-    json!({ "name": "$short", "percent": "$decimal", "on": { "labour": "$bool", "parts": "$bool", "other": "$bool" } })
+    json!({
+        "name": "$short", "percent": "$decimal", "on": { "labour": "$bool", "parts": "$bool", "other": "$bool" },
+        "kinds": added(json!([code(CHARGES)])), "payers": added(json!([code(PAYERS)])),
+        "compound": added("$bool"), "included": added("$bool"),
+    })
+}
+
+fn rounding() -> Value {
+    json!({ "round": code(ROUNDS), "by": code("total line") })
+}
+
+fn coin() -> Value {
+    json!({ "smallest": "$decimal", "round": code(ROUNDS) })
+}
+
+fn terms() -> Value {
+    json!({
+        "rounding": rounding(), "exempt": maybe(json!({ "number": "$words", "taxes": ["$short"] })),
+        "coin": maybe(coin()),
+    })
+}
+
+fn credit_line() -> Value {
+    json!({ "line": "$u32", "amount": "$decimal", "keeps_tax": "$bool" })
+}
+
+fn bands() -> Value {
+    json!({
+        "bands": [json!({ "up_to": maybe("$decimal"), "uplift": json!({ "markup": "$decimal" }) })],
+        "least": maybe("$decimal"),
+    })
+}
+
+fn money_rules() -> Value {
+    json!({
+        "rates": [json!({ "work": maybe("$short"), "grade": maybe("$short"), "hour": "$decimal" })],
+        "hours_by": code("book clock lesser"), "parts": bands(),
+        "sublet": json!({ "bands": [json!({ "up_to": maybe("$decimal"), "uplift": json!({ "margin": "$decimal" }) })],
+            "least": maybe("$decimal") }),
+        "supplies": maybe(json!({ "percent": "$decimal", "of": [code(CHARGES)], "most": maybe("$decimal") })),
+        "disposal": [json!({ "of": "$short", "each": "$decimal" })],
+        "rounding": rounding(), "coin": maybe(coin()),
+    })
+}
+
+fn fixed_job() -> Value {
+    json!({
+        "name": "$words", "price": "$decimal",
+        "parts": [json!({ "name": "$words", "quantity": "$decimal", "each": "$decimal" })], "in_one": "$bool",
+    })
 }
 
 fn total() -> Value {
@@ -97,6 +147,7 @@ fn entry() -> Value {
     json!({
         "line": maybe("$id"), "charge": code(CHARGES), "label": maybe("$words"),
         "quantity": "$decimal", "each": "$decimal", "payer": code(PAYERS),
+        "less": added(json!([json!({ "amount": "$decimal", "percent": maybe("$decimal"), "why": "$words", "of_order": "$bool" })])),
     })
 }
 
@@ -378,7 +429,7 @@ pub fn decisions() -> Vec<(&'static str, Value)> {
             "priced",
             json!({
                 "entries": [entry()], "taxes": [tax()], "totals": totals(), "written_down": added(sums()),
-                "invoiced": added(json!(["$id"])), "after": added(json!(["$id"])),
+                "invoiced": added(json!(["$id"])), "after": added(json!(["$id"])), "terms": added(terms()),
             }),
         ),
         (
@@ -392,6 +443,14 @@ pub fn decisions() -> Vec<(&'static str, Value)> {
             json!({
                 "totals": totals(), "written_down": sums(),
                 "numbers": added(json!({ "{}": [format!("$code:{PAYERS}"), "$u64"] })),
+            }),
+        ),
+        (
+            "credited",
+            json!({
+                "invoice": "$id", "payer": code(PAYERS), "lines": [credit_line()],
+                "shares": [json!({ "name": "$short", "percent": "$decimal", "base": "$decimal", "tax": "$decimal", "exempt": "$bool" })],
+                "totals": total(), "number": "$u64", "words": "$words",
             }),
         ),
         (
@@ -430,6 +489,10 @@ pub fn requests() -> Vec<(&'static str, Value)> {
             json!({ "payer": code(PAYERS), "after": added(json!(["$id"])) }),
         ),
         ("charge", json!({ "after": added(json!(["$id"])) })),
+        (
+            "credit",
+            json!({ "invoice": "$id", "payer": code(PAYERS), "lines": [credit_line()], "words": "$words" }),
+        ),
         (
             "waive",
             json!({ "gate": code(GATES), "reason": "$key", "words": "$words", "figure": added("$string") }),
@@ -493,6 +556,10 @@ pub fn customer_facts() -> Vec<(&'static str, Value)> {
             "mended",
             json!({ "field": code(FIELDS), "words": "$words", "after": ["$id"] }),
         ),
+        (
+            "exempted",
+            json!({ "number": maybe("$words"), "taxes": ["$short"], "after": ["$id"] }),
+        ),
     ]
 }
 
@@ -523,6 +590,19 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             "invoice-number-given",
             json!({ "number": "$u64", "order": "$id", "payer": code(PAYERS) }),
         ),
+        (
+            "credit-number-given",
+            json!({ "number": "$u64", "order": "$id", "payer": code(PAYERS) }),
+        ),
+        (
+            "money-told",
+            json!({ "rules": money_rules(), "after": ["$id"] }),
+        ),
+        (
+            "job-kept",
+            json!({ "id": "$id", "job": fixed_job(), "after": ["$id"] }),
+        ),
+        ("job-dropped", json!({ "id": "$id" })),
         (
             "altitude-told",
             json!({ "altitude": "$written", "after": ["$id"] }),

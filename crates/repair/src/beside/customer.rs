@@ -3,6 +3,8 @@
 use super::{Beside, Field, Told, told};
 use crate::ids::CommandId;
 use crate::text::Words;
+use crate::told::{Telling, latest_of};
+use price::Exemption;
 use std::collections::BTreeMap;
 
 /// What stands in a customer's stream.
@@ -19,6 +21,15 @@ pub enum CustomerFact {
         /// The mendings seen.
         after: Vec<CommandId>,
     },
+    /// The customer is exempt from taxes, or not any more.
+    Exempted {
+        /// The number they are exempt by; none, if they are not any more.
+        number: Option<Words>,
+        /// The taxes that are not asked, by name; none named means all.
+        taxes: Vec<String>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
 }
 
 pub type Customer = Beside<CustomerFact>;
@@ -31,7 +42,7 @@ impl Customer {
             self.facts().map(|(command, _, fact)| (command, fact)),
             |fact| match fact {
                 CustomerFact::Declared { texts } => texts.get(&field).copied(),
-                CustomerFact::Mended { .. } => None,
+                _ => None,
             },
             |fact| match fact {
                 CustomerFact::Mended {
@@ -42,5 +53,35 @@ impl Customer {
                 _ => None,
             },
         )
+    }
+
+    /// What they are exempt from, as told by whoever had seen the other tellings.
+    #[must_use]
+    pub fn exemption(&self) -> Option<Exemption> {
+        let told: Vec<Telling<'_, (Option<Words>, &[String])>> = self
+            .facts()
+            .filter_map(|(command, _, fact)| match fact {
+                CustomerFact::Exempted {
+                    number,
+                    taxes,
+                    after,
+                } => Some((command, (*number, taxes.as_slice()), after)),
+                _ => None,
+            })
+            .collect();
+        let (number, taxes) = latest_of(&told)?;
+        Some(Exemption {
+            number: number?.0,
+            taxes: taxes.to_vec(),
+        })
+    }
+
+    /// What was told of it so far, for a device to name as seen.
+    #[must_use]
+    pub fn exemption_told(&self) -> Vec<&CommandId> {
+        let told = self.facts();
+        told.filter(|(_, _, fact)| matches!(fact, CustomerFact::Exempted { .. }))
+            .map(|(command, ..)| command)
+            .collect()
     }
 }

@@ -3,6 +3,7 @@
 
 mod customer;
 mod map;
+mod money;
 mod shop;
 mod vehicle;
 mod week;
@@ -10,6 +11,7 @@ mod work_times;
 
 pub use customer::{Customer, CustomerFact};
 pub use map::{MapDrafts, MapFact};
+pub use money::MoneyRules;
 pub use shop::{Role, Settings, Shop, ShopFact, StallIs, Units, Weights};
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
 pub use week::{DaySpan, Week};

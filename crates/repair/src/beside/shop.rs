@@ -1,13 +1,14 @@
 //! The shop: its settings, its people and stalls, the rules it goes by, and which words of
 //! whom are to be erased.
 
+use super::money::MoneyRules;
 use super::{Beside, Week};
-use crate::ids::{CommandId, CustomerId, DaysOffId, OrderId, PersonId, StallId};
+use crate::ids::{CommandId, CustomerId, DaysOffId, JobId, OrderId, PersonId, StallId};
 use crate::order::Stamp;
 use crate::text::{Token, Words, Written};
 use crate::told::{Telling, latest_of};
 use jiff::civil::Date;
-use price::{Payer, TaxRule};
+use price::{FixedJob, Payer, TaxRule};
 use rust_decimal::Decimal;
 use states::System;
 use std::collections::{BTreeMap, BTreeSet};
@@ -132,6 +133,28 @@ pub enum ShopFact {
         /// For whom it is.
         payer: Payer,
     },
+    /// A credit note got its number.
+    CreditNumberGiven {
+        number: u64,
+        order: OrderId,
+        /// For whom it is.
+        payer: Payer,
+    },
+    /// What the shop goes by when it prices.
+    MoneyTold {
+        rules: MoneyRules,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// The shop keeps a job at a fixed price, or has changed it.
+    JobKept {
+        id: JobId,
+        job: FixedJob,
+        /// The tellings of it seen.
+        after: Vec<CommandId>,
+    },
+    /// The shop keeps such a job no more.
+    JobDropped { id: JobId },
     /// How high above the sea the shop stands.
     AltitudeTold {
         /// As written, with its unit.

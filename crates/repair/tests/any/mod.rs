@@ -706,6 +706,7 @@ pub fn entries() -> impl Strategy<Value = Vec<Entry>> {
         quantity,
         each,
         payer,
+        less: Vec::new(),
     });
     vec(entry, 0..4)
 }
@@ -755,11 +756,7 @@ fn any_decision() -> BoxedStrategy<Decision> {
                     parts: true,
                     other: true,
                 };
-                let taxes = vec![TaxRule {
-                    name: "tax".into(),
-                    percent,
-                    on,
-                }];
+                let taxes = vec![TaxRule::on_top("tax", percent, on)];
                 Decision::Priced {
                     entries,
                     taxes,
@@ -771,6 +768,7 @@ fn any_decision() -> BoxedStrategy<Decision> {
                     },
                     invoiced: after.clone(),
                     after,
+                    terms: None,
                 }
             }
         ),
@@ -790,6 +788,21 @@ fn any_decision() -> BoxedStrategy<Decision> {
             } else {
                 [(p, 7)].into()
             },
+        }),
+        (command(), sums(), 0u32..4).prop_map(|(invoice, (p, net, tax, gross), line)| {
+            Decision::Credited {
+                invoice,
+                payer: p,
+                lines: vec![price::CreditLine {
+                    line,
+                    amount: net,
+                    keeps_tax: tax.is_zero(),
+                }],
+                shares: vec![],
+                totals: Totals { net, tax, gross },
+                number: u64::from(line),
+                words: Words([1; 32]),
+            }
         }),
         (gate(), reason_key()).prop_map(move |(gate, key)| {
             Decision::Waived {

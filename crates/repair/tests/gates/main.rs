@@ -9,6 +9,7 @@ mod each_gate;
 mod fluids;
 mod goods;
 mod leaving;
+mod money;
 mod owed;
 mod papers;
 mod proofs;

@@ -26,6 +26,7 @@ fn an_entry_is_added_to_the_price_that_stands() {
         quantity: 1.into(),
         each: each.into(),
         payer: Payer::Customer,
+        less: Vec::new(),
     };
     let add = |each| Request::AddToPrice {
         entries: vec![entry(each)],
@@ -216,6 +217,7 @@ fn priced_for(job: &mut Job, payer: Payer) {
             quantity: 1.into(),
             each: 100.into(),
             payer,
+            less: Vec::new(),
         }],
         after: job.price_seen(),
     })
@@ -262,6 +264,7 @@ fn named(name: u8, each: i64, payer: Payer) -> price::Entry {
         quantity: 1.into(),
         each: each.into(),
         payer,
+        less: Vec::new(),
     }
 }
 
@@ -515,6 +518,7 @@ fn what_was_written_before_invoices_stayed_reads_as_it_did() {
         written_down: BTreeMap::new(),
         invoiced: vec![],
         after: vec![],
+        terms: None,
     };
     let old_charge = |net: i64| Decision::Charged {
         totals: totals(net),

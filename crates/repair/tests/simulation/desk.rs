@@ -14,6 +14,7 @@ fn entry(each: i64) -> Entry {
         quantity: 1.into(),
         each: each.into(),
         payer: Payer::Customer,
+        less: Vec::new(),
     }
 }
 

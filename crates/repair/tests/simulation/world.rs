@@ -220,9 +220,11 @@ impl World {
             rules: self.rules(),
             next_number: 1001,
             next_invoice: 1,
+            next_credit: 1,
             currency: "EUR".into(),
             minor_digits: 2,
             taxes: vec![],
+            terms: price::Terms::default(),
             may_waive: std::collections::BTreeSet::from([
                 WaivedBy::Desk,
                 WaivedBy::InCharge,

@@ -17,6 +17,8 @@ pub struct Job {
     pub rules: Rules,
     taxes: Vec<price::TaxRule>,
     next_invoice: u64,
+    next_credit: u64,
+    pub terms: price::Terms,
     who: &'static str,
     commands: u32,
 }
@@ -81,6 +83,8 @@ impl Job {
             },
             taxes: vec![],
             next_invoice: 1,
+            next_credit: 1,
+            terms: price::Terms::default(),
             who: "ana",
             commands: 0,
         };
@@ -94,15 +98,18 @@ impl Job {
 
     /// From here on prices bear so many per cent of tax.
     pub fn tax(&mut self, percent: i64) {
-        self.taxes = vec![price::TaxRule {
-            name: "tax".into(),
-            percent: percent.into(),
-            on: price::TaxOn {
-                labour: true,
-                parts: true,
-                other: true,
-            },
-        }];
+        let on = price::TaxOn {
+            labour: true,
+            parts: true,
+            other: true,
+        };
+        self.taxes = vec![price::TaxRule::on_top("tax", percent.into(), on)];
+    }
+
+    /// The shop's next credit note gets this number.
+    pub fn credits_from(&mut self, number: u64) -> &mut Self {
+        self.next_credit = number;
+        self
     }
 
     /// The shop's next invoice gets this number.
@@ -151,9 +158,11 @@ impl Job {
             rules: self.rules.clone(),
             next_number: 1001,
             next_invoice: self.next_invoice,
+            next_credit: self.next_credit,
             currency: "EUR".into(),
             minor_digits: 2,
             taxes: self.taxes.clone(),
+            terms: self.terms.clone(),
             may_waive: BTreeSet::from([WaivedBy::Desk, WaivedBy::InCharge, WaivedBy::Foreman]),
         }
     }
@@ -427,6 +436,7 @@ impl Job {
                 quantity: 1.into(),
                 each: net.into(),
                 payer: Payer::Customer,
+                less: Vec::new(),
             }],
             after: self.price_seen(),
         })

@@ -219,6 +219,7 @@ fn of_customer(fact: &CustomerFact, out: &mut BTreeSet<Words>) {
         CustomerFact::Mended { words, .. } => {
             out.insert(*words);
         }
+        CustomerFact::Exempted { number, .. } => out.extend(*number),
     }
 }
 

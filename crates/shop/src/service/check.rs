@@ -3,7 +3,8 @@
 
 use crate::trouble::Trouble;
 use jiff::tz::TimeZone;
-use repair::Settings;
+use repair::price::{Fault, Taxing};
+use repair::{MoneyRules, Settings};
 use rust_decimal::Decimal;
 
 /// Rules that this program does not have would silently let nothing pass.
@@ -66,7 +67,28 @@ fn check_sums(settings: &Settings) -> Result<(), Trouble> {
             "give its per cent: nought or more, such as 20",
         ));
     }
-    Ok(())
+    Taxing::of(&settings.taxes).check().map_err(told)
+}
+
+/// A fault of a rule or a figure, as it is told.
+fn told(fault: Fault) -> Trouble {
+    Trouble::unreadable(&fault.at, fault.what, &fault.how)
+}
+
+/// Rules that every price rests on.
+pub(super) fn check_money(rules: &MoneyRules, settings: Option<&Settings>) -> Result<(), Trouble> {
+    let hour = settings.map_or(Decimal::ZERO, |settings| settings.rate);
+    let digits = settings.map_or(2, |settings| settings.minor_digits);
+    rules.check(hour, digits).map_err(told)
+}
+
+/// A job at a fixed price that does not add up has none.
+pub(super) fn check_job(
+    job: &repair::price::FixedJob,
+    settings: Option<&Settings>,
+) -> Result<(), Trouble> {
+    let digits = settings.map_or(2, |settings| settings.minor_digits);
+    job.check(digits).map_err(told)
 }
 
 /// Nobody keeps records for ever, and no year is that far.

@@ -24,9 +24,9 @@ use crate::snapshot::{Shelves, Snapshot};
 use crate::trade_read::Checks;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::{Texts, with_sent};
-use crate::world::{World, vehicle_of};
+use crate::world::{World, customer_of, vehicle_of};
 use answer::{accepted, id_reused};
-use check::{check_place, check_settings, check_weights, check_years};
+use check::{check_job, check_money, check_place, check_settings, check_weights, check_years};
 use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
@@ -453,6 +453,12 @@ impl Service {
             AnyEvent::Shop(ShopFact::Set { settings, .. }) => check_settings(settings)?,
             AnyEvent::Shop(ShopFact::RecordsKept { years, .. }) => check_years(*years)?,
             AnyEvent::Shop(ShopFact::Weighed { weights, .. }) => check_weights(weights)?,
+            AnyEvent::Shop(ShopFact::MoneyTold { rules, .. }) => {
+                check_money(rules, self.world()?.shop.settings())?;
+            }
+            AnyEvent::Shop(ShopFact::JobKept { job, .. }) => {
+                check_job(job, self.world()?.shop.settings())?;
+            }
             AnyEvent::Shop(ShopFact::WordAdded { name, sort }) => {
                 let table = own_words::vocabulary(&*self.world()?, &self.texts, &self.shelves);
                 let name = self.words_that_came(command, *name).unwrap_or_default();
@@ -569,15 +575,25 @@ impl Service {
         let context = Context {
             next_number: world.next_number()?,
             next_invoice: world.next_invoice()?,
+            next_credit: world.next_credit()?,
             currency: settings.map_or_else(|| "EUR".to_owned(), |s| s.currency.clone()),
             minor_digits: settings.map_or(2, |s| s.minor_digits),
             taxes: settings.map(|s| s.taxes.clone()).unwrap_or_default(),
+            terms: world.shop.money().terms(),
             rules,
             may_waive: BTreeSet::new(),
         };
         let order = world.order(id)?;
+        let exempt = match customer_of(&order) {
+            Some(customer) => world.customer(&customer)?.exemption(),
+            None => None,
+        };
         let context = Context {
             may_waive: roles::may_waive(caller, &order),
+            terms: repair::price::Terms {
+                exempt,
+                ..context.terms
+            },
             ..context
         };
         let decided = decide(&order, &context, request.clone())
@@ -604,6 +620,14 @@ impl Service {
                         };
                         (Stream::Shop, AnyEvent::Shop(given))
                     }));
+                }
+                Event::Decision(Decision::Credited { number, payer, .. }) => {
+                    let given = ShopFact::CreditNumberGiven {
+                        number: *number,
+                        order: id.clone(),
+                        payer: *payer,
+                    };
+                    out.push((Stream::Shop, AnyEvent::Shop(given)));
                 }
                 Event::Decision(Decision::HandedOver { .. }) => {
                     out.extend(carried_by_vehicle(world, &order, id, &context.rules)?);

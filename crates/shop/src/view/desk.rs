@@ -1,10 +1,11 @@
 //! Lines, price, consent and money, in words.
 
+use super::credits::{self, CreditView, LessView, ShareView};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::form::Form;
 use record::v1::codes::{ChargeForm, ConsentStepForm, PaidByForm, PayerForm, WayForm};
-use repair::price::{Entry, Payer, TaxRule, TooLarge, Totals};
+use repair::price::{Entry, Payer, TaxRule, Taxing, TooLarge, Totals};
 use repair::{CommandId, Fact, Order, Rules, Words, papers};
 use rust_decimal::Decimal;
 use serde::Serialize;
@@ -44,8 +45,10 @@ pub struct PriceEntryView {
     pub each: String,
     /// The price of one to the last digit, to send it again unchanged.
     pub each_exact: String,
-    /// What it comes to.
+    /// What it comes to, less what is taken off.
     pub amount: String,
+    /// What is taken off it.
+    pub less: Vec<LessView>,
     /// Who pays.
     pub payer: PayerForm,
     /// The commitment of its label, to send it again unchanged.
@@ -71,6 +74,8 @@ pub struct PriceView {
     pub invoices: Vec<InvoiceView>,
     /// What the next invoice would charge each payer, were it written now.
     pub next: Vec<InvoiceView>,
+    /// The credit notes that were written, oldest first.
+    pub credits: Vec<CreditView>,
 }
 
 /// An invoice for one payer. It stays as it was written.
@@ -88,6 +93,12 @@ pub struct InvoiceView {
     pub entries: Vec<PriceEntryView>,
     /// The taxes, in words.
     pub taxes: Vec<String>,
+    /// Each tax by itself.
+    pub shares: Vec<ShareView>,
+    /// The number that the customer is exempt by.
+    pub exempt_by: Option<String>,
+    /// What is left of each entry to be taken back.
+    pub left: Vec<String>,
     /// Taken off before tax.
     pub written_down: String,
     /// Before tax.
@@ -102,8 +113,16 @@ impl PriceEntryView {
     /// The same entry, to the last digit, as it is sent again unchanged.
     #[must_use]
     pub fn sent(&self) -> Value {
-        json!({ "line": self.line, "charge": self.charge, "label": self.label_words,
-            "quantity": self.quantity_exact, "each": self.each_exact, "payer": self.payer })
+        let mut sent = json!({ "line": self.line, "charge": self.charge, "label": self.label_words,
+            "quantity": self.quantity_exact, "each": self.each_exact, "payer": self.payer });
+        if !self.less.is_empty() {
+            let less = self.less.iter().map(|less| {
+                json!({ "amount": less.amount, "percent": less.percent, "why": less.why_words,
+                    "of_order": less.of_order })
+            });
+            sent["less"] = less.collect();
+        }
+        sent
     }
 }
 
@@ -124,6 +143,14 @@ pub struct TotalView {
     pub paid: String,
     /// Left to pay.
     pub balance: String,
+    /// What would be paid of it in cash, where no coin is small enough for it.
+    pub in_cash: Option<String>,
+    /// What was paid beyond what was owed, because no coin is smaller; below nought, if less.
+    pub by_coin: Option<String>,
+    /// Of what is paid, what was put on account and is still to come in.
+    pub on_account: Option<String>,
+    /// Each tax by itself.
+    pub shares: Vec<ShareView>,
     /// The most agreed to.
     pub ceiling: Option<String>,
     /// Whether tax is within it.
@@ -222,18 +249,21 @@ pub(super) fn price(snap: &Snapshot<'_>, order: &Order, rules: &Rules) -> Option
         invoices: price
             .invoices
             .iter()
-            .flat_map(|invoice| invoices(snap, invoice, rules, digits))
+            .flat_map(|invoice| invoices(snap, &price, invoice, rules, digits))
             .collect(),
+        credits: credits::credits(snap, &price, rules, digits),
         next: invoices(
             snap,
+            &price,
             &papers::Invoice {
                 command: CommandId::new(""),
                 at: rules.now,
-                entries: price.entries,
-                taxes: price.taxes,
-                totals: price.open,
-                written_down: price.written_down,
+                entries: price.entries.clone(),
+                taxes: price.taxes.clone(),
+                totals: price.open.clone(),
+                written_down: price.written_down.clone(),
                 numbers: BTreeMap::new(),
+                terms: price.terms.clone(),
             },
             rules,
             digits,
@@ -256,10 +286,14 @@ pub(super) fn numbered(number: u64) -> String {
 /// An invoice as each payer gets it.
 fn invoices(
     snap: &Snapshot<'_>,
+    price: &papers::Price,
     invoice: &papers::Invoice,
     rules: &Rules,
     digits: u32,
 ) -> Vec<InvoiceView> {
+    let exempt_by = invoice.terms.exempt.as_ref();
+    let exempt_by = exempt_by.map(|exempt| snap.texts().text(Words(exempt.number)));
+    let taxing = invoice.taxing();
     let money = |amount: Decimal| say::money(amount, digits);
     let of_payer = |(payer, totals): (&Payer, &Totals)| InvoiceView {
         command: invoice.command.as_str().to_owned(),
@@ -273,6 +307,12 @@ fn invoices(
             .map(|entry| price_entry(snap, entry, digits))
             .collect(),
         taxes: taxes(&invoice.taxes),
+        shares: credits::shares(&invoice.entries, &taxing, *payer, totals, digits)
+            .iter()
+            .map(|share| credits::share(share, digits))
+            .collect(),
+        exempt_by: exempt_by.clone().filter(|_| *payer == Payer::Customer),
+        left: credits::left_of(price, &invoice.command, *payer, digits),
         written_down: money(invoice.written_down.get(payer).copied().unwrap_or_default()),
         net: money(totals.net),
         tax: money(totals.tax),
@@ -299,6 +339,11 @@ pub(super) fn price_entry(snap: &Snapshot<'_>, entry: &Entry, digits: u32) -> Pr
         each_exact: entry.each.to_string(),
         amount: repair::price::amount(entry, digits)
             .map_or_else(|too_large| too_large.to_string(), |sum| sum.to_string()),
+        less: entry
+            .less
+            .iter()
+            .map(|less| credits::less(snap, less, digits))
+            .collect(),
         payer: PayerForm::of(&entry.payer),
         label_words: entry.label.map(|label| Words(label).hex()),
         line: entry.line.clone(),
@@ -318,7 +363,7 @@ fn each_shown(entry: &Entry, digits: u32) -> Decimal {
 /// How many, with two decimals or as many more as it takes for whoever multiplies to get the
 /// amount: 213.5 minutes at 120.00 an hour are 3.5583 hours, for 3.56 come to 427.20.
 fn quantity_shown(entry: &Entry, digits: u32) -> String {
-    let Ok(amount) = repair::price::amount(entry, digits) else {
+    let Ok(amount) = repair::price::full_amount(entry, digits) else {
         return entry.quantity.normalize().to_string();
     };
     let each = each_shown(entry, digits);
@@ -343,7 +388,16 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
         .iter()
         .map(|(payer, totals)| {
             let paid = papers::paid(order, *payer);
-            let balance = paid.map(|paid| totals.gross.saturating_sub(paid));
+            let stands = papers::balance(order, *payer);
+            let balance = stands.map(|stands| stands.left);
+            let coin = price
+                .terms
+                .coin
+                .filter(|_| stands.is_ok_and(|stands| !stands.left.is_zero()));
+            let in_cash = coin
+                .zip(balance.ok())
+                .map(|(coin, left)| coin.cash(left).pays);
+            let by_coin = stands.ok().map(|stands| stands.by_coin);
             let ceiling = ceilings.get(payer);
             let sum = |with_tax: bool| if with_tax { totals.gross } else { totals.net };
             let money = |amount: Decimal| say::money(amount, digits);
@@ -360,6 +414,16 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
                 written_down: money(off),
                 paid: reckoned(paid),
                 balance: reckoned(balance),
+                in_cash: in_cash.map(money),
+                by_coin: by_coin.filter(|by| !by.is_zero()).map(money),
+                on_account: papers::on_account(order, *payer)
+                    .ok()
+                    .filter(|sum| !sum.is_zero())
+                    .map(money),
+                shares: credits::all_shares(&price, *payer, digits)
+                    .iter()
+                    .map(|share| credits::share(share, digits))
+                    .collect(),
                 ceiling: ceiling.map(|ceiling| money(ceiling.amount)),
                 ceiling_with_tax: ceiling.is_some_and(|ceiling| ceiling.tax_included),
                 room: ceiling
@@ -372,29 +436,31 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
 /// How a sum was found: each invoice's part of it, and what is on none yet.
 fn working(price: &papers::Price, payer: Payer, digits: u32) -> String {
     let part = |entries: &[Entry],
-                taxes: &[TaxRule],
+                taxing: &Taxing,
                 off: &BTreeMap<Payer, Decimal>,
                 totals: &BTreeMap<Payer, Totals>| {
         let off = off.get(&payer).copied().unwrap_or_default();
         totals
             .get(&payer)
-            .map(|total| repair::price::working(entries, taxes, payer, off, total, digits).html())
+            .map(|total| repair::price::working(entries, taxing, payer, off, total, digits).html())
     };
     let invoices = price.invoices.iter().filter_map(|invoice| {
         part(
             &invoice.entries,
-            &invoice.taxes,
+            &invoice.taxing(),
             &invoice.written_down,
             &invoice.totals,
         )
     });
     let open = part(
         &price.entries,
-        &price.taxes,
+        &price.taxing(),
         &price.written_down,
         &price.open,
     );
-    invoices.chain(open).collect()
+    let credits = price.credits.iter().filter(|credit| credit.payer == payer);
+    let back = credits.map(|credit| credit.credit.working().html());
+    invoices.chain(open).chain(back).collect()
 }
 
 pub(super) fn consents(

@@ -5,6 +5,7 @@ mod apart;
 mod ask;
 mod bolts;
 mod calls;
+mod credits;
 mod day;
 mod desk;
 mod goods;
@@ -28,6 +29,7 @@ pub use apart::ApartView;
 pub use ask::AskView;
 pub use bolts::{Shape, bolt_places};
 pub use calls::{CallKind, CallView, calls};
+pub use credits::{CreditView, CreditedView, LessView, ShareView};
 pub use day::{DayOrder, DayPerson, DayPlace, DayView, HomeView, day};
 pub(crate) use desk::entry_label;
 pub use desk::{

@@ -224,6 +224,19 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
             };
             format!("Invoice written{which}")
         }
+        Decision::Credited {
+            number,
+            payer,
+            totals,
+            words,
+            ..
+        } => format!(
+            "Credit note {} for {}, {}: {}",
+            super::credits::numbered(*number),
+            say::payer_name(*payer),
+            totals.gross,
+            text(*words)
+        ),
         Decision::Waived { words, gate, .. } => {
             format!(
                 "Waived at {}: {}",

@@ -61,7 +61,9 @@ impl World {
         // Numbers of orders and invoices stand on cards: the shop would grow with its history.
         let numbers = matches!(
             fact,
-            ShopFact::NumberGiven { .. } | ShopFact::InvoiceNumberGiven { .. }
+            ShopFact::NumberGiven { .. }
+                | ShopFact::InvoiceNumberGiven { .. }
+                | ShopFact::CreditNumberGiven { .. }
         );
         if numbers {
             return;
@@ -138,6 +140,11 @@ impl World {
         if let ShopFact::InvoiceNumberGiven { number, order, .. } = fact {
             self.index
                 .put(drawer::INVOICE, &padded(*number), order.as_str());
+            return Ok(());
+        }
+        if let ShopFact::CreditNumberGiven { number, order, .. } = fact {
+            self.index
+                .put(drawer::CREDIT, &padded(*number), order.as_str());
             return Ok(());
         }
         let ShopFact::NumberGiven { number, order } = fact else {

@@ -11,7 +11,7 @@ use store::{CacheChange, Card, Hash, Head, Row, Store, Wanted};
 
 /// The name of the cache, with the form of its cards. Cards of another form are another
 /// cache: change the number with anything that is written on a card, or left out.
-pub(crate) const CACHE: &str = "index 4";
+pub(crate) const CACHE: &str = "index 5";
 
 /// The drawers.
 pub(crate) mod drawer {
@@ -40,10 +40,12 @@ pub(crate) mod drawer {
 
     /// By an invoice's number: the order.
     pub(crate) const INVOICE: &str = "invoice";
+    /// By a credit note's number: the order.
+    pub(crate) const CREDIT: &str = "credit";
     /// By stream: its first row that could not be read, as JSON.
     pub(crate) const UNREAD: &str = "unread";
 
-    pub(crate) const ALL: [&str; 13] = [
+    pub(crate) const ALL: [&str; 14] = [
         ORDER,
         NUMBER,
         HERE,
@@ -56,6 +58,7 @@ pub(crate) mod drawer {
         SHOP,
         SHOP_SEQ,
         INVOICE,
+        CREDIT,
         UNREAD,
     ];
 }

@@ -123,10 +123,19 @@ impl World {
 
     /// The number the next invoice gets: invoices are numbered on from one, without a gap.
     pub fn next_invoice(&self) -> Result<u64, Trouble> {
+        self.next_in(drawer::INVOICE)
+    }
+
+    /// The number the next credit note gets: they have a series of their own, without a gap.
+    pub fn next_credit(&self) -> Result<u64, Trouble> {
+        self.next_in(drawer::CREDIT)
+    }
+
+    fn next_in(&self, drawer: &str) -> Result<u64, Trouble> {
         let cards = self.index.cards(&Wanted {
             backwards: true,
             most: 1,
-            ..Wanted::from(drawer::INVOICE, "")
+            ..Wanted::from(drawer, "")
         })?;
         match cards.first() {
             Some(card) => filing::number_in(card).map(|number| number.saturating_add(1)),

@@ -21,6 +21,7 @@ mod own_words;
 mod pages;
 mod papers;
 mod patience;
+mod prices;
 mod record_fails;
 mod shop_in_words;
 mod snags;

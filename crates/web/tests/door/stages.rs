@@ -89,6 +89,12 @@ impl Screen {
         self.buttons.iter().find(|(text, ..)| text.contains(label))
     }
 
+    /// Every button whose label says this.
+    pub fn buttons_named(&self, label: &str) -> Vec<&Button> {
+        let all = self.buttons.iter();
+        all.filter(|(text, ..)| text.contains(label)).collect()
+    }
+
     pub fn link(&self, label: &str) -> String {
         let found = self.links.iter().find(|(text, _)| text.contains(label));
         found
@@ -96,6 +102,9 @@ impl Screen {
             .unwrap_or_else(|| panic!("no link {label}: {}", self.text))
     }
 }
+
+/// A button: its label, its commands, and what its form holds.
+pub type Button = (String, String, BTreeMap<String, String>);
 
 /// Fills a template as the page's script does; nothing, where it is left out.
 fn fill(
@@ -207,9 +216,22 @@ pub fn sent(door: &Door, command: &Value) -> Value {
 
 /// The commands that a button makes.
 pub fn pressed(screen: &Screen, label: &str, change: &[(&str, &str)]) -> Vec<Value> {
-    let (_, commands, form) = screen
+    let button = screen
         .button(label)
         .unwrap_or_else(|| panic!("no button {label}: {}", screen.text));
+    made_of(button, change)
+}
+
+/// Presses this button, its form changed so.
+pub fn press_with(door: &Door, button: &Button, change: &[(&str, &str)]) {
+    for command in made_of(button, change) {
+        let answer = door.post(sent(door, &command).to_string().as_bytes());
+        assert_eq!(answer.status, 200, "{command}: {answer:?}");
+    }
+}
+
+/// The commands that this button makes, its form changed so.
+pub fn made_of((_, commands, form): &Button, change: &[(&str, &str)]) -> Vec<Value> {
     let mut form = form.clone();
     for (name, value) in change {
         form.insert((*name).to_owned(), (*value).to_owned());

@@ -2,6 +2,7 @@
 
 pub mod ask;
 mod calls;
+mod credit;
 mod day;
 mod decline;
 mod desk_side;
@@ -17,6 +18,7 @@ pub mod papers;
 mod parts;
 mod parts_price;
 pub mod price;
+mod price_offers;
 mod promise;
 mod settle;
 
@@ -35,6 +37,8 @@ pub fn routes() -> Router<State> {
         .route("/order/{order}", get(order::by_name))
         .route("/o/{number}/promise", get(promise::promise))
         .route("/v/{vehicle}", get(known_vehicle::vehicle))
+        .route("/o/{number}/price", get(price::price))
+        .route("/o/{number}/parts", get(parts::parts))
         .route(
             "/o/{number}/papers/{kind}",
             get(paper_file::paper).post(paper_file::give),
@@ -49,11 +53,10 @@ pub fn of_orders() -> Router<State> {
         .route("/o/{number}/mend", get(intake::correct))
         .route("/o/{number}/hand-over", get(hand_over::hand_over))
         .route("/o/{number}/desk", get(overview::desk))
-        .route("/o/{number}/price", get(price::price))
         .route("/o/{number}/odds", get(odds::odds))
         .route("/o/{number}/ask", get(ask::ask))
-        .route("/o/{number}/parts", get(parts::parts))
         .route("/o/{number}/pay", get(overview::pay))
+        .route("/o/{number}/credit", get(credit::credit))
         .route("/o/{number}/decline", get(decline::decline))
         .route("/o/{number}/estimate", get(papers::estimate))
         .route("/o/{number}/added", get(papers::added))

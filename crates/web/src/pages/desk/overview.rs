@@ -97,6 +97,9 @@ pub fn total_block(order: &OrderView, total: &TotalView) -> Markup {
                     span class="what" { "Left to pay" } span class="strong number" { (total.balance) }
                 }
             }
+            @if let Some(cash) = &total.in_cash { div class="row" { span class="what soft" { "In cash" } span class="number" { (cash) } } }
+            @if let Some(by) = &total.by_coin { div class="row" { span class="what soft" { "Difference by coin" } span class="number" { (by) } } }
+            @if let Some(account) = &total.on_account { div class="row" { span class="what wait" { "On account, still to come in" } span class="number" { (account) } } }
         }
         details id=(format!("found-{:?}", total.payer)) {
             summary class="row" { span class="soft" { "How was this found?" } }
@@ -231,6 +234,7 @@ pub async fn pay(
                         @for total in &order.totals { (total_block(&order, total)) }
                         @if order.totals.is_empty() { p class="gap" { "No price yet." } }
                         (invoice(&order))
+                        (super::credit::written_notes(&order))
                         (keys(&order))
                     }
                     div { (take(&order)) }
@@ -301,6 +305,9 @@ fn written(order: &OrderView) -> Markup {
                 }
                 span class="strong number" { (invoice.gross) }
             }
+            @if invoice.number.is_some() {
+                a class="row" href=(format!("/o/{}/credit?payer={}&written={}", order.number, word(&invoice.payer), invoice.command)) { span class="what soft" { "Take some of it back" } }
+            }
         }
     }
 }
@@ -328,7 +335,38 @@ pub fn take(order: &OrderView) -> Markup {
             label class="row" { input type="checkbox" name="deposit" value="yes"; span class="what" { "It is a deposit" } }
             div class="presses" { (button(Look::Plain, "Record payment", "", &[paid], None)) }
         }
+        (come_in(order))
         @for paid in &order.payments { (payment(order, paid)) }
+    }
+}
+
+/// What was put on account comes in: it is on account no longer, and paid otherwise.
+fn come_in(order: &OrderView) -> Markup {
+    let open = order.totals.iter().find_map(|total| {
+        let account = total.on_account.as_ref()?;
+        Some((total, account))
+    });
+    let Some((total, account)) = open.filter(|(_, account)| !account.starts_with('-')) else {
+        return html! {};
+    };
+    let paid = |amount: Value, by: Value| {
+        order_fact(
+            &order.order,
+            json!({ "paid": { "payer": total.payer, "amount": amount, "by": by, "deposit": false } }),
+        )
+    };
+    let off = json!({ "$join": ["-", field("amount")] });
+    let both = [
+        paid(off, json!("on-account")),
+        paid(field("amount"), field("by")),
+    ];
+    html! {
+        h2 { "It came in from the account" }
+        form {
+            (figure("amount", "Amount", "", account, true))
+            (chips("by", "How", &PAID_BY[..4], "transfer"))
+            div class="presses" { (button(Look::Plain, "It came in", "", &both, None)) }
+        }
     }
 }
 

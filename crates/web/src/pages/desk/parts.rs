@@ -12,7 +12,9 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::offers::PriceOffer;
 use shop::record::v1::codes::PartStepForm;
+use shop::repair::OrderId;
 use shop::view::{OrderView, PartView, SubletView};
 
 pub async fn parts(
@@ -22,6 +24,12 @@ pub async fn parts(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
+        let id = OrderId::new(order.order.clone());
+        let prices = shop::offers::part_prices(visit.snap, &id);
+        let sublet = |sublet: &SubletView| {
+            let cost = sublet.cost.as_deref()?;
+            shop::offers::from_cost(visit.snap, cost, true).ok()
+        };
         Ok(Shown::of(&order, "Parts", html! {
             h1 { "Parts and machine work" }
             div class="columns" {
@@ -29,14 +37,14 @@ pub async fn parts(
                     h2 { "Parts" }
                     @if order.parts.is_empty() { p class="gap" { "None needed so far" } }
                     @else { p class="soft gap" { "Compare each new part with the old one before the vehicle can no longer roll." } }
-                    @for part in &order.parts { (part_block(&order, part)) }
+                    @for part in &order.parts { (part_block(&order, part, prices.get(&part.part))) }
                     (by_plan(visit, &order)?)
                     (need(&order))
                 }
                 div {
                     h2 { "Sent out" }
                     @if order.sublets.is_empty() { p class="gap" { "Nothing is away" } }
-                    @for sublet in &order.sublets { (sublet_block(&order, sublet)) }
+                    @for one in &order.sublets { (sublet_block(&order, one, sublet(one).as_ref())) }
                     (send(&order))
                 }
             }
@@ -84,7 +92,7 @@ fn need(order: &OrderView) -> Markup {
 }
 
 /// What is true of a part, and what can happen to it next.
-fn part_block(order: &OrderView, part: &PartView) -> Markup {
+fn part_block(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) -> Markup {
     let done: Vec<String> = part
         .steps
         .iter()
@@ -108,7 +116,7 @@ fn part_block(order: &OrderView, part: &PartView) -> Markup {
             @if part.late { span class="no" { "late" } }
             @else if let Some(price) = &part.price { span class="number" { (price) } }
         }
-        (price(order, part))
+        (price(order, part, offer))
         @if !ended { (next_steps(order, part)) }
         @if !ended && part.has_old && part.steps.contains_key(&PartStepForm::Received) && !part.steps.contains_key(&PartStepForm::Compared) { (differs(order, part)) }
         @else if part.has_old && part.old.is_none() { (old_part(order, part)) }
@@ -196,7 +204,7 @@ fn old_part(order: &OrderView, part: &PartView) -> Markup {
     }
 }
 
-fn sublet_block(order: &OrderView, sublet: &SubletView) -> Markup {
+fn sublet_block(order: &OrderView, sublet: &SubletView, offer: Option<&PriceOffer>) -> Markup {
     let back = order_fact(
         &order.order,
         json!({ "sublet-back": { "sublet": sublet.sublet, "words": text("words") } }),
@@ -212,7 +220,7 @@ fn sublet_block(order: &OrderView, sublet: &SubletView) -> Markup {
             @else if sublet.late { span class="no" { "late" } }
             @else { span class="wait" { "away" } }
         }
-        (sublet_price(order, sublet))
+        (sublet_price(order, sublet, offer))
         @if !sublet.back {
             form {
                 (input("words", "How it came back", "counted, and as agreed?", ""))

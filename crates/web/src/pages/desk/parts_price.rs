@@ -5,6 +5,7 @@ use crate::tap::{Look, button, field, figure, new, order_fact, order_request, wo
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::Trouble;
+use shop::offers::PriceOffer;
 use shop::planning::{OrderMap, in_order, map_of_order, on_map_of};
 use shop::record::v1::codes::{ChargeForm, PayerForm};
 use shop::repair::{ItemId, Kind};
@@ -22,7 +23,7 @@ fn on_price(order: &OrderView, label: &str) -> bool {
 }
 
 /// Whether a part is on the price; if not, the tap that puts it there with its core charge.
-pub fn price(order: &OrderView, part: &PartView) -> Markup {
+pub fn price(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) -> Markup {
     if on_price(order, &part.label) {
         return html! {
             p class="soft" { "On the price" }
@@ -65,7 +66,11 @@ pub fn price(order: &OrderView, part: &PartView) -> Markup {
     };
     html! {
         form {
-            @if part.price.is_none() { (figure("each", "Sold for, each", "before tax", "", true)) }
+            @if part.price.is_none() {
+                @let hint = if offer.is_some() { "before tax; from what it costs us" } else { "before tax" };
+                (figure("each", "Sold for, each", hint, offer.map_or("", |offer| offer.price.as_str()), true))
+                @if let Some(offer) = offer { (super::price_offers::how(&format!("found-{}", part.part), &offer.working_html)) }
+            }
             div class="presses" { (button(Look::Plain, "Put it on the price", &small, &[add], None)) }
         }
     }
@@ -89,6 +94,12 @@ pub fn core_credit(order: &OrderView, part: &PartView) -> Option<Value> {
     let mut credit = charged.sent();
     credit["label"] = words(&label);
     credit["each"] = json!(format!("-{}", charged.each_exact));
+    // What was taken off the charge does not come back.
+    if let Some(less) = credit.get_mut("less").and_then(Value::as_array_mut) {
+        for less in less {
+            less["amount"] = json!(format!("-{}", less["amount"].as_str().unwrap_or("0")));
+        }
+    }
     Some(order_request(
         &order.order,
         json!({ "add-to-price": { "entries": [credit] } }),
@@ -113,7 +124,7 @@ pub fn unpriced(order: &OrderView) -> impl Iterator<Item = &SubletView> {
 }
 
 /// Work that was sent out, on the price, or the tap that puts it there.
-pub fn sublet_price(order: &OrderView, sublet: &SubletView) -> Markup {
+pub fn sublet_price(order: &OrderView, sublet: &SubletView, offer: Option<&PriceOffer>) -> Markup {
     if !unpriced(order).any(|one| one.sublet == sublet.sublet) {
         return html! { p class="soft" { "On the price" } };
     }
@@ -137,7 +148,8 @@ pub fn sublet_price(order: &OrderView, sublet: &SubletView) -> Markup {
     html! {
         form {
             p class="wait gap" { "Not on the price yet" }
-            (figure("each", "Charged for it, before tax", &hint, "", true))
+            (figure("each", "Charged for it, before tax", &hint, offer.map_or("", |offer| offer.price.as_str()), true))
+            @if let Some(offer) = offer { (super::price_offers::how(&format!("found-{}", sublet.sublet), &offer.working_html)) }
             div class="presses" { (button(Look::Plain, "Put it on the price", &sublet.what, &[add], None)) }
         }
     }

@@ -1,14 +1,16 @@
 //! The price: its entries, each on a line of the order and for a payer.
 
 use super::overview::total_block;
+use super::price_offers::{self, Asked};
 use crate::State;
 use crate::pages::{Shown, order_of, show};
 use crate::tap::{Look, button, chips, field, figure, input, link, order_request, when};
-use axum::extract::{self, Path};
+use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Map, Value, json};
+use shop::offers::RateOffer;
 use shop::view::{OrderView, PriceEntryView};
 use std::collections::BTreeMap;
 
@@ -16,9 +18,16 @@ pub async fn price(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
+    Query(asked): Query<Asked>,
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
+        let found = asked.price(visit);
+        let each = match &found {
+            Some(Ok(offer)) => offer.price.as_str(),
+            _ => "",
+        };
+        let rates = shop::offers::rates(visit.snap);
         let rate = {
             let world = visit.snap.world();
             let settings = world.shop.settings();
@@ -28,7 +37,7 @@ pub async fn price(
         };
         let set = order_request(
             &order.order,
-            json!({ "price": { "entries": entries(&order), "after": seen(&order) } }),
+            json!({ "price": { "entries": entries(&order, &rates), "after": seen(&order) } }),
         );
         let kept = order.price.iter().flat_map(|price| &price.open);
         Ok(Shown::of(&order, "Price", html! {
@@ -45,16 +54,29 @@ pub async fn price(
                         (belongs(&order))
                         h2 { "Add labour" }
                         (input("labour", "What for", "", ""))
-                        (figure("hours", "Hours", "such as 3.67", "", false))
+                        (figure("hours", "Hours", &format!("such as 3.67, {}", shop::offers::hours(visit.snap)), "", false))
                         (figure("rate", "An hour", "", &rate, false))
+                        @if !rates.is_empty() { (rate_chips(&rates)) }
                         h2 { "Add a part or other" }
-                        (chips("charge", "What sort", &[("part", "part"), ("test", "test"), ("sublet", "machine work"), ("supplies", "supplies"), ("core", "core"), ("fee", "other")], "part"))
+                        (chips("charge", "What sort", &[("part", "part"), ("test", "test"), ("sublet", "machine work"), ("supplies", "supplies"), ("core", "core"), ("disposal", "disposal"), ("fee", "other")], "part"))
                         (input("what", "What", "", ""))
                         (figure("quantity", "How many", "", "1", false))
-                        (figure("each", "Unit price, before tax", "", "", false))
+                        (figure("each", "Unit price, before tax", "", each, false))
                     }
                 }
                 div class="presses low" { (button(Look::Confirm, "Set the price", "", &[set], None)) }
+            }
+            div class="columns" {
+                div {
+                    (price_offers::jobs(visit, &order))
+                    (price_offers::supplies(visit, &order))
+                }
+                div {
+                    (price_offers::disposal(visit, &order))
+                    (price_offers::from_cost(&order, &asked, found.as_ref()))
+                    (price_offers::discount(visit, &order, &asked))
+                    (price_offers::exempt(visit, &order))
+                }
             }
             div class="presses" { (link(Look::Plain, "Get approval", "", &format!("/o/{}/ask", order.number))) }
         }))
@@ -64,7 +86,7 @@ pub async fn price(
 
 /// Every entry the price would have: those kept, as they may have been changed, and those
 /// that were filled in.
-fn entries(order: &OrderView) -> Vec<Value> {
+fn entries(order: &OrderView, rates: &[RateOffer]) -> Vec<Value> {
     let kept = order.price.iter().flat_map(|price| &price.open);
     let mut out: Vec<Value> = keyed(kept)
         .into_iter()
@@ -87,9 +109,44 @@ fn entries(order: &OrderView) -> Vec<Value> {
         [one] => json!(one.line),
         _ => field("line"),
     };
-    out.push(when("hours", json!({ "line": only, "charge": "labour", "label": { "$text": "labour", "or": "Labour" }, "quantity": field("hours"), "each": field("rate"), "payer": payer })));
+    out.push(when("hours", json!({ "line": only, "charge": "labour", "label": { "$text": "labour", "or": "Labour" }, "quantity": field("hours"), "each": hour(rates), "payer": payer })));
     out.push(when("each", json!({ "line": only, "charge": field("charge"), "label": { "$text": "what", "or": "Parts" }, "quantity": field("quantity"), "each": field("each"), "payer": payer })));
     out
+}
+
+/// The rate that was chosen among those the shop keeps, or the one that stands in its field.
+fn hour(rates: &[RateOffer]) -> Value {
+    if rates.is_empty() {
+        return field("rate");
+    }
+    let named = rates.iter().enumerate();
+    let to: Map<String, Value> = named
+        .map(|(nth, rate)| (format!("rate-{nth}"), json!(rate.hour)))
+        .collect();
+    json!({ "$map": "rate-is", "to": to, "else": field("rate") })
+}
+
+fn rate_chips(rates: &[RateOffer]) -> Markup {
+    let named: Vec<(String, String)> = rates
+        .iter()
+        .enumerate()
+        .map(|(nth, rate)| {
+            (
+                format!("rate-{nth}"),
+                format!("{} {}", rate.name, rate.hour),
+            )
+        })
+        .collect();
+    let own = [("own", "as above")];
+    let chips_of: Vec<(&str, &str)> = own
+        .into_iter()
+        .chain(
+            named
+                .iter()
+                .map(|(code, name)| (code.as_str(), name.as_str())),
+        )
+        .collect();
+    chips("rate-is", "Which rate", &chips_of, "own")
 }
 
 /// What a price set from this page has seen.
@@ -139,6 +196,7 @@ fn kept_entry(order: &OrderView, nth: &str, entry: &PriceEntryView) -> Markup {
             input type="checkbox" name=(format!("keep-{nth}")) value="yes" checked;
             span class="what" {
                 span class="strong line" { (entry.label) }
+                @for less in &entry.less { span class="soft line" { "Less " (less.amount) @if let Some(percent) = &less.percent { " (" (percent) " %)" } ": " (less.why) } }
                 span class="soft line" { (entry.quantity) " × " (entry.each) @if order.totals.len() > 1 { " · " (super::papers::payer_name(entry.payer)) " pays" } }
                 @if let Some(line) = line { span class="soft line" { (line.complaint) } }
             }

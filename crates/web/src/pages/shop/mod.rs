@@ -1,6 +1,7 @@
 //! The shop itself: its people and settings, its own words, its record.
 
 mod hours;
+mod prices;
 pub mod record;
 mod setup;
 mod words;
@@ -16,6 +17,7 @@ pub fn routes() -> Router<State> {
         .route("/who/{person}", get(setup::is))
         .route("/setup", get(setup::setup))
         .route("/shop", get(setup::shop))
+        .route("/shop/prices", get(prices::prices))
         .route("/record", get(record::record))
         .route("/record/verify", get(record::record).post(record::verify))
 }

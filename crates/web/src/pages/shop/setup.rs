@@ -13,6 +13,8 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::places::{NOT_ADVICE, Place, place_of, places};
+use shop::record::form::Form as _;
+use shop::record::v1::decisions::TaxRuleForm;
 use shop::repair::{CommandId, PersonId, StallId, StallIs, Units};
 use std::sync::Arc;
 
@@ -230,6 +232,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
                 (link(Look::Plain, "Somebody else", "change the person", "/who"))
                 (link(Look::Plain, "Maps", "", "/maps"))
                 (link(Look::Plain, "Devices and people", "", "/devices"))
+                @if visit.snap.caller().sees_prices() { (link(Look::Plain, "What prices go by", "taxes, rates, jobs", "/shop/prices")) }
                 (link(Look::Plain, "The record", "", "/record"))
             }
         }).of_part(Part::Shop))
@@ -254,11 +257,11 @@ const ROLES: &[(&str, &str)] = &[
     ("foreman", "foreman"),
 ];
 
-fn of_shop(fact: Value) -> Value {
+pub fn of_shop(fact: Value) -> Value {
     json!({ "stream": "shop", "shop_fact": fact })
 }
 
-fn seen(commands: Vec<&CommandId>) -> Vec<&str> {
+pub fn seen(commands: Vec<&CommandId>) -> Vec<&str> {
     commands.into_iter().map(CommandId::as_str).collect()
 }
 
@@ -323,12 +326,19 @@ fn settings(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
     let after = seen(world.shop.settings_told());
     let tax = now.taxes.first();
     let percent = tax.map_or(String::new(), |tax| tax.percent.normalize().to_string());
-    let on = tax.map(
-        |tax| json!({ "labour": tax.on.labour, "parts": tax.on.parts, "other": tax.on.other }),
-    );
-    let taxes: Vec<Value> = tax
-        .map(|_| json!({ "name": field("tax"), "percent": field("percent"), "on": on }))
-        .into_iter()
+    // What is not asked here stays as it is.
+    let taxes: Vec<Value> = now
+        .taxes
+        .iter()
+        .enumerate()
+        .map(|(nth, tax)| {
+            let mut sent = json!(TaxRuleForm::of(tax));
+            if nth == 0 {
+                sent["name"] = field("tax");
+                sent["percent"] = field("percent");
+            }
+            sent
+        })
         .collect();
     let units = match now.units {
         Units::Metric => "metric",

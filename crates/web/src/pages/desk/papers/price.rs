@@ -3,7 +3,7 @@
 use super::{Paper, word};
 use maud::{Markup, html};
 use shop::record::v1::codes::ChargeForm;
-use shop::view::{OrderView, PriceEntryView, TotalView};
+use shop::view::{OrderView, PriceEntryView, ShareView, TotalView};
 
 /// What is listed apart: work, then parts, then everything else.
 const GROUPS: [(&str, &[ChargeForm]); 3] = [
@@ -11,7 +11,12 @@ const GROUPS: [(&str, &[ChargeForm]); 3] = [
     ("Parts", &[ChargeForm::Part, ChargeForm::Supplies]),
     (
         "Other",
-        &[ChargeForm::Sublet, ChargeForm::Core, ChargeForm::Fee],
+        &[
+            ChargeForm::Sublet,
+            ChargeForm::Core,
+            ChargeForm::Fee,
+            ChargeForm::Disposal,
+        ],
     ),
 ];
 
@@ -61,7 +66,7 @@ pub fn prices(paper: &Paper<'_>) -> Markup {
                 (groups(&both))
             }
             @match (paper.invoice, paper.total()) {
-                (Some(invoice), _) => (sum_rows(paper.order, &invoice.taxes.join(", "), [&invoice.written_down, &invoice.net, &invoice.tax, &invoice.gross])),
+                (Some(invoice), _) => (sum_rows(paper.order, &invoice.taxes.join(", "), &invoice.shares, invoice.exempt_by.as_deref(), [&invoice.written_down, &invoice.net, &invoice.tax, &invoice.gross])),
                 (None, Some(total)) => (sums(paper.order, total)),
                 (None, None) => {}
             }
@@ -88,6 +93,7 @@ pub fn entries(name: &str, entries: &[PriceEntryView]) -> Markup {
                         td {
                             span class="line" { (entry.label) }
                             span class="soft line" { (entry.quantity) " × " (entry.each) }
+                            @for less in &entry.less { span class="soft line" { "Less " (less.amount) @if let Some(percent) = &less.percent { " (" (percent) " %)" } ", " (less.why) } }
                         }
                         td class="number" { (entry.amount) }
                     }
@@ -103,21 +109,39 @@ pub fn sums(order: &OrderView, total: &TotalView) -> Markup {
         .as_ref()
         .map_or_else(String::new, |price| price.taxes.join(", "));
     let rows = [&total.written_down, &total.net, &total.tax, &total.gross];
-    sum_rows(order, &taxes, rows)
+    sum_rows(order, &taxes, &total.shares, None, rows)
 }
 
 /// What was taken off, what is left before tax, its tax, and with it.
-fn sum_rows(order: &OrderView, taxes: &str, [off, net, tax, gross]: [&String; 4]) -> Markup {
+fn sum_rows(
+    order: &OrderView,
+    taxes: &str,
+    shares: &[ShareView],
+    exempt_by: Option<&str>,
+    [off, net, tax, gross]: [&String; 4],
+) -> Markup {
+    // One tax needs no row beside that of the tax.
+    let apart = shares.len() > 1 || shares.iter().any(|share| share.exempt);
     html! {
         table class="sums" {
             tbody {
                 @if !nought(off) { (sum("Discount, before tax", &format!("-{off}"))) }
                 (sum("Before tax", net))
-                (sum(&if taxes.is_empty() { "Tax".to_owned() } else { format!("Tax: {taxes}") }, tax))
+                @if apart { @for share in shares { (sum(&share_name(share), &share.tax)) } }
+                (sum(&if apart || taxes.is_empty() { "Tax".to_owned() } else { format!("Tax: {taxes}") }, tax))
+                @if let Some(number) = exempt_by { (sum(&format!("Exempt by {number}"), "")) }
                 tr class="strong all" { th scope="row" { "In all, " (order.papers.currency) } td class="number" { (gross) } }
             }
         }
     }
+}
+
+/// A tax as its row is called.
+fn share_name(share: &ShareView) -> String {
+    if share.exempt {
+        return format!("{} {} %, not asked: exempt", share.name, share.percent);
+    }
+    format!("{} {} % of {}", share.name, share.percent, share.base)
 }
 
 fn sum(name: &str, amount: &str) -> Markup {

@@ -1,0 +1,305 @@
+//! What is offered where a price is set: fixed-price jobs, prices from costs, supplies, fees,
+//! what a discount would come to.
+
+use crate::snapshot::Snapshot;
+use crate::trouble::Trouble;
+use crate::world::customer_of;
+use repair::price::{Entry, Fault, HoursBy, Payer, Portion, amount, off_entry, off_order, renewed};
+use repair::{Fact, OrderId, Words, papers};
+use rust_decimal::Decimal;
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+
+/// A rate that the shop keeps for a kind of work or a grade.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RateOffer {
+    /// What it is for.
+    pub name: String,
+    /// The price of an hour.
+    pub hour: String,
+}
+
+/// A job at a fixed price.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct JobOffer {
+    /// What it is called.
+    pub name: String,
+    /// Its price.
+    pub price: String,
+    /// What goes with it, in words.
+    pub parts: Vec<String>,
+    /// Its entries, with their words still to be salted by the device: `{"$words": …}`.
+    pub entries: Vec<Value>,
+    /// How its price is made up, as HTML made by the program.
+    pub working_html: String,
+}
+
+/// A price that follows from a rule.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PriceOffer {
+    /// The price.
+    pub price: String,
+    /// How it was found, as HTML made by the program.
+    pub working_html: String,
+}
+
+/// What it costs to get rid of something.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FeeOffer {
+    /// Of what.
+    pub of: String,
+    /// For one.
+    pub each: String,
+}
+
+/// A price with something taken off, to be sent with its reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OffOffer {
+    /// What is taken off in all.
+    pub off: String,
+    /// By each open entry, in sequence: what is taken off it, without the reason of what is
+    /// new, which the device puts in the place of null.
+    pub less: Vec<Vec<Value>>,
+    /// By each open entry: what is left of it.
+    pub amounts: Vec<String>,
+}
+
+fn trouble(fault: Fault) -> Trouble {
+    Trouble::unreadable(&fault.at, fault.what, &fault.how)
+}
+
+fn digits(snap: &Snapshot<'_>) -> u32 {
+    let settings = snap.world().shop.settings();
+    settings.map_or(2, |settings| settings.minor_digits)
+}
+
+/// The rates that the shop keeps beside its own.
+#[must_use]
+pub fn rates(snap: &Snapshot<'_>) -> Vec<RateOffer> {
+    let rules = snap.world().shop.money();
+    let named = |rate: &repair::price::Rate| {
+        let names = [&rate.work, &rate.grade];
+        let names: Vec<&str> = names.into_iter().flatten().map(String::as_str).collect();
+        RateOffer {
+            name: names.join(", "),
+            hour: rate.hour.normalize().to_string(),
+        }
+    };
+    rules.rates.iter().map(named).collect()
+}
+
+/// Which hours the shop charges, as it says so.
+#[must_use]
+pub fn hours(snap: &Snapshot<'_>) -> &'static str {
+    match snap.world().shop.money().hours_by {
+        HoursBy::Book => "by the book",
+        HoursBy::Clock => "by the clock",
+        HoursBy::Lesser => "the lesser of book and clock",
+    }
+}
+
+/// The fixed-price jobs that the shop keeps. Those that add up no more are left out.
+#[must_use]
+pub fn jobs(snap: &Snapshot<'_>) -> Vec<JobOffer> {
+    let digits = digits(snap);
+    let text = |label: [u8; 32]| snap.texts().text(Words(label));
+    let offered = |job: &repair::price::FixedJob| {
+        let entries = job.entries(None, Payer::Customer, digits).ok()?;
+        let sent = entries.iter().map(|entry| {
+            let label = entry.label.map_or_else(String::new, text);
+            json!({ "charge": record::v1::codes::ChargeForm::word(entry.charge), "label": { "$words": label },
+                "quantity": entry.quantity.normalize().to_string(), "each": entry.each.to_string() })
+        });
+        Some(JobOffer {
+            name: text(job.name),
+            price: crate::say::money(job.price, digits),
+            parts: job
+                .parts
+                .iter()
+                .map(|part| format!("{} × {}", part.quantity.normalize(), text(part.name)))
+                .collect(),
+            entries: sent.collect(),
+            working_html: job.working(digits).html(),
+        })
+    };
+    let world = snap.world();
+    let jobs = world.shop.jobs();
+    jobs.into_iter()
+        .filter_map(|(_, job)| offered(job))
+        .collect()
+}
+
+/// The fees for getting rid of things.
+#[must_use]
+pub fn disposal(snap: &Snapshot<'_>) -> Vec<FeeOffer> {
+    let rules = snap.world().shop.money();
+    let fee = |fee: &repair::price::Disposal| FeeOffer {
+        of: fee.of.clone(),
+        each: fee.each.normalize().to_string(),
+    };
+    rules.disposal.iter().map(fee).collect()
+}
+
+/// What a part or work sent out is sold for that costs so much.
+///
+/// # Errors
+/// [`Trouble`]: the cost is no amount, or the shop has no rule that goes so far.
+pub fn from_cost(snap: &Snapshot<'_>, cost: &str, sublet: bool) -> Result<PriceOffer, Trouble> {
+    let cost: Decimal = cost.trim().parse().map_err(|_| {
+        Trouble::unreadable(
+            "cost",
+            format!("{cost:?} is no amount"),
+            "write it with a point, such as 12.50",
+        )
+    })?;
+    let rules = snap.world().shop.money();
+    let bands = if sublet { &rules.sublet } else { &rules.parts };
+    let found = bands.price(cost, digits(snap)).map_err(trouble)?;
+    Ok(PriceOffer {
+        price: found.price.to_string(),
+        working_html: found.working.html(),
+    })
+}
+
+/// What each part of an order would be sold for that has a cost and no price.
+#[must_use]
+pub fn part_prices(snap: &Snapshot<'_>, order: &OrderId) -> BTreeMap<String, PriceOffer> {
+    let Ok(order) = snap.world().order(order) else {
+        return BTreeMap::new();
+    };
+    let bands = snap.world().shop.money().parts;
+    let digits = papers::minor_digits(&order);
+    let needed = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::PartNeeded {
+                part,
+                cost: Some(cost),
+                price: None,
+                ..
+            } => Some((part, *cost)),
+            _ => None,
+        });
+    needed
+        .filter_map(|(part, cost)| {
+            let found = bands.price(cost, digits).ok()?;
+            let offer = PriceOffer {
+                price: found.price.to_string(),
+                working_html: found.working.html(),
+            };
+            Some((part.as_str().to_owned(), offer))
+        })
+        .collect()
+}
+
+/// Whether the customer of an order is exempt from taxes, and how that is told otherwise.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ExemptOffer {
+    /// The customer, by name in the record.
+    pub customer: String,
+    /// The number they are exempt by.
+    pub number: Option<String>,
+    /// The tellings seen.
+    pub after: Vec<String>,
+}
+
+/// What is known of it.
+#[must_use]
+pub fn exemption(snap: &Snapshot<'_>, order: &OrderId) -> Option<ExemptOffer> {
+    let world = snap.world();
+    let id = customer_of(world.order(order).ok()?.as_ref())?;
+    let customer = world.customer(&id).ok()?;
+    let number = customer
+        .exemption()
+        .map(|exempt| snap.texts().text(Words(exempt.number)));
+    let after = customer.exemption_told().into_iter();
+    Some(ExemptOffer {
+        customer: id.as_str().to_owned(),
+        number,
+        after: after.map(|command| command.as_str().to_owned()).collect(),
+    })
+}
+
+/// What shop supplies come to on what is on no invoice; nothing where the shop charges none.
+#[must_use]
+pub fn supplies(snap: &Snapshot<'_>, order: &OrderId) -> Option<PriceOffer> {
+    let rule = snap.world().shop.money().supplies?;
+    let order = snap.world().order(order).ok()?;
+    let entries = papers::price(&order)?.entries;
+    let found = rule.found(&entries, papers::minor_digits(&order)).ok()?;
+    (found.sum > Decimal::ZERO).then(|| PriceOffer {
+        price: found.sum.to_string(),
+        working_html: found.working.html(),
+    })
+}
+
+/// What a discount would come to: on the entry of this place among those on no invoice, or on
+/// all that the customer pays of them.
+///
+/// # Errors
+/// [`Trouble`]: it is no per cent or amount, or more than there is.
+pub fn discount(
+    snap: &Snapshot<'_>,
+    order: &OrderId,
+    off: &str,
+    entry: Option<usize>,
+) -> Result<OffOffer, Trouble> {
+    let (text, is_percent) = match off.trim().strip_suffix('%') {
+        Some(percent) => (percent.trim(), true),
+        None => (off.trim(), false),
+    };
+    let number: Decimal = text.parse().map_err(|_| {
+        Trouble::unreadable(
+            "discount",
+            format!("{off:?} is neither a per cent nor an amount"),
+            "write 10 % or 15.00",
+        )
+    })?;
+    let portion = if is_percent {
+        Portion::Percent(number)
+    } else {
+        Portion::Amount(number)
+    };
+    let order = snap.world().order(order)?;
+    let digits = papers::minor_digits(&order);
+    let entries = papers::price(&order).map_or_else(Vec::new, |price| price.entries);
+    // Told apart from what stands by a reason that no words can have.
+    let new = [0; 32];
+    let less = match entry {
+        None => off_order(&entries, Payer::Customer, portion, new, digits).map_err(trouble)?,
+        Some(nth) => {
+            let mut all = entries.clone();
+            let entry = all
+                .get_mut(nth)
+                .ok_or_else(|| Trouble::not_found("that entry is no longer in the price"))?;
+            // As it is once it is set: a discount on the order is of what is left of the line.
+            let less = off_entry(entry, portion, new, digits).map_err(trouble)?;
+            *entry = renewed(&less, digits);
+            all
+        }
+    };
+    let sum = |all: &[Entry]| -> Decimal {
+        let amounts = all.iter().filter_map(|entry| amount(entry, digits).ok());
+        amounts.fold(Decimal::ZERO, Decimal::saturating_add)
+    };
+    let taken = sum(&entries).saturating_sub(sum(&less));
+    let sent = |less: &repair::price::Less| {
+        let why = (less.why != new).then(|| Words(less.why).hex());
+        json!({ "amount": less.amount.to_string(), "percent": less.percent.map(|percent| percent.to_string()),
+            "why": why, "of_order": less.of_order })
+    };
+    Ok(OffOffer {
+        off: crate::say::money(taken, digits),
+        less: less
+            .iter()
+            .map(|entry| entry.less.iter().map(sent).collect())
+            .collect(),
+        amounts: less
+            .iter()
+            .map(|entry| {
+                amount(entry, digits)
+                    .map_or_else(|bad| bad.to_string(), |sum| crate::say::money(sum, digits))
+            })
+            .collect(),
+    })
+}
