@@ -47,8 +47,8 @@ pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
-    Beside, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop, ShopFact,
-    StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
+    Beside, CouldBe, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop,
+    ShopFact, StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
 };
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,

@@ -28,6 +28,7 @@ pub mod say;
 mod service;
 mod snapshot;
 pub mod sums;
+pub mod teaching;
 mod trade_read;
 pub mod tray_count;
 mod trouble;
@@ -52,7 +53,7 @@ pub use snapshot::Snapshot;
 pub use trade_read::{complaint_about, system_of, trade_of, trade_of_said, work_in_words};
 pub use trouble::{Both, Trouble, TroubleKind};
 pub use words::{Texts, whole};
-pub use world::{Unread, World};
+pub use world::{Finished, Unread, World};
 
 pub use calculators;
 pub use drawing;

@@ -16,8 +16,8 @@ mod work;
 
 pub use adopt::{adopt, declared, needs, torque_source};
 pub use asked::{Asked, places};
-pub(crate) use learned::ran_tenths;
 pub use learned::{Learned, job_of, learned, map_id};
+pub(crate) use learned::{came_off, ran_tenths};
 pub use names::{in_order, move_of, on_map, step};
 pub use order::{OrderMap, map_of_order, on_map_of};
 pub use reachable::unreachable;

@@ -489,7 +489,22 @@ pub fn customer_facts() -> Vec<(&'static str, Value)> {
 }
 
 pub fn map_facts() -> Vec<(&'static str, Value)> {
-    vec![("drafted", json!({ "version": "$u32", "text": file() }))]
+    vec![
+        ("drafted", json!({ "version": "$u32", "text": file() })),
+        (
+            "answered",
+            json!({ "first": "$words", "first_to": "$state", "second": "$words", "second_to": "$state",
+                "answer": code("yes no cannot-say"), "after": ["$id"] }),
+        ),
+        (
+            "names-joined",
+            json!({ "name": "$words", "other": "$words", "same": "$bool", "after": ["$id"] }),
+        ),
+        (
+            "value-chosen",
+            json!({ "item": "$words", "about": "$token", "at": maybe("$u16"), "value": "$words", "after": ["$id"] }),
+        ),
+    ]
 }
 
 pub fn shop_facts() -> Vec<(&'static str, Value)> {

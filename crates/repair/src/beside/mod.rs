@@ -7,7 +7,7 @@ mod shop;
 mod vehicle;
 
 pub use customer::{Customer, CustomerFact};
-pub use map::{MapDrafts, MapFact};
+pub use map::{CouldBe, MapDrafts, MapFact};
 pub use shop::{Role, Settings, Shop, ShopFact, StallIs, Units, Weights};
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
 

@@ -11,7 +11,7 @@ use store::{CacheChange, Card, Hash, Head, Row, Store, Wanted};
 
 /// The name of the cache, with the form of its cards. Cards of another form are another
 /// cache: change the number with anything that is written on a card, or left out.
-pub(crate) const CACHE: &str = "index 4";
+pub(crate) const CACHE: &str = "index 5";
 
 /// The drawers.
 pub(crate) mod drawer {
@@ -43,7 +43,14 @@ pub(crate) mod drawer {
     /// By stream: its first row that could not be read, as JSON.
     pub(crate) const UNREAD: &str = "unread";
 
-    pub(crate) const ALL: [&str; 13] = [
+    /// By number: the code of its vehicle's label, of an order that is finished.
+    pub(crate) const LABEL: &str = "label";
+    /// By the code of a vehicle's label, and number: a finished order.
+    pub(crate) const OF_LABEL: &str = "finished of label";
+    /// By map and number: a finished order that worked by it.
+    pub(crate) const OF_MAP: &str = "finished of map";
+
+    pub(crate) const ALL: [&str; 16] = [
         ORDER,
         NUMBER,
         HERE,
@@ -57,6 +64,9 @@ pub(crate) mod drawer {
         SHOP_SEQ,
         INVOICE,
         UNREAD,
+        LABEL,
+        OF_LABEL,
+        OF_MAP,
     ];
 }
 

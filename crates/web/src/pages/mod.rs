@@ -6,6 +6,7 @@ mod file;
 mod maps;
 mod shop;
 mod stuck;
+mod teaching;
 mod vehicle;
 
 pub use self::shop::record::{Kept, LastBackup};
@@ -98,6 +99,7 @@ pub fn routes() -> Router<State> {
         .merge(desk::routes())
         .merge(maps::routes())
         .merge(shop::routes())
+        .merge(teaching::routes())
         .merge(vehicle::routes())
         .route("/file/{id}", get(file::file))
 }

@@ -23,6 +23,7 @@ pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderM
             @if shelf.is_empty() { p class="gap" { "None yet." } }
             div class="presses even" {
                 a class="press" href="/maps/new" { "Write a new map" }
+                a class="press" href="/kinds" { "What our work has taught" }
             }
             @for one in &shelf {
                 a class="row" href=(format!("/maps/{}", one.newest.id)) {
@@ -108,6 +109,7 @@ pub async fn map(
 
 fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
     let vehicle = kept.sound().map_or(kept.id.as_str(), |map| &map.vehicle);
+    let kind = shop::teaching::kind_of(vehicle);
     html! {
         h1 { (vehicle) }
         div class="presses even" {
@@ -115,6 +117,7 @@ fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
             a class="press" href=(format!("/maps/{}/file?version={}", kept.id, kept.version)) download { "As a file" }
         }
         p class="soft gap" { (kept.id) ", version " (kept.version) @if let Some(by) = by { ", kept by " (by) } }
+        a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work has taught" } }
     }
 }
 

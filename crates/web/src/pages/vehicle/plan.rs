@@ -179,6 +179,7 @@ fn by_map(
             (figures(&found))
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
         }
+        (guesses(on, &found))
         (the_same(order, on))
         @for line in on.unforeseen(visit.snap) { p class="wait gap" { (line) } }
         @if let Some(other) = on.straight(visit.snap, &found.plan) {
@@ -200,6 +201,23 @@ fn by_map(
         }
         (take_it(visit, order, on, &found))
     })
+}
+
+/// How many of the steps rest on a guess, and where it can be settled.
+fn guesses(on: &OrderMap, found: &Plan) -> Markup {
+    let rows = || found.off.iter().flat_map(|stage| &stage.rows);
+    let guessed = rows().filter(|row| !row.guessed.is_empty()).count();
+    let kind = shop::teaching::kind_of(&on.map.vehicle);
+    html! {
+        @if guessed > 0 {
+            a class="row" href=(format!("/kinds/{kind}")) {
+                span class="what wait" {
+                    (count(guessed, "step rests", "steps rest")) " on a guess, of " (count(rows().count(), "step off", "steps off"))
+                }
+                span class="soft" { "settle it" }
+            }
+        }
+    }
 }
 
 /// Things typed on this order before in the map's own words: one tap makes them one thing.
