@@ -14,6 +14,7 @@ mod command;
 pub mod coolant;
 mod device;
 mod doubts;
+pub mod history;
 mod item_line;
 mod keep;
 mod maps;

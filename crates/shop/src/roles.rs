@@ -239,6 +239,8 @@ const ROUTES: Table = &[
     ("/kinds", ANYBODY),
     ("/kinds/{kind}", ANYBODY),
     ("/kinds/{kind}/map", STAFF),
+    ("/kinds/{kind}/history", STAFF),
+    ("/history", STAFF),
     ("/calc", ANYBODY),
     ("/calc/{room}", ANYBODY),
     ("/calc/{room}/{calculator}", ANYBODY),

@@ -244,7 +244,7 @@ proptest! {
     }
 }
 
-const CACHE: &str = "index 4";
+const CACHE: &str = "index 5";
 
 #[test]
 fn a_late_fact_calls_a_settled_order_back_and_an_answer_settles_it_again() {

@@ -9,6 +9,7 @@ mod editor;
 mod leaving;
 mod live;
 mod plan;
+mod teaching;
 mod threads;
 
 mod coolant;

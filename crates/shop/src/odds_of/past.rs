@@ -6,7 +6,7 @@ use crate::trouble::Trouble;
 use crate::world::vehicle_of;
 use jiff::Timestamp;
 use odds::{Condition, Done, Grid, History, Joint, Prior, SnagHistory};
-use repair::{Account, Clock, Fact, Kind, Order, OrderId, SnagIs, StageId};
+use repair::{Account, Clock, Fact, ItemId, Kind, Order, OrderId, SnagIs, StageId};
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -97,8 +97,16 @@ pub(super) fn past_order(order: &Order, rust: Option<u8>) -> PastOrder {
     PastOrder {
         vehicle: vehicle.unwrap_or_default(),
         stages: stages(order, &account, condition),
-        joints: joints(order, &account, condition.rust),
+        joints: joints_of(order, &account, condition.rust)
+            .into_iter()
+            .map(|(_, joint, pieces, found)| (joint, pieces, found))
+            .collect(),
     }
+}
+
+/// The stages of an order with a book time whose clock ran.
+pub(crate) fn stages_of(order: &Order, rust: Option<u8>) -> Vec<Done> {
+    past_order(order, rust).stages
 }
 
 /// A clock on a stage.
@@ -168,7 +176,11 @@ fn stages(order: &Order, account: &Account, condition: Condition) -> Vec<Done> {
 }
 
 /// Fasteners of a known size that were moved, and how many of them snapped, stuck or stripped.
-fn joints(order: &Order, account: &Account, rust: Option<u8>) -> Vec<(Joint, u32, u32)> {
+pub(crate) fn joints_of(
+    order: &Order,
+    account: &Account,
+    rust: Option<u8>,
+) -> Vec<(ItemId, Joint, u32, u32)> {
     let moved = account.moves.items();
     moved
         .filter_map(|id| {
@@ -196,7 +208,7 @@ fn joints(order: &Order, account: &Account, rust: Option<u8>) -> Vec<(Joint, u32
                 size: Some(size.as_str().to_owned()),
                 ..Joint::default()
             };
-            Some((joint, count(pieces), count(found.min(pieces))))
+            Some((id.clone(), joint, count(pieces), count(found.min(pieces))))
         })
         .collect()
 }

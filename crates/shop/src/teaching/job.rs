@@ -57,10 +57,16 @@ fn taught(snap: &Snapshot<'_>, order: &Order, number: u64, by_map: Option<&Map>)
         .flat_map(|(item, _)| account.moves.live(item))
         .map(|(_, node)| node.stamp.at)
         .min();
-    let moves = named
-        .iter()
-        .flat_map(|(item, called)| moves_of(&account, item, called, start))
-        .collect();
+    let (mut moves, mut by) = (Vec::new(), BTreeSet::new());
+    for (item, called) in &named {
+        for (moved, who) in moves_of(&account, item, called, start) {
+            // Only the way out is learned: who puts things back has not chosen its sequence.
+            if is_away(moved.kind, moved.to) {
+                by.insert(who);
+            }
+            moves.push(moved);
+        }
+    }
     let variants = aim(order).map_or_else(BTreeSet::new, |aim| {
         let codes = aim.variants.iter();
         codes.map(|code| code.as_str().replace('-', " ")).collect()
@@ -87,7 +93,7 @@ fn taught(snap: &Snapshot<'_>, order: &Order, number: u64, by_map: Option<&Map>)
         number,
         job: Job {
             name,
-            by: seen.by,
+            by,
             variants,
             moves,
             told,
@@ -97,13 +103,13 @@ fn taught(snap: &Snapshot<'_>, order: &Order, number: u64, by_map: Option<&Map>)
     }
 }
 
-/// The moves of an item, each from where it stood by the moves before.
+/// The moves of an item, each from where it stood by the moves before, with who made it.
 fn moves_of(
     account: &Account,
     item: &ItemId,
     called: &str,
     start: Option<Timestamp>,
-) -> Vec<Moved> {
+) -> Vec<(Moved, String)> {
     let Some(kind) = account.items.get(item).map(|known| known.kind) else {
         return Vec::new();
     };
@@ -121,13 +127,14 @@ fn moves_of(
         let from = node.change.at.iter().map(from).find(|from| *from != to);
         if let (Some(from), Some(start)) = (from, start) {
             let seconds = node.stamp.at.as_second() - start.as_second();
-            out.push(Moved {
+            let moved = Moved {
                 item: ItemId::new(called),
                 kind,
                 from,
                 to,
                 minute: u32::try_from(seconds / 60).unwrap_or(0),
-            });
+            };
+            out.push((moved, node.stamp.who.as_str().to_owned()));
         }
         stands.extend(node.change.at.iter().map(|at| (*at, to)));
     }

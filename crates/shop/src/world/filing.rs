@@ -36,6 +36,24 @@ pub(super) struct OrderCard {
     map: Option<String>,
 }
 
+impl OrderCard {
+    /// The order as finished, if it is.
+    pub(super) fn finished(&self, number: u64, order: &OrderId) -> Option<super::Finished> {
+        let position = self.finished?;
+        Some(super::Finished {
+            number,
+            order: order.clone(),
+            position,
+            map: self.map.as_deref().map(MapId::new),
+        })
+    }
+
+    /// The vehicle it is about.
+    pub(super) fn vehicle(&self) -> Option<VehicleId> {
+        self.vehicle.as_deref().map(VehicleId::new)
+    }
+}
+
 /// What rows touched whose cards can only be written once all of them are folded.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Touched {
@@ -268,12 +286,7 @@ impl World {
             self.index.remove(drawer::OF_LABEL, &key);
             self.index.remove(drawer::LABEL, &number);
         }
-        let finished = card.finished.map(|position| super::Finished {
-            number: card.number.unwrap_or_default(),
-            order: id.clone(),
-            position,
-            map: card.map.as_deref().map(MapId::new),
-        });
+        let finished = card.finished(card.number.unwrap_or_default(), id);
         if let Some(map) = &card.map {
             let key = format!("{map} {number}");
             match &finished {

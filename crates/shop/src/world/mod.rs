@@ -237,6 +237,28 @@ impl World {
         self.finished_under(drawer::OF_MAP, map.as_str(), most)
     }
 
+    /// The newest finished orders, newest first.
+    pub fn finished(&self, most: usize) -> Result<Vec<Finished>, Trouble> {
+        let mut out = Vec::new();
+        let mut below = None;
+        while out.len() < most {
+            let page = self.orders_before(below, most)?;
+            let Some((last, _)) = page.last() else { break };
+            below = Some(*last);
+            for (number, order) in page {
+                let card = self.order_card(&order)?;
+                let finished = card.finished(number, &order);
+                out.extend(finished.filter(|_| out.len() < most));
+            }
+        }
+        Ok(out)
+    }
+
+    /// The vehicle that an order is about, without reading the order.
+    pub fn vehicle_of_order(&self, id: &OrderId) -> Result<Option<VehicleId>, Trouble> {
+        Ok(self.order_card(id)?.vehicle())
+    }
+
     /// The codes of vehicles' labels that finished orders have, with how many have each.
     pub fn labels_finished(&self) -> Result<BTreeMap<String, usize>, Trouble> {
         let mut labels: BTreeMap<String, usize> = BTreeMap::new();

@@ -81,7 +81,7 @@ fn content(here: &Here<'_>, found: &Taught) -> Markup {
                 (aims(found))
                 (lists(found))
                 @if here.answers { (answered(here, &found.answered)) }
-                (orders(found))
+                (orders(here.kind.code.as_str(), found))
             }
         }
     }
@@ -301,9 +301,10 @@ fn answered(here: &Here<'_>, answered: &[AnsweredShown]) -> Markup {
     }
 }
 
-fn orders(found: &Taught) -> Markup {
+fn orders(kind: &str, found: &Taught) -> Markup {
     html! {
         @if !found.orders.is_empty() {
+            a class="row" href=(format!("/kinds/{kind}/history")) { span class="what strong" { "Times, snags, comebacks of this kind" } }
             details id="orders" {
                 summary class="row" { span class="what strong" { "The orders behind it" } }
                 @for (number, by) in &found.orders {

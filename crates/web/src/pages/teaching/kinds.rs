@@ -14,6 +14,7 @@ pub async fn kinds(extract::State(state): extract::State<State>, headers: Header
         let mut page = Shown::new("What our work has taught", html! {
             h1 { "What our work has taught" }
             p class="soft gap" { "One row for each kind of vehicle: what its finished orders say of the way in, and what is still a guess." }
+            a class="row" href="/history" { span class="what strong" { "Times, snags, comebacks of the whole shop" } }
             @if kinds.is_empty() { p class="gap" { "Nothing yet. The first order that is handed over begins it." } }
             @for kind in &kinds {
                 a class="row" href=(format!("/kinds/{}", kind.code)) {

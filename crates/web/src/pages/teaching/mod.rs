@@ -1,5 +1,6 @@
 //! What finished work teaches: kinds of vehicles, their steps and questions, their maps.
 
+mod history;
 mod kind;
 mod kinds;
 mod renew;
@@ -14,4 +15,6 @@ pub fn routes() -> Router<State> {
         .route("/kinds", get(kinds::kinds))
         .route("/kinds/{kind}", get(kind::kind))
         .route("/kinds/{kind}/map", get(renew::renew))
+        .route("/kinds/{kind}/history", get(history::of_kind))
+        .route("/history", get(history::of_shop))
 }
