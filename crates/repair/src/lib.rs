@@ -47,7 +47,7 @@ pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
-    Beside, CouldBe, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop,
+    Beside, Can, CouldBe, Customer, CustomerFact, Field, MapDrafts, MapFact, Role, Settings, Shop,
     ShopFact, StallIs, Told, Units, Vehicle, VehicleFact, VinRead, Weights,
 };
 pub use code::{

@@ -11,6 +11,7 @@ use crate::snapshot::Snapshot;
 use crate::teaching::VehicleKind;
 use crate::trouble::Trouble;
 use crate::world::Finished;
+use std::collections::BTreeSet;
 
 /// So many finished orders are looked at, the newest.
 pub const MOST_ORDERS: usize = 400;
@@ -56,6 +57,21 @@ pub struct Figure {
     pub spread: Option<(f64, f64, f64)>,
     /// The orders behind it, the newest first.
     pub orders: Vec<u64>,
+}
+
+/// What a person did on finished orders, the newest first: the order, the sort of thing, and who
+/// else checked it.
+pub(crate) fn done_by(
+    snap: &Snapshot<'_>,
+    person: &str,
+) -> Result<Vec<(u64, String, BTreeSet<String>)>, Trouble> {
+    let orders = order::read_all(snap, &snap.world().finished(MOST_ORDERS)?)?;
+    let mut out = Vec::new();
+    for order in &orders {
+        let own = order.did.iter().filter(|((who, _), _)| who == person);
+        out.extend(own.map(|((_, what), eyes)| (order.number, what.clone(), eyes.clone())));
+    }
+    Ok(out)
 }
 
 /// The history of a kind of vehicle, or of all that the shop has finished.

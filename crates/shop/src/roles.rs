@@ -171,6 +171,7 @@ const SHOP: Table = &[
     ("word-added", TECHNICIANS),
     ("word-removed", TECHNICIANS),
     ("alone-allowed", OWNER),
+    ("skill-told", LEADS),
     ("erasure-called-off", OWNER),
 ];
 
@@ -228,6 +229,7 @@ const ROUTES: Table = &[
     ("/o/{number}/way", ANYBODY),
     ("/o/{number}/plan/price", PRICES),
     ("/o/{number}/stage", ANYBODY),
+    ("/o/{number}/how-to", ANYBODY),
     ("/v/{vehicle}", ANYBODY),
     ("/maps", ANYBODY),
     ("/maps/{map}", ANYBODY),
@@ -241,6 +243,8 @@ const ROUTES: Table = &[
     ("/kinds/{kind}/map", STAFF),
     ("/kinds/{kind}/history", STAFF),
     ("/history", STAFF),
+    ("/skills", ANYBODY),
+    ("/o/{number}/two", ANYBODY),
     ("/calc", ANYBODY),
     ("/calc/{room}", ANYBODY),
     ("/calc/{room}/{calculator}", ANYBODY),

@@ -8,6 +8,7 @@ mod renew;
 mod said;
 mod taught;
 
+pub(crate) use kind::label_of;
 pub use kind::{KindRow, MOST_ORDERS, VehicleKind, kind_of, kinds, vehicle_kind};
 pub use renew::{Renewed, renewed};
 pub use taught::{

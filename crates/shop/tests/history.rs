@@ -8,8 +8,8 @@ mod bench;
 use bench::Bench;
 use jiff::SignedDuration;
 use serde_json::json;
-use shop::history::{Figure, History, Part, history};
 use shop::Device;
+use shop::history::{Figure, History, Part, history};
 use shop::repair::VehicleId;
 
 const VEHICLE: &str = "Tessel Van";
@@ -121,7 +121,9 @@ fn times_by_person_are_for_the_owner_alone() {
     assert!(desk.parts.iter().all(|part| part.id != "people"));
     let nobody = bench
         .service
-        .look(&bench.service.caller(None, "test").unwrap(), |snap| history(snap, None))
+        .look(&bench.service.caller(None, "test").unwrap(), |snap| {
+            history(snap, None)
+        })
         .unwrap();
     assert!(
         nobody

@@ -32,8 +32,7 @@ fn check_in(shop: &Shop, browser: &Browser, number: u64) -> Result<()> {
     write(browser, "Telephone", "0600 555 044")?;
     write(browser, "Vehicle maker", VEHICLE)?;
     write(browser, "Odometer", "71000 km")?;
-    tap(browser, "Check it in")?;
-    browser.wait_for_text("Walk round it first")?;
+    tap_for(browser, "Check it in", "Walk round it first")?;
     tap(browser, "Finish walk-round")?;
     browser.goto(&shop.server.url(&format!("/o/{number}")))?;
     browser.wait_for_text(VEHICLE)
@@ -58,8 +57,7 @@ fn hand_over(shop: &Shop, browser: &Browser, number: u64) -> Result<()> {
     let order = |page: &str| shop.server.url(&format!("/o/{number}/{page}"));
     at(browser, 0)?;
     browser.goto(&order("back"))?;
-    tap(browser, "On as shown")?;
-    browser.wait_for_text("Nothing left to put on")?;
+    tap_for(browser, "On as shown", "Nothing left to put on")?;
     // What is owed, proved, and looked at by a second person.
     browser.goto(&order("due"))?;
     for press in ["Done as ticked", "Road test passed"] {
@@ -74,25 +72,38 @@ fn hand_over(shop: &Shop, browser: &Browser, number: u64) -> Result<()> {
     }
     browser.goto(&order("price"))?;
     write(browser, "Hours", "1")?;
-    tap(browser, "Set the price")?;
-    browser.wait_for_text("90.00 before tax")?;
+    tap_for(browser, "Set the price", "90.00 before tax")?;
     follow(browser, "Get approval")?;
     browser.wait_for_text("nothing is agreed yet")?;
-    tap(browser, "Approved")?;
-    browser.wait_for_text("Yes, up to 90.00")?;
+    tap_for(browser, "Approved", "Yes, up to 90.00")?;
     browser.goto(&order("pay"))?;
-    tap(browser, "Write the invoice")?;
-    browser.wait_for_text("The invoice is written")?;
-    tap(browser, "Record payment")?;
-    browser.wait_for_text("Left to pay\n0.00")?;
-    tap(browser, "Keys given back")?;
-    browser.wait_for_text("Keys taken in")?;
+    tap_for(browser, "Write the invoice", "The invoice is written")?;
+    tap_for(browser, "Record payment", "Left to pay\n0.00")?;
+    tap_for(browser, "Keys given back", "Keys taken in")?;
     browser.goto(&order("hand-over"))?;
     browser
         .wait_for_text("Yes: nothing stands against it")
         .with_context(|| browser.text().unwrap_or_default())?;
     tap(browser, "It drives away")?;
     browser.wait_for_text("Handed over: drove away")
+}
+
+/// Presses a button until the page says so. A page that had just changed asks to look, and to
+/// press again, as a person then does.
+fn tap_for(browser: &Browser, button: &str, says: &str) -> Result<()> {
+    for _ in 0..5 {
+        tap(browser, button)?;
+        let done = browser.wait_until(|| {
+            let text = browser.text()?;
+            let done = text.contains(says);
+            let again = text.contains("Look, and press again");
+            Ok((done || again).then_some(done))
+        })?;
+        if done == Some(true) {
+            return Ok(());
+        }
+    }
+    browser.wait_for_text(says)
 }
 
 fn is(shop: &Shop, browser: &Browser, who: &str) -> Result<()> {

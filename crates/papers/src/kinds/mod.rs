@@ -2,11 +2,13 @@
 
 mod apart;
 mod estimate;
+mod how_to;
 mod invoice;
 mod labels;
 mod price;
 mod sheet;
 mod signature;
+mod stall;
 mod words;
 mod worksheet;
 
@@ -37,17 +39,20 @@ pub enum Kind {
     WorkSheet,
     /// Labels for the trays.
     Labels,
+    /// How the job was done, for the next who does it.
+    HowTo,
 }
 
 impl Kind {
     /// Every paper.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Estimate,
         Self::AddedWork,
         Self::Invoice,
         Self::Apart,
         Self::WorkSheet,
         Self::Labels,
+        Self::HowTo,
     ];
 
     /// Its name in a command and in an address.
@@ -60,6 +65,7 @@ impl Kind {
             Self::Apart => "apart",
             Self::WorkSheet => "work-sheet",
             Self::Labels => "labels",
+            Self::HowTo => "how-to",
         }
     }
 
@@ -73,6 +79,7 @@ impl Kind {
             Self::Apart => "Collected dismantled",
             Self::WorkSheet => "Work sheet",
             Self::Labels => "Tray labels",
+            Self::HowTo => "How it was done",
         }
     }
 
@@ -182,6 +189,7 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         Kind::Apart => apart::paper(&given),
         Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
         Kind::Labels => labels::paper(&given),
+        Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, number)?),
     };
     made(&given, paper)
 }

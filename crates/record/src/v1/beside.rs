@@ -168,4 +168,10 @@ forms! { ShopFactForm = ShopFact {
     StallRemoved = "stall-removed" {
         stall: StallIdForm,
     },
+    SkillTold = "skill-told" {
+        person: PersonIdForm,
+        skill: WordsForm,
+        can: CanForm,
+        after: Vec<CommandIdForm>,
+    },
 } }

@@ -3,10 +3,10 @@
 use crate::form::codes;
 use repair::price::{Charge, Payer};
 use repair::{
-    AimIs, CheckIs, Clock, ConsentStep, CouldBe, DifferenceIs, Ending, Fate, Field, Gate, KeyStep,
-    Kind, Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep,
-    PieceIs, ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs, SureIs, System,
-    Units, VinRead, Way, WorkIs, Zone,
+    AimIs, Can, CheckIs, Clock, ConsentStep, CouldBe, DifferenceIs, Ending, Fate, Field, Gate,
+    KeyStep, Kind, Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy,
+    PartStep, PieceIs, ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs, SureIs,
+    System, Units, VinRead, Way, WorkIs, Zone,
 };
 
 codes! { KindForm = Kind {
@@ -330,4 +330,11 @@ codes! { CouldBeForm = CouldBe {
     Yes = "yes",
     No = "no",
     CannotSay = "cannot-say",
+} }
+
+codes! { CanForm = Can {
+    NotYet = "not-yet",
+    Watched = "watched",
+    Alone = "alone",
+    Teaches = "teaches",
 } }

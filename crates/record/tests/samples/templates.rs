@@ -569,5 +569,9 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "stall": "$id", "name": "$words", "sort": code("lift flat"), "after": ["$id"] }),
         ),
         ("stall-removed", json!({ "stall": "$id" })),
+        (
+            "skill-told",
+            json!({ "person": "$id", "skill": "$words", "can": code("not-yet watched alone teaches"), "after": ["$id"] }),
+        ),
     ]
 }

@@ -1,10 +1,9 @@
 //! A map, with every version of it that was kept, and what people said of its kind of vehicle.
 
-use super::Beside;
+use super::{Beside, Standing};
 use crate::ids::CommandId;
 use crate::order::Stamp;
 use crate::text::{File, Token, Words};
-use crate::told::{Telling, latest_of};
 use states::{Position, State};
 use std::collections::BTreeMap;
 
@@ -94,25 +93,12 @@ impl MapDrafts {
     pub fn said<'a, K: Ord>(
         &'a self,
         key: impl Fn(&'a MapFact) -> Option<K>,
-    ) -> BTreeMap<K, (&'a Stamp, &'a MapFact, Vec<CommandId>)> {
-        let mut groups: BTreeMap<K, Vec<Telling<'a, (&'a Stamp, &'a MapFact)>>> = BTreeMap::new();
-        for (command, stamp, fact) in self.facts() {
-            let after = match fact {
-                MapFact::Drafted { .. } => continue,
-                MapFact::Answered { after, .. }
-                | MapFact::NamesJoined { after, .. }
-                | MapFact::ValueChosen { after, .. } => after,
-            };
-            if let Some(key) = key(fact) {
-                let group = groups.entry(key).or_default();
-                group.push((command, (stamp, fact), after));
-            }
-        }
-        let stands = |(key, group): (K, Vec<Telling<'a, (&'a Stamp, &'a MapFact)>>)| {
-            let (stamp, fact) = latest_of(&group)?;
-            let seen = group.iter().map(|(command, ..)| (*command).clone());
-            Some((key, (stamp, fact, seen.collect())))
-        };
-        groups.into_iter().filter_map(stands).collect()
+    ) -> Standing<'a, K, MapFact> {
+        self.standing(|fact| match fact {
+            MapFact::Drafted { .. } => None,
+            MapFact::Answered { after, .. }
+            | MapFact::NamesJoined { after, .. }
+            | MapFact::ValueChosen { after, .. } => Some((key(fact)?, after)),
+        })
     }
 }

@@ -1,7 +1,7 @@
 //! The shop: its settings, its people and stalls, the rules it goes by, and which words of
 //! whom are to be erased.
 
-use super::Beside;
+use super::{Beside, Standing};
 use crate::ids::{CommandId, CustomerId, OrderId, PersonId, StallId};
 use crate::order::Stamp;
 use crate::text::{Token, Words, Written};
@@ -23,6 +23,19 @@ pub enum Role {
     Apprentice,
     /// Leads the work, named so by the owner: lets pass what the owner may on a vehicle.
     Foreman,
+}
+
+/// What a person can do of a piece of work, as the shop says it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Can {
+    /// Not yet.
+    NotYet,
+    /// With somebody looking on.
+    Watched,
+    /// Alone.
+    Alone,
+    /// Well enough to show others.
+    Teaches,
 }
 
 /// The units the shop reads.
@@ -202,6 +215,15 @@ pub enum ShopFact {
         /// The asking.
         asked: CommandId,
     },
+    /// What a person can do of a piece of work that the shop has named.
+    SkillTold {
+        person: PersonId,
+        /// The work, in the shop's own words.
+        skill: Words,
+        can: Can,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
 }
 
 /// What was told of a person: their name and what they do.
@@ -235,6 +257,23 @@ impl Shop {
     #[must_use]
     pub fn records_kept_told(&self) -> Vec<&CommandId> {
         self.tellings(|fact| matches!(fact, ShopFact::RecordsKept { .. }))
+    }
+
+    /// What people can do, as the shop says it now. `name` reads the words of a piece of work.
+    #[must_use]
+    pub fn skills<'a, K: Ord>(
+        &'a self,
+        name: impl Fn(Words) -> Option<K>,
+    ) -> Standing<'a, (K, &'a PersonId), ShopFact> {
+        self.standing(|fact| match fact {
+            ShopFact::SkillTold {
+                person,
+                skill,
+                after,
+                ..
+            } => Some(((name(*skill)?, person), after)),
+            _ => None,
+        })
     }
 
     fn tellings(&self, of: impl Fn(&ShopFact) -> bool) -> Vec<&CommandId> {

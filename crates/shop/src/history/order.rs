@@ -27,6 +27,8 @@ pub(super) struct OrderPast {
     pub quote: Option<Given>,
     /// Declined work, and the order on which it came back.
     pub declined: Vec<(String, Option<u64>)>,
+    /// By person and thing: who else looked on or checked it.
+    pub did: BTreeMap<(String, String), BTreeSet<String>>,
 }
 
 /// A size in a metal.
@@ -147,6 +149,7 @@ fn past(
         comeback: comeback(snap, order, visits),
         quote: given_and_came_to(order, snap).map(|(_, given)| given),
         declined: declined(snap, order, &label, visits)?,
+        did: did(snap, order, &account),
     })
 }
 
@@ -312,6 +315,45 @@ fn declined(
         (name, later)
     };
     Ok(names.into_iter().map(came_back).collect())
+}
+
+/// What each person moved, by sort of thing, with who else checked it.
+fn did(
+    snap: &Snapshot<'_>,
+    order: &Order,
+    account: &Account,
+) -> BTreeMap<(String, String), BTreeSet<String>> {
+    let mut eyes: BTreeMap<&ItemId, BTreeSet<&str>> = BTreeMap::new();
+    for (_, filed) in order.beside_moves() {
+        if let Fact::Checked { items, .. } = &filed.fact {
+            for item in items {
+                let of = eyes.entry(account.moves.name(item)).or_default();
+                of.insert(filed.stamp.who.as_str());
+            }
+        }
+    }
+    let mut out: BTreeMap<(String, String), BTreeSet<String>> = BTreeMap::new();
+    for id in account.moves.items() {
+        let Some(item) = account.items.get(id) else {
+            continue;
+        };
+        let sort = item.known_trade().and_then(|trade| trade.sort.as_ref());
+        let what = match sort {
+            Some(sort) => sort.as_str().replace('-', " "),
+            None => snap.texts().text(item.label).trim().to_lowercase(),
+        };
+        for (_, node) in account.moves.live(id) {
+            let who = node.stamp.who.as_str();
+            let of = out.entry((who.to_owned(), what.clone())).or_default();
+            let others = eyes.get(id).into_iter().flatten();
+            of.extend(
+                others
+                    .filter(|other| **other != who)
+                    .map(|other| (*other).to_owned()),
+            );
+        }
+    }
+    out
 }
 
 fn plain(name: &str) -> String {

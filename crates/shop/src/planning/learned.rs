@@ -229,7 +229,7 @@ fn spoken(code: &str) -> String {
     code.replace(['_', '-'], " ")
 }
 
-fn is_away(kind: Kind, state: State) -> bool {
+pub(crate) fn is_away(kind: Kind, state: State) -> bool {
     state.rung() == kind.away()
         || (kind != Kind::PutIn && !state.in_place() && state != kind.home())
 }

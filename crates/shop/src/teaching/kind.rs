@@ -158,7 +158,7 @@ fn with_maps(
 }
 
 /// What an order's vehicle is called.
-pub(super) fn label_of(snap: &Snapshot<'_>, order: &OrderId) -> Result<String, Trouble> {
+pub(crate) fn label_of(snap: &Snapshot<'_>, order: &OrderId) -> Result<String, Trouble> {
     let world = snap.world();
     let order = world.order(order)?;
     let Some(vehicle) = vehicle_of(&order) else {

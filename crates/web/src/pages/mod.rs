@@ -1,7 +1,7 @@
 //! The pages. Each is a function from what is true now to markup.
 
 pub mod bench;
-mod desk;
+pub mod desk;
 mod file;
 mod maps;
 mod shop;

@@ -19,6 +19,8 @@ mod parts_price;
 pub mod price;
 mod settle;
 
+pub use paper_file::of_kind as paper_address;
+
 use crate::State;
 use axum::Router;
 use axum::routing::get;

@@ -6,6 +6,7 @@ pub mod price;
 mod query;
 mod rows;
 mod targets;
+pub mod two;
 
 use crate::State;
 use crate::door::blocking;
@@ -178,6 +179,7 @@ fn by_map(
         @else {
             (figures(&found))
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
+            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/two", 1)) { span class="what strong" { "Share it between two people" } }
         }
         (guesses(on, &found))
         (the_same(order, on))
