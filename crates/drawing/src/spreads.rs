@@ -67,14 +67,16 @@ pub fn spreads(spreads: &Spreads, width_px: f64) -> Drawing {
     let height = HEAD + many * ROW + FOOT;
     let mut marks = Vec::new();
     if let Some((at, name)) = mark {
-        let pen = Pen::outline(Ink::Soft).dashed(Dash::Dashed);
-        marks.push(line(x(*at), HEAD, x(*at), height - FOOT, pen));
         let half = text_width_px(name, LETTERING, Weight::Bold) / 2.0;
         let middle = x(*at).clamp(half, (width - half).max(half));
         marks.push(text(middle, HEAD - 8.0, name, Anchor::Middle, Weight::Bold));
     }
     let mut top = HEAD;
     for row in rows {
+        if let Some((at, _)) = mark {
+            let pen = Pen::outline(Ink::Soft).dashed(Dash::Dashed);
+            marks.push(line(x(*at), top + 25.0, x(*at), top + 47.0, pen));
+        }
         row_marks(row, (top, width), &x, &mut marks);
         top += ROW;
     }

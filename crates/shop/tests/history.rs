@@ -108,7 +108,7 @@ fn too_few_say_so_and_enough_say_where_most_lie() {
     let (low, middle, high) = many.spread.unwrap();
     assert!((low - 0.84).abs() < 1e-9 && (middle - 1.0).abs() < 1e-9 && (high - 1.68).abs() < 1e-9);
     assert_eq!(many.orders.len(), 5);
-    assert_eq!(only(part(&stages, "months")).name, "2026-11");
+    assert_eq!(only(part(&stages, "months")).name, "Nov 2026");
 }
 
 #[test]

@@ -42,7 +42,7 @@ fn content(body: &mut Body, how: &HowTo) {
         }
     }
     super::invoice::listed(body, "Torque by", &how.sources);
-    super::invoice::listed(body, "Work it left", &how.work);
+    super::invoice::listed(body, "Work done after it", &how.work);
     let snags: Vec<String> = how
         .snags
         .iter()
@@ -106,10 +106,10 @@ fn runs(stage: &HowStage) -> Vec<Run> {
 }
 
 fn row_runs(row: &HowRow) -> Vec<Run> {
-    let new = if row.new { "new " } else { "" };
+    let new = if row.new { ", new" } else { "" };
     let mut runs = vec![
-        bold(format!("{new}{}", row.label)),
-        plain(format!(" {}", row.done)),
+        bold(row.label.as_str()),
+        plain(format!(" {}{new}", row.done)),
     ];
     if let Some(at) = &row.at {
         runs.push(plain(format!(", {at}")));

@@ -101,7 +101,7 @@ pub(super) fn by_month(orders: &Orders) -> Part {
     let figures = times
         .iter()
         .rev()
-        .map(|(month, of)| of.figure(month.clone()));
+        .map(|(month, of)| of.figure(month_words(month)));
     time_part(
         "months",
         "Time against the book, by month",
@@ -255,7 +255,7 @@ pub(super) fn quotes(orders: &Orders) -> Part {
             None => (format!("{kept}: too few to tell"), String::new()),
         };
         Figure {
-            name: month.to_owned(),
+            name: month_words(month),
             words,
             short,
             spread,
@@ -305,6 +305,15 @@ pub(super) fn declined(orders: &Orders) -> Part {
         figures: figures.collect(),
         ..Part::default()
     }
+}
+
+/// A month as one says it: `Nov 2026`.
+fn month_words(month: &str) -> String {
+    let first: Result<jiff::civil::Date, _> = format!("{month}-01").parse();
+    first.map_or_else(
+        |_| month.to_owned(),
+        |day| day.strftime("%b %Y").to_string(),
+    )
 }
 
 fn newest_first(orders: &BTreeSet<u64>) -> Vec<u64> {

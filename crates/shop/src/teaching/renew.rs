@@ -2,7 +2,7 @@
 
 use super::kind::{Counted, VehicleKind, counted};
 use super::said::{self, ChosenOf, about_code, chosen};
-use super::taught::{away_steps, minutes};
+use super::taught::{away_steps, minutes, written};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use lessons::{About, Ask, Gathered, Held, Lessons, Model, Step, Value, Way};
@@ -21,6 +21,8 @@ pub struct Renewed {
     pub text: String,
     /// In what it differs from that version, in words.
     pub changes: Vec<String>,
+    /// The same by item, without its name; of a new map, what it says of each.
+    pub items: Vec<(String, Vec<String>)>,
     /// What is wrong with it.
     pub faults: Vec<String>,
     /// Whether a plan can be made by it.
@@ -92,6 +94,10 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
             .map_or_else(|| kind.code.clone(), |kept| kept.id.clone()),
         from: base.as_ref().map_or(0, |kept| kept.version),
         changes: changes.iter().map(ToString::to_string).collect(),
+        items: match base {
+            Some(_) => by_item(&changes),
+            None => as_new(&new, &taught),
+        },
         sound: faults.iter().all(|fault| fault.weight != Weight::Error),
         faults: faults
             .iter()
@@ -101,6 +107,68 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
         things: taught.items.len(),
         text,
     })
+}
+
+/// What changes, item by item.
+fn by_item(changes: &[map::Change]) -> Vec<(String, Vec<String>)> {
+    let mut out: Vec<(String, Vec<String>)> = Vec::new();
+    for change in changes {
+        let name = change.item.as_ref().map_or("the map", ItemId::as_str);
+        let words = change.to_string();
+        let words = words.strip_prefix(&format!("{name}: ")).unwrap_or(&words);
+        match out.last_mut().filter(|(last, _)| last == name) {
+            Some((_, lines)) => lines.push(words.to_owned()),
+            None => out.push((name.to_owned(), vec![words.to_owned()])),
+        }
+    }
+    out
+}
+
+/// What a new map says of its items, in the sequence in which they come off.
+fn as_new(map: &map::Map, taught: &map::Taught) -> Vec<(String, Vec<String>)> {
+    let words = |is: &JobItem, known: &map::MapItem| {
+        let mut lines = Vec::new();
+        let many = (known.count > 1).then(|| known.count.to_string());
+        let told: Vec<String> = [many, known.size.clone(), known.zone.clone()]
+            .into_iter()
+            .flatten()
+            .collect();
+        if !told.is_empty() {
+            lines.push(told.join(", "));
+        }
+        if let Some(need) = known
+            .moves
+            .first()
+            .and_then(|step| crate::planning::need_words(map, &step.need))
+        {
+            let guess = match known.guessed.is_empty() {
+                true => "",
+                false => ", a guess",
+            };
+            lines.push(format!("after {need}{guess}"));
+        }
+        if let Some(torque) = &is.torque {
+            lines.push(format!(
+                "{}, by {}",
+                torque.passes.join(", then "),
+                torque.title
+            ));
+        }
+        let times = [("off", is.out_tenths), ("back", is.back_tenths)];
+        let times: Vec<String> = times
+            .into_iter()
+            .filter_map(|(way, tenths)| Some(format!("{} min {way}", written(tenths?))))
+            .collect();
+        if !times.is_empty() {
+            lines.push(times.join(", "));
+        }
+        lines
+    };
+    let one = |item: &TaughtItem| {
+        let known = map.items.get(&ItemId::new(&item.is.name))?;
+        Some((item.is.name.clone(), words(&item.is, known)))
+    };
+    taught.items.iter().filter_map(one).collect()
 }
 
 /// The items in the sequence in which they come off, each with what it needs first.

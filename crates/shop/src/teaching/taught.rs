@@ -178,6 +178,7 @@ pub fn taught(
     let (steps, holds) = path.map_or_else(Default::default, |path| (path.steps, path.holds));
     let questions = lessons.questions(&aims, MOST_QUESTIONS);
     let waits = at_work(snap, kind)?;
+    let names = page.names();
     let shown: Vec<StepTaught> = steps.iter().map(|step| page.step(step)).collect();
     Ok(Taught {
         orders: page.orders(),
@@ -196,10 +197,12 @@ pub fn taught(
         more: questions.len().saturating_sub(1),
         question: match waits {
             Some(_) => None,
-            None => questions.first().map(|question| page.question(question)),
+            None => page
+                .next(&questions, &names)
+                .map(|question| page.question(question)),
         },
         waits: waits.filter(|_| !questions.is_empty()),
-        names: page.names(),
+        names,
         differ: page.differ(),
         circles: lessons.contradictions().iter().map(circle).collect(),
         both_ways: page.both_ways(),
@@ -326,6 +329,21 @@ impl Page<'_> {
 
     fn step_words(&self, step: &Step) -> String {
         format!("{} {}", step.item, done(step.to))
+    }
+
+    /// The question to ask next: not about a name that may be another's, as long as there are
+    /// others.
+    fn next<'q>(&self, questions: &'q [Question], names: &[SameAsked]) -> Option<&'q Question> {
+        let is_open = |item: &ItemId| {
+            let names = names.iter();
+            names
+                .flat_map(|same| [&same.name, &same.other])
+                .any(|name| name == item.as_str())
+        };
+        let clear = |question: &&Question| {
+            !is_open(&question.first.item) && !is_open(&question.second.item)
+        };
+        questions.iter().find(clear).or(questions.first())
     }
 
     fn question(&self, question: &Question) -> Asked {

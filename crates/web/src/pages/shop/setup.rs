@@ -182,6 +182,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
             (crate::pages::vehicle::fastener_facts::weights(visit)?)
             div class="presses even low" {
                 (link(Look::Plain, "Somebody else", "change the person", "/who"))
+                (link(Look::Plain, "Who can do what", "", "/skills"))
                 (link(Look::Plain, "Maps", "", "/maps"))
                 (link(Look::Plain, "The record", "", "/record"))
             }

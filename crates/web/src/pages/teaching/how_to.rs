@@ -43,12 +43,10 @@ fn content(how: &HowTo) -> Markup {
             div { (stages("Comes off", &how.off)) }
             div { (stages("Goes back", &how.back)) }
             div { (snags(how)) (list("Torque by", &how.sources)) }
-            div { (list("Work it left", &how.work)) (photos(how)) }
+            div { (list("Work done after it", &how.work)) (photos(how)) }
         }
-        div class="presses two low" {
-            (link(Look::Confirm, "Paper", "PDF", &paper_address(how.number, Kind::HowTo)))
-            (link(Look::Plain, "All of this kind", "what they taught", &format!("/kinds/{kind}")))
-        }
+        a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What all of this kind have taught" } }
+        div class="presses low" { (link(Look::Confirm, "Paper", "PDF", &paper_address(how.number, Kind::HowTo))) }
     }
 }
 
@@ -62,13 +60,13 @@ fn stages(title: &str, stages: &[HowStage]) -> Markup {
                     span class="what" {
                         @for row in &stage.rows {
                             span class="line" {
-                                span class="strong" { @if row.new { "new " } (row.label) } " " (row.done)
+                                span class="strong" { (row.label) } " " (row.done) @if row.new { ", new" }
                                 @if let Some(at) = &row.at { ", " (at) }
                                 @if !row.torque.is_empty() { " " span class="strong" { (row.torque.join(", then ")) } }
                                 @if let Some(lengths) = &row.lengths { span class="soft line" { "Lengths " (lengths) } }
                             }
                         }
-                        @let about: Vec<&str> = stage.places.iter().chain(&stage.tools).map(String::as_str).collect();
+                        @let about = about(nth.checked_sub(1).and_then(|before| stages.get(before)), stage);
                         @if !about.is_empty() { span class="soft line" { (about.join(" · ")) } }
                     }
                     @if let Some(minutes) = &stage.minutes { span class="number soft" { (minutes) " min" } }
@@ -76,6 +74,13 @@ fn stages(title: &str, stages: &[HowStage]) -> Markup {
             }
         }
     }
+}
+
+/// Where one stands, if it was elsewhere before, and what one holds.
+fn about<'a>(before: Option<&HowStage>, stage: &'a HowStage) -> Vec<&'a str> {
+    let same = before.is_some_and(|before| before.places == stage.places);
+    let places = stage.places.iter().filter(|_| !same);
+    places.chain(&stage.tools).map(String::as_str).collect()
 }
 
 fn snags(how: &HowTo) -> Markup {

@@ -47,13 +47,23 @@ fn content(kind: &VehicleKind, made: &Renewed) -> Markup {
             @else { (count(made.changes.len(), "change", "changes")) " to version " (made.from) "." }
         }
         @if made.open > 0 {
-            p class="wait gap" { (count(made.open, "thing was", "things were")) " told differently and nobody has chosen; it is left out. " a href=(format!("/kinds/{}", kind.code)) { "Choose" } }
+            a class="row" href=(format!("/kinds/{}", kind.code)) {
+                span class="what wait" { (count(made.open, "thing was", "things were")) " told differently; nobody has chosen, so it is left out" }
+                span class="soft" { "choose" }
+            }
         }
         @for fault in &made.faults { p class="no gap" { (shop::say::capital(fault)) } }
         div class="columns" {
             div {
                 h2 { @if made.from == 0 { "What stands in it" } @else { "What changes" } }
-                @for change in shown(made) { p class="row" { (shop::say::capital(&change)) } }
+                @for (item, lines) in &made.items {
+                    div class="row" {
+                        span class="what" {
+                            span class="strong line" { (item) }
+                            @for line in lines { span class="soft line" { (line) } }
+                        }
+                    }
+                }
             }
             div {
                 h2 { "As a drawing" }
@@ -61,16 +71,6 @@ fn content(kind: &VehicleKind, made: &Renewed) -> Markup {
             }
         }
         (keep(kind, made))
-    }
-}
-
-/// What changes; of a new map, what its items say.
-fn shown(made: &Renewed) -> Vec<String> {
-    let is_item = |change: &&String| !change.starts_with("the map: ");
-    let changes = made.changes.iter();
-    match made.from {
-        0 => changes.filter(is_item).cloned().collect(),
-        _ => changes.cloned().collect(),
     }
 }
 
