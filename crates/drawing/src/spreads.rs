@@ -82,7 +82,9 @@ pub fn spreads(spreads: &Spreads, width_px: f64) -> Drawing {
     }
     let foot = height - 6.0;
     marks.push(text(0.0, foot, "0", Anchor::Start, Weight::Regular));
-    let scale = ellipsis(&spreads.scale, LETTERING, Weight::Regular, width - 24.0);
+    let end = format!("{most:.1}").replace(".0", "");
+    let scale = format!("{end} {}", spreads.scale);
+    let scale = ellipsis(&scale, LETTERING, Weight::Regular, width - 24.0);
     marks.push(text(width, foot, &scale, Anchor::End, Weight::Regular));
     Drawing {
         width,

@@ -213,10 +213,10 @@ impl Telling<'_> {
             tell(About::Place, place.clone(), by("place"));
         }
         if is.spent {
-            tell(About::Spent, "renewed each time".to_owned(), by("spent"));
+            tell(About::Spent, "a new one went on".to_owned(), by("spent"));
         }
         for who in self.renewed_by(item) {
-            tell(About::Spent, "renewed each time".to_owned(), who);
+            tell(About::Spent, "a new one went on".to_owned(), who);
         }
         for (work, who) in self.owes(item) {
             tell(About::Owes, work, who);

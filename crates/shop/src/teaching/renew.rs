@@ -265,12 +265,21 @@ impl Facts<'_> {
             size: text(About::Size),
             lengths: lengths.collect(),
             torque: self.torque(item),
-            spent: text(About::Spent).is_some(),
+            spent: self.always_new(item),
             zone: text(About::Place).or_else(|| newest.zone.clone()),
             out_tenths: out,
             back_tenths: back,
             name: item.to_string(),
             ..newest.clone()
+        })
+    }
+
+    /// Whether a new one went on each time it was moved. Once in a while is no rule.
+    fn always_new(&self, item: &ItemId) -> bool {
+        let told = self.gathered.get(&(item.clone(), About::Spent));
+        told.is_some_and(|told| {
+            let times = told.values.iter().map(|value| value.times).max();
+            times.is_some_and(|times| times >= told.of)
         })
     }
 

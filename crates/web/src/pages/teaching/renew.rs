@@ -91,7 +91,7 @@ fn keep(kind: &VehicleKind, made: &Renewed) -> Markup {
                     summary class="row" { span class="what" { "As text" } }
                     textarea name="text" class="code" rows="20" readonly aria-label="The map as text" { (made.text) }
                 }
-                div class="presses two low" {
+                div class="presses two" {
                     (button(Look::Confirm, "Keep it", &format!("as version {version}"), &[fact], Some(&format!("/maps/{}", made.map))))
                     (link(Look::Plain, "Change it first", "", &change))
                 }

@@ -72,16 +72,22 @@ fn lane(title: &str, turns: &[Turn]) -> Markup {
         @for (nth, turn) in turns.iter().enumerate() {
             @let before = nth.checked_sub(1).and_then(|before| turns.get(before)).map(|before| before.end);
             @if turn.start > before.unwrap_or_default() {
-                div class="row" { span class="number soft" { (before.unwrap_or_default()) } span class="what wait" { "waits " @if turn.waits { "for the other" } @else { "for the lift" } } }
+                div class="row" { span class="at soft" { (before.unwrap_or_default()) } span class="what wait" { "waits " @if turn.waits { "for the other" } @else { "for the lift" } } }
             }
             div class="row" {
-                span class="number soft" { (turn.start) }
+                span class="at soft" { (turn.start) }
                 span class="what" {
                     span class="line" { span class="strong" { (turn.item) } " " (turn.done) }
-                    @if let Some(place) = &turn.place { span class="soft line" { (place) } }
+                    @if let Some(place) = turn.place.as_ref().filter(|_| elsewhere(turns, nth)) { span class="soft line" { (place) } }
                 }
                 span class="number soft" { "to " (turn.end) }
             }
         }
     }
+}
+
+/// Whether a turn is worked on elsewhere than the one before.
+fn elsewhere(turns: &[Turn], nth: usize) -> bool {
+    let before = nth.checked_sub(1).and_then(|before| turns.get(before));
+    before.is_none_or(|before| before.place != turns[nth].place)
 }
