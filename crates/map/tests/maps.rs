@@ -698,7 +698,7 @@ fn what_a_person_stated_is_not_taught_otherwise_and_what_is_lacking_is_filled_in
         },
         needs: needs
             .iter()
-            .map(|need| ((*need).to_owned(), states::State::Off))
+            .map(|need| ((*need).to_owned(), State::Off))
             .collect(),
         guessed: [].into(),
         tools: ["T20".to_owned()].into(),

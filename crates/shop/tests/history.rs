@@ -6,7 +6,6 @@
 mod bench;
 
 use bench::Bench;
-use jiff::SignedDuration;
 use serde_json::json;
 use shop::Device;
 use shop::history::{Figure, History, Part, history};
@@ -187,9 +186,7 @@ fn a_line_that_goodwill_pays_is_a_comeback_with_the_visit_before() {
     bench.tell(&again, json!({ "line-opened": { "line": "line-2", "complaint": Device::words("still squeals"), "payer": "goodwill" } }));
     bench.tell(&again, json!({ "line-worded": { "line": "line-2", "text": "cause", "words": Device::words("shim left out"), "after": [] } }));
     bench.tell(&again, json!({ "line-worded": { "line": "line-2", "text": "correction", "words": Device::words("shim put in"), "after": [] } }));
-    bench
-        .clock
-        .later(i64::try_from(SignedDuration::from_hours(1).as_mins()).unwrap());
+    bench.clock.later(60);
     bench.finish(&again);
     bench.hand_over(&again).unwrap();
     let found = seen(&bench);

@@ -1,7 +1,7 @@
 //! Whether somebody is at such a vehicle just now: nobody is asked anything there.
 
 use super::kind::{VehicleKind, kind_of, label_of};
-use super::taught::person;
+use super::words::person;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use jiff::Timestamp;

@@ -50,6 +50,21 @@ pub fn kind_of(vehicle: &str) -> MapId {
     map_id(vehicle.trim())
 }
 
+/// The kind of a vehicle that is called so, where there is finished work or a map of it: what a
+/// page leads to.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn known_kind(snap: &Snapshot<'_>, vehicle: &str) -> Result<Option<MapId>, Trouble> {
+    let code = kind_of(vehicle);
+    let worked_on = || -> Result<bool, Trouble> {
+        let some = snap.world().finished_of_label(code.as_str(), 1)?;
+        Ok(!some.is_empty())
+    };
+    let known = maps_of(snap)?.contains_key(&code) || worked_on()?;
+    Ok(known.then_some(code))
+}
+
 /// The maps of a kind in their newest sound versions.
 fn maps_of(snap: &Snapshot<'_>) -> Result<BTreeMap<MapId, Vec<Arc<KeptMap>>>, Trouble> {
     let mut maps: BTreeMap<MapId, Vec<Arc<KeptMap>>> = BTreeMap::new();
@@ -140,7 +155,7 @@ fn with_maps(
         }
     }
     let mut finished: Vec<Finished> = finished.into_values().collect();
-    finished.sort_by(|a, b| b.number.cmp(&a.number));
+    finished.sort_by_key(|one| std::cmp::Reverse(one.number));
     finished.truncate(MOST_ORDERS);
     let by_map = own.first().and_then(|kept| kept.sound().ok());
     let vehicle = match (by_map, finished.first()) {

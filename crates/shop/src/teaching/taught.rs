@@ -1,21 +1,15 @@
 //! What finished work on a kind of vehicle has taught, as a page shows it.
 
 use super::at_work::at_work;
-use super::job::{OrderTaught, THE_MAP, THE_TRADE, is_away};
+use super::job::{OrderTaught, is_away};
 use super::kind::{Counted, VehicleKind, counted};
-use super::said::{self, about_code, answered, chosen, of_names};
-use crate::say;
+use super::said::{self, about_code, chosen};
+use super::words::{about_words, circle, done, jobs, people};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
-use lessons::{
-    About, Alike, Ask, Contradiction, Disagreement, Gathered, Ground, Held, Learner, Lessons,
-    Meaning, Model, Pair, PathStep, Question, SameName, Step, Way,
-};
-use record::form::Form;
-use record::v1::basics::StateForm;
-use record::v1::codes::CouldBeForm;
-use repair::{CommandId, CouldBe, ItemId, Kind, PersonId, State};
-use serde_json::{Value, json};
+use lessons::{Ask, Gathered, Ground, Held, Learner, Lessons, Model, Pair, PathStep, Step, Way};
+use repair::{CommandId, ItemId};
+use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What is shown of one kind of vehicle.
@@ -221,18 +215,19 @@ fn targets(lessons: &Lessons) -> Vec<String> {
     items.into_iter().map(ItemId::to_string).collect()
 }
 
-struct Page<'a> {
-    snap: &'a Snapshot<'a>,
-    kind: &'a VehicleKind,
-    counted: &'a Counted,
-    lessons: &'a Lessons,
-    words: AsWords<'a>,
-    chosen: BTreeMap<said::ChosenOf, (String, repair::Stamp, Vec<CommandId>)>,
-    gathered: Vec<Gathered>,
+/// What a page is made from.
+pub(super) struct Page<'a> {
+    pub(super) snap: &'a Snapshot<'a>,
+    pub(super) kind: &'a VehicleKind,
+    pub(super) counted: &'a Counted,
+    pub(super) lessons: &'a Lessons,
+    pub(super) words: AsWords<'a>,
+    pub(super) chosen: BTreeMap<said::ChosenOf, (String, repair::Stamp, Vec<CommandId>)>,
+    pub(super) gathered: Vec<Gathered>,
 }
 
 impl Page<'_> {
-    fn learner(&self) -> &Learner {
+    pub(super) fn learner(&self) -> &Learner {
         &self.counted.learner
     }
 
@@ -280,7 +275,7 @@ impl Page<'_> {
         }
     }
 
-    fn said_by(&self, by: &BTreeSet<String>, times: u32) -> String {
+    pub(super) fn said_by(&self, by: &BTreeSet<String>, times: u32) -> String {
         let who = people(self.snap, by);
         match times {
             1 => format!("{who}, once"),
@@ -289,7 +284,7 @@ impl Page<'_> {
     }
 
     /// How a pair is known, in words.
-    fn how(&self, pair: &Pair) -> String {
+    pub(super) fn how(&self, pair: &Pair) -> String {
         let how = match pair.ground {
             Ground::Stated => "stated".to_owned(),
             Ground::Seen { times: 1, .. } => "seen once".to_owned(),
@@ -327,134 +322,8 @@ impl Page<'_> {
         both.flat_map(|job| job.job.by.iter().cloned()).collect()
     }
 
-    fn step_words(&self, step: &Step) -> String {
+    pub(super) fn step_words(&self, step: &Step) -> String {
         format!("{} {}", step.item, done(step.to))
-    }
-
-    /// The question to ask next: not about a name that may be another's, as long as there are
-    /// others.
-    fn next<'q>(&self, questions: &'q [Question], names: &[SameAsked]) -> Option<&'q Question> {
-        let is_open = |item: &ItemId| {
-            let names = names.iter();
-            names
-                .flat_map(|same| [&same.name, &same.other])
-                .any(|name| name == item.as_str())
-        };
-        let clear = |question: &&Question| {
-            !is_open(&question.first.item) && !is_open(&question.second.item)
-        };
-        questions.iter().find(clear).or(questions.first())
-    }
-
-    fn question(&self, question: &Question) -> Asked {
-        let Question { first, second, .. } = question;
-        let seen = answered(self.snap, &self.kind.said, self.learner().joins())
-            .into_iter()
-            .find(|one| one.first == *first && one.second == *second)
-            .map(|one| one.seen)
-            .unwrap_or_default();
-        let between = self.lessons.between(first, second);
-        Asked {
-            words: could(first, second),
-            why: between.map_or_else(String::new, |pair| {
-                format!(
-                    "{} before {}: {}",
-                    self.step_words(&pair.first),
-                    self.step_words(&pair.second),
-                    self.how(&pair)
-                )
-            }),
-            facts: [CouldBe::Yes, CouldBe::No, CouldBe::CannotSay]
-                .map(|answer| self.answer(first, second, answer, &seen)),
-        }
-    }
-
-    fn answer(&self, first: &Step, second: &Step, answer: CouldBe, seen: &[CommandId]) -> Value {
-        json!({ "answered": {
-            "first": (self.words)(first.item.as_str()), "first_to": StateForm::of(&first.to),
-            "second": (self.words)(second.item.as_str()), "second_to": StateForm::of(&second.to),
-            "answer": CouldBeForm::of(&answer), "after": commands(seen),
-        } })
-    }
-
-    fn names(&self) -> Vec<SameAsked> {
-        let said = of_names(self.snap, &self.kind.said);
-        let vocabulary = self.snap.vocabulary();
-        let meaning = |name: &str| {
-            let trade = crate::trade_read::trade_of(name, &vocabulary)?;
-            Some(Meaning {
-                sort: trade.sort?.as_str().to_owned(),
-                side: trade.side.map(|side| side.as_str().to_owned()),
-            })
-        };
-        let found = self.learner().same_names(&meaning);
-        let one = |same: SameName| {
-            let (name, other) = (same.name.clone(), same.other.clone());
-            let pair = match other < name {
-                true => (other.clone(), name.clone()),
-                false => (name.clone(), other.clone()),
-            };
-            let before = said.get(&pair);
-            if before.is_some_and(|before| !before.same) {
-                return None;
-            }
-            let seen = before.map(|before| before.seen.clone()).unwrap_or_default();
-            let fact = |is: bool| {
-                json!({ "names-joined": {
-                    "name": (self.words)(name.as_str()), "other": (self.words)(other.as_str()),
-                    "same": is, "after": commands(&seen),
-                } })
-            };
-            Some(SameAsked {
-                why: alike(&same),
-                facts: [fact(true), fact(false)],
-                name: name.to_string(),
-                other: other.to_string(),
-            })
-        };
-        found.into_iter().filter_map(one).collect()
-    }
-
-    fn differ(&self) -> Vec<Differ> {
-        let all = self.learner().disagreements();
-        all.iter().filter_map(|one| self.one_differs(one)).collect()
-    }
-
-    fn one_differs(&self, one: &Disagreement) -> Option<Differ> {
-        match one {
-            Disagreement::Values(gathered) => {
-                let (code, at) = about_code(gathered.about);
-                let key = (gathered.item.clone(), code.to_owned(), at);
-                let before = self.chosen.get(&key);
-                let seen = before.map(|(.., seen)| seen.clone()).unwrap_or_default();
-                let value = |value: &lessons::Value| {
-                    let fact = json!({ "value-chosen": {
-                        "item": (self.words)(gathered.item.as_str()), "about": code, "at": at,
-                        "value": (self.words)(&value.value), "after": commands(&seen),
-                    } });
-                    let by = self.said_by(&value.by, value.times);
-                    (value.value.clone(), by, fact)
-                };
-                Some(Differ {
-                    words: format!("{}: {}?", gathered.item, about_words(gathered.about)),
-                    values: gathered.values.iter().map(value).collect(),
-                    chosen: before.map(|(value, by, _)| {
-                        format!("{value}, by {}", person(self.snap, by.who.as_str()))
-                    }),
-                })
-            }
-            Disagreement::Kinds { item, kinds } => {
-                let kinds = kinds.iter().map(|(kind, times)| {
-                    let word = map::kind_word(*kind);
-                    (word.to_owned(), jobs(*times), Value::Null)
-                });
-                Some(Differ {
-                    words: format!("{item}: which is it, or are they two things?"),
-                    values: kinds.collect(),
-                    chosen: None,
-                })
-            }
-        }
     }
 
     fn both_ways(&self) -> Vec<String> {
@@ -491,151 +360,6 @@ impl Page<'_> {
         });
         only.chain(ways).collect()
     }
-
-    fn answered(&self) -> Vec<AnsweredShown> {
-        let all = answered(self.snap, &self.kind.said, self.learner().joins());
-        let one = |one: said::Answered| {
-            let all = [
-                ("Yes", CouldBe::Yes),
-                ("No", CouldBe::No),
-                ("Can't say", CouldBe::CannotSay),
-            ];
-            let word = all.iter().find(|(_, answer)| *answer == one.answer);
-            let word = word.map_or("", |(word, _)| word);
-            let others = all.iter().filter(|(_, answer)| *answer != one.answer);
-            let fact = |answer: CouldBe| self.answer(&one.first, &one.second, answer, &one.seen);
-            AnsweredShown {
-                words: could(&one.first, &one.second),
-                said: format!("{word}, {}", person(self.snap, one.by.who.as_str())),
-                others: others
-                    .map(|(word, answer)| (*word, fact(*answer)))
-                    .collect(),
-            }
-        };
-        all.into_iter().map(one).collect()
-    }
-}
-
-fn commands(seen: &[CommandId]) -> Vec<&str> {
-    seen.iter().map(CommandId::as_str).collect()
-}
-
-/// A question as one asks it across the shop.
-fn could(first: &Step, second: &Step) -> String {
-    let does = match second.to {
-        State::Off => "come off",
-        State::Out => "come out",
-        State::Cracked => "be cracked loose",
-        State::Unplugged => "be unplugged",
-        State::Low => "be drained",
-        State::Inside => "go in",
-        _ => "be done",
-    };
-    let before = match first.to {
-        State::Cracked => " are cracked loose",
-        State::Unplugged => " is unplugged",
-        State::Low => " is drained",
-        State::Inside => " is in",
-        _ => "",
-    };
-    format!(
-        "Could the {} {does} before the {}{before}?",
-        second.item, first.item
-    )
-}
-
-/// What is done with a thing that comes to a state.
-fn done(to: State) -> &'static str {
-    match to {
-        State::Low => "drained",
-        State::Inside => "put in",
-        State::Cracked => "cracked loose",
-        other => say::state(Kind::Part, other),
-    }
-}
-
-fn about_words(about: About) -> String {
-    match about {
-        About::Count => "how many".to_owned(),
-        About::Size => "size".to_owned(),
-        About::Length(at) => format!("length at {at}"),
-        About::Torque => "torque".to_owned(),
-        About::Place => "where".to_owned(),
-        About::Tool => "tool".to_owned(),
-        About::Spent => "goes back".to_owned(),
-        About::Owes => "owed after it".to_owned(),
-    }
-}
-
-fn alike(same: &SameName) -> String {
-    let why = match &same.alike {
-        Alike::SameWords => "the same words".to_owned(),
-        Alike::Plural => "one and many".to_owned(),
-        Alike::Meaning { sort } => format!("both are {}", sort.replace('-', " ")),
-        Alike::Spelling { letters: 1 } => "one letter differs".to_owned(),
-        Alike::Spelling { letters } => format!("{letters} letters differ"),
-    };
-    format!(
-        "{why}; in {} and {}",
-        jobs(same.times.0),
-        jobs(same.times.1)
-    )
-}
-
-fn circle(one: &Contradiction) -> String {
-    let (first, second, what) = match one {
-        Contradiction::Answers { first, second } => (
-            first,
-            second,
-            "answers exclude each other; until somebody answers again it counts as needed",
-        ),
-        Contradiction::Circle { first, second } => (
-            first,
-            second,
-            "the orders go round in a circle; this is the least sure of it and was left out",
-        ),
-    };
-    format!(
-        "{} {} before {} {}: {what}",
-        first.item,
-        done(first.to),
-        second.item,
-        done(second.to)
-    )
-}
-
-/// So many jobs, in words.
-fn jobs(times: u32) -> String {
-    match times {
-        1 => "1 order".to_owned(),
-        _ => format!("{times} orders"),
-    }
-}
-
-/// People by their first names, sources by their titles.
-pub(super) fn people(snap: &Snapshot<'_>, by: &BTreeSet<String>) -> String {
-    let names: Vec<String> = by.iter().map(|who| person(snap, who)).collect();
-    match names.split_last() {
-        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
-        Some((last, _)) => last.clone(),
-        None => "nobody named".to_owned(),
-    }
-}
-
-pub(super) fn person(snap: &Snapshot<'_>, who: &str) -> String {
-    if who.is_empty() || who == THE_MAP || who == THE_TRADE {
-        let who = if who.is_empty() { "nobody named" } else { who };
-        return who.to_owned();
-    }
-    let people = snap.world().shop.everyone();
-    let known = people.get(&PersonId::new(who));
-    known.map_or_else(
-        || who.to_owned(),
-        |(name, _)| {
-            let name = snap.texts().text(*name);
-            name.split_whitespace().next().unwrap_or(&name).to_owned()
-        },
-    )
 }
 
 /// The middle of the times that the shop's clocks gave an item, off and back, in tenths.

@@ -87,6 +87,10 @@ pub async fn map(
                 .get(&kept.by.who)
                 .map(|(name, _)| visit.snap.texts().text(*name))
         };
+        let kind = match kept.sound() {
+            Ok(map) => shop::teaching::known_kind(visit.snap, &map.vehicle)?,
+            Err(_) => None,
+        };
         let shown = match &kept.read {
             Ok(read) => html! {
                 (drawn(&read.map, which.wanted.as_deref()))
@@ -97,7 +101,7 @@ pub async fn map(
         let mut page = Shown::new(
             "Map",
             html! {
-                (heading(&kept, by.as_deref()))
+                (heading(&kept, by.as_deref(), kind.as_ref()))
                 (shown)
             },
         );
@@ -107,9 +111,9 @@ pub async fn map(
     .await
 }
 
-fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
+fn heading(kept: &KeptMap, by: Option<&str>, kind: Option<&MapId>) -> Markup {
     let vehicle = kept.sound().map_or(kept.id.as_str(), |map| &map.vehicle);
-    let kind = shop::teaching::kind_of(vehicle);
+
     html! {
         h1 { (vehicle) }
         div class="presses even" {
@@ -117,7 +121,7 @@ fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
             a class="press" href=(format!("/maps/{}/file?version={}", kept.id, kept.version)) download { "As a file" }
         }
         p class="soft gap" { (kept.id) ", version " (kept.version) @if let Some(by) = by { ", kept by " (by) } }
-        a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work has taught" } }
+        @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work has taught" } } }
     }
 }
 

@@ -10,6 +10,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use papers::Kind;
 use shop::how_to::{HowStage, HowTo, how_to};
+use shop::repair::MapId;
 
 pub async fn page(
     extract::State(state): extract::State<State>,
@@ -19,13 +20,17 @@ pub async fn page(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let how = how_to(visit.snap, order.number)?;
-        Ok(Shown::of(&order, "How it was done", content(&how)))
+        let kind = shop::teaching::known_kind(visit.snap, &how.vehicle)?;
+        Ok(Shown::of(
+            &order,
+            "How it was done",
+            content(&how, kind.as_ref()),
+        ))
     })
     .await
 }
 
-fn content(how: &HowTo) -> Markup {
-    let kind = shop::teaching::kind_of(&how.vehicle);
+fn content(how: &HowTo, kind: Option<&MapId>) -> Markup {
     html! {
         h1 { "How it was done" }
         p class="soft gap" { (how.vehicle) ", order " (how.number) ", by " (how.by.join(", ")) }
@@ -45,7 +50,7 @@ fn content(how: &HowTo) -> Markup {
             div { (snags(how)) (list("Torque by", &how.sources)) }
             div { (list("Work done after it", &how.work)) (photos(how)) }
         }
-        a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What all of this kind have taught" } }
+        @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What all of this kind have taught" } } }
         div class="presses low" { (link(Look::Confirm, "Paper", "PDF", &paper_address(how.number, Kind::HowTo))) }
     }
 }
