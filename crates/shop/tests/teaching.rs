@@ -60,6 +60,14 @@ fn say(bench: &mut Bench, fact: Value) {
         .unwrap();
 }
 
+fn keep(bench: &mut Bench, made: &Renewed) {
+    let text = Device::document(&made.text, "application/toml");
+    let fact = json!({ "drafted": { "version": made.from + 1, "text": text } });
+    bench
+        .send(&format!("map:{}", made.map), "map_fact", fact)
+        .unwrap();
+}
+
 fn rests(taught: &Taught) -> Vec<String> {
     let step = |step: &shop::teaching::StepTaught| {
         let rests: Vec<String> = step
@@ -181,6 +189,49 @@ fn names_are_proposed_never_joined_and_one_tap_joins_them() {
 }
 
 #[test]
+fn a_map_that_has_a_thing_under_two_names_has_it_once_after_they_are_joined() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["roof-bars", "lamp"]);
+    worked(&mut bench, "ana", &["roof-bar", "lamp"]);
+    let made = new_map(&bench);
+    assert_eq!(made.things, 3);
+    keep(&mut bench, &made);
+    let same = learned(&bench, None).names[0].facts[0].clone();
+    say(&mut bench, same);
+    let once = new_map(&bench);
+    assert_eq!(once.things, 2);
+    assert!(
+        once.changes.contains(&"roof bars: taken out".to_owned()),
+        "{:?}",
+        once.changes
+    );
+    assert!(once.sound, "{:?}", once.faults);
+    keep(&mut bench, &once);
+    assert!(new_map(&bench).changes.is_empty());
+}
+
+#[test]
+fn what_is_erased_teaches_no_more_and_is_found_under_no_kind() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    assert_eq!(learned(&bench, None).steps.len(), 2);
+    bench.service.save_index().unwrap();
+    shop::ask_to_erase(
+        &bench.service,
+        &shop::Whom::OfOrder(1001),
+        shop::Breadth::EveryWord,
+        "ana",
+        &shop::repair::Token::new("asked").unwrap(),
+    )
+    .unwrap();
+    bench.clock.later(24 * 60);
+    assert_eq!(shop::erase_due(&bench.service).unwrap().len(), 1);
+    assert!(bench.look(shop::teaching::kinds).unwrap().is_empty());
+    let made = shop::rebuild(&bench.store, bench::LOG, false).unwrap();
+    assert_eq!(made.differences, Vec::<String>::new());
+}
+
+#[test]
 fn names_that_are_two_things_are_not_proposed_again() {
     let mut bench = Bench::new();
     worked(&mut bench, "ben", &["grille", "lamp"]);
@@ -251,13 +302,6 @@ fn a_map_is_made_renewed_and_says_which_needs_are_guesses() {
     let read = map::read("learned.toml", &made.text).unwrap().map;
     let guessed = |map: &map::Map, item: &str| map.items[&ItemId::new(item)].guessed.clone();
     assert_eq!(guessed(&read, "lamp"), [ItemId::new("grille")].into());
-    let keep = |bench: &mut Bench, made: &Renewed| {
-        let text = Device::document(&made.text, "application/toml");
-        let fact = json!({ "drafted": { "version": made.from + 1, "text": text } });
-        bench
-            .send(&format!("map:{}", made.map), "map_fact", fact)
-            .unwrap();
-    };
     keep(&mut bench, &made);
     assert!(new_map(&bench).changes.is_empty(), "nothing new was taught");
     // The answer makes a need of a guess, and a new version says so in words.

@@ -5,7 +5,7 @@ use super::said::{self, ChosenOf, about_code, chosen};
 use super::taught::{away_steps, minutes, written};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
-use lessons::{About, Ask, Gathered, Held, Lessons, Model, Step, Value, Way};
+use lessons::{About, Ask, Gathered, Held, Joins, Lessons, Model, Step, Value, Way};
 use map::{JobItem, JobTorque, TaughtItem, Weight};
 use repair::{ItemId, MapId, State};
 use std::collections::{BTreeMap, BTreeSet};
@@ -73,11 +73,12 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
         None => snap.map(&kind.code, None).ok(),
     };
     let before = base.as_ref().map_or("", |kept| kept.text.as_str());
-    let taught = map::Taught {
+    let mut taught = map::Taught {
         vehicle: kind.vehicle.clone(),
         items,
     };
-    let text = map::teach(before, &taught).map_err(|error| {
+    let once = each_once(before, learner.joins(), &mut taught);
+    let text = map::teach(&once, &taught).map_err(|error| {
         Trouble::unreadable("the map", error.message(), "mend its newest version first")
     })?;
     let (old, _) = map::look("line", before);
@@ -107,6 +108,40 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
         things: taught.items.len(),
         text,
     })
+}
+
+/// A map's text with each thing in it once, where its names were joined since: what was learned
+/// under the other name is taken out, and a thing goes on under the name that the map has.
+fn each_once(text: &str, joins: &Joins, taught: &mut map::Taught) -> String {
+    let (map, _) = map::look("line", text);
+    let mut once = text.to_owned();
+    for (name, known) in &map.items {
+        let kept = joins.name(name);
+        if kept == name {
+            continue;
+        }
+        if !map.items.contains_key(kept) {
+            for item in &mut taught.items {
+                rename(item, kept.as_str(), name.as_str());
+            }
+        } else if known.as_seen {
+            let item = name.to_string();
+            once = map::apply(&once, &map::Edit::Remove { item }).unwrap_or(once);
+        }
+    }
+    once
+}
+
+fn rename(item: &mut TaughtItem, from: &str, to: &str) {
+    if item.is.name == from {
+        to.clone_into(&mut item.is.name);
+    }
+    if let Some(state) = item.needs.remove(from) {
+        item.needs.insert(to.to_owned(), state);
+    }
+    if item.guessed.remove(from) {
+        item.guessed.insert(to.to_owned());
+    }
 }
 
 /// What changes, item by item.
