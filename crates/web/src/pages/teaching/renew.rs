@@ -54,13 +54,15 @@ fn content(kind: &VehicleKind, made: &Renewed) -> Markup {
         }
         @for fault in &made.faults { p class="no gap" { (shop::say::capital(fault)) } }
         div class="columns" {
-            div {
-                h2 { @if made.from == 0 { "What stands in it" } @else { "What changes" } }
-                @for (item, lines) in &made.items {
-                    div class="row" {
-                        span class="what" {
-                            span class="strong line" { (item) }
-                            @for line in lines { span class="soft line" { (line) } }
+            @if !made.items.is_empty() {
+                div {
+                    h2 { @if made.from == 0 { "What stands in it" } @else { "What changes" } }
+                    @for (item, lines) in &made.items {
+                        div class="row" {
+                            span class="what" {
+                                span class="strong line" { (item) }
+                                @for line in lines { span class="soft line" { (line) } }
+                            }
                         }
                     }
                 }
