@@ -265,7 +265,10 @@ fn two_people_change_one_map_and_neither_loses_anything() -> Result<()> {
     tap(&other, "Bring both together")?;
     other.wait_for_text("Both are in it now")?;
     let both = draft(&other)?;
-    ensure!(both.contains("vent hose") && both.contains("[items.cover]"), "{both}");
+    ensure!(
+        both.contains("vent hose") && both.contains("[items.cover]"),
+        "{both}"
+    );
     tap(&other, "Keep it")?;
     other.wait_for_text("version 3, kept by Greta")?;
     // Both versions are there.
