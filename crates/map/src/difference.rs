@@ -239,6 +239,9 @@ fn says(map: &Map, item: &MapItem) -> Says {
     for variant in &item.only_with {
         says.also("only with", variant);
     }
+    for other in &item.guessed {
+        says.also("only guessed to need", other.as_str());
+    }
     if item.as_seen {
         says.also("needs", "what jobs have shown");
     }
@@ -277,7 +280,7 @@ fn says_move(map: &Map, item: &MapItem, step: &MapMove, of: &str, says: &mut Say
         }
     };
     // What jobs have shown changes with every job, and is told as seen.
-    if !item.as_seen {
+    if !item.by_jobs() {
         needs(&step.need, "needs", says);
     }
     if let Some(need) = &step.need_back {

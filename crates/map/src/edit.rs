@@ -365,6 +365,8 @@ fn add_need(table: &mut dyn TableLike, key: &str, any: &[String]) {
         // What was seen gives way to what is stated.
         Some(Value::String(seen)) if seen.value() == "as seen" => {
             put(table, key, value(Array::from_iter([new])));
+            table.remove("seen-needs");
+            table.remove("guessed");
         }
         Some(other) => {
             let decor = other.decor().clone();

@@ -1,14 +1,14 @@
 //! Reading one item of a map.
 
 use crate::fields::{Fields, measure_text};
-use crate::moves::{MOVE, as_seen, read_moves};
+use crate::moves::{MOVE, as_seen, read_moves, read_taught};
 use crate::needs::Known;
 use crate::trouble::Troubles;
 use crate::value::{Map, MapItem};
 use crate::words::{SYSTEMS, ZONES};
 use measure::{Dimension, Measured};
 use states::{Kind, Position};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use toml_edit::Key;
 
 const ITEM: [&str; 20] = [
@@ -69,9 +69,15 @@ pub(crate) fn read_item(
         .measured("drains", Dimension::Volume, troubles)
         .into_iter()
         .next();
+    let taught = read_taught(table, known, troubles);
+    let (taught, guessed) = taught.map_or((None, BTreeSet::new()), |(need, guessed)| {
+        (Some(need), guessed)
+    });
     MapItem {
         kind,
         count,
+        taught,
+        guessed,
         system: table.word("system", &SYSTEMS, troubles),
         zone: table.word("zone", &ZONES, troubles),
         size: table.text("size", troubles),

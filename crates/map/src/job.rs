@@ -88,7 +88,7 @@ pub fn merge(text: &str, job: &Job) -> Result<String, TomlError> {
 }
 
 /// The table of that name under the root, made if it is not there.
-fn table<'t>(root: &'t mut Table, name: &str) -> &'t mut Table {
+pub(crate) fn table<'t>(root: &'t mut Table, name: &str) -> &'t mut Table {
     let is_table = root.get(name).is_some_and(Item::is_table);
     if !is_table {
         let mut made = Table::new();
@@ -101,7 +101,7 @@ fn table<'t>(root: &'t mut Table, name: &str) -> &'t mut Table {
 }
 
 /// Gives an item the torque that was told of it, unless the map gives one already.
-fn add_torque(root: &mut Table, name: &str, torque: &JobTorque) {
+pub(crate) fn add_torque(root: &mut Table, name: &str, torque: &JobTorque) {
     let items = table(root, "items");
     let Some(item) = items.get_mut(name).and_then(Item::as_table_like_mut) else {
         return;
@@ -141,11 +141,11 @@ fn source_named(sources: &mut Table, torque: &JobTorque) -> String {
     name
 }
 
-fn list<'n>(names: impl Iterator<Item = &'n str>) -> Item {
+pub(crate) fn list<'n>(names: impl Iterator<Item = &'n str>) -> Item {
     value(Array::from_iter(names))
 }
 
-fn new_item(item: &JobItem, job: &str) -> Table {
+pub(crate) fn new_item(item: &JobItem, job: &str) -> Table {
     let mut made = Table::new();
     made.decor_mut().set_prefix(format!(
         "\n# From {job}: what it needs is only what was seen.\n"
@@ -192,7 +192,7 @@ fn new_item(item: &JobItem, job: &str) -> Table {
 }
 
 /// Minutes as a person writes them: whole if they are whole.
-fn minutes_value(tenths: u32) -> Value {
+pub(crate) fn minutes_value(tenths: u32) -> Value {
     match tenths % 10 {
         0 => i64::from(tenths / 10).into(),
         _ => (f64::from(tenths) / 10.0).into(),

@@ -9,7 +9,7 @@
 use crate::fields::Fields;
 use crate::needs::Known;
 use crate::trouble::Troubles;
-use crate::value::Map;
+use crate::value::{Map, MapItem};
 use crate::words::away;
 use states::{ItemId, Kind, Need};
 use std::collections::{BTreeMap, BTreeSet};
@@ -171,7 +171,7 @@ impl Map {
     }
 
     fn as_seen(&self, item: &ItemId) -> bool {
-        self.items.get(item).is_some_and(|item| item.as_seen)
+        self.items.get(item).is_some_and(MapItem::by_jobs)
     }
 
     fn counts(&self) -> Counts<'_> {
@@ -251,7 +251,7 @@ impl Map {
         let mut met = BTreeSet::new();
         let mut open = vec![item.clone()];
         while let Some(at) = open.pop() {
-            let known = self.items.get(&at).filter(|item| !item.as_seen);
+            let known = self.items.get(&at).filter(|item| !item.by_jobs());
             for (first, either) in known.map(|_| self.firsts(&at)).unwrap_or_default() {
                 if !either && met.insert(first.clone()) {
                     open.push(first);
@@ -353,10 +353,15 @@ fn read_pairs(
 
 /// Adds to each first move what jobs have taught.
 pub(crate) fn apply(map: &mut Map) {
+    for item in map.items.values_mut() {
+        if let (Some(taught), Some(step)) = (&item.taught, item.moves.first_mut()) {
+            step.need = taught.clone();
+        }
+    }
     let learned: Vec<(ItemId, Vec<Need>)> = map
         .items
         .iter()
-        .filter(|(_, item)| item.as_seen && item.kind != Kind::Work)
+        .filter(|(_, item)| item.by_jobs() && item.kind != Kind::Work)
         .map(|(id, _)| (id.clone(), map.seen_first(id)))
         .map(|(id, firsts)| {
             let need = |item: &ItemId| {

@@ -9,8 +9,10 @@ use states::{ItemId, Kind, Need, State};
 use std::collections::BTreeSet;
 
 /// The keys of a move.
-pub(crate) const MOVE: [&str; 10] = [
+pub(crate) const MOVE: [&str; 12] = [
     "needs",
+    "seen-needs",
+    "guessed",
     "needs-back",
     "owes",
     "renews",
@@ -25,6 +27,42 @@ pub(crate) const MOVE: [&str; 10] = [
 /// Whether what an item needs is taken from what jobs have shown.
 pub(crate) fn as_seen(table: &Fields) -> bool {
     table.item("needs").and_then(toml_edit::Item::as_str) == Some("as seen")
+}
+
+/// What jobs have taught that an item needs, as the shop wrote it down; and of these the items
+/// that it is only guessed to need. Nothing where the text keeps what was seen job by job.
+pub(crate) fn read_taught(
+    table: &Fields,
+    known: &Known,
+    troubles: &mut Troubles,
+) -> Option<(Need, BTreeSet<ItemId>)> {
+    let written = table.item("seen-needs").filter(|_| as_seen(table));
+    if written.is_none() {
+        let keys = ["seen-needs", "guessed"];
+        for key in keys.into_iter().filter(|key| table.has(key)) {
+            let what = format!(
+                "`{key}` of `{}` counts only where it needs what was seen",
+                table.name
+            );
+            let mend = "write `needs = \"as seen\"` beside `seen-needs`, or take it out";
+            troubles.error(&table.at(key), what, mend);
+        }
+        return None;
+    }
+    let need = needs::read(written?, known, troubles);
+    let items = need.items();
+    let mut guessed = BTreeSet::new();
+    for (name, span) in table.texts("guessed", troubles) {
+        let item = ItemId::new(&name);
+        if !items.contains(&item) {
+            let names = items.iter().map(|item| item.as_str());
+            let mend = troubles.meant(&name, names, "name an item that stands in `seen-needs`");
+            let what = format!("`{}` is not said to need `{name}`", table.name);
+            troubles.error(&span, what, mend);
+        }
+        guessed.insert(item);
+    }
+    Some((need, guessed))
 }
 
 /// One move for most items; for fasteners that are first cracked, two.

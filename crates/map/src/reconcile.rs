@@ -56,8 +56,10 @@ impl fmt::Display for Conflict {
 type Leaves = BTreeMap<Vec<String>, Value>;
 
 /// Keys whose lists have no sequence, so that two people may both add to them.
-const LISTS: [&str; 10] = [
+const LISTS: [&str; 12] = [
     "needs",
+    "seen-needs",
+    "guessed",
     "needs-back",
     "owes",
     "renews",

@@ -83,6 +83,10 @@ pub struct MapItem {
     pub only_with: BTreeSet<String>,
     /// Whether it needs what jobs have shown, rather than what is written.
     pub as_seen: bool,
+    /// What jobs have taught that it needs, where the shop wrote that down.
+    pub taught: Option<Need>,
+    /// The items that it is only guessed to need by what jobs have taught.
+    pub guessed: BTreeSet<ItemId>,
     /// Its moves out, in their sequence.
     pub moves: Vec<MapMove>,
 }
@@ -163,6 +167,13 @@ impl Map {
     pub fn moves(&self) -> impl Iterator<Item = (&ItemId, &MapMove)> {
         let items = self.items.iter();
         items.flat_map(|(id, item)| item.moves.iter().map(move |step| (id, step)))
+    }
+}
+
+impl MapItem {
+    /// Whether what it needs follows from the jobs that the map keeps.
+    pub(crate) fn by_jobs(&self) -> bool {
+        self.as_seen && self.taught.is_none()
     }
 }
 

@@ -659,3 +659,78 @@ fn the_other_side_is_made_of_the_one_that_was_written() {
     let (again, _) = edit("a.toml", &made, &Edit::Mirror).unwrap();
     assert_eq!(again, made);
 }
+
+#[test]
+fn what_jobs_taught_is_needed_and_its_guesses_are_named() {
+    let text = "vehicle = \"Van\"\n[items.tray]\nis = \"cover\"\n[items.lamp]\nis = \"part\"\nneeds = \"as seen\"\nseen-needs = [\"tray off\"]\nguessed = [\"tray\"]\n";
+    let map = read("van.toml", text).unwrap().map;
+    let lamp = &map.items[&ItemId::new("lamp")];
+    assert_eq!(map::said(&map, &lamp.moves[0].need), "tray off");
+    assert_eq!(lamp.guessed, [ItemId::new("tray")].into());
+    // A guess about nothing that is needed, and taught needs beside stated ones, are errors.
+    for (wrong, what) in [
+        (
+            text.replace("guessed = [\"tray\"]", "guessed = [\"lamp\"]"),
+            "`lamp` is not said to need `lamp`",
+        ),
+        (
+            text.replace("needs = \"as seen\"\n", ""),
+            "`seen-needs` of `lamp` counts only where it needs what was seen",
+        ),
+    ] {
+        let troubles = read("van.toml", &wrong).unwrap_err();
+        assert!(
+            troubles.iter().any(|trouble| trouble.what == what),
+            "{}",
+            told(&troubles)
+        );
+    }
+}
+
+#[test]
+fn what_a_person_stated_is_not_taught_otherwise_and_what_is_lacking_is_filled_in() {
+    let stated = "vehicle = \"Van\"\n[items.tray]\nis = \"cover\"\n[items.lamp]\nis = \"part\"\nneeds = [\"tray off\"]\nminutes = { out = 9 }\n";
+    let item = |name: &str, needs: &[&str]| map::TaughtItem {
+        is: map::JobItem {
+            size: Some("M6".to_owned()),
+            out_tenths: Some(40),
+            ..map::JobItem::new(name, states::Kind::Part)
+        },
+        needs: needs
+            .iter()
+            .map(|need| ((*need).to_owned(), State::Off))
+            .collect(),
+        guessed: [].into(),
+        tools: ["T20".to_owned()].into(),
+        owes: ["set the beam".to_owned()].into(),
+    };
+    let taught = map::Taught {
+        vehicle: "Another".to_owned(),
+        items: vec![item("lamp", &[]), item("horn", &["lamp"])],
+    };
+    let text = map::teach(stated, &taught).unwrap();
+    let map = read("van.toml", &text)
+        .unwrap_or_else(|t| panic!("{}\n{text}", told(&t)))
+        .map;
+    let lamp = &map.items[&ItemId::new("lamp")];
+    assert_eq!(map.vehicle, "Van");
+    assert_eq!(map::said(&map, &lamp.moves[0].need), "tray off");
+    assert_eq!(
+        lamp.moves[0].minutes.out_tenths, 90,
+        "what is written stays"
+    );
+    assert_eq!(
+        lamp.size.as_deref(),
+        Some("M6"),
+        "what was lacking is filled in"
+    );
+    assert_eq!(lamp.moves[0].owes, [ItemId::new("set the beam")]);
+    let horn = &map.items[&ItemId::new("horn")];
+    assert_eq!(map::said(&map, &horn.moves[0].need), "lamp off");
+    assert_eq!(horn.moves[0].minutes.out_tenths, 40);
+    assert_eq!(
+        map::teach(&text, &taught).unwrap(),
+        text,
+        "taught again, it says the same"
+    );
+}

@@ -252,3 +252,27 @@ fn the_work_sheet_goes_down_as_it_comes_off_and_up_as_it_goes_back() {
     );
     assert_eq!(up, (1..=up[0]).rev().collect::<Vec<_>>());
 }
+
+#[test]
+fn the_how_to_sheet_says_what_came_off_and_how_it_went_back_and_names_no_customer() {
+    let (bench, order) = taken_apart();
+    let made = made(&bench, &order, &Asked::of(Kind::HowTo));
+    assert_laid_out(&made.paper);
+    assert_eq!(made.paper.title, "How it was done 1001");
+    let printed = printed(&made.paper);
+    assert!(printed.contains("Comes off"), "{printed}");
+    let view = bench.view(&order);
+    assert!(!printed.contains(&view.row.customer), "{printed}");
+    assert!(!printed.contains(&view.row.plate), "{printed}");
+}
+
+#[test]
+fn of_an_order_in_which_nothing_was_moved_there_is_no_how_to_sheet() {
+    let mut bench = scene::bench::Bench::new();
+    let order = bench.open("Ada Brandt", "Selwick Rue 1.4", "SR 1408");
+    let number = bench.number(&order);
+    let trouble = bench
+        .look(|snap| make(snap, number, &Asked::of(Kind::HowTo)))
+        .unwrap_err();
+    assert_eq!(trouble.what, "nothing was moved in order 1001");
+}

@@ -70,7 +70,7 @@ impl Snapshot<'_> {
         let (version, by, words) = {
             let world = self.world();
             let drafts = world.map(id)?;
-            if drafts.is_blank() {
+            if drafts.versions().is_empty() {
                 return Err(Trouble::not_found(format!("there is no map {id}")));
             }
             let versions = drafts.versions();
@@ -161,7 +161,9 @@ pub(crate) fn check_draft(
     fact: &MapFact,
     private: &[record::Private],
 ) -> Result<(), Trouble> {
-    let MapFact::Drafted { version, text } = fact;
+    let MapFact::Drafted { version, text } = fact else {
+        return Ok(());
+    };
     let drafts = world.map(id)?;
     let last = drafts
         .versions()

@@ -8,6 +8,8 @@ mod past;
 mod score;
 
 pub(crate) use learnt::Learnt;
+pub(crate) use past::{joints_of, stages_of};
+pub(crate) use score::given_and_came_to;
 pub use score::{EstimateScore, Month, score};
 
 use crate::planning::{map_of_order, on_map_of};

@@ -11,13 +11,14 @@ mod say;
 pub(crate) mod search;
 mod shown;
 mod standing;
+mod two;
 mod ways;
 mod work;
 
 pub use adopt::{adopt, declared, needs, torque_source};
 pub use asked::{Asked, places};
-pub(crate) use learned::ran_tenths;
 pub use learned::{Learned, job_of, learned, map_id};
+pub(crate) use learned::{came_off, is_away, ran_tenths};
 pub use names::{in_order, move_of, on_map, step};
 pub use order::{OrderMap, map_of_order, on_map_of};
 pub use reachable::unreachable;
@@ -27,6 +28,7 @@ pub use say::{
 };
 pub use shown::{Extras, RowShown, Shown, StageShown, choices, only_in, shown};
 pub use standing::{last_place, name_on_map, owed_too, standing, to_roll, to_roll_from};
+pub use two::{Shares, Turn, shares};
 pub use ways::Other;
 pub use work::{is_work, owing, sort as sort_of_work};
 

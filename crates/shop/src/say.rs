@@ -7,8 +7,8 @@ pub use calculators::capital;
 use repair::price::{Payer, TooLarge};
 use repair::{
     Account, Debt, Fact, Gate, Item, ItemId, Kind, Noted, OldPartFate, OpenItem, Order,
-    OrderReading, Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, SnagIs,
-    Stand, Standing, State, Until, Why, Words, WorkIs, Zone,
+    OrderReading, Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, Resolved,
+    SnagIs, Stand, Standing, State, Until, Why, Words, WorkIs, Zone,
 };
 use rust_decimal::Decimal;
 use std::borrow::Cow;
@@ -595,6 +595,22 @@ pub fn snag_name(snag: SnagIs) -> &'static str {
         SnagIs::Leaking => "leaking",
         SnagIs::Missing => "missing",
         SnagIs::Other => "not as it should be",
+    }
+}
+
+/// How a snag ended, in words.
+#[must_use]
+pub fn resolved(how: Resolved) -> &'static str {
+    match how {
+        Resolved::AsBefore => "out, all as before",
+        Resolved::ThreadChased => "thread chased",
+        Resolved::WireInsert => "wire insert",
+        Resolved::Bushing => "solid bushing",
+        Resolved::Oversize => "larger thread",
+        Resolved::LongerBolt => "longer bolt",
+        Resolved::NewPart => "new part",
+        Resolved::LeftByConsent => "left, by consent",
+        Resolved::Other => "another way",
     }
 }
 

@@ -159,7 +159,7 @@ fn who_is_told_does_it_who_is_away_does_not_and_what_nobody_knows_is_said() {
     let order = bench.open("Ada Brandt", "Drayman", "KD 2302");
     bench.tell(&order, told("60", Some("brakes"), "any"));
     assert_eq!(why(&bench, &order), "nobody is told to know brakes");
-    bench.shop(json!({ "skills-told": { "person": "ben", "skills": ["brakes"], "after": [] } }));
+    bench.shop(json!({ "systems-told": { "person": "ben", "systems": ["brakes"], "after": [] } }));
     let who = |bench: &Bench| {
         let plan = plan_of(bench);
         let placed = &plan.plan.placed[0];
@@ -173,7 +173,7 @@ fn who_is_told_does_it_who_is_away_does_not_and_what_nobody_knows_is_said() {
         why(&bench, &order),
         "Ana Reis is to do it and is not told to know brakes"
     );
-    bench.shop(json!({ "skills-told": { "person": "ana", "skills": ["brakes"], "after": [] } }));
+    bench.shop(json!({ "systems-told": { "person": "ana", "systems": ["brakes"], "after": [] } }));
     assert_eq!(who(&bench), "Ana Reis");
     // Her own hours, and a day on which the shop is closed.
     bench.shop(hours(Some("ana"), "mon-fri 14:00-17:00"));

@@ -261,9 +261,14 @@ fn two_people_change_one_map_and_neither_loses_anything() -> Result<()> {
     tap(&other, "Keep it")?;
     other.wait_for_text("its last version is 2")?;
     ensure!(draft(&other)?.contains("vent hose"));
-    tap(&other, "Mine comes after it")?;
-    other.wait_for_text("Yours comes after it")?;
-    ensure!(draft(&other)?.contains("vent hose"));
+    // Both edits are brought together over the version that both began from.
+    tap(&other, "Bring both together")?;
+    other.wait_for_text("Both are in it now")?;
+    let both = draft(&other)?;
+    ensure!(
+        both.contains("vent hose") && both.contains("[items.cover]"),
+        "{both}"
+    );
     tap(&other, "Keep it")?;
     other.wait_for_text("version 3, kept by Greta")?;
     // Both versions are there.

@@ -13,6 +13,7 @@ mod live;
 mod people;
 mod plan;
 mod reach;
+mod teaching;
 mod threads;
 
 mod coolant;
@@ -466,6 +467,12 @@ const PAGES: &[&str] = &[
     "/maps/korvane-drayman-engine-front",
     "/maps/korvane-drayman-engine-front?for=",
     "/maps/new",
+    "/kinds",
+    "/kinds/korvane-drayman-2-3-090fbe",
+    "/history",
+    "/skills",
+    "/o/1002/how-to",
+    "/o/1002/two",
     "/maps/pellworth-mite-battery/edit",
     "/maps/korvane-drayman-engine-front/edit?item=pulley+bolts",
     "/o/1002/way",

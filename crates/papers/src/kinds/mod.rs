@@ -3,11 +3,13 @@
 mod apart;
 mod credit;
 mod estimate;
+mod how_to;
 mod invoice;
 mod labels;
 mod price;
 mod sheet;
 mod signature;
+mod stall;
 mod words;
 mod worksheet;
 
@@ -40,11 +42,13 @@ pub enum Kind {
     WorkSheet,
     /// Labels for the trays.
     Labels,
+    /// How the job was done, for the next who does it.
+    HowTo,
 }
 
 impl Kind {
     /// Every paper.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Estimate,
         Self::AddedWork,
         Self::Invoice,
@@ -52,6 +56,7 @@ impl Kind {
         Self::Apart,
         Self::WorkSheet,
         Self::Labels,
+        Self::HowTo,
     ];
 
     /// Its name in a command and in an address.
@@ -65,6 +70,7 @@ impl Kind {
             Self::Apart => "apart",
             Self::WorkSheet => "work-sheet",
             Self::Labels => "labels",
+            Self::HowTo => "how-to",
         }
     }
 
@@ -79,6 +85,7 @@ impl Kind {
             Self::Apart => "Collected dismantled",
             Self::WorkSheet => "Work sheet",
             Self::Labels => "Tray labels",
+            Self::HowTo => "How it was done",
         }
     }
 
@@ -199,6 +206,7 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         Kind::Apart => apart::paper(&given),
         Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
         Kind::Labels => labels::paper(&given),
+        Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, number)?),
     };
     made(&given, paper)
 }

@@ -2,11 +2,10 @@
 //! goes back, a box to tick for each, big enough for greasy hands.
 
 use super::Given;
-use super::sheet::{footer, lines_of};
+use super::stall::{self, Head};
 use crate::engine::column::{Body, Cell, Kept, Side};
-use crate::engine::flow::{Room, paged};
 use crate::engine::lines::{Run, bold, plain};
-use crate::engine::page::{MARGINS_MM, MM, Page, Paper, Tag, Tags};
+use crate::engine::page::Paper;
 use shop::planning::{RowShown, Shown, StageShown};
 use shop::view::OrderView;
 use std::collections::BTreeSet;
@@ -22,103 +21,19 @@ pub struct Plan {
 
 pub fn paper(given: &Given<'_>, plan: &Plan) -> Paper {
     let order = given.order;
-    let size = given.size;
-    let (width, height) = size.points();
-    let (left, right, top) = (
-        MARGINS_MM[0] * MM,
-        width - MARGINS_MM[1] * MM,
-        MARGINS_MM[2] * MM,
-    );
-    let mut tags = Tags::default();
-    let mut head = Vec::new();
-    let place = [
-        Some("Work sheet".to_owned()),
-        order.row.place.clone(),
-        order.row.who.clone(),
-    ];
-    let place = place.into_iter().flatten().collect::<Vec<_>>().join(" · ");
-    let node = tags.node(
-        None,
-        Tag::Heading(1, format!("Work sheet {}", order.number)),
-    );
-    let mut y = lines_of(
-        &mut head,
-        &mut tags,
-        node,
-        plain(place),
-        (left, top),
-        9.4,
-        right - left,
-    );
-    y = lines_of(
-        &mut head,
-        &mut tags,
-        node,
-        bold(order.row.vehicle.as_str()),
-        (left, y),
-        22.0,
-        right - left,
-    );
-    let numbers = format!("{}   {}", order.number, order.row.plate);
-    y = lines_of(
-        &mut head,
-        &mut tags,
-        node,
-        bold(numbers),
-        (left, y),
-        15.0,
-        right - left,
-    );
-    let mut body = Body::new(size, tags);
-    content(&mut body, order, plan);
-    let bottom = height - MARGINS_MM[3] * MM - 17.0;
-    let mut pages = paged(
-        body.slabs,
-        Room {
-            first_top: y + 10.0,
-            next_top: top + 22.0,
-            bottom,
-        },
-    );
-    let total = pages.len();
-    for (nth, page) in pages.iter_mut().enumerate() {
-        let mut marks = std::mem::take(&mut head);
-        if nth > 0 {
-            let again = format!("Work sheet {}, {}", order.number, order.row.vehicle);
-            let mut unread = Tags::default();
-            let node = unread.node(None, Tag::Paragraph);
-            lines_of(
-                &mut marks,
-                &mut unread,
-                node,
-                bold(again),
-                (left, top),
-                9.4,
-                right - left,
-            );
-            marks = marks
-                .into_iter()
-                .map(crate::engine::page::Mark::repeated)
-                .collect();
-        }
-        marks.append(page);
-        marks.extend(footer(
-            "Tick the box when it is so. This sheet is a copy: what is told to the record counts.",
-            size,
-            bottom,
-            nth + 1,
-            total,
-        ));
-        *page = marks;
-    }
-    Paper {
-        title: format!("Work sheet {}", order.number),
-        size,
-        day: super::words::day_of(&order.papers.today),
-        pages: pages.into_iter().map(|marks| Page { marks }).collect(),
-        tags: body.tags,
-        attached: None,
-    }
+    let head = Head {
+        title: "Work sheet",
+        beside: order
+            .row
+            .place
+            .iter()
+            .chain(&order.row.who)
+            .cloned()
+            .collect(),
+        numbers: format!("{}   {}", order.number, order.row.plate),
+        foot: "Tick the box when it is so. This sheet is a copy: what is told to the record counts.",
+    };
+    stall::paper(given, &head, |body| content(body, order, plan))
 }
 
 fn content(body: &mut Body, order: &OrderView, plan: &Plan) {

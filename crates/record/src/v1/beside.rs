@@ -196,9 +196,9 @@ forms! { ShopFactForm = ShopFact {
         week: Option<WeekForm>,
         after: Vec<CommandIdForm>,
     },
-    SkillsTold = "skills-told" {
+    SystemsTold = "systems-told" {
         person: PersonIdForm,
-        skills: Vec<SystemForm>,
+        systems: Vec<SystemForm>,
         after: Vec<CommandIdForm>,
     },
     DaysOff = "days-off" {
@@ -209,5 +209,11 @@ forms! { ShopFactForm = ShopFact {
     },
     DaysOffEnded = "days-off-ended" {
         id: DaysOffIdForm,
+    },
+    SkillTold = "skill-told" {
+        person: PersonIdForm,
+        skill: WordsForm,
+        can: CanForm,
+        after: Vec<CommandIdForm>,
     },
 } }

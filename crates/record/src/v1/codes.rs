@@ -3,10 +3,10 @@
 use crate::form::codes;
 use repair::price::{By, Charge, HoursBy, Payer, Round};
 use repair::{
-    AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Ending, Fate, Field, Gate, KeyStep, Kind,
-    Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs,
-    ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs, StallNeeded, SureIs, System,
-    Units, VinRead, Way, WorkIs, Zone,
+    AimIs, Can, CheckIs, Clock, ConsentStep, CouldBe, DifferenceIs, Ending, Fate, Field, Gate,
+    KeyStep, Kind, Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy,
+    PartStep, PieceIs, ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs,
+    StallNeeded, SureIs, System, Units, VinRead, Way, WorkIs, Zone,
 };
 
 codes! { KindForm = Kind {
@@ -352,4 +352,17 @@ codes! { SharedIsForm = SharedIs {
     Order = "order",
     Wheel = "wheel",
     Item = "item",
+} }
+
+codes! { CouldBeForm = CouldBe {
+    Yes = "yes",
+    No = "no",
+    CannotSay = "cannot-say",
+} }
+
+codes! { CanForm = Can {
+    NotYet = "not-yet",
+    Watched = "watched",
+    Alone = "alone",
+    Teaches = "teaches",
 } }

@@ -564,7 +564,22 @@ pub fn customer_facts() -> Vec<(&'static str, Value)> {
 }
 
 pub fn map_facts() -> Vec<(&'static str, Value)> {
-    vec![("drafted", json!({ "version": "$u32", "text": file() }))]
+    vec![
+        ("drafted", json!({ "version": "$u32", "text": file() })),
+        (
+            "answered",
+            json!({ "first": "$words", "first_to": "$state", "second": "$words", "second_to": "$state",
+                "answer": code("yes no cannot-say"), "after": ["$id"] }),
+        ),
+        (
+            "names-joined",
+            json!({ "name": "$words", "other": "$words", "same": "$bool", "after": ["$id"] }),
+        ),
+        (
+            "value-chosen",
+            json!({ "item": "$words", "about": "$token", "at": maybe("$u16"), "value": "$words", "after": ["$id"] }),
+        ),
+    ]
 }
 
 pub fn shop_facts() -> Vec<(&'static str, Value)> {
@@ -647,13 +662,17 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "person": maybe("$id"), "week": maybe("$week"), "after": ["$id"] }),
         ),
         (
-            "skills-told",
-            json!({ "person": "$id", "skills": [code(SYSTEMS)], "after": ["$id"] }),
+            "systems-told",
+            json!({ "person": "$id", "systems": [code(SYSTEMS)], "after": ["$id"] }),
         ),
         (
             "days-off",
             json!({ "id": "$id", "person": maybe("$id"), "first": "$date", "last": "$date" }),
         ),
         ("days-off-ended", json!({ "id": "$id" })),
+        (
+            "skill-told",
+            json!({ "person": "$id", "skill": "$words", "can": code("not-yet watched alone teaches"), "after": ["$id"] }),
+        ),
     ]
 }

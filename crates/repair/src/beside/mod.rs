@@ -10,9 +10,9 @@ mod week;
 mod work_times;
 
 pub use customer::{Customer, CustomerFact};
-pub use map::{MapDrafts, MapFact};
+pub use map::{CouldBe, MapDrafts, MapFact};
 pub use money::MoneyRules;
-pub use shop::{Role, Settings, Shop, ShopFact, StallIs, Units, Weights};
+pub use shop::{Can, Role, Settings, Shop, ShopFact, StallIs, Units, Weights};
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
 pub use week::{DaySpan, Week};
 pub use work_times::DaysOff;
@@ -20,7 +20,7 @@ pub use work_times::DaysOff;
 use crate::ids::CommandId;
 use crate::order::{Recorded, Stamp};
 use crate::text::Words;
-use crate::told::latest_of;
+use crate::told::{Telling, latest_of};
 use std::collections::BTreeMap;
 
 /// A text that stands for a vehicle or customer, by which it is found.
@@ -76,6 +76,33 @@ impl<F> Beside<F> {
         self.facts
             .iter()
             .map(|((command, _), (stamp, fact))| (command, stamp, fact))
+    }
+}
+
+/// What stands of things said, by what they were said of: who said it, what, and the commands
+/// of all that was said of it, for a device to name as seen.
+pub type Standing<'a, K, F> = BTreeMap<K, (&'a Stamp, &'a F, Vec<CommandId>)>;
+
+impl<F> Beside<F> {
+    /// Of facts that replace each other, the one that stands for each key. `pick` says what a
+    /// fact is said of and which others its author had seen; nothing for what is not asked for.
+    pub(crate) fn standing<'a, K: Ord>(
+        &'a self,
+        pick: impl Fn(&'a F) -> Option<(K, &'a Vec<CommandId>)>,
+    ) -> Standing<'a, K, F> {
+        let mut groups: BTreeMap<K, Vec<Telling<'a, (&'a Stamp, &'a F)>>> = BTreeMap::new();
+        for (command, stamp, fact) in self.facts() {
+            if let Some((key, after)) = pick(fact) {
+                let group = groups.entry(key).or_default();
+                group.push((command, (stamp, fact), after));
+            }
+        }
+        let stands = |(key, group): (K, Vec<Telling<'a, (&'a Stamp, &'a F)>>)| {
+            let (stamp, fact) = latest_of(&group)?;
+            let seen = group.iter().map(|(command, ..)| (*command).clone());
+            Some((key, (stamp, fact, seen.collect())))
+        };
+        groups.into_iter().filter_map(stands).collect()
     }
 }
 

@@ -2,7 +2,7 @@
 //! whom are to be erased.
 
 use super::money::MoneyRules;
-use super::{Beside, Week};
+use super::{Beside, Standing, Week};
 use crate::ids::{CommandId, CustomerId, DaysOffId, JobId, OrderId, PersonId, StallId};
 use crate::order::Stamp;
 use crate::text::{Token, Words, Written};
@@ -26,6 +26,19 @@ pub enum Role {
     Apprentice,
     /// Leads the work, named so by the owner: lets pass what the owner may on a vehicle.
     Foreman,
+}
+
+/// What a person can do of a piece of work, as the shop says it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Can {
+    /// Not yet.
+    NotYet,
+    /// With somebody looking on.
+    Watched,
+    /// Alone.
+    Alone,
+    /// Well enough to show others.
+    Teaches,
 }
 
 /// The units the shop reads.
@@ -237,10 +250,10 @@ pub enum ShopFact {
         after: Vec<CommandId>,
     },
     /// What somebody knows how to do.
-    SkillsTold {
+    SystemsTold {
         person: PersonId,
         /// The systems they work on.
-        skills: Vec<System>,
+        systems: Vec<System>,
         /// The tellings seen.
         after: Vec<CommandId>,
     },
@@ -255,6 +268,15 @@ pub enum ShopFact {
     },
     /// Days off are not, after all.
     DaysOffEnded { id: DaysOffId },
+    /// What a person can do of a piece of work that the shop has named.
+    SkillTold {
+        person: PersonId,
+        /// The work, in the shop's own words.
+        skill: Words,
+        can: Can,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
 }
 
 /// What was told of a person: their name and what they do.
@@ -288,6 +310,23 @@ impl Shop {
     #[must_use]
     pub fn records_kept_told(&self) -> Vec<&CommandId> {
         self.tellings(|fact| matches!(fact, ShopFact::RecordsKept { .. }))
+    }
+
+    /// What people can do, as the shop says it now. `name` reads the words of a piece of work.
+    #[must_use]
+    pub fn skills<'a, K: Ord>(
+        &'a self,
+        name: impl Fn(Words) -> Option<K>,
+    ) -> Standing<'a, (K, &'a PersonId), ShopFact> {
+        self.standing(|fact| match fact {
+            ShopFact::SkillTold {
+                person,
+                skill,
+                after,
+                ..
+            } => Some(((name(*skill)?, person), after)),
+            _ => None,
+        })
     }
 
     pub(super) fn tellings(&self, of: impl Fn(&ShopFact) -> bool) -> Vec<&CommandId> {

@@ -42,22 +42,22 @@ impl Shop {
 
     /// The systems that somebody works on; nothing, if nobody told.
     #[must_use]
-    pub fn skills(&self, of: &PersonId) -> &[System] {
+    pub fn works_on(&self, of: &PersonId) -> &[System] {
         self.told_last(|fact| match fact {
-            ShopFact::SkillsTold {
+            ShopFact::SystemsTold {
                 person,
-                skills,
+                systems,
                 after,
-            } if person == of => Some((skills.as_slice(), after)),
+            } if person == of => Some((systems.as_slice(), after)),
             _ => None,
         })
         .unwrap_or_default()
     }
 
-    /// What was told of somebody's skills so far, for a device to name as seen.
+    /// What was told of the systems somebody works on so far, for a device to name as seen.
     #[must_use]
-    pub fn skills_told(&self, of: &PersonId) -> Vec<&CommandId> {
-        self.tellings(|fact| matches!(fact, ShopFact::SkillsTold { person, .. } if person == of))
+    pub fn systems_told(&self, of: &PersonId) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::SystemsTold { person, .. } if person == of))
     }
 
     /// Days off that stand, the earliest first.

@@ -93,7 +93,7 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
     if missing.is_empty() && opening.end().is_none_or(|end| end <= now) {
         missing.push("the shop is closed on all the days ahead".to_owned());
     }
-    let skills: Vec<&[System]> = people.iter().map(|person| shop.skills(person)).collect();
+    let skills: Vec<&[System]> = people.iter().map(|person| shop.works_on(person)).collect();
     let mut built = Built {
         news: format!("{:?}", (&floor.stalls, &floor.people, &opening, &skills)),
         floor,

@@ -84,7 +84,7 @@ pub fn able(
     let some_told = people.iter().any(told);
     let can = |person: &PersonId| {
         let works = known.get(person).is_some_and(|(_, roles)| works(roles));
-        let knows = skill.is_none_or(|skill| shop.skills(person).contains(&skill));
+        let knows = skill.is_none_or(|skill| shop.works_on(person).contains(&skill));
         (works || told(person)) && knows
     };
     let all: Vec<usize> = (0..people.len()).filter(|at| can(&people[*at])).collect();

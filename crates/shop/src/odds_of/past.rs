@@ -6,7 +6,7 @@ use crate::trouble::Trouble;
 use crate::world::vehicle_of;
 use jiff::Timestamp;
 use odds::{Condition, Done, Grid, History, Joint, Prior, SnagHistory};
-use repair::{Account, Clock, Fact, Kind, Order, OrderId, SnagIs, StageId};
+use repair::{Account, Clock, Fact, ItemId, Kind, Order, OrderId, SnagIs, StageId};
 use rust_decimal::prelude::ToPrimitive;
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -26,15 +26,15 @@ pub(super) struct Past {
 
 /// What one order teaches.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub(super) struct Lesson {
+pub(super) struct PastOrder {
     pub(super) vehicle: String,
     pub(super) stages: Vec<Done>,
     /// The joint, how many pieces came out, how many of them brought a snag.
     pub(super) joints: Vec<(Joint, u32, u32)>,
 }
 
-/// Lessons by order, with the place in its stream up to which it was read.
-type Lessons = Mutex<BTreeMap<OrderId, (u64, Arc<Lesson>)>>;
+/// What orders teach, by order, with the place in its stream up to which it was read.
+type PastOrders = Mutex<BTreeMap<OrderId, (u64, Arc<PastOrder>)>>;
 
 /// What the newest orders teach, oldest first, so that the same record says the same.
 pub(super) fn past(snap: &Snapshot<'_>, here: Option<&OrderId>) -> Result<Past, Trouble> {
@@ -53,35 +53,35 @@ pub(super) fn past(snap: &Snapshot<'_>, here: Option<&OrderId>) -> Result<Past, 
         orders.push((0, here.clone()));
     }
     orders.sort();
-    let kept = snap.shelf::<Lessons>();
+    let kept = snap.shelf::<PastOrders>();
     for (_, id) in orders {
         let seq = world.seq(&record::Stream::Order(id.clone()))?;
         let known = {
             let kept = kept.lock().unwrap_or_else(PoisonError::into_inner);
             kept.get(&id).filter(|(at, _)| *at == seq).cloned()
         };
-        let lesson = match known {
-            Some((_, lesson)) => lesson,
+        let taught = match known {
+            Some((_, taught)) => taught,
             None => {
                 let order = world.order(&id)?;
                 let rust = match vehicle_of(&order) {
                     Some(vehicle) => world.vehicle(&vehicle)?.rust(),
                     None => None,
                 };
-                let lesson = Arc::new(lesson(&order, rust));
+                let taught = Arc::new(past_order(&order, rust));
                 let mut kept = kept.lock().unwrap_or_else(PoisonError::into_inner);
                 if kept.len() >= 2 * ORDERS {
                     kept.clear();
                 }
-                kept.insert(id.clone(), (seq, Arc::clone(&lesson)));
-                lesson
+                kept.insert(id.clone(), (seq, Arc::clone(&taught)));
+                taught
             }
         };
-        for stage in &lesson.stages {
+        for stage in &taught.stages {
             // A clock or a book that makes no sense teaches nothing.
-            let _ = times.learn(&lesson.vehicle, std::slice::from_ref(stage));
+            let _ = times.learn(&taught.vehicle, std::slice::from_ref(stage));
         }
-        for (joint, pieces, found) in &lesson.joints {
+        for (joint, pieces, found) in &taught.joints {
             let _ = snags.learn(joint, *pieces, *found);
         }
     }
@@ -89,18 +89,26 @@ pub(super) fn past(snap: &Snapshot<'_>, here: Option<&OrderId>) -> Result<Past, 
 }
 
 /// What one order teaches: stages with a book time whose clock ran, and what came out.
-pub(super) fn lesson(order: &Order, rust: Option<u8>) -> Lesson {
+pub(super) fn past_order(order: &Order, rust: Option<u8>) -> PastOrder {
     let account = Account::of(order);
     let condition = Condition {
         rust: rust.filter(|rust| *rust <= 3),
         ..Condition::default()
     };
     let vehicle = vehicle_of(order).map(|vehicle| vehicle.as_str().to_owned());
-    Lesson {
+    PastOrder {
         vehicle: vehicle.unwrap_or_default(),
         stages: stages(order, &account, condition),
-        joints: joints(order, &account, condition.rust),
+        joints: joints_of(order, &account, condition.rust)
+            .into_iter()
+            .map(|(_, joint, pieces, found)| (joint, pieces, found))
+            .collect(),
     }
+}
+
+/// The stages of an order with a book time whose clock ran.
+pub(crate) fn stages_of(order: &Order, rust: Option<u8>) -> Vec<Done> {
+    past_order(order, rust).stages
 }
 
 /// A clock on a stage.
@@ -170,7 +178,11 @@ fn stages(order: &Order, account: &Account, condition: Condition) -> Vec<Done> {
 }
 
 /// Fasteners of a known size that were moved, and how many of them snapped, stuck or stripped.
-fn joints(order: &Order, account: &Account, rust: Option<u8>) -> Vec<(Joint, u32, u32)> {
+pub(crate) fn joints_of(
+    order: &Order,
+    account: &Account,
+    rust: Option<u8>,
+) -> Vec<(ItemId, Joint, u32, u32)> {
     let moved = account.moves.items();
     moved
         .filter_map(|id| {
@@ -198,7 +210,7 @@ fn joints(order: &Order, account: &Account, rust: Option<u8>) -> Vec<(Joint, u32
                 size: Some(size.as_str().to_owned()),
                 ..Joint::default()
             };
-            Some((joint, count(pieces), count(found.min(pieces))))
+            Some((id.clone(), joint, count(pieces), count(found.min(pieces))))
         })
         .collect()
 }

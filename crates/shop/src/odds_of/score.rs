@@ -38,7 +38,7 @@ pub fn score(snap: &Snapshot<'_>) -> Result<EstimateScore, Trouble> {
     let mut months: BTreeMap<String, Vec<Given>> = BTreeMap::new();
     for (_, id) in world.orders_before(None, ORDERS)? {
         let order = world.order(&id)?;
-        let Some((month, given)) = of_order(&order, snap) else {
+        let Some((month, given)) = given_and_came_to(&order, snap) else {
             continue;
         };
         all.push(given.clone());
@@ -61,7 +61,7 @@ pub fn score(snap: &Snapshot<'_>) -> Result<EstimateScore, Trouble> {
 }
 
 /// The first estimate of an order with what it came to, and the month it left in.
-fn of_order(order: &Order, snap: &Snapshot<'_>) -> Option<(String, Given)> {
+pub(crate) fn given_and_came_to(order: &Order, snap: &Snapshot<'_>) -> Option<(String, Given)> {
     let left = papers::handed_over(order)?;
     let (_, first) = given(order).into_iter().find(|(at, _)| *at <= left.at)?;
     let price = papers::price(order)?;

@@ -12,7 +12,7 @@ use repair::{
     Account, Clock, Fact, ItemId, Kind, MapId, Order, StageId, State, Stated, System, Zone,
     adoption,
 };
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// A map's text with what an order has shown added to it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -93,62 +93,28 @@ pub fn job_of(
     label: &dyn Fn(repair::Words) -> String,
 ) -> Job {
     let account = Account::of(order);
-    let mut first: BTreeMap<&ItemId, (Timestamp, usize)> = BTreeMap::new();
-    let mut by = BTreeSet::new();
-    for (at, item) in account.moves.items().enumerate() {
-        let moved = account
-            .moves
-            .live(item)
-            .filter(|(_, node)| node.stated == Stated::Moved);
-        for (_, node) in moved {
-            by.insert(node.stamp.who.as_str().to_owned());
-            let kind = account
-                .items
-                .get(item)
-                .map_or(Kind::Part, |known| known.kind);
-            if is_away(kind, node.change.left.state) {
-                let seen = first.entry(item).or_insert((node.stamp.at, at));
-                seen.0 = seen.0.min(node.stamp.at);
-            }
-        }
-    }
+    let moved = account
+        .moves
+        .items()
+        .flat_map(|item| account.moves.live(item));
+    let by = moved.filter(|(_, node)| node.stated == Stated::Moved);
+    let by = by.map(|(_, node)| node.stamp.who.as_str().to_owned());
+    let mut job = Job {
+        name: name.to_owned(),
+        vehicle: vehicle.to_owned(),
+        by: by.collect(),
+        off: Vec::new(),
+    };
     let times = times(order, &account);
     let told_on = order.facts().map(|(_, filed)| filed.stamp.at).max();
     let told_on = told_on.map_or_else(String::new, |at| {
         jiff::tz::Offset::UTC.to_datetime(at).date().to_string()
     });
-    let mut sequence: Vec<(Timestamp, usize, usize, &ItemId)> = first
-        .into_iter()
-        .map(|(item, (when, at))| (when, place_in_stage(order, item), at, item))
-        .collect();
-    sequence.sort();
-    let mut job = Job {
-        name: name.to_owned(),
-        vehicle: vehicle.to_owned(),
-        by,
-        off: Vec::new(),
-    };
-    for (.., item) in sequence {
-        let Some(known) = account
-            .items
-            .get(item)
-            .filter(|known| known.kind != Kind::Work)
-        else {
+    for (item, called) in came_off(order, label) {
+        let Some(known) = account.items.get(&item) else {
             continue;
         };
-        let mut called = label(known.label).trim().to_owned();
-        if called.is_empty() {
-            continue;
-        }
-        // Two things under one name are two things all the same.
-        let taken = |name: &str| job.off.iter().any(|other: &JobItem| other.name == name);
-        if taken(&called) {
-            let nth = (2..)
-                .find(|nth| !taken(&format!("{called}, {nth}")))
-                .unwrap_or(2);
-            called = format!("{called}, {nth}");
-        }
-        let (out, back) = times.get(item).copied().unwrap_or_default();
+        let (out, back) = times.get(&item).copied().unwrap_or_default();
         let lengths = known
             .pieces
             .iter()
@@ -170,6 +136,58 @@ pub fn job_of(
         });
     }
     job
+}
+
+/// What came off in an order, in that sequence, each with what it is called.
+pub(crate) fn came_off(
+    order: &Order,
+    label: &dyn Fn(repair::Words) -> String,
+) -> Vec<(ItemId, String)> {
+    let account = Account::of(order);
+    let mut first: BTreeMap<&ItemId, (Timestamp, usize)> = BTreeMap::new();
+    for (at, item) in account.moves.items().enumerate() {
+        let moved = account
+            .moves
+            .live(item)
+            .filter(|(_, node)| node.stated == Stated::Moved);
+        let kind = account
+            .items
+            .get(item)
+            .map_or(Kind::Part, |known| known.kind);
+        for (_, node) in moved.filter(|(_, node)| is_away(kind, node.change.left.state)) {
+            let seen = first.entry(item).or_insert((node.stamp.at, at));
+            seen.0 = seen.0.min(node.stamp.at);
+        }
+    }
+    let mut sequence: Vec<(Timestamp, usize, usize, &ItemId)> = first
+        .into_iter()
+        .map(|(item, (when, at))| (when, place_in_stage(order, item), at, item))
+        .collect();
+    sequence.sort();
+    let mut out: Vec<(ItemId, String)> = Vec::new();
+    for (.., item) in sequence {
+        let Some(known) = account
+            .items
+            .get(item)
+            .filter(|known| known.kind != Kind::Work)
+        else {
+            continue;
+        };
+        let mut called = label(known.label).trim().to_owned();
+        if called.is_empty() {
+            continue;
+        }
+        // Two things under one name are two things all the same.
+        let taken = |name: &str| out.iter().any(|(_, other)| other == name);
+        if taken(&called) {
+            let nth = (2..)
+                .find(|nth| !taken(&format!("{called}, {nth}")))
+                .unwrap_or(2);
+            called = format!("{called}, {nth}");
+        }
+        out.push((item.clone(), called));
+    }
+    out
 }
 
 /// A torque with who says it; one that nobody stands for is not learned. A source that names no
@@ -211,7 +229,7 @@ fn spoken(code: &str) -> String {
     code.replace(['_', '-'], " ")
 }
 
-fn is_away(kind: Kind, state: State) -> bool {
+pub(crate) fn is_away(kind: Kind, state: State) -> bool {
     state.rung() == kind.away()
         || (kind != Kind::PutIn && !state.in_place() && state != kind.home())
 }

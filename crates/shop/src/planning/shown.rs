@@ -82,6 +82,8 @@ pub struct RowShown {
     pub torque: Vec<String>,
     /// Whether a new one goes on.
     pub spent: bool,
+    /// What it is only guessed to need first, by what finished jobs have taught; on its way out.
+    pub guessed: Vec<String>,
 }
 
 /// A plan in words.
@@ -175,6 +177,7 @@ fn seal_row(map: &Map, seal: &ItemId, with: &RowShown, extras: &Extras) -> Optio
         because: format!("it comes off with the {} and may not go back", with.label),
         torque: Vec::new(),
         spent: known.spent,
+        guessed: Vec::new(),
     })
 }
 
@@ -254,6 +257,11 @@ fn row_shown(map: &Map, problem: &Problem, row: &Planned, extras: &Extras) -> Ro
             .map(|pass| pass.written().to_owned())
             .collect(),
         spent: known.is_some_and(|known| known.spent),
+        guessed: known
+            .filter(|_| row.way == Way::Out)
+            .map_or_else(Vec::new, |known| {
+                known.guessed.iter().map(ItemId::to_string).collect()
+            }),
         item: row.item.clone(),
     }
 }

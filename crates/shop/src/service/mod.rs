@@ -30,8 +30,8 @@ use check::{check_job, check_money, check_place, check_settings, check_weights, 
 use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
-    Context, Decision, Event, OdometerAt, Order, OrderId, Refusal, Request, Rules, ShopFact,
-    VehicleId, Words, decide, record as record_fact,
+    Context, Decision, Event, MapFact, OdometerAt, Order, OrderId, Refusal, Request, Rules,
+    ShopFact, VehicleId, Words, decide, record as record_fact,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -415,7 +415,9 @@ impl Service {
         command: &ReadCommand,
         event: &AnyEvent,
     ) -> Result<BTreeMap<String, u64>, Trouble> {
-        let (AnyEvent::Map(fact), Stream::Map(id)) = (event, &command.stream) else {
+        let (AnyEvent::Map(fact @ MapFact::Drafted { .. }), Stream::Map(id)) =
+            (event, &command.stream)
+        else {
             return Ok(BTreeMap::new());
         };
         let world = self.world()?;

@@ -43,6 +43,7 @@ pub use items::{
 pub use leaving::{DeclinedView, LeftView};
 pub use mending::{ChoiceView, MendingView, mending};
 pub use newer::{NewerView, newer};
+pub(crate) use noted::photo;
 pub use noted::{NoteView, PhotoView};
 pub(crate) use papers::PAPER;
 pub use papers::{GivenView, PapersView, ProofView};

@@ -41,7 +41,7 @@ pub struct NoteView {
     pub command: String,
 }
 
-pub(super) fn photo(file: &File, text: &str) -> PhotoView {
+pub(crate) fn photo(file: &File, text: &str) -> PhotoView {
     PhotoView {
         file: file.words.hex(),
         media: file.media.as_str().to_owned(),

@@ -12,8 +12,8 @@ use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream};
 use repair::price::Leeway;
 use repair::{
-    CustomerFact, CustomerId, Decision, Event, Fact, Field, OrderId, Recorded, Rules, ShopFact,
-    VehicleFact, VehicleId, Words, papers,
+    CustomerFact, CustomerId, Decision, Event, Fact, Field, MapFact, MapId, OrderId, Recorded,
+    Rules, ShopFact, VehicleFact, VehicleId, Words, papers,
 };
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
@@ -28,6 +28,30 @@ pub(super) struct OrderCard {
     /// Whether it was ever handed over or voided.
     left: bool,
     settled: bool,
+    /// Of an order that was handed over and not taken back: the position of its last row.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    finished: Option<u64>,
+    /// The map by which it worked when it was finished.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    map: Option<String>,
+}
+
+impl OrderCard {
+    /// The order as finished, if it is.
+    pub(super) fn finished(&self, number: u64, order: &OrderId) -> Option<super::Finished> {
+        let position = self.finished?;
+        Some(super::Finished {
+            number,
+            order: order.clone(),
+            position,
+            map: self.map.as_deref().map(MapId::new),
+        })
+    }
+
+    /// The vehicle it is about.
+    pub(super) fn vehicle(&self) -> Option<VehicleId> {
+        self.vehicle.as_deref().map(VehicleId::new)
+    }
 }
 
 /// What rows touched whose cards can only be written once all of them are folded.
@@ -39,6 +63,8 @@ pub(super) struct Touched {
     reworded: BTreeSet<OrderId>,
     vehicles: BTreeSet<VehicleId>,
     customers: BTreeSet<CustomerId>,
+    /// Orders that were finished, or told more of since.
+    finished: BTreeSet<OrderId>,
 }
 
 /// How many words cards an order has at most: its number, its vehicle's label and plate,
@@ -86,7 +112,7 @@ impl World {
     ) -> Result<(), Trouble> {
         match (&recorded.event, stream) {
             (AnyEvent::Order(event), Stream::Order(id)) => {
-                self.note_order(id, event, recorded.stamp.at)?;
+                self.note_order(id, event, recorded.stamp.at, row.position)?;
             }
             (
                 AnyEvent::Vehicle(VehicleFact::Declared { .. } | VehicleFact::Mended { .. }),
@@ -100,7 +126,9 @@ impl World {
             ) => {
                 self.touched.customers.insert(id.clone());
             }
-            (AnyEvent::Map(_), Stream::Map(id)) => self.index.put(drawer::MAP, id.as_str(), ""),
+            (AnyEvent::Map(MapFact::Drafted { .. }), Stream::Map(id)) => {
+                self.index.put(drawer::MAP, id.as_str(), "");
+            }
             (AnyEvent::Shop(fact), _) => self.note_shop(row, fact)?,
             _ => {}
         }
@@ -167,9 +195,32 @@ impl World {
         self.put_order_card(order, &before, &card)
     }
 
-    fn note_order(&mut self, id: &OrderId, event: &Event, at: Timestamp) -> Result<(), Trouble> {
+    fn note_order(
+        &mut self,
+        id: &OrderId,
+        event: &Event,
+        at: Timestamp,
+        position: u64,
+    ) -> Result<(), Trouble> {
         let before = self.order_card(id)?;
         let mut card = before.clone();
+        match event {
+            Event::Decision(Decision::HandedOver { .. }) => card.finished = Some(position),
+            Event::Decision(Decision::TakenBack { .. } | Decision::Voided { .. }) => {
+                card.finished = None;
+            }
+            _ => card.finished = card.finished.map(|_| position),
+        }
+        if let Event::Decision(Decision::Adopted { map, .. }) = event {
+            if let (Some(other), Some(number)) = (&before.map, before.number.map(padded)) {
+                self.index
+                    .remove(drawer::OF_MAP, &format!("{other} {number}"));
+            }
+            card.map = Some(map.as_str().to_owned());
+        }
+        if card.finished != before.finished {
+            self.touched.finished.insert(id.clone());
+        }
         match event {
             Event::Decision(Decision::Opened {
                 vehicle, customer, ..
@@ -221,10 +272,61 @@ impl World {
             let orders = self.orders_of_customer(&id)?;
             reworded.extend(orders.into_iter().map(|(_, order)| order));
         }
-        for id in reworded {
-            self.put_words(&id)?;
+        for id in &reworded {
+            self.put_words(id)?;
+        }
+        for id in reworded.union(&touched.finished) {
+            self.put_finished(id)?;
         }
         Ok(())
+    }
+
+    /// Where a finished order is found by its kind of vehicle: by the code of its vehicle's
+    /// label, which goes with the label's words when they are erased, and by its map.
+    fn put_finished(&mut self, id: &OrderId) -> Result<(), Trouble> {
+        let card = self.order_card(id)?;
+        let Some(number) = card.number.map(padded) else {
+            return Ok(());
+        };
+        if let Some(before) = self.index.card(drawer::LABEL, &number)? {
+            let key = format!("{} {number}", before.value);
+            self.index.remove(drawer::OF_LABEL, &key);
+            self.index.remove(drawer::LABEL, &number);
+        }
+        let finished = card.finished(card.number.unwrap_or_default(), id);
+        if let Some(map) = &card.map {
+            let key = format!("{map} {number}");
+            match &finished {
+                Some(finished) => self.index.put(drawer::OF_MAP, &key, finished.written()),
+                None => self.index.remove(drawer::OF_MAP, &key),
+            }
+        }
+        let Some(finished) = finished else {
+            return Ok(());
+        };
+        if let Some((words, code)) = self.label_of(id)? {
+            let key = format!("{code} {number}");
+            let of = Some(words.0);
+            self.index
+                .put_of(drawer::OF_LABEL, &key, finished.written(), of);
+            self.index.put_of(drawer::LABEL, &number, code, of);
+        }
+        Ok(())
+    }
+
+    /// The label of an order's vehicle, as a code.
+    fn label_of(&self, id: &OrderId) -> Result<Option<(Words, String)>, Trouble> {
+        let words = self.words_of(id)?;
+        let Some((_, words)) = words.into_iter().find(|(what, _)| *what == "label") else {
+            return Ok(None);
+        };
+        let text = match self.store.private(&self.log, &words.0) {
+            Ok(Some(private)) => String::from_utf8_lossy(&private.content).into_owned(),
+            Ok(None) | Err(EngineError::Damaged { .. }) => return Ok(None),
+            Err(error) => return Err(error.into()),
+        };
+        let code = crate::planning::map_id(text.trim());
+        Ok((!text.trim().is_empty()).then(|| (words, code.as_str().to_owned())))
     }
 
     /// Whether an order that left needs no look. What alarms rests neither on the time nor

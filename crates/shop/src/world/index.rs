@@ -45,7 +45,14 @@ pub(crate) mod drawer {
     /// By stream: its first row that could not be read, as JSON.
     pub(crate) const UNREAD: &str = "unread";
 
-    pub(crate) const ALL: [&str; 14] = [
+    /// By number: the code of its vehicle's label, of an order that is finished.
+    pub(crate) const LABEL: &str = "label";
+    /// By the code of a vehicle's label, and number: a finished order.
+    pub(crate) const OF_LABEL: &str = "finished of label";
+    /// By map and number: a finished order that worked by it.
+    pub(crate) const OF_MAP: &str = "finished of map";
+
+    pub(crate) const ALL: [&str; 17] = [
         ORDER,
         NUMBER,
         HERE,
@@ -60,6 +67,9 @@ pub(crate) mod drawer {
         INVOICE,
         CREDIT,
         UNREAD,
+        LABEL,
+        OF_LABEL,
+        OF_MAP,
     ];
 }
 

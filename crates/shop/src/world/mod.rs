@@ -18,7 +18,7 @@ use repair::Recorded;
 use repair::{
     Customer, CustomerId, Decision, MapDrafts, MapId, Order, OrderId, Shop, Vehicle, VehicleId,
 };
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use store::{Row, Store, Wanted};
 
@@ -56,6 +56,37 @@ impl Clone for World {
             index: self.index.clone(),
             touched: self.touched.clone(),
         }
+    }
+}
+
+/// An order that was handed over and not taken back since.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Finished {
+    /// Its number.
+    pub number: u64,
+    /// The order.
+    pub order: OrderId,
+    /// The position of its last row: where that is the same, so is what it teaches.
+    pub position: u64,
+    /// The map by which it worked.
+    pub map: Option<MapId>,
+}
+
+impl Finished {
+    /// As it stands on a card.
+    fn written(&self) -> String {
+        let map = self.map.as_ref().map_or("", MapId::as_str);
+        format!("{} {} {map}", self.position, self.order)
+    }
+
+    fn read(card: &store::Card) -> Option<Self> {
+        let mut parts = card.value.splitn(3, ' ');
+        Some(Self {
+            number: card.key.rsplit(' ').next()?.parse().ok()?,
+            position: parts.next()?.parse().ok()?,
+            order: OrderId::new(parts.next()?),
+            map: parts.next().filter(|map| !map.is_empty()).map(MapId::new),
+        })
     }
 }
 
@@ -203,6 +234,64 @@ impl World {
     /// The orders opened for a customer, newest first.
     pub fn orders_of_customer(&self, id: &CustomerId) -> Result<Vec<(u64, OrderId)>, Trouble> {
         self.numbered_under(drawer::OF_CUSTOMER, id.as_str())
+    }
+
+    /// The newest finished orders of vehicles whose label has this code, newest first.
+    pub fn finished_of_label(&self, code: &str, most: usize) -> Result<Vec<Finished>, Trouble> {
+        self.finished_under(drawer::OF_LABEL, code, most)
+    }
+
+    /// The newest finished orders that worked by a map, newest first.
+    pub fn finished_of_map(&self, map: &MapId, most: usize) -> Result<Vec<Finished>, Trouble> {
+        self.finished_under(drawer::OF_MAP, map.as_str(), most)
+    }
+
+    /// The newest finished orders, newest first.
+    pub fn finished(&self, most: usize) -> Result<Vec<Finished>, Trouble> {
+        let mut out = Vec::new();
+        let mut below = None;
+        while out.len() < most {
+            let page = self.orders_before(below, most)?;
+            let Some((last, _)) = page.last() else { break };
+            below = Some(*last);
+            for (number, order) in page {
+                let card = self.order_card(&order)?;
+                let finished = card.finished(number, &order);
+                out.extend(finished.filter(|_| out.len() < most));
+            }
+        }
+        Ok(out)
+    }
+
+    /// The vehicle that an order is about, without reading the order.
+    pub fn vehicle_of_order(&self, id: &OrderId) -> Result<Option<VehicleId>, Trouble> {
+        Ok(self.order_card(id)?.vehicle())
+    }
+
+    /// The codes of vehicles' labels that finished orders have, with how many have each.
+    pub fn labels_finished(&self) -> Result<BTreeMap<String, usize>, Trouble> {
+        let mut labels: BTreeMap<String, usize> = BTreeMap::new();
+        for card in self.index.cards(&Wanted::from(drawer::LABEL, ""))? {
+            *labels.entry(card.value).or_default() += 1;
+        }
+        Ok(labels)
+    }
+
+    fn finished_under(
+        &self,
+        drawer: &str,
+        name: &str,
+        most: usize,
+    ) -> Result<Vec<Finished>, Trouble> {
+        let (from, below) = under(name);
+        let cards = self.index.cards(&Wanted {
+            below: Some(&below),
+            backwards: true,
+            most,
+            ..Wanted::from(drawer, &from)
+        })?;
+        let finished = |card: &store::Card| Finished::read(card).ok_or_else(|| odd(card));
+        cards.iter().map(finished).collect()
     }
 
     /// The vehicles that were first spoken of as this customer's.

@@ -1,12 +1,13 @@
 //! The pages. Each is a function from what is true now to markup.
 
 pub mod bench;
-mod desk;
+pub mod desk;
 mod file;
 mod maps;
 pub mod people;
 mod shop;
 mod stuck;
+mod teaching;
 pub mod vehicle;
 
 pub use self::shop::record::{Kept, LastBackup};
@@ -100,6 +101,7 @@ pub fn routes() -> Router<State> {
         .merge(maps::routes())
         .merge(people::routes())
         .merge(shop::routes())
+        .merge(teaching::routes())
         .merge(vehicle::routes())
         .route("/file/{id}", get(file::file))
 }

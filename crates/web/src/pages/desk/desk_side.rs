@@ -137,6 +137,7 @@ pub fn beside(order: &OrderView) -> Markup {
                 }
                 @if order.aim.is_some() { a href=(super::paper_file::address(order.number, Kind::WorkSheet, "")) { "Work sheet" } }
                 a href=(super::paper_file::address(order.number, Kind::Labels, "")) { "Labels" }
+                a href=(format!("/o/{}/how-to", order.number)) { "How it was done" }
             }
         }
         section {

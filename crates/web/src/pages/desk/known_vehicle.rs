@@ -52,6 +52,9 @@ pub async fn vehicle(
                     }
                 }
                 div {
+                    @if let Some(kind) = shop::teaching::known_kind(visit.snap, &told(Field::Label))? {
+                        a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work on such vehicles has taught" } }
+                    }
                     h2 { "What was done" }
                     @for row in visits.iter().take(MOST_VISITS) { (one_visit(visit, row)?) }
                     @for row in visits.iter().skip(MOST_VISITS) { (visit_row(row)) }

@@ -22,6 +22,8 @@ mod price_offers;
 mod promise;
 mod settle;
 
+pub use paper_file::of_kind as paper_address;
+
 use crate::State;
 use axum::Router;
 use axum::routing::get;

@@ -32,6 +32,11 @@ pub fn address(number: u64, kind: Kind, query: &str) -> String {
     format!("/o/{number}/papers/{}.pdf{query}", kind.name())
 }
 
+/// Where a paper that is for no payer is fetched.
+pub fn of_kind(number: u64, kind: Kind) -> String {
+    address(number, kind, "")
+}
+
 /// The paper as it is now.
 pub async fn paper(
     extract::State(state): extract::State<State>,

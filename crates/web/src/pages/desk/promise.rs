@@ -154,7 +154,7 @@ fn left(visit: &Visit<'_>, view: &OrderView, order: &Order) -> Markup {
     let known: BTreeSet<System> = {
         let shop = &visit.snap.world().shop;
         let people = shop.people();
-        let skills = people.keys().flat_map(|person| shop.skills(person));
+        let skills = people.keys().flat_map(|person| shop.works_on(person));
         skills
             .copied()
             .chain(now.and_then(|now| now.skill))

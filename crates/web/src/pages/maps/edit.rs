@@ -35,6 +35,8 @@ struct Draft {
     said: String,
     /// Whether something was done to it; a page that was only asked for brings no draft.
     touched: bool,
+    /// The version that somebody else kept meanwhile, to be brought together with this.
+    onto: Option<u32>,
     /// What was filled in last, to be offered again.
     last: BTreeMap<String, String>,
 }
@@ -65,6 +67,8 @@ pub struct Asked {
     item: Option<String>,
     order: Option<u64>,
     version: Option<u32>,
+    /// A kind of vehicle whose finished work is taken over.
+    taught: Option<String>,
 }
 
 /// Asks what a new map is for.
@@ -121,6 +125,18 @@ pub async fn edit(
         if let Some(number) = asked.order {
             from_order(visit, number, &mut draft)?;
         }
+        if let Some(kind) = &asked.taught {
+            let kind = shop::teaching::vehicle_kind(visit.snap, kind)?;
+            let taught = shop::teaching::renewed(visit.snap, &kind)?;
+            draft.said = format!(
+                "What {} finished orders have taught stands in it.",
+                kind.finished.len()
+            );
+            draft.text = taught.text;
+            draft.base = taught.from;
+            draft.touched = true;
+            draft.id = taught.map.as_str().to_owned();
+        }
         page(visit, &draft)
     })
     .await
@@ -148,10 +164,43 @@ pub async fn change(
     Form(fields): Form<Vec<(String, String)>>,
 ) -> Response {
     show(state, headers, move |visit| {
-        let draft = acts::done(id, fields.into_iter().collect());
+        let mut draft = acts::done(id, fields.into_iter().collect());
+        both_together(visit, &mut draft)?;
         page(visit, &draft)
     })
     .await
+}
+
+/// Two people's edits over the version that both began from.
+fn both_together(visit: &Visit<'_>, draft: &mut Draft) -> Result<(), Trouble> {
+    let Some(onto) = draft.onto.take() else {
+        return Ok(());
+    };
+    let id = MapId::new(&draft.id);
+    let base = match draft.base {
+        0 => String::new(),
+        version => visit.snap.map(&id, Some(version))?.text.clone(),
+    };
+    let theirs = visit.snap.map(&id, Some(onto))?;
+    let file = format!("{id}.toml");
+    let Ok(both) = shop::map::reconcile(&file, &base, &draft.text, &theirs.text) else {
+        draft.said = "Mend the text first: it cannot be read as it is.".to_owned();
+        return Ok(());
+    };
+    draft.text = both.text;
+    draft.base = onto;
+    draft.touched = true;
+    draft.said = match both.conflicts.as_slice() {
+        [] => "Both are in it now. Keep it when it is as it should be.".to_owned(),
+        conflicts => {
+            let each: Vec<String> = conflicts.iter().map(ToString::to_string).collect();
+            format!(
+                "Both are in it, but for what both changed; yours stands there. {}",
+                each.join(". ")
+            )
+        }
+    };
+    Ok(())
 }
 
 /// What is wrong with a text, as the part of a page that says so.

@@ -23,6 +23,7 @@ pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderM
             @if shelf.is_empty() { p class="gap" { "None yet." } }
             div class="presses even" {
                 a class="press" href="/maps/new" { "Write a new map" }
+                a class="press" href="/kinds" { "What our work has taught" }
             }
             @for one in &shelf {
                 a class="row" href=(format!("/maps/{}", one.newest.id)) {
@@ -86,6 +87,10 @@ pub async fn map(
                 .get(&kept.by.who)
                 .map(|(name, _)| visit.snap.texts().text(*name))
         };
+        let kind = match kept.sound() {
+            Ok(map) => shop::teaching::known_kind(visit.snap, &map.vehicle)?,
+            Err(_) => None,
+        };
         let shown = match &kept.read {
             Ok(read) => html! {
                 (drawn(&read.map, which.wanted.as_deref()))
@@ -96,7 +101,7 @@ pub async fn map(
         let mut page = Shown::new(
             "Map",
             html! {
-                (heading(&kept, by.as_deref()))
+                (heading(&kept, by.as_deref(), kind.as_ref()))
                 (shown)
             },
         );
@@ -106,8 +111,9 @@ pub async fn map(
     .await
 }
 
-fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
+fn heading(kept: &KeptMap, by: Option<&str>, kind: Option<&MapId>) -> Markup {
     let vehicle = kept.sound().map_or(kept.id.as_str(), |map| &map.vehicle);
+
     html! {
         h1 { (vehicle) }
         div class="presses even" {
@@ -115,6 +121,7 @@ fn heading(kept: &KeptMap, by: Option<&str>) -> Markup {
             a class="press" href=(format!("/maps/{}/file?version={}", kept.id, kept.version)) download { "As a file" }
         }
         p class="soft gap" { (kept.id) ", version " (kept.version) @if let Some(by) = by { ", kept by " (by) } }
+        @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work has taught" } } }
     }
 }
 

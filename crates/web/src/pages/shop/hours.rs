@@ -71,7 +71,7 @@ pub fn of_person(visit: &Visit<'_>, person: &str) -> Markup {
     let shop = &visit.snap.world().shop;
     let id = PersonId::new(person);
     let now = shop.hours(Some(&id)).map(ToString::to_string);
-    let knows = shop.skills(&id);
+    let knows = shop.works_on(&id);
     let told = of_shop(
         json!({ "hours-told": { "person": person, "week": field("week"),
         "after": seen(shop.hours_told(Some(&id))) } }),
@@ -80,8 +80,10 @@ pub fn of_person(visit: &Visit<'_>, person: &str) -> Markup {
         .iter()
         .map(|skill| when(SystemForm::word(*skill), json!(SystemForm::word(*skill))))
         .collect();
-    let skills = of_shop(json!({ "skills-told": { "person": person, "skills": skills,
-        "after": seen(shop.skills_told(&id)) } }));
+    let skills = of_shop(
+        json!({ "systems-told": { "person": person, "systems": skills,
+        "after": seen(shop.systems_told(&id)) } }),
+    );
     html! {
         form {
             (crate::tap::input("week", "Works on", &format!("leave empty for the shop's hours, or {HOW}"), now.as_deref().unwrap_or("")))

@@ -230,6 +230,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
             (crate::pages::vehicle::fastener_facts::weights(visit)?)
             div class="presses even low" {
                 (link(Look::Plain, "Somebody else", "change the person", "/who"))
+                (link(Look::Plain, "Who can do what", "", "/skills"))
                 (link(Look::Plain, "Maps", "", "/maps"))
                 (link(Look::Plain, "Devices and people", "", "/devices"))
                 @if visit.snap.caller().sees_prices() { (link(Look::Plain, "What prices go by", "taxes, rates, jobs", "/shop/prices")) }

@@ -42,6 +42,7 @@ pub fn routes() -> Router<State> {
         .route("/o/{number}/plan", get(plan::plan))
         .route("/o/{number}/state", get(plan::state))
         .route("/o/{number}/way", get(plan::drawing::way))
+        .route("/o/{number}/two", get(plan::two::two))
         .route("/o/{number}/plan/price", get(plan::price::price))
 }
 

@@ -6,6 +6,7 @@ pub mod price;
 mod query;
 mod rows;
 mod targets;
+pub mod two;
 
 use crate::State;
 use crate::door::blocking;
@@ -129,10 +130,19 @@ fn is_for(one: &ShelvedMap, order: &OrderView) -> bool {
 fn pick_map(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
     let mut shelf = visit.snap.maps()?;
     shelf.sort_by_key(|one| !is_for(one, order));
+    let kind = shop::teaching::known_kind(visit.snap, &order.row.vehicle)?;
     Ok(html! {
         h1 { "By which map?" }
         p class="soft gap" { "A map says what is fitted to what on one kind of vehicle." }
         @if shelf.is_empty() { p class="gap" { "The shop has no maps yet." } }
+        @if let Some(kind) = kind.filter(|_| !shelf.iter().any(|one| is_for(one, order))) {
+            a class="row" href=(format!("/kinds/{kind}/map")) {
+                span class="what" {
+                    span class="strong line" { "Make one from our finished orders" }
+                    span class="soft line" { "of such vehicles" }
+                }
+            }
+        }
         @for one in shelf.iter().filter(|one| one.sound.is_some()) {
             a class="row" href=(address(order.number, one.newest.id.as_str(), &Asked::default())) {
                 span class="what" {
@@ -178,7 +188,9 @@ fn by_map(
         @else {
             (figures(&found))
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
+            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/two", 1)) { span class="what strong" { "Share it between two people" } }
         }
+        (guesses(visit, on, &found)?)
         (the_same(order, on))
         @for line in on.unforeseen(visit.snap) { p class="wait gap" { (line) } }
         @if let Some(other) = on.straight(visit.snap, &found.plan) {
@@ -200,6 +212,28 @@ fn by_map(
         }
         (take_it(visit, order, on, &found))
     })
+}
+
+/// How many of the steps rest on a guess, and where it can be settled.
+fn guesses(visit: &Visit<'_>, on: &OrderMap, found: &Plan) -> Result<Markup, Trouble> {
+    let rows = || found.off.iter().flat_map(|stage| &stage.rows);
+    let guessed = rows().filter(|row| !row.guessed.is_empty()).count();
+    if guessed == 0 {
+        return Ok(html! {});
+    }
+    let said = html! {
+        span class="what wait" {
+            (count(guessed, "step rests", "steps rest")) " on a guess, of " (count(rows().count(), "step off", "steps off"))
+        }
+    };
+    Ok(
+        match shop::teaching::known_kind(visit.snap, &on.map.vehicle)? {
+            Some(kind) => {
+                html! { a class="row" href=(format!("/kinds/{kind}")) { (said) span class="soft" { "settle it" } } }
+            }
+            None => html! { div class="row" { (said) } },
+        },
+    )
 }
 
 /// Things typed on this order before in the map's own words: one tap makes them one thing.

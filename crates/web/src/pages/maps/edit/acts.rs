@@ -25,6 +25,7 @@ pub fn done(id: String, fields: Fields) -> Draft {
         item: Some(text("item").to_owned()).filter(|item| !item.is_empty()),
         said: String::new(),
         touched: true,
+        onto: None,
         last: fields
             .iter()
             .filter(|(name, _)| name.starts_with("new-"))
@@ -54,6 +55,10 @@ pub fn done(id: String, fields: Fields) -> Draft {
         ["onto", version] => {
             draft.base = version.parse().unwrap_or(draft.base);
             draft.said = "Yours comes after it. Keep it when it is as it should be.".to_owned();
+            return draft;
+        }
+        ["both", version] => {
+            draft.onto = version.parse().ok();
             return draft;
         }
         ["add"] => added(&fields),

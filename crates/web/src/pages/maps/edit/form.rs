@@ -80,7 +80,8 @@ fn newer(looked: &Looked<'_>) -> Markup {
                 textarea readonly aria-label=(format!("Version {}", kept.version)) rows="20" { (kept.text) }
             }
             div class="presses even" {
-                button class="press" form="edit" name="act" value=(act(&["onto", &kept.version.to_string()])) { "Mine comes after it" }
+                button class="press" form="edit" name="act" value=(act(&["both", &kept.version.to_string()])) { "Bring both together" }
+                button class="press" form="edit" name="act" value=(act(&["onto", &kept.version.to_string()])) { "Mine in its place" }
                 a class="press" href=(format!("/maps/{}/edit", looked.draft.id)) { "Go on from that one" }
             }
         }
@@ -169,7 +170,7 @@ fn other_side(text: &str) -> Markup {
 pub fn after(map: &Map, name: &str) -> Option<String> {
     let id = ItemId::new(name);
     let item = map.items.get(&id)?;
-    if item.as_seen {
+    if item.as_seen && item.taught.is_none() {
         let seen = map.seen_first(&id);
         let one = |(first, ground): (&ItemId, &Ground)| match ground {
             Ground::Seen { times: 1, .. } => format!("{first}, seen once"),
@@ -184,7 +185,11 @@ pub fn after(map: &Map, name: &str) -> Option<String> {
         .iter()
         .filter_map(|made| need_words(map, &made.need))
         .collect();
-    (!needs.is_empty()).then(|| format!("after {}", needs.join(", then ")))
+    let guess = match item.guessed.is_empty() {
+        true => "",
+        false => ", partly a guess",
+    };
+    (!needs.is_empty()).then(|| format!("after {}{guess}", needs.join(", then ")))
 }
 
 fn add(draft: &Draft, map: &Map, listed: &[String]) -> Markup {

@@ -36,6 +36,7 @@ pub fn stages(here: &Here<'_>, name: &str, stages: &[StageShown]) -> Markup {
                     span class="what" {
                         span class="line strong" { (stage.place.as_deref().unwrap_or("anywhere")) " · " (stage.minutes) " min" }
                         span class="soft line" { (things(stage)) }
+                        @if stage.rows.iter().any(|row| !row.guessed.is_empty()) { span class="wait line" { "rests on a guess" } }
                     }
                 }
                 @for (at, row) in stage.rows.iter().enumerate() { (row_line(here, &format!("{name}-{nth}-{at}"), row)) }
@@ -70,6 +71,7 @@ fn row_line(here: &Here<'_>, id: &str, row: &RowShown) -> Markup {
                 (mark(row))
                 span class="what" {
                     span class="line" { span class="strong" { (row.label) } " " (row.done) @if row.spent && row.way == Way::Back { ", a new one" } }
+                    @if !row.guessed.is_empty() { span class="wait line" { "A guess: that the " (row.guessed.join(", the ")) " comes first" } }
                     span class="soft line" { (shop::say::capital(&row.because)) @if !about.is_empty() { " · " (about) } }
                 }
                 span class="beside number" { @if row.at.len() > 1 { (row.at.len()) } }

@@ -9,6 +9,7 @@ use crate::tap::{Look, button, link, order_fact, when, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::mending::{StepTold, Told};
+use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{KindForm, ResolvedForm};
 use shop::view::ChoiceView;
@@ -66,17 +67,7 @@ pub(super) fn chosen(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
 
 /// How a snag ended, in words.
 pub(super) fn how(resolved: ResolvedForm) -> &'static str {
-    match resolved {
-        ResolvedForm::AsBefore => "out, all as before",
-        ResolvedForm::ThreadChased => "thread chased",
-        ResolvedForm::WireInsert => "wire insert",
-        ResolvedForm::Bushing => "solid bushing",
-        ResolvedForm::Oversize => "larger thread",
-        ResolvedForm::LongerBolt => "longer bolt",
-        ResolvedForm::NewPart => "new part",
-        ResolvedForm::LeftByConsent => "left, by consent",
-        ResolvedForm::Other => "another way",
-    }
+    resolved.read().map_or("", shop::say::resolved)
 }
 
 /// What holds from now on.

@@ -1,0 +1,18 @@
+//! What finished work teaches of a kind of vehicle: steps and how sure they are, what was told
+//! of the items, what to ask, and the map that follows from it.
+
+mod asks;
+mod at_work;
+mod job;
+mod kind;
+mod renew;
+mod said;
+mod taught;
+mod words;
+
+pub(crate) use kind::label_of;
+pub use kind::{KindRow, MOST_ORDERS, VehicleKind, kind_of, kinds, known_kind, vehicle_kind};
+pub use renew::{Renewed, renewed};
+pub use taught::{
+    AnsweredShown, AsWords, Asked, Differ, FactTaught, Rest, SameAsked, StepTaught, Taught, taught,
+};

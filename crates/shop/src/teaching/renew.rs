@@ -1,0 +1,332 @@
+//! The map of a kind of vehicle, made or renewed from what its finished orders have taught.
+
+use super::kind::{Counted, VehicleKind, counted};
+use super::said::{self, ChosenOf, about_code, chosen};
+use super::taught::{away_steps, minutes, written};
+use crate::snapshot::Snapshot;
+use crate::trouble::Trouble;
+use lessons::{About, Ask, Gathered, Held, Joins, Lessons, Model, Step, Value, Way};
+use map::{JobItem, JobTorque, TaughtItem, Weight};
+use repair::{ItemId, MapId, State};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A map's text as jobs have taught it; nothing is kept of it yet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Renewed {
+    /// The map: the first of its kind, else a new one.
+    pub map: MapId,
+    /// The version that the text grew from; 0 for a new map.
+    pub from: u32,
+    /// The text.
+    pub text: String,
+    /// In what it differs from that version, in words.
+    pub changes: Vec<String>,
+    /// The same by item, without its name; of a new map, what it says of each.
+    pub items: Vec<(String, Vec<String>)>,
+    /// What is wrong with it.
+    pub faults: Vec<String>,
+    /// Whether a plan can be made by it.
+    pub sound: bool,
+    /// What was told differently and nobody has chosen of; it is left out.
+    pub open: usize,
+    /// How many things it has.
+    pub things: usize,
+}
+
+/// The map of a kind, with what finished orders have taught.
+///
+/// # Errors
+/// [`Trouble`]: nothing came off in any of them, the newest text is no TOML, or the record
+/// cannot be read.
+pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Trouble> {
+    let counted = counted(snap, kind)?;
+    let learner = &*counted.learner;
+    let answers = said::answers(snap, kind, learner.joins());
+    let model = Model::default();
+    let lessons = learner.lessons(&Ask {
+        way: Way::Out,
+        variants: None,
+        answers: &answers,
+        model: &model,
+    });
+    let chosen = chosen(snap, &kind.said, learner.joins());
+    let facts = Facts {
+        counted: &counted,
+        gathered: learner
+            .gathered()
+            .into_iter()
+            .map(|one| ((one.item.clone(), one.about), one))
+            .collect(),
+        chosen: chosen
+            .into_iter()
+            .map(|(of, (value, ..))| (of, value))
+            .collect(),
+    };
+    let items = items(&facts, &lessons);
+    if items.is_empty() {
+        let mut trouble = Trouble::not_found("nothing came off in any order of this kind");
+        trouble.mend = "record what comes off, and hand the order over".to_owned();
+        return Err(trouble);
+    }
+    let base = match kind.maps.first() {
+        Some(kept) => Some(snap.map(&kept.id, None)?),
+        None => snap.map(&kind.code, None).ok(),
+    };
+    let before = base.as_ref().map_or("", |kept| kept.text.as_str());
+    let mut taught = map::Taught {
+        vehicle: kind.vehicle.clone(),
+        items,
+    };
+    let once = each_once(before, learner.joins(), &mut taught);
+    let text = map::teach(&once, &taught).map_err(|error| {
+        Trouble::unreadable("the map", error.message(), "mend its newest version first")
+    })?;
+    let (old, _) = map::look("line", before);
+    let (new, faults) = map::look("line", &text);
+    let changes = map::difference(&old, &new);
+    let disagreements = learner.disagreements();
+    let is_open = |one: &&lessons::Disagreement| match one {
+        lessons::Disagreement::Values(one) => facts.chosen_of(&one.item, one.about).is_none(),
+        lessons::Disagreement::Kinds { .. } => true,
+    };
+    Ok(Renewed {
+        map: base
+            .as_ref()
+            .map_or_else(|| kind.code.clone(), |kept| kept.id.clone()),
+        from: base.as_ref().map_or(0, |kept| kept.version),
+        changes: changes.iter().map(ToString::to_string).collect(),
+        items: match base {
+            Some(_) => by_item(&changes),
+            None => as_new(&new, &taught),
+        },
+        sound: faults.iter().all(|fault| fault.weight != Weight::Error),
+        faults: faults
+            .iter()
+            .map(|fault| format!("{}; {}", fault.what, fault.mend))
+            .collect(),
+        open: disagreements.iter().filter(is_open).count(),
+        things: taught.items.len(),
+        text,
+    })
+}
+
+/// A map's text with each thing in it once, where its names were joined since: what was learned
+/// under the other name is taken out, and a thing goes on under the name that the map has.
+fn each_once(text: &str, joins: &Joins, taught: &mut map::Taught) -> String {
+    let (map, _) = map::look("line", text);
+    let mut once = text.to_owned();
+    for (name, known) in &map.items {
+        let kept = joins.name(name);
+        if kept == name {
+            continue;
+        }
+        if !map.items.contains_key(kept) {
+            for item in &mut taught.items {
+                rename(item, kept.as_str(), name.as_str());
+            }
+        } else if known.as_seen {
+            let item = name.to_string();
+            once = map::apply(&once, &map::Edit::Remove { item }).unwrap_or(once);
+        }
+    }
+    once
+}
+
+fn rename(item: &mut TaughtItem, from: &str, to: &str) {
+    if item.is.name == from {
+        to.clone_into(&mut item.is.name);
+    }
+    if let Some(state) = item.needs.remove(from) {
+        item.needs.insert(to.to_owned(), state);
+    }
+    if item.guessed.remove(from) {
+        item.guessed.insert(to.to_owned());
+    }
+}
+
+/// What changes, item by item.
+fn by_item(changes: &[map::Change]) -> Vec<(String, Vec<String>)> {
+    let mut out: Vec<(String, Vec<String>)> = Vec::new();
+    for change in changes {
+        let name = change.item.as_ref().map_or("the map", ItemId::as_str);
+        let words = change.to_string();
+        let words = words.strip_prefix(&format!("{name}: ")).unwrap_or(&words);
+        match out.last_mut().filter(|(last, _)| last == name) {
+            Some((_, lines)) => lines.push(words.to_owned()),
+            None => out.push((name.to_owned(), vec![words.to_owned()])),
+        }
+    }
+    out
+}
+
+/// What a new map says of its items, in the sequence in which they come off.
+fn as_new(map: &map::Map, taught: &map::Taught) -> Vec<(String, Vec<String>)> {
+    let words = |is: &JobItem, known: &map::MapItem| {
+        let mut lines = Vec::new();
+        let many = (known.count > 1).then(|| known.count.to_string());
+        let told: Vec<String> = [many, known.size.clone(), known.zone.clone()]
+            .into_iter()
+            .flatten()
+            .collect();
+        if !told.is_empty() {
+            lines.push(told.join(", "));
+        }
+        if let Some(need) = known
+            .moves
+            .first()
+            .and_then(|step| crate::planning::need_words(map, &step.need))
+        {
+            let guess = match known.guessed.is_empty() {
+                true => "",
+                false => ", a guess",
+            };
+            lines.push(format!("after {need}{guess}"));
+        }
+        if let Some(torque) = &is.torque {
+            lines.push(format!(
+                "{}, by {}",
+                torque.passes.join(", then "),
+                torque.title
+            ));
+        }
+        let times = [("off", is.out_tenths), ("back", is.back_tenths)];
+        let times: Vec<String> = times
+            .into_iter()
+            .filter_map(|(way, tenths)| Some(format!("{} min {way}", written(tenths?))))
+            .collect();
+        if !times.is_empty() {
+            lines.push(times.join(", "));
+        }
+        lines
+    };
+    let one = |item: &TaughtItem| {
+        let known = map.items.get(&ItemId::new(&item.is.name))?;
+        Some((item.is.name.clone(), words(&item.is, known)))
+    };
+    taught.items.iter().filter_map(one).collect()
+}
+
+/// The items in the sequence in which they come off, each with what it needs first.
+fn items(facts: &Facts<'_>, lessons: &Lessons) -> Vec<TaughtItem> {
+    let learner = &facts.counted.learner;
+    let away = away_steps(learner, lessons.steps());
+    let sequence = lessons.path_to(&away).map_or_else(
+        |_| Vec::new(),
+        |path| path.steps.into_iter().map(|one| one.step).collect(),
+    );
+    let is_away = |step: &Step| away.contains(step);
+    let mut needs: BTreeMap<&ItemId, BTreeMap<String, State>> = BTreeMap::new();
+    let mut guessed: BTreeMap<&ItemId, BTreeSet<String>> = BTreeMap::new();
+    let direct = lessons.direct();
+    for pair in direct.iter().filter(|pair| pair.held != Held::Either) {
+        let (first, second) = (&pair.first, &pair.second);
+        if first.item == second.item {
+            continue;
+        }
+        let firsts = needs.entry(&second.item).or_default();
+        // Out asks for more than cracked.
+        let state = firsts.entry(first.item.to_string()).or_insert(first.to);
+        if is_away(first) {
+            *state = first.to;
+        }
+        if pair.held == Held::Guess {
+            let all = guessed.entry(&second.item).or_default();
+            all.insert(first.item.to_string());
+        }
+    }
+    let one = |step: &Step| {
+        Some(TaughtItem {
+            is: facts.item(&step.item)?,
+            needs: needs.get(&step.item).cloned().unwrap_or_default(),
+            guessed: guessed.get(&step.item).cloned().unwrap_or_default(),
+            tools: facts.all(&step.item, About::Tool),
+            owes: facts.all(&step.item, About::Owes),
+        })
+    };
+    sequence
+        .iter()
+        .filter(|step| is_away(step))
+        .filter_map(one)
+        .collect()
+}
+
+/// What was told of the items.
+struct Facts<'a> {
+    counted: &'a Counted,
+    gathered: BTreeMap<(ItemId, About), Gathered>,
+    chosen: BTreeMap<ChosenOf, String>,
+}
+
+impl Facts<'_> {
+    fn chosen_of(&self, item: &ItemId, about: About) -> Option<&String> {
+        let (code, at) = about_code(about);
+        self.chosen.get(&(item.clone(), code.to_owned(), at))
+    }
+
+    /// What was told in one respect, where it was told one way or somebody chose.
+    fn one(&self, item: &ItemId, about: About) -> Option<&Value> {
+        let values = &self.gathered.get(&(item.clone(), about))?.values;
+        match (self.chosen_of(item, about), values.as_slice()) {
+            (Some(chosen), _) => values.iter().find(|value| value.value == *chosen),
+            (None, [one]) => Some(one),
+            (None, _) => None,
+        }
+    }
+
+    /// Tools that were used, or work that is owed by somebody's word. What the trade says of a
+    /// name it says again on every order.
+    fn all(&self, item: &ItemId, about: About) -> BTreeSet<String> {
+        let told = self.gathered.get(&(item.clone(), about));
+        let values = told.into_iter().flat_map(|told| &told.values);
+        let said = values.filter(|value| value.by.iter().any(|by| by != super::job::THE_TRADE));
+        said.map(|value| value.value.clone()).collect()
+    }
+
+    fn item(&self, item: &ItemId) -> Option<JobItem> {
+        let joins = self.counted.learner.joins();
+        let all = self.counted.orders.iter().flat_map(|job| &job.items);
+        let mut seen = all.filter(|is| joins.name(&ItemId::new(&is.name)) == item);
+        let newest = seen.next()?;
+        let text = |about| self.one(item, about).map(|value| value.value.clone());
+        let (out, back) = minutes(self.counted, item);
+        let lengths = self.gathered.keys().filter_map(|(of, about)| match about {
+            About::Length(at) if of == item => Some((*at, text(*about)?)),
+            _ => None,
+        });
+        Some(JobItem {
+            count: text(About::Count)
+                .and_then(|count| count.parse().ok())
+                .unwrap_or(newest.count),
+            size: text(About::Size),
+            lengths: lengths.collect(),
+            torque: self.torque(item),
+            spent: self.always_new(item),
+            zone: text(About::Place).or_else(|| newest.zone.clone()),
+            out_tenths: out,
+            back_tenths: back,
+            name: item.to_string(),
+            ..newest.clone()
+        })
+    }
+
+    /// Whether a new one went on each time it was moved. Once in a while is no rule.
+    fn always_new(&self, item: &ItemId) -> bool {
+        let told = self.gathered.get(&(item.clone(), About::Spent));
+        told.is_some_and(|told| {
+            let times = told.values.iter().map(|value| value.times).max();
+            times.is_some_and(|times| times >= told.of)
+        })
+    }
+
+    fn torque(&self, item: &ItemId) -> Option<JobTorque> {
+        let told = self.one(item, About::Torque)?;
+        let joins = self.counted.learner.joins();
+        let all = self.counted.orders.iter().flat_map(|job| &job.items);
+        let mut torques = all
+            .filter(|is| joins.name(&ItemId::new(&is.name)) == item)
+            .filter_map(|is| is.torque.as_ref());
+        torques
+            .find(|torque| torque.passes.join(", ") == told.value)
+            .cloned()
+    }
+}

@@ -1,0 +1,351 @@
+//! What finished orders of one kind of vehicle teach: the sequence with what it rests on, what
+//! is asked and answered, names that mean one thing, and the map that follows.
+
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+mod bench;
+
+use bench::Bench;
+use serde_json::{Value, json};
+use shop::teaching::{Renewed, Taught, renewed, taught, vehicle_kind};
+use shop::{Device, map};
+use states::ItemId;
+
+const VEHICLE: &str = "Tessel Van";
+const KIND: &str = "tessel-van";
+
+/// An order of the kind in which these came off in turn, two minutes apart, went back, and that
+/// was handed over.
+fn worked(bench: &mut Bench, who: &str, off: &[&str]) -> String {
+    let order = bench.open("Joe Field", VEHICLE, "TB 100");
+    bench.by(who);
+    for item in off {
+        bench.declare(&order, item, ("cover", "body", "cabin"), 1);
+    }
+    for item in off {
+        bench.clock.later(2);
+        bench.move_to(&order, item, "off");
+    }
+    for item in off.iter().rev() {
+        bench.clock.later(2);
+        bench.move_to(&order, item, "on");
+    }
+    bench.by("ana").finish(&order);
+    bench.hand_over(&order).unwrap();
+    order
+}
+
+fn kind() -> String {
+    shop::teaching::kind_of(VEHICLE).as_str().to_owned()
+}
+
+fn learned(bench: &Bench, target: Option<&str>) -> Taught {
+    bench
+        .look(|snap| {
+            let kind = vehicle_kind(snap, &kind())?;
+            taught(snap, &kind, target, &Device::words)
+        })
+        .unwrap()
+}
+
+fn new_map(bench: &Bench) -> Renewed {
+    bench
+        .look(|snap| renewed(snap, &vehicle_kind(snap, &kind())?))
+        .unwrap()
+}
+
+fn say(bench: &mut Bench, fact: Value) {
+    bench
+        .send(&format!("map:{}", kind()), "map_fact", fact)
+        .unwrap();
+}
+
+fn keep(bench: &mut Bench, made: &Renewed) {
+    let text = Device::document(&made.text, "application/toml");
+    let fact = json!({ "drafted": { "version": made.from + 1, "text": text } });
+    bench
+        .send(&format!("map:{}", made.map), "map_fact", fact)
+        .unwrap();
+}
+
+fn rests(taught: &Taught) -> Vec<String> {
+    let step = |step: &shop::teaching::StepTaught| {
+        let rests: Vec<String> = step
+            .rests
+            .iter()
+            .map(|rest| format!("after {}: {}", rest.before, rest.how))
+            .collect();
+        format!("{} {} {}", step.item, step.done, rests.join("; "))
+    };
+    taught.steps.iter().map(step).collect()
+}
+
+#[test]
+fn nothing_is_learned_before_an_order_is_handed_over() {
+    let mut bench = Bench::new();
+    let order = bench.open("Joe Field", VEHICLE, "TB 100");
+    bench.declare(&order, "tray", ("cover", "body", "below"), 1);
+    bench.move_to(&order, "tray", "off");
+    assert!(
+        bench
+            .look(|snap| vehicle_kind(snap, &kind()).map(|_| ()))
+            .is_err()
+    );
+    assert!(bench.look(shop::teaching::kinds).unwrap().is_empty());
+}
+
+#[test]
+fn one_person_s_habit_is_one_witness_and_another_s_is_a_second() {
+    let mut bench = Bench::new();
+    for _ in 0..3 {
+        worked(&mut bench, "ben", &["grille", "lamp"]);
+    }
+    let taught = learned(&bench, None);
+    assert_eq!(taught.orders.len(), 3);
+    assert_eq!(taught.witnesses, 1);
+    assert_eq!(
+        rests(&taught),
+        [
+            "grille off ",
+            "lamp off after grille off: seen 3 times, always with Ben: one witness, it may be a habit",
+        ]
+    );
+    assert_eq!(taught.guesses, 1, "a habit is a guess");
+    worked(&mut bench, "ana", &["grille", "lamp"]);
+    let taught = learned(&bench, None);
+    assert_eq!(
+        rests(&taught)[1],
+        "lamp off after grille off: seen 4 times, 2 witnesses"
+    );
+    // The other way round, it is known that either will do.
+    worked(&mut bench, "ana", &["lamp", "grille"]);
+    worked(&mut bench, "ben", &["lamp", "grille"]);
+    let taught = learned(&bench, None);
+    assert_eq!(taught.guesses, 0, "{:?}", rests(&taught));
+}
+
+#[test]
+fn a_question_is_asked_and_its_answer_stands() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    worked(&mut bench, "ana", &["grille", "lamp"]);
+    let asked = learned(&bench, None).question.unwrap();
+    assert_eq!(asked.words, "Could the lamp come off before the grille?");
+    let [_, no, _] = asked.facts;
+    say(&mut bench, no);
+    let taught = learned(&bench, None);
+    assert!(taught.question.is_none(), "it is not asked again");
+    assert_eq!(rests(&taught)[1], "lamp off after grille off: stated");
+    assert_eq!(taught.answered[0].said, "No, Ana");
+    // Whoever saw the first answer changes it; a fact is never refused.
+    let changed = taught.answered[0]
+        .others
+        .iter()
+        .find(|(word, _)| *word == "Yes");
+    say(&mut bench, changed.unwrap().1.clone());
+    let taught = learned(&bench, None);
+    assert_eq!(taught.answered.len(), 1);
+    assert_eq!(taught.answered[0].said, "Yes, Ana");
+    assert!(taught.steps.iter().all(|step| step.rests.is_empty()));
+}
+
+#[test]
+fn nobody_is_asked_while_somebody_works_on_one() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    let order = bench.open("Una Marsh", VEHICLE, "TB 200");
+    let clock = |clock: &str| json!({ "timed": { "stage": "stage-1", "clock": clock, "book_minutes": null, "words": null } });
+    bench.by("ben").tell(&order, clock("opened"));
+    let taught = learned(&bench, None);
+    assert!(taught.question.is_none());
+    assert_eq!(
+        taught.waits.as_deref(),
+        Some("Ben is at one just now, order 1002")
+    );
+    bench.clock.later(5);
+    bench.tell(&order, clock("left"));
+    assert!(learned(&bench, None).question.is_some());
+}
+
+#[test]
+fn names_are_proposed_never_joined_and_one_tap_joins_them() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["roof-bars", "lamp"]);
+    worked(&mut bench, "ana", &["roof-bar", "lamp"]);
+    let taught = learned(&bench, None);
+    assert_eq!(taught.steps.len(), 3, "two names are two things until told");
+    let [same] = taught.names.as_slice() else {
+        panic!("one proposal")
+    };
+    assert!(same.why.starts_with("one and many"), "{}", same.why);
+    say(&mut bench, same.facts[0].clone());
+    let taught = learned(&bench, None);
+    assert_eq!(taught.steps.len(), 2);
+    assert!(taught.names.is_empty());
+    assert_eq!(
+        rests(&taught)[1],
+        "lamp off after roof bar off: seen 2 times, 2 witnesses"
+    );
+}
+
+#[test]
+fn a_map_that_has_a_thing_under_two_names_has_it_once_after_they_are_joined() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["roof-bars", "lamp"]);
+    worked(&mut bench, "ana", &["roof-bar", "lamp"]);
+    let made = new_map(&bench);
+    assert_eq!(made.things, 3);
+    keep(&mut bench, &made);
+    let same = learned(&bench, None).names[0].facts[0].clone();
+    say(&mut bench, same);
+    let once = new_map(&bench);
+    assert_eq!(once.things, 2);
+    assert!(
+        once.changes.contains(&"roof bars: taken out".to_owned()),
+        "{:?}",
+        once.changes
+    );
+    assert!(once.sound, "{:?}", once.faults);
+    keep(&mut bench, &once);
+    assert!(new_map(&bench).changes.is_empty());
+}
+
+#[test]
+fn what_is_erased_teaches_no_more_and_is_found_under_no_kind() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    assert_eq!(learned(&bench, None).steps.len(), 2);
+    bench.service.save_index().unwrap();
+    shop::ask_to_erase(
+        &bench.service,
+        &shop::Whom::OfOrder(1001),
+        shop::Breadth::EveryWord,
+        "ana",
+        &shop::repair::Token::new("asked").unwrap(),
+    )
+    .unwrap();
+    bench.clock.later(24 * 60);
+    assert_eq!(shop::erase_due(&bench.service).unwrap().len(), 1);
+    assert!(bench.look(shop::teaching::kinds).unwrap().is_empty());
+    let made = shop::rebuild(&bench.store, bench::LOG, false).unwrap();
+    assert_eq!(made.differences, Vec::<String>::new());
+}
+
+#[test]
+fn names_that_are_two_things_are_not_proposed_again() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    worked(&mut bench, "ana", &["grile", "lamp"]);
+    let no = learned(&bench, None).names[0].facts[1].clone();
+    say(&mut bench, no);
+    let taught = learned(&bench, None);
+    assert!(taught.names.is_empty());
+    assert_eq!(taught.steps.len(), 3);
+}
+
+#[test]
+fn one_thing_on_an_order_is_one_thing_in_what_it_teaches() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    let order = worked(&mut bench, "ana", &["front-grille", "lamp"]);
+    bench.declare(&order, "grille", ("cover", "body", "cabin"), 1);
+    bench.tell(
+        &order,
+        json!({ "same-as": { "item": "grille", "also": "front-grille" } }),
+    );
+    let taught = learned(&bench, None);
+    assert_eq!(taught.steps.len(), 2, "{:?}", rests(&taught));
+}
+
+#[test]
+fn what_contradicts_itself_is_asked_and_left_out_until_somebody_chose() {
+    let mut bench = Bench::new();
+    for (who, size) in [("ben", "M6"), ("ana", "M6"), ("ana", "M8")] {
+        let order = worked(&mut bench, who, &["grille", "lamp"]);
+        bench.by(who).tell(
+            &order,
+            json!({ "size-told": { "item": "lamp", "size": size, "after": [] } }),
+        );
+    }
+    let told = learned(&bench, None);
+    let [differ] = told.differ.as_slice() else {
+        panic!("one thing differs")
+    };
+    assert_eq!(differ.words, "lamp: size?");
+    let said: Vec<_> = differ
+        .values
+        .iter()
+        .map(|(value, by, _)| (value.as_str(), by.as_str()))
+        .collect();
+    assert_eq!(said, [("M6", "Ana and Ben, 2 times"), ("M8", "Ana, once")]);
+    let map = new_map(&bench);
+    assert_eq!(map.open, 1);
+    assert!(!map.text.contains("size"), "{}", map.text);
+    say(&mut bench, differ.values[1].2.clone());
+    let map = new_map(&bench);
+    assert_eq!(map.open, 0);
+    assert!(map.text.contains("size = \"M8\""), "{}", map.text);
+}
+
+#[test]
+fn a_map_is_made_renewed_and_says_which_needs_are_guesses() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp", "bumper"]);
+    worked(&mut bench, "ana", &["grille", "lamp", "bumper"]);
+    let made = new_map(&bench);
+    assert_eq!(
+        (made.from, made.things, made.sound),
+        (0, 3, true),
+        "{:?}",
+        made.faults
+    );
+    let read = map::read("learned.toml", &made.text).unwrap().map;
+    let guessed = |map: &map::Map, item: &str| map.items[&ItemId::new(item)].guessed.clone();
+    assert_eq!(guessed(&read, "lamp"), [ItemId::new("grille")].into());
+    keep(&mut bench, &made);
+    assert!(new_map(&bench).changes.is_empty(), "nothing new was taught");
+    // The answer makes a need of a guess, and a new version says so in words.
+    let lamp = learned(&bench, Some("lamp")).question.unwrap();
+    assert_eq!(lamp.words, "Could the lamp come off before the grille?");
+    say(&mut bench, lamp.facts[1].clone());
+    let better = new_map(&bench);
+    assert_eq!(
+        better.changes,
+        ["lamp: no longer only guessed to need grille"]
+    );
+    assert_eq!(better.from, 1);
+    keep(&mut bench, &better);
+    let again = new_map(&bench);
+    assert!(again.changes.is_empty(), "{:?}", again.changes);
+}
+
+#[test]
+fn another_program_on_the_same_record_learns_the_same() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    worked(&mut bench, "ana", &["lamp", "grille"]);
+    let here = rests(&learned(&bench, None));
+    let other = bench.another_program();
+    let there = other
+        .look(&shop::Caller::program(), |snap| {
+            let kind = vehicle_kind(snap, &kind())?;
+            taught(snap, &kind, None, &Device::words)
+        })
+        .unwrap();
+    assert_eq!(here, rests(&there));
+    // An order taken back is no finished work any more.
+    let order = worked(&mut bench, "ana", &["grille", "lamp"]);
+    assert_eq!(learned(&bench, None).orders.len(), 3);
+    bench
+        .ask(
+            &order,
+            json!({ "take-back": { "words": Device::words("it came back at once") } }),
+        )
+        .unwrap();
+    assert_eq!(learned(&bench, None).orders.len(), 2);
+}
+
+#[test]
+fn a_kind_goes_by_what_its_vehicles_are_called() {
+    assert_eq!(kind(), KIND);
+}

@@ -1,0 +1,316 @@
+//! One kind of vehicle: the steps that finished work has taught and how sure they are, one
+//! question at a time, names that may mean one thing, what was told differently.
+
+use crate::State;
+use crate::layout::Part;
+use crate::pages::{Shown, count, show};
+use crate::tap::{Look, button, link, words};
+use axum::extract::{self, Path, Query};
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde::Deserialize;
+use serde_json::{Value, json};
+use shop::roles::{Act, STAFF, check};
+use shop::teaching::{
+    AnsweredShown, Asked, Differ, SameAsked, StepTaught, Taught, VehicleKind, taught, vehicle_kind,
+};
+
+/// What the address asks for.
+#[derive(Debug, Deserialize)]
+pub struct For {
+    /// The item to get at; all of it without one.
+    #[serde(rename = "for")]
+    item: Option<String>,
+}
+
+pub async fn kind(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Path(code): Path<String>,
+    Query(asked): Query<For>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let kind = vehicle_kind(visit.snap, &code)?;
+        let found = taught(visit.snap, &kind, asked.item.as_deref(), &words)?;
+        let answers = check(visit.snap.caller(), Act::Beside("map")).is_ok();
+        let renews = visit.snap.caller().has_any(STAFF);
+        let here = Here {
+            kind: &kind,
+            answers,
+            renews,
+        };
+        let mut page = Shown::new(
+            format!("What our work has taught · {}", kind.vehicle),
+            content(&here, &found),
+        )
+        .of_part(Part::Maps);
+        page.leads_to("What our work has taught", "/kinds");
+        Ok(page)
+    })
+    .await
+}
+
+struct Here<'a> {
+    kind: &'a VehicleKind,
+    /// Whether who looks may answer.
+    answers: bool,
+    /// Whether they may keep a map.
+    renews: bool,
+}
+
+impl Here<'_> {
+    fn command(&self, fact: &Value) -> Value {
+        json!({ "stream": format!("map:{}", self.kind.code), "map_fact": fact })
+    }
+}
+
+fn content(here: &Here<'_>, found: &Taught) -> Markup {
+    html! {
+        h1 { (here.kind.vehicle) }
+        (sure(found))
+        div class="columns" {
+            div {
+                @if here.answers { (question(here, found)) }
+                (steps(found))
+            }
+            div {
+                (maps(here, found))
+                @if here.answers { (names(here, &found.names)) }
+                (differ(here, &found.differ))
+                (aims(found))
+                (lists(found))
+                @if here.answers { (answered(here, &found.answered)) }
+                (orders(here.kind.code.as_str(), found))
+            }
+        }
+    }
+}
+
+/// On how much it rests.
+fn sure(found: &Taught) -> Markup {
+    html! {
+        @if found.orders.is_empty() {
+            p class="gap" { "No finished order yet. The first that is handed over begins it." }
+        } @else {
+            div class="headline" {
+                span class="fact" { (found.orders.len()) }
+                span class="what" {
+                    span class="beside line" { @if found.orders.len() == 1 { "finished order" } @else { "finished orders" } }
+                    span class="soft line" { (count(found.witnesses, "independent witness", "independent witnesses")) }
+                }
+            }
+            @if let Some(caution) = &found.caution { p class="wait gap" { (shop::say::capital(caution)) "." } }
+            @else {
+                p class="gap" {
+                    "This way in goes through as it stands " span class="strong" { (found.holds) }
+                    @if found.guesses > 0 { "; " (count(found.guesses, "step rests", "steps rest")) " on a guess" }
+                    "."
+                }
+            }
+        }
+    }
+}
+
+/// One question, in a row of three answers.
+fn question(here: &Here<'_>, found: &Taught) -> Markup {
+    html! {
+        @if let Some(waits) = &found.waits {
+            h2 { "A question, later" }
+            p class="gap" { (waits) ". Nobody is asked while somebody is under such a vehicle." }
+        }
+        @if let Some(question) = &found.question { (one_question(here, question, found.more)) }
+    }
+}
+
+fn one_question(here: &Here<'_>, question: &Asked, more: usize) -> Markup {
+    let [yes, no, unsaid] = &question.facts;
+    html! {
+        h2 class="spread" { span { "A question" } @if more > 0 { span class="soft" { (more) " more after it" } } }
+        p class="large gap" { (question.words) }
+        p class="soft" { (shop::say::capital(&question.why)) }
+        form {
+            div class="presses thirds" {
+                (button(Look::Plain, "Yes", "", &[here.command(yes)], None))
+                (button(Look::Plain, "No", "", &[here.command(no)], None))
+                (button(Look::Plain, "Can't say", "", &[here.command(unsaid)], None))
+            }
+        }
+    }
+}
+
+fn steps(found: &Taught) -> Markup {
+    html! {
+        @if !found.steps.is_empty() {
+            h2 class="spread" {
+                span { @match &found.target { Some(item) => { "The way in to the " (item) }, None => "The way in" } }
+                span class="soft" { (count(found.steps.len(), "step", "steps")) }
+            }
+            @for (nth, step) in found.steps.iter().enumerate() { (one_step(nth, step)) }
+        }
+    }
+}
+
+fn one_step(nth: usize, step: &StepTaught) -> Markup {
+    let guess = step.rests.iter().any(|rest| rest.guess);
+    html! {
+        details id=(format!("step-{}", nth + 1)) {
+            summary class="row" {
+                span class="beside nth" { (nth + 1) }
+                span class="what" {
+                    span class="line" { span class="strong" { (step.item) } " " (step.done) }
+                    @if step.in_one_go { span class="soft line" { "in one go with the one before" } }
+                    @if guess { span class="wait line" { "its place is a guess" } }
+                    @else if step.rests.is_empty() { span class="soft line" { "nothing has to come before it" } }
+                    @else { span class="soft line" { "after " (befores(step)) } }
+                }
+                span class="number soft" { @if let (Some(out), _) = &step.minutes { (out) " min" } }
+            }
+            div class="why" {
+                @for rest in &step.rests {
+                    p { @if rest.guess { span class="wait" { "A guess: " } } "after " (rest.before) span class="soft" { ", " (rest.how) } }
+                }
+                @if let (out, Some(back)) = &step.minutes {
+                    p { span class="soft" { "Here it takes: " } @if let Some(out) = out { (out) " min off, " } (back) " min back" }
+                }
+                @for fact in &step.facts {
+                    p {
+                        span class="soft" { (shop::say::capital(&fact.about)) ": " }
+                        @for (at, (value, by)) in fact.values.iter().enumerate() {
+                            @if at > 0 { "; " }
+                            (value) span class="soft" { " (" (by) ")" }
+                        }
+                        @if let Some(chosen) = &fact.chosen { "; chosen: " (chosen) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn befores(step: &StepTaught) -> String {
+    let names: Vec<&str> = step.rests.iter().map(|rest| rest.before.as_str()).collect();
+    names.join(", ")
+}
+
+/// The maps of this kind, and the way to make or renew one.
+fn maps(here: &Here<'_>, found: &Taught) -> Markup {
+    html! {
+        h2 { "The map" }
+        @if here.kind.maps.is_empty() { p class="gap" { "None of this kind yet." } }
+        @for kept in &here.kind.maps {
+            a class="row" href=(format!("/maps/{}", kept.id)) {
+                span class="what strong" { (kept.id.as_str().replace('-', " ")) }
+                span class="soft number" { "version " (kept.version) }
+            }
+        }
+        @if here.renews && !found.steps.is_empty() {
+            div class="presses" {
+                (link(Look::Plain, if here.kind.maps.is_empty() { "Make the map" } else { "Renew the map" }, "from this work; look at it first", &format!("/kinds/{}/map", here.kind.code)))
+            }
+        }
+    }
+}
+
+fn names(here: &Here<'_>, names: &[SameAsked]) -> Markup {
+    html! {
+        @if !names.is_empty() {
+            h2 { "One thing or two?" }
+            @for same in names {
+                @let [yes, no] = &same.facts;
+                p class="gap" { span class="strong" { (same.other) } " and " span class="strong" { (same.name) } span class="soft line" { (shop::say::capital(&same.why)) } }
+                form {
+                    div class="presses even" {
+                        (button(Look::Plain, "The same", &format!("as {}", same.name), &[here.command(yes)], None))
+                        (button(Look::Plain, "Two things", "", &[here.command(no)], None))
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn differ(here: &Here<'_>, differ: &[Differ]) -> Markup {
+    html! {
+        @if !differ.is_empty() {
+            h2 { "Told differently" }
+            @for one in differ {
+                p class="gap" { span class="strong" { (shop::say::capital(&one.words)) } @if let Some(chosen) = &one.chosen { span class="soft line" { "Chosen: " (chosen) } } }
+                form {
+                    @for (value, by, fact) in &one.values {
+                        div class="row" {
+                            span class="what" { span class="line" { (value) } span class="soft line" { (by) } }
+                            @if here.answers && !fact.is_null() {
+                                button class="press" type="submit" data-commands=(Value::from(vec![here.command(fact)])) { "This one" }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What the way in may be asked for.
+fn aims(found: &Taught) -> Markup {
+    html! {
+        @if found.targets.len() > 1 {
+            details id="aims" {
+                summary class="row" { span class="what strong" { "The way in to one thing" } }
+                @if found.target.is_some() { a class="row" href="?" { span class="what" { "All of it" } } }
+                @for item in &found.targets {
+                    @let query = form_urlencoded::byte_serialize(item.as_bytes()).collect::<String>();
+                    a class="row" href=(format!("?for={query}")) aria-current=[(found.target.as_ref() == Some(item)).then_some("true")] { span class="what" { (item) } }
+                }
+            }
+        }
+    }
+}
+
+fn lists(found: &Taught) -> Markup {
+    let list = |title: &str, lines: &[String]| {
+        html! {
+            @if !lines.is_empty() {
+                h2 { (title) }
+                @for line in lines { p class="row" { (shop::say::capital(line)) } }
+            }
+        }
+    };
+    html! {
+        (list("Does not fit together", &found.circles))
+        (list("Either way", &found.both_ways))
+        (list("Not on all of them", &found.variants))
+    }
+}
+
+fn answered(here: &Here<'_>, answered: &[AnsweredShown]) -> Markup {
+    html! {
+        @if !answered.is_empty() {
+            h2 { "Answered" }
+            @for (nth, one) in answered.iter().enumerate() {
+                details id=(format!("answered-{nth}")) {
+                    summary class="row" { span class="what" { span class="line" { (one.words) } span class="soft line" { (one.said) } } }
+                    form {
+                        div class="presses even" {
+                            @for (word, fact) in &one.others { (button(Look::Plain, word, "", &[here.command(fact)], None)) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn orders(kind: &str, found: &Taught) -> Markup {
+    html! {
+        @if !found.orders.is_empty() {
+            a class="row" href=(format!("/kinds/{kind}/history")) { span class="what strong" { "Times, snags, comebacks of this kind" } }
+            details id="orders" {
+                summary class="row" { span class="what strong" { "The orders behind it" } }
+                @for (number, by) in &found.orders {
+                    a class="row" href=(format!("/o/{number}")) { span class="what" { span class="strong" { (number) } } span class="soft" { (by) } }
+                }
+            }
+        }
+    }
+}
