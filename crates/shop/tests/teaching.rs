@@ -7,6 +7,7 @@ mod bench;
 
 use bench::Bench;
 use serde_json::{Value, json};
+use shop::repair::Token;
 use shop::teaching::{Renewed, Taught, renewed, taught, vehicle_kind};
 use shop::{Device, map};
 use states::ItemId;
@@ -221,7 +222,7 @@ fn what_is_erased_teaches_no_more_and_is_found_under_no_kind() {
         &shop::Whom::OfOrder(1001),
         shop::Breadth::EveryWord,
         "ana",
-        &shop::repair::Token::new("asked").unwrap(),
+        &Token::new("asked").unwrap(),
     )
     .unwrap();
     bench.clock.later(24 * 60);

@@ -295,12 +295,16 @@ fn kind_of(template: &Value) -> Option<String> {
 /// something that some field takes.
 fn tries(page: &Page) -> impl Iterator<Item = BTreeMap<String, String>> {
     let mut fields: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    let mut chosen: BTreeMap<String, Vec<String>> = BTreeMap::new();
     let mut select = String::new();
     for (element, attributes) in &page.elements {
         let of = |name: &str| attributes.get(name).cloned().unwrap_or_default();
         match element.as_str() {
             "select" => select = of("name"),
-            "option" => fields.entry(select.clone()).or_default().push(of("value")),
+            "option" => chosen.entry(select.clone()).or_default().push(of("value")),
+            "input" if ["radio", "checkbox", "hidden"].contains(&of("type").as_str()) => {
+                chosen.entry(of("name")).or_default().push(of("value"));
+            }
             "input" | "textarea" => fields.entry(of("name")).or_default().push(of("value")),
             _ => {}
         }
@@ -309,8 +313,14 @@ fn tries(page: &Page) -> impl Iterator<Item = BTreeMap<String, String>> {
         values.retain(|value| !value.is_empty());
         values.extend(["1", "2026-12-01", "08:00"].map(str::to_owned));
     }
-    (0..8).map(move |nth| {
-        let pick = |values: &Vec<String>| values[nth.min(values.len() - 1)].clone();
+    // Only what is offered can be chosen.
+    fields.extend(chosen);
+    // With nothing typed or chosen, then with one thing after another.
+    (0..9).map(move |nth| {
+        let pick = |values: &Vec<String>| match nth {
+            0 => String::new(),
+            nth => values[(nth - 1).min(values.len() - 1)].clone(),
+        };
         fields
             .iter()
             .map(|(name, values)| (name.clone(), pick(values)))
@@ -365,7 +375,7 @@ fn filled(template: &Value, typed: &BTreeMap<String, String>) -> Option<Value> {
         return Some(Value::Object(parts.collect()));
     };
     Some(match hole.as_str() {
-        "$field" => json!(value("$field")),
+        "$field" => json!(value("$field").filter(|typed| !typed.is_empty())),
         "$amount" => {
             let unit = list["unit"].as_str().unwrap_or_default();
             json!(format!("{} {unit}", "1"))
