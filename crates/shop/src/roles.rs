@@ -215,6 +215,7 @@ const ROUTES: Table = &[
     ("/estimates", PRICES),
     ("/shop", ANYBODY),
     ("/devices", STAFF),
+    ("/devices/opened", OWNER),
     ("/devices/invite", STAFF),
     ("/devices/change", OWNER),
     ("/pin", ANYBODY),

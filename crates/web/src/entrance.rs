@@ -80,8 +80,13 @@ pub async fn enter(
         }
         Some(trouble) => told(&route, &trouble),
         None => {
+            let page = request.uri().path().to_owned();
             enters(request.headers_mut(), Some(&known));
-            next.run(request).await
+            let answer = next.run(request).await;
+            if answer.status().is_success() && PERSONAL.contains(&route.as_str()) {
+                note_opened(&state, &network, &known, page).await;
+            }
+            answer
         }
     };
     if let Some(key) = fresh_key {
@@ -161,6 +166,36 @@ async fn this_machine(state: &State) -> Result<(Known, String), Trouble> {
         Ok((known, joined.key))
     })
     .await
+}
+
+/// Pages that show who a customer is.
+const PERSONAL: &[&str] = &[
+    "/o/{number}",
+    "/o/{number}/desk",
+    "/o/{number}/story",
+    "/o/{number}/ask",
+    "/o/{number}/estimate",
+    "/o/{number}/added",
+    "/o/{number}/invoice",
+    "/o/{number}/papers/{kind}",
+    "/v/{vehicle}",
+    "/file/{id}",
+    "/api/orders/{number}",
+];
+
+/// Notes for the owner who opened it. What can't be noted now keeps nobody from the work.
+async fn note_opened(state: &State, network: &Network, known: &Known, page: String) {
+    let Some((_, signed)) = &known.signed else {
+        return;
+    };
+    let day = state.service.now().as_second().div_euclid(24 * 60 * 60);
+    if !network.opens(day, &signed.person, &page) {
+        return;
+    }
+    let (service, person) = (Arc::clone(&state.service), signed.person.clone());
+    let device = known.card.name.clone();
+    let noted = blocking(move || service.access().note_opened(&person, &page, &device));
+    let _ = noted.await;
 }
 
 const WHO_IS_IT: &str = "who it is";

@@ -4,7 +4,7 @@
 use jiff::Timestamp;
 use shop::access::{Access, DeviceCard, SignIn};
 use shop::{Service, Trouble};
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::net::IpAddr;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, RwLock};
 use std::time::{Duration, Instant};
@@ -15,6 +15,8 @@ pub struct Network {
     names: Arc<RwLock<Names>>,
     known: Arc<Mutex<HashMap<String, Read>>>,
     asked: Arc<Mutex<HashMap<String, Allowance>>>,
+    /// What was noted lately as opened: day, person and page.
+    opened: Arc<Mutex<HashSet<(i64, String, String)>>>,
 }
 
 /// What was found of a device's key, and when it was looked up.
@@ -109,6 +111,16 @@ impl Network {
         }
         all.insert(key.to_owned(), (Instant::now(), known.clone()));
         Ok(known)
+    }
+
+    /// Whether this person opens this page for the first time on this day, as far as this
+    /// program knows.
+    pub(crate) fn opens(&self, day: i64, person: &str, page: &str) -> bool {
+        let mut opened = lock(&self.opened);
+        if opened.len() >= MOST_REMEMBERED {
+            opened.clear();
+        }
+        opened.insert((day, person.to_owned(), page.to_owned()))
     }
 
     /// Something changed: what was read before counts no more.

@@ -13,11 +13,13 @@
 mod device;
 mod drawer;
 mod limits;
+mod opened;
 mod pin;
 mod signed;
 
 pub use device::{DeviceCard, Joined, Place};
 pub use limits::Limits;
+pub use opened::OpenedPage;
 pub use pin::{LONGEST_PIN, SHORTEST_PIN};
 pub use signed::{Bound, LateFact, SignIn};
 

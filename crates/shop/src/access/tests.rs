@@ -227,3 +227,33 @@ fn limits_are_the_owners_and_within_a_day() {
         assert!(at(&store, 0).set_limits(limits).is_err(), "{wrong}");
     }
 }
+
+#[test]
+fn who_opened_what_is_kept_for_ninety_days_and_once_a_day() {
+    let store = Memory::new();
+    let day = 24 * 60;
+    for minutes in [0, 5, day] {
+        at(&store, minutes)
+            .note_opened("greta", "/o/1001", "desk")
+            .unwrap();
+    }
+    at(&store, 6)
+        .note_opened("pavel", "/v/van", "Pavel's phone")
+        .unwrap();
+    let opened = at(&store, 2 * day).opened().unwrap();
+    let pages: Vec<_> = opened
+        .iter()
+        .map(|one| (one.person.as_str(), one.page.as_str()))
+        .collect();
+    assert_eq!(
+        pages,
+        [
+            ("greta", "/o/1001"),
+            ("pavel", "/v/van"),
+            ("greta", "/o/1001")
+        ]
+    );
+    assert_eq!(at(&store, 91 * day).opened().unwrap().len(), 1);
+    assert!(at(&store, 92 * day).opened().unwrap().is_empty());
+    assert!(store.accesses("shop", "opened", None).unwrap().is_empty());
+}

@@ -563,3 +563,23 @@ fn a_decision_asks_for_the_pin_again() {
     let done = phone.sends(&door, "olga", "order:one", "request", void());
     assert_eq!(done.status, 200, "{done:?}");
 }
+
+#[test]
+fn the_owner_reads_who_opened_a_customers_pages() {
+    let door = a_shop();
+    let mut tess = signed_in(&door, "tess", "4827");
+    for _ in 0..3 {
+        assert_eq!(tess.get(&door, "/o/1001").status, 200);
+    }
+    assert_eq!(tess.get(&door, "/maps").status, 200);
+    assert_eq!(tess.get(&door, "/devices/opened").status, 422);
+    let opened = door.service.access().opened().unwrap();
+    let pages: Vec<_> = opened
+        .iter()
+        .map(|one| (one.person.as_str(), one.page.as_str()))
+        .collect();
+    assert_eq!(pages, [("tess", "/o/1001")]);
+    let mut owner = signed_in(&door, "olga", "5938");
+    let page = owner.get(&door, "/devices/opened");
+    assert!(page.status == 200 && page.body.contains("tess") && page.body.contains("/o/1001"));
+}

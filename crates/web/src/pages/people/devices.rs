@@ -104,6 +104,7 @@ fn content(visit: &Visit<'_>, access: &Access<'_>, own: &str) -> Result<Markup, 
                 }
             }
             p class="soft gap" { "Who has no PIN sets one at the next sign-in. Let them do so while you stand by." }
+            p class="gap" { a class="row" href="/devices/opened" { span class="what strong" { "Who opened what" } span class="soft" { "the last 90 days" } } }
             h2 { "How long" }
             form method="post" action="/devices/change" class="narrow" {
                 input type="hidden" name="act" value="limits";
@@ -307,4 +308,33 @@ fn only_on_the_network() -> Trouble {
         "it serves its own machine alone",
         "start it with --shop-network to let other devices in",
     )
+}
+
+/// Who opened pages with a customer's data on them.
+pub async fn opened(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    /// More than anybody reads.
+    const MOST: usize = 500;
+    let service = Arc::clone(&state.service);
+    show(state, headers, move |visit| {
+        let opened = service.access().opened()?;
+        Ok(Shown::new(
+            "Who opened what",
+            html! {
+                h1 { "Who opened what" }
+                p class="gap" { "Pages that show who a customer is, once a day for each person. Kept for 90 days, outside the record." }
+                @if opened.is_empty() { p class="gap" { "Nothing yet." } }
+                @for one in opened.iter().take(MOST) {
+                    a class="row" href=(one.page) {
+                        span class="what" {
+                            span class="strong line" { (person(visit, &one.person)) }
+                            span class="soft line" { (said(visit, one.at)) ", on " (one.device) }
+                        }
+                        span class="soft" { (one.page) }
+                    }
+                }
+                @if opened.len() > MOST { p class="soft gap" { "The last " (MOST) " of " (opened.len()) "." } }
+            },
+        ))
+    })
+    .await
 }

@@ -24,6 +24,7 @@ pub fn routes() -> Router<State> {
         .route("/api/pin", post(sign_in::prove))
         .route("/api/pin/beside", post(sign_in::beside))
         .route("/devices", get(devices::devices))
+        .route("/devices/opened", get(devices::opened))
         .route("/devices/invite", post(devices::invite))
         .route("/devices/change", post(devices::change))
 }
