@@ -20,6 +20,10 @@ use tempfile::TempDir;
 /// A shop with a copy of each form.
 struct Bench {
     folder: TempDir,
+    #[cfg_attr(
+        not(feature = "postgres-tests"),
+        expect(dead_code, reason = "only a move to a database starts from it")
+    )]
     shop: PathBuf,
     copy: PathBuf,
     lines: PathBuf,

@@ -56,7 +56,14 @@ let taking = null;
 /// along is further on than what the shop's program knows.
 export function takeAlong(waiting) {
   if (!trusted || !document.body.dataset.who) return;
-  taking ??= takeAll(waiting).catch(() => {}).finally(() => (taking = null));
+  taking ??= takeOver().then(() => takeAll(waiting)).catch(() => {}).finally(() => (taking = null));
+}
+
+// The pages are of whoever they were made for: the next person takes along their own.
+async function takeOver() {
+  const { who } = document.body.dataset;
+  if (storage.reachOf && storage.reachOf !== who) await leaveAll();
+  storage.reachOf = who;
 }
 
 async function takeAll(waiting) {

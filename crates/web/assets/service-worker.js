@@ -35,21 +35,24 @@ self.addEventListener("fetch", (event) => {
 
 // Files change with the program: the newest where it is in reach, else those that belong together.
 async function file(request) {
+  const asked = fetch(request);
   try {
-    return await within(fetch(request));
+    return await within(asked);
   } catch {
-    return (await caches.match(request, { cacheName: FILES_OF, ignoreSearch: true })) ?? Response.error();
+    return (await caches.match(request, { cacheName: FILES_OF, ignoreSearch: true })) ?? asked;
   }
 }
 
 async function page(request, pathname) {
+  const asked = fetch(request);
   try {
-    const answer = await within(fetch(request));
+    const answer = await within(asked);
     // A device that was put out keeps nothing of the shop.
     if (answer.status === 401) await caches.delete(REACH);
     return answer;
-  } catch (error) {
-    return (await taken(pathname)) ?? (await outOfReach(pathname));
+  } catch {
+    // A program that is busy is waited for, unless the page lies here.
+    return (await taken(pathname)) ?? asked.catch(() => outOfReach(pathname));
   }
 }
 

@@ -208,23 +208,22 @@ fn what_is_refused_while_nobody_waits_holds_up_no_fact_and_stays_on_the_screen()
     browser.goto(&shop.server.url("/o/1002/hand-over"))?;
     browser.cdp("Network.enable", json!({}))?;
     offline(true)?;
-    // A request that will be refused, and a fact behind it.
+    // What is decided is decided now: it does not wait for another day.
     tap(&browser, "It drives away")?;
-    browser.wait_for_text("1 to send")?;
-    // The tap has tried to send, and nobody waits for its answer any more.
-    let tried = "return !document.querySelector('main button[disabled]')";
-    browser.wait_until(|| {
-        Ok(browser
-            .execute(tried, vec![])?
-            .as_bool()
-            .filter(|tried| *tried))
-    })?;
+    browser.wait_for_text("This needs the shop's program")?;
+    let queued = "return Object.keys(localStorage).some((key) => key.startsWith('queue:'))";
+    ensure!(browser.execute(queued, vec![])? == json!(false));
+    // One that was sent and never answered, which will be refused, and a fact behind it.
     browser.execute(
-        "const last = JSON.parse(localStorage[Object.keys(localStorage).find((key) => key.startsWith('queue:'))])[0];
-         const { request, ...part } = last;
+        "const [{ stream }] = JSON.parse([...document.querySelectorAll('button[data-commands]')].find((one) => one.textContent.includes('drives away')).dataset.commands);
+         const { device } = sessionStorage;
+         const common = { device, happened_at: new Date().toISOString(), who: document.body.dataset.who, stream };
+         const request = { 'hand-over': { leaves: 'drives-away', ending: 'repaired', boxes: null, signature: null, signed_by: null } };
          const fact = { keys: { step: 'given-back', words: null } };
-         const behind = { ...part, command_id: crypto.randomUUID(), device_seq: part.device_seq + 1, fact };
-         localStorage[`queue:${part.device}`] = JSON.stringify([last, behind]);
+         const sent = { command_id: crypto.randomUUID(), device_seq: 1_000, ...common, request };
+         const behind = { command_id: crypto.randomUUID(), device_seq: 1_001, ...common, fact };
+         localStorage[`queue:${device}`] = JSON.stringify([sent, behind]);
+         localStorage[`said:${sent.command_id}`] = JSON.stringify({ label: 'It drives away', from: location.pathname });
          sessionStorage.seq = behind.device_seq;",
         vec![],
     )?;

@@ -6,6 +6,14 @@ use anyhow::{Context, Result, ensure};
 use chromium::{Browser, DESK, PHONE};
 use serde_json::json;
 
+/// Waits until the draft holds a line: the page says that it is good a moment before.
+fn drafted(browser: &Browser, line: &str) -> Result<()> {
+    let holds = || Ok(draft(browser)?.contains(line).then_some(()));
+    let held = browser.wait_until(holds)?;
+    ensure!(held.is_some(), "{line} not in {}", draft(browser)?);
+    Ok(())
+}
+
 /// The text of the draft as the page carries it.
 fn draft(browser: &Browser) -> Result<String> {
     let text = browser.execute("return document.querySelector('[data-text]').value", vec![])?;
@@ -116,11 +124,7 @@ fn a_map_is_written_without_knowing_its_text_and_drawn() -> Result<()> {
         "length-at = { 3 = \"40 mm\" }",
         "date = \"2022-05-01\"",
     ] {
-        ensure!(
-            draft(&browser)?.contains(line),
-            "{line} not in {}",
-            draft(&browser)?
-        );
+        drafted(&browser, line)?;
     }
     // Two moves: cracked against the panel, then out.
     tap(&browser, "Crack them first")?;
@@ -128,11 +132,7 @@ fn a_map_is_written_without_knowing_its_text_and_drawn() -> Result<()> {
     pick(&browser, "To crack them it also needs", "panel on")?;
     tap(&browser, "Set it")?;
     browser.wait_for_text("Changed.")?;
-    ensure!(
-        draft(&browser)?.contains("needs = [\"panel on\"]"),
-        "{}",
-        draft(&browser)?
-    );
+    drafted(&browser, "needs = [\"panel on\"]")?;
     legible(&browser, "two moves")?;
     tap(&browser, "Out in one go after all")?;
     browser.wait_for_text("Out in one go.")?;
@@ -151,7 +151,7 @@ fn a_map_is_written_without_knowing_its_text_and_drawn() -> Result<()> {
     })?;
     tap(&browser, "Set it")?;
     browser.wait_for_text("A good map, 4 items")?;
-    ensure!(draft(&browser)?.contains("only-with = [\"loudspeakers\"]"));
+    drafted(&browser, "only-with = [\"loudspeakers\"]")?;
 
     // A reload loses nothing.
     let before = draft(&browser)?;
