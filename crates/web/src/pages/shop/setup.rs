@@ -198,6 +198,7 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
         let people = people(visit)?;
         Ok(Shown::new("The shop", html! {
             h1 { "The shop" }
+            (elsewhere(visit.snap.caller().sees_prices()))
             div class="columns" {
                 div {
                     h2 { "People" }
@@ -228,17 +229,33 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
             (super::words::alone(visit))
             (super::words::own_words(visit))
             (crate::pages::vehicle::fastener_facts::weights(visit)?)
-            div class="presses even low" {
-                (link(Look::Plain, "Somebody else", "change the person", "/who"))
-                (link(Look::Plain, "Who can do what", "", "/skills"))
-                (link(Look::Plain, "Maps", "", "/maps"))
-                (link(Look::Plain, "Devices and people", "", "/devices"))
-                @if visit.snap.caller().sees_prices() { (link(Look::Plain, "What prices go by", "taxes, rates, jobs", "/shop/prices")) }
-                (link(Look::Plain, "The record", "", "/record"))
-            }
         }).of_part(Part::Shop))
     })
     .await
+}
+
+/// Pages of the shop that are their own.
+fn elsewhere(sees_prices: bool) -> Markup {
+    let pages = [
+        (
+            "What prices go by",
+            "taxes, rates, fixed-price jobs",
+            "/shop/prices",
+        ),
+        ("Who can do what", "the table of skills", "/skills"),
+        ("Devices and people", "phones, PINs", "/devices"),
+        ("The record", "check, copy, erase", "/record"),
+        ("Maps", "", "/maps"),
+        ("Somebody else", "change the person", "/who"),
+    ];
+    let shown = pages
+        .iter()
+        .filter(|(_, _, to)| sees_prices || *to != "/shop/prices");
+    html! {
+        @for (label, small, to) in shown {
+            a class="row" href=(to) { span class="what strong" { (label) } span class="soft" { (small) } }
+        }
+    }
 }
 
 fn stalls(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
