@@ -48,7 +48,9 @@ pub struct OnNetwork {
         requires = "shop_network"
     )]
     http_port: u16,
-    /// A further name that this machine has on the network, such as desk.example.
+    /// A further name that this machine has on the network, such as desk.local. The shop's own
+    /// certificate holds names inside alone (local, lan, internal, home.arpa); another needs
+    /// --certificate or --trust-proxy.
     #[arg(long, value_name = "NAME", requires = "shop_network")]
     name: Vec<String>,
     /// A certificate of your own, with those between it and its authority, as PEM.

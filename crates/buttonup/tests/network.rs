@@ -178,6 +178,20 @@ fn a_phone_that_trusts_the_authority_is_answered_in_secret() {
 }
 
 #[test]
+fn a_name_of_the_world_outside_spoils_no_certificate() {
+    let folder = tempfile::tempdir().unwrap();
+    let shop = OnNetwork::start(folder.path(), &["--name", "shop.example"]);
+    let trusted = trusting(folder.path());
+    let host = format!("desk.local:{}", shop.https);
+    let page = shop.ask(&trusted, "desk.local", &get(&host, "/join"));
+    assert!(page.unwrap().starts_with("HTTP/1.1 200"));
+    assert!(
+        shop.ask(&trusted, "shop.example", &get(&host, "/join"))
+            .is_err()
+    );
+}
+
+#[test]
 fn in_the_open_only_how_to_join_is_said() {
     let folder = tempfile::tempdir().unwrap();
     let shop = OnNetwork::start(folder.path(), &[]);

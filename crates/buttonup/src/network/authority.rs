@@ -22,6 +22,8 @@ use tokio_rustls::rustls::pki_types::pem::PemObject;
 pub struct Authority {
     issuer: Issuer<'static, KeyPair>,
     certificate: CertificateDer<'static>,
+    /// This machine's own name when it was made: the one name without a dot that it signs for.
+    host: String,
     pem: String,
     /// When the last certificate was made under it.
     made_at: Mutex<Option<Timestamp>>,
@@ -64,6 +66,7 @@ impl Authority {
         Ok(Self {
             issuer: Issuer::new(params(name, now), pair),
             certificate: der,
+            host: host_in(name).to_owned(),
             pem: certificate,
             made_at: Mutex::new(None),
         })
@@ -80,6 +83,19 @@ impl Authority {
         made_at.is_none_or(|made| now.duration_since(made).as_hours() >= RENEW_AFTER_DAYS * 24)
     }
 
+    /// The names that it may sign for. One of the world outside would make every device refuse
+    /// the whole certificate: for that a certificate is brought.
+    fn signable(&self, own: &Own) -> Vec<String> {
+        let inside = |name: &&String| {
+            let ends = |end: &&str| {
+                name.strip_suffix(*end)
+                    .is_some_and(|rest| rest.ends_with('.'))
+            };
+            **name == self.host || INSIDE_NAMES.iter().any(ends)
+        };
+        own.names.iter().filter(inside).cloned().collect()
+    }
+
     /// A certificate for these names, with a key of its own that is kept nowhere.
     pub fn leaf(&self, own: &Own, now: Timestamp) -> Result<Leaf, Wrong> {
         let fault = |error: rcgen::Error| {
@@ -89,7 +105,7 @@ impl Authority {
                 "name this machine with --name",
             )
         };
-        let mut params = CertificateParams::new(own.names.clone()).map_err(fault)?;
+        let mut params = CertificateParams::new(self.signable(own)).map_err(fault)?;
         let addresses = own.addresses.iter().copied();
         params.subject_alt_names.extend(
             addresses
@@ -159,7 +175,7 @@ fn params(name: &str, now: Timestamp) -> CertificateParams {
         .iter()
         .map(|name| GeneralSubtree::DnsName((*name).to_owned()));
     // A machine's own name has no dot: it is inside by what it is.
-    let host = name.strip_prefix("buttonup at ").unwrap_or(name).to_owned();
+    let host = host_in(name).to_owned();
     let addresses = INSIDE.iter().map(|(address, bits)| {
         let address: IpAddr = address.parse().expect("the table holds addresses");
         GeneralSubtree::IpAddress(CidrSubnet::from_addr_prefix(address, *bits))
@@ -172,6 +188,11 @@ fn params(name: &str, now: Timestamp) -> CertificateParams {
         excluded_subtrees: Vec::new(),
     });
     params
+}
+
+/// The machine that an authority was made on, by its name.
+fn host_in(name: &str) -> &str {
+    name.strip_prefix("buttonup at ").unwrap_or(name)
 }
 
 /// Names that no one can own in the world outside (RFC 6762; RFC 8375; ICANN's `internal`).
