@@ -1,4 +1,4 @@
-//! `--shop-network`: the same shop for phones and tablets, in secret, under the shop's own
+//! `--shop-network`: the same shop for phones and tablets, encrypted under the shop's own
 //! certificate or one that was brought.
 //!
 //! ```text
@@ -142,7 +142,7 @@ impl OnNetwork {
             network,
             secret,
             open: Some(open),
-            door: web::Door::Secret(Arc::new(config)),
+            door: web::Door::Encrypted(Arc::new(config)),
             authority,
             renews,
         }))

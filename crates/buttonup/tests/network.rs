@@ -1,4 +1,4 @@
-//! The program on the shop's network, as a phone meets it: in secret, under a certificate that
+//! The program on the shop's network, as a phone meets it: encrypted under a certificate that
 //! the shop's own authority signed, and in the open with nothing but how to join.
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
@@ -83,7 +83,7 @@ impl OnNetwork {
         shop
     }
 
-    /// What comes back in secret from whoever is asked as `name`.
+    /// What comes back encrypted from whoever is asked as `name`.
     fn ask(&self, trusted: &RootCertStore, name: &str, request: &str) -> std::io::Result<String> {
         let config = speaking(trusted, &[&version::TLS13, &version::TLS12]);
         let name = ServerName::try_from(name.to_owned()).unwrap();
@@ -134,7 +134,7 @@ fn plainly(port: u16, request: &str) -> String {
 }
 
 #[test]
-fn a_phone_that_trusts_the_authority_is_answered_in_secret() {
+fn a_phone_that_trusts_the_authority_is_answered_over_https() {
     let folder = tempfile::tempdir().unwrap();
     let shop = OnNetwork::start(folder.path(), &[]);
     let trusted = trusting(folder.path());
@@ -215,7 +215,7 @@ fn in_the_open_only_how_to_join_is_said() {
         &answer[end + 4..],
         CertificateDer::from_pem_slice(&pem).unwrap().as_ref()
     );
-    // In secret no word is taken in the open, and in the open none in secret.
+    // The https port takes no plain http, and the other no https.
     let open = plainly(shop.https, &get("desk.local", "/join"));
     assert!(!open.contains("HTTP/1.1 200"), "{open}");
 }
@@ -282,7 +282,7 @@ fn who_says_nothing_is_let_go() {
         begun.elapsed() < Duration::from_secs(60),
         "it was held for ever"
     );
-    // An old way to speak in secret is none.
+    // An old version of TLS is refused.
     let mut old = TcpStream::connect(("127.0.0.1", shop.https)).unwrap();
     old.set_read_timeout(Some(Duration::from_secs(60))).unwrap();
     // A greeting of TLS 1.0 (RFC 2246, 7.4.1.2), with one cipher that nobody takes any more.

@@ -1,5 +1,5 @@
 // The code stands behind the mark in the address: it is never sent in the open. The link to the
-// page in secret takes it along.
+// encrypted page takes it along.
 
 const link = document.querySelector("[data-join]");
 const code = location.hash.slice(1).replace(/[^0-9A-Za-z]/g, "");

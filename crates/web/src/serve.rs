@@ -32,7 +32,7 @@ pub struct Limits {
     pub head: Duration,
     /// How long somebody who is being answered may take nothing of it.
     pub taking: Duration,
-    /// How long two may take to agree on how they speak in secret.
+    /// How long two may take to agree on how they encrypt.
     pub greeting: Duration,
 }
 
@@ -54,9 +54,9 @@ impl Default for Limits {
 pub enum Door {
     /// This machine alone.
     Here,
-    /// The shop's network, in secret.
-    Secret(Arc<ServerConfig>),
-    /// A program in front, at this address, that speaks in secret with the network.
+    /// The shop's network, encrypted.
+    Encrypted(Arc<ServerConfig>),
+    /// A program in front, at this address, that speaks https with the network.
     Behind(IpAddr),
     /// Anybody, in the open: it answers how to come in, and nothing else.
     Open,
@@ -130,10 +130,10 @@ async fn answer(
         }
         // Whoever goes round the program in front is not answered.
         Door::Behind(_) => {}
-        Door::Secret(config) => {
+        Door::Encrypted(config) => {
             let greeting = TlsAcceptor::from(config).accept(stream);
             if let Ok(Ok(stream)) = tokio::time::timeout(limits.greeting, greeting).await {
-                in_secret(stream, router, peer(true, false), limits, watcher).await;
+                encrypted(stream, router, peer(true, false), limits, watcher).await;
             }
         }
     }
@@ -168,7 +168,7 @@ async fn speak(
 }
 
 /// HTTP/1.1 or HTTP/2, as the two agreed.
-async fn in_secret(
+async fn encrypted(
     stream: impl AsyncRead + AsyncWrite + Unpin + Send + 'static,
     router: Router,
     peer: Peer,
