@@ -50,6 +50,17 @@ pub enum Part {
         /// What is asked of each.
         parts: &'static [Part],
     },
+    /// A square to tap: each tap writes where it was into the next row's two fields.
+    Places {
+        /// What is tapped, in a few words.
+        title: &'static str,
+        /// The field of a row that takes how far to the right, and the one for how far up.
+        fields: (&'static str, &'static str),
+        /// What is called a row: its name is the number beside the place.
+        rows: &'static str,
+        /// Left, bottom, right and top of the square, in millimetres.
+        corners_mm: (f64, f64, f64, f64),
+    },
     /// Questions folded away under a few words.
     More {
         /// Its name within the page.
@@ -326,7 +337,7 @@ fn flat(parts: &'static [Part], every_row: bool) -> Vec<Named> {
             rows: None,
             field,
         }],
-        Part::Heading(_) => Vec::new(),
+        Part::Heading(_) | Part::Places { .. } => Vec::new(),
         Part::Group(parts) | Part::More { parts, .. } => flat(parts, every_row),
         Part::Rows { most, parts, .. } => {
             let last = if every_row { *most } else { 1 };

@@ -32,7 +32,7 @@
 
 mod answer;
 mod asked;
-mod belt;
+pub mod belt;
 pub mod coolant;
 mod fluids;
 mod form;

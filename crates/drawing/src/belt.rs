@@ -11,6 +11,8 @@ use names::Names;
 pub struct BeltPath {
     pub title: String,
     pub pulleys: Vec<BeltPulley>,
+    /// Whether places and sizes were only seen, not measured: then no degrees are written.
+    pub rough: bool,
     /// How it lies now, where that is wrong: the points of the run, drawn dashed with a cross.
     pub wrong: Option<WrongRun>,
 }
@@ -24,7 +26,7 @@ pub struct BeltPulley {
     pub radius_mm: f64,
     /// Whether the ribs run on it: it gets a second ring.
     pub ribbed: bool,
-    /// Written under the name.
+    /// How far the belt goes round it.
     pub wrap_deg: f64,
     /// Whether it turns clockwise.
     pub clockwise: bool,
@@ -102,7 +104,7 @@ pub fn belt(path: &BeltPath, width_px: f64, height_px: f64) -> Drawing {
         wrong_run(marks, &sheet, &mut names, wrong);
     }
     for pulley in &path.pulleys {
-        names.write(marks, &sheet, pulley);
+        names.write(marks, &sheet, pulley, !path.rough);
     }
     if let Some(wrong) = wrong {
         marks.push(it_lies_like_this(sheet.point(wrong.cross_mm), &mut names));
@@ -342,9 +344,14 @@ fn description(path: &BeltPath) -> String {
                 "counter-clockwise"
             };
             let drives = if pulley.drives { ", drives" } else { "" };
+            let degrees = if path.rough {
+                String::new()
+            } else {
+                format!(" {:.0}°,", pulley.wrap_deg)
+            };
             format!(
-                "{} with its {side}, {:.0}°, turns {turns}{drives}",
-                pulley.name, pulley.wrap_deg
+                "{} with its {side},{degrees} turns {turns}{drives}",
+                pulley.name
             )
         })
         .collect();

@@ -37,6 +37,7 @@ fn path(layout: Layout) -> BeltPath {
     BeltPath {
         title: "The belt".to_owned(),
         pulleys: pulleys.collect(),
+        rough: false,
         wrong: None,
     }
 }

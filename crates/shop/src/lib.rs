@@ -16,6 +16,7 @@ pub mod coolant;
 mod device;
 mod doubts;
 pub mod floor;
+pub mod fluid_steps;
 pub mod history;
 pub mod how_to;
 mod item_line;

@@ -2,8 +2,11 @@
 
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
+use crate::view::OrderView;
+use drawing::Drawing;
 use repair::{Account, Fact, ItemId};
 use serde_json::Value;
+use std::collections::BTreeMap;
 
 /// A result that was kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,6 +23,8 @@ pub struct Sum {
     pub by: String,
     /// How it was found.
     pub working: String,
+    /// The fields as they were written.
+    pub inputs: BTreeMap<String, String>,
 }
 
 /// What came out of an item and what went in, as it was written.
@@ -85,6 +90,7 @@ pub fn of_item(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Vec<Sum>,
                 item: Some(of),
                 snag: None,
                 calculator,
+                inputs,
                 outputs,
                 working,
                 ..
@@ -103,6 +109,7 @@ pub fn of_item(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Vec<Sum>,
                     },
                     by: names.person(&filed.stamp.who),
                     working: working.clone(),
+                    inputs: serde_json::from_str(inputs).unwrap_or_default(),
                 };
                 Some((filed.stamp.at, sum))
             }
@@ -111,4 +118,118 @@ pub fn of_item(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Vec<Sum>,
         .collect();
     sums.sort_by(|a, b| b.0.cmp(&a.0).then_with(|| a.1.id.cmp(&b.1.id)));
     Ok(sums.into_iter().map(|(_, sum)| sum).collect())
+}
+
+/// How a belt was found to lie before it came off, as it was kept.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BeltAsFound {
+    /// The belt.
+    pub item: String,
+    /// The pulleys in sequence, with the side where it is the back.
+    pub fact: String,
+    /// What was written on the belt.
+    pub belt: Option<String>,
+    /// Who kept it.
+    pub by: String,
+    /// Drawn, where its places allow it.
+    pub drawing: Option<Drawing>,
+    /// The fields as they were written.
+    pub inputs: BTreeMap<String, String>,
+}
+
+/// The name under which a routing is kept.
+const ROUTING: &str = "belt routing";
+
+/// How each belt of an order was found to lie: what was kept last of each.
+///
+/// # Errors
+/// [`Trouble`], if there is no such order or the record cannot be read.
+pub fn belts_as_found(snap: &Snapshot<'_>, number: u64) -> Result<Vec<BeltAsFound>, Trouble> {
+    let world = snap.world();
+    let id = world
+        .order_numbered(number)?
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    let order = &*world.order(&id)?;
+    let mut kept: Vec<_> = order
+        .beside_moves()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Calculated {
+                item: Some(item),
+                calculator,
+                inputs,
+                outputs,
+                ..
+            } if calculator.as_str() == ROUTING => Some((
+                (filed.stamp.at, command.clone()),
+                &filed.stamp.who,
+                item,
+                inputs,
+                outputs,
+            )),
+            _ => None,
+        })
+        .collect();
+    if kept.is_empty() {
+        return Ok(Vec::new());
+    }
+    kept.sort_by(|a, b| b.0.cmp(&a.0));
+    let account = Account::of(order);
+    let names = crate::say::Names::of(snap, world, order);
+    let mut found: Vec<BeltAsFound> = Vec::new();
+    for (_, who, item, inputs, outputs) in kept {
+        let item = account.moves.name(item).as_str().to_owned();
+        let outputs: Value = serde_json::from_str(outputs).unwrap_or_default();
+        let (Some(fact), false) = (
+            outputs["fact"].as_str(),
+            found.iter().any(|one| one.item == item),
+        ) else {
+            continue;
+        };
+        found.push(BeltAsFound {
+            item,
+            fact: fact.to_owned(),
+            belt: outputs["figures"]["belt"].as_str().map(str::to_owned),
+            by: names.person(who),
+            drawing: calculators::belt::as_found(&outputs["figures"]),
+            inputs: serde_json::from_str(inputs).unwrap_or_default(),
+        });
+    }
+    Ok(found)
+}
+
+/// How a belt of this name lay on the newest finished order of the same kind of vehicle, with
+/// that order's number.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn belt_of_kind(
+    snap: &Snapshot<'_>,
+    order: &OrderView,
+    label: &str,
+) -> Result<Option<(u64, BeltAsFound)>, Trouble> {
+    /// So many orders are looked through.
+    const MOST: usize = 40;
+    let code = crate::teaching::kind_of(&order.row.vehicle);
+    for finished in snap.world().finished_of_label(code.as_str(), MOST)? {
+        if finished.number == order.number {
+            continue;
+        }
+        let mut found = belts_as_found(snap, finished.number)?;
+        let named = |one: &BeltAsFound| -> Result<bool, Trouble> {
+            let other = crate::view::order(snap, finished.number)?;
+            let mut items = other.items.iter();
+            Ok(items.any(|item| item.item == one.item && item.label.eq_ignore_ascii_case(label)))
+        };
+        let mut at = None;
+        for (nth, one) in found.iter().enumerate() {
+            if named(one)? {
+                at = Some(nth);
+                break;
+            }
+        }
+        if let Some(nth) = at {
+            return Ok(Some((finished.number, found.swap_remove(nth))));
+        }
+    }
+    Ok(None)
 }

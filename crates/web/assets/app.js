@@ -10,6 +10,7 @@ import "./keys.js";
 import "./map.js";
 import "./photo.js";
 import { stageDone, stageUndone, takeAlong, withNames } from "./reach.js";
+import { rows } from "./rows.js";
 import { beside, prove, signIn } from "./sign.js";
 
 const storage = window.localStorage;
@@ -349,6 +350,7 @@ async function refresh() {
   if (!page) return tell();
   if (turn !== asked) return;
   become(main(), page.querySelector("main"));
+  rows();
   position(page.body.dataset.position);
   timeStage();
 }
@@ -379,6 +381,7 @@ async function news() {
     return;
   }
   showNews(main(), next);
+  rows();
   position(page.body.dataset.position);
   tell();
   timeStage();

@@ -56,6 +56,7 @@ pub const FILES: &[(&str, &str, &str)] = &[
     script!("kept.js"),
     script!("sign.js"),
     script!("reach.js"),
+    script!("rows.js"),
     (
         "/assets/icon.svg",
         "image/svg+xml",

@@ -449,6 +449,7 @@ fn drawn(question: &Question, found: &Drive) -> Option<Drawing> {
     let path = BeltPath {
         title: "The belt from the front of the engine".to_owned(),
         pulleys: pulleys?,
+        rough: false,
         wrong: None,
     };
     Some(draw(&path, PHONE_PX, PHONE_PX))

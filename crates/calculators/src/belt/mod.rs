@@ -1,12 +1,14 @@
-//! Belts with no order: how one runs, what its code says, pulleys in line, wear.
+//! Belts with no order: how one lies, how one runs, what its code says, pulleys in line, wear.
 
 mod align;
 mod code;
 mod drive;
+mod routing;
 mod wear;
 
 use crate::Room;
 use belt::Caution;
+pub use routing::as_found;
 
 const MAKER: &str = Caution::MakersSpecification.text();
 const STOPPED: &str = Caution::Stopped.text();
@@ -19,9 +21,15 @@ pub const ROOM: Room = Room {
     cautions: &[STOPPED, MAKER],
     notes: &[(
         "Before the old one comes off",
-        "Draw how it runs, with the side that lies on each pulley. What runs the wrong side, the wrong way round or one rib off is found here before anybody starts the engine.",
+        "Tap how it lies, with the side that lies on each pulley. What runs the wrong side, the wrong way round or one rib off is found here before anybody starts the engine.",
     )],
-    calculators: &[drive::DRIVE, code::CODE, align::ALIGN, wear::WEAR],
+    calculators: &[
+        routing::ROUTING,
+        drive::DRIVE,
+        code::CODE,
+        align::ALIGN,
+        wear::WEAR,
+    ],
 };
 
 /// What the crate refuses: "what is wrong: how to mend it".

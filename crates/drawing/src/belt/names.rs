@@ -52,17 +52,27 @@ impl Names {
         self.floor
     }
 
-    /// The name and the degrees of a pulley, one under the other.
-    pub(super) fn write(&mut self, marks: &mut Vec<Mark>, sheet: &Sheet, pulley: &BeltPulley) {
-        let degrees = format!("{:.0}°", pulley.wrap_deg);
+    /// The name of a pulley, and under it the degrees where they are wanted.
+    pub(super) fn write(
+        &mut self,
+        marks: &mut Vec<Mark>,
+        sheet: &Sheet,
+        pulley: &BeltPulley,
+        with_degrees: bool,
+    ) {
         let name = ellipsis(&pulley.name, NAME, Weight::Regular, MOST_WIDTH);
-        let width = text_width_px(&name, NAME, Weight::Regular).max(text_width_px(
-            &degrees,
-            DEGREES,
-            Weight::Bold,
-        ));
+        let mut lines = vec![(name, NAME, Weight::Regular, 0.85 * NAME)];
+        let mut height = NAME + 4.0;
+        if with_degrees {
+            let degrees = format!("{:.0}°", pulley.wrap_deg);
+            lines.push((degrees, DEGREES, Weight::Bold, NAME + 0.95 * DEGREES));
+            height += DEGREES;
+        }
+        let width = lines
+            .iter()
+            .map(|(text, size, weight, _)| text_width_px(text, *size, *weight))
+            .fold(0.0, f64::max);
         let (centre, radius) = (sheet.centre(pulley), sheet.radius(pulley));
-        let height = NAME + DEGREES + 4.0;
         let room = Area {
             x: centre.x - width / 2.0,
             y: centre.y + 4.0,
@@ -86,10 +96,7 @@ impl Names {
                 style: Style::fill(Ink::Paper),
             });
         }
-        for (text, size, weight, base) in [
-            (name, NAME, Weight::Regular, 0.85 * NAME),
-            (degrees, DEGREES, Weight::Bold, NAME + 0.95 * DEGREES),
-        ] {
+        for (text, size, weight, base) in lines {
             marks.push(Mark::Text(Text {
                 at: Point::new(middle, place.y + base),
                 text,

@@ -4,6 +4,7 @@
 
 mod again;
 mod allowed;
+mod belt_and_fluids;
 #[path = "../../../shop/tests/bench/between.rs"]
 #[allow(dead_code, reason = "the shop's tests use the rest")]
 mod between;

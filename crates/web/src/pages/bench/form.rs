@@ -70,6 +70,7 @@ fn parts_of(asked: &Asked, all: &'static [Part], row: Option<usize>) -> Markup {
                 },
                 Part::Heading(title) => { h2 { (title) } },
                 Part::Group(group) => { (parts_of(asked, group, row)) },
+                Part::Places { title, fields, rows, corners_mm } => { (places(title, *fields, rows, *corners_mm)) },
                 Part::Rows { id, title, most, parts: each } => { (rows(asked, id, title, *most, each)) },
                 Part::More { id, title, parts: folded } => {
                     @let open = fields(folded).iter().any(|one| asked.troubles.contains_key(&one.name) || !is_usual(asked, one));
@@ -88,14 +89,52 @@ fn rows(asked: &Asked, id: &str, title: &str, most: usize, each: &'static [Part]
     let written = asked.rows(most, each);
     let shown = (written + 1).max(2).min(most);
     html! {
-        @for row in 1..=shown {
-            fieldset id=(in_row(id, row)) class="one-row" {
-                legend class="strong" { (title) " " (row) @if row > written { span class="soft" { ", if there is one" } } }
-                div class="fields" { (parts_of(asked, each, Some(row))) }
+        div data-rows=(id) data-most=(most) {
+            @for row in 1..=shown {
+                fieldset id=(in_row(id, row)) class="one-row" {
+                    legend class="strong" { (title) " " span data-nth { (row) } @if row > written { span class="soft" { ", if there is one" } } }
+                    div class="fields" { (parts_of(asked, each, Some(row))) }
+                }
             }
+            @if shown < most { p class="soft gap" { "Work it out, and there is room for another." } }
         }
-        @if shown < most { p class="soft gap" { "Work it out, and there is room for another." } }
     }
+}
+
+/// A square to tap; without the page's script it is not there, and the fields are typed.
+fn places(
+    title: &str,
+    (across, up): (&str, &str),
+    rows: &str,
+    (left, bottom, right, top): (f64, f64, f64, f64),
+) -> Markup {
+    html! {
+        div class="places" hidden data-places=(rows) data-across=(across) data-up=(up) {
+            p class="strong" { (title) }
+            svg viewBox=(format!("{left} {} {} {}", -top, right - left, top - bottom)) role="img" aria-label=(title) {
+                path class="grid" d=(grid(left, bottom, right, top)) {}
+                g {}
+            }
+            div class="presses" { button class="press" type="button" data-back { "Take the last away" } }
+        }
+    }
+}
+
+/// Lines a hand's breadth apart; the crank's own are drawn with them.
+fn grid(left: f64, bottom: f64, right: f64, top: f64) -> String {
+    const STEP: f64 = 100.0;
+    let lines = |from: f64, to: f64| {
+        let first = (from / STEP).ceil();
+        let all = ((to / STEP).floor() - first).max(0.0);
+        // A few lines: the number of them is small and whole.
+        (0..=50)
+            .map(f64::from)
+            .take_while(move |nth| *nth <= all)
+            .map(move |nth| (first + nth) * STEP)
+    };
+    let upright = lines(left, right).map(|x| format!("M{x} {}V{}", -top, -bottom));
+    let level = lines(bottom, top).map(|y| format!("M{left} {}H{right}", -y));
+    upright.chain(level).collect()
 }
 
 /// Whether a field stands as it does before anybody writes into it.

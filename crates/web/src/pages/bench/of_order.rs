@@ -1,22 +1,27 @@
 //! A calculator asked for an order: the same form, and its answer kept with the order in a tap.
-//! A fluid's readings stand in the order's story; a drive becomes its proof.
+//! A fluid's readings stand in the order's story and its ticks close what the order owes; how a
+//! belt lies stands beside the stage that puts it on; a drive becomes its proof.
 
 use super::calc::{Fields, Place, content, found};
 use crate::State;
+use crate::pages::vehicle::due::done as done_debt;
 use crate::pages::vehicle::pieces::disturbed_seen;
 use crate::pages::{Shown, Visit, order_of, show};
-use crate::tap::{Look, button, new, order_fact};
+use crate::tap::{Look, button, link, new, order_fact, words};
 use axum::Form;
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use serde_json::{Value, json};
 use shop::Trouble;
 use shop::calculators::{self, Answer, Asked, Calculator, Room, Takes};
+use shop::drawing::svg;
+use shop::fluid_steps;
 use shop::mending::known;
-use shop::record::v1::codes::{KindForm, SystemForm};
-use shop::sums::{self, Sum};
+use shop::planning::{declared, map_of_order, on_map_of};
+use shop::record::v1::codes::{KindForm, SystemForm, WorkIsForm};
+use shop::sums::{self, BeltAsFound, Sum};
 use shop::view::{ItemView, OrderView};
 
 /// One calculator, for an order.
@@ -54,23 +59,17 @@ fn shown(
 ) -> Result<Shown, Trouble> {
     let order = order_of(visit, number)?;
     let (room, one) = found(room, code)?;
-    if !is_kept(room) {
+    if !is_kept(room, one) {
         return Err(Trouble::not_found(format!(
             "nothing of {} is kept with an order",
             room.name.to_lowercase()
         )));
     }
-    let item = fields.remove("of");
-    let item = match &item {
-        Some(id) => Some(
-            order
-                .items
-                .iter()
-                .find(|item| item.item == *id)
-                .ok_or_else(|| Trouble::not_found("there is no such item on this order"))?,
-        ),
+    let of = match fields.remove("of") {
+        Some(id) => Some(Of::find(visit, &order, id)?),
         None => None,
     };
+    let item = of.as_ref().and_then(|of| of.view);
     let sent = !fields.is_empty();
     let mut asked = one.asked(fields, &known(visit.snap.world()));
     let answer = if sent {
@@ -87,19 +86,63 @@ fn shown(
     let answer = answer.filter(|_| asked.troubles.is_empty());
     let keep = answer
         .as_ref()
-        .map(|answer| keep(&order, item, room, one, &asked, answer));
+        .map(|answer| keep(&order, of.as_ref(), room, one, &asked, answer));
     let place = Place {
         address: format!("/o/{}/calc/{}/{}", order.number, room.code, one.code),
-        item: item.map(|item| item.item.as_str()),
+        item: of.as_ref().map(|of| of.id.as_str()),
         keep,
     };
-    let content = content(&place, one, &asked, answer.as_ref(), sent);
+    let earlier = match &of {
+        Some(of) if !sent && room.code == "belt" => as_on_another(visit, &order, of)?,
+        _ => html! {},
+    };
+    let content = html! { (content(&place, one, &asked, answer.as_ref(), sent)) (earlier) };
     let mut shown = Shown::of(&order, one.name, content);
     if let Some(item) = item {
         let home = format!("/o/{}/item/{}", order.number, item.item);
         shown.leads_to(&format!("{} · {}", order.number, item.label), &home);
     }
     Ok(shown)
+}
+
+/// The item that is asked of: one of the order, or one that its plan takes off first.
+struct Of<'a> {
+    id: String,
+    label: String,
+    view: Option<&'a ItemView>,
+    /// What tells the order what it is, where it does not know yet.
+    described: Option<Value>,
+}
+
+impl<'a> Of<'a> {
+    fn find(visit: &Visit<'_>, order: &'a OrderView, id: String) -> Result<Of<'a>, Trouble> {
+        if let Some(view) = order.items.iter().find(|item| item.item == id) {
+            let label = view.label.clone();
+            return Ok(Of {
+                id,
+                label,
+                view: Some(view),
+                described: None,
+            });
+        }
+        let nowhere = || Trouble::not_found("there is no such item on this order");
+        let (map, version) = map_of_order(visit.snap, order.number)?.ok_or_else(nowhere)?;
+        let on = on_map_of(visit.snap, order.number, &map, Some(version), None)?;
+        let (item, _) = on
+            .map
+            .items
+            .iter()
+            .find(|(item, _)| on.id(item).as_str() == id)
+            .ok_or_else(nowhere)?;
+        let label = item.as_str().to_owned();
+        let described = declared(&on.map, item, &words);
+        Ok(Of {
+            id,
+            label,
+            view: None,
+            described,
+        })
+    }
 }
 
 /// What the order knows of an item stands in the fields: what came out and what went in.
@@ -112,6 +155,31 @@ fn known_of(
 ) -> Result<(), Trouble> {
     let told = sums::amounts(visit.snap, order.number, &item.item)?;
     let names = calculators::fields(one.form);
+    let ticks: Vec<&str> = names
+        .iter()
+        .filter(|field| matches!(field.takes, Takes::Tick))
+        .map(|field| field.name.as_str())
+        .collect();
+    // Boxes stand as they were saved last, and as the amounts say.
+    let earlier = sums::of_item(visit.snap, order.number, &item.item)?;
+    let same = format!("fluids {}", one.code);
+    let last = earlier.iter().find(|sum| sum.calculator == same);
+    let came_out = !told.out.is_empty();
+    let went_in = !told.poured.is_empty();
+    for (tick, told) in [
+        ("drained", came_out),
+        ("recovered", came_out),
+        ("filled", went_in),
+    ] {
+        if told && ticks.contains(&tick) {
+            asked.or_else(tick, "yes");
+        }
+    }
+    for tick in ticks {
+        if last.is_some_and(|last| last.inputs.contains_key(tick)) {
+            asked.or_else(tick, "yes");
+        }
+    }
     for (name, amounts) in [("out", told.out), ("in", told.poured)] {
         if names.iter().any(|field| field.name == name) {
             asked.or_else(name, &amounts.join(", "));
@@ -120,30 +188,41 @@ fn known_of(
     Ok(())
 }
 
-/// What an order keeps: what is of fluids and of drives. Coolant and threads have a way of their
+/// What an order keeps: what is of fluids and of drives, and how a belt lies. Coolant and threads have a way of their
 /// own on an order.
-fn is_kept(room: &Room) -> bool {
-    matches!(room.code, "fluids" | "roadtest")
+fn is_kept(room: &Room, one: &Calculator) -> bool {
+    matches!(
+        (room.code, one.code),
+        ("fluids" | "roadtest", _) | ("belt", "routing")
+    )
 }
 
 fn keep(
     order: &OrderView,
-    item: Option<&ItemView>,
+    of: Option<&Of<'_>>,
     room: &Room,
     one: &Calculator,
     asked: &Asked,
     answer: &Answer,
 ) -> Markup {
     let kept = one.kept(room.code, asked, answer);
+    let item = of.and_then(|of| of.view);
     let fact = |content: Value| order_fact(&order.order, content);
-    let mut commands = vec![fact(json!({ "calculated": {
-        "id": new("note"), "item": item.map(|item| &item.item), "snag": null,
+    let described = of.and_then(|of| of.described.clone());
+    let mut commands: Vec<Value> = described.map(fact).into_iter().collect();
+    commands.push(fact(json!({ "calculated": {
+        "id": new("note"), "item": of.map(|of| &of.id), "snag": null,
         "calculator": kept.calculator, "version": kept.version,
-        "inputs": kept.inputs, "outputs": kept.outputs, "working": kept.working } }))];
+        "inputs": kept.inputs, "outputs": kept.outputs, "working": kept.working } })));
     commands.extend(readings(order, item, one, asked));
+    let closed = item
+        .filter(|_| room.code == "fluids")
+        .map(|item| closing(order, item, one, asked, answer));
+    let small = closed.as_ref().and_then(|(_, words)| words.clone());
+    commands.extend(closed.into_iter().flat_map(|(commands, _)| commands));
     let proof = (room.code == "roadtest").then(|| outcome(answer)).flatten();
     commands.extend(proof.map(|outcome| proved(order, outcome, answer)));
-    let (label, small) = match proof {
+    let (label, usual) = match proof {
         Some("held") => ("Save: the road test passed", "the proof, with its readings"),
         Some("failed") => ("Save: the road test failed", "the proof, with its readings"),
         Some(_) => (
@@ -151,13 +230,59 @@ fn keep(
             "the complaint did not come back on",
         ),
         None if room.code == "roadtest" => ("Save with the order", "it proves nothing yet"),
+        None if room.code == "belt" => ("It lies like this", "saved with the order"),
         None => ("Save with the order", "with its readings"),
     };
-    let next = match item {
-        Some(item) => format!("/o/{}/item/{}", order.number, item.item),
+    let small = small.as_deref().unwrap_or(usual);
+    let next = match of {
+        Some(Of {
+            id, view: Some(_), ..
+        }) => format!("/o/{}/item/{id}", order.number),
+        Some(_) => format!("/o/{}/stage", order.number),
         None => format!("/o/{}/due", order.number),
     };
     html! { form { div class="presses low" { (button(Look::Confirm, label, small, &commands, Some(&next))) } } }
+}
+
+/// What the ticked steps close of what the order owes, and the words for it.
+fn closing(
+    order: &OrderView,
+    item: &ItemView,
+    one: &Calculator,
+    asked: &Asked,
+    answer: &Answer,
+) -> (Vec<Value>, Option<String>) {
+    let none = Vec::new();
+    let owed = answer.outputs["owed"].as_array().unwrap_or(&none);
+    let fields = calculators::fields(one.form);
+    let done: Vec<&str> = fields
+        .iter()
+        .filter(|field| matches!(field.takes, Takes::Tick) && asked.some(&field.name).is_some())
+        .map(|field| field.name.as_str())
+        .filter(|step| !owed.iter().any(|owed| owed == step))
+        .collect();
+    let closed = fluid_steps::closed(order, item, one.code, &done);
+    let mut commands: Vec<Value> = Vec::new();
+    if closed.level {
+        commands.push(order_fact(
+            &order.order,
+            json!({ "level-seen": { "item": item.item, "level": "warm", "good": true,
+                "reading": null, "temperature": null, "after": item.seen } }),
+        ));
+    }
+    let others = closed.debts.iter().filter(|debt| {
+        // The level seen answers it already.
+        !(closed.level && debt.work == WorkIsForm::LevelWarm)
+    });
+    commands.extend(others.map(|debt| done_debt(order, debt)));
+    let mut words: Vec<String> = closed
+        .level
+        .then(|| "its level".to_owned())
+        .into_iter()
+        .collect();
+    words.extend(closed.debts.iter().map(|debt| debt.text.clone()));
+    let words = (!words.is_empty()).then(|| format!("closes: {}", words.join(", ")));
+    (commands, words)
 }
 
 /// A verdict that proves something; "can't tell" does not.
@@ -229,10 +354,63 @@ pub fn of_item(visit: &Visit<'_>, order: &OrderView, item: &ItemView) -> Result<
     let kept = sums::of_item(visit.snap, order.number, &item.item)?;
     Ok(html! {
         @for sum in &kept { (kept_row(sum)) }
+        @if item.kind == KindForm::Belt { (belt(visit, order, item)?) }
         @for one in asked {
             a class="row" href=(format!("/o/{}/calc/fluids/{}?of={}", order.number, one.code, item.item)) {
                 span class="what" { span class="strong line" { (one.name) ": steps and limits" } span class="soft line" { (one.what) } }
             }
+        }
+    })
+}
+
+/// How a belt lies, or the way to say so while it is still on.
+fn belt(visit: &Visit<'_>, order: &OrderView, item: &ItemView) -> Result<Markup, Trouble> {
+    let found = sums::belts_as_found(visit.snap, order.number)?;
+    let kept = found.iter().find(|one| one.item == item.item);
+    Ok(html! {
+        @if let Some(kept) = kept { (as_found(kept)) }
+        (say_how_it_lies(order, &item.item, item.home, kept.is_some()))
+    })
+}
+
+/// The row that leads to saying how a belt lies.
+pub fn say_how_it_lies(order: &OrderView, item: &str, is_on: bool, again: bool) -> Markup {
+    let words = match (again, is_on) {
+        (true, _) => "Say again how it lies",
+        (false, true) => "Say how it lies before it comes off",
+        (false, false) => "Say how it lay",
+    };
+    html! {
+        a class="row" href=(format!("/o/{}/calc/belt/routing?of={item}", order.number)) {
+            span class="what" { span class="strong line" { (words) } span class="soft line" { "tap the pulleys in sequence; a photo of the label does too" } }
+        }
+    }
+}
+
+/// How a belt was found to lie.
+pub fn as_found(kept: &BeltAsFound) -> Markup {
+    html! {
+        p class="gap" { "Routed as found: " span class="strong" { (kept.fact) } @if let Some(belt) = &kept.belt { " · " (belt) } }
+        @if let Some(drawing) = &kept.drawing { (PreEscaped(svg(drawing))) }
+        p class="soft" { "seen by " (kept.by) }
+    }
+}
+
+/// The same belt on another vehicle of this kind: looked at, it is one tap to say the same.
+fn as_on_another(visit: &Visit<'_>, order: &OrderView, of: &Of<'_>) -> Result<Markup, Trouble> {
+    let Some((number, found)) = sums::belt_of_kind(visit.snap, order, &of.label)? else {
+        return Ok(html! {});
+    };
+    let mut query = form_urlencoded::Serializer::new(String::new());
+    query.append_pair("of", &of.id);
+    query.extend_pairs(&found.inputs);
+    let address = format!("/o/{}/calc/belt/routing?{}", order.number, query.finish());
+    Ok(html! {
+        section {
+            h2 { "On another of this kind" }
+            (as_found(&found))
+            p class="soft" { "on order " (number) }
+            div class="presses" { (link(Look::Plain, "Take this one over", "look whether it is the same", &address)) }
         }
     })
 }

@@ -3,6 +3,7 @@
 
 use super::pieces::disturbed_seen;
 use crate::State;
+use crate::pages::bench::of_order::as_found;
 use crate::pages::{Shown, Visit, order_of, show};
 use crate::tap::{Look, button, chips, field, input, link, new, order_fact, required, text, when};
 use axum::extract::{self, Path};
@@ -13,6 +14,7 @@ use serde_json::{Value, json};
 use shop::Trouble;
 use shop::record::v1::codes::WorkIsForm;
 use shop::say::capital;
+use shop::sums;
 use shop::view::{DebtView, OrderView, ReasonView};
 
 /// So many people have a button of their own; more are found on their page.
@@ -26,13 +28,14 @@ pub async fn due(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let people = people(visit)?;
+        let belts = belts(visit, &order)?;
         Ok(Shown::of(
             &order,
             "Owed, checks, proof",
             html! {
                 h1 { "Owed, checks, proof" }
                 div class="columns" {
-                    div { (owed(&order)) (checks(&order, visit.who, &people)) }
+                    div { (owed(&order)) (belts) (checks(&order, visit.who, &people)) }
                     div { (proofs(&order)) }
                 }
                 @if order.gates.last().is_some_and(|gate| gate.fit_to_go.iter().all(|reason| !reason.blocks || reason.waived.is_some())) {
@@ -79,6 +82,21 @@ fn owed(order: &OrderView) -> Markup {
     }
 }
 
+/// How each belt lay, while it is owed to see it back as it was.
+fn belts(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
+    let owed = |debt: &DebtView| {
+        debt.owed
+            .sort
+            .as_ref()
+            .is_some_and(|sort| sort.0 == "belt-seated")
+    };
+    if !order.debts.iter().any(owed) {
+        return Ok(html! {});
+    }
+    let found = sums::belts_as_found(visit.snap, order.number)?;
+    Ok(html! { @for kept in &found { (as_found(kept)) } })
+}
+
 /// What stands before a gate is ticked. What is due after hand-over is not, nor the level
 /// seen cold: that wants one full heating and cooling first.
 fn listed(order: &OrderView) -> Markup {
@@ -106,7 +124,7 @@ fn listed(order: &OrderView) -> Markup {
 }
 
 /// The doing of a debt, as a command: a level is seen, other work is done.
-fn done(order: &OrderView, debt: &DebtView) -> Value {
+pub fn done(order: &OrderView, debt: &DebtView) -> Value {
     let level = match debt.work {
         WorkIsForm::LevelWarm => Some("warm"),
         WorkIsForm::LevelCold => Some("cold"),

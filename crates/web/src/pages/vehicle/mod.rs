@@ -3,7 +3,7 @@
 mod back;
 pub mod choices;
 mod coolant;
-mod due;
+pub mod due;
 pub mod fastener_facts;
 pub mod gates;
 mod immobile;

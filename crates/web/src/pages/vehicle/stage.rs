@@ -5,6 +5,7 @@ use super::off::cautions;
 use super::stage_rows::{Row, rows, tightenings};
 use super::stage_snag;
 use crate::State;
+use crate::pages::bench::of_order::{as_found, say_how_it_lies};
 use crate::pages::{Shown, Visit, count, order_of, show};
 use crate::tap::{Look, button, input, link, order_fact};
 use axum::extract::{self, Path, Query};
@@ -18,6 +19,7 @@ use shop::planning::{
     Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of, torque_source,
 };
 use shop::repair::{AimIs, Kind, State as Stand};
+use shop::sums;
 use shop::view::OrderView;
 use std::collections::BTreeSet;
 
@@ -133,11 +135,11 @@ fn next_of(
             None => tighten(order, &loose),
         }
     } else if let Some(stage) = off.first() {
-        shown(visit, order, on, stage, off.len(), Way::Out, turn)
+        shown(visit, order, on, stage, off.len(), Way::Out, turn)?
     } else if on.asked.aim == AimIs::Reach {
         there(order, on, &found)
     } else if let Some(stage) = found.back.first() {
-        shown(visit, order, on, stage, found.back.len(), Way::Back, turn)
+        shown(visit, order, on, stage, found.back.len(), Way::Back, turn)?
     } else {
         home(order, on, &found).into()
     };
@@ -163,12 +165,12 @@ fn shown(
     left: usize,
     way: Way,
     turn: &Turn,
-) -> Body {
+) -> Result<Body, shop::Trouble> {
     let runs = visit.snap.caller().works_on(&order.assigned);
     let rows = rows(order, on, stage);
     let may_snag = stage_snag::of_rows(&rows);
     if turn.snag.is_some() {
-        return stage_snag::which(order, &may_snag).into();
+        return Ok(stage_snag::which(order, &may_snag).into());
     }
     let closing = Row::closing(&rows);
     let known = closing.and_then(|last| on.map.items.get(&last.shown.item));
@@ -192,6 +194,7 @@ fn shown(
     };
     let commands = Row::commands(&rows, order, closing);
     let name = name_of(order, &rows);
+    let belts = belts(visit, order, &rows, way)?;
     let markup = html! {
         p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (count(left, "stage", "stages")) " left" } }
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
@@ -207,6 +210,7 @@ fn shown(
                 (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
             }
             @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "Still to do afterwards: " (row.shown.label) } }
+            (belts)
             @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "Stored in", "", "tray A")) }
             (some_of(&rows))
             a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something else came off" } }
@@ -218,11 +222,38 @@ fn shown(
             }
         }
     };
-    Body {
+    Ok(Body {
         markup,
         name,
         as_shown: commands,
+    })
+}
+
+/// Before a belt comes off, the way to say how it lies; when it goes back, how it lay.
+fn belts(
+    visit: &Visit<'_>,
+    order: &OrderView,
+    rows: &[Row<'_>],
+    way: Way,
+) -> Result<Markup, shop::Trouble> {
+    let moved: Vec<&Row<'_>> = rows
+        .iter()
+        .filter(|row| row.shown.kind == Kind::Belt && !row.only_told())
+        .collect();
+    if moved.is_empty() {
+        return Ok(html! {});
     }
+    let found = sums::belts_as_found(visit.snap, order.number)?;
+    let kept = |row: &Row<'_>| found.iter().find(|one| one.item == row.id());
+    Ok(html! {
+        @for row in moved {
+            @match (way, kept(row)) {
+                (Way::Back, Some(kept)) => { (as_found(kept)) },
+                (Way::Out, None) => { (say_how_it_lies(order, row.id(), true, false)) },
+                _ => {},
+            }
+        }
+    })
 }
 
 /// What tells one stage of an order from another: what moves in it, and where to.

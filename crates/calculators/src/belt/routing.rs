@@ -1,0 +1,264 @@
+//! How a belt lies, as it is seen before it comes off: the pulleys in sequence, and the side
+//! that lies on each. Places are tapped, so nothing of length is worked out from them.
+
+use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Row, in_row};
+use belt::{Caution, Drive, Facts, Fault, Layout, Profile, Pulley, Question, Sense, Side, drive};
+use drawing::{BeltPath, BeltPulley, Drawing, belt as draw};
+use measure::Unit;
+use serde_json::{Value, json};
+
+/// More than an engine has on one belt.
+const MOST: usize = 12;
+
+const PULLEY: &[Part] = &[
+    Part::text(
+        "name",
+        "Name",
+        "crank, alternator, coolant pump, tensioner …",
+    ),
+    Part::choice(
+        "side",
+        "On it lie the belt's",
+        &[("ribs", "ribs or teeth"), ("back", "back")],
+    ),
+    Part::within(
+        "x",
+        "Right of the crank",
+        Holds::LENGTH,
+        (-2_000.0, 2_000.0),
+        "roughly; left of it: minus",
+    ),
+    Part::within(
+        "y",
+        "Above the crank",
+        Holds::LENGTH,
+        (-2_000.0, 2_000.0),
+        "roughly; below it: minus",
+    ),
+];
+
+pub(super) const ROUTING: Calculator = Calculator {
+    code: "routing",
+    name: "How a belt lies",
+    what: "tapped before it comes off",
+    cautions: &[Caution::Stopped.text()],
+    how: &[],
+    form: &[
+        Part::Places {
+            title: "Tap where the belt goes next, from the crank round",
+            fields: ("x", "y"),
+            rows: "pulleys",
+            corners_mm: (-300.0, -120.0, 300.0, 480.0),
+        },
+        Part::Rows {
+            id: "pulleys",
+            title: "Pulley, as the belt meets it",
+            most: MOST,
+            parts: PULLEY,
+        },
+        Part::choice(
+            "turns",
+            "Seen from the front, the crank turns",
+            &[("cw", "clock\u{ad}wise"), ("ccw", "the other way")],
+        ),
+        Part::text("belt", "Written on the belt", "its code, such as 6PK1285"),
+    ],
+    at_first: &[("name-1", "crank"), ("x-1", "0 mm"), ("y-1", "0 mm")],
+    run,
+};
+
+fn run(asked: &mut Asked) -> Option<Answer> {
+    let rows = asked.rows(MOST, PULLEY);
+    let seen: Vec<Option<Pulley>> = (1..=rows).map(|row| pulley(asked, row)).collect();
+    let mut pulleys: Vec<Pulley> = seen.into_iter().flatten().collect();
+    if rows < 2 && asked.troubles.is_empty() {
+        asked.wrong("x-2", "tap where the belt goes after the crank");
+    }
+    for (nth, one) in pulleys.iter().enumerate() {
+        if pulleys[..nth].iter().any(|other| other.name == one.name) {
+            let row = in_row("name", nth + 1);
+            asked.wrong(
+                &row,
+                format!("`{}` is there twice; call one by another name", one.name),
+            );
+            break;
+        }
+    }
+    if !asked.troubles.is_empty() {
+        return None;
+    }
+    size(&mut pulleys);
+    let layout = Layout {
+        pulleys,
+        tensioner: None,
+        profile: Profile::AsGiven,
+        facts: Facts::default(),
+        lies: None,
+    };
+    let question = Question {
+        layout,
+        length_mm: None,
+    };
+    let found = drive(&question).ok();
+    Some(answer(asked, &question.layout.pulleys, found.as_ref()))
+}
+
+fn pulley(asked: &mut Asked, row: usize) -> Option<Pulley> {
+    let at = |name: &str| in_row(name, row);
+    let x = asked.must(&at("x"), Unit::Millimetre);
+    let y = asked.must(&at("y"), Unit::Millimetre);
+    let name = match asked.some(&at("name")) {
+        Some(name) => name.to_owned(),
+        None => format!("pulley {row}"),
+    };
+    let mut pulley = Pulley::new(name, x?, y?, 1.0);
+    if asked.text(&at("side")) == "back" {
+        pulley = pulley.on_back();
+    }
+    if row == 1 {
+        pulley = pulley.driving(match asked.text("turns") {
+            "ccw" => Sense::CounterClockwise,
+            _ => Sense::Clockwise,
+        });
+    }
+    Some(pulley)
+}
+
+/// Sizes nobody measured: what is usual beside a crank, and never so large that two touch.
+fn size(pulleys: &mut [Pulley]) {
+    const CRANK_MM: f64 = 140.0;
+    const RIBBED_MM: f64 = 90.0;
+    const BACK_MM: f64 = 70.0;
+    const LEAST_MM: f64 = 2.0;
+    let apart = |one: &Pulley, other: &Pulley| (one.x_mm - other.x_mm).hypot(one.y_mm - other.y_mm);
+    let room: Vec<f64> = (0..pulleys.len())
+        .map(|nth| {
+            let others = pulleys
+                .iter()
+                .enumerate()
+                .filter(|(other, _)| *other != nth);
+            others
+                .map(|(_, other)| apart(&pulleys[nth], other))
+                .fold(f64::INFINITY, f64::min)
+        })
+        .collect();
+    for (pulley, room) in pulleys.iter_mut().zip(room) {
+        let usual = match (pulley.drives, pulley.side) {
+            (true, _) => CRANK_MM,
+            (false, Side::Ribs) => RIBBED_MM,
+            (false, Side::Back) => BACK_MM,
+        };
+        pulley.diameter_mm = usual.min(0.8 * room).max(LEAST_MM);
+    }
+}
+
+fn answer(asked: &Asked, pulleys: &[Pulley], found: Option<&Drive>) -> Answer {
+    let named = |pulley: &Pulley| match pulley.side {
+        Side::Ribs => pulley.name.clone(),
+        Side::Back => format!("{} (back)", pulley.name),
+    };
+    let names: Vec<String> = pulleys.iter().map(named).collect();
+    let mut answer = Answer {
+        fact: names.join(", "),
+        said: format!("in this sequence, and back to {}", pulleys[0].name),
+        ..Answer::default()
+    };
+    let cannot: Vec<String> = match found {
+        Some(found) => found
+            .faults
+            .iter()
+            .filter(|fault| of_shape(fault))
+            .map(ToString::to_string)
+            .collect(),
+        None => vec!["no belt runs round these places".to_owned()],
+    };
+    if let Some(first) = cannot.first() {
+        answer.tone = "wait";
+        answer.notes.push(format!(
+            "As tapped it could not run: {first}. Look again at the places, the sequence and which side lies where."
+        ));
+    }
+    for pulley in found.into_iter().flat_map(|found| &found.pulleys) {
+        answer.rows.push(Row {
+            what: pulley.name.clone(),
+            value: pulley.turns.words().to_owned(),
+            beside: format!("on the belt's {}", pulley.side.name()),
+            tone: "",
+        });
+    }
+    let path = found.map_or(Value::Null, kept_path);
+    answer.drawings.extend(as_found(&json!({ "path": path })));
+    answer.notes.push(
+        "Places are as tapped, sizes are not measured: for length and tensioner measure them."
+            .to_owned(),
+    );
+    answer.outputs = json!({
+        "pulleys": pulleys.iter().map(|one| json!({ "name": one.name, "side": one.side.name() })).collect::<Vec<_>>(),
+        "belt": asked.some("belt"),
+        "cannot_run": cannot,
+        "path": path,
+    });
+    answer
+}
+
+/// What does not hang on sizes: whether a belt can run there at all.
+fn of_shape(fault: &Fault) -> bool {
+    !matches!(
+        fault,
+        Fault::WrapTooSmall { .. }
+            | Fault::ArmAtStop { .. }
+            | Fault::DoesNotFit { .. }
+            | Fault::DrawnOutsideStops { .. }
+            | Fault::PulleysOverlap { .. }
+    )
+}
+
+/// The run as it is kept with an order, to be drawn again as it was.
+fn kept_path(found: &Drive) -> Value {
+    let each: Option<Vec<Value>> = found
+        .pulleys
+        .iter()
+        .map(|on| {
+            let touches = on.touches?;
+            Some(json!({
+                "name": on.name, "x_mm": on.x_mm, "y_mm": on.y_mm, "radius_mm": on.line_radius_mm,
+                "side": on.side.name(), "turns": on.turns.name(), "wrap_deg": touches.wrap_deg,
+                "meets_mm": [touches.meets.0, touches.meets.1],
+                "leaves_mm": [touches.leaves.0, touches.leaves.1],
+            }))
+        })
+        .collect();
+    each.map_or(Value::Null, Value::Array)
+}
+
+/// A routing as it was kept, drawn: from the `outputs` of this calculator.
+#[must_use]
+pub fn as_found(outputs: &Value) -> Option<Drawing> {
+    let pulleys: Option<Vec<BeltPulley>> = outputs["path"]
+        .as_array()?
+        .iter()
+        .enumerate()
+        .map(|(nth, one)| {
+            let point = |name: &str| Some((one[name][0].as_f64()?, one[name][1].as_f64()?));
+            Some(BeltPulley {
+                name: one["name"].as_str()?.to_owned(),
+                x_mm: one["x_mm"].as_f64()?,
+                y_mm: one["y_mm"].as_f64()?,
+                radius_mm: one["radius_mm"].as_f64()?,
+                ribbed: one["side"] == Side::Ribs.name(),
+                wrap_deg: one["wrap_deg"].as_f64()?,
+                clockwise: one["turns"] == Sense::Clockwise.name(),
+                drives: nth == 0,
+                meets_mm: point("meets_mm")?,
+                leaves_mm: point("leaves_mm")?,
+            })
+        })
+        .collect();
+    let path = BeltPath {
+        title: "How the belt lies, from the front".to_owned(),
+        pulleys: pulleys?,
+        rough: true,
+        wrong: None,
+    };
+    Some(draw(&path, PHONE_PX, PHONE_PX))
+}
