@@ -6,6 +6,7 @@ use clap::{Args, ValueEnum};
 use papers::{Asked, Kind, SheetSize, make};
 use serde_json::json;
 use shop::record::v1::codes::PayerForm;
+use shop::repair::Language;
 use std::fs;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -33,6 +34,9 @@ pub struct Paper {
     /// The sheet; without it, the one of the shop's place.
     #[arg(long, value_enum)]
     sheet: Option<Sheet>,
+    /// The language; without it, that of the shop's papers.
+    #[arg(long, value_enum)]
+    language: Option<Tongue>,
     /// Where the program can be reached from a phone, for the codes on labels.
     #[arg(long, value_name = "ADDRESS")]
     address: Option<String>,
@@ -51,6 +55,12 @@ enum Payer {
 enum Sheet {
     A4,
     Letter,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+enum Tongue {
+    En,
+    De,
 }
 
 /// A paper by its name.
@@ -81,6 +91,10 @@ pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
             written: written(snap, paper)?,
             size,
             address: paper.address.clone(),
+            language: paper.language.map(|tongue| match tongue {
+                Tongue::En => Language::English,
+                Tongue::De => Language::German,
+            }),
             ..Asked::of(paper.kind)
         };
         make(snap, paper.order, &asked)

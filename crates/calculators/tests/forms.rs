@@ -504,3 +504,25 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_belt_tapped_either_way_round_is_one_belt() {
+    let there =
+        "name-1=crank&x-1=0&y-1=0&name-2=alternator&x-2=-200&y-2=260&name-3=pump&x-3=200&y-3=260";
+    let back =
+        "name-1=crank&x-1=0&y-1=0&name-2=pump&x-2=200&y-2=260&name-3=alternator&x-3=-200&y-3=260";
+    let (one, other) = (
+        ask("belt", "routing", there).unwrap(),
+        ask("belt", "routing", back).unwrap(),
+    );
+    assert_eq!(one.said, "crank, alternator, pump");
+    assert_eq!(one, other);
+    assert!(
+        one.tone.is_empty() && one.rows.iter().all(|row| row.value == "clockwise"),
+        "{one:?}"
+    );
+    let turned = ask("belt", "routing", &format!("{there}&turns=ccw")).unwrap();
+    assert_eq!(turned.said, "crank, pump, alternator");
+    let drawn = calculators::belt::as_found(&one.outputs).unwrap();
+    assert_eq!(Some(&drawn), one.drawings.first());
+}

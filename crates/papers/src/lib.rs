@@ -14,7 +14,8 @@
 pub mod engine;
 mod given_out;
 mod kinds;
+mod wording;
 
 pub use engine::page::SheetSize;
 pub use given_out::{GivenOut, give_out};
-pub use kinds::{Asked, Kind, Made, make};
+pub use kinds::{Asked, Kind, Made, Missing, Rule, make, missing};

@@ -118,6 +118,7 @@ impl Place {
 pub fn places() -> &'static [Place] {
     static PLACES: LazyLock<Vec<Place>> = LazyLock::new(|| {
         [
+            include_str!("../places/eu-1.toml"),
             include_str!("../places/us-ca-1.toml"),
             include_str!("../places/us-fl-1.toml"),
             include_str!("../places/us-oh-1.toml"),

@@ -126,7 +126,7 @@ pub struct BeltAsFound {
     /// The belt.
     pub item: String,
     /// The pulleys in sequence, with the side where it is the back.
-    pub fact: String,
+    pub sequence: String,
     /// What was written on the belt.
     pub belt: Option<String>,
     /// Who kept it.
@@ -179,15 +179,15 @@ pub fn belts_as_found(snap: &Snapshot<'_>, number: u64) -> Result<Vec<BeltAsFoun
     for (_, who, item, inputs, outputs) in kept {
         let item = account.moves.name(item).as_str().to_owned();
         let outputs: Value = serde_json::from_str(outputs).unwrap_or_default();
-        let (Some(fact), false) = (
-            outputs["fact"].as_str(),
+        let (Some(sequence), false) = (
+            outputs["figures"]["sequence"].as_str(),
             found.iter().any(|one| one.item == item),
         ) else {
             continue;
         };
         found.push(BeltAsFound {
             item,
-            fact: fact.to_owned(),
+            sequence: sequence.to_owned(),
             belt: outputs["figures"]["belt"].as_str().map(str::to_owned),
             by: names.person(who),
             drawing: calculators::belt::as_found(&outputs["figures"]),

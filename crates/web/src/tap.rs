@@ -115,6 +115,17 @@ pub fn input(name: &str, label: &str, hint: &str, value: &str) -> Markup {
     }
 }
 
+/// Several lines of words.
+pub fn lines(name: &str, label: &str, hint: &str, value: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            @if !hint.is_empty() { span class="soft" { (hint) } }
+            textarea name=(name) rows="3" autocomplete="off" { (value) }
+        }
+    }
+}
+
 /// A text field that must be filled.
 pub fn required(name: &str, label: &str, hint: &str, value: &str) -> Markup {
     html! {

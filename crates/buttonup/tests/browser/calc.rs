@@ -1,7 +1,7 @@
 //! Calculators with no order, on a phone: a belt row by row, a fluid's steps, a drive out of a
 //! file.
 
-use super::{choose, events, follow, phone, started, tap, write};
+use super::{choose, events, follow, phone, set_up, started, tap, write};
 use anyhow::{Result, ensure};
 use serde_json::json;
 
@@ -132,6 +132,49 @@ fn what_was_worked_out_for_an_order_is_kept_with_it() -> Result<()> {
     ensure!(
         last.contains("road-test") && last.contains("failed") && last.contains("112.0"),
         "{last}"
+    );
+    Ok(())
+}
+
+/// A belt is tapped round: each tap is the next pulley, and the last can be taken away.
+#[test]
+fn a_belt_is_tapped_round_its_pulleys() -> Result<()> {
+    let (shop, browser) = set_up()?;
+    browser.goto(&shop.server.url("/calc/belt/routing"))?;
+    let tapped = |x: f64, y: f64| -> Result<()> {
+        let at = browser.execute(
+            "const square = document.querySelector('.places svg'); square.scrollIntoView({ block: 'center' }); \
+             const box = square.getBoundingClientRect(); \
+             return [box.left + box.width * arguments[0], box.top + box.height * arguments[1]];",
+            vec![x.into(), y.into()],
+        )?;
+        for kind in ["mousePressed", "mouseReleased"] {
+            let press =
+                json!({ "type": kind, "x": at[0], "y": at[1], "button": "left", "clickCount": 1 });
+            browser.cdp("Input.dispatchMouseEvent", press)?;
+        }
+        Ok(())
+    };
+    for (x, y) in [(0.2, 0.3), (0.5, 0.45), (0.8, 0.3), (0.9, 0.9)] {
+        tapped(x, y)?;
+    }
+    browser.by_role("button", "Take the last away")?.click()?;
+    let written =
+        "return [...document.querySelectorAll('[name^=\"x-\"]')].map((one) => one.value);";
+    let written = browser.execute(written, vec![])?;
+    assert_eq!(written[0], "0 mm");
+    assert_eq!(written[3], "180 mm", "{written}");
+    assert_eq!(written[4], "", "{written}");
+    browser.execute(
+        "document.querySelector('[name=\"side-3\"][value=back]').click()",
+        vec![],
+    )?;
+    browser.by_role("button", "Work it out")?.click()?;
+    browser.wait_for_text("crank, pulley 4, pulley 3 (back), pulley 2")?;
+    assert!(
+        browser.target_faults()?.is_empty(),
+        "{:?}",
+        browser.target_faults()?
     );
     Ok(())
 }

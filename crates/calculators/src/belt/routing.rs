@@ -99,8 +99,24 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         layout,
         length_mm: None,
     };
-    let found = drive(&question).ok();
+    let (question, found) = as_it_runs(question);
     Some(answer(asked, &question.layout.pulleys, found.as_ref()))
+}
+
+/// One taps a belt round either way; it runs the way the crank turns.
+fn as_it_runs(question: Question) -> (Question, Option<Drive>) {
+    let found = drive(&question).ok();
+    let is_other_way = found.as_ref().is_some_and(|found| {
+        let mut faults = found.faults.iter();
+        faults.any(|fault| matches!(fault, Fault::WrongWayRound { .. }))
+    });
+    if !is_other_way {
+        return (question, found);
+    }
+    let mut other = question.clone();
+    other.layout.pulleys[1..].reverse();
+    let found = drive(&other).ok();
+    (other, found)
 }
 
 fn pulley(asked: &mut Asked, row: usize) -> Option<Pulley> {
@@ -159,8 +175,8 @@ fn answer(asked: &Asked, pulleys: &[Pulley], found: Option<&Drive>) -> Answer {
     };
     let names: Vec<String> = pulleys.iter().map(named).collect();
     let mut answer = Answer {
-        fact: names.join(", "),
-        said: format!("in this sequence, and back to {}", pulleys[0].name),
+        fact: format!("{} pulleys", pulleys.len()),
+        said: names.join(", "),
         ..Answer::default()
     };
     let cannot: Vec<String> = match found {
@@ -193,6 +209,7 @@ fn answer(asked: &Asked, pulleys: &[Pulley], found: Option<&Drive>) -> Answer {
             .to_owned(),
     );
     answer.outputs = json!({
+        "sequence": answer.said,
         "pulleys": pulleys.iter().map(|one| json!({ "name": one.name, "side": one.side.name() })).collect::<Vec<_>>(),
         "belt": asked.some("belt"),
         "cannot_run": cannot,

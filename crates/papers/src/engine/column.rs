@@ -4,7 +4,8 @@ use super::face::Weight;
 use super::flow::Slab;
 use super::lines::{Line, Run, bold, broken, plain};
 use super::page::{
-    BoxMark, DrawingMark, Grey, LineMark, MARGINS_MM, MM, Mark, SheetSize, Tag, Tags, TextMark,
+    BoxMark, DrawingMark, Grey, LineMark, MARGINS_MM, MM, Mark, Photo, SheetSize, Tag, Tags,
+    TextMark,
 };
 use drawing::{Area, Drawing};
 use std::rc::Rc;
@@ -516,6 +517,21 @@ impl Column<'_> {
                 again: None,
             });
         }
+    }
+
+    /// A photo, as wide as half the column and as high as a hand at most.
+    pub fn photo(&mut self, photo: &Photo, alt: &str) {
+        const HIGH_MM: f64 = 62.0;
+        const WIDE_MM: f64 = 85.0;
+        let node = self.tags.node(Some(self.node), Tag::Figure(alt.to_owned()));
+        let leaf = self.tags.leaf(node);
+        let wide = (self.right - self.left).min(WIDE_MM * MM);
+        let mark = photo.placed((self.left, 2.0), wide, HIGH_MM * MM, Some(leaf));
+        self.slabs.push(Slab {
+            height: mark.area.height + 6.0,
+            marks: vec![Mark::Photo(mark)],
+            ..Slab::default()
+        });
     }
 
     /// A drawing, as wide as the column at most, and never enlarged.

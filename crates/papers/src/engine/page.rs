@@ -40,6 +40,7 @@ pub enum Mark {
     Line(LineMark),
     Box(BoxMark),
     Drawing(DrawingMark),
+    Photo(PhotoMark),
 }
 
 /// One line of letters of one weight.
@@ -94,6 +95,49 @@ pub struct DrawingMark {
     pub leaf: Option<Leaf>,
 }
 
+/// A picture as it was taken, in its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PhotoMark {
+    pub area: Area,
+    pub photo: Photo,
+    pub leaf: Option<Leaf>,
+}
+
+/// A picture as its file holds it: JPEG or PNG.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Photo {
+    pub bytes: Arc<Vec<u8>>,
+    pub is_png: bool,
+    /// In points of the picture.
+    pub width: u32,
+    pub height: u32,
+}
+
+impl Photo {
+    /// In a place, as large as it may be and never larger than a point of it for a point of paper.
+    #[must_use]
+    pub fn placed(
+        &self,
+        (x, y): (f64, f64),
+        most_width: f64,
+        most_height: f64,
+        leaf: Option<Leaf>,
+    ) -> PhotoMark {
+        let (width, height) = (f64::from(self.width), f64::from(self.height));
+        let scale = (most_width / width).min(most_height / height).min(1.0);
+        PhotoMark {
+            area: Area {
+                x,
+                y,
+                width: width * scale,
+                height: height * scale,
+            },
+            photo: self.clone(),
+            leaf,
+        }
+    }
+}
+
 impl TextMark {
     /// The room that the letters take.
     #[must_use]
@@ -126,6 +170,7 @@ impl Mark {
                 width: mark.drawing.width * mark.scale,
                 height: mark.drawing.height * mark.scale,
             },
+            Self::Photo(mark) => mark.area,
         }
     }
 
@@ -140,6 +185,7 @@ impl Mark {
             }
             Self::Box(ground) => ground.area.y += by,
             Self::Drawing(mark) => mark.y += by,
+            Self::Photo(mark) => mark.area.y += by,
         }
         self
     }
@@ -150,6 +196,7 @@ impl Mark {
         match &mut self {
             Self::Text(text) => text.leaf = None,
             Self::Drawing(mark) => mark.leaf = None,
+            Self::Photo(mark) => mark.leaf = None,
             _ => {}
         }
         self
@@ -230,6 +277,8 @@ pub struct Page {
 pub struct Paper {
     /// What it is, such as `Invoice INV-12`.
     pub title: String,
+    /// The code of the language that it is in.
+    pub language: &'static str,
     pub size: SheetSize,
     /// The day that it bears, as year, month, day.
     pub day: (u16, u8, u8),
@@ -256,5 +305,21 @@ impl Paper {
                 _ => None,
             })
         })
+    }
+
+    /// The same paper without its photos, where one of them cannot be written.
+    #[must_use]
+    pub fn without_photos(mut self) -> Self {
+        for page in &mut self.pages {
+            page.marks.retain(|mark| !matches!(mark, Mark::Photo(_)));
+        }
+        self
+    }
+
+    /// Whether any photo is on it.
+    #[must_use]
+    pub fn has_photos(&self) -> bool {
+        let mut marks = self.pages.iter().flat_map(|page| &page.marks);
+        marks.any(|mark| matches!(mark, Mark::Photo(_)))
     }
 }

@@ -4,12 +4,15 @@
 
 use super::draw;
 use super::face::{self, Weight};
-use super::page::{BoxMark, Child, Grey, LineMark, Mark, Page, Paper, Tag, TextMark};
+use super::page::{
+    BoxMark, Child, Grey, LineMark, Mark, Page, Paper, Photo, PhotoMark, Tag, TextMark,
+};
 use krilla::color::luma;
 use krilla::configure::{Accessibility, Archival, ConfigurationBuilder};
 use krilla::destination::XyzDestination;
 use krilla::embed::{AssociationKind, EmbeddedFile, MimeType};
-use krilla::geom::{PathBuilder, Point, Rect};
+use krilla::geom::{PathBuilder, Point, Rect, Size, Transform};
+use krilla::image::Image;
 use krilla::metadata::{DateTime, Metadata};
 use krilla::num::NormalizedF32;
 use krilla::outline::{Outline, OutlineNode};
@@ -24,7 +27,7 @@ use krilla::text::{Font, GlyphId, KrillaGlyph};
 use krilla::{Document, SerializeSettings};
 use std::collections::BTreeMap;
 use std::num::NonZeroU16;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 /// Why a paper could not be written.
 #[derive(Debug, thiserror::Error)]
@@ -39,6 +42,13 @@ type Read = BTreeMap<usize, Vec<Identifier>>;
 /// # Errors
 /// [`NotWritten`], if the library finds that the file would break PDF/A-3a or PDF/UA-1.
 pub fn pdf(paper: &Paper) -> Result<Vec<u8>, NotWritten> {
+    // What cannot be read is found before anything is drawn.
+    let marks = paper.pages.iter().flat_map(|page| &page.marks);
+    for mark in marks {
+        if let Mark::Photo(mark) = mark {
+            image(&mark.photo)?;
+        }
+    }
     let configuration = ConfigurationBuilder::new()
         .with_archival_validator(Archival::A3_A)
         .with_accessibility_validator(Accessibility::UA1)
@@ -65,7 +75,7 @@ pub fn pdf(paper: &Paper) -> Result<Vec<u8>, NotWritten> {
 fn metadata(paper: &Paper) -> Metadata {
     Metadata::new()
         .title(paper.title.clone())
-        .language("en".to_owned())
+        .language(paper.language.to_owned())
         .producer("buttonup".to_owned())
         .creation_date(day(paper))
         .document_id(paper.title.clone())
@@ -155,6 +165,37 @@ fn draw_mark(surface: &mut Surface<'_>, mark: &Mark, read: &mut Read) {
                 read.entry(leaf).or_default().push(identifier);
             }
         }
+        Mark::Photo(mark) => {
+            let tag = mark.leaf.map_or(again, |_| ContentTag::Other);
+            let identifier = surface.start_tagged(tag);
+            draw_photo(surface, mark);
+            surface.end_tagged();
+            if let Some(leaf) = mark.leaf {
+                read.entry(leaf).or_default().push(identifier);
+            }
+        }
+    }
+}
+
+/// The picture as the library reads it.
+fn image(photo: &Photo) -> Result<Image, NotWritten> {
+    let bytes: Arc<dyn AsRef<[u8]> + Send + Sync> = photo.bytes.clone();
+    // PDF/A forbids that a reader smooths it.
+    let read = if photo.is_png {
+        Image::from_png(bytes.into(), false)
+    } else {
+        Image::from_jpeg(bytes.into(), false)
+    };
+    read.map_err(|error| NotWritten(format!("a photo: {error}")))
+}
+
+fn draw_photo(surface: &mut Surface<'_>, mark: &PhotoMark) {
+    let area = mark.area;
+    let size = Size::from_wh(short(area.width), short(area.height));
+    if let (Ok(image), Some(size)) = (image(&mark.photo), size) {
+        surface.push_transform(&Transform::from_translate(short(area.x), short(area.y)));
+        surface.draw_image(image, size);
+        surface.pop();
     }
 }
 
@@ -273,7 +314,7 @@ pub fn short(length: f64) -> f32 {
 }
 
 fn tree(paper: &Paper, read: &mut Read) -> TagTree {
-    let mut tree = TagTree::new().with_lang(Some("en".to_owned()));
+    let mut tree = TagTree::new().with_lang(Some(paper.language.to_owned()));
     for node in &paper.tags.top {
         tree.push(group(paper, *node, read));
     }

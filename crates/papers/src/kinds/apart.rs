@@ -5,72 +5,82 @@ use super::sheet::{Heading, composed};
 use crate::engine::column::{Cell, Kept, Side};
 use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
+use crate::wording::Wording;
 use shop::view::OrderView;
 
 pub fn paper(given: &Given<'_>) -> Paper {
-    let order = given.order;
+    let (order, wording) = (given.order, given.wording);
     let heading = Heading {
-        kind: "Collected dismantled",
+        kind: wording.dismantled,
         number: order.number.to_string(),
         day: &order.papers.today,
-        payer: given.payer,
         facts: Vec::new(),
-        foot: "This vehicle is not put back together. It must not be driven or started.",
+        foot: wording.must_not_be_driven,
     };
-    composed(order, &heading, given.size, None, |body| {
-        body.part("Not to be driven", |column| {
-            column.text(&[bold("This vehicle is not put back together. It must not be driven or started. It leaves on a trailer or a recovery vehicle.")]);
+    composed(given, &heading, None, |body| {
+        body.part(wording.not_to_be_driven, |column| {
+            let words = format!(
+                "{} {}",
+                wording.must_not_be_driven, wording.leaves_on_trailer
+            );
+            column.text(&[bold(words)]);
         });
-        body.part("Not put back", |column| {
+        body.part(wording.not_put_back, |column| {
             if order.open_items.is_empty() {
-                column.text(&[plain("Nothing: everything is in its place.")]);
+                column.text(&[plain(wording.nothing_apart)]);
             } else {
-                column.table(&columns(), &rows(order));
+                column.table(&columns(wording), &rows(wording, order));
             }
         });
-        let due: Vec<String> = order.debts.iter().map(|debt| debt.text.clone()).collect();
-        super::invoice::listed(body, "Still to do", &due);
-        super::invoice::listed(body, "Modified on this vehicle", &order.papers.differences);
-        body.part("Handed over", |column| {
+        let due: Vec<String> = order
+            .debts
+            .iter()
+            .map(|debt| wording.debt(order, debt))
+            .collect();
+        super::invoice::listed(body, wording.still_to_do, &due);
+        super::invoice::listed(body, wording.modified, &order.papers.differences);
+        body.part(wording.handed_over, |column| {
             let boxes = order.left.as_ref().and_then(|left| left.boxes);
             match boxes {
-                Some(boxes) => column.text(&[plain(format!("Boxes with parts: {boxes}."))]),
+                Some(boxes) => {
+                    column.text(&[plain((wording.boxes_with_parts)(&boxes.to_string()))])
+                }
                 None => column.blanks(
-                    &[("Boxes with parts:", 18.0), ("counted together by", 60.0)],
+                    &[(wording.boxes_count, 18.0), (wording.counted_by, 60.0)],
                     false,
                 ),
             }
             column.keep();
-            column.boxes(&["Keys handed over", "Old parts handed over"]);
+            column.boxes(&[wording.keys_over, wording.old_parts_over]);
             column.keep();
             column.sign(&[
-                ("date", 0.7),
-                ("name and signature of who collects it", 1.2),
-                (&format!("for {}", order.papers.shop), 1.2),
+                (wording.sign_date, 0.7),
+                (wording.who_collects, 1.2),
+                (&(wording.for_shop)(&order.papers.shop), 1.2),
             ]);
         });
     })
 }
 
-fn columns() -> [Kept; 4] {
+fn columns(wording: &Wording) -> [Kept; 4] {
     let fixed = |head, width_mm| Kept {
         head,
         width_mm: Some(width_mm),
         side: Side::Left,
     };
     [
-        fixed("There", 12.0),
+        fixed(wording.there, 12.0),
         Kept {
-            head: "What",
+            head: wording.what,
             width_mm: None,
             side: Side::Left,
         },
-        fixed("How it is", 32.0),
-        fixed("Stored in", 30.0),
+        fixed(wording.how_it_is, 32.0),
+        fixed(wording.stored_in, 30.0),
     ]
 }
 
-fn rows(order: &OrderView) -> Vec<Vec<Cell>> {
+fn rows(wording: &Wording, order: &OrderView) -> Vec<Vec<Cell>> {
     let open = order.open_items.iter();
     open.map(|open| {
         let item = order.items.iter().find(|item| item.item == open.item);
@@ -79,19 +89,24 @@ fn rows(order: &OrderView) -> Vec<Vec<Cell>> {
             .unwrap_or_default();
         let size = item.and_then(|item| item.size.clone());
         let count = item.map_or(1, |item| item.positions.len());
-        let below = (count > 1).then(|| format!("{count} pieces"));
+        let below = (count > 1).then(|| (wording.pieces)(count));
         let label = [Some(open.label.clone()), size]
             .into_iter()
             .flatten()
             .collect::<Vec<_>>()
             .join(", ");
+        let states: Vec<&str> = open
+            .states
+            .iter()
+            .map(|state| wording.word(state))
+            .collect();
         vec![
             Cell::to_tick(),
             Cell {
                 below,
                 ..Cell::text(label)
             },
-            Cell::text(open.states.join(", ")),
+            Cell::text(states.join(", ")),
             Cell::text(stored),
         ]
     })

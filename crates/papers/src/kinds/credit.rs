@@ -25,41 +25,38 @@ pub fn picked<'a>(given: &Given<'a>, written: Option<&str>) -> Result<&'a Credit
 
 /// The paper of a credit note.
 pub fn paper(given: &Given<'_>, note: &CreditView) -> Paper {
-    let order = given.order;
+    let (order, wording) = (given.order, given.wording);
     let heading = Heading {
-        kind: "Credit note",
+        kind: wording.credit_note,
         number: note.number.clone(),
         day: &note.day,
-        payer: given.payer,
         facts: note
             .invoice_number
             .iter()
-            .map(|number| ("Of invoice", number.clone()))
+            .map(|number| (wording.of_invoice, number.clone()))
             .collect(),
-        foot: "The invoice stays as it was written.",
+        foot: wording.stays_as_written,
     };
     let file = attached(given, &heading);
-    composed(order, &heading, given.size, Some(file), |body| {
-        body.part("Why", |column| column.text(&[plain(note.words.as_str())]));
+    composed(given, &heading, Some(file), |body| {
+        body.part(wording.why, |column| {
+            column.text(&[plain(note.words.as_str())])
+        });
         let mut rows: Vec<(String, String)> = note
             .lines
             .iter()
             .map(|line| {
-                let kept = if line.keeps_tax {
-                    ", its tax is kept"
-                } else {
-                    ""
-                };
-                (format!("{}{kept}", line.label), sum(&line.amount))
+                let kept = if line.keeps_tax { wording.tax_kept } else { "" };
+                (format!("{}{kept}", line.label), sum(wording, &line.amount))
             })
             .collect();
-        rows.push(("Before tax".to_owned(), sum(&note.net)));
+        rows.push((wording.before_tax.to_owned(), sum(wording, &note.net)));
         for share in &note.shares {
-            rows.push((share_name(share), sum(&share.tax)));
+            rows.push((share_name(wording, share), sum(wording, &share.tax)));
         }
-        body.part("Goes back", |column| {
-            let total = format!("Goes back, {}", order.papers.currency);
-            column.sums(&rows, Some((&total, &sum(&note.gross))));
+        body.part(wording.goes_back, |column| {
+            let total = format!("{}, {}", wording.goes_back, order.papers.currency);
+            column.sums(&rows, Some((&total, &sum(wording, &note.gross))));
         });
     })
 }

@@ -9,78 +9,84 @@ use super::{Given, attached};
 use crate::engine::column::{Body, Column};
 use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
+use crate::wording::Wording;
 use drawing::joint;
 use shop::record::v1::codes::PayerForm;
 use shop::view::{AskView, OrderView, PriceEntryView, TotalView};
-
-const FOOT: &str = "We do nothing beyond what you agree to. If more is needed, we ask first.";
 
 fn heading<'a>(given: &Given<'a>, kind: &'a str) -> Heading<'a> {
     Heading {
         kind,
         number: given.order.number.to_string(),
         day: &given.order.papers.today,
-        payer: given.payer,
         facts: Vec::new(),
-        foot: FOOT,
+        foot: given.wording.nothing_beyond,
     }
 }
 
 /// The estimate.
 pub fn estimate(given: &Given<'_>) -> Paper {
-    let order = given.order;
-    let heading = heading(given, "Estimate");
+    let (order, wording) = (given.order, given.wording);
+    let heading = heading(given, wording.estimate);
     let file = attached(given, &heading);
-    composed(order, &heading, given.size, Some(file), |body| {
+    composed(given, &heading, Some(file), |body| {
         told(
             body,
-            order,
-            given.payer,
-            ["You told us", "We found", "We propose"],
+            given,
+            [wording.told_us, wording.we_found, wording.we_propose],
         );
-        priced(body, order, given.payer, None);
+        priced(body, given, None);
         if !order.consents.is_empty() {
             agreed(body, given);
         }
-        body.part("Your approval", |column| {
+        body.part(wording.approval, |column| {
             if let Some(total) = total(order, given.payer) {
-                column.text(&[plain(format!(
-                    "We expect this to come to {} before tax, {} with it.",
-                    sum(&total.net),
-                    sum(&total.gross)
+                column.text(&[plain((wording.expected)(
+                    &sum(wording, &total.net),
+                    &sum(wording, &total.gross),
                 ))]);
             }
-            column.text(&[plain(
-                "If something has to be taken apart to find the fault and you then decide against the repair, putting it back together is charged within the sum you agree to here; or you collect it dismantled.",
-            )]);
+            if let Some(cover) = &given.cover {
+                column.text(&[plain((wording.covered)(
+                    &sum(wording, &cover.amount),
+                    wording.taxed(cover.with_tax),
+                    cover.in_ten,
+                ))]);
+            }
+            column.text(&[plain(wording.if_declined)]);
             column.gap(4.0);
-            column.blanks(&[("Yes, go ahead up to", 32.0), (&format!("{} in total. Before more, ring", order.papers.currency), 40.0)], true);
+            column.blanks(
+                &[
+                    (wording.yes_up_to, 32.0),
+                    (&(wording.before_more_ring)(&order.papers.currency), 40.0),
+                ],
+                true,
+            );
             column.keep();
-            column.boxes(&["No, put it back together", "No, I collect it as it is"]);
+            column.boxes(&[wording.no_put_back, wording.no_collect]);
             column.keep();
-            column.boxes(&["I want my old parts back", "You may keep my old parts"]);
-            signed(column, order, given.payer);
+            column.boxes(&[wording.parts_back, wording.parts_keep]);
+            signed(column, given);
         });
     })
 }
 
 /// The request for added work: what was agreed, what comes to it, what it comes to now.
 pub fn added(given: &Given<'_>) -> Paper {
-    let order = given.order;
-    let heading = heading(given, "Added work");
+    let (order, wording) = (given.order, given.wording);
+    let heading = heading(given, wording.added_work);
     let file = attached(given, &heading);
     let ask = order.asks.iter().find(|ask| ask.payer == given.payer);
-    composed(order, &heading, given.size, Some(file), |body| {
+    composed(given, &heading, Some(file), |body| {
         told(
             body,
-            order,
-            given.payer,
-            ["You told us", "We found", "We propose"],
+            given,
+            [wording.told_us, wording.we_found, wording.we_propose],
         );
         found(body, given);
         agreed(body, given);
         if let Some(ask) = ask {
-            changes(body, order, ask);
+            changes(body, given, ask);
         }
         now(body, given, ask);
     })
@@ -90,85 +96,88 @@ pub fn added(given: &Given<'_>) -> Paper {
 /// found where its hole was described.
 fn found(body: &mut Body, given: &Given<'_>) {
     for snag in &given.snags {
-        body.part("Found on the way", |column| {
+        body.part(given.wording.found_on_the_way, |column| {
             column.text(&[plain(shop::say::capital(&snag.text))]);
             if let Some(words) = &snag.words {
                 column.text(&[plain(words.as_str())]);
             }
+            for photo in snag
+                .photos
+                .iter()
+                .filter_map(|photo| given.photos.get(&photo.file))
+            {
+                column.photo(photo, &snag.text);
+            }
             let told = snag.choice.as_ref().and_then(|choice| choice.told.as_ref());
             if let Some(told) = told {
                 column.drawing(joint(&told.found.drawn(), 358.0, 220.0), 0.75);
-                column.text(&[plain(format!("Proposed: {}", told.way.name))]);
+                column.text(&[plain((given.wording.proposed)(&told.way.name))]);
             }
         });
     }
 }
 
-fn changes(body: &mut Body, order: &OrderView, ask: &AskView) {
+fn changes(body: &mut Body, given: &Given<'_>, ask: &AskView) {
+    let (order, wording) = (given.order, given.wording);
     let listed = |body: &mut Body, heading: &str, all: &[PriceEntryView]| {
         let all: Vec<&PriceEntryView> = all.iter().collect();
         body.part(heading, |column| {
             for sort in Sort::ALL.into_iter().filter(|sort| has(*sort, &all)) {
-                table(column, order, sort, &all);
+                table(column, wording, order, sort, &all);
             }
         });
     };
     if ask.added.is_empty() {
-        body.part("What is added", |column| {
-            column.text(&[plain("Nothing has been added since you agreed.")]);
+        body.part(wording.added, |column| {
+            column.text(&[plain(wording.nothing_added)]);
         });
     } else {
-        listed(body, "What is added", &ask.added);
+        listed(body, wording.added, &ask.added);
     }
     if !ask.dropped.is_empty() {
-        listed(body, "No longer in the price", &ask.dropped);
+        listed(body, wording.no_longer, &ask.dropped);
     }
 }
 
 fn now(body: &mut Body, given: &Given<'_>, ask: Option<&AskView>) {
-    let order = given.order;
+    let (order, wording) = (given.order, given.wording);
     let all = entries(order, given.payer, None);
-    body.part("New total", |column| {
+    body.part(wording.new_total, |column| {
         match Sums::of(order, given.payer, None) {
-            Some(sums) if !all.is_empty() => sums.put(column, &order.papers.currency),
-            _ => column.text(&[plain("No price yet.")]),
+            Some(sums) if !all.is_empty() => sums.put(column, wording, &order.papers.currency),
+            _ => column.text(&[plain(wording.no_price)]),
         }
     });
     let total = total(order, given.payer);
-    body.part("Your approval", |column| {
+    body.part(wording.approval, |column| {
         if let Some(total) = total {
-            column.text(&[bold(question(total, &order.papers.currency))]);
+            column.text(&[bold(question(wording, total, &order.papers.currency))]);
             column.gap(4.0);
         }
         let most = ask.and_then(|ask| Some((ask.sum.as_deref()?, ask.with_tax)));
         let yes = most.map_or_else(
-            || "Yes, do the added work".to_owned(),
-            |(most, with_tax)| {
-                format!(
-                    "Yes, up to {} {} in total",
-                    sum(most),
-                    if with_tax { "with tax" } else { "before tax" }
-                )
-            },
+            || wording.yes_added.to_owned(),
+            |(most, with_tax)| (wording.yes_total)(&sum(wording, most), wording.taxed(with_tax)),
         );
-        column.boxes(&[&yes, "No, leave it at what I agreed to"]);
+        column.boxes(&[&yes, wording.no_added]);
         column.keep();
-        column.boxes(&["I want my old parts back", "You may keep my old parts"]);
-        signed(column, order, given.payer);
+        column.boxes(&[wording.parts_back, wording.parts_keep]);
+        signed(column, given);
     });
 }
 
-fn signed(column: &mut Column<'_>, order: &OrderView, payer: PayerForm) {
-    let name = if payer == PayerForm::Customer && !order.row.customer.is_empty() {
+fn signed(column: &mut Column<'_>, given: &Given<'_>) {
+    let (order, wording) = (given.order, given.wording);
+    let name = if given.payer == PayerForm::Customer && !order.row.customer.is_empty() {
         order.row.customer.as_str()
     } else {
-        "name and signature"
+        wording.name_and_signature
     };
     column.keep();
     column.sign(&[
-        ("date", 0.7),
+        (wording.sign_date, 0.7),
         (name, 1.2),
-        (&format!("for {}", order.papers.shop), 1.2),
+        (&(wording.for_shop)(&order.papers.shop), 1.2),
     ]);
 }
 
@@ -177,29 +186,15 @@ fn total(order: &OrderView, payer: PayerForm) -> Option<&TotalView> {
 }
 
 /// The old sum, the new one, and the question, in one breath.
-fn question(total: &TotalView, currency: &str) -> String {
-    let with_tax = if total.ceiling_with_tax {
-        "with tax"
-    } else {
-        "before tax"
-    };
-    let now = format!(
-        "The total is now {} {currency} before tax, {} with it",
-        sum(&total.net),
-        sum(&total.gross)
-    );
+fn question(wording: &Wording, total: &TotalView, currency: &str) -> String {
+    let taxed = wording.taxed(total.ceiling_with_tax);
+    let sum = |amount: &str| sum(wording, amount);
+    let now = (wording.total_now)(&sum(&total.net), currency, &sum(&total.gross));
     match (&total.ceiling, &total.room) {
         (Some(ceiling), Some(room)) => match room.strip_prefix('-') {
-            Some(over) => format!(
-                "{now}. You agreed to {} {with_tax}, so it is {} over. May we do the added work?",
-                sum(ceiling),
-                sum(over)
-            ),
-            None => format!(
-                "{now}. It stays within the {} {with_tax} that you agreed to.",
-                sum(ceiling)
-            ),
+            Some(over) => (wording.is_over)(&now, &sum(ceiling), taxed, &sum(over)),
+            None => (wording.stays_within)(&now, &sum(ceiling), taxed),
         },
-        _ => format!("{now}. May we do it?"),
+        _ => (wording.may_we)(&now),
     }
 }

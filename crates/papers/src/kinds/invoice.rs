@@ -3,7 +3,7 @@
 
 use super::price::{Sort, Sums, entries, has, table};
 use super::sheet::{Heading, composed};
-use super::words::{code, consented, in_eights, nought, outcome, payer_name, sum};
+use super::words::{consented, in_eights, nought, sum};
 use super::{Given, attached};
 use crate::engine::column::{Body, Column};
 use crate::engine::lines::{bold, plain};
@@ -14,47 +14,51 @@ use std::collections::BTreeSet;
 
 /// The paper of an invoice, written or as it would be.
 pub fn paper(given: &Given<'_>) -> Paper {
-    let order = given.order;
+    let (order, wording) = (given.order, given.wording);
     let invoice = given.invoice;
     let draft = invoice.is_none_or(|invoice| invoice.command.is_empty());
     let number = invoice.and_then(|invoice| invoice.number.clone());
     let heading = Heading {
-        kind: if draft { "Draft invoice" } else { "Invoice" },
+        kind: if draft {
+            wording.draft_invoice
+        } else {
+            wording.invoice
+        },
         number: number.unwrap_or_else(|| order.number.to_string()),
         day: invoice.map_or(&order.papers.today, |invoice| &invoice.day),
-        payer: given.payer,
         facts: Vec::new(),
-        foot: if draft {
-            "Not written yet: this is how it would read now."
-        } else {
-            ""
-        },
+        foot: if draft { wording.not_written_yet } else { "" },
     };
     let file = attached(given, &heading);
-    composed(order, &heading, given.size, Some(file), |body| {
+    composed(given, &heading, Some(file), |body| {
         told(
             body,
-            order,
-            given.payer,
-            ["Complaint", "Cause", "Correction"],
+            given,
+            [wording.complaint, wording.cause, wording.correction],
         );
-        priced(body, order, given.payer, invoice);
-        paid(body, order, given.payer, invoice);
+        priced(body, given, invoice);
+        paid(body, given, invoice);
         agreed(body, given);
         if given.payer == PayerForm::Customer {
-            tested(body, order);
+            tested(body, given);
             leaves(body, given);
         }
-        record(body, given.head.as_deref());
+        if let Some(terms) = &order.papers.letterhead.terms {
+            body.part(wording.terms, |column| {
+                column.text(&[plain(terms.as_str())])
+            });
+        }
+        record(body, given);
     })
 }
 
 /// What the customer said, what was found, what was done; with several lines, line by line.
-pub fn told(body: &mut Body, order: &OrderView, payer: PayerForm, names: [&str; 3]) {
+pub fn told(body: &mut Body, given: &Given<'_>, names: [&str; 3]) {
+    let (order, payer, wording) = (given.order, given.payer, given.wording);
     let lines = paid_lines(order, payer);
     for line in &lines {
         body.part(names[0], |column| {
-            column.text(&[plain(quoted(&line.complaint))]);
+            column.text(&[plain((wording.quoted)(line.complaint.trim()))]);
         });
         if let Some(cause) = &line.cause {
             body.part(names[1], |column| column.text(&[plain(cause.as_str())]));
@@ -70,14 +74,13 @@ pub fn told(body: &mut Body, order: &OrderView, payer: PayerForm, names: [&str; 
             .lines
             .iter()
             .filter(|line| line.payer != payer)
-            .map(|line| format!("{}: paid by {}", line.complaint, payer_name(line.payer)))
+            .map(|line| {
+                let by = (wording.paid_by)((wording.payer)(line.payer));
+                format!("{}: {by}", line.complaint)
+            })
             .collect();
-        listed(body, "Paid by others", &others);
+        listed(body, wording.paid_by_others, &others);
     }
-}
-
-fn quoted(words: &str) -> String {
-    format!("“{}”", words.trim())
 }
 
 /// The lines that a payer pays for, wholly or in part.
@@ -93,24 +96,31 @@ fn paid_lines(order: &OrderView, payer: PayerForm) -> Vec<&LineView> {
 }
 
 /// Labour, parts, other, and the sum under the last of them.
-pub fn priced(body: &mut Body, order: &OrderView, payer: PayerForm, invoice: Option<&InvoiceView>) {
+pub fn priced(body: &mut Body, given: &Given<'_>, invoice: Option<&InvoiceView>) {
+    let (order, payer, wording) = (given.order, given.payer, given.wording);
     let all = entries(order, payer, invoice);
     for sort in Sort::ALL {
         if has(sort, &all) {
-            body.part(sort.name(), |column| table(column, order, sort, &all));
+            body.part(sort.name(wording), |column| {
+                table(column, wording, order, sort, &all);
+            });
         }
     }
     if !all.is_empty() {
         body.glue();
     }
-    body.part("Price", |column| match Sums::of(order, payer, invoice) {
-        Some(sums) if !all.is_empty() => sums.put(column, &order.papers.currency),
-        _ => column.text(&[plain("No price yet.")]),
+    body.part(wording.price, |column| {
+        match Sums::of(order, payer, invoice) {
+            Some(sums) if !all.is_empty() => sums.put(column, wording, &order.papers.currency),
+            _ => column.text(&[plain(wording.no_price)]),
+        }
     });
 }
 
 /// What the payer has paid, and what is left.
-fn paid(body: &mut Body, order: &OrderView, payer: PayerForm, invoice: Option<&InvoiceView>) {
+fn paid(body: &mut Body, given: &Given<'_>, invoice: Option<&InvoiceView>) {
+    let (order, payer, wording) = (given.order, given.payer, given.wording);
+    let sum = |amount: &str| sum(wording, amount);
     let Some(total) = order.totals.iter().find(|total| total.payer == payer) else {
         return;
     };
@@ -123,40 +133,46 @@ fn paid(body: &mut Body, order: &OrderView, payer: PayerForm, invoice: Option<&I
             .count()
     });
     if all > 1 || invoice.is_some_and(|invoice| invoice.gross != total.gross) {
-        rows.push(("Total of all invoices".to_owned(), sum(&total.gross)));
+        rows.push((wording.all_invoices.to_owned(), sum(&total.gross)));
     }
     for paid in order.payments.iter().filter(|paid| paid.payer == payer) {
-        let how = shop::say::capital(&code(&paid.by));
-        let deposit = if paid.deposit { ", deposit" } else { "" };
-        rows.push((format!("{how}{deposit}, {}", paid.at), sum(&paid.amount)));
+        let how = (wording.paid_how)(paid.by);
+        let deposit = if paid.deposit { wording.deposit } else { "" };
+        let at = wording.moment(&paid.at);
+        rows.push((format!("{how}{deposit}, {at}"), sum(&paid.amount)));
     }
-    rows.push(("Paid so far".to_owned(), sum(&total.paid)));
+    rows.push((wording.paid_so_far.to_owned(), sum(&total.paid)));
     let (left, amount) = match total.balance.strip_prefix('-') {
-        Some(over) if !nought(over) => ("To give back", over),
-        _ => ("Still to pay", total.balance.as_str()),
+        Some(over) if !nought(over) => (wording.give_back, over),
+        _ => (wording.still_to_pay, total.balance.as_str()),
     };
     let left = format!("{left}, {}", order.papers.currency);
-    body.part("Paid", |column| {
+    body.part(wording.paid, |column| {
         column.sums(&rows, Some((&left, &sum(amount))));
     });
+    if let Some(bank) = &order.papers.letterhead.bank {
+        body.part(wording.pay_to, |column| {
+            column.text(&[plain(bank.as_str())])
+        });
+    }
 }
 
 /// What this payer approved and declined.
 pub fn agreed(body: &mut Body, given: &Given<'_>) {
-    let (order, payer) = (given.order, given.payer);
+    let (order, payer, wording) = (given.order, given.payer, given.wording);
     let consents: Vec<_> = order
         .consents
         .iter()
         .filter(|consent| consent.payer == payer)
         .collect();
-    body.part("You agreed", |column| {
+    body.part(wording.agreed, |column| {
         if consents.is_empty() {
-            column.text(&[plain("Nothing has been agreed to yet.")]);
+            column.text(&[plain(wording.nothing_agreed)]);
         }
         for consent in consents {
-            column.text(&[plain(consented(consent))]);
+            column.text(&[plain(consented(wording, consent))]);
             if let Some(said) = &consent.said {
-                column.small(&format!("Said: {said}"));
+                column.small(&(wording.said)(said));
             }
             signed(column, given, consent.signature.as_deref());
         }
@@ -164,36 +180,53 @@ pub fn agreed(body: &mut Body, given: &Given<'_>) {
 }
 
 /// How it was tested.
-fn tested(body: &mut Body, order: &OrderView) {
+fn tested(body: &mut Body, given: &Given<'_>) {
+    let (order, wording) = (given.order, given.wording);
     let proofs = &order.papers.proofs;
     if proofs.is_empty() {
         return;
     }
-    body.part("How we tested it", |column| {
+    body.part(wording.tested, |column| {
         for proof in proofs {
-            let name = format!("{}: {}", shop::say::capital(&proof.name), outcome(proof.outcome));
-            let words = proof.words.as_ref().map_or_else(String::new, |words| format!(". {words}"));
-            column.text(&[bold(name), plain(format!("{words} ({}, {})", proof.by, proof.at))]);
+            let name = format!(
+                "{}: {}",
+                shop::say::capital(wording.word(&proof.name)),
+                (wording.outcome)(proof.outcome)
+            );
+            let words = proof
+                .words
+                .as_ref()
+                .map_or_else(String::new, |words| format!(". {words}"));
+            column.text(&[
+                bold(name),
+                plain(format!(
+                    "{words} ({}, {})",
+                    proof.by,
+                    wording.moment(&proof.at)
+                )),
+            ]);
         }
-        if proofs.iter().any(|proof| proof.outcome == OutcomeForm::NotProvoked) {
-            column.text(&[bold(
-                "We could not bring your complaint back. It may come again: note when and how it does, and come back to us.",
-            )]);
+        if proofs
+            .iter()
+            .any(|proof| proof.outcome == OutcomeForm::NotProvoked)
+        {
+            column.text(&[bold(wording.come_back)]);
         }
     });
 }
 
 /// How the vehicle leaves.
 fn leaves(body: &mut Body, given: &Given<'_>) {
-    let order = given.order;
+    let (order, wording) = (given.order, given.wording);
     let old = order.parts.iter().filter(|part| part.has_old);
     let old: Vec<String> = old
         .map(|part| {
-            let fate = part.old.as_deref().unwrap_or("not accounted for yet");
-            format!("{}: old one {fate}", part.label)
+            let fate = part.old.as_deref();
+            let fate = fate.map_or(wording.not_accounted, |fate| wording.word(fate));
+            (wording.old_one)(&part.label, fate)
         })
         .collect();
-    listed(body, "Old parts", &old);
+    listed(body, wording.old_parts, &old);
     // One reason may stand at several gates.
     let waived: BTreeSet<String> = order
         .waivers
@@ -201,11 +234,20 @@ fn leaves(body: &mut Body, given: &Given<'_>) {
         .filter(|waiver| waiver.prints)
         .map(|waiver| format!("{}, {}", waiver.reason, waiver.waived))
         .collect();
-    listed(body, "Waived", &waived.into_iter().collect::<Vec<_>>());
+    listed(
+        body,
+        wording.waived,
+        &waived.into_iter().collect::<Vec<_>>(),
+    );
     if !order.declined.is_empty() {
-        body.part("Work you declined", |column| {
+        body.part(wording.work_declined, |column| {
             for declined in &order.declined {
-                let words = format!("{}: {} ({})", declined.what, declined.words, declined.at);
+                let words = format!(
+                    "{}: {} ({})",
+                    declined.what,
+                    declined.words,
+                    wording.moment(&declined.at)
+                );
                 column.text(&[plain(shop::say::capital(&words))]);
                 signed(column, given, declined.signature.as_deref());
             }
@@ -214,35 +256,46 @@ fn leaves(body: &mut Body, given: &Given<'_>) {
     let apart: Vec<String> = order
         .open_items
         .iter()
-        .map(|open| open.text.clone())
+        .map(|open| {
+            if !wording.trade_in_german {
+                return open.text.clone();
+            }
+            let states: Vec<&str> = open
+                .states
+                .iter()
+                .map(|state| wording.word(state))
+                .collect();
+            format!("{}: {}", open.label, states.join(", "))
+        })
         .collect();
-    listed(body, "Not put back", &apart);
-    listed(body, "Modified on this vehicle", &order.papers.differences);
+    listed(body, wording.not_put_back, &apart);
+    listed(body, wording.modified, &order.papers.differences);
     let due = order.debts.iter().filter(|debt| debt.before.is_none());
-    let due: Vec<String> = due.map(|debt| debt.text.clone()).collect();
-    listed(body, "Still to do afterwards", &due);
+    let due: Vec<String> = due.map(|debt| wording.debt(order, debt)).collect();
+    listed(body, wording.still_to_do_after, &due);
     if let Some(left) = &order.left {
-        body.part("Delivery", |column| {
+        body.part(wording.delivery, |column| {
             let boxes = left.boxes.map_or_else(String::new, |boxes| {
-                format!(" Boxes that went with it: {boxes}.")
+                (wording.boxes_went)(&boxes.to_string())
             });
-            let how = shop::say::capital(&left.how);
-            column.text(&[plain(format!(
-                "{how}, {}: {}.{boxes} Handed over by {}.",
-                left.at, left.ending, left.by
-            ))]);
+            let how = shop::say::capital(wording.word(&left.how));
+            let delivered = (wording.delivered)(
+                &how,
+                &wording.moment(&left.at),
+                wording.word(&left.ending),
+                &left.by,
+            );
+            column.text(&[plain(format!("{delivered}{boxes}"))]);
             if left.apart {
-                column.text(&[bold(
-                    "Not put back together: it must not be driven or started.",
-                )]);
+                column.text(&[bold(wording.not_to_be_driven_yet)]);
             }
             if let Some(by) = &left.signed_by {
                 let signed = if left.signature.is_some() {
-                    "Signed for on the screen by"
+                    wording.signed_for
                 } else {
-                    "Collected by"
+                    wording.collected_by
                 };
-                column.text(&[plain(format!("{signed} {by}."))]);
+                column.text(&[plain(signed(by))]);
             }
             signed(column, given, left.signature.as_deref());
         });
@@ -272,13 +325,13 @@ pub fn listed(body: &mut Body, heading: &str, rows: &[String]) {
     });
 }
 
-fn record(body: &mut Body, head: Option<&str>) {
-    let Some(head) = head else {
+fn record(body: &mut Body, given: &Given<'_>) {
+    let Some(head) = given.head.as_deref() else {
         return;
     };
-    body.part("Verification code", |column: &mut Column<'_>| {
+    body.part(given.wording.verification, |column: &mut Column<'_>| {
         column.text(&[plain(in_eights(head))]);
         column.keep();
-        column.small("It seals everything we recorded up to this paper. To check a paper against our record: buttonup verify --head, and the code without its gaps.");
+        column.small(given.wording.verification_how);
     });
 }

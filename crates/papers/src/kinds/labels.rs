@@ -60,6 +60,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
     debug_assert_eq!(pages.len(), total);
     Paper {
         title: format!("Tray labels {}", order.number),
+        language: "en",
         size: given.size,
         day: super::words::day_of(&order.papers.today),
         pages,

@@ -6,6 +6,8 @@ mod estimate;
 mod how_to;
 mod invoice;
 mod labels;
+mod missing;
+mod photo;
 mod price;
 mod sheet;
 mod signature;
@@ -14,13 +16,16 @@ mod words;
 mod worksheet;
 
 use crate::engine::face;
-use crate::engine::page::{Attached, Paper, SheetSize};
+use crate::engine::page::{Attached, Paper, Photo, SheetSize};
 use crate::engine::pdf;
+use crate::wording::Wording;
 use drawing::Drawing;
+pub use missing::{Missing, Rule, missing};
 use serde_json::{Value, json};
 use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
-use shop::record::v1::codes::PayerForm;
-use shop::repair::Words;
+use shop::record::form::Form;
+use shop::record::v1::codes::{LanguageForm, PayerForm};
+use shop::repair::{Language, Words};
 use shop::view::{CreditView, InvoiceView, MendingView, OrderView};
 use shop::{Snapshot, Trouble, TroubleKind};
 use std::collections::{BTreeMap, BTreeSet};
@@ -118,6 +123,8 @@ pub struct Asked {
     pub size: Option<SheetSize>,
     /// Where the program can be reached from a phone, for the codes on labels.
     pub address: Option<String>,
+    /// The language; none, for that of the shop's papers.
+    pub language: Option<Language>,
 }
 
 impl Asked {
@@ -130,6 +137,7 @@ impl Asked {
             written: None,
             size: None,
             address: None,
+            language: None,
         }
     }
 }
@@ -164,6 +172,20 @@ struct Given<'a> {
     snags: Vec<MendingView>,
     /// Signatures that were drawn on the screen, by their files.
     signatures: BTreeMap<String, Drawing>,
+    /// Photos of what was found, by their files.
+    photos: BTreeMap<String, Photo>,
+    /// The shop's picture.
+    logo: Option<Photo>,
+    /// What covers the price how often, where the shop has timed such work before.
+    cover: Option<Covered>,
+    wording: &'static Wording,
+}
+
+/// An amount that covers a price so many times in ten.
+struct Covered {
+    amount: String,
+    with_tax: bool,
+    in_ten: u32,
 }
 
 /// Makes a paper of an order from what is true now. From the same values come the same bytes.
@@ -183,15 +205,26 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
     let order = shop::view::order(snap, number)?;
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();
+    let language = asked
+        .language
+        .map_or(order.papers.letterhead.language, |language| {
+            LanguageForm::of(&language)
+        });
+    let language = language.read().unwrap_or_default();
+    let snags = snags(snap, &order, asked.kind)?;
     let mut given = Given {
         order: &order,
+        photos: photo::of_snags(snap, &snags)?,
+        logo: photo::logo(snap, &order)?,
+        cover: covered(snap, &order, asked),
+        wording: Wording::of(language),
         payer: asked.payer,
         invoice: picked(&order, asked),
         credit: None,
         size: asked.size.unwrap_or_else(|| size_of(snap)),
         head: Some(head),
         address: asked.address.clone(),
-        snags: snags(snap, &order, asked.kind)?,
+        snags,
         signatures: signatures(snap, &order)?,
     };
     let paper = match asked.kind {
@@ -209,6 +242,22 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, number)?),
     };
     made(&given, paper)
+}
+
+/// Stages that have to have been timed before a customer is told how often a sum suffices.
+const TIMED_AT_LEAST: usize = 30;
+
+/// What covers the estimate nine times in ten.
+fn covered(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Option<Covered> {
+    let is_asked = asked.kind == Kind::Estimate && asked.payer == PayerForm::Customer;
+    let odds = is_asked.then(|| shop::odds_of::odds_of(snap, order.number, None));
+    let odds = odds?.ok().filter(|odds| odds.stages >= TIMED_AT_LEAST)?;
+    let cover = odds.covers.last()?;
+    Some(Covered {
+        amount: cover.amount.clone(),
+        with_tax: odds.with_tax,
+        in_ten: 9,
+    })
 }
 
 /// What was signed on the screen; what was erased since, or photographed, is left out.
@@ -283,7 +332,16 @@ fn planned(snap: &Snapshot<'_>, number: u64) -> Result<worksheet::Plan, Trouble>
 
 fn made(given: &Given<'_>, paper: Paper) -> Result<Made, Trouble> {
     settable(&paper)?;
-    let pdf = pdf::pdf(&paper).map_err(|error| {
+    let (paper, written) = match pdf::pdf(&paper) {
+        // A photo that cannot be written keeps nobody from the paper.
+        Err(_) if paper.has_photos() => {
+            let without = paper.without_photos();
+            let written = pdf::pdf(&without);
+            (without, written)
+        }
+        written => (paper, written),
+    };
+    let pdf = written.map_err(|error| {
         Trouble::new(
             TroubleKind::Record,
             &paper.title,
@@ -364,7 +422,8 @@ fn values(given: &Given<'_>) -> Value {
     let order = given.order;
     if let Some(note) = given.credit {
         return json!({
-            "shop": order.papers.shop, "order": order.number, "number": note.number, "day": note.day,
+            "shop": order.papers.shop, "letterhead": order.papers.letterhead,
+            "order": order.number, "number": note.number, "day": note.day,
             "of_invoice": note.invoice_number, "payer": given.payer,
             "customer": { "name": order.row.customer, "address": order.papers.address },
             "currency": order.papers.currency, "why": note.words, "lines": note.lines,
@@ -376,6 +435,7 @@ fn values(given: &Given<'_>) -> Value {
     let sums = price::Sums::of(order, given.payer, given.invoice);
     json!({
         "shop": order.papers.shop,
+        "letterhead": order.papers.letterhead,
         "order": order.number,
         "number": given.invoice.and_then(|invoice| invoice.number.clone()),
         "day": given.invoice.map_or(&order.papers.today, |invoice| &invoice.day),

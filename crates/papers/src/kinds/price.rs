@@ -3,6 +3,7 @@
 use super::words::{nought, sum};
 use crate::engine::column::{Cell, Column, Kept, Side};
 use crate::engine::lines::{bold, plain};
+use crate::wording::Wording;
 use shop::record::v1::codes::{ChargeForm, PayerForm};
 use shop::view::{InvoiceView, LineView, OrderView, PriceEntryView, ShareView};
 
@@ -17,11 +18,11 @@ pub enum Sort {
 impl Sort {
     pub const ALL: [Self; 3] = [Self::Labour, Self::Parts, Self::Other];
 
-    pub fn name(self) -> &'static str {
+    pub fn name(self, wording: &Wording) -> &'static str {
         match self {
-            Self::Labour => "Labour",
-            Self::Parts => "Parts",
-            Self::Other => "Other",
+            Self::Labour => wording.labour,
+            Self::Parts => wording.parts,
+            Self::Other => wording.other,
         }
     }
 
@@ -35,7 +36,7 @@ impl Sort {
         }
     }
 
-    fn columns(self) -> Vec<Kept> {
+    fn columns(self, wording: &Wording) -> Vec<Kept> {
         let fixed = |head, width_mm, side| Kept {
             head,
             width_mm: Some(width_mm),
@@ -46,25 +47,25 @@ impl Sort {
             width_mm: None,
             side: Side::Left,
         };
-        let amount = fixed("Amount", 24.0, Side::Right);
+        let amount = fixed(wording.amount, 24.0, Side::Right);
         match self {
             Self::Labour => vec![
-                open("Work"),
-                fixed("Hours", 20.0, Side::Right),
-                fixed("An hour", 22.0, Side::Right),
+                open(wording.work),
+                fixed(wording.hours, 20.0, Side::Right),
+                fixed(wording.an_hour, 22.0, Side::Right),
                 amount,
             ],
             Self::Parts => vec![
-                fixed("Number", 27.0, Side::Left),
-                open("Part"),
-                fixed("Count", 18.0, Side::Right),
-                fixed("Each", 20.0, Side::Right),
+                fixed(wording.number, 27.0, Side::Left),
+                open(wording.part),
+                fixed(wording.count, 18.0, Side::Right),
+                fixed(wording.each, 20.0, Side::Right),
                 amount,
             ],
             Self::Other => vec![
-                open("What"),
-                fixed("Count", 18.0, Side::Right),
-                fixed("Each", 20.0, Side::Right),
+                open(wording.what),
+                fixed(wording.count, 18.0, Side::Right),
+                fixed(wording.each, 20.0, Side::Right),
                 amount,
             ],
         }
@@ -88,15 +89,21 @@ pub fn entries<'a>(
 }
 
 /// The entries of a sort, as a table; by the order's lines, where there are several.
-pub fn table(column: &mut Column<'_>, order: &OrderView, sort: Sort, all: &[&PriceEntryView]) {
+pub fn table(
+    column: &mut Column<'_>,
+    wording: &Wording,
+    order: &OrderView,
+    sort: Sort,
+    all: &[&PriceEntryView],
+) {
     let of_sort: Vec<&PriceEntryView> = all
         .iter()
         .copied()
         .filter(|entry| Sort::of(entry.charge) == sort)
         .collect();
-    let groups = grouped(order, &of_sort);
+    let groups = grouped(wording, order, &of_sort);
     let several = groups.len() > 1;
-    let columns = sort.columns();
+    let columns = sort.columns(wording);
     for (nth, (name, entries)) in groups.into_iter().enumerate() {
         if several {
             if nth > 0 {
@@ -108,7 +115,7 @@ pub fn table(column: &mut Column<'_>, order: &OrderView, sort: Sort, all: &[&Pri
         }
         let rows: Vec<Vec<Cell>> = entries
             .iter()
-            .map(|entry| row(order, sort, entry))
+            .map(|entry| row(wording, order, sort, entry))
             .collect();
         column.table(&columns, &rows);
     }
@@ -121,6 +128,7 @@ pub fn has(sort: Sort, all: &[&PriceEntryView]) -> bool {
 
 /// The entries by the line they belong to, in the order's sequence; what belongs to none comes last.
 fn grouped<'a>(
+    wording: &Wording,
     order: &OrderView,
     all: &[&'a PriceEntryView],
 ) -> Vec<(String, Vec<&'a PriceEntryView>)> {
@@ -140,23 +148,23 @@ fn grouped<'a>(
         .lines
         .iter()
         .map(|line| (line.complaint.clone(), of(Some(line))));
-    let rest = ("For all of it".to_owned(), of(None));
+    let rest = (wording.for_all.to_owned(), of(None));
     lines
         .chain([rest])
         .filter(|(_, entries)| !entries.is_empty())
         .collect()
 }
 
-fn row(order: &OrderView, sort: Sort, entry: &PriceEntryView) -> Vec<Cell> {
-    let amount = Cell::text(sum(&entry.amount));
+fn row(wording: &Wording, order: &OrderView, sort: Sort, entry: &PriceEntryView) -> Vec<Cell> {
+    let amount = Cell::text(sum(wording, &entry.amount));
     let bare = entry.charge == ChargeForm::Test && entry.quantity == "1";
     let (quantity, each) = if bare {
         (String::new(), String::new())
     } else {
-        (entry.quantity.clone(), sum(&entry.each))
+        (wording.figures(&entry.quantity), sum(wording, &entry.each))
     };
     let label = Cell {
-        runs: vec![plain(named(entry))],
+        runs: vec![plain(named(wording, entry))],
         ..Cell::default()
     };
     let rest = [label, Cell::text(quantity), Cell::text(each), amount];
@@ -170,22 +178,25 @@ fn row(order: &OrderView, sort: Sort, entry: &PriceEntryView) -> Vec<Cell> {
 }
 
 /// What an entry is called, with what was taken off it and why.
-fn named(entry: &PriceEntryView) -> String {
+fn named(wording: &Wording, entry: &PriceEntryView) -> String {
     let less = entry.less.iter().map(|less| {
         let percent = less.percent.as_ref();
-        let percent = percent.map_or_else(String::new, |percent| format!(" ({percent} %)"));
-        format!("; less {}{percent}, {}", sum(&less.amount), less.why)
+        let percent = percent.map_or_else(String::new, |percent| {
+            format!(" ({} %)", wording.figures(percent))
+        });
+        (wording.less)(&percent, &sum(wording, &less.amount), &less.why)
     });
     let less: String = less.collect();
     format!("{}{less}", entry.label)
 }
 
 /// A tax as its row is called.
-pub fn share_name(share: &ShareView) -> String {
+pub fn share_name(wording: &Wording, share: &ShareView) -> String {
+    let percent = wording.figures(&share.percent);
     if share.exempt {
-        return format!("{} {} %, not asked: exempt", share.name, share.percent);
+        return (wording.not_asked)(&share.name, &percent);
     }
-    format!("{} {} % of {}", share.name, share.percent, sum(&share.base))
+    (wording.share_of)(&share.name, &percent, &sum(wording, &share.base))
 }
 
 /// The part's number, where the entry is a part's.
@@ -240,33 +251,36 @@ impl<'a> Sums<'a> {
         })
     }
 
-    pub fn put(&self, column: &mut Column<'_>, currency: &str) {
+    pub fn put(&self, column: &mut Column<'_>, wording: &Wording, currency: &str) {
         let mut rows = Vec::new();
         if !nought(self.written_down) {
             rows.push((
-                "Discount, before tax".to_owned(),
-                format!("-{}", sum(self.written_down)),
+                wording.discount.to_owned(),
+                format!("-{}", sum(wording, self.written_down)),
             ));
         }
-        rows.push(("Before tax".to_owned(), sum(self.net)));
+        rows.push((wording.before_tax.to_owned(), sum(wording, self.net)));
         // One tax needs no row beside that of the tax.
         let apart = self.shares.len() > 1 || self.shares.iter().any(|share| share.exempt);
         if apart {
             for share in self.shares {
-                rows.push((share_name(share), sum(&share.tax)));
+                rows.push((share_name(wording, share), sum(wording, &share.tax)));
             }
         }
         let tax = match self.taxes {
-            taxes if apart || taxes.is_empty() => "Tax".to_owned(),
-            taxes => format!("Tax: {}", taxes.join(", ")),
+            taxes if apart || taxes.is_empty() => wording.tax.to_owned(),
+            taxes => format!("{}: {}", wording.tax, wording.figures(&taxes.join(", "))),
         };
-        rows.push((tax, sum(self.tax)));
+        rows.push((tax, sum(wording, self.tax)));
         if let Some(number) = self.exempt_by {
-            rows.push((format!("Exempt by {number}"), String::new()));
+            rows.push(((wording.exempt_by)(number), String::new()));
         }
         column.sums(
             &rows,
-            Some((&format!("Total, {currency}"), &sum(self.gross))),
+            Some((
+                &format!("{}, {currency}", wording.total),
+                &sum(wording, self.gross),
+            )),
         );
     }
 }

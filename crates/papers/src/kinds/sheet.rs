@@ -1,7 +1,8 @@
 //! What every paper for a payer has: the shop, who it is for, its kind and number, the facts
 //! beside it; on later pages one line of them; the foot.
 
-use super::words::{day_of, long_day, payer_name};
+use super::Given;
+use super::words::{day_of, long_day};
 use crate::engine::column::{Body, SMALL, TEXT, base, line_height, one_line, rule, set};
 use crate::engine::face::Weight;
 use crate::engine::flow::{Room, paged};
@@ -25,7 +26,6 @@ pub struct Heading<'a> {
     pub number: String,
     /// The day it bears, as `2026-11-30`.
     pub day: &'a str,
-    pub payer: PayerForm,
     /// More facts beside those of the vehicle.
     pub facts: Vec<(&'static str, String)>,
     pub foot: &'a str,
@@ -33,14 +33,14 @@ pub struct Heading<'a> {
 
 /// A paper with this head, these parts, this foot.
 pub fn composed(
-    order: &OrderView,
+    given: &Given<'_>,
     heading: &Heading<'_>,
-    size: SheetSize,
     attached: Option<Attached>,
     parts: impl FnOnce(&mut Body),
 ) -> Paper {
+    let (order, size) = (given.order, given.size);
     let mut tags = Tags::default();
-    let (mut first, below) = first_head(order, heading, size, &mut tags);
+    let (mut first, below) = first_head(given, heading, &mut tags);
     let mut body = Body::new(size, tags);
     parts(&mut body);
     let (_, height) = size.points();
@@ -60,11 +60,13 @@ pub fn composed(
             next_head(order, heading, size)
         };
         marks.append(page);
-        marks.extend(footer(heading.foot, size, bottom - foot, nth + 1, total));
+        let nth_of = (given.wording.page_of)(nth + 1, total);
+        marks.extend(footer(heading.foot, size, bottom - foot, &nth_of));
         *page = marks;
     }
     Paper {
         title: format!("{} {}", heading.kind, heading.number),
+        language: given.wording.code,
         size,
         day: day_of(heading.day),
         pages: pages.into_iter().map(|marks| Page { marks }).collect(),
@@ -74,13 +76,9 @@ pub fn composed(
 }
 
 /// The head of the first page, and where it ends.
-fn first_head(
-    order: &OrderView,
-    heading: &Heading<'_>,
-    size: SheetSize,
-    tags: &mut Tags,
-) -> (Vec<Mark>, f64) {
-    let (width, _) = size.points();
+fn first_head(given: &Given<'_>, heading: &Heading<'_>, tags: &mut Tags) -> (Vec<Mark>, f64) {
+    let order = given.order;
+    let (width, _) = given.size.points();
     let (left, right, top) = (
         MARGINS_MM[0] * MM,
         width - MARGINS_MM[1] * MM,
@@ -89,8 +87,9 @@ fn first_head(
     let mut marks = Vec::new();
     let shop = order.papers.shop.as_str();
     let facts_left = FACTS_MM * MM;
+    let top = top + logo(&mut marks, given, tags, (left, top));
     let named = tags.node(None, Tag::Paragraph);
-    let y = lines_of(
+    let mut y = lines_of(
         &mut marks,
         tags,
         named,
@@ -99,21 +98,31 @@ fn first_head(
         17.0,
         facts_left - left - 10.0,
     );
+    for line in of_shop(given) {
+        y = lines_of(
+            &mut marks,
+            tags,
+            named,
+            plain(line),
+            (left, y),
+            SMALL,
+            right - left,
+        );
+    }
     marks.push(rule((left, right), y + 5.0, 1.5, Grey::Black));
     let under = y + 5.0;
     let address_top = (ADDRESS_TOP_MM * MM).max(under + 14.0);
     let address = address_block(
         &mut marks,
         tags,
-        order,
+        given,
         (left, address_top),
         facts_left - left - 12.0,
-        heading.payer,
     );
     let facts = facts_block(
         &mut marks,
         tags,
-        order,
+        given,
         heading,
         (facts_left, right),
         under + 10.0,
@@ -121,21 +130,70 @@ fn first_head(
     (marks, address.max(facts))
 }
 
+/// The shop's picture, and how high it stands.
+fn logo(marks: &mut Vec<Mark>, given: &Given<'_>, tags: &mut Tags, at: (f64, f64)) -> f64 {
+    const HIGH_MM: f64 = 13.0;
+    const WIDE_MM: f64 = 60.0;
+    let Some(photo) = &given.logo else {
+        return 0.0;
+    };
+    let node = tags.node(None, Tag::Figure(given.order.papers.shop.clone()));
+    let leaf = tags.leaf(node);
+    let mark = photo.placed(at, WIDE_MM * MM, HIGH_MM * MM, Some(leaf));
+    let height = mark.area.height;
+    marks.push(Mark::Photo(mark));
+    height + 4.0
+}
+
+/// What stands under the shop's name: where it is, how it is reached, what it is taxed under.
+fn of_shop(given: &Given<'_>) -> Vec<String> {
+    let own = &given.order.papers.letterhead;
+    let address: Vec<&str> = own
+        .address
+        .iter()
+        .flat_map(|text| text.lines())
+        .map(str::trim)
+        .collect();
+    let tax = own
+        .tax_number
+        .as_ref()
+        .map(|number| format!("{} {number}", given.wording.tax_number));
+    let reach: Vec<String> = [own.phone.clone(), own.mail.clone(), tax]
+        .into_iter()
+        .flatten()
+        .collect();
+    [address.join(", "), reach.join(" · ")]
+        .into_iter()
+        .filter(|line| !line.is_empty())
+        .collect()
+}
+
 fn address_block(
     marks: &mut Vec<Mark>,
     tags: &mut Tags,
-    order: &OrderView,
+    given: &Given<'_>,
     (left, top): (f64, f64),
     most: f64,
-    payer: PayerForm,
 ) -> f64 {
-    let whom = match payer {
-        PayerForm::Customer => vec![order.row.customer.clone(), order.papers.address.clone()],
+    let (order, wording) = (given.order, given.wording);
+    let whom = match given.payer {
+        PayerForm::Customer => {
+            let address = order
+                .papers
+                .address
+                .lines()
+                .map(|line| line.trim().to_owned());
+            [order.row.customer.clone()]
+                .into_iter()
+                .chain(address)
+                .collect()
+        }
         other => vec![
-            format!("For {}", payer_name(other)),
-            format!("Vehicle of {}", order.row.customer),
+            (wording.for_payer)((wording.payer)(other)),
+            (wording.vehicle_of)(&order.row.customer),
         ],
     };
+    let whom: Vec<String> = whom;
     let node = tags.node(None, Tag::Paragraph);
     let mut y = top;
     for line in whom.iter().filter(|line| !line.trim().is_empty()) {
@@ -155,7 +213,7 @@ fn address_block(
 fn facts_block(
     marks: &mut Vec<Mark>,
     tags: &mut Tags,
-    order: &OrderView,
+    given: &Given<'_>,
     heading: &Heading<'_>,
     (left, right): (f64, f64),
     top: f64,
@@ -181,7 +239,7 @@ fn facts_block(
     marks.push(rule((left, right), y, 0.75, Grey::Black));
     y += 4.0;
     let table = tags.node(None, Tag::Table);
-    for (name, value) in facts(order, heading) {
+    for (name, value) in facts(given, heading) {
         let row = tags.node(Some(table), Tag::Row);
         let head = tags.node(Some(row), Tag::RowHead);
         let cell = tags.node(Some(row), Tag::Cell);
@@ -208,23 +266,24 @@ fn fitting(heading: &Heading<'_>, room: f64) -> f64 {
     MOST * (room / width.max(1.0)).min(1.0)
 }
 
-fn facts(order: &OrderView, heading: &Heading<'_>) -> Vec<(&'static str, String)> {
+fn facts(given: &Given<'_>, heading: &Heading<'_>) -> Vec<(&'static str, String)> {
+    let (order, wording) = (given.order, given.wording);
     let papers = &order.papers;
-    let mut all = vec![("Date", long_day(heading.day))];
+    let mut all = vec![(wording.date, long_day(wording, heading.day))];
     if heading.number != order.number.to_string() {
-        all.push(("Order", order.number.to_string()));
+        all.push((wording.order, order.number.to_string()));
     }
-    all.push(("Vehicle", order.row.vehicle.clone()));
-    all.push(("Plate", order.row.plate.clone()));
-    all.push(("VIN", papers.vin.clone()));
+    all.push((wording.vehicle, order.row.vehicle.clone()));
+    all.push((wording.plate, order.row.plate.clone()));
+    all.push((wording.vin, papers.vin.clone()));
     let odometer = match (&papers.odometer_in, &papers.odometer_out) {
-        (Some(on), Some(off)) => format!("{on} in, {off} out"),
-        (Some(on), None) => format!("{on} in"),
-        (None, Some(off)) => format!("{off} out"),
+        (Some(on), Some(off)) => (wording.odometer_both)(on, off),
+        (Some(on), None) => (wording.odometer_in)(on),
+        (None, Some(off)) => (wording.odometer_out)(off),
         (None, None) => String::new(),
     };
-    all.push(("Odometer", odometer));
-    all.push(("Phone", papers.phone.clone()));
+    all.push((wording.odometer, odometer));
+    all.push((wording.phone, papers.phone.clone()));
     all.extend(heading.facts.iter().cloned());
     all.retain(|(_, value)| !value.trim().is_empty());
     all
@@ -284,10 +343,10 @@ fn next_head(order: &OrderView, heading: &Heading<'_>, size: SheetSize) -> Vec<M
 }
 
 /// The foot of a page: what goes for the whole paper, and which page it is.
-pub fn footer(words: &str, size: SheetSize, y: f64, nth: usize, total: usize) -> Vec<Mark> {
+pub fn footer(words: &str, size: SheetSize, y: f64, page: &str) -> Vec<Mark> {
     let (width, _) = size.points();
     let (left, right) = (MARGINS_MM[0] * MM, width - MARGINS_MM[1] * MM);
-    let page = one_line(&[plain(format!("Page {nth} of {total}"))], SMALL);
+    let page = one_line(&[plain(page)], SMALL);
     let mut marks = vec![rule((left, right), y + 2.0, 0.75, Grey::Black)];
     let at = y + 4.0 + base(SMALL, 0);
     let lines = broken(

@@ -85,11 +85,17 @@ pub fn paper(given: &Given<'_>, head: &Head<'_>, content: impl FnOnce(&mut Body)
                 .collect();
         }
         all.append(page);
-        all.extend(footer(head.foot, size, bottom, nth + 1, total));
+        all.extend(footer(
+            head.foot,
+            size,
+            bottom,
+            &format!("Page {} of {total}", nth + 1),
+        ));
         *page = all;
     }
     Paper {
         title,
+        language: "en",
         size,
         day: super::words::day_of(&order.papers.today),
         pages: pages.into_iter().map(|marks| Page { marks }).collect(),

@@ -1,46 +1,18 @@
 //! Dates, sums and codes as a paper says them.
 
+use crate::wording::Wording;
 use jiff::civil::Date;
-use serde::Serialize;
-use shop::record::v1::codes::{ConsentStepForm, OutcomeForm, PayerForm};
 use shop::view::ConsentView;
 
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
-
 /// `2026-11-30` as `Monday 30 November 2026`; what is no day stays as it is.
-pub fn long_day(day: &str) -> String {
+pub fn long_day(wording: &Wording, day: &str) -> String {
     let Ok(date) = day.parse::<Date>() else {
         return day.to_owned();
     };
-    let name = match date.weekday() {
-        jiff::civil::Weekday::Monday => "Monday",
-        jiff::civil::Weekday::Tuesday => "Tuesday",
-        jiff::civil::Weekday::Wednesday => "Wednesday",
-        jiff::civil::Weekday::Thursday => "Thursday",
-        jiff::civil::Weekday::Friday => "Friday",
-        jiff::civil::Weekday::Saturday => "Saturday",
-        jiff::civil::Weekday::Sunday => "Sunday",
-    };
-    let month = usize::try_from(date.month() - 1).unwrap_or_default();
-    format!(
-        "{name} {} {} {}",
-        date.day(),
-        MONTHS.get(month).unwrap_or(&""),
-        date.year()
-    )
+    let at = |nth: i8| usize::try_from(nth).unwrap_or_default();
+    let weekday = wording.weekdays[at(date.weekday().to_monday_zero_offset())];
+    let month = wording.months[at(date.month() - 1)];
+    (wording.long_day)(weekday, date.day(), month, date.year())
 }
 
 /// Year, month and day of a date, for the file.
@@ -54,15 +26,15 @@ pub fn day_of(day: &str) -> (u16, u8, u8) {
     })
 }
 
-/// A sum with a comma after each thousand: `1085.28` as `1,085.28`. Figures alone are
-/// grouped: what is no number stays as it is.
-pub fn sum(amount: &str) -> String {
+/// A sum with its thousands parted: `1085.28` as `1,085.28`, in German `1.085,28`. Figures alone
+/// are grouped: what is no number stays as it is.
+pub fn sum(wording: &Wording, amount: &str) -> String {
     let (sign, rest) = match amount.strip_prefix('-') {
         Some(rest) => ("-", rest),
         None => ("", amount),
     };
     let (whole, part) = match rest.split_once('.') {
-        Some((whole, part)) => (whole, format!(".{part}")),
+        Some((whole, part)) => (whole, format!("{}{part}", wording.decimal)),
         None => (rest, String::new()),
     };
     if whole.is_empty() || !whole.bytes().all(|figure| figure.is_ascii_digit()) {
@@ -71,7 +43,7 @@ pub fn sum(amount: &str) -> String {
     let mut grouped = String::new();
     for (nth, figure) in whole.chars().enumerate() {
         if nth > 0 && (whole.len() - nth) % 3 == 0 {
-            grouped.push(',');
+            grouped.push(wording.thousands);
         }
         grouped.push(figure);
     }
@@ -92,79 +64,37 @@ pub fn in_eights(hash: &str) -> String {
     groups.collect::<Vec<_>>().join(" ")
 }
 
-/// Who pays.
-pub fn payer_name(payer: PayerForm) -> &'static str {
-    match payer {
-        PayerForm::Customer => "the customer",
-        PayerForm::Warranty => "the warranty",
-        PayerForm::Goodwill => "us, as goodwill",
-    }
-}
-
-/// What a test showed.
-pub fn outcome(outcome: OutcomeForm) -> &'static str {
-    match outcome {
-        OutcomeForm::Held => "passed",
-        OutcomeForm::Failed => "did not pass",
-        OutcomeForm::NotProvoked => "could not reproduce the complaint",
-    }
-}
-
-/// What was asked.
-pub fn step_name(step: ConsentStepForm) -> &'static str {
-    match step {
-        ConsentStepForm::Diagnose => "finding the fault",
-        ConsentStepForm::TakeApart => "taking it apart, and putting it back if declined",
-        ConsentStepForm::Repair => "the repair",
-        ConsentStepForm::Add => "added work",
-    }
-}
-
 /// One approval in a sentence: when, what, how much, how, who asked.
-pub fn consented(consent: &ConsentView) -> String {
-    let who = consent.person.as_deref().unwrap_or("The payer");
+pub fn consented(wording: &Wording, consent: &ConsentView) -> String {
+    let who = consent.person.as_deref().unwrap_or(wording.the_payer);
     let yes = if consent.agreed {
-        "approved"
+        wording.approved
     } else {
-        "declined"
+        wording.declined
     };
     let amount = consent.amount.as_ref().map_or_else(String::new, |amount| {
-        let tax = if consent.tax_included {
-            "with tax"
-        } else {
-            "before tax"
-        };
-        format!(", up to {} in total {tax}", sum(amount))
+        (wording.up_to_in_total)(&sum(wording, amount), wording.taxed(consent.tax_included))
     });
-    let called = consent.number_called.as_ref();
-    let called = called.map_or_else(String::new, |number| format!(" on {number}"));
+    let called = consent.number_called.as_deref();
+    let called = called.map_or_else(String::new, wording.called_on);
     let signed = consent
         .signature
         .as_ref()
-        .map_or("", |_| ", signed on the screen");
-    format!(
-        "{}: {who} {yes} {}{amount}, {}{called}{signed}, asked by {}",
-        consent.at,
-        step_name(consent.step),
-        code(&consent.way),
-        consent.by
-    )
-}
-
-/// A code as a person reads it: `in-person` is `in person`.
-pub fn code(code: &impl Serialize) -> String {
-    serde_json::to_value(code)
-        .ok()
-        .and_then(|value| value.as_str().map(|code| code.replace('-', " ")))
-        .unwrap_or_default()
+        .map_or("", |_| wording.signed_on_screen);
+    let how = format!("{}{called}{signed}", (wording.way)(consent.way));
+    let at = wording.moment(&consent.at);
+    let what = (wording.step)(consent.step);
+    (wording.consented)([&at, who, yes, what, &amount, &how, &consent.by])
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use shop::repair::Language;
 
     #[test]
     fn sums_have_commas() {
+        let english = Wording::of(Language::English);
         let written = [
             "0.00",
             "999.99",
@@ -173,7 +103,7 @@ mod tests {
             "1234567",
             "too large",
         ]
-        .map(sum);
+        .map(|amount| sum(english, amount));
         assert_eq!(
             written,
             [
@@ -189,8 +119,12 @@ mod tests {
 
     #[test]
     fn days_are_said_whole() {
-        assert_eq!(long_day("2026-11-30"), "Monday 30 November 2026");
-        assert_eq!(long_day("soon"), "soon");
+        let english = Wording::of(Language::English);
+        assert_eq!(long_day(english, "2026-11-30"), "Monday 30 November 2026");
+        assert_eq!(long_day(english, "soon"), "soon");
+        let german = Wording::of(Language::German);
+        assert_eq!(long_day(german, "2026-11-30"), "Montag, 30. November 2026");
+        assert_eq!(sum(german, "-1085.28"), "-1.085,28");
         assert_eq!(day_of("2026-11-30"), (2026, 11, 30));
     }
 

@@ -6,7 +6,7 @@ use super::decisions::TaxRuleForm;
 use super::facts::WorkForm;
 use super::money::{FixedJobForm, MoneyRulesForm};
 use crate::form::{form, forms};
-use repair::{CustomerFact, Settings, ShopFact, VehicleFact, Weights};
+use repair::{CustomerFact, Letterhead, Settings, ShopFact, VehicleFact, Weights};
 use std::collections::BTreeMap;
 
 form! { SettingsForm = Settings {
@@ -17,6 +17,16 @@ form! { SettingsForm = Settings {
     taxes: Vec<TaxRuleForm>,
     units: UnitsForm,
     zone: ShortForm,
+} }
+
+form! { LetterheadForm = Letterhead {
+    address: Option<WordsForm>,
+    phone: Option<WordsForm>,
+    mail: Option<WordsForm>,
+    tax_number: Option<WordsForm>,
+    bank: Option<WordsForm>,
+    terms: Option<WordsForm>,
+    language: LanguageForm,
 } }
 
 form! { WeightsForm = Weights {
@@ -214,6 +224,19 @@ forms! { ShopFactForm = ShopFact {
         person: PersonIdForm,
         skill: WordsForm,
         can: CanForm,
+        after: Vec<CommandIdForm>,
+    },
+    LetterheadTold = "letterhead-told" {
+        letterhead: LetterheadForm,
+        after: Vec<CommandIdForm>,
+    },
+    LogoTold = "logo-told" {
+        logo: Option<FileForm>,
+        after: Vec<CommandIdForm>,
+    },
+    GradeTold = "grade-told" {
+        person: PersonIdForm,
+        grade: Option<ShortForm>,
         after: Vec<CommandIdForm>,
     },
 } }

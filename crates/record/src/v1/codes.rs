@@ -4,8 +4,8 @@ use crate::form::codes;
 use repair::price::{By, Charge, HoursBy, Payer, Round};
 use repair::{
     AimIs, Can, CheckIs, Clock, ConsentStep, CouldBe, DifferenceIs, Ending, Fate, Field, Gate,
-    KeyStep, Kind, Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome, PaidBy,
-    PartStep, PieceIs, ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs,
+    KeyStep, Kind, Language, Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome,
+    PaidBy, PartStep, PieceIs, ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs,
     StallNeeded, SureIs, System, Units, VinRead, Way, WorkIs, Zone,
 };
 
@@ -358,6 +358,11 @@ codes! { CouldBeForm = CouldBe {
     Yes = "yes",
     No = "no",
     CannotSay = "cannot-say",
+} }
+
+codes! { LanguageForm = Language {
+    English = "en",
+    German = "de",
 } }
 
 codes! { CanForm = Can {

@@ -674,5 +674,19 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             "skill-told",
             json!({ "person": "$id", "skill": "$words", "can": code("not-yet watched alone teaches"), "after": ["$id"] }),
         ),
+        (
+            "letterhead-told",
+            json!({ "letterhead": { "address": maybe("$words"), "phone": maybe("$words"), "mail": maybe("$words"),
+                "tax_number": maybe("$words"), "bank": maybe("$words"), "terms": maybe("$words"),
+                "language": code("en de") }, "after": ["$id"] }),
+        ),
+        (
+            "logo-told",
+            json!({ "logo": maybe(file()), "after": ["$id"] }),
+        ),
+        (
+            "grade-told",
+            json!({ "person": "$id", "grade": maybe("$short"), "after": ["$id"] }),
+        ),
     ]
 }

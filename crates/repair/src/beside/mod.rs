@@ -12,7 +12,9 @@ mod work_times;
 pub use customer::{Customer, CustomerFact};
 pub use map::{CouldBe, MapDrafts, MapFact};
 pub use money::MoneyRules;
-pub use shop::{Can, Role, Settings, Shop, ShopFact, StallIs, Units, Weights};
+pub use shop::{
+    Can, Language, Letterhead, Role, Settings, Shop, ShopFact, StallIs, Units, Weights,
+};
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
 pub use week::{DaySpan, Week};
 pub use work_times::DaysOff;

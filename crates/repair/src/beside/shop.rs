@@ -5,7 +5,7 @@ use super::money::MoneyRules;
 use super::{Beside, Standing, Week};
 use crate::ids::{CommandId, CustomerId, DaysOffId, JobId, OrderId, PersonId, StallId};
 use crate::order::Stamp;
-use crate::text::{Token, Words, Written};
+use crate::text::{File, Token, Words, Written};
 use crate::told::{Telling, latest_of};
 use jiff::civil::Date;
 use price::{FixedJob, Payer, TaxRule};
@@ -39,6 +39,32 @@ pub enum Can {
     Alone,
     /// Well enough to show others.
     Teaches,
+}
+
+/// The languages that papers can be in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub enum Language {
+    #[default]
+    English,
+    German,
+}
+
+/// What the shop has printed of itself on its papers, beside its name.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Letterhead {
+    /// Where it is, in lines.
+    pub address: Option<Words>,
+    pub phone: Option<Words>,
+    /// Where mail and letters by mail program go.
+    pub mail: Option<Words>,
+    /// The number that it is taxed under.
+    pub tax_number: Option<Words>,
+    /// Where money is transferred to.
+    pub bank: Option<Words>,
+    /// What its papers say at the end: warranty, when to pay.
+    pub terms: Option<Words>,
+    /// What its papers are written in.
+    pub language: Language,
 }
 
 /// The units the shop reads.
@@ -277,6 +303,25 @@ pub enum ShopFact {
         /// The tellings seen.
         after: Vec<CommandId>,
     },
+    /// What the shop prints of itself on its papers.
+    LetterheadTold {
+        letterhead: Letterhead,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// The shop's picture for its papers; none takes it away.
+    LogoTold {
+        logo: Option<File>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// The grade that a person's work is charged by; none for the usual one.
+    GradeTold {
+        person: PersonId,
+        grade: Option<String>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
 }
 
 /// What was told of a person: their name and what they do.
@@ -292,6 +337,57 @@ impl Shop {
             ShopFact::Set { settings, after } => Some((settings, after)),
             _ => None,
         })
+    }
+
+    /// What its papers say of it, as told by whoever had seen the others.
+    #[must_use]
+    pub fn letterhead(&self) -> Option<&Letterhead> {
+        self.told_last(|fact| match fact {
+            ShopFact::LetterheadTold { letterhead, after } => Some((letterhead, after)),
+            _ => None,
+        })
+    }
+
+    /// The letterheads told so far, for a device to name as seen.
+    #[must_use]
+    pub fn letterheads_told(&self) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::LetterheadTold { .. }))
+    }
+
+    /// The picture for its papers, if one was told.
+    #[must_use]
+    pub fn logo(&self) -> Option<&File> {
+        self.told_last(|fact| match fact {
+            ShopFact::LogoTold { logo, after } => Some((logo.as_ref(), after)),
+            _ => None,
+        })
+        .flatten()
+    }
+
+    /// The pictures told so far, for a device to name as seen.
+    #[must_use]
+    pub fn logos_told(&self) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::LogoTold { .. }))
+    }
+
+    /// The grade that a person's work is charged by, if one was told.
+    #[must_use]
+    pub fn grade(&self, of: &PersonId) -> Option<&str> {
+        self.told_last(|fact| match fact {
+            ShopFact::GradeTold {
+                person,
+                grade,
+                after,
+            } if person == of => Some((grade.as_deref(), after)),
+            _ => None,
+        })
+        .flatten()
+    }
+
+    /// What was told of a person's grade so far, for a device to name as seen.
+    #[must_use]
+    pub fn grades_told(&self, of: &PersonId) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::GradeTold { person, .. } if person == of))
     }
 
     /// The settings told so far, for a device to name as seen.

@@ -1,5 +1,6 @@
 //! One snag, and how it is or was put right.
 
+use super::noted::{PhotoView, photo};
 use super::story::time;
 use crate::mending::{CALCULATOR, Fields, Told};
 use crate::say::{self, Names};
@@ -10,7 +11,7 @@ use fastener::holds::Holds;
 use fastener::purpose::often_met_as;
 use record::form::Form;
 use record::v1::codes::{ResolvedForm, SitsForm, SnagIsForm};
-use repair::{CommandId, Fact, Filed, Item, Order, Position, Rules, SnagId, System};
+use repair::{CommandId, Fact, File, Filed, Item, Order, Position, Rules, SnagId, System};
 
 /// One snag from its find to its end.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,6 +32,8 @@ pub struct MendingView {
     pub at: Vec<Position>,
     /// Who found it, and when.
     pub found: String,
+    /// Photos of it.
+    pub photos: Vec<PhotoView>,
     /// What is known of the hole from the item, field by field.
     pub known: Fields,
     /// Where the torque that is known comes from.
@@ -80,11 +83,12 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
                 what,
                 sits,
                 words,
+                photos,
                 ..
-            } if *id == snag => Some((filed, item, at, *what, *sits, *words)),
+            } if *id == snag => Some((filed, item, at, *what, *sits, *words, photos)),
             _ => None,
         });
-    let (filed, item, at, what, sits, words) = found.ok_or_else(nowhere)?;
+    let (filed, item, at, what, sits, words, photos) = found.ok_or_else(nowhere)?;
     let known_item = item
         .as_ref()
         .and_then(|item| names.account().items.get(names.account().moves.name(item)));
@@ -104,6 +108,7 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
         words: snap.texts().text_of(words),
         item: item.as_ref().map(|item| item.as_str().to_owned()),
         at: at.clone(),
+        photos: photos_of(&names, order, &snag, photos),
         found: by(&names, &rules, filed),
         known: known(known_item, at, torque.as_deref()),
         torque_from: torque.and(known_item).and_then(|item| {
@@ -114,6 +119,26 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
         resolved: resolved(&names, order, &rules, &snag),
         snag: snag.as_str().to_owned(),
     })
+}
+
+/// Photos taken with a snag, and those added to it.
+fn photos_of(names: &Names<'_>, order: &Order, snag: &SnagId, first: &[File]) -> Vec<PhotoView> {
+    let first = first.iter().map(|file| photo(file, ""));
+    let added = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Attached {
+                snag: Some(of),
+                file,
+                words,
+                ..
+            } if of == snag => {
+                let text = words.map(|words| names.text(words)).unwrap_or_default();
+                Some(photo(file, &text))
+            }
+            _ => None,
+        });
+    first.chain(added).collect()
 }
 
 fn by(names: &Names<'_>, rules: &Rules, filed: &Filed) -> String {

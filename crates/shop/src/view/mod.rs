@@ -46,7 +46,7 @@ pub use newer::{NewerView, newer};
 pub(crate) use noted::photo;
 pub use noted::{NoteView, PhotoView};
 pub(crate) use papers::PAPER;
-pub use papers::{GivenView, PapersView, ProofView};
+pub use papers::{GivenView, LetterheadView, PapersView, ProofView, letterhead};
 pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
 pub use planned::{must_be_asked, planned as planned_view};
 pub use row::{MOST_ROWS, OrderRow, rows, rows_here, rows_of_vehicle};

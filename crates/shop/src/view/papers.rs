@@ -10,7 +10,7 @@ use crate::trouble::Trouble;
 use crate::world::World;
 use record::AnyEvent;
 use record::form::Form;
-use record::v1::codes::{OutcomeForm, ProofIsForm};
+use record::v1::codes::{LanguageForm, OutcomeForm, ProofIsForm};
 use repair::{Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk};
 use serde::Serialize;
 use std::sync::Arc;
@@ -41,8 +41,52 @@ pub struct PapersView {
     pub proofs: Vec<ProofView>,
     /// What is different about this vehicle for good.
     pub differences: Vec<String>,
+    /// What the shop has printed of itself.
+    pub letterhead: LetterheadView,
+    /// The place whose rules the shop has chosen, as a code.
+    pub place: Option<String>,
     /// Papers as they were given out, oldest first.
     pub given: Vec<GivenView>,
+}
+
+/// What the shop has printed of itself on its papers, beside its name.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct LetterheadView {
+    /// Where it is, in lines.
+    pub address: Option<String>,
+    pub phone: Option<String>,
+    pub mail: Option<String>,
+    /// The number that it is taxed under.
+    pub tax_number: Option<String>,
+    /// Where money is transferred to.
+    pub bank: Option<String>,
+    /// What its papers say at the end.
+    pub terms: Option<String>,
+    /// The name that its picture is asked for by, at `/file/…`.
+    pub logo: Option<String>,
+    /// What its papers are written in.
+    pub language: LanguageForm,
+}
+
+/// What the shop has told of itself for its papers.
+#[must_use]
+pub fn letterhead(snap: &Snapshot<'_>) -> LetterheadView {
+    let shop = &snap.world().shop;
+    let told = shop.letterhead().cloned().unwrap_or_default();
+    let text = |words: Option<repair::Words>| {
+        let text = words.map(|words| snap.texts().text(words));
+        text.filter(|text| !text.trim().is_empty())
+    };
+    LetterheadView {
+        address: text(told.address),
+        phone: text(told.phone),
+        mail: text(told.mail),
+        tax_number: text(told.tax_number),
+        bank: text(told.bank),
+        terms: text(told.terms),
+        logo: shop.logo().map(|file| file.words.hex()),
+        language: LanguageForm::of(&told.language),
+    }
 }
 
 /// A paper as it was given out: its file holds the very bytes.
@@ -100,6 +144,8 @@ pub(super) fn papers(
         odometer_out: odometer(order, OdometerAt::Out),
         proofs: proofs(names, order, &rules),
         differences: differences(snap, world, id, order, &rules)?,
+        letterhead: letterhead(snap),
+        place: crate::places::place_of(&world.shop).map(|place| place.place.clone()),
         given: given(names, order, &rules),
     })
 }

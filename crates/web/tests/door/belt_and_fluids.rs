@@ -46,7 +46,7 @@ fn how_a_belt_lay_is_asked_before_it_comes_off_and_shown_when_it_goes_back() {
     let kept = screen(&door, &format!("{to}&{ROUTING}"));
     assert!(
         kept.text
-            .contains("crank, alternator, tensioner (back), coolant pump"),
+            .contains("crank, coolant pump, tensioner (back), alternator"),
         "{}",
         kept.text
     );
@@ -67,7 +67,7 @@ fn how_a_belt_lay_is_asked_before_it_comes_off_and_shown_when_it_goes_back() {
         let stage = screen(&door, "/o/1001/stage");
         seen |= stage
             .text
-            .contains("Routed as found: crank, alternator, tensioner (back)");
+            .contains("Routed as found: crank, coolant pump, tensioner (back)");
         let label = [
             "On as shown",
             "On and tight",

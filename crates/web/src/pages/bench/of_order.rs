@@ -390,7 +390,7 @@ pub fn say_how_it_lies(order: &OrderView, item: &str, is_on: bool, again: bool) 
 /// How a belt was found to lie.
 pub fn as_found(kept: &BeltAsFound) -> Markup {
     html! {
-        p class="gap" { "Routed as found: " span class="strong" { (kept.fact) } @if let Some(belt) = &kept.belt { " · " (belt) } }
+        p class="gap" { "Routed as found: " span class="strong" { (kept.sequence) } @if let Some(belt) = &kept.belt { " · " (belt) } }
         @if let Some(drawing) = &kept.drawing { (PreEscaped(svg(drawing))) }
         p class="soft" { "seen by " (kept.by) }
     }

@@ -102,6 +102,7 @@ fn wanted(
     let asked = Asked {
         payer: whose.payer(),
         written: whose.written(),
+        language: whose.language(),
         address,
         ..Asked::of(kind)
     };

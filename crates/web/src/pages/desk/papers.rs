@@ -15,9 +15,12 @@ use papers::Kind;
 use price::{entries, money, prices, sums};
 use serde::{Deserialize, Serialize};
 use shop::Trouble;
-use shop::record::v1::codes::PayerForm;
-use shop::repair::Words;
-use shop::view::{AskView, ConsentView, InvoiceView, LineView, OrderView, TotalView};
+use shop::record::form::Form as _;
+use shop::record::v1::codes::{LanguageForm, PayerForm};
+use shop::repair::{Language, Words};
+use shop::view::{
+    AskView, ConsentView, InvoiceView, LetterheadView, LineView, OrderView, TotalView,
+};
 use state::{left_so, tests};
 
 /// For whom the paper is.
@@ -26,6 +29,8 @@ pub struct For {
     payer: Option<PayerForm>,
     /// The command that had the invoice written, where one of several is meant.
     written: Option<String>,
+    /// The language of the PDF; none, for that of the shop's papers.
+    language: Option<LanguageForm>,
 }
 
 impl For {
@@ -35,6 +40,10 @@ impl For {
 
     pub fn written(&self) -> Option<String> {
         self.written.clone()
+    }
+
+    pub fn language(&self) -> Option<Language> {
+        self.language.and_then(|language| language.read().ok())
     }
 }
 
@@ -146,6 +155,26 @@ pub async fn invoice(asked: Asked) -> Response {
     .await
 }
 
+/// What stands under the shop's name.
+fn of_shop(own: &LetterheadView) -> Vec<String> {
+    let address: Vec<&str> = own
+        .address
+        .iter()
+        .flat_map(|text| text.lines())
+        .map(str::trim)
+        .collect();
+    let tax = own
+        .tax_number
+        .as_ref()
+        .map(|number| format!("Tax number {number}"));
+    let reach: Vec<String> = [own.phone.clone(), own.mail.clone(), tax]
+        .into_iter()
+        .flatten()
+        .collect();
+    let lines = [address.join(", "), reach.join(" · ")];
+    lines.into_iter().filter(|line| !line.is_empty()).collect()
+}
+
 /// Answers with one payer's paper.
 async fn show_paper(
     (extract::State(state), headers, Path(number), Query(whose)): Asked,
@@ -248,7 +277,9 @@ impl<'a> Paper<'a> {
         };
         html! {
             div class="paper narrow" {
+                (self.missing(heading.kind))
                 p class="beside gap" { (papers.shop) }
+                @for line in of_shop(&papers.letterhead) { p class="soft" { (line) } }
                 h1 class="spread" {
                     span { (title) @if self.payer != PayerForm::Customer { " for " (payer_name(self.payer)) } }
                     span class="number" { (own.unwrap_or(&order_number)) }
@@ -275,6 +306,21 @@ impl<'a> Paper<'a> {
         }
     }
 
+    /// What the rules of the shop's place ask of it and it lacks; not on the paper.
+    fn missing(&self, kind: Kind) -> Markup {
+        let missing = papers::missing(self.order, kind, self.payer);
+        let Some(first) = missing.first() else {
+            return html! {};
+        };
+        html! {
+            div class="caution screen-only" {
+                p class="strong" { "Missing on this paper" }
+                @for one in &missing { p { a href=(one.at) { (shop::say::capital(one.what)) } } }
+                p class="soft" { (first.rule.rule) ", as of " (first.rule.as_of) ". " (shop::places::NOT_ADVICE) }
+            }
+        }
+    }
+
     /// The same as a PDF, and a form to keep it as it was given out.
     fn file(&self, kind: Kind) -> Markup {
         let written = self
@@ -292,6 +338,7 @@ impl<'a> Paper<'a> {
                     (link(Look::Confirm, "Paper", "PDF", &address))
                     button class="press" type="submit" { "Save as given out" }
                 }
+                p class="soft" { "In " a href=(format!("{address}&language=en")) { "English" } ", " a href=(format!("{address}&language=de")) { "German" } }
             }
         }
     }

@@ -1,6 +1,7 @@
 //! The shop itself: its people and settings, its own words, its record.
 
 mod hours;
+mod letterhead;
 mod prices;
 pub mod record;
 mod setup;
@@ -18,6 +19,7 @@ pub fn routes() -> Router<State> {
         .route("/setup", get(setup::setup))
         .route("/shop", get(setup::shop))
         .route("/shop/prices", get(prices::prices))
+        .route("/shop/letterhead", get(letterhead::page))
         .route("/record", get(record::record))
         .route("/record/verify", get(record::record).post(record::verify))
 }

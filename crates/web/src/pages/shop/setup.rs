@@ -151,6 +151,10 @@ pub async fn setup(extract::State(state): extract::State<State>, headers: Header
                 (chips("units", "Units", &[("metric", "metric"), ("us", "US")], "metric"))
                 (required("zone", "Time zone", "such as Europe/Lisbon or America/Chicago", "Europe/Lisbon"))
                 (required("stalls", "Name of the first stall", "", "Stall 1"))
+                details id="papers" {
+                    summary class="row" { span class="what strong" { "On your papers" } span class="soft" { "can wait" } }
+                    (super::letterhead::fields(&shop::view::letterhead(visit.snap)))
+                }
                 div class="presses" {
                     (button(Look::Confirm, "Set up", "", &setting_up(), Some("/who")))
                 }
@@ -178,6 +182,9 @@ fn setting_up() -> Vec<Value> {
             "units": field("units"),
             "zone": field("zone"),
         } } })),
+        shop(
+            json!({ "letterhead-told": { "letterhead": super::letterhead::letter(json!("en"), Value::Null, Value::Null), "after": [] } }),
+        ),
         shop(
             json!({ "joined": { "person": new("owner"), "name": text("owner"), "roles": ["owner", "technician"] } }),
         ),
@@ -242,6 +249,11 @@ fn elsewhere(sees_prices: bool) -> Markup {
             "taxes, rates, fixed-price jobs",
             "/shop/prices",
         ),
+        (
+            "On your papers",
+            "address, tax number, bank, picture",
+            "/shop/letterhead",
+        ),
         ("Who can do what", "the table of skills", "/skills"),
         ("Devices and people", "phones, PINs", "/devices"),
         ("The record", "check, copy, erase", "/record"),
@@ -305,6 +317,7 @@ fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &str) -> Marku
                 }
                 div class="presses" { (button(Look::Plain, "Save", "", &[told], None)) }
             }
+            (super::letterhead::grade(visit, person))
             (super::hours::of_person(visit, person))
             form { div class="presses" {
                 (button(Look::Plain, "No longer with us", "what they did stays in the record", &[of_shop(json!({ "departed": { "person": person } }))], None))

@@ -1,0 +1,149 @@
+//! Papers in German, what stands of the shop on them, photos, and what a place's rules miss.
+
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+mod scene;
+
+use papers::{Asked, Kind, missing};
+use scene::bench::Bench;
+use scene::{assert_laid_out, made, printed, resealed, words};
+use serde_json::json;
+use shop::Device;
+use shop::record::v1::codes::PayerForm;
+use shop::repair::Language;
+
+/// A picture of eight by eight points, all of one red.
+fn png() -> Vec<u8> {
+    let mut out = Vec::new();
+    let mut encoder = png::Encoder::new(&mut out, 8, 8);
+    encoder.set_color(png::ColorType::Rgb);
+    encoder.set_depth(png::BitDepth::Eight);
+    let mut writer = encoder.write_header().unwrap();
+    writer.write_image_data(&[200, 30, 20].repeat(64)).unwrap();
+    writer.finish().unwrap();
+    out
+}
+
+fn tell_of_the_shop(bench: &mut Bench) {
+    bench.shop(json!({ "letterhead-told": { "letterhead": {
+        "address": words("Am Hafen 4\n20457 Hamburg"), "phone": words("040 555 01 20"), "mail": null,
+        "tax_number": words("DE123456789"), "bank": words("IBAN DE02 1203 0000 0000 2020 51"),
+        "terms": words("Zahlbar in 14 Tagen."), "language": "de" }, "after": [] } }));
+    bench.shop(json!({ "logo-told": { "logo": Device::file(&png(), "image/png"), "after": [] } }));
+}
+
+#[test]
+fn an_invoice_in_german_has_the_shop_its_sums_and_days_as_germans_write_them() {
+    let (mut bench, order) = resealed();
+    tell_of_the_shop(&mut bench);
+    bench.ask(&order, json!({ "charge": {} })).unwrap();
+    bench.tell(
+        &order,
+        json!({ "paid": { "payer": "customer", "amount": "500", "by": "card", "deposit": true } }),
+    );
+    let made = made(&bench, &order, &Asked::of(Kind::Invoice));
+    assert_eq!(made.paper.title, "Rechnung INV-1");
+    assert_eq!(made.paper.language, "de");
+    let text = printed(&made.paper);
+    for said in [
+        "Am Hafen 4, 20457 Hamburg",
+        "Steuernummer DE123456789",
+        "IBAN DE02 1203 0000 0000 2020 51",
+        "Zahlbar in 14 Tagen.",
+        "Mittwoch, 25. November 2026",
+        "Gesamt, EUR",
+        "987,24",
+        "Steuer: VAT 20 %",
+        "Karte, Anzahlung, Mi 25. Nov.",
+        "Noch zu zahlen, EUR",
+        "487,24",
+        "Beanstandung",
+        "Prüfzahl",
+        "Seite 1 von",
+    ] {
+        assert!(text.contains(said), "{said} is not in\n{text}");
+    }
+    for english in [
+        "Total",
+        "Labour",
+        "Verification",
+        "Still to pay",
+        "Nov 2026",
+        "Page 1",
+    ] {
+        assert!(!text.contains(english), "{english} is in\n{text}");
+    }
+    assert!(made.paper.has_photos(), "the shop's picture is not on it");
+    assert!(
+        made.pdf
+            .windows(12)
+            .any(|part| part == b"/Subtype/Image" as &[u8] || part.starts_with(b"/Image"))
+    );
+    assert_laid_out(&made.paper);
+    // The values for a program stay figures.
+    assert_eq!(made.values["gross"], "987.24");
+    assert_eq!(made.values["letterhead"]["tax_number"], "DE123456789");
+}
+
+#[test]
+fn every_paper_for_a_payer_is_made_in_both_languages_from_the_same_values() {
+    let (mut bench, order) = resealed();
+    tell_of_the_shop(&mut bench);
+    bench.ask(&order, json!({ "charge": {} })).unwrap();
+    for kind in [Kind::Estimate, Kind::AddedWork, Kind::Invoice, Kind::Apart] {
+        let in_language = |language| {
+            let asked = Asked {
+                language: Some(language),
+                ..Asked::of(kind)
+            };
+            made(&bench, &order, &asked)
+        };
+        let (english, german) = (
+            in_language(Language::English),
+            in_language(Language::German),
+        );
+        assert_ne!(english.paper.title, german.paper.title);
+        assert_eq!(english.values, german.values, "{kind:?}");
+        for one in [&english, &german] {
+            assert_laid_out(&one.paper);
+        }
+    }
+}
+
+#[test]
+fn a_photo_of_a_snag_stands_on_the_request_for_added_work() {
+    let (mut bench, order) = resealed();
+    bench.tell(&order, json!({ "snag-found": { "snag": "g", "item": null, "at": [], "what": "torn", "sits": null,
+        "words": words("hose torn"), "photos": [Device::file(&png(), "image/png")], "moves": [] } }));
+    let with = made(&bench, &order, &Asked::of(Kind::AddedWork));
+    assert!(with.paper.has_photos(), "{}", printed(&with.paper));
+    assert_laid_out(&with.paper);
+    // What only says that it is a picture is left out, and the paper is made all the same.
+    let (mut bench, order) = resealed();
+    bench.tell(&order, json!({ "snag-found": { "snag": "g", "item": null, "at": [], "what": "torn", "sits": null,
+        "words": words("hose torn"), "photos": [Device::file(&png()[..40], "image/png")], "moves": [] } }));
+    let without = made(&bench, &order, &Asked::of(Kind::AddedWork));
+    assert!(!without.paper.has_photos());
+}
+
+#[test]
+fn what_the_rules_of_a_place_ask_and_a_paper_lacks_is_named() {
+    let (mut bench, order) = resealed();
+    let what = |bench: &Bench, order: &str| -> Vec<&'static str> {
+        let view = bench.view(order);
+        let all = missing(&view, Kind::Invoice, PayerForm::Customer);
+        all.into_iter().map(|one| one.what).collect()
+    };
+    assert!(what(&bench, &order).is_empty(), "no place is chosen");
+    bench.shop(json!({ "place-chosen": { "place": "eu", "version": 1, "after": [] } }));
+    let lacks = what(&bench, &order);
+    for one in [
+        "the shop’s address",
+        "the shop’s tax number",
+        "the customer’s address",
+    ] {
+        assert!(lacks.contains(&one), "{lacks:?}");
+    }
+    tell_of_the_shop(&mut bench);
+    assert_eq!(what(&bench, &order), ["the customer’s address"]);
+}

@@ -1,0 +1,118 @@
+//! What the shop has printed of itself on its papers: where it is, how it is reached, its tax
+//! number, its bank, its picture, and the language of its papers.
+
+use super::setup::{of_shop, seen};
+use crate::State;
+use crate::layout::Part;
+use crate::pages::{Shown, Visit, show};
+use crate::tap::{Look, button, chips, field, file, input, lines, text};
+use axum::extract;
+use axum::http::HeaderMap;
+use axum::response::Response;
+use maud::{Markup, html};
+use serde_json::{Value, json};
+use shop::record::v1::codes::LanguageForm;
+use shop::view::{LetterheadView, letterhead};
+
+/// The page of the letterhead.
+pub async fn page(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    show(state, headers, |visit| {
+        let now = letterhead(visit.snap);
+        let own = html! {
+            h1 { "On your papers" }
+            p class="soft gap" { "Printed at the head of estimates, invoices and credit notes. What you leave empty is not printed." }
+            div class="columns" {
+                form {
+                    (fields(&now))
+                    (input("mail", "E-mail", "", now.mail.as_deref().unwrap_or("")))
+                    (lines("terms", "At the end of an invoice", "such as when to pay, and your warranty", now.terms.as_deref().unwrap_or("")))
+                    (chips("language", "Papers are in", &[("en", "English"), ("de", "German")], language(&now)))
+                    div class="presses" { (button(Look::Confirm, "Save", "", &[told(visit)], None)) }
+                }
+                (picture(visit, &now))
+            }
+        };
+        Ok(Shown::new("On your papers", own).of_part(Part::Shop))
+    })
+    .await
+}
+
+fn language(now: &LetterheadView) -> &'static str {
+    match now.language {
+        LanguageForm::English => "en",
+        LanguageForm::German => "de",
+    }
+}
+
+/// What is asked when a shop is set up, too.
+pub fn fields(now: &LetterheadView) -> Markup {
+    let text = |told: &Option<String>| told.clone().unwrap_or_default();
+    html! {
+        (lines("address", "Address of the shop", "one line each, as on a letter", &text(&now.address)))
+        (input("phone", "Telephone", "", &text(&now.phone)))
+        (input("tax-number", "Tax number", "as it has to stand on an invoice", &text(&now.tax_number)))
+        (input("bank", "Bank", "where money is transferred to", &text(&now.bank)))
+    }
+}
+
+fn told(visit: &Visit<'_>) -> Value {
+    of_shop(json!({ "letterhead-told": {
+        "letterhead": letter(json!(field("language")), text("mail"), text("terms")),
+        "after": seen(visit.snap.world().shop.letterheads_told()) } }))
+}
+
+/// The form's fields as they are sent.
+pub fn letter(language: Value, mail: Value, terms: Value) -> Value {
+    json!({ "address": text("address"), "phone": text("phone"), "mail": mail,
+        "tax_number": text("tax-number"), "bank": text("bank"), "terms": terms,
+        "language": language })
+}
+
+fn picture(visit: &Visit<'_>, now: &LetterheadView) -> Markup {
+    let after = seen(visit.snap.world().shop.logos_told());
+    let logo = |logo: Value| of_shop(json!({ "logo-told": { "logo": logo, "after": after } }));
+    html! {
+        section {
+            h2 { "Your picture" }
+            @if let Some(file) = &now.logo {
+                p class="gap" { img class="logo" src=(format!("/file/{file}")) alt="The picture on your papers"; }
+                form { div class="presses" { (button(Look::Plain, "Take it off", "", &[logo(Value::Null)], None)) } }
+            }
+            form {
+                label class="field" { span { "Picture" } span class="soft" { "PNG or JPEG; it is printed 13 mm high at most" } input type="file" name="logo" accept="image/png,image/jpeg" required; }
+                div class="presses" { (button(Look::Plain, "Save the picture", "", &[logo(file("logo"))], None)) }
+            }
+        }
+    }
+}
+
+/// The grade that a person's work is charged by, where the shop has rates for grades.
+pub fn grade(visit: &Visit<'_>, person: &str) -> Markup {
+    let shop = &visit.snap.world().shop;
+    let id = shop::repair::PersonId::new(person);
+    let rates = shop.money().rates;
+    let mut grades: Vec<&str> = rates
+        .iter()
+        .filter_map(|rate| rate.grade.as_deref())
+        .collect();
+    grades.sort_unstable();
+    grades.dedup();
+    if grades.is_empty() {
+        return html! {};
+    }
+    let now = shop.grade(&id).unwrap_or("");
+    let choices: Vec<(&str, &str)> = [("", "the usual rate")]
+        .into_iter()
+        .chain(grades.into_iter().map(|grade| (grade, grade)))
+        .collect();
+    let told = of_shop(
+        json!({ "grade-told": { "person": person, "grade": field("grade"),
+        "after": seen(shop.grades_told(&id)) } }),
+    );
+    html! {
+        form {
+            (chips("grade", "Their work is charged as", &choices, now))
+            div class="presses" { (button(Look::Plain, "Save the rate", "", &[told], None)) }
+        }
+    }
+}
