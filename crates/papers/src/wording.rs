@@ -35,6 +35,7 @@ pub struct Wording {
     pub draft_invoice: &'static str,
     pub credit_note: &'static str,
     pub dismantled: &'static str,
+    pub receipt: &'static str,
 
     // The head of a paper.
     pub date: &'static str,
@@ -102,6 +103,11 @@ pub struct Wording {
     pub still_to_pay: &'static str,
     pub pay_to: &'static str,
     pub terms: &'static str,
+
+    // Receipt.
+    pub received: &'static str,
+    pub nothing_received: &'static str,
+    pub thanks: &'static str,
 
     // Estimate and added work.
     pub nothing_beyond: &'static str,

@@ -90,7 +90,13 @@ fn every_paper_for_a_payer_is_made_in_both_languages_from_the_same_values() {
     let (mut bench, order) = resealed();
     tell_of_the_shop(&mut bench);
     bench.ask(&order, json!({ "charge": {} })).unwrap();
-    for kind in [Kind::Estimate, Kind::AddedWork, Kind::Invoice, Kind::Apart] {
+    for kind in [
+        Kind::Estimate,
+        Kind::AddedWork,
+        Kind::Invoice,
+        Kind::Receipt,
+        Kind::Apart,
+    ] {
         let in_language = |language| {
             let asked = Asked {
                 language: Some(language),

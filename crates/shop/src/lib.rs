@@ -9,6 +9,7 @@
 
 pub mod access;
 mod appending;
+pub mod books;
 pub mod caller;
 mod cautions;
 mod command;

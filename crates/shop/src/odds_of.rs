@@ -164,6 +164,78 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
     })
 }
 
+/// How long work of so many minutes by the book is likely to take here, with so many fasteners
+/// that come out: `likely 48 to 95 min (8 of 10)`, and how many timed stages that was learned from.
+///
+/// # Errors
+/// [`Trouble`]: there is no such order, or no minutes to tell it of.
+pub fn minutes_of(
+    snap: &Snapshot<'_>,
+    number: u64,
+    book_minutes: f64,
+    fasteners: u32,
+) -> Result<(String, usize), Trouble> {
+    const MINUTE_DRAWS: usize = 8_000;
+    let world = snap.world();
+    let id = world
+        .order_numbered(number)?
+        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    let order = world.order(&id)?;
+    let vehicle = vehicle_of(&order);
+    let rust = match &vehicle {
+        Some(id) => world.vehicle(id)?.rust(),
+        None => None,
+    };
+    let past = past::past(snap, Some(&id))?;
+    let learned = past.times.fit().map_err(|error| trouble(&error))?;
+    let stages = (book_minutes / STAGE_MINUTES).round().clamp(1.0, 500.0);
+    let pieces = (fasteners > 0).then(|| Pieces {
+        count: fasteners.min(1_000),
+        joint: Joint {
+            rust,
+            ..Joint::default()
+        },
+        minutes: SNAG_MINUTES,
+        price: Range::default(),
+    });
+    let work = Work {
+        vehicle: vehicle.map(|vehicle| vehicle.as_str().to_owned()),
+        condition: Condition {
+            rust,
+            ..Condition::default()
+        },
+        lines: vec![Line {
+            kind: "work on the plan".to_owned(),
+            what: "the plan".to_owned(),
+            book_minutes: book_minutes / stages,
+            times: whole(stages),
+            pieces,
+            ..Line::default()
+        }],
+        rule: Rule {
+            rate: 1.0,
+            labour: Labour::Clock,
+            tax_percent: 0.0,
+        },
+        amounts: Vec::new(),
+        actions: Vec::new(),
+    };
+    let ask = Ask {
+        seed: SEED,
+        draws: MINUTE_DRAWS,
+        threads: 1,
+        ..Ask::default()
+    };
+    let quote = odds::quote(&learned, &past.snags, &work, &ask).map_err(|error| trouble(&error))?;
+    let (low, high) = quote.hours.eight_in_ten();
+    let words = format!(
+        "likely {:.0} to {:.0} min (8 of 10)",
+        60.0 * low,
+        60.0 * high
+    );
+    Ok((words, learned.stages()))
+}
+
 /// The work on the price of an order, as it is quoted.
 fn work(
     snap: &Snapshot<'_>,

@@ -17,6 +17,8 @@ pub struct RateOffer {
     pub name: String,
     /// The price of an hour.
     pub hour: String,
+    /// The grade that it is for, if it is for one.
+    pub grade: Option<String>,
 }
 
 /// A job at a fixed price.
@@ -83,9 +85,35 @@ pub fn rates(snap: &Snapshot<'_>) -> Vec<RateOffer> {
         RateOffer {
             name: names.join(", "),
             hour: rate.hour.normalize().to_string(),
+            grade: rate.grade.clone(),
         }
     };
     rules.rates.iter().map(named).collect()
+}
+
+/// The grade of who is to work on an order, where one was told of the first of them.
+#[must_use]
+pub fn grade_of(snap: &Snapshot<'_>, assigned: &[String]) -> Option<String> {
+    let first = repair::PersonId::new(assigned.first()?);
+    snap.world().shop.grade(&first).map(str::to_owned)
+}
+
+/// Hours that the clock ran at an order's stages, as they are charged: in hundredths. Nothing,
+/// where no clock ran.
+///
+/// # Errors
+/// [`Trouble`], if there is no such order or the record cannot be read.
+pub fn clock_hours(snap: &Snapshot<'_>, order: &OrderId) -> Result<Option<String>, Trouble> {
+    let order = snap.world().order(order)?;
+    let stages = crate::odds_of::stages_of(&order, None);
+    let minutes: f64 = stages.iter().map(|stage| stage.minutes).sum();
+    Ok((minutes > 0.0).then(|| format!("{:.2}", minutes / 60.0)))
+}
+
+/// Whether the shop charges by the clock alone.
+#[must_use]
+pub fn is_by_clock(snap: &Snapshot<'_>) -> bool {
+    snap.world().shop.money().hours_by == HoursBy::Clock
 }
 
 /// Which hours the shop charges, as it says so.

@@ -227,6 +227,8 @@ const ROUTES: Table = &[
     ("/api/pin/beside", ANYBODY),
     ("/shop/letterhead", OWNER),
     ("/shop/prices", PRICES),
+    ("/shop/books", PRICES),
+    ("/shop/books/{list}", PRICES),
     ("/record", STAFF),
     ("/record/verify", STAFF),
     ("/new", STAFF),

@@ -9,6 +9,7 @@ mod labels;
 mod missing;
 mod photo;
 mod price;
+mod receipt;
 mod sheet;
 mod signature;
 mod stall;
@@ -41,6 +42,8 @@ pub enum Kind {
     Invoice,
     /// What is taken back of an invoice.
     CreditNote,
+    /// What was paid, when and how.
+    Receipt,
     /// What is not put back, for who collects the vehicle dismantled.
     Apart,
     /// The stages of the plan, to tick at the vehicle.
@@ -53,11 +56,12 @@ pub enum Kind {
 
 impl Kind {
     /// Every paper.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Estimate,
         Self::AddedWork,
         Self::Invoice,
         Self::CreditNote,
+        Self::Receipt,
         Self::Apart,
         Self::WorkSheet,
         Self::Labels,
@@ -72,6 +76,7 @@ impl Kind {
             Self::AddedWork => "added-work",
             Self::Invoice => "invoice",
             Self::CreditNote => "credit-note",
+            Self::Receipt => "receipt",
             Self::Apart => "apart",
             Self::WorkSheet => "work-sheet",
             Self::Labels => "labels",
@@ -87,6 +92,7 @@ impl Kind {
             Self::AddedWork => "Request for added work",
             Self::Invoice => "Invoice",
             Self::CreditNote => "Credit note",
+            Self::Receipt => "Receipt",
             Self::Apart => "Collected dismantled",
             Self::WorkSheet => "Work sheet",
             Self::Labels => "Tray labels",
@@ -105,7 +111,7 @@ impl Kind {
     pub fn has_prices(self) -> bool {
         matches!(
             self,
-            Self::Estimate | Self::AddedWork | Self::Invoice | Self::CreditNote
+            Self::Estimate | Self::AddedWork | Self::Invoice | Self::CreditNote | Self::Receipt
         )
     }
 }
@@ -236,6 +242,7 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
             (given.invoice, given.credit) = (None, Some(note));
             credit::paper(&given, note)
         }
+        Kind::Receipt => receipt::paper(&given),
         Kind::Apart => apart::paper(&given),
         Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
         Kind::Labels => labels::paper(&given),

@@ -1,6 +1,7 @@
 //! At the desk: the floor, taking in, what an order comes to, papers, the keys.
 
 pub mod ask;
+mod books;
 mod calls;
 mod credit;
 mod day;
@@ -37,6 +38,8 @@ pub fn routes() -> Router<State> {
         .route("/estimates", get(odds::estimates))
         .route("/new", get(intake::take_in))
         .route("/order/{order}", get(order::by_name))
+        .route("/shop/books", get(books::page))
+        .route("/shop/books/{list}", get(books::list))
         .route("/o/{number}/promise", get(promise::promise))
         .route("/v/{vehicle}", get(known_vehicle::vehicle))
         .route("/o/{number}/price", get(price::price))

@@ -40,6 +40,15 @@ pub async fn price(
             json!({ "price": { "entries": entries(&order, &rates), "after": seen(&order) } }),
         );
         let kept = order.price.iter().flat_map(|price| &price.open);
+        let id = shop::repair::OrderId::new(order.order.clone());
+        let clock = shop::offers::clock_hours(visit.snap, &id)?;
+        let grade = shop::offers::grade_of(visit.snap, &order.assigned);
+        let mut hint = format!("such as 3.67, {}", shop::offers::hours(visit.snap));
+        if let Some(clock) = &clock {
+            hint = format!("{hint}; the clock ran {clock}");
+        }
+        let by_clock = order.price.is_none() && shop::offers::is_by_clock(visit.snap);
+        let hours = clock.filter(|_| by_clock).unwrap_or_default();
         Ok(Shown::of(&order, "Price", html! {
             h1 { "Price" }
             form {
@@ -54,9 +63,9 @@ pub async fn price(
                         (belongs(&order))
                         h2 { "Add labour" }
                         (input("labour", "What for", "", ""))
-                        (figure("hours", "Hours", &format!("such as 3.67, {}", shop::offers::hours(visit.snap)), "", false))
+                        (figure("hours", "Hours", &hint, &hours, false))
                         (figure("rate", "An hour", "", &rate, false))
-                        @if !rates.is_empty() { (rate_chips(&rates)) }
+                        @if !rates.is_empty() { (rate_chips(&rates, grade.as_deref())) }
                         h2 { "Add a part or other" }
                         (chips("charge", "What sort", &[("part", "part"), ("test", "test"), ("sublet", "machine work"), ("supplies", "supplies"), ("core", "core"), ("disposal", "disposal"), ("fee", "other")], "part"))
                         (input("what", "What", "", ""))
@@ -126,7 +135,8 @@ fn hour(rates: &[RateOffer]) -> Value {
     json!({ "$map": "rate-is", "to": to, "else": field("rate") })
 }
 
-fn rate_chips(rates: &[RateOffer]) -> Markup {
+/// The shop's own rate, and those it keeps; that of the grade of who works on it stands first.
+fn rate_chips(rates: &[RateOffer], grade: Option<&str>) -> Markup {
     let named: Vec<(String, String)> = rates
         .iter()
         .enumerate()
@@ -146,7 +156,12 @@ fn rate_chips(rates: &[RateOffer]) -> Markup {
                 .map(|(code, name)| (code.as_str(), name.as_str())),
         )
         .collect();
-    chips("rate-is", "Which rate", &chips_of, "own")
+    let theirs = grade.and_then(|grade| {
+        let mut all = rates.iter();
+        all.position(|rate| rate.grade.as_deref() == Some(grade))
+    });
+    let chosen = theirs.map_or_else(|| "own".to_owned(), |nth| format!("rate-{nth}"));
+    chips("rate-is", "Which rate", &chips_of, &chosen)
 }
 
 /// What a price set from this page has seen.

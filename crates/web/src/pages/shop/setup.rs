@@ -250,6 +250,11 @@ fn elsewhere(sees_prices: bool) -> Markup {
             "/shop/prices",
         ),
         (
+            "Books",
+            "invoices, payments, taxes, what is not paid",
+            "/shop/books",
+        ),
+        (
             "On your papers",
             "address, tax number, bank, picture",
             "/shop/letterhead",
@@ -262,7 +267,7 @@ fn elsewhere(sees_prices: bool) -> Markup {
     ];
     let shown = pages
         .iter()
-        .filter(|(_, _, to)| sees_prices || *to != "/shop/prices");
+        .filter(|(_, _, to)| sees_prices || !["/shop/prices", "/shop/books"].contains(to));
     html! {
         @for (label, small, to) in shown {
             a class="row" href=(to) { span class="what strong" { (label) } span class="soft" { (small) } }

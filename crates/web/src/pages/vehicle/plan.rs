@@ -22,7 +22,7 @@ use rows::{Here, dearer, differs, stages};
 use serde_json::{Value, json};
 use shop::map::Map;
 use shop::planning::{self, Asked, OrderMap, Shown as Plan, adopt, map_of_order, on_map_of};
-use shop::repair::{AimIs, ItemId, MapId};
+use shop::repair::{AimIs, ItemId, Kind, MapId};
 use shop::view::OrderView;
 use shop::{ShelvedMap, Trouble};
 use targets::targets;
@@ -187,6 +187,7 @@ fn by_map(
         @if nothing { p class="beside gap" { "Nothing has to be moved for it." } }
         @else {
             (figures(&found))
+            (likely(visit, order, &found))
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/two", 1)) { span class="what strong" { "Share it between two people" } }
         }
@@ -282,6 +283,27 @@ fn figures(found: &Plan) -> Markup {
         }
         @if plan.proven { p class="yes gap" { "Proven: nothing is cheaper. " (plan.cost) " min with all changes." } }
         @else { p class="wait gap" { "The best found, at most " (plan.gap()) " min above the cheapest. " (plan.cost) " min with all changes." } }
+    }
+}
+
+/// How long it is likely to take here, beside what the book says.
+fn likely(visit: &Visit<'_>, order: &OrderView, found: &Plan) -> Markup {
+    let rows = found.off.iter().flat_map(|stage| &stage.rows);
+    let fasteners: usize = rows
+        .filter(|row| row.kind == Kind::Fasteners && row.size.is_some())
+        .map(|row| row.at.len())
+        .sum();
+    let minutes = found.plan.minutes.to_string().parse().unwrap_or(0.0);
+    let fasteners = u32::try_from(fasteners).unwrap_or(u32::MAX);
+    match shop::odds_of::minutes_of(visit.snap, order.number, minutes, fasteners) {
+        Ok((words, stages)) => html! {
+            p class="gap" {
+                span class="strong" { (shop::say::capital(&words)) }
+                @if stages == 0 { ", while nobody has timed a stage here" }
+            }
+        },
+        // Without minutes there is nothing to be sure of.
+        Err(_) => html! {},
     }
 }
 

@@ -19,6 +19,7 @@ use shop::Trouble;
 use shop::calculators::Asked;
 use shop::calculators::threads::{hole, told};
 use shop::mending::{Fields, known, ways};
+use shop::odds_of::{OrderOdds, odds_of};
 use shop::record::v1::codes::{KindForm, SitsForm, SnagIsForm};
 use shop::view::{ItemView, MendingView, OrderView, mending};
 
@@ -32,9 +33,36 @@ pub async fn snag(
         let order = order_of(visit, &number)?;
         let found = mending(visit.snap, order.number, &id)?;
         let page = content(visit, &order, &found, query)?;
+        let page = html! { (page) @if found.resolved.is_none() { (what_it_does(visit, &order)) } };
         Ok(Shown::of(&order, "Snag", page))
     })
     .await
+}
+
+/// What the open snags do to hours and price: as it is likely now, and as it was without.
+fn what_it_does(visit: &Visit<'_>, order: &OrderView) -> Markup {
+    let sure = |snags: Option<u32>| odds_of(visit.snap, order.number, snags).ok();
+    let (Some(now), Some(before)) = (sure(None), sure(Some(0))) else {
+        return html! {};
+    };
+    if now.snags == 0 {
+        return html! {};
+    }
+    let prices = visit.snap.caller().sees_prices();
+    let covers = |odds: &OrderOdds| {
+        let most = odds.covers.last().filter(|_| prices);
+        most.map_or_else(String::new, |cover| {
+            format!("{} covers it {}", cover.amount, cover.often)
+        })
+    };
+    html! {
+        section {
+            h2 { "What it does to the job" }
+            div class="row" { span class="what" { "Now " (now.likely) span class="soft line" { (covers(&now)) } } }
+            div class="row" { span class="what soft" { "Without it " (before.likely) span class="soft line" { (covers(&before)) } } }
+            @if prices { a class="row" href=(format!("/o/{}/odds", order.number)) { span class="what strong" { "How sure, and what to ask for" } } }
+        }
+    }
 }
 
 /// What the page stands on.
