@@ -11,10 +11,22 @@ pub const SOLD_MM: [f64; 21] = [
 ];
 /// Most groups, and most pieces of a group, that are taken.
 pub const MOST: usize = 200;
-/// How much less likely something is that was not expected (as a difference of logarithms).
-const NOT_EXPECTED: f64 = 1.5;
-/// How far the best reading must stand before the second best to be sure.
-const SURE_GAP: f64 = 2.5;
+/// How often a bolt is one that is not on its group's list, and how that is shared out: one of the
+/// same thread and another length, one that is listed for another group, one of the thread of
+/// another group, any other.
+const OFF_LIST: f64 = 0.05;
+const OFF_LIST_SAME_THREAD: f64 = OFF_LIST * 0.6 / 10.0;
+const OFF_LIST_OTHER_GROUP: f64 = OFF_LIST * 0.25 / 3.0;
+const OFF_LIST_OTHER_THREAD: f64 = OFF_LIST * 0.12 / 10.0;
+const OFF_LIST_ANY: f64 = OFF_LIST * 0.03 / 50.0;
+/// How often something that is no bolt is measured like one that is listed, while that is missing.
+const LIKE_A_LISTED: f64 = 0.02;
+/// How often a length is off by three times what it may be: where it was seen well, and else.
+const FAR_OFF: (f64, f64) = (0.005, 0.03);
+/// How often the size that fits best is not the true one though it fits much better.
+const WRONG_SIZE: f64 = 0.03;
+/// A bolt is sure if what it could be instead is less likely than this.
+const SURE_BELOW: f64 = 0.05;
 
 /// What one bolt is listed as.
 #[derive(Debug, Clone, PartialEq)]
@@ -91,6 +103,29 @@ pub struct Measured {
     pub error_mm: f64,
     /// Whether it was seen well.
     pub clear: bool,
+    /// How likely it is a bolt at all.
+    pub bolt_chance: f64,
+}
+
+/// Something that was not taken for a bolt and might be one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Doubtful {
+    /// Middle on the sheet.
+    pub middle_mm: [f64; 2],
+    /// How likely it is a bolt that was not made out.
+    pub bolt_chance: f64,
+    /// The longer side of it.
+    pub long_mm: f64,
+    /// Its area.
+    pub mm2: f64,
+}
+
+impl Doubtful {
+    /// Whether a bolt of this size could be hidden in it.
+    fn could_be(&self, size: usize, length_mm: f64) -> bool {
+        let thread = SIZES[size].thread;
+        self.long_mm > 0.75 * (length_mm + 0.6 * thread) && self.mm2 > 0.5 * thread * length_mm
+    }
 }
 
 /// A bolt as decided.
@@ -102,6 +137,8 @@ pub struct Decided {
     pub length_mm: f64,
     /// Whether no other reading comes near.
     pub sure: bool,
+    /// How likely it is something else.
+    pub doubt: f64,
 }
 
 /// What a group comes to.
@@ -121,6 +158,8 @@ pub struct Counted {
     pub wrong: Vec<(Listed, Listed)>,
     /// Bolts of this group that could be something else, by place in the list of measured ones.
     pub unsure: Vec<usize>,
+    /// How likely this group's answer is another one.
+    pub doubt: f64,
 }
 
 impl Counted {
@@ -183,7 +222,11 @@ pub fn check(groups: &[Group]) -> Result<(), ListError> {
 /// Counts against the list. Each bolt belongs to the group on whose area it lies (or to the
 /// nearest one); without areas all bolts are shared out so that as much as possible agrees.
 #[must_use]
-pub fn count(groups: &[Group], measured: &[Measured]) -> (Vec<Counted>, Vec<Decided>) {
+pub fn count(
+    groups: &[Group],
+    measured: &[Measured],
+    doubtful: &[Doubtful],
+) -> (Vec<Counted>, Vec<Decided>) {
     let apart = groups.len() == 1 || groups.iter().all(|g| g.area_mm.is_some());
     let lies_with: Vec<Option<usize>> = measured
         .iter()
@@ -194,24 +237,23 @@ pub fn count(groups: &[Group], measured: &[Measured]) -> (Vec<Counted>, Vec<Deci
         .zip(&lies_with)
         .map(|(m, group)| decide(groups, *group, m))
         .collect();
-    let counted = if apart {
-        (0..groups.len())
-            .map(|g| {
-                let mine: Vec<usize> = (0..measured.len())
-                    .filter(|&i| lies_with[i] == Some(g))
-                    .collect();
-                compare(&groups[g], &mine, &decided)
-            })
-            .collect()
+    let shared = if apart {
+        lies_with
     } else {
-        let shared = share_out(groups, &decided);
-        (0..groups.len())
-            .map(|g| {
-                let mine: Vec<usize> = (0..measured.len()).filter(|&i| shared[i] == g).collect();
-                compare(&groups[g], &mine, &decided)
-            })
-            .collect()
+        share_out(groups, &decided).into_iter().map(Some).collect()
     };
+    let counted = (0..groups.len())
+        .map(|g| {
+            let mine: Vec<usize> = (0..measured.len())
+                .filter(|&i| shared[i] == Some(g))
+                .collect();
+            let near: Vec<&Doubtful> = doubtful
+                .iter()
+                .filter(|d| !apart || nearest_group(groups, d.middle_mm) == Some(g))
+                .collect();
+            compare(&groups[g], &mine, measured, &decided, &near)
+        })
+        .collect();
     (counted, decided)
 }
 
@@ -226,42 +268,97 @@ fn nearest_group(groups: &[Group], [x, y]: [f64; 2]) -> Option<usize> {
     (0..groups.len()).min_by(|&a, &b| away(&groups[a]).total_cmp(&away(&groups[b])))
 }
 
-/// What a bolt is: listed or sold, whichever is likeliest, what is listed a little before.
+/// What a bolt is: listed or sold, whichever is likeliest, and how likely it is anything else.
 fn decide(groups: &[Group], group: Option<usize>, measured: &Measured) -> Decided {
-    let listed = |size: usize, length: f64| {
-        groups.iter().enumerate().any(|(i, g)| {
-            group.is_none_or(|only| only == i)
-                && size_of(&g.thread) == Some(size)
-                && g.lengths.iter().any(|l| (l - length).abs() < 0.01)
-        })
-    };
     let mut lengths: Vec<f64> = SOLD_MM.to_vec();
     lengths.extend(groups.iter().flat_map(|g| g.lengths.iter().copied()));
     lengths.sort_by(f64::total_cmp);
     lengths.dedup();
-    let spread = measured.error_mm.max(0.3);
-    let mut best = (f64::MAX, 0, 0.0);
-    let mut second = f64::MAX;
+    let least = measured
+        .readings
+        .iter()
+        .map(|r| r.0)
+        .fold(f64::MAX, f64::min);
+    let mut all = 0.0;
+    let mut best = (0.0, 0, 0.0);
     for (size, &(behind, length)) in measured.readings.iter().enumerate() {
         for &whole in &lengths {
-            let off = (length - whole) / spread;
-            let expected = listed(size, whole);
-            let cost = behind + 0.5 * off * off + if expected { 0.0 } else { NOT_EXPECTED };
-            if cost < best.0 {
-                second = best.0;
-                best = (cost, size, whole);
-            } else {
-                second = second.min(cost);
+            let fit = fits_length(length - whole, measured);
+            let prior = expected(groups, group, size, whole);
+            let weight = fits_size(behind - least) * fit * prior;
+            all += weight;
+            if weight >= best.0 {
+                best = (weight, size, whole);
             }
         }
     }
+    all *= measured.bolt_chance;
+    let mine = best.0 * measured.bolt_chance;
+    let none = (1.0 - measured.bolt_chance) * LIKE_A_LISTED;
+    // What fits nothing is not sure either.
+    let doubt = 1.0 - mine / (all + none + 1e-9);
     Decided {
         size: best.1,
         length_mm: best.2,
-        // What fits nothing well is not sure either.
-        sure: measured.clear && second - best.0 > SURE_GAP && best.0 < 8.0,
+        sure: doubt < SURE_BELOW,
+        doubt,
     }
 }
+
+/// How likely a bolt of one size is read as another one, by how much better that one fits: in a
+/// few of a hundred by much more than should be.
+fn fits_size(behind: f64) -> f64 {
+    (1.0 - WRONG_SIZE) * libm::exp(-behind) + WRONG_SIZE * libm::exp(-behind / 12.0)
+}
+
+/// How likely a length is measured this far off, against one that is right.
+fn fits_length(off_mm: f64, measured: &Measured) -> f64 {
+    let off = off_mm / measured.error_mm.max(0.3);
+    let far = if measured.clear { FAR_OFF.0 } else { FAR_OFF.1 };
+    (1.0 - far) * libm::exp(-0.5 * off * off) + far / 3.0 * libm::exp(-off * off / 18.0)
+}
+
+/// How likely a bolt is of this size and length before it is looked at.
+fn expected(groups: &[Group], group: Option<usize>, size: usize, length: f64) -> f64 {
+    if groups.is_empty() {
+        return 1.0;
+    }
+    let (mut mine, mut all) = (0_usize, 0_usize);
+    let (mut thread, mut elsewhere, mut other_thread) = (false, false, false);
+    for (i, g) in groups.iter().enumerate() {
+        let of_it = group.is_none_or(|only| only == i);
+        let fits = fits(g, size);
+        let same = g
+            .lengths
+            .iter()
+            .filter(|l| (**l - length).abs() < 0.01)
+            .count();
+        if of_it {
+            all += g.lengths.len();
+            mine += if fits { same } else { 0 };
+            thread |= fits;
+        } else {
+            elsewhere |= fits && same > 0;
+            other_thread |= fits;
+        }
+    }
+    let off = if elsewhere {
+        OFF_LIST_OTHER_GROUP
+    } else if thread {
+        OFF_LIST_SAME_THREAD
+    } else if other_thread {
+        OFF_LIST_OTHER_THREAD
+    } else {
+        OFF_LIST_ANY
+    };
+    off + (1.0 - OFF_LIST) * mine as f64 / all.max(1) as f64
+}
+
+/// How rare it is that one is too many, or another one, or missing: what it is held against that
+/// something which is no bolt was taken for one, or a bolt for something else.
+const RARE_EXTRA: f64 = 0.08;
+const RARE_WRONG: f64 = 0.3;
+const RARE_MISSING: f64 = 0.3;
 
 fn fits(group: &Group, size: usize) -> bool {
     size_of(&group.thread) == Some(size)
@@ -312,9 +409,15 @@ fn share_out(groups: &[Group], decided: &[Decided]) -> Vec<usize> {
 }
 
 /// One group against its list: what is on one side only pairs up, nearest first, as `wrong`.
-fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
+fn compare(
+    group: &Group,
+    mine: &[usize],
+    measured: &[Measured],
+    decided: &[Decided],
+    doubtful: &[&Doubtful],
+) -> Counted {
     let mut open = group.lengths.clone();
-    let mut over: Vec<&Decided> = Vec::new();
+    let mut over: Vec<usize> = Vec::new();
     for &i in mine {
         let one = &decided[i];
         let same = |l: &f64| (l - one.length_mm).abs() < 0.01;
@@ -322,7 +425,7 @@ fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
             Some(at) if fits(group, one.size) => {
                 open.remove(at);
             }
-            _ => over.push(one),
+            _ => over.push(i),
         }
     }
     let listed = |length_mm: f64| Listed {
@@ -338,11 +441,12 @@ fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
         },
         length_mm: one.length_mm,
     };
+    let mut doubt: f64 = mine.iter().map(|&i| decided[i].doubt).sum();
     let mut wrong = Vec::new();
     while !open.is_empty() && !over.is_empty() {
         let mut best = (f64::MAX, 0, 0);
         for (i, length) in open.iter().enumerate() {
-            for (j, one) in over.iter().enumerate() {
+            for (j, one) in over.iter().map(|&i| &decided[i]).enumerate() {
                 let other = if fits(group, one.size) { 0.0 } else { 30.0 };
                 let far = (length - one.length_mm).abs() + other;
                 if far < best.0 {
@@ -350,17 +454,34 @@ fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
                 }
             }
         }
-        let (length, one) = (open.remove(best.1), over.remove(best.2));
-        wrong.push((listed(length), shown(one)));
+        let (length, i) = (open.remove(best.1), over.remove(best.2));
+        let none = 1.0 - measured[i].bolt_chance;
+        doubt += none / (none + RARE_WRONG);
+        wrong.push((listed(length), shown(&decided[i])));
+    }
+    for &i in &over {
+        let none = 1.0 - measured[i].bolt_chance;
+        doubt += none / (none + RARE_EXTRA);
+    }
+    let size = size_of(&group.thread).unwrap_or_default();
+    for one in doubtful {
+        let hides = open.iter().any(|&l| one.could_be(size, l))
+            || wrong.iter().any(|w| one.could_be(size, w.0.length_mm));
+        doubt += if hides {
+            one.bolt_chance / (one.bolt_chance + RARE_MISSING)
+        } else {
+            one.bolt_chance * OFF_LIST
+        };
     }
     Counted {
         name: group.name.clone(),
         expected: group.lengths.len(),
         found: mine.len(),
         missing: open.into_iter().map(listed).collect(),
-        extra: over.into_iter().map(shown).collect(),
+        extra: over.iter().map(|&i| shown(&decided[i])).collect(),
         wrong,
         unsure: mine.iter().copied().filter(|&i| !decided[i].sure).collect(),
+        doubt: doubt.min(1.0),
     }
 }
 
@@ -386,6 +507,7 @@ mod tests {
             readings,
             error_mm: 0.6,
             clear: true,
+            bolt_chance: 0.99,
         }
     }
 
@@ -399,6 +521,7 @@ mod tests {
                 bolt(2, 74.2, 90.0),
                 bolt(2, 29.8, 10.0),
             ],
+            &[],
         );
         assert!(counted[0].agrees());
         assert_eq!((counted[0].expected, counted[0].found), (3, 3));
@@ -408,7 +531,7 @@ mod tests {
     #[test]
     fn missing_extra_and_wrong_are_told_apart() {
         let groups = [group("cover", "M8", &[30.0, 30.0, 75.0], None)];
-        let (missing, _) = count(&groups, &[bolt(2, 30.0, 1.0), bolt(2, 75.0, 2.0)]);
+        let (missing, _) = count(&groups, &[bolt(2, 30.0, 1.0), bolt(2, 75.0, 2.0)], &[]);
         assert_eq!(missing[0].missing.len(), 1);
         assert_eq!(missing[0].missing[0].length_mm, 30.0);
         let four = [
@@ -417,11 +540,12 @@ mod tests {
             bolt(2, 30.0, 3.0),
             bolt(1, 16.0, 4.0),
         ];
-        let (extra, _) = count(&groups, &four);
+        let (extra, _) = count(&groups, &four, &[]);
         assert_eq!(extra[0].extra[0].thread, "M6");
         let (wrong, _) = count(
             &groups,
             &[bolt(2, 30.0, 1.0), bolt(2, 80.2, 2.0), bolt(2, 30.0, 3.0)],
+            &[],
         );
         let (listed, found) = &wrong[0].wrong[0];
         assert_eq!((listed.length_mm, found.length_mm), (75.0, 80.0));
@@ -441,16 +565,16 @@ mod tests {
                 group("right", "M8", &[40.0], areas[1]),
             ]
         };
-        let (apart, _) = count(&lists(areas), &swapped);
+        let (apart, _) = count(&lists(areas), &swapped, &[]);
         assert!(apart.iter().all(|g| g.wrong.len() == 1));
-        let (together, _) = count(&lists([None, None]), &swapped);
+        let (together, _) = count(&lists([None, None]), &swapped, &[]);
         assert!(together.iter().all(Counted::agrees));
     }
 
     #[test]
     fn what_lies_between_two_lengths_is_not_sure() {
         let groups = [group("cover", "M8", &[75.0], None)];
-        let (counted, decided) = count(&groups, &[bolt(2, 77.7, 1.0)]);
+        let (counted, decided) = count(&groups, &[bolt(2, 77.7, 1.0)], &[]);
         assert!(!decided[0].sure);
         assert_eq!(counted[0].unsure, [0]);
     }
@@ -458,7 +582,7 @@ mod tests {
     #[test]
     fn nothing_where_something_is_listed_never_agrees() {
         let groups = [group("cover", "M8", &[75.0], None)];
-        let (counted, _) = count(&groups, &[]);
+        let (counted, _) = count(&groups, &[], &[]);
         assert!(!counted[0].agrees());
     }
 

@@ -4,6 +4,7 @@ use crate::bolt::{Bolt, Head, Outline, SIZES, outline};
 use crate::flat::{CELLS_PER_MM, Flat, to_cell, to_mm};
 use crate::net::{END, HEAD, Known, OTHER, PAPER, SHANK};
 use crate::patch::patches;
+use crate::shape::hull;
 
 /// The smallest patch of head that is looked at, in square millimetres.
 const LEAST_HEAD_MM2: f64 = 7.0;
@@ -15,8 +16,10 @@ const LEAST_RAY: f64 = 5.0;
 const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
 /// What a cell says that is not seen: hardly anything, so that nothing is drawn out over it.
 const UNSEEN: f32 = -0.05;
-/// How many of the twenty kinds of bolt are looked at closely.
-const LIKELIEST: usize = 6;
+/// How many of the twenty kinds of bolt are looked at in steps of a millimetre, and how many
+/// closely.
+const COARSELY: usize = 9;
+const CLOSELY: usize = 5;
 /// The size from which the search sets out.
 const MIDDLE: usize = 2;
 
@@ -27,14 +30,17 @@ pub struct Found {
     pub bolt: Bolt,
     /// Logarithm of how much more likely than paper, summed over cells.
     pub score: f64,
-    /// For each size the best score, and the length with it.
-    pub by_size: [(f64, f64); SIZES.len()],
+    /// For each size, and each head in the order of [`Head::ALL`], the best score, and the bolt
+    /// with it.
+    pub by_kind: [[(f64, Bolt); Head::ALL.len()]; SIZES.len()],
     /// Shares (0 to 1) of the outline of the head, the shank and the end that look like it.
     pub looks: [f64; 3],
     /// Share (0 to 1) of the outline that looks like a nut, a washer or another piece.
     pub other: f64,
     /// Share of its outline in which something lies.
     pub covered: f64,
+    /// How much lies right around it that no bolt explains, as a share of its outline.
+    pub spill: f64,
     /// How much the length may be off, in millimetres (one standard deviation).
     pub length_error_mm: f64,
 }
@@ -53,11 +59,42 @@ impl Found {
         parts && self.covered > 0.88 && self.other < 0.12
     }
 
+    /// How likely it is a bolt at all, from how often what looks so was one in the pictures that
+    /// the rules were fitted to: clips, nuts on their side, and two that lie along each other pass
+    /// for one.
+    #[must_use]
+    pub fn bolt_chance(&self) -> f64 {
+        let [head, _, end] = self.looks;
+        let weak = head < 0.05 || end < 0.05;
+        if self.spill > 0.1 {
+            0.4
+        } else if self.clear() {
+            0.997
+        } else if self.bolt.length > 30.0 {
+            match (weak, self.spill < 0.03) {
+                (false, _) => 0.97,
+                (true, true) => 0.85,
+                (true, false) => 0.6,
+            }
+        } else if self.spill < 0.05 {
+            0.93
+        } else {
+            0.7
+        }
+    }
+
+    /// Whether it is a clip, a nut or the like after all: short, and of another shape.
+    #[must_use]
+    pub fn is_no_bolt(&self) -> bool {
+        self.bolt.length < 30.0 && self.spill > 0.1 && self.other > 0.07
+    }
+
     /// Whether head, shank and end look enough like it to call it a bolt. What does not is left
     /// for somebody to look at.
     fn holds(&self) -> bool {
         let [head, shank, end] = self.looks;
-        let by_parts = head > 0.25 && shank > 0.5 && end > 0.12 && self.bolt.length > 7.0;
+        let ends = (head > 0.25 && end > 0.12) || head > 0.65;
+        let by_parts = ends && shank > 0.5 && self.bolt.length > 7.0;
         // A long one is a bolt even if one of its ends is not plain.
         let by_shank = shank > 0.75 && self.covered > 0.85 && self.bolt.length > 18.0;
         (by_parts || (by_shank && head.max(end) > 0.3)) && self.other < 0.4
@@ -86,6 +123,9 @@ const OTHER_FOR_HEAD: f32 = 0.35;
 const OTHER_FOR_SHANK: f32 = 0.12;
 /// How much a head speaks for a shank: an end, and what is right under a head, look like one.
 const HEAD_FOR_SHANK: f32 = 0.45;
+/// How much a shank that runs the right way speaks for a head: the cylinder of a socket head looks
+/// like one. More, and heads reach into the shank; less, and cylinders pass for hexagons.
+const SHANK_FOR_HEAD: f32 = 0.5;
 
 /// How much more likely a cell shows this than anything else; another piece in its place counts
 /// less against it than paper, as it may hide it.
@@ -102,6 +142,8 @@ pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
         .map(|k| k.class[HEAD] > HEAD_FROM)
         .collect();
     let mut found: Vec<Found> = Vec::new();
+    // Heads that led to nothing, and are the same a round later.
+    let mut in_vain: Vec<[f64; 2]> = Vec::new();
     for round in 0..3 {
         let mut more = Vec::new();
         for patch in patches(&left, field.width) {
@@ -117,8 +159,13 @@ pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
             if !flat.on_sheet(x, y, -MARGIN_FOR_HEADS_MM) {
                 continue;
             }
-            if let Some(bolt) = from_head(field, [x, y], round) {
-                more.push(bolt);
+            let same = |p: &[f64; 2]| libm::hypot(p[0] - x, p[1] - y) < 0.3;
+            if in_vain.iter().any(same) {
+                continue;
+            }
+            match from_head(field, [x, y], round) {
+                Some(bolt) => more.push(bolt),
+                None => in_vain.push([x, y]),
             }
         }
         if more.is_empty() {
@@ -210,24 +257,74 @@ fn clear(field: &Field, bolt: &Bolt, left: &mut [bool]) {
     }
 }
 
-/// The cells inside a polygon of millimetres that is made larger by `grow_mm` each way.
+/// The cells inside a convex polygon of millimetres that is made larger by `grow_mm` each way.
 pub fn cells_of(polygon: &[[f64; 2]], field: &Field, grow_mm: f64) -> Vec<usize> {
-    let n = polygon.len() as f64;
-    let middle = polygon
-        .iter()
-        .fold([0.0, 0.0], |m, p| [m[0] + p[0] / n, m[1] + p[1] / n]);
-    let points: Vec<[f64; 2]> = polygon
-        .iter()
-        .map(|p| {
-            let (dx, dy) = (p[0] - middle[0], p[1] - middle[1]);
-            let by = 1.0 + grow_mm / libm::hypot(dx, dy).max(1.0);
-            [to_cell(middle[0] + dx * by), to_cell(middle[1] + dy * by)]
-        })
-        .collect();
+    let points: Vec<[f64; 2]> = if grow_mm > 0.0 {
+        let around: Vec<[f64; 2]> = polygon
+            .iter()
+            .flat_map(|&[x, y]| EIGHT.map(|[dx, dy]| [x + dx * grow_mm, y + dy * grow_mm]))
+            .collect();
+        hull(&around)
+    } else {
+        polygon.to_vec()
+    };
+    let points: Vec<[f64; 2]> = points.iter().map(|p| p.map(to_cell)).collect();
     crate::shape::rows_inside(&points, field.width, field.height)
         .into_iter()
         .flat_map(|(row, left, right)| (left..=right).map(move |c| row * field.width + c))
         .collect()
+}
+
+/// Eight directions, one long each.
+const EIGHT: [[f64; 2]; 8] = {
+    let half = std::f64::consts::FRAC_1_SQRT_2;
+    [
+        [1.0, 0.0],
+        [half, half],
+        [0.0, 1.0],
+        [-half, half],
+        [-1.0, 0.0],
+        [-half, -half],
+        [0.0, -1.0],
+        [half, -half],
+    ]
+};
+
+/// How far around a bolt is looked for what its outline does not explain, in millimetres.
+const AROUND_MM: (f64, f64) = (0.9, 3.4);
+
+/// Notes for each bolt how much lies right around it that belongs to none of them, as a share of
+/// its outline: a clip or a nut is of another shape.
+pub fn spilt(field: &Field, bolts: &mut [Found]) {
+    let mut taken = vec![false; field.known.len()];
+    let outlines: Vec<Vec<Vec<[f64; 2]>>> = bolts
+        .iter()
+        .map(|one| {
+            let shown = one.outline(field.eye);
+            shown.head.into_iter().chain([shown.shank]).collect()
+        })
+        .collect();
+    for polygon in outlines.iter().flatten() {
+        for at in cells_of(polygon, field, AROUND_MM.0) {
+            taken[at] = true;
+        }
+    }
+    for (one, outline) in bolts.iter_mut().zip(&outlines) {
+        let cells = |grow: f64| {
+            let mut cells: Vec<usize> = outline
+                .iter()
+                .flat_map(|polygon| cells_of(polygon, field, grow))
+                .collect();
+            cells.sort_unstable();
+            cells.dedup();
+            cells
+        };
+        let over = cells(AROUND_MM.1)
+            .into_iter()
+            .filter(|&at| field.seen[at] && !taken[at] && field.known[at].class[PAPER] < 0.5)
+            .count();
+        one.spill = over as f64 / cells(0.0).len().max(1) as f64;
+    }
 }
 
 /// Of two bolts that cover the same cells for the most part, keeps the better one.
@@ -375,7 +472,7 @@ struct Sums {
 }
 
 impl Sums {
-    fn new(field: &Field, from: [f64; 2], yaw: f64, length: f64) -> Self {
+    fn new(field: &Field, from: [f64; 2], yaw: f64, length: f64, covers: Option<&[u8]>) -> Self {
         let around = 20.0;
         let to = [
             from[0] + length * libm::cos(yaw),
@@ -404,19 +501,23 @@ impl Sums {
                 let from = (top + row) * field.width + left + column;
                 let known = &field.known[from];
                 let seen = field.seen[from];
+                let taken = covers.is_some_and(|covers| covers[from] > 0);
                 let paper = known.class[PAPER];
                 let shank = shank_share(known, twice);
                 let of_end = known.class[END] / (known.class[SHANK] + known.class[END]).max(1e-3);
                 let to = row * line + column;
                 let add = |sum: &mut Vec<f32>, share: f32, other: f32| {
-                    let tells = if seen {
+                    let tells = if taken {
+                        TAKEN
+                    } else if seen {
                         likelier(share, paper, other)
                     } else {
                         UNSEEN
                     };
                     sum[to + 1] = sum[to] + tells;
                 };
-                add(&mut sums.head, known.class[HEAD], OTHER_FOR_HEAD);
+                let as_head = known.class[HEAD] + SHANK_FOR_HEAD * shank;
+                add(&mut sums.head, as_head, OTHER_FOR_HEAD);
                 let head = HEAD_FOR_SHANK * known.class[HEAD];
                 let along = shank * (1.0 - 0.8 * of_end) + head;
                 add(&mut sums.shank, along, OTHER_FOR_SHANK);
@@ -446,6 +547,9 @@ impl Sums {
                 let a = sums[row * line + whole];
                 a + (sums[row * line + whole + 1] - a) * part
             };
+            if share == 0.0 {
+                return of(upper);
+            }
             of(upper) * (1.0 - share) + of(lower) * share
         };
         f64::from(reach(right) - reach(left))
@@ -637,7 +741,7 @@ impl Fit<'_, '_> {
 
 /// Fits each head and size to what is seen from a head's middle in a direction.
 fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> {
-    let sums = Sums::new(field, head, yaw, reach);
+    let sums = Sums::new(field, head, yaw, reach, None);
     if sums.width < 4 || sums.height < 4 {
         return None;
     }
@@ -673,44 +777,139 @@ fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> 
                     start = (score, ends);
                 }
             }
-            let (score, ends) = fit.climbed(start.1, &[1.2, 0.6], 3);
-            tried.push((score, ends, kind, size));
+            tried.push((start.0, start.1, kind, size));
         }
     }
-    tried.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let mut by_size = [(f64::MIN, 0.0); SIZES.len()];
-    let mut best: Option<(f64, Bolt, Ends)> = None;
-    for (i, &(_, ends, kind, size)) in tried.iter().enumerate() {
-        // The likeliest ones, and the likeliest head of each size.
-        if i >= LIKELIEST && by_size[size].0 > f64::MIN {
-            continue;
-        }
-        let (score, ends) = fit(kind, size, 2.0).climbed(ends, &[0.6, 0.25], 3);
-        let bolt = ends.bolt(kind, size);
-        if score > by_size[size].0 {
-            by_size[size] = (score, bolt.length);
-        }
-        if score > f64::MIN && best.as_ref().is_none_or(|b| score > b.0) {
-            best = Some((score, bolt, ends));
-        }
+    improve(&mut tried, COARSELY, |ends, kind, size| {
+        fit(kind, size, 1.0).climbed(ends, &[1.2, 0.6], 3)
+    });
+    improve(&mut tried, CLOSELY, |ends, kind, size| {
+        fit(kind, size, 2.0).climbed(ends, &[0.6, 0.25], 3)
+    });
+    let (_, ends, kind, size) = *tried.first()?;
+    let (score, ends) = fit(kind, size, 2.0).climbed(ends, &[0.2, 0.08], 4);
+    tried[0] = (score, ends, kind, size);
+    let bolt = ends.bolt(kind, size);
+    let mut by_kind = [[(f64::MIN, bolt); Head::ALL.len()]; SIZES.len()];
+    for (score, ends, kind, size) in tried {
+        by_kind[size][kind as usize] = (score, ends.bolt(kind, size));
     }
-    if let Some((_, bolt, ends)) = best {
-        let (score, ends) = fit(bolt.head, bolt.size, 2.0).climbed(ends, &[0.2, 0.08], 4);
-        let bolt = ends.bolt(bolt.head, bolt.size);
-        by_size[bolt.size] = (score, bolt.length);
-        best = Some((score, bolt, ends));
-    }
-    let (score, bolt, ends) = best?;
     let fit = fit(bolt.head, bolt.size, 2.0);
     Some(Found {
         bolt,
         score,
-        by_size,
+        by_kind,
         looks: looks(field, &bolt),
         covered: covered(field, &bolt),
         other: other(field, &bolt),
+        spill: 0.0,
         length_error_mm: length_error(&fit, &ends, score),
     })
+}
+
+/// Fits each bolt again as the kind it was settled for, and so that it does not reach over the
+/// others.
+pub fn settle(field: &Field, bolts: &mut [Found], kinds: &[(usize, Head)]) {
+    let cells: Vec<Vec<usize>> = bolts.iter().map(|one| all_cells(field, one)).collect();
+    let mut covers = vec![0_u8; field.known.len()];
+    for &at in cells.iter().flatten() {
+        covers[at] = covers[at].saturating_add(1);
+    }
+    // Of two that claim the same place, the one whose end does not look like one gives way.
+    let mut order: Vec<usize> = (0..bolts.len()).collect();
+    let weakest = |one: &Found| one.looks[0].min(one.looks[2]);
+    order.sort_by(|&a, &b| weakest(&bolts[a]).total_cmp(&weakest(&bolts[b])));
+    for i in order {
+        let (one, cells, (size, head)) = (&mut bolts[i], &cells[i], kinds[i]);
+        let shared = cells.iter().filter(|&&at| covers[at] > 1).count();
+        let over = shared as f64 > MOST_SHARED * cells.len() as f64;
+        if !over && (one.bolt.size, one.bolt.head) == (size, head) {
+            continue;
+        }
+        for &at in cells {
+            covers[at] -= 1;
+        }
+        refit(field, one, &covers, size, head);
+        for at in all_cells(field, one) {
+            covers[at] = covers[at].saturating_add(1);
+        }
+    }
+}
+
+/// The share of a bolt's outline that may lie over others before it is fitted again.
+const MOST_SHARED: f64 = 0.02;
+/// What a cell says that belongs to another bolt already.
+const TAKEN: f32 = -0.5;
+
+/// The cells of a bolt's outline, each once.
+fn all_cells(field: &Field, one: &Found) -> Vec<usize> {
+    let shown = one.outline(field.eye);
+    let mut cells: Vec<usize> = shown
+        .head
+        .iter()
+        .chain([&shown.shank])
+        .flat_map(|polygon| cells_of(polygon, field, 0.0))
+        .collect();
+    cells.sort_unstable();
+    cells.dedup();
+    cells
+}
+
+fn refit(field: &Field, found: &mut Found, covers: &[u8], size: usize, head: Head) {
+    let (_, start) = found.by_kind[size][head as usize];
+    let axis = start.axis();
+    let [under_head, end] = [1, 2].map(|i| [axis[i][0], axis[i][1]]);
+    let sums = Sums::new(field, under_head, start.yaw, start.length, Some(covers));
+    if sums.width < 4 || sums.height < 4 {
+        return;
+    }
+    let fit = Fit {
+        field,
+        sums: &sums,
+        head,
+        size,
+        fine: 2.0,
+    };
+    let (score, ends) = fit.climbed(Ends { under_head, end }, &[2.5, 0.8, 0.3, 0.1], 5);
+    if score == f64::MIN {
+        return;
+    }
+    let bolt = ends.bolt(head, size);
+    let longer = bolt.length - start.length;
+    if longer.abs() > OTHER_LENGTH_MM {
+        for (_, other) in found.by_kind.iter_mut().flatten() {
+            other.length = (other.length + longer).max(LENGTHS_MM.0);
+        }
+    }
+    found.bolt = bolt;
+    found.by_kind[size][head as usize].1 = bolt;
+    found.looks = looks(field, &bolt);
+    found.covered = covered(field, &bolt);
+    found.other = other(field, &bolt);
+    found.length_error_mm = length_error(&fit, &ends, score);
+}
+
+/// A change of length, in millimetres, that is one for all kinds a bolt may be of.
+const OTHER_LENGTH_MM: f64 = 1.5;
+
+/// Looks closer at the likeliest kinds, and at the likeliest head of each size; the best come
+/// first.
+fn improve(
+    tried: &mut [(f64, Ends, Head, usize)],
+    likeliest: usize,
+    closer: impl Fn(Ends, Head, usize) -> (f64, Ends),
+) {
+    let best_first =
+        |a: &(f64, Ends, Head, usize), b: &(f64, Ends, Head, usize)| b.0.total_cmp(&a.0);
+    tried.sort_by(best_first);
+    let mut looked_at = [false; SIZES.len()];
+    for (i, one) in tried.iter_mut().enumerate() {
+        if i < likeliest || !looked_at[one.3] {
+            looked_at[one.3] = true;
+            (one.0, one.1) = closer(one.1, one.2, one.3);
+        }
+    }
+    tried.sort_by(best_first);
 }
 
 /// How far the end, and the head, can be moved before it costs something.

@@ -1,6 +1,7 @@
 //! What lies on the sheet and is no bolt: nuts, washers, rings, clips.
 
 use crate::bolt::{SIZES, onto_sheet};
+use crate::count::Doubtful;
 use crate::find::{Field, Found, cells_of};
 use crate::flat::{BLIND_MM, CELLS_PER_MM, Flat, on_tag, to_mm};
 use crate::net::{END, HEAD, OTHER, PAPER, SHANK};
@@ -68,6 +69,8 @@ pub struct Rest {
     pub things: Vec<Thing>,
     /// Places where something lies of which it is not clear what it is.
     pub unclear: Vec<[f64; 2]>,
+    /// What of all that might be a bolt.
+    pub doubtful: Vec<Doubtful>,
     /// Places where something reaches over the sheet's edge.
     pub across: Vec<[f64; 2]>,
 }
@@ -143,6 +146,39 @@ fn widened(marked: &[bool], width: usize) -> Vec<bool> {
     out
 }
 
+/// How deep a patch is: how often its rim can be taken off, in cells.
+fn depth(cells: &[usize], width: usize) -> usize {
+    let columns = cells.iter().map(|at| at % width);
+    let rows = cells.iter().map(|at| at / width);
+    let (Some(left), Some(right)) = (columns.clone().min(), columns.max()) else {
+        return 0;
+    };
+    let (Some(top), Some(bottom)) = (rows.clone().min(), rows.max()) else {
+        return 0;
+    };
+    let w = right - left + 3;
+    let mut marked = vec![false; w * (bottom - top + 3)];
+    let mut inside: Vec<usize> = cells
+        .iter()
+        .map(|at| (at / width - top + 1) * w + at % width - left + 1)
+        .collect();
+    for &at in &inside {
+        marked[at] = true;
+    }
+    let mut depth = 0;
+    while !inside.is_empty() {
+        let (kept, rim): (Vec<usize>, Vec<usize>) = inside
+            .into_iter()
+            .partition(|&at| marked[at - 1] && marked[at + 1] && marked[at - w] && marked[at + w]);
+        for at in rim {
+            marked[at] = false;
+        }
+        inside = kept;
+        depth += 1;
+    }
+    depth
+}
+
 fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     let mm2 = cells.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
     let n = cells.len() as f64;
@@ -169,6 +205,23 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     }
     let bolt_like = class[HEAD] + class[SHANK] + class[END];
     let thing = thing(field, cells, middle, class[OTHER]);
+    let depth = depth(cells, field.width);
+    let thin = depth <= 3 && thing.sides_mm[1] < 5.0;
+    let line = depth <= 4 && thing.sides_mm[1] < 4.6 && mm2 < 60.0;
+    // Thinner than the thinnest shank: a shadow's edge.
+    if thin || (line && class[OTHER] < 0.5) {
+        return;
+    }
+    out.doubtful.push(Doubtful {
+        middle_mm: middle,
+        bolt_chance: match thing.kind {
+            Kind::Washer | Kind::ORing => 0.02,
+            _ if class[OTHER] > 0.6 * (1.0 - class[PAPER]) => 0.03,
+            _ => bolt_like / (1.0 - class[PAPER]).max(0.1),
+        },
+        long_mm: thing.sides_mm[0],
+        mm2,
+    });
     // Longer than a nut, or larger than a washer, and not of a kind that looks so.
     let long = thing.sides_mm[0] > 1.9 * thing.sides_mm[1] && thing.sides_mm[0] > 14.0;
     let clip = thing.kind == Kind::SpringClip && class[OTHER] > 0.3;

@@ -5,6 +5,7 @@
     reason = "places in a picture are made of lengths that are held inside its borders"
 )]
 
+mod alike;
 pub mod bolt;
 pub mod camera;
 pub mod count;

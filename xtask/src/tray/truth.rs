@@ -119,6 +119,7 @@ fn one(value: &Value) -> Result<Truth> {
                 extra: all("extra")?,
                 wrong,
                 unsure: Vec::new(),
+                doubt: 0.0,
             })
         })
         .collect::<Result<_>>()?;
