@@ -135,7 +135,11 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
                 .iter()
                 .map(|g| format!("{} {:.2}", g.name, g.doubt))
                 .collect();
-            println!("    doubt: {}; took {taken:.2} s", doubts.join(", "));
+            let most = judged.decided.iter().map(|d| d.doubt).fold(0.0, f64::max);
+            println!(
+                "    doubt: {}; most about one {most:.2}; took {taken:.2} s",
+                doubts.join(", ")
+            );
             for &i in judged.groups.iter().flat_map(|g| &g.unsure) {
                 let (bolt, taken_for) = (&seen.bolts[i], &judged.decided[i]);
                 println!(
@@ -184,6 +188,7 @@ impl Figures {
                 truth.bolts.len()
             ));
         }
+        take_others(truth, seen, &mut remarks);
         self.take_bolts(truth, seen, &mut remarks);
         let right = says_right(&truth.say, &judged.groups);
         let told = judged.verdict != Verdict::CantTell;
@@ -284,6 +289,29 @@ impl Figures {
         for i in free {
             remarks.push(format!("no such bolt: {:?}", seen.bolts[i].middle_mm));
         }
+    }
+}
+
+/// Which of the pieces that are no bolts were not seen, and which were seen that are none.
+fn take_others(truth: &Truth, seen: &Seen, remarks: &mut Vec<String>) {
+    let mut left: Vec<_> = seen.pieces[seen.bolts.len()..].iter().collect();
+    for (kind, [x, y]) in &truth.others {
+        let away = |i: &usize| (left[*i].x_mm - x).hypot(left[*i].y_mm - y);
+        let nearest = (0..left.len()).min_by(|a, b| away(a).total_cmp(&away(b)));
+        match nearest.filter(|i| away(i) < 12.0) {
+            Some(i) => {
+                left.swap_remove(i);
+            }
+            None => remarks.push(format!("not found: {kind} at {x:.0}, {y:.0}")),
+        }
+    }
+    for piece in left {
+        remarks.push(format!(
+            "no such piece: {} at {:.0}, {:.0}",
+            piece.kind.name(),
+            piece.x_mm,
+            piece.y_mm
+        ));
     }
 }
 

@@ -15,7 +15,7 @@ pub const MOST: usize = 200;
 /// same thread and another length, one that is listed for another group, one of the thread of
 /// another group, any other.
 const OFF_LIST: f64 = 0.05;
-const OFF_LIST_SAME_THREAD: f64 = OFF_LIST * 0.6 / 10.0;
+const OFF_LIST_SAME_THREAD: f64 = OFF_LIST * 0.6 / 3.0;
 const OFF_LIST_OTHER_GROUP: f64 = OFF_LIST * 0.25 / 3.0;
 const OFF_LIST_OTHER_THREAD: f64 = OFF_LIST * 0.12 / 10.0;
 const OFF_LIST_ANY: f64 = OFF_LIST * 0.03 / 50.0;

@@ -18,8 +18,8 @@ const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
 const UNSEEN: f32 = -0.05;
 /// How many of the twenty kinds of bolt are looked at in steps of a millimetre, and how many
 /// closely.
-const COARSELY: usize = 9;
-const CLOSELY: usize = 5;
+const COARSELY: usize = 8;
+const CLOSELY: usize = 4;
 /// The size from which the search sets out.
 const MIDDLE: usize = 2;
 
@@ -447,17 +447,29 @@ fn from_head(field: &Field, head: [f64; 2], round: usize) -> Option<Found> {
         .collect();
     peaks.sort_by(|&a, &b| rays[b].0.total_cmp(&rays[a].0));
     let best = peaks.first().map_or(0.0, |&i| rays[i].0);
-    peaks
+    let mut likeliest: Option<Found> = None;
+    for i in peaks
         .into_iter()
         .filter(|&i| rays[i].0 > 0.4 * best)
         .take(2)
-        .filter_map(|i| {
-            let yaw = i as f64 * std::f64::consts::TAU / n as f64;
-            fitted(field, head, yaw, rays[i].1)
-        })
-        .filter(|found| found.covered > if round == 0 { 0.75 } else { 0.85 })
-        .filter(Found::holds)
-        .max_by(|a, b| a.score.total_cmp(&b.score))
+    {
+        let yaw = i as f64 * std::f64::consts::TAU / n as f64;
+        let Some(found) = fitted(field, head, yaw, rays[i].1) else {
+            continue;
+        };
+        if found.covered < if round == 0 { 0.75 } else { 0.85 } || !found.holds() {
+            continue;
+        }
+        // What is plain needs no second direction.
+        let plain = found.clear();
+        if likeliest.as_ref().is_none_or(|old| found.score > old.score) {
+            likeliest = Some(found);
+        }
+        if plain {
+            break;
+        }
+    }
+    likeliest
 }
 
 /// Sums from the left of each row, of what speaks for head, shank and end.

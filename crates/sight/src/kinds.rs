@@ -3,7 +3,7 @@
 use crate::bolt::{SIZES, onto_sheet};
 use crate::count::Doubtful;
 use crate::find::{Field, Found, cells_of};
-use crate::flat::{BLIND_MM, CELLS_PER_MM, Flat, on_tag, to_mm};
+use crate::flat::{CELLS_PER_MM, Flat, on_tag, to_mm};
 use crate::net::{END, HEAD, OTHER, PAPER, SHANK};
 use crate::patch::patches;
 use crate::shape::{area, hull};
@@ -77,6 +77,8 @@ pub struct Rest {
 
 /// The least area of a piece, in square millimetres.
 const LEAST_MM2: f64 = 14.0;
+/// What comes so near to the sheet's edge comes from outside.
+const NEAR_EDGE_MM: f64 = 2.2;
 /// Below this area, in square millimetres, what lies beside a bolt is a rim of it.
 const CRUMB_MM2: f64 = 45.0;
 /// The largest area of what looks like part of a bolt and still can be something else.
@@ -192,14 +194,14 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
         for (sum, share) in class.iter_mut().zip(field.known[at].class) {
             *sum += f64::from(share) / n;
         }
-        at_edge += usize::from(!flat.on_sheet(x, y, BLIND_MM + 0.8));
+        at_edge += usize::from(!flat.on_sheet(x, y, NEAR_EDGE_MM));
         at_tag += usize::from(on_tag(flat.sheet_mm, x, y, 0.5));
     }
     if at_tag * 2 > cells.len() {
         return;
     }
     // More of the edge than a stain would take: it comes from outside.
-    if at_edge as f64 >= 1.5 * CELLS_PER_MM {
+    if at_edge as f64 >= 2.0 * CELLS_PER_MM {
         out.across.push(middle);
         return;
     }
@@ -227,9 +229,8 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     let clip = thing.kind == Kind::SpringClip && class[OTHER] > 0.3;
     if bolt_like > class[OTHER] && !clip && (long || mm2 > LARGEST_MM2) {
         out.unclear.push(middle);
-    } else {
-        out.things.push(thing);
     }
+    out.things.push(thing);
 }
 
 /// Middle, sides and direction of the smallest rectangle round a hull.

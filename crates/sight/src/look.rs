@@ -255,6 +255,11 @@ pub fn look_with(photo: &Photo, weights: &[f32]) -> Seen {
     let settled: Vec<_> = kinds.iter().map(alike::likeliest).collect();
     find::settle(&field, &mut bolts, &settled);
     find::spilt(&field, &mut bolts);
+    let (bolts, kinds): (Vec<Found>, Vec<ByKind>) = bolts
+        .into_iter()
+        .zip(kinds)
+        .filter(|(one, _)| !one.is_no_bolt())
+        .unzip();
     let rest = kinds::rest(&flat, &field, &bolts);
     troubles.extend(of_light(&flat, &known));
     troubles.extend(of_pieces(&flat, &bolts, &rest));
