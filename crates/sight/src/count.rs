@@ -11,20 +11,26 @@ pub const SOLD_MM: [f64; 21] = [
 ];
 /// Most groups, and most pieces of a group, that are taken.
 pub const MOST: usize = 200;
-/// How often a bolt is one that is not on its group's list, and how that is shared out: one of the
-/// same thread and another length, one that is listed for another group, one of the thread of
-/// another group, any other.
+/// How much is held against the list: that the bolt is of the same thread and one other length
+/// (far more than it happens, so that what was measured decides and not what is expected), one
+/// that is listed for another group, of the thread of another group, any other.
 const OFF_LIST: f64 = 0.05;
-const OFF_LIST_SAME_THREAD: f64 = OFF_LIST * 0.6 / 3.0;
+const OFF_LIST_SAME_THREAD: f64 = 0.15;
 const OFF_LIST_OTHER_GROUP: f64 = OFF_LIST * 0.25 / 3.0;
-const OFF_LIST_OTHER_THREAD: f64 = OFF_LIST * 0.12 / 10.0;
-const OFF_LIST_ANY: f64 = OFF_LIST * 0.03 / 50.0;
+const OFF_LIST_OTHER_THREAD: f64 = OFF_LIST * 0.03 / 10.0;
+const OFF_LIST_ANY: f64 = OFF_LIST * 0.02 / 50.0;
 /// How often something that is no bolt is measured like one that is listed, while that is missing.
 const LIKE_A_LISTED: f64 = 0.02;
 /// How often a length is off by three times what it may be: where it was seen well, and else.
 const FAR_OFF: (f64, f64) = (0.005, 0.03);
 /// How often the size that fits best is not the true one though it fits much better.
 const WRONG_SIZE: f64 = 0.03;
+/// Which share of the way to the next length that is sold a length may be off, and the doubt there
+/// is beyond.
+const COARSE_SHARE: f64 = 0.4;
+const DOUBT_WHERE_COARSE: f64 = 0.2;
+/// How much of a place of the list is left where the others seem to take it whole.
+const LEFT_AT_LEAST: f64 = 0.05;
 /// A bolt is sure if what it could be instead is less likely than this.
 const SURE_BELOW: f64 = 0.05;
 
@@ -232,10 +238,27 @@ pub fn count(
         .iter()
         .map(|m| apart.then(|| nearest_group(groups, m.middle_mm)).flatten())
         .collect();
-    let decided: Vec<Decided> = measured
+    let taken_for: Vec<Vec<Taken>> = measured
         .iter()
         .zip(&lies_with)
-        .map(|(m, group)| decide(groups, *group, m))
+        .map(|(m, group)| taken_for(groups, *group, m, &|_, _| (0.0, 0.0)))
+        .collect();
+    // Each place of the list is there once: what the others are taken for leaves the fewer of it.
+    let decided: Vec<Decided> = (0..measured.len())
+        .map(|i| {
+            let with = |other: usize| other != i && lies_with[other] == lies_with[i];
+            let all = (0..measured.len()).filter(|&other| with(other)).count();
+            let others = |size: usize, length: f64| {
+                let of_it = (0..measured.len())
+                    .filter(|&other| with(other))
+                    .flat_map(|other| &taken_for[other])
+                    .filter(|t| t.size == size && (t.length_mm - length).abs() < 0.01)
+                    .map(|t| t.chance)
+                    .sum();
+                (of_it, all as f64)
+            };
+            decide(groups, lies_with[i], &measured[i], &others)
+        })
         .collect();
     let shared = if apart {
         lies_with
@@ -268,38 +291,73 @@ fn nearest_group(groups: &[Group], [x, y]: [f64; 2]) -> Option<usize> {
     (0..groups.len()).min_by(|&a, &b| away(&groups[a]).total_cmp(&away(&groups[b])))
 }
 
-/// What a bolt is: listed or sold, whichever is likeliest, and how likely it is anything else.
-fn decide(groups: &[Group], group: Option<usize>, measured: &Measured) -> Decided {
+/// What a bolt may be, and how likely.
+struct Taken {
+    size: usize,
+    length_mm: f64,
+    chance: f64,
+}
+
+/// All that a bolt may be, listed or sold; `others` says how many of a size and length the other
+/// bolts of its group are taken for.
+fn taken_for(
+    groups: &[Group],
+    group: Option<usize>,
+    measured: &Measured,
+    others: &dyn Fn(usize, f64) -> (f64, f64),
+) -> Vec<Taken> {
     let mut lengths: Vec<f64> = SOLD_MM.to_vec();
     lengths.extend(groups.iter().flat_map(|g| g.lengths.iter().copied()));
     lengths.sort_by(f64::total_cmp);
     lengths.dedup();
-    let least = measured
-        .readings
-        .iter()
-        .map(|r| r.0)
-        .fold(f64::MAX, f64::min);
-    let mut all = 0.0;
-    let mut best = (0.0, 0, 0.0);
-    for (size, &(behind, length)) in measured.readings.iter().enumerate() {
+    let readings = &measured.readings;
+    let least = readings.iter().map(|r| r.0).fold(f64::MAX, f64::min);
+    let mut out = Vec::new();
+    let mut all = 1e-9 + (1.0 - measured.bolt_chance) * LIKE_A_LISTED;
+    for (size, &(behind, length)) in readings.iter().enumerate() {
         for &whole in &lengths {
-            let fit = fits_length(length - whole, measured);
-            let prior = expected(groups, group, size, whole);
-            let weight = fits_size(behind - least) * fit * prior;
-            all += weight;
-            if weight >= best.0 {
-                best = (weight, size, whole);
+            let fit = fits_length(length - whole, measured) * fits_size(behind - least);
+            if fit < 1e-9 {
+                continue;
             }
+            let prior = expected(groups, group, (size, whole), others(size, whole));
+            let chance = measured.bolt_chance * fit * prior;
+            all += chance;
+            out.push(Taken {
+                size,
+                length_mm: whole,
+                chance,
+            });
         }
     }
-    all *= measured.bolt_chance;
-    let mine = best.0 * measured.bolt_chance;
-    let none = (1.0 - measured.bolt_chance) * LIKE_A_LISTED;
-    // What fits nothing is not sure either.
-    let doubt = 1.0 - mine / (all + none + 1e-9);
+    for one in &mut out {
+        one.chance /= all;
+    }
+    out
+}
+
+/// What a bolt is: listed or sold, whichever is likeliest, and how likely it is anything else.
+fn decide(
+    groups: &[Group],
+    group: Option<usize>,
+    measured: &Measured,
+    others: &dyn Fn(usize, f64) -> (f64, f64),
+) -> Decided {
+    let all = taken_for(groups, group, measured, others);
+    let best = all.iter().max_by(|a, b| a.chance.total_cmp(&b.chance));
+    let (size, length_mm, chance) = best.map_or((0, 0.0, 0.0), |t| (t.size, t.length_mm, t.chance));
+    // What is measured no better than lengths lie apart may agree with the list by chance.
+    let gap = SOLD_MM
+        .iter()
+        .map(|sold| (sold - length_mm).abs())
+        .filter(|&away| away > 0.01)
+        .fold(f64::MAX, f64::min);
+    let off = (measured.readings[size].1 - length_mm).abs();
+    let coarse = measured.error_mm.max(off) > COARSE_SHARE * gap;
+    let doubt = (1.0 - chance).max(if coarse { DOUBT_WHERE_COARSE } else { 0.0 });
     Decided {
-        size: best.1,
-        length_mm: best.2,
+        size,
+        length_mm,
         sure: doubt < SURE_BELOW,
         doubt,
     }
@@ -318,8 +376,14 @@ fn fits_length(off_mm: f64, measured: &Measured) -> f64 {
     (1.0 - far) * libm::exp(-0.5 * off * off) + far / 3.0 * libm::exp(-off * off / 18.0)
 }
 
-/// How likely a bolt is of this size and length before it is looked at.
-fn expected(groups: &[Group], group: Option<usize>, size: usize, length: f64) -> f64 {
+/// How likely a bolt is of this size and length before it is looked at; `others`: how many of
+/// its group are taken for that, and how many there are.
+fn expected(
+    groups: &[Group],
+    group: Option<usize>,
+    (size, length): (usize, f64),
+    (others, all_others): (f64, f64),
+) -> f64 {
     if groups.is_empty() {
         return 1.0;
     }
@@ -351,9 +415,16 @@ fn expected(groups: &[Group], group: Option<usize>, size: usize, length: f64) ->
     } else {
         OFF_LIST_ANY
     };
-    off + (1.0 - OFF_LIST) * mine as f64 / all.max(1) as f64
+    let left = if mine > 0 {
+        (mine as f64 - others).max(LEFT_AT_LEAST)
+    } else {
+        0.0
+    };
+    off + (1.0 - OFF_LIST) * left / (all as f64 - all_others).max(1.0)
 }
 
+/// What is a bolt so likely may be one too many.
+const MAY_BE_EXTRA: f64 = 0.4;
 /// How rare it is that one is too many, or another one, or missing: what it is held against that
 /// something which is no bolt was taken for one, or a bolt for something else.
 const RARE_EXTRA: f64 = 0.08;
@@ -469,6 +540,8 @@ fn compare(
             || wrong.iter().any(|w| one.could_be(size, w.0.length_mm));
         doubt += if hides {
             one.bolt_chance / (one.bolt_chance + RARE_MISSING)
+        } else if one.bolt_chance > MAY_BE_EXTRA {
+            1.0
         } else {
             one.bolt_chance * OFF_LIST
         };

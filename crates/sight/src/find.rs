@@ -14,6 +14,8 @@ const HEAD_FROM: f32 = 0.4;
 const LEAST_RAY: f64 = 5.0;
 /// The longest bolt that is looked for, and the shortest.
 const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
+/// How short bolts are sold, as a share of their thread (an M8 from 10 mm on), from common practice.
+const LEAST_OF_THREAD: f64 = 1.15;
 /// What a cell says that is not seen: hardly anything, so that nothing is drawn out over it.
 const UNSEEN: f32 = -0.05;
 /// How many of the twenty kinds of bolt are looked at in steps of a millimetre, and how many
@@ -83,10 +85,13 @@ impl Found {
         }
     }
 
-    /// Whether it is a clip, a nut or the like after all: short, and of another shape.
+    /// Whether it is a clip, a nut or the like after all: short, and of another shape, or shorter
+    /// than bolts of its thread are sold.
     #[must_use]
     pub fn is_no_bolt(&self) -> bool {
-        self.bolt.length < 30.0 && self.spill > 0.1 && self.other > 0.07
+        let of_other_shape = self.bolt.length < 30.0 && self.spill > 0.1 && self.other > 0.07;
+        let least = LEAST_OF_THREAD * SIZES[self.bolt.size].thread;
+        of_other_shape || (self.bolt.length < least && !self.clear())
     }
 
     /// Whether head, shank and end look enough like it to call it a bolt. What does not is left

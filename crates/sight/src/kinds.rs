@@ -216,11 +216,7 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     }
     out.doubtful.push(Doubtful {
         middle_mm: middle,
-        bolt_chance: match thing.kind {
-            Kind::Washer | Kind::ORing => 0.02,
-            _ if class[OTHER] > 0.6 * (1.0 - class[PAPER]) => 0.03,
-            _ => bolt_like / (1.0 - class[PAPER]).max(0.1),
-        },
+        bolt_chance: bolt_chance(&thing, mm2, bolt_like / (1.0 - class[PAPER]).max(0.1)),
         long_mm: thing.sides_mm[0],
         mm2,
     });
@@ -232,6 +228,26 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     }
     out.things.push(thing);
 }
+
+/// How likely a thing is a bolt that was not made out: by its shape, and by what share of it looks
+/// like one.
+fn bolt_chance(thing: &Thing, mm2: f64, looks_so: f64) -> f64 {
+    let compact = thing.sides_mm[0] < COMPACT * thing.sides_mm[1] && thing.sides_mm[0] < 26.0;
+    // A bolt fills most of its hull; wire that is bent does not.
+    let hollow = mm2 < HOLLOW * area(&thing.outline_mm).max(1.0);
+    match thing.kind {
+        Kind::Washer | Kind::ORing => 0.02,
+        _ if looks_so < 0.4 => 0.03,
+        _ if hollow => 0.15,
+        _ if compact => 0.35,
+        _ => looks_so,
+    }
+}
+
+/// No longer than this for its width: a nut or a push clip rather than a bolt.
+const COMPACT: f64 = 1.28;
+/// The share of its hull that bent wire fills at most.
+const HOLLOW: f64 = 0.7;
 
 /// Middle, sides and direction of the smallest rectangle round a hull.
 fn rectangle(hull: &[[f64; 2]]) -> ([f64; 2], [f64; 2], f64) {

@@ -198,9 +198,11 @@ const LEAST_PX_PER_MM: f64 = 1.3;
 /// What is left over at the tags' corners beyond this (share of the tag's side) is no flat sheet.
 const CROOKED_SHARE: f64 = 0.06;
 
-/// How much doubt there may be in all, and about one bolt, for an answer to be given.
+/// How much doubt there may be in all, and about one bolt, for an answer to be given: that it is
+/// not complete, and "complete".
 const MOST_DOUBT: f64 = 0.6;
 const MOST_DOUBT_OF_ONE: f64 = 0.3;
+const MOST_DOUBT_OF_ONE_COMPLETE: f64 = 0.15;
 
 /// Looks at a photo with the weights that come with this crate.
 #[must_use]
@@ -542,6 +544,11 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
     let agrees = counted.iter().all(Counted::agrees);
     let unsure: usize = counted.iter().map(|c| c.unsure.len()).sum();
     let doubt: f64 = counted.iter().map(|c| c.doubt).sum();
+    let most_of_one = if agrees {
+        MOST_DOUBT_OF_ONE_COMPLETE
+    } else {
+        MOST_DOUBT_OF_ONE
+    };
     let one = decided.iter().map(|d| d.doubt).fold(0.0, f64::max);
     let hides: Vec<What> = seen
         .troubles
@@ -557,7 +564,7 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
     } else if groups.is_empty() {
         say("nothing was listed to count against: what lies there is measured".to_owned());
         Verdict::CantTell
-    } else if doubt > MOST_DOUBT || one > MOST_DOUBT_OF_ONE {
+    } else if doubt > MOST_DOUBT || one > most_of_one {
         if unsure > 0 {
             say(unsure_bolts(unsure));
         } else {
