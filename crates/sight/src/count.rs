@@ -17,8 +17,10 @@ pub const MOST: usize = 200;
 const OFF_LIST: f64 = 0.05;
 const OFF_LIST_SAME_THREAD: f64 = 0.15;
 const OFF_LIST_OTHER_GROUP: f64 = OFF_LIST * 0.25 / 3.0;
-const OFF_LIST_OTHER_THREAD: f64 = OFF_LIST * 0.03 / 10.0;
-const OFF_LIST_ANY: f64 = OFF_LIST * 0.02 / 50.0;
+const OFF_LIST_OTHER_THREAD: f64 = 0.004;
+const OFF_LIST_ANY: f64 = 0.0005;
+/// Where its length is listed, with another thread, that thread was likely read wrong.
+const SAME_LENGTH_OTHER_THREAD: f64 = 0.04;
 /// How often something that is no bolt is measured like one that is listed, while that is missing.
 const LIKE_A_LISTED: f64 = 0.02;
 /// How often a length is off by three times what it may be: where it was seen well, and else.
@@ -389,6 +391,7 @@ fn expected(
     }
     let (mut mine, mut all) = (0_usize, 0_usize);
     let (mut thread, mut elsewhere, mut other_thread) = (false, false, false);
+    let mut length_listed = false;
     for (i, g) in groups.iter().enumerate() {
         let of_it = group.is_none_or(|only| only == i);
         let fits = fits(g, size);
@@ -401,19 +404,25 @@ fn expected(
             all += g.lengths.len();
             mine += if fits { same } else { 0 };
             thread |= fits;
+            length_listed |= same > 0;
         } else {
             elsewhere |= fits && same > 0;
             other_thread |= fits;
         }
     }
+    let other = if length_listed {
+        SAME_LENGTH_OTHER_THREAD
+    } else {
+        1.0
+    };
     let off = if elsewhere {
         OFF_LIST_OTHER_GROUP
     } else if thread {
         OFF_LIST_SAME_THREAD
     } else if other_thread {
-        OFF_LIST_OTHER_THREAD
+        OFF_LIST_OTHER_THREAD * other
     } else {
-        OFF_LIST_ANY
+        OFF_LIST_ANY * other
     };
     let left = if mine > 0 {
         (mine as f64 - others).max(LEFT_AT_LEAST)

@@ -238,12 +238,15 @@ fn bolt_chance(thing: &Thing, mm2: f64, looks_so: f64) -> f64 {
     match thing.kind {
         Kind::Washer | Kind::ORing => 0.02,
         _ if looks_so < 0.4 => 0.03,
+        _ if looks_so < LOOKS_LIKE_A_BOLT => 0.1,
         _ if hollow => 0.15,
         _ if compact => 0.35,
         _ => looks_so,
     }
 }
 
+/// The share of a bolt that looks like one at least, rather than like a clip.
+const LOOKS_LIKE_A_BOLT: f64 = 0.78;
 /// No longer than this for its width: a nut or a push clip rather than a bolt.
 const COMPACT: f64 = 1.28;
 /// The share of its hull that bent wire fills at most.

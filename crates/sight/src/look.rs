@@ -202,7 +202,7 @@ const CROOKED_SHARE: f64 = 0.06;
 /// not complete, and "complete".
 const MOST_DOUBT: f64 = 0.6;
 const MOST_DOUBT_OF_ONE: f64 = 0.3;
-const MOST_DOUBT_OF_ONE_COMPLETE: f64 = 0.15;
+const MOST_DOUBT_OF_ONE_COMPLETE: f64 = 0.18;
 
 /// Looks at a photo with the weights that come with this crate.
 #[must_use]
@@ -565,6 +565,10 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
         say("nothing was listed to count against: what lies there is measured".to_owned());
         Verdict::CantTell
     } else if doubt > MOST_DOUBT || one > most_of_one {
+        hides
+            .iter()
+            .filter(|&&what| what != What::Unclear)
+            .for_each(|what| say(what.say()));
         if unsure > 0 {
             say(unsure_bolts(unsure));
         } else {
