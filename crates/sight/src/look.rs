@@ -6,6 +6,7 @@ use crate::camera::{self, Camera, Taken};
 use crate::count::{Counted, Decided, Doubtful, Group, Measured, SOLD_MM, count};
 use crate::edges;
 use crate::find::{self, Field, Found};
+use crate::fit;
 use crate::flat::{CELLS_PER_MM, Flat, on_tag};
 use crate::kinds::{self, Kind, Rest};
 use crate::mat::{Paper, TAG_MM};
@@ -255,7 +256,7 @@ pub fn look_with(photo: &Photo, weights: &[f32]) -> Seen {
     bolts.retain(|one| !one.is_no_bolt());
     let kinds = alike::settled(&bolts);
     let settled: Vec<_> = kinds.iter().map(alike::likeliest).collect();
-    find::settle(&field, &mut bolts, &settled);
+    fit::settle(&field, &mut bolts, &settled);
     find::spilt(&field, &mut bolts);
     let (bolts, kinds): (Vec<Found>, Vec<ByKind>) = bolts
         .into_iter()
