@@ -222,12 +222,15 @@ pub fn outline(eye: [f64; 3], head: Head, size: usize, axis: &Axis) -> Outline {
     // A ring round the axis at a distance from the underside of the head; `corners` 6 with a flat
     // below, else as good as round.
     let ring = |at: f64, radius: f64, corners: usize, out: &mut Vec<[f64; 2]>| {
-        for i in 0..corners {
-            let turn = (i as f64 + 0.5) * std::f64::consts::TAU / corners as f64
-                + std::f64::consts::FRAC_PI_2;
-            let (c, s) = (libm::cos(turn) * radius, libm::sin(turn) * radius);
-            let point = [0, 1, 2].map(|k| axis[1][k] + along[k] * at + side[k] * c + up[k] * s);
+        let turn = std::f64::consts::TAU / corners as f64;
+        let (step_s, step_c) = libm::sincos(turn);
+        let (s, c) = libm::sincos(turn / 2.0 + std::f64::consts::FRAC_PI_2);
+        let (mut c, mut s) = (c * radius, s * radius);
+        let middle = [0, 1, 2].map(|k| axis[1][k] + along[k] * at);
+        for _ in 0..corners {
+            let point = [0, 1, 2].map(|k| middle[k] + side[k] * c + up[k] * s);
             out.push(onto_sheet(eye, point));
+            (c, s) = (c * step_c - s * step_s, s * step_c + c * step_s);
         }
     };
     let solid = |rings: &[(f64, f64, usize)]| {

@@ -1,6 +1,7 @@
 //! What was found against what is expected, group by group.
 
 use crate::bolt::SIZES;
+use crate::decide::{Taken, decide, taken_for};
 use thiserror::Error;
 
 /// Lengths that bolts are sold in, in millimetres (preferred numbers of ISO 888, with the 75 that
@@ -11,10 +12,8 @@ pub const SOLD_MM: [f64; 21] = [
 ];
 /// Most groups, and most pieces of a group, that are taken.
 pub const MOST: usize = 200;
-/// How much less likely something is that was not expected (as a difference of logarithms).
-const NOT_EXPECTED: f64 = 1.5;
-/// How far the best reading must stand before the second best to be sure.
-const SURE_GAP: f64 = 2.5;
+/// How often a bolt is one that is not on its group's list.
+pub(crate) const OFF_LIST: f64 = 0.05;
 
 /// What one bolt is listed as.
 #[derive(Debug, Clone, PartialEq)]
@@ -91,6 +90,29 @@ pub struct Measured {
     pub error_mm: f64,
     /// Whether it was seen well.
     pub clear: bool,
+    /// How likely it is a bolt at all.
+    pub bolt_chance: f64,
+}
+
+/// Something that was not taken for a bolt and might be one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Doubtful {
+    /// Middle on the sheet.
+    pub middle_mm: [f64; 2],
+    /// How likely it is a bolt that was not made out.
+    pub bolt_chance: f64,
+    /// The longer side of it.
+    pub long_mm: f64,
+    /// Its area.
+    pub mm2: f64,
+}
+
+impl Doubtful {
+    /// Whether a bolt of this size could be hidden in it.
+    fn could_be(&self, size: usize, length_mm: f64) -> bool {
+        let thread = SIZES[size].thread;
+        self.long_mm > 0.75 * (length_mm + 0.6 * thread) && self.mm2 > 0.5 * thread * length_mm
+    }
 }
 
 /// A bolt as decided.
@@ -102,6 +124,8 @@ pub struct Decided {
     pub length_mm: f64,
     /// Whether no other reading comes near.
     pub sure: bool,
+    /// How likely it is something else.
+    pub doubt: f64,
 }
 
 /// What a group comes to.
@@ -121,6 +145,8 @@ pub struct Counted {
     pub wrong: Vec<(Listed, Listed)>,
     /// Bolts of this group that could be something else, by place in the list of measured ones.
     pub unsure: Vec<usize>,
+    /// How likely this group's answer is another one.
+    pub doubt: f64,
 }
 
 impl Counted {
@@ -183,35 +209,55 @@ pub fn check(groups: &[Group]) -> Result<(), ListError> {
 /// Counts against the list. Each bolt belongs to the group on whose area it lies (or to the
 /// nearest one); without areas all bolts are shared out so that as much as possible agrees.
 #[must_use]
-pub fn count(groups: &[Group], measured: &[Measured]) -> (Vec<Counted>, Vec<Decided>) {
+pub fn count(
+    groups: &[Group],
+    measured: &[Measured],
+    doubtful: &[Doubtful],
+) -> (Vec<Counted>, Vec<Decided>) {
     let apart = groups.len() == 1 || groups.iter().all(|g| g.area_mm.is_some());
     let lies_with: Vec<Option<usize>> = measured
         .iter()
         .map(|m| apart.then(|| nearest_group(groups, m.middle_mm)).flatten())
         .collect();
-    let decided: Vec<Decided> = measured
+    let taken_for: Vec<Vec<Taken>> = measured
         .iter()
         .zip(&lies_with)
-        .map(|(m, group)| decide(groups, *group, m))
+        .map(|(m, group)| taken_for(groups, *group, m, &|_, _| (0.0, 0.0)))
         .collect();
-    let counted = if apart {
-        (0..groups.len())
-            .map(|g| {
-                let mine: Vec<usize> = (0..measured.len())
-                    .filter(|&i| lies_with[i] == Some(g))
-                    .collect();
-                compare(&groups[g], &mine, &decided)
-            })
-            .collect()
+    // Each place of the list is there once: what the others are taken for leaves the fewer of it.
+    let decided: Vec<Decided> = (0..measured.len())
+        .map(|i| {
+            let with = |other: usize| other != i && lies_with[other] == lies_with[i];
+            let all = (0..measured.len()).filter(|&other| with(other)).count();
+            let others = |size: usize, length: f64| {
+                let of_it = (0..measured.len())
+                    .filter(|&other| with(other))
+                    .flat_map(|other| &taken_for[other])
+                    .filter(|t| t.size == size && (t.length_mm - length).abs() < 0.01)
+                    .map(|t| t.chance)
+                    .sum();
+                (of_it, all as f64)
+            };
+            decide(groups, lies_with[i], &measured[i], &others)
+        })
+        .collect();
+    let shared = if apart {
+        lies_with
     } else {
-        let shared = share_out(groups, &decided);
-        (0..groups.len())
-            .map(|g| {
-                let mine: Vec<usize> = (0..measured.len()).filter(|&i| shared[i] == g).collect();
-                compare(&groups[g], &mine, &decided)
-            })
-            .collect()
+        share_out(groups, &decided).into_iter().map(Some).collect()
     };
+    let counted = (0..groups.len())
+        .map(|g| {
+            let mine: Vec<usize> = (0..measured.len())
+                .filter(|&i| shared[i] == Some(g))
+                .collect();
+            let near: Vec<&Doubtful> = doubtful
+                .iter()
+                .filter(|d| !apart || nearest_group(groups, d.middle_mm) == Some(g))
+                .collect();
+            compare(&groups[g], &mine, measured, &decided, &near)
+        })
+        .collect();
     (counted, decided)
 }
 
@@ -226,44 +272,15 @@ fn nearest_group(groups: &[Group], [x, y]: [f64; 2]) -> Option<usize> {
     (0..groups.len()).min_by(|&a, &b| away(&groups[a]).total_cmp(&away(&groups[b])))
 }
 
-/// What a bolt is: listed or sold, whichever is likeliest, what is listed a little before.
-fn decide(groups: &[Group], group: Option<usize>, measured: &Measured) -> Decided {
-    let listed = |size: usize, length: f64| {
-        groups.iter().enumerate().any(|(i, g)| {
-            group.is_none_or(|only| only == i)
-                && size_of(&g.thread) == Some(size)
-                && g.lengths.iter().any(|l| (l - length).abs() < 0.01)
-        })
-    };
-    let mut lengths: Vec<f64> = SOLD_MM.to_vec();
-    lengths.extend(groups.iter().flat_map(|g| g.lengths.iter().copied()));
-    lengths.sort_by(f64::total_cmp);
-    lengths.dedup();
-    let spread = measured.error_mm.max(0.3);
-    let mut best = (f64::MAX, 0, 0.0);
-    let mut second = f64::MAX;
-    for (size, &(behind, length)) in measured.readings.iter().enumerate() {
-        for &whole in &lengths {
-            let off = (length - whole) / spread;
-            let expected = listed(size, whole);
-            let cost = behind + 0.5 * off * off + if expected { 0.0 } else { NOT_EXPECTED };
-            if cost < best.0 {
-                second = best.0;
-                best = (cost, size, whole);
-            } else {
-                second = second.min(cost);
-            }
-        }
-    }
-    Decided {
-        size: best.1,
-        length_mm: best.2,
-        // What fits nothing well is not sure either.
-        sure: measured.clear && second - best.0 > SURE_GAP && best.0 < 8.0,
-    }
-}
+/// What is a bolt so likely may be one too many.
+const MAY_BE_EXTRA: f64 = 0.4;
+/// How rare it is that one is too many, or another one, or missing: what it is held against that
+/// something which is no bolt was taken for one, or a bolt for something else.
+const RARE_EXTRA: f64 = 0.08;
+const RARE_WRONG: f64 = 0.3;
+const RARE_MISSING: f64 = 0.3;
 
-fn fits(group: &Group, size: usize) -> bool {
+pub(crate) fn fits(group: &Group, size: usize) -> bool {
     size_of(&group.thread) == Some(size)
 }
 
@@ -312,9 +329,15 @@ fn share_out(groups: &[Group], decided: &[Decided]) -> Vec<usize> {
 }
 
 /// One group against its list: what is on one side only pairs up, nearest first, as `wrong`.
-fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
+fn compare(
+    group: &Group,
+    mine: &[usize],
+    measured: &[Measured],
+    decided: &[Decided],
+    doubtful: &[&Doubtful],
+) -> Counted {
     let mut open = group.lengths.clone();
-    let mut over: Vec<&Decided> = Vec::new();
+    let mut over: Vec<usize> = Vec::new();
     for &i in mine {
         let one = &decided[i];
         let same = |l: &f64| (l - one.length_mm).abs() < 0.01;
@@ -322,7 +345,7 @@ fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
             Some(at) if fits(group, one.size) => {
                 open.remove(at);
             }
-            _ => over.push(one),
+            _ => over.push(i),
         }
     }
     let listed = |length_mm: f64| Listed {
@@ -338,11 +361,12 @@ fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
         },
         length_mm: one.length_mm,
     };
+    let mut doubt: f64 = mine.iter().map(|&i| decided[i].doubt).sum();
     let mut wrong = Vec::new();
     while !open.is_empty() && !over.is_empty() {
         let mut best = (f64::MAX, 0, 0);
         for (i, length) in open.iter().enumerate() {
-            for (j, one) in over.iter().enumerate() {
+            for (j, one) in over.iter().map(|&i| &decided[i]).enumerate() {
                 let other = if fits(group, one.size) { 0.0 } else { 30.0 };
                 let far = (length - one.length_mm).abs() + other;
                 if far < best.0 {
@@ -350,17 +374,36 @@ fn compare(group: &Group, mine: &[usize], decided: &[Decided]) -> Counted {
                 }
             }
         }
-        let (length, one) = (open.remove(best.1), over.remove(best.2));
-        wrong.push((listed(length), shown(one)));
+        let (length, i) = (open.remove(best.1), over.remove(best.2));
+        let none = 1.0 - measured[i].bolt_chance;
+        doubt += none / (none + RARE_WRONG);
+        wrong.push((listed(length), shown(&decided[i])));
+    }
+    for &i in &over {
+        let none = 1.0 - measured[i].bolt_chance;
+        doubt += none / (none + RARE_EXTRA);
+    }
+    let size = size_of(&group.thread).unwrap_or_default();
+    for one in doubtful {
+        let hides = open.iter().any(|&l| one.could_be(size, l))
+            || wrong.iter().any(|w| one.could_be(size, w.0.length_mm));
+        doubt += if hides {
+            one.bolt_chance / (one.bolt_chance + RARE_MISSING)
+        } else if one.bolt_chance > MAY_BE_EXTRA {
+            1.0
+        } else {
+            one.bolt_chance * OFF_LIST
+        };
     }
     Counted {
         name: group.name.clone(),
         expected: group.lengths.len(),
         found: mine.len(),
         missing: open.into_iter().map(listed).collect(),
-        extra: over.into_iter().map(shown).collect(),
+        extra: over.iter().map(|&i| shown(&decided[i])).collect(),
         wrong,
         unsure: mine.iter().copied().filter(|&i| !decided[i].sure).collect(),
+        doubt: doubt.min(1.0),
     }
 }
 
@@ -386,6 +429,7 @@ mod tests {
             readings,
             error_mm: 0.6,
             clear: true,
+            bolt_chance: 0.99,
         }
     }
 
@@ -399,6 +443,7 @@ mod tests {
                 bolt(2, 74.2, 90.0),
                 bolt(2, 29.8, 10.0),
             ],
+            &[],
         );
         assert!(counted[0].agrees());
         assert_eq!((counted[0].expected, counted[0].found), (3, 3));
@@ -408,7 +453,7 @@ mod tests {
     #[test]
     fn missing_extra_and_wrong_are_told_apart() {
         let groups = [group("cover", "M8", &[30.0, 30.0, 75.0], None)];
-        let (missing, _) = count(&groups, &[bolt(2, 30.0, 1.0), bolt(2, 75.0, 2.0)]);
+        let (missing, _) = count(&groups, &[bolt(2, 30.0, 1.0), bolt(2, 75.0, 2.0)], &[]);
         assert_eq!(missing[0].missing.len(), 1);
         assert_eq!(missing[0].missing[0].length_mm, 30.0);
         let four = [
@@ -417,11 +462,12 @@ mod tests {
             bolt(2, 30.0, 3.0),
             bolt(1, 16.0, 4.0),
         ];
-        let (extra, _) = count(&groups, &four);
+        let (extra, _) = count(&groups, &four, &[]);
         assert_eq!(extra[0].extra[0].thread, "M6");
         let (wrong, _) = count(
             &groups,
             &[bolt(2, 30.0, 1.0), bolt(2, 80.2, 2.0), bolt(2, 30.0, 3.0)],
+            &[],
         );
         let (listed, found) = &wrong[0].wrong[0];
         assert_eq!((listed.length_mm, found.length_mm), (75.0, 80.0));
@@ -441,16 +487,16 @@ mod tests {
                 group("right", "M8", &[40.0], areas[1]),
             ]
         };
-        let (apart, _) = count(&lists(areas), &swapped);
+        let (apart, _) = count(&lists(areas), &swapped, &[]);
         assert!(apart.iter().all(|g| g.wrong.len() == 1));
-        let (together, _) = count(&lists([None, None]), &swapped);
+        let (together, _) = count(&lists([None, None]), &swapped, &[]);
         assert!(together.iter().all(Counted::agrees));
     }
 
     #[test]
     fn what_lies_between_two_lengths_is_not_sure() {
         let groups = [group("cover", "M8", &[75.0], None)];
-        let (counted, decided) = count(&groups, &[bolt(2, 77.7, 1.0)]);
+        let (counted, decided) = count(&groups, &[bolt(2, 77.7, 1.0)], &[]);
         assert!(!decided[0].sure);
         assert_eq!(counted[0].unsure, [0]);
     }
@@ -458,7 +504,7 @@ mod tests {
     #[test]
     fn nothing_where_something_is_listed_never_agrees() {
         let groups = [group("cover", "M8", &[75.0], None)];
-        let (counted, _) = count(&groups, &[]);
+        let (counted, _) = count(&groups, &[], &[]);
         assert!(!counted[0].agrees());
     }
 

@@ -1,9 +1,11 @@
 //! Bolts among what the cells show: from each head along its shank to the end.
 
 use crate::bolt::{Bolt, Head, Outline, SIZES, outline};
+use crate::fit::fitted;
 use crate::flat::{CELLS_PER_MM, Flat, to_cell, to_mm};
 use crate::net::{END, HEAD, Known, OTHER, PAPER, SHANK};
 use crate::patch::patches;
+use crate::shape::hull;
 
 /// The smallest patch of head that is looked at, in square millimetres.
 const LEAST_HEAD_MM2: f64 = 7.0;
@@ -12,13 +14,11 @@ const HEAD_FROM: f32 = 0.4;
 /// The least that has to speak for a shank in a direction from a head, in millimetres.
 const LEAST_RAY: f64 = 5.0;
 /// The longest bolt that is looked for, and the shortest.
-const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
+pub(crate) const LENGTHS_MM: (f64, f64) = (5.0, 135.0);
+/// How short bolts are sold, as a share of their thread (an M8 from 10 mm on), from common practice.
+const LEAST_OF_THREAD: f64 = 1.15;
 /// What a cell says that is not seen: hardly anything, so that nothing is drawn out over it.
-const UNSEEN: f32 = -0.05;
-/// How many of the twenty kinds of bolt are looked at closely.
-const LIKELIEST: usize = 6;
-/// The size from which the search sets out.
-const MIDDLE: usize = 2;
+pub(crate) const UNSEEN: f32 = -0.05;
 
 /// A bolt as found, with what speaks for it.
 #[derive(Debug, Clone)]
@@ -27,14 +27,17 @@ pub struct Found {
     pub bolt: Bolt,
     /// Logarithm of how much more likely than paper, summed over cells.
     pub score: f64,
-    /// For each size the best score, and the length with it.
-    pub by_size: [(f64, f64); SIZES.len()],
+    /// For each size, and each head in the order of [`Head::ALL`], the best score, and the bolt
+    /// with it.
+    pub by_kind: [[(f64, Bolt); Head::ALL.len()]; SIZES.len()],
     /// Shares (0 to 1) of the outline of the head, the shank and the end that look like it.
     pub looks: [f64; 3],
     /// Share (0 to 1) of the outline that looks like a nut, a washer or another piece.
     pub other: f64,
     /// Share of its outline in which something lies.
     pub covered: f64,
+    /// How much lies right around it that no bolt explains, as a share of its outline.
+    pub spill: f64,
     /// How much the length may be off, in millimetres (one standard deviation).
     pub length_error_mm: f64,
 }
@@ -53,11 +56,45 @@ impl Found {
         parts && self.covered > 0.88 && self.other < 0.12
     }
 
+    /// How likely it is a bolt at all, from how often what looks so was one in the pictures that
+    /// the rules were fitted to: clips, nuts on their side, and two that lie along each other pass
+    /// for one.
+    #[must_use]
+    pub fn bolt_chance(&self) -> f64 {
+        let [head, _, end] = self.looks;
+        let weak = head < 0.05 || end < 0.05;
+        if self.spill > 0.1 {
+            0.4
+        } else if self.clear() {
+            0.997
+        } else if self.bolt.length > 30.0 {
+            match (weak, self.spill < 0.03) {
+                (false, _) => 0.97,
+                (true, true) => 0.85,
+                (true, false) => 0.6,
+            }
+        } else if self.spill < 0.05 {
+            0.93
+        } else {
+            0.7
+        }
+    }
+
+    /// Whether it is a clip, a nut or the like after all: short, and of another shape, or shorter
+    /// than bolts of its thread are sold.
+    #[must_use]
+    pub fn is_no_bolt(&self) -> bool {
+        let of_other_shape = self.bolt.length < 30.0 && self.spill > 0.1 && self.other > 0.07;
+        let least = LEAST_OF_THREAD * SIZES[self.bolt.size].thread;
+        of_other_shape || (self.bolt.length < least && !self.clear())
+    }
+
     /// Whether head, shank and end look enough like it to call it a bolt. What does not is left
     /// for somebody to look at.
     fn holds(&self) -> bool {
         let [head, shank, end] = self.looks;
-        let by_parts = head > 0.25 && shank > 0.5 && end > 0.12 && self.bolt.length > 7.0;
+        let ends = (head > 0.25 && end > 0.12) || head > 0.65;
+        let by_parts = ends && shank > 0.5 && self.bolt.length > 7.0;
         // A long one is a bolt even if one of its ends is not plain.
         let by_shank = shank > 0.75 && self.covered > 0.85 && self.bolt.length > 18.0;
         (by_parts || (by_shank && head.max(end) > 0.3)) && self.other < 0.4
@@ -82,14 +119,12 @@ pub struct Field<'a> {
 
 /// How much another class speaks for a head, and for a shank: where something lies, its outline
 /// is surer than what it is taken for.
-const OTHER_FOR_HEAD: f32 = 0.35;
-const OTHER_FOR_SHANK: f32 = 0.12;
-/// How much a head speaks for a shank: an end, and what is right under a head, look like one.
-const HEAD_FOR_SHANK: f32 = 0.45;
+pub(crate) const OTHER_FOR_HEAD: f32 = 0.35;
+pub(crate) const OTHER_FOR_SHANK: f32 = 0.12;
 
 /// How much more likely a cell shows this than anything else; another piece in its place counts
 /// less against it than paper, as it may hide it.
-fn likelier(share: f32, paper: f32, other: f32) -> f32 {
+pub(crate) fn likelier(share: f32, paper: f32, other: f32) -> f32 {
     let rest = (1.0 - share - paper).max(0.0);
     libm::logf((share + other * rest + 0.05) / (paper + 0.15 * rest + 0.05))
 }
@@ -102,6 +137,8 @@ pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
         .map(|k| k.class[HEAD] > HEAD_FROM)
         .collect();
     let mut found: Vec<Found> = Vec::new();
+    // Heads that led to nothing, and are the same a round later.
+    let mut in_vain: Vec<[f64; 2]> = Vec::new();
     for round in 0..3 {
         let mut more = Vec::new();
         for patch in patches(&left, field.width) {
@@ -117,8 +154,13 @@ pub fn bolts(flat: &Flat, field: &Field) -> Vec<Found> {
             if !flat.on_sheet(x, y, -MARGIN_FOR_HEADS_MM) {
                 continue;
             }
-            if let Some(bolt) = from_head(field, [x, y], round) {
-                more.push(bolt);
+            let same = |p: &[f64; 2]| libm::hypot(p[0] - x, p[1] - y) < 0.3;
+            if in_vain.iter().any(same) {
+                continue;
+            }
+            match from_head(field, [x, y], round) {
+                Some(bolt) => more.push(bolt),
+                None => in_vain.push([x, y]),
             }
         }
         if more.is_empty() {
@@ -210,24 +252,74 @@ fn clear(field: &Field, bolt: &Bolt, left: &mut [bool]) {
     }
 }
 
-/// The cells inside a polygon of millimetres that is made larger by `grow_mm` each way.
+/// The cells inside a convex polygon of millimetres that is made larger by `grow_mm` each way.
 pub fn cells_of(polygon: &[[f64; 2]], field: &Field, grow_mm: f64) -> Vec<usize> {
-    let n = polygon.len() as f64;
-    let middle = polygon
-        .iter()
-        .fold([0.0, 0.0], |m, p| [m[0] + p[0] / n, m[1] + p[1] / n]);
-    let points: Vec<[f64; 2]> = polygon
-        .iter()
-        .map(|p| {
-            let (dx, dy) = (p[0] - middle[0], p[1] - middle[1]);
-            let by = 1.0 + grow_mm / libm::hypot(dx, dy).max(1.0);
-            [to_cell(middle[0] + dx * by), to_cell(middle[1] + dy * by)]
-        })
-        .collect();
+    let points: Vec<[f64; 2]> = if grow_mm > 0.0 {
+        let around: Vec<[f64; 2]> = polygon
+            .iter()
+            .flat_map(|&[x, y]| EIGHT.map(|[dx, dy]| [x + dx * grow_mm, y + dy * grow_mm]))
+            .collect();
+        hull(&around)
+    } else {
+        polygon.to_vec()
+    };
+    let points: Vec<[f64; 2]> = points.iter().map(|p| p.map(to_cell)).collect();
     crate::shape::rows_inside(&points, field.width, field.height)
         .into_iter()
         .flat_map(|(row, left, right)| (left..=right).map(move |c| row * field.width + c))
         .collect()
+}
+
+/// Eight directions, one long each.
+const EIGHT: [[f64; 2]; 8] = {
+    let half = std::f64::consts::FRAC_1_SQRT_2;
+    [
+        [1.0, 0.0],
+        [half, half],
+        [0.0, 1.0],
+        [-half, half],
+        [-1.0, 0.0],
+        [-half, -half],
+        [0.0, -1.0],
+        [half, -half],
+    ]
+};
+
+/// How far around a bolt is looked for what its outline does not explain, in millimetres.
+const AROUND_MM: (f64, f64) = (0.9, 3.4);
+
+/// Notes for each bolt how much lies right around it that belongs to none of them, as a share of
+/// its outline: a clip or a nut is of another shape.
+pub fn spilt(field: &Field, bolts: &mut [Found]) {
+    let mut taken = vec![false; field.known.len()];
+    let outlines: Vec<Vec<Vec<[f64; 2]>>> = bolts
+        .iter()
+        .map(|one| {
+            let shown = one.outline(field.eye);
+            shown.head.into_iter().chain([shown.shank]).collect()
+        })
+        .collect();
+    for polygon in outlines.iter().flatten() {
+        for at in cells_of(polygon, field, AROUND_MM.0) {
+            taken[at] = true;
+        }
+    }
+    for (one, outline) in bolts.iter_mut().zip(&outlines) {
+        let cells = |grow: f64| {
+            let mut cells: Vec<usize> = outline
+                .iter()
+                .flat_map(|polygon| cells_of(polygon, field, grow))
+                .collect();
+            cells.sort_unstable();
+            cells.dedup();
+            cells
+        };
+        let over = cells(AROUND_MM.1)
+            .into_iter()
+            .filter(|&at| field.seen[at] && !taken[at] && field.known[at].class[PAPER] < 0.5)
+            .count();
+        one.spill = over as f64 / cells(0.0).len().max(1) as f64;
+    }
 }
 
 /// Of two bolts that cover the same cells for the most part, keeps the better one.
@@ -265,7 +357,7 @@ fn at(field: &Field, x: f64, y: f64) -> Option<usize> {
 }
 
 /// The share of shank in a cell, as far as it runs in this direction.
-fn shank_share(known: &Known, twice: [f32; 2]) -> f32 {
+pub(crate) fn shank_share(known: &Known, twice: [f32; 2]) -> f32 {
     let agrees = known.twice[0] * twice[0] + known.twice[1] * twice[1];
     let plain = libm::hypotf(known.twice[0], known.twice[1]);
     // Up to 13 degrees it counts in full, from 27 not at all; where no direction is plain, partly.
@@ -277,7 +369,7 @@ fn shank_share(known: &Known, twice: [f32; 2]) -> f32 {
     (known.class[SHANK] + known.class[END]) * counts
 }
 
-fn twice(yaw: f64) -> [f32; 2] {
+pub(crate) fn twice(yaw: f64) -> [f32; 2] {
     [libm::cos(2.0 * yaw) as f32, libm::sin(2.0 * yaw) as f32]
 }
 
@@ -350,389 +442,33 @@ fn from_head(field: &Field, head: [f64; 2], round: usize) -> Option<Found> {
         .collect();
     peaks.sort_by(|&a, &b| rays[b].0.total_cmp(&rays[a].0));
     let best = peaks.first().map_or(0.0, |&i| rays[i].0);
-    peaks
+    let mut likeliest: Option<Found> = None;
+    for i in peaks
         .into_iter()
         .filter(|&i| rays[i].0 > 0.4 * best)
         .take(2)
-        .filter_map(|i| {
-            let yaw = i as f64 * std::f64::consts::TAU / n as f64;
-            fitted(field, head, yaw, rays[i].1)
-        })
-        .filter(|found| found.covered > if round == 0 { 0.75 } else { 0.85 })
-        .filter(Found::holds)
-        .max_by(|a, b| a.score.total_cmp(&b.score))
-}
-
-/// Sums from the left of each row, of what speaks for head, shank and end.
-struct Sums {
-    left: usize,
-    top: usize,
-    width: usize,
-    height: usize,
-    head: Vec<f32>,
-    shank: Vec<f32>,
-    end: Vec<f32>,
-}
-
-impl Sums {
-    fn new(field: &Field, from: [f64; 2], yaw: f64, length: f64) -> Self {
-        let around = 20.0;
-        let to = [
-            from[0] + length * libm::cos(yaw),
-            from[1] + length * libm::sin(yaw),
-        ];
-        let bound = |a: f64, b: f64, size: usize| {
-            let low = to_cell(a.min(b) - around).clamp(0.0, size as f64 - 1.0) as usize;
-            let high = to_cell(a.max(b) + around).clamp(0.0, size as f64 - 1.0) as usize;
-            (low, high - low + 1)
+    {
+        let yaw = i as f64 * std::f64::consts::TAU / n as f64;
+        let Some(found) = fitted(field, head, yaw, rays[i].1) else {
+            continue;
         };
-        let (left, width) = bound(from[0], to[0], field.width);
-        let (top, height) = bound(from[1], to[1], field.height);
-        let line = width + 1;
-        let mut sums = Self {
-            left,
-            top,
-            width,
-            height,
-            head: vec![0.0; line * height],
-            shank: vec![0.0; line * height],
-            end: vec![0.0; line * height],
-        };
-        let twice = twice(yaw);
-        for row in 0..height {
-            for column in 0..width {
-                let from = (top + row) * field.width + left + column;
-                let known = &field.known[from];
-                let seen = field.seen[from];
-                let paper = known.class[PAPER];
-                let shank = shank_share(known, twice);
-                let of_end = known.class[END] / (known.class[SHANK] + known.class[END]).max(1e-3);
-                let to = row * line + column;
-                let add = |sum: &mut Vec<f32>, share: f32, other: f32| {
-                    let tells = if seen {
-                        likelier(share, paper, other)
-                    } else {
-                        UNSEEN
-                    };
-                    sum[to + 1] = sum[to] + tells;
-                };
-                add(&mut sums.head, known.class[HEAD], OTHER_FOR_HEAD);
-                let head = HEAD_FOR_SHANK * known.class[HEAD];
-                let along = shank * (1.0 - 0.8 * of_end) + head;
-                add(&mut sums.shank, along, OTHER_FOR_SHANK);
-                let at_end = shank * (0.25 + 0.75 * of_end) + head;
-                add(&mut sums.end, at_end, OTHER_FOR_SHANK);
-            }
-        }
-        sums
-    }
-
-    /// The sum between two places of a row, each of which may lie between cells.
-    fn between(&self, sums: &[f32], row: f64, left: f64, right: f64) -> f64 {
-        if right <= left {
-            return 0.0;
-        }
-        let row = row.clamp(0.0, self.height as f64 - 1.0);
-        let upper = (row as usize).min(self.height.saturating_sub(2));
-        let share = (row - upper as f64) as f32;
-        let lower = (upper + 1).min(self.height - 1);
-        let line = self.width + 1;
-        let reach = |x: f64| {
-            // A cell's middle is a whole number, so its left side is half a cell before.
-            let x = (x + 0.5).clamp(0.0, self.width as f64);
-            let whole = (x as usize).min(self.width - 1);
-            let part = (x - whole as f64) as f32;
-            let of = |row: usize| {
-                let a = sums[row * line + whole];
-                a + (sums[row * line + whole + 1] - a) * part
-            };
-            of(upper) * (1.0 - share) + of(lower) * share
-        };
-        f64::from(reach(right) - reach(left))
-    }
-}
-
-/// Where a convex polygon begins and ends in each fine row.
-struct Spans {
-    first: i64,
-    spans: Vec<(f64, f64)>,
-}
-
-impl Spans {
-    fn new(polygon: &[[f64; 2]], sums: &Sums, fine: f64) -> Self {
-        let points: Vec<[f64; 2]> = polygon
-            .iter()
-            .map(|p| {
-                [
-                    to_cell(p[0]) - sums.left as f64,
-                    (to_cell(p[1]) - sums.top as f64) * fine,
-                ]
-            })
-            .collect();
-        let low = points.iter().map(|p| p[1]).fold(f64::MAX, f64::min);
-        let high = points.iter().map(|p| p[1]).fold(f64::MIN, f64::max);
-        let first = libm::ceil(low).clamp(-4e3, 4e3) as i64;
-        let last = libm::floor(high).clamp(-4e3, 8e3) as i64;
-        let mut spans = vec![(f64::MAX, f64::MIN); usize::try_from(last - first + 1).unwrap_or(0)];
-        for (i, a) in points.iter().enumerate() {
-            let b = points[(i + 1) % points.len()];
-            let (a, b) = if a[1] <= b[1] { (*a, b) } else { (b, *a) };
-            let slope = (b[0] - a[0]) / (b[1] - a[1]).max(1e-9);
-            let from = (libm::ceil(a[1]) as i64).max(first);
-            for row in from..=(libm::floor(b[1]) as i64).min(last) {
-                let x = a[0] + (row as f64 - a[1]) * slope;
-                let span = &mut spans[(row - first) as usize];
-                *span = (span.0.min(x), span.1.max(x));
-            }
-        }
-        Self { first, spans }
-    }
-
-    fn at(&self, row: i64) -> Option<(f64, f64)> {
-        let i = usize::try_from(row - self.first).ok()?;
-        self.spans.get(i).copied().filter(|s| s.0 < s.1)
-    }
-
-    fn last(&self) -> i64 {
-        self.first + self.spans.len() as i64 - 1
-    }
-}
-
-fn common(a: Option<(f64, f64)>, b: Option<(f64, f64)>) -> Option<(f64, f64)> {
-    let (a, b) = (a?, b?);
-    let both = (a.0.max(b.0), a.1.min(b.1));
-    (both.0 < both.1).then_some(both)
-}
-
-/// What speaks for a bolt with this outline, summed up.
-/// `fine` is in how many steps each row of cells is taken.
-fn score(sums: &Sums, shown: &Outline, fine: f64) -> f64 {
-    let spans = |p: &Vec<[f64; 2]>| Spans::new(p, sums, fine);
-    let heads: Vec<Spans> = shown.head.iter().map(spans).collect();
-    let (shank, end) = (spans(&shown.shank), spans(&shown.end));
-    let all = || heads.iter().chain([&shank, &end]);
-    let first = all().map(|s| s.first).min().unwrap_or(0);
-    let last = all().map(Spans::last).max().unwrap_or(-1);
-    let mut total = 0.0;
-    for row in first..=last {
-        let y = row as f64 / fine;
-        let sum = |of: &[f32], span: Option<(f64, f64)>| {
-            span.map_or(0.0, |(left, right)| sums.between(of, y, left, right))
-        };
-        let mut head: [Option<(f64, f64)>; 2] = [None, None];
-        for (place, spans) in head.iter_mut().zip(&heads) {
-            *place = spans.at(row);
-        }
-        if let (Some(a), Some(b)) = (head[0], head[1])
-            && a.0 <= b.1
-            && b.0 <= a.1
-        {
-            head = [Some((a.0.min(b.0), a.1.max(b.1))), None];
-        }
-        let (shank, end) = (shank.at(row), end.at(row));
-        let end_here = common(shank, end);
-        let mut here = sum(&sums.shank, shank) - sum(&sums.shank, end_here) + sum(&sums.end, end);
-        for head in head {
-            here += sum(&sums.head, head);
-            here -= sum(&sums.shank, common(shank, head));
-            here += sum(&sums.shank, common(end_here, head));
-            here -= sum(&sums.end, common(end, head));
-        }
-        total += here / fine;
-    }
-    total
-}
-
-/// A bolt by its two ends on the axis: under the head, and at the end.
-#[derive(Clone, Copy)]
-struct Ends {
-    under_head: [f64; 2],
-    end: [f64; 2],
-}
-
-impl Ends {
-    fn bolt(&self, head: Head, size: usize) -> Bolt {
-        let (dx, dy) = (
-            self.end[0] - self.under_head[0],
-            self.end[1] - self.under_head[1],
-        );
-        let level = libm::hypot(dx, dy).max(1.0);
-        let drop = SIZES[size].head_rests_on(head) - SIZES[size].thread / 2.0;
-        // As it slopes, it is longer than it looks from above.
-        let length = libm::sqrt(level * level + drop * drop);
-        Bolt {
-            head,
-            size,
-            x: self.under_head[0],
-            y: self.under_head[1],
-            yaw: libm::atan2(dy, dx),
-            length,
-        }
-    }
-
-    fn moved(&self, step: [f64; 4]) -> Self {
-        let (dx, dy) = (
-            self.end[0] - self.under_head[0],
-            self.end[1] - self.under_head[1],
-        );
-        let n = libm::hypot(dx, dy).max(1e-6);
-        let (c, s) = (dx / n, dy / n);
-        let shift = |p: [f64; 2], a: f64, b: f64| [p[0] + a * c - b * s, p[1] + a * s + b * c];
-        Self {
-            under_head: shift(self.under_head, step[0], step[1]),
-            end: shift(self.end, step[2], step[3]),
-        }
-    }
-}
-
-struct Fit<'a, 'b> {
-    field: &'a Field<'b>,
-    sums: &'a Sums,
-    head: Head,
-    size: usize,
-    fine: f64,
-}
-
-impl Fit<'_, '_> {
-    fn score(&self, ends: &Ends) -> f64 {
-        let bolt = ends.bolt(self.head, self.size);
-        if !(LENGTHS_MM.0..LENGTHS_MM.1 + 10.0).contains(&bolt.length) {
-            return f64::MIN;
-        }
-        let shown = outline(self.field.eye, self.head, self.size, &bolt.axis());
-        score(self.sums, &shown, self.fine)
-    }
-
-    /// Moves both ends along and aside as long as that gains.
-    fn climbed(&self, start: Ends, steps: &[f64], rounds: usize) -> (f64, Ends) {
-        let mut best = (self.score(&start), start);
-        for &step in steps {
-            for _ in 0..rounds {
-                let before = best.0;
-                let moves = [
-                    [1.0, 0.0, 0.0, 0.0],
-                    [0.0, 1.0, 0.0, 0.0],
-                    [0.0, 0.0, 1.0, 0.0],
-                    [0.0, 0.0, 0.0, 1.0],
-                    [1.0, 0.0, 1.0, 0.0],
-                ];
-                for by in moves {
-                    for sign in [1.0, -1.0] {
-                        let there = best.1.moved(by.map(|b| b * sign * step));
-                        let score = self.score(&there);
-                        if score > best.0 {
-                            best = (score, there);
-                            break;
-                        }
-                    }
-                }
-                if best.0 <= before {
-                    break;
-                }
-            }
-        }
-        best
-    }
-}
-
-/// Fits each head and size to what is seen from a head's middle in a direction.
-fn fitted(field: &Field, head: [f64; 2], yaw: f64, reach: f64) -> Option<Found> {
-    let sums = Sums::new(field, head, yaw, reach);
-    if sums.width < 4 || sums.height < 4 {
-        return None;
-    }
-    let fit = |head: Head, size: usize, fine: f64| Fit {
-        field,
-        sums: &sums,
-        head,
-        size,
-        fine,
-    };
-    let (c, s) = (libm::cos(yaw), libm::sin(yaw));
-    let half = SIZES[MIDDLE].head_height(Head::Hex) / 2.0;
-    let guess = Ends {
-        under_head: [head[0] + half * c, head[1] + half * s],
-        end: [head[0] + reach * c, head[1] + reach * s],
-    };
-    let (_, guess) = fit(Head::Hex, MIDDLE, 1.0).climbed(guess, &[2.0, 1.0], 4);
-    let mut tried: Vec<(f64, Ends, Head, usize)> = Vec::new();
-    for (size, known) in SIZES.iter().enumerate() {
-        for kind in Head::ALL {
-            let fit = fit(kind, size, 1.0);
-            // Where a head's underside lies is tried along the axis: it is the place that a
-            // search by small steps does not leave again.
-            let mut start = (fit.score(&guess), guess);
-            for tenth in 0..8 {
-                let along = known.head_height(kind) * (0.15 * f64::from(tenth) - 0.15);
-                let ends = Ends {
-                    under_head: [head[0] + along * c, head[1] + along * s],
-                    end: guess.end,
-                };
-                let score = fit.score(&ends);
-                if score > start.0 {
-                    start = (score, ends);
-                }
-            }
-            let (score, ends) = fit.climbed(start.1, &[1.2, 0.6], 3);
-            tried.push((score, ends, kind, size));
-        }
-    }
-    tried.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let mut by_size = [(f64::MIN, 0.0); SIZES.len()];
-    let mut best: Option<(f64, Bolt, Ends)> = None;
-    for (i, &(_, ends, kind, size)) in tried.iter().enumerate() {
-        // The likeliest ones, and the likeliest head of each size.
-        if i >= LIKELIEST && by_size[size].0 > f64::MIN {
+        if found.covered < if round == 0 { 0.75 } else { 0.85 } || !found.holds() {
             continue;
         }
-        let (score, ends) = fit(kind, size, 2.0).climbed(ends, &[0.6, 0.25], 3);
-        let bolt = ends.bolt(kind, size);
-        if score > by_size[size].0 {
-            by_size[size] = (score, bolt.length);
+        // What is plain needs no second direction.
+        let plain = found.clear();
+        if likeliest.as_ref().is_none_or(|old| found.score > old.score) {
+            likeliest = Some(found);
         }
-        if score > f64::MIN && best.as_ref().is_none_or(|b| score > b.0) {
-            best = Some((score, bolt, ends));
+        if plain {
+            break;
         }
     }
-    if let Some((_, bolt, ends)) = best {
-        let (score, ends) = fit(bolt.head, bolt.size, 2.0).climbed(ends, &[0.2, 0.08], 4);
-        let bolt = ends.bolt(bolt.head, bolt.size);
-        by_size[bolt.size] = (score, bolt.length);
-        best = Some((score, bolt, ends));
-    }
-    let (score, bolt, ends) = best?;
-    let fit = fit(bolt.head, bolt.size, 2.0);
-    Some(Found {
-        bolt,
-        score,
-        by_size,
-        looks: looks(field, &bolt),
-        covered: covered(field, &bolt),
-        other: other(field, &bolt),
-        length_error_mm: length_error(&fit, &ends, score),
-    })
-}
-
-/// How far the end, and the head, can be moved before it costs something.
-fn length_error(fit: &Fit, ends: &Ends, score: f64) -> f64 {
-    let softness = |by: [f64; 4]| {
-        [1.0, -1.0]
-            .into_iter()
-            .map(|sign| {
-                let loss = score - fit.score(&ends.moved(by.map(|b| b * sign)));
-                // A loss of two speaks as loudly as one standard deviation here, as cells
-                // beside each other err alike.
-                libm::sqrt(4.0 / loss.max(0.5))
-            })
-            .fold(0.0, f64::max)
-    };
-    let at_end = softness([0.0, 0.0, 1.0, 0.0]);
-    let at_head = softness([1.0, 0.0, 0.0, 0.0]);
-    libm::sqrt(at_end * at_end + at_head * at_head)
+    likeliest
 }
 
 /// Mean share of other pieces in a bolt's outline.
-fn other(field: &Field, bolt: &Bolt) -> f64 {
+pub(crate) fn other(field: &Field, bolt: &Bolt) -> f64 {
     let shown = outline(field.eye, bolt.head, bolt.size, &bolt.axis());
     let cells: Vec<usize> = shown
         .head
@@ -749,7 +485,7 @@ fn other(field: &Field, bolt: &Bolt) -> f64 {
 }
 
 /// Share of a bolt's outline in which something else than paper is seen.
-fn covered(field: &Field, bolt: &Bolt) -> f64 {
+pub(crate) fn covered(field: &Field, bolt: &Bolt) -> f64 {
     let shown = outline(field.eye, bolt.head, bolt.size, &bolt.axis());
     let (mut something, mut all) = (0_u32, 0_u32);
     for polygon in shown.head.iter().chain([&shown.shank]) {
@@ -764,7 +500,7 @@ fn covered(field: &Field, bolt: &Bolt) -> f64 {
 }
 
 /// Mean shares of what head, shank and end should look like.
-fn looks(field: &Field, bolt: &Bolt) -> [f64; 3] {
+pub(crate) fn looks(field: &Field, bolt: &Bolt) -> [f64; 3] {
     let shown = outline(field.eye, bolt.head, bolt.size, &bolt.axis());
     let twice = twice(bolt.yaw);
     let mean = |polygons: &[Vec<[f64; 2]>], share: &dyn Fn(&Known) -> f32| {

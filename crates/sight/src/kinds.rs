@@ -1,8 +1,9 @@
 //! What lies on the sheet and is no bolt: nuts, washers, rings, clips.
 
 use crate::bolt::{SIZES, onto_sheet};
+use crate::count::Doubtful;
 use crate::find::{Field, Found, cells_of};
-use crate::flat::{BLIND_MM, CELLS_PER_MM, Flat, on_tag, to_mm};
+use crate::flat::{CELLS_PER_MM, Flat, on_tag, to_mm};
 use crate::net::{END, HEAD, OTHER, PAPER, SHANK};
 use crate::patch::patches;
 use crate::shape::{area, hull};
@@ -68,12 +69,16 @@ pub struct Rest {
     pub things: Vec<Thing>,
     /// Places where something lies of which it is not clear what it is.
     pub unclear: Vec<[f64; 2]>,
+    /// What of all that might be a bolt.
+    pub doubtful: Vec<Doubtful>,
     /// Places where something reaches over the sheet's edge.
     pub across: Vec<[f64; 2]>,
 }
 
 /// The least area of a piece, in square millimetres.
 const LEAST_MM2: f64 = 14.0;
+/// What comes so near to the sheet's edge comes from outside.
+const NEAR_EDGE_MM: f64 = 2.2;
 /// Below this area, in square millimetres, what lies beside a bolt is a rim of it.
 const CRUMB_MM2: f64 = 45.0;
 /// The largest area of what looks like part of a bolt and still can be something else.
@@ -143,6 +148,39 @@ fn widened(marked: &[bool], width: usize) -> Vec<bool> {
     out
 }
 
+/// How deep a patch is: how often its rim can be taken off, in cells.
+fn depth(cells: &[usize], width: usize) -> usize {
+    let columns = cells.iter().map(|at| at % width);
+    let rows = cells.iter().map(|at| at / width);
+    let (Some(left), Some(right)) = (columns.clone().min(), columns.max()) else {
+        return 0;
+    };
+    let (Some(top), Some(bottom)) = (rows.clone().min(), rows.max()) else {
+        return 0;
+    };
+    let w = right - left + 3;
+    let mut marked = vec![false; w * (bottom - top + 3)];
+    let mut inside: Vec<usize> = cells
+        .iter()
+        .map(|at| (at / width - top + 1) * w + at % width - left + 1)
+        .collect();
+    for &at in &inside {
+        marked[at] = true;
+    }
+    let mut depth = 0;
+    while !inside.is_empty() {
+        let (kept, rim): (Vec<usize>, Vec<usize>) = inside
+            .into_iter()
+            .partition(|&at| marked[at - 1] && marked[at + 1] && marked[at - w] && marked[at + w]);
+        for at in rim {
+            marked[at] = false;
+        }
+        inside = kept;
+        depth += 1;
+    }
+    depth
+}
+
 fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
     let mm2 = cells.len() as f64 / (CELLS_PER_MM * CELLS_PER_MM);
     let n = cells.len() as f64;
@@ -156,28 +194,63 @@ fn sort_one(flat: &Flat, field: &Field, cells: &[usize], out: &mut Rest) {
         for (sum, share) in class.iter_mut().zip(field.known[at].class) {
             *sum += f64::from(share) / n;
         }
-        at_edge += usize::from(!flat.on_sheet(x, y, BLIND_MM + 0.8));
+        at_edge += usize::from(!flat.on_sheet(x, y, NEAR_EDGE_MM));
         at_tag += usize::from(on_tag(flat.sheet_mm, x, y, 0.5));
     }
     if at_tag * 2 > cells.len() {
         return;
     }
     // More of the edge than a stain would take: it comes from outside.
-    if at_edge as f64 >= 1.5 * CELLS_PER_MM {
+    if at_edge as f64 >= 2.0 * CELLS_PER_MM {
         out.across.push(middle);
         return;
     }
     let bolt_like = class[HEAD] + class[SHANK] + class[END];
     let thing = thing(field, cells, middle, class[OTHER]);
+    let depth = depth(cells, field.width);
+    let thin = depth <= 3 && thing.sides_mm[1] < 5.0;
+    let line = depth <= 4 && thing.sides_mm[1] < 4.6 && mm2 < 60.0;
+    // Thinner than the thinnest shank: a shadow's edge.
+    if thin || (line && class[OTHER] < 0.5) {
+        return;
+    }
+    out.doubtful.push(Doubtful {
+        middle_mm: middle,
+        bolt_chance: bolt_chance(&thing, mm2, bolt_like / (1.0 - class[PAPER]).max(0.1)),
+        long_mm: thing.sides_mm[0],
+        mm2,
+    });
     // Longer than a nut, or larger than a washer, and not of a kind that looks so.
     let long = thing.sides_mm[0] > 1.9 * thing.sides_mm[1] && thing.sides_mm[0] > 14.0;
     let clip = thing.kind == Kind::SpringClip && class[OTHER] > 0.3;
     if bolt_like > class[OTHER] && !clip && (long || mm2 > LARGEST_MM2) {
         out.unclear.push(middle);
-    } else {
-        out.things.push(thing);
+    }
+    out.things.push(thing);
+}
+
+/// How likely a thing is a bolt that was not made out: by its shape, and by what share of it looks
+/// like one.
+fn bolt_chance(thing: &Thing, mm2: f64, looks_so: f64) -> f64 {
+    let compact = thing.sides_mm[0] < COMPACT * thing.sides_mm[1] && thing.sides_mm[0] < 26.0;
+    // A bolt fills most of its hull; wire that is bent does not.
+    let hollow = mm2 < HOLLOW * area(&thing.outline_mm).max(1.0);
+    match thing.kind {
+        Kind::Washer | Kind::ORing => 0.02,
+        _ if looks_so < 0.4 => 0.03,
+        _ if looks_so < LOOKS_LIKE_A_BOLT => 0.1,
+        _ if hollow => 0.15,
+        _ if compact => 0.35,
+        _ => looks_so,
     }
 }
+
+/// The share of a bolt that looks like one at least, rather than like a clip.
+const LOOKS_LIKE_A_BOLT: f64 = 0.78;
+/// No longer than this for its width: a nut or a push clip rather than a bolt.
+const COMPACT: f64 = 1.28;
+/// The share of its hull that bent wire fills at most.
+const HOLLOW: f64 = 0.7;
 
 /// Middle, sides and direction of the smallest rectangle round a hull.
 fn rectangle(hull: &[[f64; 2]]) -> ([f64; 2], [f64; 2], f64) {

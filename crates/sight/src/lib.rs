@@ -5,11 +5,14 @@
     reason = "places in a picture are made of lengths that are held inside its borders"
 )]
 
+mod alike;
 pub mod bolt;
 pub mod camera;
 pub mod count;
+mod decide;
 pub mod edges;
 pub mod find;
+pub mod fit;
 pub mod flat;
 pub mod kinds;
 pub mod look;

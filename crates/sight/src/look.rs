@@ -1,10 +1,12 @@
 //! From a photo to pieces, and from pieces to a verdict.
 
+use crate::alike::{self, ByKind};
 use crate::bolt::SIZES;
 use crate::camera::{self, Camera, Taken};
-use crate::count::{Counted, Decided, Group, Measured, SOLD_MM, count};
+use crate::count::{Counted, Decided, Doubtful, Group, Measured, SOLD_MM, count};
 use crate::edges;
 use crate::find::{self, Field, Found};
+use crate::fit;
 use crate::flat::{CELLS_PER_MM, Flat, on_tag};
 use crate::kinds::{self, Kind, Rest};
 use crate::mat::{Paper, TAG_MM};
@@ -55,7 +57,7 @@ impl What {
     /// only a difference is in doubt: where all that is listed is seen, nothing was hidden.
     #[must_use]
     pub fn stops(self) -> bool {
-        !matches!(self, Self::Across | Self::Glare)
+        !matches!(self, Self::Across | Self::Glare | Self::Unclear)
     }
 
     /// In words, with what to do.
@@ -128,6 +130,8 @@ pub struct Seen {
     pub pieces: Vec<Piece>,
     /// The bolts as measured.
     pub bolts: Vec<Measured>,
+    /// What was not taken for a bolt and might be one.
+    pub doubtful: Vec<Doubtful>,
     /// What stands in the way.
     pub troubles: Vec<Trouble>,
     /// Where the camera was over the sheet, in millimetres.
@@ -195,6 +199,12 @@ const LEAST_PX_PER_MM: f64 = 1.3;
 /// What is left over at the tags' corners beyond this (share of the tag's side) is no flat sheet.
 const CROOKED_SHARE: f64 = 0.06;
 
+/// How much doubt there may be in all, and about one bolt, for an answer to be given: that it is
+/// not complete, and "complete".
+const MOST_DOUBT: f64 = 0.6;
+const MOST_DOUBT_OF_ONE: f64 = 0.3;
+const MOST_DOUBT_OF_ONE_COMPLETE: f64 = 0.18;
+
 /// Looks at a photo with the weights that come with this crate.
 #[must_use]
 pub fn look(photo: &Photo) -> Seen {
@@ -241,12 +251,23 @@ pub fn look_with(photo: &Photo, weights: &[f32]) -> Seen {
         height: flat.height,
         eye: camera.place_mm(),
     };
-    let bolts = find::bolts(&flat, &field);
+    let mut bolts = find::bolts(&flat, &field);
+    find::spilt(&field, &mut bolts);
+    bolts.retain(|one| !one.is_no_bolt());
+    let kinds = alike::settled(&bolts);
+    let settled: Vec<_> = kinds.iter().map(alike::likeliest).collect();
+    fit::settle(&field, &mut bolts, &settled);
+    find::spilt(&field, &mut bolts);
+    let (bolts, kinds): (Vec<Found>, Vec<ByKind>) = bolts
+        .into_iter()
+        .zip(kinds)
+        .filter(|(one, _)| !one.is_no_bolt())
+        .unzip();
     let rest = kinds::rest(&flat, &field, &bolts);
     troubles.extend(of_light(&flat, &known));
     troubles.extend(of_pieces(&flat, &bolts, &rest));
     let share = if scale_known { 0.0 } else { UNKNOWN_SCALE };
-    reported(&camera, &field, &bolts, &rest, troubles, share)
+    reported(&camera, &field, (&bolts, &kinds), &rest, troubles, share)
 }
 
 /// Lays the sheet flat, and once more if its edges show that it was printed at another size;
@@ -288,6 +309,7 @@ fn nothing(paper: Option<Paper>, what: What) -> Seen {
         paper,
         pieces: Vec::new(),
         bolts: Vec::new(),
+        doubtful: Vec::new(),
         troubles: vec![plain(what)],
         camera_mm: None,
         camera: None,
@@ -397,35 +419,64 @@ fn of_pieces(flat: &Flat, bolts: &[Found], rest: &Rest) -> Vec<Trouble> {
     out
 }
 
-/// One standard deviation that no length falls below, and what a longer one has more.
-const ERROR_MM: (f64, f64) = (0.45, 0.006);
-/// By how much two sums of logarithms have to differ to speak as one: cells beside each other
-/// err alike, so that their sum says too much.
-const SUM_COUNTS: f64 = 0.1;
+/// One standard deviation of a length, and what a longer one has more: where it was seen well,
+/// and else. From the pictures the rules were fitted to.
+const ERROR_MM: (f64, f64) = (0.25, 0.008);
+const ERROR_NOT_CLEAR_MM: (f64, f64) = (0.5, 0.012);
+/// What comes to it where the end, or the head, does not look like one.
+const WEAK_END_MM: f64 = 2.0;
+const WEAK_HEAD_MM: f64 = 1.5;
 
-fn measured(found: &Found, scale_share: f64) -> Measured {
-    let best = found.score;
-    let base = ERROR_MM.0 + (ERROR_MM.1 + scale_share) * found.bolt.length;
+fn error_mm(found: &Found, scale_share: f64) -> f64 {
+    let clear = found.clear();
+    let (least, share) = if clear { ERROR_MM } else { ERROR_NOT_CLEAR_MM };
+    let base = least + (share + scale_share) * found.bolt.length;
+    let [head, _, end] = found.looks;
+    let weak = |weak: bool, by: f64| if weak { by } else { 0.0 };
+    [
+        weak(end < 0.2, WEAK_END_MM),
+        weak(head < 0.35, WEAK_HEAD_MM),
+        found.length_error_mm / 2.0,
+    ]
+    .into_iter()
+    .fold(base, libm::hypot)
+}
+
+/// What is read is shorter than it is by this much, in the mean of what the rules were fitted to.
+const READ_SHORT_MM: f64 = 0.25;
+
+fn measured(found: &Found, kinds: &ByKind, scale_share: f64) -> Measured {
+    let mut readings = [(f64::MAX, 0.0); SIZES.len()];
+    for (reading, (logs, bolts)) in readings.iter_mut().zip(kinds.iter().zip(&found.by_kind)) {
+        for (log, (_, bolt)) in logs.iter().zip(bolts) {
+            if -log < reading.0 {
+                *reading = (-log, bolt.length + READ_SHORT_MM);
+            }
+        }
+    }
     Measured {
         middle_mm: found.bolt.middle(),
-        readings: found
-            .by_size
-            .map(|(score, length)| ((best - score).clamp(0.0, 1e4) * SUM_COUNTS, length)),
-        error_mm: libm::sqrt(base * base + 0.25 * found.length_error_mm * found.length_error_mm),
+        readings,
+        error_mm: error_mm(found, scale_share),
         clear: found.clear(),
+        bolt_chance: found.bolt_chance(),
     }
 }
 
 fn reported(
     camera: &Camera,
     field: &Field,
-    bolts: &[Found],
+    (bolts, kinds): (&[Found], &[ByKind]),
     rest: &Rest,
     troubles: Vec<Trouble>,
     scale_share: f64,
 ) -> Seen {
-    let measured: Vec<Measured> = bolts.iter().map(|b| measured(b, scale_share)).collect();
-    let (_, decided) = count(&[], &measured);
+    let measured: Vec<Measured> = bolts
+        .iter()
+        .zip(kinds)
+        .map(|(bolt, kinds)| measured(bolt, kinds, scale_share))
+        .collect();
+    let (_, decided) = count(&[], &measured, &[]);
     let mut pieces: Vec<Piece> = bolts
         .iter()
         .zip(measured.iter().zip(&decided))
@@ -436,7 +487,7 @@ fn reported(
             Piece {
                 kind: Kind::Bolt,
                 thread: Some(SIZES[bolt.size].name),
-                length_mm: Some(bolt.length),
+                length_mm: Some(bolt.length + READ_SHORT_MM),
                 head_mm: Some(SIZES[bolt.size].head_width(bolt.head)),
                 x_mm,
                 y_mm,
@@ -463,6 +514,7 @@ fn reported(
         paper: Some(camera.paper),
         pieces,
         bolts: measured,
+        doubtful: rest.doubtful.clone(),
         troubles,
         camera_mm: Some(camera.place_mm()),
         camera: Some(camera.clone()),
@@ -482,7 +534,7 @@ pub fn sold_mm(length_mm: f64) -> f64 {
 /// Judges what was seen against what is expected. Only what is sure is called complete.
 #[must_use]
 pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
-    let (counted, decided) = count(groups, &seen.bolts);
+    let (counted, decided) = count(groups, &seen.bolts, &seen.doubtful);
     let mut because: Vec<String> = Vec::new();
     let mut say = |text: String| {
         if !because.contains(&text) {
@@ -492,6 +544,13 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
     let stopped = seen.troubles.iter().any(|t| t.what.stops());
     let agrees = counted.iter().all(Counted::agrees);
     let unsure: usize = counted.iter().map(|c| c.unsure.len()).sum();
+    let doubt: f64 = counted.iter().map(|c| c.doubt).sum();
+    let most_of_one = if agrees {
+        MOST_DOUBT_OF_ONE_COMPLETE
+    } else {
+        MOST_DOUBT_OF_ONE
+    };
+    let one = decided.iter().map(|d| d.doubt).fold(0.0, f64::max);
     let hides: Vec<What> = seen
         .troubles
         .iter()
@@ -506,12 +565,20 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
     } else if groups.is_empty() {
         say("nothing was listed to count against: what lies there is measured".to_owned());
         Verdict::CantTell
-    } else if unsure > 0 {
-        say(unsure_bolts(unsure));
+    } else if doubt > MOST_DOUBT || one > most_of_one {
+        hides
+            .iter()
+            .filter(|&&what| what != What::Unclear)
+            .for_each(|what| say(what.say()));
+        if unsure > 0 {
+            say(unsure_bolts(unsure));
+        } else {
+            say(What::Unclear.say());
+        }
         Verdict::CantTell
     } else if agrees {
         Verdict::Complete
-    } else if !hides.is_empty() {
+    } else if hides.iter().any(|&what| what != What::Unclear) {
         hides.iter().for_each(|what| say(what.say()));
         Verdict::CantTell
     } else {

@@ -3,7 +3,7 @@
 /// The convex hull, clockwise as seen with y downwards.
 pub fn hull(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
     let mut sorted = points.to_vec();
-    sorted.sort_by(|a, b| a[0].total_cmp(&b[0]).then(a[1].total_cmp(&b[1])));
+    sorted.sort_unstable_by(|a, b| a[0].total_cmp(&b[0]).then(a[1].total_cmp(&b[1])));
     sorted.dedup();
     if sorted.len() < 3 {
         return sorted;

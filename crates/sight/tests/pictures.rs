@@ -6,7 +6,7 @@
 use serde_json::Value;
 use sight::Photo;
 use sight::camera::{self, Taken};
-use sight::count::{Counted, Group};
+use sight::count::{Counted, Group, SOLD_MM};
 use sight::look::{Seen, Verdict, What, judge, look};
 use std::fs;
 use std::path::PathBuf;
@@ -142,6 +142,40 @@ fn complete_is_never_said_of_what_is_not() {
     }
 }
 
+#[test]
+fn a_list_with_one_length_changed_is_never_complete() {
+    let mut tried = 0;
+    for picture in PICTURES.iter() {
+        let say = picture.truth["say"].as_array().unwrap();
+        let complete = say.iter().all(|group| {
+            ["missing", "extra", "wrong"]
+                .iter()
+                .all(|list| group[list].as_array().unwrap().is_empty())
+        });
+        let listed = picture.groups();
+        for (g, group) in listed.iter().enumerate().filter(|_| complete) {
+            for (nth, &length) in group.lengths.iter().enumerate() {
+                let above = SOLD_MM.into_iter().find(|&sold| sold > length);
+                let below = SOLD_MM.into_iter().rev().find(|&sold| sold < length);
+                for other in [above, below].into_iter().flatten() {
+                    let mut changed = listed.clone();
+                    changed[g].lengths[nth] = other;
+                    let judged = judge(&picture.seen, &changed);
+                    assert_ne!(
+                        judged.verdict,
+                        Verdict::Complete,
+                        "{}, {}: {other} for {length}",
+                        picture.file(),
+                        group.name
+                    );
+                    tried += 1;
+                }
+            }
+        }
+    }
+    assert!(tried > 30, "only {tried} lists");
+}
+
 /// The aims (docs/tray.md: 95 and 97 of 100) are not all met; this holds what was reached.
 #[test]
 fn bolts_of_easy_pictures_are_found_and_measured() {
@@ -179,10 +213,10 @@ fn bolts_of_easy_pictures_are_found_and_measured() {
         }
     }
     println!("{found} of {all} found, {near} within 2 mm, {among} right among those listed");
-    assert!(found * 100 >= all * 85, "{found} of {all} found");
-    assert!(near * 100 >= found * 75, "{near} of {found} within 2 mm");
+    assert!(found * 100 >= all * 92, "{found} of {all} found");
+    assert!(near * 100 >= found * 90, "{near} of {found} within 2 mm");
     assert!(
-        among * 100 >= found * 95,
+        among * 100 >= found * 97,
         "{among} of {found} among those listed"
     );
 }

@@ -38,9 +38,9 @@ pub struct Choice {
     /// The largest step of a weight.
     #[arg(long, default_value_t = 3e-3)]
     rate: f64,
-    /// Leave out every third picture, from this one on, and try the weights on those.
+    /// Learn only from every second picture (0 or 1), and try the weights on the others.
     #[arg(long)]
-    leave_out: Option<usize>,
+    half: Option<usize>,
     /// What chance begins with.
     #[arg(long, default_value_t = 1)]
     seed: u64,
@@ -58,7 +58,7 @@ pub fn train(choice: &Choice) -> Result<ExitCode> {
     let (mut learn, mut held) = (Vec::new(), Vec::new());
     for (i, value) in truth::values(&file)?.iter().enumerate() {
         if let Some(picture) = picture(&folder, value)? {
-            let out = choice.leave_out.is_some_and(|third| i % 3 == third);
+            let out = choice.half.is_some_and(|half| i % 2 != half);
             if out { &mut held } else { &mut learn }.push(picture);
         }
     }

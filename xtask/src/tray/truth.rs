@@ -39,6 +39,8 @@ pub struct Truth {
     pub say: Vec<Counted>,
     pub pieces: usize,
     pub bolts: Vec<TrueBolt>,
+    /// What is no bolt, and where.
+    pub others: Vec<(String, [f64; 2])>,
 }
 
 /// Reads a file with one JSON object a line.
@@ -97,6 +99,14 @@ fn one(value: &Value) -> Result<Truth> {
             })
         })
         .collect::<Result<_>>()?;
+    let others = list(&value["pieces"])
+        .iter()
+        .filter(|p| p["kind"] != "bolt")
+        .map(|p| {
+            let middle = [number(&p["x_mm"]), number(&p["y_mm"])];
+            Ok((text(p, "kind")?, middle))
+        })
+        .collect::<Result<_>>()?;
     let listed = |l: &Value| {
         Ok(Listed {
             thread: text(l, "thread")?,
@@ -119,6 +129,7 @@ fn one(value: &Value) -> Result<Truth> {
                 extra: all("extra")?,
                 wrong,
                 unsure: Vec::new(),
+                doubt: 0.0,
             })
         })
         .collect::<Result<_>>()?;
@@ -139,6 +150,7 @@ fn one(value: &Value) -> Result<Truth> {
         say,
         pieces: list(&value["pieces"]).len(),
         bolts,
+        others,
     })
 }
 
