@@ -6,7 +6,8 @@ use crate::count::{Decided, Group, Measured, OFF_LIST, SOLD_MM, fits};
 /// (far more than it happens, so that what was measured decides and not what is expected), one
 /// that is listed for another group, of the thread of another group, any other.
 const OFF_LIST_SAME_THREAD: f64 = 0.15;
-const OFF_LIST_OTHER_GROUP: f64 = OFF_LIST * 0.25 / 3.0;
+/// High enough that a swap with another group, of a thread that is hard to tell, is asked about.
+const OFF_LIST_OTHER_GROUP: f64 = 0.02;
 const OFF_LIST_OTHER_THREAD: f64 = 0.004;
 const OFF_LIST_ANY: f64 = 0.0005;
 /// Where its length is listed, with another thread, that thread was likely read wrong.
