@@ -105,8 +105,8 @@ fn job_shop(name: &str, blocking: bool, limit: Limit, aim: &str, table: &mut Tab
         optimum = blocking_optimum(name)?;
     }
     let clock = limit.start();
-    let mut best_at = Duration::ZERO;
     let found = shop.plan(1, &mut |seen| seen % 64 > 0 || clock.within(1.0));
+    let mut best_at = clock.passed();
     // When the best was there: asked again with fewer and fewer schedules.
     let (mut low, mut high) = (0, found.looked_at);
     while high - low > found.looked_at / 50 + 1 {
@@ -242,7 +242,7 @@ fn shop_days(choice: &Choice, limit: Limit, table: &mut Table) -> Result<()> {
     if choice.other_seconds > 0.0 && choice.compared > 0 {
         let compared = choice.compared.min(plans.len());
         let measured = match Other::prepare() {
-            Ok(other) => beside(&plans[..compared], &other, choice.other_seconds)?,
+            Ok(other) => beside(&plans[..compared], &other, choice)?,
             Err(error) => format!("not taken: {error:#}"),
         };
         let what = format!(
@@ -276,12 +276,12 @@ fn percent(part: i64, all: i64) -> f64 {
     100.0 * part as f64 / all.max(1) as f64
 }
 
-fn beside(plans: &[Plan], other: &Other, seconds: f64) -> Result<String> {
+fn beside(plans: &[Plan], other: &Other, choice: &Choice) -> Result<String> {
     let mut above = Vec::new();
     let (mut none, mut proven) = (0, 0);
     for (at, plan) in plans.iter().enumerate() {
         let first = first(&plan.floor)?;
-        let answer = other.solve(&first, seconds)?;
+        let answer = other.solve(&first, choice.other_seconds, choice.processor_time)?;
         // Whoever bounds too high is wrong.
         ensure!(
             answer.bound <= plan.cost.points,

@@ -18,19 +18,20 @@ pub(crate) fn bound(ready: &Ready) -> i64 {
     let floor = ready.floor;
     let rules = &floor.rules;
     let mut points = 0;
-    let free_from = free_from(ready);
-    let mut alone_late = vec![false; floor.orders.len()];
-    for (at, order) in floor.orders.iter().enumerate() {
-        let late = order
-            .promise
-            .map_or(0, |promise| alone(ready, at, &free_from) - promise);
-        if late > 0 {
-            alone_late[at] = true;
-            points += order.promise_weight * (rules.broken + late * rules.late_minute);
-        }
-    }
+    let alone = late_alone(ready);
+    points += alone.iter().sum::<i64>();
+    let alone_late: Vec<bool> = alone.iter().map(|points| *points > 0).collect();
     let crowded = crowded(ready, &alone_late);
     points + crowded * (rules.broken + rules.late_minute) + rules.moved * moves(ready)
+}
+
+/// Points that being late costs each order at least, as if it were alone but for the vehicles that
+/// hold stalls now.
+pub(crate) fn late_alone(ready: &Ready) -> Vec<i64> {
+    let free_from = free_from(ready);
+    let all = 0..ready.floor.orders.len();
+    all.map(|at| ready.late(at, alone(ready, at, &free_from)))
+        .collect()
 }
 
 /// When each stall is free at the earliest: those that hold one now, as if they were alone.

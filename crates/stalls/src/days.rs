@@ -1,10 +1,10 @@
 //! A floor's orders as something to search: points, first sequences, and what is worth changing.
 
-use crate::place::{Choices, Placer, comes};
+use crate::moves::Moves;
+use crate::place::{Placer, comes};
 use crate::ready::Ready;
-use crate::search::{Decode, Genes, below, shift};
+use crate::search::Genes;
 use crate::windows::Minute;
-use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
 
 /// What a plan costs, by what it is for.
@@ -33,18 +33,14 @@ pub(crate) struct Told {
 }
 
 /// Score units a point has; below a point, the sum of all ends decides.
-const PARTS: i64 = 1_000_000;
+pub(crate) const PARTS: i64 = 1_000_000;
 
 /// The orders of a floor for the search.
 pub(crate) struct Days<'r, 'f> {
     pub(crate) placer: Placer<'r, 'f>,
     pub(crate) told: Vec<Vec<Option<Told>>>,
     pub(crate) ends: Vec<Minute>,
-    /// Where the choices of phases are, and how many ways each has.
-    ways: Vec<(usize, usize)>,
-    /// Orders that are late in the kept plan.
-    late: Vec<u16>,
-    worked: Vec<i64>,
+    pub(crate) moves: Moves<'r, 'f>,
 }
 
 impl<'r, 'f> Days<'r, 'f> {
@@ -70,9 +66,7 @@ impl<'r, 'f> Days<'r, 'f> {
             placer,
             told,
             ends: vec![0; orders],
-            ways,
-            late: Vec::new(),
-            worked: Vec::new(),
+            moves: Moves::new(ready, ways),
         }
     }
 
@@ -84,7 +78,7 @@ impl<'r, 'f> Days<'r, 'f> {
     pub(crate) fn cost(&mut self) -> Cost {
         let floor = self.ready().floor;
         let mut cost = Cost::default();
-        self.find_ends();
+        self.ends.clone_from(&self.placer.room.free_at);
         for (order, end) in floor.orders.iter().zip(&self.ends) {
             let late = order.promise.map_or(0, |promise| (end - promise).max(0));
             if late > 0 {
@@ -92,10 +86,8 @@ impl<'r, 'f> Days<'r, 'f> {
                 cost.late += order.promise_weight * late;
             }
         }
-        self.worked.clear();
-        self.worked.resize(self.placer.stays.len(), 0);
-        self.count_work();
-        for (stay, worked) in self.placer.stays.iter().zip(&self.worked) {
+        let room = &self.placer.room;
+        for (stay, worked) in room.stays.iter().zip(&room.worked) {
             if floor.stalls[stay.stall].lift.is_some() {
                 let held = floor.opening.open_between(stay.from, stay.to);
                 cost.idle_lift += (held - worked).max(0);
@@ -114,35 +106,6 @@ impl<'r, 'f> Days<'r, 'f> {
         cost
     }
 
-    fn find_ends(&mut self) {
-        self.ends.fill(0);
-        for slot in &self.placer.slots {
-            let end = &mut self.ends[slot.order];
-            *end = (*end).max(slot.to);
-        }
-        for stay in &self.placer.stays {
-            let end = &mut self.ends[stay.order];
-            *end = (*end).max(stay.to);
-        }
-    }
-
-    /// Adds up for each stay the minutes in which somebody works on the vehicle.
-    fn count_work(&mut self) {
-        let ready = self.ready();
-        for slot in &self.placer.slots {
-            let (Some(_), Some(person)) = (slot.stall, slot.crew.people().first()) else {
-                continue;
-            };
-            let of_slot = |stay: &crate::place::Stay| {
-                stay.order == slot.order && (stay.first..stay.end).contains(&slot.phase)
-            };
-            if let Some(stay) = self.placer.stays.iter().position(of_slot) {
-                let from = slot.from.max(self.placer.stays[stay].from);
-                self.worked[stay] += ready.hours[*person].open_between(from, slot.to);
-            }
-        }
-    }
-
     fn changes(&self) -> i64 {
         let opening = &self.ready().floor.opening;
         let changed = |slot: &crate::place::Slot| {
@@ -153,6 +116,7 @@ impl<'r, 'f> Days<'r, 'f> {
         };
         let changed = self
             .placer
+            .room
             .slots
             .iter()
             .filter(|slot| changed(slot))
@@ -212,14 +176,6 @@ impl<'r, 'f> Days<'r, 'f> {
         }
         genes
     }
-
-    /// The place in a sequence where an order's last stretch stands.
-    fn place_of(genes: &Genes, order: u16, chance: &mut ChaCha8Rng) -> Option<usize> {
-        let places: Vec<usize> = (0..genes.sequence.len())
-            .filter(|at| genes.sequence[*at] == order)
-            .collect();
-        (!places.is_empty()).then(|| places[below(chance, places.len())])
-    }
 }
 
 /// What a placed phase tells somebody.
@@ -236,90 +192,36 @@ pub(crate) fn day_of(opening: &crate::Windows, minute: Minute) -> usize {
     opening.spans().partition_point(|span| span.1 <= minute)
 }
 
-impl Decode for Days<'_, '_> {
-    fn score(&mut self, genes: &Genes) -> i64 {
-        self.placer
-            .place(&genes.sequence, Choices::new(&genes.choices));
+impl Days<'_, '_> {
+    /// Places everything and says how many points that costs. As soon as being late costs more
+    /// than `most` it stops, and says so with the highest number.
+    pub(crate) fn score(&mut self, genes: &Genes, most: i64) -> i64 {
+        let late_enough = most / PARTS;
+        if !self
+            .placer
+            .place(&genes.sequence, &genes.choices, late_enough)
+        {
+            return i64::MAX;
+        }
         let points = self.cost().points;
         let now = self.ready().floor.now;
         let sum: i64 = self.ends.iter().map(|end| (end - now).min(PARTS)).sum();
         points * PARTS + (sum / self.ends.len().max(1).try_into().unwrap_or(1)).clamp(0, PARTS - 1)
     }
 
-    fn keep(&mut self, _genes: &mut Genes) {
-        let floor = self.ready().floor;
-        self.late.clear();
-        for (at, order) in floor.orders.iter().enumerate() {
-            if order.promise.is_some_and(|promise| self.ends[at] > promise) {
-                self.late.extend(u16::try_from(at));
-            }
-        }
+    /// What was placed last is what the next changes start from.
+    pub(crate) fn keep(&mut self, genes: &Genes) {
+        self.placer.keep(&genes.sequence, &genes.choices);
+        self.moves.kept.keep(self.placer.ready, &self.placer.room);
     }
 
-    fn change(&mut self, genes: &mut Genes, chance: &mut ChaCha8Rng) {
-        let length = genes.sequence.len();
-        match below(chance, 10) {
-            // A late order earlier.
-            0..=2 if !self.late.is_empty() => {
-                let late = self.late[below(chance, self.late.len())];
-                if let Some(from) = Self::place_of(genes, late, chance) {
-                    let to = below(chance, from + 1);
-                    shift(&mut genes.sequence, from, to);
-                }
-            }
-            // Another way for one phase, or again the best at hand.
-            3 | 4 if !self.ways.is_empty() => {
-                let (at, ways) = self.ways[below(chance, self.ways.len())];
-                let way = if genes.choices[at] > 0 && chance.random_bool(0.5) {
-                    0
-                } else {
-                    below(chance, ways)
-                };
-                genes.choices[at] = u8::try_from(way).unwrap_or(0);
-            }
-            5 => {
-                let (one, two) = (below(chance, length), below(chance, length));
-                genes.sequence.swap(one, two);
-            }
-            // All of an order to one place.
-            6 => {
-                let order = genes.sequence[below(chance, length)];
-                let at = below(chance, length);
-                let many = genes.sequence.iter().filter(|one| **one == order).count();
-                genes.sequence.retain(|one| *one != order);
-                let at = at.min(genes.sequence.len());
-                let same = std::iter::repeat_n(order, many);
-                genes.sequence.splice(at..at, same);
-            }
-            // Near or far.
-            7 | 8 => {
-                let from = below(chance, length);
-                let near = below(chance, 9);
-                let to = (from + near).saturating_sub(4).min(length - 1);
-                shift(&mut genes.sequence, from, to);
-            }
-            _ => {
-                let (from, to) = (below(chance, length), below(chance, length));
-                shift(&mut genes.sequence, from, to);
-            }
-        }
+    /// Changes something.
+    pub(crate) fn change(&mut self, genes: &mut Genes, chance: &mut ChaCha8Rng) {
+        self.moves.change(genes, chance);
     }
 
-    fn anew(&self, genes: &mut Genes, chance: &mut ChaCha8Rng) {
-        for _ in 0..genes.sequence.len() / 4 {
-            let from = below(chance, genes.sequence.len());
-            let to = below(chance, genes.sequence.len());
-            shift(&mut genes.sequence, from, to);
-        }
-    }
-
-    fn heat(&self) -> (f64, f64) {
-        #[allow(clippy::cast_precision_loss, reason = "a constant")]
-        let point = PARTS as f64;
-        (1_000.0 * point, 2.0 * point)
-    }
-
-    fn round(&self) -> u64 {
-        5_000
+    /// Changes so much that what follows can lead elsewhere.
+    pub(crate) fn leap(&mut self, genes: &mut Genes, chance: &mut ChaCha8Rng) {
+        self.moves.leap(genes, chance);
     }
 }

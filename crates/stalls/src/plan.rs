@@ -2,11 +2,12 @@
 
 use crate::bound::bound;
 use crate::check::Fault;
+use crate::climb::climb;
 use crate::days::{Cost, Days, Told, day_of};
 use crate::floor::{Floor, Order, Running};
 use crate::place::{Placed, Placer, Slot, Stay};
 use crate::ready::Ready;
-use crate::search::{Best, Decode, Genes, search};
+use crate::search::{Best, Genes};
 use crate::windows::{Minute, Windows};
 use std::collections::BTreeMap;
 
@@ -122,13 +123,13 @@ pub fn plan(
     first.extend(days.first());
     let bound = bound(&ready);
     let told_first = old.is_some().then(|| first[0].clone());
-    let mut best = search(&mut days, &first, seed, enough(bound), go_on);
+    let mut best = climb(&mut days, &first, seed, enough(bound), go_on);
     if let (Some(best), Some(told)) = (&mut best, &told_first) {
         keep_to(told, best, &mut days);
     }
     let looked_at = best.as_ref().map_or(0, |best| best.looked_at);
     if let Some(best) = best {
-        days.score(&best.genes);
+        days.score(&best.genes, i64::MAX);
     }
     Ok(finished(&ready, &mut days, bound, looked_at))
 }
@@ -145,7 +146,7 @@ fn keep_to(told: &Genes, best: &mut Best, days: &mut Days) {
         let was = best.genes.choices[at];
         best.looked_at += 1;
         best.genes.choices[at] = told.choices[at];
-        let score = days.score(&best.genes);
+        let score = days.score(&best.genes, i64::MAX);
         if score <= best.score {
             best.score = score;
         } else {
@@ -159,11 +160,11 @@ fn enough(bound: i64) -> i64 {
     bound.saturating_mul(1_000_000)
 }
 
-fn finished(ready: &Ready, days: &mut Days, bound: i64, looked_at: u64) -> Plan {
+pub(crate) fn finished(ready: &Ready, days: &mut Days, bound: i64, looked_at: u64) -> Plan {
     let cost = days.cost();
-    let mut placed: Vec<Placed> = days.placer.slots.iter().map(as_placed).collect();
+    let mut placed: Vec<Placed> = days.placer.room.slots.iter().map(as_placed).collect();
     placed.sort_by_key(|one| (one.from, one.order, one.phase));
-    let mut stays = days.placer.stays.clone();
+    let mut stays = days.placer.room.stays.clone();
     stays.sort_by_key(|stay| (stay.from, stay.order));
     let ends = days.ends.clone();
     let works_late = |order: &usize| {

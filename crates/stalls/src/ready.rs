@@ -1,6 +1,7 @@
 //! A floor made ready for placing: whose hours, which stalls, which stretches.
 
-use crate::floor::{Floor, Order, StallNeed};
+use crate::floor::{Does, Floor, Order, Phase, StallNeed, Takes};
+use crate::hours::Hours;
 use crate::windows::{Minute, Windows};
 
 /// Minutes of a plain day.
@@ -19,6 +20,9 @@ pub(crate) struct Sitting {
     pub(crate) stalls: Vec<usize>,
     /// It has begun: its stall is fixed.
     pub(crate) begun: bool,
+    /// Minutes from its start to its end at least, and from then until the order is ready.
+    pub(crate) shortest: Minute,
+    pub(crate) shortest_after: Minute,
 }
 
 /// Cuts an order into its stretches.
@@ -69,11 +73,33 @@ pub(crate) fn sittings(floor: &Floor, order: &Order) -> Vec<Sitting> {
                 seated,
                 stalls,
                 begun,
+                shortest: 0,
+                shortest_after: 0,
             });
         }
         rolls = phase.rolls;
     }
+    let mut after = 0;
+    for sitting in cut.iter_mut().rev() {
+        let phases = order.phases[sitting.first..sitting.end].iter();
+        // What runs is part of the way through.
+        let left = phases.skip(usize::from(sitting.first == 0 && order.running.is_some()));
+        sitting.shortest = left.map(shortest).sum();
+        sitting.shortest_after = after;
+        after += sitting.shortest;
+    }
     cut
+}
+
+/// Minutes from the start to the end of a phase at least.
+fn shortest(phase: &Phase) -> Minute {
+    match &phase.does {
+        Does::Work(work) => work.minutes.mean(),
+        Does::Wait(wait) => match wait.takes {
+            Takes::Minutes(spread) => spread.mean(),
+            Takes::Comes(_) => 0,
+        },
+    }
 }
 
 /// A floor without faults, with what placing asks again and again.
@@ -84,6 +110,10 @@ pub(crate) struct Ready<'f> {
     /// that were given everybody works without end, so that everything has a place; what lies
     /// there is told as beyond the hours given.
     pub(crate) hours: Vec<Windows>,
+    /// The same as lines of worked minutes.
+    pub(crate) own: Vec<Hours>,
+    /// How many skills each has.
+    pub(crate) skills: Vec<usize>,
     /// The end of the hours given.
     pub(crate) beyond: Minute,
     /// The stretches of each order.
@@ -99,7 +129,7 @@ impl<'f> Ready<'f> {
     pub(crate) fn new(floor: &'f Floor) -> Self {
         let beyond = floor.opening.end().unwrap_or(floor.now).max(floor.now);
         let endless = beyond + DAY_MINUTES;
-        let hours = floor
+        let hours: Vec<Windows> = floor
             .people
             .iter()
             .map(|person| {
@@ -111,7 +141,7 @@ impl<'f> Ready<'f> {
             .orders
             .iter()
             .map(|order| {
-                let of_phase = |phase: &crate::Phase| {
+                let of_phase = |phase: &Phase| {
                     phase.work().map_or(Vec::new(), |work| {
                         (0..floor.people.len())
                             .filter(|one| floor.people[*one].can(work.skill.as_deref()))
@@ -123,6 +153,8 @@ impl<'f> Ready<'f> {
             .collect();
         Self {
             floor,
+            own: hours.iter().map(Hours::new).collect(),
+            skills: floor.people.iter().map(|one| one.skills.len()).collect(),
             hours,
             beyond,
             sittings: floor
@@ -133,6 +165,18 @@ impl<'f> Ready<'f> {
             able,
             tight: floor.yard_places.is_some()
                 || floor.stalls.iter().any(|stall| !stall.crosses.is_empty()),
+        }
+    }
+
+    /// Points that it costs if an order is ready at a minute.
+    pub(crate) fn late(&self, order: usize, end: Minute) -> i64 {
+        let rules = &self.floor.rules;
+        let order = &self.floor.orders[order];
+        match order.promise {
+            Some(promise) if end > promise => {
+                order.promise_weight * (rules.broken + (end - promise) * rules.late_minute)
+            }
+            _ => 0,
         }
     }
 

@@ -1,6 +1,6 @@
-//! The search behind every schedule: a sequence and choices, changed a little again and again.
+//! A search for schedules: a sequence and choices, changed a little again and again.
 //!
-//! It knows neither stalls nor machines. Whoever asks places things one after another in the
+//! It knows nothing of machines. Whoever asks places things one after another in the
 //! sequence, and says what came of it in points. A change that is better is kept, one that is
 //! worse now and then, less often as a round goes on; each round begins again from the best.
 

@@ -1,11 +1,15 @@
 """Lays one shop day with CP-SAT: read as JSON, answered as JSON. Times are open minutes.
 
+Asked for with the seconds it has, how many threads, and `clock` or `processor`: by which time.
+
 Only lower bounds of times are stated (an end is not before ..., a wait is not over before ...):
 what is minimised makes them equal.
 """
 
 import json
 import sys
+import threading
+import time
 
 from ortools.sat.python import cp_model
 
@@ -119,8 +123,19 @@ for intervals in by_person + by_stall:
     model.add_no_overlap(intervals)
 model.minimize(sum(points))
 solver = cp_model.CpSolver()
-solver.parameters.max_time_in_seconds = float(sys.argv[1])
-solver.parameters.num_workers = 2
+seconds, threads, by = float(sys.argv[1]), int(sys.argv[2]), sys.argv[3]
+solver.parameters.num_workers = threads
+if by == "clock":
+    solver.parameters.max_time_in_seconds = seconds
+else:
+
+    def watch():
+        before = time.process_time()
+        while time.process_time() - before < seconds * threads:
+            time.sleep(0.1)
+        solver.stop_search()
+
+    threading.Thread(target=watch, daemon=True).start()
 status = solver.solve(model)
 found = status in (cp_model.OPTIMAL, cp_model.FEASIBLE)
 print(

@@ -11,6 +11,7 @@ use std::process::{Command, Stdio};
 
 /// What it is called in the table.
 pub const NAME: &str = "CP-SAT of OR-tools 9.15 on two threads";
+const THREADS: &str = "2";
 const PACKAGE: &str = "ortools==9.15.6755";
 const MODEL: &str = include_str!("model.py");
 
@@ -49,10 +50,11 @@ impl Other {
     }
 
     /// Lays one day. Its first answer is given to it as a hint, for it finds none by itself in
-    /// the time.
-    pub fn solve(&self, first: &Plan, seconds: f64) -> Result<Answer> {
+    /// the time, which is that of the processor if that is asked for.
+    pub fn solve(&self, first: &Plan, seconds: f64, processor_time: bool) -> Result<Answer> {
+        let by = if processor_time { "processor" } else { "clock" };
         let mut child = Command::new(&self.python)
-            .args(["-c", MODEL, &seconds.to_string()])
+            .args(["-c", MODEL, &seconds.to_string(), THREADS, by])
             .stdin(Stdio::piped())
             .stdout(Stdio::piped())
             .spawn()

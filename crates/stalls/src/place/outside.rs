@@ -1,6 +1,7 @@
 //! Few places outside: an order is placed as a whole, so that it finds one between its stalls.
 
-use super::{Choices, Placer, Taken, inside, take};
+use super::taken::{Taken, inside, take};
+use super::{Choices, Placer};
 use crate::windows::Minute;
 
 /// How often a start is put off before everything else is let go first.
@@ -11,25 +12,25 @@ impl Placer<'_, '_> {
     pub(super) fn place_whole(&mut self, order: usize, choices: Choices) {
         let ready = self.ready;
         let sittings = &ready.sittings[order];
-        for sitting in &sittings[self.next[order]..] {
+        for sitting in &sittings[self.room.next[order]..] {
             self.free_way(order, sitting, choices);
         }
-        let mut from = self.free_at[order];
+        let mut from = self.room.free_at[order];
         for tried in 0.. {
-            if self.next[order] >= sittings.len() {
+            if self.room.next[order] >= sittings.len() {
                 return;
             }
-            let before = self.mark(order);
-            for sitting in &sittings[self.next[order]..] {
+            let before = self.room.clone();
+            for sitting in &sittings[self.room.next[order]..] {
                 let (stall, leaves) =
-                    self.best(order, sitting, self.free_at[order].max(from), choices);
+                    self.best(order, sitting, self.room.free_at[order].max(from), choices);
                 self.settle(order, sitting, stall, leaves);
             }
             let late = tried > PUT_OFF;
-            if self.find_room_outside(before.stays, late) {
+            if self.find_room_outside(before.stays.len(), late) {
                 return;
             }
-            self.undo(order, &before);
+            self.room = before;
             from = if tried == PUT_OFF {
                 self.everything_done()
             } else {
@@ -39,7 +40,12 @@ impl Placer<'_, '_> {
     }
 
     fn everything_done(&self) -> Minute {
-        let lists = self.people.iter().chain(&self.stalls).chain([&self.yard]);
+        let lists = self
+            .room
+            .people
+            .iter()
+            .chain(&self.room.stalls)
+            .chain([&self.room.yard]);
         let last = lists.filter_map(|taken| taken.iter().map(|one| one.1).max());
         last.max().unwrap_or(0)
     }
@@ -49,8 +55,8 @@ impl Placer<'_, '_> {
     fn find_room_outside(&mut self, first: usize, at_last: bool) -> bool {
         let places = self.ready.floor.yard_places.unwrap_or(usize::MAX);
         let mut outside = Vec::new();
-        for at in first + 1..self.stays.len() {
-            let (stay, next) = (self.stays[at - 1], self.stays[at]);
+        for at in first + 1..self.room.stays.len() {
+            let (stay, next) = (self.room.stays[at - 1], self.room.stays[at]);
             if stay.to == next.from {
                 continue;
             }
@@ -60,37 +66,37 @@ impl Placer<'_, '_> {
                 continue;
             }
             // It stays where it is, if nobody else comes there or through there.
-            let others = overlaps_other(&self.stalls[stay.stall], stay.to, next.from);
-            let passing =
-                (self.crossed[stay.stall].iter()).any(|one| stay.from < *one && *one < next.from);
+            let others = overlaps_other(&self.room.stalls[stay.stall], stay.to, next.from);
+            let passing = (self.room.crossed[stay.stall].iter())
+                .any(|one| stay.from < *one && *one < next.from);
             let crosses = &self.ready.floor.stalls[stay.stall].crosses;
             let shut = crosses
                 .iter()
-                .any(|one| inside(&self.stalls[*one], next.from).is_some());
+                .any(|one| inside(&self.room.stalls[*one], next.from).is_some());
             if others || passing || shut {
                 return false;
             }
-            self.stays[at - 1].to = next.from;
-            self.stays[at].was_there |= stay.stall == next.stall;
-            let taken = &mut self.stalls[stay.stall];
+            self.room.stays[at - 1].to = next.from;
+            self.room.stays[at].was_there |= stay.stall == next.stall;
+            let taken = &mut self.room.stalls[stay.stall];
             if let Some(span) = taken.iter_mut().find(|span| span.1 == stay.to) {
                 span.1 = next.from;
             }
             for crossed in crosses {
-                self.crossed[*crossed].push(next.from);
+                self.room.crossed[*crossed].push(next.from);
             }
         }
         for span in outside {
-            take(&mut self.yard, span);
+            take(&mut self.room.yard, span);
         }
         true
     }
 
     /// How many stand outside at most between two minutes.
     fn most_outside(&self, from: Minute, to: Minute) -> usize {
-        let starts = self.yard.iter().map(|one| one.0.max(from));
+        let starts = self.room.yard.iter().map(|one| one.0.max(from));
         let at = |minute: Minute| {
-            (self.yard.iter())
+            (self.room.yard.iter())
                 .filter(|one| one.0 <= minute && minute < one.1)
                 .count()
         };
@@ -101,48 +107,9 @@ impl Placer<'_, '_> {
             .max()
             .unwrap_or(0)
     }
-
-    fn mark(&self, order: usize) -> Mark {
-        Mark {
-            people: self.people.clone(),
-            stalls: self.stalls.clone(),
-            crossed: self.crossed.clone(),
-            holds: self.holds.clone(),
-            slots: self.slots.len(),
-            stays: self.stays.len(),
-            next: self.next[order],
-            free_at: self.free_at[order],
-            last_stay: self.last_stay[order],
-        }
-    }
-
-    fn undo(&mut self, order: usize, mark: &Mark) {
-        self.people.clone_from(&mark.people);
-        self.stalls.clone_from(&mark.stalls);
-        self.crossed.clone_from(&mark.crossed);
-        self.holds.clone_from(&mark.holds);
-        self.slots.truncate(mark.slots);
-        self.stays.truncate(mark.stays);
-        self.next[order] = mark.next;
-        self.free_at[order] = mark.free_at;
-        self.last_stay[order] = mark.last_stay;
-    }
 }
 
 /// Whether a span overlaps one that begins in it.
 fn overlaps_other(taken: &Taken, from: Minute, to: Minute) -> bool {
     taken.iter().any(|one| one.0 >= from && one.0 < to)
-}
-
-/// What was taken before an order was tried.
-struct Mark {
-    people: Vec<Taken>,
-    stalls: Vec<Taken>,
-    crossed: Vec<Vec<Minute>>,
-    holds: Vec<Option<usize>>,
-    slots: usize,
-    stays: usize,
-    next: usize,
-    free_at: Minute,
-    last_stay: Option<usize>,
 }
