@@ -6,6 +6,7 @@ mod bench;
 mod counts;
 mod floor;
 mod lessons_bench;
+mod package;
 mod pictures;
 mod plans;
 mod sequence;
@@ -43,6 +44,8 @@ enum Chore {
     FloorBench(floor::Choice),
     /// Hold the reading of lines against the rows of the trade: figures, confusion, time.
     TradeBench(trade_bench::Choice),
+    /// Make a Debian package and a tar of the release program.
+    Package(package::Choice),
     /// Take pictures of the pages, for phone and desk, light and dark.
     Pictures(pictures::Choice),
     /// Hold the search behind plans against a published sequential ordering instance.
@@ -63,6 +66,7 @@ fn main() -> ExitCode {
         Chore::LessonsBench(choice) => lessons_bench::bench(&choice),
         Chore::FloorBench(choice) => floor::bench(&choice),
         Chore::TradeBench(choice) => trade_bench::bench(&choice),
+        Chore::Package(choice) => package::package(&choice),
         Chore::Pictures(choice) => pictures::take(&choice),
         Chore::SequenceBench(choice) => sequence::bench(&choice),
         Chore::TrayBench(choice) => tray::bench(&choice),

@@ -342,7 +342,7 @@ mod tests {
         assert_eq!(german.figures("end. Then 3.5583."), "end. Then 3,5583.");
         assert_eq!(
             german.moment("Wed 25 Mar 2026, 08:00"),
-            "Mi 25. März 2026, 08:00"
+            "Mi. 25. März 2026, 08:00"
         );
         assert_eq!(
             english.moment("Wed 25 Mar 2026, 08:00"),
@@ -351,16 +351,36 @@ mod tests {
         assert_eq!(german.moment("soon"), "soon");
     }
 
-    /// Days and months as the Unicode Common Locale Data Repository has them for German,
-    /// gregorian, format, wide (grade: memory, no text of it was opened).
+    /// Held against the Unicode Common Locale Data Repository, see `checks/data/cldr/names.toml`.
     #[test]
-    fn days_are_written_out() {
-        let german = Wording::of(Language::German);
-        assert_eq!(
-            (german.long_day)("Montag", 30, "November", 2026),
-            "Montag, 30. November 2026"
+    fn names_and_figures_are_those_of_the_common_locale_data() {
+        let path = concat!(
+            env!("CARGO_MANIFEST_DIR"),
+            "/../../checks/data/cldr/names.toml"
         );
-        assert_eq!(german.weekdays[2], "Mittwoch");
-        assert_eq!(german.months[2], "März");
+        let text = std::fs::read_to_string(path).expect("the data lies beside the crates");
+        let data: toml::Table = toml::from_str(&text).expect("it is TOML");
+        for (code, language) in [("en", Language::English), ("de", Language::German)] {
+            let wording = Wording::of(language);
+            let all = |name: &str| -> Vec<&str> {
+                let list = data[code][name].as_array().expect("a list");
+                list.iter().filter_map(toml::Value::as_str).collect()
+            };
+            assert_eq!(all("weekdays"), wording.weekdays);
+            assert_eq!(all("months"), wording.months);
+            assert_eq!(all("short_weekdays"), wording.short_weekdays);
+            assert_eq!(all("short_months"), wording.short_months);
+            assert_eq!(
+                data[code]["decimal"].as_str(),
+                Some(&*wording.decimal.to_string())
+            );
+            assert_eq!(
+                data[code]["group"].as_str(),
+                Some(&*wording.thousands.to_string())
+            );
+        }
+        let german = Wording::of(Language::German);
+        let full = (german.long_day)("Montag", 30, "November", 2026);
+        assert_eq!(data["de"]["full"].as_str(), Some(&*full));
     }
 }

@@ -54,7 +54,7 @@ fn an_invoice_in_german_has_the_shop_its_sums_and_days_as_germans_write_them() {
         "Gesamt, EUR",
         "987,24",
         "Steuer: VAT 20 %",
-        "Karte, Anzahlung, Mi 25. Nov.",
+        "Karte, Anzahlung, Mi. 25. Nov.",
         "Noch zu zahlen, EUR",
         "487,24",
         "Beanstandung",

@@ -30,7 +30,7 @@ pub(super) static TEXTS: Wording = Wording {
         "November",
         "Dezember",
     ],
-    short_weekdays: ["Mo", "Di", "Mi", "Do", "Fr", "Sa", "So"],
+    short_weekdays: ["Mo.", "Di.", "Mi.", "Do.", "Fr.", "Sa.", "So."],
     short_months: [
         "Jan.", "Feb.", "März", "Apr.", "Mai", "Juni", "Juli", "Aug.", "Sept.", "Okt.", "Nov.",
         "Dez.",
