@@ -123,7 +123,7 @@ pub async fn added(asked: Asked) -> Response {
                     h2 { "What it comes to now" }
                     (sums(paper.order, total))
                     p class="gap strong" { (question(total)) }
-                    (paper.signature("I agree to the added work, up to, in all"))
+                    (paper.signature("I agree to the added work, up to, in total"))
                 }
             }
         })
@@ -329,6 +329,10 @@ impl<'a> Paper<'a> {
             .map_or_else(String::new, |invoice| {
                 format!("&written={}", invoice.command)
             });
+        let (code, language) = match self.order.papers.letterhead.language {
+            LanguageForm::English => ("de", "German"),
+            LanguageForm::German => ("en", "English"),
+        };
         let query = format!("payer={}{written}", word(&self.payer));
         let address = super::paper_file::address(self.order.number, kind, &query);
         html! {
@@ -338,7 +342,7 @@ impl<'a> Paper<'a> {
                     (link(Look::Confirm, "Paper", "PDF", &address))
                     button class="press" type="submit" { "Save as given out" }
                 }
-                p class="soft" { "In " a href=(format!("{address}&language=en")) { "English" } ", " a href=(format!("{address}&language=de")) { "German" } }
+                a class="row" href=(format!("{address}&language={code}")) { span class="what strong" { "The same in " (language) } span class="soft" { "PDF" } }
             }
         }
     }
@@ -409,7 +413,7 @@ fn consented(consent: &ConsentView) -> String {
         } else {
             "before tax"
         };
-        format!(", up to {amount} in all {tax}")
+        format!(", up to {amount} in total {tax}")
     });
     let called = consent
         .number_called

@@ -130,7 +130,7 @@ fn sum_rows(
                 @if apart { @for share in shares { (sum(&share_name(share), &share.tax)) } }
                 (sum(&if apart || taxes.is_empty() { "Tax".to_owned() } else { format!("Tax: {taxes}") }, tax))
                 @if let Some(number) = exempt_by { (sum(&format!("Exempt by {number}"), "")) }
-                tr class="strong all" { th scope="row" { "In all, " (order.papers.currency) } td class="number" { (gross) } }
+                tr class="strong all" { th scope="row" { "Total, " (order.papers.currency) } td class="number" { (gross) } }
             }
         }
     }
@@ -163,8 +163,8 @@ pub fn money(paper: &Paper<'_>) -> Markup {
                         @let how = shop::say::capital(&word(&paid.by));
                         (sum(&format!("{how}{}, {}", if paid.deposit { ", deposit" } else { "" }, paid.at), &paid.amount))
                     }
-                    (sum("Paid in all", &total.paid))
-                    tr class="strong all" { th scope="row" { "Left to pay, " (paper.order.papers.currency) } td class="number" { (total.balance) } }
+                    (sum("Paid so far", &total.paid))
+                    tr class="strong all" { th scope="row" { "Still to pay, " (paper.order.papers.currency) } td class="number" { (total.balance) } }
                 }
             }
         }
