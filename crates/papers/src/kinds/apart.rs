@@ -43,7 +43,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
             let boxes = order.left.as_ref().and_then(|left| left.boxes);
             match boxes {
                 Some(boxes) => {
-                    column.text(&[plain((wording.boxes_with_parts)(&boxes.to_string()))])
+                    column.text(&[plain((wording.boxes_with_parts)(&boxes.to_string()))]);
                 }
                 None => column.blanks(
                     &[(wording.boxes_count, 18.0), (wording.counted_by, 60.0)],

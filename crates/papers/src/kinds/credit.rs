@@ -40,7 +40,7 @@ pub fn paper(given: &Given<'_>, note: &CreditView) -> Paper {
     let file = attached(given, &heading);
     composed(given, &heading, Some(file), |body| {
         body.part(wording.why, |column| {
-            column.text(&[plain(note.words.as_str())])
+            column.text(&[plain(note.words.as_str())]);
         });
         let mut rows: Vec<(String, String)> = note
             .lines

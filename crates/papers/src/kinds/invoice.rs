@@ -45,7 +45,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
         }
         if let Some(terms) = &order.papers.letterhead.terms {
             body.part(wording.terms, |column| {
-                column.text(&[plain(terms.as_str())])
+                column.text(&[plain(terms.as_str())]);
             });
         }
         record(body, given);
@@ -152,7 +152,7 @@ fn paid(body: &mut Body, given: &Given<'_>, invoice: Option<&InvoiceView>) {
     });
     if let Some(bank) = &order.papers.letterhead.bank {
         body.part(wording.pay_to, |column| {
-            column.text(&[plain(bank.as_str())])
+            column.text(&[plain(bank.as_str())]);
         });
     }
 }
