@@ -165,7 +165,8 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
 }
 
 /// How long work of so many minutes by the book is likely to take here, with so many fasteners
-/// that come out: `likely 48 to 95 min (8 of 10)`, and how many timed stages that was learned from.
+/// that come out: `likely 48 to 95 min (8 of 10)`, how many timed stages that was learned from, and
+/// how it was found, as HTML made by the program.
 ///
 /// # Errors
 /// [`Trouble`]: there is no such order, or no minutes to tell it of.
@@ -174,7 +175,7 @@ pub fn minutes_of(
     number: u64,
     book_minutes: f64,
     fasteners: u32,
-) -> Result<(String, usize), Trouble> {
+) -> Result<(String, usize, String), Trouble> {
     const MINUTE_DRAWS: usize = 8_000;
     let world = snap.world();
     let id = world
@@ -233,7 +234,7 @@ pub fn minutes_of(
         60.0 * low,
         60.0 * high
     );
-    Ok((words, learned.stages()))
+    Ok((words, learned.stages(), quote.working.html()))
 }
 
 /// The work on the price of an order, as it is quoted.

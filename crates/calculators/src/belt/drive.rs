@@ -238,7 +238,12 @@ fn pulley(asked: &mut Asked, row: usize) -> Option<Pulley> {
     let power_kw = plain(asked, &at("power"));
     let mut pulley = Pulley::new(name, x?, y?, across?);
     pulley.power_kw = power_kw;
-    if asked.text(&at("side")) == "back" {
+    Some(lying(asked, row, pulley))
+}
+
+/// The pulley of a row with the side of the belt that lies on it; the first one drives.
+pub(super) fn lying(asked: &Asked, row: usize, mut pulley: Pulley) -> Pulley {
+    if asked.text(&in_row("side", row)) == "back" {
         pulley = pulley.on_back();
     }
     if row == 1 {
@@ -247,7 +252,7 @@ fn pulley(asked: &mut Asked, row: usize) -> Option<Pulley> {
             _ => Sense::Clockwise,
         });
     }
-    Some(pulley)
+    pulley
 }
 
 /// A number without a unit.

@@ -1,6 +1,7 @@
 //! How a belt lies, as it is seen before it comes off: the pulleys in sequence, and the side
 //! that lies on each. Places are tapped, so nothing of length is worked out from them.
 
+use super::drive::lying;
 use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Row, in_row};
 use belt::{Caution, Drive, Facts, Fault, Layout, Profile, Pulley, Question, Sense, Side, drive};
 use drawing::{BeltPath, BeltPulley, Drawing, belt as draw};
@@ -127,17 +128,7 @@ fn pulley(asked: &mut Asked, row: usize) -> Option<Pulley> {
         Some(name) => name.to_owned(),
         None => format!("pulley {row}"),
     };
-    let mut pulley = Pulley::new(name, x?, y?, 1.0);
-    if asked.text(&at("side")) == "back" {
-        pulley = pulley.on_back();
-    }
-    if row == 1 {
-        pulley = pulley.driving(match asked.text("turns") {
-            "ccw" => Sense::CounterClockwise,
-            _ => Sense::Clockwise,
-        });
-    }
-    Some(pulley)
+    Some(lying(asked, row, Pulley::new(name, x?, y?, 1.0)))
 }
 
 /// Sizes nobody measured: what is usual beside a crank, and never so large that two touch.

@@ -98,7 +98,7 @@ fn first_head(given: &Given<'_>, heading: &Heading<'_>, tags: &mut Tags) -> (Vec
         17.0,
         facts_left - left - 10.0,
     );
-    for line in of_shop(given) {
+    for line in order.papers.letterhead.lines(given.wording.tax_number) {
         y = lines_of(
             &mut marks,
             tags,
@@ -143,29 +143,6 @@ fn logo(marks: &mut Vec<Mark>, given: &Given<'_>, tags: &mut Tags, at: (f64, f64
     let height = mark.area.height;
     marks.push(Mark::Photo(mark));
     height + 4.0
-}
-
-/// What stands under the shop's name: where it is, how it is reached, what it is taxed under.
-fn of_shop(given: &Given<'_>) -> Vec<String> {
-    let own = &given.order.papers.letterhead;
-    let address: Vec<&str> = own
-        .address
-        .iter()
-        .flat_map(|text| text.lines())
-        .map(str::trim)
-        .collect();
-    let tax = own
-        .tax_number
-        .as_ref()
-        .map(|number| format!("{} {number}", given.wording.tax_number));
-    let reach: Vec<String> = [own.phone.clone(), own.mail.clone(), tax]
-        .into_iter()
-        .flatten()
-        .collect();
-    [address.join(", "), reach.join(" · ")]
-        .into_iter()
-        .filter(|line| !line.is_empty())
-        .collect()
 }
 
 fn address_block(

@@ -68,6 +68,28 @@ pub struct LetterheadView {
     pub language: LanguageForm,
 }
 
+impl LetterheadView {
+    /// What stands under the shop's name: where it is; how it is reached, and the number that it is
+    /// taxed under, called so.
+    #[must_use]
+    pub fn lines(&self, tax_number: &str) -> Vec<String> {
+        let address: Vec<&str> = self
+            .address
+            .iter()
+            .flat_map(|text| text.lines())
+            .map(str::trim)
+            .collect();
+        let tax = self.tax_number.as_ref();
+        let tax = tax.map(|number| format!("{tax_number} {number}"));
+        let reach: Vec<String> = [self.phone.clone(), self.mail.clone(), tax]
+            .into_iter()
+            .flatten()
+            .collect();
+        let lines = [address.join(", "), reach.join(" · ")];
+        lines.into_iter().filter(|line| !line.is_empty()).collect()
+    }
+}
+
 /// What the shop has told of itself for its papers.
 #[must_use]
 pub fn letterhead(snap: &Snapshot<'_>) -> LetterheadView {

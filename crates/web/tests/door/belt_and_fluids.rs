@@ -1,7 +1,7 @@
 //! A belt's routing kept before it comes off, and a fluid's ticked steps, on an order.
 
 use crate::http::Door;
-use crate::stages::{declare, opened, order, press, screen, work_by};
+use crate::stages::{declare, goes_on, opened, order, press, screen, work_by};
 use serde_json::{Value, json};
 
 const ROUTING: &str = "name-1=crank&x-1=0+mm&y-1=0+mm&name-2=alternator&x-2=200+mm&y-2=260+mm\
@@ -68,17 +68,7 @@ fn how_a_belt_lay_is_asked_before_it_comes_off_and_shown_when_it_goes_back() {
         seen |= stage
             .text
             .contains("Routed as found: crank, coolant pump, tensioner (back)");
-        let label = [
-            "On as shown",
-            "On and tight",
-            "On, pass 1 done",
-            "Tight",
-            "Pass 1 done",
-            "Pass 2 done",
-        ]
-        .into_iter()
-        .find(|label| stage.button(label).is_some());
-        let Some(label) = label else { break };
+        let Some(label) = goes_on(&stage) else { break };
         press(&door, &stage, label, &[]);
     }
     assert!(seen, "the routing stands beside no stage");

@@ -286,23 +286,29 @@ pub fn work_by(door: &Door, query: &str) {
     press(door, &plan, "Work by it", &[]);
 }
 
+/// The press by which a stage goes on as shown.
+pub fn goes_on(stage: &Screen) -> Option<&'static str> {
+    [
+        "Out as shown",
+        "On as shown",
+        "On and tight",
+        "On, pass 1 done",
+        "Tight",
+        "Pass 1 done",
+        "Pass 2 done",
+    ]
+    .into_iter()
+    .find(|label| stage.button(label).is_some())
+}
+
 /// Goes on as the stages say until no button is left but the last; how many were pressed.
 fn to_the_end(door: &Door) -> usize {
     let mut pressed = 0;
     loop {
         let stage = screen(door, "/o/1001/stage");
-        let label = [
-            "Out as shown",
-            "On as shown",
-            "On and tight",
-            "On, pass 1 done",
-            "Tight",
-            "Pass 1 done",
-            "Pass 2 done",
-        ]
-        .into_iter()
-        .find(|label| stage.button(label).is_some());
-        let Some(label) = label else { return pressed };
+        let Some(label) = goes_on(&stage) else {
+            return pressed;
+        };
         press(door, &stage, label, &[]);
         pressed += 1;
         assert!(pressed < 100, "it never ends: {}", stage.text);

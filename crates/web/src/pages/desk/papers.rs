@@ -18,9 +18,7 @@ use shop::Trouble;
 use shop::record::form::Form as _;
 use shop::record::v1::codes::{LanguageForm, PayerForm};
 use shop::repair::{Language, Words};
-use shop::view::{
-    AskView, ConsentView, InvoiceView, LetterheadView, LineView, OrderView, TotalView,
-};
+use shop::view::{AskView, ConsentView, InvoiceView, LineView, OrderView, TotalView};
 use state::{left_so, tests};
 
 /// For whom the paper is.
@@ -155,26 +153,6 @@ pub async fn invoice(asked: Asked) -> Response {
     .await
 }
 
-/// What stands under the shop's name.
-fn of_shop(own: &LetterheadView) -> Vec<String> {
-    let address: Vec<&str> = own
-        .address
-        .iter()
-        .flat_map(|text| text.lines())
-        .map(str::trim)
-        .collect();
-    let tax = own
-        .tax_number
-        .as_ref()
-        .map(|number| format!("Tax number {number}"));
-    let reach: Vec<String> = [own.phone.clone(), own.mail.clone(), tax]
-        .into_iter()
-        .flatten()
-        .collect();
-    let lines = [address.join(", "), reach.join(" · ")];
-    lines.into_iter().filter(|line| !line.is_empty()).collect()
-}
-
 /// Answers with one payer's paper.
 async fn show_paper(
     (extract::State(state), headers, Path(number), Query(whose)): Asked,
@@ -279,7 +257,7 @@ impl<'a> Paper<'a> {
             div class="paper narrow" {
                 (self.missing(heading.kind))
                 p class="beside gap" { (papers.shop) }
-                @for line in of_shop(&papers.letterhead) { p class="soft" { (line) } }
+                @for line in papers.letterhead.lines("Tax number") { p class="soft" { (line) } }
                 h1 class="spread" {
                     span { (title) @if self.payer != PayerForm::Customer { " for " (payer_name(self.payer)) } }
                     span class="number" { (own.unwrap_or(&order_number)) }

@@ -16,7 +16,7 @@ use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
 use axum::http::header::CONTENT_TYPE;
 use axum::response::{IntoResponse, Response};
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 use query::{Query, address};
 use rows::{Here, dearer, differs, stages};
 use serde_json::{Value, json};
@@ -296,10 +296,14 @@ fn likely(visit: &Visit<'_>, order: &OrderView, found: &Plan) -> Markup {
     let minutes = found.plan.minutes.to_string().parse().unwrap_or(0.0);
     let fasteners = u32::try_from(fasteners).unwrap_or(u32::MAX);
     match shop::odds_of::minutes_of(visit.snap, order.number, minutes, fasteners) {
-        Ok((words, stages)) => html! {
+        Ok((words, stages, working)) => html! {
             p class="gap" {
                 span class="strong" { (shop::say::capital(&words)) }
                 @if stages == 0 { ", while nobody has timed a stage here" }
+            }
+            details id="likely" class="working" {
+                summary class="row" { span class="soft" { "How was this found?" } }
+                (PreEscaped(working))
             }
         },
         // Without minutes there is nothing to be sure of.
