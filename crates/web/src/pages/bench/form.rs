@@ -110,7 +110,7 @@ fn places(
 ) -> Markup {
     html! {
         div class="places" hidden data-places=(rows) data-across=(across) data-up=(up) {
-            p class="strong" { (title) }
+            p class="strong gap" { (title) }
             svg viewBox=(format!("{left} {} {} {}", -top, right - left, top - bottom)) role="img" aria-label=(title) {
                 path class="grid" d=(grid(left, bottom, right, top)) {}
                 g {}
