@@ -214,6 +214,9 @@ pub const OWN: &[&str] = &[
 const ROUTES: Table = &[
     ("/", ANYBODY),
     ("/find", ANYBODY),
+    ("/customers", STAFF),
+    ("/vehicles", STAFF),
+    ("/c/{customer}", STAFF),
     ("/calls", STAFF),
     ("/estimates", PRICES),
     ("/shop", ANYBODY),

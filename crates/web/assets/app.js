@@ -12,6 +12,7 @@ import "./photo.js";
 import { stageDone, stageUndone, takeAlong, withNames } from "./reach.js";
 import { rows } from "./rows.js";
 import { beside, prove, signIn } from "./sign.js";
+import "./typing.js";
 
 const storage = window.localStorage;
 const device = (sessionStorage.device ??= crypto.randomUUID());
@@ -42,7 +43,8 @@ function valueOf(form, name) {
 // the whole tap; {"$map": name, to: {...}} a value that depends on a field;
 // {"$file": name} a file drawn or chosen, or null, {"$files": name} a list of them; and
 // {"$numbers": name} the numbers in a field;
-// {"$when": name, is, then} something left out unless the field says so.
+// {"$when": name, is, then} something left out unless the field says so;
+// {"$changed": name, then} something left out unless the field was changed.
 const GONE = Symbol("gone");
 function fill(template, form, made) {
   if (Array.isArray(template)) {
@@ -91,6 +93,10 @@ function fill(template, form, made) {
     const value = valueOf(form, template.$when);
     const holds = "is" in template ? template.is.includes(value) : value !== "";
     return holds ? fill(template.then, form, made) : GONE;
+  }
+  if ("$changed" in template) {
+    const field = form?.elements.namedItem(template.$changed);
+    return field && changed(field) ? fill(template.then, form, made) : GONE;
   }
   if ("$join" in template) return template.$join.map((part) => fill(part, form, made)).join("");
   const out = {};
@@ -574,8 +580,12 @@ async function refusal(parts, form) {
 function fieldOf(trouble, templates, form) {
   const [, nth, path] = (trouble.where ?? "").match(/^(\d+)\/(.+)$/) ?? [];
   let part = templates[nth];
-  const down = (one) => (one && typeof one === "object" && "$when" in one ? down(one.then) : one);
-  for (const key of ["fact", ...(path?.split(".") ?? [])]) part = down(down(part)?.[key]);
+  const down = (one) =>
+    one && typeof one === "object" && ("$when" in one || "$changed" in one) ? down(one.then) : one;
+  const said = ["fact", "vehicle_fact", "customer_fact", "shop_fact", "request"];
+  part = down(part);
+  part = part?.[said.find((one) => part && one in part)];
+  for (const key of path?.split(".") ?? []) part = down(down(part)?.[key]);
   const name = part?.$field ?? part?.$amount ?? part?.$text;
   return name && form ? form.elements.namedItem(name) : null;
 }
@@ -744,7 +754,11 @@ document.addEventListener("change", async (event) => {
 // the time that the page gives.
 document.addEventListener("click", (event) => {
   const quick = event.target.closest("button[data-fill]");
-  if (quick) quick.form.elements.namedItem(quick.dataset.fill).value = quick.dataset.value;
+  if (quick) {
+    const field = quick.form.elements.namedItem(quick.dataset.fill);
+    field.value = quick.dataset.value;
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  }
   const start = event.target.closest("button[data-clock]");
   const clock = document.querySelector("[data-since]");
   if (start && clock && start.form.checkValidity()) clock.dataset.since = new Date().toISOString();

@@ -57,6 +57,7 @@ pub const FILES: &[(&str, &str, &str)] = &[
     script!("sign.js"),
     script!("reach.js"),
     script!("rows.js"),
+    script!("typing.js"),
     (
         "/assets/icon.svg",
         "image/svg+xml",

@@ -51,6 +51,11 @@ pub fn when(field: &str, then: Value) -> Value {
     json!({ "$when": field, "then": then })
 }
 
+/// Something left out unless the field reads otherwise than it did when the page came.
+pub fn changed(field: &str, then: Value) -> Value {
+    json!({ "$changed": field, "then": then })
+}
+
 /// A file made on the page: a signature drawn, a photo chosen; null if there is none.
 pub fn file(name: &str) -> Value {
     json!({ "$file": name })

@@ -78,6 +78,14 @@ forms! { VehicleFactForm = VehicleFact {
         order: OrderIdForm,
         work: WorkForm,
     },
+    SameAs = "same-as" {
+        vehicle: Option<VehicleIdForm>,
+        after: Vec<CommandIdForm>,
+    },
+    OwnerTold = "owner-told" {
+        customer: CustomerIdForm,
+        after: Vec<CommandIdForm>,
+    },
 } }
 
 forms! { CustomerFactForm = CustomerFact {
@@ -92,6 +100,10 @@ forms! { CustomerFactForm = CustomerFact {
     Exempted = "exempted" {
         number: Option<WordsForm>,
         taxes: Vec<ShortForm>,
+        after: Vec<CommandIdForm>,
+    },
+    SameAs = "same-as" {
+        customer: Option<CustomerIdForm>,
         after: Vec<CommandIdForm>,
     },
 } }

@@ -546,6 +546,11 @@ pub fn vehicle_facts() -> Vec<(&'static str, Value)> {
             json!({ "what": "$token", "value": "$written", "after": ["$id"] }),
         ),
         ("owing-done", json!({ "order": "$id", "work": work() })),
+        (
+            "same-as",
+            json!({ "vehicle": maybe("$id"), "after": ["$id"] }),
+        ),
+        ("owner-told", json!({ "customer": "$id", "after": ["$id"] })),
     ]
 }
 
@@ -559,6 +564,10 @@ pub fn customer_facts() -> Vec<(&'static str, Value)> {
         (
             "exempted",
             json!({ "number": maybe("$words"), "taxes": ["$short"], "after": ["$id"] }),
+        ),
+        (
+            "same-as",
+            json!({ "customer": maybe("$id"), "after": ["$id"] }),
         ),
     ]
 }

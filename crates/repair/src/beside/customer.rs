@@ -1,7 +1,7 @@
 //! A customer: the texts they are known by.
 
-use super::{Beside, Field, Told, told};
-use crate::ids::CommandId;
+use super::{Beside, Field, Told, same, told};
+use crate::ids::{CommandId, CustomerId};
 use crate::text::Words;
 use crate::told::{Telling, latest_of};
 use price::Exemption;
@@ -30,6 +30,13 @@ pub enum CustomerFact {
         /// The tellings seen.
         after: Vec<CommandId>,
     },
+    /// It is a customer who has a record under another name already; or, after all, not.
+    SameAs {
+        /// The other name.
+        customer: Option<CustomerId>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
 }
 
 pub type Customer = Beside<CustomerFact>;
@@ -38,21 +45,35 @@ impl Customer {
     /// One of their texts as it reads now.
     #[must_use]
     pub fn text(&self, field: Field) -> Told {
-        told(
-            self.facts().map(|(command, _, fact)| (command, fact)),
-            |fact| match fact {
-                CustomerFact::Declared { texts } => texts.get(&field).copied(),
-                _ => None,
-            },
-            |fact| match fact {
-                CustomerFact::Mended {
-                    field: mended,
-                    words,
-                    after,
-                } if *mended == field => Some((*words, after)),
-                _ => None,
-            },
-        )
+        let of = |one: &Self| {
+            told(
+                one.own(),
+                |fact| match fact {
+                    CustomerFact::Declared { texts } => texts.get(&field).copied(),
+                    _ => None,
+                },
+                |fact| match fact {
+                    CustomerFact::Mended {
+                        field: mended,
+                        words,
+                        after,
+                    } if *mended == field => Some((*words, after)),
+                    _ => None,
+                },
+            )
+        };
+        self.first(|one| Some(of(one)).filter(|told| told.words.is_some()))
+            .unwrap_or_default()
+    }
+
+    /// Under which other name they have a record already, and the commands that told it, for
+    /// a device to name as seen.
+    #[must_use]
+    pub fn same_as(&self) -> (Option<&CustomerId>, Vec<CommandId>) {
+        same(self.own(), |fact| match fact {
+            CustomerFact::SameAs { customer, after } => Some((customer.as_ref(), after)),
+            _ => None,
+        })
     }
 
     /// What they are exempt from, as told by whoever had seen the other tellings.

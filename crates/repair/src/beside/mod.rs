@@ -24,6 +24,7 @@ use crate::order::{Recorded, Stamp};
 use crate::text::Words;
 use crate::told::{Telling, latest_of};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// A text that stands for a vehicle or customer, by which it is found.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -43,16 +44,20 @@ pub enum Field {
     Address,
 }
 
-/// Facts of one stream by the command that carried them, as filed.
+/// Facts of one stream by the command that carried them, as filed; and those of others that
+/// turned out to be the same vehicle or customer.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Beside<F> {
     facts: BTreeMap<(CommandId, u32), (Stamp, F)>,
+    /// What was said under another name of the same.
+    also: Vec<Arc<Self>>,
 }
 
 impl<F> Default for Beside<F> {
     fn default() -> Self {
         Self {
             facts: BTreeMap::new(),
+            also: Vec::new(),
         }
     }
 }
@@ -67,17 +72,38 @@ impl<F> Beside<F> {
         self
     }
 
+    /// The same with what was said of it under other names.
+    #[must_use]
+    pub fn with(mut self, others: impl IntoIterator<Item = Arc<Self>>) -> Self {
+        self.also.extend(others);
+        self
+    }
+
     /// Whether nothing was ever filed.
     #[must_use]
     pub fn is_blank(&self) -> bool {
-        self.facts.is_empty()
+        self.facts.is_empty() && self.also.iter().all(|other| other.is_blank())
     }
 
-    /// The facts, each with its command and stamp.
+    /// The facts, each with its command and stamp: its own, then those of its other names.
     pub fn facts(&self) -> impl Iterator<Item = (&CommandId, &Stamp, &F)> {
+        let own = std::iter::once(&self.facts);
+        own.chain(self.also.iter().map(|other| &other.facts))
+            .flatten()
+            .map(|((command, _), (stamp, fact))| (command, stamp, fact))
+    }
+
+    /// What holds of its own facts, or else of those of the first other name.
+    fn first<T>(&self, read: impl Fn(&Self) -> Option<T>) -> Option<T> {
+        let others = self.also.iter().map(Arc::as_ref);
+        std::iter::once(self).chain(others).find_map(read)
+    }
+
+    /// The facts under its own name.
+    fn own(&self) -> impl Iterator<Item = (&CommandId, &F)> {
         self.facts
             .iter()
-            .map(|((command, _), (stamp, fact))| (command, stamp, fact))
+            .map(|((command, _), (_, fact))| (command, fact))
     }
 }
 
@@ -137,4 +163,20 @@ fn told<'a, F: 'a>(
             .map(|(command, ..)| (*command).clone())
             .collect(),
     }
+}
+
+/// Which other name stands, of facts that replace each other, and the commands of all of them.
+fn same<'a, F: 'a, Id: 'a>(
+    facts: impl Iterator<Item = (&'a CommandId, &'a F)>,
+    pick: impl Fn(&'a F) -> Option<(Option<&'a Id>, &'a Vec<CommandId>)>,
+) -> (Option<&'a Id>, Vec<CommandId>) {
+    let told: Vec<Telling<'a, Option<&'a Id>>> = facts
+        .filter_map(|(command, fact)| {
+            let (id, after) = pick(fact)?;
+            Some((command, id, after))
+        })
+        .collect();
+    let seen = told.iter().map(|(command, ..)| (*command).clone());
+    let seen = seen.collect();
+    (latest_of(&told).flatten(), seen)
 }

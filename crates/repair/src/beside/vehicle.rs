@@ -1,9 +1,9 @@
 //! A vehicle: the texts and figures it is known by, and what it carries from one visit to
 //! the next.
 
-use super::{Beside, Field, Told, told};
+use super::{Beside, Field, Told, same, told};
 use crate::code::{DifferenceIs, Until, Work};
-use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId};
+use crate::ids::{CommandId, CustomerId, DifferenceId, OrderId, VehicleId};
 use crate::text::{Token, Words, Written};
 use crate::told::{Telling, latest_of};
 use states::Position;
@@ -92,6 +92,20 @@ pub enum VehicleFact {
         order: OrderId,
         work: Work,
     },
+    /// It is a vehicle that has a record under another name already; or, after all, not.
+    SameAs {
+        /// The other name.
+        vehicle: Option<VehicleId>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// It belongs to somebody else now.
+    OwnerTold {
+        /// To whom.
+        customer: CustomerId,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
 }
 
 pub type Vehicle = Beside<VehicleFact>;
@@ -100,22 +114,36 @@ impl Vehicle {
     /// One of its texts as it reads now.
     #[must_use]
     pub fn text(&self, field: Field) -> Told {
-        told(
-            self.facts().map(|(command, _, fact)| (command, fact)),
-            |fact| match fact {
-                VehicleFact::Declared { texts, .. } => texts.get(&field).copied(),
-                _ => None,
-            },
-            |fact| match fact {
-                VehicleFact::Mended {
-                    field: mended,
-                    words,
-                    after,
-                    ..
-                } if *mended == field => Some((*words, after)),
-                _ => None,
-            },
-        )
+        let of = |one: &Self| {
+            told(
+                one.own(),
+                |fact| match fact {
+                    VehicleFact::Declared { texts, .. } => texts.get(&field).copied(),
+                    _ => None,
+                },
+                |fact| match fact {
+                    VehicleFact::Mended {
+                        field: mended,
+                        words,
+                        after,
+                        ..
+                    } if *mended == field => Some((*words, after)),
+                    _ => None,
+                },
+            )
+        };
+        self.first(|one| Some(of(one)).filter(|told| told.words.is_some()))
+            .unwrap_or_default()
+    }
+
+    /// Under which other name it has a record already, and the commands that told it, for a
+    /// device to name as seen.
+    #[must_use]
+    pub fn same_as(&self) -> (Option<&VehicleId>, Vec<CommandId>) {
+        same(self.own(), |fact| match fact {
+            VehicleFact::SameAs { vehicle, after } => Some((vehicle.as_ref(), after)),
+            _ => None,
+        })
     }
 
     /// How rusty it was when it was first spoken of: 0 clean to 3 heavy.
@@ -127,13 +155,31 @@ impl Vehicle {
         })
     }
 
-    /// Whose it is.
+    /// Whose it is: as told last, or as first spoken of.
     #[must_use]
     pub fn customer(&self) -> Option<&CustomerId> {
-        self.facts().find_map(|(_, _, fact)| match fact {
-            VehicleFact::Declared { customer, .. } => Some(customer),
-            _ => None,
+        let told: Vec<Telling<'_, &CustomerId>> = self
+            .facts()
+            .filter_map(|(command, _, fact)| match fact {
+                VehicleFact::OwnerTold { customer, after } => Some((command, customer, after)),
+                _ => None,
+            })
+            .collect();
+        latest_of(&told).or_else(|| {
+            self.facts().find_map(|(_, _, fact)| match fact {
+                VehicleFact::Declared { customer, .. } => Some(customer),
+                _ => None,
+            })
         })
+    }
+
+    /// What was told of whose it is, for a device to name as seen.
+    #[must_use]
+    pub fn owner_told(&self) -> Vec<&CommandId> {
+        let told = self.facts();
+        told.filter(|(_, _, fact)| matches!(fact, VehicleFact::OwnerTold { .. }))
+            .map(|(command, ..)| command)
+            .collect()
     }
 
     /// The figures told, each as it reads now, with the commands that told it.

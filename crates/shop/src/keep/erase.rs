@@ -171,17 +171,29 @@ pub(super) fn whose(world: &World, whom: &Whom) -> Result<CustomerId, Trouble> {
 
 pub(super) fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erased, Trouble> {
     let customer = whose(world, whom)?;
-    let vehicles = world.vehicles_of(&customer)?;
+    let mut vehicles = BTreeSet::new();
+    for id in world.vehicles_of(&customer)? {
+        vehicles.extend(world.same_vehicles(&id));
+    }
     let mut numbers: BTreeMap<u64, OrderId> =
         world.orders_of_customer(&customer)?.into_iter().collect();
+    let customers = world.same_customers(&customer);
     for id in &vehicles {
-        numbers.extend(world.orders_of_vehicle(id)?);
+        let changed_hands = !world.vehicle(id)?.owner_told().is_empty();
+        for (number, order) in world.orders_of_vehicle(id)? {
+            let opened_for = customer_of(&*world.order(&order)?);
+            // What was done on it for the owner before is theirs.
+            let theirs = opened_for.is_none_or(|owner| customers.contains(&owner));
+            if theirs || !changed_hands {
+                numbers.insert(number, order);
+            }
+        }
     }
     let orders: BTreeMap<u64, Arc<Order>> = numbers
         .into_iter()
         .map(|(number, id)| Ok((number, world.order(&id)?)))
         .collect::<Result<_, Trouble>>()?;
-    check_read_whole(world, &customer, &vehicles, orders.keys().copied())?;
+    check_read_whole(world, &customers, &vehicles, orders.keys().copied())?;
     if let Some((number, _)) = orders.iter().find(|(_, order)| is_here(order)) {
         return Err(Trouble::new(
             TroubleKind::Refused,
@@ -220,6 +232,7 @@ fn of_customer(fact: &CustomerFact, out: &mut BTreeSet<Words>) {
             out.insert(*words);
         }
         CustomerFact::Exempted { number, .. } => out.extend(*number),
+        CustomerFact::SameAs { .. } => {}
     }
 }
 
@@ -311,11 +324,11 @@ fn still_there(store: &dyn Store, log: &str, texts: &[Words]) -> Result<Vec<Word
 /// What cannot be read may hold words of theirs, and they would stay.
 fn check_read_whole(
     world: &World,
-    customer: &CustomerId,
-    vehicles: &[VehicleId],
+    customers: &[CustomerId],
+    vehicles: &BTreeSet<VehicleId>,
     orders: impl Iterator<Item = u64>,
 ) -> Result<(), Trouble> {
-    let mut streams = vec![Stream::Customer(customer.clone())];
+    let mut streams: Vec<Stream> = customers.iter().cloned().map(Stream::Customer).collect();
     streams.extend(vehicles.iter().cloned().map(Stream::Vehicle));
     for number in orders {
         streams.extend(world.order_numbered(number)?.map(Stream::Order));

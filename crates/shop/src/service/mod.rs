@@ -24,14 +24,14 @@ use crate::snapshot::{Shelves, Snapshot};
 use crate::trade_read::Checks;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::words::{Texts, with_sent};
-use crate::world::{World, customer_of, vehicle_of};
+use crate::world::{World, customer_of, squeezed, vehicle_of};
 use answer::{accepted, id_reused};
 use check::{check_job, check_money, check_place, check_settings, check_weights, check_years};
 use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
-    Context, Decision, Event, MapFact, OdometerAt, Order, OrderId, Refusal, Request, Rules,
-    ShopFact, VehicleId, Words, decide, record as record_fact,
+    Context, Decision, Event, Field, MapFact, OdometerAt, Order, OrderId, Refusal, Request, Rules,
+    ShopFact, VehicleFact, VehicleId, VinRead, Words, decide, record as record_fact,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -317,6 +317,9 @@ impl Service {
         event: &AnyEvent,
         coming: &BTreeMap<Stream, VehicleId>,
     ) -> Result<Vec<Odd>, Trouble> {
+        if let AnyEvent::Vehicle(fact) = event {
+            return self.known_already(command, fact);
+        }
         let (AnyEvent::Order(Event::Fact(fact)), Stream::Order(id)) = (event, &command.stream)
         else {
             return Ok(Vec::new());
@@ -449,6 +452,7 @@ impl Service {
                     .map(|event| (command.stream.clone(), AnyEvent::Order(event)))
                     .collect());
             }
+            (AnyEvent::Vehicle(fact), _) => AnyEvent::Vehicle(self.with_vin_read(command, fact)),
             (event, _) => event,
         };
         match &event {
@@ -474,6 +478,85 @@ impl Service {
             _ => {}
         }
         Ok(vec![(command.stream.clone(), event)])
+    }
+
+    /// How far a vehicle's number could be read follows from the number, whatever was sent.
+    fn with_vin_read(&self, command: &ReadCommand, fact: VehicleFact) -> VehicleFact {
+        let read = |words: Words| {
+            let text = self.words_that_came(command, words)?;
+            Some(match vin::inspect(&text).valid {
+                true => VinRead::Valid,
+                false => VinRead::KeptAnyway,
+            })
+        };
+        match fact {
+            VehicleFact::Declared {
+                texts,
+                vin_read,
+                rust,
+                customer,
+            } => {
+                let number = texts.get(&Field::Vin).copied();
+                let vin_read = number.map_or(VinRead::NoneReadable, |number| {
+                    read(number).unwrap_or(vin_read)
+                });
+                VehicleFact::Declared {
+                    texts,
+                    vin_read,
+                    rust,
+                    customer,
+                }
+            }
+            VehicleFact::Mended {
+                field: Field::Vin,
+                words,
+                vin_read,
+                after,
+            } => VehicleFact::Mended {
+                field: Field::Vin,
+                words,
+                vin_read: read(words).or(vin_read),
+                after,
+            },
+            fact => fact,
+        }
+    }
+
+    /// A vehicle that is written down for the first time under a plate or number that the shop
+    /// knows.
+    fn known_already(
+        &self,
+        command: &ReadCommand,
+        fact: &VehicleFact,
+    ) -> Result<Vec<Odd>, Trouble> {
+        let VehicleFact::Declared { texts, .. } = fact else {
+            return Ok(Vec::new());
+        };
+        let mut out = Vec::new();
+        for (field, name) in [(Field::Plate, "plate"), (Field::Vin, "vin")] {
+            let words = texts.get(&field).copied();
+            let Some(text) = words.and_then(|words| self.words_that_came(command, words)) else {
+                continue;
+            };
+            let program = Caller::program();
+            let known = self.look(&program, |snap| {
+                let found = crate::view::vehicles_saying(snap, &text, 1)?;
+                let alike = |one: &crate::view::KnownVehicle| {
+                    let known = match field {
+                        Field::Plate => &one.plate,
+                        _ => &one.vin,
+                    };
+                    squeezed(known) == squeezed(&text)
+                };
+                Ok(found.into_iter().find(alike))
+            })?;
+            out.extend(known.map(|known| Odd {
+                path: format!("declared.texts.{name}"),
+                what: format!("{text} is known: {}, {}", known.label, known.owner),
+                how: doubts::How::Doubtful,
+            }));
+        }
+        Ok(out)
     }
 
     /// A waiver says why, in words that somebody reads on the invoice a year later.

@@ -15,8 +15,9 @@ use std::sync::{Arc, Mutex, PoisonError};
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Basis {
     order: u64,
-    vehicle: u64,
-    customer: u64,
+    /// Of each name that the vehicle has, and likewise the customer.
+    vehicle: Vec<u64>,
+    customer: Vec<u64>,
     shop: u64,
     forgotten: u64,
     minute: i64,
@@ -36,11 +37,18 @@ const MOST: usize = 64;
 impl Basis {
     pub(super) fn of(snap: &Snapshot<'_>, id: &OrderId, order: &Order) -> Result<Self, Trouble> {
         let world = snap.world();
-        let seq = |stream: Option<Stream>| stream.map_or(Ok(0), |stream| world.seq(&stream));
+        let vehicles = vehicle_of(order).map(|id| world.same_vehicles(&id));
+        let vehicles = vehicles.into_iter().flatten().map(Stream::Vehicle);
+        let customers = customer_of(order).map(|id| world.same_customers(&id));
+        let customers = customers.into_iter().flatten().map(Stream::Customer);
         Ok(Self {
             order: world.seq(&Stream::Order(id.clone()))?,
-            vehicle: seq(vehicle_of(order).map(Stream::Vehicle))?,
-            customer: seq(customer_of(order).map(Stream::Customer))?,
+            vehicle: vehicles
+                .map(|stream| world.seq(&stream))
+                .collect::<Result<_, _>>()?,
+            customer: customers
+                .map(|stream| world.seq(&stream))
+                .collect::<Result<_, _>>()?,
             shop: world.shop_position,
             forgotten: snap.texts().forgotten(),
             minute: snap.now().as_second().div_euclid(60),

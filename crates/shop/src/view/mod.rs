@@ -10,6 +10,7 @@ mod day;
 mod desk;
 mod goods;
 mod items;
+mod known;
 mod leaving;
 mod made;
 mod mending;
@@ -39,6 +40,11 @@ pub use goods::{PartView, SubletView};
 pub use items::{
     DebtView, GateView, ItemView, LengthView, MoveName, OpenItemView, PaperView, PiecesView,
     ReasonView, SnagView, WaiverView,
+};
+pub use known::{
+    KnownCustomer, KnownVehicle, TakenIn, customer as known_customer, customer_of_order,
+    customers_from, customers_saying, offered, rows_of_customer, twins_of_customer,
+    twins_of_vehicle, vehicle as known_vehicle, vehicles_from, vehicles_of, vehicles_saying,
 };
 pub use leaving::{DeclinedView, LeftView};
 pub use mending::{ChoiceView, MendingView, mending};

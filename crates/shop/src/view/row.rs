@@ -94,7 +94,7 @@ pub fn rows_of_vehicle(snap: &Snapshot<'_>, id: &VehicleId) -> Result<Vec<OrderR
     rows_of(snap, world, world.orders_of_vehicle(id)?)
 }
 
-fn rows_of(
+pub(super) fn rows_of(
     snap: &Snapshot<'_>,
     world: &World,
     orders: Vec<(u64, OrderId)>,

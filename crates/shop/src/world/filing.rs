@@ -12,8 +12,8 @@ use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream};
 use repair::price::Leeway;
 use repair::{
-    CustomerFact, CustomerId, Decision, Event, Fact, Field, MapFact, MapId, OrderId, Recorded,
-    Rules, ShopFact, VehicleFact, VehicleId, Words, papers,
+    CustomerFact, CustomerId, Decision, Event, Fact, Field, MapFact, MapId, Order, OrderId,
+    Recorded, Rules, ShopFact, Token, VehicleFact, VehicleId, Words, papers,
 };
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
@@ -67,9 +67,11 @@ pub(super) struct Touched {
     finished: BTreeSet<OrderId>,
 }
 
-/// How many words cards an order has at most: its number, its vehicle's label and plate,
-/// its customer's name.
-pub(super) const MOST_WORDS: usize = 4;
+/// By how many words a vehicle or customer is found at most.
+pub(super) const MOST_NAMES: usize = 4;
+
+/// How many of an order's parts it is found by: the first.
+const MOST_PARTS: usize = 30;
 
 /// The number in the key of a words card.
 pub(super) fn number_in(card: &Card) -> Result<u64, Trouble> {
@@ -115,13 +117,22 @@ impl World {
                 self.note_order(id, event, recorded.stamp.at, row.position)?;
             }
             (
-                AnyEvent::Vehicle(VehicleFact::Declared { .. } | VehicleFact::Mended { .. }),
+                AnyEvent::Vehicle(
+                    VehicleFact::Declared { .. }
+                    | VehicleFact::Mended { .. }
+                    | VehicleFact::SameAs { .. }
+                    | VehicleFact::OwnerTold { .. },
+                ),
                 Stream::Vehicle(id),
             ) => {
                 self.touched.vehicles.insert(id.clone());
             }
             (
-                AnyEvent::Customer(CustomerFact::Declared { .. } | CustomerFact::Mended { .. }),
+                AnyEvent::Customer(
+                    CustomerFact::Declared { .. }
+                    | CustomerFact::Mended { .. }
+                    | CustomerFact::SameAs { .. },
+                ),
                 Stream::Customer(id),
             ) => {
                 self.touched.customers.insert(id.clone());
@@ -218,6 +229,9 @@ impl World {
             }
             card.map = Some(map.as_str().to_owned());
         }
+        if is_found_by(event) {
+            self.touched.reworded.insert(id.clone());
+        }
         if card.finished != before.finished {
             self.touched.finished.insert(id.clone());
         }
@@ -263,12 +277,15 @@ impl World {
             self.put_order_card(&id, &before, &card)?;
         }
         let mut reworded = touched.reworded;
-        for id in touched.vehicles {
+        let (vehicles, customers) = self.put_same(touched.vehicles, touched.customers)?;
+        for id in vehicles {
             self.put_vehicle_card(&id)?;
+            self.put_names_of_vehicle(&id)?;
             let orders = self.orders_of_vehicle(&id)?;
             reworded.extend(orders.into_iter().map(|(_, order)| order));
         }
-        for id in touched.customers {
+        for id in customers {
+            self.put_names_of_customer(&id)?;
             let orders = self.orders_of_customer(&id)?;
             reworded.extend(orders.into_iter().map(|(_, order)| order));
         }
@@ -279,6 +296,138 @@ impl World {
             self.put_finished(id)?;
         }
         Ok(())
+    }
+
+    /// Under which other names vehicles and customers have a record. Answers all that are found
+    /// otherwise now: those that were touched, and their other names before and after.
+    fn put_same(
+        &mut self,
+        mut vehicles: BTreeSet<VehicleId>,
+        mut customers: BTreeSet<CustomerId>,
+    ) -> Result<(BTreeSet<VehicleId>, BTreeSet<CustomerId>), Trouble> {
+        let mut changed = Vec::new();
+        for id in &vehicles {
+            let own = self.own_vehicle(id)?;
+            let to = own.same_as().0.filter(|to| *to != id);
+            let to = to.map(|to| to.as_str().to_owned());
+            changed.push((drawer::SAME_VEHICLE, id.as_str().to_owned(), to));
+        }
+        for id in &customers {
+            let own = self.own_customer(id)?;
+            let to = own.same_as().0.filter(|to| *to != id);
+            let to = to.map(|to| to.as_str().to_owned());
+            changed.push((drawer::SAME_CUSTOMER, id.as_str().to_owned(), to));
+        }
+        let mut any = false;
+        for (drawer, id, to) in changed {
+            let before = self.index.card(drawer, &id)?.map(|card| card.value);
+            if before == to {
+                continue;
+            }
+            any = true;
+            match to {
+                Some(to) => self.index.put(drawer, &id, to),
+                None => self.index.remove(drawer, &id),
+            }
+        }
+        for again in [false, any] {
+            if again {
+                self.read_same()?;
+            }
+            let names = vehicles.iter().flat_map(|id| self.same_vehicles(id));
+            vehicles = names.chain(vehicles.iter().cloned()).collect();
+            let names = customers.iter().flat_map(|id| self.same_customers(id));
+            customers = names.chain(customers.iter().cloned()).collect();
+        }
+        Ok((vehicles, customers))
+    }
+
+    /// Where a vehicle is found by words, and where it stands in the list of all. What has a
+    /// record under another name is found there alone.
+    fn put_names_of_vehicle(&mut self, id: &VehicleId) -> Result<(), Trouble> {
+        let goes_by = self.same_vehicles(id).first() == Some(id);
+        let vehicle = self.vehicle(id)?;
+        let text = |field| vehicle.text(field).words;
+        let names = [
+            ("plate", text(Field::Plate)),
+            ("label", text(Field::Label)),
+            ("vin", text(Field::Vin)),
+        ];
+        let names = names.map(|(what, words)| (what, words.filter(|_| goes_by)));
+        self.put_names(
+            (drawer::VEHICLE_WORDS, drawer::VEHICLE_LIST),
+            id.as_str(),
+            &names,
+        )
+    }
+
+    /// The same of a customer.
+    fn put_names_of_customer(&mut self, id: &CustomerId) -> Result<(), Trouble> {
+        let goes_by = self.same_customers(id).first() == Some(id);
+        let customer = self.customer(id)?;
+        let text = |field| customer.text(field).words;
+        let names = [
+            ("name", text(Field::Name)),
+            ("phone", text(Field::Phone)),
+            ("mail", text(Field::Mail)),
+            ("address", text(Field::Address)),
+        ];
+        let names = names.map(|(what, words)| (what, words.filter(|_| goes_by)));
+        self.put_names(
+            (drawer::CUSTOMER_WORDS, drawer::CUSTOMER_LIST),
+            id.as_str(),
+            &names,
+        )
+    }
+
+    /// Puts what something is found by, and its place in the list by the first of it that
+    /// was told.
+    fn put_names(
+        &mut self,
+        (words_drawer, list): (&str, &str),
+        id: &str,
+        names: &[(&str, Option<Words>)],
+    ) -> Result<(), Trouble> {
+        // Where it stood in the list is written with its words.
+        let place = format!("{id} listed");
+        if let Some(before) = self.index.card(words_drawer, &place)? {
+            self.index.remove(list, before.value.trim_start());
+            self.index.remove(words_drawer, &place);
+        }
+        // Where the first of it was erased it stands in no list: what follows from the log alone
+        // cannot know when.
+        let first = names.iter().find_map(|(_, words)| *words);
+        for (what, words) in names {
+            let key = format!("{id} {what}");
+            let text = match words {
+                Some(words) => self.squeezed_text(*words)?,
+                None => String::new(),
+            };
+            let Some(words) = words.filter(|_| !text.is_empty()) else {
+                self.index.remove(words_drawer, &key);
+                continue;
+            };
+            let of = Some(words.0);
+            self.index.put_of(words_drawer, &key, text.clone(), of);
+            if first == Some(words) {
+                let at = format!("{text} {id}");
+                self.index.put_of(list, &at, "", of);
+                // With a space before it no words are found in it.
+                self.index
+                    .put_of(words_drawer, &place, format!(" {at}"), of);
+            }
+        }
+        Ok(())
+    }
+
+    /// A text as it is found by; empty where it is not there, or not as it was written: that
+    /// finds nothing, and whoever reads it, or verifies, is told.
+    fn squeezed_text(&self, words: Words) -> Result<String, Trouble> {
+        match self.store.private(&self.log, &words.0) {
+            Ok(Some(private)) => Ok(squeezed(&String::from_utf8_lossy(&private.content))),
+            Ok(None) | Err(EngineError::Damaged { .. }) => Ok(String::new()),
+            Err(error) => Err(error.into()),
+        }
     }
 
     /// Where a finished order is found by its kind of vehicle: by the code of its vehicle's
@@ -317,7 +466,7 @@ impl World {
     /// The label of an order's vehicle, as a code.
     fn label_of(&self, id: &OrderId) -> Result<Option<(Words, String)>, Trouble> {
         let words = self.words_of(id)?;
-        let Some((_, words)) = words.into_iter().find(|(what, _)| *what == "label") else {
+        let Some((_, words)) = words.into_iter().find(|(what, _)| what == "label") else {
             return Ok(None);
         };
         let text = match self.store.private(&self.log, &words.0) {
@@ -394,7 +543,7 @@ impl World {
     fn put_vehicle_card(&mut self, id: &VehicleId) -> Result<(), Trouble> {
         let before = self.index.card(drawer::VEHICLE, id.as_str())?;
         let before = before.map(|card| card.value);
-        let vehicle = self.vehicle(id)?;
+        let vehicle = self.own_vehicle(id)?;
         let now = vehicle
             .customer()
             .map(|customer| customer.as_str().to_owned());
@@ -434,34 +583,77 @@ impl World {
             number.to_string(),
         );
         for (what, words) in self.words_of(id)? {
-            let private = match self.store.private(&self.log, &words.0) {
-                Ok(Some(private)) => private,
-                // What is not there, or not as it was written, finds nothing; whoever reads
-                // it, or verifies, is told.
-                Ok(None) | Err(EngineError::Damaged { .. }) => continue,
-                Err(error) => return Err(error.into()),
-            };
-            let text = squeezed(&String::from_utf8_lossy(&private.content));
+            let text = self.squeezed_text(words)?;
             if !text.is_empty() {
                 let key = format!("{padded} {what}");
                 self.index.put_of(drawer::WORDS, &key, text, Some(words.0));
             }
         }
+        let numbers = self.part_numbers_of(id)?;
+        for (nth, number) in numbers.iter().enumerate() {
+            let key = format!("{padded} part-number-{nth}");
+            self.index.put(drawer::WORDS, &key, number);
+        }
         Ok(())
     }
 
-    fn words_of(&self, id: &OrderId) -> Result<Vec<(&'static str, Words)>, Trouble> {
+    fn words_of(&self, id: &OrderId) -> Result<Vec<(String, Words)>, Trouble> {
         let order = self.order(id)?;
         let mut out = Vec::new();
         if let Some(vehicle) = super::vehicle_of(&order) {
             let vehicle = self.vehicle(&vehicle)?;
-            out.extend(vehicle.text(Field::Label).words.map(|text| ("label", text)));
-            out.extend(vehicle.text(Field::Plate).words.map(|text| ("plate", text)));
+            for (what, field) in [
+                ("label", Field::Label),
+                ("plate", Field::Plate),
+                ("vin", Field::Vin),
+            ] {
+                let words = vehicle.text(field).words;
+                out.extend(words.map(|words| (what.to_owned(), words)));
+            }
         }
         if let Some(customer) = customer_of(&order) {
             let customer = self.customer(&customer)?;
-            out.extend(customer.text(Field::Name).words.map(|text| ("name", text)));
+            for (what, field) in [("name", Field::Name), ("phone", Field::Phone)] {
+                let words = customer.text(field).words;
+                out.extend(words.map(|words| (what.to_owned(), words)));
+            }
         }
+        let complaints = papers::lines(&order).into_iter().enumerate();
+        out.extend(complaints.map(|(nth, line)| (format!("complaint-{nth}"), line.complaint)));
+        let parts = parts_of(&order).take(MOST_PARTS).enumerate();
+        out.extend(parts.map(|(nth, (label, _))| (format!("part-{nth}"), label)));
         Ok(out)
     }
+
+    fn part_numbers_of(&self, id: &OrderId) -> Result<Vec<String>, Trouble> {
+        let order = self.order(id)?;
+        let numbers = parts_of(&order).take(MOST_PARTS);
+        let numbers = numbers.filter_map(|(_, number)| number.map(squeezed));
+        Ok(numbers.filter(|number| !number.is_empty()).collect())
+    }
+}
+
+/// Whether an order may be found by other words after an event.
+fn is_found_by(event: &Event) -> bool {
+    matches!(
+        event,
+        Event::Fact(
+            Fact::PartNeeded { .. }
+                | Fact::LineOpened { .. }
+                | Fact::LineWorded { .. }
+                | Fact::Undo { .. }
+        )
+    )
+}
+
+/// The parts that an order needs: what each is called, and its number.
+fn parts_of(order: &Order) -> impl Iterator<Item = (Words, Option<&str>)> {
+    order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::PartNeeded { label, number, .. } => {
+                Some((*label, number.as_ref().map(Token::as_str)))
+            }
+            _ => None,
+        })
 }

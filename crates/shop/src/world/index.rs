@@ -11,7 +11,7 @@ use store::{CacheChange, Card, Hash, Head, Row, Store, Wanted};
 
 /// The name of the cache, with the form of its cards. Cards of another form are another
 /// cache: change the number with anything that is written on a card, or left out.
-pub(crate) const CACHE: &str = "index 5";
+pub(crate) const CACHE: &str = "index 6";
 
 /// The drawers.
 pub(crate) mod drawer {
@@ -52,7 +52,20 @@ pub(crate) mod drawer {
     /// By map and number: a finished order that worked by it.
     pub(crate) const OF_MAP: &str = "finished of map";
 
-    pub(crate) const ALL: [&str; 17] = [
+    /// By vehicle: the other name under which it has a record already.
+    pub(crate) const SAME_VEHICLE: &str = "same vehicle";
+    /// By customer: likewise.
+    pub(crate) const SAME_CUSTOMER: &str = "same customer";
+    /// By vehicle and what it is: words that it is found by, squeezed.
+    pub(crate) const VEHICLE_WORDS: &str = "words of vehicle";
+    /// By customer and what it is: likewise.
+    pub(crate) const CUSTOMER_WORDS: &str = "words of customer";
+    /// By plate, or label where it has none, and vehicle: nothing more.
+    pub(crate) const VEHICLE_LIST: &str = "vehicles";
+    /// By name and customer: nothing more.
+    pub(crate) const CUSTOMER_LIST: &str = "customers";
+
+    pub(crate) const ALL: [&str; 23] = [
         ORDER,
         NUMBER,
         HERE,
@@ -70,6 +83,12 @@ pub(crate) mod drawer {
         LABEL,
         OF_LABEL,
         OF_MAP,
+        SAME_VEHICLE,
+        SAME_CUSTOMER,
+        VEHICLE_WORDS,
+        CUSTOMER_WORDS,
+        VEHICLE_LIST,
+        CUSTOMER_LIST,
     ];
 }
 

@@ -4,8 +4,10 @@
 
 mod at_hand;
 mod filing;
+mod finding;
 pub(crate) mod index;
 pub(crate) mod read;
+mod same;
 
 use crate::trouble::Trouble;
 use at_hand::{AtHand, Folded, Known};
@@ -18,7 +20,8 @@ use repair::Recorded;
 use repair::{
     Customer, CustomerId, Decision, MapDrafts, MapId, Order, OrderId, Shop, Vehicle, VehicleId,
 };
-use std::collections::{BTreeMap, BTreeSet};
+use same::Same;
+use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use store::{Row, Store, Wanted};
 
@@ -40,6 +43,9 @@ pub struct World {
     at_hand: Mutex<AtHand>,
     index: Index,
     touched: Touched,
+    /// Vehicles and customers that have a record under another name as well.
+    same_vehicle: Arc<Same>,
+    same_customer: Arc<Same>,
 }
 
 impl Clone for World {
@@ -55,6 +61,8 @@ impl Clone for World {
             at_hand: Mutex::new(self.at_hand().clone()),
             index: self.index.clone(),
             touched: self.touched.clone(),
+            same_vehicle: Arc::clone(&self.same_vehicle),
+            same_customer: Arc::clone(&self.same_customer),
         }
     }
 }
@@ -103,20 +111,64 @@ impl World {
         }
     }
 
-    /// A vehicle.
+    /// A vehicle, with what was said of it under other names.
     pub fn vehicle(&self, id: &VehicleId) -> Result<Arc<Vehicle>, Trouble> {
+        let names = self.same_vehicles(id);
+        let [first, others @ ..] = names.as_slice() else {
+            return self.own_vehicle(id);
+        };
+        let own = self.own_vehicle(first)?;
+        if others.is_empty() {
+            return Ok(own);
+        }
+        let others: Result<Vec<_>, Trouble> =
+            others.iter().map(|name| self.own_vehicle(name)).collect();
+        Ok(Arc::new(Vehicle::clone(&own).with(others?)))
+    }
+
+    /// What was said of a vehicle under this very name.
+    pub fn own_vehicle(&self, id: &VehicleId) -> Result<Arc<Vehicle>, Trouble> {
         match self.folded(&Stream::Vehicle(id.clone()))?.folded {
             Folded::Vehicle(vehicle) => Ok(vehicle),
             _ => Ok(Arc::default()),
         }
     }
 
-    /// A customer.
+    /// A customer, with what was said of them under other names.
     pub fn customer(&self, id: &CustomerId) -> Result<Arc<Customer>, Trouble> {
+        let names = self.same_customers(id);
+        let [first, others @ ..] = names.as_slice() else {
+            return self.own_customer(id);
+        };
+        let own = self.own_customer(first)?;
+        if others.is_empty() {
+            return Ok(own);
+        }
+        let others: Result<Vec<_>, Trouble> =
+            others.iter().map(|name| self.own_customer(name)).collect();
+        Ok(Arc::new(Customer::clone(&own).with(others?)))
+    }
+
+    /// What was said of a customer under this very name.
+    pub fn own_customer(&self, id: &CustomerId) -> Result<Arc<Customer>, Trouble> {
         match self.folded(&Stream::Customer(id.clone()))?.folded {
             Folded::Customer(customer) => Ok(customer),
             _ => Ok(Arc::default()),
         }
+    }
+
+    /// Every name under which a vehicle has a record, the one it goes by first.
+    #[must_use]
+    pub fn same_vehicles(&self, id: &VehicleId) -> Vec<VehicleId> {
+        let names = self.same_vehicle.all(id.as_str()).into_iter();
+        names.map(VehicleId::new).collect()
+    }
+
+    /// Every name under which a customer has a record, the one they go by first.
+    #[must_use]
+    pub fn same_customers(&self, id: &CustomerId) -> Vec<CustomerId> {
+        let names = self.same_customer.all(id.as_str()).into_iter();
+        names.map(CustomerId::new).collect()
     }
 
     /// A map.
@@ -188,37 +240,6 @@ impl World {
         })
     }
 
-    /// The same of orders that are found by these words: in their number, in their
-    /// vehicle's label or plate, in their customer's name.
-    pub fn orders_saying(
-        &self,
-        words: &str,
-        before: Option<u64>,
-        most: usize,
-    ) -> Result<Vec<(u64, OrderId)>, Trouble> {
-        let part = squeezed(words);
-        if part.is_empty() {
-            return self.orders_before(before, most);
-        }
-        let below = before.map(padded);
-        let cards = self.index.cards(&Wanted {
-            below: below.as_deref(),
-            containing: Some(&part),
-            backwards: true,
-            most: most.saturating_mul(filing::MOST_WORDS),
-            ..Wanted::from(drawer::WORDS, "")
-        })?;
-        let mut numbers = BTreeSet::new();
-        for card in &cards {
-            numbers.insert(filing::number_in(card)?);
-        }
-        let mut out = Vec::new();
-        for number in numbers.into_iter().rev().take(most) {
-            out.extend(self.order_numbered(number)?.map(|id| (number, id)));
-        }
-        Ok(out)
-    }
-
     /// The orders that are not settled, newest first: few, however long the shop has been
     /// at work. Settled is what was handed over, or voided, and of which nothing that came
     /// in since stands open; what comes in later can make it unsettled again.
@@ -228,12 +249,14 @@ impl World {
 
     /// The orders about a vehicle, newest first.
     pub fn orders_of_vehicle(&self, id: &VehicleId) -> Result<Vec<(u64, OrderId)>, Trouble> {
-        self.numbered_under(drawer::OF_VEHICLE, id.as_str())
+        let names = self.same_vehicles(id);
+        self.numbered_under_all(drawer::OF_VEHICLE, names.iter().map(VehicleId::as_str))
     }
 
     /// The orders opened for a customer, newest first.
     pub fn orders_of_customer(&self, id: &CustomerId) -> Result<Vec<(u64, OrderId)>, Trouble> {
-        self.numbered_under(drawer::OF_CUSTOMER, id.as_str())
+        let names = self.same_customers(id);
+        self.numbered_under_all(drawer::OF_CUSTOMER, names.iter().map(CustomerId::as_str))
     }
 
     /// The newest finished orders of vehicles whose label has this code, newest first.
@@ -294,18 +317,21 @@ impl World {
         cards.iter().map(finished).collect()
     }
 
-    /// The vehicles that were first spoken of as this customer's.
+    /// This customer's vehicles.
     pub fn vehicles_of(&self, id: &CustomerId) -> Result<Vec<VehicleId>, Trouble> {
-        let (from, below) = under(id.as_str());
-        let cards = self.index.cards(&Wanted {
-            below: Some(&below),
-            ..Wanted::from(drawer::VEHICLE_OF, &from)
-        })?;
-        let vehicle = |card: &store::Card| card.key.get(from.len()..).map(VehicleId::new);
-        cards
-            .iter()
-            .map(|card| vehicle(card).ok_or_else(|| odd(card)))
-            .collect()
+        let mut out = Vec::new();
+        for name in self.same_customers(id) {
+            let (from, below) = under(name.as_str());
+            let cards = self.index.cards(&Wanted {
+                below: Some(&below),
+                ..Wanted::from(drawer::VEHICLE_OF, &from)
+            })?;
+            for card in &cards {
+                let vehicle = card.key.get(from.len()..).map(VehicleId::new);
+                out.push(vehicle.ok_or_else(|| odd(card))?);
+            }
+        }
+        Ok(out)
     }
 
     /// The first row of a stream that this program cannot read, if there is one. What the
@@ -341,6 +367,20 @@ impl World {
             below: Some(&below),
             ..Wanted::from(drawer, &from)
         })
+    }
+
+    /// The same under several names.
+    fn numbered_under_all<'a>(
+        &self,
+        drawer: &str,
+        names: impl Iterator<Item = &'a str>,
+    ) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        let mut out = Vec::new();
+        for name in names {
+            out.extend(self.numbered_under(drawer, name)?);
+        }
+        out.sort_by(|one, other| other.cmp(one));
+        Ok(out)
     }
 
     /// Orders off cards whose keys end in a number, the last first.
@@ -394,7 +434,10 @@ impl World {
             at_hand: Mutex::default(),
             index,
             touched: Touched::default(),
+            same_vehicle: Arc::default(),
+            same_customer: Arc::default(),
         };
+        world.read_same()?;
         for card in world.index.cards(&Wanted::from(drawer::SHOP, ""))? {
             let position: u64 = card.value.parse().map_err(|_| odd(&card))?;
             let rows = world.store.log(log, position.saturating_sub(1), 1)?;
@@ -497,7 +540,20 @@ impl World {
                 self.note_row(row, &read::row(row))?;
             }
         }
-        self.finish_notes()
+        self.finish_notes()?;
+        self.read_same()
+    }
+
+    /// Which names are of one vehicle or customer, off the cards.
+    fn read_same(&mut self) -> Result<(), Trouble> {
+        let read = |drawer: &str| -> Result<Arc<Same>, Trouble> {
+            let cards = self.index.cards(&Wanted::from(drawer, ""))?;
+            let pairs = cards.into_iter().map(|card| (card.key, card.value));
+            Ok(Arc::new(pairs.collect()))
+        };
+        let (vehicles, customers) = (read(drawer::SAME_VEHICLE)?, read(drawer::SAME_CUSTOMER)?);
+        (self.same_vehicle, self.same_customer) = (vehicles, customers);
+        Ok(())
     }
 
     /// Files an event in memory alone, as if it had been recorded.
@@ -567,7 +623,7 @@ fn opened(order: &Order) -> Option<(&VehicleId, &CustomerId)> {
 }
 
 /// A text for finding: letters and digits only, small.
-fn squeezed(text: &str) -> String {
+pub(crate) fn squeezed(text: &str) -> String {
     text.chars()
         .filter(|c| c.is_alphanumeric())
         .flat_map(char::to_lowercase)

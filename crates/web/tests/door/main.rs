@@ -15,6 +15,7 @@ mod described;
 mod doubts;
 mod files;
 mod http;
+mod known;
 mod manners;
 mod money;
 mod network;

@@ -403,6 +403,8 @@ fn filled(template: &Value, typed: &BTreeMap<String, String>) -> Option<Value> {
             let to = list["to"].get(&chosen).or_else(|| list.get("else"));
             return filled(to.unwrap_or(&Value::Null), typed);
         }
+        // As if every field had been changed.
+        "$changed" => return filled(&list["then"], typed),
         "$when" => {
             let typed_there = value("$when").unwrap_or_default();
             let holds = list

@@ -1,14 +1,17 @@
-//! Finding an order by its number, plate, vehicle, or a name.
+//! Finding orders, vehicles and customers by words, and the lists of all of them.
 
+use super::intake::{customer_row, vehicle_row};
 use crate::State;
 use crate::layout::Part;
 use crate::pages::{Shown, count, show};
 use axum::extract::{self, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
-use maud::html;
+use maud::{Markup, html};
 use serde::Deserialize;
-use shop::view::{MOST_ROWS, rows};
+use shop::view::{
+    MOST_ROWS, OrderRow, customers_from, customers_saying, rows, vehicles_from, vehicles_saying,
+};
 
 /// What to find.
 #[derive(Debug, Deserialize)]
@@ -16,6 +19,9 @@ pub struct Find {
     q: Option<String>,
     before: Option<u64>,
 }
+
+/// How many vehicles and customers stand above the orders.
+const FEW: usize = 5;
 
 pub async fn find(
     extract::State(state): extract::State<State>,
@@ -26,32 +32,47 @@ pub async fn find(
         let wanted = find.q.unwrap_or_default();
         let found = rows(visit.snap, Some(&wanted), find.before)?;
         let more = found.len() >= MOST_ROWS;
+        let first = find.before.is_none() && !wanted.trim().is_empty();
+        let vehicles = match first {
+            true => vehicles_saying(visit.snap, &wanted, FEW)?,
+            false => Vec::new(),
+        };
+        let customers = match first {
+            true => customers_saying(visit.snap, &wanted, FEW)?,
+            false => Vec::new(),
+        };
         Ok(Shown::new(
             "Find",
             html! {
-                h1 { "Find an order" }
-                form method="get" action="/find" class="narrow" {
+                h1 { "Find" }
+                form method="get" action="/find" class="narrow" data-follows="found" {
                     label class="field" {
-                        span { "Number, plate, vehicle or name" }
+                        span { "Number, plate, name, telephone, VIN, complaint or part" }
                         input type="text" name="q" value=(wanted) autocomplete="off";
                     }
                     div class="presses" { button class="press confirm" type="submit" { "Find" } }
                 }
-                h2 { (count(found.len(), "order", "orders")) @if more { ", and older ones" } }
-                @for row in &found {
-                    a class="row" href=(format!("/o/{}", row.number)) {
-                        span class="what" {
-                            span class="strong line" { (row.number) " · " (row.vehicle) }
-                            span class="soft line" { (row.plate) " · " (row.customer) }
-                        }
-                        span class="strong upper" { (row.word) }
+                div id="found" aria-live="polite" {
+                    @if wanted.trim().is_empty() && find.before.is_none() {
+                        a class="row" href="/customers" { span class="what strong" { "All customers" } }
+                        a class="row" href="/vehicles" { span class="what strong" { "All vehicles" } }
                     }
-                }
-                @if let (true, Some(last)) = (more, found.last()) {
-                    form method="get" action="/find" class="narrow" {
-                        input type="hidden" name="q" value=(wanted);
-                        input type="hidden" name="before" value=(last.number);
-                        div class="presses" { button class="press" type="submit" { "Older ones" } }
+                    @if !vehicles.is_empty() {
+                        h2 { "Vehicles" }
+                        @for one in &vehicles { (vehicle_row(one, &format!("/v/{}", one.vehicle), "")) }
+                    }
+                    @if !customers.is_empty() {
+                        h2 { "Customers" }
+                        @for one in &customers { (customer_row(one, &format!("/c/{}", one.customer))) }
+                    }
+                    h2 { (count(found.len(), "order", "orders")) @if more { ", and older ones" } }
+                    @for row in &found { (order_row(row)) }
+                    @if let (true, Some(last)) = (more, found.last()) {
+                        form method="get" action="/find" class="narrow" {
+                            input type="hidden" name="q" value=(wanted);
+                            input type="hidden" name="before" value=(last.number);
+                            div class="presses" { button class="press" type="submit" { "Older ones" } }
+                        }
                     }
                 }
             },
@@ -59,4 +80,75 @@ pub async fn find(
         .of_part(Part::Orders))
     })
     .await
+}
+
+/// An order on one line of a list.
+pub fn order_row(row: &OrderRow) -> Markup {
+    html! {
+        a class="row" href=(format!("/o/{}", row.number)) {
+            span class="what" {
+                span class="strong line" { (row.number) " · " (row.vehicle) }
+                span class="soft line" { (super::intake::joined(&[&row.plate, &row.customer, &row.complaint])) }
+            }
+            span class="strong upper" { (row.word) }
+        }
+    }
+}
+
+/// From where on a list is shown.
+#[derive(Debug, Default, Deserialize)]
+pub struct From {
+    #[serde(default)]
+    after: String,
+}
+
+pub async fn customers(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Query(from): Query<From>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let page = customers_from(visit.snap, &from.after, MOST_ROWS)?;
+        let rows: Vec<Markup> = page
+            .iter()
+            .map(|(_, one)| customer_row(one, &format!("/c/{}", one.customer)))
+            .collect();
+        let last = page.last().map(|(key, _)| key.as_str());
+        let shown = list("Customers", "/customers", &rows, last);
+        Ok(Shown::new("Customers", shown).of_part(Part::Orders))
+    })
+    .await
+}
+
+pub async fn vehicles(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Query(from): Query<From>,
+) -> Response {
+    show(state, headers, move |visit| {
+        let page = vehicles_from(visit.snap, &from.after, MOST_ROWS)?;
+        let rows: Vec<Markup> = page
+            .iter()
+            .map(|(_, one)| vehicle_row(one, &format!("/v/{}", one.vehicle), ""))
+            .collect();
+        let last = page.last().map(|(key, _)| key.as_str());
+        let shown = list("Vehicles", "/vehicles", &rows, last);
+        Ok(Shown::new("Vehicles", shown).of_part(Part::Orders))
+    })
+    .await
+}
+
+fn list(name: &str, page: &str, rows: &[Markup], last: Option<&str>) -> Markup {
+    html! {
+        h1 { (name) }
+        a class="row" href="/find" { span class="what soft" { "Find by words" } }
+        @if rows.is_empty() { p class="gap" { "None." } }
+        @for row in rows { (row) }
+        @if let (true, Some(last)) = (rows.len() >= MOST_ROWS, last) {
+            form method="get" action=(page) class="narrow" {
+                input type="hidden" name="after" value=(last);
+                div class="presses" { button class="press" type="submit" { "More" } }
+            }
+        }
+    }
 }

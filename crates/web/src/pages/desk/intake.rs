@@ -1,20 +1,61 @@
-//! Taking a vehicle in, and correcting what was mistyped.
+//! Taking a vehicle in: one that is known in a few taps, a new one with what has to be known.
 
 use crate::State;
-use crate::pages::{Shown, order_of, show};
+use crate::pages::{Shown, Visit, show};
 use crate::tap::{Look, amount, button, chips, field, input, new, odometer, required, text, when};
-use axum::extract::{self, Path, Query};
+use axum::extract::{self, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::repair::{Field, VehicleId};
+use shop::repair::{CustomerId, VehicleId};
+use shop::view::{KnownCustomer, KnownVehicle, TakenIn, known_customer, known_vehicle, offered};
+use shop::{Trouble, view};
 
-/// What was typed as the identification number.
-#[derive(Debug, Deserialize)]
+/// What is typed so far, and who or what was picked of what is known.
+#[derive(Debug, Clone, Default, Deserialize)]
 pub struct Typed {
-    vin: Option<String>,
+    /// A vehicle that is known, by name in the record.
+    of: Option<String>,
+    /// A customer who is known, by name in the record.
+    by: Option<String>,
+    #[serde(default)]
+    plate: String,
+    #[serde(default)]
+    vehicle: String,
+    #[serde(default)]
+    vin: String,
+    #[serde(default)]
+    customer: String,
+    #[serde(default)]
+    phone: String,
+    #[serde(default)]
+    address: String,
+    #[serde(default)]
+    complaint: String,
+    #[serde(default)]
+    odometer: String,
+}
+
+impl Typed {
+    /// The address at which a vehicle or customer is picked, with what is typed of the job.
+    fn pick(&self, name: &str, id: &str) -> String {
+        let mut query = form_urlencoded::Serializer::new(String::new());
+        query.append_pair(name, id);
+        let own: &[(&str, &String)] = &[
+            ("complaint", &self.complaint),
+            ("odometer", &self.odometer),
+            ("plate", &self.plate),
+            ("vehicle", &self.vehicle),
+            ("vin", &self.vin),
+        ];
+        let kept = if name == "of" { &own[..2] } else { own };
+        for (name, value) in kept.iter().filter(|(_, value)| !value.is_empty()) {
+            query.append_pair(name, value);
+        }
+        format!("/new?{}", query.finish())
+    }
 }
 
 pub async fn take_in(
@@ -23,47 +64,188 @@ pub async fn take_in(
     Query(typed): Query<Typed>,
 ) -> Response {
     show(state, headers, move |visit| {
-        let unit = visit.road_unit();
-        let vin = typed.vin.unwrap_or_default();
-        Ok(Shown::new("Check in a vehicle", html! {
-            h1 { "Check in a vehicle" }
-            form method="get" action="/new" class="narrow" {
-                (input("vin", "Vehicle identification number", "17 characters, or leave empty", &vin))
-                @if !vin.trim().is_empty() { (vin_word(&vin)) }
-                div class="presses" { button class="press" type="submit" { "Check the number" } }
+        let content = match (&typed.of, &typed.by) {
+            (Some(id), _) => known(visit, &typed, &VehicleId::new(id.clone()))?,
+            (None, Some(id)) => {
+                let owner = known_customer(visit.snap, &CustomerId::new(id.clone()))?;
+                unknown(visit, &typed, Some(&owner))?
             }
-            form class="narrow" {
-                input type="hidden" name="vin" value=(vin.trim());
-                input type="hidden" name="vin_read" value=(vin_read(&vin));
-                (required("complaint", "Complaint", "in the customer's words", ""))
-                (required("customer", "Customer", "", ""))
-                (input("phone", "Telephone", "", ""))
-                (required("vehicle", "Vehicle", "maker, model, year", ""))
-                (input("plate", "Plate", "", ""))
-                (odometer("odometer", "Odometer", unit, ""))
-                (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
-                div class="presses low" {
-                    (button(Look::Confirm, "Check it in", "", &taking_in(unit), Some("/order/{order}")))
-                }
-            }
-        }))
+            (None, None) => unknown(visit, &typed, None)?,
+        };
+        Ok(Shown::new("Check in a vehicle", content))
     })
     .await
 }
 
-fn vin_read(vin: &str) -> &'static str {
-    if vin.trim().is_empty() {
-        "none-readable"
-    } else if vin::inspect(vin).valid {
-        "valid"
-    } else {
-        "kept-anyway"
+/// A vehicle that was never here; its customer may have been.
+fn unknown(
+    visit: &Visit<'_>,
+    typed: &Typed,
+    owner: Option<&KnownCustomer>,
+) -> Result<Markup, Trouble> {
+    let unit = visit.road_unit();
+    let (vehicles, customers) = match owner {
+        Some(_) => (Vec::new(), Vec::new()),
+        None => offered(
+            visit.snap,
+            &TakenIn {
+                plate: typed.plate.clone(),
+                vin: typed.vin.clone(),
+                name: typed.customer.clone(),
+                phone: typed.phone.clone(),
+            },
+        )?,
+    };
+    let theirs = match owner {
+        Some(owner) => view::vehicles_of(visit.snap, &CustomerId::new(owner.customer.clone()))?,
+        None => Vec::new(),
+    };
+    Ok(html! {
+        h1 { "Check in a vehicle" }
+        form method="get" action="/new" data-follows="known vin-says" {
+            div class="columns" {
+                div {
+                    @match owner {
+                        Some(owner) => {
+                            input type="hidden" name="by" value=(owner.customer);
+                            (customer_row(owner, &format!("/c/{}", owner.customer)))
+                            @for vehicle in &theirs { (vehicle_row(vehicle, &typed.pick("of", &vehicle.vehicle), "it is this one")) }
+                            a class="row" href="/new" { span class="what soft" { "Somebody else" } }
+                            h2 { "Another vehicle of theirs" }
+                            (vehicle_fields(typed))
+                        }
+                        None => {
+                            (vehicle_fields(typed))
+                            (required("customer", "Customer", "", &typed.customer))
+                            (input("phone", "Telephone", "", &typed.phone))
+                            (input("address", "Address", "for the papers, can wait", &typed.address))
+                        }
+                    }
+                }
+                div {
+                    div id="known" aria-live="polite" { (picks(typed, &vehicles, &customers)) }
+                    (job_fields(typed, unit, None))
+                    div class="presses low" {
+                        (button(Look::Confirm, "Check it in", "", &taking_in(unit, owner), Some("/order/{order}")))
+                    }
+                }
+            }
+        }
+    })
+}
+
+/// What may be meant by what is typed, each one tap away.
+fn picks(typed: &Typed, vehicles: &[KnownVehicle], customers: &[KnownCustomer]) -> Markup {
+    html! {
+        @if !vehicles.is_empty() || !customers.is_empty() {
+            h2 { "Known here" }
+            @for vehicle in vehicles { (vehicle_row(vehicle, &typed.pick("of", &vehicle.vehicle), "")) }
+            @for customer in customers { (customer_row(customer, &typed.pick("by", &customer.customer))) }
+        }
     }
 }
 
-/// What the number says of itself.
+/// A vehicle that was here before: what it is is known, and only the job is asked.
+fn known(visit: &Visit<'_>, typed: &Typed, id: &VehicleId) -> Result<Markup, Trouble> {
+    let unit = visit.road_unit();
+    let vehicle = known_vehicle(visit.snap, id)?;
+    let owner = vehicle.customer.as_deref();
+    Ok(html! {
+        h1 { "Check in a vehicle" }
+        form method="get" action="/new" {
+            div class="columns" {
+                div {
+                    (vehicle_row(&vehicle, &format!("/v/{}", vehicle.vehicle), ""))
+                    @if let Some(number) = vehicle.here {
+                        a class="row" href=(format!("/o/{number}")) { span class="what wait" { "It is here already: order " (number) } }
+                    }
+                    details id="owner" {
+                        summary class="row" { span class="what" { "It belongs to somebody else now" } }
+                        (input("new-owner", "Customer", "", ""))
+                        (input("new-phone", "Telephone", "", ""))
+                        (input("new-address", "Address", "for the papers, can wait", ""))
+                    }
+                    a class="row" href="/new" { span class="what soft" { "Another vehicle" } }
+                }
+                div {
+                    (job_fields(typed, unit, vehicle.last.as_ref().and_then(|(_, read)| read.as_deref())))
+                    (chips("payer", "Who pays", &[("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "customer"))
+                    p class="soft" { "A comeback that is our doing is goodwill." }
+                    div class="presses low" {
+                        (button(Look::Confirm, "Check it in", "", &taking_in_again(visit, &vehicle.vehicle, owner, unit), Some("/order/{order}")))
+                    }
+                }
+            }
+        }
+    })
+}
+
+/// A vehicle on one line, with whose it is and when it was here.
+pub fn vehicle_row(vehicle: &KnownVehicle, to: &str, beside: &str) -> Markup {
+    html! {
+        a class="row" href=(to) {
+            span class="what" {
+                span class="strong line" { (joined(&[&vehicle.plate, &vehicle.label])) }
+                span class="soft line" {
+                    (joined(&[&vehicle.owner, &vehicle.phone]))
+                    @if let Some((day, reading)) = &vehicle.last {
+                        " · last here " (day)
+                        @if let Some(reading) = reading { ", " (reading) }
+                    }
+                }
+            }
+            @if let Some(number) = vehicle.here { span class="wait" { "here: " (number) } }
+            @else if !beside.is_empty() { span class="soft" { (beside) } }
+        }
+    }
+}
+
+/// A customer on one line.
+pub fn customer_row(customer: &KnownCustomer, to: &str) -> Markup {
+    html! {
+        a class="row" href=(to) {
+            span class="what" {
+                span class="strong line" { (customer.name) }
+                span class="soft line" { (joined(&[&customer.phone, &customer.address])) }
+            }
+            span class="soft" { (crate::pages::count(customer.vehicles, "vehicle", "vehicles")) }
+        }
+    }
+}
+
+/// What there is of these, with a dot between.
+pub fn joined(parts: &[&str]) -> String {
+    let there: Vec<&str> = parts
+        .iter()
+        .copied()
+        .filter(|part| !part.is_empty())
+        .collect();
+    there.join(" · ")
+}
+
+fn vehicle_fields(typed: &Typed) -> Markup {
+    html! {
+        (input("plate", "Plate", "", &typed.plate))
+        (required("vehicle", "Vehicle", "maker, model, year", &typed.vehicle))
+        (input("vin", "Vehicle identification number", "17 characters, or leave empty", &typed.vin))
+        div id="vin-says" aria-live="polite" { @if !typed.vin.trim().is_empty() { (vin_word(&typed.vin)) } }
+    }
+}
+
+/// What is asked about the job itself.
+fn job_fields(typed: &Typed, unit: &str, last: Option<&str>) -> Markup {
+    html! {
+        (required("complaint", "Complaint", "in the customer's words", &typed.complaint))
+        (odometer("odometer", "Odometer", unit, &typed.odometer))
+        @if let Some(last) = last { p class="soft" { "Last time: " (last) } }
+        (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
+    }
+}
+
+/// What the number says of itself, and numbers that it may be meant as, each one tap away.
 fn vin_word(vin: &str) -> Markup {
     let found = vin::inspect(vin);
+    let likely = likely(&found);
     html! {
         @if found.valid {
             p class="yes" { "Valid" @if let Some(year) = found.model_year { ", model year " (year) }
@@ -71,13 +253,12 @@ fn vin_word(vin: &str) -> Markup {
             }
         } @else {
             p class="no" { "Not valid as typed" }
-            @for problem in &found.problems { p { (problem) } }
-            @if !found.suspects.is_empty() {
-                p class="soft" {
-                    "One change would make it valid: "
-                    @for (nth, change) in found.suspects.iter().take(5).enumerate() {
-                        @if nth > 0 { ", " }
-                        "position " (change.position) " " strong { (change.character) }
+            @for problem in &found.problems { p { (shop::say::capital(&problem.to_string())) } }
+            @if !likely.is_empty() {
+                p { "Is it one of these?" }
+                div class="presses" {
+                    @for number in &likely {
+                        button class="press" type="button" data-fill="vin" data-value=(number) { (number) }
                     }
                 }
             }
@@ -86,38 +267,89 @@ fn vin_word(vin: &str) -> Markup {
     }
 }
 
-fn taking_in(unit: &str) -> Vec<Value> {
-    let texts = |pairs: &[(&str, &str)]| -> Value {
-        pairs
-            .iter()
-            .map(|(field, name)| ((*field).to_owned(), when(name, text(name))))
-            .collect::<serde_json::Map<_, _>>()
-            .into()
+/// Whole numbers that a mistyped one may be meant as: letters that no number contains read as
+/// what they look like, or else one character changed, or two neighbours.
+fn likely(found: &vin::Inspection) -> Vec<String> {
+    const MOST: usize = 6;
+    let characters: Vec<char> = found.number.chars().collect();
+    let mut looked = characters.clone();
+    for problem in &found.problems {
+        let change = match problem {
+            vin::Problem::LookAlike {
+                position, meant, ..
+            } => Some((*position, *meant)),
+            vin::Problem::NotDigit {
+                position,
+                meant: Some(meant),
+                ..
+            } => Some((*position, *meant)),
+            _ => None,
+        };
+        if let Some((position, meant)) = change
+            && let Some(place) = looked.get_mut(position - 1)
+        {
+            *place = meant;
+        }
+    }
+    let mut out: Vec<String> = Vec::new();
+    let mut add = |number: String| {
+        if vin::inspect(&number).valid && !out.contains(&number) && out.len() < MOST {
+            out.push(number);
+        }
     };
-    let join = |family: &str, name: &str| json!({ "$join": [family, new(name)] });
-    let order =
-        |part: &str, content: Value| json!({ "stream": join("order:", "order"), part: content });
-    vec![
-        json!({ "stream": join("customer:", "customer"), "customer_fact": {
-            "declared": { "texts": texts(&[("name", "customer"), ("phone", "phone")]) } } }),
-        json!({ "stream": join("vehicle:", "vehicle"), "vehicle_fact": { "declared": {
-            "texts": texts(&[("label", "vehicle"), ("plate", "plate"), ("vin", "vin")]),
-            "vin_read": field("vin_read"), "rust": null, "customer": new("customer") } } }),
-        order(
-            "request",
-            json!({ "open": { "vehicle": new("vehicle"), "customer": new("customer") } }),
-        ),
-        order(
+    if looked != characters {
+        add(looked.iter().collect());
+    }
+    // The check digit itself is as soon misread as another, and one look at it tells.
+    let (at_check, elsewhere): (Vec<&vin::Change>, Vec<&vin::Change>) = found
+        .suspects
+        .iter()
+        .partition(|change| change.position == vin::CHECK_DIGIT_POSITION);
+    for change in at_check.into_iter().chain(elsewhere) {
+        let mut one = characters.clone();
+        if let Some(place) = one.get_mut(change.position - 1) {
+            *place = change.character;
+        }
+        add(one.iter().collect());
+    }
+    for swap in &found.swaps {
+        let mut one = characters.clone();
+        if swap.position < one.len() {
+            one.swap(swap.position - 1, swap.position);
+        }
+        add(one.iter().collect());
+    }
+    out
+}
+
+/// A fact or request of the order that is opened.
+fn of_order(part: &str, content: Value) -> Value {
+    json!({ "stream": { "$join": ["order:", new("order")] }, part: content })
+}
+
+/// What a form says of texts: those that are filled in.
+fn texts(pairs: &[(&str, &str)]) -> Value {
+    pairs
+        .iter()
+        .map(|(field, name)| ((*field).to_owned(), when(name, text(name))))
+        .collect::<serde_json::Map<_, _>>()
+        .into()
+}
+
+/// What is said of the job itself.
+fn job(unit: &str, payer: Value) -> [Value; 3] {
+    [
+        of_order(
             "fact",
-            json!({ "line-opened": { "line": new("line"), "complaint": text("complaint"), "payer": "customer" } }),
+            json!({ "line-opened": { "line": new("line"), "complaint": text("complaint"), "payer": payer } }),
         ),
-        order(
+        of_order(
             "fact",
             json!({ "odometer": { "reading": amount("odometer", unit), "at": "in" } }),
         ),
         when(
             "keys",
-            order(
+            of_order(
                 "fact",
                 json!({ "keys": { "step": "taken", "words": null } }),
             ),
@@ -125,85 +357,66 @@ fn taking_in(unit: &str) -> Vec<Value> {
     ]
 }
 
-pub async fn correct(
-    extract::State(state): extract::State<State>,
-    headers: HeaderMap,
-    Path(number): Path<String>,
-) -> Response {
-    show(state, headers, move |visit| {
-        let order = order_of(visit, &number)?;
-        let world = visit.snap.world();
-        let vehicle_id = order.row.vehicle_id.clone().unwrap_or_default();
-        let vehicle = world.vehicle(&VehicleId::new(vehicle_id.clone()))?;
-        let told = |field: Field| {
-            let told = vehicle.text(field);
-            let text = told.words.map(|words| visit.snap.texts().text(words)).unwrap_or_default();
-            let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
-            (text, by)
-        };
-        let customer_id = vehicle.customer().cloned();
-        let customer = customer_id.as_ref().map(|id| world.customer(id)).transpose()?.unwrap_or_default();
-        let of_customer = |field: Field| {
-            let told = customer.text(field);
-            let text = told.words.map(|words| visit.snap.texts().text(words)).unwrap_or_default();
-            let by: Vec<_> = told.by.iter().map(|command| command.as_str().to_owned()).collect();
-            (text, by)
-        };
-        let mend = |name: &str, label: &str, stream: String, part: &str, code: &str, (now, by): (String, Vec<String>)| {
-            let mut mended = json!({ "field": code, "words": text(name), "after": by });
-            if part == "vehicle_fact" {
-                mended["vin_read"] = match code {
-                    "vin" => json!("kept-anyway"),
-                    _ => Value::Null,
-                };
-            }
-            let command = json!({ "stream": stream, part: { "mended": mended } });
-            html! {
-                form class="narrow" {
-                    (required(name, label, "", &now))
-                    div class="presses" { (button(Look::Plain, &format!("Put {} right", label.to_lowercase()), "", &[command], None)) }
-                }
-            }
-        };
-        let vehicle_stream = || format!("vehicle:{vehicle_id}");
-        let customer_stream = || format!("customer:{}", customer_id.as_ref().map(shop::repair::CustomerId::as_str).unwrap_or_default());
-        let line = order.lines.first();
-        Ok(Shown::of(&order, "Put right", html! {
-            h1 { "Edit details" }
-            @if let Some(line) = line {
-                form class="narrow" {
-                    (required("words", "Complaint", "", &line.complaint))
-                    div class="presses" {
-                        (button(Look::Plain, "Put complaint right", "", &[crate::tap::order_fact(&order.order, json!({ "line-worded": {
-                            "line": line.line, "text": "complaint", "words": text("words"),
-                            "after": line.told_by.get("complaint").cloned().unwrap_or_default() } }))], None))
-                    }
-                }
-            }
-            (mend("name", "Customer", customer_stream(), "customer_fact", "name", of_customer(Field::Name)))
-            (mend("phone", "Telephone", customer_stream(), "customer_fact", "phone", of_customer(Field::Phone)))
-            (mend("label", "Vehicle", vehicle_stream(), "vehicle_fact", "label", told(Field::Label)))
-            (mend("plate", "Plate", vehicle_stream(), "vehicle_fact", "plate", told(Field::Plate)))
-            (mend("vin", "Identification number", vehicle_stream(), "vehicle_fact", "vin", told(Field::Vin)))
-            form class="narrow" {
-                (odometer("reading", "Odometer on the way in", visit.road_unit(), order.papers.odometer_in.as_deref().unwrap_or("")))
-                div class="presses" {
-                    (button(Look::Plain, "Put odometer right", "", &[crate::tap::order_fact(&order.order, json!({ "odometer": { "reading": amount("reading", visit.road_unit()), "at": "in" } }))], None))
-                }
-            }
-            h2 { "Opened by mistake?" }
-            @if order.keys_here {
-                form { div class="presses" {
-                    (button(Look::Plain, "Keys given back", "we still have them", &[crate::tap::order_fact(&order.order, json!({ "keys": { "step": "given-back", "words": null } }))], None))
-                } }
-            }
-            form class="narrow" {
-                (required("words", "Why", "", ""))
-                div class="presses" {
-                    (button(Look::Plain, "Void this order", "only while nothing was done on it", &[crate::tap::order_request(&order.order, json!({ "void": { "words": text("words") } }))], Some("/")))
-                }
-            }
-        }))
-    })
-    .await
+fn taking_in(unit: &str, owner: Option<&KnownCustomer>) -> Vec<Value> {
+    let join = |family: &str, name: &str| json!({ "$join": [family, new(name)] });
+    let customer = owner.map_or_else(|| new("customer"), |owner| json!(owner.customer));
+    let mut out = Vec::new();
+    if owner.is_none() {
+        out.push(
+            json!({ "stream": join("customer:", "customer"), "customer_fact": { "declared": {
+            "texts": texts(&[("name", "customer"), ("phone", "phone"), ("address", "address")]) } } }),
+        );
+    }
+    // How far the number could be read follows from the number.
+    out.push(
+        json!({ "stream": join("vehicle:", "vehicle"), "vehicle_fact": { "declared": {
+            "texts": texts(&[("label", "vehicle"), ("plate", "plate"), ("vin", "vin")]),
+            "vin_read": "none-readable", "rust": null, "customer": customer } } }),
+    );
+    out.push(of_order(
+        "request",
+        json!({ "open": { "vehicle": new("vehicle"), "customer": customer } }),
+    ));
+    out.extend(job(unit, json!("customer")));
+    out
+}
+
+fn taking_in_again(
+    visit: &Visit<'_>,
+    vehicle: &str,
+    owner: Option<&str>,
+    unit: &str,
+) -> Vec<Value> {
+    let told = visit.snap.world().vehicle(&VehicleId::new(vehicle));
+    let after: Vec<String> = told.map_or_else(
+        |_| Vec::new(),
+        |told| {
+            let told = told.owner_told().into_iter();
+            told.map(|command| command.as_str().to_owned()).collect()
+        },
+    );
+    // Whoever is typed as its new owner is a new customer, and the order is theirs.
+    let opened = |customer: Value| {
+        of_order(
+            "request",
+            json!({ "open": { "vehicle": vehicle, "customer": customer } }),
+        )
+    };
+    let unless = |then: Value| json!({ "$when": "new-owner", "is": [""], "then": then });
+    let mut out = vec![
+        when(
+            "new-owner",
+            json!({ "stream": { "$join": ["customer:", new("customer")] }, "customer_fact": { "declared": {
+                "texts": texts(&[("name", "new-owner"), ("phone", "new-phone"), ("address", "new-address")]) } } }),
+        ),
+        when(
+            "new-owner",
+            json!({ "stream": format!("vehicle:{vehicle}"), "vehicle_fact": {
+                "owner-told": { "customer": new("customer"), "after": after } } }),
+        ),
+        when("new-owner", opened(new("customer"))),
+    ];
+    out.extend(owner.map(|owner| unless(opened(json!(owner)))));
+    out.extend(job(unit, field("payer")));
+    out
 }

@@ -1,10 +1,13 @@
 //! One vehicle: how it differs from others of its kind, what is due, what was done, and
 //! the way back in for it.
 
+use super::customer::{Twin, look_for};
+use super::intake::{customer_row, joined, vehicle_row};
+use super::mend::vehicle_form;
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
-use crate::tap::{Look, amount, button, chips, field, new, odometer, required, text, when};
-use axum::extract::{self, Path};
+use crate::tap::{Look, button};
+use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
@@ -12,8 +15,8 @@ use serde_json::{Value, json};
 use shop::Trouble;
 use shop::record::form::Form;
 use shop::record::v1::facts::WorkForm;
-use shop::repair::{CustomerId, Field, VehicleFact, VehicleId};
-use shop::view::{OrderRow, standing_text};
+use shop::repair::{CommandId, Field, VehicleFact, VehicleId};
+use shop::view::{OrderRow, known_customer, known_vehicle, standing_text, twins_of_vehicle};
 
 /// Earlier visits that are told at length.
 const MOST_VISITS: usize = 10;
@@ -22,14 +25,12 @@ pub async fn vehicle(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(id): Path<String>,
+    Query(twin): Query<Twin>,
 ) -> Response {
     show(state, headers, move |visit| {
-        let id = VehicleId::new(id);
+        let id = VehicleId::new(known_vehicle(visit.snap, &VehicleId::new(id))?.vehicle);
         let visits = shop::view::rows_of_vehicle(visit.snap, &id)?;
         let vehicle = visit.snap.world().vehicle(&id)?;
-        if vehicle.is_blank() {
-            return Err(Trouble::not_found("there is no such vehicle"));
-        }
         let told = |field: Field| {
             let words = vehicle.text(field).words;
             visit.snap.texts().text_of(words).unwrap_or_default()
@@ -48,8 +49,17 @@ pub async fn vehicle(
                     @for fact in vehicle.owing() { (standing(visit, &id, fact)) }
                     @match here {
                         Some(row) => a class="row" href=(format!("/o/{}", row.number)) { span class="what strong" { "It is here: order " (row.number) } },
-                        None => (back_again(&id, vehicle.customer(), visit.road_unit())),
+                        None => a class="row" href=(format!("/new?of={id}")) { span class="what strong" { "It is back: check it in" } },
                     }
+                    @if let Some(owner) = vehicle.customer() {
+                        h2 { "Whose it is" }
+                        (customer_row(&known_customer(visit.snap, owner)?, &format!("/c/{owner}")))
+                    }
+                    details id="known-by" {
+                        summary class="row" { span class="what" { "Edit plate, VIN, name" } }
+                        (vehicle_form(visit, id.as_str())?)
+                    }
+                    (twins(visit, &id, &twin.same)?)
                 }
                 div {
                     @if let Some(kind) = shop::teaching::known_kind(visit.snap, &told(Field::Label))? {
@@ -98,46 +108,43 @@ fn standing_id(fact: &VehicleFact) -> String {
     }
 }
 
-/// The same vehicle comes in again: a new order for the same customer.
-fn back_again(id: &VehicleId, customer: Option<&CustomerId>, unit: &str) -> Markup {
-    let Some(customer) = customer else {
-        return html! {};
+/// The same vehicle under another name in the record: those that may be, and how they become
+/// one; those that are one, and how they become two again.
+fn twins(visit: &Visit<'_>, id: &VehicleId, same: &str) -> Result<Markup, Trouble> {
+    let world = visit.snap.world();
+    let found = twins_of_vehicle(visit.snap, id, same)?;
+    let others: Vec<VehicleId> = world.same_vehicles(id).into_iter().skip(1).collect();
+    let command = |of: &str, to: Option<&str>| -> Result<Value, Trouble> {
+        let told = world.own_vehicle(&VehicleId::new(of))?.same_as().1;
+        let after: Vec<&str> = told.iter().map(CommandId::as_str).collect();
+        Ok(json!({ "stream": format!("vehicle:{of}"),
+            "vehicle_fact": { "same-as": { "vehicle": to, "after": after } } }))
     };
-    let order = |part: &str, content: Value| json!({ "stream": { "$join": ["order:", new("order")] }, part: content });
-    let commands = [
-        order(
-            "request",
-            json!({ "open": { "vehicle": id.as_str(), "customer": customer.as_str() } }),
-        ),
-        order(
-            "fact",
-            json!({ "line-opened": { "line": new("line"), "complaint": text("complaint"), "payer": field("payer") } }),
-        ),
-        order(
-            "fact",
-            json!({ "odometer": { "reading": amount("odometer", unit), "at": "in" } }),
-        ),
-        when(
-            "keys",
-            order(
-                "fact",
-                json!({ "keys": { "step": "taken", "words": null } }),
-            ),
-        ),
-    ];
-    html! {
-        details id="again" {
-            summary class="row" { span class="what strong" { "It is back: take it in" } }
-            form {
-                (required("complaint", "Complaint", "in the customer's words", ""))
-                (chips("payer", "Who pays", &[("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "customer"))
-                p class="soft" { "A comeback that is our doing is goodwill." }
-                (odometer("odometer", "Odometer", unit, ""))
-                (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
-                div class="presses" { (button(Look::Confirm, "Check it in", "", &commands, Some("/order/{order}"))) }
+    Ok(html! {
+        details id="twins" open[!same.is_empty()] {
+            summary class="row" {
+                span class={ "what" @if !found.is_empty() { " wait" } } { @if found.is_empty() { "Written down twice?" } @else { "Is this the same vehicle?" } }
+            }
+            p class="gap soft" { "The visits of both are shown together from then on. It can be taken apart again." }
+            @for twin in &found {
+                (vehicle_row(twin, &format!("/v/{}", twin.vehicle), ""))
+                form { div class="presses" {
+                    (button(Look::Plain, "The same vehicle", &twin.label, &[command(&twin.vehicle, Some(id.as_str()))?], None))
+                } }
+            }
+            (look_for(&format!("/v/{id}"), same, "Plate, VIN, maker and model"))
+        }
+        @for other in &others {
+            @let own = world.own_vehicle(other)?;
+            @let text = |field| visit.snap.texts().text_of(own.text(field).words).unwrap_or_default();
+            details id=(format!("apart-{other}")) {
+                summary class="row" { span class="what" { "Also written down as " (joined(&[&text(Field::Plate), &text(Field::Label)])) } }
+                form { div class="presses" {
+                    (button(Look::Plain, "They are two after all", "", &[command(other.as_str(), None)?], None))
+                } }
             }
         }
-    }
+    })
 }
 
 /// One visit: what was said, found, done and proved.

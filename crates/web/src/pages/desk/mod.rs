@@ -4,13 +4,16 @@ pub mod ask;
 mod books;
 mod calls;
 mod credit;
+mod customer;
 mod day;
 mod decline;
 mod desk_side;
+mod erase;
 mod find;
 mod hand_over;
 mod intake;
 mod known_vehicle;
+mod mend;
 mod odds;
 pub mod order;
 mod overview;
@@ -34,6 +37,9 @@ pub fn routes() -> Router<State> {
     Router::new()
         .route("/", get(day::day))
         .route("/find", get(find::find))
+        .route("/customers", get(find::customers))
+        .route("/vehicles", get(find::vehicles))
+        .route("/c/{customer}", get(customer::customer))
         .route("/calls", get(calls::calls))
         .route("/estimates", get(odds::estimates))
         .route("/new", get(intake::take_in))
@@ -55,7 +61,7 @@ pub fn of_orders() -> Router<State> {
     Router::new()
         .route("/o/{number}", get(order::order))
         .route("/o/{number}/story", get(order::story))
-        .route("/o/{number}/mend", get(intake::correct))
+        .route("/o/{number}/mend", get(mend::correct))
         .route("/o/{number}/hand-over", get(hand_over::hand_over))
         .route("/o/{number}/desk", get(overview::desk))
         .route("/o/{number}/odds", get(odds::odds))
