@@ -457,15 +457,19 @@ impl World {
     /// trouble: its stream says so from then on.
     pub(crate) fn take(&mut self, rows: &[Row]) -> Result<(), Trouble> {
         let from = self.position;
+        let mut joins = false;
         for row in rows.iter().filter(|row| row.position > from) {
             let event = read::row(row);
             if row.position > self.index.position {
                 self.note_row(row, &event)?;
             }
+            joins |= event.as_ref().is_ok_and(|(_, one)| same::is_said(&one.event));
             self.take_in(row, event);
             self.position = row.position;
         }
-        self.finish_notes()
+        self.finish_notes()?;
+        // The cards may be another program's, which had read further.
+        if joins { self.read_same() } else { Ok(()) }
     }
 
     /// What a row changes in memory.

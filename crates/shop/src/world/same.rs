@@ -1,5 +1,7 @@
 //! Vehicles and customers that were written down twice: which names are of one.
 
+use record::AnyEvent;
+use repair::{CustomerFact, VehicleFact};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// By name: the other name that it leads to.
@@ -49,6 +51,15 @@ impl Same {
             .map(str::to_owned)
             .collect()
     }
+}
+
+/// Whether an event says that two are one, or not any more.
+pub(super) fn is_said(event: &AnyEvent) -> bool {
+    matches!(
+        event,
+        AnyEvent::Vehicle(VehicleFact::SameAs { .. })
+            | AnyEvent::Customer(CustomerFact::SameAs { .. })
+    )
 }
 
 #[cfg(test)]
