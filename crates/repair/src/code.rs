@@ -372,6 +372,21 @@ pub enum Way {
     Signed,
 }
 
+/// What somebody is rung about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum RungAbout {
+    /// A yes or no.
+    Approval,
+    /// A promise that is not kept, or kept otherwise.
+    Promise,
+    /// That it can be collected.
+    Ready,
+    /// Work that is due, long after it left.
+    Due,
+    /// Whether it came back, after a fault that did not show itself.
+    FollowUp,
+}
+
 /// How money moved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum PaidBy {

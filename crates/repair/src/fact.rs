@@ -3,7 +3,7 @@
 use crate::code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
     Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, Place, ProofIs, Reading, Resolved,
-    Sits, SnagIs, StallNeeded, Step, Until, Way, Work,
+    RungAbout, Sits, SnagIs, StallNeeded, Step, Until, Way, Work,
 };
 use crate::ids::{
     CommandId, DifferenceId, LineId, MoveId, NoteId, PartId, PersonId, ProofId, SnagId, StageId,
@@ -453,6 +453,14 @@ pub enum Fact {
         at: Timestamp,
         /// The tellings seen.
         after: Vec<CommandId>,
+    },
+    /// Somebody of the shop rang about something, or wrote.
+    Rung {
+        about: RungAbout,
+        /// Whether they were reached.
+        reached: bool,
+        /// What was said.
+        words: Option<Words>,
     },
     /// A photo or file belongs to something.
     Attached {

@@ -57,7 +57,7 @@ pub use beside::{
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
     Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
-    Resolved, Sits, SnagIs, StallNeeded, Stand, Step, Until, Way, Work, WorkIs,
+    Resolved, RungAbout, Sits, SnagIs, StallNeeded, Stand, Step, Until, Way, Work, WorkIs,
 };
 pub use debts::{Debt, debts};
 pub use decide::{Context, Refusal, SumChange, decide, record};

@@ -271,3 +271,189 @@ fn an_ask_is_on_the_page_of_calls_with_the_number_to_ring() {
     );
     assert!(call.kind.rings());
 }
+
+/// The calls of an order that waits for a yes to 780.40.
+fn asked() -> (Bench, String) {
+    let mut bench = Bench::new();
+    let order = bench.open("Ines Duarte", "Small Van", "A 1");
+    bench
+        .price(&order, &[entry("gasket", "780.40", "customer")])
+        .unwrap();
+    (bench, order)
+}
+
+fn answer(bench: &mut Bench, order: &str, agreed: bool) {
+    let after = bench.view(order).asks[0].after.clone();
+    let amount = agreed.then_some("780.40");
+    bench.tell(order, json!({ "consented": { "step": "repair", "payer": "customer", "lines": [], "agreed": agreed,
+        "amount": amount, "tax_included": false, "way": "phone", "person": Device::words("Ines Duarte"),
+        "said": null, "number_called": null, "signature": null, "after": after } }));
+}
+
+#[test]
+fn who_did_not_answer_is_tried_again_and_who_answers_later_is_waited_for() {
+    let (mut bench, order) = asked();
+    let rung = json!({ "rung": { "about": "approval", "reached": false, "words": null } });
+    bench.tell(&order, rung);
+    let call = seen::calls(&bench.service).unwrap().remove(0);
+    assert_eq!(
+        (call.kind, call.tried.as_deref()),
+        (CallKind::Ask, Some("08:00"))
+    );
+    bench.tell(
+        &order,
+        json!({ "answer-due": { "at": "2026-11-25T12:00:00Z", "after": [] } }),
+    );
+    let call = seen::calls(&bench.service).unwrap().remove(0);
+    assert_eq!(call.kind, CallKind::Waits);
+    assert!(
+        call.what.starts_with("Ines Duarte answers by 12:00"),
+        "{}",
+        call.what
+    );
+    bench.clock.later(5 * 60);
+    let call = seen::calls(&bench.service).unwrap().remove(0);
+    assert_eq!(call.kind, CallKind::Ask);
+    assert!(
+        call.what.starts_with("Wanted to answer by 12:00"),
+        "{}",
+        call.what
+    );
+    answer(&mut bench, &order, true);
+    assert_eq!(calls(&bench), []);
+}
+
+#[test]
+fn who_said_no_is_not_rung_again_for_the_same() {
+    let (mut bench, order) = asked();
+    answer(&mut bench, &order, false);
+    let (kind, what) = calls(&bench).remove(0);
+    assert_eq!(kind, CallKind::SaidNo);
+    assert!(
+        what.contains("said no to 780.40") && what.contains("take it off the price"),
+        "{what}"
+    );
+    // Another price is another question.
+    bench
+        .price(&order, &[entry("gasket", "400.00", "customer")])
+        .unwrap();
+    assert_eq!(calls(&bench).remove(0).0, CallKind::Ask);
+}
+
+#[test]
+fn the_warranty_is_rung_at_its_own_number() {
+    let (mut bench, order) = asked();
+    bench
+        .price(&order, &[entry("gasket", "780.40", "warranty")])
+        .unwrap();
+    let warranty = |bench: &Bench| {
+        let calls = seen::calls(&bench.service).unwrap();
+        calls.into_iter().find(|call| call.kind == CallKind::Ask)
+    };
+    let call = warranty(&bench).unwrap();
+    assert_eq!(
+        (call.phone.as_str(), call.page.as_str()),
+        ("", "ask?payer=warranty")
+    );
+    bench.tell(
+        &order,
+        json!({ "consented": { "step": "diagnose", "payer": "warranty", "lines": [], "agreed": true,
+        "amount": "100", "tax_included": false, "way": "phone", "person": null,
+        "said": null, "number_called": Device::words("0700 1"), "signature": null, "after": [] } }),
+    );
+    assert_eq!(warranty(&bench).unwrap().phone, "0700 1");
+}
+
+#[test]
+fn what_is_ready_is_rung_about_until_they_know() {
+    let mut bench = Bench::new();
+    let order = bench.open("Ines Duarte", "Small Van", "A 1");
+    bench.finish(&order);
+    assert_eq!(calls(&bench).remove(0).0, CallKind::Ready);
+    bench.tell(
+        &order,
+        json!({ "rung": { "about": "ready", "reached": true, "words": null } }),
+    );
+    let (kind, what) = calls(&bench).remove(0);
+    assert_eq!(kind, CallKind::Waits);
+    assert!(what.contains("knows that it is ready"), "{what}");
+    bench.hand_over(&order).unwrap();
+    assert_eq!(calls(&bench), []);
+}
+
+#[test]
+fn a_promise_that_slips_is_told_once_until_another_is_given() {
+    let mut bench = shop_with_an_order();
+    bench.tell("a", json!({ "promised": { "at": "2026-11-25T09:00:00Z" } }));
+    bench.clock.later(2 * 60);
+    assert_eq!(calls(&bench).remove(0).0, CallKind::Promise);
+    bench.tell(
+        "a",
+        json!({ "rung": { "about": "promise", "reached": true, "words": null } }),
+    );
+    let (kind, what) = calls(&bench).remove(0);
+    assert_eq!(kind, CallKind::Waits);
+    assert!(what.contains("no new time yet"), "{what}");
+    bench.clock.later(10);
+    bench.tell("a", json!({ "promised": { "at": "2026-11-25T10:30:00Z" } }));
+    bench.clock.later(60);
+    assert_eq!(calls(&bench).remove(0).0, CallKind::Promise);
+}
+
+#[test]
+fn what_it_left_with_is_rung_about_on_its_day_and_a_fault_that_hid_a_week_after() {
+    let mut bench = Bench::new();
+    let order = bench.open("Ines Duarte", "Small Van", "A 1");
+    let vehicle = bench.view(&order).row.vehicle_id.unwrap();
+    bench.finish(&order);
+    bench
+        .ask(
+            &order,
+            json!({ "hand-over": { "leaves": "drives-away", "ending": "not-reproduced", "boxes": null, "signature": null, "signed_by": null } }),
+        )
+        .unwrap();
+    let owing = |id: &str, until: serde_json::Value| {
+        json!({ "left-owing": { "order": order, "work": { "work": "other", "item": null, "own": id },
+            "item": null, "words": Device::words("brake fluid"), "until": until } })
+    };
+    let stream = format!("vehicle:{vehicle}");
+    let later = json!({ "later": { "date": "2026-12-10", "distance": null } });
+    bench
+        .send(&stream, "vehicle_fact", owing("w", later))
+        .unwrap();
+    let road = json!({ "later": { "date": null, "distance": "10000 km" } });
+    bench
+        .send(&stream, "vehicle_fact", owing("x", road))
+        .unwrap();
+    assert_eq!(calls(&bench), []);
+    bench.clock.later(8 * 24 * 60);
+    let (kind, what) = calls(&bench).remove(0);
+    assert_eq!(kind, CallKind::FollowUp);
+    assert!(what.contains("whether it came back: It squeals"), "{what}");
+    bench.tell(
+        &order,
+        json!({ "rung": { "about": "follow-up", "reached": true, "words": null } }),
+    );
+    assert_eq!(calls(&bench), []);
+    bench.clock.later(8 * 24 * 60);
+    let due = calls(&bench);
+    assert_eq!(due.len(), 1, "{due:?}");
+    assert_eq!(due[0].0, CallKind::Due);
+    assert!(
+        due[0].1.contains("brake fluid"),
+        "what only the road says has no day: {due:?}"
+    );
+    // Another program on the same record says the same.
+    let other = bench.another_program();
+    assert_eq!(seen::calls(&other).unwrap().len(), 1);
+    bench
+        .send(
+            &stream,
+            "vehicle_fact",
+            json!({ "owing-done": { "order": order, "work": { "work": "other", "item": null, "own": "w" } } }),
+        )
+        .unwrap();
+    assert_eq!(calls(&bench), []);
+    let made = shop::rebuild(&bench.store, bench::LOG, false).unwrap();
+    assert_eq!(made.differences, Vec::<String>::new());
+}

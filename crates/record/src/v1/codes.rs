@@ -5,8 +5,8 @@ use repair::price::{By, Charge, HoursBy, Payer, Round};
 use repair::{
     AimIs, Can, CheckIs, Clock, ConsentStep, CouldBe, DifferenceIs, Ending, Fate, Field, Gate,
     KeyStep, Kind, Language, Leaves, LevelAt, LineText, Noted, OdometerAt, OldPartFate, Outcome,
-    PaidBy, PartStep, PieceIs, ProofIs, PutIn, Resolved, Role, SharedIs, Sits, SnagIs, StallIs,
-    StallNeeded, SureIs, System, Units, VinRead, Way, WorkIs, Zone,
+    PaidBy, PartStep, PieceIs, ProofIs, PutIn, Resolved, Role, RungAbout, SharedIs, Sits, SnagIs,
+    StallIs, StallNeeded, SureIs, System, Units, VinRead, Way, WorkIs, Zone,
 };
 
 codes! { KindForm = Kind {
@@ -352,6 +352,14 @@ codes! { SharedIsForm = SharedIs {
     Order = "order",
     Wheel = "wheel",
     Item = "item",
+} }
+
+codes! { RungAboutForm = RungAbout {
+    Approval = "approval",
+    Promise = "promise",
+    Ready = "ready",
+    Due = "due",
+    FollowUp = "follow-up",
 } }
 
 codes! { CouldBeForm = CouldBe {

@@ -359,6 +359,11 @@ forms! { FactForm = Fact {
         at: TimeForm,
         after: Vec<CommandIdForm>,
     },
+    Rung = "rung" {
+        about: RungAboutForm,
+        reached: bool,
+        words: Option<WordsForm>,
+    },
     Attached = "attached" {
         file: FileForm,
         item: Option<ItemIdForm>,

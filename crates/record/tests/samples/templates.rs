@@ -384,6 +384,10 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
         ),
         ("answer-due", json!({ "at": "$time", "after": ["$id"] })),
         (
+            "rung",
+            json!({ "about": code("approval promise ready due follow-up"), "reached": "$bool", "words": maybe("$words") }),
+        ),
+        (
             "attached",
             json!({ "file": file(), "item": maybe("$id"), "snag": maybe("$id"), "words": maybe("$words") }),
         ),

@@ -118,7 +118,8 @@ fn ask(
         payer: PayerForm::of(&payer),
         phone: match payer {
             Payer::Customer => customer_text(snap, world, order, Field::Phone)?,
-            _ => String::new(),
+            // Theirs is the number that they were called at before.
+            _ => number_called(snap, order, payer),
         },
         sentence: match limit {
             Some(limit) if !must && passed.is_some() => asked.let_pass(limit, world),
@@ -231,6 +232,22 @@ fn called(
         Payer::Warranty => "the warranty".to_owned(),
         Payer::Goodwill => "the shop".to_owned(),
     })
+}
+
+/// The number at which a payer was called last.
+fn number_called(snap: &Snapshot<'_>, order: &Order, payer: Payer) -> String {
+    let called = order
+        .beside_moves()
+        .filter_map(|(command, filed)| match &filed.fact {
+            Fact::Consented {
+                payer: of,
+                number_called: Some(number),
+                ..
+            } if *of == payer => Some(((filed.stamp.at, command), *number)),
+            _ => None,
+        });
+    let last = called.max_by(|a, b| a.0.cmp(&b.0));
+    last.map_or_else(String::new, |(_, number)| snap.texts().text(number))
 }
 
 /// The step that follows on what this payer was asked before.

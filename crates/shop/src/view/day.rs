@@ -251,7 +251,8 @@ fn day_order(
     let waiting = of_it(&|kind| matches!(kind, CallKind::Late | CallKind::Waits));
     let because = match row.word.as_str() {
         "part" | "machine work" => waiting.map(|call| call.what.clone()),
-        "consent" => of_it(&|kind| kind == CallKind::Ask).map(|call| call.what.clone()),
+        "consent" => of_it(&|kind| matches!(kind, CallKind::Ask | CallKind::SaidNo))
+            .map(|call| call.what.clone()),
         "ready" | "papers" => snap
             .caller()
             .sees_prices()

@@ -5,7 +5,7 @@ use super::story::{aimed, hour, left};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::v1::codes::{LineTextForm, PaidByForm, PartStepForm, SystemForm, WayForm};
-use repair::{ConsentStep, Decision, Fact, KeyStep, Place, Rules, StallNeeded, System};
+use repair::{ConsentStep, Decision, Fact, KeyStep, Place, Rules, RungAbout, StallNeeded, System};
 use rust_decimal::Decimal;
 
 /// A code as a person reads it: `in-person` is `in person`.
@@ -127,6 +127,11 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             stall,
             ..
         } => work_left(*minutes, least.zip(*most), *skill, *stall),
+        Fact::Rung {
+            about,
+            reached,
+            words,
+        } => rung(*about, *reached, behind(words)),
         Fact::AnswerDue { at, .. } => format!("Will answer by {}", hour(rules, *at)),
         Fact::Attached { file, words, .. } if file.media.as_str() == super::PAPER => {
             format!("Paper given out{}", behind(words))
@@ -275,4 +280,17 @@ fn stood(how: &str, place: &Place) -> String {
             how => format!("{how} away from here"),
         },
     }
+}
+
+/// `Rung: it is ready to collect`, or that nobody answered.
+fn rung(about: RungAbout, reached: bool, words: String) -> String {
+    let about = match about {
+        RungAbout::Approval => "about the approval",
+        RungAbout::Promise => "about the promised time",
+        RungAbout::Ready => "that it is ready",
+        RungAbout::Due => "about work that is due",
+        RungAbout::FollowUp => "whether it came back",
+    };
+    let answer = if reached { "" } else { ", no answer" };
+    format!("Rung {about}{answer}{words}")
 }

@@ -121,7 +121,9 @@ impl World {
                     VehicleFact::Declared { .. }
                     | VehicleFact::Mended { .. }
                     | VehicleFact::SameAs { .. }
-                    | VehicleFact::OwnerTold { .. },
+                    | VehicleFact::OwnerTold { .. }
+                    | VehicleFact::LeftOwing { .. }
+                    | VehicleFact::OwingDone { .. },
                 ),
                 Stream::Vehicle(id),
             ) => {
@@ -232,7 +234,11 @@ impl World {
         if is_found_by(event) {
             self.touched.reworded.insert(id.clone());
         }
-        if card.finished != before.finished {
+        let rung = matches!(
+            event,
+            Event::Fact(Fact::Rung { .. } | Fact::Undo { .. } | Fact::Proved { .. })
+        );
+        if card.finished != before.finished || rung && card.finished.is_some() {
             self.touched.finished.insert(id.clone());
         }
         match event {
@@ -281,6 +287,7 @@ impl World {
         for id in vehicles {
             self.put_vehicle_card(&id)?;
             self.put_names_of_vehicle(&id)?;
+            self.put_owing(&id)?;
             let orders = self.orders_of_vehicle(&id)?;
             reworded.extend(orders.into_iter().map(|(_, order)| order));
         }
@@ -294,6 +301,7 @@ impl World {
         }
         for id in reworded.union(&touched.finished) {
             self.put_finished(id)?;
+            self.put_follow_up(id)?;
         }
         Ok(())
     }

@@ -65,7 +65,16 @@ pub(crate) mod drawer {
     /// By name and customer: nothing more.
     pub(crate) const CUSTOMER_LIST: &str = "customers";
 
-    pub(crate) const ALL: [&str; 23] = [
+    /// By the day on which work that it left with is due, and vehicle: nothing more.
+    pub(crate) const OWING: &str = "owing";
+    /// By vehicle: the day under which it stands there.
+    pub(crate) const OWING_DAY: &str = "owing of vehicle";
+    /// By the day on which somebody asks whether a fault came back, and number: the order.
+    pub(crate) const FOLLOW_UP: &str = "follow up";
+    /// By number: the day under which it stands there.
+    pub(crate) const FOLLOW_UP_DAY: &str = "follow up of order";
+
+    pub(crate) const ALL: [&str; 27] = [
         ORDER,
         NUMBER,
         HERE,
@@ -89,6 +98,10 @@ pub(crate) mod drawer {
         CUSTOMER_WORDS,
         VEHICLE_LIST,
         CUSTOMER_LIST,
+        OWING,
+        OWING_DAY,
+        FOLLOW_UP,
+        FOLLOW_UP_DAY,
     ];
 }
 

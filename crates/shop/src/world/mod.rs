@@ -6,6 +6,7 @@ mod at_hand;
 mod filing;
 mod finding;
 pub(crate) mod index;
+mod later;
 pub(crate) mod read;
 mod same;
 
@@ -13,6 +14,7 @@ use crate::trouble::Trouble;
 use at_hand::{AtHand, Folded, Known};
 use filing::Touched;
 use index::{Index, drawer, odd};
+pub(crate) use later::owing_due;
 pub use read::Unread;
 use record::AnyEvent;
 use record::Stream;
@@ -463,7 +465,9 @@ impl World {
             if row.position > self.index.position {
                 self.note_row(row, &event)?;
             }
-            joins |= event.as_ref().is_ok_and(|(_, one)| same::is_said(&one.event));
+            joins |= event
+                .as_ref()
+                .is_ok_and(|(_, one)| same::is_said(&one.event));
             self.take_in(row, event);
             self.position = row.position;
         }

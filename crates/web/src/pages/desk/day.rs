@@ -1,5 +1,6 @@
 //! The day: what stands where and what holds it, whom to ring, what is awaited, what goes home.
 
+use super::calls::to_ring;
 use crate::State;
 use crate::layout::Part;
 use crate::pages::{Shown, count, show, stuck};
@@ -217,21 +218,7 @@ fn ring(calls: &[CallView]) -> Markup {
         section {
             h2 class="spread" { span { u { "R" } "ing now" } a class="soft" href="/calls" data-key="r" { (calls.len()) } }
             @if calls.is_empty() { p class="soft gap" { "No calls to make." } }
-            @for call in calls.iter().take(2) {
-                div class="call" {
-                    p class="spread" { span class="strong" { (call.customer) } span class="beside number" { (call.phone) } }
-                    p { (call.what) }
-                    p class="soft" { (call.number) " · " (call.vehicle) }
-                    div class="answers" {
-                        @let page = format!("/o/{}/{}", call.number, call.page);
-                        @match call.kind {
-                            CallKind::Ask => { a class="press" href=(page) { "They answered" } }
-                            CallKind::Ready => { a class="press" href=(page) { "Hand over" } }
-                            _ => { a class="press" href=(format!("/o/{}/promise", call.number)) { "Another time" } }
-                        }
-                    }
-                }
-            }
+            @for call in calls.iter().take(2) { (to_ring(call)) }
             (more(calls.len().saturating_sub(2), "/calls"))
         }
     }
@@ -309,8 +296,8 @@ fn awaited(calls: &[CallView]) -> Markup {
             h2 class="spread" { span { "Waiting on" } span class="soft" { (calls.len()) } }
             @if calls.is_empty() { p class="soft gap" { "Nothing is on its way or away." } }
             @for call in calls.iter().take(MOST) {
-                a class="row" href=(format!("/o/{}/{}", call.number, call.page)) {
-                    span class={ "what" @if call.kind == CallKind::Late { " no" } } { (call.what) }
+                a class="row" href=(super::calls::page(call)) {
+                    span class={ "what" @if matches!(call.kind, CallKind::Late | CallKind::SaidNo) { " no" } } { (call.what) }
                     span class="soft" { (call.number) }
                 }
             }

@@ -109,7 +109,7 @@ fn bar(order: &OrderView, total: &TotalView) -> PriceBar {
 pub fn beside(order: &OrderView) -> Markup {
     let here = order.parts.iter().filter(|part| is_here(part)).count();
     let parts = format!("{here} of {} here", order.parts.len());
-    let owed = count(order.debts.len(), "thing", "things");
+    let owed = count(order.row.debts, "thing", "things");
     html! {
         section {
             (heading(order, "Parts", "parts", "t", if order.parts.is_empty() { "" } else { &parts }))
