@@ -5,7 +5,7 @@
 use crate::trouble::{Trouble, TroubleKind};
 use fastener::designation::{Kind as Written, read as designation};
 use measure::{Dimension, Measured, Unit, read};
-use repair::{Fact, Item, OdometerAt, Order, Pattern};
+use repair::{Fact, Item, OdometerAt, Order, Pattern, ProofIs};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
@@ -125,6 +125,26 @@ pub(crate) fn doubts(fact: &Fact, known: &Known<'_>) -> Vec<Odd> {
         }
         _ => Vec::new(),
     }
+}
+
+/// What is odd about a vehicle that leaves: it was driven here, and nobody read the odometer on
+/// the way out. A job that needs no road test stays quick.
+pub(crate) fn leaving(order: &Order) -> Option<Odd> {
+    let driven = order.beside_moves().any(|(_, filed)| {
+        matches!(
+            filed.fact,
+            Fact::Proved {
+                proof: ProofIs::RoadTest,
+                ..
+            }
+        )
+    });
+    let untold = odometer(order, OdometerAt::Out).is_none();
+    (driven && untold).then(|| Odd {
+        path: "hand-over.odometer".to_owned(),
+        what: "nobody noted the odometer on the way out".to_owned(),
+        how: How::Doubtful,
+    })
 }
 
 /// All of them as one trouble: what can't be comes first, and alone.

@@ -72,8 +72,33 @@ fn set_up(service: &Service, now: Timestamp) -> Result<(), Trouble> {
             json!({ "stall-added": { "stall": stall, "name": Device::words(name), "sort": sort } }),
         )?;
     }
+    for (job, name, price, part, each) in JOBS {
+        tell(json!({ "job-kept": { "id": job, "after": [], "job": {
+            "name": Device::words(name), "price": price, "in_one": false,
+            "parts": [{ "name": Device::words(part), "quantity": "1", "each": each }] } } }))?;
+    }
     Ok(())
 }
+
+/// What the shop does at a fixed price: by name in the record, as it is called, for how much,
+/// with which part at what price.
+const JOBS: [(&str, &str, &str, &str, &str); 3] = [
+    (
+        "bulb",
+        "Headlamp bulb renewed",
+        "24.00",
+        "headlamp bulb",
+        "9.50",
+    ),
+    ("battery", "Battery renewed", "148.00", "battery", "118.00"),
+    (
+        "wipers",
+        "Wiper blades renewed",
+        "39.00",
+        "pair of wiper blades",
+        "27.00",
+    ),
+];
 
 /// Shorthand for the states the scenes use.
 const OUT: StateForm = StateForm::Out;

@@ -238,7 +238,8 @@ fn handed_over(browser: &Browser) -> Result<()> {
     follow(browser, "Hand over")?;
     browser.wait_for_text("Invoice, paid")?;
     tap(browser, "Invoice, paid")?;
-    browser.wait_for_text("once the keys are given")?;
+    browser.wait_for_text("with what is asked here")?;
+    write(browser, "Odometer on the way out", "148230 km")?;
     tap(browser, "Keys given, it drives away")?;
     browser.wait_for_text("Handed over: drove away")
 }

@@ -7,7 +7,7 @@ use chromium::{Browser, DESK, PHONE};
 use serde_json::{Value, json};
 
 /// Sends commands as the page's own script does, and goes on when all are answered.
-fn send(browser: &Browser, commands: &[Value]) -> Result<()> {
+pub(super) fn send(browser: &Browser, commands: &[Value]) -> Result<()> {
     let answered = browser.execute_until_called_back(
         "const done = arguments[arguments.length - 1];
          (async () => {
@@ -25,25 +25,25 @@ fn send(browser: &Browser, commands: &[Value]) -> Result<()> {
     Ok(())
 }
 
-fn words(text: &str) -> Value {
+pub(super) fn words(text: &str) -> Value {
     json!({ "text": text, "salt": "5a".repeat(32) })
 }
 
 /// Commands of one device, in its sequence.
-struct Device {
+pub(super) struct Device {
     who: String,
     seq: u64,
 }
 
 impl Device {
     /// Whoever the browser remembers, as the page says it.
-    fn of(browser: &Browser) -> Result<Self> {
+    pub(super) fn of(browser: &Browser) -> Result<Self> {
         let who = browser.execute("return document.body.dataset.who;", vec![])?;
         let who = who.as_str().context("nobody is remembered")?.to_owned();
         Ok(Self { who, seq: 0 })
     }
 
-    fn command(&mut self, stream: &str, part: &str, content: Value) -> Value {
+    pub(super) fn command(&mut self, stream: &str, part: &str, content: Value) -> Value {
         self.seq += 1;
         let mut command = json!({
             "command_id": format!("00000000-0000-7000-a000-{:012}", self.seq),

@@ -53,6 +53,7 @@ fn declined_and_put_back() -> Result<()> {
         browser.text()?
     );
     choose(&browser, "declined, put back")?;
+    write(&browser, "Odometer on the way out", "184260 km")?;
     tap(&browser, "It drives away")?;
     browser.wait_for_text("Declined, and put back together")?;
     follow(&browser, "Print the invoice")?;

@@ -84,6 +84,7 @@ fn hand_over(shop: &Shop, browser: &Browser, number: u64) -> Result<()> {
     browser
         .wait_for_text("Yes: nothing stands against it")
         .with_context(|| browser.text().unwrap_or_default())?;
+    write(browser, "Odometer on the way out", "99000 km")?;
     tap(browser, "It drives away")?;
     browser.wait_for_text("Handed over: drove away")
 }

@@ -30,8 +30,9 @@ use check::{check_job, check_money, check_place, check_settings, check_weights, 
 use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
-    Context, Decision, Event, Field, MapFact, OdometerAt, Order, OrderId, Refusal, Request, Rules,
-    ShopFact, VehicleFact, VehicleId, VinRead, Words, decide, record as record_fact,
+    Context, Decision, Event, Fact, Field, Leaves, MapFact, OdometerAt, Order, OrderId, Refusal,
+    Request, Rules, ShopFact, VehicleFact, VehicleId, VinRead, Words, decide,
+    record as record_fact,
 };
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
@@ -284,12 +285,21 @@ impl Service {
         let mut odd = Vec::new();
         // The vehicles of orders that the form itself opens.
         let mut coming = BTreeMap::new();
+        // Orders of which the form itself says what the odometer shows on the way out.
+        let mut read_out = BTreeSet::new();
         for (nth, part) in parts.into_iter().enumerate() {
             let command = read(whole(part, nth))?;
             roles::check(caller, command.act())?;
             let first = spoken.insert(command.stream.clone());
             match command.said.clone() {
                 Said::Fact(event) => {
+                    if let AnyEvent::Order(Event::Fact(Fact::Odometer {
+                        at: OdometerAt::Out,
+                        ..
+                    })) = &event
+                    {
+                        read_out.insert(command.stream.clone());
+                    }
                     let found = self.doubts(&command, &event, &coming)?;
                     odd.extend(found.into_iter().map(|odd| (nth, odd)));
                     drop(self.events_of_fact(caller, &command, event)?);
@@ -299,6 +309,16 @@ impl Service {
                         coming.insert(command.stream.clone(), vehicle.clone());
                     }
                     self.check_waiver(&command, &request)?;
+                    let drives = Leaves::DrivesAway;
+                    let leaves =
+                        matches!(request, Request::HandOver { leaves, .. } if leaves == drives);
+                    if let (true, Stream::Order(id)) = (
+                        leaves && !read_out.contains(&command.stream),
+                        &command.stream,
+                    ) {
+                        let order = self.world()?.order(id)?;
+                        odd.extend(doubts::leaving(&order).map(|odd| (nth, odd)));
+                    }
                     if let (true, Stream::Order(id)) = (first, &command.stream) {
                         let world = self.world()?;
                         self.decided(&world, id, &request, caller)?;

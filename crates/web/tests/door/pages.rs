@@ -236,9 +236,8 @@ fn assert_runs_nothing(path: &str, page: &Page) {
             }
             if ["href", "src", "action", "formaction"].contains(&attribute.as_str()) {
                 let number = value.strip_prefix("tel:").filter(|_| attribute == "href");
-                let dials = number.is_some_and(|number| {
-                    number.chars().all(|c| c.is_ascii_digit() || c == '+')
-                });
+                let dials = number
+                    .is_some_and(|number| number.chars().all(|c| c.is_ascii_digit() || c == '+'));
                 let here = value.starts_with('/') && !value.starts_with("//");
                 assert!(
                     here || value.starts_with('#') || dials,

@@ -5,8 +5,8 @@ use crate::State;
 use crate::pages::vehicle::gates::against;
 use crate::pages::{Shown, count, order_of, show};
 use crate::tap::{
-    Look, button, chips, field, figure, file, order_fact, order_request, required, sheet, signed,
-    text,
+    Look, amount, button, chips, field, figure, file, input, order_fact, order_request, required,
+    sheet, signed, text, when,
 };
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -29,23 +29,32 @@ pub async fn hand_over(
             "Hand over",
             html! {
                 h1 { "Hand over" }
-                @if here { (leaving(&order)) } @else { (returning(&order)) }
+                @if here { (leaving(&order, visit.road_unit())) } @else { (returning(&order)) }
             },
         ))
     })
     .await
 }
 
-fn leaving(order: &OrderView) -> Markup {
+fn leaving(order: &OrderView, unit: &str) -> Markup {
     let next = format!("/o/{}/hand-over", order.number);
     let against = order.gates.last().map(against).unwrap_or_default();
     let stands = |kind: &str| standing(order).any(|known| known == kind);
-    let (label, commands) = drives_away(order);
+    let told = told_at_the_door(order);
+    let (label, mut commands) = drives_away(order);
+    let goes = commands.pop();
+    commands.extend(told.iter().map(|told| told.command.clone()));
+    let out = order_fact(
+        &order.order,
+        json!({ "odometer": { "reading": amount("odometer", unit), "at": "out" } }),
+    );
+    commands.push(when("odometer", out));
+    commands.extend(goes);
     html! {
         div class="columns" {
             div {
                 @if against.is_empty() { p class="large yes gap" { "Yes: nothing stands against it" } }
-                @else if standing(order).eq(["keys-here"]) { p class="large yes gap" { "Yes, once the keys are given" } }
+                @else if only_at_the_door(order) { p class="large yes gap" { "Yes, with what is asked here" } }
                 @else {
                     p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
                     (reasons(&against))
@@ -59,6 +68,11 @@ fn leaving(order: &OrderView) -> Markup {
             div {
                 h2 { "It drives away" }
                 form {
+                    @for told in &told { (told.field()) }
+                    @if order.papers.odometer_out.is_none() {
+                        @let hint = order.papers.odometer_in.as_ref().map_or_else(String::new, |read| format!("on the way in {read}"));
+                        (input("odometer", "Odometer on the way out", &hint, ""))
+                    }
                     (chips("ending", "It ends", &[("repaired", "repaired"), ("not-reproduced", "not reproduced"), ("declined-put-back", "declined, put back")], "repaired"))
                     details id="received" {
                         summary class="row" { span class="what" { "Have them sign for it" } }
@@ -83,6 +97,21 @@ fn standing(order: &OrderView) -> impl Iterator<Item = &str> {
         .chain(papers.map(|reason| reason.kind.as_str()))
 }
 
+/// Whether nothing stands against it but what is asked with the very press: the keys, what was
+/// found and done.
+fn only_at_the_door(order: &OrderView) -> bool {
+    let mut standing = standing(order).peekable();
+    standing.peek().is_some()
+        && standing.all(|kind| ["keys-here", "line-unfinished"].contains(&kind))
+}
+
+/// What was found and done, asked with the press where nothing else is left to ask.
+fn told_at_the_door(order: &OrderView) -> Vec<super::settle::Untold> {
+    let one = order.lines.first().filter(|_| order.lines.len() == 1);
+    let only = one.filter(|_| only_at_the_door(order));
+    only.map_or_else(Vec::new, |line| super::settle::untold(order, line))
+}
+
 /// The tap by which it leaves. Where nothing but the keys is left, they go with it.
 fn drives_away(order: &OrderView) -> (&'static str, Vec<Value>) {
     let drives = order_request(
@@ -90,7 +119,7 @@ fn drives_away(order: &OrderView) -> (&'static str, Vec<Value>) {
         json!({ "hand-over": { "leaves": "drives-away", "ending": field("ending"), "boxes": null,
             "signature": file("signature"), "signed_by": null } }),
     );
-    if standing(order).eq(["keys-here"]) {
+    if only_at_the_door(order) && order.keys_here {
         let keys = order_fact(
             &order.order,
             json!({ "keys": { "step": "given-back", "words": null } }),

@@ -2,13 +2,16 @@
 
 use crate::State;
 use crate::pages::{Shown, Visit, show};
-use crate::tap::{Look, amount, button, chips, field, input, new, odometer, required, text, when};
+use crate::tap::{
+    Look, amount, button, chips, field, input, new, odometer, required, text, when, words,
+};
 use axum::extract::{self, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
+use shop::offers::JobOffer;
 use shop::repair::{CustomerId, VehicleId};
 use shop::view::{KnownCustomer, KnownVehicle, TakenIn, known_customer, known_vehicle, offered};
 use shop::{Trouble, view};
@@ -100,6 +103,7 @@ fn unknown(
         Some(owner) => view::vehicles_of(visit.snap, &CustomerId::new(owner.customer.clone()))?,
         None => Vec::new(),
     };
+    let jobs = shop::offers::jobs(visit.snap);
     Ok(html! {
         h1 { "Check in a vehicle" }
         form method="get" action="/new" data-follows="known vin-says" {
@@ -125,8 +129,9 @@ fn unknown(
                 div {
                     div id="known" aria-live="polite" { (picks(typed, &vehicles, &customers)) }
                     (job_fields(typed, unit, None))
+                    (agreed_now(&jobs))
                     div class="presses low" {
-                        (button(Look::Confirm, "Check it in", "", &taking_in(unit, owner), Some("/order/{order}")))
+                        (button(Look::Confirm, "Check it in", "", &taking_in(unit, owner, &jobs), Some("/order/{order}")))
                     }
                 }
             }
@@ -149,7 +154,7 @@ fn picks(typed: &Typed, vehicles: &[KnownVehicle], customers: &[KnownCustomer]) 
 fn known(visit: &Visit<'_>, typed: &Typed, id: &VehicleId) -> Result<Markup, Trouble> {
     let unit = visit.road_unit();
     let vehicle = known_vehicle(visit.snap, id)?;
-    let owner = vehicle.customer.as_deref();
+    let jobs = shop::offers::jobs(visit.snap);
     Ok(html! {
         h1 { "Check in a vehicle" }
         form method="get" action="/new" {
@@ -171,8 +176,9 @@ fn known(visit: &Visit<'_>, typed: &Typed, id: &VehicleId) -> Result<Markup, Tro
                     (job_fields(typed, unit, vehicle.last.as_ref().and_then(|(_, read)| read.as_deref())))
                     (chips("payer", "Who pays", &[("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "customer"))
                     p class="soft" { "A comeback that is our doing is goodwill." }
+                    (agreed_now(&jobs))
                     div class="presses low" {
-                        (button(Look::Confirm, "Check it in", "", &taking_in_again(visit, &vehicle.vehicle, owner, unit), Some("/order/{order}")))
+                        (button(Look::Confirm, "Check it in", "", &taking_in_again(visit, &vehicle, unit, &jobs), Some("/order/{order}")))
                     }
                 }
             }
@@ -357,7 +363,52 @@ fn job(unit: &str, payer: Value) -> [Value; 3] {
     ]
 }
 
-fn taking_in(unit: &str, owner: Option<&KnownCustomer>) -> Vec<Value> {
+/// A job at a fixed price that they agree to as they stand there.
+fn agreed_now(jobs: &[JobOffer]) -> Markup {
+    let places: Vec<String> = (0..jobs.len()).map(|nth| nth.to_string()).collect();
+    let named: Vec<String> = jobs
+        .iter()
+        .map(|job| format!("{}, {}", job.name, job.price))
+        .collect();
+    let mut choices = vec![("", "not yet")];
+    choices.extend(
+        places
+            .iter()
+            .map(String::as_str)
+            .zip(named.iter().map(String::as_str)),
+    );
+    html! { @if !jobs.is_empty() { (chips("job", "Agreed here and now", &choices, "")) } }
+}
+
+/// The price of the job that was picked, and their yes to it.
+fn agreed(jobs: &[JobOffer], payer: &Value, person: &Value) -> Vec<Value> {
+    let mut out = Vec::new();
+    for (nth, job) in jobs.iter().enumerate() {
+        let entries: Vec<Value> = job
+            .entries
+            .iter()
+            .map(|entry| {
+                let mut entry = entry.clone();
+                entry["line"] = new("line");
+                entry["payer"] = payer.clone();
+                entry
+            })
+            .collect();
+        let consent = json!({ "consented": {
+            "step": "repair", "payer": payer, "lines": [], "agreed": true, "amount": job.price.replace(',', ""),
+            "tax_included": false, "way": "in-person", "person": person, "said": null,
+            "number_called": null, "signature": null, "after": [] } });
+        for command in [
+            of_order("request", json!({ "add-to-price": { "entries": entries } })),
+            of_order("fact", consent),
+        ] {
+            out.push(json!({ "$when": "job", "is": [nth.to_string()], "then": command }));
+        }
+    }
+    out
+}
+
+fn taking_in(unit: &str, owner: Option<&KnownCustomer>, jobs: &[JobOffer]) -> Vec<Value> {
     let join = |family: &str, name: &str| json!({ "$join": [family, new(name)] });
     let customer = owner.map_or_else(|| new("customer"), |owner| json!(owner.customer));
     let mut out = Vec::new();
@@ -378,15 +429,18 @@ fn taking_in(unit: &str, owner: Option<&KnownCustomer>) -> Vec<Value> {
         json!({ "open": { "vehicle": new("vehicle"), "customer": customer } }),
     ));
     out.extend(job(unit, json!("customer")));
+    let person = owner.map_or_else(|| text("customer"), |owner| words(&owner.name));
+    out.extend(agreed(jobs, &json!("customer"), &person));
     out
 }
 
 fn taking_in_again(
     visit: &Visit<'_>,
-    vehicle: &str,
-    owner: Option<&str>,
+    known: &KnownVehicle,
     unit: &str,
+    jobs: &[JobOffer],
 ) -> Vec<Value> {
+    let vehicle = known.vehicle.as_str();
     let told = visit.snap.world().vehicle(&VehicleId::new(vehicle));
     let after: Vec<String> = told.map_or_else(
         |_| Vec::new(),
@@ -416,7 +470,10 @@ fn taking_in_again(
         ),
         when("new-owner", opened(new("customer"))),
     ];
+    let owner = known.customer.as_ref();
     out.extend(owner.map(|owner| unless(opened(json!(owner)))));
     out.extend(job(unit, field("payer")));
+    let person = json!({ "$text": "new-owner", "or": known.owner });
+    out.extend(agreed(jobs, &json!("customer"), &person));
     out
 }

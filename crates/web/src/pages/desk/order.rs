@@ -5,15 +5,22 @@ use crate::State;
 use crate::door::blocking;
 use crate::pages::vehicle::gates::gates;
 use crate::pages::{Shown, count, no_order, order_of, show};
-use crate::tap::{Look, amount, button, link, odometer, order_fact, signed, thumbnails};
+use crate::tap::{
+    Look, amount, button, link, new, odometer, order_fact, signed, thumbnails, words,
+};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
+use shop::record::form::Form as _;
+use shop::record::v1::basics::StateForm;
+use shop::record::v1::codes::{ChargeForm, KindForm, PartStepForm, SystemForm, ZoneForm};
 use shop::repair::OrderId;
+use shop::trade::Vocabulary;
 use shop::view::{NewerView, OrderView, StoppedView, StoryLine, newer};
+use shop::{ItemLine, item_lines};
 use std::sync::Arc;
 
 pub async fn order(
@@ -39,7 +46,7 @@ pub async fn order(
             @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="order" {
-                div { (counts(&order)) (newer_readings(&order, &newer)) (lines(&order)) }
+                div { (counts(&order)) (not_on_yet(&order, &visit.snap.vocabulary())) (newer_readings(&order, &newer)) (lines(&order)) }
                 div class="on-desk" { (desk_side::money(&order)) }
                 div {
                     div class="on-desk" { (desk_side::beside(&order)) }
@@ -107,6 +114,73 @@ fn counts(order: &OrderView) -> Markup {
         }
         (gates(order))
     }
+}
+
+/// Parts on the price or needed that nobody has put on, where the trade knows what they are: one
+/// tap says that the old one came off and the new one is on.
+fn not_on_yet(order: &OrderView, table: &Vocabulary) -> Markup {
+    if order.left.is_some() || order.voided || order.aim.is_some() {
+        return html! {};
+    }
+    let priced = order.price.iter().flat_map(|price| &price.entries);
+    let priced = priced.filter(|entry| entry.charge == ChargeForm::Part);
+    let needed = order
+        .parts
+        .iter()
+        .filter(|part| part.item.is_none() && !part.steps.contains_key(&PartStepForm::Fitted));
+    let mut labels: Vec<&str> = Vec::new();
+    for label in priced
+        .map(|entry| &*entry.label)
+        .chain(needed.map(|part| &*part.label))
+    {
+        let known = order
+            .items
+            .iter()
+            .any(|item| item.label.eq_ignore_ascii_case(label));
+        if !known && !labels.contains(&label) {
+            labels.push(label);
+        }
+    }
+    let read: Vec<ItemLine> = labels
+        .iter()
+        .filter_map(|label| match item_lines(label, table).as_slice() {
+            [one] if one.sort.is_some() && one.amount.is_none() => Some(one.clone()),
+            _ => None,
+        })
+        .collect();
+    html! {
+        @if !read.is_empty() {
+            h2 { "New part, not on yet" }
+            @for (nth, line) in read.iter().enumerate() {
+                form { div class="presses" {
+                    (button(Look::Plain, &format!("{} renewed", shop::say::capital(&line.label)), "the old one off, the new one on", &renewed(order, nth, line), None))
+                } }
+            }
+        }
+    }
+}
+
+/// What is said of a thing that was renewed without more.
+fn renewed(order: &OrderView, nth: usize, line: &ItemLine) -> [Value; 2] {
+    let item = new(&format!("renewed-{nth}"));
+    let pieces: Vec<Value> = (1..=line.count)
+        .map(|position| json!({ "position": position, "length": null }))
+        .collect();
+    let at: Vec<u16> = (1..=line.count).collect();
+    [
+        order_fact(
+            &order.order,
+            json!({ "declared": { "item": {
+                "id": item, "kind": KindForm::of(&line.kind), "system": SystemForm::of(&line.system),
+                "zone": ZoneForm::of(&line.zone), "label": words(&line.label), "size": line.size,
+                "pieces": pieces, "pattern": null, "spent": true, "may_miss": null, "put_in": null, "holds": null } } }),
+        ),
+        order_fact(
+            &order.order,
+            json!({ "moved": { "stage": null, "moves": [{ "item": item, "at": at, "after": [],
+                "left": { "state": StateForm::of(&line.kind.home()), "piece": "new" }, "container": null }] } }),
+        ),
+    ]
 }
 
 /// The walk-round of an order just opened, by its name in the record.

@@ -5,6 +5,7 @@ use super::overview::{PAID_BY, charge, invoice, owed_by_customer, take, total_bl
 use crate::tap::{Look, button, chips, field, figure, input, order_fact, text, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::record::v1::codes::ChargeForm;
 use shop::say::capital;
 use shop::view::{ItemView, LineView, OrderView};
 
@@ -31,7 +32,7 @@ pub fn settle(order: &OrderView) -> Markup {
         h2 { "Invoice and money" }
         (total_block(order, owes))
         form {
-            @for told in told.iter().flatten() { (input(told.code, told.label, told.hint, &told.suggested)) }
+            @for told in told.iter().flatten() { (told.field()) }
             (figure("amount", "Paid now", "before it leaves", &owes.balance, true))
             (chips("by", "How", PAID_BY, "card"))
             div class="presses two" {
@@ -43,15 +44,23 @@ pub fn settle(order: &OrderView) -> Markup {
 }
 
 /// A text of a line that nobody has told yet.
-struct Untold {
+pub struct Untold {
     code: &'static str,
     label: &'static str,
     hint: &'static str,
     suggested: String,
-    command: Value,
+    pub command: Value,
 }
 
-fn untold(order: &OrderView, line: &LineView) -> Vec<Untold> {
+impl Untold {
+    /// Its field, in which what the account knows stands already.
+    pub fn field(&self) -> Markup {
+        input(self.code, self.label, self.hint, &self.suggested)
+    }
+}
+
+/// What nobody has told of a line yet: what was found, what was done.
+pub fn untold(order: &OrderView, line: &LineView) -> Vec<Untold> {
     let ask = |code: &'static str, label, hint, suggested| {
         let after = line.told_by.get(code).cloned().unwrap_or_default();
         let told = order_fact(
@@ -99,6 +108,12 @@ fn done(order: &OrderView) -> String {
         .differences
         .iter()
         .map(|differs| capital(differs));
-    let all: Vec<String> = new.into_iter().chain(differs).collect();
+    let mut all: Vec<String> = new.into_iter().chain(differs).collect();
+    // Of a small job the price says it: what is charged was done.
+    if all.is_empty() {
+        let priced = order.price.iter().flat_map(|price| &price.entries);
+        let jobs = priced.filter(|entry| entry.charge == ChargeForm::Labour);
+        all.extend(jobs.map(|entry| entry.label.clone()));
+    }
     all.join(". ")
 }
