@@ -2,6 +2,7 @@
 
 mod backup;
 mod check;
+pub mod daily;
 mod elsewhere;
 mod erase;
 mod import;
@@ -12,7 +13,6 @@ mod place;
 mod restore;
 
 pub use erase::{clock_agrees, erase_due};
-pub use notes::kept;
 pub use place::Place;
 
 use crate::answer::{Answer, Wrong};

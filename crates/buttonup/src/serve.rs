@@ -1,7 +1,8 @@
 //! `buttonup serve` and `buttonup demo`: one shop on this machine.
 
 use crate::answer::{Answer, Wrong};
-use crate::keep::{Place, clock_agrees, erase_due, kept};
+use crate::keep::daily::{Copies, Keeper};
+use crate::keep::{Place, clock_agrees, erase_due};
 use crate::network::OnNetwork;
 use clap::Args;
 use jiff::Timestamp;
@@ -31,6 +32,8 @@ pub struct Serve {
     #[command(flatten)]
     network: OnNetwork,
     #[command(flatten)]
+    copies: Copies,
+    #[command(flatten)]
     place: Place,
 }
 
@@ -50,7 +53,8 @@ pub struct Demo {
 pub fn serve(serve: &Serve) -> Result<Answer, Wrong> {
     only_this_machine(&serve.listen)?;
     let service = open_service(&serve.place)?;
-    run(&serve.listen, &serve.network, &serve.place, service)
+    let keeper = Keeper::new(&serve.place, Some(&serve.copies));
+    run(&serve.listen, &serve.network, &serve.place, service, keeper)
 }
 
 /// Makes the invented shop in a fresh folder, then serves it.
@@ -71,7 +75,8 @@ pub fn demo(demo: &Demo) -> Result<Answer, Wrong> {
     let place = Place::folder(folder);
     let service = open_service(&place)?;
     crate::demo::make(&service)?;
-    run(&demo.listen, &demo.network, &place, service)
+    let keeper = Keeper::new(&place, None);
+    run(&demo.listen, &demo.network, &place, service, keeper)
 }
 
 pub fn open_service(place: &Place) -> Result<Service, Wrong> {
@@ -97,6 +102,7 @@ fn run(
     network: &OnNetwork,
     place: &Place,
     service: Service,
+    keeper: Keeper,
 ) -> Result<Answer, Wrong> {
     let stopped = |error: std::io::Error| {
         Wrong::input(
@@ -105,7 +111,7 @@ fn run(
             "is another program on that port? name another with --listen",
         )
     };
-    let kept_at = place.clone();
+    let keeper = Arc::new(keeper);
     let runtime = tokio::runtime::Runtime::new().map_err(stopped)?;
     runtime.block_on(async {
         let listener = tokio::net::TcpListener::bind(listen.listen)
@@ -121,10 +127,13 @@ fn run(
         let state = web::State {
             service: Arc::clone(&service),
             live: live.clone(),
-            kept: Arc::new(move || kept(&kept_at)),
+            keeper: keeper.clone(),
             network: ready.as_ref().map(|ready| ready.network.clone()),
         };
         tokio::spawn(erase_when_due(Arc::clone(&service), place.clone()));
+        if keeper.daily {
+            tokio::spawn(copy_daily(Arc::clone(&service), keeper));
+        }
         println!("http://{address}");
         match &ready {
             Some(ready) => println!("{}\nStop with Ctrl-C.", ready.told()),
@@ -242,6 +251,27 @@ async fn erase_when_due(service: Arc<Service>, place: Place) {
         let done = done.await;
         if let Ok(Err(wrong)) = done {
             tracing::warn!("erasures that are due: {wrong}");
+        }
+        tokio::time::sleep(LOOK_AGAIN).await;
+    }
+}
+
+/// Copies the record once a day, for as long as the shop is served.
+async fn copy_daily(service: Arc<Service>, keeper: Arc<Keeper>) {
+    /// Whoever starts the program wants to work first.
+    const FIRST: Duration = Duration::from_secs(10 * 60);
+    const LOOK_AGAIN: Duration = Duration::from_secs(60 * 60);
+    tokio::time::sleep(FIRST).await;
+    loop {
+        let (service, keeper) = (Arc::clone(&service), Arc::clone(&keeper));
+        let done = tokio::task::spawn_blocking(move || {
+            let events = service.world()?.position;
+            keeper.daily_copy(events)
+        });
+        match done.await {
+            Ok(Ok(true)) => tracing::info!("the day's copy is made"),
+            Ok(Err(wrong)) => tracing::warn!("the day's copy: {wrong}"),
+            _ => {}
         }
         tokio::time::sleep(LOOK_AGAIN).await;
     }

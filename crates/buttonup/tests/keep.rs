@@ -98,6 +98,13 @@ fn verify_names_the_head_and_finds_a_noted_one() {
     assert_eq!(other.code, 1);
     assert!(other.json()["what"].as_str().unwrap().contains("was cut"));
     assert_told(&bench.run(&["verify", "--head", "12"]), 2, "is no hash");
+    // A digit copied wrong accuses nobody, and groups of digits are read as they are printed.
+    let digit = if noted.ends_with('0') { "1" } else { "0" };
+    let mistyped = format!("{}{digit}", &noted[..63]);
+    let asked = bench.run(&["verify", "--head", &mistyped]);
+    assert_told(&asked, 2, "differs from it in one digit");
+    let groups: Vec<&str> = (0..8).map(|nth| &noted[nth * 8..nth * 8 + 8]).collect();
+    assert_eq!(bench.run(&["verify", "--head", &groups.join(" ")]).code, 0);
 }
 
 #[test]

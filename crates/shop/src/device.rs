@@ -37,6 +37,15 @@ impl Device {
         json!({ "text": text, "salt": salt })
     }
 
+    /// Thirty-two bytes that nobody guesses: two version 4 uuids hold 244 random bits.
+    #[must_use]
+    pub fn salt() -> [u8; 32] {
+        let mut salt = [0; 32];
+        salt[..16].copy_from_slice(Uuid::new_v4().as_bytes());
+        salt[16..].copy_from_slice(Uuid::new_v4().as_bytes());
+        salt
+    }
+
     /// A text too long for words, such as a map's, as a command carries it.
     #[must_use]
     pub fn document(text: &str, media: &str) -> Value {

@@ -30,6 +30,7 @@ mod own_words;
 mod picture;
 pub mod places;
 pub mod planning;
+pub mod read_in;
 pub mod roles;
 pub mod say;
 mod service;

@@ -412,7 +412,7 @@ fn what_it_left_with_is_rung_about_on_its_day_and_a_fault_that_hid_a_week_after(
             json!({ "hand-over": { "leaves": "drives-away", "ending": "not-reproduced", "boxes": null, "signature": null, "signed_by": null } }),
         )
         .unwrap();
-    let owing = |id: &str, until: serde_json::Value| {
+    let owing = |id: &str, until: Value| {
         json!({ "left-owing": { "order": order, "work": { "work": "other", "item": null, "own": id },
             "item": null, "words": Device::words("brake fluid"), "until": until } })
     };

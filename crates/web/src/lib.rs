@@ -37,7 +37,7 @@ pub use door::ApiDoc;
 pub use how_to::how_to;
 pub use live::Live;
 pub use network::{Names, Network, Peer};
-pub use pages::{Kept, LastBackup};
+pub use pages::{Keeper, Kept, LastBackup};
 pub use serve::{Door, Limits, serve, serve_at};
 
 /// What every page and door is given.
@@ -47,8 +47,8 @@ pub struct State {
     pub service: Arc<Service>,
     /// Who watches for news.
     pub live: Live,
-    /// What is known about the record beside what stands in it, looked up when asked.
-    pub kept: Arc<dyn Fn() -> Kept + Send + Sync>,
+    /// What the program knows of the record beside what stands in it, and copies of it.
+    pub keeper: Arc<dyn Keeper>,
     /// How it is reached over the shop's network; nothing where only this machine reaches it.
     /// Then people sign in with PINs.
     pub network: Option<Network>,

@@ -32,11 +32,15 @@ pub const HEAD: &str = "head.json";
 
 /// Copies the record and checks the copy.
 pub fn backup(backup: &Backup) -> Result<Answer, Wrong> {
-    let place = &backup.place;
+    copy(&backup.place, &backup.to)
+}
+
+/// The same of a place, to a folder or file.
+pub fn copy(place: &Place, to: &Path) -> Result<Answer, Wrong> {
     let opened = place.read()?;
     place.must_hold(opened.store())?;
     let now = Timestamp::now();
-    let to = target(&backup.to, &place.log, now)?;
+    let to = target(to, &place.log, now)?;
     let checked = if lines::is_lines(&to) {
         copy_lines(&opened, &place.log, &to)?
     } else {
@@ -86,11 +90,29 @@ pub fn backup(backup: &Backup) -> Result<Answer, Wrong> {
     })
 }
 
+/// When a copy was made, in its name.
+const DATED: &str = "%Y-%m-%dT%H%M%S%.3fZ";
+
+/// Whether a name is one that a copy of this log gets in a folder that is there.
+pub fn is_dated(name: &str, log: &str) -> bool {
+    let when = name
+        .strip_prefix(log)
+        .and_then(|rest| rest.strip_prefix('-'));
+    let date = when.and_then(|when| when.strip_suffix('Z'));
+    date.is_some_and(|date| {
+        let [day, time] = match date.split('T').collect::<Vec<_>>()[..] {
+            [day, time] => [day, time],
+            _ => return false,
+        };
+        let digits = time.bytes().all(|c| c.is_ascii_digit() || c == b'.');
+        day.parse::<jiff::civil::Date>().is_ok() && time.len() == 10 && digits
+    })
+}
+
 /// The new folder or file. In a folder that is there it gets a name of its own.
 fn target(to: &Path, log: &str, now: Timestamp) -> Result<PathBuf, Wrong> {
     if to.is_dir() && !to.join("store.db").exists() {
-        let name = format!("{log}-{}", now.strftime("%Y-%m-%dT%H%M%S%.3fZ"));
-        return Ok(to.join(name));
+        return Ok(to.join(format!("{log}-{}", now.strftime(DATED))));
     }
     if to.exists() {
         return Err(Wrong::input(

@@ -73,6 +73,9 @@ pub fn noted(place: &Place) -> Vec<Note> {
 /// What the page about the record shows beside what stands in it.
 pub fn kept(place: &Place) -> web::Kept {
     web::Kept {
+        folder: place.data.display().to_string(),
+        backups: String::new(),
+        daily: None,
         bytes: place
             .database
             .is_none()

@@ -16,6 +16,7 @@ use crate::access::{Access, LateFact};
 use crate::appending;
 use crate::caller::Caller;
 use crate::command::{ReadCommand, Said, read};
+use crate::device::Device;
 use crate::doubts::{self, Known, Odd};
 use crate::maps::check_draft;
 use crate::own_words;
@@ -35,6 +36,7 @@ use repair::{
     record as record_fact,
 };
 use serde_json::Value;
+use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, PoisonError, RwLock};
 use std::time::{Duration, Instant};
@@ -774,6 +776,39 @@ impl Service {
                 .unwrap_or_default();
         }
         trouble
+    }
+
+    /// Writes down facts that the shop's own program made of what a person gave it, in one
+    /// commit.
+    ///
+    /// # Errors
+    /// [`Trouble`]: nobody is known to have asked, or the record cannot be written.
+    pub(crate) fn write_down(
+        &self,
+        caller: &Caller,
+        events: Vec<(Stream, AnyEvent)>,
+        private: Vec<store::Private>,
+    ) -> Result<(), Trouble> {
+        const DEVICE: &str = "buttonup";
+        let who = caller.person.as_ref().ok_or_else(crate::read_in::nobody)?;
+        let command_id = Device::name();
+        let now = (self.now)().to_string();
+        let new = store::Command {
+            log: self.log.clone(),
+            digest: Sha256::digest(command_id.as_bytes()).into(),
+            command_id,
+            who: who.as_str().to_owned(),
+            device: DEVICE.to_owned(),
+            device_seq: self.store.device_seq(&self.log, DEVICE)?.unwrap_or(0) + 1,
+            happened_at: now.clone(),
+            recorded_at: now,
+            expected: BTreeMap::new(),
+            events: Vec::new(),
+            private,
+            erase: Vec::new(),
+        };
+        appending::append(self.store.as_ref(), new, &events)?;
+        self.catch_up()
     }
 
     fn append(

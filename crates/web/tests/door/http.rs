@@ -35,6 +35,19 @@ impl Answer {
     }
 }
 
+/// A record that lies in memory has nowhere to be copied to.
+struct NoDisk;
+
+impl web::Keeper for NoDisk {
+    fn kept(&self) -> web::Kept {
+        web::Kept::default()
+    }
+
+    fn back_up(&self) -> Result<web::LastBackup, shop::Trouble> {
+        Err(shop::Trouble::not_found("there is no disk to copy to"))
+    }
+}
+
 impl Door {
     pub fn open() -> Self {
         Self::on(Arc::new(Memory::new()))
@@ -77,7 +90,7 @@ impl Door {
         let state = web::State {
             service: Arc::clone(&service),
             live,
-            kept: Arc::new(web::Kept::default),
+            keeper: Arc::new(NoDisk),
             network,
         };
         let runtime = tokio::runtime::Runtime::new().unwrap();

@@ -108,3 +108,33 @@ fn one_field_finds_vehicles_customers_and_orders_and_all_are_listed() {
         "{shown}"
     );
 }
+
+#[test]
+fn a_table_is_read_in_and_the_record_taken_out_by_the_owner() {
+    let door = known();
+    let post = |path: &str, table: &str| {
+        let body = format!("table={}", table.replace('\n', "%0A").replace(' ', "+"));
+        let headers = [
+            ("Content-Type", "application/x-www-form-urlencoded"),
+            ("Cookie", "who=ana"),
+        ];
+        door.ask("POST", path, &headers, body.as_bytes())
+    };
+    let table = "name,phone,plate,vehicle\nRui Paz,0170 5,XY 1,Osprey 3\n";
+    let shown = post("/shop/read-in", table);
+    assert!(shown.body.contains("2 new records"), "{}", shown.body);
+    assert!(!page(&door, "/customers").contains("Rui Paz"));
+    assert_eq!(post("/shop/read-in/done", table).status, 303);
+    assert!(page(&door, "/customers").contains("Rui Paz"));
+    let again = post("/shop/read-in", table);
+    assert!(again.body.contains("Nothing in it is new"));
+    let none = post("/shop/read-in", "a,b\n1,2\n");
+    assert!(none.body.contains("no column is called name"));
+
+    let exported = door.ask("GET", "/record/export", &[("Cookie", "who=ana")], b"");
+    assert_eq!(exported.status, 200);
+    assert!(exported.header("content-disposition").contains(".jsonl"));
+    let events = door.service.world().unwrap().position;
+    let lines = exported.body.matches("\"prev_hash\"").count() as u64;
+    assert_eq!(lines, events, "{}", exported.body.len());
+}

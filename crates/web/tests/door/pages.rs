@@ -113,6 +113,11 @@ fn every_page_reads_as_html_and_runs_nothing_of_what_people_typed() {
             assert_eq!(answer.header("content-type"), "application/pdf", "{path}");
             continue;
         }
+        if path == "/record/export" {
+            let kind = answer.header("content-type");
+            assert_eq!(kind, "application/x-ndjson", "{path}");
+            continue;
+        }
         if path.contains(".csv") {
             let kind = answer.header("content-type");
             assert_eq!(kind, "text/csv; charset=utf-8", "{path}");

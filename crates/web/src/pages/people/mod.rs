@@ -6,8 +6,13 @@ mod join;
 pub mod sign_in;
 
 use crate::State;
+use crate::door::blocking;
+use crate::pages::cookie;
 use axum::Router;
+use axum::http::HeaderMap;
 use axum::routing::{get, post};
+use shop::Trouble;
+use std::sync::Arc;
 
 /// The pages of people and devices.
 pub fn routes() -> Router<State> {
@@ -27,4 +32,30 @@ pub fn routes() -> Router<State> {
         .route("/devices/opened", get(devices::opened))
         .route("/devices/invite", post(devices::invite))
         .route("/devices/change", post(devices::change))
+}
+
+/// Does what is decided with the PIN, where people sign in.
+pub async fn decided(
+    state: &State,
+    headers: &HeaderMap,
+    act: impl FnOnce() -> Result<(), Trouble> + Send + 'static,
+) -> Result<(), Trouble> {
+    let service = Arc::clone(&state.service);
+    let signs_in = state.network.is_some();
+    let own = (cookie(headers, "device-id"), cookie(headers, "sign-in"));
+    blocking(move || {
+        let signed = match own {
+            (Some(device), Some(sign_in)) if signs_in => Some((device, sign_in)),
+            _ => None,
+        };
+        if let Some((device, sign_in)) = &signed {
+            service.access().check_fresh(device, sign_in)?;
+        }
+        act()?;
+        match &signed {
+            Some((_, sign_in)) => service.access().proved(sign_in),
+            None => Ok(()),
+        }
+    })
+    .await
 }

@@ -3,13 +3,14 @@
 mod hours;
 mod letterhead;
 mod prices;
+mod read_in;
 pub mod record;
 mod setup;
 mod words;
 
 use crate::State;
 use axum::Router;
-use axum::routing::get;
+use axum::routing::{get, post};
 
 /// The pages of the shop itself.
 pub fn routes() -> Router<State> {
@@ -22,4 +23,8 @@ pub fn routes() -> Router<State> {
         .route("/shop/letterhead", get(letterhead::page))
         .route("/record", get(record::record))
         .route("/record/verify", get(record::record).post(record::verify))
+        .route("/record/backup", post(record::back_up))
+        .route("/record/export", get(record::export))
+        .route("/shop/read-in", get(read_in::page).post(read_in::looked_at))
+        .route("/shop/read-in/done", post(read_in::done))
 }

@@ -2,26 +2,48 @@
 //! is what was written.
 
 use crate::State;
-use crate::pages::{Shown, Visit, show};
+use crate::pages::people::decided;
+use crate::pages::{Shown, Visit, show, trouble_answer};
 use crate::tap::{Look, button};
+use axum::body::Body;
 use axum::extract;
-use axum::http::HeaderMap;
-use axum::response::Response;
+use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE, LOCATION};
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{IntoResponse, Response};
 use jiff::Timestamp;
 use maud::{Markup, html};
 use serde_json::json;
 use shop::repair::{Field, Rules, Words};
 use shop::roles::{self, Act};
-use shop::{ClockDoubt, Trouble, Waiting};
+use shop::{ClockDoubt, Trouble, TroubleKind, Waiting};
 use std::sync::Arc;
+use tokio_stream::wrappers::ReceiverStream;
 
 /// What is known about the record beside what stands in it.
 #[derive(Debug, Clone, Default)]
 pub struct Kept {
+    /// Where the shop's folder is.
+    pub folder: String,
+    /// Where copies go.
+    pub backups: String,
+    /// How many copies are kept, where one is made each day.
+    pub daily: Option<usize>,
     /// What it takes on this machine's disk; `None` if it is kept elsewhere.
     pub bytes: Option<u64>,
     /// The last copy that was made and checked.
     pub last_backup: Option<LastBackup>,
+}
+
+/// What looks after the record where it is kept.
+pub trait Keeper: Send + Sync {
+    /// What is known of it now.
+    fn kept(&self) -> Kept;
+
+    /// Copies it and checks the copy.
+    ///
+    /// # Errors
+    /// [`Trouble`]: it could not be copied, or the copy is not sound.
+    fn back_up(&self) -> Result<LastBackup, Trouble>;
 }
 
 /// One copy.
@@ -52,14 +74,19 @@ async fn about_it(
     headers: HeaderMap,
     verdict: impl FnOnce(&Visit<'_>) -> Markup + Send + 'static,
 ) -> Response {
-    let kept = state.kept.clone();
+    let keeper = Arc::clone(&state.keeper);
     let service = Arc::clone(&state.service);
     show(state, headers, move |visit| {
         let waiting = asked(visit, shop::erasures_waiting(&service)?)?;
         let doubt = shop::clock_doubt(&service)?;
         let may = roles::check(visit.snap.caller(), Act::ShopFact("erasure-called-off")).is_ok();
-        let erasures = erasures(&waiting, &visit.snap.rules(), doubt.as_ref(), may);
-        page(visit, &kept(), &verdict(visit), &erasures)
+        let kept = keeper.kept();
+        let clock = Clock {
+            rules: visit.snap.rules(),
+            doubt,
+        };
+        let erasures = erasures(&waiting, &clock, &kept.folder, may);
+        page(visit, &kept, &verdict(visit), &erasures)
     })
     .await
 }
@@ -82,12 +109,24 @@ fn page(
                 div class="row" { span class="what" { "On this disk" } span { (size(bytes)) } }
             }
             (last_backup(kept.last_backup.as_ref(), head.position, visit.snap.now()))
+            form method="post" action="/record/backup" class="bare" {
+                div class="presses" { button class="press confirm" type="submit" { "Back up now" small { "to " (kept.backups) } } }
+            }
+            @if let Some(most) = kept.daily { p class="soft" { "One is made each day by itself; the last " (most) " are kept. Name another disk with " code { "--backups FOLDER" } "." } }
+            @else { p class="soft" { "None is made by itself here." } }
             (erasures)
-            h2 { "Head of the chain" }
+            h2 { "Is it what was written?" }
+            form method="post" action="/record/verify" class="bare" {
+                div class="presses" { button class="press" type="submit" { "Verify now" } }
+            }
+            p class="soft gap" { "Head of the chain, printed on every invoice and backup:" }
             p class="strong gap" { (Words(head.hash).hex()) }
-            p class="soft gap" { "It prints on every invoice and backup. " code { "buttonup verify --head" } " holds the record against it." }
-            form method="post" action="/record/verify" {
-                div class="presses low" { button class="press confirm" type="submit" { "Verify now" } }
+            p class="soft gap" { "To hold the record against one that is printed, run" }
+            p class="gap" { code { "buttonup verify --data " (quoted(&kept.folder)) " --head " (Words(head.hash).hex()) } }
+            @if roles::check(visit.snap.caller(), Act::See("/record/export")).is_ok() {
+                h2 { "Take it elsewhere" }
+                a class="row" href="/record/export" { span class="what strong" { "Export the whole record" } span class="soft" { "lines of JSON, with all texts and photos" } }
+                a class="row" href="/shop/read-in" { span class="what strong" { "Read in customers and vehicles" } span class="soft" { "CSV" } }
             }
         },
     ))
@@ -118,11 +157,7 @@ fn verdict(visit: &Visit<'_>) -> Markup {
 
 fn last_backup(last: Option<&LastBackup>, events: u64, now: Timestamp) -> Markup {
     let Some(last) = last else {
-        return html! {
-            p class="caution" {
-                "No backup is known. Copy the record to another disk: " code { "buttonup backup FOLDER" }
-            }
-        };
+        return html! { p class="caution" { "No backup is known." } };
     };
     let since = events.saturating_sub(last.events);
     html! {
@@ -131,12 +166,72 @@ fn last_backup(last: Option<&LastBackup>, events: u64, now: Timestamp) -> Markup
             span { (age(last.at, now)) ", " (since) " events ago" }
         }
         p class="soft" { (last.to) }
-        @if days(last.at, now) > OLD_DAYS {
-            p class="caution" {
-                "The last backup is older than a week. Copy the record again: " code { "buttonup backup FOLDER" }
-            }
-        }
+        @if days(last.at, now) > OLD_DAYS { p class="caution" { "The last backup is older than a week." } }
     }
+}
+
+/// A name as a command line takes it.
+fn quoted(name: &str) -> String {
+    let plain = |c: char| c.is_ascii_alphanumeric() || "/._-:\\".contains(c);
+    match !name.is_empty() && name.chars().all(plain) {
+        true => name.to_owned(),
+        false => format!("'{}'", name.replace('\'', "'\\''")),
+    }
+}
+
+/// Copies the record where it goes by itself each day.
+pub async fn back_up(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    let keeper = Arc::clone(&state.keeper);
+    let done = decided(&state, &headers, move || keeper.back_up().map(drop)).await;
+    match done {
+        Ok(()) => (StatusCode::SEE_OTHER, [(LOCATION, "/record")]).into_response(),
+        Err(trouble) if trouble.kind == TroubleKind::Pin => {
+            (StatusCode::SEE_OTHER, [(LOCATION, "/prove?back=/record")]).into_response()
+        }
+        Err(trouble) => trouble_answer(&trouble),
+    }
+}
+
+/// The whole record as lines of JSON, as they are read.
+pub async fn export(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
+    if let Err(trouble) = decided(&state, &headers, || Ok(())).await {
+        return match trouble.kind {
+            TroubleKind::Pin => (
+                StatusCode::SEE_OTHER,
+                [(LOCATION, "/prove?back=/record/export")],
+            )
+                .into_response(),
+            _ => trouble_answer(&trouble),
+        };
+    }
+    const AT_ONCE: usize = 64;
+    let (tell, told) = tokio::sync::mpsc::channel::<std::io::Result<String>>(AT_ONCE);
+    let service = Arc::clone(&state.service);
+    tokio::task::spawn_blocking(move || {
+        let (store, log) = service.record();
+        let gone = |_| std::io::Error::other("nobody reads it any more");
+        let written = shop::export(store, log, |line| {
+            tell.blocking_send(Ok(format!("{line}\n"))).map_err(gone)
+        });
+        if let Err(trouble) = written {
+            // Whoever reads it sees it break off, and not end as if it were whole.
+            let _ = tell.blocking_send(Err(std::io::Error::other(trouble.what)));
+        }
+    });
+    let name = state
+        .service
+        .now()
+        .strftime("shop-%Y-%m-%d.jsonl")
+        .to_string();
+    let headers = [
+        (CONTENT_TYPE, "application/x-ndjson".to_owned()),
+        (
+            CONTENT_DISPOSITION,
+            format!("attachment; filename=\"{name}\""),
+        ),
+        (CACHE_CONTROL, "no-store".to_owned()),
+    ];
+    (headers, Body::from_stream(ReceiverStream::new(told))).into_response()
 }
 
 /// An erasure that waits, with what the customer is called.
@@ -159,11 +254,19 @@ fn asked(visit: &Visit<'_>, waiting: Vec<Waiting>) -> Result<Vec<Asked>, Trouble
         .collect()
 }
 
+/// What the machine's clock says, and whether the record agrees.
+struct Clock {
+    rules: Rules,
+    doubt: Option<ClockDoubt>,
+}
+
 /// What somebody asked to have erased: until it is carried out it can be called off.
-fn erasures(asked: &[Asked], rules: &Rules, doubt: Option<&ClockDoubt>, may: bool) -> Markup {
+fn erasures(asked: &[Asked], clock: &Clock, folder: &str, may: bool) -> Markup {
     if asked.is_empty() {
         return html! {};
     }
+    let Clock { rules, doubt } = clock;
+    let data = quoted(folder);
     let (now, today) = (rules.now, rules.today());
     let due = asked.iter().filter(|one| one.waiting.is_due(now, today));
     let due = due.count();
@@ -187,12 +290,12 @@ fn erasures(asked: &[Asked], rules: &Rules, doubt: Option<&ClockDoubt>, may: boo
             p class="caution" {
                 "Is the machine's clock right? It says " (dated(rules, doubt.now)) ", but the last event was written down at " (doubt.last)
                 ". Nothing is erased until they agree to a day. With the next event they do; if the clock is right and nothing comes in, stop buttonup and run "
-                code { "buttonup erase --due --clock-is-right" }
+                code { "buttonup erase --due --clock-is-right --data " (data) }
             }
         } @else if due > 0 {
             p class="caution" {
                 (due) " may be erased now. It is done within the hour while buttonup runs; to do it at once, stop it and run "
-                code { "buttonup erase --due" }
+                code { "buttonup erase --due --data " (data) }
             }
         } @else {
             p class="soft" { "On that day they are erased while buttonup runs: nothing to press." }
@@ -287,7 +390,11 @@ mod tests {
                 waits(Some("2026-03-01")),
                 waits(None),
             ];
-            erasures(&waiting, &rules(now), doubt, true).into_string()
+            let clock = Clock {
+                rules: rules(now),
+                doubt: doubt.cloned(),
+            };
+            erasures(&waiting, &clock, "/srv/my shop", true).into_string()
         };
         let before = page("2026-03-13T07:59:00Z", None);
         for words in [
@@ -310,8 +417,7 @@ mod tests {
         let doubtful = page("2031-03-13T08:00:00Z", Some(&doubt));
         assert!(doubtful.contains("clock right?"), "{doubtful}");
         assert!(!doubtful.contains("may be erased now"), "{doubtful}");
-        let nobody = erasures(&[], &rules("2031-03-13T08:00:00Z"), None, true);
-        assert_eq!(nobody.into_string(), "");
+        assert!(after.contains("--data '/srv/my shop'"), "{after}");
     }
 
     fn rules(now: &str) -> Rules {
