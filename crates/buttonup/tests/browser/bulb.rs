@@ -54,7 +54,7 @@ fn a_bulb_from_the_complaint_to_the_keys() -> Result<()> {
         browser.wait_for_text("It belongs to somebody else now")?;
         typed("Complaint", "Left headlamp is out")?;
         typed("Odometer", "91420 km")?;
-        choose(&browser, "Headlamp bulb renewed, 24.00")?;
+        choose(&browser, "Headlamp bulb renewed 24.00")?;
         tap(&browser, "Check it in")?;
         browser.wait_for_text("Walk round it first")?;
         tap(&browser, "Finish walk-round")?;

@@ -143,7 +143,7 @@ fn shape(vehicle: &str) -> VehicleShape {
 }
 
 /// How it stands, in the word that is said across the shop, and what that word means.
-fn word(word: &str) -> (&'static str, Ink) {
+pub fn word(word: &str) -> (&'static str, Ink) {
     match word {
         "consent" => ("Waits for a yes", Ink::Wait),
         "part" => ("Waits for a part", Ink::Wait),
@@ -154,6 +154,16 @@ fn word(word: &str) -> (&'static str, Ink) {
         "papers" => ("Papers", Ink::Ink),
         "test" => ("To be tested", Ink::Ink),
         _ => ("At work", Ink::Ink),
+    }
+}
+
+/// The class that an ink has on a page.
+pub fn ink_class(ink: Ink) -> &'static str {
+    match ink {
+        Ink::Wait => "wait",
+        Ink::Stop => "no",
+        Ink::Yes => "yes",
+        _ => "strong",
     }
 }
 
@@ -179,12 +189,7 @@ fn order_row(place: &str, order: &DayOrder) -> Markup {
         "mark dashed"
     };
     let (word, ink) = word(&row.word);
-    let class = match ink {
-        Ink::Wait => "wait",
-        Ink::Stop => "no",
-        Ink::Yes => "yes",
-        _ => "strong",
-    };
+    let class = ink_class(ink);
     html! {
         a class="row top" href=(format!("/o/{}", row.number)) {
             span class=(mark) {}

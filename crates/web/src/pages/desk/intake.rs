@@ -116,18 +116,20 @@ fn unknown(
                             @for vehicle in &theirs { (vehicle_row(vehicle, &typed.pick("of", &vehicle.vehicle), "it is this one")) }
                             a class="row" href="/new" { span class="what soft" { "Somebody else" } }
                             h2 { "Another vehicle of theirs" }
+                            (input("plate", "Plate", "", &typed.plate))
                             (vehicle_fields(typed))
                         }
                         None => {
-                            (vehicle_fields(typed))
+                            (input("plate", "Plate", "", &typed.plate))
                             (required("customer", "Customer", "", &typed.customer))
                             (input("phone", "Telephone", "", &typed.phone))
+                            div id="known" aria-live="polite" { (picks(typed, &vehicles, &customers)) }
+                            (vehicle_fields(typed))
                             (input("address", "Address", "for the papers, can wait", &typed.address))
                         }
                     }
                 }
                 div {
-                    div id="known" aria-live="polite" { (picks(typed, &vehicles, &customers)) }
                     (job_fields(typed, unit, None))
                     (agreed_now(&jobs))
                     div class="presses low" {
@@ -231,7 +233,6 @@ pub fn joined(parts: &[&str]) -> String {
 
 fn vehicle_fields(typed: &Typed) -> Markup {
     html! {
-        (input("plate", "Plate", "", &typed.plate))
         (required("vehicle", "Vehicle", "maker, model, year", &typed.vehicle))
         (input("vin", "Vehicle identification number", "17 characters, or leave empty", &typed.vin))
         div id="vin-says" aria-live="polite" { @if !typed.vin.trim().is_empty() { (vin_word(&typed.vin)) } }
@@ -365,19 +366,21 @@ fn job(unit: &str, payer: Value) -> [Value; 3] {
 
 /// A job at a fixed price that they agree to as they stand there.
 fn agreed_now(jobs: &[JobOffer]) -> Markup {
-    let places: Vec<String> = (0..jobs.len()).map(|nth| nth.to_string()).collect();
-    let named: Vec<String> = jobs
-        .iter()
-        .map(|job| format!("{}, {}", job.name, job.price))
-        .collect();
-    let mut choices = vec![("", "not yet")];
-    choices.extend(
-        places
-            .iter()
-            .map(String::as_str)
-            .zip(named.iter().map(String::as_str)),
-    );
-    html! { @if !jobs.is_empty() { (chips("job", "Agreed here and now", &choices, "")) } }
+    html! {
+        @if !jobs.is_empty() {
+            fieldset {
+                legend { "Agreed here and now" }
+                label class="row" { input type="radio" name="job" value="" checked; span class="what" { "No price yet" } }
+                @for (nth, job) in jobs.iter().enumerate() {
+                    label class="row" {
+                        input type="radio" name="job" value=(nth);
+                        span class="what" { (job.name) }
+                        span class="number" { (job.price) }
+                    }
+                }
+            }
+        }
+    }
 }
 
 /// The price of the job that was picked, and their yes to it.

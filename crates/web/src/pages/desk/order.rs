@@ -19,7 +19,7 @@ use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{ChargeForm, KindForm, PartStepForm, SystemForm, ZoneForm};
 use shop::repair::OrderId;
 use shop::trade::Vocabulary;
-use shop::view::{NewerView, OrderView, StoppedView, StoryLine, newer};
+use shop::view::{NewerView, OrderRow, OrderView, StoppedView, StoryLine, newer};
 use shop::{ItemLine, item_lines};
 use std::sync::Arc;
 
@@ -38,6 +38,7 @@ pub async fn order(
         };
         let over = order.left.is_some() || order.voided;
         let newer = if over { Vec::new() } else { newer(visit.snap, order.number)? };
+        let floor = shop::view::rows_here(visit.snap)?;
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } (head(&order)) }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
@@ -46,6 +47,7 @@ pub async fn order(
             @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="order" {
+                @if !floor.is_empty() { (rail(&floor, order.number)) }
                 div { (counts(&order)) (not_on_yet(&order, &visit.snap.vocabulary())) (newer_readings(&order, &newer)) (lines(&order)) }
                 div class="on-desk" { (desk_side::money(&order)) }
                 div {
@@ -60,6 +62,24 @@ pub async fn order(
         Ok(shown)
     })
     .await
+}
+
+/// What else is here, each a press away: where it stands, what it is, the word that holds it.
+fn rail(floor: &[OrderRow], open: u64) -> Markup {
+    let mut rows: Vec<&OrderRow> = floor.iter().collect();
+    rows.sort_by_key(|row| (row.stall.is_none(), row.place.clone(), row.number));
+    html! {
+        nav class="rail on-desk" aria-label="On the floor" {
+            @for row in rows {
+                @let (word, ink) = super::day::word(&row.word);
+                a href=(format!("/o/{}", row.number)) aria-current=[(row.number == open).then_some("page")] {
+                    span class="soft line" { (shop::say::capital(row.place.as_deref().unwrap_or("no place told"))) }
+                    span class="strong line" { (row.vehicle) }
+                    span class=(super::day::ink_class(ink)) { (word) }
+                }
+            }
+        }
+    }
 }
 
 /// Whose it is and how to reach them, its plate, when it was promised.
@@ -133,11 +153,7 @@ fn not_on_yet(order: &OrderView, table: &Vocabulary) -> Markup {
         .map(|entry| &*entry.label)
         .chain(needed.map(|part| &*part.label))
     {
-        let known = order
-            .items
-            .iter()
-            .any(|item| item.label.eq_ignore_ascii_case(label));
-        if !known && !labels.contains(&label) {
+        if !labels.contains(&label) {
             labels.push(label);
         }
     }
@@ -146,6 +162,11 @@ fn not_on_yet(order: &OrderView, table: &Vocabulary) -> Markup {
         .filter_map(|label| match item_lines(label, table).as_slice() {
             [one] if one.sort.is_some() && one.amount.is_none() => Some(one.clone()),
             _ => None,
+        })
+        // Where something of that system was opened, what is new goes on with its stages.
+        .filter(|line| {
+            let system = SystemForm::of(&line.system);
+            !order.items.iter().any(|item| item.system == system)
         })
         .collect();
     html! {
