@@ -6,6 +6,7 @@ mod bench;
 mod counts;
 mod floor;
 mod lessons_bench;
+mod odds_bench;
 mod package;
 mod pictures;
 mod plans;
@@ -40,6 +41,8 @@ enum Chore {
     PlanBench(plans::Choice),
     /// Learn from simulated jobs on vehicles whose order is known: how well, and how fast.
     LessonsBench(lessons_bench::Choice),
+    /// Quote an order of eighty stages beside the same model drawn with NumPy; print both.
+    OddsBench(odds_bench::Choice),
     /// Hold the planning of days against published job shops and a general solver; print it.
     FloorBench(floor::Choice),
     /// Hold the reading of lines against the rows of the trade: figures, confusion, time.
@@ -64,6 +67,7 @@ fn main() -> ExitCode {
         Chore::Load(choice) => bench::load(&choice),
         Chore::PlanBench(choice) => plans::bench(&choice),
         Chore::LessonsBench(choice) => lessons_bench::bench(&choice),
+        Chore::OddsBench(choice) => odds_bench::bench(&choice),
         Chore::FloorBench(choice) => floor::bench(&choice),
         Chore::TradeBench(choice) => trade_bench::bench(&choice),
         Chore::Package(choice) => package::package(&choice),

@@ -172,9 +172,26 @@ fn estimates_given_are_scored_as_they_were_given() {
     assert_eq!(bench.look(score).unwrap().all.quotes, 0);
     let order = bench.open("Ms Lind", "Korvane Drayman", "AB 12");
     bench.tell(&order, json!({ "calculated": fact }));
+    bench.tell(&order, json!({ "assigned": { "person": "ben" } }));
+    bench.declare(&order, "tray", ("cover", "cooling", "below"), 1);
+    bench.move_to(&order, "tray", "off");
+    bench.move_to(&order, "tray", "on");
     bench.finish(&order);
     bench.hand_over(&order).unwrap();
     let found = bench.look(score).unwrap();
+    let kinds: Vec<_> = found
+        .kinds
+        .iter()
+        .map(|(kind, score)| (&**kind, score.quotes))
+        .collect();
+    assert_eq!(kinds, [("cooling", 1)]);
+    // Who worked on what and how it came out is for the owner alone.
+    for (who, people) in [("ana", &["Ben Coe"][..]), ("ben", &[])] {
+        let caller = bench.service.caller(Some(who), "test").unwrap();
+        let seen = bench.service.look(&caller, score).unwrap();
+        let names: Vec<_> = seen.people.iter().map(|(name, _)| &**name).collect();
+        assert_eq!(names, people, "{who}");
+    }
     assert_eq!((found.all.quotes, found.months.len()), (1, 1));
     assert_eq!(found.months[0].month, "2026-11");
     let band = found

@@ -2,11 +2,13 @@
 
 use super::past::ORDERS;
 use super::{given, number};
+use crate::roles::OWNER;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use odds::{Given, Score};
+use record::v1::codes::SystemForm;
 use repair::price::Payer;
-use repair::{Order, papers};
+use repair::{Order, PersonId, papers};
 use serde_json::Value;
 use std::collections::BTreeMap;
 
@@ -25,6 +27,18 @@ pub struct EstimateScore {
     pub all: Score,
     /// By month, the newest first.
     pub months: Vec<Month>,
+    /// By the sort of work, where it was opened.
+    pub kinds: Vec<(String, Score)>,
+    /// By who worked on it, for the owner alone.
+    pub people: Vec<(String, Score)>,
+}
+
+/// An estimate that was given, with what it came to and what it was of.
+struct OfOrder {
+    month: String,
+    kind: Option<String>,
+    people: Vec<String>,
+    given: Given,
 }
 
 /// Scores the first estimate given on each order that was handed over since, by its price. It
@@ -34,30 +48,62 @@ pub struct EstimateScore {
 /// [`Trouble`], if the record cannot be read.
 pub fn score(snap: &Snapshot<'_>) -> Result<EstimateScore, Trouble> {
     let world = snap.world();
-    let mut all = Vec::new();
-    let mut months: BTreeMap<String, Vec<Given>> = BTreeMap::new();
+    let mut all: Vec<OfOrder> = Vec::new();
     for (_, id) in world.orders_before(None, ORDERS)? {
         let order = world.order(&id)?;
         let Some((month, given)) = given_and_came_to(&order, snap) else {
             continue;
         };
-        all.push(given.clone());
-        months.entry(month).or_default().push(given);
+        all.push(OfOrder {
+            month,
+            kind: kind_of(&order),
+            people: crate::view::assigned(&order),
+            given,
+        });
     }
     let score = |given: &[Given]| odds::score(given).map_err(|error| super::trouble(&error));
+    let by = |of: &dyn Fn(&OfOrder) -> Vec<String>| -> Result<Vec<(String, Score)>, Trouble> {
+        let mut groups: BTreeMap<String, Vec<Given>> = BTreeMap::new();
+        for one in &all {
+            for name in of(one) {
+                groups.entry(name).or_default().push(one.given.clone());
+            }
+        }
+        let scored = groups
+            .into_iter()
+            .map(|(name, given)| Ok((name, score(&given)?)));
+        scored.collect()
+    };
+    let named = |person: &String| {
+        let everyone = world.shop.everyone();
+        let found = everyone.get(&PersonId::new(person.as_str()));
+        found.map_or_else(String::new, |(name, _)| snap.texts().text(*name))
+    };
+    let people = match snap.caller().has_any(OWNER) {
+        true => by(&|one| one.people.iter().map(named).collect())?,
+        false => Vec::new(),
+    };
+    let given: Vec<Given> = all.iter().map(|one| one.given.clone()).collect();
+    let months = by(&|one| vec![one.month.clone()])?.into_iter().rev();
     Ok(EstimateScore {
-        all: score(&all)?,
+        all: score(&given)?,
         months: months
-            .iter()
-            .rev()
-            .map(|(month, given)| {
-                Ok(Month {
-                    month: month.clone(),
-                    score: score(given)?,
-                })
-            })
-            .collect::<Result<_, Trouble>>()?,
+            .map(|(month, score)| Month { month, score })
+            .collect(),
+        kinds: by(&|one| one.kind.iter().cloned().collect())?,
+        people,
     })
+}
+
+/// What sort of work it was: the system of which most was opened.
+fn kind_of(order: &Order) -> Option<String> {
+    let mut systems: BTreeMap<repair::System, usize> = BTreeMap::new();
+    let account = order.account();
+    for item in account.items.values() {
+        *systems.entry(item.system).or_default() += 1;
+    }
+    let most = systems.into_iter().max_by_key(|(_, count)| *count);
+    most.map(|(system, _)| SystemForm::word(system).replace('-', " "))
 }
 
 /// The first estimate of an order with what it came to, and the month it left in.

@@ -2,12 +2,12 @@
 //! good the estimates were that were given.
 
 use crate::State;
-use crate::pages::{Shown, order_of, show};
+use crate::pages::{Shown, count, order_of, show};
 use crate::tap::{Look, button, link, new, order_fact};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
-use drawing::{OddsCurve, odds_curve, svg};
+use drawing::{OddsCurve, SpreadRow, Spreads, odds_curve, spreads, svg};
 use maud::{Markup, PreEscaped, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -194,6 +194,16 @@ pub async fn estimates(
                 h1 { "How good are our estimates?" }
                 p class="soft gap" { "The first estimate kept on each order, against what it came to. None is worked out again." }
                 (scored(&found.all))
+                (reliability(&found.all))
+                @for (title, groups) in [("By sort of work", &found.kinds), ("By who worked on it", &found.people)] {
+                    @if groups.len() > 1 {
+                        h2 { (title) }
+                        @for (name, score) in groups {
+                            h3 class="spread" { span { (shop::say::capital(name)) } span class="soft" { (count(score.quotes, "estimate", "estimates")) } }
+                            (scored(score))
+                        }
+                    }
+                }
                 @for month in &found.months {
                     h2 class="spread" { span { (month.month) } span class="soft" { (month.score.quotes) } }
                     (scored(&month.score))
@@ -202,6 +212,34 @@ pub async fn estimates(
         ))
     })
     .await
+}
+
+/// What was said and how often it came so, on one line each: the line is where it truly lies,
+/// as far as so many can tell.
+fn reliability(score: &Score) -> Markup {
+    const WIDE: f64 = 560.0;
+    if matches!(score.verdict, Verdict::TooFew { .. }) {
+        return html! {};
+    }
+    let rows = score.reliability.iter().map(|row| {
+        #[expect(clippy::cast_precision_loss, reason = "some hundred estimates")]
+        let share = 10.0 * row.under as f64 / row.quotes.max(1) as f64;
+        SpreadRow {
+            name: format!("said {:.0} of 10", 10.0 * row.said),
+            words: format!("{share:.1} of 10 came to that or less"),
+            values: (10.0 * row.low, share, 10.0 * row.high),
+        }
+    });
+    let drawn = spreads(
+        &Spreads {
+            title: "What was said, and how often it came so".to_owned(),
+            scale: "of 10".to_owned(),
+            mark: None,
+            rows: rows.collect(),
+        },
+        WIDE,
+    );
+    html! { (PreEscaped(svg(&drawn))) }
 }
 
 fn scored(score: &Score) -> Markup {

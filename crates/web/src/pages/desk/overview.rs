@@ -14,6 +14,7 @@ use axum::response::Response;
 use maud::{Markup, PreEscaped, html};
 use papers::Kind;
 use serde_json::{Value, json};
+use shop::measure::Decimal;
 use shop::record::v1::codes::PayerForm;
 use shop::view::{AskView, ConsentView, OrderView, PaymentView, TotalView};
 
@@ -331,6 +332,7 @@ pub fn take(order: &OrderView) -> Markup {
         form {
             @if several { (chips("payer", "From", &[("customer", "customer"), ("warranty", "warranty")], "customer")) }
             (figure("amount", "Amount", "a minus in front gives money back", owes.map_or("", |total| total.balance.as_str()), true))
+            @if order.payments.is_empty() && let Some(total) = owes { (parts_of(&total.gross)) }
             (chips("by", "How", PAID_BY, "card"))
             p class="soft" { "On account: they pay later, as agreed; it counts as paid." }
             label class="row" { input type="checkbox" name="deposit" value="yes"; span class="what" { "It is a deposit" } }
@@ -338,6 +340,26 @@ pub fn take(order: &OrderView) -> Markup {
         }
         (come_in(order))
         @for paid in &order.payments { (payment(order, paid)) }
+    }
+}
+
+/// A deposit in per cent of what it comes to, each a press that fills in the amount.
+fn parts_of(gross: &str) -> Markup {
+    let parts: Vec<(u32, String)> = [20, 30, 50]
+        .into_iter()
+        .filter_map(|percent| {
+            let sum: Decimal = gross.replace(',', "").parse().ok()?;
+            let part = sum.checked_mul(Decimal::from(percent))? / Decimal::ONE_HUNDRED;
+            let part = part.round_dp(sum.scale());
+            (part > Decimal::ZERO).then(|| (percent, part.to_string()))
+        })
+        .collect();
+    html! {
+        div class="presses thirds" {
+            @for (percent, sum) in &parts {
+                button class="press" type="button" data-fill="amount" data-value=(sum) { (percent) " %" small { (sum) } }
+            }
+        }
     }
 }
 
