@@ -156,6 +156,12 @@ pub struct Wording {
 
     // How it was tested, and how it leaves.
     pub tested: &'static str,
+    /// Over what was measured: pads, treads.
+    pub measured: &'static str,
+    /// Behind a figure, in brackets.
+    pub least_allowed: fn(&str) -> String,
+    /// Behind that, where it is less.
+    pub below: &'static str,
     pub come_back: &'static str,
     pub old_parts: &'static str,
     pub old_one: fn(&str, &str) -> String,

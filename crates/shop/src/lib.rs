@@ -23,6 +23,7 @@ pub mod how_to;
 mod item_line;
 mod keep;
 mod maps;
+pub mod measures;
 pub mod mending;
 pub mod odds_of;
 pub mod offers;

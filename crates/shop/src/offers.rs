@@ -173,11 +173,11 @@ pub fn disposal(snap: &Snapshot<'_>) -> Vec<FeeOffer> {
 /// # Errors
 /// [`Trouble`]: the cost is no amount, or the shop has no rule that goes so far.
 pub fn from_cost(snap: &Snapshot<'_>, cost: &str, sublet: bool) -> Result<PriceOffer, Trouble> {
-    let cost: Decimal = cost.trim().parse().map_err(|_| {
+    let cost: Decimal = plain_number(cost).parse().map_err(|_| {
         Trouble::unreadable(
             "cost",
             format!("{cost:?} is no amount"),
-            "write it with a point, such as 12.50",
+            "write it as a number, such as 12.50",
         )
     })?;
     let rules = snap.world().shop.money();
@@ -261,6 +261,32 @@ pub fn supplies(snap: &Snapshot<'_>, order: &OrderId) -> Option<PriceOffer> {
     })
 }
 
+/// A number as people write it, with a point as the program reads it: of a comma and a point the
+/// last one is the decimal sign; a comma alone before three digits stands between thousands, as
+/// the program writes them itself.
+#[must_use]
+pub fn plain_number(text: &str) -> String {
+    let bare: String = text
+        .chars()
+        .filter(|c| !c.is_whitespace() && *c != '\'')
+        .map(|c| if c == '\u{2212}' { '-' } else { c })
+        .collect();
+    let Some(comma) = bare.rfind(',') else {
+        return bare;
+    };
+    let thousands = || {
+        let mut groups = bare.trim_start_matches('-').split(',');
+        let first = groups.next().unwrap_or_default();
+        let begins = (1..=3).contains(&first.len()) && !first.starts_with('0');
+        begins && groups.all(|group| group.len() == 3)
+    };
+    match bare.rfind('.') {
+        Some(point) if point > comma => bare.replace(',', ""),
+        None if thousands() => bare.replace(',', ""),
+        _ => bare.replace('.', "").replace(',', "."),
+    }
+}
+
 /// What a discount would come to: on the entry of this place among those on no invoice, or on
 /// all that the customer pays of them.
 ///
@@ -276,7 +302,7 @@ pub fn discount(
         Some(percent) => (percent.trim(), true),
         None => (off.trim(), false),
     };
-    let number: Decimal = text.parse().map_err(|_| {
+    let number: Decimal = plain_number(text).parse().map_err(|_| {
         Trouble::unreadable(
             "discount",
             format!("{off:?} is neither a per cent nor an amount"),
@@ -330,4 +356,28 @@ pub fn discount(
             })
             .collect(),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::plain_number;
+
+    #[test]
+    fn a_number_is_read_as_it_is_meant() {
+        for (typed, meant) in [
+            ("12.5", "12.5"),
+            ("12,5", "12.5"),
+            ("12,50", "12.50"),
+            ("1,440", "1440"),
+            ("1,440.00", "1440.00"),
+            ("1.440,00", "1440.00"),
+            ("1 440,00", "1440.00"),
+            ("1'440.50", "1440.50"),
+            ("0,125", "0.125"),
+            ("\u{2212}3,5", "-3.5"),
+            ("", ""),
+        ] {
+            assert_eq!(plain_number(typed), meant, "{typed}");
+        }
+    }
 }

@@ -255,6 +255,7 @@ const ROUTES: Table = &[
     ("/o/{number}/snag", ANYBODY),
     ("/o/{number}/snag/{snag}", ANYBODY),
     ("/o/{number}/due", ANYBODY),
+    ("/o/{number}/measures", ANYBODY),
     ("/o/{number}/second", ANYBODY),
     ("/o/{number}/may", ANYBODY),
     ("/o/{number}/may/{gate}", ANYBODY),

@@ -28,13 +28,24 @@ const salt = () => hex(crypto.getRandomValues(new Uint8Array(32)));
 
 const salted = (file) => ({ ...file, salt: salt() });
 
+// A number as people write it, with a point as the record wants it: of a comma and a point the
+// last one is the decimal sign; a comma alone before three digits stands between thousands, as it
+// does on the pages.
+export function plainNumber(text) {
+  const bare = text.replace(/[\s\u00a0\u202f']/g, "").replace(/\u2212/g, "-");
+  const [comma, point] = [bare.lastIndexOf(","), bare.lastIndexOf(".")];
+  if (comma < 0) return bare;
+  if (point > comma || (point < 0 && /^-?[1-9]\d{0,2}(,\d{3})+$/.test(bare))) return bare.replace(/,/g, "");
+  return bare.replace(/\./g, "").replace(",", ".");
+}
+
 function valueOf(form, name) {
   if (!form) return "";
   const found = form.elements.namedItem(name);
   if (!found) return "";
   if (found instanceof RadioNodeList) return found.value.trim();
   if (found.type === "checkbox") return found.checked ? found.value : "";
-  return found.value.trim();
+  return "sum" in found.dataset ? plainNumber(found.value) : found.value.trim();
 }
 
 // A template is a command with holes: {"$field": name} the field's value or null;

@@ -196,14 +196,15 @@ pub fn signed(file: Option<&str>, by: &str) -> Markup {
     }
 }
 
-/// A sum or a count: only a number is taken, with a point and no more than a minus before.
+/// A sum or a count: only a number is taken, with a point or a comma, marks between its thousands
+/// and no more than a minus before.
 pub fn figure(name: &str, label: &str, hint: &str, value: &str, must: bool) -> Markup {
     html! {
         label class="field" {
             span { (label) }
             @if !hint.is_empty() { span class="soft" { (hint) } }
             input type="text" name=(name) value=(value) autocomplete="off" inputmode="decimal"
-                pattern=" *-?[0-9]+([.][0-9]+)? *" title="A number such as 12.50, with a point" required[must];
+                data-sum pattern=" *[\\-−]?[0-9][0-9 .,']* *" title="A number such as 12.50" required[must];
         }
     }
 }

@@ -151,7 +151,7 @@ fn one_order_from_an_empty_folder_to_hand_over() -> Result<()> {
 
     // Price and consent.
     browser.goto(&shop.server.url("/o/1001/price"))?;
-    write(&browser, "Hours", "1.5")?;
+    write(&browser, "Hours", "1,5")?;
     tap(&browser, "Set the price")?;
     browser.wait_for_text("135.00 before tax")?;
     follow(&browser, "Get approval")?;

@@ -37,6 +37,7 @@ pub fn estimate(given: &Given<'_>) -> Paper {
         );
         priced(body, given, None);
         if !order.consents.is_empty() {
+            super::invoice::measured(body, given);
             agreed(body, given);
         }
         body.part(wording.approval, |column| {
@@ -84,6 +85,7 @@ pub fn added(given: &Given<'_>) -> Paper {
             [wording.told_us, wording.we_found, wording.we_propose],
         );
         found(body, given);
+        super::invoice::measured(body, given);
         agreed(body, given);
         if let Some(ask) = ask {
             changes(body, given, ask);

@@ -40,6 +40,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
         paid(body, given, invoice);
         agreed(body, given);
         if given.payer == PayerForm::Customer {
+            measured(body, given);
             tested(body, given);
             leaves(body, given);
         }
@@ -177,6 +178,25 @@ pub fn agreed(body: &mut Body, given: &Given<'_>) {
             signed(column, given, consent.signature.as_deref());
         }
     });
+}
+
+/// What was measured, and the least that is allowed.
+pub(crate) fn measured(body: &mut Body, given: &Given<'_>) {
+    let (order, wording) = (given.order, given.wording);
+    let lines: Vec<String> = order
+        .papers
+        .measured
+        .iter()
+        .map(|one| {
+            let name = shop::say::capital(wording.word(&one.name));
+            let least = one.least.as_ref().map_or_else(String::new, |least| {
+                format!(" ({})", (wording.least_allowed)(least))
+            });
+            let below = if one.below { wording.below } else { "" };
+            wording.figures(&format!("{name}: {}{least}{below}", one.value))
+        })
+        .collect();
+    listed(body, wording.measured, &lines);
 }
 
 /// How it was tested.

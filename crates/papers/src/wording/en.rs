@@ -155,6 +155,9 @@ pub(super) static TEXTS: Wording = Wording {
         format!("{at}: {who} {yes} {what}{amount}, {how}, asked by {by}")
     },
     tested: "How we tested it",
+    measured: "What we measured",
+    least_allowed: |least| format!("least allowed {least}"),
+    below: ", below it",
     come_back: "We could not bring your complaint back. It may come again: note when and how it does, and come back to us.",
     old_parts: "Old parts",
     old_one: |part, fate| format!("{part}: old one {fate}"),

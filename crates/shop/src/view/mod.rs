@@ -375,6 +375,11 @@ pub(crate) fn vehicle_text(
     Ok(snap.texts().text_of(words).unwrap_or_default())
 }
 
+/// The day of a time at the shop, in words.
+pub(crate) fn day_of(rules: &repair::Rules, at: jiff::Timestamp) -> String {
+    crate::say::day_words(&rules.day(at).to_string())
+}
+
 /// The hour of a time at the shop, in words.
 pub(crate) fn hour_of(rules: &repair::Rules, at: jiff::Timestamp) -> String {
     story::hour(rules, at)

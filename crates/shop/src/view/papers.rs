@@ -37,6 +37,8 @@ pub struct PapersView {
     pub odometer_in: Option<String>,
     /// The odometer on the way out.
     pub odometer_out: Option<String>,
+    /// What was measured on this visit.
+    pub measured: Vec<crate::measures::MeasuredLine>,
     /// Proofs that no later one replaces, oldest first.
     pub proofs: Vec<ProofView>,
     /// What is different about this vehicle for good.
@@ -164,6 +166,7 @@ pub(super) fn papers(
         vin: vehicle_text(snap, world, vehicle.as_ref(), Field::Vin)?,
         odometer_in: odometer(order, OdometerAt::In),
         odometer_out: odometer(order, OdometerAt::Out),
+        measured: crate::measures::in_lines(snap, id)?,
         proofs: proofs(names, order, &rules),
         differences: differences(snap, world, id, order, &rules)?,
         letterhead: letterhead(snap),

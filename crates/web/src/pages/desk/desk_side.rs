@@ -143,7 +143,7 @@ pub fn beside(order: &OrderView) -> Markup {
         section {
             h2 { "More" }
             div class="papers-row" {
-                @for (name, page) in [("The plan", "plan"), ("Walk-round", "walk"), ("Snags", "snag"), ("Trays", "tray"), ("Story", "story"), ("Edit details", "mend"), ("How sure is it?", "odds")] {
+                @for (name, page) in [("The plan", "plan"), ("Walk-round", "walk"), ("Snags", "snag"), ("Measures", "measures"), ("Trays", "tray"), ("Story", "story"), ("Edit details", "mend"), ("How sure is it?", "odds")] {
                     a href=(format!("/o/{}/{page}", order.number)) { (name) }
                 }
                 @if order.handed_over { a href=(format!("/maps/from-order/edit?order={}", order.number)) { "Keep what was done as a map" } }

@@ -65,6 +65,13 @@ pub async fn vehicle(
                     @if let Some(kind) = shop::teaching::known_kind(visit.snap, &told(Field::Label))? {
                         a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work on such vehicles has taught" } }
                     }
+                    @let measured = shop::measures::of_vehicle(visit.snap, &id)?;
+                    @if !measured.is_empty() {
+                        h2 { "Measured last" }
+                        @for (name, value, day) in &measured {
+                            div class="row" { span class="what" { (shop::say::capital(name)) } span class="number strong" { (value) } span class="soft" { (day) } }
+                        }
+                    }
                     h2 { "What was done" }
                     @for row in visits.iter().take(MOST_VISITS) { (one_visit(visit, row)?) }
                     @for row in visits.iter().skip(MOST_VISITS) { (visit_row(row)) }

@@ -53,7 +53,7 @@ pub async fn order(
                 div {
                     div class="on-desk" { (desk_side::beside(&order)) }
                     div class="on-phone" { (ways(&order)) }
-                    (place(&order, &stalls, visit.who, visit.road_unit()))
+                    (place(&order, (&stalls, &floor), visit.who, visit.road_unit()))
                 }
             }
             @if !order.voided { (next(&order)) }
@@ -294,6 +294,7 @@ fn ways(order: &OrderView) -> Markup {
         (row("The plan", order.aim.clone().unwrap_or_default(), "plan"))
         (row("Owed, checks, proof", count(order.debts.len(), "owed", "owed"), "due"))
         (row("Snags", count(snags, "open", "open"), "snag"))
+        (row("Measures", "pads, discs, tread, battery".to_owned(), "measures"))
         (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
         (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
         (row("When will it be ready?", order.row.promised.as_ref().map_or_else(String::new, |hour| format!("promised {hour}")), "promise"))
@@ -309,7 +310,16 @@ fn ways(order: &OrderView) -> Markup {
     }
 }
 
-fn place(order: &OrderView, stalls: &[(String, String)], who: &str, unit: &str) -> Markup {
+fn place(
+    order: &OrderView,
+    (stalls, floor): (&[(String, String)], &[OrderRow]),
+    who: &str,
+    unit: &str,
+) -> Markup {
+    let taken = |stall: &str| {
+        let mut others = floor.iter().filter(|row| row.number != order.number);
+        others.find(|row| row.stall.as_deref() == Some(stall))
+    };
     let fact = |content: Value| order_fact(&order.order, content);
     let stood = |place: Value| fact(json!({ "stood": { "place": place } }));
     html! {
@@ -317,9 +327,20 @@ fn place(order: &OrderView, stalls: &[(String, String)], who: &str, unit: &str) 
             summary class="row" { span class="strong what" { "Where it stands, who, when" } span class="soft" { (order.row.place.as_deref().unwrap_or("not told")) } }
             form {
                 div class="presses even" {
-                    @for (id, name) in stalls { (button(Look::Plain, name, "", &[stood(json!({ "stall": id }))], None)) }
+                    @for (id, name) in stalls.iter().filter(|(id, _)| taken(id).is_none()) { (button(Look::Plain, name, "", &[stood(json!({ "stall": id }))], None)) }
                     (button(Look::Plain, "Yard", "", &[stood(json!("yard"))], None))
                     (button(Look::Plain, "I work on it", "", &[fact(json!({ "assigned": { "person": who } }))], None))
+                }
+            }
+            @for (id, name) in stalls {
+                @if let Some(other) = taken(id) {
+                    details id=(format!("taken-{id}")) {
+                        summary class="row" {
+                            span class="what" { (name) ": " (other.vehicle) " stands there" }
+                            @if !other.can_roll { span class="no" { "can't roll" } }
+                        }
+                        form { div class="presses" { (button(Look::Plain, &format!("{name} all the same"), "two in one stall", &[stood(json!({ "stall": id }))], None)) } }
+                    }
                 }
             }
             a class="row" href=(format!("/o/{}/promise", order.number)) { span class="what strong" { "When will it be ready?" } span class="soft" { "what to say, work left" } }

@@ -9,6 +9,7 @@ pub mod gates;
 mod immobile;
 mod item;
 mod item_told;
+mod measures;
 mod off;
 pub mod open;
 pub mod pieces;
@@ -58,6 +59,7 @@ pub fn of_orders() -> Router<State> {
         .route("/o/{number}/snag", get(item::snag))
         .route("/o/{number}/snag/{snag}", get(snag::snag))
         .route("/o/{number}/due", get(due::due))
+        .route("/o/{number}/measures", get(measures::page))
         .route("/o/{number}/second", get(second::second))
         .route("/o/{number}/may", get(gates::may))
         .route("/o/{number}/may/{gate}", get(gates::gate))

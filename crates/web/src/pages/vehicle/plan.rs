@@ -340,7 +340,7 @@ fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
             a class="row" href=(to) {
                 span class={ "mark " @if taken { "home" } } {}
                 span class="what" { @if place == "below" { "The lift is taken: nothing from below" } @else { "Nothing from " (place) } }
-                span class="soft" { @if taken { "yes, turn back" } @else { "no" } }
+                span class="soft" { @if taken { "taken: plan with it again" } @else { "free: see what it takes without" } }
             }
         }
         @for variant in &on.kept.sound().map(|map| map.variants.clone()).unwrap_or_default() {
@@ -349,7 +349,7 @@ fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
             a class="row" href=(to) {
                 span class={ "mark " @if has { "home" } } {}
                 span class="what" { "It has: " (variant) }
-                span class="soft" { @if has { "yes" } @else { "no" } }
+                span class="soft" { @if has { "it has it: plan without" } @else { "not told: plan with it" } }
             }
         }
         @for id in &on.asked.without {
