@@ -239,6 +239,7 @@ const ROUTES: Table = &[
     ("/shop/read-in", OWNER),
     ("/shop/read-in/done", OWNER),
     ("/new", STAFF),
+    ("/sale", PRICES),
     ("/order/{order}", ANYBODY),
     ("/o/{number}", ANYBODY),
     ("/o/{number}/story", ANYBODY),

@@ -55,7 +55,8 @@ function valueOf(form, name) {
 // {"$file": name} a file drawn or chosen, or null, {"$files": name} a list of them; and
 // {"$numbers": name} the numbers in a field;
 // {"$when": name, is, then} something left out unless the field says so;
-// {"$changed": name, then} something left out unless the field was changed.
+// {"$changed": name, then} something left out unless the field was changed;
+// {"$sum": [[name, name]]} what the products of fields come to.
 const GONE = Symbol("gone");
 function fill(template, form, made) {
   if (Array.isArray(template)) {
@@ -104,6 +105,11 @@ function fill(template, form, made) {
     const value = valueOf(form, template.$when);
     const holds = "is" in template ? template.is.includes(value) : value !== "";
     return holds ? fill(template.then, form, made) : GONE;
+  }
+  // What several things come to, each so many at a price.
+  if ("$sum" in template) {
+    const each = template.$sum.map((names) => names.reduce((of, name) => of * Number(valueOf(form, name) || 0), 1));
+    return String(Math.round(each.reduce((all, one) => all + one, 0) * 1e6) / 1e6);
   }
   if ("$changed" in template) {
     const field = form?.elements.namedItem(template.$changed);

@@ -3,7 +3,7 @@
 
 mod benchmark;
 mod brake_job;
-mod bulb;
+
 mod calc;
 mod days;
 mod desk;
@@ -14,6 +14,7 @@ mod live;
 mod people;
 mod plan;
 mod reach;
+mod small_jobs;
 mod teaching;
 mod threads;
 

@@ -412,6 +412,7 @@ fn filled(template: &Value, typed: &BTreeMap<String, String>) -> Option<Value> {
             let to = list["to"].get(&chosen).or_else(|| list.get("else"));
             return filled(to.unwrap_or(&Value::Null), typed);
         }
+        "$sum" => json!("1"),
         // As if every field had been changed.
         "$changed" => return filled(&list["then"], typed),
         "$when" => {

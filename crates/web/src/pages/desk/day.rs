@@ -32,7 +32,10 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
             html! {
                 h1 class="spread" {
                     span { (day.date) }
-                    a class="press confirm on-desk" href="/new" data-key="i" { span { "Check " u { "i" } "n a vehicle" } }
+                    span class="on-desk both" {
+                        a class="press" href="/sale" { "Sale" }
+                        a class="press confirm" href="/new" data-key="i" { span { "Check " u { "i" } "n a vehicle" } }
+                    }
                 }
                 (stuck::list(&unread))
                 div class="day" {
@@ -53,6 +56,7 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
                 div class="presses even on-phone" {
                     (link(Look::Plain, "Find", "", "/find"))
                     (link(Look::Plain, "The shop", "", "/shop"))
+                    (link(Look::Plain, "Sale", "over the counter", "/sale"))
                 }
                 div class="presses on-phone" {
                     (link(Look::Plain, "Work it out", "threads, coolant, fluids, belt, road test", "/calc"))

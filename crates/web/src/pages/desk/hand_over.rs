@@ -40,6 +40,7 @@ fn leaving(order: &OrderView, unit: &str) -> Markup {
     let next = format!("/o/{}/hand-over", order.number);
     let against = order.gates.last().map(against).unwrap_or_default();
     let stands = |kind: &str| standing(order).any(|known| known == kind);
+    let sold = order.row.vehicle_id.as_deref() == Some(super::sale::COUNTER);
     let told = told_at_the_door(order);
     let (label, mut commands) = drives_away(order);
     let goes = commands.pop();
@@ -66,21 +67,22 @@ fn leaving(order: &OrderView, unit: &str) -> Markup {
                 (crate::pages::vehicle::walk::key_at_the_end(order))
             }
             div {
-                h2 { "It drives away" }
+                h2 { @if sold { "Done" } @else { "It drives away" } }
                 form {
                     @for told in &told { (told.field()) }
-                    @if order.papers.odometer_out.is_none() {
+                    @if order.papers.odometer_out.is_none() && !sold {
                         @let hint = order.papers.odometer_in.as_ref().map_or_else(String::new, |read| format!("on the way in {read}"));
                         (input("odometer", "Odometer on the way out", &hint, ""))
                     }
-                    (chips("ending", "It ends", &[("repaired", "repaired"), ("not-reproduced", "not reproduced"), ("declined-put-back", "declined, put back")], "repaired"))
+                    @if sold { input type="hidden" name="ending" value="repaired"; }
+                    @else { (chips("ending", "It ends", &[("repaired", "repaired"), ("not-reproduced", "not reproduced"), ("declined-put-back", "declined, put back")], "repaired")) }
                     details id="received" {
                         summary class="row" { span class="what" { "Have them sign for it" } }
                         (sheet("signature", "Received"))
                     }
                     div class="presses" { (button(Look::Confirm, label, "", &commands, Some(&next))) }
                 }
-                (apart(order, &next))
+                @if !sold { (apart(order, &next)) }
             }
         }
     }
@@ -119,6 +121,9 @@ fn drives_away(order: &OrderView) -> (&'static str, Vec<Value>) {
         json!({ "hand-over": { "leaves": "drives-away", "ending": field("ending"), "boxes": null,
             "signature": file("signature"), "signed_by": null } }),
     );
+    if order.row.vehicle_id.as_deref() == Some(super::sale::COUNTER) {
+        return ("Sold, done", vec![drives]);
+    }
     if only_at_the_door(order) && order.keys_here {
         let keys = order_fact(
             &order.order,

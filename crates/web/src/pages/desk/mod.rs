@@ -24,6 +24,7 @@ mod parts_price;
 pub mod price;
 mod price_offers;
 mod promise;
+mod sale;
 mod settle;
 
 pub use paper_file::of_kind as paper_address;
@@ -43,6 +44,7 @@ pub fn routes() -> Router<State> {
         .route("/calls", get(calls::calls))
         .route("/estimates", get(odds::estimates))
         .route("/new", get(intake::take_in))
+        .route("/sale", get(sale::sale))
         .route("/order/{order}", get(order::by_name))
         .route("/shop/books", get(books::page))
         .route("/shop/books/{list}", get(books::list))

@@ -204,19 +204,30 @@ fn renewed(order: &OrderView, nth: usize, line: &ItemLine) -> [Value; 2] {
     ]
 }
 
-/// The walk-round of an order just opened, by its name in the record.
+/// Where one goes on in an order just opened.
+#[derive(Debug, Deserialize)]
+pub struct Onward {
+    to: Option<String>,
+}
+
+/// The walk-round of an order just opened, by its name in the record, or its hand-over.
 pub async fn by_name(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(name): Path<String>,
+    Query(onward): Query<Onward>,
 ) -> Response {
+    let to = match onward.to.as_deref() {
+        Some("hand-over") => "hand-over",
+        _ => "walk",
+    };
     let service = Arc::clone(&state.service);
     let number = blocking(move || {
         let world = service.world()?;
         world.number_of(&OrderId::new(name))
     });
     match number.await {
-        Ok(Some(number)) => Redirect::to(&format!("/o/{number}/walk")).into_response(),
+        Ok(Some(number)) => Redirect::to(&format!("/o/{number}/{to}")).into_response(),
         Ok(None) | Err(_) => {
             show(state, headers, |_| {
                 Err(shop::Trouble::not_found("there is no such order"))

@@ -1,5 +1,5 @@
-//! A bulb for a customer and a vehicle that are known: from the complaint to the keys in the
-//! customer's hand, every tap and every field counted.
+//! Small jobs at the desk: a bulb for a customer and a vehicle that are known, every tap and every
+//! field counted; somebody written down twice; a sale over the counter.
 
 use super::days::{Device, send, words};
 use super::{choose, follow, gone, phone, set_up, started, tap, write};
@@ -146,5 +146,24 @@ fn who_is_typed_again_is_known_and_a_second_record_becomes_one_with_the_first() 
         "{}",
         errors.join("\n")
     );
+    Ok(())
+}
+
+#[test]
+fn a_sale_over_the_counter_is_a_bill_and_the_money() -> Result<()> {
+    let (shop, browser) = set_up()?;
+    browser.goto(&shop.server.url("/sale"))?;
+    write(&browser, "What", "Wiper blades, pair")?;
+    write(&browser, "Price of one", "27,50")?;
+    tap(&browser, "To the bill")?;
+    // 27.50 and 20 per cent of tax.
+    browser.wait_for_text("33.00")?;
+    browser.wait_for_text("Invoice, paid")?;
+    tap(&browser, "Invoice, paid")?;
+    browser.wait_for_text("nothing stands against it")?;
+    tap(&browser, "Sold, done")?;
+    browser.wait_for_text("Handed over")?;
+    let errors = browser.console_errors()?;
+    ensure!(errors.is_empty(), "{}", errors.join("\n"));
     Ok(())
 }
