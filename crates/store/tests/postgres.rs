@@ -427,3 +427,62 @@ fn what_was_erased_no_longer_stands_in_the_table() {
         std::thread::yield_now();
     }
 }
+
+/// Whether a connection of the store's own is encrypted, as the server sees it.
+fn is_encrypted(server_url: &str) -> bool {
+    let mut client = Client::connect(server_url, NoTls).unwrap();
+    let rows = client
+        .query(
+            "SELECT bool_and(ssl) FROM pg_stat_ssl JOIN pg_stat_activity USING (pid)
+             WHERE application_name = 'buttonup' AND datname = current_database()",
+            &[],
+        )
+        .unwrap();
+    rows[0].get::<_, Option<bool>>(0) == Some(true)
+}
+
+#[test]
+fn an_address_says_whether_it_is_encrypted_and_who_has_to_answer() {
+    let server = Server::start();
+    let authority_key = rcgen::KeyPair::generate().unwrap();
+    let mut about = rcgen::CertificateParams::new(Vec::new()).unwrap();
+    about.is_ca = rcgen::IsCa::Ca(rcgen::BasicConstraints::Unconstrained);
+    let authority = about.self_signed(&authority_key).unwrap();
+    let key = rcgen::KeyPair::generate().unwrap();
+    let made_out_to = rcgen::CertificateParams::new(vec!["localhost".to_owned()]).unwrap();
+    let issuer = rcgen::Issuer::from_params(&about, &authority_key);
+    let certificate = made_out_to.signed_by(&key, &issuer).unwrap();
+    let root = server.encrypt(&certificate.pem(), &key.serialize_pem(), &authority.pem());
+    let root = root.display();
+    let url = server.new_database();
+    let by_name = url.replace("127.0.0.1", "localhost");
+
+    for (address, encrypted) in [
+        (format!("{url}?sslmode=disable"), false),
+        (url.clone(), true),
+        (format!("{url}?sslmode=require"), true),
+        (format!("{url}?sslmode=verify-ca&sslrootcert={root}"), true),
+        (
+            format!("{by_name}?sslmode=verify-full&sslrootcert={root}"),
+            true,
+        ),
+    ] {
+        let store = Postgres::open(&address).unwrap();
+        assert_eq!(is_encrypted(&url), encrypted, "{address}");
+        drop(store);
+    }
+    // Made out to another name, or signed by somebody else: it is not spoken to.
+    let stranger = rcgen::KeyPair::generate().unwrap();
+    let stranger = about.self_signed(&stranger).unwrap();
+    let other = tempfile::NamedTempFile::new().unwrap();
+    std::fs::write(other.path(), stranger.pem()).unwrap();
+    let other = other.path().display();
+    for address in [
+        format!("{url}?sslmode=verify-full&sslrootcert={root}"),
+        format!("{by_name}?sslmode=verify-full&sslrootcert={other}"),
+        format!("{url}?sslmode=verify-ca&sslrootcert={other}"),
+    ] {
+        let refused = Postgres::open(&address).map(drop);
+        assert!(refused.is_err(), "{address}");
+    }
+}

@@ -6,8 +6,9 @@ use std::time::Duration;
 use postgres::config::Host;
 use postgres::error::SqlState;
 use postgres::types::ToSql;
-use postgres::{Client, Config, GenericClient, NoTls, Row, Statement};
+use postgres::{Client, GenericClient, Row, Statement};
 
+use super::tls::Address;
 use crate::error::{EngineError, OpenError};
 
 /// A connection and the statements prepared on it.
@@ -54,23 +55,19 @@ impl<C: GenericClient> Link<'_, C> {
 }
 
 /// Reads an address and adds what it leaves open.
-pub(super) fn config(url: &str) -> Result<Config, OpenError> {
-    let mut config: Config = url.parse().map_err(|error: postgres::Error| {
-        // Without the address itself: it may hold a password.
-        OpenError::NotAStore {
-            place: "the given database address".to_owned(),
-            why: full_message(&error),
-        }
-    })?;
-    config
+pub(super) fn address(url: &str) -> Result<Address, OpenError> {
+    let mut address = Address::read(url)?;
+    address
+        .config
         .connect_timeout(Duration::from_secs(10))
         .keepalives_idle(Duration::from_secs(30))
         .application_name("buttonup");
-    Ok(config)
+    Ok(address)
 }
 
 /// Where the database is, without the password.
-pub(super) fn place(config: &Config) -> String {
+pub(super) fn place(address: &Address) -> String {
+    let config = &address.config;
     let host = match config.get_hosts().first() {
         Some(Host::Tcp(host)) => host.clone(),
         #[cfg(unix)]
@@ -81,9 +78,9 @@ pub(super) fn place(config: &Config) -> String {
 }
 
 /// A connection with every setting that safety rests on, each read back.
-pub(super) fn connect(config: &Config) -> Result<Connection, OpenError> {
+pub(super) fn connect(address: &Address) -> Result<Connection, OpenError> {
     let fault = |error: postgres::Error| engine_error(&error);
-    let mut client = config.connect(NoTls).map_err(fault)?;
+    let mut client = address.connect().map_err(fault)?;
     // Whoever stops in the middle must not hold a shop's head for ever.
     client
         .batch_execute(
@@ -147,7 +144,7 @@ pub(super) fn engine_error(error: &postgres::Error) -> EngineError {
 }
 
 /// The message with what stands behind it: the outer one alone says only "db error".
-fn full_message(error: &postgres::Error) -> String {
+pub(super) fn full_message(error: &postgres::Error) -> String {
     let mut message = error.to_string();
     let mut source = std::error::Error::source(error);
     while let Some(inner) = source {

@@ -8,11 +8,12 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread;
 use std::time::{Duration, Instant};
 
+use postgres::Client;
 use postgres::fallible_iterator::FallibleIterator;
-use postgres::{Client, Config};
 
 use super::connect::{Connection, connect, engine_error};
 use super::read;
+use super::tls::Address;
 use crate::error::{EngineError, OpenError};
 use crate::watch::Watchers;
 
@@ -40,7 +41,7 @@ pub(super) fn notify(client: &mut Client, log: &str, position: u64) -> Result<()
 
 /// Starts the listener; it ends by itself once `stopped` is set.
 pub(super) fn start(
-    config: Config,
+    address: Address,
     told: BTreeMap<String, u64>,
     watchers: Arc<Watchers>,
     stopped: Arc<AtomicBool>,
@@ -55,7 +56,7 @@ pub(super) fn start(
         .spawn(move || {
             while !listener.is_stopped() {
                 // An unreachable server is told to whoever reads or appends.
-                if listener.listen(&config).is_err() && !listener.is_stopped() {
+                if listener.listen(&address).is_err() && !listener.is_stopped() {
                     thread::sleep(RECONNECT);
                 }
             }
@@ -76,9 +77,9 @@ impl Listener {
     }
 
     /// Listens until the connection breaks or the store is dropped.
-    fn listen(&mut self, config: &Config) -> Result<(), OpenError> {
+    fn listen(&mut self, address: &Address) -> Result<(), OpenError> {
         let fault = |error: postgres::Error| engine_error(&error);
-        let mut connection = connect(config)?;
+        let mut connection = connect(address)?;
         connection
             .client
             .batch_execute("LISTEN buttonup")

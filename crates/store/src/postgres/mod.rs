@@ -14,6 +14,7 @@ mod pool;
 mod pulse;
 mod read;
 mod schema;
+mod tls;
 mod transaction;
 
 use std::collections::BTreeMap;
@@ -51,16 +52,16 @@ impl Postgres {
     /// # Errors
     /// See [`OpenError`].
     pub fn open(url: &str) -> Result<Self, OpenError> {
-        let config = connect::config(url)?;
-        let mut connection = connect::connect(&config)?;
-        let place = connect::place(&config);
+        let address = connect::address(url)?;
+        let mut connection = connect::connect(&address)?;
+        let place = connect::place(&address);
         schema::bring_forward(&mut connection.client, &place)?;
         let watchers = Arc::new(Watchers::default());
         let stopped = Arc::new(AtomicBool::new(false));
         let mut link = connection.link();
         let told = read::heads(&mut link)?;
         listen::start(
-            config.clone(),
+            address.clone(),
             told,
             Arc::clone(&watchers),
             Arc::clone(&stopped),
@@ -70,7 +71,7 @@ impl Postgres {
         })?;
         Ok(Self {
             place,
-            pool: Pool::new(config, connection).map_err(|error| EngineError::Refused {
+            pool: Pool::new(address, connection).map_err(|error| EngineError::Refused {
                 what: error.to_string(),
             })?,
             watchers,

@@ -8,10 +8,9 @@ use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
 use std::time::Duration;
 
-use postgres::Config;
-
 use super::connect::{Connection, connect};
 use super::pulse::Pulse;
+use super::tls::Address;
 use crate::error::{EngineError, OpenError};
 
 /// How many connections one program holds at most: a server allows a hundred in all
@@ -23,7 +22,7 @@ const MOST_CONNECTIONS: usize = 16;
 const PATIENCE: Duration = Duration::from_secs(1);
 
 pub(super) struct Pool {
-    config: Arc<Config>,
+    address: Arc<Address>,
     state: Mutex<State>,
     given_back: Condvar,
     pulse: Pulse,
@@ -40,9 +39,9 @@ struct Worker(Sender<Job>);
 type Job = Box<dyn FnOnce(&mut Option<Connection>) + Send>;
 
 impl Pool {
-    pub(super) fn new(config: Config, first: Connection) -> io::Result<Self> {
+    pub(super) fn new(address: Address, first: Connection) -> io::Result<Self> {
         Ok(Self {
-            config: Arc::new(config),
+            address: Arc::new(address),
             state: Mutex::new(State {
                 idle: vec![Worker::start(Some(first))?],
                 lent: 0,
@@ -70,10 +69,10 @@ impl Pool {
             })?,
         };
         let (answer, answers) = mpsc::sync_channel(1);
-        let config = Arc::clone(&self.config);
+        let address = Arc::clone(&self.address);
         let job: Job = Box::new(move |connection| {
             // Whoever asked may have given up.
-            let _ = answer.send(done(connection, &config, work));
+            let _ = answer.send(done(connection, &address, work));
         });
         worker.0.send(job).map_err(|_| EngineError::Stopped)?;
         let answer = self.wait_for(&answers)?;
@@ -87,7 +86,7 @@ impl Pool {
             match answers.recv_timeout(PATIENCE) {
                 Ok(answer) => return Ok(answer),
                 Err(RecvTimeoutError::Disconnected) => return Err(EngineError::Stopped),
-                Err(RecvTimeoutError::Timeout) if self.pulse.beats(&self.config) => {}
+                Err(RecvTimeoutError::Timeout) if self.pulse.beats(&self.address) => {}
                 Err(RecvTimeoutError::Timeout) => return Err(silent()),
             }
         }
@@ -104,7 +103,7 @@ impl Pool {
             state = woken;
             if slept.timed_out() && state.lent >= MOST_CONNECTIONS {
                 drop(state);
-                if !self.pulse.beats(&self.config) {
+                if !self.pulse.beats(&self.address) {
                     return Err(silent());
                 }
                 state = self.state();
@@ -130,7 +129,7 @@ fn silent() -> EngineError {
 
 fn done<T>(
     slot: &mut Option<Connection>,
-    config: &Config,
+    address: &Address,
     work: impl Fn(&mut Connection) -> Result<T, EngineError>,
 ) -> Result<T, EngineError> {
     if let Some(connection) = slot {
@@ -139,7 +138,7 @@ fn done<T>(
             answer => return answer,
         }
     }
-    let connection = connect(config).map_err(|error| match error {
+    let connection = connect(address).map_err(|error| match error {
         OpenError::Engine(error) => error,
         other => EngineError::Unreachable {
             what: other.to_string(),

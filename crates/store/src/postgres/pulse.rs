@@ -4,7 +4,7 @@ use std::sync::{Mutex, PoisonError, mpsc};
 use std::thread;
 use std::time::{Duration, Instant};
 
-use postgres::{Config, NoTls};
+use super::tls::Address;
 
 /// How long a server may take to greet a new connection.
 const GREETING: Duration = Duration::from_secs(2);
@@ -36,14 +36,14 @@ impl Pulse {
     }
 
     /// Whether the server greets a new connection. Those who ask at once share one answer.
-    pub(super) fn beats(&self, config: &Config) -> bool {
+    pub(super) fn beats(&self, address: &Address) -> bool {
         let mut felt = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(felt) = *felt
             && felt.holds()
         {
             return felt.beats;
         }
-        let beats = greets(config.clone());
+        let beats = greets(address.clone());
         *felt = Some(Felt {
             at: Instant::now(),
             beats,
@@ -52,12 +52,12 @@ impl Pulse {
     }
 }
 
-fn greets(config: Config) -> bool {
+fn greets(address: Address) -> bool {
     let (answer, answers) = mpsc::sync_channel(1);
     let asking = thread::Builder::new()
         .name("store pulse".to_owned())
         .spawn(move || {
-            let greeted = config.connect(NoTls);
+            let greeted = address.connect();
             // A server that has too many connections is there; so is one that refuses.
             let there = greeted.map_or_else(|error| error.code().is_some(), |_| true);
             // Whoever asked may have given up.

@@ -107,6 +107,41 @@ impl Server {
         }
     }
 
+    /// Gives the server a certificate made out to this host, and starts it again. Answers the
+    /// file of the authority that signed it.
+    pub fn encrypt(&self, certificate: &str, key: &str, authority: &str) -> PathBuf {
+        let data = self.folder.join("data");
+        let mine = tempfile::tempdir().unwrap();
+        for (name, text) in [("server.crt", certificate), ("server.key", key)] {
+            let from = mine.path().join(name);
+            std::fs::write(&from, text).unwrap();
+            let to = data.join(name);
+            std::fs::copy(&from, &to).unwrap();
+            // As its own user reads it: nobody else may.
+            let owner = Command::new("stat")
+                .args(["-c", "%u:%g"])
+                .arg(&data)
+                .output()
+                .unwrap();
+            let owner = String::from_utf8(owner.stdout).unwrap();
+            let done = Command::new("chown")
+                .arg(owner.trim())
+                .arg(&to)
+                .status()
+                .unwrap();
+            assert!(done.success());
+            let done = Command::new("chmod").arg("600").arg(&to).status().unwrap();
+            assert!(done.success());
+        }
+        let mut client = Client::connect(&self.url("postgres"), NoTls).unwrap();
+        client.batch_execute("ALTER SYSTEM SET ssl = on").unwrap();
+        drop(client);
+        self.crash_and_restart();
+        let root = std::env::temp_dir().join(format!("store-authority-{}.pem", self.port));
+        std::fs::write(&root, authority).unwrap();
+        root
+    }
+
     /// An address of a database of the caller's own.
     pub fn new_database(&self) -> String {
         new_database(&self.url("postgres"))
