@@ -10,6 +10,7 @@ mod odds_bench;
 mod package;
 mod pictures;
 mod plans;
+mod python;
 mod sequence;
 mod setup;
 mod soak;

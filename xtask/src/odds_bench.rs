@@ -2,7 +2,6 @@
 //! whether both come to the same.
 
 use anyhow::{Context, Result, ensure};
-use cargo_metadata::MetadataCommand;
 use odds::{
     Ask, Condition, Done, Grid, History, Joint, Learned, Line, Model, ModelRange, Order, Pieces,
     Prior, Range, Rule, SnagHistory, model, quote,
@@ -33,7 +32,7 @@ pub struct Choice {
 }
 
 pub fn bench(choice: &Choice) -> Result<ExitCode> {
-    let python = prepared()?;
+    let python = crate::python::with("odds-bench", PACKAGE, "numpy")?;
     let (learned, snags) = history()?;
     let order = order();
     let threads = usize::from(choice.threads);
@@ -207,25 +206,4 @@ fn drawn_elsewhere(python: &PathBuf, model: &Model) -> Result<Value> {
     let output = child.wait_with_output()?;
     ensure!(output.status.success(), "the model fails");
     serde_json::from_slice(&output.stdout).context("no answer")
-}
-
-/// An environment of its own in the target folder that has NumPy.
-fn prepared() -> Result<PathBuf> {
-    let target = MetadataCommand::new().no_deps().exec()?.target_directory;
-    let folder = target.join("odds-bench");
-    let python = PathBuf::from(folder.join("bin/python"));
-    let quiet = |command: &mut Command| -> Result<()> {
-        let output = command.stdin(Stdio::null()).output()?;
-        ensure!(output.status.success(), "it answered {}", output.status);
-        Ok(())
-    };
-    if quiet(Command::new(&python).args(["-c", "import numpy"])).is_err() {
-        eprintln!("{PACKAGE} is put into {folder}");
-        quiet(Command::new("python3").args(["-m", "venv", folder.as_str()]))
-            .context("python3 makes no environment")?;
-        let install = ["-m", "pip", "install", "--quiet", PACKAGE];
-        quiet(Command::new(&python).args(install))
-            .with_context(|| format!("{PACKAGE} cannot be installed"))?;
-    }
-    Ok(python)
 }

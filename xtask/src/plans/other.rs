@@ -3,13 +3,12 @@
 
 use super::Planned;
 use anyhow::{Context, Result, bail, ensure};
-use cargo_metadata::MetadataCommand;
 use plan::{Goal, Problem};
 use serde_json::{Value, json};
 use states::{ItemId, Need, State};
 use std::collections::BTreeSet;
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
@@ -35,22 +34,7 @@ pub struct Answer {
 impl Other {
     /// Finds the solver where an earlier run left it, or installs it.
     pub fn prepare() -> Result<Self> {
-        let target = MetadataCommand::new().no_deps().exec()?.target_directory;
-        let folder = target.join("plan-bench");
-        let python = PathBuf::from(folder.join("bin/python"));
-        let there = |python: &Path| {
-            let mut ask = Command::new(python);
-            ask.args(["-c", "import ortools.sat.python.cp_model"]);
-            quiet(&mut ask).is_ok()
-        };
-        if !there(&python) {
-            eprintln!("{PACKAGE} is put into {folder}");
-            quiet(Command::new("python3").args(["-m", "venv", folder.as_str()]))
-                .context("python3 makes no environment")?;
-            let install = ["-m", "pip", "install", "--quiet", PACKAGE];
-            quiet(Command::new(&python).args(install))
-                .with_context(|| format!("{PACKAGE} cannot be installed"))?;
-        }
+        let python = crate::python::with("plan-bench", PACKAGE, "ortools.sat.python.cp_model")?;
         Ok(Self { python })
     }
 
@@ -76,12 +60,6 @@ impl Other {
         ensure!(answers.len() == planned.len(), "the model left some out");
         Ok(answers)
     }
-}
-
-fn quiet(command: &mut Command) -> Result<()> {
-    let output = command.stdin(Stdio::null()).output()?;
-    ensure!(output.status.success(), "it answered {}", output.status);
-    Ok(())
 }
 
 fn answer(line: &str) -> Result<Answer> {
