@@ -204,7 +204,7 @@ pub fn figure(name: &str, label: &str, hint: &str, value: &str, must: bool) -> M
             span { (label) }
             @if !hint.is_empty() { span class="soft" { (hint) } }
             input type="text" name=(name) value=(value) autocomplete="off" inputmode="decimal"
-                data-sum pattern=" *[\\-−]?[0-9][0-9 .,']* *" title="A number such as 12.50" required[must];
+                data-sum pattern=" *[\\-−]?([0-9]+|[0-9]{1,3}([ .,'][0-9]{3})+)([.,][0-9]+)? *" title="A number such as 12.50" required[must];
         }
     }
 }

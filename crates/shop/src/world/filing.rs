@@ -313,6 +313,11 @@ impl World {
         mut vehicles: BTreeSet<VehicleId>,
         mut customers: BTreeSet<CustomerId>,
     ) -> Result<(BTreeSet<VehicleId>, BTreeSet<CustomerId>), Trouble> {
+        if vehicles.is_empty() && customers.is_empty() {
+            return Ok((vehicles, customers));
+        }
+        // As the cards have it: what is in memory may be ahead of them.
+        self.read_same()?;
         let mut changed = Vec::new();
         for id in &vehicles {
             let own = self.own_vehicle(id)?;
