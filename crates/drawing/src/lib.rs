@@ -30,6 +30,7 @@ mod svg;
 mod text;
 mod tray;
 mod turns;
+mod way;
 
 pub use belt::{BeltPath, BeltPulley, LIES, WrongRun, belt};
 pub use coolant::{
@@ -48,6 +49,7 @@ pub use svg::{css, svg};
 pub use text::{ellipsis, text_width_px, wrap};
 pub use tray::{Tray, TrayMark, TrayPlace, TrayThing, tray};
 pub use turns::{Turn, turns};
+pub use way::{WayInAndOut, way_in_and_out};
 
 /// A whole drawing.
 #[derive(Debug, Clone, PartialEq)]

@@ -23,6 +23,7 @@ mod stopped;
 mod story;
 mod story_desk;
 mod stuck;
+mod way;
 mod wrench;
 
 pub use crate::world::vehicle_of;
@@ -60,6 +61,7 @@ pub(crate) use row::{assigned, promised};
 pub use stopped::StoppedView;
 pub use story::StoryLine;
 pub use stuck::{StuckView, stuck};
+pub use way::{WaySoFar, way_so_far};
 pub use wrench::usual_wrench;
 pub(crate) use {desk::must_ask, goods::parts, goods::sublets};
 

@@ -4,24 +4,30 @@ use super::desk_side;
 use crate::State;
 use crate::door::blocking;
 use crate::pages::vehicle::gates::gates;
-use crate::pages::{Shown, count, no_order, order_of, show};
+use crate::pages::{Shown, Visit, count, no_order, order_of, show};
 use crate::tap::{
     Look, amount, button, link, new, odometer, order_fact, signed, thumbnails, words,
 };
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
-use maud::{Markup, html};
+use drawing::{WayInAndOut, svg, way_in_and_out};
+use maud::{Markup, PreEscaped, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
+use shop::planning::{OrderMap, map_of_order, on_map_of};
 use shop::record::form::Form as _;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{ChargeForm, KindForm, PartStepForm, SystemForm, ZoneForm};
-use shop::repair::OrderId;
+use shop::repair::{Kind, OrderId};
 use shop::trade::Vocabulary;
-use shop::view::{NewerView, OrderRow, OrderView, StoppedView, StoryLine, newer};
-use shop::{ItemLine, item_lines};
+use shop::view::{NewerView, OrderRow, OrderView, StoppedView, StoryLine, newer, way_so_far};
+use shop::{ItemLine, Trouble, item_lines};
 use std::sync::Arc;
+
+/// How wide the way is drawn.
+const DESK: f64 = 430.0;
+const PHONE: f64 = 358.0;
 
 pub async fn order(
     extract::State(state): extract::State<State>,
@@ -48,7 +54,7 @@ pub async fn order(
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="order" {
                 @if !floor.is_empty() { (rail(&floor, order.number)) }
-                div { (counts(&order)) (not_on_yet(&order, &visit.snap.vocabulary())) (newer_readings(&order, &newer)) (lines(&order)) }
+                div { (counts(&order)) (way(visit, &order)?) (gates(&order)) (not_on_yet(&order, &visit.snap.vocabulary())) (newer_readings(&order, &newer)) (lines(&order)) }
                 div class="on-desk" { (desk_side::money(&order)) }
                 div {
                     div class="on-desk" { (desk_side::beside(&order)) }
@@ -121,7 +127,64 @@ fn stopped_here(order: &OrderView, left: &StoppedView) -> Markup {
     }
 }
 
-/// What is still off, and the gates: the next one with what holds it, the others in a line each.
+/// The way in and out: what was off while it was worked on, and by the plan what is to come.
+fn way(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
+    if order.left.is_some() || order.voided {
+        return Ok(html! {});
+    }
+    let so_far = way_so_far(visit.snap, &OrderId::new(order.order.clone()))?;
+    let (mut at, mut open) = so_far.done.last().copied().unwrap_or((0.0, 0));
+    let mut to_come = Vec::new();
+    if let Some((map, version)) = map_of_order(visit.snap, order.number)? {
+        let on = on_map_of(visit.snap, order.number, &map, Some(version), None);
+        // A map that reads no more, or a plan that finds no way, is told on the plan's own page.
+        let plan = on
+            .ok()
+            .filter(OrderMap::asks)
+            .and_then(|on| on.plan(visit.snap).ok());
+        for (stage, comes_off) in plan.iter().flat_map(|plan| {
+            let off = plan.off.iter().map(|stage| (stage, true));
+            off.chain(plan.back.iter().map(|stage| (stage, false)))
+        }) {
+            let things = stage
+                .rows
+                .iter()
+                .filter(|row| !matches!(row.kind, Kind::Work | Kind::PutIn));
+            let things = u32::try_from(things.count()).unwrap_or(u32::MAX);
+            at += if so_far.timed || so_far.done.is_empty() {
+                f64::from(stage.minutes.in_tenths()) / 10.0
+            } else {
+                1.0
+            };
+            open = if comes_off {
+                open.saturating_add(things)
+            } else {
+                open.saturating_sub(things)
+            };
+            to_come.push((at, open));
+        }
+    }
+    let steps = so_far.done.len() + to_come.len();
+    if steps < 2 {
+        return Ok(html! {});
+    }
+    let unit = if so_far.timed || so_far.done.is_empty() {
+        "min"
+    } else {
+        "stages"
+    };
+    let drawn = WayInAndOut {
+        done: so_far.done,
+        to_come,
+        unit: unit.to_owned(),
+    };
+    Ok(html! {
+        div class="on-desk" { (PreEscaped(svg(&way_in_and_out(&drawn, DESK)))) }
+        div class="on-phone" { (PreEscaped(svg(&way_in_and_out(&drawn, PHONE)))) }
+    })
+}
+
+/// What is still off.
 fn counts(order: &OrderView) -> Markup {
     let inside = order.row.inside;
     html! {
@@ -132,7 +195,6 @@ fn counts(order: &OrderView) -> Markup {
                 span class="soft line" { (count(inside, "thing inside", "things inside")) ", " (order.row.debts) " owed" }
             }
         }
-        (gates(order))
     }
 }
 
@@ -230,7 +292,7 @@ pub async fn by_name(
         Ok(Some(number)) => Redirect::to(&format!("/o/{number}/{to}")).into_response(),
         Ok(None) | Err(_) => {
             show(state, headers, |_| {
-                Err(shop::Trouble::not_found("there is no such order"))
+                Err(Trouble::not_found("there is no such order"))
             })
             .await
         }
