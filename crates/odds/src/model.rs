@@ -105,7 +105,8 @@ impl ModelRange {
 /// use odds::{Grid, History, Line, Order, Prior, SnagHistory, model};
 ///
 /// let learned = History::new(Prior::default(), Grid::default())?.fit()?;
-/// let line = Line { book_minutes: 60.0, times: 2, ..Line::default() };
+/// let line = Line { what: "pump".into(), kind: "part".into(), book_minutes: 60.0, times: 2,
+///     ..Line::default() };
 /// let order = Order { lines: vec![line], ..Order::default() };
 /// let found = model(&learned, &SnagHistory::default(), &order)?;
 /// let weights: f64 = found.points.iter().map(|point| point.weight).sum();

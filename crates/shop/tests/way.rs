@@ -39,7 +39,10 @@ fn what_is_off_is_counted_step_by_step_and_by_the_clock_where_one_ran() {
         let known = view.items.iter().find(|known| known.item == item).unwrap();
         let moves = json!([{ "item": item, "at": known.positions, "after": known.seen,
             "left": { "state": state, "piece": "original" }, "container": null }]);
-        bench.tell(&order, json!({ "moved": { "stage": stage, "moves": moves } }));
+        bench.tell(
+            &order,
+            json!({ "moved": { "stage": stage, "moves": moves } }),
+        );
     }
     let timed = way(&bench);
     assert!(timed.timed);
