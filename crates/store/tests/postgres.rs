@@ -454,23 +454,28 @@ fn an_address_says_whether_it_is_encrypted_and_who_has_to_answer() {
     let certificate = made_out_to.signed_by(&key, &issuer).unwrap();
     let root = server.encrypt(&certificate.pem(), &key.serialize_pem(), &authority.pem());
     let root = root.display();
-    let url = server.new_database();
-    let by_name = url.replace("127.0.0.1", "localhost");
-
-    for (address, encrypted) in [
-        (format!("{url}?sslmode=disable"), false),
-        (url.clone(), true),
-        (format!("{url}?sslmode=require"), true),
-        (format!("{url}?sslmode=verify-ca&sslrootcert={root}"), true),
+    let named = |url: &str| url.replace("127.0.0.1", "localhost");
+    let modes = [
+        ("sslmode=disable".to_owned(), false, false),
+        (String::new(), false, true),
+        ("sslmode=require".to_owned(), false, true),
+        (format!("sslmode=verify-ca&sslrootcert={root}"), false, true),
         (
-            format!("{by_name}?sslmode=verify-full&sslrootcert={root}"),
+            format!("sslmode=verify-full&sslrootcert={root}"),
+            true,
             true,
         ),
-    ] {
-        let store = Postgres::open(&address).unwrap();
-        assert_eq!(is_encrypted(&url), encrypted, "{address}");
+    ];
+    for (mode, by_name, encrypted) in modes {
+        // One of its own: what was closed a moment ago may still be seen in another.
+        let url = server.new_database();
+        let host = if by_name { named(&url) } else { url.clone() };
+        let store = Postgres::open(&format!("{host}?{mode}")).unwrap();
+        assert_eq!(is_encrypted(&url), encrypted, "{mode}");
         drop(store);
     }
+    let url = server.new_database();
+    let by_name = named(&url);
     // Made out to another name, or signed by somebody else: it is not spoken to.
     let stranger = rcgen::KeyPair::generate().unwrap();
     let stranger = about.self_signed(&stranger).unwrap();
