@@ -85,6 +85,48 @@ pub fn rows_here(snap: &Snapshot<'_>) -> Result<Vec<OrderRow>, Trouble> {
     Ok(rows)
 }
 
+/// A vehicle that is here, by where it stands: what costs no look through its order.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StandsHere {
+    /// The order's number.
+    pub number: u64,
+    pub vehicle: String,
+    /// Where: a stall's name, the yard, away; nothing if nobody said.
+    pub place: Option<String>,
+    /// The stall's name in the record.
+    pub stall: Option<String>,
+}
+
+/// Where everything that is here stands, the stalls first.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn stands_here(snap: &Snapshot<'_>) -> Result<Vec<StandsHere>, Trouble> {
+    let world = snap.world();
+    let mut out = Vec::new();
+    for (number, id) in world.orders_here()? {
+        let order = world.order(&id)?;
+        if papers::handed_over(&order).is_some() || papers::is_voided(&order) {
+            continue;
+        }
+        let place = last(&order, |fact| match fact {
+            Fact::Stood { place } | Fact::Pushed { to: place, .. } => Some(place.clone()),
+            _ => None,
+        });
+        out.push(StandsHere {
+            number,
+            vehicle: vehicle_text(snap, world, vehicle_of(&order).as_ref(), Field::Label)?,
+            stall: match &place {
+                Some(Place::Stall(stall)) => Some(stall.as_str().to_owned()),
+                _ => None,
+            },
+            place: place.map(|place| place_name(snap, world, &place)),
+        });
+    }
+    out.sort_by_key(|one| (one.stall.is_none(), one.place.clone(), one.number));
+    Ok(out)
+}
+
 /// Every order about a vehicle, newest first.
 ///
 /// # Errors

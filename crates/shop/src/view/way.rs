@@ -26,16 +26,37 @@ pub fn way_so_far(snap: &Snapshot<'_>, order: &OrderId) -> Result<WaySoFar, Trou
     Ok(so_far(&order, snap.now()))
 }
 
+/// An order of more facts is no line any more, and looking through it would keep others waiting.
+const MOST_FACTS: usize = 1_500;
+/// So many steps tell as much as all of them.
+const MOST_STEPS: usize = 60;
+
 fn so_far(order: &Order, now: Timestamp) -> WaySoFar {
-    let account = order.account();
-    let mut told: Vec<_> = order
-        .facts()
-        .filter_map(|(command, filed)| match &filed.fact {
-            Fact::Moved { moves, .. } => Some(((filed.stamp.at, command), moves)),
-            _ => None,
-        })
-        .collect();
+    let mut told = Vec::new();
+    for (nth, (command, filed)) in order.facts().enumerate() {
+        if nth >= MOST_FACTS {
+            return WaySoFar::default();
+        }
+        if let Fact::Moved { moves, .. } = &filed.fact {
+            told.push(((filed.stamp.at, command), moves));
+        }
+    }
     told.sort_by(|a, b| a.0.cmp(&b.0));
+    let account = order.account();
+    let mut away: BTreeMap<&ItemId, BTreeSet<u16>> = BTreeMap::new();
+    let mut steps: Vec<(Timestamp, u32, u32)> = Vec::new();
+    for (nth, ((at, _), moves)) in (1..).zip(told) {
+        for one in moves {
+            step(&account, one, &mut away);
+        }
+        let open = away.values().filter(|at| !at.is_empty()).count();
+        steps.push((at, nth, u32::try_from(open).unwrap_or(u32::MAX)));
+    }
+    // Of many steps only some, and the last.
+    let every = steps.len().div_ceil(MOST_STEPS).max(1);
+    let last = steps.len().saturating_sub(1);
+    let kept = steps.iter().enumerate();
+    let kept = kept.filter(|(nth, _)| nth % every == 0 || *nth == last);
     let work = worked(order, Timestamp::MIN, now);
     let minutes = |until: Timestamp| -> f64 {
         work.iter()
@@ -44,19 +65,14 @@ fn so_far(order: &Order, now: Timestamp) -> WaySoFar {
             .sum()
     };
     let timed = minutes(now) >= 1.0;
-    let mut away: BTreeMap<&ItemId, BTreeSet<u16>> = BTreeMap::new();
-    let mut done: Vec<(f64, u32)> = Vec::new();
-    let mut steps = 0.0;
-    for ((at, _), moves) in told {
-        for one in moves {
-            step(&account, one, &mut away);
-        }
-        steps += 1.0;
-        let open = away.values().filter(|at| !at.is_empty()).count();
-        let open = u32::try_from(open).unwrap_or(u32::MAX);
-        done.push((if timed { minutes(at) } else { steps }, open));
+    let done = kept.map(|(_, (at, nth, open))| {
+        let across = if timed { minutes(*at) } else { f64::from(*nth) };
+        (across, *open)
+    });
+    WaySoFar {
+        done: done.collect(),
+        timed,
     }
-    WaySoFar { done, timed }
 }
 
 /// What a move leaves away or brings home. What is put in, and work, are no things that are off.

@@ -147,7 +147,7 @@ fn shape(vehicle: &str) -> VehicleShape {
 }
 
 /// How it stands, in the word that is said across the shop, and what that word means.
-pub fn word(word: &str) -> (&'static str, Ink) {
+fn word(word: &str) -> (&'static str, Ink) {
     match word {
         "consent" => ("Waits for a yes", Ink::Wait),
         "part" => ("Waits for a part", Ink::Wait),
@@ -162,7 +162,7 @@ pub fn word(word: &str) -> (&'static str, Ink) {
 }
 
 /// The class that an ink has on a page.
-pub fn ink_class(ink: Ink) -> &'static str {
+fn ink_class(ink: Ink) -> &'static str {
     match ink {
         Ink::Wait => "wait",
         Ink::Stop => "no",

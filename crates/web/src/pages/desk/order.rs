@@ -21,7 +21,9 @@ use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{ChargeForm, KindForm, PartStepForm, SystemForm, ZoneForm};
 use shop::repair::{Kind, OrderId};
 use shop::trade::Vocabulary;
-use shop::view::{NewerView, OrderRow, OrderView, StoppedView, StoryLine, newer, way_so_far};
+use shop::view::{
+    NewerView, OrderView, StandsHere, StoppedView, StoryLine, newer, stands_here, way_so_far,
+};
 use shop::{ItemLine, Trouble, item_lines};
 use std::sync::Arc;
 
@@ -44,7 +46,7 @@ pub async fn order(
         };
         let over = order.left.is_some() || order.voided;
         let newer = if over { Vec::new() } else { newer(visit.snap, order.number)? };
-        let floor = shop::view::rows_here(visit.snap)?;
+        let floor = stands_here(visit.snap)?;
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } (head(&order)) }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
@@ -70,18 +72,15 @@ pub async fn order(
     .await
 }
 
-/// What else is here, each a press away: where it stands, what it is, the word that holds it.
-fn rail(floor: &[OrderRow], open: u64) -> Markup {
-    let mut rows: Vec<&OrderRow> = floor.iter().collect();
-    rows.sort_by_key(|row| (row.stall.is_none(), row.place.clone(), row.number));
+/// What else is here, each a press away: where it stands, and what it is. What holds it stands on
+/// its own page and on the day: saying it here would look through every order for each page.
+fn rail(floor: &[StandsHere], open: u64) -> Markup {
     html! {
         nav class="rail on-desk" aria-label="On the floor" {
-            @for row in rows {
-                @let (word, ink) = super::day::word(&row.word);
-                a href=(format!("/o/{}", row.number)) aria-current=[(row.number == open).then_some("page")] {
-                    span class="soft line" { (shop::say::capital(row.place.as_deref().unwrap_or("no place told"))) }
-                    span class="strong line" { (row.vehicle) }
-                    span class=(super::day::ink_class(ink)) { (word) }
+            @for one in floor {
+                a href=(format!("/o/{}", one.number)) aria-current=[(one.number == open).then_some("page")] {
+                    span class="soft line" { (shop::say::capital(one.place.as_deref().unwrap_or("no place told"))) }
+                    span class="strong line" { (one.vehicle) }
                 }
             }
         }
@@ -385,7 +384,7 @@ fn ways(order: &OrderView) -> Markup {
 
 fn place(
     order: &OrderView,
-    (stalls, floor): (&[(String, String)], &[OrderRow]),
+    (stalls, floor): (&[(String, String)], &[StandsHere]),
     who: &str,
     unit: &str,
 ) -> Markup {
@@ -410,7 +409,6 @@ fn place(
                     details id=(format!("taken-{id}")) {
                         summary class="row" {
                             span class="what" { (name) ": " (other.vehicle) " stands there" }
-                            @if !other.can_roll { span class="no" { "can't roll" } }
                         }
                         form { div class="presses" { (button(Look::Plain, &format!("{name} all the same"), "two in one stall", &[stood(json!({ "stall": id }))], None)) } }
                     }
