@@ -27,7 +27,7 @@ pub fn way_so_far(snap: &Snapshot<'_>, order: &OrderId) -> Result<WaySoFar, Trou
 }
 
 /// An order of more facts is no line any more, and looking through it would keep others waiting.
-const MOST_FACTS: usize = 1_500;
+const MOST_FACTS: usize = 500;
 /// So many steps tell as much as all of them.
 const MOST_STEPS: usize = 60;
 
