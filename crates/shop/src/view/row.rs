@@ -97,14 +97,24 @@ pub struct StandsHere {
     pub stall: Option<String>,
 }
 
-/// Where everything that is here stands, the stalls first.
+/// Where everything that is here stands, the stalls first. What is known of the order that is
+/// looked at is not looked for again.
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
-pub fn stands_here(snap: &Snapshot<'_>) -> Result<Vec<StandsHere>, Trouble> {
+pub fn stands_here(snap: &Snapshot<'_>, own: &OrderRow) -> Result<Vec<StandsHere>, Trouble> {
     let world = snap.world();
     let mut out = Vec::new();
     for (number, id) in world.orders_here()? {
+        if number == own.number {
+            out.extend((!own.handed_over && !own.voided).then(|| StandsHere {
+                number,
+                vehicle: own.vehicle.clone(),
+                place: own.place.clone(),
+                stall: own.stall.clone(),
+            }));
+            continue;
+        }
         let order = world.order(&id)?;
         if papers::handed_over(&order).is_some() || papers::is_voided(&order) {
             continue;
