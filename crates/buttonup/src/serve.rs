@@ -112,7 +112,11 @@ fn run(
         )
     };
     let keeper = Arc::new(keeper);
-    let runtime = tokio::runtime::Runtime::new().map_err(stopped)?;
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .enable_all()
+        .max_blocking_threads(MOST_AT_ONCE)
+        .build()
+        .map_err(stopped)?;
     runtime.block_on(async {
         let listener = tokio::net::TcpListener::bind(listen.listen)
             .await
@@ -171,6 +175,10 @@ fn run(
         good: true,
     })
 }
+
+/// How many are answered at the same time. More threads answer no sooner on a shop's machine, and
+/// each keeps memory of its own.
+const MOST_AT_ONCE: usize = 24;
 
 /// How long those are waited for who are being answered when the program is told to stop.
 const PATIENCE: Duration = Duration::from_millis(1_200);
