@@ -59,7 +59,7 @@ const SORTS: [Sort; 6] = [
         unit: "mm",
         dimension: Dimension::Length,
         least: "least tyre tread",
-        hint: "by the law of the place: 1.6 mm in the EU (Directive 89/459/EEC), 2/32 in many others; winter tyres more",
+        hint: "by the law of your place; winter tyres often more",
         each: &[
             "tyre tread front left",
             "tyre tread front right",
