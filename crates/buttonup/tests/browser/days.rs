@@ -127,22 +127,25 @@ fn a_time_is_promised_with_how_sure_it_is() -> Result<()> {
     browser.wait_for_text("Say ")?;
     let offers = browser.text()?;
     ensure!(offers.matches("Say ").count() >= 2, "{offers}");
-    // The large one is kept at least eight times in ten.
-    let sure = browser.execute(
-        "return document.querySelector('.press.confirm small').textContent;",
-        vec![],
-    )?;
-    let sure = sure.as_str().context("nothing is offered")?.to_owned();
-    ensure!(
-        [
-            "kept 8 times in 10",
-            "kept 9 times in 10",
-            "nearly always kept"
-        ]
-        .contains(&sure.as_str()),
-        "{sure}"
-    );
-    tap(&browser, &sure)?;
+    // The large one is kept at least eight times in ten. A minute on it may be another one.
+    let large_one = || -> Result<()> {
+        let sure = browser.execute(
+            "return document.querySelector('.press.confirm small').textContent;",
+            vec![],
+        )?;
+        let sure = sure.as_str().context("nothing is offered")?;
+        ensure!(
+            [
+                "kept 8 times in 10",
+                "kept 9 times in 10",
+                "nearly always kept"
+            ]
+            .contains(&sure),
+            "{sure}"
+        );
+        tap(&browser, sure)
+    };
+    large_one().or_else(|_| large_one())?;
     browser.wait_for_text("was promised")?;
     browser.goto(&shop.server.url("/"))?;
     browser.wait_for_text("Not planned")?;
