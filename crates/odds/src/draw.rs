@@ -1,12 +1,21 @@
 //! The draws: in blocks, each block and each source of chance with numbers of its own. So the
 //! result is the same on any number of threads, and leaving one source out leaves the others.
 
+use crate::many;
 use crate::normal::exp;
 use crate::prepare::{CAP, Ready, Snags, Work};
 use libm::{log1p, sqrt};
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use rand_distr::{Distribution, StandardNormal};
+use rand_xoshiro::Xoshiro256PlusPlus;
+
+/// The most times book, in single precision: a whole number, so the same.
+#[expect(clippy::cast_possible_truncation, reason = "a whole number")]
+const CAP_SINGLE: f32 = CAP as f32;
+
+/// Stages that are added up in single precision before their sum is.
+const TOGETHER: u32 = 16;
 
 /// Draws of one block.
 const BLOCK: usize = 512;
@@ -22,9 +31,6 @@ const SNAGS: u64 = 2 << 16;
 const AFTERMATH: u64 = 3 << 16;
 const AMOUNTS: u64 = 4 << 16;
 const SOURCES: u32 = 24;
-
-/// Numbers kept apart for one draw's snags, so that one snag more does not shift the next.
-const WORDS_A_DRAW: u128 = 1 << 14;
 
 /// What is held still, to see how much narrower the spread becomes.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -184,7 +190,7 @@ impl Desk {
         let mut sums = Sums::default();
         for (at, work) in ready.work.iter().enumerate() {
             let mut detail = how.detail.then(|| &mut part.detail[at]);
-            let chance = source(LINES + at as u64);
+            let chance = quick(source(LINES + at as u64));
             self.line(ready, work, size, chance, detail.as_deref_mut());
             for (total, line) in part.work[start..].iter_mut().zip(&self.line) {
                 *total += line;
@@ -194,7 +200,8 @@ impl Desk {
                 detail.snag_price.resize(start + size, 0.0);
             }
             if let Some(snags) = &work.snags {
-                let chance = (source(SNAGS + at as u64), source(AFTERMATH + at as u64));
+                let seed = source(AFTERMATH + at as u64).next_u64();
+                let chance = (quick(source(SNAGS + at as u64)), seed);
                 self.snags(snags, size, chance, |d, count, minutes, price| {
                     part.added[start + d] += minutes;
                     part.extra[start + d] += price;
@@ -293,27 +300,53 @@ impl Desk {
         ready: &Ready,
         work: &Work,
         size: usize,
-        mut chance: ChaCha8Rng,
+        mut chance: Xoshiro256PlusPlus,
         detail: Option<&mut Detail>,
     ) {
         let rows = &self.rows[work.row * BLOCK..][..size];
         let book = work.book * work.factor;
+        let floor = single(ready.floor);
+        let (mut even, mut deviations) = ([0.0; BLOCK], [0.0; BLOCK]);
+        let shared = rows.iter().zip(&self.vehicle).zip(&self.deviation);
+        for ((even, scale), ((row, vehicle), deviation)) in
+            even.iter_mut().zip(&mut deviations).zip(shared)
+        {
+            *even = single(row + vehicle);
+            *scale = single(*deviation);
+        }
         let mut normals = [0.0; BLOCK];
-        self.line[..size].fill(0.0);
-        for _ in 0..work.times {
-            for normal in &mut normals[..size] {
-                *normal = chance.sample(StandardNormal);
+        let mut over_book = [0.0; BLOCK];
+        let mut most = [0.0; BLOCK];
+        let mut left = work.times;
+        while left > 0 {
+            let some = left.min(TOGETHER);
+            left -= some;
+            let mut sums = [0.0; BLOCK];
+            for _ in 0..some {
+                many::normals(&mut chance, &mut normals[..size]);
+                let shared = normals.iter().zip(&even).zip(&deviations);
+                for ((sum, most), ((normal, even), deviation)) in
+                    sums.iter_mut().zip(&mut most).zip(shared)
+                {
+                    let times = floor + (1.0 - floor) * many::exp(even + deviation * normal);
+                    let times = if times < CAP_SINGLE {
+                        times
+                    } else {
+                        CAP_SINGLE
+                    };
+                    *most = if times > *most { times } else { *most };
+                    *sum += times;
+                }
             }
-            let shared = rows.iter().zip(&self.vehicle).zip(&self.deviation);
-            for ((normal, total), ((row, vehicle), deviation)) in
-                normals.iter_mut().zip(&mut self.line[..size]).zip(shared)
-            {
-                *normal = ready.times_book(row + vehicle + deviation * *normal);
-                *total += book * *normal;
+            for (all, sum) in over_book.iter_mut().zip(&sums) {
+                *all += f64::from(*sum);
             }
-            for (capped, times) in self.capped[..size].iter_mut().zip(&normals) {
-                *capped |= *times >= CAP;
-            }
+        }
+        for (total, sum) in self.line[..size].iter_mut().zip(&over_book) {
+            *total = book * sum;
+        }
+        for (capped, most) in self.capped[..size].iter_mut().zip(&most) {
+            *capped |= *most >= CAP_SINGLE;
         }
         if let Some(detail) = detail {
             let times = f64::from(work.times);
@@ -330,7 +363,7 @@ impl Desk {
         &mut self,
         snags: &Snags,
         size: usize,
-        (mut chance, mut aftermath): (ChaCha8Rng, ChaCha8Rng),
+        (mut chance, aftermath): (Xoshiro256PlusPlus, u64),
         mut add: impl FnMut(usize, f64, f64, f64),
     ) {
         for d in 0..size {
@@ -342,7 +375,9 @@ impl Desk {
                 continue;
             }
             self.had_snag[d] = true;
-            aftermath.set_word_pos(d as u128 * WORDS_A_DRAW);
+            // Numbers of its own, so that one snag more does not shift the next draw's.
+            let seed = aftermath.wrapping_add(d as u64);
+            let mut aftermath = Xoshiro256PlusPlus::seed_from_u64(seed);
             let (mut minutes, mut price) = (0.0, 0.0);
             for _ in 0..count {
                 minutes += snags.minutes.draw(&mut aftermath);
@@ -354,7 +389,7 @@ impl Desk {
 }
 
 /// The chance of a snag of one piece, as known as it is.
-fn one_piece(snags: &Snags, chance: &mut ChaCha8Rng) -> f64 {
+fn one_piece(snags: &Snags, chance: &mut impl Rng) -> f64 {
     let u: f64 = chance.random();
     let at = snags.parts.partition_point(|(until, _)| *until < u);
     let Some((_, beta)) = snags.parts.get(at.min(snags.parts.len().saturating_sub(1))) else {
@@ -388,6 +423,20 @@ fn how_many(count: u32, p: f64, chance: &mut impl Rng) -> u32 {
         all += found;
     }
     all
+}
+
+/// A quicker generator for what is drawn most, begun from the numbers of its source.
+fn quick(mut source: ChaCha8Rng) -> Xoshiro256PlusPlus {
+    Xoshiro256PlusPlus::from_rng(&mut source)
+}
+
+/// In single precision, for what is worked out many at a time.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "seven digits are enough for a stage"
+)]
+fn single(x: f64) -> f32 {
+    x as f32
 }
 
 fn yes(flags: &[bool]) -> f64 {

@@ -20,6 +20,7 @@ mod draw;
 mod error;
 mod fit;
 mod history;
+mod many;
 mod model;
 mod normal;
 mod order;

@@ -410,7 +410,7 @@ fn fact(quote: &Quote, work: &Work, with_tax: bool) -> Value {
         "seed": quote.seed, "draws": quote.draws });
     let outputs = json!({ "hours": told(&quote.hours), "price": told(&quote.price),
         "with_tax": with_tax });
-    json!({ "calculator": ESTIMATE, "version": 1, "inputs": inputs.to_string(),
+    json!({ "calculator": ESTIMATE, "version": 2, "inputs": inputs.to_string(),
         "outputs": outputs.to_string(), "working": quote.working.text() })
 }
 
