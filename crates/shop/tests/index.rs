@@ -6,7 +6,7 @@
 
 mod bench;
 
-use bench::seen::{order, rows, rows_here, rows_of_vehicle};
+use bench::seen::{order, rows, rows_here, rows_of_vehicle, stands_here};
 #[path = "../../record/tests/samples/mod.rs"]
 mod samples;
 
@@ -182,6 +182,22 @@ fn check_found(service: &Service) {
         .cloned()
         .collect();
     assert_eq!(rows_here(service).unwrap(), here);
+    // Beside an order the floor is read off the cards.
+    let mut standing = stands_here(service).unwrap();
+    standing.sort_by_key(|one| std::cmp::Reverse(one.number));
+    let standing: Vec<_> = standing
+        .into_iter()
+        .map(|one| (one.number, one.vehicle, one.place, one.stall))
+        .collect();
+    let of_rows: Vec<_> = here
+        .iter()
+        .filter(|row| !row.handed_over)
+        .map(|row| {
+            let vehicle = row.vehicle.clone();
+            (row.number, vehicle, row.place.clone(), row.stall.clone())
+        })
+        .collect();
+    assert_eq!(standing, of_rows);
     for words in ["a", "Drayman B", "kd c", "1002", "customer a", "23", "é"] {
         let wanted = squeezed(words);
         let saying: Vec<_> = all
@@ -254,7 +270,7 @@ proptest! {
     }
 }
 
-const CACHE: &str = "index 6";
+const CACHE: &str = "index 7";
 
 #[test]
 fn a_late_fact_calls_a_settled_order_back_and_an_answer_settles_it_again() {

@@ -56,6 +56,7 @@ pub(crate) use papers::PAPER;
 pub use papers::{GivenView, LetterheadView, PapersView, ProofView, letterhead};
 pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
 pub use planned::{must_be_asked, planned as planned_view};
+pub(crate) use row::stands;
 pub use row::{MOST_ROWS, OrderRow, StandsHere, rows, rows_here, rows_of_vehicle, stands_here};
 pub(crate) use row::{assigned, promised};
 pub use stopped::StoppedView;

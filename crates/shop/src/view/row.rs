@@ -97,44 +97,34 @@ pub struct StandsHere {
     pub stall: Option<String>,
 }
 
-/// Where everything that is here stands, the stalls first. What is known of the order that is
-/// looked at is not looked for again.
+/// Where everything that is here stands, the stalls first.
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
-pub fn stands_here(snap: &Snapshot<'_>, own: &OrderRow) -> Result<Vec<StandsHere>, Trouble> {
+pub fn stands_here(snap: &Snapshot<'_>) -> Result<Vec<StandsHere>, Trouble> {
     let world = snap.world();
     let mut out = Vec::new();
-    for (number, id) in world.orders_here()? {
-        if number == own.number {
-            out.extend((!own.handed_over && !own.voided).then(|| StandsHere {
-                number,
-                vehicle: own.vehicle.clone(),
-                place: own.place.clone(),
-                stall: own.stall.clone(),
-            }));
-            continue;
-        }
-        let order = world.order(&id)?;
-        if papers::handed_over(&order).is_some() || papers::is_voided(&order) {
-            continue;
-        }
-        let place = last(&order, |fact| match fact {
-            Fact::Stood { place } | Fact::Pushed { to: place, .. } => Some(place.clone()),
-            _ => None,
-        });
+    for one in world.standing_here()? {
         out.push(StandsHere {
-            number,
-            vehicle: vehicle_text(snap, world, vehicle_of(&order).as_ref(), Field::Label)?,
-            stall: match &place {
+            number: one.number,
+            vehicle: vehicle_text(snap, world, one.vehicle.as_ref(), Field::Label)?,
+            stall: match &one.place {
                 Some(Place::Stall(stall)) => Some(stall.as_str().to_owned()),
                 _ => None,
             },
-            place: place.map(|place| place_name(snap, world, &place)),
+            place: one.place.map(|place| place_name(snap, world, &place)),
         });
     }
     out.sort_by_key(|one| (one.stall.is_none(), one.place.clone(), one.number));
     Ok(out)
+}
+
+/// Where an order's vehicle stands, if somebody said.
+pub(crate) fn stands(order: &Order) -> Option<Place> {
+    last(order, |fact| match fact {
+        Fact::Stood { place } | Fact::Pushed { to: place, .. } => Some(place.clone()),
+        _ => None,
+    })
 }
 
 /// Every order about a vehicle, newest first.
@@ -175,10 +165,7 @@ pub(super) fn row(
     let (order, account, rules) = (reading.order(), reading.account(), reading.rules());
     let world = snap.world();
     let vehicle = vehicle_of(order);
-    let place = last(order, |fact| match fact {
-        Fact::Stood { place } | Fact::Pushed { to: place, .. } => Some(place.clone()),
-        _ => None,
-    });
+    let place = stands(order);
     let inside = account
         .open
         .iter()

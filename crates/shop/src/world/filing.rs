@@ -12,8 +12,8 @@ use jiff::tz::TimeZone;
 use record::{AnyEvent, Stream};
 use repair::price::Leeway;
 use repair::{
-    CustomerFact, CustomerId, Decision, Event, Fact, Field, MapFact, MapId, Order, OrderId,
-    Recorded, Rules, ShopFact, Token, VehicleFact, VehicleId, Words, papers,
+    CustomerFact, CustomerId, Decision, Event, Fact, Field, MapFact, MapId, Order, OrderId, Place,
+    Recorded, Rules, ShopFact, StallId, Token, VehicleFact, VehicleId, Words, papers,
 };
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
@@ -34,6 +34,9 @@ pub(super) struct OrderCard {
     /// The map by which it worked when it was finished.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     map: Option<String>,
+    /// Where its vehicle stands, as it is written there.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    place: Option<String>,
 }
 
 impl OrderCard {
@@ -54,6 +57,53 @@ impl OrderCard {
     }
 }
 
+/// A vehicle that is here, as its card says.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Standing {
+    /// The order's number.
+    pub number: u64,
+    /// Which vehicle it is.
+    pub vehicle: Option<VehicleId>,
+    /// Where it stands; nothing if nobody said.
+    pub place: Option<Place>,
+}
+
+impl Standing {
+    fn written(vehicle: Option<&str>, place: Option<&str>) -> String {
+        format!(
+            "{}\n{}",
+            vehicle.unwrap_or_default(),
+            place.unwrap_or_default()
+        )
+    }
+
+    pub(super) fn read(card: &Card) -> Option<Self> {
+        let (vehicle, place) = card.value.split_once('\n')?;
+        Some(Self {
+            number: number_in(card).ok()?,
+            vehicle: Some(vehicle)
+                .filter(|id| !id.is_empty())
+                .map(VehicleId::new),
+            place: match place.split_once(' ') {
+                None if place == "yard" => Some(Place::Yard),
+                None if place == "away" => Some(Place::Away),
+                None if place.is_empty() => None,
+                Some(("stall", id)) => Some(Place::Stall(StallId::new(id))),
+                _ => return None,
+            },
+        })
+    }
+}
+
+/// A place as a card says it.
+fn place_written(place: &Place) -> String {
+    match place {
+        Place::Stall(id) => format!("stall {}", id.as_str()),
+        Place::Yard => "yard".to_owned(),
+        Place::Away => "away".to_owned(),
+    }
+}
+
 /// What rows touched whose cards can only be written once all of them are folded.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Touched {
@@ -65,6 +115,8 @@ pub(super) struct Touched {
     customers: BTreeSet<CustomerId>,
     /// Orders that were finished, or told more of since.
     finished: BTreeSet<OrderId>,
+    /// Orders whose vehicle may stand elsewhere now.
+    moved: BTreeSet<OrderId>,
 }
 
 /// By how many words a vehicle or customer is found at most.
@@ -234,6 +286,9 @@ impl World {
         if is_found_by(event) {
             self.touched.reworded.insert(id.clone());
         }
+        if let Event::Fact(Fact::Stood { .. } | Fact::Pushed { .. } | Fact::Undo { .. }) = event {
+            self.touched.moved.insert(id.clone());
+        }
         let rung = matches!(
             event,
             Event::Fact(Fact::Rung { .. } | Fact::Undo { .. } | Fact::Proved { .. })
@@ -278,6 +333,15 @@ impl World {
             let before = self.order_card(&id)?;
             let card = OrderCard {
                 settled: self.is_settled(&id, at)?,
+                ..before.clone()
+            };
+            self.put_order_card(&id, &before, &card)?;
+        }
+        for id in touched.moved {
+            let before = self.order_card(&id)?;
+            let place = crate::view::stands(self.order(&id)?.as_ref());
+            let card = OrderCard {
+                place: place.as_ref().map(place_written),
                 ..before.clone()
             };
             self.put_order_card(&id, &before, &card)?;
@@ -539,6 +603,12 @@ impl World {
             self.index.remove(drawer::HERE, &number);
         } else {
             self.index.put(drawer::HERE, &number, id.as_str());
+        }
+        if card.settled || card.finished.is_some() {
+            self.index.remove(drawer::STANDS, &number);
+        } else {
+            let standing = Standing::written(card.vehicle.as_deref(), card.place.as_deref());
+            self.index.put(drawer::STANDS, &number, standing);
         }
         for (drawer, name) in [
             (drawer::OF_VEHICLE, &card.vehicle),

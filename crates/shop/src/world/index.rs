@@ -11,7 +11,7 @@ use store::{CacheChange, Card, Hash, Head, Row, Store, Wanted};
 
 /// The name of the cache, with the form of its cards. Cards of another form are another
 /// cache: change the number with anything that is written on a card, or left out.
-pub(crate) const CACHE: &str = "index 6";
+pub(crate) const CACHE: &str = "index 7";
 
 /// The drawers.
 pub(crate) mod drawer {
@@ -21,6 +21,8 @@ pub(crate) mod drawer {
     pub(crate) const NUMBER: &str = "number";
     /// By number: the order, if it is not settled.
     pub(crate) const HERE: &str = "here";
+    /// By number: which vehicle it is and where it stands, of an order whose vehicle is here.
+    pub(crate) const STANDS: &str = "stands";
     /// By vehicle and number: the order.
     pub(crate) const OF_VEHICLE: &str = "order of vehicle";
     /// By customer and number: the order.
@@ -74,10 +76,11 @@ pub(crate) mod drawer {
     /// By number: the day under which it stands there.
     pub(crate) const FOLLOW_UP_DAY: &str = "follow up of order";
 
-    pub(crate) const ALL: [&str; 27] = [
+    pub(crate) const ALL: [&str; 28] = [
         ORDER,
         NUMBER,
         HERE,
+        STANDS,
         OF_VEHICLE,
         OF_CUSTOMER,
         VEHICLE,

@@ -12,6 +12,7 @@ mod same;
 
 use crate::trouble::Trouble;
 use at_hand::{AtHand, Folded, Known};
+pub use filing::Standing;
 use filing::Touched;
 use index::{Index, drawer, odd};
 pub(crate) use later::owing_due;
@@ -247,6 +248,13 @@ impl World {
     /// in since stands open; what comes in later can make it unsettled again.
     pub fn orders_here(&self) -> Result<Vec<(u64, OrderId)>, Trouble> {
         self.numbered(&Wanted::from(drawer::HERE, ""))
+    }
+
+    /// Where the vehicles of orders stand that are here, off the cards alone.
+    pub fn standing_here(&self) -> Result<Vec<Standing>, Trouble> {
+        let cards = self.index.cards(&Wanted::from(drawer::STANDS, ""))?;
+        let standing = |card| Standing::read(card).ok_or_else(|| odd(card));
+        cards.iter().map(standing).collect()
     }
 
     /// The orders about a vehicle, newest first.

@@ -267,7 +267,7 @@ pub fn consent(amount: &str) -> Value {
 pub mod seen {
     use shop::planning::Learned;
     use shop::repair::{MapId, VehicleId};
-    use shop::view::{self, CallView, OrderRow, OrderView};
+    use shop::view::{self, CallView, OrderRow, OrderView, StandsHere};
     use shop::{Caller, KeptMap, Service, ShelvedMap, Snapshot, Trouble};
     use std::sync::Arc;
 
@@ -294,6 +294,10 @@ pub mod seen {
 
     pub fn rows_here(service: &Service) -> Result<Vec<OrderRow>, Trouble> {
         look(service, view::rows_here)
+    }
+
+    pub fn stands_here(service: &Service) -> Result<Vec<StandsHere>, Trouble> {
+        look(service, view::stands_here)
     }
 
     pub fn rows_of_vehicle(service: &Service, id: &VehicleId) -> Result<Vec<OrderRow>, Trouble> {

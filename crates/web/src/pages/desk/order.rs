@@ -46,7 +46,7 @@ pub async fn order(
         };
         let over = order.left.is_some() || order.voided;
         let newer = if over { Vec::new() } else { newer(visit.snap, order.number)? };
-        let floor = stands_here(visit.snap, &order.row)?;
+        let floor = stands_here(visit.snap)?;
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } (head(&order)) }
             @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
