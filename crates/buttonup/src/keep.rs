@@ -7,12 +7,14 @@ mod elsewhere;
 mod erase;
 mod import;
 mod lines;
+mod map_key;
 mod notes;
 pub mod own;
 mod place;
 mod restore;
 
 pub use erase::{clock_agrees, erase_due};
+pub use map_key::signer;
 pub use place::Place;
 
 use crate::answer::{Answer, Wrong};

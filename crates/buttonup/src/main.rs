@@ -24,6 +24,7 @@ mod network;
 mod odds_command;
 mod paper_command;
 mod plan_command;
+mod sent_map_command;
 mod serve;
 mod trade_command;
 mod tray_command;

@@ -2,6 +2,7 @@
 
 use crate::answer::{Answer, Wrong};
 use crate::keep::Place as Kept;
+use crate::sent_map_command as sent;
 use clap::{Args, Subcommand};
 use map::{Map, StateOf, Trouble};
 use plan::{Because, Budget, Goal, MoveId, Place, Planned};
@@ -60,6 +61,10 @@ pub enum MapCommand {
         #[command(flatten)]
         place: Kept,
     },
+    /// Write a map to a signed file for another shop.
+    Export(sent::Export),
+    /// Say what a map that another shop has sent would change, and keep it.
+    Import(sent::Import),
 }
 
 /// Does one of these.
@@ -67,6 +72,8 @@ pub fn map(command: &MapCommand) -> Result<Answer, Wrong> {
     match command {
         MapCommand::Check { map } => check(map),
         MapCommand::FromOrder { number, place } => from_order(*number, place),
+        MapCommand::Export(asked) => sent::export(asked),
+        MapCommand::Import(asked) => sent::import(asked),
     }
 }
 

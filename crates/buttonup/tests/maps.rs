@@ -172,3 +172,75 @@ fn the_editor_answers_whatever_it_is_sent() {
         "{told}"
     );
 }
+
+/// From one folder to another and back, by the command line alone.
+#[test]
+fn a_map_is_exported_signed_and_imported_by_another_shop() {
+    let folder = tempfile::tempdir().unwrap();
+    let one = invented_shop(&folder.path().join("one"));
+    let other = invented_shop(&folder.path().join("other"));
+    let file = folder.path().join("battery.json");
+    let (file, data) = (file.to_str().unwrap(), |shop: &std::path::Path| {
+        ["--data".to_owned(), shop.display().to_string()]
+    });
+    let ask = |shop: &std::path::Path, words: &[&str]| {
+        let data = data(shop);
+        let data: Vec<&str> = data.iter().map(String::as_str).collect();
+        run(&[words, &data].concat())
+    };
+    let sent = ask(
+        &one,
+        &["map", "export", "pellworth-mite-battery", "-o", file],
+    );
+    assert_eq!(sent.code, 0, "{sent:?}");
+    let key = sent
+        .out
+        .split("signed with ")
+        .nth(1)
+        .unwrap()
+        .trim()
+        .to_owned();
+    let looked = ask(&other, &["map", "import", file, "--json"]).json();
+    assert_eq!(
+        (&looked["same"], &looked["kept"]),
+        (&true.into(), &false.into()),
+        "{looked}"
+    );
+    assert_eq!(looked["signed_with"], key.as_str());
+
+    // Another shop's key is another; its file says so, and what differs.
+    let text = std::fs::read_to_string(file).unwrap();
+    let again = ask(
+        &one,
+        &["map", "export", "pellworth-mite-battery", "-o", file],
+    );
+    assert!(again.out.contains(&key), "the key stays: {again:?}");
+    let theirs = ask(
+        &other,
+        &["map", "export", "pellworth-mite-battery", "-o", file],
+    );
+    assert!(!theirs.out.contains(&key), "{theirs:?}");
+
+    // Changed on the way: refused, with what to do, and nothing is kept.
+    std::fs::write(file, text.replace("minutes", "minuten")).unwrap();
+    let refused = ask(&other, &["map", "import", file, "--keep", "pavel"]);
+    assert_eq!((refused.code, refused.out.as_str()), (2, ""), "{refused:?}");
+    assert!(
+        refused.err.contains("signature does not fit"),
+        "{refused:?}"
+    );
+    std::fs::write(file, &text).unwrap();
+    let nobody = ask(&other, &["map", "import", file, "--keep", "nobody here"]);
+    // It is the same map, so there is nothing to keep and nobody is needed for it.
+    assert_eq!(nobody.code, 0, "{nobody:?}");
+    let missing = ask(&other, &["map", "import", "no-such-file"]);
+    assert_eq!(missing.code, 2, "{missing:?}");
+    let none = ask(&one, &["map", "export", "no-such-map", "-o", file]);
+    assert_eq!(none.code, 1, "{none:?}");
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        let kept = std::fs::metadata(one.join("network/maps.key")).unwrap();
+        assert_eq!(kept.permissions().mode() & 0o777, 0o600);
+    }
+}

@@ -180,7 +180,7 @@ fn decide_everything(teller: &mut Teller) {
 }
 
 /// Kinds that name nothing, so that their bare sample says as much as another.
-const FILLED: [&str; 11] = [
+const FILLED: [&str; 12] = [
     "rung",
     "pushed",
     "word-added",
@@ -192,6 +192,7 @@ const FILLED: [&str; 11] = [
     "altitude-told",
     "weighed",
     "records-kept",
+    "received",
 ];
 
 /// A sample of every fact of whose kind there is none yet.

@@ -34,6 +34,7 @@ pub mod planning;
 pub mod read_in;
 pub mod roles;
 pub mod say;
+pub mod sent_map;
 mod service;
 pub mod skills;
 mod snapshot;
@@ -59,6 +60,7 @@ pub use keep::{
     verify, verify_landing,
 };
 pub use maps::{KeptMap, ShelvedMap};
+pub use sent_map::Signer;
 pub use service::{Accepted, AcceptedEvent, Now, Service, WaitingFact};
 pub use snapshot::Snapshot;
 pub use supposed::Supposed;

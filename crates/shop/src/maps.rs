@@ -114,6 +114,14 @@ impl Snapshot<'_> {
         Ok(kept)
     }
 
+    /// The versions of a map, the oldest first.
+    ///
+    /// # Errors
+    /// [`Trouble`], if the record cannot be read.
+    pub fn versions_of(&self, id: &MapId) -> Result<Vec<u32>, Trouble> {
+        Ok(self.world().map(id)?.versions().into_keys().collect())
+    }
+
     /// Every map, by name.
     ///
     /// # Errors

@@ -1,6 +1,7 @@
 //! Copies that a served shop makes of itself: one a day and one at a press, so many kept.
 
 use super::backup::{self, HEAD};
+use super::map_key::signer;
 use super::notes;
 use super::place::Place;
 use crate::answer::Wrong;
@@ -114,6 +115,17 @@ impl web::Keeper for Keeper {
 
     fn back_up(&self) -> Result<LastBackup, shop::Trouble> {
         self.copy().map_err(|wrong| {
+            shop::Trouble::new(
+                shop::TroubleKind::Record,
+                wrong.place,
+                wrong.what,
+                wrong.mend,
+            )
+        })
+    }
+
+    fn signer(&self) -> Result<shop::Signer, shop::Trouble> {
+        signer(&self.place).map_err(|wrong| {
             shop::Trouble::new(
                 shop::TroubleKind::Record,
                 wrong.place,

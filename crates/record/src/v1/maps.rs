@@ -31,4 +31,9 @@ forms! { MapFactForm = MapFact {
         value: WordsForm,
         after: Vec<CommandIdForm>,
     },
+    Received = "received" {
+        version: u32,
+        from: WordsForm,
+        key: TokenForm,
+    },
 } }

@@ -592,6 +592,10 @@ pub fn map_facts() -> Vec<(&'static str, Value)> {
             "value-chosen",
             json!({ "item": "$words", "about": "$token", "at": maybe("$u16"), "value": "$words", "after": ["$id"] }),
         ),
+        (
+            "received",
+            json!({ "version": "$u32", "from": "$words", "key": "$token" }),
+        ),
     ]
 }
 

@@ -67,6 +67,15 @@ pub enum MapFact {
         /// The choices seen.
         after: Vec<CommandId>,
     },
+    /// A version came from another shop, signed.
+    Received {
+        /// The version.
+        version: u32,
+        /// The shop's name as the file told it.
+        from: Words,
+        /// The mark of the key that it was signed with.
+        key: Token,
+    },
 }
 
 /// A map, with every version of it.
@@ -87,6 +96,18 @@ impl MapDrafts {
         out
     }
 
+    /// The versions that came from other shops: the shop, and the mark of its key.
+    #[must_use]
+    pub fn received(&self) -> BTreeMap<u32, (&Words, &Token)> {
+        let mut out = BTreeMap::new();
+        for (_, _, fact) in self.facts() {
+            if let MapFact::Received { version, from, key } = fact {
+                out.entry(*version).or_insert((from, key));
+            }
+        }
+        out
+    }
+
     /// What people said of this kind of vehicle, what was said of one thing later in the place of
     /// what was said before. `key` says what a fact is said of; nothing for what is not asked for.
     #[must_use]
@@ -95,7 +116,7 @@ impl MapDrafts {
         key: impl Fn(&'a MapFact) -> Option<K>,
     ) -> Standing<'a, K, MapFact> {
         self.standing(|fact| match fact {
-            MapFact::Drafted { .. } => None,
+            MapFact::Drafted { .. } | MapFact::Received { .. } => None,
             MapFact::Answered { after, .. }
             | MapFact::NamesJoined { after, .. }
             | MapFact::ValueChosen { after, .. } => Some((key(fact)?, after)),

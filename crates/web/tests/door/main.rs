@@ -25,6 +25,7 @@ mod papers;
 mod patience;
 mod prices;
 mod record_fails;
+mod sent_maps;
 mod shop_in_words;
 mod snags;
 mod stages;

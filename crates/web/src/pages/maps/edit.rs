@@ -236,16 +236,25 @@ pub async fn file(
     let caller = crate::allowed::caller_of(&state, &headers);
     let found = blocking(move || service.look(&caller, |snap| snap.map(&map, asked.version)));
     match found.await {
-        Ok(kept) => {
-            let name = format!("attachment; filename=\"{}.toml\"", kept.id);
-            let headers = [
-                (CONTENT_TYPE, "application/toml".to_owned()),
-                (CONTENT_DISPOSITION, name),
-            ];
-            (headers, kept.text.clone()).into_response()
-        }
+        Ok(kept) => attached(
+            &format!("{}.toml", kept.id),
+            "application/toml",
+            kept.text.clone(),
+        ),
         Err(trouble) => show(state, headers, move |_| Err(trouble)).await,
     }
+}
+
+/// A text that is saved as a file of this name.
+pub(super) fn attached(name: &str, media: &str, text: String) -> Response {
+    let headers = [
+        (CONTENT_TYPE, media.to_owned()),
+        (
+            CONTENT_DISPOSITION,
+            format!("attachment; filename=\"{name}\""),
+        ),
+    ];
+    (headers, text).into_response()
 }
 
 impl Looked<'_> {

@@ -23,6 +23,7 @@ pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderM
             @if shelf.is_empty() { p class="gap" { "None yet." } }
             div class="presses even" {
                 a class="press" href="/maps/new" { "Write a new map" }
+                a class="press" href="/maps/read-in" { "Read in a map" }
                 a class="press" href="/kinds" { "What our work has taught" }
             }
             @for one in &shelf {
@@ -42,12 +43,17 @@ pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderM
     .await
 }
 
+/// What a version is called: its vehicle, or its name where it has errors.
+pub fn title_of(kept: &KeptMap) -> String {
+    kept.sound().map_or_else(
+        |_| kept.id.as_str().replace('-', " "),
+        |map| map.vehicle.clone(),
+    )
+}
+
 /// What a map is called: its vehicle, as it was when the map could last be read.
 pub fn title(one: &ShelvedMap) -> String {
-    match one.newest.sound() {
-        Ok(map) => map.vehicle.clone(),
-        Err(_) => one.newest.id.as_str().replace('-', " "),
-    }
+    title_of(&one.newest)
 }
 
 fn versions(one: &ShelvedMap) -> String {
@@ -64,7 +70,7 @@ fn versions(one: &ShelvedMap) -> String {
 /// Which version.
 #[derive(Debug, Deserialize)]
 pub struct Which {
-    version: Option<u32>,
+    pub version: Option<u32>,
     /// What to get at, in the drawing.
     #[serde(rename = "for", default)]
     wanted: Option<String>,
@@ -119,8 +125,10 @@ fn heading(kept: &KeptMap, by: Option<&str>, kind: Option<&MapId>) -> Markup {
         div class="presses even" {
             a class="press" href=(format!("/maps/{}/edit", kept.id)) { "Change it" }
             a class="press" href=(format!("/maps/{}/file?version={}", kept.id, kept.version)) download { "As a file" }
+            @if kept.read.is_ok() { a class="press" href=(format!("/maps/{}/send?version={}", kept.id, kept.version)) { "Send it" } }
         }
         p class="soft gap" { (kept.id) ", version " (kept.version) @if let Some(by) = by { ", kept by " (by) } }
+        a class="row" href=(format!("/maps/{}/versions?version={}", kept.id, kept.version)) { span class="what strong" { "What each version changed" } }
         @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work has taught" } } }
     }
 }

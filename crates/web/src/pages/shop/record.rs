@@ -44,6 +44,12 @@ pub trait Keeper: Send + Sync {
     /// # Errors
     /// [`Trouble`]: it could not be copied, or the copy is not sound.
     fn back_up(&self) -> Result<LastBackup, Trouble>;
+
+    /// The key with which the shop signs maps that it sends; made when it is wanted first.
+    ///
+    /// # Errors
+    /// [`Trouble`]: it cannot be read or written.
+    fn signer(&self) -> Result<shop::Signer, Trouble>;
 }
 
 /// One copy.
