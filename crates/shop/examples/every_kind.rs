@@ -180,7 +180,7 @@ fn decide_everything(teller: &mut Teller) {
 }
 
 /// Kinds that name nothing, so that their bare sample says as much as another.
-const FILLED: [&str; 12] = [
+const FILLED: [&str; 13] = [
     "rung",
     "pushed",
     "word-added",
@@ -193,6 +193,7 @@ const FILLED: [&str; 12] = [
     "weighed",
     "records-kept",
     "received",
+    "same-kind-as",
 ];
 
 /// A sample of every fact of whose kind there is none yet.

@@ -209,8 +209,7 @@ pub fn belt_of_kind(
 ) -> Result<Option<(u64, BeltAsFound)>, Trouble> {
     /// So many orders are looked through.
     const MOST: usize = 40;
-    let code = crate::teaching::kind_of(&order.row.vehicle);
-    for finished in snap.world().finished_of_label(code.as_str(), MOST)? {
+    for finished in crate::teaching::finished_like(snap, &order.row.vehicle, MOST)? {
         if finished.number == order.number {
             continue;
         }

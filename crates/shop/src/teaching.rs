@@ -10,8 +10,11 @@ mod said;
 mod taught;
 mod words;
 
+pub(crate) use kind::finished_like;
 pub(crate) use kind::label_of;
-pub use kind::{KindRow, MOST_ORDERS, VehicleKind, kind_of, kinds, known_kind, vehicle_kind};
+pub use kind::{
+    AlikeKind, KindRow, MOST_ORDERS, VehicleKind, alike, kind_of, kinds, known_kind, vehicle_kind,
+};
 pub use renew::{Renewed, renewed};
 pub use taught::{
     AnsweredShown, AsWords, Asked, Differ, FactTaught, Rest, SameAsked, StepTaught, Taught, taught,

@@ -69,6 +69,7 @@ fn step() -> impl Strategy<Value = Step> {
         3 => told("vehicle", "vehicle_fact", samples::templates::vehicle_facts()),
         3 => told("customer", "customer_fact", samples::templates::customer_facts()),
         1 => told("shop", "shop_fact", samples::templates::shop_facts()),
+        1 => told("map", "map_fact", samples::templates::map_facts()),
         4 => (name(), name(), name()).prop_map(|(one, two, three)| Step::Open(one, two, three)),
         4 => name().prop_map(Step::Finish),
         1 => name().prop_map(Step::Erase),

@@ -7,7 +7,7 @@ mod bench;
 
 use bench::Bench;
 use serde_json::{Value, json};
-use shop::repair::Token;
+use shop::repair::{self, Token};
 use shop::teaching::{Renewed, Taught, renewed, taught, vehicle_kind};
 use shop::{Device, map};
 use states::ItemId;
@@ -349,4 +349,113 @@ fn another_program_on_the_same_record_learns_the_same() {
 #[test]
 fn a_kind_goes_by_what_its_vehicles_are_called() {
     assert_eq!(kind(), KIND);
+}
+
+/// Two ways to write one vehicle: near names are proposed, never joined in silence, and can be
+/// taken apart again. What was said under the other name counts as well.
+#[test]
+fn kinds_that_are_called_otherwise_are_joined_by_a_tap() {
+    use shop::teaching::{alike, kinds, known_kind};
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    for (label, plate) in [("Tessell van", "TB 200"), ("Oxby saloon", "TB 300")] {
+        let order = bench.open("Joe Field", label, plate);
+        bench
+            .by("ana")
+            .declare(&order, "grille", ("cover", "body", "cabin"), 1);
+        bench.declare(&order, "lamp", ("hose", "body", "cabin"), 1);
+        for (item, to) in [
+            ("grille", "off"),
+            ("lamp", "off"),
+            ("lamp", "on"),
+            ("grille", "on"),
+        ] {
+            bench.clock.later(2);
+            bench.move_to(&order, item, to);
+        }
+        bench.finish(&order);
+        bench.hand_over(&order).unwrap();
+    }
+    let codes = |bench: &Bench| -> Vec<String> {
+        let rows = bench.look(kinds).unwrap();
+        rows.into_iter().map(|row| row.code).collect()
+    };
+    assert_eq!(codes(&bench), ["oxby-saloon", KIND, "tessell-van"]);
+    let others = bench
+        .look(|snap| alike(snap, &vehicle_kind(snap, KIND)?))
+        .unwrap();
+    let near: Vec<(&str, bool)> = others
+        .iter()
+        .map(|one| (one.code.as_str(), one.near))
+        .collect();
+    assert_eq!(near, [("tessell-van", true), ("oxby-saloon", false)]);
+
+    let same =
+        |kind: Value, after: Value| json!({ "same-kind-as": { "kind": kind, "after": after } });
+    bench
+        .send("map:tessell-van", "map_fact", same(json!(KIND), json!([])))
+        .unwrap();
+    assert_eq!(codes(&bench), ["oxby-saloon", KIND]);
+    let both = learned(&bench, None);
+    assert_eq!((both.orders.len(), both.witnesses), (2, 2));
+    for name in ["Tessell van", "Tessel Van"] {
+        let known = bench.look(|snap| known_kind(snap, name)).unwrap();
+        assert_eq!(
+            known.map(|code| code.as_str().to_owned()),
+            Some(KIND.to_owned())
+        );
+    }
+    let found = bench
+        .look(|snap| vehicle_kind(snap, "tessell-van"))
+        .unwrap();
+    assert_eq!(found.code.as_str(), KIND);
+
+    // What the lamp is was told both ways: asked, chosen with a tap, and written so.
+    let lamp = both
+        .differ
+        .iter()
+        .find(|one| one.words == "lamp: what is it?")
+        .unwrap();
+    let (word, _, choose) = lamp
+        .values
+        .iter()
+        .find(|(word, ..)| word == "hose")
+        .unwrap();
+    assert_eq!(new_map(&bench).open, 1);
+    say(&mut bench, choose.clone());
+    let made = new_map(&bench);
+    assert_eq!(made.open, 0);
+    let (map, _) = map::look("line", &made.text);
+    let kind = map.items[&ItemId::new("lamp")].kind;
+    assert_eq!(map::kind_word(kind), word);
+
+    // Said both ways round, they stay one kind; and apart again they are two.
+    bench
+        .send(
+            &format!("map:{KIND}"),
+            "map_fact",
+            same(json!("tessell-van"), json!([])),
+        )
+        .unwrap();
+    assert_eq!(codes(&bench).len(), 2);
+    for name in [KIND, "tessell-van"] {
+        let seen = bench
+            .look(|snap| {
+                let seen = snap
+                    .world()
+                    .map(&repair::MapId::new(name))?
+                    .same_kind_as()
+                    .1;
+                Ok(seen
+                    .iter()
+                    .map(|one| one.as_str().to_owned())
+                    .collect::<Vec<_>>())
+            })
+            .unwrap();
+        let apart = same(Value::Null, json!(seen));
+        bench
+            .send(&format!("map:{name}"), "map_fact", apart)
+            .unwrap();
+    }
+    assert_eq!(codes(&bench), ["oxby-saloon", KIND, "tessell-van"]);
 }

@@ -36,4 +36,8 @@ forms! { MapFactForm = MapFact {
         from: WordsForm,
         key: TokenForm,
     },
+    SameKindAs = "same-kind-as" {
+        kind: Option<MapIdForm>,
+        after: Vec<CommandIdForm>,
+    },
 } }

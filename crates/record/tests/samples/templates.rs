@@ -596,6 +596,10 @@ pub fn map_facts() -> Vec<(&'static str, Value)> {
             "received",
             json!({ "version": "$u32", "from": "$words", "key": "$token" }),
         ),
+        (
+            "same-kind-as",
+            json!({ "kind": maybe("$id"), "after": ["$id"] }),
+        ),
     ]
 }
 

@@ -1,7 +1,7 @@
 //! A map, with every version of it that was kept, and what people said of its kind of vehicle.
 
 use super::{Beside, Standing};
-use crate::ids::CommandId;
+use crate::ids::{CommandId, MapId};
 use crate::order::Stamp;
 use crate::text::{File, Token, Words};
 use states::{Position, State};
@@ -76,6 +76,13 @@ pub enum MapFact {
         /// The mark of the key that it was signed with.
         key: Token,
     },
+    /// This kind of vehicle is one that is called otherwise as well; or, after all, not.
+    SameKindAs {
+        /// The other kind, which it goes by.
+        kind: Option<MapId>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
 }
 
 /// A map, with every version of it.
@@ -94,6 +101,15 @@ impl MapDrafts {
             }
         }
         out
+    }
+
+    /// The kind that this one goes by, with the tellings that say so.
+    #[must_use]
+    pub fn same_kind_as(&self) -> (Option<&MapId>, Vec<CommandId>) {
+        super::same(self.own(), |fact| match fact {
+            MapFact::SameKindAs { kind, after } => Some((kind.as_ref(), after)),
+            _ => None,
+        })
     }
 
     /// The versions that came from other shops: the shop, and the mark of its key.
@@ -116,7 +132,7 @@ impl MapDrafts {
         key: impl Fn(&'a MapFact) -> Option<K>,
     ) -> Standing<'a, K, MapFact> {
         self.standing(|fact| match fact {
-            MapFact::Drafted { .. } | MapFact::Received { .. } => None,
+            MapFact::Drafted { .. } | MapFact::Received { .. } | MapFact::SameKindAs { .. } => None,
             MapFact::Answered { after, .. }
             | MapFact::NamesJoined { after, .. }
             | MapFact::ValueChosen { after, .. } => Some((key(fact)?, after)),

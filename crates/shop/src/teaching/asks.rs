@@ -129,14 +129,23 @@ impl Page<'_> {
                 })
             }
             Disagreement::Kinds { item, kinds } => {
+                let key = (item.clone(), said::KIND.to_owned(), None);
+                let before = self.chosen.get(&key);
+                let seen = before.map(|(.., seen)| seen.clone()).unwrap_or_default();
                 let kinds = kinds.iter().map(|(kind, times)| {
                     let word = map::kind_word(*kind);
-                    (word.to_owned(), jobs(*times), Value::Null)
+                    let fact = json!({ "value-chosen": {
+                        "item": (self.words)(item.as_str()), "about": said::KIND, "at": null,
+                        "value": (self.words)(word), "after": commands(&seen),
+                    } });
+                    (word.to_owned(), jobs(*times), fact)
                 });
                 Some(Differ {
-                    words: format!("{item}: which is it, or are they two things?"),
+                    words: format!("{item}: what is it?"),
                     values: kinds.collect(),
-                    chosen: None,
+                    chosen: before.map(|(value, by, _)| {
+                        format!("{value}, by {}", person(self.snap, by.who.as_str()))
+                    }),
                 })
             }
         }

@@ -1,6 +1,6 @@
 //! Whether somebody is at such a vehicle just now: nobody is asked anything there.
 
-use super::kind::{VehicleKind, kind_of, label_of};
+use super::kind::{VehicleKind, label_of};
 use super::words::person;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -21,7 +21,7 @@ pub(super) fn at_work(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Option<
         };
         let by_map = adoption(&order)
             .is_some_and(|adopted| kind.maps.iter().any(|kept| kept.id == *adopted.map));
-        if by_map || kind_of(&label_of(snap, &id)?) == kind.code {
+        if by_map || kind.is_called(&label_of(snap, &id)?) {
             let who = person(snap, who.as_str());
             return Ok(Some(format!("{who} is at one just now, order {number}")));
         }

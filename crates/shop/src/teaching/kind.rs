@@ -7,7 +7,7 @@ use crate::trouble::Trouble;
 use crate::world::{Finished, vehicle_of};
 use crate::{KeptMap, planning::map_id};
 use lessons::{Joins, Learner};
-use repair::{Field, ItemId, MapDrafts, MapId, OrderId};
+use repair::{CommandId, Field, ItemId, MapDrafts, MapId, OrderId};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -27,8 +27,32 @@ pub struct VehicleKind {
     pub maps: Vec<Arc<KeptMap>>,
     /// Its finished orders, the newest first.
     pub finished: Vec<Finished>,
-    /// What was said of it.
+    /// What was said of it, under all its names.
     pub said: Arc<MapDrafts>,
+    /// The other names that people gave it, each a kind of its own before.
+    pub also: Vec<MapId>,
+}
+
+impl VehicleKind {
+    /// Whether a vehicle that is called so is one of this kind.
+    #[must_use]
+    pub fn is_called(&self, vehicle: &str) -> bool {
+        let code = kind_of(vehicle);
+        code == self.code || self.also.contains(&code)
+    }
+}
+
+/// A kind that this one may be, called otherwise.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AlikeKind {
+    /// Its name in addresses.
+    pub code: MapId,
+    /// What people call it.
+    pub vehicle: String,
+    /// Whether the two names are near each other.
+    pub near: bool,
+    /// What was said before of which kind it goes by.
+    pub seen: Vec<CommandId>,
 }
 
 /// A kind of vehicle in the list of all.
@@ -56,17 +80,121 @@ pub fn kind_of(vehicle: &str) -> MapId {
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
 pub fn known_kind(snap: &Snapshot<'_>, vehicle: &str) -> Result<Option<MapId>, Trouble> {
-    let code = kind_of(vehicle);
+    let joins = snap.world().kinds_joined()?;
+    let code = goes_by(&joins, &kind_of(vehicle));
     let worked_on = || -> Result<bool, Trouble> {
-        let some = snap.world().finished_of_label(code.as_str(), 1)?;
-        Ok(!some.is_empty())
+        for name in names_of(&joins, &code) {
+            if !snap.world().finished_of_label(name.as_str(), 1)?.is_empty() {
+                return Ok(true);
+            }
+        }
+        Ok(false)
     };
     let known = maps_of(snap)?.contains_key(&code) || worked_on()?;
     Ok(known.then_some(code))
 }
 
+/// The kind that a kind goes by: what it was said to be the same as, and that in turn. Where the
+/// sayings go round in a circle, the least of the circle's names.
+fn goes_by(joins: &BTreeMap<MapId, MapId>, code: &MapId) -> MapId {
+    let mut seen = vec![code];
+    let mut at = code;
+    while let Some(next) = joins.get(at) {
+        if let Some(from) = seen.iter().position(|one| *one == next) {
+            return seen[from..].iter().min().map_or(at, |one| *one).clone();
+        }
+        seen.push(next);
+        at = next;
+    }
+    at.clone()
+}
+
+/// Every name of a kind, the one it goes by first.
+fn names_of(joins: &BTreeMap<MapId, MapId>, code: &MapId) -> Vec<MapId> {
+    let others = joins.keys().filter(|other| *other != code);
+    let others = others.filter(|other| goes_by(joins, other) == *code);
+    std::iter::once(code).chain(others).cloned().collect()
+}
+
+/// The newest finished orders of vehicles that are of the same kind as one that is called so.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub(crate) fn finished_like(
+    snap: &Snapshot<'_>,
+    vehicle: &str,
+    most: usize,
+) -> Result<Vec<Finished>, Trouble> {
+    let joins = snap.world().kinds_joined()?;
+    let mut out = Vec::new();
+    for name in names_of(&joins, &goes_by(&joins, &kind_of(vehicle))) {
+        out.extend(snap.world().finished_of_label(name.as_str(), most)?);
+    }
+    out.sort_by_key(|one| std::cmp::Reverse(one.number));
+    out.truncate(most);
+    Ok(out)
+}
+
+/// The other kinds that a kind may be, called otherwise: those with a name near its own first.
+///
+/// # Errors
+/// [`Trouble`], if the record cannot be read.
+pub fn alike(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Vec<AlikeKind>, Trouble> {
+    let mut out = Vec::new();
+    for row in kinds(snap)? {
+        if row.code == kind.code.as_str() {
+            continue;
+        }
+        let code = MapId::new(&row.code);
+        out.push(AlikeKind {
+            near: near(&row.vehicle, &kind.vehicle),
+            seen: snap.world().map(&code)?.same_kind_as().1,
+            code,
+            vehicle: row.vehicle,
+        });
+    }
+    out.sort_by_key(|one| (!one.near, one.vehicle.to_lowercase()));
+    Ok(out)
+}
+
+/// Whether two names are likely one: the same letters and digits, all words of one in the other,
+/// or one slip of the pen between them.
+fn near(one: &str, other: &str) -> bool {
+    let (a, b) = (crate::world::squeezed(one), crate::world::squeezed(other));
+    if a.is_empty() || b.is_empty() {
+        return false;
+    }
+    let words = |text: &str| -> BTreeSet<String> {
+        text.split(|c: char| !c.is_alphanumeric())
+            .filter(|word| !word.is_empty())
+            .map(str::to_lowercase)
+            .collect()
+    };
+    let (these, those) = (words(one), words(other));
+    a == b || these.is_subset(&those) || those.is_subset(&these) || is_one_slip(&a, &b)
+}
+
+/// Whether one letter more, less or another makes the one of the other.
+fn is_one_slip(one: &str, other: &str) -> bool {
+    let (one, other): (Vec<char>, Vec<char>) = (one.chars().collect(), other.chars().collect());
+    let (short, long) = if one.len() <= other.len() {
+        (one, other)
+    } else {
+        (other, one)
+    };
+    // A slip in a short name or in a figure is another name.
+    if long.len() < 6 || long.len() - short.len() > 1 {
+        return false;
+    }
+    let same = short.iter().zip(&long).take_while(|(a, b)| a == b).count();
+    let rest = long.len() - same - 1;
+    let slipped = long[same..].first().is_some_and(|c| !c.is_numeric());
+    slipped && long[long.len() - rest..] == short[short.len() - rest.min(short.len())..]
+}
+
 /// The maps of a kind in their newest sound versions.
 fn maps_of(snap: &Snapshot<'_>) -> Result<BTreeMap<MapId, Vec<Arc<KeptMap>>>, Trouble> {
+    let joins = snap.world().kinds_joined()?;
     let mut maps: BTreeMap<MapId, Vec<Arc<KeptMap>>> = BTreeMap::new();
     for one in snap.maps()? {
         if one.sound.is_none() {
@@ -74,7 +202,8 @@ fn maps_of(snap: &Snapshot<'_>) -> Result<BTreeMap<MapId, Vec<Arc<KeptMap>>>, Tr
         }
         let kept = snap.map(&one.newest.id, one.sound)?;
         if let Ok(map) = kept.sound() {
-            maps.entry(kind_of(&map.vehicle)).or_default().push(kept);
+            let code = goes_by(&joins, &kind_of(&map.vehicle));
+            maps.entry(code).or_default().push(kept);
         }
     }
     Ok(maps)
@@ -87,10 +216,12 @@ fn maps_of(snap: &Snapshot<'_>) -> Result<BTreeMap<MapId, Vec<Arc<KeptMap>>>, Tr
 pub fn kinds(snap: &Snapshot<'_>) -> Result<Vec<KindRow>, Trouble> {
     let maps = maps_of(snap)?;
     let labels = snap.world().labels_finished()?;
+    let joins = snap.world().kinds_joined()?;
+    let worked_on = labels.keys().map(MapId::new);
     let codes: BTreeSet<MapId> = maps
         .keys()
         .cloned()
-        .chain(labels.keys().map(MapId::new))
+        .chain(worked_on.map(|code| goes_by(&joins, &code)))
         .collect();
     let mut rows = Vec::new();
     for code in codes {
@@ -117,11 +248,13 @@ pub fn kinds(snap: &Snapshot<'_>) -> Result<Vec<KindRow>, Trouble> {
 /// # Errors
 /// [`Trouble`]: there is neither finished work nor a map of it, or the record cannot be read.
 pub fn vehicle_kind(snap: &Snapshot<'_>, code: &str) -> Result<VehicleKind, Trouble> {
-    let kind = with_maps(snap, &MapId::new(code), &maps_of(snap)?)?;
+    let joins = snap.world().kinds_joined()?;
+    let code = goes_by(&joins, &MapId::new(code));
+    let kind = with_maps(snap, &code, &maps_of(snap)?)?;
     if kind.finished.is_empty() && kind.maps.is_empty() {
         let mut trouble = Trouble::not_found(format!(
             "there is neither finished work nor a map of {}",
-            code.replace('-', " ")
+            code.as_str().replace('-', " ")
         ));
         trouble.mend = "hand an order of it over first, or write a map".to_owned();
         return Err(trouble);
@@ -135,6 +268,8 @@ fn with_maps(
     maps: &BTreeMap<MapId, Vec<Arc<KeptMap>>>,
 ) -> Result<VehicleKind, Trouble> {
     let world = snap.world();
+    let joins = world.kinds_joined()?;
+    let names = names_of(&joins, code);
     let own = maps.get(code).cloned().unwrap_or_default();
     let of_another = |one: &Finished| {
         let map = one.map.as_ref();
@@ -144,9 +279,11 @@ fn with_maps(
         })
     };
     let mut finished: BTreeMap<OrderId, Finished> = BTreeMap::new();
-    for one in world.finished_of_label(code.as_str(), MOST_ORDERS)? {
-        if !of_another(&one) {
-            finished.insert(one.order.clone(), one);
+    for name in &names {
+        for one in world.finished_of_label(name.as_str(), MOST_ORDERS)? {
+            if !of_another(&one) {
+                finished.insert(one.order.clone(), one);
+            }
         }
     }
     for kept in &own {
@@ -163,12 +300,19 @@ fn with_maps(
         (None, Some(newest)) => label_of(snap, &newest.order)?,
         (None, None) => code.as_str().replace('-', " "),
     };
+    let also = names.get(1..).unwrap_or_default().to_vec();
+    let mut said = world.map(code)?;
+    if !also.is_empty() {
+        let others: Result<Vec<_>, Trouble> = also.iter().map(|name| world.map(name)).collect();
+        said = Arc::new(MapDrafts::clone(&said).with(others?));
+    }
     Ok(VehicleKind {
         code: code.clone(),
         vehicle,
         maps: own,
         finished,
-        said: world.map(code)?,
+        said,
+        also,
     })
 }
 

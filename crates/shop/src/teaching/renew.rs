@@ -87,7 +87,7 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
     let disagreements = learner.disagreements();
     let is_open = |one: &&lessons::Disagreement| match one {
         lessons::Disagreement::Values(one) => facts.chosen_of(&one.item, one.about).is_none(),
-        lessons::Disagreement::Kinds { .. } => true,
+        lessons::Disagreement::Kinds { item, .. } => facts.kind_of(item).is_none(),
     };
     Ok(Renewed {
         map: base
@@ -263,6 +263,12 @@ impl Facts<'_> {
         self.chosen.get(&(item.clone(), code.to_owned(), at))
     }
 
+    /// What somebody chose that an item is.
+    fn kind_of(&self, item: &ItemId) -> Option<repair::Kind> {
+        let chosen = (item.clone(), said::KIND.to_owned(), None);
+        map::kind_of(self.chosen.get(&chosen)?)
+    }
+
     /// What was told in one respect, where it was told one way or somebody chose.
     fn one(&self, item: &ItemId, about: About) -> Option<&Value> {
         let values = &self.gathered.get(&(item.clone(), about))?.values;
@@ -294,6 +300,7 @@ impl Facts<'_> {
             _ => None,
         });
         Some(JobItem {
+            kind: self.kind_of(item).unwrap_or(newest.kind),
             count: text(About::Count)
                 .and_then(|count| count.parse().ok())
                 .unwrap_or(newest.count),

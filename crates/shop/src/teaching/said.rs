@@ -188,6 +188,9 @@ pub(super) fn about_code(about: About) -> (&'static str, Option<u16>) {
     }
 }
 
+/// The code under which people choose what an item is: a cover, a hose.
+pub(super) const KIND: &str = "kind";
+
 /// The item, the respect as a code, and the position, that a value was chosen for.
 pub(super) type ChosenOf = (ItemId, String, Option<u16>);
 

@@ -117,6 +117,8 @@ pub(super) struct Touched {
     finished: BTreeSet<OrderId>,
     /// Orders whose vehicle may stand elsewhere now.
     moved: BTreeSet<OrderId>,
+    /// Kinds of vehicles that may go by another name now.
+    kinds: BTreeSet<MapId>,
 }
 
 /// By how many words a vehicle or customer is found at most.
@@ -193,6 +195,9 @@ impl World {
             }
             (AnyEvent::Map(MapFact::Drafted { .. }), Stream::Map(id)) => {
                 self.index.put(drawer::MAP, id.as_str(), "");
+            }
+            (AnyEvent::Map(MapFact::SameKindAs { .. }), Stream::Map(id)) => {
+                self.touched.kinds.insert(id.clone());
             }
             (AnyEvent::Shop(fact), _) => self.note_shop(row, fact)?,
             _ => {}
@@ -345,6 +350,13 @@ impl World {
                 ..before.clone()
             };
             self.put_order_card(&id, &before, &card)?;
+        }
+        for id in touched.kinds {
+            let map = self.map(&id)?;
+            match map.same_kind_as().0.filter(|to| **to != id) {
+                Some(to) => self.index.put(drawer::SAME_KIND, id.as_str(), to.as_str()),
+                None => self.index.remove(drawer::SAME_KIND, id.as_str()),
+            }
         }
         let mut reworded = touched.reworded;
         let (vehicles, customers) = self.put_same(touched.vehicles, touched.customers)?;

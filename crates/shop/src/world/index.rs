@@ -58,6 +58,8 @@ pub(crate) mod drawer {
     pub(crate) const SAME_VEHICLE: &str = "same vehicle";
     /// By customer: likewise.
     pub(crate) const SAME_CUSTOMER: &str = "same customer";
+    /// By kind of vehicle: the kind that it goes by.
+    pub(crate) const SAME_KIND: &str = "same kind";
     /// By vehicle and what it is: words that it is found by, squeezed.
     pub(crate) const VEHICLE_WORDS: &str = "words of vehicle";
     /// By customer and what it is: likewise.
@@ -76,7 +78,7 @@ pub(crate) mod drawer {
     /// By number: the day under which it stands there.
     pub(crate) const FOLLOW_UP_DAY: &str = "follow up of order";
 
-    pub(crate) const ALL: [&str; 28] = [
+    pub(crate) const ALL: [&str; 29] = [
         ORDER,
         NUMBER,
         HERE,
@@ -97,6 +99,7 @@ pub(crate) mod drawer {
         OF_MAP,
         SAME_VEHICLE,
         SAME_CUSTOMER,
+        SAME_KIND,
         VEHICLE_WORDS,
         CUSTOMER_WORDS,
         VEHICLE_LIST,

@@ -188,6 +188,13 @@ impl World {
         Ok(cards.into_iter().map(|card| MapId::new(card.key)).collect())
     }
 
+    /// Kinds of vehicles that go by another, each with that one, as it was said of each.
+    pub fn kinds_joined(&self) -> Result<BTreeMap<MapId, MapId>, Trouble> {
+        let cards = self.index.cards(&Wanted::from(drawer::SAME_KIND, ""))?;
+        let pair = |card: store::Card| (MapId::new(card.key), MapId::new(card.value));
+        Ok(cards.into_iter().map(pair).collect())
+    }
+
     /// The order that people call by this number.
     pub fn order_numbered(&self, number: u64) -> Result<Option<OrderId>, Trouble> {
         let card = self.index.card(drawer::NUMBER, &padded(number))?;

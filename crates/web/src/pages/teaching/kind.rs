@@ -3,7 +3,7 @@
 
 use crate::State;
 use crate::layout::Part;
-use crate::pages::{Shown, count, show};
+use crate::pages::{Shown, Visit, count, show};
 use crate::tap::{Look, button, link, words};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -11,9 +11,12 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
+use shop::Trouble;
+use shop::repair::{CommandId, MapId};
 use shop::roles::{Act, STAFF, check};
 use shop::teaching::{
-    AnsweredShown, Asked, Differ, SameAsked, StepTaught, Taught, VehicleKind, taught, vehicle_kind,
+    AlikeKind, AnsweredShown, Asked, Differ, SameAsked, StepTaught, Taught, VehicleKind, alike,
+    taught, vehicle_kind,
 };
 
 /// What the address asks for.
@@ -36,6 +39,8 @@ pub async fn kind(
         let answers = check(visit.snap.caller(), Act::Beside("map")).is_ok();
         let renews = visit.snap.caller().has_any(STAFF);
         let here = Here {
+            alike: alike(visit.snap, &kind)?,
+            also: also_called(visit, &kind)?,
             kind: &kind,
             answers,
             renews,
@@ -53,6 +58,10 @@ pub async fn kind(
 
 struct Here<'a> {
     kind: &'a VehicleKind,
+    /// The other kinds.
+    alike: Vec<AlikeKind>,
+    /// Its other names, each with what takes it off again.
+    also: Vec<(String, Value)>,
     /// Whether who looks may answer.
     answers: bool,
     /// Whether they may keep a map.
@@ -76,7 +85,7 @@ fn content(here: &Here<'_>, found: &Taught) -> Markup {
             }
             div {
                 (maps(here, found))
-                @if here.answers { (names(here, &found.names)) }
+                @if here.answers { (names(here, &found.names)) (same_kind(here)) }
                 (differ(here, &found.differ))
                 (aims(found))
                 (lists(found))
@@ -280,6 +289,65 @@ fn lists(found: &Taught) -> Markup {
         (list("Does not fit together", &found.circles))
         (list("Either way", &found.both_ways))
         (list("Not on all of them", &found.variants))
+    }
+}
+
+/// The other names of a kind, each with the command that makes it a kind of its own again.
+fn also_called(visit: &Visit<'_>, kind: &VehicleKind) -> Result<Vec<(String, Value)>, Trouble> {
+    let world = visit.snap.world();
+    let mut out = Vec::new();
+    for name in &kind.also {
+        let map = world.map(name)?;
+        out.push((
+            name.as_str().replace('-', " "),
+            same_as(name, None, &map.same_kind_as().1),
+        ));
+    }
+    Ok(out)
+}
+
+fn same_as(kind: &MapId, to: Option<&MapId>, after: &[CommandId]) -> Value {
+    let after: Vec<&str> = after.iter().map(CommandId::as_str).collect();
+    json!({ "stream": format!("map:{kind}"),
+        "map_fact": { "same-kind-as": { "kind": to.map(MapId::as_str), "after": after } } })
+}
+
+/// Kinds whose names are near each other are offered to be one; any other is a fold away.
+fn same_kind(here: &Here<'_>) -> Markup {
+    let (near, others): (Vec<&AlikeKind>, Vec<&AlikeKind>) =
+        here.alike.iter().partition(|one| one.near);
+    let offer = |one: &AlikeKind| {
+        let joined = same_as(&one.code, Some(&here.kind.code), &one.seen);
+        html! {
+            div class="row" {
+                span class="what" { a href=(format!("/kinds/{}", one.code)) { (one.vehicle) } }
+                button class="press" type="submit" data-commands=(Value::from(vec![joined])) { "The same kind" }
+            }
+        }
+    };
+    html! {
+        @if !near.is_empty() {
+            h2 { "Called otherwise?" }
+            p class="soft" { "Names that are near this one. Of one kind, their work is learned from together." }
+            form { @for one in &near { (offer(one)) } }
+        }
+        @if !here.also.is_empty() {
+            h2 { "Also called" }
+            form {
+                @for (name, apart) in &here.also {
+                    div class="row" {
+                        span class="what" { (name) }
+                        button class="press" type="submit" data-commands=(Value::from(vec![apart.clone()])) { "Another kind after all" }
+                    }
+                }
+            }
+        }
+        @if !others.is_empty() {
+            details id="same-kind" {
+                summary class="row" { span class="what strong" { "It is the same as another kind" } }
+                form { @for one in &others { (offer(one)) } }
+            }
+        }
     }
 }
 
