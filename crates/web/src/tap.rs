@@ -220,6 +220,16 @@ pub fn day(name: &str, label: &str, hint: &str) -> Markup {
     }
 }
 
+/// A day that must be told.
+pub fn needed_day(name: &str, label: &str) -> Markup {
+    html! {
+        label class="field" {
+            span { (label) }
+            input type="date" name=(name) required;
+        }
+    }
+}
+
 /// A text field that must be filled while another holds one of these values: first that
 /// field's name, then the values.
 pub fn needed_when(name: &str, label: &str, hint: &str, value: &str, when: &str) -> Markup {

@@ -6,7 +6,7 @@ use super::intake::{customer_row, joined, vehicle_row};
 use super::mend::vehicle_form;
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
-use crate::tap::{Look, button};
+use crate::tap::{Look, button, field, needed_day, new, required, text};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -47,6 +47,7 @@ pub async fn vehicle(
                     h2 { "Due" }
                     @if vehicle.owing().next().is_none() { p class="gap" { "Nothing" } }
                     @for fact in vehicle.owing() { (standing(visit, &id, fact)) }
+                    (remind(visit, &id)?)
                     @match here {
                         Some(row) => a class="row" href=(format!("/o/{}", row.number)) { span class="what strong" { "It is here: order " (row.number) } },
                         None => a class="row" href=(format!("/new?of={id}")) { span class="what strong" { "It is back: check it in" } },
@@ -102,6 +103,29 @@ fn standing(visit: &Visit<'_>, id: &VehicleId, fact: &VehicleFact) -> Markup {
             form { div class="presses" { (button(Look::Plain, label, "", &[command], None)) } }
         }
     }
+}
+
+/// What the owner is to be rung about one day: an inspection, tyres to change, a belt by its age. It
+/// hangs on the last visit, as what a vehicle left with does.
+fn remind(visit: &Visit<'_>, id: &VehicleId) -> Result<Markup, Trouble> {
+    let orders = visit.snap.world().orders_of_vehicle(id)?;
+    let Some((_, last)) = orders.first() else {
+        return Ok(html! {});
+    };
+    let command = json!({ "stream": format!("vehicle:{id}"), "vehicle_fact": { "left-owing": {
+        "order": last.as_str(), "work": { "work": "other", "item": null, "own": new("reminder") },
+        "item": null, "words": text("remind"),
+        "until": { "later": { "date": field("remind-on"), "distance": null } } } } });
+    Ok(html! {
+        details id="remind" {
+            summary class="row" { span class="what" { "Ring them about something one day" } }
+            form {
+                (required("remind", "About what", "such as: inspection is due", ""))
+                (needed_day("remind-on", "On which day"))
+                div class="presses" { (button(Look::Plain, "Note it", "", &[command], None)) }
+            }
+        }
+    })
 }
 
 fn standing_id(fact: &VehicleFact) -> String {
