@@ -12,6 +12,7 @@ mod notes;
 pub mod own;
 mod place;
 mod restore;
+mod sealed;
 
 pub use erase::{clock_agrees, erase_due};
 pub use map_key::signer;
@@ -39,6 +40,10 @@ pub enum Command {
     Erase(erase::Erase),
     /// Say for how many years records are kept; until then erasures wait.
     KeepFor(erase::KeepFor),
+    /// Seal the keys of the shop's network with a word, so that they go along with each backup.
+    SealKeys(sealed::Keys),
+    /// Open sealed keys after a restore.
+    OpenKeys(sealed::Keys),
     /// Move the record from its folder to a PostgreSQL database.
     MoveTo(elsewhere::MoveTo),
 }
@@ -54,6 +59,8 @@ pub fn run(command: &Command) -> Result<Answer, Wrong> {
         Command::Import(asked) => import::import(asked),
         Command::Erase(erase) => erase::erase(erase),
         Command::KeepFor(keep) => erase::keep_for(keep),
+        Command::SealKeys(asked) => sealed::seal_keys(asked),
+        Command::OpenKeys(asked) => sealed::open_keys(asked),
         Command::MoveTo(move_to) => elsewhere::move_to(move_to),
     }
 }

@@ -236,6 +236,7 @@ const ROUTES: Table = &[
     ("/record/verify", STAFF),
     ("/record/backup", STAFF),
     ("/record/export", OWNER),
+    ("/record/keys", OWNER),
     ("/shop/read-in", OWNER),
     ("/shop/read-in/done", OWNER),
     ("/new", STAFF),

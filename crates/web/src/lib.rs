@@ -37,7 +37,7 @@ pub use door::ApiDoc;
 pub use how_to::how_to;
 pub use live::Live;
 pub use network::{Names, Network, Peer};
-pub use pages::{Keeper, Kept, LastBackup};
+pub use pages::{Keeper, Kept, Keys, LastBackup};
 pub use serve::{Door, Limits, serve, serve_at};
 
 /// What every page and door is given.

@@ -5,6 +5,7 @@ use super::lines;
 use super::notes::{self, Note};
 use super::own;
 use super::place::{Opened, Place, not_opened, reading};
+use super::sealed::{SEALED, take_along};
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use jiff::Timestamp;
@@ -44,7 +45,7 @@ pub fn copy(place: &Place, to: &Path) -> Result<Answer, Wrong> {
     let checked = if lines::is_lines(&to) {
         copy_lines(&opened, &place.log, &to)?
     } else {
-        copy_folder(&opened, &place.log, &to)?
+        copy_folder(&opened, place, &to)?
     };
     let found = match checked {
         Ok(found) => found,
@@ -125,8 +126,14 @@ fn target(to: &Path, log: &str, now: Timestamp) -> Result<PathBuf, Wrong> {
 }
 
 /// The copy gets its name when it is whole, checked, and says in itself where it ends.
-fn copy_folder(opened: &Opened, log: &str, to: &Path) -> Result<Result<Verified, Damage>, Wrong> {
+fn copy_folder(
+    opened: &Opened,
+    place: &Place,
+    to: &Path,
+) -> Result<Result<Verified, Damage>, Wrong> {
+    let log = &place.log;
     let unfinished = own::beside(to, "unfinished");
+    let keys = place.data.join("network").join(SEALED);
     let copied = || -> Result<Result<Verified, Damage>, Wrong> {
         match opened {
             Opened::Folder(store) => store
@@ -140,7 +147,8 @@ fn copy_folder(opened: &Opened, log: &str, to: &Path) -> Result<Result<Verified,
         }
         let checked = shop::verify(&reading(&unfinished)?, log, None);
         if let Ok(found) = &checked {
-            write_head(&unfinished, log, found.head)
+            take_along(&keys, &unfinished.join(SEALED))
+                .and_then(|_| write_head(&unfinished, log, found.head))
                 .and_then(|()| own::finish(&unfinished, to))
                 .map_err(|error| not_written(to, &error))?;
         }

@@ -4,6 +4,7 @@ use super::backup::{self, HEAD};
 use super::map_key::signer;
 use super::notes;
 use super::place::Place;
+use super::sealed::{seal, state};
 use crate::answer::Wrong;
 use clap::Args;
 use jiff::{SignedDuration, Timestamp};
@@ -109,6 +110,7 @@ impl web::Keeper for Keeper {
             folder: self.place.data.display().to_string(),
             backups: self.folder.display().to_string(),
             daily: self.daily.then_some(self.most),
+            keys: state(&self.place),
             ..notes::kept(&self.place)
         }
     }
@@ -122,6 +124,12 @@ impl web::Keeper for Keeper {
                 wrong.mend,
             )
         })
+    }
+
+    fn seal_keys(&self, word: &str) -> Result<(), shop::Trouble> {
+        seal(&self.place, word)
+            .map(drop)
+            .map_err(|wrong| shop::Trouble::unreadable(&wrong.place, wrong.what, &wrong.mend))
     }
 
     fn signer(&self) -> Result<shop::Signer, shop::Trouble> {

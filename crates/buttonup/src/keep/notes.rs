@@ -74,8 +74,6 @@ pub fn noted(place: &Place) -> Vec<Note> {
 pub fn kept(place: &Place) -> web::Kept {
     web::Kept {
         folder: place.data.display().to_string(),
-        backups: String::new(),
-        daily: None,
         bytes: place
             .database
             .is_none()
@@ -86,6 +84,7 @@ pub fn kept(place: &Place) -> web::Kept {
             to: note.to.display().to_string(),
             events: note.events,
         }),
+        ..web::Kept::default()
     }
 }
 

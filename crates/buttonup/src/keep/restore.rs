@@ -6,6 +6,7 @@ use super::lines;
 use super::notes;
 use super::own;
 use super::place::{Place, not_opened, reading, writing};
+use super::sealed::{SEALED, take_along};
 use crate::answer::{Answer, Wrong};
 use clap::Args;
 use jiff::Timestamp;
@@ -74,9 +75,16 @@ pub fn land(from: &From<'_>, place: &Place, done: &str) -> Result<Answer, Wrong>
         0 => String::new(),
         count => format!("\n{count} texts or files that were erased since were erased again"),
     };
+    let sealed = place.data.join("network").join(SEALED).exists();
+    let keys = match sealed {
+        true => {
+            "\nThe network's keys came along, sealed: open them with `buttonup open-keys` before the network is served."
+        }
+        false => "",
+    };
     Ok(Answer {
         text: format!(
-            "{done}: {}\n{} events, head {head}{again}",
+            "{done}: {}\n{} events, head {head}{again}{keys}",
             place.name(),
             landed.found.events
         ),
@@ -87,6 +95,7 @@ pub fn land(from: &From<'_>, place: &Place, done: &str) -> Result<Answer, Wrong>
             "private": landed.found.private,
             "erased": landed.found.erased,
             "erased_again": landed.erased_again,
+            "sealed_keys": sealed,
         }),
         good: true,
     })
@@ -128,6 +137,12 @@ fn land_in_folder(from: &From<'_>, place: &Place, erasures: &[Hash]) -> Result<L
                 .map_err(|error| not_opened(unfinished.display().to_string(), &error))?;
         }
         let landed = settle(&writing(&unfinished)?, place, erasures, end)?;
+        if !from.is_lines {
+            let keys = unfinished.join("network").join(SEALED);
+            take_along(&from.path.join(SEALED), &keys).map_err(|error| {
+                Wrong::input(keys.display().to_string(), error.to_string(), "make room")
+            })?;
+        }
         own::finish(&unfinished, to).map_err(|error| match error.kind() {
             std::io::ErrorKind::AlreadyExists | std::io::ErrorKind::DirectoryNotEmpty => taken(),
             _ => Wrong::input(

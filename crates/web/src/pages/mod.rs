@@ -10,7 +10,7 @@ mod stuck;
 mod teaching;
 pub mod vehicle;
 
-pub use self::shop::record::{Keeper, Kept, LastBackup};
+pub use self::shop::record::{Keeper, Kept, Keys, LastBackup};
 pub use self::vehicle::snag_found::{GRID_PX, GRID_STEPS};
 use crate::State;
 use crate::door::{blocking, status};

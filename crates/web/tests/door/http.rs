@@ -47,6 +47,10 @@ impl web::Keeper for NoDisk {
         Err(shop::Trouble::not_found("there is no disk to copy to"))
     }
 
+    fn seal_keys(&self, _: &str) -> Result<(), shop::Trouble> {
+        Err(shop::Trouble::not_found("there is no disk to seal on"))
+    }
+
     fn signer(&self) -> Result<shop::Signer, shop::Trouble> {
         shop::Signer::read(&shop::Signer::make()?)
     }

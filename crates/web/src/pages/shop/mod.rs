@@ -24,6 +24,7 @@ pub fn routes() -> Router<State> {
         .route("/record", get(record::record))
         .route("/record/verify", get(record::record).post(record::verify))
         .route("/record/backup", post(record::back_up))
+        .route("/record/keys", post(record::seal))
         .route("/record/export", get(record::export))
         .route("/shop/read-in", get(read_in::page).post(read_in::looked_at))
         .route("/shop/read-in/done", post(read_in::done))

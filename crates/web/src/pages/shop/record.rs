@@ -5,6 +5,7 @@ use crate::State;
 use crate::pages::people::decided;
 use crate::pages::{Shown, Visit, show, trouble_answer};
 use crate::tap::{Look, button};
+use axum::Form;
 use axum::body::Body;
 use axum::extract;
 use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE, LOCATION};
@@ -12,6 +13,7 @@ use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use jiff::Timestamp;
 use maud::{Markup, html};
+use serde::Deserialize;
 use serde_json::json;
 use shop::repair::{Field, Rules, Words};
 use shop::roles::{self, Act};
@@ -32,6 +34,20 @@ pub struct Kept {
     pub bytes: Option<u64>,
     /// The last copy that was made and checked.
     pub last_backup: Option<LastBackup>,
+    /// The keys of the shop's network.
+    pub keys: Keys,
+}
+
+/// How the keys of the shop's network are kept.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum Keys {
+    /// There are none: the network was never served.
+    #[default]
+    None,
+    /// They lie on this machine alone: no copy holds them.
+    Open,
+    /// Sealed with a word, they go along with each copy.
+    Sealed,
 }
 
 /// What looks after the record where it is kept.
@@ -44,6 +60,12 @@ pub trait Keeper: Send + Sync {
     /// # Errors
     /// [`Trouble`]: it could not be copied, or the copy is not sound.
     fn back_up(&self) -> Result<LastBackup, Trouble>;
+
+    /// Seals the keys of the shop's network with a word, so that they go along with each copy.
+    ///
+    /// # Errors
+    /// [`Trouble`]: the word is too short, or they cannot be read or written.
+    fn seal_keys(&self, word: &str) -> Result<(), Trouble>;
 
     /// The key with which the shop signs maps that it sends; made when it is wanted first.
     ///
@@ -120,6 +142,7 @@ fn page(
             }
             @if let Some(most) = kept.daily { p class="soft" { "One is made each day by itself; the last " (most) " are kept. Name another disk with " code { "--backups FOLDER" } "." } }
             @else { p class="soft" { "None is made by itself here." } }
+            (keys(visit, kept.keys))
             (erasures)
             h2 { "Is it what was written?" }
             form method="post" action="/record/verify" class="bare" {
@@ -136,6 +159,59 @@ fn page(
             }
         },
     ))
+}
+
+/// After a restore on another machine every phone asks to be let in anew, unless the keys came
+/// along.
+fn keys(visit: &Visit<'_>, keys: Keys) -> Markup {
+    if keys == Keys::None || roles::check(visit.snap.caller(), Act::See("/record/keys")).is_err() {
+        return html! {};
+    }
+    html! {
+        h2 { "The keys of the network" }
+        @if keys == Keys::Sealed { p class="gap" { "Sealed with a word: they go along with each copy. After a restore, " code { "buttonup open-keys" } " opens them, and every phone goes on." } }
+        @else { p class="wait gap" { "No copy holds them. If this machine is lost, every phone has to be let in anew." } }
+        details id="seal" {
+            summary class="row" { span class="what strong" { @if keys == Keys::Sealed { "Seal them with another word" } @else { "Seal them with a word" } } }
+            form method="post" action="/record/keys" class="narrow" {
+                @for (name, label, hint) in [("word", "The word", "at least ten letters; keep it where the copies are not"), ("again", "Once more", "")] {
+                    label class="field" {
+                        span { (label) }
+                        @if !hint.is_empty() { span class="soft" { (hint) } }
+                        input type="password" name=(name) minlength="10" autocomplete="new-password" required;
+                    }
+                }
+                div class="presses" { button class="press" type="submit" { "Seal them" } }
+            }
+        }
+    }
+}
+
+/// The word, typed twice.
+#[derive(Debug, Deserialize)]
+pub struct Word {
+    word: String,
+    again: String,
+}
+
+/// Seals the keys.
+pub async fn seal(
+    extract::State(state): extract::State<State>,
+    headers: HeaderMap,
+    Form(typed): Form<Word>,
+) -> Response {
+    let keeper = Arc::clone(&state.keeper);
+    let done = decided(&state, &headers, move || {
+        if typed.word != typed.again {
+            return Err(Trouble::unreadable(
+                "the word",
+                "the two differ",
+                "type it again",
+            ));
+        }
+        keeper.seal_keys(&typed.word)
+    });
+    to_record(done.await)
 }
 
 fn verdict(visit: &Visit<'_>) -> Markup {
@@ -188,7 +264,11 @@ fn quoted(name: &str) -> String {
 /// Copies the record where it goes by itself each day.
 pub async fn back_up(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     let keeper = Arc::clone(&state.keeper);
-    let done = decided(&state, &headers, move || keeper.back_up().map(drop)).await;
+    to_record(decided(&state, &headers, move || keeper.back_up().map(drop)).await)
+}
+
+/// Back to the page, by way of the PIN where that is asked again.
+fn to_record(done: Result<(), Trouble>) -> Response {
     match done {
         Ok(()) => (StatusCode::SEE_OTHER, [(LOCATION, "/record")]).into_response(),
         Err(trouble) if trouble.kind == TroubleKind::Pin => {
