@@ -146,7 +146,9 @@ const stays = e => {
 };
 // A box to tick is as large as the label that ticks it.
 const pressed = e => (ticked(e) && e.labels && e.labels[0]) || e;
-const elements = [...new Set([...document.querySelectorAll(interactive)].map(pressed))]
+// Behind a dialog that has to be answered first nothing can be pressed.
+const within = document.querySelector("dialog:modal") ?? document;
+const elements = [...new Set([...within.querySelectorAll(interactive)].map(pressed))]
   .filter(e => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }))
   .filter(e => {
     const box = e.getBoundingClientRect();

@@ -25,6 +25,8 @@ function field() {
 const button = (words, type, kind) =>
   Object.assign(document.createElement("button"), { textContent: words, type, className: kind });
 
+const capital = (words) => words.charAt(0).toUpperCase() + words.slice(1);
+
 // Asks for a PIN until `check` takes it; null if it was left.
 function askPin(heading, check) {
   const box = document.createElement("dialog");
@@ -58,7 +60,7 @@ function askPin(heading, check) {
         const answer = await check(pin.value);
         if (answer.ok) return end(answer);
         const trouble = await answer.json();
-        wrong.textContent = `${trouble.what}. ${trouble.mend}.`;
+        wrong.textContent = `${capital(trouble.what)}. ${capital(trouble.mend)}.`;
       } catch {
         wrong.textContent = "The shop's program is out of reach.";
       }

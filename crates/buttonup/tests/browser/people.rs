@@ -79,13 +79,59 @@ fn somebody_sets_a_pin_signs_in_and_lets_a_phone_in() -> Result<()> {
     write(&browser, "Another stall", "Stall 9")?;
     tap(&browser, "Add the stall")?;
     browser.wait_for_text("Stall 9")?;
+
+    // Too long since the last decision: the PIN is asked over the page. A wrong one is told; with
+    // the right one the tap goes on, and left alone nothing is done.
+    for (stall, leaves) in [("Stall 10", false), ("Stall 11", true)] {
+        browser.execute(
+            "const real = window.fetch;
+             let once = true;
+             window.fetch = (path, rest) => {
+               if (once && String(path).endsWith('/api/commands')) {
+                 once = false;
+                 const pin = { kind: 'pin', where: 'the PIN', what: 'this is decided with the PIN', mend: 'type your PIN' };
+                 return Promise.resolve(new Response(JSON.stringify(pin), { status: 401, headers: { 'content-type': 'application/json' } }));
+               }
+               return real(path, rest);
+             };",
+            vec![],
+        )?;
+        write(&browser, "Another stall", stall)?;
+        tap(&browser, "Add the stall")?;
+        browser.wait_for_text("This is decided with your PIN")?;
+        ensure!(
+            browser.target_faults()?.is_empty(),
+            "{:?}",
+            browser.target_faults()?
+        );
+        if leaves {
+            tap(&browser, "Leave it")?;
+            browser.wait_for_text("It was left without the PIN")?;
+            browser.goto(&shop.server.url("/shop"))?;
+            ensure!(!browser.text()?.contains(stall), "it was left");
+            break;
+        }
+        let typed = |pin: &str| -> Result<()> {
+            browser.execute(
+                "document.querySelector('dialog .pin').value = arguments[0];",
+                vec![pin.into()],
+            )?;
+            tap(&browser, "Go on")
+        };
+        typed("1111")?;
+        browser.wait_for_text("That is not the PIN")?;
+        typed("4827")?;
+        browser.wait_for_text(stall)?;
+        browser.goto(&shop.server.url("/shop"))?;
+        browser.wait_for_text(stall)?;
+    }
+    // A wrong PIN is an answer that the browser notes.
+    let errors = browser.console_errors()?;
     ensure!(
-        browser
-            .console_errors()?
+        errors
             .iter()
-            .all(|error| error.contains("422")),
-        "{:?}",
-        browser.console_errors()?
+            .all(|error| error.contains("422") || error.contains("401")),
+        "{errors:?}"
     );
     Ok(())
 }
