@@ -42,7 +42,7 @@ pub async fn send(
         let signer = keeper.signer()?;
         let mut page = Shown::new("Send a map", what_goes(&sent, &named, &signer));
         page.leads_to("The map", &format!("/maps/{id}"));
-        Ok(page)
+        Ok(page.of_part(Part::Maps))
     })
     .await
 }
@@ -53,7 +53,7 @@ fn what_goes(sent: &SentMap, named: &[String], signer: &Signer) -> Markup {
         p class="gap" { "One file, signed by your shop. Whoever reads it in sees what it would change before it does." }
         div class="narrow" {
             div class="row" { span class="what" { "Vehicle" } span { (sent.vehicle) } }
-            div class="row" { span class="what" { "Version" } span { (sent.version) ", kept " (sent.kept) } }
+            div class="row" { span class="what" { "Version" } span { (sent.version) ", kept " (day(&sent.kept)) } }
             div class="row" { span class="what" { "From" } span { (sent.from) } }
             div class="row" { span class="what" { "Jobs of this kind done here" } span class="number" { (sent.orders) } }
             div class="row" { span class="what" { "Signed with" } span class="number" { (signer.mark()) } }
@@ -65,6 +65,15 @@ fn what_goes(sent: &SentMap, named: &[String], signer: &Signer) -> Markup {
         }
         p class="soft" { "Tell the other shop the four groups of figures and letters it is signed with, over the telephone for example: then they know that it is yours." }
     }
+}
+
+/// A day of the file as it is said on a page; as it stands where it is none.
+fn day(text: &str) -> String {
+    let day = text.parse::<jiff::civil::Date>();
+    day.map_or_else(
+        |_| text.to_owned(),
+        |day| day.strftime("%a %-d %b %Y").to_string(),
+    )
 }
 
 /// The file itself.
@@ -162,7 +171,7 @@ fn what_comes(visit: &Visit<'_>, received: &ReceivedMap) -> Result<Markup, Troub
             div {
                 div class="row" { span class="what" { "Vehicle" } span { (sent.vehicle) } }
                 div class="row" { span class="what" { "From" } span { (sent.from) } }
-                div class="row" { span class="what" { "Their version" } span { (sent.version) ", kept " (sent.kept) } }
+                div class="row" { span class="what" { "Their version" } span { (sent.version) ", kept " (day(&sent.kept)) } }
                 div class="row" { span class="what" { "Jobs of this kind done there" } span class="number" { (sent.orders) } }
                 div class="row" { span class="what" { "Things in it" } span class="number" { (would.items) } }
                 div class="row" {
@@ -187,7 +196,7 @@ fn what_comes(visit: &Visit<'_>, received: &ReceivedMap) -> Result<Markup, Troub
             }
             div {
                 @match &would.changes {
-                    None => { h2 { "You have no map of it yet" } p { "The whole map is new." } }
+                    None => { h2 { "You have no map of it yet" } p class="gap" { "The whole map is new." } }
                     Some(changes) => {
                         h2 class="spread" { span { "What it would change" } span class="soft" { (count(changes.len(), "change", "changes")) } }
                         @for change in changes.iter().take(MOST) { div class="row" { span class="what" { (change) } } }

@@ -60,11 +60,11 @@ fn content(
                 @match (&changes, before) {
                     (Some(changes), Some(before)) => {
                         h2 class="spread" { span { "Version " (kept.version) " against " (before.version) } span class="soft" { (count(changes.len(), "change", "changes")) } }
-                        @if changes.is_empty() { p { "They say the same; only how it is written differs." } }
+                        @if changes.is_empty() { p class="gap" { "They say the same; only how it is written differs." } }
                         @for change in changes.iter().take(MOST) { div class="row" { span class="what" { (change.to_string()) } } }
                         @if changes.len() > MOST { p class="soft" { (changes.len() - MOST) " more" } }
                     }
-                    _ => { h2 { "Version " (kept.version) } p { "The first one: " (count(new.items.len(), "thing", "things")) " in it." } }
+                    _ => { h2 { "Version " (kept.version) } p class="gap" { "The first one: " (count(new.items.len(), "thing", "things")) " in it." } }
                 }
             }
         }
