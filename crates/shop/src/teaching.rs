@@ -3,6 +3,7 @@
 
 mod asks;
 mod at_work;
+mod back;
 mod job;
 mod kind;
 mod renew;

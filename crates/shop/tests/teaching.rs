@@ -459,3 +459,38 @@ fn kinds_that_are_called_otherwise_are_joined_by_a_tap() {
     }
     assert_eq!(codes(&bench), ["oxby-saloon", KIND, "tessell-van"]);
 }
+
+/// The lamp went on with the grille on already, though the grille came off first: a plan would
+/// turn the way in round.
+#[test]
+fn what_went_back_otherwise_than_it_came_off_is_told() {
+    let mut bench = Bench::new();
+    for who in ["ben", "ana", "ben"] {
+        worked(&mut bench, who, &["grille", "lamp"]);
+    }
+    assert_eq!(learned(&bench, None).back, Vec::<String>::new());
+    let mut bench = Bench::new();
+    for who in ["ben", "ana", "ben", "ana"] {
+        let order = bench.open("Joe Field", VEHICLE, "TB 100");
+        bench.by(who);
+        for item in ["grille", "lamp"] {
+            bench.declare(&order, item, ("cover", "body", "cabin"), 1);
+        }
+        for (item, to) in [
+            ("grille", "off"),
+            ("lamp", "off"),
+            ("grille", "on"),
+            ("lamp", "on"),
+        ] {
+            bench.clock.later(2);
+            bench.move_to(&order, item, to);
+        }
+        bench.by("ana").finish(&order);
+        bench.hand_over(&order).unwrap();
+    }
+    let back = learned(&bench, None).back;
+    assert_eq!(
+        back,
+        ["grille went back before lamp, and came off before it as well: seen 4 times, 2 witnesses"]
+    );
+}

@@ -44,6 +44,8 @@ pub struct Taught {
     pub circles: Vec<String>,
     /// What either sequence was seen of.
     pub both_ways: Vec<String>,
+    /// What went back in the sequence in which it came off, and not the other way round.
+    pub back: Vec<String>,
     /// Steps that only some vehicles have, and different ways to one step.
     pub variants: Vec<String>,
     /// What was answered before.
@@ -200,6 +202,7 @@ pub fn taught(
         differ: page.differ(),
         circles: lessons.contradictions().iter().map(circle).collect(),
         both_ways: page.both_ways(),
+        back: page.back_otherwise(&model),
         variants: page.variants(),
         answered: page.answered(),
     })

@@ -288,6 +288,8 @@ fn lists(found: &Taught) -> Markup {
     html! {
         (list("Does not fit together", &found.circles))
         (list("Either way", &found.both_ways))
+        (list("Went back otherwise than it came off", &found.back))
+        @if !found.back.is_empty() { p class="soft" { "A plan puts things back the way they came off, turned round. Where the vehicle asks for something else, say so in the map: what it needs to go back." } }
         (list("Not on all of them", &found.variants))
     }
 }
