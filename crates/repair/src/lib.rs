@@ -25,6 +25,7 @@ mod decide;
 mod decision;
 mod fact;
 mod gates;
+mod grown;
 mod ids;
 mod item;
 mod items;

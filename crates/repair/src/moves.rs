@@ -7,6 +7,7 @@
 
 use crate::code::{Move, PieceIs, Stand};
 use crate::fact::Fact;
+use crate::grown::{GrownList, GrownMap};
 use crate::ids::{CommandId, MoveId};
 use crate::order::{Filed, Order, Stamp};
 use states::{ItemId, Position, State};
@@ -43,11 +44,11 @@ pub struct Node {
 /// asked for each piece of every item, and orders have thousands of moves.
 #[derive(Debug, Clone, Default)]
 pub struct Moves {
-    ids: Vec<MoveId>,
-    nodes: Vec<Arc<Node>>,
-    numbers: BTreeMap<MoveId, usize>,
+    ids: GrownList<MoveId>,
+    nodes: GrownList<Arc<Node>>,
+    numbers: GrownMap<MoveId, usize>,
     /// The moves each had seen, as far as they are known.
-    after: Vec<Arc<[usize]>>,
+    after: GrownList<Arc<[usize]>>,
     /// Moves that others had seen, and that have not arrived.
     awaited: BTreeSet<MoveId>,
     /// The moves of each item, in the sequence of their names: whichever arrived first.
@@ -130,7 +131,7 @@ impl Moves {
         }
         self.see(first);
         let mut moved: BTreeMap<ItemId, BTreeSet<Position>> = BTreeMap::new();
-        for node in &self.nodes[first..] {
+        for node in self.nodes.from(first) {
             let item = self.name(&node.change.item).clone();
             moved.entry(item).or_default().extend(&node.change.at);
         }
@@ -149,7 +150,7 @@ impl Moves {
 
     /// Whom the moves from this one on had seen.
     fn see(&mut self, first: usize) {
-        for node in &self.nodes[first..] {
+        for node in self.nodes.from(first) {
             let known = |id: &MoveId| self.numbers.get(id).copied();
             let seen = node.change.after.iter().filter_map(known);
             self.after.push(seen.collect());

@@ -7,9 +7,9 @@
 use crate::account::Account;
 use crate::decision::{Decision, Event};
 use crate::fact::Fact;
+use crate::grown::GrownMap;
 use crate::ids::{CommandId, PersonId};
 use jiff::Timestamp;
-use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, OnceLock};
 
@@ -52,12 +52,15 @@ pub struct Decided {
     pub decision: Decision,
 }
 
+/// Facts by the command that carried them, and as its how manieth.
+type Filing = GrownMap<(CommandId, u32), Arc<Filed>>;
+
 /// A repair order: its facts by command, its decisions in sequence.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Order {
-    facts: BTreeMap<(CommandId, u32), Arc<Filed>>,
+    facts: Filing,
     /// Those of them that are no moves: few, however long people work on it.
-    beside_moves: BTreeMap<(CommandId, u32), Arc<Filed>>,
+    beside_moves: Filing,
     decisions: Vec<Decided>,
     /// The events that `decisions` stand for, so that none counts twice.
     decided: BTreeSet<(CommandId, u32)>,
@@ -111,13 +114,14 @@ pub fn evolve(mut order: Order, recorded: Recorded<Event>) -> Order {
     } = recorded;
     match event {
         Event::Fact(fact) => {
-            if let Entry::Vacant(place) = order.facts.entry((command.clone(), nth)) {
-                let filed = place.insert(Arc::new(Filed { stamp, fact }));
+            let name = (command.clone(), nth);
+            if !order.facts.contains_key(&name) {
+                let filed = Arc::new(Filed { stamp, fact });
                 if !matches!(filed.fact, Fact::Moved { .. }) {
-                    let beside = Arc::clone(filed);
-                    order.beside_moves.insert((command.clone(), nth), beside);
+                    order.beside_moves.insert(name.clone(), Arc::clone(&filed));
                 }
-                order.read.go_on(&command, filed);
+                order.facts.insert(name, Arc::clone(&filed));
+                order.read.go_on(&command, &filed);
             }
         }
         // What is read off here follows from the facts alone.
@@ -148,7 +152,7 @@ impl Order {
 
     fn standing<'a>(
         &self,
-        facts: &'a BTreeMap<(CommandId, u32), Arc<Filed>>,
+        facts: &'a Filing,
     ) -> impl Iterator<Item = (&'a CommandId, &'a Filed)> + use<'a> {
         let undone = self.undone();
         facts
