@@ -11,6 +11,7 @@
 //!
 //! Knows nothing of HTTP or of the disk: it gives bytes.
 
+pub mod e_invoice;
 pub mod engine;
 mod given_out;
 mod kinds;
@@ -18,4 +19,4 @@ mod wording;
 
 pub use engine::page::SheetSize;
 pub use given_out::{GivenOut, give_out};
-pub use kinds::{Asked, Kind, Made, Missing, Rule, make, missing};
+pub use kinds::{Asked, Kind, Made, Missing, Rule, e_invoice_of, make, missing};

@@ -7,3 +7,4 @@ pub mod flow;
 pub mod lines;
 pub mod page;
 pub mod pdf;
+mod xmp;

@@ -286,6 +286,8 @@ pub struct Paper {
     pub tags: Tags,
     /// A file within the file: its name, what it is, its text as JSON.
     pub attached: Option<Attached>,
+    /// The e-invoice within it, as its document.
+    pub e_invoice: Option<String>,
 }
 
 /// The same values for a program to read.

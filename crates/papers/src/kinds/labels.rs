@@ -66,6 +66,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
         pages,
         tags,
         attached: None,
+        e_invoice: None,
     }
 }
 

@@ -13,9 +13,10 @@ mod receipt;
 mod sheet;
 mod signature;
 mod stall;
-mod words;
+pub(crate) mod words;
 mod worksheet;
 
+use crate::e_invoice::{self, Of};
 use crate::engine::face;
 use crate::engine::page::{Attached, Paper, Photo, SheetSize};
 use crate::engine::pdf;
@@ -182,6 +183,8 @@ struct Given<'a> {
     photos: BTreeMap<String, Photo>,
     /// The shop's picture.
     logo: Option<Photo>,
+    /// The e-invoice that is laid into it, where there is one.
+    e_invoice: Option<String>,
     /// What covers the price how often, where the shop has timed such work before.
     cover: Option<Covered>,
     wording: &'static Wording,
@@ -200,14 +203,7 @@ struct Covered {
 /// [`Trouble`]: there is no such order; the record cannot be read; who asks sees no prices; a
 /// text has letters that no built-in font can set, which are named.
 pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Trouble> {
-    if asked.kind.has_prices() && !snap.caller().sees_prices() {
-        return Err(Trouble::new(
-            TroubleKind::Refused,
-            "the paper",
-            "it shows prices, and you are shown none",
-            "ask somebody at the desk",
-        ));
-    }
+    prices_shown(snap, asked.kind)?;
     let order = shop::view::order(snap, number)?;
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();
@@ -232,13 +228,18 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         address: asked.address.clone(),
         snags,
         signatures: signatures(snap, &order)?,
+        e_invoice: None,
     };
+    if matches!(asked.kind, Kind::Invoice | Kind::CreditNote) && e_invoice::is_wanted(&order) {
+        let made = subject(&order, asked).map(|of| e_invoice::e_invoice(&order, of));
+        given.e_invoice = made.ok().and_then(Result::ok).map(|made| made.xml);
+    }
     let paper = match asked.kind {
         Kind::Estimate => estimate::estimate(&given),
         Kind::AddedWork => estimate::added(&given),
         Kind::Invoice => invoice::paper(&given),
         Kind::CreditNote => {
-            let note = credit::picked(&given, asked.written.as_deref())?;
+            let note = credit::picked(&order, asked)?;
             (given.invoice, given.credit) = (None, Some(note));
             credit::paper(&given, note)
         }
@@ -249,6 +250,67 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
         Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, number)?),
     };
     made(&given, paper)
+}
+
+/// The e-invoice of an invoice or a credit note.
+///
+/// # Errors
+/// [`Trouble`]: there is no such order or paper; who asks sees no prices; with everything that is
+/// missing for an e-invoice.
+pub fn e_invoice_of(
+    snap: &Snapshot<'_>,
+    number: u64,
+    asked: &Asked,
+) -> Result<e_invoice::EInvoice, Trouble> {
+    prices_shown(snap, asked.kind)?;
+    let order = shop::view::order(snap, number)?;
+    e_invoice::e_invoice(&order, subject(&order, asked)?).map_err(|lacks| {
+        let mut trouble = Trouble::new(
+            TroubleKind::Refused,
+            "the e-invoice",
+            "something is missing for it",
+            "tell it, and ask again; the paper itself prints without it",
+        );
+        trouble.reasons = lacks
+            .into_iter()
+            .map(|lack| match lack.at.as_str() {
+                "" => lack.what,
+                at => format!("{} ({at})", lack.what),
+            })
+            .collect();
+        trouble
+    })
+}
+
+/// The invoice or credit note that is meant.
+fn subject<'a>(order: &'a OrderView, asked: &Asked) -> Result<Of<'a>, Trouble> {
+    match asked.kind {
+        Kind::CreditNote => Ok(Of::Credit(credit::picked(order, asked)?)),
+        Kind::Invoice => picked(order, asked).map(Of::Invoice).ok_or_else(|| {
+            let mut trouble = Trouble::not_found("no invoice is written for this payer");
+            trouble.mend = format!("write one on the desk of order {}", order.number);
+            trouble
+        }),
+        other => {
+            let what = format!("there is no e-invoice of the paper {}", other.name());
+            let mut trouble = Trouble::not_found(what);
+            "ask for the invoice or the credit note".clone_into(&mut trouble.mend);
+            Err(trouble)
+        }
+    }
+}
+
+/// Papers with prices are for whoever is shown any.
+fn prices_shown(snap: &Snapshot<'_>, kind: Kind) -> Result<(), Trouble> {
+    if !kind.has_prices() || snap.caller().sees_prices() {
+        return Ok(());
+    }
+    Err(Trouble::new(
+        TroubleKind::Refused,
+        "the paper",
+        "it shows prices, and you are shown none",
+        "ask somebody at the desk",
+    ))
 }
 
 /// Stages that have to have been timed before a customer is told how often a sum suffices.

@@ -72,6 +72,7 @@ pub fn composed(
         pages: pages.into_iter().map(|marks| Page { marks }).collect(),
         tags: body.tags,
         attached,
+        e_invoice: given.e_invoice.clone(),
     }
 }
 

@@ -101,5 +101,6 @@ pub fn paper(given: &Given<'_>, head: &Head<'_>, content: impl FnOnce(&mut Body)
         pages: pages.into_iter().map(|marks| Page { marks }).collect(),
         tags: body.tags,
         attached: None,
+        e_invoice: None,
     }
 }
