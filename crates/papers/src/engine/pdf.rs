@@ -363,12 +363,12 @@ fn kind(tag: &Tag) -> TagKind {
             let level = NonZeroU16::new(*level).unwrap_or(NonZeroU16::MIN);
             PdfTag::Hn(level, Some(words.clone())).into()
         }
-        Tag::Paragraph => PdfTag::P.into(),
+        Tag::Paragraph | Tag::Choices | Tag::Blanks | Tag::Signed => PdfTag::P.into(),
         Tag::Table => PdfTag::Table.into(),
         Tag::Row => PdfTag::TR.into(),
         Tag::ColumnHead => PdfTag::TH(TableHeaderScope::Column).into(),
         Tag::RowHead => PdfTag::TH(TableHeaderScope::Row).into(),
-        Tag::Cell => PdfTag::TD.into(),
+        Tag::Cell | Tag::Number | Tag::Tick => PdfTag::TD.into(),
         Tag::Figure(alt) => PdfTag::Figure(Some(alt.clone())).into(),
         Tag::Part => PdfTag::Section.into(),
     }

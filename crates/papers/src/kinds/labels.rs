@@ -64,6 +64,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
         size: given.size,
         day: super::words::day_of(&order.papers.today),
         pages,
+        foot: String::new(),
         tags,
         attached: None,
         e_invoice: None,

@@ -183,8 +183,6 @@ struct Given<'a> {
     photos: BTreeMap<String, Photo>,
     /// The shop's picture.
     logo: Option<Photo>,
-    /// The e-invoice that is laid into it, where there is one.
-    e_invoice: Option<String>,
     /// What covers the price how often, where the shop has timed such work before.
     cover: Option<Covered>,
     wording: &'static Wording,
@@ -205,6 +203,32 @@ struct Covered {
 pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Trouble> {
     prices_shown(snap, asked.kind)?;
     let order = shop::view::order(snap, number)?;
+    let mut laid = lay_out(snap, &order, asked)?;
+    if matches!(asked.kind, Kind::Invoice | Kind::CreditNote) && e_invoice::is_wanted(&order) {
+        let made = subject(&order, asked).map(|of| e_invoice::e_invoice(&order, of));
+        laid.paper.e_invoice = made.ok().and_then(Result::ok).map(|made| made.xml);
+    }
+    made(laid)
+}
+
+/// A paper that is laid out, and not written as a file yet.
+#[derive(Debug, Clone)]
+pub struct Laid {
+    pub paper: Paper,
+    /// The same values for a program.
+    pub values: Value,
+}
+
+/// Lays a paper of this order out, as a screen shows it and a file prints it.
+///
+/// # Errors
+/// [`Trouble`], as of [`make`]; letters that no font has are no trouble yet.
+pub fn lay_out(
+    snap: &Snapshot<'_>,
+    order: &OrderView,
+    asked: &Asked,
+) -> Result<Laid, Trouble> {
+    prices_shown(snap, asked.kind)?;
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();
     let language = asked
@@ -213,43 +237,41 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
             LanguageForm::of(&language)
         });
     let language = language.read().unwrap_or_default();
-    let snags = snags(snap, &order, asked.kind)?;
+    let snags = snags(snap, order, asked.kind)?;
     let mut given = Given {
-        order: &order,
+        order,
         photos: photo::of_snags(snap, &snags)?,
-        logo: photo::logo(snap, &order)?,
-        cover: covered(snap, &order, asked),
+        logo: photo::logo(snap, order)?,
+        cover: covered(snap, order, asked),
         wording: Wording::of(language),
         payer: asked.payer,
-        invoice: picked(&order, asked),
+        invoice: picked(order, asked),
         credit: None,
         size: asked.size.unwrap_or_else(|| size_of(snap)),
         head: Some(head),
         address: asked.address.clone(),
         snags,
-        signatures: signatures(snap, &order)?,
-        e_invoice: None,
+        signatures: signatures(snap, order)?,
     };
-    if matches!(asked.kind, Kind::Invoice | Kind::CreditNote) && e_invoice::is_wanted(&order) {
-        let made = subject(&order, asked).map(|of| e_invoice::e_invoice(&order, of));
-        given.e_invoice = made.ok().and_then(Result::ok).map(|made| made.xml);
-    }
     let paper = match asked.kind {
         Kind::Estimate => estimate::estimate(&given),
         Kind::AddedWork => estimate::added(&given),
         Kind::Invoice => invoice::paper(&given),
         Kind::CreditNote => {
-            let note = credit::picked(&order, asked)?;
+            let note = credit::picked(order, asked)?;
             (given.invoice, given.credit) = (None, Some(note));
             credit::paper(&given, note)
         }
         Kind::Receipt => receipt::paper(&given),
         Kind::Apart => apart::paper(&given),
-        Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
+        Kind::WorkSheet => worksheet::paper(&given, &planned(snap, order.number)?),
         Kind::Labels => labels::paper(&given),
-        Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, number)?),
+        Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, order.number)?),
     };
-    made(&given, paper)
+    Ok(Laid {
+        values: values(&given),
+        paper,
+    })
 }
 
 /// The e-invoice of an invoice or a credit note.
@@ -399,7 +421,7 @@ fn planned(snap: &Snapshot<'_>, number: u64) -> Result<worksheet::Plan, Trouble>
     })
 }
 
-fn made(given: &Given<'_>, paper: Paper) -> Result<Made, Trouble> {
+fn made(Laid { paper, values }: Laid) -> Result<Made, Trouble> {
     settable(&paper)?;
     let (paper, written) = match pdf::pdf(&paper) {
         // A photo that cannot be written keeps nobody from the paper.
@@ -422,13 +444,20 @@ fn made(given: &Given<'_>, paper: Paper) -> Result<Made, Trouble> {
         file: format!("{}.pdf", file_name(&paper.title)),
         pdf,
         pages: paper.pages.len(),
-        values: values(given),
+        values,
         paper,
     })
 }
 
+/// The credit note that was asked for; else the one written last.
+#[must_use]
+pub fn note<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a CreditView> {
+    credit::picked(order, asked).ok()
+}
+
 /// The invoice that was asked for; else what is on none yet; else the one written last.
-fn picked<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a InvoiceView> {
+#[must_use]
+pub fn picked<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a InvoiceView> {
     let price = order.price.as_ref()?;
     let written = || price.invoices.iter().filter(|one| one.payer == asked.payer);
     let wanted = asked

@@ -17,6 +17,7 @@ mod mending;
 mod newer;
 mod noted;
 mod papers;
+mod on_papers;
 mod planned;
 mod row;
 mod stopped;
@@ -53,6 +54,7 @@ pub use mending::{ChoiceView, MendingView, mending};
 pub use newer::{NewerView, newer};
 pub(crate) use noted::photo;
 pub use noted::{NoteView, PhotoView};
+pub use on_papers::{OnPapers, OpenOnPapers, on_papers};
 pub(crate) use papers::PAPER;
 pub use papers::{GivenView, LetterheadView, PapersView, PostalView, ProofView, letterhead};
 pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
@@ -309,6 +311,11 @@ fn standing(snap: &Snapshot<'_>, world: &World, order: &Order) -> Result<Vec<Str
 /// One lasting difference or piece of work left owing, in words.
 #[must_use]
 pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
+    standing_said(Tongue::of(Language::English), snap, fact)
+}
+
+/// The same in a language.
+pub(crate) fn standing_said(tongue: &Tongue, snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
     let text = |words| snap.texts().text_of(words);
     match fact {
         VehicleFact::Differs {
@@ -320,7 +327,7 @@ pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
             what,
             ..
         } => {
-            let item = text(*item).unwrap_or_else(|| "vehicle".to_owned());
+            let item = text(*item).unwrap_or_else(|| tongue.the_vehicle.to_owned());
             let at = if at.is_empty() {
                 String::new()
             } else {
@@ -328,11 +335,11 @@ pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
             };
             let mut parts: Vec<String> = Vec::new();
             // A size says more than what sort of difference it is.
-            let sort = || size.is_none().then(|| story::difference(*what).to_owned());
+            let sort = || size.is_none().then(|| (tongue.difference)(*what).to_owned());
             parts.extend(text(*words).or_else(sort));
             parts.extend(size.as_ref().map(|size| size.as_str().to_owned()));
             parts.extend(torque.as_ref().map(|torque| torque.as_str().to_owned()));
-            format!("{item}{at}: now {}", parts.join(", "))
+            (tongue.now)(&format!("{item}{at}"), &parts.join(", "))
         }
         VehicleFact::LeftOwing {
             work,
@@ -341,11 +348,11 @@ pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
             until,
             ..
         } => {
-            let what = text(*words).unwrap_or_else(|| crate::say::work_words(work));
-            let until = crate::say::until(until);
+            let what = text(*words).unwrap_or_else(|| (tongue.work)(work));
+            let until = crate::say::until(tongue, until);
             match text(*item) {
-                Some(item) => format!("Due: {what}: {item}{until}"),
-                None => format!("Due: {what}{until}"),
+                Some(item) => (tongue.due)(&format!("{what}: {item}{until}")),
+                None => (tongue.due)(&format!("{what}{until}")),
             }
         }
         _ => String::new(),

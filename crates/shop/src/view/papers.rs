@@ -1,9 +1,9 @@
 //! What the papers for the customer say: who and which vehicle, what has changed since
 //! they agreed, what was tested, what stays different.
 
-use super::{customer_text, standing_text, story, vehicle_of, vehicle_text};
+use super::{customer_text, standing_said, story, vehicle_of, vehicle_text};
 use crate::doubts::odometer;
-use crate::say::Names;
+use crate::say::{Names, Tongue};
 use crate::service::carried_by_vehicle;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -228,9 +228,9 @@ pub(super) fn papers(
         vin: vehicle_text(snap, world, vehicle.as_ref(), Field::Vin)?,
         odometer_in: odometer(order, OdometerAt::In),
         odometer_out: odometer(order, OdometerAt::Out),
-        measured: crate::measures::in_lines(snap, id)?,
+        measured: crate::measures::in_lines(names.tongue(), snap, id)?,
         proofs: proofs(names, order, &rules),
-        differences: differences(snap, world, id, order, &rules)?,
+        differences: differences(names.tongue(), snap, world, id, order, &rules)?,
         letterhead: own,
         place: crate::places::place_of(&world.shop).map(|place| place.place.clone()),
         given: given(names, order, &rules),
@@ -263,7 +263,7 @@ fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
     Some(rules.day(last.at).to_string())
 }
 
-fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
+pub(super) fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
     let replaced = repair::proofs_replaced(order);
     let mut out: Vec<_> = order
         .beside_moves()
@@ -278,7 +278,7 @@ fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
                 filed.stamp.at,
                 ProofView {
                     proof: ProofIsForm::of(proof),
-                    name: crate::say::proof_name(*proof).to_owned(),
+                    name: (names.tongue().proof)(*proof).to_owned(),
                     outcome: OutcomeForm::of(outcome),
                     words: words.map(|words| names.text(words)),
                     at: story::dated(rules, filed.stamp.at),
@@ -293,7 +293,8 @@ fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
 }
 
 /// The differences the vehicle carries, and those it would leave with now.
-fn differences(
+pub(super) fn differences(
+    tongue: &Tongue,
     snap: &Snapshot<'_>,
     world: &World,
     id: &OrderId,
@@ -314,6 +315,6 @@ fn differences(
     Ok(carried
         .differences()
         .chain(&new)
-        .map(|fact| standing_text(snap, fact))
+        .map(|fact| standing_said(tongue, snap, fact))
         .collect())
 }

@@ -60,26 +60,6 @@ pub(super) fn hour(rules: &Rules, at: Timestamp) -> String {
     zoned.strftime("%a %H:%M").to_string()
 }
 
-/// How a vehicle left, in words.
-pub(super) fn left(leaves: Leaves) -> String {
-    match leaves {
-        Leaves::DrivesAway => "drove away".to_owned(),
-        Leaves::CollectedApart => "collected dismantled".to_owned(),
-    }
-}
-
-/// A lasting difference, in words.
-pub(super) fn difference(what: DifferenceIs) -> &'static str {
-    match what {
-        DifferenceIs::Insert => "thread insert",
-        DifferenceIs::Larger => "larger thread",
-        DifferenceIs::Longer => "longer bolt",
-        DifferenceIs::Substitute => "another part",
-        DifferenceIs::Gone => "gone by consent",
-        DifferenceIs::Other => "different",
-    }
-}
-
 /// Lines of a story that are shown together, the oldest first.
 pub(super) struct Part {
     pub(super) lines: Vec<StoryLine>,
@@ -334,7 +314,7 @@ fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> S
         ),
         Fact::DifferenceNoted { words, what, .. } => format!(
             "Stands different from now on: {}",
-            words.map_or_else(|| difference(*what).to_owned(), text)
+            words.map_or_else(|| (Tongue::of(Language::English).difference)(*what).to_owned(), text)
         ),
         Fact::Checked { items, .. } => {
             let names: Vec<_> = items.iter().map(|item| names.label(item)).collect();

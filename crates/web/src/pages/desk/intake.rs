@@ -13,7 +13,11 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::offers::JobOffer;
 use shop::repair::{CustomerId, VehicleId};
-use shop::view::{KnownCustomer, KnownVehicle, TakenIn, known_customer, known_vehicle, offered};
+use shop::view::{
+    KnownCustomer, KnownVehicle, PostalView, TakenIn, known_customer, known_vehicle, letterhead,
+    offered,
+};
+use crate::pages::shop::address_fields;
 use shop::{Trouble, view};
 
 /// What is typed so far, and who or what was picked of what is known.
