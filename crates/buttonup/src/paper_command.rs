@@ -3,7 +3,7 @@
 use crate::answer::{Answer, Wrong};
 use crate::keep::Place;
 use clap::{Args, ValueEnum};
-use papers::{Asked, Kind, SheetSize, e_invoice_of, make};
+use papers::{Asked, FORMATS, Format, Kind, Labels, SheetSize, e_invoice_of, make};
 use serde_json::json;
 use shop::record::v1::codes::PayerForm;
 use shop::repair::Language;
@@ -40,6 +40,13 @@ pub struct Paper {
     /// Where the program can be reached from a phone, for the codes on labels.
     #[arg(long, value_name = "ADDRESS")]
     address: Option<String>,
+    /// The sheet of labels that tray labels are printed on, by the measures of a label; without it,
+    /// plain paper to be cut.
+    #[arg(long, value_parser = label_format)]
+    labels: Option<&'static Format>,
+    /// The first label that is left on a begun sheet of labels.
+    #[arg(long, value_name = "NTH", default_value_t = 1, requires = "labels")]
+    from: usize,
     /// Write the e-invoice of an invoice or a credit note by itself, as XML.
     #[arg(long)]
     e_invoice: bool,
@@ -74,6 +81,14 @@ fn kind(name: &str) -> Result<Kind, String> {
     })
 }
 
+/// A sheet of labels by its name.
+fn label_format(name: &str) -> Result<&'static Format, String> {
+    Format::named(name).ok_or_else(|| {
+        let names = FORMATS.each_ref().map(|format| format.name).join(", ");
+        format!("there is no such sheet of labels; name one of these: {names}")
+    })
+}
+
 /// Makes the paper and writes it to its file.
 pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
     let store = paper.place.write_existing()?.shared();
@@ -98,6 +113,10 @@ pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
                 Tongue::En => Language::English,
                 Tongue::De => Language::German,
             }),
+            labels: Labels {
+                format: paper.labels,
+                from: paper.from,
+            },
             ..Asked::of(paper.kind)
         })
     };

@@ -5,6 +5,7 @@ mod credit;
 mod estimate;
 mod how_to;
 mod invoice;
+pub mod label_sheets;
 mod labels;
 mod missing;
 mod photo;
@@ -22,13 +23,14 @@ use crate::engine::page::{Attached, Paper, Photo, SheetSize};
 use crate::engine::pdf;
 use crate::wording::Wording;
 use drawing::Drawing;
+use label_sheets::Labels;
 pub use missing::{Missing, Rule, missing};
 use serde_json::{Value, json};
 use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
 use shop::record::form::Form;
 use shop::record::v1::codes::{LanguageForm, PayerForm};
 use shop::repair::{Language, Words};
-use shop::view::{CreditView, InvoiceView, MendingView, OrderView};
+use shop::view::{CreditView, InvoiceView, MendingView, OnPapers, OrderView, on_papers};
 use shop::{Snapshot, Trouble, TroubleKind};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -132,6 +134,8 @@ pub struct Asked {
     pub address: Option<String>,
     /// The language; none, for that of the shop's papers.
     pub language: Option<Language>,
+    /// What tray labels are printed on.
+    pub labels: Labels,
 }
 
 impl Asked {
@@ -145,6 +149,7 @@ impl Asked {
             size: None,
             address: None,
             language: None,
+            labels: Labels::default(),
         }
     }
 }
@@ -175,6 +180,9 @@ struct Given<'a> {
     /// The hash at the head of the record.
     head: Option<String>,
     address: Option<String>,
+    labels: Labels,
+    /// What the program itself says of the vehicle, in the language of the paper.
+    said: OnPapers,
     /// What went wrong on the way and is not settled, for the request for added work.
     snags: Vec<MendingView>,
     /// Signatures that were drawn on the screen, by their files.
@@ -250,8 +258,10 @@ pub fn lay_out(
         size: asked.size.unwrap_or_else(|| size_of(snap)),
         head: Some(head),
         address: asked.address.clone(),
+        labels: asked.labels,
         snags,
         signatures: signatures(snap, order)?,
+        said: on_papers(snap, &order.order, language)?,
     };
     let paper = match asked.kind {
         Kind::Estimate => estimate::estimate(&given),

@@ -83,7 +83,7 @@ pub(super) static TONGUE: Tongue = Tongue {
     not_resolved: |at, what| format!("{at}: {what}, nicht behoben"),
     later: |date, distance| {
         let by = date.map(|date| format!(" bis zum {}", date.strftime("%-d.%-m.%Y")));
-        let after = distance.map(|distance| format!(" nach {}", comma(distance)));
+        let after = distance.map(|distance| format!(" nach {}", comma(&distance.replace(" to ", " bis "))));
         format!("{}{}", after.unwrap_or_default(), by.unwrap_or_default())
     },
     now: |item, how| format!("{item}: jetzt {how}"),

@@ -2,7 +2,7 @@
 
 use super::story::dated;
 use crate::say::Names;
-use repair::{Decision, Ending, Fact, Order, Rules};
+use repair::{Decision, Fact, Order, Rules};
 use serde::Serialize;
 use utoipa::ToSchema;
 

@@ -70,7 +70,7 @@ pub use way::{WaySoFar, way_so_far};
 pub use wrench::usual_wrench;
 pub(crate) use {desk::must_ask, goods::parts, goods::sublets};
 
-use crate::say::Names;
+use crate::say::{Names, Tongue};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::words::whole;
@@ -311,7 +311,7 @@ fn standing(snap: &Snapshot<'_>, world: &World, order: &Order) -> Result<Vec<Str
 /// One lasting difference or piece of work left owing, in words.
 #[must_use]
 pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
-    standing_said(Tongue::of(Language::English), snap, fact)
+    standing_said(Tongue::of(repair::Language::English), snap, fact)
 }
 
 /// The same in a language.

@@ -6,7 +6,7 @@ use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use jiff::Timestamp;
 use repair::{
-    Account, AimIs, CommandId, Decided, Decision, DifferenceIs, Fact, Filed, ItemId, Leaves,
+    Account, AimIs, CommandId, Decided, Decision, Fact, Filed, ItemId,
     LevelAt, Move, Order, Rules, State,
 };
 use serde::Serialize;
@@ -314,7 +314,7 @@ fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> S
         ),
         Fact::DifferenceNoted { words, what, .. } => format!(
             "Stands different from now on: {}",
-            words.map_or_else(|| (Tongue::of(Language::English).difference)(*what).to_owned(), text)
+            words.map_or_else(|| (names.tongue().difference)(*what).to_owned(), text)
         ),
         Fact::Checked { items, .. } => {
             let names: Vec<_> = items.iter().map(|item| names.label(item)).collect();

@@ -44,7 +44,12 @@ pub fn of_e_invoice(number: u64, kind: Kind, query: &str) -> String {
 
 /// The page of a paper.
 pub fn page(number: u64, kind: Kind, query: &str) -> String {
-    format!("/o/{number}/papers/{}?{query}", kind.name())
+    let query = if query.is_empty() {
+        String::new()
+    } else {
+        format!("?{query}")
+    };
+    format!("/o/{number}/papers/{}{query}", kind.name())
 }
 
 /// The paper as it is now: its page, its PDF, or its e-invoice.
@@ -131,7 +136,7 @@ fn wanted(
         .ok_or_else(|| no_paper(name))?;
     let asked = Asked {
         address,
-        ..whose.asked(kind)
+        ..whose.asked(kind)?
     };
     Ok((number, asked))
 }

@@ -5,15 +5,15 @@ mod shown;
 
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
-use crate::tap::{Look, input, link};
+use crate::tap::{Look, chips, input, link};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use papers::e_invoice::{EInvoice, Lack, Of, e_invoice, is_wanted};
-use papers::{Asked, Kind, lay_out};
+use papers::{Asked, FORMATS, Format, Kind, Labels, lay_out};
 use serde::{Deserialize, Serialize};
-use shop::Trouble;
+use shop::{Trouble, TroubleKind};
 use shop::record::form::Form as _;
 use shop::record::v1::codes::{LanguageForm, PayerForm};
 use shop::repair::Language;
@@ -28,6 +28,12 @@ pub struct For {
     written: Option<String>,
     /// The language; none, for that of the shop's papers.
     language: Option<LanguageForm>,
+    /// The sheet of labels that tray labels are printed on; empty, for plain paper.
+    #[serde(default)]
+    labels: String,
+    /// The first label that is left on it.
+    #[serde(default)]
+    from: String,
 }
 
 impl For {
@@ -36,13 +42,48 @@ impl For {
     }
 
     /// A paper of this kind, for whom it is asked.
-    pub fn asked(&self, kind: Kind) -> Asked {
-        Asked {
+    ///
+    /// # Errors
+    /// [`Trouble`]: there is no such sheet of labels, or no such label on it.
+    pub fn asked(&self, kind: Kind) -> Result<Asked, Trouble> {
+        Ok(Asked {
             payer: self.payer(),
             written: self.written.clone(),
             language: self.language(),
+            labels: self.labels()?,
             ..Asked::of(kind)
-        }
+        })
+    }
+
+    fn labels(&self) -> Result<Labels, Trouble> {
+        let bad = |what: String, mend: String| {
+            Trouble::new(TroubleKind::Unreadable, "the labels", what, mend)
+        };
+        let format = match self.labels.as_str() {
+            "" => None,
+            name => Some(Format::named(name).ok_or_else(|| {
+                let names = FORMATS.each_ref().map(|format| format.name).join(", ");
+                let name = shop::say::shortened(name);
+                bad(
+                    format!("there is no sheet of labels called {name:?}"),
+                    format!("choose one of these: {names}"),
+                )
+            })?),
+        };
+        let most = format.map_or(1, Format::on_a_sheet);
+        let from = match self.from.trim() {
+            "" => Some(1),
+            from => from.parse().ok().filter(|from| (1..=most).contains(from)),
+        };
+        let from = from.ok_or_else(|| {
+            bad(
+                format!("{:?} is no label of the sheet", shop::say::shortened(&self.from)),
+                format!("name the first that is left, from 1 to {most}"),
+            )
+        });
+        // Plain paper has no labels that are gone.
+        let from = if format.is_none() { 1 } else { from? };
+        Ok(Labels { format, from })
     }
 
     /// The command that had it written, where one of several is meant.
@@ -86,7 +127,7 @@ pub async fn show_paper(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
-        let page = page(visit, &order, &whose.asked(kind))?;
+        let page = page(visit, &order, &whose.asked(kind)?)?;
         Ok(Shown::of(&order, kind.title(), page))
     })
     .await
@@ -115,7 +156,8 @@ pub fn page(
                 @for part in &told { (shown::part(part)) }
                 @if !laid.paper.foot.is_empty() { p class="soft gap" { (laid.paper.foot) } }
             }
-            (file(order, asked, invoice, matches!(e_invoice, Some(Ok(_)))))
+            @if asked.kind == Kind::Labels { (sheets(order)) }
+            @else { (file(order, asked, invoice, matches!(e_invoice, Some(Ok(_))))) }
             div class="presses even" {
                 button class="press" type="button" data-print { "Print" }
                 (link(Look::Plain, "Desk", "", &format!("/o/{}/desk", order.number)))
@@ -231,6 +273,21 @@ fn file(
                 a class="row" href=(super::paper_file::of_e_invoice(order.number, asked.kind, &query)) { span class="what strong" { "The e-invoice by itself" } span class="soft" { "XML; it is in the PDF, too" } }
             }
             a class="row" href=(address(&format!("&language={}", other.0))) { span class="what strong" { "The same in " (other.1) } span class="soft" { "PDF" } }
+        }
+    }
+}
+
+/// What labels are printed on, and from which label.
+fn sheets(order: &OrderView) -> Markup {
+    let choices: Vec<(&str, &str)> = [("", "plain paper, to cut")]
+        .into_iter()
+        .chain(FORMATS.iter().map(|format| (format.name, format.title)))
+        .collect();
+    html! {
+        form class="screen-only" method="get" action=(super::paper_file::of_kind(order.number, Kind::Labels)) {
+            (chips("labels", "Printed on", &choices, ""))
+            (input("from", "From label", "the first that is left on a begun sheet, row by row", "1"))
+            div class="presses" { button class="press confirm" type="submit" { "Labels" small { "PDF" } } }
         }
     }
 }
