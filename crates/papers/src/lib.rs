@@ -18,8 +18,8 @@ mod kinds;
 mod wording;
 
 pub use engine::page::SheetSize;
-pub use given_out::{GivenOut, give_out};
 pub use engine::read::read;
+pub use given_out::{GivenOut, give_out};
 pub use kinds::label_sheets::{FORMATS, Format, Labels};
 pub use kinds::{
     Asked, Kind, Laid, Made, Missing, Rule, e_invoice_of, lay_out, make, missing, note, picked,

@@ -123,22 +123,39 @@ fn what_the_program_says_of_a_vehicle_is_german() {
     let (mut bench, order) = scene::taken_apart();
     bench.tell(&order, json!({ "snag-found": { "snag": "g", "item": "bolts", "at": [2], "what": "snapped", "sits": "below",
         "words": null, "photos": [], "moves": [] } }));
-    bench.tell(&order, json!({ "snag-found": { "snag": "h", "item": null, "at": [], "what": "worn", "sits": null,
-        "words": words("Bremsbeläge"), "photos": [], "moves": [] } }));
-    bench.tell(&order, json!({ "declined": { "items": [], "at": [], "words": words("zu teuer"), "signature": null,
-        "entries": [], "snags": ["h"] } }));
-    bench.tell(&order, json!({ "difference-noted": { "id": "d", "item": "bolts", "at": [3, 4], "what": "larger",
-        "size": null, "torque": null, "words": null } }));
+    bench.tell(
+        &order,
+        json!({ "snag-found": { "snag": "h", "item": null, "at": [], "what": "worn", "sits": null,
+        "words": words("Bremsbeläge"), "photos": [], "moves": [] } }),
+    );
+    bench.tell(
+        &order,
+        json!({ "declined": { "items": [], "at": [], "words": words("zu teuer"), "signature": null,
+        "entries": [], "snags": ["h"] } }),
+    );
+    bench.tell(
+        &order,
+        json!({ "difference-noted": { "id": "d", "item": "bolts", "at": [3, 4], "what": "larger",
+        "size": null, "torque": null, "words": null } }),
+    );
     bench.tell(&order, json!({ "proved": { "id": "r", "proof": "road-test", "line": null, "outcome": "held", "words": null, "readings": [], "calculation": null, "after": [], "replaces": [] } }));
-    let hose = scene::bench::declared("hose", ("part", "brakes", "wheel-well"), &words("brake hose front left"), 1);
+    let hose = scene::bench::declared(
+        "hose",
+        ("part", "brakes", "wheel-well"),
+        &words("brake hose front left"),
+        1,
+    );
     bench.tell(&order, hose);
     bench.move_to(&order, "hose", "off");
     bench.move_to(&order, "hose", "on");
     let number = bench.number(&order);
     for gate in bench.view(&order).gates {
         for reason in gate.fit_to_go.iter().filter(|reason| reason.waivable) {
-            let _ = bench.ask(&order, json!({ "waive": { "gate": gate.gate, "reason": reason.key, "figure": reason.figure,
-                "words": words("auf eigene Gefahr") } }));
+            let _ = bench.ask(
+                &order,
+                json!({ "waive": { "gate": gate.gate, "reason": reason.key, "figure": reason.figure,
+                "words": words("auf eigene Gefahr") } }),
+            );
         }
     }
     let said = |language| {
@@ -149,18 +166,28 @@ fn what_the_program_says_of_a_vehicle_is_german() {
     let (english, german) = (said(Language::English), said(Language::German));
     assert!(english.waived.len() > 1, "{:?}", english.waived);
     let pairs = [
-        (english.waived.into_iter().collect::<Vec<_>>(), german.waived.into_iter().collect()),
+        (
+            english.waived.into_iter().collect::<Vec<_>>(),
+            german.waived.into_iter().collect(),
+        ),
         (english.declined, german.declined),
         (english.differences, german.differences),
         (english.proofs, german.proofs),
-        (english.snags.into_values().collect(), german.snags.into_values().collect()),
+        (
+            english.snags.into_values().collect(),
+            german.snags.into_values().collect(),
+        ),
         (
             english.open.into_iter().map(|open| open.text).collect(),
             german.open.into_iter().map(|open| open.text).collect(),
         ),
         (
             english.debts.into_iter().map(|debt| debt.0).collect(),
-            german.debts.into_iter().map(|debt| debt.0).collect::<Vec<_>>(),
+            german
+                .debts
+                .into_iter()
+                .map(|debt| debt.0)
+                .collect::<Vec<_>>(),
         ),
     ];
     let mut printed_in_german = String::new();
@@ -176,11 +203,23 @@ fn what_the_program_says_of_a_vehicle_is_german() {
         assert!(!english.is_empty(), "{nth}");
         for one in &english {
             assert!(!german.contains(one), "{one} is English in\n{german:?}");
-            assert!(!printed_in_german.contains(one.as_str()), "{one} is in\n{printed_in_german}");
+            assert!(
+                !printed_in_german.contains(one.as_str()),
+                "{one} is in\n{printed_in_german}"
+            );
         }
     }
-    for said in ["abgerissen", "verschlissen, nicht behoben", "größeres Gewinde", "verantwortet von", "Probefahrt"] {
-        assert!(printed_in_german.contains(said), "{said} is not in\n{printed_in_german}");
+    for said in [
+        "abgerissen",
+        "verschlissen, nicht behoben",
+        "größeres Gewinde",
+        "verantwortet von",
+        "Probefahrt",
+    ] {
+        assert!(
+            printed_in_german.contains(said),
+            "{said} is not in\n{printed_in_german}"
+        );
     }
 }
 

@@ -41,7 +41,8 @@ fn used(paper: &Paper, format: &Format) -> Vec<(usize, usize)> {
             let area = mark.area();
             let mut boxes = 0..format.on_a_sheet();
             let found = boxes.find(|at| holds(&format.place(*at), &area));
-            let at = found.unwrap_or_else(|| panic!("{}: {mark:?} stands in no label", format.name));
+            let at =
+                found.unwrap_or_else(|| panic!("{}: {mark:?} stands in no label", format.name));
             out.push((page, at));
         }
     }
@@ -54,18 +55,37 @@ fn used(paper: &Paper, format: &Format) -> Vec<(usize, usize)> {
 fn the_boxes_have_their_measures_and_fill_the_sheet_evenly() {
     for format in &FORMATS {
         let (sheet_w, sheet_h) = format.sheet.points();
-        let all: Vec<Area> = (0..format.on_a_sheet()).map(|at| format.place(at)).collect();
+        let all: Vec<Area> = (0..format.on_a_sheet())
+            .map(|at| format.place(at))
+            .collect();
         let (first, last) = (all[0], all[all.len() - 1]);
         for one in &all {
             assert!((one.width / MM - format.label_mm.0).abs() < 1e-9);
             assert!((one.height / MM - format.label_mm.1).abs() < 1e-9);
         }
-        assert!((first.x - (sheet_w - last.right())).abs() < 1e-6, "{}", format.name);
-        assert!((first.y - (sheet_h - last.bottom())).abs() < 1e-6, "{}", format.name);
-        assert!(first.x >= -1e-9 && first.y >= -1e-9, "{}: beyond the sheet", format.name);
+        assert!(
+            (first.x - (sheet_w - last.right())).abs() < 1e-6,
+            "{}",
+            format.name
+        );
+        assert!(
+            (first.y - (sheet_h - last.bottom())).abs() < 1e-6,
+            "{}",
+            format.name
+        );
+        assert!(
+            first.x >= -1e-9 && first.y >= -1e-9,
+            "{}: beyond the sheet",
+            format.name
+        );
         for (nth, one) in all.iter().enumerate() {
             for other in &all[nth + 1..] {
-                let inner = Area { x: one.x + 0.01, y: one.y + 0.01, width: one.width - 0.02, height: one.height - 0.02 };
+                let inner = Area {
+                    x: one.x + 0.01,
+                    y: one.y + 0.01,
+                    width: one.width - 0.02,
+                    height: one.height - 0.02,
+                };
                 assert!(!inner.overlaps(other), "{}: {nth}", format.name);
             }
         }
@@ -100,13 +120,23 @@ fn labels_stand_in_their_boxes_from_the_first_that_is_left() {
         assert_eq!(first[0], (0, 0), "{}", format.name);
         let begun = on(&bench, &order, format, format.on_a_sheet());
         let from_last = used(&begun, format);
-        assert_eq!(from_last[0], (0, format.on_a_sheet() - 1), "{}", format.name);
+        assert_eq!(
+            from_last[0],
+            (0, format.on_a_sheet() - 1),
+            "{}",
+            format.name
+        );
         assert_eq!(first.len(), from_last.len(), "{}", format.name);
         let text = printed(&paper);
         assert!(text.contains("1001") && !text.contains("Ada"), "{text}");
         let codes = paper.pages.iter().flat_map(|page| &page.marks);
         let codes = codes.filter(|mark| matches!(mark, Mark::Drawing(one) if one.leaf.is_some()));
-        assert_eq!(codes.count(), first.len(), "{}: a code on each", format.name);
+        assert_eq!(
+            codes.count(),
+            first.len(),
+            "{}: a code on each",
+            format.name
+        );
     }
     let letter = on(&bench, &order, Format::named("2.625x1in").unwrap(), 1);
     assert_eq!(letter.size, SheetSize::Letter);

@@ -30,7 +30,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake pad front",
         hint: "of the lining without its plate, by the vehicle's maker",
-        each: &[("brake pad front left", "Bremsbelag vorne links"), ("brake pad front right", "Bremsbelag vorne rechts")],
+        each: &[
+            ("brake pad front left", "Bremsbelag vorne links"),
+            ("brake pad front right", "Bremsbelag vorne rechts"),
+        ],
     },
     Sort {
         title: "Brake pads or shoes, rear",
@@ -38,7 +41,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake pad rear",
         hint: "of the lining without its plate, by the vehicle's maker",
-        each: &[("brake pad rear left", "Bremsbelag hinten links"), ("brake pad rear right", "Bremsbelag hinten rechts")],
+        each: &[
+            ("brake pad rear left", "Bremsbelag hinten links"),
+            ("brake pad rear right", "Bremsbelag hinten rechts"),
+        ],
     },
     Sort {
         title: "Brake discs, front",
@@ -46,7 +52,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake disc front",
         hint: "stamped on the disc, or by the vehicle's maker",
-        each: &[("brake disc front left", "Bremsscheibe vorne links"), ("brake disc front right", "Bremsscheibe vorne rechts")],
+        each: &[
+            ("brake disc front left", "Bremsscheibe vorne links"),
+            ("brake disc front right", "Bremsscheibe vorne rechts"),
+        ],
     },
     Sort {
         title: "Brake discs or drums, rear",
@@ -54,7 +63,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake disc rear",
         hint: "stamped on the disc, or by the vehicle's maker; a drum is told at its own place",
-        each: &[("brake disc rear left", "Bremsscheibe hinten links"), ("brake disc rear right", "Bremsscheibe hinten rechts")],
+        each: &[
+            ("brake disc rear left", "Bremsscheibe hinten links"),
+            ("brake disc rear right", "Bremsscheibe hinten rechts"),
+        ],
     },
     Sort {
         title: "Tyre tread",

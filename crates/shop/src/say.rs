@@ -8,7 +8,6 @@ mod tongue;
 use crate::snapshot::Snapshot;
 use crate::world::World;
 pub use calculators::capital;
-pub use tongue::Tongue;
 use repair::price::{Payer, TooLarge};
 use repair::{
     Account, Debt, Fact, Gate, Item, ItemId, Kind, Language, Noted, OldPartFate, OpenItem, Order,
@@ -18,6 +17,7 @@ use repair::{
 use rust_decimal::Decimal;
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
+pub use tongue::Tongue;
 
 /// What somebody sent, as it is said back to them: not more of it than fits a line.
 #[must_use]

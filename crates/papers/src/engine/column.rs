@@ -111,7 +111,8 @@ impl Body {
             .tags
             .node(Some(node), Tag::Heading(2, heading.to_owned()));
         let beside = HEADINGS_MM * MM;
-        let lines = broken(&[bold(heading)], TEXT, beside - 6.0);
+        let size = whole_words(heading, TEXT, beside - 6.0);
+        let lines = broken(&[bold(heading)], size, beside - 6.0);
         let mut marks = vec![rule((self.left, self.right), 0.0, 0.75, Grey::Black)];
         for (nth, line) in lines.iter().enumerate() {
             let leaf = self.tags.leaf(titled);
@@ -119,7 +120,7 @@ impl Body {
                 line,
                 self.left,
                 base(TEXT, nth) + PART_PADDING,
-                TEXT,
+                size,
                 Grey::Black,
                 Some(leaf),
             ));
@@ -206,6 +207,16 @@ impl Body {
         }
         self.slabs.push(last);
     }
+}
+
+/// The size at which the longest word of a heading is not parted; never less than small print.
+fn whole_words(heading: &str, size: f64, width: f64) -> f64 {
+    let word_width = |word: &str| one_line(&[bold(word)], size).width_pt;
+    let widest = heading
+        .split_whitespace()
+        .map(word_width)
+        .fold(1.0, f64::max);
+    (size * (width / (widest + 0.5)).min(1.0)).max(SMALL)
 }
 
 /// A slab with another one under it.

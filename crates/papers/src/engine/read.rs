@@ -108,12 +108,9 @@ impl<'a> Reader<'a> {
             Tag::Figure(alt) => return self.figure(node, alt),
             Tag::Part => Told::Part(self.below(node).filter_map(|one| self.told(one)).collect()),
             // Rows and cells stand in tables alone.
-            Tag::Row
-            | Tag::ColumnHead
-            | Tag::RowHead
-            | Tag::Cell
-            | Tag::Number
-            | Tag::Tick => return None,
+            Tag::Row | Tag::ColumnHead | Tag::RowHead | Tag::Cell | Tag::Number | Tag::Tick => {
+                return None;
+            }
         })
     }
 

@@ -241,7 +241,10 @@ fn leaves(body: &mut Body, given: &Given<'_>) {
     let old: Vec<String> = old
         .map(|part| {
             let fate = given.said.old_parts.get(&part.part);
-            (wording.old_one)(&part.label, fate.map_or(wording.not_accounted, String::as_str))
+            (wording.old_one)(
+                &part.label,
+                fate.map_or(wording.not_accounted, String::as_str),
+            )
         })
         .collect();
     listed(body, wording.old_parts, &old);
@@ -260,7 +263,12 @@ fn leaves(body: &mut Body, given: &Given<'_>) {
             }
         });
     }
-    let apart: Vec<String> = given.said.open.iter().map(|open| open.text.clone()).collect();
+    let apart: Vec<String> = given
+        .said
+        .open
+        .iter()
+        .map(|open| open.text.clone())
+        .collect();
     listed(body, wording.not_put_back, &apart);
     listed(body, wording.modified, &given.said.differences);
     let due = given.said.debts.iter().filter(|(_, later)| *later);

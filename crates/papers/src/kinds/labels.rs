@@ -228,7 +228,11 @@ fn lines(row: &Row, layout: &Layout) -> Vec<Line> {
     let mut words = row.words.clone();
     let mut lines = wrapped(&words);
     while !fits(&lines) {
-        let Some((kept, _)) = words.trim_end_matches('\u{2026}').trim_end().rsplit_once(' ') else {
+        let Some((kept, _)) = words
+            .trim_end_matches('\u{2026}')
+            .trim_end()
+            .rsplit_once(' ')
+        else {
             lines.truncate(1);
             break;
         };
@@ -317,14 +321,24 @@ fn label(
     }
     let mut y = layout.top;
     for run in words {
-        for line in broken(&[run], layout.beside_pt, most - beside).iter().take(3) {
+        for line in broken(&[run], layout.beside_pt, most - beside)
+            .iter()
+            .take(3)
+        {
             let next = y + line_height(layout.beside_pt);
             if next > layout.rows_top {
                 break;
             }
             let leaf = tags.leaf(text);
             let at = y + base(layout.beside_pt, 0);
-            marks.extend(set(line, beside, at, layout.beside_pt, Grey::Black, Some(leaf)));
+            marks.extend(set(
+                line,
+                beside,
+                at,
+                layout.beside_pt,
+                Grey::Black,
+                Some(leaf),
+            ));
             y = next;
         }
     }

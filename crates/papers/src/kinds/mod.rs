@@ -231,11 +231,7 @@ pub struct Laid {
 ///
 /// # Errors
 /// [`Trouble`], as of [`make`]; letters that no font has are no trouble yet.
-pub fn lay_out(
-    snap: &Snapshot<'_>,
-    order: &OrderView,
-    asked: &Asked,
-) -> Result<Laid, Trouble> {
+pub fn lay_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Laid, Trouble> {
     prices_shown(snap, asked.kind)?;
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();

@@ -31,9 +31,7 @@ pub(super) static TONGUE: Tongue = Tongue {
     litres: |out, poured| format!("{out} L out, {poured} in"),
     litres_untold: "nothing says how much came out",
     unlocated: |open| format!("{open}: say which system it belongs to"),
-    not_caught: |item| {
-        format!("{item} is out, and nothing says where it went: note the litres")
-    },
+    not_caught: |item| format!("{item} is out, and nothing says where it went: note the litres"),
     much_missing: |item, out, poured| {
         format!("{item}: {out} L out, only {poured} in, and no cold level seen")
     },

@@ -33,9 +33,7 @@ pub(super) static TONGUE: Tongue = Tongue {
     litres: |out, poured| format!("{} L raus, {} L rein", comma(out), comma(poured)),
     litres_untold: "nicht notiert, wie viel herauskam",
     unlocated: |open| format!("{open}: noch nicht gesagt, zu welchem System es gehört"),
-    not_caught: |item| {
-        format!("{item} ist heraus, und nicht notiert, wohin: die Liter fehlen")
-    },
+    not_caught: |item| format!("{item} ist heraus, und nicht notiert, wohin: die Liter fehlen"),
     much_missing: |item, out, poured| {
         format!(
             "{item}: {} L raus, nur {} L rein, und kein kalter Füllstand gesehen",
@@ -83,7 +81,8 @@ pub(super) static TONGUE: Tongue = Tongue {
     not_resolved: |at, what| format!("{at}: {what}, nicht behoben"),
     later: |date, distance| {
         let by = date.map(|date| format!(" bis zum {}", date.strftime("%-d.%-m.%Y")));
-        let after = distance.map(|distance| format!(" nach {}", comma(&distance.replace(" to ", " bis "))));
+        let after =
+            distance.map(|distance| format!(" nach {}", comma(&distance.replace(" to ", " bis "))));
         format!("{}{}", after.unwrap_or_default(), by.unwrap_or_default())
     },
     now: |item, how| format!("{item}: jetzt {how}"),
@@ -99,7 +98,11 @@ fn comma(text: &str) -> String {
     };
     let each = letters.iter().enumerate().map(|(nth, letter)| {
         let within = is_figure(nth.checked_sub(1)) && is_figure(Some(nth + 1));
-        if *letter == '.' && within { ',' } else { *letter }
+        if *letter == '.' && within {
+            ','
+        } else {
+            *letter
+        }
     });
     each.collect()
 }

@@ -4,10 +4,10 @@
 
 use super::{english, german};
 use jiff::civil::Date;
+use repair::price::Payer;
 use repair::{
     DifferenceIs, Ending, Kind, Language, Leaves, OldPartFate, ProofIs, SnagIs, State, Work,
 };
-use repair::price::Payer;
 
 type One = fn(&str) -> String;
 type Two = fn(&str, &str) -> String;

@@ -388,7 +388,8 @@ pub(super) fn open_items(names: &Names<'_>, rules: &Rules) -> Vec<OpenItemView> 
         .iter()
         .map(|open| {
             let kind = open.known.as_ref().map(|item| item.kind);
-            let words = |state| (names.tongue().state)(kind.unwrap_or(Kind::Part), state).to_owned();
+            let words =
+                |state| (names.tongue().state)(kind.unwrap_or(Kind::Part), state).to_owned();
             let states: BTreeSet<String> = open
                 .pieces
                 .iter()
@@ -574,9 +575,10 @@ fn by_of(reason: &Reason) -> Option<String> {
 }
 
 pub(super) fn waived(names: &Names<'_>, reason: &Reason) -> Option<String> {
-    reason.waiver.as_ref().map(|waiver| {
-        (names.tongue().waived)(&names.person(&waiver.by), &names.text(waiver.words))
-    })
+    reason
+        .waiver
+        .as_ref()
+        .map(|waiver| (names.tongue().waived)(&names.person(&waiver.by), &names.text(waiver.words)))
 }
 
 pub(super) fn prints(reason: &Reason) -> bool {

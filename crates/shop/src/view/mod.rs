@@ -16,8 +16,8 @@ mod made;
 mod mending;
 mod newer;
 mod noted;
-mod papers;
 mod on_papers;
+mod papers;
 mod planned;
 mod row;
 mod stopped;
@@ -335,7 +335,10 @@ pub(crate) fn standing_said(tongue: &Tongue, snap: &Snapshot<'_>, fact: &Vehicle
             };
             let mut parts: Vec<String> = Vec::new();
             // A size says more than what sort of difference it is.
-            let sort = || size.is_none().then(|| (tongue.difference)(*what).to_owned());
+            let sort = || {
+                size.is_none()
+                    .then(|| (tongue.difference)(*what).to_owned())
+            };
             parts.extend(text(*words).or_else(sort));
             parts.extend(size.as_ref().map(|size| size.as_str().to_owned()));
             parts.extend(torque.as_ref().map(|torque| torque.as_str().to_owned()));

@@ -77,10 +77,7 @@ pub fn on_papers(
         .filter_map(|(_, filed)| match &filed.fact {
             Fact::PartNeeded { part, .. } => {
                 let fate = goods::old_of(order, part)?;
-                Some((
-                    part.as_str().to_owned(),
-                    (tongue.old_part)(fate).to_owned(),
-                ))
+                Some((part.as_str().to_owned(), (tongue.old_part)(fate).to_owned()))
             }
             _ => None,
         });

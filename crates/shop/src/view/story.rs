@@ -6,8 +6,8 @@ use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use jiff::Timestamp;
 use repair::{
-    Account, AimIs, CommandId, Decided, Decision, Fact, Filed, ItemId,
-    LevelAt, Move, Order, Rules, State,
+    Account, AimIs, CommandId, Decided, Decision, Fact, Filed, ItemId, LevelAt, Move, Order, Rules,
+    State,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;

@@ -265,7 +265,10 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
                 "collected by"
             };
             let by = signed_by.map_or_else(String::new, |by| format!(", {how} {}", text(by)));
-            format!("Handed over: {}{boxes}{by}", (Tongue::of(repair::Language::English).left)(*leaves))
+            format!(
+                "Handed over: {}{boxes}{by}",
+                (Tongue::of(repair::Language::English).left)(*leaves)
+            )
         }
         Decision::TakenBack { words } => format!("Back in: {}", text(*words)),
         Decision::Voided { words } => format!("Voided: {}", text(*words)),

@@ -60,13 +60,18 @@ fn a_page_shows_what_is_printed() {
         let told = lines(&papers::read(&laid.paper));
         assert!(told.len() > 5, "{path}");
         for line in told {
-            assert!(page.contains(&squeezed(&line)), "{path}: {line:?} is not in {page}");
+            assert!(
+                page.contains(&squeezed(&line)),
+                "{path}: {line:?} is not in {page}"
+            );
         }
     }
 }
 
 fn squeezed(text: &str) -> String {
-    text.chars().filter(|letter| !letter.is_whitespace()).collect()
+    text.chars()
+        .filter(|letter| !letter.is_whitespace())
+        .collect()
 }
 
 fn lines(parts: &[Told]) -> Vec<String> {
@@ -96,10 +101,16 @@ fn labels_are_printed_on_a_sheet_that_is_chosen_and_no_other() {
     let page = screen(&door, "/o/1001/papers/labels");
     for format in &papers::FORMATS {
         assert!(page.text.contains(format.title), "{}", page.text);
-        let answer = door.get(&format!("/o/1001/papers/labels.pdf?labels={}&from=3", format.name));
+        let answer = door.get(&format!(
+            "/o/1001/papers/labels.pdf?labels={}&from=3",
+            format.name
+        ));
         assert_eq!(answer.status, 200, "{answer:?}");
     }
-    assert_eq!(door.get("/o/1001/papers/labels.pdf?labels=&from=").status, 200);
+    assert_eq!(
+        door.get("/o/1001/papers/labels.pdf?labels=&from=").status,
+        200
+    );
     let bad = door.get("/o/1001/papers/labels.pdf?labels=10x10");
     assert_eq!(bad.status, 400, "{bad:?}");
     assert!(bad.body.contains("70x37"), "{bad:?}");
@@ -119,27 +130,62 @@ fn an_e_invoice_is_made_once_all_of_it_is_told() {
     press(&door, &pay, "Write the invoice", &[]);
     assert!(!screen(&door, "/o/1001/invoice").text.contains("e-invoice"));
     let letterhead = screen(&door, "/shop/letterhead");
-    let told = [("seat-street", "Am Hafen 4"), ("seat-postcode", "20457"), ("seat-country", "de"), ("tax-number", "DE123456789")];
+    let told = [
+        ("seat-street", "Am Hafen 4"),
+        ("seat-postcode", "20457"),
+        ("seat-country", "de"),
+        ("tax-number", "DE123456789"),
+    ];
     press(&door, &letterhead, "Save", &told);
     let paper = screen(&door, "/o/1001/invoice");
-    for missing in ["It prints without an e-invoice", "The shop’s town", "The customer’s street and house", "When to pay"] {
+    for missing in [
+        "It prints without an e-invoice",
+        "The shop’s town",
+        "The customer’s street and house",
+        "When to pay",
+    ] {
         assert!(paper.text.contains(missing), "{missing}: {}", paper.text);
     }
     let refused = door.get("/o/1001/papers/invoice.xml");
     assert_eq!(refused.status, 422, "{refused:?}");
     let letterhead = screen(&door, "/shop/letterhead");
-    press(&door, &letterhead, "Save", &[("seat-town", "Hamburg"), ("terms", "Payable in 14 days.")]);
-    let mend = screen(&door, "/o/1001/mend");
-    let told = [("street", "Lange Reihe 11"), ("postcode", "20099"), ("town", "Hamburg"), ("country", "DE")];
-    press(&door, &mend, "Save", &told);
+    press(
+        &door,
+        &letterhead,
+        "Save",
+        &[("seat-town", "Hamburg"), ("terms", "Payable in 14 days.")],
+    );
+    assert!(
+        screen(&door, "/o/1001/mend")
+            .text
+            .contains("Street and house")
+    );
+    for (field, said) in [
+        ("street", "Lange Reihe 11"),
+        ("postcode", "20099"),
+        ("town", "Hamburg"),
+        ("country", "DE"),
+    ] {
+        let mended = json!({ "mended": { "field": field, "words": shop::Device::words(said), "after": [] } });
+        door.send("customer:c", "customer_fact", mended);
+    }
     let paper = screen(&door, "/o/1001/invoice");
     assert!(!paper.text.contains("It prints without"), "{}", paper.text);
     assert!(paper.text.contains("Lange Reihe 11") && paper.text.contains("20099 Hamburg"));
     let made = door.get(&paper.link("The e-invoice by itself"));
     assert_eq!(made.status, 200);
     assert_eq!(made.header("content-type"), "application/xml");
-    assert!(made.body.contains("urn:cen.eu:en16931:2017"), "{}", made.body);
-    assert!(made.body.contains("<ram:GrandTotalAmount>528.00</ram:GrandTotalAmount>"), "{}", made.body);
+    assert!(
+        made.body.contains("urn:cen.eu:en16931:2017"),
+        "{}",
+        made.body
+    );
+    assert!(
+        made.body
+            .contains("<ram:GrandTotalAmount>528.00</ram:GrandTotalAmount>"),
+        "{}",
+        made.body
+    );
     let pdf = door.get("/o/1001/papers/invoice.pdf");
     assert!(pdf.body.contains("factur-x.xml"));
 }

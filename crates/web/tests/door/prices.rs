@@ -316,7 +316,14 @@ fn some_of_an_invoice_is_taken_back_at_the_desk() {
         pay.text
     );
     let note = screen(&door, &pay.link("Credit note CR-1"));
-    for said in ["CR-1", "Of invoice", "INV-1", "the core came back", "Core charge, starter", back] {
+    for said in [
+        "CR-1",
+        "Of invoice",
+        "INV-1",
+        "the core came back",
+        "Core charge, starter",
+        back,
+    ] {
         assert!(note.text.contains(said), "{said}: {}", note.text);
     }
     let paper = door.get(&note.link("Paper"));

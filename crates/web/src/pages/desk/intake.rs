@@ -1,6 +1,7 @@
 //! Taking a vehicle in: one that is known in a few taps, a new one with what has to be known.
 
 use crate::State;
+use crate::pages::shop::address_fields;
 use crate::pages::{Shown, Visit, show};
 use crate::tap::{
     Look, amount, button, chips, field, input, new, odometer, required, text, when, words,
@@ -17,7 +18,6 @@ use shop::view::{
     KnownCustomer, KnownVehicle, PostalView, TakenIn, known_customer, known_vehicle, letterhead,
     offered,
 };
-use crate::pages::shop::address_fields;
 use shop::{Trouble, view};
 
 /// What is typed so far, and who or what was picked of what is known.

@@ -132,8 +132,7 @@ fn wanted(
         .parse()
         .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
     let name = file.strip_suffix(".pdf").unwrap_or(file);
-    let kind = Kind::named(name)
-        .ok_or_else(|| no_paper(name))?;
+    let kind = Kind::named(name).ok_or_else(|| no_paper(name))?;
     let asked = Asked {
         address,
         ..whose.asked(kind)?

@@ -13,11 +13,11 @@ use maud::{Markup, html};
 use papers::e_invoice::{EInvoice, Lack, Of, e_invoice, is_wanted};
 use papers::{Asked, FORMATS, Format, Kind, Labels, lay_out};
 use serde::{Deserialize, Serialize};
-use shop::{Trouble, TroubleKind};
 use shop::record::form::Form as _;
 use shop::record::v1::codes::{LanguageForm, PayerForm};
 use shop::repair::Language;
 use shop::view::{InvoiceView, OrderView};
+use shop::{Trouble, TroubleKind};
 use std::sync::Arc;
 
 /// For whom the paper is.
@@ -77,7 +77,10 @@ impl For {
         };
         let from = from.ok_or_else(|| {
             bad(
-                format!("{:?} is no label of the sheet", shop::say::shortened(&self.from)),
+                format!(
+                    "{:?} is no label of the sheet",
+                    shop::say::shortened(&self.from)
+                ),
                 format!("name the first that is left, from 1 to {most}"),
             )
         });
@@ -134,11 +137,7 @@ pub async fn show_paper(
 }
 
 /// The page of a paper.
-pub fn page(
-    visit: &Visit<'_>,
-    order: &Arc<OrderView>,
-    asked: &Asked,
-) -> Result<Markup, Trouble> {
+pub fn page(visit: &Visit<'_>, order: &Arc<OrderView>, asked: &Asked) -> Result<Markup, Trouble> {
     let laid = lay_out(visit.snap, order, asked)?;
     let told = papers::read(&laid.paper);
     let invoice = (asked.kind == Kind::Invoice)
