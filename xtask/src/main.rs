@@ -4,6 +4,7 @@
 
 mod bench;
 mod counts;
+mod e_invoice;
 mod floor;
 mod lessons_bench;
 mod odds_bench;
@@ -44,6 +45,8 @@ enum Chore {
     LessonsBench(lessons_bench::Choice),
     /// Quote an order of eighty stages beside the same model drawn with NumPy; print both.
     OddsBench(odds_bench::Choice),
+    /// Hold papers with an e-invoice in them against the schema and the rules of Factur-X.
+    EInvoice(e_invoice::Choice),
     /// Hold the planning of days against published job shops and a general solver; print it.
     FloorBench(floor::Choice),
     /// Hold the reading of lines against the rows of the trade: figures, confusion, time.
@@ -69,6 +72,7 @@ fn main() -> ExitCode {
         Chore::PlanBench(choice) => plans::bench(&choice),
         Chore::LessonsBench(choice) => lessons_bench::bench(&choice),
         Chore::OddsBench(choice) => odds_bench::bench(&choice),
+        Chore::EInvoice(choice) => e_invoice::check(&choice),
         Chore::FloorBench(choice) => floor::bench(&choice),
         Chore::TradeBench(choice) => trade_bench::bench(&choice),
         Chore::Package(choice) => package::package(&choice),

@@ -3,7 +3,7 @@
 use crate::answer::{Answer, Wrong};
 use crate::keep::Place;
 use clap::{Args, ValueEnum};
-use papers::{Asked, Kind, SheetSize, make};
+use papers::{Asked, FORMATS, Format, Kind, Labels, SheetSize, e_invoice_of, make};
 use serde_json::json;
 use shop::record::v1::codes::PayerForm;
 use shop::repair::Language;
@@ -20,7 +20,7 @@ pub struct Paper {
     #[arg(value_parser = kind)]
     kind: Kind,
     /// The file to write.
-    #[arg(short, long, value_name = "FILE.pdf")]
+    #[arg(short, long, value_name = "FILE")]
     output: PathBuf,
     /// For whom.
     #[arg(long = "for", value_enum, default_value_t = Payer::Customer)]
@@ -40,6 +40,16 @@ pub struct Paper {
     /// Where the program can be reached from a phone, for the codes on labels.
     #[arg(long, value_name = "ADDRESS")]
     address: Option<String>,
+    /// The sheet of labels that tray labels are printed on, by the measures of a label; without it,
+    /// plain paper to be cut.
+    #[arg(long, value_parser = label_format)]
+    labels: Option<&'static Format>,
+    /// The first label that is left on a begun sheet of labels.
+    #[arg(long, value_name = "NTH", default_value_t = 1, requires = "labels")]
+    from: usize,
+    /// Write the e-invoice of an invoice or a credit note by itself, as XML.
+    #[arg(long)]
+    e_invoice: bool,
     #[command(flatten)]
     place: Place,
 }
@@ -71,6 +81,14 @@ fn kind(name: &str) -> Result<Kind, String> {
     })
 }
 
+/// A sheet of labels by its name.
+fn label_format(name: &str) -> Result<&'static Format, String> {
+    Format::named(name).ok_or_else(|| {
+        let names = FORMATS.each_ref().map(|format| format.name).join(", ");
+        format!("there is no such sheet of labels; name one of these: {names}")
+    })
+}
+
 /// Makes the paper and writes it to its file.
 pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
     let store = paper.place.write_existing()?.shared();
@@ -85,8 +103,8 @@ pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
         Sheet::A4 => SheetSize::A4,
         Sheet::Letter => SheetSize::Letter,
     });
-    let made = service.look(&shop::Caller::program(), |snap| {
-        let asked = Asked {
+    let asked = |snap: &shop::Snapshot<'_>| -> Result<Asked, shop::Trouble> {
+        Ok(Asked {
             payer,
             written: written(snap, paper)?,
             size,
@@ -95,18 +113,37 @@ pub fn run(paper: &Paper) -> Result<Answer, Wrong> {
                 Tongue::En => Language::English,
                 Tongue::De => Language::German,
             }),
+            labels: Labels {
+                format: paper.labels,
+                from: paper.from,
+            },
             ..Asked::of(paper.kind)
-        };
-        make(snap, paper.order, &asked)
-    })?;
+        })
+    };
+    let program = shop::Caller::program();
     let place = paper.output.display().to_string();
-    fs::write(&paper.output, &made.pdf).map_err(|error| {
-        Wrong::input(
-            &*place,
-            error.to_string(),
-            "name a file that can be written",
-        )
-    })?;
+    let write = |content: &[u8]| {
+        fs::write(&paper.output, content).map_err(|error| {
+            Wrong::input(
+                &*place,
+                error.to_string(),
+                "name a file that can be written",
+            )
+        })
+    };
+    if paper.e_invoice {
+        let made = service.look(&program, |snap| {
+            e_invoice_of(snap, paper.order, &asked(snap)?)
+        })?;
+        write(made.xml.as_bytes())?;
+        return Ok(Answer {
+            text: format!("{place}: the e-invoice, EN 16931 as CII"),
+            json: json!({ "file": place, "standard": "EN 16931", "syntax": "CII" }),
+            good: true,
+        });
+    }
+    let made = service.look(&program, |snap| make(snap, paper.order, &asked(snap)?))?;
+    write(&made.pdf)?;
     let pages = match made.pages {
         1 => "1 page".to_owned(),
         pages => format!("{pages} pages"),

@@ -11,11 +11,16 @@
 //!
 //! Knows nothing of HTTP or of the disk: it gives bytes.
 
+pub mod e_invoice;
 pub mod engine;
 mod given_out;
 mod kinds;
 mod wording;
 
 pub use engine::page::SheetSize;
+pub use engine::read::read;
 pub use given_out::{GivenOut, give_out};
-pub use kinds::{Asked, Kind, Made, Missing, Rule, make, missing};
+pub use kinds::label_sheets::{FORMATS, Format, Labels};
+pub use kinds::{
+    Asked, Kind, Laid, Made, Missing, Rule, e_invoice_of, lay_out, make, missing, note, picked,
+};

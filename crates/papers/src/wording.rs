@@ -5,11 +5,8 @@
 mod de;
 mod en;
 
-use shop::record::v1::codes::{
-    ConsentStepForm, OutcomeForm, PaidByForm, PayerForm, WayForm, WorkIsForm,
-};
+use shop::record::v1::codes::{ConsentStepForm, OutcomeForm, PaidByForm, PayerForm, WayForm};
 use shop::repair::Language;
-use shop::view::{DebtView, OrderView};
 
 /// The texts of one language.
 pub struct Wording {
@@ -212,13 +209,6 @@ pub struct Wording {
     pub step: fn(ConsentStepForm) -> &'static str,
     pub way: fn(WayForm) -> &'static str,
     pub paid_how: fn(PaidByForm) -> &'static str,
-    /// What the program says in English of tests, states and the like; what is not in the
-    /// list stays as it is.
-    pub says: fn(&str) -> Option<&'static str>,
-    /// Work that is owed, where it is not of a sort of the trade; the trade's table has the rest.
-    pub owed: fn(WorkIsForm) -> Option<&'static str>,
-    /// Whether the trade's table is read in this language, too.
-    pub trade_in_german: bool,
 }
 
 impl Wording {
@@ -229,12 +219,6 @@ impl Wording {
             Language::English => &en::TEXTS,
             Language::German => &de::TEXTS,
         }
-    }
-
-    /// A word of the program in this language.
-    #[must_use]
-    pub fn word<'a>(&self, english: &'a str) -> &'a str {
-        (self.says)(english).unwrap_or(english)
     }
 
     /// With tax, or before.
@@ -286,49 +270,6 @@ impl Wording {
         };
         written.split(' ').map(said).collect::<Vec<_>>().join(" ")
     }
-
-    /// What is owed, in one line.
-    #[must_use]
-    pub fn debt(&self, order: &OrderView, debt: &DebtView) -> String {
-        if !self.trade_in_german {
-            return debt.text.clone();
-        }
-        let sort = debt.owed.sort.as_ref().map(|sort| {
-            // A work of one wheel carries its wheel.
-            sort.0.split(':').next().unwrap_or_default()
-        });
-        let by_trade = sort
-            .and_then(|sort| shop::trade::Vocabulary::shipped().work(sort))
-            .map(|work| work.german.to_string());
-        let words = by_trade.or_else(|| (self.owed)(debt.work).map(str::to_owned));
-        let (Some(words), None) = (words, &debt.own) else {
-            return debt.text.clone();
-        };
-        let item = debt.item.as_ref().and_then(|id| {
-            let known = order.items.iter().find(|item| item.item == *id)?;
-            Some(format!(": {}", known.label))
-        });
-        format!("{words}{}{}", item.unwrap_or_default(), later(&debt.text))
-    }
-}
-
-/// After what distance and by which day it is due, as the program wrote it at the end: in German.
-fn later(text: &str) -> String {
-    let from = text.find(" after ").or_else(|| text.find(" by 20"));
-    let Some(at) = from else {
-        return String::new();
-    };
-    let is_word = |part: &str| !part.is_empty();
-    let words = text[at..]
-        .split(' ')
-        .filter(|part| is_word(part))
-        .map(|word| match word {
-            "after" => "nach",
-            "to" => "bis",
-            "by" => "bis zum",
-            other => other,
-        });
-    format!(" {}", words.collect::<Vec<_>>().join(" "))
 }
 
 #[cfg(test)]

@@ -116,6 +116,124 @@ fn every_paper_for_a_payer_is_made_in_both_languages_from_the_same_values() {
     }
 }
 
+/// Whatever the program itself says of the vehicle is German on a German paper: each of its
+/// English phrases is looked for.
+#[test]
+fn what_the_program_says_of_a_vehicle_is_german() {
+    let (mut bench, order) = scene::taken_apart();
+    bench.tell(&order, json!({ "snag-found": { "snag": "g", "item": "bolts", "at": [2], "what": "snapped", "sits": "below",
+        "words": null, "photos": [], "moves": [] } }));
+    bench.tell(
+        &order,
+        json!({ "snag-found": { "snag": "h", "item": null, "at": [], "what": "worn", "sits": null,
+        "words": words("Bremsbeläge"), "photos": [], "moves": [] } }),
+    );
+    bench.tell(
+        &order,
+        json!({ "declined": { "items": [], "at": [], "words": words("zu teuer"), "signature": null,
+        "entries": [], "snags": ["h"] } }),
+    );
+    bench.tell(
+        &order,
+        json!({ "difference-noted": { "id": "d", "item": "bolts", "at": [3, 4], "what": "larger",
+        "size": null, "torque": null, "words": null } }),
+    );
+    bench.tell(&order, json!({ "proved": { "id": "r", "proof": "road-test", "line": null, "outcome": "held", "words": null, "readings": [], "calculation": null, "after": [], "replaces": [] } }));
+    let hose = scene::bench::declared(
+        "hose",
+        ("part", "brakes", "wheel-well"),
+        &words("brake hose front left"),
+        1,
+    );
+    bench.tell(&order, hose);
+    bench.move_to(&order, "hose", "off");
+    bench.move_to(&order, "hose", "on");
+    let number = bench.number(&order);
+    for gate in bench.view(&order).gates {
+        for reason in gate.fit_to_go.iter().filter(|reason| reason.waivable) {
+            let _ = bench.ask(
+                &order,
+                json!({ "waive": { "gate": gate.gate, "reason": reason.key, "figure": reason.figure,
+                "words": words("auf eigene Gefahr") } }),
+            );
+        }
+    }
+    let said = |language| {
+        bench
+            .look(|snap| shop::view::on_papers(snap, &order, language))
+            .unwrap()
+    };
+    let (english, german) = (said(Language::English), said(Language::German));
+    assert!(english.waived.len() > 1, "{:?}", english.waived);
+    let pairs = [
+        (
+            english.waived.into_iter().collect::<Vec<_>>(),
+            german.waived.into_iter().collect(),
+        ),
+        (english.declined, german.declined),
+        (english.differences, german.differences),
+        (english.proofs, german.proofs),
+        (
+            english.snags.into_values().collect(),
+            german.snags.into_values().collect(),
+        ),
+        (
+            english.open.into_iter().map(|open| open.text).collect(),
+            german.open.into_iter().map(|open| open.text).collect(),
+        ),
+        (
+            english.debts.into_iter().map(|debt| debt.0).collect(),
+            german
+                .debts
+                .into_iter()
+                .map(|debt| debt.0)
+                .collect::<Vec<_>>(),
+        ),
+    ];
+    let mut printed_in_german = String::new();
+    for kind in [Kind::AddedWork, Kind::Invoice, Kind::Apart] {
+        let asked = Asked {
+            language: Some(Language::German),
+            ..Asked::of(kind)
+        };
+        printed_in_german += &papers_words(&bench, number, &asked);
+    }
+    for (nth, (english, german)) in pairs.into_iter().enumerate() {
+        assert_eq!(english.len(), german.len());
+        assert!(!english.is_empty(), "{nth}");
+        for one in &english {
+            assert!(!german.contains(one), "{one} is English in\n{german:?}");
+            assert!(
+                !printed_in_german.contains(one.as_str()),
+                "{one} is in\n{printed_in_german}"
+            );
+        }
+    }
+    for said in [
+        "abgerissen",
+        "verschlissen, nicht behoben",
+        "größeres Gewinde",
+        "verantwortet von",
+        "Probefahrt",
+    ] {
+        assert!(
+            printed_in_german.contains(said),
+            "{said} is not in\n{printed_in_german}"
+        );
+    }
+}
+
+/// A paper's words, a line each however the sheet broke it.
+fn papers_words(bench: &Bench, number: u64, asked: &Asked) -> String {
+    let laid = bench
+        .look(|snap| {
+            let order = shop::view::order(snap, number)?;
+            papers::lay_out(snap, &order, asked)
+        })
+        .unwrap();
+    scene::told(&papers::read(&laid.paper))
+}
+
 #[test]
 fn a_photo_of_a_snag_stands_on_the_request_for_added_work() {
     let (mut bench, order) = resealed();

@@ -254,8 +254,16 @@ proptest! {
         prop_assert_eq!(&made.values["gross"], &json!(total.gross));
         prop_assert_eq!(&made.values["net"], &json!(total.net));
         let printed = printed(&made.paper).replace(',', "");
+        // What a screen shows is what is printed: the same sums, the same letters.
+        let told = scene::told(&papers::read(&made.paper)).replace(',', "");
         for amount in [&total.net, &total.tax, &total.gross] {
             prop_assert!(printed.lines().any(|line| line.trim() == amount), "{} in {}", amount, printed);
+            prop_assert!(told.lines().any(|line| line.trim() == amount), "{} in {}", amount, told);
+        }
+        for part in &all {
+            let label = part["label"]["text"].as_str().unwrap();
+            let squeezed = |text: &str| text.replace(',', " ").split_whitespace().collect::<String>();
+            prop_assert!(told.lines().any(|line| squeezed(line).starts_with(&squeezed(label))), "{} in {}", label, told);
         }
     }
 }

@@ -16,11 +16,11 @@ pub struct Billed {
     /// Its taxes.
     pub shares: Vec<Share>,
     /// Whether each of these is in the prices.
-    included: Vec<bool>,
+    pub(crate) included: Vec<bool>,
     /// What it comes to.
     pub totals: Totals,
     /// Digits after the point of its currency.
-    minor_digits: u32,
+    pub(crate) minor_digits: u32,
 }
 
 /// A line of an invoice.
@@ -28,8 +28,10 @@ pub struct Billed {
 pub struct BilledLine {
     /// What was charged on it: less discounts, and its part of what was written down.
     pub amount: Decimal,
+    /// Its part of what was written down.
+    pub off: Decimal,
     /// The taxes that fall on it, by their place among the invoice's.
-    taxes: Vec<usize>,
+    pub(crate) taxes: Vec<usize>,
 }
 
 /// What is taken back of one line.
@@ -122,6 +124,7 @@ impl Billed {
             .zip(amounts.iter().zip(off))
             .map(|(entry, (amount, off))| BilledLine {
                 amount: amount.saturating_sub(off),
+                off,
                 taxes: (0..rules.len())
                     .filter(|nth| rules[*nth].falls_on(entry.charge, entry.payer))
                     .collect(),
@@ -271,7 +274,7 @@ impl Billed {
 }
 
 /// A place in a list; one beyond all lists, where it is larger than any.
-fn place(line: u32) -> usize {
+pub(crate) fn place(line: u32) -> usize {
     usize::try_from(line).unwrap_or(usize::MAX)
 }
 

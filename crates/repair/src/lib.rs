@@ -52,8 +52,8 @@ pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
     Beside, Can, CouldBe, Customer, CustomerFact, DaySpan, DaysOff, Field, Language, Letterhead,
-    MapDrafts, MapFact, MoneyRules, Role, Settings, Shop, ShopFact, StallIs, Told, Units, Vehicle,
-    VehicleFact, VinRead, Week, Weights,
+    MapDrafts, MapFact, MoneyRules, Role, Seat, Settings, Shop, ShopFact, StallIs, Told, Units,
+    Vehicle, VehicleFact, VinRead, Week, Weights,
 };
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,

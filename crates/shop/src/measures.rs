@@ -2,6 +2,7 @@
 //! was read on this visit stands beside what it was before, and beside the least that is allowed,
 //! where somebody told it of this vehicle.
 
+use crate::say::Tongue;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::known_vehicle;
@@ -18,7 +19,8 @@ struct Sort {
     least: &'static str,
     /// What has to be known of it.
     hint: &'static str,
-    each: &'static [&'static str],
+    /// What each is called in the record and on screens, and in German.
+    each: &'static [(&'static str, &'static str)],
 }
 
 const SORTS: [Sort; 6] = [
@@ -28,7 +30,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake pad front",
         hint: "of the lining without its plate, by the vehicle's maker",
-        each: &["brake pad front left", "brake pad front right"],
+        each: &[
+            ("brake pad front left", "Bremsbelag vorne links"),
+            ("brake pad front right", "Bremsbelag vorne rechts"),
+        ],
     },
     Sort {
         title: "Brake pads or shoes, rear",
@@ -36,7 +41,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake pad rear",
         hint: "of the lining without its plate, by the vehicle's maker",
-        each: &["brake pad rear left", "brake pad rear right"],
+        each: &[
+            ("brake pad rear left", "Bremsbelag hinten links"),
+            ("brake pad rear right", "Bremsbelag hinten rechts"),
+        ],
     },
     Sort {
         title: "Brake discs, front",
@@ -44,7 +52,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake disc front",
         hint: "stamped on the disc, or by the vehicle's maker",
-        each: &["brake disc front left", "brake disc front right"],
+        each: &[
+            ("brake disc front left", "Bremsscheibe vorne links"),
+            ("brake disc front right", "Bremsscheibe vorne rechts"),
+        ],
     },
     Sort {
         title: "Brake discs or drums, rear",
@@ -52,7 +63,10 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Length,
         least: "least brake disc rear",
         hint: "stamped on the disc, or by the vehicle's maker; a drum is told at its own place",
-        each: &["brake disc rear left", "brake disc rear right"],
+        each: &[
+            ("brake disc rear left", "Bremsscheibe hinten links"),
+            ("brake disc rear right", "Bremsscheibe hinten rechts"),
+        ],
     },
     Sort {
         title: "Tyre tread",
@@ -61,10 +75,10 @@ const SORTS: [Sort; 6] = [
         least: "least tyre tread",
         hint: "by the law of your place; winter tyres often more",
         each: &[
-            "tyre tread front left",
-            "tyre tread front right",
-            "tyre tread rear left",
-            "tyre tread rear right",
+            ("tyre tread front left", "Reifenprofil vorne links"),
+            ("tyre tread front right", "Reifenprofil vorne rechts"),
+            ("tyre tread rear left", "Reifenprofil hinten links"),
+            ("tyre tread rear right", "Reifenprofil hinten rechts"),
         ],
     },
     Sort {
@@ -73,7 +87,7 @@ const SORTS: [Sort; 6] = [
         dimension: Dimension::Voltage,
         least: "least battery voltage",
         hint: "after hours without charge or load",
-        each: &["battery voltage"],
+        each: &[("battery voltage", "Batteriespannung in Ruhe")],
     },
 ];
 
@@ -138,7 +152,7 @@ pub fn measures(snap: &Snapshot<'_>, order: &OrderId) -> Result<Vec<Measures>, T
             let told = Token::new(sort.least).ok();
             let told = told.as_ref().and_then(|token| figures.get(token));
             let least = told.map(|(value, _)| value.as_str().to_owned());
-            let each = sort.each.iter().map(|name| {
+            let each = sort.each.iter().map(|(name, _)| {
                 let now = last_read(&own, name).map(|(_, value)| value);
                 Measured {
                     name,
@@ -168,13 +182,17 @@ pub fn measures(snap: &Snapshot<'_>, order: &OrderId) -> Result<Vec<Measures>, T
 ///
 /// # Errors
 /// [`Trouble`], as [`measures`].
-pub fn in_lines(snap: &Snapshot<'_>, order: &OrderId) -> Result<Vec<MeasuredLine>, Trouble> {
+pub fn in_lines(
+    tongue: &Tongue,
+    snap: &Snapshot<'_>,
+    order: &OrderId,
+) -> Result<Vec<MeasuredLine>, Trouble> {
     let all = measures(snap, order)?;
     let each = all.into_iter().flat_map(|sort| {
         let least = sort.least.clone();
         sort.each.into_iter().filter_map(move |one| {
             Some(MeasuredLine {
-                name: one.name.to_owned(),
+                name: (tongue.measured)(one.name).to_owned(),
                 value: one.now?,
                 least: least.clone(),
                 below: one.below,
@@ -182,6 +200,13 @@ pub fn in_lines(snap: &Snapshot<'_>, order: &OrderId) -> Result<Vec<MeasuredLine
         })
     });
     Ok(each.collect())
+}
+
+/// What is measured, in German.
+pub(crate) fn in_german(name: &'static str) -> &'static str {
+    let mut all = SORTS.iter().flat_map(|sort| sort.each);
+    all.find(|(known, _)| *known == name)
+        .map_or(name, |(_, german)| german)
 }
 
 /// One thing that was read, for a paper.
@@ -233,7 +258,7 @@ pub fn of_vehicle(
     known_vehicle(snap, vehicle)?;
     let mut out = Vec::new();
     let visits = world.orders_of_vehicle(vehicle)?;
-    for name in SORTS.iter().flat_map(|sort| sort.each) {
+    for (name, _) in SORTS.iter().flat_map(|sort| sort.each) {
         for (_, order) in &visits {
             if let Some((at, value)) = last_read(&*world.order(order)?, name) {
                 let day = crate::view::day_of(&snap.rules(), at);

@@ -194,6 +194,7 @@ const SHOP: Table = &[
     ("skill-told", LEADS),
     ("erasure-called-off", OWNER),
     ("letterhead-told", OWNER),
+    ("seat-told", OWNER),
     ("logo-told", OWNER),
     ("grade-told", OWNER),
     ("hours-told", LEADS),

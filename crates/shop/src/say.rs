@@ -1,18 +1,23 @@
 //! Plain words for states, reasons, debts and refusals. The core speaks in codes; this
 //! is the one place that turns them into what a person reads.
 
+mod english;
+mod german;
+mod tongue;
+
 use crate::snapshot::Snapshot;
 use crate::world::World;
 pub use calculators::capital;
 use repair::price::{Payer, TooLarge};
 use repair::{
-    Account, Debt, Fact, Gate, Item, ItemId, Kind, Noted, OldPartFate, OpenItem, Order,
+    Account, Debt, Fact, Gate, Item, ItemId, Kind, Language, Noted, OldPartFate, OpenItem, Order,
     OrderReading, Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, Resolved,
     SnagIs, Stand, Standing, State, Until, Why, Words, WorkIs, Zone,
 };
 use rust_decimal::Decimal;
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
+pub use tongue::Tongue;
 
 /// What somebody sent, as it is said back to them: not more of it than fits a line.
 #[must_use]
@@ -30,6 +35,7 @@ pub struct Names<'a> {
     world: &'a World,
     order: &'a Order,
     reading: OrderReading<'a>,
+    tongue: &'static Tongue,
 }
 
 impl<'a> Names<'a> {
@@ -41,7 +47,21 @@ impl<'a> Names<'a> {
             snap,
             world,
             order,
+            tongue: Tongue::of(Language::English),
         }
+    }
+
+    /// The same in this language.
+    #[must_use]
+    pub fn speaking(mut self, language: Language) -> Self {
+        self.tongue = Tongue::of(language);
+        self
+    }
+
+    /// The phrases it speaks in.
+    #[must_use]
+    pub fn tongue(&self) -> &'static Tongue {
+        self.tongue
     }
 
     /// Words that somebody typed, if they are still there.
@@ -88,7 +108,7 @@ impl<'a> Names<'a> {
     pub fn label(&self, item: &ItemId) -> String {
         match self.account().items.get(self.account().moves.name(item)) {
             Some(known) => self.snap.texts().text(known.label),
-            None => format!("something not described yet ({item})"),
+            None => (self.tongue.undescribed)(item.as_str()),
         }
     }
 
@@ -114,20 +134,18 @@ impl<'a> Names<'a> {
     /// An open item in one line: what, how many, where they stand.
     #[must_use]
     pub fn open(&self, open: &OpenItem) -> String {
+        let tongue = self.tongue;
         let Some(item) = &open.known else {
-            return format!(
-                "{}: moved, and nobody has said what it is",
-                self.label(&open.item)
-            );
+            return (tongue.unsaid)(&self.label(&open.item));
         };
         let label = self.label_and_size(item);
         if open.disputed {
-            return format!("{label}: {}; look, and say which", self.claims(item, open));
+            return (tongue.disputed)(&label, &self.claims(item, open));
         }
         match item.kind {
-            Kind::Fluid => format!("{label} low: {}", self.in_and_out(&item.id)),
-            Kind::PutIn => format!("{label}: still inside"),
-            _ => format!("{label}: {}", groups(item, open)),
+            Kind::Fluid => (tongue.low)(&label, &self.in_and_out(&item.id)),
+            Kind::PutIn => (tongue.still_inside)(&label),
+            _ => format!("{label}: {}", groups(tongue, item, open)),
         }
     }
 
@@ -137,11 +155,8 @@ impl<'a> Names<'a> {
             .iter()
             .flat_map(|piece| self.account().moves.heads(&open.item, piece.position))
             .map(|(_, node)| {
-                format!(
-                    "{} says {}",
-                    self.person(&node.stamp.who),
-                    state(item.kind, node.change.left.state)
-                )
+                let state = (self.tongue.state)(item.kind, node.change.left.state);
+                (self.tongue.says)(&self.person(&node.stamp.who), state)
             })
             .collect();
         said.into_iter().collect::<Vec<_>>().join(", ")
@@ -151,103 +166,68 @@ impl<'a> Names<'a> {
     #[must_use]
     pub fn in_and_out(&self, item: &ItemId) -> String {
         match self.reading.litres().get(item) {
-            Some(sums) => format!(
-                "{} L out, {} in",
-                sums.out.normalize(),
-                sums.poured.normalize()
+            Some(sums) => (self.tongue.litres)(
+                &sums.out.normalize().to_string(),
+                &sums.poured.normalize().to_string(),
             ),
-            None => "nothing says how much came out".to_owned(),
+            None => self.tongue.litres_untold.to_owned(),
         }
     }
 
     /// A reason in one line.
     #[must_use]
     pub fn reason(&self, reason: &Reason) -> String {
+        let said = self.tongue;
+        let label = |item: &ItemId| self.label(item);
+        let figure = |figure: &Decimal| figure.normalize().to_string();
         match &reason.why {
             Why::Open(open) => self.open(open),
-            Why::Unlocated(open) => format!("{}: say which system it belongs to", self.open(open)),
-            Why::NotCaught { item } => format!(
-                "{} is out, and nothing says where it went: note the litres",
-                self.label(item)
-            ),
+            Why::Unlocated(open) => (said.unlocated)(&self.open(open)),
+            Why::NotCaught { item } => (said.not_caught)(&label(item)),
             Why::MuchMissing {
                 item,
                 out_litres,
                 in_litres,
-            } => format!(
-                "{}: {} L out, only {} in, and no cold level seen",
-                self.label(item),
-                out_litres.normalize(),
-                in_litres.normalize()
-            ),
-            Why::AmountUnread { item, amounts } => format!(
-                "{}: {} cannot be read as litres, and no cold level is recorded",
-                self.label(item),
-                amounts
+            } => (said.much_missing)(&label(item), &figure(out_litres), &figure(in_litres)),
+            Why::AmountUnread { item, amounts } => {
+                let amounts: Vec<String> = amounts
                     .iter()
                     .map(|amount| format!("\u{201c}{}\u{201d}", amount.as_str()))
-                    .collect::<Vec<_>>()
-                    .join(", ")
-            ),
+                    .collect();
+                (said.amount_unread)(&label(item), &amounts.join(", "))
+            }
             Why::LitresShort {
                 item,
                 out_litres,
                 in_litres,
-            } => format!(
-                "{}: {} L out, {} in: the level after cooling decides",
-                self.label(item),
-                out_litres.normalize(),
-                in_litres.normalize()
-            ),
-            Why::FateUntold { item } => format!(
-                "{}: what came out, and where did it go: kept, recycled, disposed?",
-                self.label(item)
-            ),
-            Why::NotKnown { item } => format!(
-                "{}: what is it? It may be of brakes, steering or the like",
-                self.label(item)
-            ),
-            Why::ComplaintNotLookedAt { line } => format!(
-                "{}: look at it before it is driven, and say what you found",
-                self.complaint(line)
-            ),
-            Why::TorqueToldApart { item } => format!(
-                "{}: two torques were told. Which one holds?",
-                self.label(item)
-            ),
+            } => (said.litres_short)(&label(item), &figure(out_litres), &figure(in_litres)),
+            Why::FateUntold { item } => (said.fate_untold)(&label(item)),
+            Why::NotKnown { item } => (said.not_known)(&label(item)),
+            Why::ComplaintNotLookedAt { line } => (said.not_looked_at)(&self.complaint(line)),
+            Why::TorqueToldApart { item } => (said.torque_told_apart)(&label(item)),
             Why::Owed(debt) => self.debt(debt),
             Why::SnagOpen { snag, item } => self.snag(snag, item.as_ref()),
-            Why::NotChecked { item, by, .. } => format!(
-                "{}: needs a second check (done by {})",
-                self.label(item),
-                self.person(by)
-            ),
-            Why::ProofMissing { proof, .. } => format!("{} missing", capital(proof_name(*proof))),
+            Why::NotChecked { item, by, .. } => (said.not_checked)(&label(item), &self.person(by)),
+            Why::ProofMissing { proof, .. } => (said.proof_missing)((said.proof)(*proof)),
             Why::ProofFailed {
                 proof: ProofIs::CoolantMix,
                 ..
-            } => "Coolant mix is outside its limits".to_owned(),
-            Why::ProofFailed { proof, .. } => format!("{} failed", capital(proof_name(*proof))),
-            Why::PartAdrift { part, quantity } => format!(
-                "{} × {}: fitted, returned or stocked?",
-                quantity.normalize(),
-                self.part(part)
-            ),
-            Why::OldPartAdrift { part } => format!("Old {}: kept, core or scrap?", self.part(part)),
-            Why::SubletOut { sublet } => format!("{} is still away", self.sublet(sublet)),
-            Why::LineUnfinished { line } => {
-                format!("{}: cause and correction not told", self.complaint(line))
+            } => said.mix_outside.to_owned(),
+            Why::ProofFailed { proof, .. } => (said.proof_failed)((said.proof)(*proof)),
+            Why::PartAdrift { part, quantity } => {
+                (said.part_adrift)(&figure(quantity), &self.part(part))
             }
-            Why::NotPriced => "No price yet".to_owned(),
-            Why::NoConsent { payer } => format!("{} has not agreed to a sum", payer_name(*payer)),
-            Why::OverCeiling { payer, over } => format!(
-                "{} over what {} agreed to: ask, or write down",
-                over.by,
-                payer_name(*payer)
-            ),
-            Why::NotCharged => "Invoice not written".to_owned(),
-            Why::Unpaid { balance } => format!("{balance} still owed"),
-            Why::KeysHere => "We still have the keys".to_owned(),
+            Why::OldPartAdrift { part } => (said.old_part_adrift)(&self.part(part)),
+            Why::SubletOut { sublet } => (said.sublet_out)(&self.sublet(sublet)),
+            Why::LineUnfinished { line } => (said.line_unfinished)(&self.complaint(line)),
+            Why::NotPriced => said.not_priced.to_owned(),
+            Why::NoConsent { payer } => (said.no_consent)((said.payer)(*payer)),
+            Why::OverCeiling { payer, over } => {
+                (said.over_ceiling)(&over.by.to_string(), (said.payer)(*payer))
+            }
+            Why::NotCharged => said.not_charged.to_owned(),
+            Why::Unpaid { balance } => (said.unpaid)(&balance.to_string()),
+            Why::KeysHere => said.keys_here.to_owned(),
         }
     }
 
@@ -307,18 +287,39 @@ impl<'a> Names<'a> {
     pub fn debt(&self, debt: &Debt) -> String {
         let what = match debt.words {
             Some(words) => self.text(words),
-            None => work_words(&debt.work),
+            None => (self.tongue.work)(&debt.work),
         };
         let on = match &debt.work.item {
             Some(item) => format!(": {}", self.label(item)),
             None => String::new(),
         };
-        format!("{what}{on}{}", until(&debt.until))
+        format!("{what}{on}{}", until(self.tongue, &debt.until))
     }
 
     /// A snag in one line.
     #[must_use]
     pub fn snag(&self, snag: &repair::SnagId, item: Option<&ItemId>) -> String {
+        match self.snag_at(snag, item) {
+            Some((at, what)) => (self.tongue.not_resolved)(&at, what),
+            None => self.tongue.snag_open.to_owned(),
+        }
+    }
+
+    /// A snag as it was found, in one line.
+    #[must_use]
+    pub fn snag_found(&self, snag: &repair::SnagId, item: Option<&ItemId>) -> String {
+        match self.snag_at(snag, item) {
+            Some((at, what)) => format!("{at}: {what}"),
+            None => self.tongue.snag_open.to_owned(),
+        }
+    }
+
+    /// Where a snag is, and what.
+    fn snag_at(
+        &self,
+        snag: &repair::SnagId,
+        item: Option<&ItemId>,
+    ) -> Option<(String, &'static str)> {
         let found = self
             .order
             .beside_moves()
@@ -332,15 +333,13 @@ impl<'a> Names<'a> {
                 } if id == snag => Some((*what, at.clone(), *words)),
                 _ => None,
             });
-        let Some((what, at, words)) = found else {
-            return "Snag not resolved".to_owned();
-        };
+        let (what, at, words) = found?;
         let where_ = item.map_or_else(
             || {
                 self.snap
                     .texts()
                     .text_of(words)
-                    .unwrap_or_else(|| "the vehicle".to_owned())
+                    .unwrap_or_else(|| self.tongue.the_vehicle.to_owned())
             },
             |item| self.label(item),
         );
@@ -349,7 +348,7 @@ impl<'a> Names<'a> {
         } else {
             format!(" {}", positions(&at))
         };
-        format!("{where_}{at}: {}, not resolved", snag_name(what))
+        Some((format!("{where_}{at}"), (self.tongue.snag)(what)))
     }
 
     /// Everything that is declined, in one line: things, work on the price, snags.
@@ -390,7 +389,7 @@ impl<'a> Names<'a> {
                 } if id == part => Some(self.snap.texts().text(*label)),
                 _ => None,
             })
-            .unwrap_or_else(|| format!("part {part}"))
+            .unwrap_or_else(|| (self.tongue.a_part)(part.as_str()))
     }
 
     fn sublet(&self, sublet: &repair::SubletId) -> String {
@@ -402,7 +401,7 @@ impl<'a> Names<'a> {
                 } if id == sublet => Some(self.snap.texts().text(*what)),
                 _ => None,
             })
-            .unwrap_or_else(|| "work sent out".to_owned())
+            .unwrap_or_else(|| self.tongue.work_sent_out.to_owned())
     }
 
     fn complaint(&self, line: &repair::LineId) -> String {
@@ -410,14 +409,14 @@ impl<'a> Names<'a> {
             .into_iter()
             .find(|known| known.line == *line)
             .map_or_else(
-                || "a line".to_owned(),
+                || self.tongue.a_line.to_owned(),
                 |line| self.snap.texts().text(line.complaint),
             )
     }
 }
 
 /// How many pieces stand where, in the order of the ladder.
-fn groups(item: &Item, open: &OpenItem) -> String {
+fn groups(tongue: &Tongue, item: &Item, open: &OpenItem) -> String {
     let mut by_stand: BTreeMap<(Option<Stand>, bool), Vec<Position>> = BTreeMap::new();
     for piece in &open.pieces {
         let stand = piece.stands.first().copied();
@@ -433,11 +432,13 @@ fn groups(item: &Item, open: &OpenItem) -> String {
     by_stand
         .into_iter()
         .map(|((stand, old), at)| {
-            let word = stand.map_or("not seen", |stand| state(item.kind, stand.state));
+            let word = stand.map_or(tongue.not_seen, |stand| {
+                (tongue.state)(item.kind, stand.state)
+            });
             let word = if old {
-                "the old one is on; fit a new one".to_owned()
+                tongue.old_one_on.to_owned()
             } else {
-                with_passes(word, stand)
+                with_passes(tongue, word, stand)
             };
             if counted {
                 format!("{} {word} ({})", at.len(), positions(&at))
@@ -449,9 +450,9 @@ fn groups(item: &Item, open: &OpenItem) -> String {
         .join(", ")
 }
 
-fn with_passes(word: &str, stand: Option<Stand>) -> String {
+fn with_passes(tongue: &Tongue, word: &str, stand: Option<Stand>) -> String {
     match stand.map(|stand| stand.state) {
-        Some(State::Loose { passes }) if passes > 0 => format!("{word}, pass {passes} done"),
+        Some(State::Loose { passes }) if passes > 0 => (tongue.pass_done)(word, passes.into()),
         _ => word.to_owned(),
     }
 }
@@ -531,9 +532,7 @@ pub fn payer_name(payer: Payer) -> &'static str {
 
 /// Work in words, as the trade has them.
 pub(crate) fn work_words(work: &repair::Work) -> String {
-    let sort = work.sort.as_ref().map(repair::Token::as_str);
-    let by_trade = sort.and_then(crate::trade_read::work_in_words);
-    by_trade.map_or_else(|| work_name(work.work).to_owned(), |words| capital(&words))
+    (Tongue::of(Language::English).work)(work)
 }
 
 /// An older sort of work in words.
@@ -653,16 +652,13 @@ pub fn old_part(fate: OldPartFate) -> &'static str {
     }
 }
 
-pub(crate) fn until(until: &Until) -> String {
+/// By when and after how far, behind what is due then.
+pub(crate) fn until(tongue: &Tongue, until: &Until) -> String {
     match until {
         Until::Before(_) => String::new(),
         Until::Later { date, distance } => {
-            let by = date.map(|date| format!(" by {date}")).unwrap_or_default();
-            let after = distance
-                .as_ref()
-                .map(|distance| format!(" after {}", distance.as_str()))
-                .unwrap_or_default();
-            format!("{after}{by}")
+            let distance = distance.as_ref().map(repair::Written::as_str);
+            (tongue.later)(*date, distance)
         }
     }
 }

@@ -7,7 +7,8 @@ mod bench;
 use bench::Bench;
 use serde_json::json;
 use shop::measures::{in_lines, measures};
-use shop::repair::OrderId;
+use shop::repair::{Language, OrderId};
+use shop::say::Tongue;
 
 #[test]
 fn a_reading_stands_beside_the_one_before_and_the_least_that_is_allowed() {
@@ -46,7 +47,7 @@ fn a_reading_stands_beside_the_one_before_and_the_least_that_is_allowed() {
     assert!(told.each[0].below, "2.5 mm is below 3 mm");
     assert!(!told.each[1].below, "what was not read is not judged");
     let lines = bench
-        .look(|snap| in_lines(snap, &OrderId::new("second")))
+        .look(|snap| in_lines(Tongue::of(Language::English), snap, &OrderId::new("second")))
         .unwrap();
     assert_eq!(lines.len(), 1);
     assert_eq!((&*lines[0].value, lines[0].below), ("2.5 mm", true));

@@ -111,7 +111,8 @@ impl Body {
             .tags
             .node(Some(node), Tag::Heading(2, heading.to_owned()));
         let beside = HEADINGS_MM * MM;
-        let lines = broken(&[bold(heading)], TEXT, beside - 6.0);
+        let size = whole_words(heading, TEXT, beside - 6.0);
+        let lines = broken(&[bold(heading)], size, beside - 6.0);
         let mut marks = vec![rule((self.left, self.right), 0.0, 0.75, Grey::Black)];
         for (nth, line) in lines.iter().enumerate() {
             let leaf = self.tags.leaf(titled);
@@ -119,7 +120,7 @@ impl Body {
                 line,
                 self.left,
                 base(TEXT, nth) + PART_PADDING,
-                TEXT,
+                size,
                 Grey::Black,
                 Some(leaf),
             ));
@@ -208,6 +209,16 @@ impl Body {
     }
 }
 
+/// The size at which the longest word of a heading is not parted; never less than small print.
+fn whole_words(heading: &str, size: f64, width: f64) -> f64 {
+    let word_width = |word: &str| one_line(&[bold(word)], size).width_pt;
+    let widest = heading
+        .split_whitespace()
+        .map(word_width)
+        .fold(1.0, f64::max);
+    (size * (width / (widest + 0.5)).min(1.0)).max(SMALL)
+}
+
 /// A slab with another one under it.
 fn with(above: &Slab, below: Option<&Slab>) -> Slab {
     let mut out = above.clone();
@@ -272,7 +283,7 @@ impl Column<'_> {
 
     /// A line of text with boxes to tick.
     pub fn boxes(&mut self, choices: &[&str]) {
-        let node = self.tags.node(Some(self.node), Tag::Paragraph);
+        let node = self.tags.node(Some(self.node), Tag::Choices);
         let mut x = self.left;
         let mut slab = Slab {
             height: line_height(TEXT) + 4.0,
@@ -302,7 +313,7 @@ impl Column<'_> {
 
     /// Words with blanks to fill in by hand: each blank is a line of so many millimetres.
     pub fn blanks(&mut self, parts: &[(&str, f64)], ticked: bool) {
-        let node = self.tags.node(Some(self.node), Tag::Paragraph);
+        let node = self.tags.node(Some(self.node), Tag::Blanks);
         let mut slab = Slab {
             height: line_height(TEXT) + 6.0,
             ..Slab::default()
@@ -330,7 +341,7 @@ impl Column<'_> {
 
     /// Lines to sign on, each with what is written under it; wide ones count double.
     pub fn sign(&mut self, under: &[(&str, f64)]) {
-        let node = self.tags.node(Some(self.node), Tag::Paragraph);
+        let node = self.tags.node(Some(self.node), Tag::Signed);
         let shares: f64 = under.iter().map(|(_, share)| share).sum();
         let gaps = 14.0 * (count(under.len()) - 1.0);
         let mut slab = Slab {
@@ -411,7 +422,12 @@ impl Column<'_> {
         let mut lines: Vec<Vec<Mark>> = Vec::new();
         for (nth, (cell, (left, right))) in cells.iter().zip(places).enumerate() {
             let side = columns.get(nth).map_or(Side::Left, |column| column.side);
-            let node = self.tags.node(Some(row), Tag::Cell);
+            let tag = match side {
+                _ if cell.tick => Tag::Tick,
+                Side::Right => Tag::Number,
+                Side::Left => Tag::Cell,
+            };
+            let node = self.tags.node(Some(row), tag);
             let width = right - left;
             let text = broken(&cell.runs, TEXT, width);
             let below = cell
@@ -478,7 +494,7 @@ impl Column<'_> {
             let weight = if large { bold } else { plain };
             let row = self.tags.node(Some(table), Tag::Row);
             let head = self.tags.node(Some(row), Tag::RowHead);
-            let cell = self.tags.node(Some(row), Tag::Cell);
+            let cell = self.tags.node(Some(row), Tag::Number);
             let sum = one_line(&[weight(sum.to_owned())], size);
             let names = broken(
                 &[weight(name.to_owned())],
@@ -610,6 +626,7 @@ pub fn one_line(runs: &[Run], size: f64) -> Line {
         return Line {
             runs: Vec::new(),
             width_pt: 0.0,
+            goes_on: false,
         };
     }
     lines.swap_remove(0)
@@ -628,6 +645,7 @@ pub fn set(line: &Line, x: f64, y: f64, size: f64, grey: Grey, leaf: Option<usiz
             weight: run.weight,
             grey,
             leaf,
+            goes_on: line.goes_on,
         }));
         x += super::face::width_pt(&run.text, size, run.weight);
     }

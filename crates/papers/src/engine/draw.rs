@@ -123,6 +123,7 @@ pub fn set_text(text: &Text) -> TextMark {
         weight,
         grey: grey(text.ink),
         leaf: None,
+        goes_on: false,
     }
 }
 

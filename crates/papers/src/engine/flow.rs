@@ -131,6 +131,7 @@ mod tests {
                 weight: Weight::Regular,
                 grey: Grey::Black,
                 leaf: Some(0),
+                goes_on: false,
             })],
             ..Slab::default()
         }

@@ -31,6 +31,8 @@ pub fn bold(text: impl Into<String>) -> Run {
 pub struct Line {
     pub runs: Vec<Run>,
     pub width_pt: f64,
+    /// Whether only the width ended it.
+    pub goes_on: bool,
 }
 
 /// Breaks runs into lines no wider than this. A word that is wider than a line is parted
@@ -55,12 +57,12 @@ pub fn broken(runs: &[Run], size_pt: f64, width: f64) -> Vec<Line> {
     for (end, how) in linebreaks(&whole) {
         lines.take(pieces(&runs, start, end));
         if how == BreakOpportunity::Mandatory {
-            lines.end();
+            lines.end(false);
         }
         start = end;
     }
     if !lines.open.is_empty() {
-        lines.end();
+        lines.end(false);
     }
     lines.done
 }
@@ -104,7 +106,7 @@ impl Lines {
             join(&mut self.open, word);
             self.used += wide;
         } else {
-            self.end();
+            self.end(true);
             self.open = word;
             self.used = wide;
         }
@@ -115,7 +117,7 @@ impl Lines {
                 break;
             }
             self.open = fits;
-            self.end();
+            self.end(true);
             self.open = rest;
             self.used = self.width_of(&self.open);
         }
@@ -179,11 +181,15 @@ impl Lines {
         (fits, rest)
     }
 
-    fn end(&mut self) {
+    fn end(&mut self, goes_on: bool) {
         let runs = std::mem::take(&mut self.open);
         self.used = 0.0;
         let width_pt = self.width_of(&runs);
-        self.done.push(Line { runs, width_pt });
+        self.done.push(Line {
+            runs,
+            width_pt,
+            goes_on,
+        });
     }
 }
 

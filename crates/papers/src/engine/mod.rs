@@ -7,3 +7,5 @@ pub mod flow;
 pub mod lines;
 pub mod page;
 pub mod pdf;
+pub mod read;
+mod xmp;

@@ -55,6 +55,8 @@ pub struct TextMark {
     pub grey: Grey,
     /// What it belongs to when read aloud; none, if it only repeats what stands elsewhere.
     pub leaf: Option<Leaf>,
+    /// Whether only the width of its column ended the line: the next one goes on with it.
+    pub goes_on: bool,
 }
 
 /// Black, or a grey that prints as well.
@@ -108,6 +110,8 @@ pub struct PhotoMark {
 pub struct Photo {
     pub bytes: Arc<Vec<u8>>,
     pub is_png: bool,
+    /// The name that its file is asked for by, at `/file/…`.
+    pub file: String,
     /// In points of the picture.
     pub width: u32,
     pub height: u32,
@@ -209,6 +213,12 @@ pub enum Tag {
     /// A heading of this depth, with its words.
     Heading(u16, String),
     Paragraph,
+    /// Choices with boxes to tick.
+    Choices,
+    /// Words with blanks to fill in.
+    Blanks,
+    /// Lines to sign on.
+    Signed,
     Table,
     Row,
     /// The head of a column.
@@ -216,6 +226,10 @@ pub enum Tag {
     /// The head of a row.
     RowHead,
     Cell,
+    /// A cell whose figures stand one above the other.
+    Number,
+    /// A cell with a box to tick.
+    Tick,
     /// A drawing, with what it says.
     Figure(String),
     Part,
@@ -283,9 +297,13 @@ pub struct Paper {
     /// The day that it bears, as year, month, day.
     pub day: (u16, u8, u8),
     pub pages: Vec<Page>,
+    /// What stands at the foot of each page.
+    pub foot: String,
     pub tags: Tags,
     /// A file within the file: its name, what it is, its text as JSON.
     pub attached: Option<Attached>,
+    /// The e-invoice within it, as its document.
+    pub e_invoice: Option<String>,
 }
 
 /// The same values for a program to read.

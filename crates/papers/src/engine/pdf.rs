@@ -2,11 +2,11 @@
 //! (PDF/A-3a), as far as the library checks both. The same paper gives the same bytes: no
 //! clock, no name of a machine or a person goes in beside what is printed.
 
-use super::draw;
 use super::face::{self, Weight};
 use super::page::{
-    BoxMark, Child, Grey, LineMark, Mark, Page, Paper, Photo, PhotoMark, Tag, TextMark,
+    Attached, BoxMark, Child, Grey, LineMark, Mark, Page, Paper, Photo, PhotoMark, Tag, TextMark,
 };
+use super::{draw, xmp};
 use krilla::color::luma;
 use krilla::configure::{Accessibility, Archival, ConfigurationBuilder};
 use krilla::destination::XyzDestination;
@@ -67,9 +67,14 @@ pub fn pdf(paper: &Paper) -> Result<Vec<u8>, NotWritten> {
     document.set_tag_tree(tree(paper, &mut read));
     document.set_outline(outline(paper));
     attach(&mut document, paper)?;
-    document
+    let written = document
         .finish()
-        .map_err(|error| NotWritten(format!("{error}: {error:?}")))
+        .map_err(|error| NotWritten(format!("{error}: {error:?}")))?;
+    if paper.e_invoice.is_none() {
+        return Ok(written);
+    }
+    xmp::with_e_invoice(&written, crate::e_invoice::FILE_NAME)
+        .ok_or_else(|| NotWritten("there is no room in it for what tells of the e-invoice".into()))
 }
 
 fn metadata(paper: &Paper) -> Metadata {
@@ -93,22 +98,37 @@ fn day(paper: &Paper) -> DateTime {
 }
 
 fn attach(document: &mut Document, paper: &Paper) -> Result<(), NotWritten> {
-    let Some(attached) = &paper.attached else {
-        return Ok(());
-    };
-    let file = EmbeddedFile {
-        path: attached.name.clone(),
-        mime_type: MimeType::new("application/json"),
-        description: Some(attached.description.clone()),
-        association_kind: AssociationKind::Data,
-        data: attached.json.clone().into_bytes().into(),
+    let file = |path: &str, mime: &str, description: &str, kind, data: &str| EmbeddedFile {
+        path: path.to_owned(),
+        mime_type: MimeType::new(mime),
+        description: Some(description.to_owned()),
+        association_kind: kind,
+        data: data.as_bytes().to_vec().into(),
         modification_date: Some(day(paper)),
         compress: Some(true),
         location: None,
     };
-    document
-        .embed_file(file)
-        .ok_or_else(|| NotWritten("a file of that name is in it already".to_owned()))
+    let values = paper.attached.iter().map(|attached| {
+        let kind = AssociationKind::Data;
+        let Attached {
+            name,
+            description,
+            json,
+        } = attached;
+        file(name, "application/json", description, kind, json)
+    });
+    let invoice = paper.e_invoice.iter().map(|document| {
+        let kind = AssociationKind::Alternative;
+        let name = crate::e_invoice::FILE_NAME;
+        let what = format!("{} as EN 16931", paper.title);
+        file(name, "text/xml", &what, kind, document)
+    });
+    for file in values.chain(invoice) {
+        document
+            .embed_file(file)
+            .ok_or_else(|| NotWritten("a file of that name is in it already".to_owned()))?;
+    }
+    Ok(())
 }
 
 fn draw_page(
@@ -343,12 +363,12 @@ fn kind(tag: &Tag) -> TagKind {
             let level = NonZeroU16::new(*level).unwrap_or(NonZeroU16::MIN);
             PdfTag::Hn(level, Some(words.clone())).into()
         }
-        Tag::Paragraph => PdfTag::P.into(),
+        Tag::Paragraph | Tag::Choices | Tag::Blanks | Tag::Signed => PdfTag::P.into(),
         Tag::Table => PdfTag::Table.into(),
         Tag::Row => PdfTag::TR.into(),
         Tag::ColumnHead => PdfTag::TH(TableHeaderScope::Column).into(),
         Tag::RowHead => PdfTag::TH(TableHeaderScope::Row).into(),
-        Tag::Cell => PdfTag::TD.into(),
+        Tag::Cell | Tag::Number | Tag::Tick => PdfTag::TD.into(),
         Tag::Figure(alt) => PdfTag::Figure(Some(alt.clone())).into(),
         Tag::Part => PdfTag::Section.into(),
     }

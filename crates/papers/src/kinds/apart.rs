@@ -6,7 +6,6 @@ use crate::engine::column::{Cell, Kept, Side};
 use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
 use crate::wording::Wording;
-use shop::view::OrderView;
 
 pub fn paper(given: &Given<'_>) -> Paper {
     let (order, wording) = (given.order, given.wording);
@@ -26,19 +25,20 @@ pub fn paper(given: &Given<'_>) -> Paper {
             column.text(&[bold(words)]);
         });
         body.part(wording.not_put_back, |column| {
-            if order.open_items.is_empty() {
+            if given.said.open.is_empty() {
                 column.text(&[plain(wording.nothing_apart)]);
             } else {
-                column.table(&columns(wording), &rows(wording, order));
+                column.table(&columns(wording), &rows(given));
             }
         });
-        let due: Vec<String> = order
+        let due: Vec<String> = given
+            .said
             .debts
             .iter()
-            .map(|debt| wording.debt(order, debt))
+            .map(|(text, _)| text.clone())
             .collect();
         super::invoice::listed(body, wording.still_to_do, &due);
-        super::invoice::listed(body, wording.modified, &order.papers.differences);
+        super::invoice::listed(body, wording.modified, &given.said.differences);
         body.part(wording.handed_over, |column| {
             let boxes = order.left.as_ref().and_then(|left| left.boxes);
             match boxes {
@@ -80,8 +80,9 @@ fn columns(wording: &Wording) -> [Kept; 4] {
     ]
 }
 
-fn rows(wording: &Wording, order: &OrderView) -> Vec<Vec<Cell>> {
-    let open = order.open_items.iter();
+fn rows(given: &Given<'_>) -> Vec<Vec<Cell>> {
+    let (order, wording) = (given.order, given.wording);
+    let open = given.said.open.iter();
     open.map(|open| {
         let item = order.items.iter().find(|item| item.item == open.item);
         let stored = item
@@ -95,18 +96,13 @@ fn rows(wording: &Wording, order: &OrderView) -> Vec<Vec<Cell>> {
             .flatten()
             .collect::<Vec<_>>()
             .join(", ");
-        let states: Vec<&str> = open
-            .states
-            .iter()
-            .map(|state| wording.word(state))
-            .collect();
         vec![
             Cell::to_tick(),
             Cell {
                 below,
                 ..Cell::text(label)
             },
-            Cell::text(states.join(", ")),
+            Cell::text(open.states.join(", ")),
             Cell::text(stored),
         ]
     })

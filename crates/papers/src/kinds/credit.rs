@@ -3,22 +3,23 @@
 use super::price::share_name;
 use super::sheet::{Heading, composed};
 use super::words::sum;
-use super::{Given, attached};
+use super::{Asked, Given, attached};
 use crate::engine::lines::plain;
 use crate::engine::page::Paper;
 use shop::Trouble;
-use shop::view::CreditView;
+use shop::view::{CreditView, OrderView};
 
 /// The credit note that was asked for; else the one written last.
-pub fn picked<'a>(given: &Given<'a>, written: Option<&str>) -> Result<&'a CreditView, Trouble> {
+pub fn picked<'a>(order: &'a OrderView, wanted: &Asked) -> Result<&'a CreditView, Trouble> {
     let all = || {
-        let notes = given.order.price.iter().flat_map(|price| &price.credits);
-        notes.filter(|note| note.payer == given.payer)
+        let notes = order.price.iter().flat_map(|price| &price.credits);
+        notes.filter(|note| note.payer == wanted.payer)
     };
+    let written = wanted.written.as_deref();
     let asked = written.and_then(|command| all().find(|note| note.command == command));
     asked.or_else(|| all().next_back()).ok_or_else(|| {
         let mut trouble = Trouble::not_found("no credit note is written for this payer");
-        trouble.mend = format!("write one at /o/{}/credit first", given.order.number);
+        trouble.mend = format!("write one at /o/{}/credit first", order.number);
         trouble
     })
 }

@@ -99,7 +99,8 @@ pub fn added(given: &Given<'_>) -> Paper {
 fn found(body: &mut Body, given: &Given<'_>) {
     for snag in &given.snags {
         body.part(given.wording.found_on_the_way, |column| {
-            column.text(&[plain(shop::say::capital(&snag.text))]);
+            let text = given.said.snags.get(&snag.snag).unwrap_or(&snag.text);
+            column.text(&[plain(shop::say::capital(text))]);
             if let Some(words) = &snag.words {
                 column.text(&[plain(words.as_str())]);
             }
@@ -108,7 +109,7 @@ fn found(body: &mut Body, given: &Given<'_>) {
                 .iter()
                 .filter_map(|photo| given.photos.get(&photo.file))
             {
-                column.photo(photo, &snag.text);
+                column.photo(photo, text);
             }
             let told = snag.choice.as_ref().and_then(|choice| choice.told.as_ref());
             if let Some(told) = told {

@@ -10,7 +10,6 @@ use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
 use shop::record::v1::codes::{OutcomeForm, PayerForm};
 use shop::view::{InvoiceView, LineView, OrderView};
-use std::collections::BTreeSet;
 
 /// The paper of an invoice, written or as it would be.
 pub fn paper(given: &Given<'_>) -> Paper {
@@ -182,13 +181,13 @@ pub fn agreed(body: &mut Body, given: &Given<'_>) {
 
 /// What was measured, and the least that is allowed.
 pub(crate) fn measured(body: &mut Body, given: &Given<'_>) {
-    let (order, wording) = (given.order, given.wording);
-    let lines: Vec<String> = order
-        .papers
+    let wording = given.wording;
+    let lines: Vec<String> = given
+        .said
         .measured
         .iter()
         .map(|one| {
-            let name = shop::say::capital(wording.word(&one.name));
+            let name = shop::say::capital(&one.name);
             let least = one.least.as_ref().map_or_else(String::new, |least| {
                 format!(" ({})", (wording.least_allowed)(least))
             });
@@ -207,10 +206,10 @@ fn tested(body: &mut Body, given: &Given<'_>) {
         return;
     }
     body.part(wording.tested, |column| {
-        for proof in proofs {
+        for (proof, name) in proofs.iter().zip(&given.said.proofs) {
             let name = format!(
                 "{}: {}",
-                shop::say::capital(wording.word(&proof.name)),
+                shop::say::capital(name),
                 (wording.outcome)(proof.outcome)
             );
             let words = proof
@@ -241,30 +240,21 @@ fn leaves(body: &mut Body, given: &Given<'_>) {
     let old = order.parts.iter().filter(|part| part.has_old);
     let old: Vec<String> = old
         .map(|part| {
-            let fate = part.old.as_deref();
-            let fate = fate.map_or(wording.not_accounted, |fate| wording.word(fate));
-            (wording.old_one)(&part.label, fate)
+            let fate = given.said.old_parts.get(&part.part);
+            (wording.old_one)(
+                &part.label,
+                fate.map_or(wording.not_accounted, String::as_str),
+            )
         })
         .collect();
     listed(body, wording.old_parts, &old);
-    // One reason may stand at several gates.
-    let waived: BTreeSet<String> = order
-        .waivers
-        .iter()
-        .filter(|waiver| waiver.prints)
-        .map(|waiver| format!("{}, {}", waiver.reason, waiver.waived))
-        .collect();
-    listed(
-        body,
-        wording.waived,
-        &waived.into_iter().collect::<Vec<_>>(),
-    );
+    let waived: Vec<String> = given.said.waived.iter().cloned().collect();
+    listed(body, wording.waived, &waived);
     if !order.declined.is_empty() {
         body.part(wording.work_declined, |column| {
-            for declined in &order.declined {
+            for (declined, what) in order.declined.iter().zip(&given.said.declined) {
                 let words = format!(
-                    "{}: {} ({})",
-                    declined.what,
+                    "{what}: {} ({})",
                     declined.words,
                     wording.moment(&declined.at)
                 );
@@ -273,38 +263,25 @@ fn leaves(body: &mut Body, given: &Given<'_>) {
             }
         });
     }
-    let apart: Vec<String> = order
-        .open_items
+    let apart: Vec<String> = given
+        .said
+        .open
         .iter()
-        .map(|open| {
-            if !wording.trade_in_german {
-                return open.text.clone();
-            }
-            let states: Vec<&str> = open
-                .states
-                .iter()
-                .map(|state| wording.word(state))
-                .collect();
-            format!("{}: {}", open.label, states.join(", "))
-        })
+        .map(|open| open.text.clone())
         .collect();
     listed(body, wording.not_put_back, &apart);
-    listed(body, wording.modified, &order.papers.differences);
-    let due = order.debts.iter().filter(|debt| debt.before.is_none());
-    let due: Vec<String> = due.map(|debt| wording.debt(order, debt)).collect();
+    listed(body, wording.modified, &given.said.differences);
+    let due = given.said.debts.iter().filter(|(_, later)| *later);
+    let due: Vec<String> = due.map(|(text, _)| text.clone()).collect();
     listed(body, wording.still_to_do_after, &due);
-    if let Some(left) = &order.left {
+    if let (Some(left), Some((how, ending))) = (&order.left, &given.said.left) {
         body.part(wording.delivery, |column| {
             let boxes = left.boxes.map_or_else(String::new, |boxes| {
                 (wording.boxes_went)(&boxes.to_string())
             });
-            let how = shop::say::capital(wording.word(&left.how));
-            let delivered = (wording.delivered)(
-                &how,
-                &wording.moment(&left.at),
-                wording.word(&left.ending),
-                &left.by,
-            );
+            let how = shop::say::capital(how);
+            let at = wording.moment(&left.at);
+            let delivered = (wording.delivered)(&how, &at, ending, &left.by);
             column.text(&[plain(format!("{delivered}{boxes}"))]);
             if left.apart {
                 column.text(&[bold(wording.not_to_be_driven_yet)]);

@@ -2,6 +2,7 @@
 //! drawn at their true length. No name and no plate stands on them.
 
 use super::Given;
+use super::label_sheets::Format;
 use crate::engine::column::{SMALL, TEXT, base, count, line_height, one_line, rule, set};
 use crate::engine::lines::{Line, bold, broken, plain};
 use crate::engine::page::{
@@ -22,10 +23,6 @@ const EDGE_MM: f64 = 10.0;
 /// The longest bolt that is drawn whole.
 const LONGEST_MM: f64 = 79.0;
 
-/// From the edge of a label to what stands on it.
-const PADDING: f64 = 10.0;
-/// The code to scan.
-const CODE: f64 = 58.0;
 /// The head of a bolt in parts of its thickness. It is drawn lower than it is, for more bolts
 /// to find room: what tells them apart is the length and the thickness of the shank.
 const HEAD: f64 = 1.25;
@@ -44,34 +41,122 @@ struct Row {
     bolt: Option<(f64, f64)>,
 }
 
+/// How a label is parted: its name and the code above, what lies in the tray below; on a low
+/// one the code stands beside both.
+#[derive(Debug, Clone, Copy)]
+struct Layout {
+    area: Area,
+    /// Between these stand words and bolts, from here to there.
+    left: f64,
+    rows_right: f64,
+    top: f64,
+    rows_top: f64,
+    bottom: f64,
+    /// The side of the code to scan, and where it begins.
+    code: f64,
+    code_left: f64,
+    /// The sizes of letters: the tray's name, what stands beside it, what lies in it.
+    name_pt: f64,
+    beside_pt: f64,
+    row_pt: f64,
+}
+
+impl Layout {
+    fn of(area: Area) -> Self {
+        /// Lower labels have the code beside what lies in the tray.
+        const LOW: f64 = 150.0;
+        const CODE: f64 = 58.0;
+        if area.height >= LOW {
+            let (pad, right) = (10.0, area.right() - 10.0);
+            return Self {
+                area,
+                left: area.x + pad,
+                rows_right: right,
+                top: area.y + pad,
+                rows_top: area.y + pad + CODE + 7.0,
+                bottom: area.bottom() - 6.0,
+                code: CODE,
+                code_left: right - CODE,
+                name_pt: 52.0,
+                beside_pt: 10.5,
+                row_pt: TEXT,
+            };
+        }
+        // What a printer leaves free at the edge of a sheet is 4 mm at most.
+        let (beside, above) = (14.0, (area.height * 0.11).clamp(5.0, 12.0));
+        let within = area.height - 2.0 * above;
+        let code = within.min(CODE);
+        let code_left = area.right() - beside - code;
+        let name_pt = within * 0.45;
+        let top = area.y + above;
+        Self {
+            area,
+            left: area.x + beside,
+            rows_right: code_left - 6.0,
+            top,
+            rows_top: top + name_pt + 4.0,
+            bottom: area.bottom() - above,
+            code,
+            code_left,
+            name_pt,
+            beside_pt: SMALL,
+            row_pt: SMALL,
+        }
+    }
+
+    fn row_width(&self) -> f64 {
+        self.rows_right - self.left
+    }
+}
+
 pub fn paper(given: &Given<'_>) -> Paper {
     let order = given.order;
     let mut tags = Tags::default();
-    let trays = labels(order, area(given.size, 0));
-    let total = trays.len().div_ceil(ACROSS * DOWN);
-    let mut pages = Vec::new();
-    for (nth, sheet) in trays.chunks(ACROSS * DOWN).enumerate() {
-        let mut marks = check_line(given.size, &mut tags, order.number, nth == 0);
-        for (at, tray) in sheet.iter().enumerate() {
-            marks.extend(label(given, tray, area(given.size, at), &mut tags));
+    let format = given.labels.format;
+    let size = format.map_or(given.size, |format| format.sheet);
+    let on_a_sheet = format.map_or(ACROSS * DOWN, Format::on_a_sheet);
+    let place = |at: usize| format.map_or_else(|| area(size, at), |format| format.place(at));
+    let trays = labels(order, Layout::of(place(0)));
+    // Those before the first are gone already.
+    let gone = match format {
+        Some(_) => (given.labels.from.max(1) - 1) % on_a_sheet,
+        None => 0,
+    };
+    let total = (gone + trays.len()).div_ceil(on_a_sheet);
+    let mut pages: Vec<Page> = (0..total).map(|_| Page::default()).collect();
+    let title = format!("Tray labels {}", order.number);
+    for (nth, page) in pages.iter_mut().enumerate() {
+        if format.is_none() {
+            page.marks = check_line(size, &mut tags, order.number, nth == 0);
         }
-        pages.push(Page { marks });
     }
-    debug_assert_eq!(pages.len(), total);
+    for (nth, tray) in trays.iter().enumerate() {
+        let at = gone + nth;
+        let layout = Layout::of(place(at % on_a_sheet));
+        let marks = &mut pages[at / on_a_sheet].marks;
+        if format.is_none() {
+            marks.extend(cuts(layout.area));
+        }
+        // A sheet of labels has no room for a title: the first label is what is read first.
+        let level = if format.is_some() && nth == 0 { 1 } else { 2 };
+        marks.extend(label(given, tray, &layout, level, &mut tags));
+    }
     Paper {
-        title: format!("Tray labels {}", order.number),
+        title,
         language: "en",
-        size: given.size,
+        size,
         day: super::words::day_of(&order.papers.today),
         pages,
+        foot: String::new(),
         tags,
         attached: None,
+        e_invoice: None,
     }
 }
 
 /// The trays that something lies in, on as many labels as it takes; before anything is off,
 /// empty ones from A on.
-fn labels(order: &OrderView, area: Area) -> Vec<Tray> {
+fn labels(order: &OrderView, layout: Layout) -> Vec<Tray> {
     let mut found: BTreeMap<&str, Vec<&ItemView>> = BTreeMap::new();
     // A fluid lies in no tray, and what was put in is in the vehicle.
     let lies = |item: &&ItemView| {
@@ -98,7 +183,7 @@ fn labels(order: &OrderView, area: Area) -> Vec<Tray> {
     let mut out = Vec::new();
     for (name, items) in found {
         let name = name.strip_prefix("tray ").unwrap_or(name);
-        let sheets = parted(items.into_iter().flat_map(rows).collect(), area);
+        let sheets = parted(items.into_iter().flat_map(rows).collect(), &layout);
         let of = sheets.len();
         out.extend(sheets.into_iter().enumerate().map(|(nth, rows)| Tray {
             name: name.to_owned(),
@@ -109,43 +194,57 @@ fn labels(order: &OrderView, area: Area) -> Vec<Tray> {
     out
 }
 
-/// The rows in portions that a label holds.
-fn parted(rows: Vec<Row>, area: Area) -> Vec<Vec<Row>> {
-    let (top, bottom) = room(area);
+/// The rows in portions that a label holds. A bolt that no label has room for is told in words
+/// alone.
+fn parted(rows: Vec<Row>, layout: &Layout) -> Vec<Vec<Row>> {
     let mut out: Vec<Vec<Row>> = vec![Vec::new()];
-    let mut y = top;
-    for row in rows {
-        let height = height(&row, area);
+    let mut y = layout.rows_top;
+    for mut row in rows {
+        if layout.rows_top + height(&row, layout) > layout.bottom {
+            row.bolt = None;
+        }
+        let height = height(&row, layout);
         if let Some(last) = out
             .last_mut()
-            .filter(|last| y + height <= bottom || last.is_empty())
+            .filter(|last| y + height <= layout.bottom || last.is_empty())
         {
             last.push(row);
         } else {
             out.push(vec![row]);
-            y = top;
+            y = layout.rows_top;
         }
         y += height;
     }
     out
 }
 
-/// Where rows begin and end on a label.
-fn room(area: Area) -> (f64, f64) {
-    (area.y + PADDING + CODE + 7.0, area.bottom() - 6.0)
+/// A row's words in lines, as many as one label has room for.
+fn lines(row: &Row, layout: &Layout) -> Vec<Line> {
+    let wrapped = |words: &str| broken(&[plain(words)], layout.row_pt, layout.row_width());
+    let fits = |lines: &[Line]| {
+        let tall = line_height(layout.row_pt) * count(lines.len());
+        lines.len() <= 1 || layout.rows_top + tall <= layout.bottom
+    };
+    let mut words = row.words.clone();
+    let mut lines = wrapped(&words);
+    while !fits(&lines) {
+        let Some((kept, _)) = words
+            .trim_end_matches('\u{2026}')
+            .trim_end()
+            .rsplit_once(' ')
+        else {
+            lines.truncate(1);
+            break;
+        };
+        words = format!("{kept}\u{2026}");
+        lines = wrapped(&words);
+    }
+    lines
 }
 
-fn lines(row: &Row, area: Area) -> Vec<Line> {
-    broken(
-        &[plain(row.words.as_str())],
-        TEXT,
-        area.width - 2.0 * PADDING,
-    )
-}
-
-fn height(row: &Row, area: Area) -> f64 {
+fn height(row: &Row, layout: &Layout) -> f64 {
     let bolt = row.bolt.map_or(0.0, |(_, thick)| thick * MM * HEAD + 4.0);
-    line_height(TEXT) * count(lines(row, area).len()) + bolt
+    line_height(layout.row_pt) * count(lines(row, layout).len()) + bolt
 }
 
 fn area(size: SheetSize, at: usize) -> Area {
@@ -192,75 +291,82 @@ fn check_line(size: SheetSize, tags: &mut Tags, number: u64, read: bool) -> Vec<
     marks
 }
 
-fn label(given: &Given<'_>, tray: &Tray, area: Area, tags: &mut Tags) -> Vec<Mark> {
+fn label(
+    given: &Given<'_>,
+    tray: &Tray,
+    layout: &Layout,
+    level: u16,
+    tags: &mut Tags,
+) -> Vec<Mark> {
     let order = given.order;
-    let mut marks = cuts(area);
-    let (left, right) = (area.x + PADDING, area.right() - PADDING);
-    let node = tags.node(None, Tag::Heading(2, format!("Tray {}", tray.name)));
-    let widest = right - left - CODE - 90.0;
-    let natural = one_line(&[bold(tray.name.as_str())], 52.0).width_pt;
-    let size = 52.0 * (widest / natural.max(1.0)).min(1.0);
+    let mut marks = Vec::new();
+    let left = layout.left;
+    let node = tags.node(None, Tag::Heading(level, format!("Tray {}", tray.name)));
+    let most = layout.code_left - 6.0;
+    let widest = (most - left) * 0.6;
+    let natural = one_line(&[bold(tray.name.as_str())], layout.name_pt).width_pt;
+    let size = layout.name_pt * (widest / natural.max(1.0)).min(1.0);
     let name = one_line(&[bold(tray.name.as_str())], size);
     let leaf = tags.leaf(node);
-    marks.extend(set(
-        &name,
-        left,
-        area.y + PADDING + 46.0,
-        size,
-        Grey::Black,
-        Some(leaf),
-    ));
-    let beside = left + name.width_pt + 12.0;
+    let at = layout.top + layout.name_pt * 0.885;
+    marks.extend(set(&name, left, at, size, Grey::Black, Some(leaf)));
+    let beside = left + name.width_pt + 10.0;
     let text = tags.node(None, Tag::Paragraph);
     let mut words = vec![
         bold(order.number.to_string()),
         plain(order.row.vehicle.as_str()),
     ];
     if tray.nth.1 > 1 {
-        words.push(plain(format!("label {} of {}", tray.nth.0, tray.nth.1)));
+        words.insert(1, plain(format!("label {} of {}", tray.nth.0, tray.nth.1)));
     }
-    let mut y = area.y + PADDING;
+    let mut y = layout.top;
     for run in words {
-        for line in broken(&[run], 10.5, right - CODE - 8.0 - beside)
+        for line in broken(&[run], layout.beside_pt, most - beside)
             .iter()
             .take(3)
         {
+            let next = y + line_height(layout.beside_pt);
+            if next > layout.rows_top {
+                break;
+            }
             let leaf = tags.leaf(text);
+            let at = y + base(layout.beside_pt, 0);
             marks.extend(set(
                 line,
                 beside,
-                y + base(10.5, 0),
-                10.5,
+                at,
+                layout.beside_pt,
                 Grey::Black,
                 Some(leaf),
             ));
-            y += line_height(10.5);
+            y = next;
         }
     }
-    marks.extend(code(given, right - CODE, area.y + PADDING, CODE, tags));
-    let (top, _) = room(area);
-    marks.push(rule((left, right), top - 3.0, 1.5, Grey::Black));
-    contents(&mut marks, tray, area, tags);
+    marks.extend(code(given, layout.code_left, layout.top, layout.code, tags));
+    let rule_at = layout.rows_top - 3.0;
+    marks.push(rule((left, layout.rows_right), rule_at, 1.5, Grey::Black));
+    contents(&mut marks, tray, layout, tags);
     marks
 }
 
 /// What lies in it: bolts drawn, everything else by name.
-fn contents(marks: &mut Vec<Mark>, tray: &Tray, area: Area, tags: &mut Tags) {
-    let left = area.x + PADDING;
-    let (mut y, _) = room(area);
+fn contents(marks: &mut Vec<Mark>, tray: &Tray, layout: &Layout, tags: &mut Tags) {
+    let (left, size) = (layout.left, layout.row_pt);
+    let mut y = layout.rows_top;
     for row in &tray.rows {
         let node = tags.node(None, Tag::Paragraph);
-        let lines = lines(row, area);
+        let lines = lines(row, layout);
         for (nth, line) in lines.iter().enumerate() {
             let leaf = tags.leaf(node);
-            let at = y + base(TEXT, nth);
-            marks.extend(set(line, left, at, TEXT, Grey::Black, Some(leaf)));
+            let at = y + base(size, nth);
+            marks.extend(set(line, left, at, size, Grey::Black, Some(leaf)));
         }
         if let Some((length, thick)) = row.bolt {
-            let at = y + line_height(TEXT) * count(lines.len()) + 1.0;
-            marks.push(bolt(left, at, length, thick));
+            let at = y + line_height(size) * count(lines.len()) + 1.0;
+            let longest = (layout.row_width() / MM - thick * 0.65).min(LONGEST_MM);
+            marks.push(bolt((left, at), length, thick, longest));
         }
-        y += height(row, area);
+        y += height(row, layout);
     }
 }
 
@@ -345,9 +451,9 @@ fn thickness_mm(size: &str) -> Option<f64> {
 }
 
 /// A bolt at its true length and thickness, head at the left; a long one broken.
-fn bolt(x: f64, y: f64, length_mm: f64, thick_mm: f64) -> Mark {
-    let broken = length_mm > LONGEST_MM;
-    let shown = length_mm.min(LONGEST_MM);
+fn bolt((x, y): (f64, f64), length_mm: f64, thick_mm: f64, longest_mm: f64) -> Mark {
+    let broken = length_mm > longest_mm;
+    let shown = length_mm.min(longest_mm);
     let (head_w, head_h) = (thick_mm * 0.65, thick_mm * HEAD);
     let middle = head_h / 2.0;
     // The drawing counts in hundredths of a millimetre for its lines to come out thin.

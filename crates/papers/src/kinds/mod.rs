@@ -5,6 +5,7 @@ mod credit;
 mod estimate;
 mod how_to;
 mod invoice;
+pub mod label_sheets;
 mod labels;
 mod missing;
 mod photo;
@@ -13,21 +14,23 @@ mod receipt;
 mod sheet;
 mod signature;
 mod stall;
-mod words;
+pub(crate) mod words;
 mod worksheet;
 
+use crate::e_invoice::{self, Of};
 use crate::engine::face;
 use crate::engine::page::{Attached, Paper, Photo, SheetSize};
 use crate::engine::pdf;
 use crate::wording::Wording;
 use drawing::Drawing;
+use label_sheets::Labels;
 pub use missing::{Missing, Rule, missing};
 use serde_json::{Value, json};
 use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
 use shop::record::form::Form;
 use shop::record::v1::codes::{LanguageForm, PayerForm};
 use shop::repair::{Language, Words};
-use shop::view::{CreditView, InvoiceView, MendingView, OrderView};
+use shop::view::{CreditView, InvoiceView, MendingView, OnPapers, OrderView, on_papers};
 use shop::{Snapshot, Trouble, TroubleKind};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -131,6 +134,8 @@ pub struct Asked {
     pub address: Option<String>,
     /// The language; none, for that of the shop's papers.
     pub language: Option<Language>,
+    /// What tray labels are printed on.
+    pub labels: Labels,
 }
 
 impl Asked {
@@ -144,6 +149,7 @@ impl Asked {
             size: None,
             address: None,
             language: None,
+            labels: Labels::default(),
         }
     }
 }
@@ -174,6 +180,9 @@ struct Given<'a> {
     /// The hash at the head of the record.
     head: Option<String>,
     address: Option<String>,
+    labels: Labels,
+    /// What the program itself says of the vehicle, in the language of the paper.
+    said: OnPapers,
     /// What went wrong on the way and is not settled, for the request for added work.
     snags: Vec<MendingView>,
     /// Signatures that were drawn on the screen, by their files.
@@ -200,15 +209,30 @@ struct Covered {
 /// [`Trouble`]: there is no such order; the record cannot be read; who asks sees no prices; a
 /// text has letters that no built-in font can set, which are named.
 pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Trouble> {
-    if asked.kind.has_prices() && !snap.caller().sees_prices() {
-        return Err(Trouble::new(
-            TroubleKind::Refused,
-            "the paper",
-            "it shows prices, and you are shown none",
-            "ask somebody at the desk",
-        ));
-    }
+    prices_shown(snap, asked.kind)?;
     let order = shop::view::order(snap, number)?;
+    let mut laid = lay_out(snap, &order, asked)?;
+    if matches!(asked.kind, Kind::Invoice | Kind::CreditNote) && e_invoice::is_wanted(&order) {
+        let made = subject(&order, asked).map(|of| e_invoice::e_invoice(&order, of));
+        laid.paper.e_invoice = made.ok().and_then(Result::ok).map(|made| made.xml);
+    }
+    made(laid)
+}
+
+/// A paper that is laid out, and not written as a file yet.
+#[derive(Debug, Clone)]
+pub struct Laid {
+    pub paper: Paper,
+    /// The same values for a program.
+    pub values: Value,
+}
+
+/// Lays a paper of this order out, as a screen shows it and a file prints it.
+///
+/// # Errors
+/// [`Trouble`], as of [`make`]; letters that no font has are no trouble yet.
+pub fn lay_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Laid, Trouble> {
+    prices_shown(snap, asked.kind)?;
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();
     let language = asked
@@ -217,38 +241,104 @@ pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Tro
             LanguageForm::of(&language)
         });
     let language = language.read().unwrap_or_default();
-    let snags = snags(snap, &order, asked.kind)?;
+    let snags = snags(snap, order, asked.kind)?;
     let mut given = Given {
-        order: &order,
+        order,
         photos: photo::of_snags(snap, &snags)?,
-        logo: photo::logo(snap, &order)?,
-        cover: covered(snap, &order, asked),
+        logo: photo::logo(snap, order)?,
+        cover: covered(snap, order, asked),
         wording: Wording::of(language),
         payer: asked.payer,
-        invoice: picked(&order, asked),
+        invoice: picked(order, asked),
         credit: None,
         size: asked.size.unwrap_or_else(|| size_of(snap)),
         head: Some(head),
         address: asked.address.clone(),
+        labels: asked.labels,
         snags,
-        signatures: signatures(snap, &order)?,
+        signatures: signatures(snap, order)?,
+        said: on_papers(snap, &order.order, language)?,
     };
     let paper = match asked.kind {
         Kind::Estimate => estimate::estimate(&given),
         Kind::AddedWork => estimate::added(&given),
         Kind::Invoice => invoice::paper(&given),
         Kind::CreditNote => {
-            let note = credit::picked(&given, asked.written.as_deref())?;
+            let note = credit::picked(order, asked)?;
             (given.invoice, given.credit) = (None, Some(note));
             credit::paper(&given, note)
         }
         Kind::Receipt => receipt::paper(&given),
         Kind::Apart => apart::paper(&given),
-        Kind::WorkSheet => worksheet::paper(&given, &planned(snap, number)?),
+        Kind::WorkSheet => worksheet::paper(&given, &planned(snap, order.number)?),
         Kind::Labels => labels::paper(&given),
-        Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, number)?),
+        Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, order.number)?),
     };
-    made(&given, paper)
+    Ok(Laid {
+        values: values(&given),
+        paper,
+    })
+}
+
+/// The e-invoice of an invoice or a credit note.
+///
+/// # Errors
+/// [`Trouble`]: there is no such order or paper; who asks sees no prices; with everything that is
+/// missing for an e-invoice.
+pub fn e_invoice_of(
+    snap: &Snapshot<'_>,
+    number: u64,
+    asked: &Asked,
+) -> Result<e_invoice::EInvoice, Trouble> {
+    prices_shown(snap, asked.kind)?;
+    let order = shop::view::order(snap, number)?;
+    e_invoice::e_invoice(&order, subject(&order, asked)?).map_err(|lacks| {
+        let mut trouble = Trouble::new(
+            TroubleKind::Refused,
+            "the e-invoice",
+            "something is missing for it",
+            "tell it, and ask again; the paper itself prints without it",
+        );
+        trouble.reasons = lacks
+            .into_iter()
+            .map(|lack| match lack.at.as_str() {
+                "" => lack.what,
+                at => format!("{} ({at})", lack.what),
+            })
+            .collect();
+        trouble
+    })
+}
+
+/// The invoice or credit note that is meant.
+fn subject<'a>(order: &'a OrderView, asked: &Asked) -> Result<Of<'a>, Trouble> {
+    match asked.kind {
+        Kind::CreditNote => Ok(Of::Credit(credit::picked(order, asked)?)),
+        Kind::Invoice => picked(order, asked).map(Of::Invoice).ok_or_else(|| {
+            let mut trouble = Trouble::not_found("no invoice is written for this payer");
+            trouble.mend = format!("write one on the desk of order {}", order.number);
+            trouble
+        }),
+        other => {
+            let what = format!("there is no e-invoice of the paper {}", other.name());
+            let mut trouble = Trouble::not_found(what);
+            "ask for the invoice or the credit note".clone_into(&mut trouble.mend);
+            Err(trouble)
+        }
+    }
+}
+
+/// Papers with prices are for whoever is shown any.
+fn prices_shown(snap: &Snapshot<'_>, kind: Kind) -> Result<(), Trouble> {
+    if !kind.has_prices() || snap.caller().sees_prices() {
+        return Ok(());
+    }
+    Err(Trouble::new(
+        TroubleKind::Refused,
+        "the paper",
+        "it shows prices, and you are shown none",
+        "ask somebody at the desk",
+    ))
 }
 
 /// Stages that have to have been timed before a customer is told how often a sum suffices.
@@ -337,7 +427,7 @@ fn planned(snap: &Snapshot<'_>, number: u64) -> Result<worksheet::Plan, Trouble>
     })
 }
 
-fn made(given: &Given<'_>, paper: Paper) -> Result<Made, Trouble> {
+fn made(Laid { paper, values }: Laid) -> Result<Made, Trouble> {
     settable(&paper)?;
     let (paper, written) = match pdf::pdf(&paper) {
         // A photo that cannot be written keeps nobody from the paper.
@@ -360,13 +450,20 @@ fn made(given: &Given<'_>, paper: Paper) -> Result<Made, Trouble> {
         file: format!("{}.pdf", file_name(&paper.title)),
         pdf,
         pages: paper.pages.len(),
-        values: values(given),
+        values,
         paper,
     })
 }
 
+/// The credit note that was asked for; else the one written last.
+#[must_use]
+pub fn note<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a CreditView> {
+    credit::picked(order, asked).ok()
+}
+
 /// The invoice that was asked for; else what is on none yet; else the one written last.
-fn picked<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a InvoiceView> {
+#[must_use]
+pub fn picked<'a>(order: &'a OrderView, asked: &Asked) -> Option<&'a InvoiceView> {
     let price = order.price.as_ref()?;
     let written = || price.invoices.iter().filter(|one| one.payer == asked.payer);
     let wanted = asked

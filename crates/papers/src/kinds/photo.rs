@@ -41,11 +41,11 @@ fn read(snap: &Snapshot<'_>, file: &str) -> Result<Option<Photo>, Trouble> {
         return Ok(None);
     };
     let found = snap.texts().file(words)?;
-    Ok(found.and_then(|(_, bytes)| photo(bytes)))
+    Ok(found.and_then(|(_, bytes)| photo(file, bytes)))
 }
 
 /// By what it is, not by what it is called.
-fn photo(bytes: Vec<u8>) -> Option<Photo> {
+fn photo(file: &str, bytes: Vec<u8>) -> Option<Photo> {
     let is_png = match imagesize::image_type(&bytes).ok()? {
         imagesize::ImageType::Png => true,
         imagesize::ImageType::Jpeg => false,
@@ -60,6 +60,7 @@ fn photo(bytes: Vec<u8>) -> Option<Photo> {
     fits.then(|| Photo {
         bytes: Arc::new(bytes),
         is_png,
+        file: file.to_owned(),
         width,
         height,
     })

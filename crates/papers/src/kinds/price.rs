@@ -36,7 +36,8 @@ impl Sort {
         }
     }
 
-    fn columns(self, wording: &Wording) -> Vec<Kept> {
+    /// Its columns; that of numbers where any part has one.
+    fn columns(self, wording: &Wording, has_numbers: bool) -> Vec<Kept> {
         let fixed = |head, width_mm, side| Kept {
             head,
             width_mm: Some(width_mm),
@@ -55,8 +56,14 @@ impl Sort {
                 fixed(wording.an_hour, 22.0, Side::Right),
                 amount,
             ],
-            Self::Parts => vec![
+            Self::Parts if has_numbers => vec![
                 fixed(wording.number, 27.0, Side::Left),
+                open(wording.part),
+                fixed(wording.count, 18.0, Side::Right),
+                fixed(wording.each, 20.0, Side::Right),
+                amount,
+            ],
+            Self::Parts => vec![
                 open(wording.part),
                 fixed(wording.count, 18.0, Side::Right),
                 fixed(wording.each, 20.0, Side::Right),
@@ -103,7 +110,8 @@ pub fn table(
         .collect();
     let groups = grouped(wording, order, &of_sort);
     let several = groups.len() > 1;
-    let columns = sort.columns(wording);
+    let has_numbers = of_sort.iter().any(|entry| !number(order, entry).is_empty());
+    let columns = sort.columns(wording, has_numbers);
     for (nth, (name, entries)) in groups.into_iter().enumerate() {
         if several {
             if nth > 0 {
@@ -115,7 +123,7 @@ pub fn table(
         }
         let rows: Vec<Vec<Cell>> = entries
             .iter()
-            .map(|entry| row(wording, order, sort, entry))
+            .map(|entry| row(wording, order, has_numbers && sort == Sort::Parts, entry))
             .collect();
         column.table(&columns, &rows);
     }
@@ -155,7 +163,7 @@ fn grouped<'a>(
         .collect()
 }
 
-fn row(wording: &Wording, order: &OrderView, sort: Sort, entry: &PriceEntryView) -> Vec<Cell> {
+fn row(wording: &Wording, order: &OrderView, numbered: bool, entry: &PriceEntryView) -> Vec<Cell> {
     let amount = Cell::text(sum(wording, &entry.amount));
     let bare = entry.charge == ChargeForm::Test && entry.quantity == "1";
     let (quantity, each) = if bare {
@@ -168,12 +176,13 @@ fn row(wording: &Wording, order: &OrderView, sort: Sort, entry: &PriceEntryView)
         ..Cell::default()
     };
     let rest = [label, Cell::text(quantity), Cell::text(each), amount];
-    match sort {
-        Sort::Parts => [Cell::text(number(order, entry))]
+    if numbered {
+        [Cell::text(number(order, entry))]
             .into_iter()
             .chain(rest)
-            .collect(),
-        _ => rest.into(),
+            .collect()
+    } else {
+        rest.into()
     }
 }
 

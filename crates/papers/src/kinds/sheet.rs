@@ -70,8 +70,10 @@ pub fn composed(
         size,
         day: day_of(heading.day),
         pages: pages.into_iter().map(|marks| Page { marks }).collect(),
+        foot: heading.foot.to_owned(),
         tags: body.tags,
         attached,
+        e_invoice: None,
     }
 }
 

@@ -99,7 +99,9 @@ pub fn paper(given: &Given<'_>, head: &Head<'_>, content: impl FnOnce(&mut Body)
         size,
         day: super::words::day_of(&order.papers.today),
         pages: pages.into_iter().map(|marks| Page { marks }).collect(),
+        foot: head.foot.to_owned(),
         tags: body.tags,
         attached: None,
+        e_invoice: None,
     }
 }

@@ -1,9 +1,7 @@
 //! German.
 
 use super::Wording;
-use shop::record::v1::codes::{
-    ConsentStepForm, OutcomeForm, PaidByForm, PayerForm, WayForm, WorkIsForm,
-};
+use shop::record::v1::codes::{ConsentStepForm, OutcomeForm, PaidByForm, PayerForm, WayForm};
 
 pub(super) static TEXTS: Wording = Wording {
     code: "de",
@@ -229,95 +227,4 @@ pub(super) static TEXTS: Wording = Wording {
         PaidByForm::Cheque => "Scheck",
         PaidByForm::OnAccount => "Auf Rechnung",
     },
-    says: |english| {
-        SAID.iter()
-            .find(|(from, _)| *from == english)
-            .map(|(_, to)| *to)
-    },
-    owed: |work| match work {
-        WorkIsForm::Bleed => Some("Entlüften"),
-        WorkIsForm::LevelWarm => Some("Füllstand warm prüfen"),
-        WorkIsForm::LevelCold => Some("Füllstand kalt prüfen"),
-        WorkIsForm::LookForLeaks => Some("Auf Undichtigkeit prüfen"),
-        WorkIsForm::TorqueAgain => Some("Nachziehen"),
-        WorkIsForm::TorqueAfterDistance => Some("Nach 50 bis 100 km nachziehen"),
-        WorkIsForm::PumpPedal => Some("Bremspedal aufpumpen"),
-        WorkIsForm::Relearn => Some("Anlernen"),
-        WorkIsForm::Alignment => Some("Spur prüfen"),
-        WorkIsForm::ClockAndWindows => Some("Uhr und Fenster einstellen"),
-        WorkIsForm::CleanFace => Some("Dichtfläche reinigen"),
-        WorkIsForm::Other => None,
-    },
-    trade_in_german: true,
 };
-
-/// What the program says in English, and here.
-const SAID: &[(&str, &str)] = &[
-    // Tests.
-    ("road test", "Probefahrt"),
-    (
-        "leak test of the cooling system",
-        "Dichtprüfung des Kühlsystems",
-    ),
-    ("brake test", "Bremsprüfung"),
-    (
-        "look for fuel leaks under pressure",
-        "Kraftstoffleitungen unter Druck geprüft",
-    ),
-    ("check of the restraint lamp", "Kontrolle der Airbagleuchte"),
-    (
-        "coolant mix within its limits",
-        "Kühlmittelmischung in ihren Grenzen",
-    ),
-    ("test", "Prüfung"),
-    // What is measured.
-    ("brake pad front left", "Bremsbelag vorne links"),
-    ("brake pad front right", "Bremsbelag vorne rechts"),
-    ("brake pad rear left", "Bremsbelag hinten links"),
-    ("brake pad rear right", "Bremsbelag hinten rechts"),
-    ("brake disc front left", "Bremsscheibe vorne links"),
-    ("brake disc front right", "Bremsscheibe vorne rechts"),
-    ("brake disc rear left", "Bremsscheibe hinten links"),
-    ("brake disc rear right", "Bremsscheibe hinten rechts"),
-    ("tyre tread front left", "Reifenprofil vorne links"),
-    ("tyre tread front right", "Reifenprofil vorne rechts"),
-    ("tyre tread rear left", "Reifenprofil hinten links"),
-    ("tyre tread rear right", "Reifenprofil hinten rechts"),
-    ("battery voltage", "Batteriespannung in Ruhe"),
-    // How things stand.
-    ("on", "dran"),
-    ("off", "abgebaut"),
-    ("tight", "fest"),
-    ("cracked loose", "gelöst"),
-    ("out", "ausgebaut"),
-    ("on, not tight", "dran, nicht fest"),
-    ("stuck", "steckt fest"),
-    ("snapped", "abgerissen"),
-    ("plugged", "gesteckt"),
-    ("unplugged", "abgesteckt"),
-    ("at level", "am Füllstand"),
-    ("low", "zu wenig"),
-    ("inside", "noch drin"),
-    ("in it", "noch drin"),
-    // Old parts.
-    ("kept for the customer", "für Sie aufgehoben"),
-    ("given to the customer", "Ihnen gegeben"),
-    ("sent back as a core", "als Altteil zurückgegeben"),
-    ("scrapped", "entsorgt"),
-    // How it left.
-    ("drove away", "fuhr weg"),
-    ("collected dismantled", "zerlegt abgeholt"),
-    ("repaired", "repariert"),
-    (
-        "the complaint could not be brought back",
-        "die Beanstandung war nicht auszulösen",
-    ),
-    (
-        "declined, and put back together",
-        "abgelehnt und wieder zusammengebaut",
-    ),
-    (
-        "declined, and collected dismantled",
-        "abgelehnt und zerlegt abgeholt",
-    ),
-];

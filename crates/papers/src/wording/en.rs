@@ -226,7 +226,4 @@ pub(super) static TEXTS: Wording = Wording {
         PaidByForm::Cheque => "Cheque",
         PaidByForm::OnAccount => "On account",
     },
-    says: |_| None,
-    owed: |_| None,
-    trade_in_german: false,
 };

@@ -9,6 +9,7 @@ pub mod bench;
 use bench::Bench;
 use drawing::Area;
 use papers::engine::page::{MARGINS_MM, MM, Mark, Paper};
+use papers::engine::read::Told;
 use papers::{Asked, Kind, Made};
 use serde_json::{Value, json};
 use shop::Device;
@@ -139,6 +140,28 @@ pub fn invoice(bench: &Bench, order: &str) -> Made {
 pub fn printed(paper: &Paper) -> String {
     let lines: Vec<&str> = paper.texts().map(|(_, text)| text.text.as_str()).collect();
     lines.join("\n")
+}
+
+/// All that is read, line by line as it was said.
+pub fn told(parts: &[Told]) -> String {
+    let line = |line: &papers::engine::read::Line| -> String {
+        let words: String = line.iter().map(|words| words.text.as_str()).collect();
+        format!("{words}\n")
+    };
+    let each = parts.iter().map(|part| match part {
+        Told::Heading(_, lines)
+        | Told::Paragraph(lines)
+        | Told::Choices(lines)
+        | Told::Blanks(lines)
+        | Told::Signed(lines) => lines.iter().map(line).collect(),
+        Told::Table(rows) => {
+            let cells = rows.iter().flatten().flat_map(|cell| &cell.lines);
+            cells.map(line).collect()
+        }
+        Told::Part(parts) => told(parts),
+        Told::Drawing(..) | Told::Photo(..) => String::new(),
+    });
+    each.collect()
 }
 
 /// Nothing stands outside the margins, and no letters stand on others.

@@ -6,7 +6,7 @@ use super::decisions::TaxRuleForm;
 use super::facts::WorkForm;
 use super::money::{FixedJobForm, MoneyRulesForm};
 use crate::form::{form, forms};
-use repair::{CustomerFact, Letterhead, Settings, ShopFact, VehicleFact, Weights};
+use repair::{CustomerFact, Letterhead, Seat, Settings, ShopFact, VehicleFact, Weights};
 use std::collections::BTreeMap;
 
 form! { SettingsForm = Settings {
@@ -27,6 +27,13 @@ form! { LetterheadForm = Letterhead {
     bank: Option<WordsForm>,
     terms: Option<WordsForm>,
     language: LanguageForm,
+} }
+
+form! { SeatForm = Seat {
+    street: Option<WordsForm>,
+    postcode: Option<WordsForm>,
+    town: Option<WordsForm>,
+    country: Option<ShortForm>,
 } }
 
 form! { WeightsForm = Weights {
@@ -240,6 +247,10 @@ forms! { ShopFactForm = ShopFact {
     },
     LetterheadTold = "letterhead-told" {
         letterhead: LetterheadForm,
+        after: Vec<CommandIdForm>,
+    },
+    SeatTold = "seat-told" {
+        seat: SeatForm,
         after: Vec<CommandIdForm>,
     },
     LogoTold = "logo-told" {

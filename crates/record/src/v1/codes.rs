@@ -278,6 +278,10 @@ codes! { FieldForm = Field {
     Phone = "phone",
     Mail = "mail",
     Address = "address",
+    Street = "street",
+    Postcode = "postcode",
+    Town = "town",
+    Country = "country",
 } }
 
 codes! { RoleForm = Role {

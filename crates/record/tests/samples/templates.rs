@@ -11,7 +11,7 @@ pub const GATES: &str = "go-live start lower roll road hand-over";
 const PAYERS: &str = "customer warranty goodwill";
 const CHARGES: &str = "labour part sublet supplies core test fee disposal";
 const ROUNDS: &str = "half-up half-down half-even down up";
-const FIELDS: &str = "label vin plate name phone mail address";
+const FIELDS: &str = "label vin plate name phone mail address street postcode town country";
 const DIFFERENCES: &str = "insert larger longer substitute gone other";
 
 fn code(codes: &str) -> Value {
@@ -700,6 +700,11 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             json!({ "letterhead": { "address": maybe("$words"), "phone": maybe("$words"), "mail": maybe("$words"),
                 "tax_number": maybe("$words"), "bank": maybe("$words"), "terms": maybe("$words"),
                 "language": code("en de") }, "after": ["$id"] }),
+        ),
+        (
+            "seat-told",
+            json!({ "seat": { "street": maybe("$words"), "postcode": maybe("$words"), "town": maybe("$words"),
+                "country": maybe("$short") }, "after": ["$id"] }),
         ),
         (
             "logo-told",

@@ -13,7 +13,7 @@ pub use customer::{Customer, CustomerFact};
 pub use map::{CouldBe, MapDrafts, MapFact};
 pub use money::MoneyRules;
 pub use shop::{
-    Can, Language, Letterhead, Role, Settings, Shop, ShopFact, StallIs, Units, Weights,
+    Can, Language, Letterhead, Role, Seat, Settings, Shop, ShopFact, StallIs, Units, Weights,
 };
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
 pub use week::{DaySpan, Week};
@@ -42,6 +42,12 @@ pub enum Field {
     Mail,
     /// Where they live.
     Address,
+    /// The street and house of where they live, where it is told part by part.
+    Street,
+    Postcode,
+    Town,
+    /// The country, as its two letters.
+    Country,
 }
 
 /// Facts of one stream by the command that carried them, as filed; and those of others that

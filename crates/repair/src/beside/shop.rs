@@ -67,6 +67,17 @@ pub struct Letterhead {
     pub language: Language,
 }
 
+/// Where the shop is, part by part, for programs that read its invoices.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Seat {
+    /// The street and house.
+    pub street: Option<Words>,
+    pub postcode: Option<Words>,
+    pub town: Option<Words>,
+    /// The country, as its two letters.
+    pub country: Option<String>,
+}
+
 /// The units the shop reads.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Units {
@@ -309,6 +320,12 @@ pub enum ShopFact {
         /// The tellings seen.
         after: Vec<CommandId>,
     },
+    /// Where the shop is, part by part.
+    SeatTold {
+        seat: Seat,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
     /// The shop's picture for its papers; none takes it away.
     LogoTold {
         logo: Option<File>,
@@ -352,6 +369,21 @@ impl Shop {
     #[must_use]
     pub fn letterheads_told(&self) -> Vec<&CommandId> {
         self.tellings(|fact| matches!(fact, ShopFact::LetterheadTold { .. }))
+    }
+
+    /// Where it is, part by part, as told by whoever had seen the others.
+    #[must_use]
+    pub fn seat(&self) -> Option<&Seat> {
+        self.told_last(|fact| match fact {
+            ShopFact::SeatTold { seat, after } => Some((seat, after)),
+            _ => None,
+        })
+    }
+
+    /// The tellings of where it is, for a device to name as seen.
+    #[must_use]
+    pub fn seats_told(&self) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::SeatTold { .. }))
     }
 
     /// The picture for its papers, if one was told.

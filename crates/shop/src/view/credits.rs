@@ -1,6 +1,7 @@
 //! What stands beside a price: each tax by itself, discounts, credit notes.
 
 use super::desk::price_entry;
+use super::taxed::{NotTaxed, TaxedView, taxed};
 use crate::say;
 use crate::snapshot::Snapshot;
 use record::form::Form;
@@ -68,6 +69,9 @@ pub struct CreditView {
     pub tax: String,
     /// What goes back.
     pub gross: String,
+    /// The same line by line before tax, each line under its one tax.
+    #[serde(skip)]
+    pub taxed: Result<TaxedView, NotTaxed>,
     /// How it was found, as HTML made by the program.
     #[serde(skip)]
     pub working_html: String,
@@ -225,6 +229,10 @@ pub(super) fn credits(
             net: money(credit.totals.net),
             tax: money(credit.totals.tax),
             gross: money(credit.totals.gross),
+            taxed: invoice
+                .and_then(|invoice| invoice.billed(note.payer, digits).ok())
+                .ok_or(NotTaxed::Uneven)
+                .and_then(|billed| taxed(snap, &billed, Some(credit), &entries, digits)),
             working_html: credit.working().html(),
         }
     };

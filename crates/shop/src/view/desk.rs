@@ -1,6 +1,7 @@
 //! Lines, price, consent and money, in words.
 
 use super::credits::{self, CreditView, LessView, ShareView};
+use super::taxed::{self, NotTaxed, TaxedView};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::form::Form;
@@ -107,6 +108,9 @@ pub struct InvoiceView {
     pub tax: String,
     /// With tax.
     pub gross: String,
+    /// The same line by line before tax, each line under its one tax.
+    #[serde(skip)]
+    pub taxed: Result<TaxedView, NotTaxed>,
 }
 
 impl PriceEntryView {
@@ -283,6 +287,21 @@ pub(super) fn numbered(number: u64) -> String {
     format!("INV-{number}")
 }
 
+/// The same line by line before tax.
+fn taxed_of(
+    snap: &Snapshot<'_>,
+    invoice: &papers::Invoice,
+    payer: Payer,
+    digits: u32,
+) -> Result<TaxedView, NotTaxed> {
+    let entries = invoice.entries.iter();
+    let entries: Vec<&Entry> = entries.filter(|entry| entry.payer == payer).collect();
+    let billed = invoice
+        .billed(payer, digits)
+        .map_err(|_| NotTaxed::Uneven)?;
+    taxed::taxed(snap, &billed, None, &entries, digits)
+}
+
 /// An invoice as each payer gets it.
 fn invoices(
     snap: &Snapshot<'_>,
@@ -317,6 +336,7 @@ fn invoices(
         net: money(totals.net),
         tax: money(totals.tax),
         gross: money(totals.gross),
+        taxed: taxed_of(snap, invoice, *payer, digits),
     };
     invoice.totals.iter().map(of_payer).collect()
 }

@@ -177,7 +177,7 @@ fn due_of(order: &Order, part: &PartId) -> Option<Date> {
         .max()
 }
 
-fn old_of(order: &Order, part: &PartId) -> Option<OldPartFate> {
+pub(super) fn old_of(order: &Order, part: &PartId) -> Option<OldPartFate> {
     order
         .beside_moves()
         .find_map(|(_, filed)| match &filed.fact {

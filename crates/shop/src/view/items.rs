@@ -388,7 +388,8 @@ pub(super) fn open_items(names: &Names<'_>, rules: &Rules) -> Vec<OpenItemView> 
         .iter()
         .map(|open| {
             let kind = open.known.as_ref().map(|item| item.kind);
-            let words = |state| say::state(kind.unwrap_or(Kind::Part), state).to_owned();
+            let words =
+                |state| (names.tongue().state)(kind.unwrap_or(Kind::Part), state).to_owned();
             let states: BTreeSet<String> = open
                 .pieces
                 .iter()
@@ -573,17 +574,14 @@ fn by_of(reason: &Reason) -> Option<String> {
     }
 }
 
-fn waived(names: &Names<'_>, reason: &Reason) -> Option<String> {
-    reason.waiver.as_ref().map(|waiver| {
-        format!(
-            "waived by {}: {}",
-            names.person(&waiver.by),
-            names.text(waiver.words)
-        )
-    })
+pub(super) fn waived(names: &Names<'_>, reason: &Reason) -> Option<String> {
+    reason
+        .waiver
+        .as_ref()
+        .map(|waiver| (names.tongue().waived)(&names.person(&waiver.by), &names.text(waiver.words)))
 }
 
-fn prints(reason: &Reason) -> bool {
+pub(super) fn prints(reason: &Reason) -> bool {
     reason.waiver.as_ref().is_some_and(|waiver| waiver.prints)
 }
 

@@ -232,7 +232,10 @@ pub fn customer(snap: &Snapshot<'_>, id: &CustomerId) -> Result<KnownCustomer, T
         name: text(Field::Name),
         phone: text(Field::Phone),
         mail: text(Field::Mail),
-        address: text(Field::Address),
+        address: match text(Field::Street) {
+            street if street.is_empty() => text(Field::Address),
+            street => [street, text(Field::Postcode), text(Field::Town)].join(" "),
+        },
         vehicles: vehicles_of(snap, id)?.len(),
     })
 }

@@ -1,8 +1,8 @@
 //! How a vehicle left, and what the customer would not have put right.
 
-use super::story::{dated, left};
+use super::story::dated;
 use crate::say::Names;
-use repair::{Decision, Ending, Fact, Order, Rules};
+use repair::{Decision, Fact, Order, Rules};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -59,8 +59,8 @@ pub(super) fn left_view(names: &Names<'_>, order: &Order, rules: &Rules) -> Opti
         return None;
     };
     Some(LeftView {
-        how: left(*leaves),
-        ending: ending(*ends).to_owned(),
+        how: (names.tongue().left)(*leaves).to_owned(),
+        ending: (names.tongue().ending)(*ends).to_owned(),
         apart: *leaves == repair::Leaves::CollectedApart,
         boxes: *boxes,
         signature: signature.as_ref().map(|file| file.words.hex()),
@@ -99,13 +99,4 @@ pub(super) fn declined(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<D
         .collect();
     out.sort_by_key(|(at, _)| *at);
     out.into_iter().map(|(_, declined)| declined).collect()
-}
-
-fn ending(ending: Ending) -> &'static str {
-    match ending {
-        Ending::Repaired => "repaired",
-        Ending::NotReproduced => "the complaint could not be brought back",
-        Ending::DeclinedPutBack => "declined, and put back together",
-        Ending::DeclinedApart => "declined, and collected dismantled",
-    }
 }

@@ -102,7 +102,7 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
     };
     let torque = known_item.and_then(torque_of);
     Ok(MendingView {
-        text: format!("{label}{place}: {}", say::snag_name(what)),
+        text: format!("{label}{place}: {}", (names.tongue().snag)(what)),
         what: SnagIsForm::of(&what),
         sits: sits.as_ref().map(SitsForm::of),
         words: snap.texts().text_of(words),

@@ -16,6 +16,7 @@ mod made;
 mod mending;
 mod newer;
 mod noted;
+mod on_papers;
 mod papers;
 mod planned;
 mod row;
@@ -23,6 +24,7 @@ mod stopped;
 mod story;
 mod story_desk;
 mod stuck;
+mod taxed;
 mod way;
 mod wrench;
 
@@ -52,8 +54,9 @@ pub use mending::{ChoiceView, MendingView, mending};
 pub use newer::{NewerView, newer};
 pub(crate) use noted::photo;
 pub use noted::{NoteView, PhotoView};
+pub use on_papers::{OnPapers, OpenOnPapers, on_papers};
 pub(crate) use papers::PAPER;
-pub use papers::{GivenView, LetterheadView, PapersView, ProofView, letterhead};
+pub use papers::{GivenView, LetterheadView, PapersView, PostalView, ProofView, letterhead};
 pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
 pub use planned::{must_be_asked, planned as planned_view};
 pub(crate) use row::stands;
@@ -62,11 +65,12 @@ pub(crate) use row::{assigned, promised};
 pub use stopped::StoppedView;
 pub use story::StoryLine;
 pub use stuck::{StuckView, stuck};
+pub use taxed::{NotTaxed, TaxGroupView, TaxedLineView, TaxedView};
 pub use way::{WaySoFar, way_so_far};
 pub use wrench::usual_wrench;
 pub(crate) use {desk::must_ask, goods::parts, goods::sublets};
 
-use crate::say::Names;
+use crate::say::{Names, Tongue};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::words::whole;
@@ -307,6 +311,11 @@ fn standing(snap: &Snapshot<'_>, world: &World, order: &Order) -> Result<Vec<Str
 /// One lasting difference or piece of work left owing, in words.
 #[must_use]
 pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
+    standing_said(Tongue::of(repair::Language::English), snap, fact)
+}
+
+/// The same in a language.
+pub(crate) fn standing_said(tongue: &Tongue, snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
     let text = |words| snap.texts().text_of(words);
     match fact {
         VehicleFact::Differs {
@@ -318,7 +327,7 @@ pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
             what,
             ..
         } => {
-            let item = text(*item).unwrap_or_else(|| "vehicle".to_owned());
+            let item = text(*item).unwrap_or_else(|| tongue.the_vehicle.to_owned());
             let at = if at.is_empty() {
                 String::new()
             } else {
@@ -326,11 +335,14 @@ pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
             };
             let mut parts: Vec<String> = Vec::new();
             // A size says more than what sort of difference it is.
-            let sort = || size.is_none().then(|| story::difference(*what).to_owned());
+            let sort = || {
+                size.is_none()
+                    .then(|| (tongue.difference)(*what).to_owned())
+            };
             parts.extend(text(*words).or_else(sort));
             parts.extend(size.as_ref().map(|size| size.as_str().to_owned()));
             parts.extend(torque.as_ref().map(|torque| torque.as_str().to_owned()));
-            format!("{item}{at}: now {}", parts.join(", "))
+            (tongue.now)(&format!("{item}{at}"), &parts.join(", "))
         }
         VehicleFact::LeftOwing {
             work,
@@ -339,11 +351,11 @@ pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
             until,
             ..
         } => {
-            let what = text(*words).unwrap_or_else(|| crate::say::work_words(work));
-            let until = crate::say::until(until);
+            let what = text(*words).unwrap_or_else(|| (tongue.work)(work));
+            let until = crate::say::until(tongue, until);
             match text(*item) {
-                Some(item) => format!("Due: {what}: {item}{until}"),
-                None => format!("Due: {what}{until}"),
+                Some(item) => (tongue.due)(&format!("{what}: {item}{until}")),
+                None => (tongue.due)(&format!("{what}{until}")),
             }
         }
         _ => String::new(),

@@ -1,9 +1,9 @@
 //! What the papers for the customer say: who and which vehicle, what has changed since
 //! they agreed, what was tested, what stays different.
 
-use super::{customer_text, standing_text, story, vehicle_of, vehicle_text};
+use super::{customer_text, standing_said, story, vehicle_of, vehicle_text};
 use crate::doubts::odometer;
-use crate::say::Names;
+use crate::say::{Names, Tongue};
 use crate::service::carried_by_vehicle;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -31,6 +31,8 @@ pub struct PapersView {
     pub phone: String,
     /// Where the customer lives; empty if nobody said.
     pub address: String,
+    /// The same part by part.
+    pub postal: PostalView,
     /// The vehicle's identification number; empty if nobody said.
     pub vin: String,
     /// The odometer on the way in.
@@ -51,11 +53,38 @@ pub struct PapersView {
     pub given: Vec<GivenView>,
 }
 
+/// Where somebody is, part by part; what nobody said is empty.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, ToSchema)]
+pub struct PostalView {
+    /// The street and house.
+    pub street: String,
+    pub postcode: String,
+    pub town: String,
+    /// The country, as its two letters.
+    pub country: String,
+}
+
+impl PostalView {
+    /// As it stands on a letter: the street, then postcode and town; nothing where neither is told.
+    #[must_use]
+    pub fn lines(&self) -> Vec<String> {
+        let town = format!("{} {}", self.postcode.trim(), self.town.trim());
+        let lines = [self.street.trim(), town.trim()];
+        lines
+            .into_iter()
+            .filter(|line| !line.is_empty())
+            .map(str::to_owned)
+            .collect()
+    }
+}
+
 /// What the shop has printed of itself on its papers, beside its name.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct LetterheadView {
     /// Where it is, in lines.
     pub address: Option<String>,
+    /// The same part by part.
+    pub postal: PostalView,
     pub phone: Option<String>,
     pub mail: Option<String>,
     /// The number that it is taxed under.
@@ -101,8 +130,22 @@ pub fn letterhead(snap: &Snapshot<'_>) -> LetterheadView {
         let text = words.map(|words| snap.texts().text(words));
         text.filter(|text| !text.trim().is_empty())
     };
+    let seat = shop.seat().cloned().unwrap_or_default();
+    let part = |words| text(words).unwrap_or_default();
+    let postal = PostalView {
+        street: part(seat.street),
+        postcode: part(seat.postcode),
+        town: part(seat.town),
+        country: seat.country.unwrap_or_default().trim().to_uppercase(),
+    };
+    // Where it is told part by part, that is what is printed.
+    let address = match postal.lines() {
+        lines if lines.is_empty() => text(told.address),
+        lines => Some(lines.join("\n")),
+    };
     LetterheadView {
-        address: text(told.address),
+        address,
+        postal,
         phone: text(told.phone),
         mail: text(told.mail),
         tax_number: text(told.tax_number),
@@ -156,20 +199,39 @@ pub(super) fn papers(
     let rules = snap.rules();
     let settings = world.shop.settings();
     let vehicle = vehicle_of(order);
+    let told = |field| customer_text(snap, world, order, field);
+    let postal = PostalView {
+        street: told(Field::Street)?,
+        postcode: told(Field::Postcode)?,
+        town: told(Field::Town)?,
+        country: told(Field::Country)?.trim().to_uppercase(),
+    };
+    let own = letterhead(snap);
+    let address = match postal.lines() {
+        lines if lines.is_empty() => told(Field::Address)?,
+        mut lines => {
+            // A letter abroad bears the country.
+            if !postal.country.is_empty() && postal.country != own.postal.country {
+                lines.push(postal.country.clone());
+            }
+            lines.join("\n")
+        }
+    };
     Ok(PapersView {
         shop: settings.map_or_else(String::new, |set| snap.texts().text(set.name)),
         currency: settings.map_or_else(String::new, |set| set.currency.clone()),
         today: rules.today().to_string(),
         charged_on: charged_on(order, &rules),
-        phone: customer_text(snap, world, order, Field::Phone)?,
-        address: customer_text(snap, world, order, Field::Address)?,
+        phone: told(Field::Phone)?,
+        address,
+        postal,
         vin: vehicle_text(snap, world, vehicle.as_ref(), Field::Vin)?,
         odometer_in: odometer(order, OdometerAt::In),
         odometer_out: odometer(order, OdometerAt::Out),
-        measured: crate::measures::in_lines(snap, id)?,
+        measured: crate::measures::in_lines(names.tongue(), snap, id)?,
         proofs: proofs(names, order, &rules),
-        differences: differences(snap, world, id, order, &rules)?,
-        letterhead: letterhead(snap),
+        differences: differences(names.tongue(), snap, world, id, order, &rules)?,
+        letterhead: own,
         place: crate::places::place_of(&world.shop).map(|place| place.place.clone()),
         given: given(names, order, &rules),
     })
@@ -201,7 +263,7 @@ fn charged_on(order: &Order, rules: &Rules) -> Option<String> {
     Some(rules.day(last.at).to_string())
 }
 
-fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
+pub(super) fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
     let replaced = repair::proofs_replaced(order);
     let mut out: Vec<_> = order
         .beside_moves()
@@ -216,7 +278,7 @@ fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
                 filed.stamp.at,
                 ProofView {
                     proof: ProofIsForm::of(proof),
-                    name: crate::say::proof_name(*proof).to_owned(),
+                    name: (names.tongue().proof)(*proof).to_owned(),
                     outcome: OutcomeForm::of(outcome),
                     words: words.map(|words| names.text(words)),
                     at: story::dated(rules, filed.stamp.at),
@@ -231,7 +293,8 @@ fn proofs(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<ProofView> {
 }
 
 /// The differences the vehicle carries, and those it would leave with now.
-fn differences(
+pub(super) fn differences(
+    tongue: &Tongue,
     snap: &Snapshot<'_>,
     world: &World,
     id: &OrderId,
@@ -252,6 +315,6 @@ fn differences(
     Ok(carried
         .differences()
         .chain(&new)
-        .map(|fact| standing_text(snap, fact))
+        .map(|fact| standing_said(tongue, snap, fact))
         .collect())
 }

@@ -6,8 +6,8 @@ use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use jiff::Timestamp;
 use repair::{
-    Account, AimIs, CommandId, Decided, Decision, DifferenceIs, Fact, Filed, ItemId, Leaves,
-    LevelAt, Move, Order, Rules, State,
+    Account, AimIs, CommandId, Decided, Decision, Fact, Filed, ItemId, LevelAt, Move, Order, Rules,
+    State,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -58,26 +58,6 @@ pub(super) fn hour(rules: &Rules, at: Timestamp) -> String {
         return zoned.strftime("%H:%M").to_string();
     }
     zoned.strftime("%a %H:%M").to_string()
-}
-
-/// How a vehicle left, in words.
-pub(super) fn left(leaves: Leaves) -> String {
-    match leaves {
-        Leaves::DrivesAway => "drove away".to_owned(),
-        Leaves::CollectedApart => "collected dismantled".to_owned(),
-    }
-}
-
-/// A lasting difference, in words.
-pub(super) fn difference(what: DifferenceIs) -> &'static str {
-    match what {
-        DifferenceIs::Insert => "thread insert",
-        DifferenceIs::Larger => "larger thread",
-        DifferenceIs::Longer => "longer bolt",
-        DifferenceIs::Substitute => "another part",
-        DifferenceIs::Gone => "gone by consent",
-        DifferenceIs::Other => "different",
-    }
 }
 
 /// Lines of a story that are shown together, the oldest first.
@@ -334,7 +314,7 @@ fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> S
         ),
         Fact::DifferenceNoted { words, what, .. } => format!(
             "Stands different from now on: {}",
-            words.map_or_else(|| difference(*what).to_owned(), text)
+            words.map_or_else(|| (names.tongue().difference)(*what).to_owned(), text)
         ),
         Fact::Checked { items, .. } => {
             let names: Vec<_> = items.iter().map(|item| names.label(item)).collect();

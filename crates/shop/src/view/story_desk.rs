@@ -1,7 +1,8 @@
 //! What the desk told and decided, in plain words.
 
 use super::desk::numbered;
-use super::story::{aimed, hour, left};
+use super::story::{aimed, hour};
+use crate::say::Tongue;
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::v1::codes::{LineTextForm, PaidByForm, PartStepForm, SystemForm, WayForm};
@@ -264,7 +265,10 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
                 "collected by"
             };
             let by = signed_by.map_or_else(String::new, |by| format!(", {how} {}", text(by)));
-            format!("Handed over: {}{boxes}{by}", left(*leaves))
+            format!(
+                "Handed over: {}{boxes}{by}",
+                (Tongue::of(repair::Language::English).left)(*leaves)
+            )
         }
         Decision::TakenBack { words } => format!("Back in: {}", text(*words)),
         Decision::Voided { words } => format!("Voided: {}", text(*words)),

@@ -460,6 +460,8 @@ impl World {
             ("phone", text(Field::Phone)),
             ("mail", text(Field::Mail)),
             ("address", text(Field::Address)),
+            ("street", text(Field::Street)),
+            ("town", text(Field::Town)),
         ];
         let names = names.map(|(what, words)| (what, words.filter(|_| goes_by)));
         self.put_names(

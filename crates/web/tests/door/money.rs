@@ -228,7 +228,7 @@ fn each_invoice_is_a_paper_of_its_own() {
         again.text
     );
     assert!(
-        again.text.contains("To pay on all invoices"),
+        again.text.contains("Total of all invoices"),
         "{}",
         again.text
     );

@@ -315,7 +315,18 @@ fn some_of_an_invoice_is_taken_back_at_the_desk() {
         "{}",
         pay.text
     );
-    let paper = door.get(&pay.link("Credit note CR-1"));
+    let note = screen(&door, &pay.link("Credit note CR-1"));
+    for said in [
+        "CR-1",
+        "Of invoice",
+        "INV-1",
+        "the core came back",
+        "Core charge, starter",
+        back,
+    ] {
+        assert!(note.text.contains(said), "{said}: {}", note.text);
+    }
+    let paper = door.get(&note.link("Paper"));
     assert_eq!(paper.status, 200);
     assert!(paper.body.starts_with("%PDF"), "{}", &paper.body[..40]);
     press(

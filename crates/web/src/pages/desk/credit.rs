@@ -22,7 +22,7 @@ pub async fn credit(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
-        let written = whose.written();
+        let written = whose.written().map(str::to_owned);
         let invoices: Vec<&InvoiceView> = order
             .price
             .iter()
@@ -100,5 +100,5 @@ pub fn written_notes(order: &OrderView) -> Markup {
 fn note_page(order: &OrderView, credit: &CreditView) -> String {
     let payer = super::papers::word(&credit.payer);
     let query = format!("payer={payer}&written={}", credit.command);
-    super::paper_file::address(order.number, papers::Kind::CreditNote, &query)
+    super::paper_file::page(order.number, papers::Kind::CreditNote, &query)
 }

@@ -1,6 +1,7 @@
 //! Taking a vehicle in: one that is known in a few taps, a new one with what has to be known.
 
 use crate::State;
+use crate::pages::shop::address_fields;
 use crate::pages::{Shown, Visit, show};
 use crate::tap::{
     Look, amount, button, chips, field, input, new, odometer, required, text, when, words,
@@ -13,7 +14,10 @@ use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::offers::JobOffer;
 use shop::repair::{CustomerId, VehicleId};
-use shop::view::{KnownCustomer, KnownVehicle, TakenIn, known_customer, known_vehicle, offered};
+use shop::view::{
+    KnownCustomer, KnownVehicle, PostalView, TakenIn, known_customer, known_vehicle, letterhead,
+    offered,
+};
 use shop::{Trouble, view};
 
 /// What is typed so far, and who or what was picked of what is known.
@@ -34,7 +38,13 @@ pub struct Typed {
     #[serde(default)]
     phone: String,
     #[serde(default)]
-    address: String,
+    street: String,
+    #[serde(default)]
+    postcode: String,
+    #[serde(default)]
+    town: String,
+    #[serde(default)]
+    country: String,
     #[serde(default)]
     complaint: String,
     #[serde(default)]
@@ -125,7 +135,7 @@ fn unknown(
                             (input("phone", "Telephone", "", &typed.phone))
                             div id="known" aria-live="polite" { (picks(typed, &vehicles, &customers)) }
                             (vehicle_fields(typed))
-                            (input("address", "Address", "for the papers, can wait", &typed.address))
+                            (where_they_live(visit, "", typed))
                         }
                     }
                 }
@@ -139,6 +149,28 @@ fn unknown(
             }
         }
     })
+}
+
+/// An address, part by part; the country is the shop's until another is typed.
+fn where_they_live(visit: &Visit<'_>, before: &str, typed: &Typed) -> Markup {
+    let own = letterhead(visit.snap).postal.country;
+    let country = if typed.country.is_empty() {
+        own
+    } else {
+        typed.country.clone()
+    };
+    let now = PostalView {
+        street: typed.street.clone(),
+        postcode: typed.postcode.clone(),
+        town: typed.town.clone(),
+        country,
+    };
+    html! {
+        details id=(format!("{before}address")) {
+            summary class="row" { span class="what" { "Address" } span class="soft" { "for the papers, can wait" } }
+            (address_fields(before, &now))
+        }
+    }
 }
 
 /// What may be meant by what is typed, each one tap away.
@@ -170,7 +202,7 @@ fn known(visit: &Visit<'_>, typed: &Typed, id: &VehicleId) -> Result<Markup, Tro
                         summary class="row" { span class="what" { "It belongs to somebody else now" } }
                         (input("new-owner", "Customer", "", ""))
                         (input("new-phone", "Telephone", "", ""))
-                        (input("new-address", "Address", "for the papers, can wait", ""))
+                        (where_they_live(visit, "new-", &Typed::default()))
                     }
                     a class="row" href="/new" { span class="what soft" { "Another vehicle" } }
                 }
@@ -418,7 +450,8 @@ fn taking_in(unit: &str, owner: Option<&KnownCustomer>, jobs: &[JobOffer]) -> Ve
     if owner.is_none() {
         out.push(
             json!({ "stream": join("customer:", "customer"), "customer_fact": { "declared": {
-            "texts": texts(&[("name", "customer"), ("phone", "phone"), ("address", "address")]) } } }),
+            "texts": texts(&[("name", "customer"), ("phone", "phone"), ("street", "street"), ("postcode", "postcode"),
+                ("town", "town"), ("country", "country")]) } } }),
         );
     }
     // How far the number could be read follows from the number.
@@ -464,7 +497,8 @@ fn taking_in_again(
         when(
             "new-owner",
             json!({ "stream": { "$join": ["customer:", new("customer")] }, "customer_fact": { "declared": {
-                "texts": texts(&[("name", "new-owner"), ("phone", "new-phone"), ("address", "new-address")]) } } }),
+                "texts": texts(&[("name", "new-owner"), ("phone", "new-phone"), ("street", "new-street"),
+                    ("postcode", "new-postcode"), ("town", "new-town"), ("country", "new-country")]) } } }),
         ),
         when(
             "new-owner",

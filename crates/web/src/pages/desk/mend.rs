@@ -42,6 +42,19 @@ impl Mended {
 /// The texts of a customer that can be mended.
 fn of_customer(visit: &Visit<'_>, id: &str) -> Result<Vec<Mended>, Trouble> {
     let customer = visit.snap.world().customer(&CustomerId::new(id))?;
+    let in_lines = now(visit, customer.text(Field::Address));
+    let parts = [
+        (Field::Street, "street", "Street and house", "", false),
+        (Field::Postcode, "postcode", "Postcode", "", false),
+        (Field::Town, "town", "Town", "", false),
+        (
+            Field::Country,
+            "country",
+            "Country",
+            "two letters, such as DE or US",
+            false,
+        ),
+    ];
     let fields = [
         (Field::Name, "name", "Customer", "", true),
         (Field::Phone, "phone", "Telephone", "", false),
@@ -50,11 +63,14 @@ fn of_customer(visit: &Visit<'_>, id: &str) -> Result<Vec<Mended>, Trouble> {
             Field::Address,
             "address",
             "Address",
-            "for the papers",
+            "as it was told; what is told below stands in its place",
             false,
         ),
     ];
-    let each = fields.into_iter().map(|(field, name, label, hint, must)| {
+    // Who told their address in lines sees them until they tell it part by part.
+    let told = |field: Field| field != Field::Address || !in_lines.text.is_empty();
+    let fields = fields.into_iter().filter(|field| told(field.0));
+    let each = fields.chain(parts).map(|(field, name, label, hint, must)| {
         let now = now(visit, customer.text(field));
         let mended = json!({ "field": name, "words": text(name), "after": now.by });
         let command =

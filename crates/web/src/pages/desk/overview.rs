@@ -210,9 +210,8 @@ fn printed(order: &OrderView) -> Markup {
         @let planned = order.aim.is_some().then_some(Kind::WorkSheet);
         @let apart = (!order.open_items.is_empty()).then_some(Kind::Apart);
         @for kind in paid.into_iter().chain(planned).chain([Kind::Labels, Kind::HowTo]).chain(apart) {
-            a class="row" href=(super::paper_file::address(order.number, kind, "")) {
+            a class="row" href=(super::paper_file::page(order.number, kind, "")) {
                 span class="what strong" { (kind.title()) }
-                span class="soft" { "PDF" }
             }
         }
         (given(order))

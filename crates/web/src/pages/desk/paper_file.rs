@@ -1,6 +1,6 @@
 //! A paper as a PDF: made when it is asked for, and kept as it was when it is given out.
 
-use super::papers::For;
+use super::papers::{For, show_paper};
 use crate::State;
 use crate::door::blocking;
 use crate::pages::show_anybody;
@@ -37,23 +37,58 @@ pub fn of_kind(number: u64, kind: Kind) -> String {
     address(number, kind, "")
 }
 
-/// The paper as it is now.
+/// Where the e-invoice of a paper is fetched by itself.
+pub fn of_e_invoice(number: u64, kind: Kind, query: &str) -> String {
+    format!("/o/{number}/papers/{}.xml?{query}", kind.name())
+}
+
+/// The page of a paper.
+pub fn page(number: u64, kind: Kind, query: &str) -> String {
+    let query = if query.is_empty() {
+        String::new()
+    } else {
+        format!("?{query}")
+    };
+    format!("/o/{number}/papers/{}{query}", kind.name())
+}
+
+/// The paper as it is now: its page, its PDF, or its e-invoice.
 pub async fn paper(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path((number, file)): Path<(String, String)>,
     Query(whose): Query<For>,
 ) -> Response {
+    if !file.contains('.') {
+        return match Kind::named(&file) {
+            Some(kind) => {
+                let state = extract::State(state);
+                show_paper((state, headers, Path(number), Query(whose)), kind).await
+            }
+            None => show_anybody(state, headers, move |_| Err(no_paper(&file))).await,
+        };
+    }
     let service = state.service.clone();
     let (caller, address) = asks(&state, &headers);
     let made = blocking(move || {
+        if let Some(name) = file.strip_suffix(".xml") {
+            let (number, asked) = wanted(&number, name, &whose, address)?;
+            let made = service.look(&caller, |snap| papers::e_invoice_of(snap, number, &asked))?;
+            let name = format!("{name}-{number}.xml");
+            return Ok((name, "application/xml", made.xml.into_bytes()));
+        }
         let (number, asked) = wanted(&number, &file, &whose, address)?;
-        service.look(&caller, |snap| make(snap, number, &asked))
+        let made = service.look(&caller, |snap| make(snap, number, &asked))?;
+        Ok((made.file, "application/pdf", made.pdf))
     });
     match made.await {
-        Ok(made) => pdf(&made.file, made.pdf),
+        Ok((name, media, content)) => as_file(&name, media, content),
         Err(trouble) => show_anybody(state, headers, move |_| Err(trouble)).await,
     }
+}
+
+fn no_paper(name: &str) -> Trouble {
+    Trouble::not_found(format!("there is no paper called {name:?}"))
 }
 
 /// Keeps it as given out, and goes back to the desk.
@@ -97,23 +132,19 @@ fn wanted(
         .parse()
         .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
     let name = file.strip_suffix(".pdf").unwrap_or(file);
-    let kind = Kind::named(name)
-        .ok_or_else(|| Trouble::not_found(format!("there is no paper called {name:?}")))?;
+    let kind = Kind::named(name).ok_or_else(|| no_paper(name))?;
     let asked = Asked {
-        payer: whose.payer(),
-        written: whose.written(),
-        language: whose.language(),
         address,
-        ..Asked::of(kind)
+        ..whose.asked(kind)?
     };
     Ok((number, asked))
 }
 
 /// Shown in its place by a browser that can; what is true now is made anew each time.
-fn pdf(name: &str, content: Vec<u8>) -> Response {
+fn as_file(name: &str, media: &'static str, content: Vec<u8>) -> Response {
     let mut answer = content.into_response();
     let headers = answer.headers_mut();
-    headers.insert(CONTENT_TYPE, HeaderValue::from_static("application/pdf"));
+    headers.insert(CONTENT_TYPE, HeaderValue::from_static(media));
     headers.insert(CACHE_CONTROL, HeaderValue::from_static("private, no-store"));
     // The name holds letters, figures and hyphens alone.
     if let Ok(place) = HeaderValue::from_str(&format!("inline; filename=\"{name}\"")) {

@@ -12,7 +12,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::v1::codes::LanguageForm;
-use shop::view::{LetterheadView, letterhead};
+use shop::view::{LetterheadView, PostalView, letterhead};
 
 /// The page of the letterhead.
 pub async fn page(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
@@ -27,7 +27,7 @@ pub async fn page(extract::State(state): extract::State<State>, headers: HeaderM
                     (input("mail", "E-mail", "", now.mail.as_deref().unwrap_or("")))
                     (lines("terms", "At the end of an invoice", "such as when to pay, and your warranty", now.terms.as_deref().unwrap_or("")))
                     (chips("language", "Papers are in", &[("en", "English"), ("de", "German")], language(&now)))
-                    div class="presses" { (button(Look::Confirm, "Save", "", &[told(visit)], None)) }
+                    div class="presses" { (button(Look::Confirm, "Save", "", &[told(visit, &now), seat_told(visit)], None)) }
                 }
                 (picture(visit, &now))
             }
@@ -48,22 +48,55 @@ fn language(now: &LetterheadView) -> &'static str {
 pub fn fields(now: &LetterheadView) -> Markup {
     let text = |told: &Option<String>| told.clone().unwrap_or_default();
     html! {
-        (lines("address", "Address of the shop", "one line each, as on a letter", &text(&now.address)))
+        @if in_lines(now) {
+            (lines("address", "Address of the shop", "as it was told; what is told below stands in its place", &text(&now.address)))
+        }
+        (address_fields("seat-", &now.postal))
         (input("phone", "Telephone", "", &text(&now.phone)))
         (input("tax-number", "Tax number", "as it has to stand on an invoice", &text(&now.tax_number)))
         (input("bank", "Bank", "where money is transferred to", &text(&now.bank)))
     }
 }
 
-fn told(visit: &Visit<'_>) -> Value {
-    of_shop(json!({ "letterhead-told": {
-        "letterhead": letter(json!(field("language")), text("mail"), text("terms")),
+/// Whether its address was told in lines, and in no other way since.
+fn in_lines(now: &LetterheadView) -> bool {
+    now.address.is_some() && now.postal.lines().is_empty()
+}
+
+/// An address part by part. The names of the fields begin with this.
+pub fn address_fields(before: &str, now: &PostalView) -> Markup {
+    let name = |part: &str| format!("{before}{part}");
+    html! {
+        (input(&name("street"), "Street and house", "", &now.street))
+        (input(&name("postcode"), "Postcode", "", &now.postcode))
+        (input(&name("town"), "Town", "", &now.town))
+        (input(&name("country"), "Country", "two letters, such as DE or US", &now.country))
+    }
+}
+
+fn told(visit: &Visit<'_>, now: &LetterheadView) -> Value {
+    let mut letter = letter(json!(field("language")), text("mail"), text("terms"));
+    if in_lines(now) {
+        letter["address"] = text("address");
+    }
+    of_shop(json!({ "letterhead-told": { "letterhead": letter,
         "after": seen(visit.snap.world().shop.letterheads_told()) } }))
 }
 
-/// The form's fields as they are sent.
+fn seat_told(visit: &Visit<'_>) -> Value {
+    of_shop(json!({ "seat-told": { "seat": seat(),
+        "after": seen(visit.snap.world().shop.seats_told()) } }))
+}
+
+/// Where the shop is, as it is sent.
+pub fn seat() -> Value {
+    json!({ "street": text("seat-street"), "postcode": text("seat-postcode"),
+        "town": text("seat-town"), "country": field("seat-country") })
+}
+
+/// The form's fields as they are sent; the address goes part by part.
 pub fn letter(language: Value, mail: Value, terms: Value) -> Value {
-    json!({ "address": text("address"), "phone": text("phone"), "mail": mail,
+    json!({ "address": null, "phone": text("phone"), "mail": mail,
         "tax_number": text("tax-number"), "bank": text("bank"), "terms": terms,
         "language": language })
 }

@@ -8,6 +8,8 @@ pub mod record;
 mod setup;
 mod words;
 
+pub use letterhead::address_fields;
+
 use crate::State;
 use axum::Router;
 use axum::routing::{get, post};

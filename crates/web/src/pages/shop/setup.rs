@@ -185,6 +185,7 @@ fn setting_up() -> Vec<Value> {
         shop(
             json!({ "letterhead-told": { "letterhead": super::letterhead::letter(json!("en"), Value::Null, Value::Null), "after": [] } }),
         ),
+        shop(json!({ "seat-told": { "seat": super::letterhead::seat(), "after": [] } })),
         shop(
             json!({ "joined": { "person": new("owner"), "name": text("owner"), "roles": ["owner", "technician"] } }),
         ),
