@@ -46,7 +46,12 @@ fn ink(browser: &Browser) -> Result<Vec<u64>> {
            pen.drawImage(one, 0, 0);
            const points = pen.getImageData(0, 0, sheet.width, sheet.height).data;
            return points.filter((value, nth) => nth % 4 === 3 && value > 128).length;
-         })).then(done, (error) => done([]));",
+         })).then((pictures) => {
+           const drawn = [...document.querySelectorAll('.drawn[aria-label^=\"The signature\"] svg')];
+           const area = (one) => one.width.baseVal.value * one.height.baseVal.value;
+           const inked = drawn.map((one) => [...one.querySelectorAll('rect')].reduce((sum, each) => sum + area(each), 0));
+           done([...pictures, ...inked.map(Math.round)]);
+         }, (error) => done([]));",
         vec![],
     )?;
     let counts = counted.as_array().cloned().unwrap_or_default();
@@ -291,7 +296,7 @@ fn declined_and_signed_then_collected_apart() -> Result<()> {
     let paper = browser.text()?;
     for wanted in [
         "Boxes that went with it: 3",
-        "Signed for by Ada Brandt",
+        "Signed for on the screen by Ada Brandt",
         "Work you declined",
         "declined, and collected dismantled",
         "Alternator: off",

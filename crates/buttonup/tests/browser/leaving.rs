@@ -57,7 +57,7 @@ fn declined_and_put_back() -> Result<()> {
     tap(&browser, "It drives away")?;
     browser.wait_for_text("Declined, and put back together")?;
     follow(&browser, "Print the invoice")?;
-    browser.wait_for_text("said no to: the repair")?;
+    browser.wait_for_text("declined the repair")?;
     ensure!(browser.text()?.contains("declined, and put back together"));
     Ok(())
 }

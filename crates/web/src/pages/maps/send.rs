@@ -52,9 +52,9 @@ fn what_goes(sent: &SentMap, named: &[String], signer: &Signer) -> Markup {
         h1 { "Send it to another shop" }
         p class="gap" { "One file, signed by your shop. Whoever reads it in sees what it would change before it does." }
         div class="narrow" {
-            div class="row" { span class="what" { "Vehicle" } span { (sent.vehicle) } }
-            div class="row" { span class="what" { "Version" } span { (sent.version) ", kept " (day(&sent.kept)) } }
-            div class="row" { span class="what" { "From" } span { (sent.from) } }
+            div class="row" { span class="what" { "Vehicle" } span class="value" { (sent.vehicle) } }
+            div class="row" { span class="what" { "Version" } span class="value" { (sent.version) ", kept " (day(&sent.kept)) } }
+            div class="row" { span class="what" { "From" } span class="value" { (sent.from) } }
             div class="row" { span class="what" { "Jobs of this kind done here" } span class="number" { (sent.orders) } }
             div class="row" { span class="what" { "Signed with" } span class="number" { (signer.mark()) } }
         }
@@ -169,9 +169,9 @@ fn what_comes(visit: &Visit<'_>, received: &ReceivedMap) -> Result<Markup, Troub
     Ok(html! {
         div class="columns" {
             div {
-                div class="row" { span class="what" { "Vehicle" } span { (sent.vehicle) } }
-                div class="row" { span class="what" { "From" } span { (sent.from) } }
-                div class="row" { span class="what" { "Their version" } span { (sent.version) ", kept " (day(&sent.kept)) } }
+                div class="row" { span class="what" { "Vehicle" } span class="value" { (sent.vehicle) } }
+                div class="row" { span class="what" { "From" } span class="value" { (sent.from) } }
+                div class="row" { span class="what" { "Their version" } span class="value" { (sent.version) ", kept " (day(&sent.kept)) } }
                 div class="row" { span class="what" { "Jobs of this kind done there" } span class="number" { (sent.orders) } }
                 div class="row" { span class="what" { "Things in it" } span class="number" { (would.items) } }
                 div class="row" {
