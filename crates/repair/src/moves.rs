@@ -164,8 +164,12 @@ impl Moves {
     fn tie(&mut self) {
         self.see(0);
         let of_item = |item: &ItemId| {
+            let spoken_of: BTreeSet<Position> = self
+                .live(item)
+                .flat_map(|(_, node)| node.change.at.iter().copied())
+                .collect();
             let heads = |at: Position| (at, self.heads_among(item, at, &|_| true));
-            self.positions(item).into_iter().map(heads).collect()
+            spoken_of.into_iter().map(heads).collect()
         };
         self.heads = self
             .by_item
@@ -269,7 +273,36 @@ impl Moves {
         position: Position,
         seen: &BTreeSet<&MoveId>,
     ) -> Vec<(&MoveId, &Node)> {
-        self.named(&self.heads_among(item, position, &|id| seen.contains(id)))
+        self.named(&self.heads_of_some(item, position, &|number| seen.contains(&self.ids[number])))
+    }
+
+    /// The heads of one piece among the moves that were stated so.
+    #[must_use]
+    pub fn heads_stated(
+        &self,
+        item: &ItemId,
+        position: Position,
+        stated: Stated,
+    ) -> Vec<(&MoveId, &Node)> {
+        self.named(&self.heads_of_some(item, position, &|number| {
+            self.nodes[number].stated == stated
+        }))
+    }
+
+    /// The heads of one piece among some moves. Where those of all are among them, it is those:
+    /// each other move there was seen by one of them.
+    fn heads_of_some(
+        &self,
+        item: &ItemId,
+        position: Position,
+        among: &dyn Fn(usize) -> bool,
+    ) -> Vec<usize> {
+        let of_all = self.heads.get(self.name(item));
+        let of_all = of_all.and_then(|heads| heads.get(&position));
+        match of_all {
+            Some(heads) if heads.iter().all(|number| among(*number)) => heads.clone(),
+            _ => self.heads_among(item, position, among),
+        }
     }
 
     fn named(&self, numbers: &[usize]) -> Vec<(&MoveId, &Node)> {
@@ -281,12 +314,12 @@ impl Moves {
         &self,
         item: &ItemId,
         position: Position,
-        among: &dyn Fn(&MoveId) -> bool,
+        among: &dyn Fn(usize) -> bool,
     ) -> Vec<usize> {
         let here: Vec<usize> = self
             .numbers_of(item)
             .filter(|number| self.nodes[*number].change.at.contains(&position))
-            .filter(|number| among(&self.ids[*number]))
+            .filter(|number| among(*number))
             .collect();
         if here.len() < 2 {
             return here;
@@ -305,9 +338,8 @@ impl Moves {
     /// The positions that moves of an item speak of.
     #[must_use]
     pub fn positions(&self, item: &ItemId) -> BTreeSet<Position> {
-        self.live(item)
-            .flat_map(|(_, node)| node.change.at.iter().copied())
-            .collect()
+        let heads = self.heads.get(self.name(item)).into_iter().flatten();
+        heads.map(|(position, _)| *position).collect()
     }
 
     /// The heads of every piece of an item: what a device sends as seen.

@@ -184,16 +184,14 @@ pub fn not_checked(order: &Order, account: &Account) -> Vec<Why> {
 
 fn unchecked(order: &Order, account: &Account, item: &Item) -> Option<Why> {
     // The last to move each piece; having looked at it since is not having checked it.
-    let moved: BTreeSet<&MoveId> = account
-        .moves
-        .live(&item.id)
-        .filter(|(_, node)| node.stated == Stated::Moved)
-        .map(|(id, _)| id)
-        .collect();
+    let moved = |position| {
+        let moves = &account.moves;
+        moves.heads_stated(&item.id, position, Stated::Moved)
+    };
     let heads: Vec<_> = account
         .positions(&item.id)
         .into_iter()
-        .flat_map(|position| account.moves.heads_seen(&item.id, position, &moved))
+        .flat_map(moved)
         .collect();
     let by: BTreeSet<&PersonId> = heads.iter().map(|(_, node)| &node.stamp.who).collect();
     let last = by.first().copied()?.clone();

@@ -196,6 +196,18 @@ fn extras(snap: &Snapshot<'_>, map: &Map, account: &Account, stands: &Stands) ->
 }
 
 impl OrderMap {
+    /// The same for what the map knows alone: the plan of it stays as it was whatever else comes
+    /// off or goes on, and is found once.
+    #[must_use]
+    pub fn of_the_map(mut self) -> Self {
+        self.stands
+            .retain(|item, _| self.map.items.contains_key(item));
+        self.to_roll
+            .retain(|item| self.map.items.contains_key(item));
+        self.extras.clear();
+        self
+    }
+
     /// Where things stand, as text for a plan elsewhere. What the map does not know goes by
     /// what it is called.
     #[must_use]

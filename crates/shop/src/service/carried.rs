@@ -4,8 +4,8 @@ use crate::trouble::Trouble;
 use crate::world::{World, vehicle_of};
 use record::{AnyEvent, Stream};
 use repair::{
-    Account, Debt, DifferenceId, DifferenceIs, Fact, Gate, ItemId, Order, OrderId, PieceIs, Rules,
-    Until, VehicleFact, Why, debts, may,
+    Account, Debt, DifferenceId, DifferenceIs, Fact, Gate, ItemId, OrderId, OrderReading, PieceIs,
+    Rules, Until, VehicleFact, Why,
 };
 use sha2::{Digest, Sha256};
 
@@ -13,15 +13,15 @@ use sha2::{Digest, Sha256};
 /// and work due later.
 pub(crate) fn carried_by_vehicle(
     world: &World,
-    order: &Order,
+    reading: &OrderReading<'_>,
     id: &OrderId,
-    rules: &Rules,
 ) -> Result<Vec<(Stream, AnyEvent)>, Trouble> {
+    let (order, rules) = (reading.order(), reading.rules());
     let Some(vehicle) = vehicle_of(order) else {
         return Ok(Vec::new());
     };
     let carried = world.vehicle(&vehicle)?;
-    let account = Account::of(order);
+    let account = reading.account();
     let label = |item: &ItemId| {
         account
             .items
@@ -51,19 +51,20 @@ pub(crate) fn carried_by_vehicle(
             }),
             _ => None,
         });
-    let answer = may(order, Gate::HandOver, rules);
-    let waived: Vec<Debt> = answer
+    let answer = reading.answer(Gate::HandOver);
+    let waived: Vec<&Debt> = answer
         .fit_to_go
-        .into_iter()
+        .iter()
         .filter(|reason| reason.waiver.is_some())
-        .filter_map(|reason| match reason.why {
+        .filter_map(|reason| match &reason.why {
             Why::Owed(debt) => Some(debt),
             _ => None,
         })
         .collect();
-    let owing = debts(order, &account, rules)
-        .into_iter()
-        .filter_map(|debt| left_owing(debt, &waived, rules))
+    let owing = reading
+        .debts()
+        .iter()
+        .filter_map(|debt| left_owing(debt.clone(), &waived, rules))
         .map(|debt| VehicleFact::LeftOwing {
             order: id.clone(),
             item: debt.work.item.as_ref().and_then(label),
@@ -72,7 +73,7 @@ pub(crate) fn carried_by_vehicle(
             until: debt.until,
         });
     Ok(differences
-        .chain(substitutes(&account, id))
+        .chain(substitutes(account, id))
         .chain(owing)
         // It may leave a second time, having come back in.
         .filter(|fact| !carried.facts().any(|(.., known)| known == fact))
@@ -82,7 +83,7 @@ pub(crate) fn carried_by_vehicle(
 
 /// Work that is due after hand-over. What was let pass at hand-over is not done by that: it is due
 /// the day after.
-fn left_owing(debt: Debt, waived: &[Debt], rules: &Rules) -> Option<Debt> {
+fn left_owing(debt: Debt, waived: &[&Debt], rules: &Rules) -> Option<Debt> {
     if matches!(debt.until, Until::Later { .. }) {
         return Some(debt);
     }

@@ -31,9 +31,9 @@ use check::{check_job, check_money, check_place, check_settings, check_weights, 
 use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
-    Context, Decision, Event, Fact, Field, Leaves, MapFact, OdometerAt, Order, OrderId, Refusal,
-    Request, Rules, ShopFact, VehicleFact, VehicleId, VinRead, Words, decide,
-    record as record_fact,
+    Context, Decision, Event, Fact, Field, Leaves, MapFact, OdometerAt, Order, OrderId,
+    OrderReading, Refusal, Request, Rules, ShopFact, VehicleFact, VehicleId, VinRead, Words,
+    decide, record as record_fact,
 };
 use serde_json::Value;
 use sha2::{Digest, Sha256};
@@ -737,7 +737,8 @@ impl Service {
                     out.push((Stream::Shop, AnyEvent::Shop(given)));
                 }
                 Event::Decision(Decision::HandedOver { .. }) => {
-                    out.extend(carried_by_vehicle(world, &order, id, &context.rules)?);
+                    let reading = OrderReading::of(&order, &context.rules);
+                    out.extend(carried_by_vehicle(world, &reading, id)?);
                 }
                 _ => {}
             }

@@ -291,7 +291,7 @@ fn view(
         walked: noted::walked(order),
         story: story.lines,
         story_before: story.earlier,
-        story_length: story::length(order),
+        story_length: story.length,
     })
 }
 

@@ -104,7 +104,7 @@ pub fn on_papers(
                 states: open.states,
             })
             .collect(),
-        differences: papers::differences(tongue, snap, world, &id, order, &rules)?,
+        differences: papers::differences(tongue, snap, world, &id, names.reading())?,
         debts: items::debts(names)
             .into_iter()
             .map(|debt| (debt.text, debt.before.is_none()))

@@ -11,7 +11,9 @@ use crate::world::World;
 use record::AnyEvent;
 use record::form::Form;
 use record::v1::codes::{LanguageForm, OutcomeForm, ProofIsForm};
-use repair::{Fact, Field, OdometerAt, Order, OrderId, Rules, VehicleFact, papers as desk};
+use repair::{
+    Fact, Field, OdometerAt, Order, OrderId, OrderReading, Rules, VehicleFact, papers as desk,
+};
 use serde::Serialize;
 use std::sync::Arc;
 use utoipa::ToSchema;
@@ -230,7 +232,7 @@ pub(super) fn papers(
         odometer_out: odometer(order, OdometerAt::Out),
         measured: crate::measures::in_lines(names.tongue(), snap, id)?,
         proofs: proofs(names, order, &rules),
-        differences: differences(names.tongue(), snap, world, id, order, &rules)?,
+        differences: differences(names.tongue(), snap, world, id, names.reading())?,
         letterhead: own,
         place: crate::places::place_of(&world.shop).map(|place| place.place.clone()),
         given: given(names, order, &rules),
@@ -298,14 +300,13 @@ pub(super) fn differences(
     snap: &Snapshot<'_>,
     world: &World,
     id: &OrderId,
-    order: &Order,
-    rules: &Rules,
+    reading: &OrderReading<'_>,
 ) -> Result<Vec<String>, Trouble> {
-    let carried = match vehicle_of(order) {
+    let carried = match vehicle_of(reading.order()) {
         Some(vehicle) => world.vehicle(&vehicle)?,
         None => Arc::default(),
     };
-    let new: Vec<VehicleFact> = carried_by_vehicle(world, order, id, rules)?
+    let new: Vec<VehicleFact> = carried_by_vehicle(world, reading, id)?
         .into_iter()
         .filter_map(|(_, event)| match event {
             AnyEvent::Vehicle(fact @ VehicleFact::Differs { .. }) => Some(fact),

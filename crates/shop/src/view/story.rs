@@ -65,6 +65,8 @@ pub(super) struct Part {
     pub(super) lines: Vec<StoryLine>,
     /// Where those before them end, if there are any.
     pub(super) earlier: Option<usize>,
+    /// How many lines the whole story has.
+    pub(super) length: usize,
 }
 
 /// One thing that happened.
@@ -132,12 +134,6 @@ fn in_sequence<'a, 'o>(
     part.into_iter().map(|(_, one)| one).collect()
 }
 
-/// How many lines a story has.
-pub(super) fn length(order: &Order) -> usize {
-    let told = |filed: &Filed| Happened::Fact(filed).is_told();
-    order.story().filter(|(_, filed)| told(filed)).count() + order.decisions().len()
-}
-
 /// The lines of a story that end before a place in it; without one, the last.
 pub(super) fn story(
     names: &Names<'_>,
@@ -186,6 +182,7 @@ pub(super) fn story(
             .filter_map(line)
             .collect(),
         earlier: (start > 0).then_some(start),
+        length: all.len(),
     }
 }
 

@@ -15,6 +15,8 @@ pub struct WaySoFar {
     pub done: Vec<(f64, u32)>,
     /// Whether it is in minutes.
     pub timed: bool,
+    /// Whether there is too much of it to be drawn; then nothing is told.
+    pub too_long: bool,
 }
 
 /// How much was off after each thing that was told at the vehicle.
@@ -35,7 +37,10 @@ fn so_far(order: &Order, now: Timestamp) -> WaySoFar {
     let mut told = Vec::new();
     for (nth, (command, filed)) in order.facts().enumerate() {
         if nth >= MOST_FACTS {
-            return WaySoFar::default();
+            return WaySoFar {
+                too_long: true,
+                ..WaySoFar::default()
+            };
         }
         if let Fact::Moved { moves, .. } = &filed.fact {
             told.push(((filed.stamp.at, command), moves));
@@ -72,6 +77,7 @@ fn so_far(order: &Order, now: Timestamp) -> WaySoFar {
     WaySoFar {
         done: done.collect(),
         timed,
+        too_long: false,
     }
 }
 

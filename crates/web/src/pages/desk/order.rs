@@ -132,10 +132,14 @@ fn way(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
         return Ok(html! {});
     }
     let so_far = way_so_far(visit.snap, &OrderId::new(order.order.clone()))?;
+    if so_far.too_long {
+        return Ok(html! {});
+    }
     let (mut at, mut open) = so_far.done.last().copied().unwrap_or((0.0, 0));
     let mut to_come = Vec::new();
     if let Some((map, version)) = map_of_order(visit.snap, order.number)? {
-        let on = on_map_of(visit.snap, order.number, &map, Some(version), None);
+        let on = on_map_of(visit.snap, order.number, &map, Some(version), None)
+            .map(OrderMap::of_the_map);
         // A map that reads no more, or a plan that finds no way, is told on the plan's own page.
         let plan = on
             .ok()
@@ -161,6 +165,11 @@ fn way(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
                 open.saturating_sub(things)
             };
             to_come.push((at, open));
+        }
+        // What else is off is not in the map's plan, and is on again when all of it is.
+        let comes_home = plan.as_ref().is_some_and(|plan| !plan.back.is_empty());
+        if let Some((_, open)) = to_come.last_mut().filter(|_| comes_home) {
+            *open = 0;
         }
     }
     let steps = so_far.done.len() + to_come.len();
