@@ -18,6 +18,7 @@ mod layout;
 mod live;
 mod map_drawing;
 mod network;
+mod phrases;
 mod pages;
 mod serve;
 mod spoken;
