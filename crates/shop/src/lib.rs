@@ -28,6 +28,7 @@ pub mod mending;
 pub mod odds_of;
 pub mod offers;
 mod own_words;
+mod phrases;
 mod picture;
 pub mod places;
 pub mod planning;

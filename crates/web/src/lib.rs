@@ -19,6 +19,7 @@ mod live;
 mod map_drawing;
 mod network;
 mod pages;
+mod phrases;
 mod serve;
 mod spoken;
 mod tap;

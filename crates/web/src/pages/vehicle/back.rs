@@ -3,7 +3,8 @@
 use super::pieces::{MOST, change, fits};
 use super::tighten::tighten;
 use crate::State;
-use crate::pages::{Shown, count, order_of, show};
+use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, field, input, link, new, order_fact};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -41,7 +42,11 @@ pub async fn back(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
-        Ok(Shown::of(&order, "Back together", back_content(&order)))
+        Ok(Shown::of(
+            &order,
+            say::back_together(),
+            back_content(&order),
+        ))
     })
     .await
 }
@@ -77,12 +82,12 @@ fn back_content(order: &OrderView) -> Markup {
     // Who comes to a group left in the middle goes on with that first.
     let first = order.stopped.first().is_some_and(|left| left.going_on);
     html! {
-        h1 { "Back as shown" }
-        @if first { (tighten(order)) h2 { "Then back on" } }
+        h1 { (say::back_as_shown()) }
+        @if first { (tighten(order)) h2 { (say::then_back_on()) } }
         @if going.is_empty() {
-            p class="gap" { "Nothing left to put on. Tighten, fill, and close the list." }
+            p class="gap" { (say::nothing_left_to_put_on()) }
         } @else {
-            p class="soft" { "Last off goes on first. Untick what is not on yet." @if rest > 0 { " Then " (rest) " more." } }
+            p class="soft" { (say::last_off_goes_on_first()) @if rest > 0 { (say::then_more(rest)) } }
             form {
                 @for (nth, (item, at, to)) in going.iter().enumerate() {
                     label class="row" {
@@ -93,30 +98,30 @@ fn back_content(order: &OrderView) -> Markup {
                                 (goes(*to, item))
                                 @let fits = fits(item);
                                 @if !fits.is_empty() { " · " (fits) }
-                                @if item.spent { ", a new one" }
-                                @if let Some(container) = &item.container { " · from " (container) }
+                                @if item.spent { (say::comma_a_new_one()) }
+                                @if let Some(container) = &item.container { (say::from_the_tray()) (container) }
                             }
                         }
                         span class="beside number" { (at.len()) }
                     }
                 }
                 div class="presses low" {
-                    (button(Look::Confirm, "On as shown", &count(pieces, "piece", "pieces"), &[command], None))
+                    (button(Look::Confirm, say::on_as_shown(), &say::pieces(pieces), &[command], None))
                 }
             }
         }
         (super::open::count_by_photo(order))
         @if !first { (tighten(order)) }
         (fill(order))
-        div class="presses" { (link(Look::Plain, "Still open", &open_words(order), &format!("/o/{}/open", order.number))) }
+        div class="presses" { (link(Look::Plain, say::still_open(), &open_words(order), &format!("/o/{}/open", order.number))) }
     }
 }
 
 fn goes(to: StateForm, item: &ItemView) -> String {
     match to {
-        StateForm::Loose { .. } => "on, not tight yet".to_owned(),
-        StateForm::Tight => "on and snug, checked".to_owned(),
-        StateForm::Outside => "out of the vehicle".to_owned(),
+        StateForm::Loose { .. } => say::on_not_tight_yet().to_owned(),
+        StateForm::Tight => say::on_and_snug().to_owned(),
+        StateForm::Outside => say::out_of_the_vehicle().to_owned(),
         other => item
             .kind
             .read()
@@ -137,17 +142,17 @@ fn fill(order: &OrderView) -> Markup {
         .collect();
     html! {
         @if !low.is_empty() {
-            h2 { "Fill" }
+            h2 { (say::fill()) }
             @for item in low {
                 form class="narrow" {
                     p class="strong gap" { (item.label) }
                     @for line in order.open_items.iter().filter(|open| open.item == item.item) { p class="soft" { (line.text) } }
-                    (input("amount", "Poured in", "with its unit, such as 5.5 L", ""))
+                    (input("amount", say::poured_in(), say::with_its_unit(), ""))
                     @let pour = crate::tap::when("amount", order_fact(&order.order, json!({ "poured": { "item": item.item, "amount": field("amount"), "what": null, "temperature": null } })));
                     @let level = order_fact(&order.order, json!({ "moved": { "stage": null, "moves": [change(item, &item.positions, StateForm::AtLevel, "original")] } }));
                     div class="presses two" {
-                        (button(Look::Plain, "Filled to its level", "", &[pour.clone(), level], None))
-                        (button(Look::Plain, "Poured", "not at level", &[pour], None))
+                        (button(Look::Plain, say::filled_to_its_level(), "", &[pour.clone(), level], None))
+                        (button(Look::Plain, say::poured(), say::not_at_level(), &[pour], None))
                     }
                 }
             }
@@ -157,8 +162,5 @@ fn fill(order: &OrderView) -> Markup {
 
 fn open_words(order: &OrderView) -> String {
     let inside = order.open_items.iter().filter(|open| open.inside).count();
-    format!(
-        "{} still off · {inside} inside",
-        order.open_items.len() - inside
-    )
+    say::off_and_inside(order.open_items.len() - inside, inside)
 }

@@ -4,10 +4,12 @@
 mod steps;
 mod test;
 
+use super::choices::Choices;
 use super::pieces::{disturbed_seen, mark, where_it_stands};
 use crate::State;
 use crate::pages::bench::form::{answered, cautions, parts};
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, link, new, order_fact};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -52,14 +54,14 @@ pub fn is_coolant(item: &ItemView) -> bool {
 }
 
 /// The steps: address, name, what it is for.
-const STEPS: &[(&str, &str)] = &[
-    ("measure", "Measure what is in"),
-    ("drain", "Drain"),
-    ("pour", "Pour"),
-    ("bleed", "Bleed"),
-    ("level", "Level"),
-    ("leak", "Leak test"),
-    ("figures", "This vehicle's figures"),
+const STEPS: &Choices = &[
+    ("measure", say::measure_what_is_in),
+    ("drain", say::drain),
+    ("pour", say::pour),
+    ("bleed", say::bleed),
+    ("level", say::level),
+    ("leak", say::leak_test),
+    ("figures", say::this_vehicles_figures),
 ];
 
 /// The coolant's own page: where it stands, and the steps.
@@ -70,14 +72,14 @@ pub fn overview(order: &OrderView, item: &ItemView, coolant: &OrderCoolant) -> M
         div class="columns" {
             div {
                 @if let Some(balance) = &coolant.balance { (answered(balance)) }
-                @else if !coolant.drained.is_empty() { p class="gap" { "Out so far: " span class="strong" { (sum(coolant)) } } }
-                @else { p class="gap" { "Nothing is out yet. Measure what is in before it goes." } }
+                @else if !coolant.drained.is_empty() { p class="gap" { (say::out_so_far()) span class="strong" { (sum(coolant)) } } }
+                @else { p class="gap" { (say::measure_before_it_goes()) } }
             }
-            nav aria-label="Steps" {
+            nav aria-label=(say::steps_of_coolant()) {
                 @for (code, name) in STEPS {
                     a class="row" href=(format!("/o/{}/item/{}/{code}", order.number, item.item)) {
                         span class="what" {
-                            span class="beside line" { (name) }
+                            span class="beside line" { (name()) }
                             @let so_far = so_far(code, coolant);
                             @if !so_far.is_empty() { span class="soft line" { (so_far) } }
                         }
@@ -112,7 +114,7 @@ fn so_far(code: &str, coolant: &OrderCoolant) -> String {
         "leak" => match (&coolant.leak.answer, coolant.leak.told.len()) {
             (Some(answer), _) => answer.fact.clone(),
             (None, 0) => String::new(),
-            (None, told) => format!("{told} read"),
+            (None, told) => say::so_many_read(told),
         },
         "figures" => coolant
             .figures
@@ -134,11 +136,12 @@ pub async fn step(
         let item = order.items.iter().find(|item| item.item == id);
         let item = item
             .filter(|item| is_coolant(item))
-            .ok_or_else(|| Trouble::not_found("there is no such coolant on this order"))?;
+            .ok_or_else(|| Trouble::not_found(say::no_such_coolant()))?;
         let (_, name) = STEPS
             .iter()
             .find(|(known, _)| *known == code)
-            .ok_or_else(|| Trouble::not_found("there is no such step"))?;
+            .ok_or_else(|| Trouble::not_found(say::no_such_step()))?;
+        let name = name();
         let coolant = of_order(visit.snap, order.number, &id)?;
         let asked = asked(visit, &coolant, sent);
         let step = Step {
@@ -186,28 +189,28 @@ fn measure(mut step: Step<'_>) -> Markup {
     let after = !step.coolant.poured.is_empty();
     html! {
         (cautions(&[Caution::Hot.text(), Caution::Poisonous.text()]))
-        @for kept in &step.coolant.strengths { p class="gap" { "Kept: " span class="strong" { (kept.said) } } }
+        @for kept in &step.coolant.strengths { p class="gap" { (say::kept()) span class="strong" { (kept.said) } } }
         @if !sent && step.order.gates.iter().flat_map(|gate| &gate.fit_to_go).any(|reason| reason.key == "proof-failed:CoolantMix") {
-            p class="no gap" { "Not as it should be: drain and pour to the mix wanted." }
+            p class="no gap" { (say::mix_not_as_it_should_be()) }
         }
         div class="columns" {
             div {
-                @if sent && answer.is_none() { p class="alarm" { "Not worked out yet: see below what is wrong." } }
+                @if sent && answer.is_none() { p class="alarm" { (say::not_worked_out_yet()) } }
                 @if let Some(answer) = &answer {
                     (answered(answer))
-                    @if answer.tone == "no" { p class="gap" { "Not as it should be: drain and pour to the mix wanted." } }
+                    @if answer.tone == "no" { p class="gap" { (say::mix_not_as_it_should_be()) } }
                     form { div class="presses low" { (keep(&step, answer, after)) } }
                 }
             }
             form method="get" {
                 (parts(&step.asked, MEASURED))
-                @if step.asked.text("cap").is_empty() { p class="soft" { "With the cap's rating under “This vehicle's figures” the boiling point shows too." } }
+                @if step.asked.text("cap").is_empty() { p class="soft" { (say::with_the_caps_rating()) } }
                 @if answer.is_some() {
-                    div class="presses" { button class="press" type="submit" { "Work it out" } }
+                    div class="presses" { button class="press" type="submit" { (say::work_it_out()) } }
                 } @else {
                     div class="presses two low" {
-                        button class="press confirm" type="button" data-through="yes" { "Keep the reading" small { "as it works out" } }
-                        button class="press" type="submit" { "Work it out" }
+                        button class="press confirm" type="button" data-through="yes" { (say::keep_the_reading()) small { (say::as_it_works_out()) } }
+                        button class="press" type="submit" { (say::work_it_out()) }
                     }
                 }
             }
@@ -220,15 +223,11 @@ fn keep(step: &Step<'_>, answer: &Answer, after: bool) -> Markup {
     let good = answer.tone == "yes";
     let reading = step.asked.text("reading");
     let mut outputs = answer.outputs.clone();
-    outputs["said"] = json!(format!(
-        "{}, {}",
-        answer.said,
-        if good {
-            "within its limits"
-        } else {
-            "outside its limits"
-        }
-    ));
+    outputs["said"] = json!(if good {
+        say::within_its_limits(&answer.said)
+    } else {
+        say::outside_its_limits(&answer.said)
+    });
     let inputs = json!({ "instrument": step.asked.text("instrument"), "reading": reading,
         "sample": step.asked.text("sample"), "glycol": step.asked.text("glycol"), "cap": step.asked.text("cap"),
         "altitude": step.asked.text("altitude"), "least": step.asked.text("least"), "most": step.asked.text("most"),
@@ -245,12 +244,9 @@ fn keep(step: &Step<'_>, answer: &Answer, after: bool) -> Markup {
         ));
     }
     let (label, small) = match (after, good) {
-        (false, _) => ("Keep this reading", ""),
-        (true, true) => ("Keep: the mix is right", "measured after filling"),
-        (true, false) => (
-            "Keep: the mix is not right",
-            "it stands at the hand-over until put right",
-        ),
+        (false, _) => (say::keep_this_reading(), ""),
+        (true, true) => (say::keep_mix_is_right(), say::measured_after_filling()),
+        (true, false) => (say::keep_mix_is_not_right(), say::stands_at_the_hand_over()),
     };
     let next = match good || !after {
         true => step.home(),

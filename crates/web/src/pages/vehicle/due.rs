@@ -1,10 +1,12 @@
 //! What is owed, checked and proved: one tap for a list as it stands, exceptions unticked;
 //! one tap a proof.
 
+use super::choices::{Choices, spoken};
 use super::pieces::disturbed_seen;
 use crate::State;
 use crate::pages::bench::of_order::as_found;
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, field, input, link, new, order_fact, required, text, when};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -31,15 +33,15 @@ pub async fn due(
         let belts = belts(visit, &order)?;
         Ok(Shown::of(
             &order,
-            "Owed, checks, proof",
+            say::owed_checks_proof(),
             html! {
-                h1 { "Owed, checks, proof" }
+                h1 { (say::owed_checks_proof()) }
                 div class="columns" {
                     div { (owed(&order)) (belts) (checks(&order, visit.who, &people)) }
                     div { (proofs(&order)) }
                 }
                 @if order.gates.last().is_some_and(|gate| gate.fit_to_go.iter().all(|reason| !reason.blocks || reason.waived.is_some())) {
-                    div class="presses low" { (link(Look::Confirm, "Hand over", "it is fit to go", &format!("/o/{}/hand-over", order.number))) }
+                    div class="presses low" { (link(Look::Confirm, say::hand_over(), say::it_is_fit_to_go(), &format!("/o/{}/hand-over", order.number))) }
                 }
             },
         ))
@@ -66,16 +68,16 @@ fn people(visit: &Visit<'_>) -> Result<Vec<(String, String)>, Trouble> {
 
 fn owed(order: &OrderView) -> Markup {
     html! {
-        h2 { "Owed" }
-        @if order.debts.is_empty() { p class="gap yes" { "Nothing is owed." } }
+        h2 { (say::owed()) }
+        @if order.debts.is_empty() { p class="gap yes" { (say::nothing_is_owed()) } }
         @else { (listed(order)) }
         details id="more" {
-            summary class="row" { span class="strong" { "Something else is owed" } }
+            summary class="row" { span class="strong" { (say::something_else_is_owed()) } }
             form {
-                (required("words", "What", "", ""))
-                (chips("before", "Before", &[("start", "start"), ("lower", "lower"), ("roll", "roll"), ("road", "road"), ("hand-over", "hand over")], "hand-over"))
+                (required("words", say::what(), "", ""))
+                (chips("before", say::before(), &[("start", say::before_start()), ("lower", say::before_lower()), ("roll", say::before_roll()), ("road", say::before_road()), ("hand-over", say::before_hand_over())], "hand-over"))
                 div class="presses" {
-                    (button(Look::Plain, "It is owed", "", &[order_fact(&order.order, json!({ "work-due": { "id": new("work"), "item": null, "words": text("words"), "until": { "before": field("before") } } }))], None))
+                    (button(Look::Plain, say::it_is_owed(), "", &[order_fact(&order.order, json!({ "work-due": { "id": new("work"), "item": null, "words": text("words"), "until": { "before": field("before") } } }))], None))
                 }
             }
         }
@@ -109,8 +111,8 @@ fn listed(order: &OrderView) -> Markup {
     let now = |debt: &DebtView| debt.before.is_some() && debt.work != WorkIsForm::LevelCold;
     html! {
         form {
-            fieldset data-one-of="Tick what is done" {
-                legend class="skip" { "What is done" }
+            fieldset data-one-of=(say::tick_what_is_done()) {
+                legend class="skip" { (say::what_is_done_list()) }
                 @for (nth, debt) in order.debts.iter().enumerate() {
                     label class="row" {
                         input type="checkbox" name=(format!("debt-{nth}")) value="yes" checked[now(debt)];
@@ -118,7 +120,7 @@ fn listed(order: &OrderView) -> Markup {
                     }
                 }
             }
-            div class="presses" { (button(Look::Confirm, "Done as ticked", "untick what is not", &commands, None)) }
+            div class="presses" { (button(Look::Confirm, say::done_as_ticked(), say::untick_what_is_not(), &commands, None)) }
         }
     }
 }
@@ -174,18 +176,18 @@ fn checks(order: &OrderView, who: &str, people: &[(String, String)]) -> Markup {
         .collect();
     html! {
         @if !missing.is_empty() {
-            h2 { "Second check" }
-            p class="gap" { "Brakes, steering, wheels and their like want a second pair of eyes." }
+            h2 { (say::second_check()) }
+            p class="gap" { (say::second_pair_of_eyes()) }
             @for reason in &missing { div class="row" { span class="mark half" {} span class="what" { (reason.text) } } }
             form { div class="presses even" {
-                @if !did(who) { (button(Look::Plain, "I checked them", "all of them", &[check(who)], None)) }
+                @if !did(who) { (button(Look::Plain, say::i_checked_them(), say::all_of_these(), &[check(who)], None)) }
                 @else {
                     @for (id, name) in others.iter().take(MOST_NAMED) {
-                        (button(Look::Plain, &format!("{name} checked them"), &format!("{name} presses this"), &[check(id)], None))
+                        (button(Look::Plain, &say::somebody_checked_them(name), &say::somebody_presses_this(name), &[check(id)], None))
                     }
-                    @if others.len() > MOST_NAMED { (link(Look::Plain, "Somebody else", "change the person", "/who")) }
+                    @if others.len() > MOST_NAMED { (link(Look::Plain, say::somebody_else(), say::change_the_person(), "/who")) }
                 }
-                (link(Look::Plain, "Working alone: re-check in reverse", "the list the other way round", &format!("/o/{}/second", order.number)))
+                (link(Look::Plain, say::working_alone(), say::list_other_way_round(), &format!("/o/{}/second", order.number)))
             } }
         }
     }
@@ -207,23 +209,23 @@ fn proofs(order: &OrderView) -> Markup {
         .collect();
     let failed = standing(order, "proof-failed");
     html! {
-        h2 { "Proof" }
+        h2 { (say::proof()) }
         @for reason in &failed { div class="row" { span class="mark" {} span class="what no" { (reason.text) } } }
-        @if needed.is_empty() && failed.is_empty() { p class="gap yes" { "What is needed is proved." } }
+        @if needed.is_empty() && failed.is_empty() { p class="gap yes" { (say::needed_is_proved()) } }
         @for (nth, (code, name)) in needed.iter().enumerate() {
             form { fieldset {
-                legend class="large" { (capital(name)) }
-                (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &json!(code), &format!("{} passed", capital(name)), if nth == 0 { Look::Confirm } else { Look::Plain }))
+                legend class="large" { (capital(name())) }
+                (input("words", say::in_a_few_words(), say::readings_how_far(), ""))
+                (outcomes(order, &json!(code), &say::passed(capital(name())), if nth == 0 { Look::Confirm } else { Look::Plain }))
                 @if *code == "road-test" { (judged(order)) }
             } }
         }
         details id="other-proof" {
-            summary class="row" { span class="strong" { "Another proof, or one again" } }
+            summary class="row" { span class="strong" { (say::another_proof()) } }
             form {
-                (chips("proof", "What was tried", PROOFS, "other"))
-                (input("words", "In a few words", "readings, how far, how long", ""))
-                (outcomes(order, &field("proof"), "It passed", Look::Plain))
+                (chips("proof", say::what_was_tried(), &spoken(PROOFS), "other"))
+                (input("words", say::in_a_few_words(), say::readings_how_far(), ""))
+                (outcomes(order, &field("proof"), say::it_passed(), Look::Plain))
             }
             (judged(order))
         }
@@ -235,8 +237,8 @@ fn judged(order: &OrderView) -> Markup {
     let at = |code: &str| format!("/o/{}/calc/roadtest/{code}", order.number);
     html! {
         div class="presses even" {
-            (link(Look::Plain, "Judge a recording", "from a logger's file", &at("recording")))
-            (link(Look::Plain, "Readings by hand", "typed at the kerb", &at("by-hand")))
+            (link(Look::Plain, say::judge_a_recording(), say::from_a_loggers_file(), &at("recording")))
+            (link(Look::Plain, say::readings_by_hand(), say::typed_at_the_kerb(), &at("by-hand")))
         }
     }
 }
@@ -260,20 +262,20 @@ fn outcomes(order: &OrderView, proof: &Value, held: &str, look: Look) -> Markup 
     html! {
         div class="presses" { (button(look, held, "", &[prove("held")], None)) }
         div class="presses even" {
-            (button(Look::Plain, "It failed", "", &[prove("failed")], None))
-            (button(Look::Plain, "Couldn't reproduce", "the complaint did not come back on", &[prove("not-provoked")], None))
+            (button(Look::Plain, say::it_failed(), "", &[prove("failed")], None))
+            (button(Look::Plain, say::couldnt_reproduce(), say::complaint_did_not_come_back(), &[prove("not-provoked")], None))
         }
     }
 }
 
-const PROOFS: &[(&str, &str)] = &[
-    ("leak-test", "leak test"),
-    ("road-test", "road test"),
-    ("brake-test", "brake test"),
-    ("fuel-leak-look", "fuel leak look"),
-    ("restraint-lamp", "restraint lamp"),
-    ("coolant-mix", "coolant mix"),
-    ("other", "other"),
+const PROOFS: &Choices = &[
+    ("leak-test", say::leak_test_proof),
+    ("road-test", say::road_test),
+    ("brake-test", say::brake_test),
+    ("fuel-leak-look", say::fuel_leak_look),
+    ("restraint-lamp", say::restraint_lamp),
+    ("coolant-mix", say::coolant_mix),
+    ("other", say::other),
 ];
 
 #[cfg(test)]

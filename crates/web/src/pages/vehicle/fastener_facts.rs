@@ -3,6 +3,7 @@
 
 use crate::pages::Visit;
 use crate::pages::bench::form::answered;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, field, required};
 use maud::{Markup, html};
 use serde_json::json;
@@ -31,8 +32,8 @@ pub fn facts(visit: &Visit<'_>, item: &ItemView) -> Result<Markup, Trouble> {
             summary class="row" {
                 span class="what" {
                     span class="strong line" { (found.fact) ": " (found.said) }
-                    @if item.passes.is_empty() { span class="soft line" { "No torque is known: what it could carry is not a specification" } }
-                    @else { span class="soft line" { "Torque " (item.passes.join(", then ")) } }
+                    @if item.passes.is_empty() { span class="soft line" { (say::no_torque_no_specification()) } }
+                    @else { span class="soft line" { (say::torque_is()) (item.passes.join(say::then_between())) } }
                 }
             }
             (answered(&found))
@@ -55,14 +56,14 @@ pub fn weights(visit: &Visit<'_>) -> Result<Markup, Trouble> {
         "reversibility": field("reversibility") }, "after": seen } } });
     Ok(html! {
         details id="weights" {
-            summary class="row" { span class="strong" { "What counts when ways to mend a thread are ranked" } }
-            p class="gap" { "A way that does not hold never stands above one that does. Among those that hold these count, each against the sum of all." }
+            summary class="row" { span class="strong" { (say::what_counts_for_ways()) } }
+            p class="gap" { (say::how_ways_are_ranked()) }
             form class="narrow" {
-                (required("margin", "Far from stripping", "", &percent(now.margin)))
-                (required("time", "Soon done", "", &percent(now.time)))
-                (required("cost", "Cheap", "", &percent(now.cost)))
-                (required("reversibility", "Much stays as it was", "and is left for the next repair", &percent(now.reversibility)))
-                div class="presses" { (button(Look::Plain, "Count them so", "", &[fact], None)) }
+                (required("margin", say::far_from_stripping(), "", &percent(now.margin)))
+                (required("time", say::soon_done(), "", &percent(now.time)))
+                (required("cost", say::cheap(), "", &percent(now.cost)))
+                (required("reversibility", say::much_stays_as_it_was(), say::left_for_the_next_repair(), &percent(now.reversibility)))
+                div class="presses" { (button(Look::Plain, say::count_them_so(), "", &[fact], None)) }
             }
         }
     })

@@ -2,7 +2,8 @@
 
 use crate::State;
 use crate::pages::desk::order::gate_code;
-use crate::pages::{Shown, Visit, count, order_of, show};
+use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, field, link, order_fact, order_request, required, text};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -20,10 +21,10 @@ pub async fn may(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
-        Ok(Shown::of(&order, "Cleared to …?", html! {
-            h1 class="fact" { "Cleared to …?" }
+        Ok(Shown::of(&order, say::cleared_to(), html! {
+            h1 class="fact" { (say::cleared_to()) }
             (gates(&order))
-            div class="presses low" { (link(Look::Confirm, "Fix the next one", "", &format!("/o/{}/back", order.number))) }
+            div class="presses low" { (link(Look::Confirm, say::fix_the_next_one(), "", &format!("/o/{}/back", order.number))) }
         }))
     })
     .await
@@ -60,7 +61,7 @@ pub fn gates(order: &OrderView) -> Markup {
             a class="row" href=(format!("/o/{}/may", order.number)) {
                 span class="gate open" {}
                 span class="what strong" { (open.join(", ")) }
-                span class="yes" { "yes" }
+                span class=(say::yes()) { (say::yes()) }
             }
         }
         @if let Some(next) = next { (next_gate(order, next)) }
@@ -69,7 +70,7 @@ pub fn gates(order: &OrderView) -> Markup {
             a class="row" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
                 span class="gate" {}
                 span class="what strong" { (gate.name) }
-                span class="soft" { "not yet · " (count(against, "thing", "things")) }
+                span class="soft" { (say::not_yet_things(against)) }
             }
         }
     }
@@ -84,9 +85,9 @@ fn next_gate(order: &OrderView, gate: &GateView) -> Markup {
         a class="row next" href=(format!("/o/{}/may/{}", order.number, gate_code(gate))) {
             span class="gate first" {}
             span class="what" {
-                span class="spread" { span class="large" { (gate.name) } span class="beside" { "not yet" } }
+                span class="spread" { span class="large" { (gate.name) } span class="beside" { (say::not_yet()) } }
                 @for reason in against.iter().take(SHOWN) { span class="line" { (reason) } }
-                @if against.len() > SHOWN { span class="soft line" { "and " (against.len() - SHOWN) " more" } }
+                @if against.len() > SHOWN { span class="soft line" { (say::and_more(against.len() - SHOWN)) } }
             }
         }
     }
@@ -103,21 +104,21 @@ pub async fn gate(
             .gates
             .iter()
             .find(|gate| gate_code(gate) == code)
-            .ok_or_else(|| Trouble::not_found("there is no such gate"))?;
+            .ok_or_else(|| Trouble::not_found(say::no_such_gate()))?;
         Ok(Shown::of(&order, &gate.name, html! {
-            h1 class="spread" { span { (gate.name) } @if gate.may { span class="fact yes" { "yes" } } @else { span class="fact no" { "no" } } }
+            h1 class="spread" { span { (gate.name) } @if gate.may { span class="fact yes" { (say::yes()) } } @else { span class="fact no" { (say::no()) } } }
             div class="columns" {
                 div {
-                    h2 { "Fit to go" }
-                    @if gate.fit_to_go.is_empty() { p class="gap yes" { "Nothing stands against it." } }
+                    h2 { (say::fit_to_go()) }
+                    @if gate.fit_to_go.is_empty() { p class="gap yes" { (say::nothing_against_it()) } }
                     @for reason in &gate.fit_to_go {
                         (reason_row(&closes(&order, &reason.kind, reason.item.as_deref()), &reason.text, reason.waived.as_deref(), reason.blocks))
                     }
                 }
                 @if code == "hand-over" {
                     div {
-                        h2 { "Papers" }
-                        @if gate.papers.is_empty() { p class="gap yes" { "All done." } }
+                        h2 { (say::papers()) }
+                        @if gate.papers.is_empty() { p class="gap yes" { (say::papers_all_done()) } }
                         @for reason in &gate.papers {
                             (reason_row(&closes(&order, &reason.kind, None), &reason.text, reason.waived.as_deref(), reason.blocks))
                         }
@@ -127,8 +128,8 @@ pub async fn gate(
             (push(visit, &order, gate))
             (waive(&order, gate, &code))
             div class="presses low" {
-                @if code == "hand-over" { (link(Look::Confirm, "Hand over", "", &format!("/o/{}/hand-over", order.number))) }
-                @else { (link(Look::Confirm, "All six", "", &format!("/o/{}/may", order.number))) }
+                @if code == "hand-over" { (link(Look::Confirm, say::hand_over(), "", &format!("/o/{}/hand-over", order.number))) }
+                @else { (link(Look::Confirm, say::all_six(), "", &format!("/o/{}/may", order.number))) }
             }
         }))
     })
@@ -157,9 +158,9 @@ fn reason_row(closes: &str, words: &str, waived: Option<&str>, blocks: bool) -> 
             span class="what" {
                 span class="line" { (words) }
                 @if let Some(waived) = waived { span class="soft line" { (waived) } }
-                @if !blocks { span class="soft line" { "does not hold the vehicle" } }
+                @if !blocks { span class="soft line" { (say::does_not_hold_the_vehicle()) } }
             }
-            @if waived.is_none() { span class="strong" { "fix" } }
+            @if waived.is_none() { span class="strong" { (say::fix()) } }
         }
     }
 }
@@ -186,20 +187,20 @@ fn push(visit: &Visit<'_>, order: &OrderView, gate: &GateView) -> Markup {
         )
     };
     html! {
-        h2 { "Push it by hand" }
+        h2 { (say::push_by_hand()) }
         @if against.is_empty() {
-            p class="caution" { "A flat floor, chocks in hand, somebody at a parking brake that works, nobody before or behind it, the steering unlocked. Its brakes may not hold: never on a slope, never with the engine. The maker's and the shop's rules come first." }
+            p class="caution" { (say::pushing_caution()) }
             @if leads {
                 form class="narrow" {
-                    (required("words", "Why, and who stands where", "as the owner or the foreman", ""))
+                    (required("words", say::why_and_who_stands_where(), say::as_owner_or_foreman(), ""))
                     div class="presses even" {
-                        @for (id, name) in &stalls { (button(Look::Plain, name, "pushed there", &[pushed(json!({ "stall": id }))], None)) }
-                        (button(Look::Plain, "Yard", "pushed there", &[pushed(json!("yard"))], None))
+                        @for (id, name) in &stalls { (button(Look::Plain, name, say::pushed_there(), &[pushed(json!({ "stall": id }))], None)) }
+                        (button(Look::Plain, say::yard(), say::pushed_there(), &[pushed(json!("yard"))], None))
                     }
                 }
-            } @else { p class="gap" { "The owner or the foreman says so in writing, on this page." } }
+            } @else { p class="gap" { (say::owner_writes_so()) } }
         } @else {
-            p class="gap no" { "Not even that: " (against.len()) " in the way" }
+            p class="gap no" { (say::not_even_that(against.len())) }
             @for reason in against { p { (reason) } }
         }
     }
@@ -231,7 +232,7 @@ fn waive(order: &OrderView, gate: &GateView, code: &str) -> Markup {
     html! {
         @if !may_pass.is_empty() {
             details id="waive" {
-                summary class="row" { span class="strong" { "Waive one, with a reason" } }
+                summary class="row" { span class="strong" { (say::waive_one()) } }
                 form class="narrow" {
                     @for (nth, (key, text, _)) in may_pass.iter().enumerate() {
                         label class="row" {
@@ -239,8 +240,8 @@ fn waive(order: &OrderView, gate: &GateView, code: &str) -> Markup {
                             span class="what" { (text) }
                         }
                     }
-                    (required("words", "Why it may pass", "your name stands beside it", ""))
-                    div class="presses" { (button(Look::Plain, "Waive it", "", &[waive], None)) }
+                    (required("words", say::why_it_may_pass(), say::your_name_beside_it(), ""))
+                    div class="presses" { (button(Look::Plain, say::waive_it(), "", &[waive], None)) }
                 }
             }
         }

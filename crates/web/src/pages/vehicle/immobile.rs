@@ -1,5 +1,6 @@
 //! Parts, before the vehicle can no longer roll: a wrong part found then holds the stall.
 
+use crate::phrases::vehicle as say;
 use maud::{Markup, html};
 use shop::ItemLine;
 use shop::record::v1::codes::PartStepForm;
@@ -30,9 +31,9 @@ pub fn parts_first(order: &OrderView, lines: &[ItemLine]) -> Markup {
             a class="row" href=(format!("/o/{}/parts", order.number)) {
                 span class="what" {
                     span class="wait line" { (words(missing, strange)) }
-                    span class="soft line" { "After this it can't roll. Look at the parts first?" }
+                    span class="soft line" { (say::after_this_it_cant_roll()) }
                 }
-                span class="strong" { "look" }
+                span class="strong" { (say::look()) }
             }
         }
     }
@@ -50,9 +51,8 @@ fn counts(parts: &[PartView]) -> (usize, usize) {
 }
 
 fn words(missing: usize, strange: usize) -> String {
-    let missing = (missing > 0)
-        .then(|| format!("{} not here", crate::pages::count(missing, "part", "parts")));
-    let strange = (strange > 0).then(|| format!("{strange} not compared with the old one"));
+    let missing = (missing > 0).then(|| say::parts_not_here(missing));
+    let strange = (strange > 0).then(|| say::not_compared(strange));
     [missing, strange]
         .into_iter()
         .flatten()

@@ -1,12 +1,13 @@
 //! One item: where it stands, the exceptions, what went wrong with it.
 
-use super::choices::{KINDS, SYSTEMS, ZONES, same};
+use super::choices::{KINDS, SYSTEMS, ZONES, same, spoken};
 use super::coolant::{is_coolant, overview};
 use super::item_told::{about, told_apart};
 use super::pieces::{change, mark, where_it_stands};
 use super::snag_found::found;
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{
     Look, button, chips, field, file, input, link, order_fact, required, text, thumbnails,
 };
@@ -27,7 +28,7 @@ fn item_of<'a>(order: &'a OrderView, id: &str) -> Result<&'a ItemView, Trouble> 
         .items
         .iter()
         .find(|item| item.item == id)
-        .ok_or_else(|| Trouble::not_found("there is no such item on this order"))
+        .ok_or_else(|| Trouble::not_found(say::no_such_item()))
 }
 
 pub async fn item(
@@ -38,7 +39,7 @@ pub async fn item(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         if let Some(open) = order.open_items.iter().find(|open| open.item == id && open.kind.is_none()) {
-            return Ok(Shown::of(&order, "What is it?", what_is_it(&order.order, open)));
+            return Ok(Shown::of(&order, say::what_is_it(), what_is_it(&order.order, open)));
         }
         let item = item_of(&order, &id)?;
         let disputed = order.open_items.iter().find(|open| open.item == id && open.disputed);
@@ -47,7 +48,7 @@ pub async fn item(
         }
         Ok(Shown::of(&order, &item.label, html! {
             h1 { (item.label) @if let Some(size) = &item.size { " " (size) } }
-            div class="row" { (mark(item)) span class="what beside" { (where_it_stands(item)) } @if item.safety { span class="strong" { "safety" } } }
+            div class="row" { (mark(item)) span class="what beside" { (where_it_stands(item)) } @if item.safety { span class="strong" { (say::safety()) } } }
             @if let Some(open) = disputed { p class="alarm" { (open.text) } }
             (told_apart(&order, item))
             @if let Some(left) = order.stopped.iter().find(|left| left.item == item.item) { (the_rest(&order, item, left)) }
@@ -56,7 +57,7 @@ pub async fn item(
                 div { (super::fastener_facts::facts(visit, item)?) (crate::pages::bench::of_order::of_item(visit, &order, item)?) (photos(&order, item)) (about(visit, &order, item)?) }
             }
             div class="presses low" {
-                (link(Look::Plain, "Something is wrong with it", "snapped, stripped, torn, worn", &format!("/o/{}/snag?item={}", order.number, item.item)))
+                (link(Look::Plain, say::something_wrong_with_it(), say::snapped_stripped_torn_worn(), &format!("/o/{}/snag?item={}", order.number, item.item)))
             }
         }))
     })
@@ -79,13 +80,13 @@ fn coolant(
             @if let Some(open) = disputed { p class="alarm" { (open.text) } }
             div class="columns" {
                 details id="now" open[disputed.is_some()] {
-                    summary class="row" { span class="strong" { "Say where it stands" } }
+                    summary class="row" { span class="strong" { (say::say_where_it_stands()) } }
                     (moves(order, item))
                 }
                 div { (photos(order, item)) (about(visit, order, item)?) }
             }
             div class="presses low" {
-                (link(Look::Plain, "Something is wrong with it", "leaking, wrong colour, rust", &format!("/o/{}/snag?item={}", order.number, item.item)))
+                (link(Look::Plain, say::something_wrong_with_it(), say::leaking_wrong_colour_rust(), &format!("/o/{}/snag?item={}", order.number, item.item)))
             }
         },
     ))
@@ -100,11 +101,11 @@ fn photos(order: &OrderView, item: &ItemView) -> Markup {
     html! {
         (thumbnails(&item.photos))
         details id="photo" {
-            summary class="row" { span class="strong" { "Photo of it" } }
+            summary class="row" { span class="strong" { (say::photo_of_it()) } }
             form {
-                label class="field" { span { "Photo" } input type="file" name="photo" accept="image/*" required; }
-                (input("words", "What it shows", "", ""))
-                div class="presses" { (button(Look::Plain, "Keep the photo", "", &[attached], None)) }
+                label class="field" { span { (say::photo()) } input type="file" name="photo" accept="image/*" required; }
+                (input("words", say::what_it_shows(), "", ""))
+                div class="presses" { (button(Look::Plain, say::keep_the_photo(), "", &[attached], None)) }
             }
         }
     }
@@ -122,17 +123,17 @@ fn what_is_it(order: &str, open: &OpenItemView) -> Markup {
             "put_in": { "$map": "kind", "to": { "put-in": "other" } }, "holds": null } } }),
     );
     html! {
-        h1 { "What is it?" }
+        h1 { (say::what_is_it()) }
         p class="gap" { (open.text) }
         p class="soft gap" { (open.by) ", " (open.since) }
         form {
-            (required("label", "Call it", "such as tray screws", ""))
-            (required("count", "How many pieces", "", "1"))
-            (input("size", "Size", "such as M6x16", ""))
-            (chips("kind", "What it is", KINDS, "part"))
-            (chips("system", "Belongs to", SYSTEMS, ""))
-            (chips("zone", "Worked on", ZONES, "unknown"))
-            div class="presses" { (button(Look::Confirm, "It is that", "", &[declared], None)) }
+            (required("label", say::call_it(), say::such_as_tray_screws(), ""))
+            (required("count", say::how_many_pieces(), "", "1"))
+            (input("size", say::size(), say::such_as_m6(), ""))
+            (chips("kind", say::what_it_is(), &spoken(KINDS), "part"))
+            (chips("system", say::belongs_to(), &spoken(SYSTEMS), ""))
+            (chips("zone", say::worked_on(), &spoken(ZONES), "unknown"))
+            div class="presses" { (button(Look::Confirm, say::it_is_that(), "", &[declared], None)) }
         }
     }
 }
@@ -144,10 +145,10 @@ fn the_rest(order: &OrderView, item: &ItemView, left: &StoppedView) -> Markup {
         json!({ "moved": { "stage": null, "moves": [change(item, &left.rest, left.to, "original")] } }),
     );
     html! {
-        p class="wait gap" { "Stopped here: " (left.group) ", " (left.doing) " · " (left.by) ", " (left.at) }
+        p class="wait gap" { (say::stopped_here()) (left.group) ", " (left.doing) " · " (left.by) ", " (left.at) }
         @if !left.going_on {
             form { div class="presses" {
-                (button(Look::Confirm, &format!("The rest too: {}", left.doing), &format!("positions {}", shop::say::positions(&left.rest)), &[moved], None))
+                (button(Look::Confirm, &say::the_rest_too(&left.doing), &say::positions(shop::say::positions(&left.rest)), &[moved], None))
             } }
         }
     }
@@ -203,7 +204,7 @@ fn moves(order: &OrderView, item: &ItemView) -> Markup {
         order_fact(&order.order, content)
     };
     html! {
-        h2 { @if disputed { "Look, and say which" } @else { "It is now" } }
+        h2 { @if disputed { (say::look_and_say_which()) } @else { (say::it_is_now()) } }
         form {
             @if several {
                 @for group in &item.pieces {
@@ -217,8 +218,8 @@ fn moves(order: &OrderView, item: &ItemView) -> Markup {
                 }
             }
             @if item.kind != KindForm::Fluid && item.kind != KindForm::PutIn {
-                (chips("piece", "The piece is", &[("original", "the same"), ("new", "new"), ("substitute", "another kind")], if item.spent { "new" } else { "original" }))
-                (input("container", "Lies in", "", item.container.as_deref().unwrap_or("")))
+                (chips("piece", say::the_piece_is(), &[("original", say::piece_the_same()), ("new", say::piece_new()), ("substitute", say::piece_another_kind())], if item.spent { "new" } else { "original" }))
+                (input("container", say::lies_in(), "", item.container.as_deref().unwrap_or("")))
             }
             div class="presses even" {
                 @for state in &states {
@@ -239,11 +240,11 @@ fn left_off(order: &OrderView, item: &ItemView) -> Markup {
     );
     html! {
         details id="left-off" {
-            summary class="row" { span class="strong" { "Start the engine with it off" } }
-            p class="caution" { "Nothing it drives then turns: no charging, perhaps no coolant pump. Only as long as the maker allows." }
+            summary class="row" { span class="strong" { (say::start_with_it_off()) } }
+            p class="caution" { (say::nothing_it_drives_turns()) }
             form {
-                (input("words", "What for", "such as: to hear whether the noise stays", ""))
-                div class="presses" { (button(Look::Plain, "A start without it is planned", "", &[planned], None)) }
+                (input("words", say::what_for(), say::such_as_to_hear(), ""))
+                div class="presses" { (button(Look::Plain, say::start_without_is_planned(), "", &[planned], None)) }
             }
         }
     }
@@ -272,20 +273,20 @@ fn levels(order: &OrderView, item: &ItemView) -> Markup {
     };
     html! {
         form {
-            (required("amount", "Amount", "with its unit, such as 5.5 L", ""))
-            (input("what", "What was poured", "", ""))
+            (required("amount", say::amount(), say::with_its_unit(), ""))
+            (input("what", say::what_was_poured(), "", ""))
             div class="presses even" {
-                (button(Look::Plain, "Poured in", "", &[amount("poured")], None))
-                (button(Look::Plain, "Came out", "", &[amount("drained")], None))
+                (button(Look::Plain, say::poured_in(), "", &[amount("poured")], None))
+                (button(Look::Plain, say::came_out(), "", &[amount("drained")], None))
             }
         }
         form {
-            (input("reading", "Level read", "as you see it, such as 4 mm above min", ""))
+            (input("reading", say::level_read(), say::such_as_4_mm_above(), ""))
             div class="presses even" {
-                (button(Look::Plain, "Right, warm", "", &[seen("warm", true)], None))
-                (button(Look::Plain, "Right, cold", "after heating and cooling", &[seen("cold", true)], None))
-                (button(Look::Plain, "Low, warm", "", &[seen("warm", false)], None))
-                (button(Look::Plain, "Low, cold", "", &[seen("cold", false)], None))
+                (button(Look::Plain, say::right_warm(), "", &[seen("warm", true)], None))
+                (button(Look::Plain, say::right_cold(), say::after_heating_and_cooling(), &[seen("cold", true)], None))
+                (button(Look::Plain, say::low_warm(), "", &[seen("warm", false)], None))
+                (button(Look::Plain, say::low_cold(), "", &[seen("cold", false)], None))
             }
         }
     }
@@ -313,9 +314,9 @@ pub async fn snag(
             .transpose()?;
         Ok(Shown::of(
             &order,
-            "Snag",
+            say::snag(),
             html! {
-                h1 { "Something is wrong" }
+                h1 { (say::something_is_wrong()) }
                 @if item.is_some() { (found(&order, item, about.shape.as_deref())) }
                 @for snag in &order.snags { (open_snag(&order, snag)) }
                 @if item.is_none() { (found(&order, None, None)) }
@@ -330,7 +331,7 @@ fn open_snag(order: &OrderView, snag: &shop::view::SnagView) -> Markup {
     html! {
         a class="row" href=(format!("/o/{}/snag/{}", order.number, snag.snag)) {
             span class="what no" { (snag.text) }
-            span class="strong" { "Put it right" }
+            span class="strong" { (say::put_it_right()) }
         }
     }
 }

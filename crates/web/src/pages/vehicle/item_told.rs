@@ -1,8 +1,9 @@
 //! What is told of an item after it was declared: what it belongs to, what it is called, how
 //! many there are, its size and its torque. Who tells better names what they had seen.
 
-use super::choices::{SYSTEMS, ZONES};
+use super::choices::{SYSTEMS, ZONES, spoken};
 use crate::pages::Visit;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, field, input, order_fact, required, text, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -22,25 +23,25 @@ pub fn about(visit: &Visit<'_>, order: &OrderView, item: &ItemView) -> Result<Ma
     let us = customary(visit.snap.world()) == Customary::Us;
     Ok(html! {
         details id="about" open[!told] {
-            summary class="row" { span class="strong" { "Belongs to, worked on" } }
+            summary class="row" { span class="strong" { (say::belongs_to_worked_on()) } }
             form {
-                (chips("system", "Belongs to", SYSTEMS, system))
-                (chips("zone", "Worked on", ZONES, zone))
+                (chips("system", say::belongs_to(), &spoken(SYSTEMS), system))
+                (chips("zone", say::worked_on(), &spoken(ZONES), zone))
                 div class="presses" {
-                    (button(Look::Plain, "Save", "", &[when("system", fact(json!({ "located": { "item": item.item, "system": field("system"), "zone": field("zone"), "after": item.told_by } })))], None))
+                    (button(Look::Plain, say::save(), "", &[when("system", fact(json!({ "located": { "item": item.item, "system": field("system"), "zone": field("zone"), "after": item.told_by } })))], None))
                 }
             }
         }
         @if item.kind == KindForm::Fasteners { (size_and_torque(order, item, us)) }
         details id="name" {
-            summary class="row" { span class="strong" { "Called, counted" } }
+            summary class="row" { span class="strong" { (say::called_counted()) } }
             form {
-                (required("label", "Call it", "", &item.label))
-                div class="presses" { (button(Look::Plain, "Call it that", "", &[fact(json!({ "renamed": { "item": item.item, "label": text("label"), "after": item.told_by } }))], None)) }
+                (required("label", say::call_it(), "", &item.label))
+                div class="presses" { (button(Look::Plain, say::call_it_that(), "", &[fact(json!({ "renamed": { "item": item.item, "label": text("label"), "after": item.told_by } }))], None)) }
             }
             form {
-                (required("count", "How many there are", "", &item.positions.len().to_string()))
-                div class="presses" { (button(Look::Plain, "Counted again", "", &[fact(json!({ "count-corrected": { "item": item.item, "pieces": { "$pieces": "count" }, "after": item.told_by } }))], None)) }
+                (required("count", say::how_many_there_are(), "", &item.positions.len().to_string()))
+                div class="presses" { (button(Look::Plain, say::counted_again(), "", &[fact(json!({ "count-corrected": { "item": item.item, "pieces": { "$pieces": "count" }, "after": item.told_by } }))], None)) }
             }
         }
     })
@@ -55,7 +56,7 @@ pub fn told_apart(order: &OrderView, item: &ItemView) -> Markup {
         .map(|told| told.says.as_str())
         .collect();
     html! {
-        @for (what, asked) in [("torque", "Two torques were told. Which one holds?"), ("size", "Two sizes were told. Which one is it?"), ("place", "Told to belong to two systems; both count until one is chosen")] {
+        @for (what, asked) in [("torque", say::two_torques()), ("size", say::two_sizes()), ("place", say::two_systems())] {
             @let told: Vec<_> = item.apart.iter().filter(|told| told.what == what).collect();
             @if !told.is_empty() {
                 p class="wait gap" { (asked) }
@@ -66,7 +67,7 @@ pub fn told_apart(order: &OrderView, item: &ItemView) -> Markup {
                 } }
             }
         }
-        @if !counts.is_empty() { p class="wait gap" { "Counted apart: " (counts.join(" and ")) ". All of them count until somebody counts again." } }
+        @if !counts.is_empty() { p class="wait gap" { (say::counted_apart(counts.join(say::and_between()))) } }
     }
 }
 
@@ -87,23 +88,23 @@ fn size_and_torque(order: &OrderView, item: &ItemView, us: bool) -> Markup {
         details id="torque" {
             summary class="row" {
                 span class="what" {
-                    span class="strong line" { "Size and torque" }
+                    span class="strong line" { (say::size_and_torque()) }
                     span class="soft line" {
-                        @if item.passes.is_empty() { "no torque told" } @else { (item.passes.join(", then ")) }
-                        @if let Some(from) = &item.torque_from { ", by " (from) }
+                        @if item.passes.is_empty() { (say::no_torque_told()) } @else { (item.passes.join(say::then_between())) }
+                        @if let Some(from) = &item.torque_from { (say::by_source()) (from) }
                     }
                 }
             }
             form {
-                (required("size", "Size", "such as M8x30 8.8", item.size.as_deref().unwrap_or("")))
-                div class="presses" { (button(Look::Plain, "It is that size", "", &[size], None)) }
+                (required("size", say::size(), say::such_as_m8_88(), item.size.as_deref().unwrap_or("")))
+                div class="presses" { (button(Look::Plain, say::it_is_that_size(), "", &[size], None)) }
             }
             form {
-                (pass(1, "Torque", &format!("the maker's, such as {such_as}"), item))
-                (pass(2, "Second pass", "if there is one, such as 90 deg", item))
-                (pass(3, "Third pass", "", item))
-                (input("source", "Who says so", "such as the workshop manual, and its date", item.torque_from.as_deref().unwrap_or("")))
-                div class="presses" { (button(Look::Plain, "That is its torque", "", &[torque], None)) }
+                (pass(1, say::torque(), &say::the_makers_such_as(such_as), item))
+                (pass(2, say::second_pass(), say::if_there_is_one(), item))
+                (pass(3, say::third_pass(), "", item))
+                (input("source", say::who_says_so(), say::such_as_the_manual(), item.torque_from.as_deref().unwrap_or("")))
+                div class="presses" { (button(Look::Plain, say::that_is_its_torque(), "", &[torque], None)) }
             }
         }
     }
@@ -119,7 +120,7 @@ fn pass(nth: usize, label: &str, hint: &str, item: &ItemView) -> Markup {
             span { (label) }
             @if !hint.is_empty() { span class="soft" { (hint) } }
             input type="text" name=(format!("pass-{nth}")) value=(known) autocomplete="off" required[nth == 1]
-                pattern=".*[0-9].*[A-Za-z°].*" title="A number with its unit, such as 30 Nm or 90 deg";
+                pattern=".*[0-9].*[A-Za-z°].*" title=(say::number_with_its_unit());
         }
     }
 }

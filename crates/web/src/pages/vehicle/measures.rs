@@ -1,8 +1,10 @@
 //! What is measured on nearly every vehicle: one field each, beside what it was on the visit
 //! before and the least that is allowed.
 
+use super::choices::Choices;
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, amount, button, changed, new, order_fact, when};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -27,13 +29,13 @@ pub async fn page(
             .collect();
         Ok(Shown::of(
             &order,
-            "Measures",
+            say::measures(),
             html! {
-                h1 { "Measures" }
-                p class="gap soft" { "Fill in what you measured; the rest stays as it is. A figure without a unit is in the unit beside it." }
+                h1 { (say::measures()) }
+                p class="gap soft" { (say::fill_in_what_was_measured()) }
                 form {
                     div class="columns" { @for sort in &sorts { (sort_of(sort)) } }
-                    div class="presses low" { (button(Look::Confirm, "Save", "", &commands, None)) }
+                    div class="presses low" { (button(Look::Confirm, say::save(), "", &commands, None)) }
                 }
             },
         ))
@@ -48,11 +50,11 @@ fn sort_of(sort: &Measures) -> Markup {
             @for one in &sort.each { (field(one, sort)) }
             details id=(code(sort.least_name)) {
                 summary class="row" {
-                    span class="what soft" { "Least allowed" }
-                    span class="number" { (sort.least.as_deref().unwrap_or("not told")) }
+                    span class="what soft" { (say::least_allowed()) }
+                    span class="number" { (sort.least.as_deref().unwrap_or(say::not_told())) }
                 }
                 label class="field" {
-                    span { "Least allowed" }
+                    span { (say::least_allowed()) }
                     span class="soft" { (sort.hint) }
                     input type="text" name=(code(sort.least_name)) value=(sort.least.as_deref().unwrap_or("")) inputmode="decimal" autocomplete="off";
                 }
@@ -63,23 +65,34 @@ fn sort_of(sort: &Measures) -> Markup {
 
 /// One thing: its field, and what is known of it.
 fn field(one: &Measured, sort: &Measures) -> Markup {
-    let where_ = one.name.rsplit(' ').take(2).collect::<Vec<_>>();
     let name = match sort.each.len() {
         1 => sort.title.to_owned(),
-        _ => shop::say::capital(&format!("{} {}", where_[1], where_[0])),
+        _ => shop::say::capital(corner(one.name)),
     };
     html! {
         label class="field" {
             span class="spread" {
                 span { (name) }
                 @if let Some(now) = &one.now {
-                    span class={ "number strong" @if one.below { " no" } } { (now) @if one.below { ", below the least" } }
+                    span class={ "number strong" @if one.below { " no" } } { (now) @if one.below { (say::below_the_least()) } }
                 }
             }
-            @if let Some((value, day)) = &one.before { span class="soft" { "was " (value) ", " (day) } }
+            @if let Some((value, day)) = &one.before { span class="soft" { (say::was_before(value, day)) } }
             input type="text" name=(code(one.name)) value="" inputmode="decimal" autocomplete="off";
         }
     }
+}
+
+/// At which corner something is measured, by the end of its name.
+fn corner(name: &str) -> &str {
+    const CORNERS: &Choices = &[
+        ("front left", say::front_left),
+        ("front right", say::front_right),
+        ("rear left", say::rear_left),
+        ("rear right", say::rear_right),
+    ];
+    let here = CORNERS.iter().find(|(end, _)| name.ends_with(end));
+    here.map_or(name, |(_, words)| words())
 }
 
 fn code(name: &str) -> String {

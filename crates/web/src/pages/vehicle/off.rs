@@ -1,11 +1,12 @@
 //! A stage of things coming off: typed as people say it, read, confirmed with one tap.
 
-use super::choices::{KINDS, SYSTEMS, ZONES, same};
+use super::choices::{self, Choices, KINDS, SYSTEMS, ZONES, same};
 use super::immobile::parts_first;
 use super::pieces::{mark, where_it_stands};
 use super::put_ins::{With, one_each, put_ins};
 use crate::State;
-use crate::pages::{Shown, count, order_of, show};
+use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, field, input, link, new, order_fact, required, text, words};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -57,16 +58,16 @@ pub async fn off(
                 called(line, word.map(String::as_str), &table)
             })
             .collect();
-        Ok(Shown::of(&order, "This stage", html! {
-            h1 { "What comes off" }
+        Ok(Shown::of(&order, say::this_stage(), html! {
+            h1 { (say::what_comes_off()) }
             @if written.trim().is_empty() {
                 form method="get" action=(format!("/o/{}/off", order.number)) class="narrow" {
                     label class="field" {
-                        span { "One thing a line, as you would say it" }
-                        span class="soft" { "such as 6 tray screws M6x16, or 5.5 L coolant, or rag" }
+                        span { (say::one_thing_a_line()) }
+                        span class="soft" { (say::such_as_things_off()) }
                         textarea name="lines" required { (typed.edit.as_deref().unwrap_or_default()) }
                     }
-                    div class="presses" { button class="press confirm" type="submit" { "Read it" } }
+                    div class="presses" { button class="press confirm" type="submit" { (say::read_it()) } }
                 }
                 (again(&order))
             } @else { (read_lines(&order, &written, lines, typed.others.is_some())) }
@@ -84,7 +85,7 @@ fn again(order: &OrderView) -> Markup {
         .collect();
     html! {
         @if !home.is_empty() {
-            h2 { "Known, and in place" }
+            h2 { (say::known_and_in_place()) }
             @for item in home {
                 a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) {
                     (mark(item)) span class="what" { (item.label) } span class="soft" { (where_it_stands(item)) }
@@ -169,12 +170,12 @@ fn read_lines(order: &OrderView, written: &str, read: Vec<Line>, others: bool) -
                 @for with in with.iter().filter(|with| with.row == nth) { (with.shown()) }
             }
             @if lines.iter().any(|line| !line.passes.is_empty()) {
-                (required("torque-source", "Who gives the torque", "such as the workshop manual, and its date", ""))
+                (required("torque-source", say::who_gives_the_torque(), say::such_as_the_manual(), ""))
             }
-            (input("container", "Stored in", "such as tray A", "tray A"))
+            (input("container", say::stored_in(), say::such_as_tray_a(), say::tray_a()))
             div class="presses two low" {
-                (button(Look::Confirm, "Out as shown", &count(pieces, "piece", "pieces"), &commands, Some(&format!("/o/{}", order.number))))
-                (link(Look::Plain, "Type again", "", &format!("/o/{}/off?edit={}", order.number, escaped(written))))
+                (button(Look::Confirm, say::out_as_shown(), &say::pieces(pieces), &commands, Some(&format!("/o/{}", order.number))))
+                (link(Look::Plain, say::type_again(), "", &format!("/o/{}/off?edit={}", order.number, escaped(written))))
             }
         }
     }
@@ -199,7 +200,7 @@ fn the_same_ones(order: &OrderView, written: &str, same: &[&ItemView]) -> Markup
         escaped(written)
     );
     html! {
-        h2 { "Off already: the same ones?" }
+        h2 { (say::off_already()) }
         @for item in same {
             @let open = order.open_items.iter().find(|open| open.item == item.item);
             a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) {
@@ -210,10 +211,10 @@ fn the_same_ones(order: &OrderView, written: &str, same: &[&ItemView]) -> Markup
                 }
             }
         }
-        p class="soft gap" { "If they are the same, nothing is left to note about them." }
+        p class="soft gap" { (say::if_the_same()) }
         div class="presses even" {
-            (link(Look::Plain, "They are others", "note them too", &others))
-            (link(Look::Plain, "The same", "to the order", &format!("/o/{}", order.number)))
+            (link(Look::Plain, say::they_are_others(), say::note_them_too(), &others))
+            (link(Look::Plain, say::the_same_ones(), say::to_the_order(), &format!("/o/{}", order.number)))
         }
     }
 }
@@ -268,17 +269,17 @@ fn other_word(nth: usize, read: &Line) -> Markup {
             (Some(_), Some(word)) => {
                 label class="row" {
                     input type="checkbox" name=(format!("keep-{nth}")) value="yes" checked;
-                    span class="what" { "“" (read.line.label) "” means " (word) " in this shop from now on" }
+                    span class="what" { (say::means_from_now_on(&read.line.label, word)) }
                 }
             }
             _ if read.line.sure == SureIs::Unknown && read.line.sort.is_none() => {
-                @if let Some(word) = &read.word { p class="wait gap" { "“" (word) "” is not known either" } }
+                @if let Some(word) = &read.word { p class="wait gap" { (say::not_known_either(word)) } }
                 label class="field" {
-                    span { "What do others call it?" }
-                    span class="soft" { "such as brake pads; then its word is known in this shop" }
+                    span { (say::what_do_others_call_it()) }
+                    span class="soft" { (say::such_as_brake_pads()) }
                     input type="text" form="as" name=(name) autocomplete="off";
                 }
-                div class="presses" { button class="press" type="submit" form="as" { "Read it so" } }
+                div class="presses" { button class="press" type="submit" form="as" { (say::read_it_so()) } }
             }
             _ => {}
         }
@@ -319,8 +320,8 @@ fn known_row(nth: usize, line: &ItemLine, item: &ItemView) -> Markup {
             span class="what" {
                 span class="strong line" { (item.label) @if let Some(size) = &item.size { " " (size) } }
                 span class="soft line" {
-                    "known on this order"
-                    @if there < item.positions.len() { " · " (there) " of " (item.positions.len()) " there, the rest as found" }
+                    (say::known_on_this_order())
+                    @if there < item.positions.len() { (say::there_of(there, item.positions.len())) }
                 }
             }
             span class="beside number" { (there) }
@@ -334,10 +335,9 @@ fn line_row(nth: usize, line: &ItemLine, read: &Line) -> Markup {
     let system = SystemForm::word(line.system);
     let zone = ZoneForm::word(line.zone);
     let unknown = line.system == System::Unknown;
-    let spoken = |list: &[(&str, &str)], code: &str| {
-        list.iter()
-            .find(|(known, _)| *known == code)
-            .map_or_else(|| "not told".to_owned(), |(_, word)| (*word).to_owned())
+    let spoken = |list: &Choices, code: &str| {
+        let found = list.iter().find(|(known, _)| *known == code);
+        found.map_or_else(say::not_told, |(_, word)| word())
     };
     html! {
         details id=(format!("line-{nth}")) open[unknown] {
@@ -346,20 +346,20 @@ fn line_row(nth: usize, line: &ItemLine, read: &Line) -> Markup {
                 span class="what" {
                     span class="strong line" { (line.label) @if let Some(size) = &line.size { " " (size) } }
                     span class="soft line" {
-                        @match line.sure { SureIs::Sure => {}, SureIs::Likely => { "likely: " }, SureIs::Unknown => { "not known: " } }
+                        @match line.sure { SureIs::Sure => {}, SureIs::Likely => { (say::likely()) }, SureIs::Unknown => { (say::not_known()) } }
                         (spoken(KINDS, kind)) " · " (spoken(SYSTEMS, system)) " · " (spoken(ZONES, zone))
                         @if let Some(amount) = &line.amount { " · " (amount) }
-                        @if !line.passes.is_empty() { " · " (line.passes.join(", then ")) }
+                        @if !line.passes.is_empty() { " · " (line.passes.join(say::then_between())) }
                     }
                 }
                 span class="beside number" { (line.count) }
             }
             @if let Some(mend) = &line.mend { p class="wait gap" { (shop::say::capital(mend)) } }
             (other_word(nth, read))
-            (chips(&format!("kind-{nth}"), "What it is", KINDS, kind))
-            (chips(&format!("system-{nth}"), "Belongs to", SYSTEMS, system))
-            (chips(&format!("zone-{nth}"), "Worked on", ZONES, zone))
-            (chips(&format!("spent-{nth}"), "Goes back?", &[("", "the same one"), ("spent", "a new one")], if line.kind == Kind::Seal { "spent" } else { "" }))
+            (chips(&format!("kind-{nth}"), say::what_it_is(), &choices::spoken(KINDS), kind))
+            (chips(&format!("system-{nth}"), say::belongs_to(), &choices::spoken(SYSTEMS), system))
+            (chips(&format!("zone-{nth}"), say::worked_on(), &choices::spoken(ZONES), zone))
+            (chips(&format!("spent-{nth}"), say::goes_back_question(), &[("", say::the_same_one()), ("spent", say::a_new_one())], if line.kind == Kind::Seal { "spent" } else { "" }))
         }
     }
 }

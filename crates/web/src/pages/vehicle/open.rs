@@ -2,6 +2,7 @@
 
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, link};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -28,29 +29,29 @@ pub async fn open(
                 }
             }
         };
-        Ok(Shown::of(&order, "Still open", html! {
-            h1 { "Still open" }
+        Ok(Shown::of(&order, say::still_open(), html! {
+            h1 { (say::still_open()) }
             div class="three" {
-                @for (number, word) in [(outside.len(), "still off"), (inside.len(), "inside"), (order.debts.len(), "owed")] {
+                @for (number, word) in [(outside.len(), say::still_off()), (inside.len(), say::inside()), (order.debts.len(), say::owed_count())] {
                     div { span class="fact" { (number) } span class="beside" { (word) } }
                 }
             }
             div class="columns" {
                 div {
                     @for open in &outside { (row(open)) }
-                    @if !inside.is_empty() { h2 { "Inside the vehicle" } @for open in &inside { (row(open)) } }
-                    @if order.open_items.is_empty() { p class="gap yes" { "Everything is home." } }
+                    @if !inside.is_empty() { h2 { (say::inside_the_vehicle()) } @for open in &inside { (row(open)) } }
+                    @if order.open_items.is_empty() { p class="gap yes" { (say::everything_is_home()) } }
                 }
                 div {
                     @if !order.debts.is_empty() {
-                        h2 { "Owed" }
+                        h2 { (say::owed()) }
                         @for debt in &order.debts { a class="row" href=(format!("/o/{}/due", order.number)) { span class="what" { (debt.text) } } }
                     }
                 }
             }
             div class="presses two low" {
-                (link(Look::Confirm, "Put back", "", &format!("/o/{}/back", order.number)))
-                (link(Look::Plain, "Trays", "", &format!("/o/{}/tray", order.number)))
+                (link(Look::Confirm, say::put_back(), "", &format!("/o/{}/back", order.number)))
+                (link(Look::Plain, say::trays(), "", &format!("/o/{}/tray", order.number)))
             }
         }))
     })
@@ -65,11 +66,11 @@ pub async fn tray(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let picture = drawing::svg(&drawing::tray(&tray_of(&order), 358.0));
-        Ok(Shown::of(&order, "Trays", html! {
-            h1 { "Trays" }
+        Ok(Shown::of(&order, say::trays(), html! {
+            h1 { (say::trays()) }
             (PreEscaped(picture))
             (count_by_photo(&order))
-            div class="presses low" { (link(Look::Confirm, "Put back", "", &format!("/o/{}/back", order.number))) }
+            div class="presses low" { (link(Look::Confirm, say::put_back(), "", &format!("/o/{}/back", order.number))) }
         }))
     })
     .await
@@ -82,8 +83,8 @@ pub fn count_by_photo(order: &OrderView) -> Markup {
         @if !(groups.is_empty() && unknown.is_empty()) {
             a class="row" href=(format!("/o/{}/tray/count", order.number)) {
                 span class="what" {
-                    span class="strong line" { "Count by photo" }
-                    span class="soft line" { "what is missing, or of the wrong length, before it goes back" }
+                    span class="strong line" { (say::count_by_photo()) }
+                    span class="soft line" { (say::count_by_photo_why()) }
                 }
             }
         }
@@ -112,7 +113,10 @@ fn tray_of(order: &OrderView) -> drawing::Tray {
         if away == 0 {
             continue;
         }
-        let container = item.container.clone().unwrap_or_else(|| "bench".to_owned());
+        let container = item
+            .container
+            .clone()
+            .unwrap_or_else(|| say::bench().to_owned());
         let mark = match item.kind {
             KindForm::Fluid => drawing::TrayMark::Fluid {
                 amount: order
@@ -120,7 +124,7 @@ fn tray_of(order: &OrderView) -> drawing::Tray {
                     .iter()
                     .find(|open| open.item == item.item)
                     .and_then(|open| open.text.split_once(": "))
-                    .map(|(_, amount)| amount.split(',').next().unwrap_or("").to_owned())
+                    .map(|(_, amount)| amount.split(", ").next().unwrap_or("").to_owned())
                     .unwrap_or_default(),
             },
             KindForm::Fasteners | KindForm::Clips => drawing::TrayMark::Fasteners,

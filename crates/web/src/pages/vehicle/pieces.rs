@@ -1,5 +1,6 @@
 //! Pieces of items: their marks, where they stand, and one move of them.
 
+use crate::phrases::vehicle as say;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::v1::basics::StateForm;
@@ -77,14 +78,11 @@ pub fn fits(item: &ItemView) -> String {
         if all || nth == 0 {
             (*length).to_owned()
         } else {
-            format!("{length} at {}", shop::say::positions(at))
+            say::length_at(length, shop::say::positions(at))
         }
     });
     let lengths = lengths.collect::<Vec<_>>().join(", ");
-    let wrench = item
-        .wrench
-        .as_ref()
-        .map(|wrench| format!("{wrench} if hex"));
+    let wrench = item.wrench.as_ref().map(say::if_hex);
     [item.size.clone(), Some(lengths), wrench]
         .into_iter()
         .flatten()

@@ -8,9 +8,11 @@ mod rows;
 mod targets;
 pub mod two;
 
+use super::choices;
 use crate::State;
 use crate::door::blocking;
-use crate::pages::{Shown, Visit, count, no_order, order_of, show};
+use crate::pages::{Shown, Visit, no_order, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, link, order_fact, order_request};
 use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
@@ -43,7 +45,7 @@ pub async fn plan(
             }
             None => pick_map(visit, &order)?,
         };
-        Ok(Shown::of(&order, "Plan", content))
+        Ok(Shown::of(&order, say::plan(), content))
     })
     .await
 }
@@ -59,7 +61,7 @@ pub async fn state(
         let number = number.parse().map_err(|_| no_order(&number))?;
         state.service.look(&caller, |snap| {
             let (map, version) = map_of_order(snap, number)?
-                .ok_or_else(|| Trouble::not_found(format!("order {number} works by no map yet")))?;
+                .ok_or_else(|| Trouble::not_found(say::order_without_map(number)))?;
             let on = on_map_of(snap, number, &map, Some(version), None)?;
             Ok(on.state_text())
         })
@@ -132,14 +134,14 @@ fn pick_map(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
     shelf.sort_by_key(|one| !is_for(one, order));
     let kind = shop::teaching::known_kind(visit.snap, &order.row.vehicle)?;
     Ok(html! {
-        h1 { "By which map?" }
-        p class="soft gap" { "A map says what is fitted to what on one kind of vehicle." }
-        @if shelf.is_empty() { p class="gap" { "The shop has no maps yet." } }
+        h1 { (say::by_which_map()) }
+        p class="soft gap" { (say::what_a_map_says()) }
+        @if shelf.is_empty() { p class="gap" { (say::no_maps_yet()) } }
         @if let Some(kind) = kind.filter(|_| !shelf.iter().any(|one| is_for(one, order))) {
             a class="row" href=(format!("/kinds/{kind}/map")) {
                 span class="what" {
-                    span class="strong line" { "Make one from our finished orders" }
-                    span class="soft line" { "of such vehicles" }
+                    span class="strong line" { (say::make_one_from_our_orders()) }
+                    span class="soft line" { (say::of_such_vehicles()) }
                 }
             }
         }
@@ -147,11 +149,11 @@ fn pick_map(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
             a class="row" href=(address(order.number, one.newest.id.as_str(), &Asked::default())) {
                 span class="what" {
                     span class="strong line" { (crate::pages::maps::list::title(one)) }
-                    span class="soft line" { @if is_for(one, order) { "for this vehicle" } @else { "for another vehicle" } }
+                    span class="soft line" { @if is_for(one, order) { (say::for_this_vehicle()) } @else { (say::for_another_vehicle()) } }
                 }
             }
         }
-        div class="presses low" { (link(Look::Plain, "All maps", "", "/maps")) }
+        div class="presses low" { (link(Look::Plain, say::all_maps(), "", "/maps")) }
     })
 }
 
@@ -184,29 +186,29 @@ fn by_map(
     let nothing = found.off.is_empty() && found.back.is_empty();
     Ok(html! {
         h1 { (aim) }
-        @if nothing { p class="beside gap" { "Nothing has to be moved for it." } }
+        @if nothing { p class="beside gap" { (say::nothing_has_to_be_moved()) } }
         @else {
             (figures(&found))
             (likely(visit, order, &found))
-            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { "Show it as a drawing" } }
-            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/two", 1)) { span class="what strong" { "Share it between two people" } }
+            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { (say::show_as_a_drawing()) } }
+            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/two", 1)) { span class="what strong" { (say::share_between_two()) } }
         }
         (guesses(visit, on, &found)?)
         (the_same(order, on))
         @for line in on.unforeseen(visit.snap) { p class="wait gap" { (line) } }
         @if let Some(other) = on.straight(visit.snap, &found.plan) {
             div class="beside-plan" {
-                p class="strong" { "With nothing ruled out: " (other.cost) " min, " (dearer(other.dearer_tenths)) }
+                p class="strong" { (say::with_nothing_ruled_out(other.cost, dearer(other.dearer_tenths))) }
                 p { (differs(&other)) }
-                a class="row" href=(here.with(|asked| *asked = asked.straight())) { span class="what strong" { "Show that one" } }
+                a class="row" href=(here.with(|asked| *asked = asked.straight())) { span class="what strong" { (say::show_that_one()) } }
             }
         }
         div class="columns" {
             div {
-                @if !found.off.is_empty() { h2 { "Comes off" } (stages(&here, "off", &found.off)) }
+                @if !found.off.is_empty() { h2 { (say::comes_off()) } (stages(&here, "off", &found.off)) }
             }
             div {
-                @if !found.back.is_empty() { h2 { "Goes back" } (stages(&here, "back", &found.back)) }
+                @if !found.back.is_empty() { h2 { (say::goes_back()) } (stages(&here, "back", &found.back)) }
             }
             div { (consequences(&found)) }
             div { (asked_of_it(on, &here)) (others(visit, on, &here, &found)) }
@@ -224,13 +226,13 @@ fn guesses(visit: &Visit<'_>, on: &OrderMap, found: &Plan) -> Result<Markup, Tro
     }
     let said = html! {
         span class="what wait" {
-            (count(guessed, "step rests", "steps rest")) " on a guess, of " (count(rows().count(), "step off", "steps off"))
+            (say::steps_rest_on_a_guess(guessed)) (say::steps_off(rows().count()))
         }
     };
     Ok(
         match shop::teaching::known_kind(visit.snap, &on.map.vehicle)? {
             Some(kind) => {
-                html! { a class="row" href=(format!("/kinds/{kind}")) { (said) span class="soft" { "settle it" } } }
+                html! { a class="row" href=(format!("/kinds/{kind}")) { (said) span class="soft" { (say::settle_it()) } } }
             }
             None => html! { div class="row" { (said) } },
         },
@@ -250,8 +252,8 @@ fn the_same(order: &OrderView, on: &OrderMap) -> Markup {
         .collect();
     html! {
         @if !names.is_empty() {
-            p class="wait gap" { "On this order by the same name: " (names.join(", ")) }
-            form { div class="presses" { (button(Look::Plain, "They are the same", "the plan then starts from where they stand", &commands, None)) } }
+            p class="wait gap" { (say::by_the_same_name()) (names.join(", ")) }
+            form { div class="presses" { (button(Look::Plain, say::they_are_the_same(), say::plan_starts_from_where_they_stand(), &commands, None)) } }
         }
     }
 }
@@ -259,11 +261,11 @@ fn the_same(order: &OrderView, on: &OrderMap) -> Markup {
 /// What is wanted, as a heading.
 pub fn aim_words(asked: &Asked) -> String {
     match asked.aim {
-        AimIs::Home => "Everything home again".to_owned(),
-        AimIs::Roll => "Button it up so that it rolls".to_owned(),
+        AimIs::Home => say::everything_home_again().to_owned(),
+        AimIs::Roll => say::button_it_up_to_roll().to_owned(),
         AimIs::Reach => {
             let names: Vec<&str> = asked.targets.iter().map(ItemId::as_str).collect();
-            format!("Get at {}", names.join(", "))
+            say::get_at(names.join(", "))
         }
     }
 }
@@ -274,15 +276,15 @@ fn figures(found: &Plan) -> Markup {
         div class="headline" {
             span class="fact" { (plan.minutes) small { " min" } }
             span class="what" {
-                span class="beside line" { (found.minutes_off) " out, " (found.minutes_back) " back" }
+                span class="beside line" { (say::minutes_out_and_back(found.minutes_off, found.minutes_back)) }
                 span class="soft line" {
-                    (count(plan.place_changes, "change of place", "changes of place")) ", "
-                    (count(plan.tool_changes, "of tools", "of tools"))
+                    (say::changes_of_place(plan.place_changes)) ", "
+                    (say::changes_of_tools(plan.tool_changes))
                 }
             }
         }
-        @if plan.proven { p class="yes gap" { "Proven: nothing is cheaper. " (plan.cost) " min with all changes." } }
-        @else { p class="wait gap" { "The best found, at most " (plan.gap()) " min above the cheapest. " (plan.cost) " min with all changes." } }
+        @if plan.proven { p class="yes gap" { (say::proven_nothing_cheaper(plan.cost)) } }
+        @else { p class="wait gap" { (say::best_found(plan.gap(), plan.cost)) } }
     }
 }
 
@@ -299,10 +301,10 @@ fn likely(visit: &Visit<'_>, order: &OrderView, found: &Plan) -> Markup {
         Ok((words, stages, working)) => html! {
             p class="gap" {
                 span class="strong" { (shop::say::capital(&words)) }
-                @if stages == 0 { ", while nobody has timed a stage here" }
+                @if stages == 0 { (say::while_nobody_timed()) }
             }
             details id="likely" class="working" {
-                summary class="row" { span class="soft" { "How was this found?" } }
+                summary class="row" { span class="soft" { (say::how_was_this_found()) } }
                 (PreEscaped(working))
             }
         },
@@ -321,11 +323,11 @@ fn consequences(found: &Plan) -> Markup {
         }
     };
     html! {
-        (list("Renewed", &found.renewed))
-        (list("Drained", &found.lost))
-        (list("Owed by it", &found.owed))
-        (list("Stays until its snag is resolved", &found.stays))
-        (list("No legal way back", &found.no_way_back))
+        (list(say::renewed(), &found.renewed))
+        (list(say::drained(), &found.lost))
+        (list(say::owed_by_it(), &found.owed))
+        (list(say::stays_until_resolved(), &found.stays))
+        (list(say::no_legal_way_back(), &found.no_way_back))
     }
 }
 
@@ -333,14 +335,14 @@ fn consequences(found: &Plan) -> Markup {
 fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
     let spoken = |id: &shop::plan::MoveId| planning::move_words(&on.map, id);
     html! {
-        h2 { "What if" }
+        h2 { (say::what_if()) }
         @for place in planning::places(&on.map) {
             @let taken = on.asked.places_taken.contains(&place);
             @let to = here.with(|asked| { if !asked.places_taken.remove(&place) { asked.places_taken.insert(place.clone()); } });
             a class="row" href=(to) {
                 span class={ "mark " @if taken { "home" } } {}
-                span class="what" { @if place == "below" { "The lift is taken: nothing from below" } @else { "Nothing from " (place) } }
-                span class="soft" { @if taken { "taken: plan with it again" } @else { "free: see what it takes without" } }
+                span class="what" { @if place == "below" { (say::lift_is_taken()) } @else { (say::nothing_from(choices::place(&place))) } }
+                span class="soft" { @if taken { (say::taken_plan_with_it()) } @else { (say::free_see_without()) } }
             }
         }
         @for variant in &on.kept.sound().map(|map| map.variants.clone()).unwrap_or_default() {
@@ -348,29 +350,29 @@ fn asked_of_it(on: &OrderMap, here: &Here<'_>) -> Markup {
             @let to = here.with(|asked| { if !asked.variants.remove(variant) { asked.variants.insert(variant.clone()); } });
             a class="row" href=(to) {
                 span class={ "mark " @if has { "home" } } {}
-                span class="what" { "It has: " (variant) }
-                span class="soft" { @if has { "it has it: plan without" } @else { "not told: plan with it" } }
+                span class="what" { (say::it_has()) (variant) }
+                span class="soft" { @if has { (say::has_it_plan_without()) } @else { (say::not_told_plan_with()) } }
             }
         }
         @for id in &on.asked.without {
             a class="row" href=(here.with(|asked| { asked.without.remove(id); })) {
                 span class="mark home" {}
-                span class="what" { "Not: " (spoken(id)) }
-                span class="soft" { "allow it again" }
+                span class="what" { (say::ruled_out()) (spoken(id)) }
+                span class="soft" { (say::allow_it_again()) }
             }
         }
         @for id in &on.asked.also {
             a class="row" href=(here.with(|asked| { asked.also.remove(id); })) {
                 span class="mark home" {}
-                span class="what" { "In any case: " (spoken(id)) }
-                span class="soft" { "let it be" }
+                span class="what" { (say::in_any_case_this()) (spoken(id)) }
+                span class="soft" { (say::let_it_be()) }
             }
         }
         @if on.asked.aim == AimIs::Reach {
-            a class="row" href=(format!("{}&pick=yes", here.with(|_| {}))) { span class="what strong" { "Get at one thing more" } }
+            a class="row" href=(format!("{}&pick=yes", here.with(|_| {}))) { span class="what strong" { (say::get_at_one_thing_more()) } }
         }
-        a class="row" href=(address_to_targets(here)) { span class="what strong" { "Get at something else" } }
-        @if on.adopted { a class="row" href=(format!("/o/{}/state", here.number)) { span class="what" { "Where things stand, as text" } } }
+        a class="row" href=(address_to_targets(here)) { span class="what strong" { (say::get_at_something_else()) } }
+        @if on.adopted { a class="row" href=(format!("/o/{}/state", here.number)) { span class="what" { (say::where_things_stand_as_text()) } } }
     }
 }
 
@@ -386,12 +388,12 @@ fn others(visit: &Visit<'_>, on: &OrderMap, here: &Here<'_>, found: &Plan) -> Ma
     let ways = on.other_ways(visit.snap, &found.plan);
     html! {
         @if !ways.is_empty() {
-            h2 { "Other ways" }
+            h2 { (say::other_ways()) }
             @for other in &ways {
                 @let to = here.with(|asked| asked.without.extend(other.without.clone()));
                 a class="row" href=(to) {
                     span class="what" {
-                        span class="strong line" { "Not " (other.not) ": " (dearer(other.dearer_tenths)) }
+                        span class="strong line" { (say::not_this(&other.not, dearer(other.dearer_tenths))) }
                         (differs(other))
                     }
                 }
@@ -422,7 +424,7 @@ pub fn taken_over(order: &OrderView, on: &OrderMap) -> Vec<Value> {
 fn take_it(visit: &Visit<'_>, order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
     let next = format!("/o/{}/stage", order.number);
     let many = found.off.len() + found.back.len();
-    let small = count(many, "stage", "stages");
+    let small = say::stages(many);
     let mut commands = taken_over(order, on);
     // Who takes a plan over works by it: the order is theirs too, and their clock runs.
     let works = visit.snap.caller().works_on(&[]);
@@ -434,9 +436,9 @@ fn take_it(visit: &Visit<'_>, order: &OrderView, on: &OrderMap, found: &Plan) ->
     }
     html! {
         div class="presses two low" {
-            @if on.current { (link(Look::Confirm, "Next stage", &small, &next)) }
-            @else { form class="bare" { (button(Look::Confirm, "Work by it", &small, &commands, Some(&next))) } }
-            (link(Look::Plain, "Price it", "", &address(order.number, on.kept.id.as_str(), &on.asked).replacen("/plan?", "/plan/price?", 1)))
+            @if on.current { (link(Look::Confirm, say::next_stage(), &small, &next)) }
+            @else { form class="bare" { (button(Look::Confirm, say::work_by_it(), &small, &commands, Some(&next))) } }
+            (link(Look::Plain, say::price_it(), "", &address(order.number, on.kept.id.as_str(), &on.asked).replacen("/plan?", "/plan/price?", 1)))
         }
     }
 }

@@ -1,6 +1,7 @@
 //! What goes into the vehicle with the step that uses it: a hose off puts a plug and a clamp
 //! in. Each is an item of its own, with a name made on the device, and a tap if not used.
 
+use crate::phrases::vehicle as say;
 use crate::tap::{new, order_fact, when, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -28,7 +29,10 @@ pub fn put_ins(lines: &[ItemLine]) -> Vec<With> {
         if line.kind != Kind::Hose || !line.system.stops_without_fluid() {
             continue;
         }
-        for (what, word) in [(PutIn::Plug, "plug"), (PutIn::Clamp, "pinch clamp")] {
+        for (what, word) in [
+            (PutIn::Plug, say::plug_in_the_hose()),
+            (PutIn::Clamp, say::pinch_clamp()),
+        ] {
             for nth in 1..=line.count.min(8) {
                 if named(what) {
                     continue;
@@ -61,7 +65,7 @@ impl With {
                 span class="mark inside" {}
                 span class="what" {
                     span class="strong line" { (shop::say::capital(&self.label)) }
-                    span class="soft line" { "goes in, counted · untick if not used" }
+                    span class="soft line" { (say::goes_in_counted()) }
                 }
                 span class="beside number" { "1" }
             }

@@ -10,6 +10,7 @@ use crate::State;
 use crate::allowed::caller_of;
 use crate::door::{answer, blocking};
 use crate::pages::{Shown, Visit, no_order, order_of, page_text};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, input, new, order_fact, photo_field, required, text};
 use axum::Json;
 use axum::extract::{self, Path};
@@ -121,7 +122,7 @@ pub async fn bundle(
 
 fn bundle_of(snap: &Snapshot<'_>, number: u64) -> Result<Bundle, Trouble> {
     let id = snap.world().order_numbered(number)?;
-    let id = id.ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+    let id = id.ok_or_else(|| Trouble::not_found(say::no_order(number)))?;
     let plain = |make: fn(&OrderView) -> (&'static str, Markup)| {
         page_text(snap, |visit| {
             let order = order_of(visit, &number.to_string())?;
@@ -234,15 +235,15 @@ fn came_off(order: &OrderView) -> (&'static str, Markup) {
         }] } }),
     );
     let content = html! {
-        h1 { "What came off?" }
-        p class="gap" { "The shop's program is out of reach. Say it in your own words; what it owes and which gates it shuts is worked out once it is sent." }
+        h1 { (say::what_came_off()) }
+        p class="gap" { (say::out_of_reach_came_off()) }
         form class="narrow" {
-            (required("label", "What", "such as 4 clips M6, or heat shield", ""))
-            (input("container", "Stored in", "", "tray A"))
-            div class="presses low" { (button(Look::Confirm, "Off", "", &[declared, moved], Some(&format!("/o/{}/stage", order.number)))) }
+            (required("label", say::what(), say::such_as_clips_or_heat_shield(), ""))
+            (input("container", say::stored_in(), "", say::tray_a()))
+            div class="presses low" { (button(Look::Confirm, say::it_is_off(), "", &[declared, moved], Some(&format!("/o/{}/stage", order.number)))) }
         }
     };
-    ("Off", content)
+    (say::off(), content)
 }
 
 /// Whatever went wrong or was found, with a photo.
@@ -255,13 +256,13 @@ fn went_wrong(order: &OrderView) -> (&'static str, Markup) {
         } }),
     );
     let content = html! {
-        h1 { "What went wrong?" }
-        p class="gap" { "The shop's program is out of reach. Say what you see; what helps is looked up once it is sent." }
+        h1 { (say::what_went_wrong()) }
+        p class="gap" { (say::out_of_reach_went_wrong()) }
         form class="narrow" {
-            (required("words", "What you see", "such as bolt 6 of the housing snapped below the face", ""))
+            (required("words", say::what_you_see(), say::such_as_bolt_snapped(), ""))
             (photo_field("photos"))
-            div class="presses low" { (button(Look::Confirm, "Put it down", "", &[found], Some(&format!("/o/{}/stage", order.number)))) }
+            div class="presses low" { (button(Look::Confirm, say::put_it_down(), "", &[found], Some(&format!("/o/{}/stage", order.number)))) }
         }
     };
-    ("Snag", content)
+    (say::snag(), content)
 }

@@ -4,6 +4,7 @@
 use super::pieces::where_it_stands;
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, order_fact, when};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -22,7 +23,7 @@ pub async fn second(
         let allowed = visit.snap.world().shop.alone_allowed().is_some();
         Ok(Shown::of(
             &order,
-            "Second walk-round",
+            say::second_walk_round(),
             content(&order, allowed),
         ))
     })
@@ -66,16 +67,16 @@ fn content(order: &OrderView, allowed: bool) -> Markup {
     );
     let due = format!("/o/{}/due", order.number);
     html! {
-        h1 { "Walk back" }
+        h1 { (say::walk_back()) }
         @if list.is_empty() {
-            p class="gap yes" { "Nothing is left to check." }
-            div class="presses low" { a class="press confirm" href=(due) { "Owed, checks, proof" } }
+            p class="gap yes" { (say::nothing_left_to_check()) }
+            div class="presses low" { a class="press confirm" href=(due) { (say::owed_checks_proof()) } }
         } @else {
-            @if !allowed { p class="wait gap" { "Another person checks, unless the owner writes at " a href="/shop" { "The shop" } " that one who works alone may walk back. Until then this walk does not count." } }
-            p class="gap" { "After another job or a pause, from the other side, the list the other way round. Put a hand on each, look, and tick it." }
+            @if !allowed { p class="wait gap" { (say::another_person_checks()) a href="/shop" { (say::the_shop()) } (say::that_alone_may_walk_back()) } }
+            p class="gap" { (say::how_to_walk_back()) }
             form {
-                fieldset data-one-of="Tick what you have looked at" {
-                    legend class="skip" { "Looked at" }
+                fieldset data-one-of=(say::tick_what_was_looked_at()) {
+                    legend class="skip" { (say::looked_at()) }
                     @for (nth, item) in list.iter().enumerate() {
                         label class="row" {
                             input type="checkbox" name=(ticked(nth)) value="yes";
@@ -86,7 +87,7 @@ fn content(order: &OrderView, allowed: bool) -> Markup {
                         }
                     }
                 }
-                div class="presses low" { (button(Look::Confirm, "Walked back", "those that are ticked", &[checked], Some(&due))) }
+                div class="presses low" { (button(Look::Confirm, say::walked_back(), say::those_that_are_ticked(), &[checked], Some(&due))) }
             }
         }
     }

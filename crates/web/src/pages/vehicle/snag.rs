@@ -10,6 +10,7 @@ mod ways;
 
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::vehicle as say;
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -34,7 +35,7 @@ pub async fn snag(
         let found = mending(visit.snap, order.number, &id)?;
         let page = content(visit, &order, &found, query)?;
         let page = html! { (page) @if found.resolved.is_none() { (what_it_does(visit, &order)) } };
-        Ok(Shown::of(&order, "Snag", page))
+        Ok(Shown::of(&order, say::snag(), page))
     })
     .await
 }
@@ -52,15 +53,15 @@ fn what_it_does(visit: &Visit<'_>, order: &OrderView) -> Markup {
     let covers = |odds: &OrderOdds| {
         let most = odds.covers.last().filter(|_| prices);
         most.map_or_else(String::new, |cover| {
-            format!("{} covers it {}", cover.amount, cover.often)
+            say::covers_it(&cover.amount, &cover.often)
         })
     };
     html! {
         section {
-            h2 { "What it does to the job" }
-            div class="row" { span class="what" { "Now " (now.likely) span class="soft line" { (covers(&now)) } } }
-            div class="row" { span class="what soft" { "Without it " (before.likely) span class="soft line" { (covers(&before)) } } }
-            @if prices { a class="row" href=(format!("/o/{}/odds", order.number)) { span class="what strong" { "How sure, and what to ask for" } } }
+            h2 { (say::what_it_does_to_the_job()) }
+            div class="row" { span class="what" { (say::now_it_is()) (now.likely) span class="soft line" { (covers(&now)) } } }
+            div class="row" { span class="what soft" { (say::without_it()) (before.likely) span class="soft line" { (covers(&before)) } } }
+            @if prices { a class="row" href=(format!("/o/{}/odds", order.number)) { span class="what strong" { (say::how_sure()) } } }
         }
     }
 }
@@ -177,8 +178,8 @@ fn is_of_a_thread(sheet: &Sheet<'_>) -> bool {
 
 fn about(sheet: &Sheet<'_>) -> Markup {
     html! {
-        p class="soft gap" { "Found by " (sheet.found.found) }
-        @if let Some(words) = &sheet.found.words { p { "“" (words) "”" } }
+        p class="soft gap" { (say::found_by()) (sheet.found.found) }
+        @if let Some(words) = &sheet.found.words { p { (say::quoted(words)) } }
     }
 }
 
@@ -188,7 +189,7 @@ fn over(sheet: &Sheet<'_>) -> Markup {
         h1 { (shop::say::capital(&sheet.found.text)) }
         (about(sheet))
         @if let Some((how, by)) = &sheet.found.resolved {
-            p class="yes gap" { "Put right: " (chosen::how(*how)) }
+            p class="yes gap" { (say::was_put_right()) (chosen::how(*how)) }
             p class="soft" { (by) }
         }
     }

@@ -1,6 +1,7 @@
 //! A snag is found: which piece, tapped on a picture of its group, and what it looks like.
 
 use super::pieces::change;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, files, input, new, order_fact, photo_field, text, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -8,27 +9,45 @@ use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::KindForm;
 use shop::view::{ItemView, OrderView, Shape, bolt_places};
 
-/// What it looks like: a word for the page, what to call it, the snag, how its rest sits.
-const LOOKS: &[(&str, &str, &str, Option<&str>)] = &[
+/// One way that it looks: a word for the page, what to call it, the snag, how its rest sits.
+type Seen = (
+    &'static str,
+    fn() -> &'static str,
+    &'static str,
+    Option<&'static str>,
+);
+
+/// What it looks like.
+const LOOKS: &[Seen] = &[
     (
         "snapped-proud",
-        "snapped, sticks out",
+        say::snapped_sticks_out,
         "snapped",
         Some("proud"),
     ),
-    ("snapped-flush", "snapped flush", "snapped", Some("flush")),
-    ("snapped-below", "snapped below", "snapped", Some("below")),
-    ("stuck", "stuck", "stuck", None),
-    ("stripped", "thread stripped", "stripped", None),
-    ("rounded", "head rounded", "rounded", None),
-    ("torn", "torn", "torn", None),
-    ("worn", "worn", "worn", None),
-    ("broken", "broken", "broken", None),
-    ("bent", "bent", "bent", None),
-    ("corroded", "corroded", "corroded", None),
-    ("leaking", "leaking", "leaking", None),
-    ("missing", "missing", "missing", None),
-    ("other", "other", "other", None),
+    (
+        "snapped-flush",
+        say::snapped_flush,
+        "snapped",
+        Some("flush"),
+    ),
+    (
+        "snapped-below",
+        say::snapped_below,
+        "snapped",
+        Some("below"),
+    ),
+    ("stuck", say::stuck, "stuck", None),
+    ("stripped", say::thread_stripped, "stripped", None),
+    ("rounded", say::head_rounded, "rounded", None),
+    ("torn", say::torn, "torn", None),
+    ("worn", say::worn, "worn", None),
+    ("broken", say::broken, "broken", None),
+    ("bent", say::bent, "bent", None),
+    ("corroded", say::corroded, "corroded", None),
+    ("leaking", say::leaking, "leaking", None),
+    ("missing", say::missing, "missing", None),
+    ("other", say::other, "other", None),
 ];
 
 /// Those of a thing that is no fastener: nothing of it snaps off in a hole.
@@ -62,9 +81,9 @@ fn shape_of(word: Option<&str>, pieces: usize) -> Shape {
 
 fn word(shape: Shape) -> (&'static str, &'static str) {
     match shape {
-        Shape::Circle => ("circle", "on a circle"),
-        Shape::Rows => ("rows", "in two rows"),
-        Shape::Rectangle => ("rectangle", "around an edge"),
+        Shape::Circle => ("circle", say::on_a_circle()),
+        Shape::Rows => ("rows", say::in_two_rows()),
+        Shape::Rectangle => ("rectangle", say::around_an_edge()),
     }
 }
 
@@ -75,19 +94,19 @@ pub fn found(order: &OrderView, item: Option<&ItemView>, shape: Option<&str>) ->
     let looks: Vec<(&str, &str)> = LOOKS
         .iter()
         .filter(|(_, _, snag, _)| fastener || !SNAGS_OF_PARTS.contains(snag))
-        .map(|(code, words, _, _)| (*code, *words))
+        .map(|(code, words, _, _)| (*code, words()))
         .collect();
     html! {
-        h2 { "Found" @if let Some(item) = item { ": " (item.label) @if let Some(size) = &item.size { " " (size) } } }
+        h2 { (say::found()) @if let Some(item) = item { ": " (item.label) @if let Some(size) = &item.size { " " (size) } } }
         form class="narrow" {
             @if let Some(item) = several {
                 @if item.positions.len() > MOST_IN_A_PICTURE { (list(item)) } @else { (picture(order, item, shape)) }
             }
-            div data-one-of="Tap what it looks like" { (chips("looks", "It is", &looks, "")) }
-            (input("words", "In a few words", "", ""))
+            div data-one-of=(say::tap_what_it_looks_like()) { (chips("looks", say::it_is(), &looks, "")) }
+            (input("words", say::in_a_few_words(), "", ""))
             (photo_field("photos"))
             div class="presses low" {
-                (button(Look::Confirm, "Note the snag", "", &[noted(order, item)], Some(&format!("/o/{}/snag/{{snag}}", order.number))))
+                (button(Look::Confirm, say::note_the_snag(), "", &[noted(order, item)], Some(&format!("/o/{}/snag/{{snag}}", order.number))))
             }
         }
     }
@@ -107,7 +126,7 @@ fn at(item: Option<&ItemView>) -> Value {
 }
 
 /// A value that follows from what it looks like; null where there is none.
-fn by_look(value: impl Fn(&(&str, &str, &str, Option<&str>)) -> Option<Value>) -> Value {
+fn by_look(value: impl Fn(&Seen) -> Option<Value>) -> Value {
     let to: serde_json::Map<String, Value> = LOOKS
         .iter()
         .filter_map(|look| Some((look.0.to_owned(), value(look)?)))
@@ -185,8 +204,8 @@ fn picture(order: &OrderView, item: &ItemView, shape: Option<&str>) -> Markup {
         group.map(|group| group.text.clone()).unwrap_or_default()
     };
     html! {
-        fieldset data-one-of="Tap which one it is" {
-            legend { "Which one" }
+        fieldset data-one-of=(say::tap_which_one()) {
+            legend { (say::which_one()) }
             div class={ "bolts " (word(shape).0) " h" (tall) } {
                 @for (position, (x, y)) in item.positions.iter().zip(&places) {
                     label class={ "x" (grid(indent + x * step)) " y" (grid(y * step)) } {
@@ -200,8 +219,8 @@ fn picture(order: &OrderView, item: &ItemView, shape: Option<&str>) -> Markup {
             @for other in &others {
                 @let (code, says) = word(*other);
                 a class="row" href=(format!("/o/{}/snag?item={}&shape={code}", order.number, item.item)) {
-                    span class="what" { "They stand " (says) }
-                    span class="strong" { "show so" }
+                    span class="what" { (say::they_stand(says)) }
+                    span class="strong" { (say::show_so()) }
                 }
             }
         }
@@ -211,8 +230,8 @@ fn picture(order: &OrderView, item: &ItemView, shape: Option<&str>) -> Markup {
 /// A group too large for a picture.
 fn list(item: &ItemView) -> Markup {
     html! {
-        fieldset data-one-of="Tap which one it is" {
-            legend { "Which one" }
+        fieldset data-one-of=(say::tap_which_one()) {
+            legend { (say::which_one()) }
             div class="chips" {
                 @for position in &item.positions {
                     label { input type="checkbox" name=(format!("at-{position}")) value="yes"; (position) }

@@ -1,12 +1,14 @@
 //! The next stage of a plan, as a whole screen at the vehicle: one tap when it is as
 //! shown, exceptions unticked, torque pass by pass.
 
+use super::choices::place_of;
 use super::off::cautions;
 use super::stage_rows::{Row, rows, tightenings};
 use super::stage_snag;
 use crate::State;
 use crate::pages::bench::of_order::{as_found, say_how_it_lies};
-use crate::pages::{Shown, Visit, count, order_of, show};
+use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, input, link, order_fact};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -82,7 +84,7 @@ pub fn next(visit: &Visit<'_>, number: &str, turn: &Turn) -> Result<Next, shop::
         None => no_plan(&order).into(),
     };
     Ok(Next {
-        shown: Shown::of(&order, "Next stage", body.markup),
+        shown: Shown::of(&order, say::next_stage(), body.markup),
         name: body.name,
         as_shown: body.as_shown,
     })
@@ -90,11 +92,11 @@ pub fn next(visit: &Visit<'_>, number: &str, turn: &Turn) -> Result<Next, shop::
 
 fn no_plan(order: &OrderView) -> Markup {
     html! {
-        h1 { "No plan yet" }
-        p class="gap" { "Pick what to get at, and the stages follow. Without one, say what comes off." }
+        h1 { (say::no_plan_yet()) }
+        p class="gap" { (say::pick_what_to_get_at()) }
         div class="presses two low" {
-            (link(Look::Confirm, "Make a plan", "", &format!("/o/{}/plan", order.number)))
-            (link(Look::Plain, "Off", "", &format!("/o/{}/off", order.number)))
+            (link(Look::Confirm, say::make_a_plan(), "", &format!("/o/{}/plan", order.number)))
+            (link(Look::Plain, say::off(), "", &format!("/o/{}/off", order.number)))
         }
     }
 }
@@ -112,10 +114,10 @@ fn next_of(
         Ok(found) => found,
         Err(trouble) => {
             let no_way = html! {
-                h1 { "No way by this plan" }
+                h1 { (say::no_way_by_this_plan()) }
                 p class="alarm" { (shop::say::capital(&trouble.what)) }
                 p { (shop::say::capital(&trouble.mend)) }
-                div class="presses low" { (link(Look::Confirm, "Change the plan", "", &format!("/o/{}/plan", order.number))) }
+                div class="presses low" { (link(Look::Confirm, say::change_the_plan(), "", &format!("/o/{}/plan", order.number))) }
             };
             return Ok(no_way.into());
         }
@@ -147,9 +149,9 @@ fn next_of(
         (body.markup)
         @if !unforeseen.is_empty() {
             details id="unforeseen" {
-                summary class="row" { span class="what wait" { (count(unforeseen.len(), "thing is not as planned", "things are not as planned")) } }
+                summary class="row" { span class="what wait" { (say::things_not_as_planned(unforeseen.len())) } }
                 @for line in &unforeseen { p class="gap" { (line) } }
-                p class="soft gap" { "The stages follow what is so." }
+                p class="soft gap" { (say::stages_follow_what_is_so()) }
             }
         }
     };
@@ -183,41 +185,41 @@ fn shown(
     };
     let lines: Vec<_> = rows.iter().filter_map(|row| row.as_line(on)).collect();
     let confirm = match (closing.map(Row::after_a_pass), way) {
-        (Some(Stand::Tight), _) => "On and tight",
-        (Some(_), _) => "On, pass 1 done",
-        (None, Way::Out) => "Out as shown",
-        (None, Way::Back) => "On as shown",
+        (Some(Stand::Tight), _) => say::on_and_tight(),
+        (Some(_), _) => say::on_pass_1_done(),
+        (None, Way::Out) => say::out_as_shown(),
+        (None, Way::Back) => say::on_as_shown(),
     };
     let small = match closing.filter(|_| has_other_torques(&rows)) {
-        Some(first) => format!("{}, the others after it", first.shown.label),
-        None => count(pieces, "piece", "pieces"),
+        Some(first) => say::the_others_after_it(&first.shown.label),
+        None => say::pieces(pieces),
     };
     let commands = Row::commands(&rows, order, closing);
     let name = name_of(order, &rows);
     let belts = belts(visit, order, &rows, way)?;
     let markup = html! {
-        p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (count(left, "stage", "stages")) " left" } }
+        p class="soft spread" { span { (super::plan::aim_words(&on.asked)) } span class="number" { (say::stages_left(left)) } }
         @for caution in cautions(&lines) { p class="caution" { (caution) } }
         @if way == Way::Out { (super::immobile::parts_first(order, &lines)) }
         div class="headline" { h1 class="fact bare" { (fact) } span class="what beside" { (beside) } }
         @if tools.len() > 1 || closing.is_some() { p class="soft" { (tools.join(", ")) } }
         @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
         @if let Some(pattern) = known.and_then(|known| known.pattern.as_deref()) { p class="strong gap" { (shop::say::capital(pattern)) } }
-        @if let Some(source) = source { p class="soft" { "Torque by " (source) } }
+        @if let Some(source) = source { p class="soft" { (say::torque_by()) (source) } }
         // A clock runs on it while it is shown to who works on it: see the page's script.
         form data-name=(name) data-stage=[runs.then_some(&name)] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
             @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
                 (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
             }
-            @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { "Still to do afterwards: " (row.shown.label) } }
+            @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { (say::still_to_do_afterwards()) (row.shown.label) } }
             (belts)
-            @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", "Stored in", "", "tray A")) }
+            @if way == Way::Out && rows.iter().any(Row::can_lie) { (input("container", say::stored_in(), "", say::tray_a())) }
             (some_of(&rows))
-            a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { "Something else came off" } }
+            a class="row" href=(format!("/o/{}/off", order.number)) { span class="what strong" { (say::something_else_came_off()) } }
             @if closing.is_some() { (stage_snag::row(order, &may_snag)) }
             div class="presses two low" {
                 (button(Look::Confirm, confirm, &small, &commands, None))
-                @if closing.is_some() { (button(Look::Plain, "Not tight yet", "", &Row::commands(&rows, order, None), None)) }
+                @if closing.is_some() { (button(Look::Plain, say::not_tight_yet(), "", &Row::commands(&rows, order, None), None)) }
                 @else { (stage_snag::press(order, &may_snag)) }
             }
         }
@@ -278,11 +280,11 @@ fn tools<'a>(rows: &[Row<'a>]) -> Vec<&'a str> {
 /// The one large fact of a stage: the size of its only tool, else where one stands.
 fn headline(stage: &StageShown, tools: &[&str], way: Way, pieces: usize) -> (String, String) {
     let moved = match way {
-        Way::Out => format!("{} out", count(pieces, "piece", "pieces")),
-        Way::Back => format!("{} back", count(pieces, "piece", "pieces")),
+        Way::Out => say::pieces_out(pieces),
+        Way::Back => say::pieces_back(pieces),
     };
     let minutes = format!("{} min", stage.minutes);
-    let place = stage.place.clone().unwrap_or_else(|| "anywhere".to_owned());
+    let place = place_of(stage);
     if let [tool] = tools
         && tool.starts_with(|c: char| c.is_ascii_digit())
     {
@@ -294,7 +296,7 @@ fn headline(stage: &StageShown, tools: &[&str], way: Way, pieces: usize) -> (Str
             format!("{rest} · {place} · {moved} · {minutes}"),
         );
     }
-    (place, format!("{moved} · {minutes}"))
+    (place.to_owned(), format!("{moved} · {minutes}"))
 }
 
 /// Whether more than one group has a torque here.
@@ -313,12 +315,12 @@ fn torque_headline(stage: &StageShown, last: &Row<'_>) -> (String, String) {
         .map_or_else(String::new, |pass| pass.replace(' ', "\u{202f}"));
     let nth = match passes.len() {
         0 | 1 => String::new(),
-        total => format!("pass 1 of {total} · "),
+        total => say::pass_of(1, total),
     };
-    let place = stage.place.clone().unwrap_or_else(|| "anywhere".to_owned());
+    let place = place_of(stage);
     let all = match last.pieces() {
         1 => last.shown.label.clone(),
-        pieces => format!("{}, all {pieces}", last.shown.label),
+        pieces => say::group_all(&last.shown.label, pieces),
     };
     (
         torque,
@@ -338,7 +340,7 @@ fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
             input type="checkbox" name=(name) value="yes" checked;
             span class="what" {
                 span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (words) }
-                @if let Some(piece) = row.new_piece() { span class="line" { "New: " (piece) } }
+                @if let Some(piece) = row.new_piece() { span class="line" { (say::new_piece()) (piece) } }
                 @if !row.shown.tools.is_empty() { span class="soft line" { (row.shown.tools.join(", ")) } }
             }
             span class="beside number" { @if row.pieces() > 1 { (row.pieces()) } }
@@ -346,8 +348,8 @@ fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
         @if row.shown.kind == Kind::Fluid {
             @let hint = row.fluid_hint();
             @match row.shown.way {
-                Way::Out => (input(&format!("amount-{nth}"), &format!("Came out: {}", row.shown.label), &hint, "")),
-                Way::Back => (input(&format!("amount-{nth}"), &format!("Poured in: {}", row.shown.label), &hint, "")),
+                Way::Out => (input(&format!("amount-{nth}"), &say::came_out_of(&row.shown.label), &hint, "")),
+                Way::Back => (input(&format!("amount-{nth}"), &say::poured_in_of(&row.shown.label), &hint, "")),
             }
         }
     }
@@ -363,10 +365,10 @@ fn some_of(rows: &[Row<'_>]) -> Markup {
     html! {
         @if !groups.is_empty() {
             details id="some" {
-                summary class="row" { span class="what strong" { "Only some of a group" } }
+                summary class="row" { span class="what strong" { (say::only_some_of_a_group()) } }
                 @for (nth, row) in groups {
                     fieldset {
-                        legend { (row.shown.label) ": which" }
+                        legend { (row.shown.label) (say::which_of_group()) }
                         div class="chips" {
                             @for at in &row.shown.at {
                                 label { input type="checkbox" name=(format!("at-{nth}-{at}")) value="yes" checked; (at) }
@@ -382,7 +384,7 @@ fn some_of(rows: &[Row<'_>]) -> Markup {
 /// What differs on this vehicle by now.
 fn differences(lines: &[String]) -> Markup {
     html! {
-        @for line in lines { p class="alarm" { "This vehicle differs " (line) ". That goes before the map." } }
+        @for line in lines { p class="alarm" { (say::vehicle_differs(line)) } }
     }
 }
 
@@ -397,28 +399,28 @@ fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Bo
     let markup = html! {
         @for (nth, one) in loose.iter().enumerate() {
             form data-name=(name(one)) {
-                @if nth == 0 { p class="soft gap" { "Tighten: " (one.item.label) @if let Some(size) = &one.item.size { " " (size) } } }
+                @if nth == 0 { p class="soft gap" { (say::tighten_this()) (one.item.label) @if let Some(size) = &one.item.size { " " (size) } } }
                 @else { h2 { (one.item.label) @if let Some(size) = &one.item.size { " " (size) } } }
                 div class="headline" {
                     @if nth == 0 { h1 class="fact bare" { (one.torque) } } @else { span class="fact" { (one.torque) } }
                     span class="what beside" {
-                        @if one.total > 1 { "pass " (one.pass) " of " (one.total) " · " }
+                        @if one.total > 1 { (say::pass_of(one.pass, one.total)) }
                         (one.pieces())
                     }
                 }
                 @if let Some(pattern) = one.pattern { p class="strong gap" { (shop::say::capital(pattern)) } }
                 (differences(one.differs))
-                @if let Some(source) = &one.source { p class="soft" { "By " (source) } }
+                @if let Some(source) = &one.source { p class="soft" { (say::by()) (source) } }
                 div class="presses" {
                     @let look = if nth == 0 { Look::Confirm } else { Look::Plain };
-                    @let label = if one.total > 1 { format!("Pass {} done", one.pass) } else { "Tight".to_owned() };
+                    @let label = if one.total > 1 { say::pass_done(one.pass) } else { say::tight().to_owned() };
                     (button(look, &label, &one.pieces(), &[one.command(order)], None))
                 }
             }
             (super::tighten::part_way(order, one.item))
         }
         div class="presses two" {
-            (link(Look::Plain, "Later, go on", "", &format!("/o/{}/stage?later=yes", order.number)))
+            (link(Look::Plain, say::later_go_on(), "", &format!("/o/{}/stage?later=yes", order.number)))
             (stage_snag::press(order, &stage_snag::of_loose(loose)))
         }
     };
@@ -444,25 +446,25 @@ fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Body {
     let name = format!("{}: the way back", order.number);
     let as_shown = vec![command];
     let markup = html! {
-        h1 { "You are there" }
+        h1 { (say::you_are_there()) }
         p class="beside gap" { (targets.join(", ")) }
         @for snag in &order.snags {
             a class="row" href=(format!("/o/{}/snag/{}", order.number, snag.snag)) {
                 span class="mark half" {}
                 span class="what strong" { (shop::say::capital(&snag.text)) }
-                span class="strong" { "close" }
+                span class="strong" { (say::close()) }
             }
         }
         @if found.back.is_empty() && !order.snags.is_empty() {
-            p class="gap" { "Put this right first: what it holds up has no way back yet." }
+            p class="gap" { (say::put_this_right_first()) }
         } @else {
-            p class="gap" { "Do the repair. Then the way back: " (count(found.back.len(), "stage", "stages")) ", " (found.minutes_back) " min." }
+            p class="gap" { (say::do_the_repair(found.back.len(), found.minutes_back)) }
         }
-        @if !found.renewed.is_empty() { p class="gap" { "New ones go on: " (found.renewed.join(", ")) } }
+        @if !found.renewed.is_empty() { p class="gap" { (say::new_ones_go_on()) (found.renewed.join(", ")) } }
         form class="bare" data-name=(name) {
             div class="presses two low" {
-                (button(Look::Confirm, "Now the way back", "", &as_shown, None))
-                (link(Look::Plain, "Get at more", "", &format!("/o/{}/plan", order.number)))
+                (button(Look::Confirm, say::now_the_way_back(), "", &as_shown, None))
+                (link(Look::Plain, say::get_at_more(), "", &format!("/o/{}/plan", order.number)))
             }
         }
     };
@@ -476,18 +478,22 @@ fn there(order: &OrderView, on: &OrderMap, found: &Plan) -> Body {
 fn home(order: &OrderView, on: &OrderMap, found: &Plan) -> Markup {
     let (title, label, to) = match on.asked.aim {
         AimIs::Roll => (
-            "Nothing is in the way of rolling",
-            "Cleared to roll?",
+            say::nothing_in_the_way_of_rolling(),
+            say::cleared_to_roll(),
             "may/roll",
         ),
-        AimIs::Reach | AimIs::Home => ("Everything by the map is home", "Cleared to …?", "may"),
+        AimIs::Reach | AimIs::Home => (
+            say::everything_by_the_map_is_home(),
+            say::cleared_to(),
+            "may",
+        ),
     };
     html! {
         h1 { (title) }
-        @for line in &found.stays { p class="alarm" { (line) ": its snag is not resolved" } }
+        @for line in &found.stays { p class="alarm" { (line) (say::its_snag_is_not_resolved()) } }
         div class="presses two low" {
             (link(Look::Confirm, label, "", &format!("/o/{}/{to}", order.number)))
-            (link(Look::Plain, "Owed", &order.debts.len().to_string(), &format!("/o/{}/due", order.number)))
+            (link(Look::Plain, say::owed(), &order.debts.len().to_string(), &format!("/o/{}/due", order.number)))
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The rows of a stage as a device sends them: what is first touched is described, then
 //! everything moves at once; fluids with their litres, work as done.
 
+use crate::phrases::vehicle as say;
 use crate::tap::{field, new, order_fact, when, words};
 use serde_json::{Value, json};
 use shop::ItemLine;
@@ -144,12 +145,12 @@ impl Row<'_> {
     pub fn words(&self) -> String {
         let fasteners = self.shown.kind == Kind::Fasteners && self.shown.way == Way::Back;
         let base = match self.left() {
-            State::Loose { .. } => "on, not tight yet",
-            State::Tight if fasteners => "on, snug and checked",
+            State::Loose { .. } => say::on_not_tight_yet(),
+            State::Tight if fasteners => say::on_snug_and_checked(),
             _ => &self.shown.done,
         };
         match self.shown.spent && self.shown.way == Way::Back {
-            true => format!("{base}, a new one"),
+            true => format!("{base}{}", say::comma_a_new_one()),
             false => base.to_owned(),
         }
     }
@@ -165,16 +166,16 @@ impl Row<'_> {
         let passes = &self.shown.torque;
         let torque = passes.first().map_or("", String::as_str);
         match self.after_a_pass() {
-            State::Tight => format!("on, {torque}"),
-            _ => format!("on, pass 1 at {torque}"),
+            State::Tight => say::on_with_torque(torque),
+            _ => say::on_pass_1_at(torque),
         }
     }
 
     /// What the map knows of a fluid's litres.
     pub fn fluid_hint(&self) -> String {
         match &self.holds {
-            Some(holds) => format!("with its unit; it holds {holds}"),
-            None => "with its unit, such as 5.5 L".to_owned(),
+            Some(holds) => say::with_its_unit_it_holds(holds),
+            None => say::with_its_unit().to_owned(),
         }
     }
 
@@ -355,11 +356,11 @@ impl Tightening<'_> {
     /// The pieces in words.
     pub fn pieces(&self) -> String {
         if self.at.len() == self.item.positions.len() && self.at.len() > 1 {
-            return format!("all {}", self.at.len());
+            return say::all_n(self.at.len());
         }
         match self.at.as_slice() {
             [_] if self.item.positions.len() == 1 => String::new(),
-            at => format!("positions {}", shop::say::positions(at)),
+            at => say::positions(shop::say::positions(at)),
         }
     }
 

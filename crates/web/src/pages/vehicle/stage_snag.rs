@@ -2,6 +2,7 @@
 //! tap on it.
 
 use super::stage_rows::{Row, Tightening};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, link, order_fact};
 use maud::{Markup, html};
 use serde_json::Value;
@@ -81,14 +82,14 @@ pub fn press(order: &OrderView, all: &[MaySnag<'_>]) -> Markup {
         Some(one) => match described(order, one) {
             Some(command) => button(
                 Look::Plain,
-                "Snag",
+                say::snag(),
                 "",
                 &[command],
                 Some(&page_of(order, one)),
             ),
-            None => link(Look::Plain, "Snag", "", &page_of(order, one)),
+            None => link(Look::Plain, say::snag(), "", &page_of(order, one)),
         },
-        None => link(Look::Plain, "Snag", "", &asked(order, all)),
+        None => link(Look::Plain, say::snag(), "", &asked(order, all)),
     }
 }
 
@@ -98,13 +99,13 @@ pub fn row(order: &OrderView, all: &[MaySnag<'_>]) -> Markup {
         Some(one) if one.described.is_none() => page_of(order, one),
         _ => asked(order, all),
     };
-    html! { a class="row" href=(to) { span class="what strong" { "Snag" } } }
+    html! { a class="row" href=(to) { span class="what strong" { (say::snag()) } } }
 }
 
 /// Which of several it is.
 pub fn which(order: &OrderView, all: &[MaySnag<'_>]) -> Markup {
     html! {
-        h1 { "What is it with?" }
+        h1 { (say::what_is_it_with()) }
         form {
             @for one in all {
                 @let name = html! {
@@ -120,8 +121,8 @@ pub fn which(order: &OrderView, all: &[MaySnag<'_>]) -> Markup {
                     None => { a class="row" href=(page_of(order, one)) { (name) } }
                 }
             }
-            a class="row" href=(format!("/o/{}/snag", order.number)) { span class="what strong" { "Something else" } }
-            div class="presses low" { (link(Look::Plain, "Back to the stage", "", &format!("/o/{}/stage", order.number))) }
+            a class="row" href=(format!("/o/{}/snag", order.number)) { span class="what strong" { (say::something_else()) } }
+            div class="presses low" { (link(Look::Plain, say::back_to_the_stage(), "", &format!("/o/{}/stage", order.number))) }
         }
     }
 }

@@ -3,6 +3,7 @@
 
 use super::item_told::told_apart;
 use super::pieces::{change, fits};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, order_fact};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -64,7 +65,7 @@ pub fn tighten(order: &OrderView) -> Markup {
     all.sort_by_key(|next| left != Some(next.item.item.as_str()));
     html! {
         @if !all.is_empty() {
-            h2 { "Tighten" }
+            h2 { (say::tighten()) }
             @for next in &all { (group(order, next)) }
         }
     }
@@ -82,30 +83,30 @@ fn group(order: &OrderView, next: &Next<'_>) -> Markup {
     let done = there - left.len();
     let stopped = order.stopped.iter().find(|known| known.item == item.item);
     let label = if total > 1 {
-        format!("Pass {nth} of {total} done")
+        say::pass_of_done(nth, total)
     } else {
-        "Tight".to_owned()
+        say::tight().to_owned()
     };
     let small = match (done, *there == item.positions.len()) {
-        (0, true) => format!("all {there}"),
-        (0, false) => format!("{there} of {}", item.positions.len()),
-        _ => format!("the last {}: {}", left.len(), listed(left)),
+        (0, true) => say::all_n(there),
+        (0, false) => say::n_of(there, item.positions.len()),
+        _ => say::the_last(left.len(), listed(left)),
     };
     html! {
         section id=(format!("tighten-{}", item.item)) {
             div class="spread gap" {
                 span class="strong" { (item.label) }
-                span class="soft" { @if done > 0 { (done) " of " (there) } @else { (small) } }
+                span class="soft" { @if done > 0 { (say::n_of(done, there)) } @else { (small) } }
             }
-            @if let Some(stopped) = stopped { p class="wait" { "Stopped here: " (stopped.doing) ", " (stopped.by) ", " (stopped.at) } }
+            @if let Some(stopped) = stopped { p class="wait" { (say::stopped_here()) (stopped.doing) ", " (stopped.by) ", " (stopped.at) } }
             p class="soft" { (fits(item)) }
             (told_apart(order, item))
             @if let Some(torque) = item.passes.get(usize::from(*passes)) { p class="fact" { (torque) } }
             @else {
-                p class="soft" { "No torque is known here: the maker's, or snug and checked." }
-                a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) { span class="what strong" { "Say its torque" } }
+                p class="soft" { (say::no_torque_known_here()) }
+                a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) { span class="what strong" { (say::say_its_torque()) } }
             }
-            @if !item.sequence.is_empty() && left.len() > 1 { p { "In this sequence: " (listed(left)) } }
+            @if !item.sequence.is_empty() && left.len() > 1 { p { (say::in_this_sequence()) (listed(left)) } }
             form {
                 div class="presses" { (button(Look::Plain, &label, &small, &[pass(order, next, left.len(), total)], None)) }
             }
@@ -126,10 +127,10 @@ fn how_many(order: &OrderView, next: &Next<'_>) -> Markup {
     html! {
         @if next.left.len() > 1 {
             details id=(format!("part-{}", next.item.item)) {
-                summary class="row" { span { "Called away? How many of " (there) " are done" } }
+                summary class="row" { span { (say::called_away(there)) } }
                 form { div class="presses thirds" {
                     @for count in 1..next.left.len() {
-                        (button(Look::Plain, &(done + count).to_string(), &format!("of {there}"), &[pass(order, next, count, total)], None))
+                        (button(Look::Plain, &(done + count).to_string(), &say::of_so_many(there), &[pass(order, next, count, total)], None))
                     }
                 } }
             }

@@ -2,7 +2,8 @@
 //! never a duty; the photo closes nothing, whoever looked confirms it.
 
 use crate::State;
-use crate::pages::{Shown, count, order_of, show, show_anybody};
+use crate::pages::{Shown, order_of, show, show_anybody};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, file, link, new, order_fact};
 use axum::body::Bytes;
 use axum::extract::{self, Path, Query};
@@ -38,16 +39,20 @@ pub async fn page(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
-        Ok(Shown::of(&order, "Count by photo", html! {
-            h1 { "Count by photo" }
-            (form(&order, &[], ""))
-            h2 { "The sheet" }
-            p class="gap" { "Print it at 100 %. Lay the pieces on it, apart from each other, and take the whole sheet from above." }
-            div class="presses even" {
-                (link(Look::Plain, "Sheet, A4", "PDF", "/tray-sheet/a4.pdf"))
-                (link(Look::Plain, "Sheet, Letter", "PDF", "/tray-sheet/letter.pdf"))
-            }
-        }))
+        Ok(Shown::of(
+            &order,
+            say::count_by_photo(),
+            html! {
+                h1 { (say::count_by_photo()) }
+                (form(&order, &[], ""))
+                h2 { (say::the_sheet()) }
+                p class="gap" { (say::how_the_sheet_is_used()) }
+                div class="presses even" {
+                    (link(Look::Plain, say::sheet_a4(), "PDF", "/tray-sheet/a4.pdf"))
+                    (link(Look::Plain, say::sheet_letter(), "PDF", "/tray-sheet/letter.pdf"))
+                }
+            },
+        ))
     })
     .await
 }
@@ -73,7 +78,7 @@ pub async fn sent(
         let count = tray_count(&order, &of, &photo, millimetres(&typed)?)?;
         Ok(Shown::of(
             &order,
-            "Count by photo",
+            say::count_by_photo(),
             answer(&order, &count, &of, &typed),
         ))
     })
@@ -91,9 +96,7 @@ pub async fn sheet_file(
         "letter.pdf" => Paper::Letter,
         _ => {
             return show_anybody(state, headers, |_| {
-                Err(Trouble::not_found(
-                    "the sheet comes as a4.pdf and letter.pdf",
-                ))
+                Err(Trouble::not_found(say::sheets_there_are()))
             })
             .await;
         }
@@ -113,9 +116,9 @@ fn millimetres(typed: &str) -> Result<Option<f64>, Trouble> {
     }
     bare.parse().map(Some).map_err(|_| {
         Trouble::unreadable(
-            "the check line",
-            format!("{typed:?} is no length"),
-            "write what the 100 mm line measures, such as 99.5",
+            say::the_check_line(),
+            say::is_no_length(format!("{typed:?}")),
+            say::write_what_it_measures(),
         )
     })
 }
@@ -136,8 +139,8 @@ fn should_lie(order: &OrderView, of: &[String]) -> Markup {
         }
     };
     html! {
-        @if groups.is_empty() && unknown.is_empty() { p class="soft gap" { "No fasteners are out on this order. What lies on the sheet is measured all the same." } }
-        @else { p class="strong gap" { "What should lie there" } }
+        @if groups.is_empty() && unknown.is_empty() { p class="soft gap" { (say::no_fasteners_are_out()) } }
+        @else { p class="strong gap" { (say::what_should_lie_there()) } }
         @for (item, group) in &groups {
             label class="row" {
                 input type="checkbox" name="of" value=(item) checked[ticked(item)];
@@ -150,7 +153,7 @@ fn should_lie(order: &OrderView, of: &[String]) -> Markup {
         }
         @if !unknown.is_empty() {
             details id="unknown" {
-                summary class="row" { span class="what soft" { (count(unknown.len(), "group", "groups")) " can't be counted" } }
+                summary class="row" { span class="what soft" { (say::groups_not_counted(unknown.len())) } }
                 @for one in &unknown { div class="row" { span class="what soft" { (one) } } }
             }
         }
@@ -177,13 +180,13 @@ fn lengths(all: &[f64]) -> String {
 fn form(order: &OrderView, of: &[String], line: &str) -> Markup {
     html! {
         form class="narrow" method="post" action=(format!("/o/{}/tray/count", order.number)) data-photo {
-            label class="field" { span { "Photo of the sheet" } input type="file" name="photo" accept="image/*" capture="environment" required; }
+            label class="field" { span { (say::photo_of_the_sheet()) } input type="file" name="photo" accept="image/*" capture="environment" required; }
             (should_lie(order, of))
             details id="line" open[!line.is_empty()] {
-                summary class="row" { span class="soft" { "The 100 mm line on its second page" } }
-                label class="field" { span { "It measures, mm" } span class="soft" { "leave empty if the whole sheet is in the picture" } input type="text" name="line" value=(line) inputmode="decimal" autocomplete="off"; }
+                summary class="row" { span class="soft" { (say::line_on_the_second_page()) } }
+                label class="field" { span { (say::it_measures_mm()) } span class="soft" { (say::empty_if_whole_sheet()) } input type="text" name="line" value=(line) inputmode="decimal" autocomplete="off"; }
             }
-            div class="presses" { button class="press confirm" type="submit" { "Count" } }
+            div class="presses" { button class="press confirm" type="submit" { (say::count()) } }
         }
     }
 }
@@ -206,7 +209,7 @@ fn answer(order: &OrderView, count: &TrayCount, of: &[String], line: &str) -> Ma
     html! {
         h1 class=(class) { (count.headline) }
         div class="columns" {
-            div class="photo gap" { img alt="The photo that was counted" data-photo-shown; (PreEscaped(svg(&on_photo(count.size_px, &pieces, WIDE)))) }
+            div class="photo gap" { img alt=(say::photo_that_was_counted()) data-photo-shown; (PreEscaped(svg(&on_photo(count.size_px, &pieces, WIDE)))) }
             div {
                 @for why in &count.because { p class="gap" { (shop::say::capital(why)) } }
                 @for group in &count.groups { (group_row(order, group)) }
@@ -215,7 +218,7 @@ fn answer(order: &OrderView, count: &TrayCount, of: &[String], line: &str) -> Ma
             }
 
         }
-        h2 { "Another photo" }
+        h2 { (say::another_photo()) }
         (form(order, of, line))
     }
 }
@@ -228,7 +231,7 @@ fn group_row(order: &OrderView, group: &TrayGroup) -> Markup {
                 span class="strong line" { (group.name) }
                 @for one in &group.differs { span class="line no" { (one) } }
             }
-            span class="strong number" { (group.right) " of " (group.expected) }
+            span class="strong number" { (say::n_of(group.right, group.expected)) }
         }
     }
 }
@@ -241,7 +244,7 @@ fn size_offer(order: &OrderView, offer: &SizeOffer) -> Markup {
     );
     html! {
         form { div class="presses" {
-            (button(Look::Plain, &format!("{} are {}", shop::say::capital(&offer.name), offer.size), &format!("{} of them, as measured", offer.count), &[told], None))
+            (button(Look::Plain, &say::are_of_size(shop::say::capital(&offer.name), &offer.size), &say::of_them_measured(offer.count), &[told], None))
         } }
     }
 }
@@ -253,14 +256,14 @@ fn keep(order: &OrderView, count: &TrayCount) -> Markup {
     fact["item"] = Value::Null;
     fact["snag"] = Value::Null;
     let photo = json!({ "attached": { "file": file("photo"), "item": null, "snag": null,
-        "words": { "$words": format!("Counted by photo: {}", count.headline) } } });
+        "words": { "$words": say::counted_by_photo(&count.headline) } } });
     let commands = [
         order_fact(&order.order, json!({ "calculated": fact })),
         order_fact(&order.order, photo),
     ];
     let (label, small) = match count.verdict {
-        Verdict::Complete => ("I looked: it is so", "kept with its photo"),
-        _ => ("Keep what was seen", "with its photo"),
+        Verdict::Complete => (say::i_looked_it_is_so(), say::kept_with_its_photo()),
+        _ => (say::keep_what_was_seen(), say::with_its_photo()),
     };
     html! {
         form data-still {

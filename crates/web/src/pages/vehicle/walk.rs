@@ -1,7 +1,9 @@
 //! The walk-round: what was found before anybody touched anything, area by area.
 
+use super::choices::{Choices, spoken};
 use crate::State;
-use crate::pages::{Shown, count, order_of, show};
+use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{
     Look, button, chips, field, files, link, new, order_fact, photo_field, required, text,
     thumbnails, words,
@@ -10,6 +12,7 @@ use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use phrases::{Language, speaking};
 use serde_json::{Value, json};
 use shop::record::form::Form;
 use shop::record::v1::codes::{NotedForm, SystemForm, ZoneForm};
@@ -17,14 +20,14 @@ use shop::repair::{Noted, System, Zone};
 use shop::view::{NoteView, OrderView};
 
 /// What may be noted, as code and word.
-const NOTED: &[(&str, &str)] = &[
-    ("damage", "scratch, dent"),
-    ("warning-lamp", "lamp lit"),
-    ("missing", "missing"),
-    ("earlier-repair", "repaired before"),
-    ("locking-key", "locking-nut key"),
-    ("leak", "leak, wet"),
-    ("other", "other"),
+const NOTED: &Choices = &[
+    ("damage", say::scratch_dent),
+    ("warning-lamp", say::lamp_lit),
+    ("missing", say::missing),
+    ("earlier-repair", say::repaired_before),
+    ("locking-key", say::locking_nut_key),
+    ("leak", say::leak_wet),
+    ("other", say::other),
 ];
 
 /// The areas in the sequence one walks them, with what is looked for there first.
@@ -46,10 +49,10 @@ pub async fn walk(
         let order = order_of(visit, &number)?;
         Ok(Shown::of(
             &order,
-            "Walk-round",
+            say::walk_round(),
             html! {
-                h1 { "Walk round it first" }
-                p class="gap" { "What is already missing, broken or lit is not ours later." }
+                h1 { (say::walk_round_it_first()) }
+                p class="gap" { (say::not_ours_later()) }
                 @for (zone, first) in AREAS { (area(&order, zone, first)) }
                 (round(&order))
             },
@@ -90,9 +93,9 @@ fn area(order: &OrderView, zone: Zone, first: &str) -> Markup {
     let found = found_here(order, zone);
     let done = is_done(order, zone);
     let said = match (notes.len() + found.len(), done) {
-        (0, true) => "nothing found".to_owned(),
-        (0, false) => "not looked at yet".to_owned(),
-        (noted, _) => format!("{noted} noted"),
+        (0, true) => say::nothing_found_here().to_owned(),
+        (0, false) => say::not_looked_at_yet().to_owned(),
+        (noted, _) => say::noted_here(noted),
     };
     let name = shop::say::zone_name(zone);
     html! {
@@ -106,7 +109,7 @@ fn area(order: &OrderView, zone: Zone, first: &str) -> Markup {
                 (missing_form(order, code))
             }
             @if !done {
-                form { (button(Look::Plain, "Nothing found", name, &[walked(order, zone)], None)) }
+                form { (button(Look::Plain, say::nothing_found(), name, &[walked(order, zone)], None)) }
             }
         }
         @for note in &notes { (noted(note)) }
@@ -125,7 +128,7 @@ fn noted(note: &NoteView) -> Markup {
     let what = note
         .what
         .read()
-        .map_or("noted", |what| shop::say::noted_name(what));
+        .map_or_else(|_| say::noted(), |what| shop::say::noted_name(what));
     html! {
         div class="row" {
             span class="mark half" {}
@@ -147,19 +150,19 @@ fn note_form(order: &OrderView, code: &str, first: &str, name: &str) -> Markup {
     );
     html! {
         form class="narrow" {
-            (chips("what", "What", NOTED, first))
-            (crate::tap::input("words", "In a few words", "", ""))
+            (chips("what", say::what(), &spoken(NOTED), first))
+            (crate::tap::input("words", say::in_a_few_words(), "", ""))
             (photo_field("photos"))
-            div class="presses" { (button(Look::Plain, "Note it", name, &[note], None)) }
+            div class="presses" { (button(Look::Plain, say::note_it(), name, &[note], None)) }
         }
     }
 }
 
 /// What is missing, as kind and system.
-const MISSING: &[(&str, &str)] = &[
-    ("clips", "clips"),
-    ("fasteners", "screws, bolts"),
-    ("wheel", "wheel nuts, bolts"),
+const MISSING: &Choices = &[
+    ("clips", say::clips),
+    ("fasteners", say::screws_bolts),
+    ("wheel", say::wheel_nuts_bolts),
 ];
 
 /// A group of clips or screws of which some are missing: its home is then as found. A
@@ -181,13 +184,13 @@ fn missing_form(order: &OrderView, code: &str) -> Markup {
     );
     html! {
         details id=(format!("missing-{code}")) {
-            summary class="row" { span class="strong" { "Clips or screws missing" } }
+            summary class="row" { span class="strong" { (say::clips_or_screws_missing()) } }
             form class="narrow" {
-                (chips("kind", "What", MISSING, if code == "wheel-well" { "wheel" } else { "clips" }))
-                (required("label", "Called", "such as tray clips", ""))
-                (required("count", "How many there should be", "", "8"))
-                (required("at", "Which are missing", "their numbers, such as 3, 5", "1"))
-                div class="presses" { (button(Look::Plain, "Note it as found", "", &[declared, found], None)) }
+                (chips("kind", say::what(), &spoken(MISSING), if code == "wheel-well" { "wheel" } else { "clips" }))
+                (required("label", say::called(), say::such_as_tray_clips(), ""))
+                (required("count", say::how_many_should_be(), "", "8"))
+                (required("at", say::which_are_missing(), say::their_numbers(), "1"))
+                div class="presses" { (button(Look::Plain, say::note_as_found(), "", &[declared, found], None)) }
             }
         }
     }
@@ -201,23 +204,26 @@ fn round(order: &OrderView) -> Markup {
         .filter(|zone| !is_done(order, *zone))
         .collect();
     let noted = order.notes.len() + order.items.iter().filter(|item| item.found).count();
-    let things = count(noted, "thing noted", "things noted");
+    let things = say::things_noted(noted);
     let next = format!("/o/{}", order.number);
     let commands: Vec<Value> = left.iter().map(|zone| walked(order, *zone)).collect();
     html! {
         div class="presses low" {
-            @if left.is_empty() { (link(Look::Confirm, "Finish walk-round", &things, &next)) }
+            @if left.is_empty() { (link(Look::Confirm, say::finish_walk_round(), &things, &next)) }
             @else {
-                @let rest = if left.len() == AREAS.len() { "nothing found anywhere".to_owned() }
-                    else { format!("{things}, nothing in the other {}", left.len()) };
-                form { (button(Look::Confirm, "Finish walk-round", &rest, &commands, Some(&next))) }
+                @let rest = if left.len() == AREAS.len() { say::nothing_found_anywhere().to_owned() }
+                    else { say::things_noted_rest(noted, left.len()) };
+                form { (button(Look::Confirm, say::finish_walk_round(), &rest, &commands, Some(&next))) }
             }
         }
     }
 }
 
-/// What stands where the key of the locking nuts is back.
-const KEY_IS_BACK: &str = "back with the vehicle";
+/// Whether the key of the locking nuts is back, in whichever language that was noted.
+fn is_back(key: &NoteView) -> bool {
+    let mut said = Language::ALL.into_iter();
+    said.any(|language| key.text == speaking(language, say::back_with_the_vehicle))
+}
 
 fn locking_key(order: &OrderView) -> Option<&NoteView> {
     order
@@ -231,10 +237,10 @@ fn locking_key(order: &OrderView) -> Option<&NoteView> {
 pub fn key_before_wheels(order: &OrderView) -> Markup {
     html! {
         @match locking_key(order) {
-            Some(key) => p class="wait gap" { "Locking-nut key: " @if key.text.is_empty() { "noted by " (key.by) } @else { (key.text) } },
+            Some(key) => p class="wait gap" { (say::locking_nut_key_is()) @if key.text.is_empty() { (say::noted_by(&key.by)) } @else { (key.text) } },
             None => a class="row" href=(format!("/o/{}/walk", order.number)) {
-                span class="what" { "Locking nuts? Nobody noted where the key is" }
-                span class="strong" { "note it" }
+                span class="what" { (say::locking_nuts_question()) }
+                span class="strong" { (say::note_it_now()) }
             },
         }
     }
@@ -249,12 +255,12 @@ pub fn key_at_the_end(order: &OrderView) -> Markup {
     let back = order_fact(
         &order.order,
         json!({ "observed": { "id": new("note"), "zone": "wheel-well", "what": "locking-key",
-            "words": words(KEY_IS_BACK), "photos": [] } }),
+            "words": words(say::back_with_the_vehicle()), "photos": [] } }),
     );
     html! {
-        @if let Some(key) = locking_key(order).filter(|key| wheels_off && key.text != KEY_IS_BACK) {
-            p class="wait gap" { "Locking-nut key, as noted: " (key.text) }
-            form { div class="presses" { (button(Look::Plain, "The key is back", KEY_IS_BACK, &[back], None)) } }
+        @if let Some(key) = locking_key(order).filter(|key| wheels_off && !is_back(key)) {
+            p class="wait gap" { (say::locking_nut_key_as_noted()) (key.text) }
+            form { div class="presses" { (button(Look::Plain, say::the_key_is_back(), say::back_with_the_vehicle(), &[back], None)) } }
         }
     }
 }

@@ -3,12 +3,14 @@
 use super::{Step, onward};
 use crate::pages::bench::form::{answered, answered_as, asked_input, asked_tick, cautions};
 use crate::pages::vehicle::pieces::change;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, field, when, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::coolant::{BleedWay, Caution, FIGURES, Litre};
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
+use shop::record::v1::codes::WorkIsForm;
 use shop::record::v1::facts::WorkForm;
 use shop::repair::{ItemId, Work, WorkIs};
 
@@ -25,7 +27,7 @@ pub fn number(name: &str, label: &str, unit: &str, quick: &[&str], required: boo
             input type="text" name=(name) inputmode="decimal" autocomplete="off" required[required];
         }
         @if !quick.is_empty() {
-            div class="quick" role="group" aria-label=(format!("{label}, at a tap")) {
+            div class="quick" role="group" aria-label=(say::at_a_tap(label)) {
                 @for value in quick { button class="press" type="button" data-fill=(name) data-value=(value) { (value) } }
             }
         }
@@ -67,13 +69,13 @@ pub fn drain(step: &Step<'_>) -> Markup {
     html! {
         form {
             (cautions(&[Caution::Hot.text(), Caution::Poisonous.text(), Caution::FanStarts.text()]))
-            (told(&step.coolant.drained, "Nothing is out yet."))
+            (told(&step.coolant.drained, say::nothing_is_out_yet()))
             @if let Some(left) = &step.coolant.left_said { p class="gap" { (left) } }
-            (number("amount", "Came out", volume_unit(step), &["0.5", "1", "2", "3", "4", "5"], true))
-            (chips("fate", "It is", &[("kept", "kept clean, goes back"), ("recycled", "to be recycled"), ("disposed", "to be disposed of"), ("spilled", "spilled")], "recycled"))
-            (number("temperature", "How warm, if you know", temperature_unit(step), &[], false))
+            (number("amount", say::came_out(), volume_unit(step), &["0.5", "1", "2", "3", "4", "5"], true))
+            (chips("fate", say::it_is(), &[("kept", say::kept_clean()), ("recycled", say::to_be_recycled()), ("disposed", say::to_be_disposed_of()), ("spilled", say::spilled())], "recycled"))
+            (number("temperature", say::how_warm_if_known(), temperature_unit(step), &[], false))
             (cautions(&[Caution::Disposal.text()]))
-            div class="presses low" { (button(Look::Confirm, "Note it", "one tap a pan", &drained, None)) }
+            div class="presses low" { (button(Look::Confirm, say::note_it(), say::one_tap_a_pan(), &drained, None)) }
         }
     }
 }
@@ -83,7 +85,7 @@ pub fn pour(mut step: Step<'_>) -> Markup {
     let plan = plan(&mut step);
     let unit = volume_unit(&step);
     let what = json!({ "$map": "what", "to": {
-        "concentrate": words("concentrate"), "premix": words("premix"), "water": words("distilled water"), "kept": words("what was kept") } });
+        "concentrate": words(say::concentrate()), "premix": words(say::premix()), "water": words(say::distilled_water()), "kept": words(say::what_was_kept()) } });
     let poured = step.fact(
         json!({ "poured": { "item": step.item.item, "amount": amount("amount", unit),
         "what": what, "temperature": null } }),
@@ -97,22 +99,22 @@ pub fn pour(mut step: Step<'_>) -> Markup {
     let full = step.fact(json!({ "moved": { "stage": null, "moves": [level] } }));
     html! {
         (cautions(&[Caution::MakersSpecification.text(), Caution::Poisonous.text()]))
-        @if let Some(maker) = step.coolant.figures.get("maker") { p class="beside gap" { "The maker asks for " (maker.value) } }
+        @if let Some(maker) = step.coolant.figures.get("maker") { p class="beside gap" { (say::maker_asks_for()) (maker.value) } }
         @let first = step.coolant.poured.is_empty();
         div class="columns" {
             @if first { (plan) }
             div {
                 @if let Some(balance) = &step.coolant.balance { (answered(balance)) }
-                (told(&step.coolant.poured, "Nothing is in yet."))
+                (told(&step.coolant.poured, say::nothing_is_in_yet()))
                 form {
-                    (number("amount", "Poured in", unit, &["0.5", "1", "2", "3", "4", "5"], true))
-                    (chips("what", "It was", &[("concentrate", "concen\u{ad}trate"), ("premix", "premix"), ("water", "distilled water"), ("kept", "what was kept")], "premix"))
-                    div class="presses low" { (button(Look::Confirm, "Poured in", "one tap a jug", &[poured], None)) }
+                    (number("amount", say::poured_in(), unit, &["0.5", "1", "2", "3", "4", "5"], true))
+                    (chips("what", say::it_was(), &[("concentrate", say::concentrate_parted()), ("premix", say::premix()), ("water", say::distilled_water()), ("kept", say::what_was_kept())], "premix"))
+                    div class="presses low" { (button(Look::Confirm, say::poured_in(), say::one_tap_a_jug(), &[poured], None)) }
                 }
                 @if !step.item.home {
-                    form { div class="presses" { (button(Look::Plain, "It is at its level", "then bleed it and look again", &[full], None)) } }
+                    form { div class="presses" { (button(Look::Plain, say::it_is_at_its_level(), say::then_bleed_it(), &[full], None)) } }
                 }
-                div class="presses" { (onward(&step, "Bleed", "bleed")) }
+                div class="presses" { (onward(&step, say::bleed(), "bleed")) }
             }
             @if !first { (plan) }
         }
@@ -146,21 +148,21 @@ fn plan(step: &mut Step<'_>) -> Markup {
     let asked = &step.asked;
     html! {
         section {
-            h2 { "What to pour" }
-            @if !lacking.is_empty() { p class="gap" { "To work it out, tell " (lacking.join(", ")) "." } }
+            h2 { (say::what_to_pour()) }
+            @if !lacking.is_empty() { p class="gap" { (say::to_work_it_out_tell(lacking.join(", "))) } }
             @if let Some(answer) = &answer { (answered_as(answer, "working-plan")) }
             form method="get" {
                 @if let Some(trouble) = asked.troubles.get("has-concentrate") { p class="no gap" { (trouble) } }
-                (asked_input(asked, "capacity", "The system holds", "such as 9.2 L"))
-                (asked_input(asked, "left", "Still in", "capacity less what came out"))
-                (asked_input(asked, "now", "Concentrate in what stayed", "as measured, 0 % for water"))
-                (asked_input(asked, "want", "Concentrate wanted", "by the maker"))
-                (asked_tick(asked, "has-concentrate", "Concentrate stands ready", ""))
-                (asked_tick(asked, "has-premix", "Premix stands ready", "50 % unless told"))
-                (asked_tick(asked, "has-water", "Distilled water stands ready", ""))
-                (asked_input(asked, "label", "The bottle meets", "as printed"))
-                (asked_input(asked, "inside", "What stays in meets", "as printed, or empty"))
-                div class="presses" { button class="press" type="submit" { "Work it out" } }
+                (asked_input(asked, "capacity", say::the_system_holds(), say::such_as_92_l()))
+                (asked_input(asked, "left", say::still_in(), say::capacity_less_what_came_out()))
+                (asked_input(asked, "now", say::concentrate_in_what_stayed(), say::as_measured_zero_for_water()))
+                (asked_input(asked, "want", say::concentrate_wanted(), say::by_the_maker()))
+                (asked_tick(asked, "has-concentrate", say::concentrate_stands_ready(), ""))
+                (asked_tick(asked, "has-premix", say::premix_stands_ready(), say::half_unless_told()))
+                (asked_tick(asked, "has-water", say::water_stands_ready(), ""))
+                (asked_input(asked, "label", say::the_bottle_meets(), say::as_printed()))
+                (asked_input(asked, "inside", say::what_stays_meets(), say::as_printed_or_empty()))
+                div class="presses" { button class="press" type="submit" { (say::work_it_out()) } }
             }
         }
     }
@@ -168,10 +170,10 @@ fn plan(step: &mut Step<'_>) -> Markup {
 
 fn lacking(step: &Step<'_>) -> Vec<&'static str> {
     [
-        ("capacity", "how much the system holds"),
-        ("left", "what came out"),
-        ("now", "the strength of what stayed in"),
-        ("want", "the strength wanted"),
+        ("capacity", say::how_much_it_holds()),
+        ("left", say::what_came_out()),
+        ("now", say::strength_of_what_stayed()),
+        ("want", say::strength_wanted()),
     ]
     .into_iter()
     .filter(|(name, _)| step.asked.text(name).is_empty())
@@ -181,29 +183,41 @@ fn lacking(step: &Step<'_>) -> Vec<&'static str> {
 
 /// The ways to get the air out, each with its work and its cautions.
 pub fn bleed(step: &Step<'_>) -> Markup {
-    let owed = step.order.debts.iter().find(|debt| {
-        debt.items.contains(&step.item.item)
-            && debt.work == shop::record::v1::codes::WorkIsForm::Bleed
-    });
+    let owed = step
+        .order
+        .debts
+        .iter()
+        .find(|debt| debt.items.contains(&step.item.item) && debt.work == WorkIsForm::Bleed);
     let usual = WorkForm::of(&Work::usual(
         WorkIs::Bleed,
         Some(ItemId::new(&step.item.item)),
     ));
     let seen = owed.map_or_else(|| step.item.seen.clone(), |debt| debt.seen.clone());
     html! {
-        @if owed.is_some() { p class="beside gap wait" { "Bleeding is due." } } @else { p class="gap soft" { "Nothing is due now; what is done is noted all the same." } }
+        @if owed.is_some() { p class="beside gap wait" { (say::bleeding_is_due()) } } @else { p class="gap soft" { (say::bleeding_is_not_due()) } }
         @for way in BleedWay::ALL {
             @let done = step.fact(json!({ "work-done": { "work": owed.map_or_else(|| usual.clone(), |debt| debt.owed.clone()),
-                "after": seen, "words": words(&format!("bled: {}", way.name())) } }));
+                "after": seen, "words": words(&say::bled_by(way.name())) } }));
             @let texts: Vec<&str> = way.cautions().iter().map(|caution| caution.text()).collect();
-            details id=(format!("way-{}", way.name().replace([' ', '\''], "-"))) {
+            details id=(format!("way-{}", way_id(way))) {
                 summary class="row" { span class="beside" { (shop::say::capital(way.name())) } }
                 (cautions(&texts))
                 ol { @for work in way.work() { li class="row" { (work) } } }
-                form { div class="presses" { (button(Look::Confirm, "Bled this way", "", &[done], None)) } }
+                form { div class="presses" { (button(Look::Confirm, say::bled_this_way(), "", &[done], None)) } }
             }
         }
-        div class="presses" { (onward(step, "Level", "level")) }
+        div class="presses" { (onward(step, say::level(), "level")) }
+    }
+}
+
+/// What a way is called in the page's address.
+fn way_id(way: BleedWay) -> &'static str {
+    match way {
+        BleedWay::OpenCap => "open-cap",
+        BleedWay::BleedScrew => "bleed-screw",
+        BleedWay::HeaterValve => "heater-valve",
+        BleedWay::ElectricPump => "electric-pump-s-own-mode",
+        BleedWay::Vacuum => "vacuum",
     }
 }
 
@@ -213,14 +227,14 @@ pub fn level(step: &Step<'_>) -> Markup {
         step.fact(json!({ "level-seen": { "item": step.item.item, "level": level, "good": good,
             "reading": field("reading"), "temperature": amount("temperature", temperature_unit(step)), "after": step.item.seen } }))
     };
-    let owed = |level: &str| {
+    let owed = |level: WorkIsForm| {
         let debts = step
             .order
             .debts
             .iter()
             .filter(|debt| debt.items.contains(&step.item.item));
         debts
-            .filter(|debt| debt.text.to_lowercase().contains(level))
+            .filter(|debt| debt.work == level)
             .map(|debt| debt.text.clone())
             .next()
     };
@@ -228,28 +242,28 @@ pub fn level(step: &Step<'_>) -> Markup {
         (cautions(&[Caution::Hot.text(), Caution::FanStarts.text(), Caution::ExhaustIndoors.text()]))
         div class="columns" {
             div {
-                h2 { "Warm" }
-                @if let Some(owed) = owed("warm") { p class="gap wait" { (owed) } }
-                p class="gap" { "Thermostat open, heater hot, fan has cycled: at or a little above its mark." }
+                h2 { (say::warm()) }
+                @if let Some(owed) = owed(WorkIsForm::LevelWarm) { p class="gap wait" { (owed) } }
+                p class="gap" { (say::how_to_see_it_warm()) }
                 form {
-                    (crate::tap::input("reading", "Level read", "as you see it, such as 10 mm above the mark", ""))
+                    (crate::tap::input("reading", say::level_read(), say::such_as_10_mm_above(), ""))
                     div class="presses even" {
-                        (button(Look::Plain, "Right, warm", "", &[seen("warm", true)], None))
-                        (button(Look::Plain, "Not right, warm", "", &[seen("warm", false)], None))
+                        (button(Look::Plain, say::right_warm(), "", &[seen("warm", true)], None))
+                        (button(Look::Plain, say::not_right_warm(), "", &[seen("warm", false)], None))
                     }
                 }
             }
             div {
-                h2 { "Cold" }
-                @if let Some(owed) = owed("cold") { p class="gap wait" { (owed) } }
-                p class="gap" { "After one full heating and cooling. This closes it, not the litres." }
+                h2 { (say::cold()) }
+                @if let Some(owed) = owed(WorkIsForm::LevelCold) { p class="gap wait" { (owed) } }
+                p class="gap" { (say::how_to_see_it_cold()) }
                 @for line in &step.coolant.cold { p class="gap" { (line) } }
                 form {
-                    (crate::tap::input("reading", "If it is low, by how much", "such as 0.3 L or 20 mm", ""))
-                    (number("temperature", "How warm, if you know", temperature_unit(step), &[], false))
+                    (crate::tap::input("reading", say::if_low_by_how_much(), say::such_as_03_l(), ""))
+                    (number("temperature", say::how_warm_if_known(), temperature_unit(step), &[], false))
                     div class="presses low even" {
-                        (button(Look::Plain, "Too low, cold", "top up and look again", &[seen("cold", false)], None))
-                        (button(Look::Confirm, "Right, cold", "", &[seen("cold", true)], None))
+                        (button(Look::Plain, say::too_low_cold(), say::top_up_and_look_again(), &[seen("cold", false)], None))
+                        (button(Look::Confirm, say::right_cold(), "", &[seen("cold", true)], None))
                     }
                 }
             }
@@ -260,7 +274,7 @@ pub fn level(step: &Step<'_>) -> Markup {
 /// What is typed once and kept with the vehicle.
 pub fn figures(step: &Step<'_>) -> Markup {
     let Some(vehicle) = &step.coolant.vehicle else {
-        return html! { p class="gap" { "This order has no vehicle yet." } };
+        return html! { p class="gap" { (say::no_vehicle_yet()) } };
     };
     let told = |name: &str, stored: &str| {
         let by = step
@@ -280,15 +294,15 @@ pub fn figures(step: &Step<'_>) -> Markup {
         .map(|(name, stored, ..)| told(name, stored))
         .collect();
     html! {
-        p class="gap" { "Kept with this vehicle: next time they stand here. Its maker's papers come first; what nobody told stays unknown." }
+        p class="gap" { (say::figures_are_kept()) }
         @for (name, _, label, _) in FIGURES {
             @if let Some(figure) = step.coolant.figures.get(name) {
-                div class="row" { span class="what" { (label) } span class="strong value" { (figure.value) @if figure.by_map { " (map)" } } }
+                div class="row" { span class="what" { (label) } span class="strong value" { (figure.value) @if figure.by_map { (say::by_the_map()) } } }
             }
         }
         form class="narrow" {
             @for (name, _, label, hint) in FIGURES { (crate::tap::input(name, label, hint, "")) }
-            div class="presses low" { (button(Look::Confirm, "Keep the figures", "empty fields stay as they are", &commands, Some(&step.home()))) }
+            div class="presses low" { (button(Look::Confirm, say::keep_the_figures(), say::empty_fields_stay(), &commands, Some(&step.home()))) }
         }
     }
 }

@@ -3,6 +3,7 @@
 use super::steps::{amount, number};
 use super::{Step, proved};
 use crate::pages::bench::form::{answered, asked_input, cautions};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, new, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -15,7 +16,7 @@ pub fn leak(step: Step<'_>) -> Markup {
     html! {
         (cautions(&[Caution::Hot.text(), &most(&step)]))
         details id="steps" open[run.told.is_empty()] {
-            summary class="row" { span class="strong" { "How to test" } }
+            summary class="row" { span class="strong" { (say::how_to_test()) } }
             ol { @for text in LEAK_TEST_STEPS { li class="row" { (text) } } }
         }
         (limit(&step))
@@ -27,18 +28,18 @@ pub fn leak(step: Step<'_>) -> Markup {
             div {
                 p class="gap spread" {
                     span class="fact" data-since=(run.since) aria-hidden="true" { "0:00" }
-                    span class="beside" { (run.told.len()) " read" }
+                    span class="beside" { (say::so_many_read(run.told.len())) }
                 }
                 @for (minutes, value) in run.told.iter().rev().take(4) {
                     div class="row" { span class="what" { (format!("{minutes:.1}")) " min" } span class="strong" { (value) } }
                 }
                 form {
-                    (number("gauge", "Gauge", unit, &[], true))
-                    (number("temperature", "Coolant, if you can read it", if step.asked.is_us() { "°F" } else { "°C" }, &[], false))
-                    (chips("what", "On", &[("gauge", "the system"), ("tester", "the tester closed on itself")], "gauge"))
+                    (number("gauge", say::gauge(), unit, &[], true))
+                    (number("temperature", say::coolant_if_readable(), if step.asked.is_us() { "°F" } else { "°C" }, &[], false))
+                    (chips("what", say::tester_on(), &[("gauge", say::the_system()), ("tester", say::tester_on_itself())], "gauge"))
                     div class="presses two low" {
-                        button class="press confirm" type="submit" data-commands=(Value::from(vec![read(&step, false)])) { "Read now" small { "about one a minute" } }
-                        button class="press" type="submit" data-clock="" data-commands=(Value::from(vec![read(&step, true)])) { "Start" small { "first reading" } }
+                        button class="press confirm" type="submit" data-commands=(Value::from(vec![read(&step, false)])) { (say::read_now()) small { (say::about_one_a_minute()) } }
+                        button class="press" type="submit" data-clock="" data-commands=(Value::from(vec![read(&step, true)])) { (say::start()) small { (say::first_reading()) } }
                     }
                 }
             }
@@ -49,14 +50,8 @@ pub fn leak(step: Step<'_>) -> Markup {
 /// Never above the rating; and no rating is made up.
 fn most(step: &Step<'_>) -> String {
     match step.coolant.figures.get("cap") {
-        Some(cap) => format!(
-            "Never pump above the cap's {}. An old radiator may stand less.",
-            cap.value
-        ),
-        None => {
-            "Read the cap's rating first, and never pump above it. An old radiator may stand less."
-                .to_owned()
-        }
+        Some(cap) => say::never_above_the_cap(&cap.value),
+        None => say::read_the_caps_rating_first().to_owned(),
     }
 }
 
@@ -79,7 +74,7 @@ fn read(step: &Step<'_>, start: bool) -> Value {
 fn cold(step: &Step<'_>) -> Markup {
     let told = step.fact(json!({ "read-off": { "id": new("reading"), "item": step.item.item,
         "what": "gauge cold", "value": "as cold as the shop", "temperature": null, "after": step.item.seen } }));
-    html! { form { div class="presses" { (button(Look::Plain, "It is as cold as the shop", "it stood for hours; else read the coolant's temperature", &[told], None)) } } }
+    html! { form { div class="presses" { (button(Look::Plain, say::as_cold_as_the_shop(), say::stood_for_hours(), &[told], None)) } } }
 }
 
 /// What a test may lose is the maker's word or the shop's habit: told once, kept with the
@@ -87,7 +82,7 @@ fn cold(step: &Step<'_>) -> Markup {
 fn limit(step: &Step<'_>) -> Markup {
     let figure = |name: &str| step.coolant.figures.get(name).map(|one| one.value.clone());
     if let (Some(limit), Some(time)) = (figure("limit"), figure("limit-time")) {
-        return html! { p class="gap" { "May lose " span class="strong" { (limit) } " in " span class="strong" { (time) } "." } };
+        return html! { p class="gap" { (say::may_lose_so_much()) span class="strong" { (limit) } (say::may_lose_in()) span class="strong" { (time) } "." } };
     }
     let Some(vehicle) = &step.coolant.vehicle else {
         return html! {};
@@ -101,11 +96,11 @@ fn limit(step: &Step<'_>) -> Markup {
     };
     let unit = if step.asked.is_us() { "psi" } else { "bar" };
     html! {
-        h2 { "What may it lose?" }
+        h2 { (say::what_may_it_lose()) }
         form {
-            (asked_input(&step.asked, "limit", "May lose", "such as 0.05 bar, by the maker or your habit"))
-            (asked_input(&step.asked, "limit-time", "In", "such as 15 min"))
-            div class="presses" { (button(Look::Plain, "Keep the limit", "", &[told("limit", "coolant test limit", unit), told("limit-time", "coolant test minutes", "min")], None)) }
+            (asked_input(&step.asked, "limit", say::may_lose(), say::such_as_005_bar()))
+            (asked_input(&step.asked, "limit-time", say::lose_in(), say::such_as_15_min()))
+            div class="presses" { (button(Look::Plain, say::keep_the_limit(), "", &[told("limit", "coolant test limit", unit), told("limit-time", "coolant test minutes", "min")], None)) }
         }
     }
 }
@@ -117,7 +112,7 @@ fn keep(step: &Step<'_>, answer: &Answer) -> Markup {
         "no" => "failed",
         _ => {
             return html! {
-                p class="gap" { "Nothing is proven yet." }
+                p class="gap" { (say::nothing_is_proven_yet()) }
                 @if answer.outputs["why"] == "temperature-not-read" { (cold(step)) }
             };
         }
@@ -134,9 +129,9 @@ fn keep(step: &Step<'_>, answer: &Answer) -> Markup {
         "working": answer.working_text() } }));
     let proof = proved(step, "leak-test", outcome, readings.collect());
     let label = if outcome == "held" {
-        "Keep: it holds"
+        say::keep_it_holds()
     } else {
-        "Keep: it leaks"
+        say::keep_it_leaks()
     };
-    html! { form { div class="presses" { (button(Look::Confirm, label, "the proof, with its readings", &[calculated, proof], Some(&step.home()))) } } }
+    html! { form { div class="presses" { (button(Look::Confirm, label, say::the_proof_with_its_readings(), &[calculated, proof], Some(&step.home()))) } } }
 }

@@ -5,6 +5,7 @@ use super::{aim_words, found_by, picked};
 use crate::State;
 use crate::map_drawing::{Sight, picture};
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, link};
 use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
@@ -27,7 +28,7 @@ pub async fn way(
         let words = query.unwrap_or_default();
         let query = Query::read(&words);
         let (map, version) = picked(visit, &order, &query)?
-            .ok_or_else(|| Trouble::not_found("no map is picked for this order yet"))?;
+            .ok_or_else(|| Trouble::not_found(say::no_map_is_picked()))?;
         let on = found_by(visit, &order, &map, version, &query)?;
         let plan = on.plan(visit.snap).ok();
         let sight = sight(&on, plan.as_ref());
@@ -36,12 +37,12 @@ pub async fn way(
             let known = order.items.iter().any(|one| one.item == on.id(item).as_str());
             if known { to(on.id(item)) } else { format!("/maps/{map}#{}", in_order(item)) }
         };
-        Ok(Shown::of(&order, "The way in", html! {
+        Ok(Shown::of(&order, say::the_way_in(), html! {
             h1 { (aim_words(&on.asked)) }
-            p class="soft gap" { "What stands above comes off first. A filled mark is home, a hollow one is off." }
+            p class="soft gap" { (say::how_to_read_the_drawing()) }
             (picture(&on.map, &sight, known))
             div class="presses low" {
-                (link(Look::Confirm, "As a list", "", &format!("/o/{}/plan?{words}", order.number)))
+                (link(Look::Confirm, say::as_a_list(), "", &format!("/o/{}/plan?{words}", order.number)))
             }
         }))
     })

@@ -5,6 +5,7 @@ use super::{found_by, picked};
 use crate::State;
 use crate::pages::desk::price::{keyed, seen};
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, field, input, link, order_request, when, words};
 use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
@@ -21,14 +22,10 @@ fn work_words(asked: &Asked, renewed: &[String]) -> String {
     if asked.aim != AimIs::Reach || names.is_empty() {
         return super::aim_words(asked);
     }
-    let verb = match names.iter().all(|name| renewed.contains(name)) {
-        true => "Renewing",
-        false => "Work on",
-    };
-    format!(
-        "{verb} {}, with all that has to come off for it",
-        names.join(", ")
-    )
+    match names.iter().all(|name| renewed.contains(name)) {
+        true => say::renewing(names.join(", ")),
+        false => say::work_on(names.join(", ")),
+    }
 }
 
 pub async fn price(
@@ -41,7 +38,7 @@ pub async fn price(
         let order = order_of(visit, &number)?;
         let query = Query::read(&query.unwrap_or_default());
         let (map, version) = picked(visit, &order, &query)?
-            .ok_or_else(|| Trouble::not_found("no map is picked for this order yet"))?;
+            .ok_or_else(|| Trouble::not_found(say::no_map_is_picked()))?;
         let on = found_by(visit, &order, &map, version, &query)?;
         let found = on.whole(visit.snap)?;
         let rate = {
@@ -68,11 +65,11 @@ pub async fn price(
         set.push(order_request(&order.order, json!({ "price": { "entries": entries, "after": seen(&order) } })));
         let agreed = order.consents.iter().any(|consent| consent.agreed);
         let next = if agreed { "desk" } else { "ask?then=stage" };
-        Ok(Shown::of(&order, "Price of the plan", html! {
-            h1 { "Price of the plan" }
+        Ok(Shown::of(&order, say::price_of_the_plan(), html! {
+            h1 { (say::price_of_the_plan()) }
             form class="narrow" {
                 @if !kept.is_empty() {
-                    h2 { "Priced so far" }
+                    h2 { (say::priced_so_far()) }
                     @for (key, entry) in &kept {
                         label class="row" {
                             input type="checkbox" name=(format!("keep-{key}")) value="yes" checked;
@@ -81,20 +78,20 @@ pub async fn price(
                         }
                     }
                 }
-                h2 { "Labour" }
+                h2 { (say::labour()) }
                 label class="row" {
                     input type="checkbox" name="labour" value="yes" checked;
-                    span class="what" { span class="strong line" { (label) } span class="soft line" { (hours(minutes)) " hours" } }
+                    span class="what" { span class="strong line" { (label) } span class="soft line" { (say::hours(hours(minutes))) } }
                 }
-                (input("rate", "An hour, before tax", "", &rate))
+                (input("rate", say::an_hour_before_tax(), "", &rate))
                 @if !found.renewed.is_empty() {
-                    h2 { "Parts it renews" }
-                    p class="soft" { "Give a price, or leave it empty and it is left out." }
-                    @for (nth, part) in found.renewed.iter().enumerate() { (input(&format!("part-{nth}"), part, "one costs, before tax", "")) }
+                    h2 { (say::parts_it_renews()) }
+                    p class="soft" { (say::give_a_price_or_leave_empty()) }
+                    @for (nth, part) in found.renewed.iter().enumerate() { (input(&format!("part-{nth}"), part, say::one_costs_before_tax(), "")) }
                 }
                 div class="presses two low" {
-                    (button(Look::Confirm, "Set the price", if on.current { "" } else { "and work by this plan" }, &set, Some(&format!("/o/{}/{next}", order.number))))
-                    (link(Look::Plain, "The plan", "", &address(order.number, on.kept.id.as_str(), &on.asked)))
+                    (button(Look::Confirm, say::set_the_price(), if on.current { "" } else { say::and_work_by_this_plan() }, &set, Some(&format!("/o/{}/{next}", order.number))))
+                    (link(Look::Plain, say::the_plan(), "", &address(order.number, on.kept.id.as_str(), &on.asked)))
                 }
             }
         }))

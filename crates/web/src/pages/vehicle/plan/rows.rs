@@ -2,6 +2,8 @@
 //! of it instead.
 
 use super::query::address;
+use crate::pages::vehicle::choices::{place, place_of};
+use crate::phrases::vehicle as say;
 use maud::{Markup, html};
 use shop::plan::Way;
 use shop::planning::{Asked, Other, RowShown, StageShown};
@@ -34,9 +36,9 @@ pub fn stages(here: &Here<'_>, name: &str, stages: &[StageShown]) -> Markup {
                 summary class="row" {
                     span class="beside nth" { (nth + 1) }
                     span class="what" {
-                        span class="line strong" { (stage.place.as_deref().unwrap_or("anywhere")) " · " (stage.minutes) " min" }
+                        span class="line strong" { (place_of(stage)) " · " (stage.minutes) " min" }
                         span class="soft line" { (things(stage)) }
-                        @if stage.rows.iter().any(|row| !row.guessed.is_empty()) { span class="wait line" { "rests on a guess" } }
+                        @if stage.rows.iter().any(|row| !row.guessed.is_empty()) { span class="wait line" { (say::rests_on_a_guess()) } }
                     }
                 }
                 @for (at, row) in stage.rows.iter().enumerate() { (row_line(here, &format!("{name}-{nth}-{at}"), row)) }
@@ -63,27 +65,27 @@ fn things(stage: &StageShown) -> String {
 fn row_line(here: &Here<'_>, id: &str, row: &RowShown) -> Markup {
     let mut about = row.tools.join(", ");
     if !row.torque.is_empty() {
-        about = format!("{about} · {}", row.torque.join(", then "));
+        about = format!("{about} · {}", row.torque.join(say::then_between()));
     }
     html! {
         details id=(id) {
             summary class="row" {
                 (mark(row))
                 span class="what" {
-                    span class="line" { span class="strong" { (row.label) } " " (row.done) @if row.spent && row.way == Way::Back { ", a new one" } }
-                    @if !row.guessed.is_empty() { span class="wait line" { "A guess: that the " (row.guessed.join(", the ")) " comes first" } }
+                    span class="line" { span class="strong" { (row.label) } " " (row.done) @if row.spent && row.way == Way::Back { (say::comma_a_new_one()) } }
+                    @if !row.guessed.is_empty() { span class="wait line" { (say::a_guess_comes_first(row.guessed.join(say::the_between()))) } }
                     span class="soft line" { (shop::say::capital(&row.because)) @if !about.is_empty() { " · " (about) } }
                 }
                 span class="beside number" { @if row.at.len() > 1 { (row.at.len()) } }
             }
             div class="why" {
-                p { span class="soft" { "Takes: " } (row.minutes) " min" @if let Some(place) = &row.place { ", " (place) } }
-                @if let Some(size) = &row.size { p { span class="soft" { "Size: " } (size) } }
+                p { span class="soft" { (say::takes()) } (row.minutes) " min" @if let Some(at) = &row.place { ", " (place(at)) } }
+                @if let Some(size) = &row.size { p { span class="soft" { (say::size_is()) } (size) } }
                 @if row.way == Way::Out && row.kind != Kind::Work {
                     @let without = here.with(|asked| { asked.without.insert(row.id.clone()); asked.also.remove(&row.id); });
                     @let also = here.with(|asked| { asked.also.insert(row.id.clone()); });
-                    a class="row" href=(without) { span class="what strong" { "Not that way" } span class="soft" { "show a plan without it" } }
-                    a class="row" href=(also) { span class="what strong" { "In any case" } span class="soft" { "keep it in" } }
+                    a class="row" href=(without) { span class="what strong" { (say::not_that_way()) } span class="soft" { (say::show_without_it()) } }
+                    a class="row" href=(also) { span class="what strong" { (say::in_any_case()) } span class="soft" { (say::keep_it_in()) } }
                 }
             }
         }
@@ -110,20 +112,20 @@ pub fn mark(row: &RowShown) -> Markup {
 pub fn dearer(tenths: i64) -> String {
     let minutes = shop::plan::Minutes::tenths(u32::try_from(tenths.abs()).unwrap_or(u32::MAX));
     match tenths {
-        0 => "the same".to_owned(),
-        1.. => format!("{minutes} min more"),
-        _ => format!("{minutes} min less"),
+        0 => say::costs_the_same().to_owned(),
+        1.. => say::min_more(minutes),
+        _ => say::min_less(minutes),
     }
 }
 
 /// What differs in another plan, in two lines.
 pub fn differs(other: &Other) -> Markup {
     let list = |items: &[String]| match items {
-        [] => "nothing else".to_owned(),
+        [] => say::nothing_else().to_owned(),
         items => items.join(", "),
     };
     html! {
-        span class="soft line" { "Comes off: " (list(&other.only_here)) }
-        span class="soft line" { "Stays on: " (list(&other.only_there)) }
+        span class="soft line" { (say::other_comes_off()) (list(&other.only_here)) }
+        span class="soft line" { (say::other_stays_on()) (list(&other.only_there)) }
     }
 }

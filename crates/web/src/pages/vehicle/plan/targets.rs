@@ -2,7 +2,7 @@
 
 use super::query::address;
 use super::rows::Here;
-use crate::pages::count;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, link};
 use maud::{Markup, html};
 use shop::planning::{Asked, OrderMap};
@@ -40,32 +40,32 @@ pub fn targets(order: &OrderView, on: &OrderMap, here: &Here<'_>, find: &str) ->
         &on_asked_reach(&on.asked),
     );
     html! {
-        h1 { "What do you want to get at?" }
+        h1 { (say::what_to_get_at()) }
         form method="get" action=(format!("/o/{}/plan", order.number)) {
             input type="hidden" name="map" value=(on.kept.id);
             @for item in &on.asked.targets { input type="hidden" name="for" value=(item); }
-            (crate::tap::input("find", "Find it by a word", "such as gasket", find))
-            div class="presses" { button class="press" type="submit" { "Find" } }
+            (crate::tap::input("find", say::find_it_by_a_word(), say::such_as_gasket(), find))
+            div class="presses" { button class="press" type="submit" { (say::find()) } }
         }
         @if on.anything_off() {
             a class="row" href=(here.with(|asked| back_to(asked, AimIs::Roll))) {
-                span class="what strong" { "Button it up so that it rolls" }
+                span class="what strong" { (say::button_it_up_to_roll()) }
             }
             a class="row" href=(here.with(|asked| back_to(asked, AimIs::Home))) {
-                span class="what strong" { "Everything home again" }
+                span class="what strong" { (say::everything_home_again()) }
             }
         }
-        @if items.is_empty() { p class="gap" { "Nothing on this map is called that. Try another word." } }
+        @if items.is_empty() { p class="gap" { (say::nothing_is_called_that()) } }
         @for (item, _) in &items {
             @let on_it = on.asked.targets.contains(*item);
             @let to = here.with(|asked| { asked.aim = AimIs::Reach; if !asked.targets.remove(*item) { asked.targets.insert((*item).clone()); } });
             a class="row" href=(if chosen > 0 { format!("{to}&pick=yes") } else { to }) {
                 span class={ "mark " @if on_it { "home" } } {}
                 span class="what" { (item) }
-                span class="soft" { @if on_it { "wanted" } }
+                span class="soft" { @if on_it { (say::wanted()) } }
             }
         }
-        @if chosen > 0 { div class="presses low" { (link(Look::Confirm, "Show the plan", &count(chosen, "thing wanted", "things wanted"), &go)) } }
+        @if chosen > 0 { div class="presses low" { (link(Look::Confirm, say::show_the_plan(), &say::things_wanted(chosen), &go)) } }
     }
 }
 

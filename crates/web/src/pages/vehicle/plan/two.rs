@@ -3,7 +3,9 @@
 use super::query::{Query, address};
 use super::{aim_words, found_by, picked};
 use crate::State;
+use crate::pages::vehicle::choices;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, link};
 use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
@@ -21,8 +23,7 @@ pub async fn two(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let query = Query::read(&query.unwrap_or_default());
-        let none =
-            || Trouble::not_found("there is no plan to share: pick a map and what to get at");
+        let none = || Trouble::not_found(say::no_plan_to_share());
         let (map, version) = picked(visit, &order, &query)?.ok_or_else(none)?;
         let on = found_by(visit, &order, &map, version, &query)?;
         if !on.asks() {
@@ -33,10 +34,10 @@ pub async fn two(
         let back = address(order.number, on.kept.id.as_str(), &on.asked);
         let mut page = Shown::of(
             &order,
-            "Two people",
+            say::two_people(),
             content(&aim_words(&on.asked), &shared, &back),
         );
-        page.leads_to("The plan", &back);
+        page.leads_to(say::the_plan(), &back);
         Ok(page)
     })
     .await
@@ -44,43 +45,43 @@ pub async fn two(
 
 fn content(aim: &str, shared: &Shares, back: &str) -> Markup {
     html! {
-        h1 { (aim) ", two people" }
+        h1 { (aim) (say::comma_two_people()) }
         div class="headline" {
             span class="fact" { (shared.finish) small { " min" } }
             span class="what" {
-                span class="beside line" { "in place of " (shared.one) " alone" }
-                span class="soft line" { "walks left out" }
+                span class="beside line" { (say::in_place_of(shared.one)) }
+                span class="soft line" { (say::walks_left_out()) }
             }
         }
-        @if shared.proven { p class="yes gap" { "Proven: two people are not finished sooner." } }
-        @else { p class="wait gap" { "The best found; nobody is finished before " (shared.bound) " min." } }
-        @if shared.finish == shared.one { p class="gap" { "A second person saves nothing here: each step waits for the one before." } }
+        @if shared.proven { p class="yes gap" { (say::proven_for_two()) } }
+        @else { p class="wait gap" { (say::best_found_for_two(shared.bound)) } }
+        @if shared.finish == shared.one { p class="gap" { (say::second_saves_nothing()) } }
         div class="columns" {
             @for (nth, turns) in shared.people.iter().enumerate() {
-                div { (lane(if nth == 0 { "One" } else { "The other" }, turns)) }
+                div { (lane(if nth == 0 { say::one_person() } else { say::the_other_person() }, turns)) }
             }
-            @if !shared.alone.is_empty() { div { (lane("By itself", &shared.alone)) } }
+            @if !shared.alone.is_empty() { div { (lane(say::by_itself(), &shared.alone)) } }
         }
-        div class="presses low" { (link(Look::Plain, "The plan for one", "", back)) }
+        div class="presses low" { (link(Look::Plain, say::the_plan_for_one(), "", back)) }
     }
 }
 
 fn lane(title: &str, turns: &[Turn]) -> Markup {
     html! {
         h2 { (title) }
-        @if turns.is_empty() { p class="gap" { "Nothing to do." } }
+        @if turns.is_empty() { p class="gap" { (say::nothing_to_do()) } }
         @for (nth, turn) in turns.iter().enumerate() {
             @let before = nth.checked_sub(1).and_then(|before| turns.get(before)).map(|before| before.end);
             @if turn.start > before.unwrap_or_default() {
-                div class="row" { span class="at soft" { (before.unwrap_or_default()) } span class="what wait" { "waits " @if turn.waits { "for the other" } @else { "for the lift" } } }
+                div class="row" { span class="at soft" { (before.unwrap_or_default()) } span class="what wait" { @if turn.waits { (say::waits_for_the_other()) } @else { (say::waits_for_the_lift()) } } }
             }
             div class="row" {
                 span class="at soft" { (turn.start) }
                 span class="what" {
                     span class="line" { span class="strong" { (turn.item) } " " (turn.done) }
-                    @if let Some(place) = turn.place.as_ref().filter(|_| elsewhere(turns, nth)) { span class="soft line" { (place) } }
+                    @if let Some(place) = turn.place.as_ref().filter(|_| elsewhere(turns, nth)) { span class="soft line" { (choices::place(place)) } }
                 }
-                span class="number soft" { "to " (turn.end) }
+                span class="number soft" { (say::to_minute(turn.end)) }
             }
         }
     }

@@ -5,6 +5,7 @@ use super::put_right::put_right;
 use super::{Sheet, about, take};
 use crate::pages::bench::answer;
 use crate::pages::vehicle::pieces::change;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, link, order_fact, when, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -18,7 +19,7 @@ pub(super) fn chosen(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
     let Some(told) = &choice.told else {
         return html! {
             h1 { (shop::say::capital(&sheet.found.text)) }
-            p class="gap" { "A way was taken by " (choice.taken) ", kept by a newer program. As it was kept:" }
+            p class="gap" { (say::kept_by_newer_program(&choice.taken)) }
             pre { (choice.outputs) }
         };
     };
@@ -27,26 +28,26 @@ pub(super) fn chosen(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
         h1 { (shop::say::capital(&sheet.found.text)) }
         @if open { (answer::cautions(&told.cautions)) }
         (answer::way(&told.way))
-        p class="soft" { "Taken by " (choice.taken) }
+        p class="soft" { (say::taken_by()) (choice.taken) }
         @if let Some((resolved, by)) = &sheet.found.resolved {
-            p class="yes gap" { "Put right: " (how(*resolved)) }
+            p class="yes gap" { (say::was_put_right()) (how(*resolved)) }
             p class="soft" { (by) }
             (now(told))
         }
         div class="columns" {
             div {
-                h2 { "What is done" }
+                h2 { (say::what_is_done()) }
                 (steps(sheet, choice, told, open))
                 @if open { (money(sheet)) }
             }
             div {
                 (answer::joints(&told.found, &told.way.joint, true))
                 (answer::behind(told))
-                h2 { "The ways that were not taken" }
+                h2 { (say::ways_not_taken()) }
                 @for other in &told.others {
                     div class="row" {
                         span class="what" { span class="strong line" { (other.rank) ". " (shop::say::capital(&other.name)) } span class="soft line" { (other.reason) } }
-                        @if other.holds { span class="yes" { "holds" } } @else { span class="no" { "no" } }
+                        @if other.holds { span class="yes" { (say::holds()) } } @else { span class=(say::no()) { (say::no()) } }
                     }
                 }
                 (as_described(told))
@@ -58,9 +59,9 @@ pub(super) fn chosen(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
                 div class="presses low" { (finish(sheet, choice, told)) }
             }
         } @else if sheet.order.aim.is_some() {
-            div class="presses low" { (link(Look::Confirm, "Next stage", "the bolt goes in with the others", &format!("/o/{}/stage", sheet.order.number))) }
+            div class="presses low" { (link(Look::Confirm, say::next_stage(), say::bolt_goes_in_with_others(), &format!("/o/{}/stage", sheet.order.number))) }
         } @else {
-            div class="presses low" { (link(Look::Confirm, "Put back", "the bolt goes in with the others", &format!("/o/{}/back", sheet.order.number))) }
+            div class="presses low" { (link(Look::Confirm, say::put_back(), say::bolt_goes_in_with_others(), &format!("/o/{}/back", sheet.order.number))) }
         }
     }
 }
@@ -74,7 +75,7 @@ pub(super) fn how(resolved: ResolvedForm) -> &'static str {
 fn now(told: &Told) -> Markup {
     html! {
         @if let Some(size) = &told.way.size_now {
-            p class="gap" { "From now on: " span class="strong" { (size) @if let Some(torque) = &told.way.torque_written { ", " (torque) } } }
+            p class="gap" { (say::from_now_on()) span class="strong" { (size) @if let Some(torque) = &told.way.torque_written { ", " (torque) } } }
         }
     }
 }
@@ -91,12 +92,12 @@ fn steps(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told, open: bool) -> Mar
                         span class=(mark) {} span class="what" { (shop::say::capital(&step.what)) }
                     }
                 } @else {
-                    div class="row" { span class=(mark) {} span class="what" { (shop::say::capital(&step.what)) } @if done { span class="soft" { "done" } } }
+                    div class="row" { span class=(mark) {} span class="what" { (shop::say::capital(&step.what)) } @if done { span class="soft" { (say::done()) } } }
                 }
             }
         }
         @if let Some(torque) = &told.way.torque {
-            p class="soft gap" { "Then with the others, on “Put back”: " (told.way.bolt) " at " (torque.0) }
+            p class="soft gap" { (say::then_with_the_others(&told.way.bolt, &torque.0)) }
         }
     }
 }
@@ -170,11 +171,8 @@ fn finish(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
         None => sheet.path(),
     };
     let (label, small) = match left.len() {
-        0 => ("It is sound", "the bolt is out, ready to go in".to_owned()),
-        count => (
-            "All done as listed",
-            crate::pages::count(count, "step", "steps"),
-        ),
+        0 => (say::it_is_sound(), say::bolt_ready_to_go_in().to_owned()),
+        count => (say::all_done_as_listed(), say::steps(count)),
     };
     button(Look::Confirm, label, &small, &commands, Some(&next))
 }
@@ -217,12 +215,12 @@ fn money(sheet: &Sheet<'_>) -> Markup {
         @if let Some(total) = total {
             a class="row" href=(format!("/o/{}/{}", sheet.order.number, if over.is_some() { "ask?then=stage" } else { "price" })) {
                 span class="what" {
-                    span class="strong line" { "Price now " (total.net) " before tax" }
-                    @if let Some(over) = over { span class="no line" { (over) " over what was agreed: ask for a yes" } }
+                    span class="strong line" { (say::price_now(&total.net)) }
+                    @if let Some(over) = over { span class="no line" { (say::over_what_was_agreed(over)) } }
                 }
             }
         }
-        a class="row" href=(format!("/o/{}/parts", sheet.order.number)) { span class="what strong" { "Parts" } }
+        a class="row" href=(format!("/o/{}/parts", sheet.order.number)) { span class="what strong" { (say::parts()) } }
     }
 }
 
@@ -230,7 +228,7 @@ fn money(sheet: &Sheet<'_>) -> Markup {
 fn as_described(told: &Told) -> Markup {
     html! {
         details id="described" {
-            summary class="row" { span class="strong" { "The hole as it was described" } }
+            summary class="row" { span class="strong" { (say::hole_as_described()) } }
             dl class="figures" {
                 @for (name, value) in told.fields.iter().filter(|(name, _)| !matches!(name.as_str(), "asked" | "way" | "depth" | "hole")) {
                     div { dt { (name.replace('-', " ")) } dd { (value) } }
@@ -260,8 +258,8 @@ fn otherwise(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
     }
     html! {
         details id="otherwise" {
-            summary class="row" { span class="strong" { "Not this way after all" } }
-            p class="gap" { "Takes back the way, its steps and its parts." }
+            summary class="row" { span class="strong" { (say::not_this_way_after_all()) } }
+            p class="gap" { (say::takes_back_the_way()) }
             form {
                 @for nth in &priced {
                     @let entry = &entries[*nth];
@@ -270,10 +268,10 @@ fn otherwise(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Markup {
                 @if !priced.is_empty() {
                     label class="row" {
                         input type="checkbox" name="off-price" value="yes" checked;
-                        span class="what" { "Off the price too" }
+                        span class="what" { (say::off_the_price_too()) }
                     }
                 }
-                div class="presses" { (button(Look::Plain, "Take the way back", "", &undo, Some(&sheet.path()))) }
+                div class="presses" { (button(Look::Plain, say::take_the_way_back(), "", &undo, Some(&sheet.path()))) }
             }
             (put_right(sheet.order, sheet.found))
         }

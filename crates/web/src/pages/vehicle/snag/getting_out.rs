@@ -4,6 +4,7 @@
 use super::put_right::put_right;
 use super::{Sheet, about};
 use crate::pages::vehicle::pieces::change;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, new, order_fact, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -60,35 +61,35 @@ pub(super) fn getting_out(sheet: &Sheet<'_>, fails: Fails, query: &Fields) -> Ma
         div class="caution" { @for caution in &found.cautions { p { (caution) } } }
         div class="columns" {
             div {
-                h2 { "Getting it out, least risk first" }
+                h2 { (say::getting_it_out()) }
                 ol {
                     @for (nth, way) in open.iter().enumerate() {
                         li class="rung" {
                             p { span class="strong" { (nth + 1) ". " (shop::say::capital(way.name)) } }
                             ul class="dashed" { @for how in &way.how { li { (how) } } }
-                            p class="wait" { "Stop when " (way.stop_when) }
+                            p class="wait" { (say::stop_when()) (way.stop_when) }
                         }
                     }
                 }
                 @for way in &closed {
-                    p class="gap" { span class="strong" { "Not here: " (way.name) } span class="soft line" { (way.closed.unwrap_or_default()) } }
+                    p class="gap" { span class="strong" { (say::not_here()) (way.name) } span class="soft line" { (way.closed.unwrap_or_default()) } }
                 }
                 details id="where" open[query.is_empty()] {
-                    summary class="row" { span class="strong" { "Where it sits" } }
+                    summary class="row" { span class="strong" { (say::where_it_sits()) } }
                     form method="get" action=(sheet.path()) class="narrow" {
-                        (chips("heat", "Heat and sparks here", &[("safe", "hurt nothing near"), ("", "would, or not looked")], said("heat")))
+                        (chips("heat", say::heat_and_sparks_here(), &[("safe", say::hurt_nothing_near()), ("", say::would_or_not_looked())], said("heat")))
                         @if fails == Fails::Rounded {
-                            (chips("drive", "The wrench goes", &[("", "over the head"), ("inside", "into it")], said("drive")))
+                            (chips("drive", say::the_wrench_goes(), &[("", say::over_the_head()), ("inside", say::into_it())], said("drive")))
                         }
-                        (chips("in", "It is screwed into", METALS, said("in")))
-                        div class="presses" { button class="press" type="submit" { "Show what fits" } }
+                        (chips("in", say::it_is_screwed_into(), METALS, said("in")))
+                        div class="presses" { button class="press" type="submit" { (say::show_what_fits()) } }
                     }
                 }
             }
             div {
-                h2 { "What came of it" }
+                h2 { (say::what_came_of_it()) }
                 p class="soft gap" { (found.goes_back) }
-                h3 { "It is out" }
+                h3 { (say::it_is_out()) }
                 (put_right(sheet.order, sheet.found))
                 (worse(sheet))
             }
@@ -102,22 +103,22 @@ fn worse(sheet: &Sheet<'_>) -> Markup {
         sheet,
         "snapped",
         Some(StateForm::Stub { holds: false }),
-        "it snapped",
+        say::it_snapped_note(),
     );
     let stripped = became(
         sheet,
         "stripped",
         Some(StateForm::Out),
-        "its thread came with it",
+        say::thread_came_with_it(),
     );
     let next = format!("/o/{}/snag/{{snag}}", sheet.order.number);
     html! {
-        h3 { "It got worse" }
+        h3 { (say::it_got_worse()) }
         form class="narrow" {
-            (chips("sits", "What is left of it", &[("proud", "sticks out"), ("flush", "flush"), ("below", "below")], "flush"))
+            (chips("sits", say::what_is_left_of_it(), &[("proud", say::sticks_out()), ("flush", say::flush()), ("below", say::below_the_face())], "flush"))
             div class="presses two" {
-                (button(Look::Plain, "It snapped", "", &snapped, Some(&next)))
-                (button(Look::Plain, "The thread came out", "", &stripped, Some(&next)))
+                (button(Look::Plain, say::it_snapped(), "", &snapped, Some(&next)))
+                (button(Look::Plain, say::the_thread_came_out(), "", &stripped, Some(&next)))
             }
         }
     }

@@ -1,7 +1,9 @@
 //! A snag put right without a calculator: what was done is told. What is offered fits what it
 //! is: a worn part is not drilled, and a thread is not a part that wore.
 
+use crate::pages::vehicle::choices::{Choices, spoken};
 use crate::pages::vehicle::pieces::change;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, field, input, new, order_fact, text};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -32,41 +34,36 @@ fn about(item: Option<&ItemView>, what: SnagIsForm) -> About {
     }
 }
 
-fn ways(about: About) -> &'static [(&'static str, &'static str)] {
+fn ways(about: About) -> &'static Choices {
     match about {
         About::Thread => &[
-            ("as-before", "out, all as before"),
-            ("thread-chased", "thread chased"),
-            ("wire-insert", "wire insert"),
-            ("bushing", "solid bushing"),
-            ("oversize", "larger thread"),
-            ("longer-bolt", "longer bolt"),
-            ("new-part", "new part"),
-            ("left-by-consent", "left, by consent"),
-            ("other", "other"),
+            ("as-before", say::out_all_as_before),
+            ("thread-chased", say::thread_chased),
+            ("wire-insert", say::wire_insert),
+            ("bushing", say::solid_bushing),
+            ("oversize", say::larger_thread),
+            ("longer-bolt", say::longer_bolt),
+            ("new-part", say::new_part),
+            ("left-by-consent", say::left_by_consent),
+            ("other", say::other),
         ],
         About::Screw => &[
-            ("new-part", "a new one goes in"),
-            ("as-before", "sound, the same one goes back"),
-            ("left-by-consent", "left as it is, they know"),
-            ("other", "other"),
+            ("new-part", say::a_new_one_goes_in),
+            ("as-before", say::sound_goes_back),
+            ("left-by-consent", say::left_they_know),
+            ("other", say::other),
         ],
         About::Seal => &[
-            ("new-part", "a new one goes in"),
-            ("left-by-consent", "left as it is, they know"),
+            ("new-part", say::a_new_one_goes_in),
+            ("left-by-consent", say::left_they_know),
         ],
         About::Part => &[
-            ("new-part", "a new one goes in"),
-            ("other", "made good, the same one stays"),
-            ("left-by-consent", "left as it is, they know"),
+            ("new-part", say::a_new_one_goes_in),
+            ("other", say::made_good_stays),
+            ("left-by-consent", say::left_they_know),
         ],
     }
 }
-
-const THREAD: &str = "Eyes covered before drilling; know what lies behind; heat only away from fuel and seals. The maker's instructions come first.";
-const PART: &str = "Whether it may stay is for the maker's limits. Brakes, steering, wheels, fuel, restraints: what is past its limit is renewed, or the customer signs that it stays.";
-const BOTH_SIDES: &str =
-    "Pads, discs, shoes, springs and dampers are renewed on both sides of the axle.";
 
 /// How a snag was put right, and what that leaves.
 pub fn put_right(order: &OrderView, snag: &MendingView) -> Markup {
@@ -96,16 +93,16 @@ pub fn put_right(order: &OrderView, snag: &MendingView) -> Markup {
             && matches!(item.system, SystemForm::Brakes | SystemForm::Suspension)
     });
     html! {
-        p class="caution" { (if thread { THREAD } else { PART }) @if both_sides { " " (BOTH_SIDES) } }
+        p class="caution" { (if thread { say::thread_caution() } else { say::part_caution() }) @if both_sides { " " (say::both_sides_caution()) } }
         form class="narrow" {
-            (chips("how", "Put right by", ways(about), ways(about)[0].0))
+            (chips("how", say::put_right_by(), &spoken(ways(about)), ways(about)[0].0))
             @if thread {
-                (input("size", "Size that holds now", "such as M8x1.25 insert", ""))
-                (input("torque", "Torque that holds now", "such as 22 Nm", ""))
+                (input("size", say::size_that_holds_now(), say::such_as_insert(), ""))
+                (input("torque", say::torque_that_holds_now(), say::such_as_22_nm(), ""))
             }
-            (input("words", "In a few words", "", ""))
+            (input("words", say::in_a_few_words(), "", ""))
             div class="presses" {
-                (button(Look::Confirm, "Snag resolved", if fasteners { "it is then out, ready for what goes in" } else { "" }, &commands, Some(&format!("/o/{}", order.number))))
+                (button(Look::Confirm, say::snag_resolved(), if fasteners { say::it_is_then_out() } else { "" }, &commands, Some(&format!("/o/{}", order.number))))
             }
         }
     }

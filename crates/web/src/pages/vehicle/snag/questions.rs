@@ -3,6 +3,7 @@
 use super::put_right::put_right;
 use super::{Sheet, about};
 use crate::pages::bench::form::parts;
+use crate::phrases::vehicle as say;
 use maud::{Markup, html};
 use shop::calculators::Asked;
 use shop::calculators::threads::hole;
@@ -20,8 +21,8 @@ pub(super) fn questions(sheet: &Sheet<'_>, asked: &Asked) -> Markup {
     let unknown = asked.text("thread").is_empty();
     html! {
         h1 class="no" { (shop::say::capital(&sheet.found.text)) }
-        @if let Some(words) = &sheet.found.words { p class="gap" { "“" (words) "”" } }
-        @if !asked.troubles.is_empty() { p class="alarm" { "Not worked out yet: see below what is wrong." } }
+        @if let Some(words) = &sheet.found.words { p class="gap" { (say::quoted(words)) } }
+        @if !asked.troubles.is_empty() { p class="alarm" { (say::not_worked_out_yet()) } }
         form method="get" action=(sheet.path()) class="narrow" {
             input type="hidden" name="asked" value="1";
             @if sheet.found.known.contains_key("joint") { input type="hidden" name="joint" value=(asked.text("joint")); }
@@ -29,18 +30,18 @@ pub(super) fn questions(sheet: &Sheet<'_>, asked: &Asked) -> Markup {
             details id="known" open[unknown || troubled] {
                 summary class="row" {
                     span class="what" {
-                        span class="strong line" { @if unknown { "The bolt: say what it is" } @else { (said.join(" · ")) } }
-                        @if asked.text("torque").is_empty() { span class="soft line" { "no torque is known: none is made up" } }
-                        @else { span class="soft line" { "torque from " (sheet.found.torque_from.as_deref().unwrap_or("this order")) } }
+                        span class="strong line" { @if unknown { (say::the_bolt_say_what()) } @else { (said.join(" · ")) } }
+                        @if asked.text("torque").is_empty() { span class="soft line" { (say::no_torque_is_made_up()) } }
+                        @else { span class="soft line" { (say::torque_from(sheet.found.torque_from.as_deref().unwrap_or(say::this_order()))) } }
                     }
                 }
                 (parts(asked, hole::BOLT))
             }
             (parts(asked, hole::HOLE))
-            div class="presses low" { button class="press confirm" type="submit" { "Show repair options" } }
+            div class="presses low" { button class="press confirm" type="submit" { (say::show_repair_options()) } }
         }
         details id="otherwise" {
-            summary class="row" { span class="strong" { "It came out, or it was put right another way" } }
+            summary class="row" { span class="strong" { (say::came_out_or_another_way()) } }
             (about(sheet))
             (put_right(sheet.order, sheet.found))
         }

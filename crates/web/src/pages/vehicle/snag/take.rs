@@ -2,7 +2,9 @@
 
 use super::Sheet;
 use crate::pages::desk::price::seen;
+use crate::phrases::vehicle as say;
 use crate::tap::{new, order_fact, order_request, words};
+use phrases::{Language, speaking};
 use serde::Serialize;
 use serde_json::{Value, json};
 use shop::mending::{Added, CALCULATOR, Told};
@@ -78,9 +80,9 @@ fn put_ins(sheet: &Sheet<'_>, told: &Told) -> Vec<Value> {
         .into_iter()
         .map(|code| {
             let name = match code {
-                "chips" => "chips of the drill",
-                "tang" => "tang of the insert",
-                "rag" => "rag in the opening",
+                "chips" => say::chips_of_the_drill(),
+                "tang" => say::tang_of_the_insert(),
+                "rag" => say::rag_in_the_opening(),
                 other => other,
             };
             json!({ "declared": { "item": {
@@ -99,7 +101,7 @@ fn labels(sheet: &Sheet<'_>, told: &Told) -> (Option<String>, String) {
     let what = sheet.found.text.split(':').next().unwrap_or_default();
     let labour = told.way.minutes.as_ref().map(|minutes| {
         let minutes = crate::pages::bench::answer::minutes(minutes);
-        format!("Thread repair, {what}: {minutes}")
+        say::thread_repair(what, minutes)
     });
     let parts = &told.way.parts;
     let named: Vec<&str> = parts.iter().map(|part| part.label.as_str()).collect();
@@ -112,20 +114,28 @@ fn labels(sheet: &Sheet<'_>, told: &Told) -> (Option<String>, String) {
 }
 
 /// The entries that taking this way put on the price, as they stand there now: by their
-/// place among those on no invoice.
+/// place among those on no invoice. They may have been put there in another language.
 pub(super) fn on_price(sheet: &Sheet<'_>, told: &Told) -> Vec<usize> {
-    let (labour, parts) = labels(sheet, told);
+    let said: Vec<(Option<String>, String)> = Language::ALL
+        .into_iter()
+        .map(|language| speaking(language, || labels(sheet, told)))
+        .collect();
     let entries = sheet.order.price.iter().flat_map(|price| &price.open);
     let entries: Vec<_> = entries.collect();
-    let last = |charge: ChargeForm, label: &str| {
-        let is_it = |entry: &&PriceEntryView| entry.charge == charge && entry.label == label;
-        entries.iter().rposition(is_it)
+    let last = |charge: ChargeForm, is_it: &dyn Fn(&str) -> bool| {
+        let meant = |entry: &&PriceEntryView| entry.charge == charge && is_it(&entry.label);
+        entries.iter().rposition(meant)
     };
-    let labour = labour.and_then(|label| last(ChargeForm::Labour, &label));
-    labour
-        .into_iter()
-        .chain(last(ChargeForm::Part, &parts))
-        .collect()
+    let labour = |label: &str| {
+        said.iter()
+            .any(|(labour, _)| labour.as_deref() == Some(label))
+    };
+    let parts = |label: &str| said.iter().any(|(_, parts)| parts == label);
+    let found = [
+        last(ChargeForm::Labour, &labour),
+        last(ChargeForm::Part, &parts),
+    ];
+    found.into_iter().flatten().collect()
 }
 
 /// The price without some of its entries; the others stay to the last digit.

@@ -2,6 +2,7 @@
 
 use super::{Sheet, take};
 use crate::pages::bench::answer;
+use crate::phrases::vehicle as say;
 use crate::tap::{Look, button};
 use maud::{Markup, html};
 use shop::mending::{Added, Fields, Told, added};
@@ -19,14 +20,14 @@ pub(super) fn ways(sheet: &Sheet<'_>, fields: &Fields, all: &[Told], money: &Mon
         .find(|told| wanted == Some(&told.way.code))
         .or(all.first())
     else {
-        return html! { p { "No way is known" } };
+        return html! { p { (say::no_way_is_known()) } };
     };
     let price = added(sheet.order, &told.way, money.rate, money.digits);
     let holding = all.iter().filter(|told| told.way.holds).count();
     html! {
         h1 class="spread" {
             span { (shop::say::capital(&sheet.found.text)) }
-            span class="soft" { @if told.way.holds { "way " (told.way.rank) " of " (holding) } }
+            span class="soft" { @if told.way.holds { (say::way_of(told.way.rank, holding)) } }
         }
         (answer::cautions(&told.cautions))
         (answer::way(&told.way))
@@ -38,15 +39,15 @@ pub(super) fn ways(sheet: &Sheet<'_>, fields: &Fields, all: &[Told], money: &Mon
             }
             div {
                 (answer::others(&told.others, |other| address(&sheet.path(), fields, &other.code)))
-                h2 { "Behind it" }
+                h2 { (say::behind_it()) }
                 (answer::behind(told))
-                a class="row" href=(address(&sheet.path(), fields, "").replace("asked=1", "again=1").replace("&way=", "")) { span class="what strong" { "Answer something else" } }
+                a class="row" href=(address(&sheet.path(), fields, "").replace("asked=1", "again=1").replace("&way=", "")) { span class="what strong" { (say::answer_something_else()) } }
             }
         }
         @if told.way.holds {
             form {
                 div class="presses low" {
-                    (button(Look::Confirm, "Take this way", &small(told, &price), &take::commands(sheet, told, &price), Some(&sheet.path())))
+                    (button(Look::Confirm, say::take_this_way(), &small(told, &price), &take::commands(sheet, told, &price), Some(&sheet.path())))
                 }
             }
         }
@@ -80,33 +81,33 @@ fn small(told: &Told, price: &Added) -> String {
     let parts = price
         .parts
         .as_ref()
-        .map(|parts| format!(", +{parts} parts"))
+        .map(say::plus_parts)
         .unwrap_or_default();
     match &told.way.minutes {
         Some(minutes) => {
             let ask = if price.over.is_some() {
-                ": ask again"
+                say::ask_again()
             } else {
                 ""
             };
             format!("+{} min{parts}{ask}", minutes.mid)
         }
-        None => "time and price are not known: set them".to_owned(),
+        None => say::time_and_price_unknown().to_owned(),
     }
 }
 
 fn cost(told: &Told, price: &Added) -> Markup {
     html! {
         dl class="figures" {
-            @if let Some(minutes) = &told.way.minutes { div { dt { "Time" } dd { "+" (answer::minutes(minutes)) } } }
-            @if let Some(cost) = &told.way.cost { div { dt { "Parts" } dd { "+" (cost.mid) " (" (cost.low) " to " (cost.high) ")" } } }
+            @if let Some(minutes) = &told.way.minutes { div { dt { (say::time()) } dd { "+" (answer::minutes(minutes)) } } }
+            @if let Some(cost) = &told.way.cost { div { dt { (say::parts()) } dd { "+" (cost.mid) (say::low_to_high(&cost.low, &cost.high)) } } }
             @if told.way.minutes.is_some() {
                 div {
-                    dt { "Price then, before tax" }
-                    dd { (price.now) @if let Some(over) = &price.over { " " span class="no" { "(" (over) " over)" } } }
+                    dt { (say::price_then()) }
+                    dd { (price.now) @if let Some(over) = &price.over { " " span class="no" { (say::so_much_over(over)) } } }
                 }
             }
-            @if price.with_tax { div { dt { "What was agreed" } dd { "has tax in it: look at the price page" } } }
+            @if price.with_tax { div { dt { (say::what_was_agreed()) } dd { (say::has_tax_in_it()) } } }
         }
     }
 }
@@ -114,7 +115,7 @@ fn cost(told: &Told, price: &Added) -> Markup {
 pub fn steps(told: &Told) -> Markup {
     html! {
         @if !told.way.steps.is_empty() {
-            h2 { "What is done" }
+            h2 { (say::what_is_done()) }
             ol class="steps" {
                 @for (nth, step) in told.way.steps.iter().enumerate() {
                     li {

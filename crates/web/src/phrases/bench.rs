@@ -1,0 +1,1 @@
+//! What is said where something is worked out.

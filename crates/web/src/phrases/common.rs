@@ -1,0 +1,1 @@
+//! What pages of several parts of the shop say.
