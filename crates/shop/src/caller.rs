@@ -1,5 +1,6 @@
 //! Who asks: a person of the shop, with what they do in it, through which device.
 
+use phrases::Language;
 use repair::{PersonId, Role, Shop};
 use std::collections::BTreeSet;
 
@@ -14,6 +15,8 @@ pub struct Caller {
     pub founding: bool,
     /// The device they use.
     pub device: String,
+    /// What their screens speak.
+    pub language: Language,
 }
 
 impl Caller {
@@ -29,6 +32,7 @@ impl Caller {
                 .unwrap_or_default(),
             founding: people.is_empty(),
             device: device.to_owned(),
+            language: spoken(shop.speaks(person.map(PersonId::new).as_ref())),
         }
     }
 
@@ -41,6 +45,7 @@ impl Caller {
             roles: BTreeSet::from([Role::Apprentice]),
             founding: false,
             device: device.to_owned(),
+            language: Language::default(),
         }
     }
 
@@ -53,6 +58,7 @@ impl Caller {
             roles: BTreeSet::from([Role::Owner, Role::Desk, Role::Technician]),
             founding: false,
             device: "program".to_owned(),
+            language: Language::default(),
         }
     }
 
@@ -82,5 +88,13 @@ impl Caller {
     #[must_use]
     pub fn sees_prices(&self) -> bool {
         self.founding || self.has_any(crate::roles::PRICES)
+    }
+}
+
+/// A language of the record as one of what is spoken.
+fn spoken(language: repair::Language) -> Language {
+    match language {
+        repair::Language::English => Language::English,
+        repair::Language::German => Language::German,
     }
 }

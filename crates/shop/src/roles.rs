@@ -197,6 +197,8 @@ const SHOP: Table = &[
     ("seat-told", OWNER),
     ("logo-told", OWNER),
     ("grade-told", OWNER),
+    ("shop-speaks", OWNER),
+    ("person-speaks", ANYBODY),
     ("hours-told", LEADS),
     ("systems-told", LEADS),
     ("days-off", STAFF),

@@ -257,6 +257,15 @@ forms! { ShopFactForm = ShopFact {
         logo: Option<FileForm>,
         after: Vec<CommandIdForm>,
     },
+    ShopSpeaks = "shop-speaks" {
+        language: LanguageForm,
+        after: Vec<CommandIdForm>,
+    },
+    PersonSpeaks = "person-speaks" {
+        person: PersonIdForm,
+        language: Option<LanguageForm>,
+        after: Vec<CommandIdForm>,
+    },
     GradeTold = "grade-told" {
         person: PersonIdForm,
         grade: Option<ShortForm>,

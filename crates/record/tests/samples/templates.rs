@@ -710,6 +710,11 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             "logo-told",
             json!({ "logo": maybe(file()), "after": ["$id"] }),
         ),
+        ("shop-speaks", json!({ "language": code("en de"), "after": ["$id"] })),
+        (
+            "person-speaks",
+            json!({ "person": "$id", "language": maybe(code("en de")), "after": ["$id"] }),
+        ),
         (
             "grade-told",
             json!({ "person": "$id", "grade": maybe("$short"), "after": ["$id"] }),

@@ -41,7 +41,7 @@ pub enum Can {
     Teaches,
 }
 
-/// The languages that papers can be in.
+/// The languages that papers and screens can be in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum Language {
     #[default]
@@ -332,6 +332,19 @@ pub enum ShopFact {
         /// The tellings seen.
         after: Vec<CommandId>,
     },
+    /// What the shop's screens speak.
+    ShopSpeaks {
+        language: Language,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// What a person's screens speak; none for what the shop's do.
+    PersonSpeaks {
+        person: PersonId,
+        language: Option<Language>,
+        /// The tellings seen of this person's.
+        after: Vec<CommandId>,
+    },
     /// The grade that a person's work is charged by; none for the usual one.
     GradeTold {
         person: PersonId,
@@ -384,6 +397,39 @@ impl Shop {
     #[must_use]
     pub fn seats_told(&self) -> Vec<&CommandId> {
         self.tellings(|fact| matches!(fact, ShopFact::SeatTold { .. }))
+    }
+
+    /// What a person's screens speak, or anybody's who is not known: theirs, else the shop's.
+    #[must_use]
+    pub fn speaks(&self, person: Option<&PersonId>) -> Language {
+        let own = self.told_last(|fact| match fact {
+            ShopFact::PersonSpeaks {
+                person: of,
+                language,
+                after,
+            } if Some(of) == person => Some((language, after)),
+            _ => None,
+        });
+        let shop = || {
+            self.told_last(|fact| match fact {
+                ShopFact::ShopSpeaks { language, after } => Some((language, after)),
+                _ => None,
+            })
+        };
+        own.and_then(Option::as_ref)
+            .or_else(shop)
+            .copied()
+            .unwrap_or_default()
+    }
+
+    /// The tellings of what a person's screens speak, or the shop's, for a device to name as seen.
+    #[must_use]
+    pub fn speaking_told(&self, person: Option<&PersonId>) -> Vec<&CommandId> {
+        self.tellings(|fact| match fact {
+            ShopFact::ShopSpeaks { .. } => person.is_none(),
+            ShopFact::PersonSpeaks { person: of, .. } => Some(of) == person,
+            _ => false,
+        })
     }
 
     /// The picture for its papers, if one was told.

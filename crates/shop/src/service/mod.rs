@@ -120,7 +120,7 @@ impl Service {
     ) -> Result<T, Trouble> {
         let world = self.world()?;
         let snapshot = Snapshot::new(caller, world, &self.texts, &self.shelves, self.now());
-        crate::words::whole(|| look(&snapshot))
+        phrases::speaking(caller.language, || crate::words::whole(|| look(&snapshot)))
     }
 
     /// A person as this program knew them at the last news of the record.
@@ -236,6 +236,10 @@ impl Service {
     }
 
     fn command_read(&self, caller: &Caller, command: &ReadCommand) -> Result<Accepted, Trouble> {
+        phrases::speaking(caller.language, || self.command_taken(caller, command))
+    }
+
+    fn command_taken(&self, caller: &Caller, command: &ReadCommand) -> Result<Accepted, Trouble> {
         roles::check(caller, command.act())?;
         if let Some(answer) = self.repeat(command)? {
             return Ok(answer);
