@@ -1,9 +1,10 @@
 //! Asking for a yes: what to ask whom in one sentence, and what they answered.
 
 use super::overview::total_block;
-use super::papers::{For, payer_name};
+use super::papers::{For, payer_whom};
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, button, chips, field, figure, file, input, needed_when, order_fact, order_request,
     required, sheet, text, text_with, when,
@@ -59,7 +60,7 @@ pub async fn ask(
             .asks
             .iter()
             .find(|ask| ask.payer == wanted)
-            .ok_or_else(|| Trouble::not_found("nobody is asked about what the shop pays itself"))?;
+            .ok_or_else(|| Trouble::not_found(say::nobody_is_asked()))?;
         let place = place_of(&visit.snap.world().shop);
         // Where no work is priced yet, there is nothing to be sure of.
         let sure = (wanted == PayerForm::Customer)
@@ -69,13 +70,13 @@ pub async fn ask(
         let total = order.totals.iter().find(|total| total.payer == wanted);
         Ok(Shown::of(
             &order,
-            "Ask",
+            say::ask_title(),
             html! {
-                h1 { "Get approval" }
+                h1 { (say::get_approval()) }
                 (whom(&order, asked))
                 (apart(asked))
                 p class={ "gap large" @if asked.must { " wait" } } { (asked.sentence) }
-                @if !asked.phone.is_empty() { p class="beside gap" { "Ring " (asked.phone) } }
+                @if !asked.phone.is_empty() { p class="beside gap" { (say::ring_number(&asked.phone)) } }
                 form {
                     div class="columns" {
                         div {
@@ -101,8 +102,8 @@ fn whom(order: &OrderView, asked: &AskView) -> Markup {
             @for other in &order.asks {
                 @if other.payer != asked.payer {
                     a class="row" href=(ask_page(order, other)) {
-                        span class="what strong" { "Ask " (payer_name(other.payer)) " instead" }
-                        @if other.must { span class="wait" { "has to be asked" } }
+                        span class="what strong" { (say::ask_instead(payer_whom(other.payer))) }
+                        @if other.must { span class="wait" { (say::has_to_be_asked()) } }
                     }
                 }
             }
@@ -127,7 +128,7 @@ pub fn apart(asked: &AskView) -> Markup {
     html! {
         @if !asked.apart.is_empty() {
             div class="caution" {
-                p { "Two of us wrote down an answer of " (asked.who) " at the same time. The lower one counts until somebody asks again." }
+                p { (say::two_answers(&asked.who)) }
                 @for answer in &asked.apart { p { (answer) } }
             }
         }
@@ -137,12 +138,12 @@ pub fn apart(asked: &AskView) -> Markup {
 fn changed(asked: &AskView) -> Markup {
     html! {
         @if asked.agreed && !(asked.added.is_empty() && asked.dropped.is_empty()) {
-            h2 { "Since they last agreed" }
+            h2 { (say::since_they_agreed()) }
             @for entry in &asked.added {
-                div class="row" { span class="what" { "Added: " (entry.label) } span class="number strong" { (entry.amount) } }
+                div class="row" { span class="what" { (say::added_is(&entry.label)) } span class="number strong" { (entry.amount) } }
             }
             @for entry in &asked.dropped {
-                div class="row" { span class="what" { "No longer: " (entry.label) } span class="number strong" { "−" (entry.amount) } }
+                div class="row" { span class="what" { (say::no_longer(&entry.label)) } span class="number strong" { "−" (entry.amount) } }
             }
         }
     }
@@ -152,14 +153,14 @@ fn changed(asked: &AskView) -> Markup {
 pub fn write_down(order: &OrderView, asked: &AskView) -> Markup {
     let ceiling = asked.ceiling.as_deref().unwrap_or("");
     let tax = if asked.with_tax {
-        "with tax"
+        say::with_tax()
     } else {
-        "before tax"
+        say::before_tax()
     };
     let request = json!({ "write-down": { "payer": asked.payer, "after": asked.after } });
     html! {
         form { div class="presses" {
-            (button(Look::Plain, &format!("Charge {ceiling} {tax} and no more"), "write it down to what was agreed", &[order_request(&order.order, request)], None))
+            (button(Look::Plain, &say::charge_no_more(ceiling, tax), say::write_down_to_agreed(), &[order_request(&order.order, request)], None))
         } }
     }
 }
@@ -167,9 +168,9 @@ pub fn write_down(order: &OrderView, asked: &AskView) -> Markup {
 fn place_note(place: &Place, asked: &AskView) -> Markup {
     html! {
         details id="rules" {
-            summary class="row" { span class="what strong" { "Rules of " (place.name) } span class="soft" { "as of " (place.as_of) } }
-            @if let Some(limit) = &asked.limit { p class="gap" { "Up to " (limit) " may be charged on this without asking again." } }
-            @else { p class="gap" { "Anything above what was agreed has to be asked for." } }
+            summary class="row" { span class="what strong" { (say::rules_of(&place.name)) } span class="soft" { (say::as_of(&place.as_of)) } }
+            @if let Some(limit) = &asked.limit { p class="gap" { (say::may_charge_up_to(limit)) } }
+            @else { p class="gap" { (say::anything_above_asked()) } }
             (sources(place))
         }
     }
@@ -182,7 +183,7 @@ pub fn sources(place: &Place) -> Markup {
             p class="gap" { (source.says) }
             p class="soft" { (source.rule) " · " (source.grade) @if !source.note.is_empty() { " · " (source.note) } }
         }
-        @if let Some(years) = place.keep_years() { p class="gap" { "Papers are kept for at least " (years) " years." } }
+        @if let Some(years) = place.keep_years() { p class="gap" { (say::papers_are_kept(years)) } }
         p class="gap wait" { (NOT_ADVICE) }
     }
 }
@@ -198,7 +199,7 @@ fn answer(
     let notes = |note: ToNote| place.is_some_and(|place| place.spoken().contains(&note));
     let hint = |note: ToNote| {
         if notes(note) {
-            "has to be noted here"
+            say::has_to_be_noted()
         } else {
             ""
         }
@@ -214,31 +215,31 @@ fn answer(
         .map(|entry| format!("{} {}", entry.label, entry.amount))
         .collect();
     html! {
-        (chips("step", "To", STEPS, &code(&asked.step)))
+        (chips("step", say::to_what(), &steps(), &code(&asked.step)))
         @if order.lines.len() > 1 { (which_lines(order)) }
-        (figure("amount", "Up to, in all", "the most they will pay, with what was agreed before", sum.or(asked.sum.as_deref()).unwrap_or(""), true))
+        (figure("amount", say::up_to_in_all(), say::most_they_pay(), sum.or(asked.sum.as_deref()).unwrap_or(""), true))
         @if let Some(sure) = sure {
             a class="row" href=(format!("/o/{}/odds", order.number)) {
-                span class="what" { span class="strong line" { "How sure is that?" } span class="soft line" { (sure) } }
+                span class="what" { span class="strong line" { (say::how_sure_is_that()) } span class="soft line" { (sure) } }
             }
         }
-        label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { "Amount includes tax" } }
+        label class="row" { input type="checkbox" name="tax" value="yes" checked[asked.with_tax]; span class="what" { (say::includes_tax()) } }
         details id="apart" open[asked.step == ConsentStepForm::TakeApart] {
-            summary class="row" { span class="what" { "Strip-down needed" } }
-            (figure("back", "Of it, putting it back if they then say no", "they pay this much even if nothing is repaired", "", false))
+            summary class="row" { span class="what" { (say::strip_down()) } }
+            (figure("back", say::of_it_put_back(), say::pay_even_if_not(), "", false))
         }
-        (chips("way", "How", WAYS, "phone"))
-        (required("person", "Who answered", hint(ToNote::Person), person))
+        (chips("way", say::how(), &ways(), "phone"))
+        (required("person", say::who_answered(), hint(ToNote::Person), person))
         @let spoken = if notes(ToNote::NumberCalled) { "way phone" } else { "way" };
-        (needed_when("called", "Number called", hint(ToNote::NumberCalled), &asked.phone, spoken))
+        (needed_when("called", say::number_called(), hint(ToNote::NumberCalled), &asked.phone, spoken))
         @let described = if notes(ToNote::PartsAndLabour) { "way phone in-person" } else { "way" };
-        (needed_when("added", "Parts and labour it is for", hint(ToNote::PartsAndLabour), &added.join(", "), described))
-        (input("said", "What was said", "", ""))
+        (needed_when("added", say::parts_and_labour_for(), hint(ToNote::PartsAndLabour), &added.join(", "), described))
+        (input("said", say::what_was_said(), "", ""))
         details id="sign" {
-            summary class="row" { span class="what" { "They are here and sign" } }
-            (sheet("signature", "Signature"))
+            summary class="row" { span class="what" { (say::here_and_sign()) } }
+            (sheet("signature", say::signature()))
         }
-        p class="soft gap" { "The day and the hour are noted by themselves, and that you asked." }
+        p class="soft gap" { (say::noted_by_themselves()) }
     }
 }
 
@@ -255,7 +256,7 @@ fn yes_or_no(order: &OrderView, asked: &AskView, on: &str) -> Markup {
                 "step": field("step"), "payer": asked.payer, "lines": lines, "agreed": agreed,
                 "amount": if agreed { field("amount") } else { Value::Null },
                 "tax_included": { "$flag": "tax" }, "way": field("way"), "person": text("person"),
-                "said": text_with("said", &[("Parts and labour: ", "added"), ("Putting it back, if declined: ", "back")]),
+                "said": text_with("said", &[(say::parts_and_labour(), "added"), (say::putting_back(), "back")]),
                 "number_called": { "$map": "way", "to": { "phone": text("called") } }, "signature": file("signature"), "after": asked.after } }),
         )
     };
@@ -263,32 +264,36 @@ fn yes_or_no(order: &OrderView, asked: &AskView, on: &str) -> Markup {
     let on = format!("/o/{}/{on}", order.number);
     html! {
         div class="presses two low" {
-            (button(Look::Confirm, "Approved", "", &[consent(true)], Some(&on)))
-            (button(Look::Plain, "No", "", &[consent(false)], Some(&desk)))
+            (button(Look::Confirm, say::approved(), "", &[consent(true)], Some(&on)))
+            (button(Look::Plain, say::no(), "", &[consent(false)], Some(&desk)))
         }
     }
 }
 
-const STEPS: &[(&str, &str)] = &[
-    ("diagnose", "find the fault"),
-    ("take-apart", "take apart"),
-    ("repair", "repair"),
-    ("add", "do more"),
-];
+fn steps() -> [(&'static str, &'static str); 4] {
+    [
+        ("diagnose", say::find_the_fault()),
+        ("take-apart", say::take_apart()),
+        ("repair", say::repair()),
+        ("add", say::do_more()),
+    ]
+}
 
-const WAYS: &[(&str, &str)] = &[
-    ("phone", "phone"),
-    ("in-person", "in person"),
-    ("message", "message"),
-    ("mail", "mail"),
-    ("signed", "signed paper"),
-];
+fn ways() -> [(&'static str, &'static str); 5] {
+    [
+        ("phone", say::by_phone()),
+        ("in-person", say::in_person()),
+        ("message", say::by_message()),
+        ("mail", say::by_mail()),
+        ("signed", say::signed_paper()),
+    ]
+}
 
 fn which_lines(order: &OrderView) -> Markup {
     html! {
         fieldset {
-            legend { "For which complaints" }
-            p class="soft" { "None ticked means all of them." }
+            legend { (say::for_which_complaints()) }
+            p class="soft" { (say::none_ticked_means_all()) }
             @for line in &order.lines {
                 label class="row" {
                     input type="checkbox" name=(format!("line-{}", line.line)) value="yes";
@@ -301,15 +306,15 @@ fn which_lines(order: &OrderView) -> Markup {
 
 #[cfg(test)]
 mod tests {
-    use super::{STEPS, WAYS};
+    use super::{steps, ways};
     use shop::record::v1::codes::{ConsentStepForm, WayForm};
 
     #[test]
     fn every_choice_on_the_page_is_one_the_record_knows() {
-        for (code, _) in STEPS {
+        for (code, _) in steps() {
             assert!(ConsentStepForm::from_word(code).is_some(), "{code}");
         }
-        for (code, _) in WAYS {
+        for (code, _) in ways() {
             assert!(WayForm::from_word(code).is_some(), "{code}");
         }
     }

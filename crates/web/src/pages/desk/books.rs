@@ -4,8 +4,9 @@
 use crate::State;
 use crate::door::blocking;
 use crate::layout::Part;
-use crate::pages::desk::overview::PAID_BY;
+use crate::pages::desk::overview::{paid_by, paid_by_word};
 use crate::pages::{Shown, show, show_anybody};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, chips, field, link, order_fact, when};
 use axum::extract::{self, Path, Query};
 use axum::http::header::{CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE, HeaderValue};
@@ -36,7 +37,7 @@ pub async fn page(
         let today = visit.snap.rules().today();
         let month = asked.month.unwrap_or_else(|| month_of(today));
         let found = books(visit.snap, &month)?;
-        Ok(Shown::new("Books", content(&found, today)).of_part(Part::Shop))
+        Ok(Shown::new(say::books(), content(&found, today)).of_part(Part::Shop))
     })
     .await
 }
@@ -52,10 +53,10 @@ pub async fn list(
     let service = state.service.clone();
     let query = uri.query().unwrap_or_default().to_owned();
     let made = blocking(move || {
-        let name = file.strip_suffix(".csv").unwrap_or(&file);
-        let list = List::named(name)
-            .ok_or_else(|| Trouble::not_found(format!("there is no list called {name:?}")))?;
         service.look(&caller, |snap| {
+            let name = file.strip_suffix(".csv").unwrap_or(&file);
+            let list = List::named(name)
+                .ok_or_else(|| Trouble::not_found(say::no_list_called(format_args!("{name:?}"))))?;
             let asked = form_urlencoded::parse(query.as_bytes());
             let month = asked.into_iter().find(|(name, _)| name == "month");
             let month = month.map_or_else(
@@ -104,8 +105,33 @@ fn name_of(month: &str) -> String {
     let first: Option<Date> = format!("{month}-01").parse().ok();
     first.map_or_else(
         || month.to_owned(),
-        |first| first.strftime("%B %Y").to_string(),
+        |first| say::month_and_year(month_name(first.month()), first.year()),
     )
+}
+
+fn month_name(month: i8) -> &'static str {
+    match month {
+        1 => say::january(),
+        2 => say::february(),
+        3 => say::march(),
+        4 => say::april(),
+        5 => say::may(),
+        6 => say::june(),
+        7 => say::july(),
+        8 => say::august(),
+        9 => say::september(),
+        10 => say::october(),
+        11 => say::november(),
+        _ => say::december(),
+    }
+}
+
+fn name_of_list(list: List) -> &'static str {
+    match list {
+        List::Invoices => say::invoices(),
+        List::Payments => say::payments(),
+        List::Taxes => say::taxes(),
+    }
 }
 
 fn content(found: &Books, today: Date) -> Markup {
@@ -137,21 +163,21 @@ fn row(what: &str, small: &str, amount: &str) -> Markup {
 
 fn invoiced(found: &Books) -> Markup {
     html! {
-        h2 class="spread" { span { "Invoices" } span class="soft" { (found.currency) } }
-        @if found.written.is_empty() { p class="soft gap" { "None was written." } }
+        h2 class="spread" { span { (say::invoices()) } span class="soft" { (found.currency) } }
+        @if found.written.is_empty() { p class="soft gap" { (say::none_written()) } }
         @for one in &found.written {
             a class="row" href=(format!("/order/{}", one.order)) {
                 span class="what" {
-                    span class="strong line" { @if one.number.is_empty() { "order " (one.order) } @else { (one.number) } " · " (one.customer) }
-                    span class="soft line" { (day_words(&one.day)) @if let Some(of) = &one.of_invoice { ", of " (of) } }
+                    span class="strong line" { @if one.number.is_empty() { (say::order_numbered(one.order)) } @else { (one.number) } " · " (one.customer) }
+                    span class="soft line" { (day_words(&one.day)) @if let Some(of) = &one.of_invoice { (say::of_that_invoice(of)) } }
                 }
                 span class="number" { (one.gross) }
             }
         }
         @if !found.written.is_empty() {
-            (row("Before tax", "", &found.net))
-            (row("Tax", "", &found.tax))
-            div class="row" { span class="what strong" { "Total" } span class="number strong" { (found.gross) } }
+            (row(say::sum_before_tax(), "", &found.net))
+            (row(say::tax(), "", &found.tax))
+            div class="row" { span class="what strong" { (say::total()) } span class="number strong" { (found.gross) } }
         }
     }
 }
@@ -159,9 +185,9 @@ fn invoiced(found: &Books) -> Markup {
 fn taxes(found: &Books) -> Markup {
     html! {
         @if !found.taxes.is_empty() {
-            h2 { "Taxes" }
+            h2 { (say::taxes()) }
             @for tax in &found.taxes {
-                (row(&format!("{} {} %", tax.name, tax.percent), &if tax.exempt { format!("on {}, exempt", tax.base) } else { format!("on {}", tax.base) }, &tax.tax))
+                (row(&format!("{} {} %", tax.name, tax.percent), &if tax.exempt { say::on_base_exempt(&tax.base) } else { say::on_base(&tax.base) }, &tax.tax))
             }
         }
     }
@@ -176,18 +202,18 @@ fn came_in(found: &Books, today: Date) -> Markup {
         .filter(|one| one.day == today)
         .collect();
     html! {
-        h2 { "Came in" }
-        @if found.by_way.is_empty() { p class="soft gap" { "Nothing was paid." } }
+        h2 { (say::came_in()) }
+        @if found.by_way.is_empty() { p class="soft gap" { (say::nothing_was_paid()) } }
         @for (by, amount) in &found.by_way { (row(&way(*by), "", amount)) }
         @if !of_today.is_empty() {
             details id="today" open {
-                summary class="row" { span class="strong" { "Today" } }
+                summary class="row" { span class="strong" { (say::today()) } }
                 @for one in of_today { (row(&format!("{} · {}", one.order, one.customer), &way(one.by), &one.amount)) }
             }
         }
         @if !found.payments.is_empty() {
             details id="payments" {
-                summary class="row" { span class="strong" { "Each payment" } }
+                summary class="row" { span class="strong" { (say::each_payment()) } }
                 @for one in &found.payments { (row(&format!("{} · {}", one.order, one.customer), &format!("{}, {}", way(one.by), day_words(&one.day)), &one.amount)) }
             }
         }
@@ -195,8 +221,7 @@ fn came_in(found: &Books, today: Date) -> Markup {
 }
 
 fn way(by: PaidByForm) -> String {
-    let word = serde_json::to_value(by).unwrap_or_default();
-    capital(&word.as_str().unwrap_or_default().replace('-', " "))
+    capital(paid_by_word(by))
 }
 
 /// What is written and not paid, whenever it was; several are settled in one go.
@@ -212,25 +237,25 @@ fn unpaid(found: &Books) -> Markup {
         })
         .collect();
     html! {
-        h2 { "Not paid yet" }
-        @if found.unpaid.is_empty() { p class="yes gap" { "Every invoice is paid." } }
+        h2 { (say::not_paid_yet()) }
+        @if found.unpaid.is_empty() { p class="yes gap" { (say::every_invoice_paid()) } }
         @else {
             form {
-                fieldset data-one-of="Tick what was paid" {
-                    legend class="skip" { "What was paid" }
+                fieldset data-one-of=(say::tick_what_was_paid()) {
+                    legend class="skip" { (say::what_was_paid()) }
                     @for (nth, one) in found.unpaid.iter().enumerate() {
                         label class="row" {
                             input type="checkbox" name=(format!("row-{nth}")) value="yes";
                             span class="what" {
                                 span class="strong line" { (one.number) " · " (one.customer) }
-                                span class="soft line" { (day_words(&one.day)) @if one.on_account { ", on account" } }
+                                span class="soft line" { (day_words(&one.day)) @if one.on_account { (say::is_on_account()) } }
                             }
                             span class="number" { (one.amount) }
                         }
                     }
                 }
-                (chips("by", "Paid by", &PAID_BY[..4], "transfer"))
-                div class="presses" { (button(Look::Plain, "Paid as ticked", "in full", &commands, None)) }
+                (chips("by", say::paid_by(), &paid_by()[..4], "transfer"))
+                div class="presses" { (button(Look::Plain, say::paid_as_ticked(), say::in_full(), &commands, None)) }
             }
         }
     }
@@ -254,10 +279,10 @@ fn paid(one: &Unpaid) -> Vec<Value> {
 
 fn lists(found: &Books) -> Markup {
     html! {
-        h2 { "For whoever keeps the books" }
+        h2 { (say::for_bookkeeper()) }
         div class="presses even" {
             @for list in List::ALL {
-                (link(Look::Plain, &capital(list.name()), "CSV", &format!("/shop/books/{}.csv?month={}", list.name(), found.month)))
+                (link(Look::Plain, name_of_list(list), "CSV", &format!("/shop/books/{}.csv?month={}", list.name(), found.month)))
             }
         }
     }

@@ -4,6 +4,7 @@
 use crate::State;
 use crate::layout::Part;
 use crate::pages::{Shown, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, order_fact, words};
 use axum::extract;
 use axum::http::HeaderMap;
@@ -17,18 +18,18 @@ pub async fn calls(extract::State(state): extract::State<State>, headers: Header
         let all = shop::view::calls(visit.snap)?;
         let (ring, wait): (Vec<_>, Vec<_>) = all.iter().partition(|call| call.kind.rings());
         Ok(Shown::new(
-            "Calls and waits",
+            say::calls_and_waits(),
             html! {
-                h1 { "Calls and waits" }
+                h1 { (say::calls_and_waits()) }
                 div class="columns" {
                     div {
-                        h2 class="spread" { span { "Ring now" } span { (ring.len()) } }
-                        @if ring.is_empty() { p class="gap" { "No calls to make." } }
+                        h2 class="spread" { span { (say::ring_now()) } span { (ring.len()) } }
+                        @if ring.is_empty() { p class="gap" { (say::no_calls()) } }
                         @for call in ring { (to_ring(call)) }
                     }
                     div {
-                        h2 class="spread" { span { "Waiting on" } span { (wait.len()) } }
-                        @if wait.is_empty() { p class="gap" { "Nothing is on its way or away." } }
+                        h2 class="spread" { span { (say::waiting_on()) } span { (wait.len()) } }
+                        @if wait.is_empty() { p class="gap" { (say::nothing_on_its_way()) } }
                         @for call in wait { (waited_for(call)) }
                     }
                 }
@@ -56,7 +57,7 @@ fn waited_for(call: &CallView) -> Markup {
                 span class=(class) { (word) }
                 span class="strong line" { (call.what) }
                 (whose(call))
-                @if let Some(left) = &call.left { span class="soft line" { (left) " left under the limit" } }
+                @if let Some(left) = &call.left { span class="soft line" { (say::left_under_limit(left)) } }
             }
         }
     }
@@ -79,7 +80,7 @@ pub fn to_ring(call: &CallView) -> Markup {
                 span class="what" {
                     span class="strong line" { (call.what) }
                     (whose(call))
-                    @if let Some(tried) = &call.tried { span class="wait line" { "No answer " (tried) } }
+                    @if let Some(tried) = &call.tried { span class="wait line" { (say::no_answer_at(tried)) } }
                 }
             }
             form { div class="presses even" { (answers(call)) } }
@@ -109,25 +110,25 @@ fn answers(call: &CallView) -> Markup {
         @match call.kind {
             CallKind::Ask => {
                 @if let Some(ask) = &call.ask && let Some(sum) = &ask.sum {
-                    (button(Look::Plain, &format!("Yes, up to {sum}"), if ask.with_tax { "with tax" } else { "before tax" }, &[answered(call, ask, true)], None))
-                    (button(Look::Plain, "No", "", &[answered(call, ask, false)], None))
-                } @else { (to("They answered", &page(call))) }
+                    (button(Look::Plain, &say::yes_up_to(sum), if ask.with_tax { say::with_tax() } else { say::before_tax() }, &[answered(call, ask, true)], None))
+                    (button(Look::Plain, say::no(), "", &[answered(call, ask, false)], None))
+                } @else { (to(say::they_answered(), &page(call))) }
             }
             CallKind::Promise => {
-                (to("Another time", &format!("/o/{}/promise", call.number)))
-                (button(Look::Plain, "Told them", "", &[rung(true)], None))
+                (to(say::another_time(), &format!("/o/{}/promise", call.number)))
+                (button(Look::Plain, say::told_them(), "", &[rung(true)], None))
             }
             CallKind::Due => {
-                @if let Some(vehicle) = &call.vehicle_id { (to("It comes in", &format!("/new?of={vehicle}"))) }
-                (button(Look::Plain, "Told them", "", &[rung(true)], None))
+                @if let Some(vehicle) = &call.vehicle_id { (to(say::it_comes_in(), &format!("/new?of={vehicle}"))) }
+                (button(Look::Plain, say::told_them(), "", &[rung(true)], None))
             }
             CallKind::FollowUp => {
-                @if let Some(vehicle) = &call.vehicle_id { (to("It came back", &format!("/new?of={vehicle}"))) }
-                (button(Look::Plain, "It is fine", "", &[rung(true)], None))
+                @if let Some(vehicle) = &call.vehicle_id { (to(say::it_came_back(), &format!("/new?of={vehicle}"))) }
+                (button(Look::Plain, say::it_is_fine(), "", &[rung(true)], None))
             }
-            _ => { (button(Look::Plain, "Told them", "", &[rung(true)], None)) }
+            _ => { (button(Look::Plain, say::told_them(), "", &[rung(true)], None)) }
         }
-        (button(Look::Plain, "No answer", "", &[rung(false)], None))
+        (button(Look::Plain, say::no_answer(), "", &[rung(false)], None))
     }
 }
 
@@ -140,7 +141,7 @@ fn answered(call: &CallView, ask: &AskView, agreed: bool) -> Value {
         .collect();
     let said = match added.is_empty() {
         true => Value::Null,
-        false => words(&format!("Parts and labour: {}", added.join(", "))),
+        false => words(&say::parts_and_labour_are(added.join(", "))),
     };
     let number = match ask.phone.is_empty() {
         true => Value::Null,
@@ -160,15 +161,15 @@ fn answered(call: &CallView, ask: &AskView, agreed: bool) -> Value {
 
 fn word(kind: CallKind) -> (&'static str, &'static str) {
     match kind {
-        CallKind::Left => ("no upper", "left, look"),
-        CallKind::Ask => ("wait upper", "ask"),
-        CallKind::Promise => ("no upper", "promise"),
-        CallKind::Ready => ("yes upper", "ready"),
-        CallKind::Due => ("wait upper", "due"),
-        CallKind::FollowUp => ("wait upper", "ask after it"),
-        CallKind::SaidNo => ("no upper", "said no"),
-        CallKind::Late => ("no upper", "late"),
-        CallKind::Waits => ("wait upper", "waits"),
-        CallKind::Core => ("strong upper", "core"),
+        CallKind::Left => ("no upper", say::word_left_look()),
+        CallKind::Ask => ("wait upper", say::call_ask()),
+        CallKind::Promise => ("no upper", say::call_promise()),
+        CallKind::Ready => ("yes upper", say::word_ready()),
+        CallKind::Due => ("wait upper", say::call_due()),
+        CallKind::FollowUp => ("wait upper", say::call_follow_up()),
+        CallKind::SaidNo => ("no upper", say::call_said_no()),
+        CallKind::Late => ("no upper", say::late()),
+        CallKind::Waits => ("wait upper", say::call_waits()),
+        CallKind::Core => ("strong upper", say::call_core()),
     }
 }

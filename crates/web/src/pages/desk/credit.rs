@@ -1,8 +1,9 @@
 //! A credit note: what is taken back of an invoice, which stays as it was written.
 
-use super::papers::{invoice_page, payer_name};
+use super::papers::{for_payer, invoice_page};
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, field, figure, link, order_request, required, text, when};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -31,13 +32,13 @@ pub async fn credit(
             .filter(|invoice| written.as_ref().is_none_or(|written| invoice.command == *written))
             .filter(|invoice| written.is_none() || invoice.payer == whose.payer())
             .collect();
-        Ok(Shown::of(&order, "Credit note", html! {
-            h1 { "Credit note" }
-            p class="gap" { "What is written here goes back to whoever paid. The invoice stays as it was written." }
+        Ok(Shown::of(&order, say::credit_note(), html! {
+            h1 { (say::credit_note()) }
+            p class="gap" { (say::credit_note_does()) }
             @for invoice in &invoices { (taking_back(&order, invoice)) }
-            @if invoices.is_empty() { p class="gap" { "No invoice is written yet: change the price instead." } }
+            @if invoices.is_empty() { p class="gap" { (say::no_invoice_to_credit()) } }
             (written_notes(&order))
-            div class="presses low" { (link(Look::Plain, "Invoice, money, keys", "", &format!("/o/{}/pay", order.number))) }
+            div class="presses low" { (link(Look::Plain, say::invoice_money_keys(), "", &format!("/o/{}/pay", order.number))) }
         }))
     })
     .await
@@ -56,17 +57,17 @@ fn taking_back(order: &OrderView, invoice: &InvoiceView) -> Markup {
         json!({ "credit": { "invoice": invoice.command, "payer": invoice.payer, "lines": lines, "words": text("why") } }),
     );
     html! {
-        h2 { a href=(invoice_page(order, invoice)) { "Invoice " (invoice.number.as_deref().unwrap_or("")) " of " (invoice.day) } @if order.totals.len() > 1 { " for " (payer_name(invoice.payer)) } }
+        h2 { a href=(invoice_page(order, invoice)) { (say::invoice_of_day(invoice.number.as_deref().unwrap_or(""), &invoice.day)) } @if order.totals.len() > 1 { (for_payer(invoice.payer)) } }
         form {
             @for (nth, entry) in invoice.entries.iter().enumerate() {
                 @let left = invoice.left.get(nth).map_or("", String::as_str);
-                (figure(&format!("back-{nth}"), &format!("{}, goes back", entry.label), &format!("{left} of {} is left", entry.amount), "", false))
+                (figure(&format!("back-{nth}"), &say::entry_goes_back(&entry.label), &say::left_of(left, &entry.amount), "", false))
                 @if entry.charge == ChargeForm::Core {
-                    label class="row" { input type="checkbox" name=(format!("keeps-{nth}")) value="yes"; span { "Its tax is kept, as some places want it for a core" } }
+                    label class="row" { input type="checkbox" name=(format!("keeps-{nth}")) value="yes"; span { (say::tax_is_kept()) } }
                 }
             }
-            (required("why", "Why", "it stands on the credit note", ""))
-            div class="presses" { (button(Look::Confirm, "Write the credit note", "", &[credit], None)) }
+            (required("why", say::why(), say::stands_on_credit_note(), ""))
+            div class="presses" { (button(Look::Confirm, say::write_the_credit_note(), "", &[credit], None)) }
         }
     }
 }
@@ -79,17 +80,17 @@ pub fn written_notes(order: &OrderView) -> Markup {
         .flat_map(|price| &price.credits)
         .collect();
     html! {
-        @if !credits.is_empty() { h2 { "Credit notes" } }
+        @if !credits.is_empty() { h2 { (say::credit_notes()) } }
         @for credit in credits {
             a class="row" href=(note_page(order, credit)) {
                 span class="what" {
-                    span class="strong line" { "Credit note " (credit.number) }
-                    span class="soft line" { (credit.day) @if let Some(invoice) = &credit.invoice_number { ", of invoice " (invoice) } ": " (credit.words) }
+                    span class="strong line" { (say::credit_note_numbered(&credit.number)) }
+                    span class="soft line" { (credit.day) @if let Some(invoice) = &credit.invoice_number { (say::of_invoice(invoice)) } ": " (credit.words) }
                 }
                 span class="strong number" { "-" (credit.gross) }
             }
             details id=(format!("found-{}", credit.number)) {
-                summary class="row" { span class="soft" { "How was this found?" } }
+                summary class="row" { span class="soft" { (say::how_found()) } }
                 div class="working" { (PreEscaped(&credit.working_html)) }
             }
         }

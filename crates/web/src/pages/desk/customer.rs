@@ -6,6 +6,7 @@ use super::intake::{customer_row, vehicle_row};
 use super::mend::customer_form;
 use crate::State;
 use crate::pages::{Shown, Visit, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -44,24 +45,24 @@ pub async fn customer(
         let waiting = shop::erasures_waiting(&service)?;
         let waits = waiting.iter().find(|one| one.customer == id);
         Ok(Shown::new(&known.name, html! {
-            h1 { @if known.name.is_empty() { "A customer" } @else { (known.name) } }
+            h1 { @if known.name.is_empty() { (say::a_customer()) } @else { (known.name) } }
             div class="columns" {
                 div {
-                    h2 { "How to reach them" }
+                    h2 { (say::how_to_reach()) }
                     (customer_form(visit, &known.customer)?)
                     (twins(visit, &id, &twin.same)?)
                     (super::erase::of_customer(visit, &id, waits))
                 }
                 div {
-                    h2 { "Vehicles" }
+                    h2 { (say::vehicles()) }
                     @for vehicle in &vehicles { (vehicle_row(vehicle, &format!("/v/{}", vehicle.vehicle), "")) }
-                    @if vehicles.is_empty() { p class="gap" { "None is known." } }
-                    a class="row" href=(format!("/new?by={}", known.customer)) { span class="what strong" { "Check in a vehicle of theirs" } }
-                    h2 { "Orders" }
+                    @if vehicles.is_empty() { p class="gap" { (say::none_known()) } }
+                    a class="row" href=(format!("/new?by={}", known.customer)) { span class="what strong" { (say::check_in_one_of_theirs()) } }
+                    h2 { (say::orders()) }
                     @for row in orders.iter().take(MOST_ORDERS) { (order_row(row)) }
-                    @if orders.is_empty() { p class="gap" { "None yet." } }
+                    @if orders.is_empty() { p class="gap" { (say::none_yet()) } }
                     @if orders.len() > MOST_ORDERS {
-                        a class="row" href=(format!("/find?q={}", form_urlencoded::byte_serialize(known.name.as_bytes()).collect::<String>())) { span class="what soft" { "All of them" } }
+                        a class="row" href=(format!("/find?q={}", form_urlencoded::byte_serialize(known.name.as_bytes()).collect::<String>())) { span class="what soft" { (say::all_of_them()) } }
                     }
                 }
             }
@@ -79,28 +80,28 @@ fn twins(visit: &Visit<'_>, id: &CustomerId, same: &str) -> Result<Markup, Troub
     Ok(html! {
         details id="twins" open[!same.is_empty()] {
             summary class="row" {
-                span class={ "what" @if !found.is_empty() { " wait" } } { @if found.is_empty() { "Written down twice?" } @else { "Is this the same customer?" } }
+                span class={ "what" @if !found.is_empty() { " wait" } } { @if found.is_empty() { (say::written_down_twice()) } @else { (say::same_customer_question()) } }
             }
-            p class="gap soft" { "The orders and vehicles of both are shown together from then on. It can be taken apart again." }
+            p class="gap soft" { (say::customers_shown_together()) }
             @for twin in &found {
                 @let own = world.own_customer(&CustomerId::new(twin.customer.clone()))?;
                 @let after: Vec<_> = own.same_as().1;
                 (customer_row(twin, &format!("/c/{}", twin.customer)))
                 form { div class="presses" {
-                    (button(Look::Plain, "The same customer", &twin.name, &[json!({ "stream": format!("customer:{}", twin.customer),
+                    (button(Look::Plain, say::same_customer(), &twin.name, &[json!({ "stream": format!("customer:{}", twin.customer),
                         "customer_fact": { "same-as": { "customer": id.as_str(), "after": after.iter().map(shop::repair::CommandId::as_str).collect::<Vec<_>>() } } })], None))
                 } }
             }
-            (look_for(&format!("/c/{id}"), same, "Name, telephone"))
+            (look_for(&format!("/c/{id}"), same, say::name_telephone()))
         }
         @for other in &others {
             @let own = world.own_customer(other)?;
             @let name = visit.snap.texts().text_of(own.text(shop::repair::Field::Name).words).unwrap_or_default();
             @let phone = visit.snap.texts().text_of(own.text(shop::repair::Field::Phone).words).unwrap_or_default();
             details id=(format!("apart-{other}")) {
-                summary class="row" { span class="what" { "Also written down as " (super::intake::joined(&[&name, &phone])) } }
+                summary class="row" { span class="what" { (say::also_written_as(super::intake::joined(&[&name, &phone]))) } }
                 form { div class="presses" {
-                    (button(Look::Plain, "They are two after all", "", &[json!({ "stream": format!("customer:{other}"),
+                    (button(Look::Plain, say::two_after_all(), "", &[json!({ "stream": format!("customer:{other}"),
                         "customer_fact": { "same-as": { "customer": null, "after": own.same_as().1.iter().map(shop::repair::CommandId::as_str).collect::<Vec<_>>() } } })], None))
                 } }
             }
@@ -113,11 +114,11 @@ pub fn look_for(page: &str, same: &str, what: &str) -> Markup {
     html! {
         form method="get" action=(page) class="narrow" {
             label class="field" {
-                span { "Look for it" }
+                span { (say::look_for_it()) }
                 span class="soft" { (what) }
                 input type="text" name="same" value=(same) autocomplete="off";
             }
-            div class="presses" { button class="press" type="submit" { "Look" } }
+            div class="presses" { button class="press" type="submit" { (say::look()) } }
         }
     }
 }

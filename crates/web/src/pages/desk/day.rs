@@ -1,9 +1,11 @@
 //! The day: what stands where and what holds it, whom to ring, what is awaited, what goes home.
 
 use super::calls::to_ring;
+use super::desk_side::with_key;
 use crate::State;
 use crate::layout::Part;
-use crate::pages::{Shown, count, show, stuck};
+use crate::pages::{Shown, show, stuck};
+use crate::phrases::desk as say;
 use crate::tap::{Look, link};
 use axum::extract;
 use axum::http::HeaderMap;
@@ -28,13 +30,13 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
         let day = day_view(visit.snap)?;
         let unread = shop::view::stuck(visit.snap, &waiting)?;
         Ok(Shown::new(
-            "Floor",
+            say::floor(),
             html! {
                 h1 class="spread" {
                     span { (day.date) }
                     span class="on-desk both" {
-                        a class="press" href="/sale" { "Sale" }
-                        a class="press confirm" href="/new" data-key="i" { span { "Check " u { "i" } "n a vehicle" } }
+                        a class="press" href="/sale" { (say::sale()) }
+                        a class="press confirm" href="/new" data-key=(say::check_in_key()) { span { (with_key(say::check_in_a_vehicle(), say::check_in_key())) } }
                     }
                 }
                 (stuck::list(&unread))
@@ -50,16 +52,16 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
                 }
                 div class="on-phone" { (promises(&day.planned)) (left_out(&day.planned)) }
                 div class="presses two low on-phone" {
-                    (link(Look::Confirm, "Check in a vehicle", "", "/new"))
-                    (link(Look::Plain, "Calls and waits", &(day.ring.len() + day.awaited.len()).to_string(), "/calls"))
+                    (link(Look::Confirm, say::check_in_a_vehicle(), "", "/new"))
+                    (link(Look::Plain, say::calls_and_waits(), &(day.ring.len() + day.awaited.len()).to_string(), "/calls"))
                 }
                 div class="presses even on-phone" {
-                    (link(Look::Plain, "Find", "", "/find"))
-                    (link(Look::Plain, "The shop", "", "/shop"))
-                    (link(Look::Plain, "Sale", "over the counter", "/sale"))
+                    (link(Look::Plain, say::find(), "", "/find"))
+                    (link(Look::Plain, say::the_shop(), "", "/shop"))
+                    (link(Look::Plain, say::sale(), say::over_the_counter(), "/sale"))
                 }
                 div class="presses on-phone" {
-                    (link(Look::Plain, "Work it out", "threads, coolant, fluids, belt, road test", "/calc"))
+                    (link(Look::Plain, say::work_it_out_bench(), say::what_is_worked_out(), "/calc"))
                 }
             },
         )
@@ -149,15 +151,15 @@ fn shape(vehicle: &str) -> VehicleShape {
 /// How it stands, in the word that is said across the shop, and what that word means.
 fn word(word: &str) -> (&'static str, Ink) {
     match word {
-        "consent" => ("Waits for a yes", Ink::Wait),
-        "part" => ("Waits for a part", Ink::Wait),
-        "machine work" => ("Machine work", Ink::Wait),
-        "snag" => ("Snag", Ink::Stop),
-        "left, look" => ("Left, look", Ink::Stop),
-        "ready" => ("Ready", Ink::Yes),
-        "papers" => ("Papers", Ink::Ink),
-        "test" => ("To be tested", Ink::Ink),
-        _ => ("At work", Ink::Ink),
+        "consent" => (say::waits_for_a_yes(), Ink::Wait),
+        "part" => (say::waits_for_a_part(), Ink::Wait),
+        "machine work" => (say::machine_work(), Ink::Wait),
+        "snag" => (say::snag(), Ink::Stop),
+        "left, look" => (say::left_look(), Ink::Stop),
+        "ready" => (say::ready(), Ink::Yes),
+        "papers" => (say::papers(), Ink::Ink),
+        "test" => (say::to_be_tested(), Ink::Ink),
+        _ => (say::at_work(), Ink::Ink),
     }
 }
 
@@ -178,7 +180,7 @@ fn place_row(place: &DayPlace) -> Markup {
         None => html! {
             div class="row" {
                 span class="mark" {}
-                span class="what" { span class="strong line" { "Free" } span class="soft line" { (place.called) } }
+                span class="what" { span class="strong line" { (say::free()) } span class="soft line" { (place.called) } }
             }
         },
     }
@@ -203,13 +205,13 @@ fn order_row(place: &str, order: &DayOrder) -> Markup {
                     @if let Some(hour) = &row.promised { span class="beside number" { (hour) } }
                 }
                 span class="soft line short" { (place) @if let Some(who) = &row.who { " · " (first_name(who)) } " · " (row.complaint) }
-                @if let Some(stopped) = &row.stopped { span class="line" { "Stopped here: " (stopped) } }
-                @if let Some(sure) = &order.often { span class={ "line " @if order.slips { "no" } @else { "soft" } } { "The time is " (sure) } }
+                @if let Some(stopped) = &row.stopped { span class="line" { (say::stopped_here_at(stopped)) } }
+                @if let Some(sure) = &order.often { span class={ "line " @if order.slips { "no" } @else { "soft" } } { (say::time_is(sure)) } }
                 span class="spread" {
                     span class=(class) { (word) }
                     span class="soft number" {
-                        (row.open + row.inside) " open"
-                        @if !row.can_roll { ", can't roll" }
+                        (say::open_count(row.open + row.inside))
+                        @if !row.can_roll { (say::cant_roll()) }
                     }
                 }
             }
@@ -225,8 +227,8 @@ fn first_name(name: &str) -> &str {
 fn ring(calls: &[CallView]) -> Markup {
     html! {
         section {
-            h2 class="spread" { span { u { "R" } "ing now" } a class="soft" href="/calls" data-key="r" { (calls.len()) } }
-            @if calls.is_empty() { p class="soft gap" { "No calls to make." } }
+            h2 class="spread" { span { (with_key(say::ring_now(), say::ring_key())) } a class="soft" href="/calls" data-key=(say::ring_key()) { (calls.len()) } }
+            @if calls.is_empty() { p class="soft gap" { (say::no_calls()) } }
             @for call in calls.iter().take(2) { (to_ring(call)) }
             (more(calls.len().saturating_sub(2), "/calls"))
         }
@@ -243,16 +245,16 @@ fn promises(planned: &PlannedView) -> Markup {
     let open = planned.promises.len() - promised.len();
     html! {
         section {
-            h2 { "Promises" }
+            h2 { (say::promises()) }
             @if let Some(missing) = planned.missing.first() {
                 a class="row" href="/shop#hours" {
-                    span class="what wait" { "Nothing is planned: " (missing) }
-                    span class="soft" { "tell it" }
+                    span class="what wait" { (say::nothing_planned(missing)) }
+                    span class="soft" { (say::tell_it()) }
                 }
             }
-            @if promised.is_empty() && planned.missing.is_empty() { p class="soft gap" { "No time is promised for what is planned." } }
+            @if promised.is_empty() && planned.missing.is_empty() { p class="soft gap" { (say::no_time_promised()) } }
             @for one in promised { (promise(one)) }
-            @if open > 0 { p class="soft gap" { (count(open, "order is", "orders are")) " planned with no time promised." } }
+            @if open > 0 { p class="soft gap" { (say::planned_unpromised(open)) } }
         }
     }
 }
@@ -269,15 +271,15 @@ fn promise(one: &PromiseView) -> Markup {
                 @if let Some(often) = &one.often {
                     span class="spread" {
                         span class={ @if one.slips { "no" } @else { "soft" } } { (shop::say::capital(often)) }
-                        @if one.slips { span class="soft" { "say " (one.say) } }
+                        @if one.slips { span class="soft" { (say::say_hour(&one.say)) } }
                     }
                 }
-                @if one.beyond { span class="no line" { "Not done on any of the days ahead" } }
+                @if one.beyond { span class="no line" { (say::beyond_the_days()) } }
                 @if let Some(why) = &one.why { span class="soft line" { (shop::say::capital(why)) } }
-                @if let Some(then) = &one.then { span class="line" { "To keep it (" (then) "):" } }
+                @if let Some(then) = &one.then { span class="line" { (say::to_keep_it(then)) } }
                 @for change in &one.to_keep { span class="line" { (change) } }
-                @for cost in &one.costs { span class="wait line" { "It costs " (cost) } }
-                @if one.slips && one.to_keep.is_empty() { span class="soft line" { "Nothing on the floor keeps it." } }
+                @for cost in &one.costs { span class="wait line" { (say::it_costs(cost)) } }
+                @if one.slips && one.to_keep.is_empty() { span class="soft line" { (say::nothing_keeps_it()) } }
             }
         }
     }
@@ -288,7 +290,7 @@ fn left_out(planned: &PlannedView) -> Markup {
     html! {
         @if !planned.not_planned.is_empty() {
             section {
-                h2 class="spread" { span { "Not planned" } span class="soft" { (planned.not_planned.len()) } }
+                h2 class="spread" { span { (say::not_planned()) } span class="soft" { (planned.not_planned.len()) } }
                 @for one in &planned.not_planned {
                     a class="row" href=(one.page) {
                         span class="what" { (one.number) " " span class="strong" { (one.vehicle) } span class="soft line" { (shop::say::capital(&one.why)) } }
@@ -302,8 +304,8 @@ fn left_out(planned: &PlannedView) -> Markup {
 fn awaited(calls: &[CallView]) -> Markup {
     html! {
         section {
-            h2 class="spread" { span { "Waiting on" } span class="soft" { (calls.len()) } }
-            @if calls.is_empty() { p class="soft gap" { "Nothing is on its way or away." } }
+            h2 class="spread" { span { (say::waiting_on()) } span class="soft" { (calls.len()) } }
+            @if calls.is_empty() { p class="soft gap" { (say::nothing_on_its_way()) } }
             @for call in calls.iter().take(MOST) {
                 a class="row" href=(super::calls::page(call)) {
                     span class={ "what" @if matches!(call.kind, CallKind::Late | CallKind::SaidNo) { " no" } } { (call.what) }
@@ -318,16 +320,16 @@ fn awaited(calls: &[CallView]) -> Markup {
 fn goes_home(home: &[HomeView]) -> Markup {
     html! {
         section {
-            h2 class="spread" { span { "Goes home today" } span class="soft" { "to pay" } }
-            @if home.is_empty() { p class="soft gap" { "Nothing is promised for today." } }
+            h2 class="spread" { span { (say::goes_home_today()) } span class="soft" { (say::to_pay()) } }
+            @if home.is_empty() { p class="soft gap" { (say::nothing_promised_today()) } }
             @for one in home.iter().take(MOST) {
                 a class="row" href=(format!("/o/{}", one.number)) {
                     span class="what" {
                         @if let Some(hour) = &one.hour { span class="strong" { (hour) } " " }
                         (one.vehicle) " " span class="soft" { (one.customer) }
-                        @if one.ready { span class="yes" { " ready" } }
+                        @if one.ready { span class="yes" { (say::is_ready()) } }
                     }
-                    span class="number" { (one.to_pay.as_deref().unwrap_or("not priced")) }
+                    span class="number" { (one.to_pay.as_deref().unwrap_or(say::not_priced())) }
                 }
             }
             (more(home.len().saturating_sub(MOST), "/find"))
@@ -336,5 +338,5 @@ fn goes_home(home: &[HomeView]) -> Markup {
 }
 
 fn more(count: usize, to: &str) -> Markup {
-    html! { @if count > 0 { a class="row" href=(to) { span class="what soft" { (count) " more" } } } }
+    html! { @if count > 0 { a class="row" href=(to) { span class="what soft" { (say::count_more(count)) } } } }
 }

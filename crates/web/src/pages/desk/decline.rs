@@ -3,6 +3,7 @@
 use super::price::{keyed, seen};
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, button, file, link, order_fact, order_request, required, sheet, signed, text, when,
 };
@@ -20,12 +21,12 @@ pub async fn decline(
 ) -> Response {
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
-        Ok(Shown::of(&order, "Declined", html! {
-            h1 { "Declined work" }
-            p class="caution" { "Brakes, steering, wheels, fuel and restraints: the vehicle leaves with them as they are only if it is signed for here. A missing wheel nut or brake bolt never passes. Say plainly what it means for their safety before they sign." }
+        Ok(Shown::of(&order, say::declined_title(), html! {
+            h1 { (say::declined_work()) }
+            p class="caution" { (say::declined_caution()) }
             (told(&order))
             (open(&order))
-            div class="presses" { (link(Look::Plain, "Desk", "", &format!("/o/{}/desk", order.number))) }
+            div class="presses" { (link(Look::Plain, say::desk(), "", &format!("/o/{}/desk", order.number))) }
         }))
     })
     .await
@@ -33,14 +34,14 @@ pub async fn decline(
 
 fn told(order: &OrderView) -> Markup {
     html! {
-        @if !order.declined.is_empty() { h2 { "Declined so far" } }
+        @if !order.declined.is_empty() { h2 { (say::declined_so_far()) } }
         @for declined in &order.declined {
             div class="row" {
                 span class="what" {
                     span class="strong line" { (declined.what) }
                     span class="line" { (declined.words) }
-                    span class="soft line" { (declined.at) @if declined.signature.is_none() { " · not signed" } }
-                    (signed(declined.signature.as_deref(), "the customer"))
+                    span class="soft line" { (declined.at) @if declined.signature.is_none() { (say::not_signed()) } }
+                    (signed(declined.signature.as_deref(), say::customer_who_signed()))
                 }
             }
         }
@@ -97,22 +98,22 @@ fn open(order: &OrderView) -> Markup {
         }
     };
     if concerned.is_empty() && entries.is_empty() && order.snags.is_empty() {
-        return html! { p class="gap" { "There is nothing to decline yet: no price, no snag, nothing taken off." } };
+        return html! { p class="gap" { (say::nothing_to_decline()) } };
     }
     html! {
-        h2 { "What they decline" }
+        h2 { (say::what_they_decline()) }
         form {
-            div class="pick" data-one-of="Tick what they decline" {
+            div class="pick" data-one-of=(say::tick_what_they_decline()) {
                 @for (key, entry, _) in &entries { (tick(format!("entry-{key}"), &entry.label, Some(&entry.amount))) }
                 @for snag in &order.snags { (tick(format!("snag-{}", snag.snag), &snag.text, None)) }
                 @for item in &concerned { (tick(format!("item-{}", item.item), &item.label, None)) }
             }
-            @if !entries.is_empty() && !order.handed_over { (tick("off-price".to_owned(), "Take what is ticked off the price as well", None)) }
+            @if !entries.is_empty() && !order.handed_over { (tick("off-price".to_owned(), say::off_the_price_as_well(), None)) }
             div class="columns" {
-                div { (required("words", "What they say, and who says it", "such as: Ines Duarte wants no new shield and knows that it rattles", "")) }
-                div { (sheet("signature", "Their signature")) }
+                div { (required("words", say::what_they_say(), say::decline_hint(), "")) }
+                div { (sheet("signature", say::their_signature())) }
             }
-            div class="presses" { (button(Look::Confirm, "They decline it", "", &[declined, when("off-price", off)], None)) }
+            div class="presses" { (button(Look::Confirm, say::they_decline_it(), "", &[declined, when("off-price", off)], None)) }
         }
     }
 }

@@ -2,7 +2,7 @@
 //! still to do, papers. Each heading opens its own page.
 
 use super::overview::{consented, payment, to_ask};
-use crate::pages::count;
+use crate::phrases::desk as say;
 use drawing::{PriceBar, price_bar, svg};
 use maud::{Markup, PreEscaped, html};
 use papers::Kind;
@@ -18,10 +18,17 @@ fn heading(order: &OrderView, name: &str, page: &str, key: &str, small: &str) ->
     html! {
         h2 class="spread" {
             a href=(format!("/o/{}/{page}", order.number)) data-key=[(!key.is_empty()).then_some(key)] {
-                @if let Some((before, letter, after)) = split_at_key(name, key) { (before) u { (letter) } (after) } @else { (name) }
+                (with_key(name, key))
             }
             span class="soft" { (small) }
         }
+    }
+}
+
+/// A name with the letter that opens it underlined, where it stands in it.
+pub fn with_key(name: &str, key: &str) -> Markup {
+    html! {
+        @if let Some((before, letter, after)) = split_at_key(name, key) { (before) u { (letter) } (after) } @else { (name) }
     }
 }
 
@@ -43,9 +50,9 @@ pub fn money(order: &OrderView) -> Markup {
         .find(|total| total.payer == PayerForm::Customer);
     html! {
         section {
-            (heading(order, "Price", "desk", "p", "before tax"))
+            (heading(order, say::price(), "desk", say::price_key(), say::before_tax()))
             @match customer {
-                None => { p class="soft gap" { "No price yet." } }
+                None => { p class="soft gap" { (say::no_price_yet()) } }
                 Some(total) => {
                     p class="spread" { span class="large" { (total.net) } (against(total)) }
                     (PreEscaped(svg(&price_bar(&bar(order, total), WIDE))))
@@ -53,16 +60,16 @@ pub fn money(order: &OrderView) -> Markup {
             }
         }
         section {
-            (heading(order, "Approval", "ask", "a", &order.row.customer))
+            (heading(order, say::approval(), "ask", say::approval_key(), &order.row.customer))
             @for asked in order.asks.iter().filter(|asked| asked.must) { (to_ask(order, asked)) }
             @for consent in order.consents.iter().rev().take(3) { (consented(order, consent)) }
-            @if order.consents.is_empty() { p class="soft gap" { "Nobody has agreed to anything yet." } }
+            @if order.consents.is_empty() { p class="soft gap" { (say::nobody_agreed()) } }
         }
         section {
-            (heading(order, "Money and keys", "pay", "y", if order.keys_here { "keys here" } else { "no keys here" }))
+            (heading(order, say::money_and_keys(), "pay", say::money_key(), if order.keys_here { say::keys_here() } else { say::no_keys_here() }))
             @for paid in &order.payments { (payment(order, paid)) }
             @if let Some(total) = customer {
-                div class="row" { span class="what" { "Left to pay" } span class="strong number" { (total.balance) } }
+                div class="row" { span class="what" { (say::left_to_pay()) } span class="strong number" { (total.balance) } }
             }
         }
     }
@@ -73,10 +80,10 @@ fn against(total: &TotalView) -> Markup {
     html! {
         @match &total.room {
             Some(room) if room.starts_with('-') => {
-                span class="no" { (room.trim_start_matches('-')) " over what was agreed" }
+                span class="no" { (say::over_agreed(room.trim_start_matches('-'))) }
             }
-            Some(room) => { span class="yes" { (room) " under what was agreed" } }
-            None => { span class="wait" { "nothing agreed yet" } }
+            Some(room) => { span class="yes" { (say::under_agreed(room)) } }
+            None => { span class="wait" { (say::nothing_agreed_yet()) } }
         }
     }
 }
@@ -108,48 +115,62 @@ fn bar(order: &OrderView, total: &TotalView) -> PriceBar {
 /// Parts, what is still to do, papers, and the ways to everything else.
 pub fn beside(order: &OrderView) -> Markup {
     let here = order.parts.iter().filter(|part| is_here(part)).count();
-    let parts = format!("{here} of {} here", order.parts.len());
-    let owed = count(order.row.debts, "thing", "things");
+    let parts = say::parts_here(here, order.parts.len());
+    let owed = say::things_count(order.row.debts);
     html! {
         section {
-            (heading(order, "Parts", "parts", "t", if order.parts.is_empty() { "" } else { &parts }))
+            (heading(order, say::parts(), "parts", say::parts_key(), if order.parts.is_empty() { "" } else { &parts }))
             @for part in order.parts.iter().take(MOST) {
                 div class="row" {
                     span class="what" { (part.quantity) " × " (part.label) }
-                    @if is_here(part) { span class="soft" { "here" } }
-                    @else if part.late { span class="no" { "late" } }
-                    @else { span class="wait" { (part.due.as_deref().map_or_else(|| "needed".to_owned(), shop::say::day_words)) } }
+                    @if is_here(part) { span class="soft" { (say::here()) } }
+                    @else if part.late { span class="no" { (say::late()) } }
+                    @else { span class="wait" { (part.due.as_deref().map_or_else(|| say::needed().to_owned(), shop::say::day_words)) } }
                 }
             }
-            @if order.parts.is_empty() { p class="soft gap" { "None needed so far." } }
+            @if order.parts.is_empty() { p class="soft gap" { (say::no_parts_needed()) } }
         }
         section {
-            (heading(order, "Still to do, proof", "due", "f", &owed))
+            (heading(order, say::still_to_do(), "due", say::still_to_do_key(), &owed))
             @for debt in order.debts.iter().take(MOST) { div class="row" { span class="what" { (debt.text) } } }
-            @if order.debts.len() > MOST { div class="row" { span class="what soft" { (order.debts.len() - MOST) " more" } } }
-            @for proof in &order.proofs_needed { div class="row" { span class="what wait" { (shop::say::capital(&proof.replace('-', " "))) " needed" } } }
+            @if order.debts.len() > MOST { div class="row" { span class="what soft" { (say::count_more(order.debts.len() - MOST)) } } }
+            @for proof in &order.proofs_needed { div class="row" { span class="what wait" { (say::proof_needed(shop::say::capital(proof_name(proof)))) } } }
         }
         section {
-            (heading(order, "Papers", "desk", "e", ""))
+            (heading(order, say::papers(), "desk", say::papers_key(), ""))
             div class="papers-row" {
-                @for (name, page) in [("Estimate", "estimate"), ("Added work", "added"), ("Invoice", "invoice")] {
+                @for (name, page) in [(say::estimate(), "estimate"), (say::added_work(), "added"), (say::invoice(), "invoice")] {
                     a href=(format!("/o/{}/{page}", order.number)) { (name) }
                 }
-                @if order.aim.is_some() { a href=(super::paper_file::address(order.number, Kind::WorkSheet, "")) { "Work sheet" } }
-                a href=(super::paper_file::address(order.number, Kind::Labels, "")) { "Labels" }
-                a href=(format!("/o/{}/how-to", order.number)) { "How it was done" }
+                @if order.aim.is_some() { a href=(super::paper_file::address(order.number, Kind::WorkSheet, "")) { (say::work_sheet()) } }
+                a href=(super::paper_file::address(order.number, Kind::Labels, "")) { (say::labels()) }
+                a href=(format!("/o/{}/how-to", order.number)) { (say::how_it_was_done()) }
             }
         }
         section {
-            h2 { "More" }
+            h2 { (say::more()) }
             div class="papers-row" {
-                @for (name, page) in [("The plan", "plan"), ("Walk-round", "walk"), ("Snags", "snag"), ("Measures", "measures"), ("Trays", "tray"), ("Story", "story"), ("Edit details", "mend"), ("How sure is it?", "odds")] {
+                @for (name, page) in [(say::the_plan(), "plan"), (say::walk_round(), "walk"), (say::snags(), "snag"), (say::measures(), "measures"), (say::trays(), "tray"), (say::story(), "story"), (say::edit_details(), "mend"), (say::how_sure_is_it(), "odds")] {
                     a href=(format!("/o/{}/{page}", order.number)) { (name) }
                 }
-                @if order.handed_over { a href=(format!("/maps/from-order/edit?order={}", order.number)) { "Keep what was done as a map" } }
-                @if let Some(vehicle) = &order.row.vehicle_id { a href=(format!("/v/{vehicle}")) { "The vehicle" } }
+                @if order.handed_over { a href=(format!("/maps/from-order/edit?order={}", order.number)) { (say::keep_as_map()) } }
+                @if let Some(vehicle) = &order.row.vehicle_id { a href=(format!("/v/{vehicle}")) { (say::the_vehicle()) } }
             }
         }
+    }
+}
+
+/// A proof by its code.
+fn proof_name(code: &str) -> &str {
+    match code {
+        "road-test" => say::road_test(),
+        "leak-test" => say::leak_test(),
+        "brake-test" => say::brake_test(),
+        "fuel-leak-look" => say::fuel_leak_look(),
+        "restraint-lamp" => say::restraint_lamp(),
+        "coolant-mix" => say::coolant_mix(),
+        "other" => say::other_proof(),
+        unknown => unknown,
     }
 }
 
@@ -159,7 +180,9 @@ fn is_here(part: &PartView) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::split_at_key;
+    use super::{say, split_at_key};
+    use phrases::{Language, speaking};
+    use std::collections::BTreeSet;
 
     #[test]
     fn the_letter_that_opens_a_heading_is_found_in_its_name() {
@@ -168,5 +191,28 @@ mod tests {
         assert_eq!(split_at_key("Prüfen", "ü"), Some(("Pr", "ü", "fen")));
         assert_eq!(split_at_key("Price", "z"), None);
         assert_eq!(split_at_key("Price", ""), None);
+    }
+
+    #[test]
+    fn each_letter_stands_in_its_heading_in_each_language_and_opens_one_page() {
+        for language in Language::ALL {
+            let headings = speaking(language, || {
+                [
+                    (say::price(), say::price_key()),
+                    (say::approval(), say::approval_key()),
+                    (say::money_and_keys(), say::money_key()),
+                    (say::parts(), say::parts_key()),
+                    (say::still_to_do(), say::still_to_do_key()),
+                    (say::papers(), say::papers_key()),
+                    (say::check_in_a_vehicle(), say::check_in_key()),
+                    (say::ring_now(), say::ring_key()),
+                ]
+            });
+            for (name, key) in headings {
+                assert!(split_at_key(name, key).is_some(), "{key} in {name}");
+            }
+            let keys: BTreeSet<&str> = headings.iter().map(|(_, key)| *key).collect();
+            assert_eq!(keys.len(), headings.len());
+        }
     }
 }

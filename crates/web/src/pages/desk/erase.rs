@@ -3,6 +3,7 @@
 
 use super::customer::Waits;
 use crate::pages::Visit;
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, field};
 use maud::{Markup, html};
 use serde_json::json;
@@ -16,15 +17,15 @@ pub fn of_customer(visit: &Visit<'_>, id: &CustomerId, waits: Waits<'_>) -> Mark
         "customer": id.as_str(), "every_word": { "$flag": "every-word" }, "why": field("why") } } });
     html! {
         @if waits.is_some() {
-            a class="row" href="/record" { span class="what wait" { "To be erased: see the record" } }
+            a class="row" href="/record" { span class="what wait" { (say::to_be_erased()) } }
         } @else if may {
             details id="erase" {
-                summary class="row" { span class="what" { "Erase this customer" } }
-                p class="caution" { "Name, telephone, addresses, plates, identification numbers and signatures are deleted for good, here and in every copy that is put back. Sums and dates stay. It waits a day, in which it can be called off, and as long as the shop has to keep its records." }
+                summary class="row" { span class="what" { (say::erase_this_customer()) } }
+                p class="caution" { (say::erase_does()) }
                 form class="narrow" {
-                    label class="row" { input type="checkbox" name="every-word" value="yes"; span class="what" { "Every word and photo on their orders as well" } }
-                    (crate::tap::required("why", "Why", "such as: asked by letter", ""))
-                    div class="presses" { (button(Look::Plain, "Erase", "tomorrow at the earliest", &[asked], None)) }
+                    label class="row" { input type="checkbox" name="every-word" value="yes"; span class="what" { (say::every_word_too()) } }
+                    (crate::tap::required("why", say::why(), say::erase_hint(), ""))
+                    div class="presses" { (button(Look::Plain, say::erase(), say::tomorrow_earliest(), &[asked], None)) }
                 }
             }
         }

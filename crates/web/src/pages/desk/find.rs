@@ -3,7 +3,8 @@
 use super::intake::{customer_row, vehicle_row};
 use crate::State;
 use crate::layout::Part;
-use crate::pages::{Shown, count, show};
+use crate::pages::{Shown, show};
+use crate::phrases::desk as say;
 use axum::extract::{self, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -42,36 +43,36 @@ pub async fn find(
             false => Vec::new(),
         };
         Ok(Shown::new(
-            "Find",
+            say::find(),
             html! {
-                h1 { "Find" }
+                h1 { (say::find()) }
                 form method="get" action="/find" class="narrow" data-follows="found" {
                     label class="field" {
-                        span { "Number, plate, name, telephone, VIN, complaint or part" }
+                        span { (say::find_by()) }
                         input type="text" name="q" value=(wanted) autocomplete="off";
                     }
-                    div class="presses" { button class="press confirm" type="submit" { "Find" } }
+                    div class="presses" { button class="press confirm" type="submit" { (say::find()) } }
                 }
                 div id="found" aria-live="polite" {
                     @if wanted.trim().is_empty() && find.before.is_none() {
-                        a class="row" href="/customers" { span class="what strong" { "All customers" } }
-                        a class="row" href="/vehicles" { span class="what strong" { "All vehicles" } }
+                        a class="row" href="/customers" { span class="what strong" { (say::all_customers()) } }
+                        a class="row" href="/vehicles" { span class="what strong" { (say::all_vehicles()) } }
                     }
                     @if !vehicles.is_empty() {
-                        h2 { "Vehicles" }
+                        h2 { (say::vehicles()) }
                         @for one in &vehicles { (vehicle_row(one, &format!("/v/{}", one.vehicle), "")) }
                     }
                     @if !customers.is_empty() {
-                        h2 { "Customers" }
+                        h2 { (say::customers()) }
                         @for one in &customers { (customer_row(one, &format!("/c/{}", one.customer))) }
                     }
-                    h2 { (count(found.len(), "order", "orders")) @if more { ", and older ones" } }
+                    h2 { (say::orders_count(found.len())) @if more { (say::and_older()) } }
                     @for row in &found { (order_row(row)) }
                     @if let (true, Some(last)) = (more, found.last()) {
                         form method="get" action="/find" class="narrow" {
                             input type="hidden" name="q" value=(wanted);
                             input type="hidden" name="before" value=(last.number);
-                            div class="presses" { button class="press" type="submit" { "Older ones" } }
+                            div class="presses" { button class="press" type="submit" { (say::older_ones()) } }
                         }
                     }
                 }
@@ -90,8 +91,26 @@ pub fn order_row(row: &OrderRow) -> Markup {
                 span class="strong line" { (row.number) " · " (row.vehicle) }
                 span class="soft line" { (super::intake::joined(&[&row.plate, &row.customer, &row.complaint])) }
             }
-            span class="strong upper" { (row.word) }
+            span class="strong upper" { (standing_word(&row.word)) }
         }
+    }
+}
+
+/// How an order stands, by the word that the shop has for it.
+pub fn standing_word(word: &str) -> &str {
+    match word {
+        "voided" => say::word_voided(),
+        "left, look" => say::word_left_look(),
+        "left" => say::word_left(),
+        "consent" => say::word_consent(),
+        "machine work" => say::word_machine_work(),
+        "part" => say::word_part(),
+        "snag" => say::word_snag(),
+        "at work" => say::word_at_work(),
+        "test" => say::word_test(),
+        "papers" => say::word_papers(),
+        "ready" => say::word_ready(),
+        unknown => unknown,
     }
 }
 
@@ -114,8 +133,8 @@ pub async fn customers(
             .map(|(_, one)| customer_row(one, &format!("/c/{}", one.customer)))
             .collect();
         let last = page.last().map(|(key, _)| key.as_str());
-        let shown = list("Customers", "/customers", &rows, last);
-        Ok(Shown::new("Customers", shown).of_part(Part::Orders))
+        let shown = list(say::customers(), "/customers", &rows, last);
+        Ok(Shown::new(say::customers(), shown).of_part(Part::Orders))
     })
     .await
 }
@@ -132,8 +151,8 @@ pub async fn vehicles(
             .map(|(_, one)| vehicle_row(one, &format!("/v/{}", one.vehicle), ""))
             .collect();
         let last = page.last().map(|(key, _)| key.as_str());
-        let shown = list("Vehicles", "/vehicles", &rows, last);
-        Ok(Shown::new("Vehicles", shown).of_part(Part::Orders))
+        let shown = list(say::vehicles(), "/vehicles", &rows, last);
+        Ok(Shown::new(say::vehicles(), shown).of_part(Part::Orders))
     })
     .await
 }
@@ -141,13 +160,13 @@ pub async fn vehicles(
 fn list(name: &str, page: &str, rows: &[Markup], last: Option<&str>) -> Markup {
     html! {
         h1 { (name) }
-        a class="row" href="/find" { span class="what soft" { "Find by words" } }
-        @if rows.is_empty() { p class="gap" { "None." } }
+        a class="row" href="/find" { span class="what soft" { (say::find_by_words()) } }
+        @if rows.is_empty() { p class="gap" { (say::none()) } }
         @for row in rows { (row) }
         @if let (true, Some(last)) = (rows.len() >= MOST_ROWS, last) {
             form method="get" action=(page) class="narrow" {
                 input type="hidden" name="after" value=(last);
-                div class="presses" { button class="press" type="submit" { "More" } }
+                div class="presses" { button class="press" type="submit" { (say::more()) } }
             }
         }
     }

@@ -1,9 +1,10 @@
 //! Handing over: driven away, or collected apart and signed for; and back in again.
 
-use super::papers::{payer_name, word};
+use super::papers::{payer_whom, word};
 use crate::State;
 use crate::pages::vehicle::gates::against;
-use crate::pages::{Shown, count, order_of, show};
+use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, amount, button, chips, field, figure, file, input, order_fact, order_request, required,
     sheet, signed, text, when,
@@ -26,9 +27,9 @@ pub async fn hand_over(
         let here = !order.handed_over;
         Ok(Shown::of(
             &order,
-            "Hand over",
+            say::hand_over(),
             html! {
-                h1 { "Hand over" }
+                h1 { (say::hand_over()) }
                 @if here { (leaving(&order, visit.road_unit())) } @else { (returning(&order)) }
             },
         ))
@@ -54,12 +55,12 @@ fn leaving(order: &OrderView, unit: &str) -> Markup {
     html! {
         div class="columns" {
             div {
-                @if against.is_empty() { p class="large yes gap" { "Yes: nothing stands against it" } }
-                @else if only_at_the_door(order) { p class="large yes gap" { "Yes, with what is asked here" } }
+                @if against.is_empty() { p class="large yes gap" { (say::nothing_against()) } }
+                @else if only_at_the_door(order) { p class="large yes gap" { (say::yes_with_what_is_asked()) } }
                 @else {
-                    p class="large no gap" { "No: " (count(against.len(), "reason stands", "reasons stand")) }
+                    p class="large no gap" { (say::no_reasons(against.len())) }
                     (reasons(&against))
-                    a class="row" href=(format!("/o/{}/may/hand-over", order.number)) { span class="what strong" { "Fix them, or waive one" } }
+                    a class="row" href=(format!("/o/{}/may/hand-over", order.number)) { span class="what strong" { (say::fix_or_waive()) } }
                 }
                 (crate::pages::vehicle::open::count_by_photo(order))
                 @if stands("not-charged") { (super::settle::settle(order)) }
@@ -67,18 +68,18 @@ fn leaving(order: &OrderView, unit: &str) -> Markup {
                 (crate::pages::vehicle::walk::key_at_the_end(order))
             }
             div {
-                h2 { @if sold { "Done" } @else { "It drives away" } }
+                h2 { @if sold { (say::done()) } @else { (say::drives_away()) } }
                 form {
                     @for told in &told { (told.field()) }
                     @if order.papers.odometer_out.is_none() && !sold {
-                        @let hint = order.papers.odometer_in.as_ref().map_or_else(String::new, |read| format!("on the way in {read}"));
-                        (input("odometer", "Odometer on the way out", &hint, ""))
+                        @let hint = order.papers.odometer_in.as_ref().map_or_else(String::new, |read| say::on_the_way_in(read));
+                        (input("odometer", say::odometer_on_the_way_out(), &hint, ""))
                     }
                     @if sold { input type="hidden" name="ending" value="repaired"; }
-                    @else { (chips("ending", "It ends", &[("repaired", "repaired"), ("not-reproduced", "not reproduced"), ("declined-put-back", "declined, put back")], "repaired")) }
+                    @else { (chips("ending", say::it_ends(), &[("repaired", say::ends_repaired()), ("not-reproduced", say::ends_not_reproduced()), ("declined-put-back", say::ends_declined())], "repaired")) }
                     details id="received" {
-                        summary class="row" { span class="what" { "Have them sign for it" } }
-                        (sheet("signature", "Received"))
+                        summary class="row" { span class="what" { (say::have_them_sign()) } }
+                        (sheet("signature", say::received_signed()))
                     }
                     div class="presses" { (button(Look::Confirm, label, "", &commands, Some(&next))) }
                 }
@@ -122,16 +123,16 @@ fn drives_away(order: &OrderView) -> (&'static str, Vec<Value>) {
             "signature": file("signature"), "signed_by": null } }),
     );
     if order.row.vehicle_id.as_deref() == Some(super::sale::COUNTER) {
-        return ("Sold, done", vec![drives]);
+        return (say::sold_done(), vec![drives]);
     }
     if only_at_the_door(order) && order.keys_here {
         let keys = order_fact(
             &order.order,
             json!({ "keys": { "step": "given-back", "words": null } }),
         );
-        return ("Keys given, it drives away", vec![keys, drives]);
+        return (say::keys_given_drives_away(), vec![keys, drives]);
     }
-    ("It drives away", vec![drives])
+    (say::drives_away(), vec![drives])
 }
 
 /// The first reasons, and the rest folded away.
@@ -143,7 +144,7 @@ fn reasons(against: &[&str]) -> Markup {
         ul { @for reason in first { (row(reason)) } }
         @if !rest.is_empty() {
             details id="reasons" {
-                summary class="row" { span class="what" { "And " (count(rest.len(), "more", "more")) } }
+                summary class="row" { span class="what" { (say::and_more(rest.len())) } }
                 ul { @for reason in rest { (row(reason)) } }
             }
         }
@@ -160,15 +161,15 @@ fn apart(order: &OrderView, next: &str) -> Markup {
     );
     html! {
         details id="apart" {
-            summary class="row" { span class="what strong" { "Collected dismantled" } span class="soft" { (count(order.open_items.len(), "item open", "items open")) } }
-            p class="gap" { "Not put back together. What is open goes with it on paper, the boxes are counted, and it is signed for. Price, payment and keys are settled as always." }
-            p class="caution" { "It must not be driven or started. Say so, and how it is to be moved, before they sign." }
+            summary class="row" { span class="what strong" { (say::collected_dismantled()) } span class="soft" { (say::items_open(order.open_items.len())) } }
+            p class="gap" { (say::not_put_together()) }
+            p class="caution" { (say::must_not_be_driven()) }
             ul { @for open in &order.open_items { li class="row" { span class="mark" {} span class="what" { (open.text) } } } }
             form {
-                (figure("boxes", "Boxes that go with it", "counted, 0 if none", "", true))
-                (required("signed", "Signed by", "their name", ""))
-                (sheet("signature", "Their signature"))
-                div class="presses" { (button(Look::Plain, "Collected dismantled", "as listed", &[request], Some(next))) }
+                (figure("boxes", say::boxes(), say::boxes_hint(), "", true))
+                (required("signed", say::signed_by(), say::their_name(), ""))
+                (sheet("signature", say::their_signature()))
+                div class="presses" { (button(Look::Plain, say::collected_dismantled(), say::as_listed(), &[request], Some(next))) }
             }
         }
     }
@@ -178,21 +179,21 @@ fn returning(order: &OrderView) -> Markup {
     let invoices = order
         .asks
         .iter()
-        .map(|asked| (payer_name(asked.payer), word(&asked.payer)));
+        .map(|asked| (payer_whom(asked.payer), word(&asked.payer)));
     html! {
         @if let Some(left) = &order.left {
-            p class="large yes gap" { "Handed over: " (left.how) }
-            p class="gap" { (capital(&left.ending)) ". " (left.by) ", " (left.at) @if let Some(boxes) = left.boxes { ". " (count(usize::from(boxes), "box", "boxes")) " with it" } }
+            p class="large yes gap" { (say::handed_over_how(&left.how)) }
+            p class="gap" { (capital(&left.ending)) ". " (left.by) ", " (left.at) @if let Some(boxes) = left.boxes { (say::boxes_with_it(boxes)) } }
             (signed(left.signature.as_deref(), left.signed_by.as_deref().unwrap_or("")))
         }
         @for (name, code) in invoices {
-            a class="row" href=(format!("/o/{}/invoice?payer={code}", order.number)) { span class="what strong" { "Print the invoice for " (name) } }
+            a class="row" href=(format!("/o/{}/invoice?payer={code}", order.number)) { span class="what strong" { (say::print_invoice_for(name)) } }
         }
-        p class="gap" { "If it is back on this order, take it in again." }
+        p class="gap" { (say::if_it_is_back()) }
         form class="narrow" {
-            (required("words", "Why it is back", "", ""))
+            (required("words", say::why_it_is_back(), "", ""))
             div class="presses" {
-                (button(Look::Confirm, "Take it back in", "", &[order_request(&order.order, json!({ "take-back": { "words": text("words") } }))], Some(&format!("/o/{}", order.number))))
+                (button(Look::Confirm, say::take_it_back_in(), "", &[order_request(&order.order, json!({ "take-back": { "words": text("words") } }))], Some(&format!("/o/{}", order.number))))
             }
         }
     }

@@ -1,8 +1,10 @@
 //! Taking a vehicle in: one that is known in a few taps, a new one with what has to be known.
 
+use super::papers::payers;
 use crate::State;
 use crate::pages::shop::address_fields;
 use crate::pages::{Shown, Visit, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, amount, button, chips, field, input, new, odometer, required, text, when, words,
 };
@@ -85,7 +87,7 @@ pub async fn take_in(
             }
             (None, None) => unknown(visit, &typed, None)?,
         };
-        Ok(Shown::new("Check in a vehicle", content))
+        Ok(Shown::new(say::check_in_a_vehicle(), content))
     })
     .await
 }
@@ -115,7 +117,7 @@ fn unknown(
     };
     let jobs = shop::offers::jobs(visit.snap);
     Ok(html! {
-        h1 { "Check in a vehicle" }
+        h1 { (say::check_in_a_vehicle()) }
         form method="get" action="/new" data-follows="known vin-says" {
             div class="columns" {
                 div {
@@ -123,16 +125,16 @@ fn unknown(
                         Some(owner) => {
                             input type="hidden" name="by" value=(owner.customer);
                             (customer_row(owner, &format!("/c/{}", owner.customer)))
-                            @for vehicle in &theirs { (vehicle_row(vehicle, &typed.pick("of", &vehicle.vehicle), "it is this one")) }
-                            a class="row" href="/new" { span class="what soft" { "Somebody else" } }
-                            h2 { "Another vehicle of theirs" }
-                            (input("plate", "Plate", "", &typed.plate))
+                            @for vehicle in &theirs { (vehicle_row(vehicle, &typed.pick("of", &vehicle.vehicle), say::it_is_this_one())) }
+                            a class="row" href="/new" { span class="what soft" { (say::somebody_else()) } }
+                            h2 { (say::another_of_theirs()) }
+                            (input("plate", say::plate(), "", &typed.plate))
                             (vehicle_fields(typed))
                         }
                         None => {
-                            (input("plate", "Plate", "", &typed.plate))
-                            (required("customer", "Customer", "", &typed.customer))
-                            (input("phone", "Telephone", "", &typed.phone))
+                            (input("plate", say::plate(), "", &typed.plate))
+                            (required("customer", say::customer(), "", &typed.customer))
+                            (input("phone", say::telephone(), "", &typed.phone))
                             div id="known" aria-live="polite" { (picks(typed, &vehicles, &customers)) }
                             (vehicle_fields(typed))
                             (where_they_live(visit, "", typed))
@@ -143,7 +145,7 @@ fn unknown(
                     (job_fields(typed, unit, None))
                     (agreed_now(&jobs))
                     div class="presses low" {
-                        (button(Look::Confirm, "Check it in", "", &taking_in(unit, owner, &jobs), Some("/order/{order}")))
+                        (button(Look::Confirm, say::check_it_in(), "", &taking_in(unit, owner, &jobs), Some("/order/{order}")))
                     }
                 }
             }
@@ -167,7 +169,7 @@ fn where_they_live(visit: &Visit<'_>, before: &str, typed: &Typed) -> Markup {
     };
     html! {
         details id=(format!("{before}address")) {
-            summary class="row" { span class="what" { "Address" } span class="soft" { "for the papers, can wait" } }
+            summary class="row" { span class="what" { (say::address()) } span class="soft" { (say::for_papers_can_wait()) } }
             (address_fields(before, &now))
         }
     }
@@ -177,7 +179,7 @@ fn where_they_live(visit: &Visit<'_>, before: &str, typed: &Typed) -> Markup {
 fn picks(typed: &Typed, vehicles: &[KnownVehicle], customers: &[KnownCustomer]) -> Markup {
     html! {
         @if !vehicles.is_empty() || !customers.is_empty() {
-            h2 { "Known here" }
+            h2 { (say::known_here()) }
             @for vehicle in vehicles { (vehicle_row(vehicle, &typed.pick("of", &vehicle.vehicle), "")) }
             @for customer in customers { (customer_row(customer, &typed.pick("by", &customer.customer))) }
         }
@@ -190,29 +192,29 @@ fn known(visit: &Visit<'_>, typed: &Typed, id: &VehicleId) -> Result<Markup, Tro
     let vehicle = known_vehicle(visit.snap, id)?;
     let jobs = shop::offers::jobs(visit.snap);
     Ok(html! {
-        h1 { "Check in a vehicle" }
+        h1 { (say::check_in_a_vehicle()) }
         form method="get" action="/new" {
             div class="columns" {
                 div {
                     (vehicle_row(&vehicle, &format!("/v/{}", vehicle.vehicle), ""))
                     @if let Some(number) = vehicle.here {
-                        a class="row" href=(format!("/o/{number}")) { span class="what wait" { "It is here already: order " (number) } }
+                        a class="row" href=(format!("/o/{number}")) { span class="what wait" { (say::here_already(number)) } }
                     }
                     details id="owner" {
-                        summary class="row" { span class="what" { "It belongs to somebody else now" } }
-                        (input("new-owner", "Customer", "", ""))
-                        (input("new-phone", "Telephone", "", ""))
+                        summary class="row" { span class="what" { (say::belongs_to_another()) } }
+                        (input("new-owner", say::customer(), "", ""))
+                        (input("new-phone", say::telephone(), "", ""))
                         (where_they_live(visit, "new-", &Typed::default()))
                     }
-                    a class="row" href="/new" { span class="what soft" { "Another vehicle" } }
+                    a class="row" href="/new" { span class="what soft" { (say::another_vehicle()) } }
                 }
                 div {
                     (job_fields(typed, unit, vehicle.last.as_ref().and_then(|(_, read)| read.as_deref())))
-                    (chips("payer", "Who pays", &[("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "customer"))
-                    p class="soft" { "A comeback that is our doing is goodwill." }
+                    (chips("payer", say::who_pays(), &payers(), "customer"))
+                    p class="soft" { (say::comeback_is_goodwill()) }
                     (agreed_now(&jobs))
                     div class="presses low" {
-                        (button(Look::Confirm, "Check it in", "", &taking_in_again(visit, &vehicle, unit, &jobs), Some("/order/{order}")))
+                        (button(Look::Confirm, say::check_it_in(), "", &taking_in_again(visit, &vehicle, unit, &jobs), Some("/order/{order}")))
                     }
                 }
             }
@@ -229,12 +231,12 @@ pub fn vehicle_row(vehicle: &KnownVehicle, to: &str, beside: &str) -> Markup {
                 span class="soft line" {
                     (joined(&[&vehicle.owner, &vehicle.phone]))
                     @if let Some((day, reading)) = &vehicle.last {
-                        " · last here " (day)
+                        (say::last_here(day))
                         @if let Some(reading) = reading { ", " (reading) }
                     }
                 }
             }
-            @if let Some(number) = vehicle.here { span class="wait" { "here: " (number) } }
+            @if let Some(number) = vehicle.here { span class="wait" { (say::here_order(number)) } }
             @else if !beside.is_empty() { span class="soft" { (beside) } }
         }
     }
@@ -248,7 +250,7 @@ pub fn customer_row(customer: &KnownCustomer, to: &str) -> Markup {
                 span class="strong line" { (customer.name) }
                 span class="soft line" { (joined(&[&customer.phone, &customer.address])) }
             }
-            span class="soft" { (crate::pages::count(customer.vehicles, "vehicle", "vehicles")) }
+            span class="soft" { (say::vehicles_count(customer.vehicles)) }
         }
     }
 }
@@ -265,8 +267,8 @@ pub fn joined(parts: &[&str]) -> String {
 
 fn vehicle_fields(typed: &Typed) -> Markup {
     html! {
-        (required("vehicle", "Vehicle", "maker, model, year", &typed.vehicle))
-        (input("vin", "Vehicle identification number", "17 characters, or leave empty", &typed.vin))
+        (required("vehicle", say::vehicle(), say::maker_model_year(), &typed.vehicle))
+        (input("vin", say::identification_number(), say::seventeen_characters(), &typed.vin))
         div id="vin-says" aria-live="polite" { @if !typed.vin.trim().is_empty() { (vin_word(&typed.vin)) } }
     }
 }
@@ -274,10 +276,10 @@ fn vehicle_fields(typed: &Typed) -> Markup {
 /// What is asked about the job itself.
 fn job_fields(typed: &Typed, unit: &str, last: Option<&str>) -> Markup {
     html! {
-        (required("complaint", "Complaint", "in the customer's words", &typed.complaint))
-        (odometer("odometer", "Odometer", unit, &typed.odometer))
-        @if let Some(last) = last { p class="soft" { "Last time: " (last) } }
-        (chips("keys", "Keys", &[("taken", "taken"), ("", "not here")], "taken"))
+        (required("complaint", say::complaint(), say::in_customers_words(), &typed.complaint))
+        (odometer("odometer", say::odometer(), unit, &typed.odometer))
+        @if let Some(last) = last { p class="soft" { (say::last_time(last)) } }
+        (chips("keys", say::keys(), &[("taken", say::keys_taken()), ("", say::keys_not_here())], "taken"))
     }
 }
 
@@ -287,21 +289,53 @@ fn vin_word(vin: &str) -> Markup {
     let likely = likely(&found);
     html! {
         @if found.valid {
-            p class="yes" { "Valid" @if let Some(year) = found.model_year { ", model year " (year) }
-                @if matches!(found.model_year_basis, vin::YearBasis::Doubted { .. }) { ", which is doubtful: read it again" }
+            p class="yes" { (say::valid()) @if let Some(year) = found.model_year { (say::model_year(year)) }
+                @if matches!(found.model_year_basis, vin::YearBasis::Doubted { .. }) { (say::doubtful()) }
             }
         } @else {
-            p class="no" { "Not valid as typed" }
-            @for problem in &found.problems { p { (shop::say::capital(&problem.to_string())) } }
+            p class="no" { (say::not_valid()) }
+            @for problem in &found.problems { p { (shop::say::capital(&in_words(problem))) } }
             @if !likely.is_empty() {
-                p { "Is it one of these?" }
+                p { (say::one_of_these()) }
                 div class="presses" {
                     @for number in &likely {
                         button class="press" type="button" data-fill="vin" data-value=(number) { (number) }
                     }
                 }
             }
-            p class="soft" { "It is kept as typed if you go on." }
+            p class="soft" { (say::kept_as_typed()) }
+        }
+    }
+}
+
+/// What is wrong with the number, and how to mend it.
+fn in_words(problem: &vin::Problem) -> String {
+    use vin::Problem;
+    match *problem {
+        Problem::Length { found } if found < vin::LENGTH => {
+            say::number_too_short(found, vin::LENGTH, vin::LENGTH - found)
+        }
+        Problem::Length { found } => say::number_too_long(found, vin::LENGTH, found - vin::LENGTH),
+        Problem::LookAlike {
+            position,
+            found,
+            meant,
+        } => say::number_look_alike(position, found, meant),
+        Problem::NotAllowed { position, found } => {
+            say::number_not_allowed(position, format_args!("{found:?}"))
+        }
+        Problem::NotDigit {
+            position,
+            found,
+            meant: Some(meant),
+        } => say::number_not_digit_likely(position, found, vin::DIGITS_FROM, meant),
+        Problem::NotDigit {
+            position,
+            found,
+            meant: None,
+        } => say::number_not_digit(position, found, vin::DIGITS_FROM),
+        Problem::CheckDigit { found, expected } => {
+            say::number_check_digit(vin::CHECK_DIGIT_POSITION, found, expected)
         }
     }
 }
@@ -401,8 +435,8 @@ fn agreed_now(jobs: &[JobOffer]) -> Markup {
     html! {
         @if !jobs.is_empty() {
             fieldset {
-                legend { "Agreed here and now" }
-                label class="row" { input type="radio" name="job" value="" checked; span class="what" { "No price yet" } }
+                legend { (say::agreed_here_and_now()) }
+                label class="row" { input type="radio" name="job" value="" checked; span class="what" { (say::no_price_yet_choice()) } }
                 @for (nth, job) in jobs.iter().enumerate() {
                     label class="row" {
                         input type="radio" name="job" value=(nth);
@@ -513,4 +547,44 @@ fn taking_in_again(
     let person = json!({ "$text": "new-owner", "or": known.owner });
     out.extend(agreed(jobs, &json!("customer"), &person));
     out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_words;
+    use vin::Problem;
+
+    #[test]
+    fn what_is_wrong_with_a_number_is_said_as_the_crate_that_reads_it_says_it() {
+        let all = [
+            Problem::Length { found: 16 },
+            Problem::Length { found: 19 },
+            Problem::LookAlike {
+                position: 12,
+                found: 'O',
+                meant: '0',
+            },
+            Problem::NotAllowed {
+                position: 3,
+                found: '?',
+            },
+            Problem::NotDigit {
+                position: 14,
+                found: 'S',
+                meant: Some('5'),
+            },
+            Problem::NotDigit {
+                position: 15,
+                found: 'K',
+                meant: None,
+            },
+            Problem::CheckDigit {
+                found: '1',
+                expected: 'X',
+            },
+        ];
+        for problem in all {
+            assert_eq!(in_words(&problem), problem.to_string());
+        }
+    }
 }

@@ -2,10 +2,12 @@
 //! the way back in for it.
 
 use super::customer::{Twin, look_for};
+use super::find::standing_word;
 use super::intake::{customer_row, joined, vehicle_row};
 use super::mend::vehicle_form;
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, field, needed_day, new, required, text};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -36,44 +38,44 @@ pub async fn vehicle(
             visit.snap.texts().text_of(words).unwrap_or_default()
         };
         let here = visits.iter().find(|row| !row.handed_over && !row.voided);
-        Ok(Shown::new("Vehicle", html! {
+        Ok(Shown::new(say::vehicle(), html! {
             h1 { (told(Field::Label)) }
             p class="gap" { (told(Field::Plate)) @let vin = told(Field::Vin); @if !vin.is_empty() { " · " (vin) } }
             div class="columns" {
                 div {
-                    h2 { "Modified on this vehicle" }
-                    @if vehicle.differences().next().is_none() { p class="gap" { "Nothing known" } }
+                    h2 { (say::modified_on_this()) }
+                    @if vehicle.differences().next().is_none() { p class="gap" { (say::nothing_known()) } }
                     @for fact in vehicle.differences() { (standing(visit, &id, fact)) }
-                    h2 { "Due" }
-                    @if vehicle.owing().next().is_none() { p class="gap" { "Nothing" } }
+                    h2 { (say::due_work()) }
+                    @if vehicle.owing().next().is_none() { p class="gap" { (say::nothing()) } }
                     @for fact in vehicle.owing() { (standing(visit, &id, fact)) }
                     (remind(visit, &id)?)
                     @match here {
-                        Some(row) => a class="row" href=(format!("/o/{}", row.number)) { span class="what strong" { "It is here: order " (row.number) } },
-                        None => a class="row" href=(format!("/new?of={id}")) { span class="what strong" { "It is back: check it in" } },
+                        Some(row) => a class="row" href=(format!("/o/{}", row.number)) { span class="what strong" { (say::is_here_order(row.number)) } },
+                        None => a class="row" href=(format!("/new?of={id}")) { span class="what strong" { (say::is_back_check_in()) } },
                     }
                     @if let Some(owner) = vehicle.customer() {
-                        h2 { "Whose it is" }
+                        h2 { (say::whose_it_is()) }
                         (customer_row(&known_customer(visit.snap, owner)?, &format!("/c/{owner}")))
                     }
                     details id="known-by" {
-                        summary class="row" { span class="what" { "Edit plate, VIN, name" } }
+                        summary class="row" { span class="what" { (say::edit_plate_vin_name()) } }
                         (vehicle_form(visit, id.as_str())?)
                     }
                     (twins(visit, &id, &twin.same)?)
                 }
                 div {
                     @if let Some(kind) = shop::teaching::known_kind(visit.snap, &told(Field::Label))? {
-                        a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work on such vehicles has taught" } }
+                        a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { (say::what_work_taught()) } }
                     }
                     @let measured = shop::measures::of_vehicle(visit.snap, &id)?;
                     @if !measured.is_empty() {
-                        h2 { "Measured last" }
+                        h2 { (say::measured_last()) }
                         @for (name, value, day) in &measured {
                             div class="row" { span class="what" { (shop::say::capital(name)) } span class="number strong" { (value) } span class="soft" { (day) } }
                         }
                     }
-                    h2 { "What was done" }
+                    h2 { (say::what_was_done()) }
                     @for row in visits.iter().take(MOST_VISITS) { (one_visit(visit, row)?) }
                     @for row in visits.iter().skip(MOST_VISITS) { (visit_row(row)) }
                 }
@@ -88,11 +90,11 @@ fn standing(visit: &Visit<'_>, id: &VehicleId, fact: &VehicleFact) -> Markup {
     let (ends, label) = match fact {
         VehicleFact::LeftOwing { order, work, .. } => (
             json!({ "owing-done": { "order": order.as_str(), "work": WorkForm::of(work) } }),
-            "It was done",
+            say::it_was_done(),
         ),
         VehicleFact::Differs { id, .. } => (
             json!({ "difference-ended": { "id": id.as_str() } }),
-            "It is as others again",
+            say::as_others_again(),
         ),
         _ => return html! {},
     };
@@ -118,11 +120,11 @@ fn remind(visit: &Visit<'_>, id: &VehicleId) -> Result<Markup, Trouble> {
         "until": { "later": { "date": field("remind-on"), "distance": null } } } } });
     Ok(html! {
         details id="remind" {
-            summary class="row" { span class="what" { "Ring them about something one day" } }
+            summary class="row" { span class="what" { (say::ring_one_day()) } }
             form {
-                (required("remind", "About what", "such as: inspection is due", ""))
-                (needed_day("remind-on", "On which day"))
-                div class="presses" { (button(Look::Plain, "Note it", "", &[command], None)) }
+                (required("remind", say::about_what(), say::reminder_hint(), ""))
+                (needed_day("remind-on", say::on_which_day()))
+                div class="presses" { (button(Look::Plain, say::note_it(), "", &[command], None)) }
             }
         }
     })
@@ -154,24 +156,24 @@ fn twins(visit: &Visit<'_>, id: &VehicleId, same: &str) -> Result<Markup, Troubl
     Ok(html! {
         details id="twins" open[!same.is_empty()] {
             summary class="row" {
-                span class={ "what" @if !found.is_empty() { " wait" } } { @if found.is_empty() { "Written down twice?" } @else { "Is this the same vehicle?" } }
+                span class={ "what" @if !found.is_empty() { " wait" } } { @if found.is_empty() { (say::written_down_twice()) } @else { (say::same_vehicle_question()) } }
             }
-            p class="gap soft" { "The visits of both are shown together from then on. It can be taken apart again." }
+            p class="gap soft" { (say::vehicles_shown_together()) }
             @for twin in &found {
                 (vehicle_row(twin, &format!("/v/{}", twin.vehicle), ""))
                 form { div class="presses" {
-                    (button(Look::Plain, "The same vehicle", &twin.label, &[command(&twin.vehicle, Some(id.as_str()))?], None))
+                    (button(Look::Plain, say::same_vehicle(), &twin.label, &[command(&twin.vehicle, Some(id.as_str()))?], None))
                 } }
             }
-            (look_for(&format!("/v/{id}"), same, "Plate, VIN, maker and model"))
+            (look_for(&format!("/v/{id}"), same, say::plate_vin_model()))
         }
         @for other in &others {
             @let own = world.own_vehicle(other)?;
             @let text = |field| visit.snap.texts().text_of(own.text(field).words).unwrap_or_default();
             details id=(format!("apart-{other}")) {
-                summary class="row" { span class="what" { "Also written down as " (joined(&[&text(Field::Plate), &text(Field::Label)])) } }
+                summary class="row" { span class="what" { (say::also_written_as(joined(&[&text(Field::Plate), &text(Field::Label)]))) } }
                 form { div class="presses" {
-                    (button(Look::Plain, "They are two after all", "", &[command(other.as_str(), None)?], None))
+                    (button(Look::Plain, say::two_after_all(), "", &[command(other.as_str(), None)?], None))
                 } }
             }
         }
@@ -185,15 +187,15 @@ fn one_visit(visit: &Visit<'_>, row: &OrderRow) -> Result<Markup, Trouble> {
         (visit_row(row))
         @for line in &order.lines {
             dl class="told" {
-                dt class="soft" { "Complaint" } dd { (line.complaint) }
-                @if let Some(cause) = &line.cause { dt class="soft" { "Cause" } dd { (cause) } }
-                @if let Some(correction) = &line.correction { dt class="soft" { "Correction" } dd { (correction) } }
+                dt class="soft" { (say::complaint()) } dd { (line.complaint) }
+                @if let Some(cause) = &line.cause { dt class="soft" { (say::cause()) } dd { (cause) } }
+                @if let Some(correction) = &line.correction { dt class="soft" { (say::correction()) } dd { (correction) } }
             }
         }
         @for proof in &order.papers.proofs {
             p class="gap soft" { (shop::say::capital(&proof.name)) @if let Some(words) = &proof.words { ": " (words) } " (" (proof.at) ")" }
         }
-        a class="row" href=(format!("/o/{}/story", row.number)) { span class="what" { "Story of " (row.number) } }
+        a class="row" href=(format!("/o/{}/story", row.number)) { span class="what" { (say::story_of(row.number)) } }
     })
 }
 
@@ -201,7 +203,7 @@ fn visit_row(row: &OrderRow) -> Markup {
     html! {
         a class="row" href=(format!("/o/{}", row.number)) {
             span class="what strong" { (row.number) }
-            span class="strong upper" { (row.word) }
+            span class="strong upper" { (standing_word(&row.word)) }
         }
     }
 }

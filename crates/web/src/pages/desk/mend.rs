@@ -2,6 +2,7 @@
 
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, amount, button, changed, input, odometer, order_fact, order_request, required, text,
 };
@@ -44,26 +45,26 @@ fn of_customer(visit: &Visit<'_>, id: &str) -> Result<Vec<Mended>, Trouble> {
     let customer = visit.snap.world().customer(&CustomerId::new(id))?;
     let in_lines = now(visit, customer.text(Field::Address));
     let parts = [
-        (Field::Street, "street", "Street and house", "", false),
-        (Field::Postcode, "postcode", "Postcode", "", false),
-        (Field::Town, "town", "Town", "", false),
+        (Field::Street, "street", say::street(), "", false),
+        (Field::Postcode, "postcode", say::postcode(), "", false),
+        (Field::Town, "town", say::town(), "", false),
         (
             Field::Country,
             "country",
-            "Country",
-            "two letters, such as DE or US",
+            say::country(),
+            say::country_hint(),
             false,
         ),
     ];
     let fields = [
-        (Field::Name, "name", "Customer", "", true),
-        (Field::Phone, "phone", "Telephone", "", false),
-        (Field::Mail, "mail", "E-mail", "", false),
+        (Field::Name, "name", say::customer(), "", true),
+        (Field::Phone, "phone", say::telephone(), "", false),
+        (Field::Mail, "mail", say::e_mail(), "", false),
         (
             Field::Address,
             "address",
-            "Address",
-            "as it was told; what is told below stands in its place",
+            say::address(),
+            say::address_as_told(),
             false,
         ),
     ];
@@ -91,15 +92,15 @@ fn of_customer(visit: &Visit<'_>, id: &str) -> Result<Vec<Mended>, Trouble> {
 fn of_vehicle(visit: &Visit<'_>, id: &str) -> Result<Vec<Mended>, Trouble> {
     let vehicle = visit.snap.world().vehicle(&VehicleId::new(id))?;
     let fields = [
-        (Field::Label, "label", "Vehicle", "maker, model, year", true),
-        (Field::Plate, "plate", "Plate", "", false),
         (
-            Field::Vin,
-            "vin",
-            "Vehicle identification number",
-            "",
-            false,
+            Field::Label,
+            "label",
+            say::vehicle(),
+            say::maker_model_year(),
+            true,
         ),
+        (Field::Plate, "plate", say::plate(), "", false),
+        (Field::Vin, "vin", say::identification_number(), "", false),
     ];
     let each = fields.into_iter().map(|(field, name, label, hint, must)| {
         let now = now(visit, vehicle.text(field));
@@ -142,7 +143,7 @@ fn form(mended: &[Mended], more: &Markup, more_commands: Vec<Value>) -> Markup {
         form class="narrow" {
             (more)
             @for one in mended { (one.field()) }
-            div class="presses" { (button(Look::Confirm, "Save", "", &commands, None)) }
+            div class="presses" { (button(Look::Confirm, say::save(), "", &commands, None)) }
         }
     }
 }
@@ -171,9 +172,9 @@ pub async fn correct(
         let (more, commands) = of_the_job(&order, visit.road_unit());
         Ok(Shown::of(
             &order,
-            "Edit details",
+            say::edit_details(),
             html! {
-                h1 { "Edit details" }
+                h1 { (say::edit_details()) }
                 (form(&mended, &more, commands))
                 (by_mistake(&order))
             },
@@ -188,9 +189,9 @@ fn of_the_job(order: &OrderView, unit: &str) -> (Markup, Vec<Value>) {
     let reading = order.papers.odometer_in.as_deref().unwrap_or("");
     let fields = html! {
         @for (nth, told) in order.lines.iter().enumerate() {
-            (required(&line(nth), "Complaint", "", &told.complaint))
+            (required(&line(nth), say::complaint(), "", &told.complaint))
         }
-        (odometer("odometer", "Odometer on the way in", unit, reading))
+        (odometer("odometer", say::odometer_on_the_way_in(), unit, reading))
     };
     let mut commands: Vec<Value> = order
         .lines
@@ -219,13 +220,13 @@ fn by_mistake(order: &OrderView) -> Markup {
     );
     let void = order_request(&order.order, json!({ "void": { "words": text("words") } }));
     html! {
-        h2 { "Opened by mistake?" }
+        h2 { (say::opened_by_mistake()) }
         @if order.keys_here {
-            form { div class="presses" { (button(Look::Plain, "Keys given back", "we still have them", &[keys], None)) } }
+            form { div class="presses" { (button(Look::Plain, say::keys_given_back(), say::still_have_keys(), &[keys], None)) } }
         }
         form class="narrow" {
-            (required("words", "Why", "", ""))
-            div class="presses" { (button(Look::Plain, "Void this order", "only while nothing was done on it", &[void], Some("/"))) }
+            (required("words", say::why(), "", ""))
+            div class="presses" { (button(Look::Plain, say::void_this_order(), say::only_while_nothing_done(), &[void], Some("/"))) }
         }
     }
 }

@@ -2,13 +2,15 @@
 //! good the estimates were that were given.
 
 use crate::State;
-use crate::pages::{Shown, count, order_of, show};
+use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, link, new, order_fact};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use drawing::{OddsCurve, SpreadRow, Spreads, odds_curve, spreads, svg};
 use maud::{Markup, PreEscaped, html};
+use phrases::{Language, spoken};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::Trouble;
@@ -42,43 +44,43 @@ pub async fn odds(
             }
             Err(trouble) => not_yet(&order, &trouble),
         };
-        Ok(Shown::of(&order, "How sure", content))
+        Ok(Shown::of(&order, say::how_sure_title(), content))
     })
     .await
 }
 
 fn not_yet(order: &OrderView, trouble: &Trouble) -> Markup {
     html! {
-        h1 { "How sure is it?" }
+        h1 { (say::how_sure_is_it()) }
         p class="wait gap" { (shop::say::capital(&trouble.what)) }
         p { (shop::say::capital(&trouble.mend)) }
-        div class="presses low" { (link(Look::Confirm, "Price", "", &format!("/o/{}/price", order.number))) }
+        div class="presses low" { (link(Look::Confirm, say::price(), "", &format!("/o/{}/price", order.number))) }
     }
 }
 
 fn page(order: &OrderView, found: &OrderOdds, without: Option<&OrderOdds>) -> Markup {
     let tax = if found.with_tax {
-        "with tax"
+        say::with_tax()
     } else {
-        "before tax"
+        say::before_tax()
     };
     html! {
-        h1 { "How sure is it?" }
+        h1 { (say::how_sure_is_it()) }
         p class="gap large" { (shop::say::capital(&found.likely)) }
         @if let Some(without) = without {
             p class="soft" {
-                "Without the snag: " (without.likely)
-                @if let Some(cover) = without.covers.last() { "; " (cover.amount) " covers it " (cover.often) }
+                (say::without_snag(&without.likely))
+                @if let Some(cover) = without.covers.last() { (say::amount_covers(&cover.amount, &cover.often)) }
             }
         }
         div class="columns" {
             div {
-                h2 class="spread" { span { "What covers it" } span class="soft" { (tax) } }
+                h2 class="spread" { span { (say::what_covers_it()) } span class="soft" { (tax) } }
                 @for cover in &found.covers { (covers(order, cover)) }
                 @if let Some(ceiling) = &found.ceiling {
                     div class="row" {
                         span class={ "what strong" @if ceiling.chance < 0.5 { " wait" } } {
-                            "Agreed: covers it " (ceiling.often)
+                            (say::agreed_covers(&ceiling.often))
                         }
                         span class="number strong" { (ceiling.amount) }
                     }
@@ -101,7 +103,7 @@ fn covers(order: &OrderView, cover: &Cover) -> Markup {
         a class="row" href=(to) {
             span class="what" {
                 span class="strong line" { (shop::say::capital(&cover.often)) }
-                span class="soft line" { (cover.hours) " hours · ask for it" }
+                span class="soft line" { (say::hours_ask(&cover.hours)) }
             }
             span class="number strong" { (cover.amount) }
         }
@@ -113,9 +115,9 @@ fn curve(found: &OrderOdds, tax: &str) -> Markup {
     let marked = found.quote.ceilings.iter().zip(&found.covers);
     let curve = OddsCurve {
         amounts: amounts.clone(),
-        name: format!("price {tax}"),
+        name: say::price_taxed(tax),
         marked: marked
-            .map(|(at, cover)| (at.amount.ceil(), format!("covers it {}", cover.often)))
+            .map(|(at, cover)| (at.amount.ceil(), say::covers_it(&cover.often)))
             .collect(),
         ceiling: found.ceiling_amount,
     };
@@ -124,14 +126,14 @@ fn curve(found: &OrderOdds, tax: &str) -> Markup {
 
 fn causes(found: &OrderOdds) -> Markup {
     html! {
-        h2 { "What drives it" }
+        h2 { (say::what_drives_it()) }
         @for (words, share) in &found.causes {
             div class="row" { span class="what" { (shop::say::capital(words)) } span class="number" { (share) " %" } }
         }
         p class="soft gap" {
-            "How much narrower it would be without. "
-            @if found.stages == 0 { "No stage was timed here yet: this is the book with a wide doubt." }
-            @else { "Learned from " (found.stages) " timed stages." }
+            (say::how_much_narrower())
+            @if found.stages == 0 { (say::no_stage_timed()) }
+            @else { (say::learned_from(found.stages)) }
         }
     }
 }
@@ -139,13 +141,13 @@ fn causes(found: &OrderOdds) -> Markup {
 fn what_if(order: &OrderView, found: &OrderOdds) -> Markup {
     let to = |snags: u32| format!("/o/{}/odds?snags={snags}", order.number);
     html! {
-        h2 { "What if" }
+        h2 { (say::what_if()) }
         @if found.snags > 0 {
             a class="row" href=(to(found.snags - 1)) {
                 span class="mark home" {}
                 span class="what" {
-                    span class="line" { @if found.snags == 1 { "One snag comes for sure" } @else { (found.snags) " snags come for sure" } }
-                    span class="soft line" { "take one out, if its repair is on the price already" }
+                    span class="line" { @if found.snags == 1 { (say::one_snag_sure()) } @else { (say::snags_sure(found.snags)) } }
+                    span class="soft line" { (say::take_one_out()) }
                 }
             }
         }
@@ -153,8 +155,8 @@ fn what_if(order: &OrderView, found: &OrderOdds) -> Markup {
             a class="row" href=(to(found.snags + 1)) {
                 span class="mark" {}
                 span class="what" {
-                    span class="line" { @if found.snags == 0 { "A snag comes" } @else { "One snag more" } }
-                    span class="soft line" { (SNAG_MINUTES.low) " to " (SNAG_MINUTES.high) " minutes, likely " (SNAG_MINUTES.likely) }
+                    span class="line" { @if found.snags == 0 { (say::a_snag_comes()) } @else { (say::one_snag_more()) } }
+                    span class="soft line" { (say::minutes_range(SNAG_MINUTES.low, SNAG_MINUTES.high, SNAG_MINUTES.likely)) }
                 }
             }
         }
@@ -171,13 +173,13 @@ fn given(order: &OrderView, found: &OrderOdds) -> Markup {
     html! {
         p class="gap" { (found.sentence) }
         details id="working" {
-            summary class="row" { span class="what strong" { "How it was found" } }
+            summary class="row" { span class="what strong" { (say::how_it_was_found()) } }
             (PreEscaped(found.quote.working.html()))
         }
-        @if found.given.is_some() { p class="soft gap" { "An estimate was given and kept. The first one is scored when the vehicle has left." } }
-        a class="row" href="/estimates" { span class="what strong" { "How good are our estimates?" } }
+        @if found.given.is_some() { p class="soft gap" { (say::estimate_was_kept()) } }
+        a class="row" href="/estimates" { span class="what strong" { (say::how_good()) } }
         form { div class="presses low" {
-            (button(Look::Confirm, "Keep as told", "it is scored when the vehicle has left", &[keep], None))
+            (button(Look::Confirm, say::keep_as_told(), say::scored_when_left(), &[keep], None))
         } }
     }
 }
@@ -189,17 +191,17 @@ pub async fn estimates(
     show(state, headers, |visit| {
         let found = score(visit.snap)?;
         Ok(Shown::new(
-            "Estimates",
+            say::estimates(),
             html! {
-                h1 { "How good are our estimates?" }
-                p class="soft gap" { "The first estimate kept on each order, against what it came to. None is worked out again." }
+                h1 { (say::how_good()) }
+                p class="soft gap" { (say::what_is_scored()) }
                 (scored(&found.all))
                 (reliability(&found.all))
-                @for (title, groups) in [("By sort of work", &found.kinds), ("By who worked on it", &found.people)] {
+                @for (title, groups) in [(say::by_sort(), &found.kinds), (say::by_who(), &found.people)] {
                     @if groups.len() > 1 {
                         h2 { (title) }
                         @for (name, score) in groups {
-                            h3 class="spread" { span { (shop::say::capital(name)) } span class="soft" { (count(score.quotes, "estimate", "estimates")) } }
+                            h3 class="spread" { span { (shop::say::capital(name)) } span class="soft" { (say::estimates_count(score.quotes)) } }
                             (scored(score))
                         }
                     }
@@ -225,15 +227,15 @@ fn reliability(score: &Score) -> Markup {
         #[expect(clippy::cast_precision_loss, reason = "some hundred estimates")]
         let share = 10.0 * row.under as f64 / row.quotes.max(1) as f64;
         SpreadRow {
-            name: format!("said {:.0} of 10", 10.0 * row.said),
-            words: format!("{share:.1} of 10 came to that or less"),
+            name: say::said_of_ten(format_args!("{:.0}", 10.0 * row.said)),
+            words: say::came_to_less(tenths(share)),
             values: (10.0 * row.low, share, 10.0 * row.high),
         }
     });
     let drawn = spreads(
         &Spreads {
-            title: "What was said, and how often it came so".to_owned(),
-            scale: "of 10".to_owned(),
+            title: say::said_and_came().to_owned(),
+            scale: say::of_ten().to_owned(),
             mark: None,
             rows: rows.collect(),
         },
@@ -244,22 +246,10 @@ fn reliability(score: &Score) -> Markup {
 
 fn scored(score: &Score) -> Markup {
     let (class, verdict) = match score.verdict {
-        Verdict::TooFew { quotes, needed } => (
-            "soft",
-            format!(
-                "{quotes} {} so far: too few to judge, {needed} are needed.",
-                if quotes == 1 { "estimate" } else { "estimates" }
-            ),
-        ),
-        Verdict::Holds => ("yes", "Eight in ten were eight in ten.".to_owned()),
-        Verdict::TooNarrow => (
-            "wait",
-            "Too narrow: more fell outside than was said.".to_owned(),
-        ),
-        Verdict::TooWide => (
-            "wait",
-            "Too wide: fewer fell outside than was said.".to_owned(),
-        ),
+        Verdict::TooFew { quotes, needed } => ("soft", say::too_few(quotes, needed)),
+        Verdict::Holds => ("yes", say::eight_in_ten().to_owned()),
+        Verdict::TooNarrow => ("wait", say::too_narrow().to_owned()),
+        Verdict::TooWide => ("wait", say::too_wide().to_owned()),
     };
     let judged = !matches!(score.verdict, Verdict::TooFew { .. });
     html! {
@@ -268,13 +258,22 @@ fn scored(score: &Score) -> Markup {
             @for band in &score.bands {
                 div class="row" {
                     span class="what" {
-                        span class="line" { (tens(band.said)) " of 100 were said to lie within" }
-                        span class="soft line" { (band.below) " came out below, " (band.above) " above" }
+                        span class="line" { (say::said_within(tens(band.said))) }
+                        span class="soft line" { (say::below_above(band.below, band.above)) }
                     }
-                    span class="number strong" { (band.inside) " of " (band.quotes) }
+                    span class="number strong" { (say::inside_of(band.inside, band.quotes)) }
                 }
             }
         }
+    }
+}
+
+/// With one figure behind the point, or the comma where one is written.
+fn tenths(share: f64) -> String {
+    let figures = format!("{share:.1}");
+    match spoken() {
+        Language::English => figures,
+        Language::German => figures.replace('.', ","),
     }
 }
 

@@ -1,10 +1,12 @@
 //! One order: what is so, and what to press next. Its story. Its vehicle.
 
 use super::desk_side;
+use super::find::standing_word;
 use crate::State;
 use crate::door::blocking;
 use crate::pages::vehicle::gates::gates;
-use crate::pages::{Shown, Visit, count, no_order, order_of, show};
+use crate::pages::{Shown, Visit, no_order, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, amount, button, link, new, odometer, order_fact, signed, thumbnails, words,
 };
@@ -13,6 +15,7 @@ use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use drawing::{WayInAndOut, svg, way_in_and_out};
 use maud::{Markup, PreEscaped, html};
+use phrases::{Language, spoken};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use shop::planning::{OrderMap, map_of_order, on_map_of};
@@ -49,9 +52,9 @@ pub async fn order(
         let floor = stands_here(visit.snap)?;
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } (head(&order)) }
-            @for alarm in &order.alarms { p class="alarm" { "Left, and this came in after: " (alarm) } }
-            @if let Some(left) = &order.left { p class="yes gap" { "Handed over: " (left.how) } }
-            @if order.voided { p class="no gap" { "Voided: opened by mistake" } }
+            @for alarm in &order.alarms { p class="alarm" { (say::left_and_after(alarm)) } }
+            @if let Some(left) = &order.left { p class="yes gap" { (say::handed_over_how(&left.how)) } }
+            @if order.voided { p class="no gap" { (say::voided_by_mistake()) } }
             @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="order" {
@@ -66,7 +69,7 @@ pub async fn order(
             }
             @if !order.voided { (next(&order)) }
         });
-        shown.here = ("Floor".to_owned(), "/".to_owned());
+        shown.here = (say::floor().to_owned(), "/".to_owned());
         Ok(shown)
     })
     .await
@@ -76,10 +79,10 @@ pub async fn order(
 /// its own page and on the day: saying it here would look through every order for each page.
 fn rail(floor: &[StandsHere], open: u64) -> Markup {
     html! {
-        nav class="rail on-desk" aria-label="On the floor" {
+        nav class="rail on-desk" aria-label=(say::on_the_floor()) {
             @for one in floor {
                 a href=(format!("/o/{}", one.number)) aria-current=[(one.number == open).then_some("page")] {
-                    span class="soft line" { (shop::say::capital(one.place.as_deref().unwrap_or("no place told"))) }
+                    span class="soft line" { (shop::say::capital(one.place.as_deref().unwrap_or(say::no_place_told()))) }
                     span class="strong line" { (one.vehicle) }
                 }
             }
@@ -93,13 +96,21 @@ fn head(order: &OrderView) -> Markup {
     html! {
         span class="head soft" {
             span class="on-desk" {
-                span { (order.number) @if !order.row.plate.is_empty() { " · " (order.row.plate) } @if let Some(place) = &order.row.place { " · " (place.to_lowercase()) } }
+                span { (order.number) @if !order.row.plate.is_empty() { " · " (order.row.plate) } @if let Some(place) = &order.row.place { " · " (within_a_line(place)) } }
                 span { (order.row.customer) }
                 @if let Some(asked) = asked { @if !asked.phone.is_empty() { span class="strong number" { (asked.phone) } } }
-                @if let Some(hour) = &order.row.promised { span { "promised " span class="strong number" { (hour) } } }
+                @if let Some(hour) = &order.row.promised { span { (say::promised_before()) span class="strong number" { (hour) } } }
             }
-            span class="upper" { (order.row.word) }
+            span class="upper" { (standing_word(&order.row.word)) }
         }
+    }
+}
+
+/// A place's name within a line, where English begins no word large.
+fn within_a_line(place: &str) -> String {
+    match spoken() {
+        Language::English => place.to_lowercase(),
+        Language::German => place.to_owned(),
     }
 }
 
@@ -118,7 +129,7 @@ fn stopped_here(order: &OrderView, left: &StoppedView) -> Markup {
         a class="row" href=(go_on(order, left)) {
             span class="mark half" {}
             span class="what" {
-                span class="soft line" { "Stopped here" }
+                span class="soft line" { (say::stopped_here()) }
                 span class="large line" { (left.group) }
                 span class="line" { (left.doing) " · " (left.by) ", " (left.at) }
             }
@@ -179,7 +190,7 @@ fn way(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
     let unit = if so_far.timed || so_far.done.is_empty() {
         "min"
     } else {
-        "stages"
+        say::stages()
     };
     let drawn = WayInAndOut {
         done: so_far.done,
@@ -199,8 +210,8 @@ fn counts(order: &OrderView) -> Markup {
         a class="row" href=(format!("/o/{}/open", order.number)) {
             span class="fact" { (order.row.open) }
             span class="what" {
-                span class="beside line" { "still off" }
-                span class="soft line" { (count(inside, "thing inside", "things inside")) ", " (order.row.debts) " owed" }
+                span class="beside line" { (say::still_off()) }
+                span class="soft line" { (say::inside_and_owed(inside, order.row.debts)) }
             }
         }
     }
@@ -241,10 +252,10 @@ fn not_on_yet(order: &OrderView, table: &Vocabulary) -> Markup {
         .collect();
     html! {
         @if !read.is_empty() {
-            h2 { "New part, not on yet" }
+            h2 { (say::new_part_not_on()) }
             @for (nth, line) in read.iter().enumerate() {
                 form { div class="presses" {
-                    (button(Look::Plain, &format!("{} renewed", shop::say::capital(&line.label)), "the old one off, the new one on", &renewed(order, nth, line), None))
+                    (button(Look::Plain, &say::renewed(shop::say::capital(&line.label)), say::old_off_new_on(), &renewed(order, nth, line), None))
                 } }
             }
         }
@@ -300,7 +311,7 @@ pub async fn by_name(
         Ok(Some(number)) => Redirect::to(&format!("/o/{number}/{to}")).into_response(),
         Ok(None) | Err(_) => {
             show(state, headers, |_| {
-                Err(Trouble::not_found("there is no such order"))
+                Err(Trouble::not_found(say::no_such_order()))
             })
             .await
         }
@@ -324,14 +335,14 @@ fn newer_readings(order: &OrderView, newer: &[NewerView]) -> Markup {
     html! {
         @if !newer.is_empty() {
             details id="newer" {
-                summary class="row" { span class="what wait" { (count(newer.len(), "thing is", "things are")) " read otherwise by now" } }
+                summary class="row" { span class="what wait" { (say::read_otherwise(newer.len())) } }
                 @for one in newer {
                     div class="row" { span class="what" {
                         span class="strong line" { (one.label) }
                         span class="soft line" { (one.says.join(" · ")) }
                     } }
                 }
-                form { div class="presses" { (button(Look::Plain, "Read them so", "what is owed follows", &commands, None)) } }
+                form { div class="presses" { (button(Look::Plain, say::read_them_so(), say::owed_follows(), &commands, None)) } }
             }
         }
     }
@@ -339,18 +350,18 @@ fn newer_readings(order: &OrderView, newer: &[NewerView]) -> Markup {
 
 fn lines(order: &OrderView) -> Markup {
     html! {
-        h2 { "Complaint, cause, correction" }
+        h2 { (say::complaint_cause_correction()) }
         @for line in &order.lines {
             p class="strong gap" { (line.complaint) }
-            @for (code, label, now) in [("cause", "Cause", &line.cause), ("correction", "Correction", &line.correction)] {
+            @for (code, label, write, edit, now) in [("cause", say::cause(), say::write_cause(), say::edit_cause(), &line.cause), ("correction", say::correction(), say::write_correction(), say::edit_correction(), &line.correction)] {
                 @if let Some(now) = now { p { span class="soft" { (label) ": " } (now) } }
                 details id=(format!("{code}-{}", line.line)) {
-                    summary class="row" { span { @if now.is_some() { "Edit the " (code) } @else { "Write the " (code) } } }
+                    summary class="row" { span { @if now.is_some() { (edit) } @else { (write) } } }
                     form {
                         (crate::tap::required("words", label, "", now.as_deref().unwrap_or("")))
                         @let after = line.told_by.get(code).cloned().unwrap_or_default();
                         div class="presses" {
-                            (button(Look::Plain, "Save", "", &[order_fact(&order.order, json!({ "line-worded": { "line": line.line, "text": code, "words": crate::tap::text("words"), "after": after } }))], None))
+                            (button(Look::Plain, say::save(), "", &[order_fact(&order.order, json!({ "line-worded": { "line": line.line, "text": code, "words": crate::tap::text("words"), "after": after } }))], None))
                         }
                     }
                 }
@@ -370,23 +381,23 @@ fn ways(order: &OrderView) -> Markup {
     };
     let snags = order.snags.len();
     html! {
-        h2 { "This order" }
-        (row("Walk-round", String::new(), "walk"))
-        (row("The plan", order.aim.clone().unwrap_or_default(), "plan"))
-        (row("Owed, checks, proof", count(order.debts.len(), "owed", "owed"), "due"))
-        (row("Snags", count(snags, "open", "open"), "snag"))
-        (row("Measures", "pads, discs, tread, battery".to_owned(), "measures"))
-        (row("Parts and machine work", count(order.parts.len(), "part", "parts"), "parts"))
-        (row("Desk: price, consent, money", order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
-        (row("When will it be ready?", order.row.promised.as_ref().map_or_else(String::new, |hour| format!("promised {hour}")), "promise"))
-        (row("Trays", String::new(), "tray"))
-        (row("Story", count(order.story_length, "line", "lines"), "story"))
+        h2 { (say::this_order()) }
+        (row(say::walk_round(), String::new(), "walk"))
+        (row(say::the_plan(), order.aim.clone().unwrap_or_default(), "plan"))
+        (row(say::owed_checks_proof(), say::owed_count(order.debts.len()), "due"))
+        (row(say::snags(), say::open_count(snags), "snag"))
+        (row(say::measures(), say::which_measures().to_owned(), "measures"))
+        (row(say::parts_and_machine_work(), say::parts_count(order.parts.len()), "parts"))
+        (row(say::desk_price_consent_money(), order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
+        (row(say::when_ready(), order.row.promised.as_ref().map_or_else(String::new, say::promised_at), "promise"))
+        (row(say::trays(), String::new(), "tray"))
+        (row(say::story(), say::lines_count(order.story_length), "story"))
         @if order.handed_over {
-            a class="row" href=(format!("/maps/from-order/edit?order={}", order.number)) { span class="what strong" { "Keep what was done as a map" } }
+            a class="row" href=(format!("/maps/from-order/edit?order={}", order.number)) { span class="what strong" { (say::keep_as_map()) } }
         }
-        (row("Edit details", String::new(), "mend"))
+        (row(say::edit_details(), String::new(), "mend"))
         @if let Some(vehicle) = &order.row.vehicle_id {
-            a class="row" href=(format!("/v/{vehicle}")) { span class="what strong" { "The vehicle" } span class="soft" { (order.row.plate) } }
+            a class="row" href=(format!("/v/{vehicle}")) { span class="what strong" { (say::the_vehicle()) } span class="soft" { (order.row.plate) } }
         }
     }
 }
@@ -405,35 +416,35 @@ fn place(
     let stood = |place: Value| fact(json!({ "stood": { "place": place } }));
     html! {
         details id="place" {
-            summary class="row" { span class="strong what" { "Where it stands, who, when" } span class="soft" { (order.row.place.as_deref().unwrap_or("not told")) } }
+            summary class="row" { span class="strong what" { (say::where_who_when()) } span class="soft" { (order.row.place.as_deref().unwrap_or(say::not_told())) } }
             form {
                 div class="presses even" {
                     @for (id, name) in stalls.iter().filter(|(id, _)| taken(id).is_none()) { (button(Look::Plain, name, "", &[stood(json!({ "stall": id }))], None)) }
-                    (button(Look::Plain, "Yard", "", &[stood(json!("yard"))], None))
-                    (button(Look::Plain, "I work on it", "", &[fact(json!({ "assigned": { "person": who } }))], None))
+                    (button(Look::Plain, say::yard(), "", &[stood(json!("yard"))], None))
+                    (button(Look::Plain, say::i_work_on_it(), "", &[fact(json!({ "assigned": { "person": who } }))], None))
                 }
             }
             @for (id, name) in stalls {
                 @if let Some(other) = taken(id) {
                     details id=(format!("taken-{id}")) {
                         summary class="row" {
-                            span class="what" { (name) ": " (other.vehicle) " stands there" }
+                            span class="what" { (say::stands_there(name, &other.vehicle)) }
                         }
-                        form { div class="presses" { (button(Look::Plain, &format!("{name} all the same"), "two in one stall", &[stood(json!({ "stall": id }))], None)) } }
+                        form { div class="presses" { (button(Look::Plain, &say::all_the_same(name), say::two_in_one_stall(), &[stood(json!({ "stall": id }))], None)) } }
                     }
                 }
             }
-            a class="row" href=(format!("/o/{}/promise", order.number)) { span class="what strong" { "When will it be ready?" } span class="soft" { "what to say, work left" } }
+            a class="row" href=(format!("/o/{}/promise", order.number)) { span class="what strong" { (say::when_ready()) } span class="soft" { (say::what_to_say()) } }
             form {
-                label class="field" { span { "Promised for" } input type="datetime-local" name="promised" required; }
-                div class="presses" { (button(Look::Plain, "Promise it", "", &[fact(json!({ "promised": { "at": { "$time": "promised" } } }))], None)) }
+                label class="field" { span { (say::promised_for()) } input type="datetime-local" name="promised" required; }
+                div class="presses" { (button(Look::Plain, say::promise_it(), "", &[fact(json!({ "promised": { "at": { "$time": "promised" } } }))], None)) }
             }
         }
         details id="odometer" {
-            summary class="row" { span class="strong" { "Odometer on the way out" } }
+            summary class="row" { span class="strong" { (say::odometer_on_the_way_out()) } }
             form {
-                (odometer("reading", "Odometer", unit, ""))
-                div class="presses" { (button(Look::Plain, "Save", "", &[fact(json!({ "odometer": { "reading": amount("reading", unit), "at": "out" } }))], None)) }
+                (odometer("reading", say::odometer(), unit, ""))
+                div class="presses" { (button(Look::Plain, say::save(), "", &[fact(json!({ "odometer": { "reading": amount("reading", unit), "at": "out" } }))], None)) }
             }
         }
     }
@@ -447,22 +458,22 @@ fn next(order: &OrderView) -> Markup {
     html! {
         div class="presses two low" {
             @if order.handed_over {
-                (link(Look::Confirm, "Take it back in", "", &to("hand-over")))
+                (link(Look::Confirm, say::take_it_back_in(), "", &to("hand-over")))
             } @else if let Some(left) = order.stopped.first() {
-                (link(Look::Confirm, "Go on here", &left.group, &go_on(order, left)))
+                (link(Look::Confirm, say::go_on_here(), &left.group, &go_on(order, left)))
             } @else if hand_over {
-                (link(Look::Confirm, "Hand over", "", &to("hand-over")))
+                (link(Look::Confirm, say::hand_over(), "", &to("hand-over")))
             } @else if order.open_items.is_empty() && touched {
-                (link(Look::Confirm, "Cleared to …?", "everything is back", &to("may")))
+                (link(Look::Confirm, say::cleared_to(), say::everything_is_back(), &to("may")))
             } @else if let Some(aim) = &order.aim {
-                (link(Look::Confirm, "Next stage", aim, &to("stage")))
+                (link(Look::Confirm, say::next_stage(), aim, &to("stage")))
             } @else if !touched {
-                (link(Look::Confirm, "Plan it", "what comes off, and how", &to("plan")))
+                (link(Look::Confirm, say::plan_it(), say::what_comes_off(), &to("plan")))
             } @else {
-                (link(Look::Confirm, "Something off", "", &to("off")))
+                (link(Look::Confirm, say::something_off(), "", &to("off")))
             }
-            @if order.open_items.is_empty() { (link(Look::Plain, "Off", "more", &to("off"))) }
-            @else { (link(Look::Plain, "Put back", &order.open_items.len().to_string(), &to("back"))) }
+            @if order.open_items.is_empty() { (link(Look::Plain, say::off_press(), say::off_more(), &to("off"))) }
+            @else { (link(Look::Plain, say::put_back(), &order.open_items.len().to_string(), &to("back"))) }
         }
     }
 }
@@ -489,17 +500,17 @@ pub async fn story(
         };
         Ok(Shown::of(
             &order,
-            "Story",
+            say::story(),
             html! {
-                h1 { "What happened" }
+                h1 { (say::what_happened()) }
                 @if part.before.is_some() {
-                    a class="row" href=(format!("/o/{}/story", order.number)) { span class="what strong" { "To the newest" } }
+                    a class="row" href=(format!("/o/{}/story", order.number)) { span class="what strong" { (say::to_the_newest()) } }
                 }
                 @for line in order.story.iter().rev() { (told(&order, line)) }
                 @if let Some(before) = order.story_before {
                     a class="row" href=(format!("/o/{}/story?before={before}", order.number)) {
-                        span class="what strong" { "Earlier" }
-                        span class="soft" { (count(before, "more", "more")) }
+                        span class="what strong" { (say::earlier()) }
+                        span class="soft" { (say::count_more(before)) }
                     }
                 }
             },
@@ -513,17 +524,17 @@ fn told(order: &OrderView, line: &StoryLine) -> Markup {
         details id=(format!("told-{}", line.command)) {
             summary class="row" {
                 span class="what" {
-                    span class="line" { @if line.undone { s { (line.text) } " taken back" } @else { (line.text) } }
+                    span class="line" { @if line.undone { s { (line.text) } (say::taken_back()) } @else { (line.text) } }
                     span class="soft line" { (line.who) ", " (line.at) }
                 }
             }
             (thumbnails(&line.photos))
             (signed(line.signature.as_deref(), ""))
             @if line.decided {
-                p class="soft gap" { "A decision is not taken back: it is answered by another one." }
+                p class="soft gap" { (say::decision_stays()) }
             } @else if !line.undone {
                 form { div class="presses" {
-                    (button(Look::Plain, "Take this back", "as if it had not been", &[order_fact(&order.order, json!({ "undo": { "command": line.command, "part": null } }))], None))
+                    (button(Look::Plain, say::take_this_back(), say::as_if_not_been(), &[order_fact(&order.order, json!({ "undo": { "command": line.command, "part": null } }))], None))
                 } }
             }
         }

@@ -1,9 +1,12 @@
 //! The desk: what it comes to for whom, what was agreed, money, keys, papers to print.
 
 use super::ask::{ask_page, write_down};
-use super::papers::{payer_name, word};
+use super::papers::{
+    for_payer, paper_name, payer_name, payer_pays, payers, step_word, way_word, word,
+};
 use crate::State;
-use crate::pages::{Shown, count, order_of, show};
+use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, button, chips, field, figure, input, link, new, order_fact, order_request, required,
     signed, text,
@@ -15,7 +18,7 @@ use maud::{Markup, PreEscaped, html};
 use papers::Kind;
 use serde_json::{Value, json};
 use shop::measure::Decimal;
-use shop::record::v1::codes::PayerForm;
+use shop::record::v1::codes::{PaidByForm, PayerForm};
 use shop::view::{AskView, ConsentView, OrderView, PaymentView, TotalView};
 
 pub async fn desk(
@@ -26,34 +29,34 @@ pub async fn desk(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let to = |page: &str| format!("/o/{}/{page}", order.number);
-        Ok(Shown::of(&order, "Desk", html! {
-            h1 { "Desk" }
+        Ok(Shown::of(&order, say::desk(), html! {
+            h1 { (say::desk()) }
             @for asked in &order.asks { (to_ask(&order, asked)) }
             div class="columns" {
                 div {
                     @for total in &order.totals { (total_block(&order, total)) }
-                    @if order.totals.is_empty() { p class="gap" { "No price yet." } }
+                    @if order.totals.is_empty() { p class="gap" { (say::no_price_yet()) } }
                     (complaints(&order))
                 }
                 div {
-                    h2 { "Agreed" }
+                    h2 { (say::agreed()) }
                     @for consent in &order.consents { (consented(&order, consent)) }
-                    @if order.consents.is_empty() { p class="gap" { "Nobody has agreed to anything yet." } }
-                    h2 { "Money" }
+                    @if order.consents.is_empty() { p class="gap" { (say::nobody_agreed()) } }
+                    h2 { (say::money()) }
                     @for paid in &order.payments { (payment(&order, paid)) }
-                    @if order.payments.is_empty() { p class="gap" { "Nothing paid yet." } }
+                    @if order.payments.is_empty() { p class="gap" { (say::nothing_paid_yet()) } }
                     (printed(&order))
                 }
             }
-            @if !order.handed_over && let Some(aim) = &order.aim { div class="presses" { (link(Look::Confirm, "Next stage", aim, &to("stage"))) } }
+            @if !order.handed_over && let Some(aim) = &order.aim { div class="presses" { (link(Look::Confirm, say::next_stage(), aim, &to("stage"))) } }
             div class="presses even" {
-                (link(Look::Plain, "Price", "", &to("price")))
-                (link(Look::Plain, "How sure is it?", "", &to("odds")))
-                (link(Look::Plain, "Get approval", "", &to("ask")))
-                (link(Look::Plain, "Parts", "", &to("parts")))
-                (link(Look::Plain, "Invoice, money, keys", "", &to("pay")))
-                (link(Look::Plain, "Declined work", "signed", &to("decline")))
-                (link(Look::Plain, "Hand over", "", &to("hand-over")))
+                (link(Look::Plain, say::price(), "", &to("price")))
+                (link(Look::Plain, say::how_sure_is_it(), "", &to("odds")))
+                (link(Look::Plain, say::get_approval(), "", &to("ask")))
+                (link(Look::Plain, say::parts(), "", &to("parts")))
+                (link(Look::Plain, say::invoice_money_keys(), "", &to("pay")))
+                (link(Look::Plain, say::declined_work(), say::signed(), &to("decline")))
+                (link(Look::Plain, say::hand_over(), "", &to("hand-over")))
             }
         }))
     })
@@ -77,33 +80,33 @@ pub fn total_block(order: &OrderView, total: &TotalView) -> Markup {
         div class="headline" {
             span class="fact" { (total.gross) }
             span class="what" {
-                span class="soft" { (total.net) " before tax, tax " (total.tax) }
+                span class="soft" { (say::net_and_tax(&total.net, &total.tax)) }
             }
         }
         @if total.written_down.bytes().any(|digit| (b'1'..=b'9').contains(&digit)) {
-            div class="row" { span class="what" { "Discount, before tax" } span class="number" { (total.written_down) } }
+            div class="row" { span class="what" { (say::discount_before_tax()) } span class="number" { (total.written_down) } }
         }
         @if let (Some(ceiling), Some(room)) = (&total.ceiling, &total.room) {
             div class="row" {
-                span class="what" { "Agreed up to " (ceiling) @if total.ceiling_with_tax { " with tax" } @else { " before tax" } }
-                @if room.starts_with('-') { span class="no number" { (room.trim_start_matches('-')) " over" } }
-                @else { span class="yes number" { (room) " left" } }
+                span class="what" { @if total.ceiling_with_tax { (say::agreed_up_to_with_tax(ceiling)) } @else { (say::agreed_up_to_before_tax(ceiling)) } }
+                @if room.starts_with('-') { span class="no number" { (say::amount_over(room.trim_start_matches('-'))) } }
+                @else { span class="yes number" { (say::amount_left(room)) } }
             }
         }
         @if total.payer != PayerForm::Goodwill {
             div class="row" {
                 @if let Some(back) = total.balance.strip_prefix('-') {
-                    span class="what" { "Paid too much" } span class="wait number" { (back) " to give back" }
+                    span class="what" { (say::paid_too_much()) } span class="wait number" { (say::to_give_back(back)) }
                 } @else {
-                    span class="what" { "Left to pay" } span class="strong number" { (total.balance) }
+                    span class="what" { (say::left_to_pay()) } span class="strong number" { (total.balance) }
                 }
             }
-            @if let Some(cash) = &total.in_cash { div class="row" { span class="what soft" { "In cash" } span class="number" { (cash) } } }
-            @if let Some(by) = &total.by_coin { div class="row" { span class="what soft" { "Difference by coin" } span class="number" { (by) } } }
-            @if let Some(account) = &total.on_account { div class="row" { span class="what wait" { "On account, still to come in" } span class="number" { (account) } } }
+            @if let Some(cash) = &total.in_cash { div class="row" { span class="what soft" { (say::in_cash()) } span class="number" { (cash) } } }
+            @if let Some(by) = &total.by_coin { div class="row" { span class="what soft" { (say::by_coin()) } span class="number" { (by) } } }
+            @if let Some(account) = &total.on_account { div class="row" { span class="what wait" { (say::account_to_come()) } span class="number" { (account) } } }
         }
         details id=(format!("found-{:?}", total.payer)) {
-            summary class="row" { span class="soft" { "How was this found?" } }
+            summary class="row" { span class="soft" { (say::how_found()) } }
             div class="working" { (PreEscaped(&total.working_html)) }
         }
     }
@@ -116,23 +119,23 @@ fn complaints(order: &OrderView) -> Markup {
         json!({ "line-opened": { "line": new("line"), "complaint": text("complaint"), "payer": field("payer") } }),
     );
     html! {
-        h2 { "Complaints" }
+        h2 { (say::complaints()) }
         @for line in &order.lines {
             a class="row" href=(format!("/o/{}", order.number)) {
                 span class="what" {
                     span class="strong line" { (line.complaint) }
-                    @if let Some(cause) = &line.cause { span class="soft line" { "Cause: " (cause) } }
-                    @if let Some(correction) = &line.correction { span class="soft line" { "Correction: " (correction) } }
+                    @if let Some(cause) = &line.cause { span class="soft line" { (say::cause_is(cause)) } }
+                    @if let Some(correction) = &line.correction { span class="soft line" { (say::correction_is(correction)) } }
                 }
-                span class="soft" { (payer_name(line.payer)) " pays" }
+                span class="soft" { (payer_pays(line.payer)) }
             }
         }
         details id="line" {
-            summary class="row" { span class="strong" { "Another complaint" } }
+            summary class="row" { span class="strong" { (say::another_complaint()) } }
             form {
-                (required("complaint", "What the customer says", "in their words", ""))
-                (chips("payer", "Who pays", &[("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "customer"))
-                div class="presses" { (button(Look::Plain, "Open it", "", &[open], None)) }
+                (required("complaint", say::what_customer_says(), say::in_their_words(), ""))
+                (chips("payer", say::who_pays(), &payers(), "customer"))
+                div class="presses" { (button(Look::Plain, say::open_it(), "", &[open], None)) }
             }
         }
     }
@@ -149,14 +152,14 @@ pub fn consented(order: &OrderView, consent: &ConsentView) -> Markup {
         div class="row" {
             span class="what" {
                 span class="strong line" {
-                    @if consent.agreed { "Yes" } @else { "No" }
-                    @if let Some(amount) = &consent.amount { ", up to " (amount) @if consent.tax_included { " with tax" } }
-                    " · " (word(&consent.step))
+                    @if consent.agreed { (say::yes()) } @else { (say::no()) }
+                    @if let Some(amount) = &consent.amount { @if consent.tax_included { (say::up_to_with_tax(amount)) } @else { (say::up_to(amount)) } }
+                    " · " (step_word(consent.step))
                     @if consent.payer != PayerForm::Customer { " · " (payer_name(consent.payer)) }
                 }
-                span class="soft line" { (consent.person.as_deref().unwrap_or("somebody")) ", " (word(&consent.way)) ", " (consent.at) @if let Some(called) = &consent.number_called { ", called " (called) } }
-                @if !lines.is_empty() { span class="soft line" { "For: " (lines.join("; ")) } }
-                @if let Some(said) = &consent.said { span class="soft line" { "“" (said) "”" } }
+                span class="soft line" { (consent.person.as_deref().unwrap_or(say::somebody())) ", " (way_word(consent.way)) ", " (consent.at) @if let Some(called) = &consent.number_called { (say::called_number(called)) } }
+                @if !lines.is_empty() { span class="soft line" { (say::for_lines(lines.join("; "))) } }
+                @if let Some(said) = &consent.said { span class="soft line" { (say::quoted(said)) } }
                 (signed(consent.signature.as_deref(), consent.person.as_deref().unwrap_or("")))
             }
         }
@@ -167,7 +170,7 @@ pub fn payment(order: &OrderView, paid: &PaymentView) -> Markup {
     html! {
         div class="row" {
             span class="what" {
-                span class="line" { (shop::say::capital(&word(&paid.by))) @if paid.deposit { ", deposit" } @if order.totals.len() > 1 { ", " (payer_name(paid.payer)) } }
+                span class="line" { (shop::say::capital(paid_by_word(paid.by))) @if paid.deposit { (say::is_deposit()) } @if order.totals.len() > 1 { ", " (payer_name(paid.payer)) } }
                 span class="soft line" { (paid.taken_by) ", " (paid.at) }
             }
             span class="strong number" { (paid.amount) }
@@ -179,7 +182,7 @@ pub fn payment(order: &OrderView, paid: &PaymentView) -> Markup {
 fn given(order: &OrderView) -> Markup {
     html! {
         @if !order.papers.given.is_empty() {
-            h2 { "Papers given out" }
+            h2 { (say::papers_given_out()) }
             @for given in &order.papers.given {
                 a class="row" href=(format!("/file/{}", given.file)) {
                     span class="what" {
@@ -197,11 +200,11 @@ fn given(order: &OrderView) -> Markup {
 fn printed(order: &OrderView) -> Markup {
     let payers: Vec<PayerForm> = order.asks.iter().map(|asked| asked.payer).collect();
     html! {
-        h2 { "Papers to print" }
+        h2 { (say::papers_to_print()) }
         @for payer in &payers {
-            @for (name, small, page) in [("Estimate", "to sign", "estimate"), ("Added work", "what it comes to now", "added"), ("Invoice", "", "invoice")] {
+            @for (name, small, page) in [(say::estimate(), say::to_sign(), "estimate"), (say::added_work(), say::what_it_comes_to(), "added"), (say::invoice(), "", "invoice")] {
                 a class="row" href=(format!("/o/{}/{page}?payer={}", order.number, word(payer))) {
-                    span class="what strong" { (name) @if payers.len() > 1 { " for " (payer_name(*payer)) } }
+                    span class="what strong" { (name) @if payers.len() > 1 { (for_payer(*payer)) } }
                     span class="soft" { (small) }
                 }
             }
@@ -211,7 +214,7 @@ fn printed(order: &OrderView) -> Markup {
         @let apart = (!order.open_items.is_empty()).then_some(Kind::Apart);
         @for kind in paid.into_iter().chain(planned).chain([Kind::Labels, Kind::HowTo]).chain(apart) {
             a class="row" href=(super::paper_file::page(order.number, kind, "")) {
-                span class="what strong" { (kind.title()) }
+                span class="what strong" { (paper_name(kind)) }
             }
         }
         (given(order))
@@ -227,20 +230,20 @@ pub async fn pay(
         let order = order_of(visit, &number)?;
         Ok(Shown::of(
             &order,
-            "Money",
+            say::money(),
             html! {
-                h1 { "Invoice, money, keys" }
+                h1 { (say::invoice_money_keys()) }
                 div class="columns" {
                     div {
                         @for total in &order.totals { (total_block(&order, total)) }
-                        @if order.totals.is_empty() { p class="gap" { "No price yet." } }
+                        @if order.totals.is_empty() { p class="gap" { (say::no_price_yet()) } }
                         (invoice(&order))
                         (super::credit::written_notes(&order))
                         (keys(&order))
                     }
                     div { (take(&order)) }
                 }
-                div class="presses low" { (link(Look::Plain, "Hand over", &count(order.open_items.len(), "item open", "items open"), &format!("/o/{}/hand-over", order.number))) }
+                div class="presses low" { (link(Look::Plain, say::hand_over(), &say::items_open(order.open_items.len()), &format!("/o/{}/hand-over", order.number))) }
             },
         ))
     })
@@ -262,13 +265,37 @@ pub fn charge(order: &OrderView) -> Value {
 }
 
 /// How money comes in.
-pub const PAID_BY: &[(&str, &str)] = &[
-    ("card", "card"),
-    ("cash", "cash"),
-    ("transfer", "transfer"),
-    ("cheque", "cheque"),
-    ("on-account", "on account"),
-];
+pub fn paid_by() -> [(&'static str, &'static str); 5] {
+    [
+        PaidByForm::Card,
+        PaidByForm::Cash,
+        PaidByForm::Transfer,
+        PaidByForm::Cheque,
+        PaidByForm::OnAccount,
+    ]
+    .map(|by| (paid_by_code(by), paid_by_word(by)))
+}
+
+fn paid_by_code(by: PaidByForm) -> &'static str {
+    match by {
+        PaidByForm::Card => "card",
+        PaidByForm::Cash => "cash",
+        PaidByForm::Transfer => "transfer",
+        PaidByForm::Cheque => "cheque",
+        PaidByForm::OnAccount => "on-account",
+    }
+}
+
+/// A way in which money comes in, in words.
+pub fn paid_by_word(by: PaidByForm) -> &'static str {
+    match by {
+        PaidByForm::Card => say::card(),
+        PaidByForm::Cash => say::cash(),
+        PaidByForm::Transfer => say::transfer(),
+        PaidByForm::Cheque => say::cheque(),
+        PaidByForm::OnAccount => say::on_account(),
+    }
+}
 
 /// What is charged, and how it comes to be written.
 pub fn invoice(order: &OrderView) -> Markup {
@@ -276,11 +303,11 @@ pub fn invoice(order: &OrderView) -> Markup {
     let over: Vec<&AskView> = order.asks.iter().filter(|asked| asked.must).collect();
     html! {
         (written(order))
-        @if charged { p class="yes gap" { "The invoice is written." } }
+        @if charged { p class="yes gap" { (say::invoice_is_written()) } }
         @else {
             @for sublet in super::parts_price::unpriced(order) {
                 a class="row" href=(format!("/o/{}/parts", order.number)) {
-                    span class="what wait" { (sublet.what) @if let Some(cost) = &sublet.cost { " costs us " (cost) } ": not on the price yet" }
+                    span class="what wait" { @match &sublet.cost { Some(cost) => (say::sublet_cost_not_priced(&sublet.what, cost)), None => (say::sublet_not_priced(&sublet.what)) } }
                 }
             }
             @for asked in &over {
@@ -288,7 +315,7 @@ pub fn invoice(order: &OrderView) -> Markup {
                 @if asked.can_write_down { (write_down(order, asked)) }
             }
             @if order.price.is_some() {
-                form { div class="presses" { (button(Look::Confirm, "Write the invoice", "", &[charge(order)], None)) } }
+                form { div class="presses" { (button(Look::Confirm, say::write_the_invoice(), "", &[charge(order)], None)) } }
             }
         }
     }
@@ -301,13 +328,13 @@ fn written(order: &OrderView) -> Markup {
         @for invoice in invoices {
             a class="row" href=(super::papers::invoice_page(order, invoice)) {
                 span class="what" {
-                    span class="strong line" { "Invoice " (invoice.number.as_deref().unwrap_or("")) }
+                    span class="strong line" { (say::invoice_numbered(invoice.number.as_deref().unwrap_or(""))) }
                     span class="soft line" { (invoice.day) @if order.totals.len() > 1 { ", " (payer_name(invoice.payer)) } }
                 }
                 span class="strong number" { (invoice.gross) }
             }
             @if invoice.number.is_some() {
-                a class="row" href=(format!("/o/{}/credit?payer={}&written={}", order.number, word(&invoice.payer), invoice.command)) { span class="what soft" { "Take some of it back" } }
+                a class="row" href=(format!("/o/{}/credit?payer={}&written={}", order.number, word(&invoice.payer), invoice.command)) { span class="what soft" { (say::take_some_back()) } }
             }
         }
     }
@@ -327,15 +354,15 @@ pub fn take(order: &OrderView) -> Markup {
         json!({ "paid": { "payer": payer, "amount": field("amount"), "by": field("by"), "deposit": { "$flag": "deposit" } } }),
     );
     html! {
-        h2 { "Money in" }
+        h2 { (say::money_in()) }
         form {
-            @if several { (chips("payer", "From", &[("customer", "customer"), ("warranty", "warranty")], "customer")) }
-            (figure("amount", "Amount", "a minus in front gives money back", owes.map_or("", |total| total.balance.as_str()), true))
+            @if several { (chips("payer", say::from(), &payers()[..2], "customer")) }
+            (figure("amount", say::amount(), say::minus_gives_back(), owes.map_or("", |total| total.balance.as_str()), true))
             @if order.payments.is_empty() && let Some(total) = owes { (parts_of(&total.gross)) }
-            (chips("by", "How", PAID_BY, "card"))
-            p class="soft" { "On account: they pay later, as agreed; it counts as paid." }
-            label class="row" { input type="checkbox" name="deposit" value="yes"; span class="what" { "It is a deposit" } }
-            div class="presses" { (button(Look::Plain, "Record payment", "", &[paid], None)) }
+            (chips("by", say::how(), &paid_by(), "card"))
+            p class="soft" { (say::on_account_means()) }
+            label class="row" { input type="checkbox" name="deposit" value="yes"; span class="what" { (say::it_is_a_deposit()) } }
+            div class="presses" { (button(Look::Plain, say::record_payment(), "", &[paid], None)) }
         }
         (come_in(order))
         @for paid in &order.payments { (payment(order, paid)) }
@@ -383,11 +410,11 @@ fn come_in(order: &OrderView) -> Markup {
         paid(field("amount"), field("by")),
     ];
     html! {
-        h2 { "It came in from the account" }
+        h2 { (say::came_in_from_account()) }
         form {
-            (figure("amount", "Amount", "", account, true))
-            (chips("by", "How", &PAID_BY[..4], "transfer"))
-            div class="presses" { (button(Look::Plain, "It came in", "", &both, None)) }
+            (figure("amount", say::amount(), "", account, true))
+            (chips("by", say::how(), &paid_by()[..4], "transfer"))
+            div class="presses" { (button(Look::Plain, say::it_came_in(), "", &both, None)) }
         }
     }
 }
@@ -400,14 +427,14 @@ fn keys(order: &OrderView) -> Markup {
         )
     };
     html! {
-        h2 { "Keys" }
+        h2 { (say::keys()) }
         form {
             @if order.keys_here {
-                (input("where", "To whom", "leave empty for the customer", ""))
-                div class="presses" { (button(Look::Plain, "Keys given back", "", &[keys("given-back")], None)) }
+                (input("where", say::to_whom(), say::empty_for_customer(), ""))
+                div class="presses" { (button(Look::Plain, say::keys_given_back(), "", &[keys("given-back")], None)) }
             } @else {
-                (input("where", "Where they hang", "", ""))
-                div class="presses" { (button(Look::Plain, "Keys taken in", "", &[keys("taken")], None)) }
+                (input("where", say::where_they_hang(), "", ""))
+                div class="presses" { (button(Look::Plain, say::keys_taken_in(), "", &[keys("taken")], None)) }
             }
         }
     }

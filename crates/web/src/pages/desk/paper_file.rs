@@ -4,6 +4,7 @@ use super::papers::{For, show_paper};
 use crate::State;
 use crate::door::blocking;
 use crate::pages::show_anybody;
+use crate::phrases::desk as say;
 use axum::extract::{self, Form, Path, Query};
 use axum::http::header::{
     CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE, HOST, HeaderValue, LOCATION,
@@ -71,15 +72,17 @@ pub async fn paper(
     let service = state.service.clone();
     let (caller, address) = asks(&state, &headers);
     let made = blocking(move || {
-        if let Some(name) = file.strip_suffix(".xml") {
-            let (number, asked) = wanted(&number, name, &whose, address)?;
-            let made = service.look(&caller, |snap| papers::e_invoice_of(snap, number, &asked))?;
-            let name = format!("{name}-{number}.xml");
-            return Ok((name, "application/xml", made.xml.into_bytes()));
-        }
-        let (number, asked) = wanted(&number, &file, &whose, address)?;
-        let made = service.look(&caller, |snap| make(snap, number, &asked))?;
-        Ok((made.file, "application/pdf", made.pdf))
+        service.look(&caller, |snap| {
+            if let Some(name) = file.strip_suffix(".xml") {
+                let (number, asked) = wanted(&number, name, &whose, address)?;
+                let made = papers::e_invoice_of(snap, number, &asked)?;
+                let name = format!("{name}-{number}.xml");
+                return Ok((name, "application/xml", made.xml.into_bytes()));
+            }
+            let (number, asked) = wanted(&number, &file, &whose, address)?;
+            let made = make(snap, number, &asked)?;
+            Ok((made.file, "application/pdf", made.pdf))
+        })
     });
     match made.await {
         Ok((name, media, content)) => as_file(&name, media, content),
@@ -88,7 +91,7 @@ pub async fn paper(
 }
 
 fn no_paper(name: &str) -> Trouble {
-    Trouble::not_found(format!("there is no paper called {name:?}"))
+    Trouble::not_found(say::no_paper_called(format_args!("{name:?}")))
 }
 
 /// Keeps it as given out, and goes back to the desk.
@@ -130,7 +133,7 @@ fn wanted(
 ) -> Result<(u64, Asked), Trouble> {
     let number = number
         .parse()
-        .map_err(|_| Trouble::not_found(format!("{number:?} is no order's number")))?;
+        .map_err(|_| Trouble::not_found(say::not_an_order_number(format_args!("{number:?}"))))?;
     let name = file.strip_suffix(".pdf").unwrap_or(file);
     let kind = Kind::named(name).ok_or_else(|| no_paper(name))?;
     let asked = Asked {

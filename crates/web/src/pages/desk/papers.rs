@@ -5,6 +5,7 @@ mod shown;
 
 use crate::State;
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, chips, input, link};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -14,7 +15,7 @@ use papers::e_invoice::{EInvoice, Lack, Of, e_invoice, is_wanted};
 use papers::{Asked, FORMATS, Format, Kind, Labels, lay_out};
 use serde::{Deserialize, Serialize};
 use shop::record::form::Form as _;
-use shop::record::v1::codes::{LanguageForm, PayerForm};
+use shop::record::v1::codes::{ConsentStepForm, LanguageForm, PayerForm, WayForm};
 use shop::repair::Language;
 use shop::view::{InvoiceView, OrderView};
 use shop::{Trouble, TroubleKind};
@@ -57,7 +58,7 @@ impl For {
 
     fn labels(&self) -> Result<Labels, Trouble> {
         let bad = |what: String, mend: String| {
-            Trouble::new(TroubleKind::Unreadable, "the labels", what, mend)
+            Trouble::new(TroubleKind::Unreadable, say::the_labels(), what, mend)
         };
         let format = match self.labels.as_str() {
             "" => None,
@@ -65,8 +66,8 @@ impl For {
                 let names = FORMATS.each_ref().map(|format| format.name).join(", ");
                 let name = shop::say::shortened(name);
                 bad(
-                    format!("there is no sheet of labels called {name:?}"),
-                    format!("choose one of these: {names}"),
+                    say::no_sheet_called(format_args!("{name:?}")),
+                    say::choose_one_of(names),
                 )
             })?),
         };
@@ -77,11 +78,8 @@ impl For {
         };
         let from = from.ok_or_else(|| {
             bad(
-                format!(
-                    "{:?} is no label of the sheet",
-                    shop::say::shortened(&self.from)
-                ),
-                format!("name the first that is left, from 1 to {most}"),
+                say::no_label_of_sheet(format_args!("{:?}", shop::say::shortened(&self.from))),
+                say::name_first_left(most),
             )
         });
         // Plain paper has no labels that are gone.
@@ -131,7 +129,7 @@ pub async fn show_paper(
     show(state, headers, move |visit| {
         let order = order_of(visit, &number)?;
         let page = page(visit, &order, &whose.asked(kind)?)?;
-        Ok(Shown::of(&order, kind.title(), page))
+        Ok(Shown::of(&order, paper_name(kind), page))
     })
     .await
 }
@@ -149,7 +147,7 @@ pub fn page(visit: &Visit<'_>, order: &Arc<OrderView>, asked: &Asked) -> Result<
         div class="narrow" {
             (missing(order, asked))
             @if let Some(Err(missing)) = &e_invoice { (lacks(missing)) }
-            @if draft { p class="wait gap screen-only" { "Not written yet: this is how it would read now." } }
+            @if draft { p class="wait gap screen-only" { (say::not_written_yet()) } }
             (others(order, asked, invoice))
             div class="paper" lang=(laid.paper.language) {
                 @for part in &told { (shown::part(part)) }
@@ -158,8 +156,8 @@ pub fn page(visit: &Visit<'_>, order: &Arc<OrderView>, asked: &Asked) -> Result<
             @if asked.kind == Kind::Labels { (sheets(order)) }
             @else { (file(order, asked, invoice, matches!(e_invoice, Some(Ok(_))))) }
             div class="presses even" {
-                button class="press" type="button" data-print { "Print" }
-                (link(Look::Plain, "Desk", "", &format!("/o/{}/desk", order.number)))
+                button class="press" type="button" data-print { (say::print()) }
+                (link(Look::Plain, say::desk(), "", &format!("/o/{}/desk", order.number)))
             }
         }
     })
@@ -175,7 +173,7 @@ fn others(order: &OrderView, asked: &Asked, invoice: Option<&InvoiceView>) -> Ma
     let others = all.filter(|one| one.payer == asked.payer && one.command != shown);
     html! {
         @for invoice in others {
-            p class="gap screen-only" { a href=(invoice_page(order, invoice)) { "Invoice " (invoice.number.as_deref().unwrap_or("")) " of " (invoice.day) ": " (invoice.gross) } }
+            p class="gap screen-only" { a href=(invoice_page(order, invoice)) { (say::invoice_of_day_sum(invoice.number.as_deref().unwrap_or(""), &invoice.day, &invoice.gross)) } }
         }
     }
 }
@@ -188,9 +186,9 @@ fn missing(order: &OrderView, asked: &Asked) -> Markup {
     };
     html! {
         div class="caution screen-only" {
-            p class="strong" { "Missing on this paper" }
+            p class="strong" { (say::missing_on_paper()) }
             @for one in &missing { p { a href=(one.at) { (shop::say::capital(one.what)) } } }
-            p class="soft" { (first.rule.rule) ", as of " (first.rule.as_of) ". " (shop::places::NOT_ADVICE) }
+            p class="soft" { (say::rule_as_of(&first.rule.rule, &first.rule.as_of)) (shop::places::NOT_ADVICE) }
         }
     }
 }
@@ -216,7 +214,7 @@ fn as_e_invoice(
 fn lacks(lacks: &[Lack]) -> Markup {
     html! {
         div class="caution screen-only" {
-            p class="strong" { "It prints without an e-invoice. For one there is missing:" }
+            p class="strong" { (say::prints_without_e_invoice()) }
             @for lack in lacks {
                 p {
                     @if lack.at.is_empty() { (shop::say::capital(&lack.what)) }
@@ -243,13 +241,9 @@ fn file(
     let written = written.map_or_else(String::new, |command| format!("&written={command}"));
     let shops = order.papers.letterhead.language;
     let language = asked.language.as_ref().map_or(shops, LanguageForm::of);
-    let own = match language {
-        LanguageForm::English => ("en", "English"),
-        LanguageForm::German => ("de", "German"),
-    };
-    let other = match language {
-        LanguageForm::English => ("de", "German"),
-        LanguageForm::German => ("en", "English"),
+    let (own, (other, in_the_other)) = match language {
+        LanguageForm::English => ("en", ("de", say::same_in_german())),
+        LanguageForm::German => ("de", ("en", say::same_in_english())),
     };
     let query = format!("payer={}{written}", word(&asked.payer));
     let address = |language: &str| {
@@ -259,50 +253,118 @@ fn file(
     let chosen = if language == shops {
         String::new()
     } else {
-        format!("&language={}", own.0)
+        format!("&language={own}")
     };
     html! {
         form class="screen-only" method="post" action=(address(&chosen)) {
-            (input("given", "Given to, and how", "it is kept as it is now, to be found again", ""))
+            (input("given", say::given_to(), say::kept_as_now(), ""))
             div class="presses even" {
-                (link(Look::Confirm, "Paper", "PDF", &address(&chosen)))
-                button class="press" type="submit" { "Save as given out" }
+                (link(Look::Confirm, say::paper(), "PDF", &address(&chosen)))
+                button class="press" type="submit" { (say::save_as_given_out()) }
             }
             @if has_e_invoice {
-                a class="row" href=(super::paper_file::of_e_invoice(order.number, asked.kind, &query)) { span class="what strong" { "The e-invoice by itself" } span class="soft" { "XML; it is in the PDF, too" } }
+                a class="row" href=(super::paper_file::of_e_invoice(order.number, asked.kind, &query)) { span class="what strong" { (say::e_invoice_alone()) } span class="soft" { (say::xml_in_pdf()) } }
             }
-            a class="row" href=(address(&format!("&language={}", other.0))) { span class="what strong" { "The same in " (other.1) } span class="soft" { "PDF" } }
+            a class="row" href=(address(&format!("&language={other}"))) { span class="what strong" { (in_the_other) } span class="soft" { "PDF" } }
         }
     }
 }
 
 /// What labels are printed on, and from which label.
 fn sheets(order: &OrderView) -> Markup {
-    let choices: Vec<(&str, &str)> = [("", "plain paper, to cut")]
+    let choices: Vec<(&str, &str)> = [("", say::plain_paper())]
         .into_iter()
         .chain(FORMATS.iter().map(|format| (format.name, format.title)))
         .collect();
     html! {
         form class="screen-only" method="get" action=(super::paper_file::of_kind(order.number, Kind::Labels)) {
-            (chips("labels", "Printed on", &choices, ""))
-            (input("from", "From label", "the first that is left on a begun sheet, row by row", "1"))
-            div class="presses" { button class="press confirm" type="submit" { "Labels" small { "PDF" } } }
+            (chips("labels", say::printed_on(), &choices, ""))
+            (input("from", say::from_label(), say::first_left(), "1"))
+            div class="presses" { button class="press confirm" type="submit" { (say::labels()) small { "PDF" } } }
         }
     }
 }
 
 pub fn payer_name(payer: PayerForm) -> &'static str {
     match payer {
-        PayerForm::Customer => "the customer",
-        PayerForm::Warranty => "the warranty",
-        PayerForm::Goodwill => "us, as goodwill",
+        PayerForm::Customer => say::the_customer(),
+        PayerForm::Warranty => say::the_warranty(),
+        PayerForm::Goodwill => say::us_as_goodwill(),
     }
 }
 
-/// A code as a person reads it: `in-person` is `in person`.
+/// The same as who is asked, or for whom something is.
+pub fn payer_whom(payer: PayerForm) -> &'static str {
+    match payer {
+        PayerForm::Customer => say::whom_customer(),
+        PayerForm::Warranty => say::whom_warranty(),
+        PayerForm::Goodwill => say::whom_us(),
+    }
+}
+
+/// Behind the name of a paper: for whom it is.
+pub fn for_payer(payer: PayerForm) -> String {
+    say::for_whom(payer_whom(payer))
+}
+
+/// Beside what is charged: who pays it.
+pub fn payer_pays(payer: PayerForm) -> &'static str {
+    match payer {
+        PayerForm::Customer => say::customer_pays(),
+        PayerForm::Warranty => say::warranty_pays(),
+        PayerForm::Goodwill => say::we_pay(),
+    }
+}
+
+/// Who may pay, to choose from.
+pub fn payers() -> [(&'static str, &'static str); 3] {
+    [
+        ("customer", say::payer_customer()),
+        ("warranty", say::payer_warranty()),
+        ("goodwill", say::payer_goodwill()),
+    ]
+}
+
+/// What people call a paper.
+pub fn paper_name(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Estimate => say::estimate(),
+        Kind::AddedWork => say::request_for_added_work(),
+        Kind::Invoice => say::invoice(),
+        Kind::CreditNote => say::credit_note(),
+        Kind::Receipt => say::receipt(),
+        Kind::Apart => say::collected_dismantled(),
+        Kind::WorkSheet => say::work_sheet(),
+        Kind::Labels => say::tray_labels(),
+        Kind::HowTo => say::how_it_was_done(),
+    }
+}
+
+/// What is agreed to, as it is told.
+pub fn step_word(step: ConsentStepForm) -> &'static str {
+    match step {
+        ConsentStepForm::Diagnose => say::diagnose(),
+        ConsentStepForm::TakeApart => say::take_apart(),
+        ConsentStepForm::Repair => say::repair(),
+        ConsentStepForm::Add => say::add(),
+    }
+}
+
+/// How an answer came, as it is told.
+pub fn way_word(way: WayForm) -> &'static str {
+    match way {
+        WayForm::InPerson => say::in_person(),
+        WayForm::Phone => say::by_phone(),
+        WayForm::Message => say::by_message(),
+        WayForm::Mail => say::by_mail(),
+        WayForm::Signed => say::signed(),
+    }
+}
+
+/// The word of a code, as it stands in an address.
 pub fn word(code: &impl Serialize) -> String {
     serde_json::to_value(code)
         .ok()
-        .and_then(|value| value.as_str().map(|code| code.replace('-', " ")))
+        .and_then(|value| value.as_str().map(str::to_owned))
         .unwrap_or_default()
 }

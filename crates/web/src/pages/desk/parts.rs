@@ -3,6 +3,7 @@
 use super::parts_price::{by_plan, core_credit, price, sublet_price};
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{
     Look, button, day, field, figure, files, input, new, order_fact, photo_field, required, text,
     when,
@@ -30,20 +31,20 @@ pub async fn parts(
             let cost = sublet.cost.as_deref()?;
             shop::offers::from_cost(visit.snap, cost, true).ok()
         };
-        Ok(Shown::of(&order, "Parts", html! {
-            h1 { "Parts and machine work" }
+        Ok(Shown::of(&order, say::parts(), html! {
+            h1 { (say::parts_and_machine_work()) }
             div class="columns" {
                 div {
-                    h2 { "Parts" }
-                    @if order.parts.is_empty() { p class="gap" { "None needed so far" } }
-                    @else { p class="soft gap" { "Compare each new part with the old one before the vehicle can no longer roll." } }
+                    h2 { (say::parts()) }
+                    @if order.parts.is_empty() { p class="gap" { (say::none_needed()) } }
+                    @else { p class="soft gap" { (say::compare_parts()) } }
                     @for part in &order.parts { (part_block(&order, part, prices.get(&part.part))) }
                     (by_plan(visit, &order)?)
                     (need(&order))
                 }
                 div {
-                    h2 { "Sent out" }
-                    @if order.sublets.is_empty() { p class="gap" { "Nothing is away" } }
+                    h2 { (say::sent_out()) }
+                    @if order.sublets.is_empty() { p class="gap" { (say::nothing_away()) } }
                     @for one in &order.sublets { (sublet_block(&order, one, sublet(one).as_ref())) }
                     (send(&order))
                 }
@@ -68,26 +69,39 @@ fn need(order: &OrderView) -> Markup {
     );
     html! {
         details id="need" open[order.parts.is_empty()] {
-            summary class="row" { span class="strong" { "A part is needed" } }
+            summary class="row" { span class="strong" { (say::part_is_needed()) } }
             form {
-                (required("label", "What", "", ""))
-                (input("number", "Its number", "", ""))
-                (figure("quantity", "How many", "", "1", true))
-                (figure("cost", "Costs us, each", "", "", false))
-                (figure("price", "Sold for, each", "before tax", "", false))
-                (figure("core", "Core charge, each", "given back for the old one", "", false))
+                (required("label", say::what(), "", ""))
+                (input("number", say::its_number(), "", ""))
+                (figure("quantity", say::how_many(), "", "1", true))
+                (figure("cost", say::costs_us_each(), "", "", false))
+                (figure("price", say::sold_for_each(), say::before_tax(), "", false))
+                (figure("core", say::core_charge_each_label(), say::given_back_for_old(), "", false))
                 @if order.lines.len() > 1 {
                     fieldset {
-                        legend { "For" }
+                        legend { (say::for_which()) }
                         @for (nth, line) in order.lines.iter().enumerate() {
                             label class="row" { input type="radio" name="line" value=(line.line) checked[nth == 0]; span class="what" { (line.complaint) } }
                         }
                     }
                 }
-                label class="row" { input type="checkbox" name="old" value="yes" checked; span class="what" { "An old one comes off for it" } }
-                div class="presses" { (button(Look::Plain, "It is needed", "", &[need], None)) }
+                label class="row" { input type="checkbox" name="old" value="yes" checked; span class="what" { (say::old_comes_off()) } }
+                div class="presses" { (button(Look::Plain, say::it_is_needed(), "", &[need], None)) }
             }
         }
+    }
+}
+
+/// What was done with a part, in a word.
+fn step_word(step: PartStepForm) -> &'static str {
+    match step {
+        PartStepForm::Ordered => say::step_ordered(),
+        PartStepForm::Received => say::step_received(),
+        PartStepForm::Compared => say::step_compared(),
+        PartStepForm::Fitted => say::step_fitted(),
+        PartStepForm::Returned => say::step_returned(),
+        PartStepForm::Stocked => say::step_stocked(),
+        PartStepForm::Cancelled => say::step_cancelled(),
     }
 }
 
@@ -96,10 +110,7 @@ fn part_block(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) ->
     let done: Vec<String> = part
         .steps
         .iter()
-        .filter_map(|(step, quantity)| {
-            let word = serde_json::to_value(step).ok()?;
-            Some(format!("{quantity} {}", word.as_str()?))
-        })
+        .map(|(step, quantity)| format!("{quantity} {}", step_word(*step)))
         .collect();
     let ended = part.adrift == "0";
     html! {
@@ -107,13 +118,13 @@ fn part_block(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) ->
             span class={ "mark " (if ended { "home" } else { "" }) } {}
             span class="what" {
                 span class="strong line" { (part.quantity) " × " (part.label) @if let Some(number) = &part.number { " · " (number) } }
-                span class="soft line" { (if done.is_empty() { "needed".to_owned() } else { done.join(", ") }) @if let Some(old) = &part.old { " · old one " (old) } }
+                span class="soft line" { (if done.is_empty() { say::needed().to_owned() } else { done.join(", ") }) @if let Some(old) = &part.old { (say::old_one_is(old)) } }
                 @if part.from.is_some() || part.due.is_some() {
-                    span class="soft line" { @if let Some(from) = &part.from { (from) " " } @if let Some(due) = &part.due { "due " (shop::say::day_words(due)) } }
+                    span class="soft line" { @if let Some(from) = &part.from { (from) " " } @if let Some(due) = &part.due { (say::due_on(shop::say::day_words(due))) } }
                 }
-                @if let Some(core) = &part.core { span class="soft line" { "core charge " (core) " each" } }
+                @if let Some(core) = &part.core { span class="soft line" { (say::core_charge_each(core)) } }
             }
-            @if part.late { span class="no" { "late" } }
+            @if part.late { span class="no" { (say::late()) } }
             @else if let Some(price) = &part.price { span class="number" { (price) } }
         }
         (price(order, part, offer))
@@ -139,24 +150,24 @@ fn next_steps(order: &OrderView, part: &PartView) -> Markup {
     let has = |step: PartStepForm| part.steps.contains_key(&step);
     html! {
         form {
-            @if part.quantity != "1" { (figure("quantity", "How many of them", "", &part.adrift, true)) }
+            @if part.quantity != "1" { (figure("quantity", say::how_many_of_them(), "", &part.adrift, true)) }
             @if !has(PartStepForm::Received) {
                 details id=(format!("order-{}", part.part)) open[!has(PartStepForm::Ordered)] {
-                    summary class="row" { span class="what" { @if has(PartStepForm::Ordered) { "Another day, another maker" } @else { "Order it" } } }
-                    (input("from", "From whom", "", ""))
-                    (day("due", "Due", "the day it was promised for"))
-                    div class="presses" { (button(Look::Plain, "Ordered", "", &[step("ordered", field("due"), text("from"))], None)) }
+                    summary class="row" { span class="what" { @if has(PartStepForm::Ordered) { (say::another_day_maker()) } @else { (say::order_it()) } } }
+                    (input("from", say::from_whom(), "", ""))
+                    (day("due", say::due_day(), say::day_promised()))
+                    div class="presses" { (button(Look::Plain, say::ordered(), "", &[step("ordered", field("due"), text("from"))], None)) }
                 }
             }
             div class="presses even" {
-                @if !has(PartStepForm::Received) { (button(Look::Plain, "Received", "", &[bare("received")], None)) }
-                @else if !has(PartStepForm::Compared) { (button(Look::Plain, "Same as the old", "compared", &[bare("compared")], None)) }
-                (button(Look::Plain, "Fitted", "", &[bare("fitted")], None))
+                @if !has(PartStepForm::Received) { (button(Look::Plain, say::received(), "", &[bare("received")], None)) }
+                @else if !has(PartStepForm::Compared) { (button(Look::Plain, say::same_as_old(), say::step_compared(), &[bare("compared")], None)) }
+                (button(Look::Plain, say::fitted(), "", &[bare("fitted")], None))
                 @if has(PartStepForm::Received) {
-                    (button(Look::Plain, "Returned", "", &[bare("returned")], None))
-                    (button(Look::Plain, "Into stock", "", &[bare("stocked")], None))
+                    (button(Look::Plain, say::returned(), "", &[bare("returned")], None))
+                    (button(Look::Plain, say::into_stock(), "", &[bare("stocked")], None))
                 } @else {
-                    (button(Look::Plain, "Not needed after all", "", &[bare("cancelled")], None))
+                    (button(Look::Plain, say::not_needed_after_all(), "", &[bare("cancelled")], None))
                 }
             }
         }
@@ -172,11 +183,11 @@ fn differs(order: &OrderView, part: &PartView) -> Markup {
     );
     html! {
         details id=(format!("differs-{}", part.part)) {
-            summary class="row" { span class="what" { "It differs from the old one" } }
+            summary class="row" { span class="what" { (say::differs_from_old()) } }
             form {
-                (required("how", "How", "", &format!("new {} differs: ", part.label)))
+                (required("how", say::how(), "", &say::new_part_differs(&part.label)))
                 (photo_field("photos"))
-                div class="presses" { (button(Look::Plain, "It differs", "a snag, for the desk to see", &[found], None)) }
+                div class="presses" { (button(Look::Plain, say::it_differs(), say::a_snag_for_desk(), &[found], None)) }
             }
         }
     }
@@ -196,10 +207,10 @@ fn old_part(order: &OrderView, part: &PartView) -> Markup {
         .collect();
     html! {
         form { div class="presses even" {
-            (button(Look::Plain, "Old one: kept", "for the customer", &[old("kept")], None))
-            (button(Look::Plain, "Old one: given", "they have it", &[old("given")], None))
-            (button(Look::Plain, "Old one: core", "goes back", &core, None))
-            (button(Look::Plain, "Old one: scrap", "", &[old("scrap")], None))
+            (button(Look::Plain, say::old_kept(), say::for_the_customer(), &[old("kept")], None))
+            (button(Look::Plain, say::old_given(), say::they_have_it(), &[old("given")], None))
+            (button(Look::Plain, say::old_core(), say::goes_back(), &core, None))
+            (button(Look::Plain, say::old_scrap(), "", &[old("scrap")], None))
         } }
     }
 }
@@ -214,17 +225,17 @@ fn sublet_block(order: &OrderView, sublet: &SubletView, offer: Option<&PriceOffe
             span class="what" {
                 span class="strong line" { (sublet.what) }
                 @if !sublet.items.is_empty() { span class="line" { (sublet.items.join(", ")) } }
-                span class="soft line" { "at " (sublet.to) ", since " (sublet.since) @if let Some(due) = &sublet.due { ", due " (shop::say::day_words(due)) } }
+                span class="soft line" { (say::sublet_at(&sublet.to, &sublet.since)) @if let Some(due) = &sublet.due { (say::sublet_due(shop::say::day_words(due))) } }
             }
-            @if sublet.back { span class="yes" { "back" } }
-            @else if sublet.late { span class="no" { "late" } }
-            @else { span class="wait" { "away" } }
+            @if sublet.back { span class="yes" { (say::is_back()) } }
+            @else if sublet.late { span class="no" { (say::late()) } }
+            @else { span class="wait" { (say::is_away()) } }
         }
         (sublet_price(order, sublet, offer))
         @if !sublet.back {
             form {
-                (input("words", "How it came back", "counted, and as agreed?", ""))
-                div class="presses" { (button(Look::Plain, "It is back", "", &[back], None)) }
+                (input("words", say::how_it_came_back(), say::counted_as_agreed(), ""))
+                div class="presses" { (button(Look::Plain, say::it_is_back(), "", &[back], None)) }
             }
         }
     }
@@ -244,21 +255,21 @@ fn send(order: &OrderView) -> Markup {
     );
     html! {
         details id="out" {
-            summary class="row" { span class="strong" { "Send something out" } }
+            summary class="row" { span class="strong" { (say::send_out()) } }
             form {
-                (required("what", "What is to be done", "", ""))
-                (required("to", "To whom", "", ""))
-                (day("due", "Due back", ""))
-                (figure("cost", "Costs us", "", "", false))
+                (required("what", say::what_is_to_be_done(), "", ""))
+                (required("to", say::to_whom(), "", ""))
+                (day("due", say::due_back(), ""))
+                (figure("cost", say::costs_us(), "", "", false))
                 @if !order.open_items.is_empty() {
                     fieldset {
-                        legend { "What goes with it" }
+                        legend { (say::what_goes_with_it()) }
                         @for open in &order.open_items {
                             label class="row" { input type="checkbox" name=(format!("item-{}", open.item)) value="yes"; span class="what" { (open.text) } }
                         }
                     }
                 }
-                div class="presses" { (button(Look::Plain, "It is away", "", &[out], None)) }
+                div class="presses" { (button(Look::Plain, say::it_is_away(), "", &[out], None)) }
             }
         }
     }

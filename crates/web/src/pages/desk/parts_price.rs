@@ -1,8 +1,10 @@
 //! From the parts to the price, and from the plan to the parts: each in one tap.
 
-use crate::pages::{Visit, count};
+use crate::pages::Visit;
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, field, figure, new, order_fact, order_request, words};
 use maud::{Markup, html};
+use phrases::{Language, speaking};
 use serde_json::{Value, json};
 use shop::Trouble;
 use shop::offers::PriceOffer;
@@ -26,7 +28,7 @@ fn on_price(order: &OrderView, label: &str) -> bool {
 pub fn price(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) -> Markup {
     if on_price(order, &part.label) {
         return html! {
-            p class="soft" { "On the price" }
+            p class="soft" { (say::on_the_price()) }
             @if part.core_back { (credit(order, part)) }
         };
     }
@@ -49,7 +51,7 @@ pub fn price(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) -> 
     };
     // Its number goes on the papers with it.
     let label = match &part.number {
-        Some(number) => format!("{}, no. {number}", part.label),
+        Some(number) => say::part_and_number(&part.label, number),
         None => part.label.clone(),
     };
     let mut entries = vec![entry("part", &label, each)];
@@ -67,30 +69,37 @@ pub fn price(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) -> 
     html! {
         form {
             @if part.price.is_none() {
-                @let hint = if offer.is_some() { "before tax; from what it costs us" } else { "before tax" };
-                (figure("each", "Sold for, each", hint, offer.map_or("", |offer| offer.price.as_str()), true))
+                @let hint = if offer.is_some() { say::before_tax_from_cost() } else { say::before_tax() };
+                (figure("each", say::sold_for_each(), hint, offer.map_or("", |offer| offer.price.as_str()), true))
                 @if let Some(offer) = offer { (super::price_offers::how(&format!("found-{}", part.part), &offer.working_html)) }
             }
-            div class="presses" { (button(Look::Plain, "Put it on the price", &small, &[add], None)) }
+            div class="presses" { (button(Look::Plain, say::put_on_price(), &small, &[add], None)) }
         }
     }
 }
 
+/// A text as each language has it.
+fn in_each_language(text: impl Fn() -> String) -> [String; 2] {
+    Language::ALL.map(|language| speaking(language, &text))
+}
+
 fn core_charge(part: &PartView) -> String {
-    format!("Core charge, {}", part.label)
+    say::core_charge_for(&part.label)
 }
 
 /// What takes the core charge off the price again once the old part went back; nothing, where
 /// none is charged, or it is off already.
 pub fn core_credit(order: &OrderView, part: &PartView) -> Option<Value> {
     let entries = || order.price.iter().flat_map(|price| &price.entries);
-    let label = format!("Core back, {}", part.label);
-    let charge = core_charge(part);
-    let charged =
-        entries().find(|entry| entry.charge == ChargeForm::Core && entry.label == charge)?;
-    if order.handed_over || order.voided || entries().any(|entry| entry.label == label) {
+    // It may have been put there in another language than is spoken now.
+    let charges = in_each_language(|| core_charge(part));
+    let backs = in_each_language(|| say::core_back_for(&part.label));
+    let charged = entries()
+        .find(|entry| entry.charge == ChargeForm::Core && charges.contains(&entry.label))?;
+    if order.handed_over || order.voided || entries().any(|entry| backs.contains(&entry.label)) {
         return None;
     }
+    let label = say::core_back_for(&part.label);
     let mut credit = charged.sent();
     credit["label"] = words(&label);
     credit["each"] = json!(format!("-{}", charged.each_exact));
@@ -109,8 +118,8 @@ pub fn core_credit(order: &OrderView, part: &PartView) -> Option<Value> {
 fn credit(order: &OrderView, part: &PartView) -> Markup {
     html! {
         @if let Some(credit) = core_credit(order, part) {
-            p class="wait gap" { "Its core went back, and is still charged." }
-            form { div class="presses" { (button(Look::Plain, "Take the core charge off", "", &[credit], None)) } }
+            p class="wait gap" { (say::core_still_charged()) }
+            form { div class="presses" { (button(Look::Plain, say::take_core_off(), "", &[credit], None)) } }
         }
     }
 }
@@ -126,7 +135,7 @@ pub fn unpriced(order: &OrderView) -> impl Iterator<Item = &SubletView> {
 /// Work that was sent out, on the price, or the tap that puts it there.
 pub fn sublet_price(order: &OrderView, sublet: &SubletView, offer: Option<&PriceOffer>) -> Markup {
     if !unpriced(order).any(|one| one.sublet == sublet.sublet) {
-        return html! { p class="soft" { "On the price" } };
+        return html! { p class="soft" { (say::on_the_price()) } };
     }
     if order.handed_over || order.voided {
         return html! {};
@@ -142,15 +151,15 @@ pub fn sublet_price(order: &OrderView, sublet: &SubletView, offer: Option<&Price
             "label": words(&sublet.what), "quantity": "1", "each": field("each"), "payer": payer }] } }),
     );
     let hint = match &sublet.cost {
-        Some(cost) => format!("it costs us {cost}"),
-        None => "before tax".to_owned(),
+        Some(cost) => say::it_costs_us_amount(cost),
+        None => say::before_tax().to_owned(),
     };
     html! {
         form {
-            p class="wait gap" { "Not on the price yet" }
-            (figure("each", "Charged for it, before tax", &hint, offer.map_or("", |offer| offer.price.as_str()), true))
+            p class="wait gap" { (say::not_on_price_yet()) }
+            (figure("each", say::charged_for_it(), &hint, offer.map_or("", |offer| offer.price.as_str()), true))
             @if let Some(offer) = offer { (super::price_offers::how(&format!("found-{}", sublet.sublet), &offer.working_html)) }
-            div class="presses" { (button(Look::Plain, "Put it on the price", &sublet.what, &[add], None)) }
+            div class="presses" { (button(Look::Plain, say::put_on_price(), &sublet.what, &[add], None)) }
         }
     }
 }
@@ -186,9 +195,9 @@ pub fn by_plan(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> 
     let names: Vec<&str> = named.iter().map(|(item, _)| item.as_str()).collect();
     Ok(html! {
         @if !named.is_empty() && !order.handed_over {
-            p class="gap" { "By the plan these go on new: " span class="strong" { (names.join(", ")) } }
+            p class="gap" { (say::by_plan_new()) span class="strong" { (names.join(", ")) } }
             form { div class="presses" {
-                (button(Look::Plain, "They are needed", &count(named.len(), "part", "parts"), &needed, None))
+                (button(Look::Plain, say::they_are_needed(), &say::parts_count(named.len()), &needed, None))
             } }
         }
     })

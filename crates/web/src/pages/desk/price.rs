@@ -1,9 +1,11 @@
 //! The price: its entries, each on a line of the order and for a payer.
 
 use super::overview::total_block;
+use super::papers::{payer_pays, payers};
 use super::price_offers::{self, Asked};
 use crate::State;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, chips, field, figure, input, link, order_request, when};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -43,37 +45,37 @@ pub async fn price(
         let id = shop::repair::OrderId::new(order.order.clone());
         let clock = shop::offers::clock_hours(visit.snap, &id)?;
         let grade = shop::offers::grade_of(visit.snap, &order.assigned);
-        let mut hint = format!("such as 3.67, {}", shop::offers::hours(visit.snap));
+        let mut hint = say::hours_hint(shop::offers::hours(visit.snap));
         if let Some(clock) = &clock {
-            hint = format!("{hint}; the clock ran {clock}");
+            hint = say::clock_ran(hint, clock);
         }
         let by_clock = order.price.is_none() && shop::offers::is_by_clock(visit.snap);
         let hours = clock.filter(|_| by_clock).unwrap_or_default();
-        Ok(Shown::of(&order, "Price", html! {
-            h1 { "Price" }
+        Ok(Shown::of(&order, say::price(), html! {
+            h1 { (say::price()) }
             form {
                 div class="columns" {
                     div {
                         @for total in &order.totals { (total_block(&order, total)) }
                         (on_invoices(&order))
                         @for (key, entry) in keyed(kept) { (kept_entry(&order, &key, entry)) }
-                        @if order.totals.is_empty() { p class="gap" { "No price yet." } }
+                        @if order.totals.is_empty() { p class="gap" { (say::no_price_yet()) } }
                     }
                     div {
                         (belongs(&order))
-                        h2 { "Add labour" }
-                        (input("labour", "What for", "", ""))
-                        (figure("hours", "Hours", &hint, &hours, false))
-                        (figure("rate", "An hour", "", &rate, false))
+                        h2 { (say::add_labour()) }
+                        (input("labour", say::what_for(), "", ""))
+                        (figure("hours", say::hours(), &hint, &hours, false))
+                        (figure("rate", say::an_hour(), "", &rate, false))
                         @if !rates.is_empty() { (rate_chips(&rates, grade.as_deref())) }
-                        h2 { "Add a part or other" }
-                        (chips("charge", "What sort", &[("part", "part"), ("test", "test"), ("sublet", "machine work"), ("supplies", "supplies"), ("core", "core"), ("disposal", "disposal"), ("fee", "other")], "part"))
-                        (input("what", "What", "", ""))
-                        (figure("quantity", "How many", "", "1", false))
-                        (figure("each", "Unit price, before tax", "", each, false))
+                        h2 { (say::add_part_or_other()) }
+                        (chips("charge", say::what_sort(), &sorts(), "part"))
+                        (input("what", say::what(), "", ""))
+                        (figure("quantity", say::how_many(), "", "1", false))
+                        (figure("each", say::unit_price(), "", each, false))
                     }
                 }
-                div class="presses low" { (button(Look::Confirm, "Set the price", "", &[set], None)) }
+                div class="presses low" { (button(Look::Confirm, say::set_the_price(), "", &[set], None)) }
             }
             div class="columns" {
                 div {
@@ -87,7 +89,7 @@ pub async fn price(
                     (price_offers::exempt(visit, &order))
                 }
             }
-            div class="presses" { (link(Look::Plain, "Get approval", "", &format!("/o/{}/ask", order.number))) }
+            div class="presses" { (link(Look::Plain, say::get_approval(), "", &format!("/o/{}/ask", order.number))) }
         }))
     })
     .await
@@ -118,8 +120,8 @@ fn entries(order: &OrderView, rates: &[RateOffer]) -> Vec<Value> {
         [one] => json!(one.line),
         _ => field("line"),
     };
-    out.push(when("hours", json!({ "line": only, "charge": "labour", "label": { "$text": "labour", "or": "Labour" }, "quantity": field("hours"), "each": hour(rates), "payer": payer })));
-    out.push(when("each", json!({ "line": only, "charge": field("charge"), "label": { "$text": "what", "or": "Parts" }, "quantity": field("quantity"), "each": field("each"), "payer": payer })));
+    out.push(when("hours", json!({ "line": only, "charge": "labour", "label": { "$text": "labour", "or": say::labour() }, "quantity": field("hours"), "each": hour(rates), "payer": payer })));
+    out.push(when("each", json!({ "line": only, "charge": field("charge"), "label": { "$text": "what", "or": say::parts() }, "quantity": field("quantity"), "each": field("each"), "payer": payer })));
     out
 }
 
@@ -147,7 +149,7 @@ fn rate_chips(rates: &[RateOffer], grade: Option<&str>) -> Markup {
             )
         })
         .collect();
-    let own = [("own", "as above")];
+    let own = [("own", say::rate_as_above())];
     let chips_of: Vec<(&str, &str)> = own
         .into_iter()
         .chain(
@@ -161,7 +163,7 @@ fn rate_chips(rates: &[RateOffer], grade: Option<&str>) -> Markup {
         all.position(|rate| rate.grade.as_deref() == Some(grade))
     });
     let chosen = theirs.map_or_else(|| "own".to_owned(), |nth| format!("rate-{nth}"));
-    chips("rate-is", "Which rate", &chips_of, &chosen)
+    chips("rate-is", say::which_rate(), &chips_of, &chosen)
 }
 
 /// What a price set from this page has seen.
@@ -192,7 +194,7 @@ fn on_invoices(order: &OrderView) -> Markup {
     let invoices = order.price.iter().flat_map(|price| &price.invoices);
     html! {
         @for invoice in invoices {
-            p class="gap soft" { "On invoice " (invoice.number.as_deref().unwrap_or("")) " of " (invoice.day) ", and stays so: " (invoice.gross) }
+            p class="gap soft" { (say::on_invoice_stays(invoice.number.as_deref().unwrap_or(""), &invoice.day, &invoice.gross)) }
             @for entry in &invoice.entries {
                 div class="row" { span class="what" { (entry.label) span class="soft line" { (entry.quantity) " × " (entry.each) } } span class="number" { (entry.amount) } }
             }
@@ -211,35 +213,50 @@ fn kept_entry(order: &OrderView, nth: &str, entry: &PriceEntryView) -> Markup {
             input type="checkbox" name=(format!("keep-{nth}")) value="yes" checked;
             span class="what" {
                 span class="strong line" { (entry.label) }
-                @for less in &entry.less { span class="soft line" { "Less " (less.amount) @if let Some(percent) = &less.percent { " (" (percent) " %)" } ": " (less.why) } }
-                span class="soft line" { (entry.quantity) " × " (entry.each) @if order.totals.len() > 1 { " · " (super::papers::payer_name(entry.payer)) " pays" } }
+                @for less in &entry.less { span class="soft line" { (say::less(&less.amount)) @if let Some(percent) = &less.percent { " (" (percent) " %)" } ": " (less.why) } }
+                span class="soft line" { (entry.quantity) " × " (entry.each) @if order.totals.len() > 1 { " · " (payer_pays(entry.payer)) } }
                 @if let Some(line) = line { span class="soft line" { (line.complaint) } }
             }
             span class="number" { (entry.amount) }
         }
         details id=(format!("change-{nth}")) {
-            summary class="row" { span class="what soft" { "Change its count or price" span class="skip" { ": " (entry.label) } } }
-            (figure(&format!("quantity-{nth}"), "How many", "", &entry.quantity_exact, true))
-            (figure(&format!("each-{nth}"), "Unit price, before tax", "", &entry.each_exact, true))
+            summary class="row" { span class="what soft" { (say::change_count_or_price()) span class="skip" { ": " (entry.label) } } }
+            (figure(&format!("quantity-{nth}"), say::how_many(), "", &entry.quantity_exact, true))
+            (figure(&format!("each-{nth}"), say::unit_price(), "", &entry.each_exact, true))
         }
     }
+}
+
+/// The sorts of what is charged beside work, to choose from.
+fn sorts() -> [(&'static str, &'static str); 7] {
+    [
+        ("part", say::sort_part()),
+        ("test", say::sort_test()),
+        ("sublet", say::sort_machine_work()),
+        ("supplies", say::sort_supplies()),
+        ("core", say::sort_core()),
+        ("disposal", say::sort_disposal()),
+        ("fee", say::sort_other()),
+    ]
 }
 
 /// Which line what is added belongs to, and who pays for it.
 fn belongs(order: &OrderView) -> Markup {
     let first = order.lines.first().map_or("", |line| line.line.as_str());
+    let [customer, warranty, goodwill] = payers();
+    let whose = [("line", say::as_its_line()), customer, warranty, goodwill];
     html! {
         @if order.lines.len() > 1 {
             fieldset {
-                legend { "What is added belongs to" }
+                legend { (say::added_belongs_to()) }
                 @for line in &order.lines {
                     label class="row" {
                         input type="radio" name="line" value=(line.line) checked[line.line == first];
-                        span class="what" { span class="line" { (line.complaint) } span class="soft line" { (super::papers::payer_name(line.payer)) " pays" } }
+                        span class="what" { span class="line" { (line.complaint) } span class="soft line" { (payer_pays(line.payer)) } }
                     }
                 }
             }
         }
-        (chips("payer", "Who pays for it", &[("line", "as its line"), ("customer", "customer"), ("warranty", "warranty"), ("goodwill", "goodwill")], "line"))
+        (chips("payer", say::who_pays_for_it(), &whose, "line"))
     }
 }

@@ -3,6 +3,7 @@
 
 use super::price::{keyed, seen};
 use crate::pages::Visit;
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, field, figure, order_request, required, text, when, words};
 use maud::{Markup, PreEscaped, html};
 use serde::Deserialize;
@@ -46,7 +47,7 @@ fn told(trouble: &Trouble) -> Markup {
 pub fn how(id: &str, working: &str) -> Markup {
     html! {
         details id=(id) {
-            summary class="row" { span class="soft" { "How was this found?" } }
+            summary class="row" { span class="soft" { (say::how_found()) } }
             div class="working" { (PreEscaped(working)) }
         }
     }
@@ -87,11 +88,11 @@ fn add(order: &OrderView, entries: &[Value]) -> Value {
 pub fn jobs(visit: &Visit<'_>, order: &OrderView) -> Markup {
     let jobs = offers::jobs(visit.snap);
     html! {
-        @if !jobs.is_empty() { h2 { "Jobs at a fixed price" } }
+        @if !jobs.is_empty() { h2 { (say::fixed_price_jobs()) } }
         @for job in &jobs {
             form {
                 div class="presses" { (button(Look::Plain, &job.name, &job.price, &[add(order, &job.entries)], None)) }
-                @if !job.parts.is_empty() { p class="soft" { "With " (job.parts.join(", ")) } }
+                @if !job.parts.is_empty() { p class="soft" { (say::with_parts(job.parts.join(", "))) } }
             }
         }
     }
@@ -106,8 +107,8 @@ pub fn supplies(visit: &Visit<'_>, order: &OrderView) -> Markup {
     let offered = offers::supplies(visit.snap, &OrderId::new(order.order.clone()));
     html! {
         @if let Some(offer) = offered.filter(|_| !charged) {
-            @let entry = json!({ "charge": "supplies", "label": words("Shop supplies"), "quantity": "1", "each": offer.price });
-            form { div class="presses" { (button(Look::Plain, "Shop supplies", &offer.price, &[add(order, &[entry])], None)) } }
+            @let entry = json!({ "charge": "supplies", "label": words(say::shop_supplies()), "quantity": "1", "each": offer.price });
+            form { div class="presses" { (button(Look::Plain, say::shop_supplies(), &offer.price, &[add(order, &[entry])], None)) } }
             (how("supplies-found", &offer.working_html))
         }
     }
@@ -122,7 +123,7 @@ pub fn disposal(visit: &Visit<'_>, order: &OrderView) -> Markup {
         .map(|(nth, fee)| {
             let (line, payer) = belonging(order);
             let name = format!("fee-{nth}");
-            when(&name, json!({ "line": line, "payer": payer, "charge": "disposal", "label": words(&format!("Disposal, {}", fee.of)),
+            when(&name, json!({ "line": line, "payer": payer, "charge": "disposal", "label": words(&say::disposal_of(&fee.of)),
                 "quantity": field(&name), "each": fee.each }))
         })
         .collect();
@@ -132,12 +133,12 @@ pub fn disposal(visit: &Visit<'_>, order: &OrderView) -> Markup {
     );
     html! {
         @if !fees.is_empty() {
-            h2 { "Disposal" }
+            h2 { (say::disposal()) }
             form {
                 @for (nth, fee) in fees.iter().enumerate() {
-                    (figure(&format!("fee-{nth}"), &format!("{}, how many", fee.of), &format!("{} each", fee.each), "", false))
+                    (figure(&format!("fee-{nth}"), &say::how_many_of(&fee.of), &say::each_costs(&fee.each), "", false))
                 }
-                div class="presses" { (button(Look::Plain, "Put it on the price", "", &[add], None)) }
+                div class="presses" { (button(Look::Plain, say::put_on_price(), "", &[add], None)) }
             }
         }
     }
@@ -151,15 +152,15 @@ pub fn from_cost(
 ) -> Markup {
     html! {
         details id="from-cost" open[found.is_some()] {
-            summary class="row" { span class="what" { "A price from what it costs us" } }
+            summary class="row" { span class="what" { (say::price_from_cost()) } }
             form method="get" action=(format!("/o/{}/price", order.number)) {
-                (figure("cost", "It costs us", "before tax", &asked.cost, true))
-                label class="row" { input type="checkbox" name="sublet" value="true" checked[asked.sublet]; span class="what" { "It is machine work" } }
-                div class="presses" { button class="press" type="submit" { "Work out the price" } }
+                (figure("cost", say::it_costs_us(), say::before_tax(), &asked.cost, true))
+                label class="row" { input type="checkbox" name="sublet" value="true" checked[asked.sublet]; span class="what" { (say::it_is_machine_work()) } }
+                div class="presses" { button class="press" type="submit" { (say::work_out_price()) } }
             }
             @match found {
                 Some(Ok(offer)) => {
-                    p class="yes gap" { "Sold for " (offer.price) ". It stands as the unit price above." }
+                    p class="yes gap" { (say::sold_for(&offer.price)) }
                     (how("cost-found", &offer.working_html))
                 },
                 Some(Err(trouble)) => (told(trouble)),
@@ -183,17 +184,17 @@ pub fn discount(visit: &Visit<'_>, order: &OrderView, asked: &Asked) -> Markup {
     });
     html! {
         details id="discount" open[off.is_some()] {
-            summary class="row" { span class="what" { "A discount" } }
+            summary class="row" { span class="what" { (say::a_discount()) } }
             form method="get" action=(format!("/o/{}/price", order.number)) {
-                (required("off", "How much", "10 % or 15.00", &asked.off))
+                (required("off", say::how_much(), say::percent_or_amount(), &asked.off))
                 fieldset {
-                    legend { "Off" }
-                    label class="row" { input type="radio" name="of" value="order" checked[nth.is_none()]; span { "all that the customer pays" } }
+                    legend { (say::off_what()) }
+                    label class="row" { input type="radio" name="of" value="order" checked[nth.is_none()]; span { (say::off_all()) } }
                     @for (key, entry) in &keyed {
                         label class="row" { input type="radio" name="of" value=(key) checked[*key == asked.of]; span class="what" { (entry.label) } span class="number" { (entry.amount) } }
                     }
                 }
-                div class="presses" { button class="press" type="submit" { "Work it out" } }
+                div class="presses" { button class="press" type="submit" { (say::work_it_out()) } }
             }
             @match off {
                 Some(Ok(offer)) => {
@@ -203,15 +204,15 @@ pub fn discount(visit: &Visit<'_>, order: &OrderView, asked: &Asked) -> Markup {
                         sent
                     }).collect();
                     @let set = order_request(&order.order, json!({ "price": { "entries": entries, "after": seen(order) } }));
-                    p class="gap strong" { (offer.off) " off." }
+                    p class="gap strong" { (say::amount_off(&offer.off)) }
                     @for ((_, entry), left) in keyed.iter().zip(&offer.amounts) {
                         @if *left != entry.amount {
-                            div class="row" { span class="what" { (entry.label) span class="soft line" { "now " (entry.amount) } } span class="number" { (left) } }
+                            div class="row" { span class="what" { (entry.label) span class="soft line" { (say::now_amount(&entry.amount)) } } span class="number" { (left) } }
                         }
                     }
                     form {
-                        (required("why", "Why", "it stands on the papers", ""))
-                        div class="presses" { (button(Look::Plain, "Take it off", &offer.off, &[set], Some(&format!("/o/{}/price", order.number)))) }
+                        (required("why", say::why(), say::stands_on_papers(), ""))
+                        div class="presses" { (button(Look::Plain, say::take_it_off(), &offer.off, &[set], Some(&format!("/o/{}/price", order.number)))) }
                     }
                 },
                 Some(Err(trouble)) => (told(&trouble)),
@@ -232,13 +233,13 @@ pub fn exempt(visit: &Visit<'_>, order: &OrderView) -> Markup {
     };
     html! {
         details id="exempt" {
-            summary class="row" { span class="what" { @if let Some(number) = &known.number { "Exempt from taxes by " (number) } @else { "The customer is exempt from taxes" } } }
+            summary class="row" { span class="what" { @if let Some(number) = &known.number { (say::exempt_by(number)) } @else { (say::customer_is_exempt()) } } }
             form {
-                (required("exempt", "The number they are exempt by", "it stands on the invoice", known.number.as_deref().unwrap_or("")))
-                div class="presses" { (button(Look::Plain, "Exempt", "holds for prices set from now on", &[told(text("exempt"))], None)) }
+                (required("exempt", say::exemption_number(), say::stands_on_invoice(), known.number.as_deref().unwrap_or("")))
+                div class="presses" { (button(Look::Plain, say::exempt(), say::holds_from_now(), &[told(text("exempt"))], None)) }
             }
             @if known.number.is_some() {
-                form { div class="presses" { (button(Look::Plain, "Not exempt any more", "", &[told(Value::Null)], None)) } }
+                form { div class="presses" { (button(Look::Plain, say::not_exempt(), "", &[told(Value::Null)], None)) } }
             }
         }
     }

@@ -3,6 +3,7 @@
 
 use crate::State;
 use crate::pages::{Shown, Visit, no_order, order_of, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, chips, field, figure, order_fact};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -32,9 +33,9 @@ pub async fn promise(
         let days = days(visit.snap)?;
         Ok(Shown::of(
             &view,
-            "When it is ready",
+            say::when_it_is_ready(),
             html! {
-                h1 { "When will it be ready?" }
+                h1 { (say::when_ready()) }
                 div class="columns" {
                     div {
                         @match days.plan.as_deref().filter(|plan| plan.place_of(view.number).is_some()) {
@@ -66,7 +67,7 @@ fn offers(view: &OrderView, plan: &DayPlan) -> Markup {
             div class="headline" {
                 span class="fact" { (plan.calendar.say(at)) }
                 span class="what" {
-                    span class="line" { "was promised" }
+                    span class="line" { (say::was_promised()) }
                     span class={ "line " @if chance < shop::floor::SLIPS { "no" } @else { "soft" } } { (kept(chance)) }
                 }
             }
@@ -74,7 +75,7 @@ fn offers(view: &OrderView, plan: &DayPlan) -> Markup {
         form { div class="presses" {
             @for (nth, offer) in offers.iter().enumerate() {
                 @let look = if Some(nth) == usual { Look::Confirm } else { Look::Plain };
-                (button(look, &format!("Say {}", offer.say), &kept(offer.chance), &[fact(&offer.at.to_string())], None))
+                (button(look, &say::say_time(&offer.say), &kept(offer.chance), &[fact(&offer.at.to_string())], None))
             }
         } }
     }
@@ -85,20 +86,20 @@ fn laid(view: &OrderView, plan: &DayPlan) -> Markup {
     let at = plan.place_of(view.number);
     let floor = &plan.plan.floor;
     html! {
-        h2 { "How it is planned" }
+        h2 { (say::how_planned()) }
         @for one in plan.plan.placed.iter().filter(|one| Some(one.order) == at) {
             @let who = one.people.iter().map(|person| floor.people[*person].name.as_str()).collect::<Vec<_>>();
             div class="row" {
                 span class="what" {
                     @let what = &floor.orders[one.order].phases[one.phase].what;
-                    @if who.is_empty() { span class="line" { "Waits for " span class="strong" { (what) } } }
+                    @if who.is_empty() { span class="line" { (say::waits_for()) span class="strong" { (what) } } }
                     @else { span class="strong line" { (shop::say::capital(what)) } }
                     span class="soft line" {
                         (who.join(", "))
                         @if let Some(stall) = one.stall { @if !who.is_empty() { ", " } (floor.stalls[stall].name) }
                     }
                 }
-                span class="number" { (plan.calendar.say(one.from)) " to " (plan.calendar.say(one.to)) }
+                span class="number" { (say::from_to(plan.calendar.say(one.from), plan.calendar.say(one.to))) }
             }
         }
         @if let Some(order) = at && let Some(why) = plan.why(order) { p class="soft gap" { (shop::say::capital(&why)) } }
@@ -113,10 +114,10 @@ fn unknown(view: &OrderView, days: &Days) -> Markup {
         .find(|one| one.number == view.number);
     html! {
         @for missing in &days.missing {
-            a class="row" href="/shop#hours" { span class="what wait" { "Nothing is planned: " (missing) } span class="soft" { "tell it" } }
+            a class="row" href="/shop#hours" { span class="what wait" { (say::nothing_planned(missing)) } span class="soft" { (say::tell_it()) } }
         }
-        @if let Some(one) = why { p class="wait gap" { "Not planned: " (one.why) } }
-        @else if days.missing.is_empty() { p class="gap" { "Nothing is left to be planned." } }
+        @if let Some(one) = why { p class="wait gap" { (say::not_planned_why(&one.why)) } }
+        @else if days.missing.is_empty() { p class="gap" { (say::nothing_left_to_plan()) } }
     }
 }
 
@@ -127,10 +128,10 @@ fn another(view: &OrderView) -> Markup {
     );
     html! {
         details id="another" {
-            summary class="row" { span class="what strong" { "Another time" } @if let Some(hour) = &view.row.promised { span class="soft" { "promised " (hour) } } }
+            summary class="row" { span class="what strong" { (say::another_time()) } @if let Some(hour) = &view.row.promised { span class="soft" { (say::promised_at(hour)) } } }
             form {
-                label class="field" { span { "Promised for" } input type="datetime-local" name="promised" required; }
-                div class="presses" { (button(Look::Plain, "Promise it", "", &[fact], None)) }
+                label class="field" { span { (say::promised_for()) } input type="datetime-local" name="promised" required; }
+                div class="presses" { (button(Look::Plain, say::promise_it(), "", &[fact], None)) }
             }
         }
     }
@@ -160,15 +161,12 @@ fn left(visit: &Visit<'_>, view: &OrderView, order: &Order) -> Markup {
             .chain(now.and_then(|now| now.skill))
             .collect()
     };
-    let words: Vec<(&str, String)> = known
-        .iter()
-        .map(|system| {
-            let code = SystemForm::word(*system);
-            (code, code.replace('-', " "))
-        })
-        .collect();
-    let mut skills = vec![("", "anybody")];
-    skills.extend(words.iter().map(|(code, word)| (*code, word.as_str())));
+    let mut skills = vec![("", say::anybody())];
+    skills.extend(
+        known
+            .iter()
+            .map(|system| (SystemForm::word(*system), system_name(*system))),
+    );
     let skill = now.and_then(|now| now.skill).map_or("", SystemForm::word);
     let stall = StallNeededForm::word(now.map_or(StallNeeded::Any, |now| now.stall));
     let likely = now.map_or(String::new(), |now| now.minutes.normalize().to_string());
@@ -177,16 +175,41 @@ fn left(visit: &Visit<'_>, view: &OrderView, order: &Order) -> Markup {
         |(least, most)| (least.normalize().to_string(), most.normalize().to_string()),
     );
     html! {
-        h2 { "Work left" }
+        h2 { (say::work_left()) }
         form {
-            (figure("minutes", "Minutes, likely", "what is worked from now on counts down", &likely, true))
-            (figure("least", "At least", "leave both empty if you can't say", &least, false))
-            (figure("most", "At most", "", &most, false))
-            @if skills.len() > 1 { (chips("skill", "Who can do it", &skills, skill)) }
+            (figure("minutes", say::minutes_likely(), say::counts_down(), &likely, true))
+            (figure("least", say::at_least(), say::leave_both_empty(), &least, false))
+            (figure("most", say::at_most(), "", &most, false))
+            @if skills.len() > 1 { (chips("skill", say::who_can_do_it(), &skills, skill)) }
             @else { input type="hidden" name="skill" value=""; }
-            (chips("stall", "Where", &[("any", "any stall"), ("lift", "on a lift"), ("flat", "flat"), ("none", "no stall")], stall))
-            div class="presses" { (button(Look::Plain, "Save", "", &[fact], None)) }
+            (chips("stall", say::where_done(), &[("any", say::any_stall()), ("lift", say::on_a_lift()), ("flat", say::flat()), ("none", say::no_stall())], stall))
+            div class="presses" { (button(Look::Plain, say::save(), "", &[fact], None)) }
         }
+    }
+}
+
+/// A system of the vehicle, in words.
+fn system_name(system: System) -> &'static str {
+    match system {
+        System::Brakes => say::brakes(),
+        System::Steering => say::steering(),
+        System::Wheels => say::wheels(),
+        System::Suspension => say::suspension(),
+        System::Fuel => say::fuel(),
+        System::Restraints => say::restraints(),
+        System::DriveBelt => say::drive_belt(),
+        System::HighVoltage => say::high_voltage(),
+        System::Cooling => say::cooling(),
+        System::Oil => say::oil(),
+        System::Engine => say::engine(),
+        System::Transmission => say::transmission(),
+        System::Intake => say::intake(),
+        System::Exhaust => say::exhaust(),
+        System::Battery => say::battery(),
+        System::Electrical => say::electrical(),
+        System::Climate => say::climate(),
+        System::Body => say::body(),
+        System::Unknown => say::unknown_system(),
     }
 }
 
@@ -198,10 +221,10 @@ fn answer(view: &OrderView, order: &Order) -> Markup {
         json!({ "answer-due": { "at": { "$time": "answer" }, "after": seen(&told) } }),
     );
     html! {
-        h2 { "It waits for a yes" }
+        h2 { (say::waits_for_their_yes()) }
         form {
-            label class="field" { span { "They will answer by" } input type="datetime-local" name="answer" required; }
-            div class="presses" { (button(Look::Plain, "Keep it", "", &[fact], None)) }
+            label class="field" { span { (say::answer_by()) } input type="datetime-local" name="answer" required; }
+            div class="presses" { (button(Look::Plain, say::keep_it(), "", &[fact], None)) }
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::State;
 use crate::pages::{Shown, show};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, field, figure, input, new, required, text, when, words};
 use axum::extract;
 use axum::http::HeaderMap;
@@ -21,22 +22,22 @@ pub async fn sale(extract::State(state): extract::State<State>, headers: HeaderM
         let mut commands = Vec::new();
         if world.customer(&CustomerId::new(COUNTER))?.is_blank() {
             commands.push(json!({ "stream": "customer:counter", "customer_fact": { "declared": {
-                "texts": { "name": words("Counter sale") } } } }));
+                "texts": { "name": words(say::counter_sale()) } } } }));
         }
         if world.vehicle(&VehicleId::new(COUNTER))?.is_blank() {
             commands.push(json!({ "stream": "vehicle:counter", "vehicle_fact": { "declared": {
-                "texts": { "label": words("Over the counter") }, "vin_read": "none-readable", "rust": null,
+                "texts": { "label": words(say::over_the_counter_record()) }, "vin_read": "none-readable", "rust": null,
                 "customer": COUNTER } } }));
         }
         commands.extend(sold());
-        Ok(Shown::new("Sale", html! {
-            h1 { "Sale over the counter" }
+        Ok(Shown::new(say::sale(), html! {
+            h1 { (say::sale_over_counter()) }
             form class="narrow" {
                 @for nth in 0..ROWS { (row(nth)) }
-                (input("buyer", "Buyer", "leave empty where nobody needs a name on the bill", ""))
-                (input("phone", "Telephone", "", ""))
+                (input("buyer", say::buyer(), say::buyer_hint(), ""))
+                (input("phone", say::telephone(), "", ""))
                 div class="presses low" {
-                    (button(Look::Confirm, "To the bill", "", &commands, Some("/order/{order}?to=hand-over")))
+                    (button(Look::Confirm, say::to_the_bill(), "", &commands, Some("/order/{order}?to=hand-over")))
                 }
             }
         }))
@@ -48,15 +49,15 @@ fn row(nth: usize) -> Markup {
     let name = |what: &str| format!("{what}-{nth}");
     html! {
         @if nth == 0 {
-            (required(&name("what"), "What", "such as wiper blades, pair", ""))
-            (figure(&name("each"), "Price of one, before tax", "", "", true))
-            (figure(&name("count"), "How many", "", "1", true))
+            (required(&name("what"), say::what(), say::sale_hint(), ""))
+            (figure(&name("each"), say::price_of_one(), "", "", true))
+            (figure(&name("count"), say::how_many(), "", "1", true))
         } @else {
             details id=(name("more")) {
-                summary class="row" { span class="what" { "One thing more" } }
-                (input(&name("what"), "What", "", ""))
-                (figure(&name("each"), "Price of one, before tax", "", "", false))
-                (figure(&name("count"), "How many", "", "1", false))
+                summary class="row" { span class="what" { (say::one_thing_more()) } }
+                (input(&name("what"), say::what(), "", ""))
+                (figure(&name("each"), say::price_of_one(), "", "", false))
+                (figure(&name("count"), say::how_many(), "", "1", false))
             }
         }
     }
@@ -84,7 +85,7 @@ fn sold() -> Vec<Value> {
     };
     let worded = |which: &str| {
         fact(
-            json!({ "line-worded": { "line": new("line"), "text": which, "words": words("sold over the counter"), "after": [] } }),
+            json!({ "line-worded": { "line": new("line"), "text": which, "words": words(say::sold_over_counter()), "after": [] } }),
         )
     };
     vec![

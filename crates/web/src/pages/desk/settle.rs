@@ -1,7 +1,8 @@
 //! The invoice and the money at the door: where nobody has to be asked first, one tap does
 //! both, and what was found and done goes on the paper with it.
 
-use super::overview::{PAID_BY, charge, invoice, owed_by_customer, take, total_block};
+use super::overview::{charge, invoice, owed_by_customer, paid_by, take, total_block};
+use crate::phrases::desk as say;
 use crate::tap::{Look, button, chips, field, figure, input, order_fact, text, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -29,15 +30,15 @@ pub fn settle(order: &OrderView) -> Markup {
     );
     let and_paid: Vec<Value> = charged.iter().cloned().chain([paid]).collect();
     html! {
-        h2 { "Invoice and money" }
+        h2 { (say::invoice_and_money()) }
         (total_block(order, owes))
         form {
             @for told in told.iter().flatten() { (told.field()) }
-            (figure("amount", "Paid now", "before it leaves", &owes.balance, true))
-            (chips("by", "How", PAID_BY, "card"))
+            (figure("amount", say::paid_now(), say::before_it_leaves(), &owes.balance, true))
+            (chips("by", say::how(), &paid_by(), "card"))
             div class="presses two" {
-                (button(Look::Confirm, "Invoice, paid", "", &and_paid, None))
-                (button(Look::Plain, "Invoice only", "", &charged, None))
+                (button(Look::Confirm, say::invoice_paid(), "", &and_paid, None))
+                (button(Look::Plain, say::invoice_only(), "", &charged, None))
             }
         }
     }
@@ -77,14 +78,14 @@ pub fn untold(order: &OrderView, line: &LineView) -> Vec<Untold> {
     };
     let cause = ask(
         "cause",
-        "What was found",
-        "goes on the invoice",
+        say::what_was_found(),
+        say::goes_on_invoice(),
         String::new(),
     );
     let correction = ask(
         "correction",
-        "What was done",
-        "goes on the invoice; from what was put on new and what differs now",
+        say::what_was_done(),
+        say::goes_on_invoice_from(),
         done(order),
     );
     let missing = [line.cause.is_none(), line.correction.is_none()];
@@ -102,7 +103,7 @@ fn done(order: &OrderView) -> String {
         .filter(renewed)
         .map(|item| item.label.as_str())
         .collect();
-    let new = (!new.is_empty()).then(|| format!("New: {}", new.join(", ")));
+    let new = (!new.is_empty()).then(|| say::new_things(new.join(", ")));
     let differs = order
         .papers
         .differences
