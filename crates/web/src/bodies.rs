@@ -3,6 +3,7 @@
 //! is not read until there is some, so a hundred large commands take no more than a few.
 
 use crate::door::answer;
+use crate::phrases::frame as say;
 use axum::body::{Body, Bytes, HttpBody};
 use axum::extract::{self, Request};
 use axum::http::StatusCode;
@@ -79,13 +80,13 @@ pub async fn bodies(
         return StatusCode::PAYLOAD_TOO_LARGE.into_response();
     }
     let Some(_room) = bodies.room(size).await else {
-        return answer(&not_now("too much is being sent at once"));
+        return answer(&not_now(say::too_much_at_once()));
     };
     match whole(body, bodies.patience).await {
         Ok(content) => next.run(Request::from_parts(head, content.into())).await,
         Err(Broken::TooLarge) => StatusCode::PAYLOAD_TOO_LARGE.into_response(),
-        Err(Broken::TooSlow) => answer(&not_now("what was sent did not arrive in time")),
-        Err(Broken::Off) => answer(&not_now("what was sent broke off")),
+        Err(Broken::TooSlow) => answer(&not_now(say::did_not_arrive_in_time())),
+        Err(Broken::Off) => answer(&not_now(say::broke_off())),
     }
 }
 
@@ -93,9 +94,9 @@ pub async fn bodies(
 fn not_now(what: &str) -> Trouble {
     Trouble::new(
         TroubleKind::Away,
-        "the request",
+        say::the_request(),
         what,
-        "send it again; a command counts once",
+        say::send_again(),
     )
 }
 

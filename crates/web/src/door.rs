@@ -3,6 +3,7 @@
 use crate::State;
 use crate::allowed::caller_of;
 use crate::pages::{cookie, no_order};
+use crate::phrases::frame as say;
 use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{self, Path, Query};
@@ -51,9 +52,9 @@ pub async fn blocking<T: Send + 'static>(
         .unwrap_or_else(|_| {
             Err(Trouble::new(
                 TroubleKind::Record,
-                "the program",
-                "it stopped in the middle of this",
-                "try again",
+                say::the_program(),
+                say::stopped_in_the_middle(),
+                say::try_again(),
             ))
         })
 }
@@ -95,7 +96,7 @@ pub async fn commands(
     headers: HeaderMap,
     body: Bytes,
 ) -> Response {
-    let sent = match json_of(&headers, &body, "one command") {
+    let sent = match json_of(&headers, &body, say::one_command()) {
         Ok(sent) => sent,
         Err(trouble) => return answer(&trouble),
     };
@@ -117,19 +118,19 @@ pub fn json_of<T: DeserializeOwned>(
         .is_some_and(|media| media.split(';').next().unwrap_or("").trim() == "application/json");
     if !json {
         return Err(Trouble::unreadable(
-            "the content type",
-            "only JSON is taken",
-            "send content-type: application/json",
+            say::the_content_type(),
+            say::only_json(),
+            say::send_json(),
         ));
     }
     serde_json::from_slice(body).map_err(|error| {
         let what = if error.is_data() {
-            format!("it is not {wanted}: {error}")
+            say::it_is_not(wanted, error)
         } else {
-            format!("it is no JSON: {error}")
+            say::it_is_no_json(error)
         };
-        let mend = format!("send {wanted}; see /api/openapi.json");
-        Trouble::unreadable("the body", what, &mend)
+        let mend = say::send_what_is_wanted(wanted);
+        Trouble::unreadable(say::the_body(), what, &mend)
     })
 }
 
@@ -151,7 +152,7 @@ pub async fn check(
     headers: HeaderMap,
     body: Bytes,
 ) -> Response {
-    let parts: Vec<Value> = match json_of(&headers, &body, "a list of commands") {
+    let parts: Vec<Value> = match json_of(&headers, &body, say::list_of_commands()) {
         Ok(parts) => parts,
         Err(trouble) => return answer(&trouble),
     };

@@ -9,6 +9,7 @@ use crate::State;
 use crate::door::{answer, blocking};
 use crate::network::{Known, Network, Peer};
 use crate::pages::{cookie, trouble_answer};
+use crate::phrases::frame as say;
 use axum::body::Body;
 use axum::extract::{self, MatchedPath, Request};
 use axum::http::header::{CACHE_CONTROL, COOKIE, HeaderValue, LOCATION, SET_COOKIE};
@@ -74,11 +75,11 @@ pub async fn enter(
         None => return told(&route, &not_joined()),
     };
     let mut answer = match kept_out(&route, &known) {
-        Some(trouble) if trouble.place == WHO_IS_IT && !route.starts_with("/api/") => {
+        Some(KeptOut::Nobody) if !route.starts_with("/api/") => {
             let back = request.uri().path_and_query().map_or("/", |to| to.as_str());
             to_sign_in(back)
         }
-        Some(trouble) => told(&route, &trouble),
+        Some(kept_out) => told(&route, &kept_out.trouble()),
         None => {
             let page = request.uri().path().to_owned();
             enters(request.headers_mut(), Some(&known));
@@ -198,29 +199,31 @@ async fn note_opened(state: &State, network: &Network, known: &Known, page: Stri
     let _ = noted.await;
 }
 
-const WHO_IS_IT: &str = "who it is";
+/// Why a device that is known does not get what it asks for.
+enum KeptOut {
+    /// The owner has put it out.
+    PutOut,
+    /// Nobody is signed in on it.
+    Nobody,
+}
 
-/// Why a device that is known does not get what it asks for; nothing if it does.
-fn kept_out(route: &str, known: &Known) -> Option<Trouble> {
+impl KeptOut {
+    fn trouble(&self) -> Trouble {
+        let (place, what, mend) = match self {
+            Self::PutOut => (say::this_device(), say::was_put_out(), say::let_in_again()),
+            Self::Nobody => (say::who_it_is(), say::nobody_signed_in(), say::name_and_pin()),
+        };
+        Trouble::new(TroubleKind::SignIn, place, what, mend)
+    }
+}
+
+/// Why it does not get it; nothing if it does.
+fn kept_out(route: &str, known: &Known) -> Option<KeptOut> {
     if known.card.put_out_at.is_some() {
-        return (route != "/api/commands").then(|| {
-            Trouble::new(
-                TroubleKind::SignIn,
-                "this device",
-                "it was put out",
-                "what was tapped on it before is still sent; ask at the desk to let it in again",
-            )
-        });
+        return (route != "/api/commands").then_some(KeptOut::PutOut);
     }
-    if NOBODY.contains(&route) || (known.signed.is_some() && !known.idle) {
-        return None;
-    }
-    Some(Trouble::new(
-        TroubleKind::SignIn,
-        WHO_IS_IT,
-        "nobody is signed in on this device",
-        "pick your name and type your PIN",
-    ))
+    let may = NOBODY.contains(&route) || (known.signed.is_some() && !known.idle);
+    (!may).then_some(KeptOut::Nobody)
 }
 
 /// Puts what was found into the request, in place of what the browser said of itself.
@@ -245,9 +248,9 @@ fn to_sign_in(back: &str) -> Response {
 fn not_joined() -> Trouble {
     Trouble::new(
         TroubleKind::SignIn,
-        "this device",
-        "this device has not joined the shop",
-        "at the desk, open The shop, then Devices and people, and scan the code that is shown there",
+        say::this_device(),
+        say::has_not_joined(),
+        say::scan_the_code(),
     )
 }
 
@@ -262,9 +265,9 @@ fn told(route: &str, trouble: &Trouble) -> Response {
 fn too_much(route: &str) -> Response {
     let trouble = Trouble::new(
         TroubleKind::Away,
-        "this device",
-        "it asks for more than anybody can look at",
-        "wait a moment; what was tapped is kept and sent then",
+        say::this_device(),
+        say::asks_too_much(),
+        say::wait_a_moment(),
     );
     let mut answer = told(route, &trouble);
     *answer.status_mut() = StatusCode::TOO_MANY_REQUESTS;

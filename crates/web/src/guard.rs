@@ -1,6 +1,7 @@
 //! Who may talk to this program: only pages it served itself, at an address of its own.
 
 use crate::network::Network;
+use crate::phrases::frame as say;
 use axum::body::Body;
 use axum::extract::{self, Request};
 use axum::http::header::{
@@ -36,17 +37,14 @@ pub async fn guard(
             .as_ref()
             .and_then(|network| network.names().hosts.into_iter().next());
         let mend = match ours {
-            Some(host) => format!("open https://{host}"),
-            None => format!(
-                "open http://127.0.0.1:{} in a browser on this machine",
-                guard.port
-            ),
+            Some(host) => say::open_there(host),
+            None => say::open_on_this_machine(guard.port),
         };
         return (
             StatusCode::FORBIDDEN,
             axum::Json(serde_json::json!({
                 "kind": "refused",
-                "where": "the request",
+                "where": say::the_request(),
                 "what": what,
                 "mend": mend,
             })),
@@ -88,10 +86,7 @@ impl Guard {
         match host {
             Some(host) if is_here(host) || on_network(host) => {}
             host => {
-                return Err(format!(
-                    "it is addressed to {:?}, which is not here",
-                    host.unwrap_or("")
-                ));
+                return Err(say::addressed_elsewhere(format!("{:?}", host.unwrap_or(""))));
             }
         }
         if let Some(origin) = text(&ORIGIN) {
@@ -99,12 +94,12 @@ impl Guard {
             let ours =
                 from("http://").is_some_and(is_here) || from("https://").is_some_and(on_network);
             if !ours {
-                return Err(format!("it comes from a page of {origin}"));
+                return Err(say::from_a_page_of(origin));
             }
         }
         match text(&HeaderName::from_static("sec-fetch-site")) {
             None | Some("same-origin" | "none") => Ok(()),
-            Some(other) => Err(format!("it comes from a page of another place ({other})")),
+            Some(other) => Err(say::from_another_place(other)),
         }
     }
 }

@@ -2,6 +2,7 @@
 //! is all that is answered in the open, and it shows nothing of the shop.
 
 use crate::network::Network;
+use crate::phrases::frame as say;
 use axum::Router;
 use axum::extract::State;
 use axum::http::header::{
@@ -11,6 +12,7 @@ use axum::http::header::{
 use axum::response::{IntoResponse, Response};
 use axum::routing::get;
 use maud::{DOCTYPE, Markup, html};
+use phrases::spoken;
 use std::sync::Arc;
 
 /// What it hands out.
@@ -79,80 +81,60 @@ async fn page(State(certificate): State<Certificate>) -> Markup {
     let installs = certificate.authority.is_some();
     html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(spoken().tag()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
-                title { "Join the shop · buttonup" }
+                title { (say::join_the_shop()) " · buttonup" }
                 link rel="stylesheet" href="/app.css";
                 script type="module" src="/join.js" {}
             }
             body {
                 main class="alone" {
-                    h1 { "Join the shop" }
+                    h1 { (say::join_the_shop()) }
                     @if installs {
-                        p class="gap" { "What this device and the shop's computer send each other is encrypted, with a certificate of the shop's own. Install it once on this device. Without it everything works after a warning of the browser, but no page opens where the Wi-Fi does not reach." }
-                        h2 { "1. Install the certificate" }
-                        div class="presses" { a class="press" href="/authority.crt" { "Load the certificate" } }
+                        p class="gap" { (say::why_a_certificate()) }
+                        h2 { (say::install_the_certificate()) }
+                        div class="presses" { a class="press" href="/authority.crt" { (say::load_the_certificate()) } }
                         (steps())
-                        p class="soft gap" { "It counts for addresses inside the shop's network alone." }
-                        h2 { "2. Join" }
+                        p class="soft gap" { (say::counts_inside_alone()) }
+                        h2 { (say::then_join()) }
                     }
-                    div class="presses" { a class="press confirm" href=(format!("https://{host}/join")) data-join=(format!("https://{host}/join/")) { "Join the shop" } }
-                    p class="soft gap" { "Nothing of the shop is shown on this page, and nothing is typed on it." }
+                    div class="presses" { a class="press confirm" href=(format!("https://{host}/join")) data-join=(format!("https://{host}/join/")) { (say::join_the_shop()) } }
+                    p class="soft gap" { (say::nothing_shown_here()) }
                 }
             }
         }
     }
 }
 
+type Said = fn() -> &'static str;
+
 /// A device, and what to do on it.
-const STEPS: &[(&str, &[&str])] = &[
+const STEPS: &[(Said, &[Said])] = &[
     (
-        "Android",
+        say::on_android,
         &[
-            "Press \u{201c}Load the certificate\u{201d} and keep the file.",
-            "Open Settings, Security, More security settings, Encryption and credentials, Install a certificate, CA certificate. On some phones it is found by searching Settings for \u{201c}certificate\u{201d}.",
-            "Read the warning, press \u{201c}Install anyway\u{201d}, and pick buttonup-shop.crt.",
+            say::android_load,
+            say::android_settings,
+            say::android_install,
         ],
     ),
     (
-        "iPhone and iPad",
-        &[
-            "Open this page in Safari, press \u{201c}Load the certificate\u{201d} and allow the profile.",
-            "Open Settings, General, VPN and device management, and install the profile.",
-            "Then Settings, General, About, Certificate trust settings: switch it on for this shop.",
-        ],
+        say::on_iphone,
+        &[say::iphone_load, say::iphone_settings, say::iphone_trust],
     ),
-    (
-        "Windows",
-        &[
-            "Open the file that was loaded and press Install certificate.",
-            "Choose Local machine, then \u{201c}Place all certificates in the following store\u{201d}: Trusted root certification authorities.",
-        ],
-    ),
-    (
-        "macOS",
-        &[
-            "Open the file that was loaded: Keychain Access adds it.",
-            "Open it there, and under Trust choose Always trust.",
-        ],
-    ),
-    (
-        "Linux",
-        &[
-            "In Chromium: Settings, Privacy and security, Security, Manage certificates, Authorities, Import; trust it for websites.",
-            "In Firefox: Settings, Privacy and security, View certificates, Authorities, Import.",
-        ],
-    ),
+    (say::on_windows, &[say::windows_open, say::windows_store]),
+    (say::on_macos, &[say::macos_open, say::macos_trust]),
+    (say::on_linux, &[say::linux_chromium, say::linux_firefox]),
 ];
 
 fn steps() -> Markup {
     html! {
         @for (device, steps) in STEPS {
             details {
-                summary class="row" { span class="what strong" { (device) } }
-                ol { @for step in *steps { li class="gap" { (step) } } }
+                summary class="row" { span class="what strong" { (device()) } }
+                ol { @for step in *steps { li class="gap" { (step()) } } }
             }
         }
     }

@@ -1,7 +1,9 @@
 //! The frame of every page: at the vehicle a line with the way back, at the desk a bar that leads
 //! to every part of the shop.
 
+use crate::phrases::frame as say;
 use maud::{DOCTYPE, Markup, html};
+use phrases::spoken;
 
 /// The parts of the shop that the bar at the desk leads to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,21 +34,23 @@ pub struct Frame<'a> {
     pub part: Option<Part>,
 }
 
-/// Each part: the letter that opens it, its name before, at and after that letter, its address.
-const PARTS: [(Part, &str, [&str; 3], &str); 6] = [
-    (Part::Day, "d", ["", "D", "ay"], "/"),
-    (Part::Orders, "o", ["", "O", "rders"], "/find"),
-    (Part::Calls, "c", ["", "C", "alls and waits"], "/calls"),
-    (Part::Maps, "m", ["", "M", "aps"], "/maps"),
-    (Part::Bench, "w", ["", "W", "ork it out"], "/calc"),
-    (Part::Shop, "s", ["The ", "s", "hop"], "/shop"),
+type Said = fn() -> &'static str;
+
+/// Each part: its address, its name, and the letter of that name that opens it.
+const PARTS: [(Part, &str, Said, Said); 6] = [
+    (Part::Day, "/", say::day, say::day_key),
+    (Part::Orders, "/find", say::orders, say::orders_key),
+    (Part::Calls, "/calls", say::calls_and_waits, say::calls_key),
+    (Part::Maps, "/maps", say::maps, say::maps_key),
+    (Part::Bench, "/calc", say::work_it_out, say::work_it_out_key),
+    (Part::Shop, "/shop", say::the_shop, say::the_shop_key),
 ];
 
 /// A whole page.
 pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
     html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(spoken().tag()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -73,16 +77,16 @@ pub fn page(frame: &Frame<'_>, content: &Markup) -> Markup {
                 }
                 footer class="status" {
                     // Whoever is nobody here yet has done nothing to take back.
-                    @if frame.who.is_empty() { div class="row" { span class="what" { span class="line" data-status role="status" { "Saved" } } } }
+                    @if frame.who.is_empty() { div class="row" { span class="what" { span class="line" data-status role="status" { (say::saved()) } } } }
                     @else { button class="row" type="button" data-undo {
                         span class="what" {
-                            span class="line" data-status role="status" { "Saved" }
+                            span class="line" data-status role="status" { (say::saved()) }
                             span class="soft line short" data-last aria-hidden="true" {}
                         }
-                        span class="strong" { "Undo last" }
+                        span class="strong" { (say::undo_last()) }
                     } }
                     @if !frame.who.is_empty() {
-                        button class="keys soft on-desk" type="button" data-keys-open { "An underlined letter opens it · / finds · ? all keys" }
+                        button class="keys soft on-desk" type="button" data-keys-open { (say::keys_at_a_glance()) }
                     }
                 }
                 @if !frame.who.is_empty() { (keys()) }
@@ -100,39 +104,71 @@ fn bar(frame: &Frame<'_>) -> Markup {
     html! {
         div class="bar on-desk" {
             a class="strong" href="/" { (frame.shop) }
-            nav aria-label="The shop" {
-                @for (part, key, [before, letter, after], to) in PARTS {
-                    a href=(to) data-key=(key) aria-current=[(frame.part == Some(part)).then_some("page")] {
+            nav aria-label=(say::the_shop()) {
+                @for (part, to, name, key) in PARTS {
+                    @let (before, letter, after) = around(name(), key());
+                    a href=(to) data-key=(key()) aria-current=[(frame.part == Some(part)).then_some("page")] {
                         (before) u { (letter) } (after)
                     }
                 }
             }
             form method="get" action="/find" class="find" {
-                input type="text" name="q" aria-label="Find name, plate, number" placeholder="Find name, plate, number  /" autocomplete="off" data-find;
+                input type="text" name="q" aria-label=(say::find()) placeholder=(say::find_with_key()) autocomplete="off" data-find;
             }
             a class="strong" href="/who" { (first_name(frame)) }
         }
     }
 }
 
+/// A name before, at and after the letter that opens it.
+fn around<'n>(name: &'n str, key: &str) -> (&'n str, &'n str, &'n str) {
+    let at = name.find(|one: char| one.to_lowercase().eq(key.chars()));
+    let (before, rest) = name.split_at(at.unwrap_or(name.len()));
+    let (letter, after) = rest.split_at(rest.chars().next().map_or(0, char::len_utf8));
+    (before, letter, after)
+}
+
 /// All keys, and the switch that turns letters off.
 fn keys() -> Markup {
     let all = [
-        ("letters that are underlined", "open that page"),
-        ("1 to 9", "open what stands in that stall"),
-        ("/", "find a name, a plate, a number, a telephone"),
-        ("Tab, Enter", "go from one thing to the next, and open it"),
-        ("Esc", "back to the day"),
-        ("?", "this list"),
+        (say::underlined_letters(), say::open_that_page()),
+        (say::one_to_nine(), say::open_that_stall()),
+        ("/", say::find_all_of_it()),
+        (say::tab_enter(), say::from_one_to_the_next()),
+        (say::escape(), say::back_to_the_day()),
+        ("?", say::this_list()),
     ];
     html! {
         dialog data-keys aria-labelledby="keys" {
-            h2 id="keys" { "Keys" }
+            h2 id="keys" { (say::keys()) }
             @for (key, does) in all {
                 div class="row" { span class="strong" { (key) } span class="soft" { (does) } }
             }
-            label class="row" { input type="checkbox" data-letters checked; span class="what" { "Letters and digits open pages" } }
-            form method="dialog" { div class="presses" { button class="press" type="submit" { "Close" } } }
+            label class="row" { input type="checkbox" data-letters checked; span class="what" { (say::letters_open_pages()) } }
+            form method="dialog" { div class="presses" { button class="press" type="submit" { (say::close()) } } }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use phrases::{Language, speaking};
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn each_part_has_a_letter_of_its_own_in_its_name() {
+        for language in Language::ALL {
+            let keys: BTreeSet<&str> = speaking(language, || {
+                PARTS.map(|(_, _, name, key)| {
+                    let (_, letter, _) = around(name(), key());
+                    assert_eq!(letter.to_lowercase(), key(), "{}", name());
+                    key()
+                })
+            })
+            .into();
+            assert_eq!(keys.len(), PARTS.len(), "{keys:?}");
+        }
+        assert_eq!(around("The shop", "s"), ("The ", "s", "hop"));
     }
 }

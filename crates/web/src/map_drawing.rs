@@ -1,5 +1,6 @@
 //! A map as it is drawn: what is wanted, all that it needs first, and where that stands.
 
+use crate::phrases::frame as say;
 use drawing::{LayerCall, LayerMark, LayerNeed, LayerStand, LayerThing, Layers, layers, svg};
 use maud::{Markup, PreEscaped, html};
 use shop::map::{Map, MapItem};
@@ -77,8 +78,8 @@ fn seen(map: &Map, sight: &Sight, link: impl Fn(&ItemId) -> String) -> Layers {
         })
         .collect();
     let title = match sight.wanted.iter().map(ItemId::as_str).collect::<Vec<_>>() {
-        names if names.is_empty() => format!("{} in layers", map.vehicle),
-        names => format!("The way in to {}", names.join(" and ")),
+        names if names.is_empty() => say::in_layers(&map.vehicle),
+        names => say::way_in_to(names.join(say::and_between())),
     };
     Layers { title, things }
 }

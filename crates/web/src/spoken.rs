@@ -4,6 +4,7 @@
 use crate::bodies::LARGEST;
 use crate::door::answer;
 use crate::pages::trouble_answer;
+use crate::phrases::frame as say;
 use axum::body::Body;
 use axum::extract::Request;
 use axum::http::header::{ALLOW, CONTENT_TYPE};
@@ -45,36 +46,36 @@ fn in_words(status: StatusCode, method: &Method, path: &str) -> Trouble {
     let short = shop::say::shortened(path);
     match status {
         StatusCode::PAYLOAD_TOO_LARGE => Trouble::unreadable(
-            "the body",
-            format!("it is larger than {} MiB", LARGEST / 1024 / 1024),
+            say::the_body(),
+            say::larger_than(LARGEST / 1024 / 1024),
             if path == "/api/commands" {
-                "make the photo smaller and send it again"
+                say::smaller_photo()
             } else {
-                "send less at a time"
+                say::send_less()
             },
         ),
         StatusCode::METHOD_NOT_ALLOWED => Trouble::unreadable(
-            "the method",
-            format!("{short} does not take {method}"),
+            say::the_method(),
+            say::does_not_take(short, method),
             if is_page(path) {
-                "open it as a page, and press what stands on it"
+                say::open_as_a_page()
             } else {
-                "commands are sent with POST to /api/commands; all else is asked with GET"
+                say::sent_with_post()
             },
         ),
         StatusCode::SERVICE_UNAVAILABLE => Trouble::new(
             TroubleKind::Record,
-            "the program",
-            "it took too long",
-            "send it again; a command counts once",
+            say::the_program(),
+            say::took_too_long(),
+            say::send_again(),
         ),
         _ => Trouble::unreadable(
-            "the address",
-            format!("{short} cannot be read with what stands behind it"),
+            say::the_address(),
+            say::not_with_that_behind_it(short),
             if is_page(path) {
-                "go back and open the page anew"
+                say::go_back_and_open_anew()
             } else {
-                "see /api/openapi.json for what it takes"
+                say::see_what_it_takes()
             },
         ),
     }

@@ -1,6 +1,7 @@
 //! Buttons that carry commands. A command is a template with holes that the page's
 //! script fills in on the tap; see `assets/app.js`.
 
+use crate::phrases::frame as say;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::view::PhotoView;
@@ -64,6 +65,13 @@ pub fn file(name: &str) -> Value {
 /// Files made on the page: photos chosen or taken.
 pub fn files(name: &str) -> Value {
     json!({ "$files": name })
+}
+
+/// The choices of a table, in the language that is spoken.
+pub fn choices(
+    all: &[(&'static str, fn() -> &'static str)],
+) -> Vec<(&'static str, &'static str)> {
+    all.iter().map(|(code, said)| (*code, said())).collect()
 }
 
 /// What a button looks like.
@@ -144,7 +152,7 @@ pub fn required(name: &str, label: &str, hint: &str, value: &str) -> Markup {
 
 /// The odometer, in the shop's unit unless another is written.
 pub fn odometer(name: &str, label: &str, unit: &str, value: &str) -> Markup {
-    let hint = format!("in {unit} unless you write the unit, such as 148200 {unit}");
+    let hint = say::odometer_in(unit);
     required(name, label, &hint, value)
 }
 
@@ -152,7 +160,7 @@ pub fn odometer(name: &str, label: &str, unit: &str, value: &str) -> Markup {
 pub fn photo_field(name: &str) -> Markup {
     html! {
         label class="field" {
-            span { "Photo" }
+            span { (say::photo()) }
             input type="file" name=(name) accept="image/*" multiple;
         }
     }
@@ -164,7 +172,7 @@ pub fn thumbnails(photos: &[PhotoView]) -> Markup {
         @if !photos.is_empty() {
             div class="thumbnails" {
                 @for photo in photos.iter().filter(|photo| photo.media.starts_with("image/")) {
-                    @let shows = if photo.text.is_empty() { "Photo".to_owned() } else { format!("Photo: {}", photo.text) };
+                    @let shows = if photo.text.is_empty() { say::photo().to_owned() } else { say::photo_of(&photo.text) };
                     a href=(format!("/file/{}", photo.file)) { img src=(format!("/file/{}", photo.file)) alt=(shows) loading="lazy"; }
                 }
             }
@@ -177,10 +185,10 @@ pub fn sheet(name: &str, legend: &str) -> Markup {
     html! {
         fieldset class="sheet" {
             legend { (legend) }
-            canvas data-draw=(name) role="img" aria-label="A sheet to sign on" {}
-            button class="press" type="button" data-clear=(name) { "Clear the sheet" }
+            canvas data-draw=(name) role="img" aria-label=(say::sheet_to_sign()) {}
+            button class="press" type="button" data-clear=(name) { (say::clear_the_sheet()) }
             label class="field" {
-                span { "Or a photo of the signed paper" }
+                span { (say::photo_of_signed_paper()) }
                 input type="file" name=(name) accept="image/*";
             }
         }
@@ -191,7 +199,7 @@ pub fn sheet(name: &str, legend: &str) -> Markup {
 pub fn signed(file: Option<&str>, by: &str) -> Markup {
     html! {
         @if let Some(file) = file {
-            img class="signed" src=(format!("/file/{file}")) alt=(if by.is_empty() { "Signature".to_owned() } else { format!("Signature of {by}") });
+            img class="signed" src=(format!("/file/{file}")) alt=(if by.is_empty() { say::signature().to_owned() } else { say::signature_of(by) });
         }
     }
 }
@@ -204,7 +212,7 @@ pub fn figure(name: &str, label: &str, hint: &str, value: &str, must: bool) -> M
             span { (label) }
             @if !hint.is_empty() { span class="soft" { (hint) } }
             input type="text" name=(name) value=(value) autocomplete="off" inputmode="decimal"
-                data-sum pattern=" *[\\-−]?([0-9]+|[0-9]{1,3}([ .,'][0-9]{3})+)([.,][0-9]+)? *" title="A number such as 12.50" required[must];
+                data-sum pattern=" *[\\-−]?([0-9]+|[0-9]{1,3}([ .,'][0-9]{3})+)([.,][0-9]+)? *" title=(say::number_such_as()) required[must];
         }
     }
 }

@@ -3,6 +3,7 @@
 use crate::State;
 use crate::door::blocking;
 use crate::pages::show_anybody;
+use crate::phrases::frame as say;
 use axum::extract::{self, Path};
 use axum::http::header::{
     CACHE_CONTROL, CONTENT_DISPOSITION, CONTENT_TYPE, ETAG, HeaderValue, IF_NONE_MATCH,
@@ -31,12 +32,10 @@ pub async fn file(
     let service = Arc::clone(&state.service);
     let wanted = id.clone();
     let found = blocking(move || {
-        let words = Words::from_hex(&wanted).ok_or_else(|| no_file("there is no such file"))?;
+        let words = Words::from_hex(&wanted).ok_or_else(|| no_file(say::no_such_file()))?;
         match service.texts().file(words) {
             Ok(Some(file)) => Ok(file),
-            Ok(None) => Err(no_file(
-                "this file was erased; the record keeps only that there was one",
-            )),
+            Ok(None) => Err(no_file(say::file_was_erased())),
             Err(trouble) if trouble.kind == TroubleKind::NotFound => Err(no_file(&trouble.what)),
             Err(trouble) => Err(trouble),
         }
@@ -49,7 +48,7 @@ pub async fn file(
 
 fn no_file(what: &str) -> Trouble {
     let mut trouble = Trouble::not_found(what);
-    trouble.mend = "go back to the order it belonged to".to_owned();
+    trouble.mend = say::back_to_its_order().to_owned();
     trouble
 }
 

@@ -15,6 +15,7 @@ pub use self::vehicle::snag_found::{GRID_PX, GRID_STEPS};
 use crate::State;
 use crate::door::{blocking, status};
 use crate::layout::{Frame, Part, page};
+use crate::phrases::frame as say;
 use ::shop::view::{self, OrderView};
 use ::shop::{Caller, Snapshot, Trouble};
 use axum::Router;
@@ -57,7 +58,7 @@ impl Shown {
     pub fn new(title: impl Into<String>, content: Markup) -> Self {
         Self {
             title: title.into(),
-            here: ("Floor".to_owned(), "/".to_owned()),
+            here: (say::floor().to_owned(), "/".to_owned()),
             part: None,
             content,
         }
@@ -116,7 +117,7 @@ pub fn of_orders() -> Router<State> {
 /// A page that is not there.
 pub async fn nowhere(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |_| {
-        Err(Trouble::not_found("there is no such page"))
+        Err(Trouble::not_found(say::no_such_page()))
     })
     .await
 }
@@ -203,7 +204,7 @@ pub fn page_text(
 ) -> Result<String, Trouble> {
     match answered(snap, snap.caller(), true, make)? {
         Made::Page(markup, _) => Ok(markup.into_string()),
-        Made::Elsewhere(_) => Err(Trouble::not_found("nobody is signed in")),
+        Made::Elsewhere(_) => Err(Trouble::not_found(say::nobody_is_signed_in())),
     }
 }
 
@@ -241,15 +242,15 @@ enum Made {
 /// The one page for whatever went wrong, with ways out.
 fn trouble_page(trouble: &Trouble) -> Shown {
     Shown::new(
-        "Trouble",
+        say::trouble(),
         html! {
             h1 { (::shop::say::capital(&trouble.what)) }
             @for reason in &trouble.reasons { p class="gap" { (reason) } }
             p class="gap" { (::shop::say::capital(&trouble.mend)) }
-            p class="soft gap" { "Where: " (trouble.place) }
+            p class="soft gap" { (say::where_it_is(&trouble.place)) }
             div class="presses low" {
-                a class="press confirm" href="/" { "To the floor" }
-                a class="press" href="/find" { "Find an order" }
+                a class="press confirm" href="/" { (say::to_the_floor()) }
+                a class="press" href="/find" { (say::find_an_order()) }
             }
         },
     )
@@ -258,7 +259,7 @@ fn trouble_page(trouble: &Trouble) -> Shown {
 /// What stands in an address where an order's number should be.
 pub fn no_order(number: &str) -> Trouble {
     let number = ::shop::say::shortened(number);
-    Trouble::not_found(format!("{number:?} is no order's number"))
+    Trouble::not_found(say::no_orders_number(format!("{number:?}")))
 }
 
 /// An order by the number in the address.

@@ -1,5 +1,6 @@
 //! What can only be looked at, because something in it cannot be read: said where people look.
 
+use crate::phrases::frame as say;
 use maud::{Markup, html};
 use shop::view::StuckView;
 
@@ -7,9 +8,9 @@ use shop::view::StuckView;
 pub fn banner(unread: &str) -> Markup {
     html! {
         div class="caution" role="alert" {
-            p class="strong" { "This order can only be looked at." }
+            p class="strong" { (say::order_only_looked_at()) }
             p { (shop::say::capital(unread)) "." }
-            p { "What is shown here lacks it: go by the vehicle, not by this page. What is told about it waits on the device." }
+            p { (say::go_by_the_vehicle()) }
         }
     }
 }
@@ -21,15 +22,12 @@ pub fn list(stuck: &[StuckView]) -> Markup {
             div class="caution" role="alert" {
                 p class="strong" {
                     @if let Some(order) = one.order { a href=(format!("/o/{order}")) { (one.name) } } @else { (one.name) }
-                    " can only be looked at"
+                    (say::can_only_be_looked_at())
                 }
                 p { (shop::say::capital(&one.why)) "." }
                 p { (shop::say::capital(&one.mend)) "." }
                 @if one.waiting > 0 {
-                    p class="strong" {
-                        @if one.waiting == 1 { "1 thing told about it waits" } @else { (one.waiting) " things told about it wait" }
-                        " on " (one.devices.join(", ")) "."
-                    }
+                    p class="strong" { (say::told_about_it_waits(one.waiting, one.devices.join(", "))) }
                 }
             }
         }

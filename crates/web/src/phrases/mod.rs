@@ -5,6 +5,7 @@
 
 pub mod bench;
 pub mod common;
+pub mod dates;
 pub mod desk;
 pub mod frame;
 pub mod maps;

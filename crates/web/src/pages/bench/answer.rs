@@ -1,6 +1,7 @@
 //! What a calculator said, shown: a way back, the ladder for a stub, a joint, a working. The
 //! same whether it was found now or kept years ago.
 
+use crate::phrases::bench as say;
 use maud::{Markup, PreEscaped, html};
 use shop::drawing::{joint, svg};
 use shop::mending::{
@@ -28,17 +29,17 @@ pub fn way(way: &WayTold) -> Markup {
             @match &way.torque {
                 Some((first, second)) => {
                     span class="fact" { (first) }
-                    span class="beside" { (second) @if way.torque_as_before { ", as before" } }
+                    span class="beside" { (second) @if way.torque_as_before { (say::as_before()) } }
                 }
                 None => {
-                    span class="large" { "No torque is known" }
-                    span class="soft" { "The maker's holds: none is made up here." }
+                    span class="large" { (say::no_torque_is_known()) }
+                    span class="soft" { (say::makers_holds()) }
                 }
             }
         }
         p class="gap strong" {
-            (shop::say::capital(&way.name)) ", bolt " (way.bolt) " · "
-            @if way.holds { span class="yes" { "holds" } } @else { span class="no" { "does not hold" } }
+            (say::way_with_bolt(shop::say::capital(&way.name), &way.bolt))
+            @if way.holds { span class="yes" { (say::holds()) } } @else { span class="no" { (say::does_not_hold()) } }
         }
         @for reason in &way.reasons { p class="no" { (shop::say::capital(reason)) } }
     }
@@ -48,10 +49,10 @@ pub fn way(way: &WayTold) -> Markup {
 pub fn joints(found: &JointTold, after: &JointTold, holds: bool) -> Markup {
     html! {
         @if holds {
-            figure { figcaption class="soft" { "Afterwards" } (section(after)) }
+            figure { figcaption class="soft" { (say::afterwards()) } (section(after)) }
         }
         details id="found-joint" open[!holds] {
-            summary class="row" { span class="strong" { "As it was found" } }
+            summary class="row" { span class="strong" { (say::as_it_was_found()) } }
             (section(found))
         }
     }
@@ -74,7 +75,7 @@ pub fn figures(figures: &[Figure]) -> Markup {
 pub fn working(id: &str, told: &WorkingTold) -> Markup {
     html! {
         details id=(id) {
-            summary class="row" { span class="soft" { "How was this found?" } }
+            summary class="row" { span class="soft" { (say::how_was_this_found()) } }
             div class="working" {
                 p class="strong" { (told.title) }
                 ol { @for line in &told.lines { (working_line(line)) } }
@@ -88,7 +89,7 @@ fn working_line(line: &LineTold) -> Markup {
     let parts = [
         line.symbol.as_deref(),
         line.formula.as_deref(),
-        Some(line.value.as_deref().unwrap_or("unknown")),
+        Some(line.value.as_deref().unwrap_or(say::unknown())),
     ];
     let equation: Vec<&str> = parts.into_iter().flatten().collect();
     let detail = if line.source.detail.is_empty() {
@@ -102,11 +103,11 @@ fn working_line(line: &LineTold) -> Markup {
     };
     html! {
         li {
-            p { (line.what) ": " output { (equation.join(" = ")) } }
+            p { (say::line_of(&line.what)) output { (equation.join(" = ")) } }
             dl {
                 @for input in &line.inputs { dt { (input.name) } dd { (input.value) } }
-                dt { "Source" } dd { (line.source.title) (detail) (grade) }
-                @if let Some(note) = &line.note { dt { "Note" } dd { (note) } }
+                dt { (say::source()) } dd { (line.source.title) (detail) (grade) }
+                @if let Some(note) = &line.note { dt { (say::note()) } dd { (note) } }
             }
         }
     }
@@ -117,7 +118,7 @@ pub fn behind(told: &Told) -> Markup {
     html! {
         (figures(&told.way.figures))
         @for note in told.way.notes.iter().chain(&told.notes) { p class="soft gap" { (note) } }
-        @if told.way.holds { p class="soft gap" { "Why it stands at " (told.way.rank) ": " (told.way.why_here) } }
+        @if told.way.holds { p class="soft gap" { (say::why_it_stands_at(told.way.rank, &told.way.why_here)) } }
         (working("working-way", &told.way.working))
         @if let Some(stub) = &told.stub { (ladder(stub)) }
     }
@@ -127,7 +128,7 @@ pub fn behind(told: &Told) -> Markup {
 pub fn ladder(stub: &StubTold) -> Markup {
     html! {
         details id="ladder" {
-            summary class="row" { span class="strong" { "Getting the stub out, least risk first" } }
+            summary class="row" { span class="strong" { (say::getting_the_stub_out()) } }
             (ladder_open(stub))
         }
     }
@@ -140,13 +141,13 @@ pub fn ladder_open(stub: &StubTold) -> Markup {
             ol {
                 @for (nth, rung) in stub.rungs.iter().enumerate() {
                     li class="rung" {
-                        p { span class="strong" { (nth + 1) ". " (shop::say::capital(&rung.name)) } @if !rung.open { " " span class="no" { "not here" } } }
+                        p { span class="strong" { (nth + 1) ". " (shop::say::capital(&rung.name)) } @if !rung.open { " " span class="no" { (say::not_here()) } } }
                         @if let Some(reason) = &rung.reason { p class="soft" { (reason) } }
                         @if rung.open {
                             @for how in &rung.how { p { (how) } }
                             @for drill in &rung.drills { p class="soft" { (drill) } }
-                            @if let Some(most) = &rung.most_torque { p class="soft" { "At most " (most) " on the stub, as a guide" } }
-                            p class="wait" { "Stop when " (rung.stop_when) }
+                            @if let Some(most) = &rung.most_torque { p class="soft" { (say::at_most_on_the_stub(most)) } }
+                            p class="wait" { (say::stop_when(&rung.stop_when)) }
                         }
                     }
                 }
@@ -158,14 +159,14 @@ pub fn ladder_open(stub: &StubTold) -> Markup {
 /// The other ways, each with why it stands there.
 pub fn others(others: &[OtherTold], link: impl Fn(&OtherTold) -> String) -> Markup {
     html! {
-        h2 { "Other ways" }
+        h2 { (say::other_ways()) }
         @for other in others {
             a class="row" href=(link(other)) {
                 span class="what" {
                     span class="strong line" { (other.rank) ". " (shop::say::capital(&other.name)) }
                     span class="soft line" { (other.reason) }
                 }
-                @if other.holds { span class="yes" { "holds" } } @else { span class="no" { "no" } }
+                @if other.holds { span class="yes" { (say::holds()) } } @else { span class="no" { (say::no()) } }
             }
         }
     }
@@ -180,5 +181,5 @@ pub fn new_caution(steps: &[StepTold], nth: usize) -> Option<&str> {
 
 /// `55 min (40 to 90)`.
 pub fn minutes(spread: &SpreadTold) -> String {
-    format!("{} min ({} to {})", spread.mid, spread.low, spread.high)
+    say::minutes(&spread.mid, &spread.low, &spread.high)
 }

@@ -7,6 +7,7 @@ use crate::allowed::caller_of;
 use crate::door::{answer as refused, blocking};
 use crate::layout::Part;
 use crate::pages::{Shown, Visit, show_anybody};
+use crate::phrases::bench as say;
 use crate::tap::{Look, button, field, required};
 use axum::body::Bytes;
 use axum::extract::{self, Path, Query};
@@ -14,6 +15,7 @@ use axum::http::{HeaderMap, Uri};
 use axum::response::{IntoResponse, Response};
 use axum::{Form, Json};
 use maud::{Markup, html};
+use phrases::{Language, spoken};
 use serde_json::{Value, json};
 use shop::calculators::{self, Answer, Asked, Calculator, Other, ROOMS, Room};
 use shop::mending::known;
@@ -39,7 +41,15 @@ fn address(room: &Room, calculator: &Calculator) -> String {
 }
 
 fn room_of(code: &str) -> Result<&'static Room, Trouble> {
-    calculators::room(code).ok_or_else(|| Trouble::not_found("there is no such calculator"))
+    calculators::room(code).ok_or_else(|| Trouble::not_found(say::no_such_calculator()))
+}
+
+/// A subject as it is called within a sentence; German writes its nouns with a capital there, too.
+pub fn within_a_sentence(room: &Room) -> String {
+    match spoken() {
+        Language::English => room.name.to_lowercase(),
+        Language::German => room.name.to_owned(),
+    }
 }
 
 /// A room and one of its calculators.
@@ -47,8 +57,7 @@ pub fn found(room: &str, code: &str) -> Result<(&'static Room, &'static Calculat
     let room = room_of(room)?;
     let one = room.calculators.iter().find(|one| one.code == code);
     let one = one.ok_or_else(|| {
-        let name = room.name.to_lowercase();
-        Trouble::not_found(format!("{name} cannot be asked that"))
+        Trouble::not_found(say::cannot_be_asked_that(within_a_sentence(room)))
     })?;
     Ok((room, one))
 }
@@ -57,16 +66,16 @@ pub fn found(room: &str, code: &str) -> Result<(&'static Room, &'static Calculat
 pub async fn all(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show_anybody(state, headers, |_| {
         Ok(Shown::new(
-            "Work it out",
+            say::work_it_out(),
             html! {
-                h1 { "Work it out" }
+                h1 { (say::work_it_out()) }
                 div class="columns" {
                     @for room in ROOMS {
                         section {
                             h2 { (room.name) }
                             (rows(room))
                             a class="row" href=(format!("/calc/{}", room.code)) {
-                                span class="what soft" { "What to know of it" }
+                                span class="what soft" { (say::what_to_know_of_it()) }
                             }
                         }
                     }
@@ -116,7 +125,7 @@ pub async fn room(
                 }
             },
         );
-        shown.leads_to("Work it out", "/calc");
+        shown.leads_to(say::work_it_out(), "/calc");
         Ok(shown)
     })
     .await
@@ -136,15 +145,15 @@ fn height(visit: &Visit<'_>) -> Markup {
         by.iter().map(shop::repair::CommandId::as_str).collect()
     });
     html! {
-        h2 { "Height of the shop" }
+        h2 { (say::height_of_the_shop()) }
         p class="gap" { @match &told {
-            Some((told, _)) => { "The shop stands at " span class="strong" { (told.as_str()) } ". Coolant boils lower the higher you are." },
-            None => { "Not told yet. Coolant boils lower the higher you are." },
+            Some((told, _)) => { (say::shop_stands_at()) span class="strong" { (told.as_str()) } (say::coolant_boils_lower()) },
+            None => { (say::height_not_told()) },
         } }
         @if !visit.who.is_empty() { form class="narrow" {
-            (required("altitude", "Height above the sea", "with its unit, such as 650 m or 2100 ft", ""))
+            (required("altitude", say::height_above_the_sea(), say::height_hint(), ""))
             div class="presses" {
-                (button(Look::Plain, "Keep the height", "", &[json!({ "stream": "shop", "shop_fact": { "altitude-told": {
+                (button(Look::Plain, say::keep_the_height(), "", &[json!({ "stream": "shop", "shop_fact": { "altitude-told": {
                     "altitude": field("altitude"), "after": by } } })], None))
             }
         } }
@@ -228,7 +237,7 @@ pub fn content(
         (cautions(one.cautions))
         @if !one.how.is_empty() {
             details id="steps" {
-                summary class="row" { span class="strong" { "How to test" } }
+                summary class="row" { span class="strong" { (say::how_to_test()) } }
                 ol { @for step in one.how { li class="row" { (step) } } }
             }
         }
@@ -239,7 +248,7 @@ pub fn content(
                         (answered_with(answer, "working", &other, one.cautions))
                         @if let Some(keep) = &place.keep { (keep) }
                     },
-                    None if sent && !asked.troubles.is_empty() => { p class="alarm" { "Not worked out yet: see below what is wrong." } },
+                    None if sent && !asked.troubles.is_empty() => { p class="alarm" { (say::not_worked_out_yet()) } },
                     None => {},
                 }
             }
@@ -247,8 +256,8 @@ pub fn content(
                 @if let Some(item) = place.item { input type="hidden" name="of" value=(item); }
                 (parts(asked, one.form))
                 // What is wrong pushes the form down: a press that stays in view would lie over it.
-                @if answer.is_some() { div class="presses" { button class="press" type="submit" { "Work it out" } } }
-                @else { div class={ "presses" @if !sent { " low" } } { button class="press confirm" type="submit" { "Work it out" } } }
+                @if answer.is_some() { div class="presses" { button class="press" type="submit" { (say::work_out()) } } }
+                @else { div class={ "presses" @if !sent { " low" } } { button class="press confirm" type="submit" { (say::work_out()) } } }
             }
         }
     }
@@ -325,9 +334,9 @@ pub async fn asked_in_full(
 fn written(body: &[u8]) -> Result<Fields, Trouble> {
     let unreadable = |what: String| {
         Trouble::unreadable(
-            "the body",
+            say::the_body(),
             what,
-            "send an object of fields, such as {\"want\": \"50 %\"}; /api/calc lists them",
+            say::send_an_object(),
         )
     };
     let sent: BTreeMap<String, Value> =
@@ -337,7 +346,7 @@ fn written(body: &[u8]) -> Result<Fields, Trouble> {
         Value::Number(number) => Ok((name, number.to_string())),
         Value::Bool(true) => Ok((name, "yes".to_owned())),
         Value::Bool(false) | Value::Null => Ok((name, String::new())),
-        other => Err(unreadable(format!("`{name}` holds {other}"))),
+        other => Err(unreadable(say::field_holds(name, other))),
     });
     each.collect()
 }
@@ -375,9 +384,9 @@ fn wrong(troubles: &[calculators::Trouble]) -> Trouble {
         || {
             Trouble::new(
                 TroubleKind::Unreadable,
-                "the fields",
-                "there is no answer to them",
-                "look at each again",
+                say::the_fields(),
+                say::no_answer_to_them(),
+                say::look_at_each_again(),
             )
         },
         Trouble::from,

@@ -1,5 +1,6 @@
 //! Forms that ask a calculator, with what is wrong beside each field, and its answer.
 
+use crate::phrases::bench as say;
 use maud::{Markup, PreEscaped, html};
 use shop::calculators::{
     Answer, Asked, Field, Named, Other, Part, Row, Step, Takes, fields, in_row,
@@ -92,11 +93,11 @@ fn rows(asked: &Asked, id: &str, title: &str, most: usize, each: &'static [Part]
         div data-rows=(id) data-most=(most) {
             @for row in 1..=shown {
                 fieldset id=(in_row(id, row)) class="one-row" {
-                    legend class="strong" { (title) " " span data-nth { (row) } @if row > written { span class="soft" { ", if there is one" } } }
+                    legend class="strong" { (title) " " span data-nth { (row) } @if row > written { span class="soft" { (say::if_there_is_one()) } } }
                     div class="fields" { (parts_of(asked, each, Some(row))) }
                 }
             }
-            @if shown < most { p class="soft gap" { "Work it out, and there is room for another." } }
+            @if shown < most { p class="soft gap" { (say::room_for_another()) } }
         }
     }
 }
@@ -115,7 +116,7 @@ fn places(
                 path class="grid" d=(grid(left, bottom, right, top)) {}
                 g {}
             }
-            div class="presses" { button class="press" type="button" data-back { "Take the last away" } }
+            div class="presses" { button class="press" type="button" data-back { (say::take_the_last_away()) } }
         }
     }
 }
@@ -161,7 +162,7 @@ fn asked_field(asked: &Asked, name: &str, one: &Field) -> Markup {
         Takes::Lines => asked_lines(asked, name, one.label, one.hint),
         Takes::File => html! {
             (asked_lines(asked, name, one.label, one.hint))
-            label class="field" { span { "Or take it from a file" } input type="file" data-into=(name); }
+            label class="field" { span { (say::or_from_a_file()) } input type="file" data-into=(name); }
         },
         Takes::Tick => html! {
             (trouble_of(asked, name))
@@ -218,25 +219,25 @@ pub fn answered_with(
             }
         }
         @if !answer.steps.is_empty() {
-            h2 { "What is done" }
+            h2 { (say::what_is_done()) }
             ol class="steps" { @for step in &answer.steps { (answer_step(step)) } }
         }
         @if !answer.others.is_empty() {
-            h2 { "Other ways" }
+            h2 { (say::other_ways()) }
             @for other in &answer.others {
                 a class="row" href=(link(other)) {
                     span class="what" {
                         span class="strong line" { (other.name) }
                         span class="soft line" { (other.reason) }
                     }
-                    @if other.holds { span class="yes" { "holds" } } @else { span class="no" { "no" } }
+                    @if other.holds { span class="yes" { (say::holds()) } } @else { span class="no" { (say::no()) } }
                 }
             }
         }
         @for note in &answer.notes { p class="soft gap" { (note) } }
         @if let Some(found) = &answer.working {
             details id=(working) class="working" {
-                summary class="row" { span class="strong" { "How it was found" } }
+                summary class="row" { span class="strong" { (say::how_it_was_found()) } }
                 (PreEscaped(found.html()))
             }
         }

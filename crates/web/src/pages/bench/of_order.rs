@@ -2,11 +2,12 @@
 //! A fluid's readings stand in the order's story and its ticks close what the order owes; how a
 //! belt lies stands beside the stage that puts it on; a drive becomes its proof.
 
-use super::calc::{Fields, Place, content, found};
+use super::calc::{Fields, Place, content, found, within_a_sentence};
 use crate::State;
 use crate::pages::vehicle::due::done as done_debt;
 use crate::pages::vehicle::pieces::disturbed_seen;
 use crate::pages::{Shown, Visit, order_of, show};
+use crate::phrases::bench as say;
 use crate::tap::{Look, button, link, new, order_fact, words};
 use axum::Form;
 use axum::extract::{self, Path, Query};
@@ -60,9 +61,8 @@ fn shown(
     let order = order_of(visit, number)?;
     let (room, one) = found(room, code)?;
     if !is_kept(room, one) {
-        return Err(Trouble::not_found(format!(
-            "nothing of {} is kept with an order",
-            room.name.to_lowercase()
+        return Err(Trouble::not_found(say::nothing_kept_with_an_order(
+            within_a_sentence(room),
         )));
     }
     let of = match fields.remove("of") {
@@ -125,7 +125,7 @@ impl<'a> Of<'a> {
                 described: None,
             });
         }
-        let nowhere = || Trouble::not_found("there is no such item on this order");
+        let nowhere = || Trouble::not_found(say::no_such_item());
         let (map, version) = map_of_order(visit.snap, order.number)?.ok_or_else(nowhere)?;
         let on = on_map_of(visit.snap, order.number, &map, Some(version), None)?;
         let (item, _) = on
@@ -223,15 +223,15 @@ fn keep(
     let proof = (room.code == "roadtest").then(|| outcome(answer)).flatten();
     commands.extend(proof.map(|outcome| proved(order, outcome, answer)));
     let (label, usual) = match proof {
-        Some("held") => ("Save: the road test passed", "the proof, with its readings"),
-        Some("failed") => ("Save: the road test failed", "the proof, with its readings"),
+        Some("held") => (say::save_road_test_passed(), say::proof_with_readings()),
+        Some("failed") => (say::save_road_test_failed(), say::proof_with_readings()),
         Some(_) => (
-            "Save: couldn't reproduce",
-            "the complaint did not come back on",
+            say::save_couldnt_reproduce(),
+            say::did_not_come_back_on(),
         ),
-        None if room.code == "roadtest" => ("Save with the order", "it proves nothing yet"),
-        None if room.code == "belt" => ("It lies like this", "saved with the order"),
-        None => ("Save with the order", "with its readings"),
+        None if room.code == "roadtest" => (say::save_with_the_order(), say::proves_nothing_yet()),
+        None if room.code == "belt" => (say::it_lies_like_this(), say::saved_with_the_order()),
+        None => (say::save_with_the_order(), say::with_its_readings()),
     };
     let small = small.as_deref().unwrap_or(usual);
     let next = match of {
@@ -277,11 +277,11 @@ fn closing(
     commands.extend(others.map(|debt| done_debt(order, debt)));
     let mut words: Vec<String> = closed
         .level
-        .then(|| "its level".to_owned())
+        .then(|| say::its_level().to_owned())
         .into_iter()
         .collect();
     words.extend(closed.debts.iter().map(|debt| debt.text.clone()));
-    let words = (!words.is_empty()).then(|| format!("closes: {}", words.join(", ")));
+    let words = (!words.is_empty()).then(|| say::closes(words.join(", ")));
     (commands, words)
 }
 
@@ -357,7 +357,7 @@ pub fn of_item(visit: &Visit<'_>, order: &OrderView, item: &ItemView) -> Result<
         @if item.kind == KindForm::Belt { (belt(visit, order, item)?) }
         @for one in asked {
             a class="row" href=(format!("/o/{}/calc/fluids/{}?of={}", order.number, one.code, item.item)) {
-                span class="what" { span class="strong line" { (one.name) ": steps and limits" } span class="soft line" { (one.what) } }
+                span class="what" { span class="strong line" { (say::steps_and_limits(one.name)) } span class="soft line" { (one.what) } }
             }
         }
     })
@@ -376,13 +376,13 @@ fn belt(visit: &Visit<'_>, order: &OrderView, item: &ItemView) -> Result<Markup,
 /// The row that leads to saying how a belt lies.
 pub fn say_how_it_lies(order: &OrderView, item: &str, is_on: bool, again: bool) -> Markup {
     let words = match (again, is_on) {
-        (true, _) => "Say again how it lies",
-        (false, true) => "Say how it lies before it comes off",
-        (false, false) => "Say how it lay",
+        (true, _) => say::say_again_how_it_lies(),
+        (false, true) => say::say_before_it_comes_off(),
+        (false, false) => say::say_how_it_lay(),
     };
     html! {
         a class="row" href=(format!("/o/{}/calc/belt/routing?of={item}", order.number)) {
-            span class="what" { span class="strong line" { (words) } span class="soft line" { "tap the pulleys in sequence; a photo of the label does too" } }
+            span class="what" { span class="strong line" { (words) } span class="soft line" { (say::tap_the_pulleys()) } }
         }
     }
 }
@@ -390,9 +390,9 @@ pub fn say_how_it_lies(order: &OrderView, item: &str, is_on: bool, again: bool) 
 /// How a belt was found to lie.
 pub fn as_found(kept: &BeltAsFound) -> Markup {
     html! {
-        p class="gap" { "Routed as found: " span class="strong" { (kept.sequence) } @if let Some(belt) = &kept.belt { " · " (belt) } }
+        p class="gap" { (say::routed_as_found()) span class="strong" { (kept.sequence) } @if let Some(belt) = &kept.belt { " · " (belt) } }
         @if let Some(drawing) = &kept.drawing { (PreEscaped(svg(drawing))) }
-        p class="soft" { "seen by " (kept.by) }
+        p class="soft" { (say::seen_by(&kept.by)) }
     }
 }
 
@@ -407,10 +407,10 @@ fn as_on_another(visit: &Visit<'_>, order: &OrderView, of: &Of<'_>) -> Result<Ma
     let address = format!("/o/{}/calc/belt/routing?{}", order.number, query.finish());
     Ok(html! {
         section {
-            h2 { "On another of this kind" }
+            h2 { (say::on_another_of_this_kind()) }
             (as_found(&found))
-            p class="soft" { "on order " (number) }
-            div class="presses" { (link(Look::Plain, "Take this one over", "look whether it is the same", &address)) }
+            p class="soft" { (say::on_order(number)) }
+            div class="presses" { (link(Look::Plain, say::take_this_one_over(), say::look_whether_the_same(), &address)) }
         }
     })
 }
@@ -425,8 +425,8 @@ fn kept_row(sum: &Sum) -> Markup {
         details id=(format!("sum-{}", sum.id)) class="working" {
             summary class="row" {
                 span class="what" {
-                    span class="line" { (name) ": " span class={ "strong " (sum.tone) } { (sum.fact) } }
-                    span class="soft line" { "kept by " (sum.by) }
+                    span class="line" { (say::answer_of(name)) span class={ "strong " (sum.tone) } { (sum.fact) } }
+                    span class="soft line" { (say::kept_by(&sum.by)) }
                 }
             }
             pre { (sum.working) }

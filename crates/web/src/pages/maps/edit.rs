@@ -8,6 +8,7 @@ mod form;
 use crate::State;
 use crate::door::blocking;
 use crate::pages::{Shown, Visit, show};
+use crate::phrases::maps as say;
 use axum::Form;
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -74,15 +75,15 @@ pub struct Asked {
 /// Asks what a new map is for.
 pub async fn new(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |_| {
-        let mut page = Shown::new("New map", html! {
-            h1 { "A new map" }
-            p class="gap" { "A map says what is fitted to what on one kind of vehicle, and what has to come off first." }
+        let mut page = Shown::new(say::new_map(), html! {
+            h1 { (say::a_new_map()) }
+            p class="gap" { (say::what_a_map_says()) }
             form class="narrow" method="get" action="/maps/start" {
-                (crate::tap::required("vehicle", "Which vehicle, and which part of it", "such as Korvane Drayman 2.3, front door", ""))
-                div class="presses low" { button class="press confirm" type="submit" { "Begin" } }
+                (crate::tap::required("vehicle", say::which_vehicle(), say::which_vehicle_hint(), ""))
+                div class="presses low" { button class="press confirm" type="submit" { (say::begin()) } }
             }
         });
-        page.leads_to("Maps", "/maps");
+        page.leads_to(say::maps(), "/maps");
         Ok(page)
     })
     .await
@@ -128,10 +129,7 @@ pub async fn edit(
         if let Some(kind) = &asked.taught {
             let kind = shop::teaching::vehicle_kind(visit.snap, kind)?;
             let taught = shop::teaching::renewed(visit.snap, &kind)?;
-            draft.said = format!(
-                "What {} finished orders have taught stands in it.",
-                kind.finished.len()
-            );
+            draft.said = say::orders_stand_in_it(kind.finished.len());
             draft.text = taught.text;
             draft.base = taught.from;
             draft.touched = true;
@@ -146,10 +144,7 @@ pub async fn edit(
 fn from_order(visit: &Visit<'_>, number: u64, draft: &mut Draft) -> Result<(), Trouble> {
     let order = shop::view::order(visit.snap, number)?;
     let taught = learned(visit.snap, number, &order.row.vehicle)?;
-    draft.said = format!(
-        "Added from order {number}: {} things in the sequence they came off.",
-        taught.things
-    );
+    draft.said = say::added_from_order(number, taught.things);
     draft.text = taught.text;
     draft.base = taught.from;
     draft.touched = true;
@@ -184,20 +179,17 @@ fn both_together(visit: &Visit<'_>, draft: &mut Draft) -> Result<(), Trouble> {
     let theirs = visit.snap.map(&id, Some(onto))?;
     let file = format!("{id}.toml");
     let Ok(both) = shop::map::reconcile(&file, &base, &draft.text, &theirs.text) else {
-        draft.said = "Mend the text first: it cannot be read as it is.".to_owned();
+        draft.said = say::mend_the_text_first().to_owned();
         return Ok(());
     };
     draft.text = both.text;
     draft.base = onto;
     draft.touched = true;
     draft.said = match both.conflicts.as_slice() {
-        [] => "Both are in it now. Keep it when it is as it should be.".to_owned(),
+        [] => say::both_are_in_it().to_owned(),
         conflicts => {
             let each: Vec<String> = conflicts.iter().map(ToString::to_string).collect();
-            format!(
-                "Both are in it, but for what both changed; yours stands there. {}",
-                each.join(". ")
-            )
+            say::both_but_for(each.join(". "))
         }
     };
     Ok(())
@@ -283,16 +275,16 @@ fn looked<'a>(visit: &Visit<'_>, draft: &'a Draft) -> Looked<'a> {
         faults,
         places,
         newest,
-        newest_by: newest_by.unwrap_or_else(|| "Somebody".to_owned()),
+        newest_by: newest_by.unwrap_or_else(|| say::somebody().to_owned()),
     }
 }
 
 fn page(visit: &Visit<'_>, draft: &Draft) -> Result<Shown, Trouble> {
     let looked = looked(visit, draft);
-    let mut page = Shown::new("Change a map", content(&looked));
+    let mut page = Shown::new(say::change_a_map(), content(&looked));
     match &looked.newest {
-        Some(_) => page.leads_to("The map", &format!("/maps/{}", draft.id)),
-        None => page.leads_to("Maps", "/maps"),
+        Some(_) => page.leads_to(say::the_map(), &format!("/maps/{}", draft.id)),
+        None => page.leads_to(say::maps(), "/maps"),
     }
     Ok(page)
 }
@@ -306,9 +298,9 @@ fn content(looked: &Looked<'_>) -> Markup {
     html! {
         h1 { @if looked.map.vehicle.trim().is_empty() { (draft.id) } @else { (looked.map.vehicle) } }
         p class="soft gap" {
-            @if kept { "As version " (draft.base) " has it." }
-            @else if draft.base == 0 { "New. Nothing is kept yet." }
-            @else { "Changed from version " (draft.base) ". Nothing of it is kept yet." }
+            @if kept { (say::as_version_has_it(draft.base)) }
+            @else if draft.base == 0 { (say::new_nothing_kept()) }
+            @else { (say::changed_from_version(draft.base)) }
         }
         @if !draft.said.is_empty() { p class="yes gap" role="status" { (draft.said) } }
         div data-unkept hidden {}

@@ -3,7 +3,8 @@
 use crate::State;
 use crate::layout::Part;
 use crate::map_drawing::{Sight, picture};
-use crate::pages::{Shown, count, show};
+use crate::pages::{Shown, show};
+use crate::phrases::maps as say;
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -17,24 +18,24 @@ use std::collections::BTreeMap;
 pub async fn maps(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, move |visit| {
         let shelf = visit.snap.maps()?;
-        Ok(Shown::new("Maps", html! {
-            h1 { "Maps" }
-            p class="soft gap" { "What is fitted to what, one kind of vehicle each. A plan is made from a map." }
-            @if shelf.is_empty() { p class="gap" { "None yet." } }
+        Ok(Shown::new(say::maps(), html! {
+            h1 { (say::maps()) }
+            p class="soft gap" { (say::what_maps_are()) }
+            @if shelf.is_empty() { p class="gap" { (say::none_yet()) } }
             div class="presses even" {
-                a class="press" href="/maps/new" { "Write a new map" }
-                a class="press" href="/maps/read-in" { "Read in a map" }
-                a class="press" href="/kinds" { "What our work has taught" }
+                a class="press" href="/maps/new" { (say::write_a_new_map()) }
+                a class="press" href="/maps/read-in" { (say::read_in_a_map()) }
+                a class="press" href="/kinds" { (say::what_our_work_has_taught()) }
             }
             @for one in &shelf {
                 a class="row" href=(format!("/maps/{}", one.newest.id)) {
                     span class="what" {
                         span class="strong line" { (title(one)) }
-                        span class="soft line" { (one.newest.id) ", " (versions(one)) }
+                        span class="soft line" { (say::id_and_versions(&one.newest.id, versions(one))) }
                     }
                     @match &one.newest.read {
-                        Ok(read) => span class="number" { (count(read.map.items.len(), "item", "items")) },
-                        Err(troubles) => span class="no number" { (count(troubles.len(), "error", "errors")) },
+                        Ok(read) => span class="number" { (say::items(read.map.items.len())) },
+                        Err(troubles) => span class="no number" { (say::errors(troubles.len())) },
                     }
                 }
             }
@@ -60,10 +61,10 @@ fn versions(one: &ShelvedMap) -> String {
     let newest = one.newest.version;
     match one.sound {
         Some(sound) if sound != newest => {
-            format!("version {newest}, planned by version {sound}")
+            say::newest_and_planned_by(newest, sound)
         }
-        Some(_) => format!("version {newest}"),
-        None => format!("version {newest}, no plan can be made by it yet"),
+        Some(_) => say::version(newest),
+        None => say::newest_and_no_plan(newest),
     }
 }
 
@@ -105,13 +106,13 @@ pub async fn map(
             Err(troubles) => errors(troubles),
         };
         let mut page = Shown::new(
-            "Map",
+            say::map(),
             html! {
                 (heading(&kept, by.as_deref(), kind.as_ref()))
                 (shown)
             },
         );
-        page.leads_to("Maps", "/maps");
+        page.leads_to(say::maps(), "/maps");
         Ok(page)
     })
     .await
@@ -123,13 +124,13 @@ fn heading(kept: &KeptMap, by: Option<&str>, kind: Option<&MapId>) -> Markup {
     html! {
         h1 { (vehicle) }
         div class="presses even" {
-            a class="press" href=(format!("/maps/{}/edit", kept.id)) { "Change it" }
-            a class="press" href=(format!("/maps/{}/file?version={}", kept.id, kept.version)) download { "As a file" }
-            @if kept.read.is_ok() { a class="press" href=(format!("/maps/{}/send?version={}", kept.id, kept.version)) { "Send it" } }
+            a class="press" href=(format!("/maps/{}/edit", kept.id)) { (say::change_it()) }
+            a class="press" href=(format!("/maps/{}/file?version={}", kept.id, kept.version)) download { (say::as_a_file()) }
+            @if kept.read.is_ok() { a class="press" href=(format!("/maps/{}/send?version={}", kept.id, kept.version)) { (say::send_it()) } }
         }
-        p class="soft gap" { (kept.id) ", version " (kept.version) @if let Some(by) = by { ", kept by " (by) } }
-        a class="row" href=(format!("/maps/{}/versions?version={}", kept.id, kept.version)) { span class="what strong" { "What each version changed" } }
-        @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What our work has taught" } } }
+        p class="soft gap" { (say::id_and_version(&kept.id, kept.version)) @if let Some(by) = by { (say::kept_by(by)) } }
+        a class="row" href=(format!("/maps/{}/versions?version={}", kept.id, kept.version)) { span class="what strong" { (say::what_each_version_changed()) } }
+        @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { (say::what_our_work_has_taught()) } } }
     }
 }
 
@@ -148,13 +149,13 @@ fn drawn(map: &Map, wanted: Option<&str>) -> Markup {
     };
     let to = |item: &ItemId| format!("?{}", query(&[("for", item.as_str())]));
     html! {
-        @if map.items.is_empty() { p class="gap" { "Nothing stands in it yet." } }
+        @if map.items.is_empty() { p class="gap" { (say::nothing_stands_in_it()) } }
         @else {
             @match &wanted {
-                Some(item) => p class="gap" { "The way in to " span class="strong" { (item) } ". Press another to see its own." },
-                None => p class="gap" { "Everything, from the outside in. Press one to see the way in to it." },
+                Some(item) => p class="gap" { (say::way_in_to()) span class="strong" { (item) } (say::press_another()) },
+                None => p class="gap" { (say::everything_from_outside()) },
             }
-            @if wanted.is_some() { a class="row" href="?for=" { span class="what strong" { "Show everything" } } }
+            @if wanted.is_some() { a class="row" href="?for=" { span class="what strong" { (say::show_everything()) } } }
             (picture(map, &sight, to))
         }
     }
@@ -169,7 +170,7 @@ fn query(pairs: &[(&str, &str)]) -> String {
 
 fn errors(troubles: &[shop::map::Trouble]) -> Markup {
     html! {
-        p class="alarm" { "No plan can be made by this version: " (count(troubles.len(), "error", "errors")) "." }
+        p class="alarm" { (say::no_plan_by_this_version(say::errors(troubles.len()))) }
         @for trouble in troubles { div class="row" { span class="what" { (trouble.to_string()) } } }
     }
 }
@@ -186,8 +187,8 @@ fn layers(map: &Map, warnings: &[shop::map::Trouble]) -> Markup {
         @for warning in warnings { p class="wait gap" { (warning.to_string()) } }
         @for (depth, items) in &by_depth {
             h2 class="spread" {
-                span { @if *depth == 0 { "Free at once" } @else { "Layer " (depth) } }
-                span class="soft" { (count(items.len(), "item", "items")) }
+                span { @if *depth == 0 { (say::free_at_once()) } @else { (say::layer(depth)) } }
+                span class="soft" { (say::items(items.len())) }
             }
             @for (item, known) in items { (one_item(map, item, known)) }
         }
@@ -206,22 +207,22 @@ fn one_item(map: &Map, item: &ItemId, known: &MapItem) -> Markup {
             summary class="row" {
                 span class="what" {
                     span class="strong line" { (item) @if let Some(size) = &known.size { " " (size) } }
-                    @if !needs.is_empty() { span class="soft line" { "after " (needs.join(", then ")) } }
+                    @if !needs.is_empty() { span class="soft line" { (say::after(needs.join(say::then()))) } }
                 }
                 span class="beside number" { @if known.count > 1 { (known.count) } }
             }
             div class="why" {
                 @for made in &known.moves {
-                    p { span class="soft" { (made.id) ": " } (shop::planning::time_words(made, known.count))
+                    p { span class="soft" { (say::of_move(&made.id)) } (shop::planning::time_words(made, known.count))
                         @if let Some(place) = &made.place { ", " (place) }
                         @for tool in &made.tools { ", " (tool) } }
                 }
                 @if !torque.is_empty() {
-                    p { span class="soft" { "Torque: " } (torque.join(", then "))
+                    p { span class="soft" { (say::torque()) } (torque.join(say::then()))
                         @if let Some(pattern) = &known.pattern { ", " (pattern) }
                         @if let Some(source) = shop::planning::torque_source(map, known) { " (" (source) ")" } }
                 }
-                @if known.spent { p { "Not used again: a new one goes on" } }
+                @if known.spent { p { (say::not_used_again()) } }
                 @if let Some(note) = &known.note { p { (note) } }
             }
         }

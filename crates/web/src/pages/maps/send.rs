@@ -6,7 +6,9 @@ use crate::State;
 use crate::allowed::caller_of;
 use crate::door::blocking;
 use crate::layout::Part;
-use crate::pages::{Shown, Visit, count, show};
+use crate::pages::{Shown, Visit, show};
+use crate::phrases::dates::dated;
+use crate::phrases::maps as say;
 use crate::tap::{Look, button, words};
 use axum::Form;
 use axum::extract::{self, Path, Query};
@@ -40,8 +42,8 @@ pub async fn send(
         let sent = sent_map(visit.snap, &id, which.version)?;
         let named = people_named(visit.snap, &sent.text);
         let signer = keeper.signer()?;
-        let mut page = Shown::new("Send a map", what_goes(&sent, &named, &signer));
-        page.leads_to("The map", &format!("/maps/{id}"));
+        let mut page = Shown::new(say::send_a_map(), what_goes(&sent, &named, &signer));
+        page.leads_to(say::the_map(), &format!("/maps/{id}"));
         Ok(page.of_part(Part::Maps))
     })
     .await
@@ -49,21 +51,21 @@ pub async fn send(
 
 fn what_goes(sent: &SentMap, named: &[String], signer: &Signer) -> Markup {
     html! {
-        h1 { "Send it to another shop" }
-        p class="gap" { "One file, signed by your shop. Whoever reads it in sees what it would change before it does." }
+        h1 { (say::send_to_another_shop()) }
+        p class="gap" { (say::one_file_signed()) }
         div class="narrow" {
-            div class="row" { span class="what" { "Vehicle" } span class="value" { (sent.vehicle) } }
-            div class="row" { span class="what" { "Version" } span class="value" { (sent.version) ", kept " (day(&sent.kept)) } }
-            div class="row" { span class="what" { "From" } span class="value" { (sent.from) } }
-            div class="row" { span class="what" { "Jobs of this kind done here" } span class="number" { (sent.orders) } }
-            div class="row" { span class="what" { "Signed with" } span class="number" { (signer.mark()) } }
+            div class="row" { span class="what" { (say::vehicle()) } span class="value" { (sent.vehicle) } }
+            div class="row" { span class="what" { (say::version_row()) } span class="value" { (say::version_kept(sent.version, day(&sent.kept))) } }
+            div class="row" { span class="what" { (say::from_shop()) } span class="value" { (sent.from) } }
+            div class="row" { span class="what" { (say::jobs_done_here()) } span class="number" { (sent.orders) } }
+            div class="row" { span class="what" { (say::signed_with()) } span class="number" { (signer.mark()) } }
         }
-        @if named.is_empty() { p class="soft gap" { "No customer, plate or order goes along, and none of your people is named in the text." } }
-        @else { p class="wait gap" { "The text names " (named.join(", ")) ". Take that out first if it means somebody here." } }
+        @if named.is_empty() { p class="soft gap" { (say::nobody_is_named()) } }
+        @else { p class="wait gap" { (say::text_names(named.join(", "))) } }
         div class="presses" {
-            a class="press confirm" href=(format!("/maps/{}/sent-file?version={}", sent.map, sent.version)) download { "Save the file" }
+            a class="press confirm" href=(format!("/maps/{}/sent-file?version={}", sent.map, sent.version)) download { (say::save_the_file()) }
         }
-        p class="soft" { "Tell the other shop the four groups of figures and letters it is signed with, over the telephone for example: then they know that it is yours." }
+        p class="soft" { (say::tell_the_groups()) }
     }
 }
 
@@ -72,7 +74,7 @@ fn day(text: &str) -> String {
     let day = text.parse::<jiff::civil::Date>();
     day.map_or_else(
         |_| text.to_owned(),
-        |day| day.strftime("%a %-d %b %Y").to_string(),
+        |day| dated("%a %-d %b %Y", day),
     )
 }
 
@@ -105,29 +107,29 @@ pub async fn read_in(extract::State(state): extract::State<State>, headers: Head
 
 fn shown(content: Markup) -> Shown {
     let mut page = Shown::new(
-        "Read in a map",
+        say::read_in_a_map(),
         html! {
-            h1 { "Read in a map from another shop" }
+            h1 { (say::read_in_from_another_shop()) }
             (content)
         },
     );
-    page.leads_to("Maps", "/maps");
+    page.leads_to(say::maps(), "/maps");
     page.of_part(Part::Maps)
 }
 
 fn form(file: &str) -> Markup {
     html! {
-        p class="gap" { "Nothing is kept before you have seen what it would change." }
+        p class="gap" { (say::nothing_kept_before()) }
         form method="post" action="/maps/read-in" class="narrow" {
             label class="field" {
-                span { "The file as it came" }
+                span { (say::file_as_it_came()) }
                 input type="file" accept=".json,application/json" data-into="file";
             }
             label class="field" {
-                span { "Or its text" }
+                span { (say::or_its_text()) }
                 textarea name="file" rows="6" autocomplete="off" spellcheck="false" required { (file) }
             }
-            div class="presses" { button class="press confirm" type="submit" { "Show what it would change" } }
+            div class="presses" { button class="press confirm" type="submit" { (say::show_what_it_would_change()) } }
         }
     }
 }
@@ -147,7 +149,7 @@ pub async fn looked_at(
         Ok(shown(match received_map(&came.file) {
             Ok(received) => what_comes(visit, &received)?,
             Err(trouble) => html! {
-                p class="no gap" { (shop::say::capital(&trouble.place)) ": " (trouble.what) }
+                p class="no gap" { (say::where_and_what(shop::say::capital(&trouble.place), &trouble.what)) }
                 p class="gap" { (shop::say::capital(&trouble.mend)) }
                 (form(&came.file))
             },
@@ -169,39 +171,39 @@ fn what_comes(visit: &Visit<'_>, received: &ReceivedMap) -> Result<Markup, Troub
     Ok(html! {
         div class="columns" {
             div {
-                div class="row" { span class="what" { "Vehicle" } span class="value" { (sent.vehicle) } }
-                div class="row" { span class="what" { "From" } span class="value" { (sent.from) } }
-                div class="row" { span class="what" { "Their version" } span class="value" { (sent.version) ", kept " (day(&sent.kept)) } }
-                div class="row" { span class="what" { "Jobs of this kind done there" } span class="number" { (sent.orders) } }
-                div class="row" { span class="what" { "Things in it" } span class="number" { (would.items) } }
+                div class="row" { span class="what" { (say::vehicle()) } span class="value" { (sent.vehicle) } }
+                div class="row" { span class="what" { (say::from_shop()) } span class="value" { (sent.from) } }
+                div class="row" { span class="what" { (say::their_version()) } span class="value" { (say::version_kept(sent.version, day(&sent.kept))) } }
+                div class="row" { span class="what" { (say::jobs_done_there()) } span class="number" { (sent.orders) } }
+                div class="row" { span class="what" { (say::things_in_it()) } span class="number" { (would.items) } }
                 div class="row" {
-                    span class="what" { "Signed with" span class="line soft" {
-                        @if would.before.is_empty() { "Not seen here before. Ask them what it is signed with; the same means that it is theirs." }
-                        @else { "As " (would.before.join(", ")) " was." }
+                    span class="what" { (say::signed_with()) span class="line soft" {
+                        @if would.before.is_empty() { (say::not_seen_before()) }
+                        @else { (say::as_was(would.before.join(", "))) }
                     } }
                     span class="number" { (received.key) }
                 }
-                @if would.same { p class="yes gap" { "It is what you have already." } }
+                @if would.same { p class="yes gap" { (say::what_you_have()) } }
                 @else {
                     form {
                         textarea name="text" hidden { (sent.text) }
                         div class="presses low" {
-                            (button(Look::Confirm, "Keep it", &format!("as version {}", would.version), &keep, Some(&format!("/maps/{}", would.map))))
-                            a class="press" href="/maps/read-in" { "Another file" }
+                            (button(Look::Confirm, say::keep_it(), &say::as_version(would.version), &keep, Some(&format!("/maps/{}", would.map))))
+                            a class="press" href="/maps/read-in" { (say::another_file()) }
                         }
                     }
-                    p class="soft" { "Sizes and torques are as that shop told them. The vehicle maker's figures come first." }
+                    p class="soft" { (say::as_that_shop_told()) }
                 }
                 @for fault in &would.faults { p class="wait" { (fault) } }
             }
             div {
                 @match &would.changes {
-                    None => { h2 { "You have no map of it yet" } p class="gap" { "The whole map is new." } }
+                    None => { h2 { (say::no_map_of_it_yet()) } p class="gap" { (say::whole_map_is_new()) } }
                     Some(changes) => {
-                        h2 class="spread" { span { "What it would change" } span class="soft" { (count(changes.len(), "change", "changes")) } }
+                        h2 class="spread" { span { (say::what_it_would_change()) } span class="soft" { (say::changes(changes.len())) } }
                         @for change in changes.iter().take(MOST) { div class="row" { span class="what" { (change) } } }
-                        @if changes.len() > MOST { p class="soft" { (changes.len() - MOST) " more" } }
-                        @if !changes.is_empty() { p class="soft gap" { "Your own version stays; a plan goes by the newest one." } }
+                        @if changes.len() > MOST { p class="soft" { (say::more(changes.len() - MOST)) } }
+                        @if !changes.is_empty() { p class="soft gap" { (say::own_version_stays()) } }
                     }
                 }
             }

@@ -5,7 +5,9 @@ use super::list::{Which, title_of};
 use crate::State;
 use crate::layout::Part;
 use crate::map_drawing::{Sight, picture};
-use crate::pages::{Shown, Visit, count, show};
+use crate::pages::{Shown, Visit, show};
+use crate::phrases::dates::dated;
+use crate::phrases::maps as say;
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -34,8 +36,8 @@ pub async fn versions(
         let before = before
             .map(|version| visit.snap.map(&id, Some(*version)))
             .transpose()?;
-        let mut page = Shown::new("Versions", content(visit, &kept, before.as_ref(), &all)?);
-        page.leads_to("The map", &format!("/maps/{id}"));
+        let mut page = Shown::new(say::versions(), content(visit, &kept, before.as_ref(), &all)?);
+        page.leads_to(say::the_map(), &format!("/maps/{id}"));
         Ok(page.of_part(Part::Maps))
     })
     .await
@@ -53,18 +55,18 @@ fn content(
         h1 { (title_of(kept)) }
         div class="columns" {
             div {
-                h2 { "Versions" }
+                h2 { (say::versions()) }
                 @for version in all.iter().rev() { (one(visit, &*visit.snap.map(&kept.id, Some(*version))?, *version == kept.version)) }
             }
             div {
                 @match (&changes, before) {
                     (Some(changes), Some(before)) => {
-                        h2 class="spread" { span { "Version " (kept.version) " against " (before.version) } span class="soft" { (count(changes.len(), "change", "changes")) } }
-                        @if changes.is_empty() { p class="gap" { "They say the same; only how it is written differs." } }
+                        h2 class="spread" { span { (say::version_against(kept.version, before.version)) } span class="soft" { (say::changes(changes.len())) } }
+                        @if changes.is_empty() { p class="gap" { (say::they_say_the_same()) } }
                         @for change in changes.iter().take(MOST) { div class="row" { span class="what" { (change.to_string()) } } }
-                        @if changes.len() > MOST { p class="soft" { (changes.len() - MOST) " more" } }
+                        @if changes.len() > MOST { p class="soft" { (say::more(changes.len() - MOST)) } }
                     }
-                    _ => { h2 { "Version " (kept.version) } p class="gap" { "The first one: " (count(new.items.len(), "thing", "things")) " in it." } }
+                    _ => { h2 { (say::version_heading(kept.version)) } p class="gap" { (say::first_one_with(new.items.len())) } }
                 }
             }
         }
@@ -80,24 +82,19 @@ fn one(visit: &Visit<'_>, kept: &KeptMap, shown: bool) -> Markup {
         let by = by.map(|(name, _)| visit.snap.texts().text(*name));
         (
             by,
-            visit
-                .snap
-                .rules()
-                .day(kept.by.at)
-                .strftime("%a %-d %b %Y")
-                .to_string(),
+            dated("%a %-d %b %Y", visit.snap.rules().day(kept.by.at)),
         )
     };
     html! {
         a class="row" href=(format!("/maps/{}/versions?version={}", kept.id, kept.version)) aria-current=[shown.then_some("page")] {
             span class="what" {
-                span class="strong line" { "Version " (kept.version) }
-                span class="soft line" { (at) @if let Some(by) = by { ", " (by) } }
+                span class="strong line" { (say::version_heading(kept.version)) }
+                span class="soft line" { @if let Some(by) = by { (say::when_and_who(at, by)) } @else { (at) } }
                 @if let Some((from, key)) = came_from(visit.snap, &kept.id, kept.version) {
-                    span class="soft line" { "from " (from) ", signed with " (key) }
+                    span class="soft line" { (say::from_signed_with(from, key)) }
                 }
             }
-            @if kept.read.is_err() { span class="no" { "has errors" } }
+            @if kept.read.is_err() { span class="no" { (say::has_errors()) } }
         }
     }
 }
@@ -119,8 +116,8 @@ fn drawn(map: &Map, changes: &[Change]) -> Markup {
         ..Sight::default()
     };
     html! {
-        h2 { "Drawn" }
-        p class="soft" { "Marked is what was changed or is new." @if gone > 0 { " What was taken out (" (gone) ") is no longer in it." } }
+        h2 { (say::drawn()) }
+        p class="soft" { (say::marked_is_changed()) @if gone > 0 { (say::taken_out(gone)) } }
         (picture(map, &sight, |item: &ItemId| format!("#{}", shop::planning::in_order(item))))
     }
 }

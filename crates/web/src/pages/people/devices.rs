@@ -5,6 +5,8 @@ use crate::State;
 use crate::door::blocking;
 use crate::network::Names;
 use crate::pages::{Shown, Visit, cookie, show, trouble_answer};
+use crate::phrases::dates::dated;
+use crate::phrases::people as say;
 use crate::tap::{Look, link};
 use axum::extract::{self, Form};
 use axum::http::HeaderMap;
@@ -26,14 +28,14 @@ pub async fn devices(extract::State(state): extract::State<State>, headers: Head
     show(state, headers, move |visit| {
         let content = match network {
             None => html! {
-                h1 { "Devices and people" }
-                p class="gap" { "This program serves this machine alone, and asks no PIN." }
-                p class="gap" { "To let phones and tablets in, start it so:" }
+                h1 { (say::devices_and_people()) }
+                p class="gap" { (say::this_machine_alone()) }
+                p class="gap" { (say::start_it_so()) }
                 p class="gap" { code { "buttonup serve --shop-network" } }
             },
             Some(_) => content(visit, &service.access(), &own)?,
         };
-        Ok(Shown::new("Devices and people", content))
+        Ok(Shown::new(say::devices_and_people(), content))
     })
     .await
 }
@@ -51,71 +53,71 @@ fn content(visit: &Visit<'_>, access: &Access<'_>, own: &str) -> Result<Markup, 
         Vec::new()
     };
     Ok(html! {
-        h1 { "Devices and people" }
+        h1 { (say::devices_and_people()) }
         @if !late.is_empty() {
-            h2 { "Came late" }
-            p class="gap" { "Kept as said. Look whether it can be so." }
+            h2 { (say::came_late()) }
+            p class="gap" { (say::came_late_hint()) }
             @for (command, fact) in &late {
                 div class="row" {
                     span class="what" {
-                        span class="strong line" { (person(visit, &fact.person)) " on " (fact.device) }
-                        span class="soft line" { (fact.why) ", came " (said(visit, fact.at)) ", " a href=(where_of(&fact.stream)) { "what it is about" } }
+                        span class="strong line" { (say::who_on_device(person(visit, &fact.person), &fact.device)) }
+                        span class="soft line" { (say::why_and_when_it_came(&fact.why, said(visit, fact.at))) a href=(where_of(&fact.stream)) { (say::what_it_is_about()) } }
                     }
-                    (act("seen", "Seen", &[("command", command)]))
+                    (act("seen", say::seen(), &[("command", command)]))
                 }
             }
         }
-        h2 { "Devices" }
+        h2 { (say::devices()) }
         @for (device, card) in &standing {
             div class="row" {
                 span class="what" {
-                    span class="strong line" { (card.name) @if device == own { " (this one)" } }
+                    span class="strong line" { (card.name) @if device == own { (say::this_one()) } }
                     span class="soft line" {
-                        (match card.place { Place::Desk => "at the desk", Place::Stall => "at the vehicles" })
-                        ", joined " (said(visit, card.joined_at))
-                        @if let Some(used) = card.used_at { ", last signed in " (said(visit, used)) }
-                        @if let Some((_, signed)) = access.standing(device)? { ", now " (person(visit, &signed.person)) }
+                        (match card.place { Place::Desk => say::at_the_desk(), Place::Stall => say::at_the_vehicles() })
+                        (say::joined(said(visit, card.joined_at)))
+                        @if let Some(used) = card.used_at { (say::last_signed_in(said(visit, used))) }
+                        @if let Some((_, signed)) = access.standing(device)? { (say::now_used_by(person(visit, &signed.person))) }
                     }
                 }
-                @if owner && device != own { (act("put-out", "Put out", &[("device", device)])) }
+                @if owner && device != own { (act("put-out", say::put_out(), &[("device", device)])) }
             }
         }
         @if !out.is_empty() {
             details {
-                summary class="row" { span class="what soft" { (crate::pages::count(out.len(), "device", "devices")) " put out" } }
+                summary class="row" { span class="what soft" { (say::devices_put_out(out.len())) } }
                 @for (_, card) in &out { p class="row" { (card.name) span class="soft" { @if let Some(at) = card.put_out_at { (said(visit, at)) } } } }
             }
         }
         form method="post" action="/devices/invite" class="bare" {
-            div class="presses" { button class="press confirm" type="submit" { "Let a device in" } }
+            div class="presses" { button class="press confirm" type="submit" { (say::let_a_device_in()) } }
         }
         @if owner {
-            h2 { "PINs" }
+            h2 { (say::pins()) }
             @for (person, (name, _)) in &visit.snap.world().shop.people() {
                 @let has = access.has_pin(person.as_str())?;
                 @let waits = access.waits_until(person.as_str())?;
                 div class="row" {
                     span class="what" {
                         span class="strong line" { (visit.snap.texts().text(*name)) }
-                        span class="soft line" { @if waits.is_some() { "wrong too often, has to wait" } @else if has { "has a PIN" } @else { "no PIN yet" } }
+                        span class="soft line" { @if waits.is_some() { (say::wrong_too_often()) } @else if has { (say::has_a_pin()) } @else { (say::no_pin_yet()) } }
                     }
-                    @if waits.is_some() { (act("lift", "Let try again", &[("person", person.as_str())])) }
-                    @if has { (act("take-pin", "Take PIN away", &[("person", person.as_str())])) }
+                    @if waits.is_some() { (act("lift", say::let_try_again(), &[("person", person.as_str())])) }
+                    @if has { (act("take-pin", say::take_pin_away(), &[("person", person.as_str())])) }
                 }
             }
-            p class="soft gap" { "Who has no PIN sets one at the next sign-in. Let them do so while you stand by." }
-            p class="gap" { a class="row" href="/devices/opened" { span class="what strong" { "Who opened what" } span class="soft" { "the last 90 days" } } }
-            h2 { "How long" }
+            p class="soft gap" { (say::sets_one_at_the_next()) }
+            p class="gap" { a class="row" href="/devices/opened" { span class="what strong" { (say::who_opened_what()) } span class="soft" { (say::last_ninety_days()) } } }
+            h2 { (say::how_long()) }
             form method="post" action="/devices/change" class="narrow" {
                 input type="hidden" name="act" value="limits";
-                (minutes("desk", "At the desk: minutes without a press, then the PIN is asked", limits.desk))
-                (minutes("decision", "Before a decision: minutes after the last one or the PIN", limits.decision))
-                div class="presses" { button class="press" type="submit" { "Keep" } }
+                (minutes("desk", say::minutes_at_the_desk(), limits.desk))
+                (minutes("decision", say::minutes_before_a_decision(), limits.decision))
+                div class="presses" { button class="press" type="submit" { (say::keep()) } }
             }
         }
         div class="presses two" {
-            (link(Look::Plain, "Change my PIN", "", "/pin"))
-            form method="post" action="/sign-out" class="bare" { button class="press" type="submit" { "Sign out" } }
+            (link(Look::Plain, say::change_my_pin(), "", "/pin"))
+            form method="post" action="/sign-out" class="bare" { button class="press" type="submit" { (say::sign_out()) } }
         }
     })
 }
@@ -141,7 +143,7 @@ fn act(act: &str, label: &str, fields: &[(&str, &str)]) -> Markup {
 
 fn said(visit: &Visit<'_>, at: Timestamp) -> String {
     let zoned = at.to_zoned_datetime(visit.snap.rules().zone);
-    zoned.strftime("%a %-d %b, %H:%M").to_string()
+    dated("%a %-d %b, %H:%M", &zoned)
 }
 
 /// What somebody is called, also who has left.
@@ -149,7 +151,7 @@ fn person(visit: &Visit<'_>, person: &str) -> String {
     let everyone = visit.snap.world().shop.everyone();
     let found = everyone.get(&PersonId::new(person));
     found.map_or_else(
-        || "somebody".to_owned(),
+        || say::somebody().to_owned(),
         |(name, _)| visit.snap.texts().text(*name),
     )
 }
@@ -174,7 +176,7 @@ pub async fn invite(extract::State(state): extract::State<State>, headers: Heade
     let made = made.await;
     show(state, headers, move |_| {
         let (code, names) = made?;
-        Ok(Shown::new("Let a device in", invitation(&code, &names)?))
+        Ok(Shown::new(say::let_a_device_in(), invitation(&code, &names)?))
     })
     .await
 }
@@ -192,18 +194,18 @@ fn invitation(code: &str, names: &Names) -> Result<Markup, Trouble> {
         .filter_map(|at| code.get(*at..at + 4))
         .collect();
     Ok(html! {
-        h1 { "Let a device in" }
-        p class="gap" { "Scan this with the phone or tablet. It lets one device in, for ten minutes." }
+        h1 { (say::let_a_device_in()) }
+        p class="gap" { (say::scan_this()) }
         (scannable(&scanned)?)
-        p class="gap" { "Or open there: " span class="strong" { "https://" (host) "/join" } }
-        p class="gap" { "and type " span class="fact code" { (parts.join(" ")) } }
+        p class="gap" { (say::or_open_there()) span class="strong" { "https://" (host) "/join" } }
+        p class="gap" { (say::and_type()) span class="fact code" { (parts.join(" ")) } }
         @if let Some(help) = &names.help {
-            p class="soft gap" { "The first page says how a device comes to trust this shop's own certificate: " (help) }
+            p class="soft gap" { (say::first_page_says(help)) }
         }
         form method="post" action="/devices/invite" class="bare" {
             div class="presses two" {
-                button class="press" type="submit" { "Another code" }
-                (link(Look::Plain, "Devices and people", "", "/devices"))
+                button class="press" type="submit" { (say::another_code()) }
+                (link(Look::Plain, say::devices_and_people(), "", "/devices"))
             }
         }
     })
@@ -214,9 +216,9 @@ fn scannable(text: &str) -> Result<Markup, Trouble> {
     let code = QRBuilder::new(text).build().map_err(|error| {
         Trouble::new(
             TroubleKind::Record,
-            "the code",
+            say::the_code(),
             error.to_string(),
-            "type the address by hand",
+            say::type_the_address(),
         )
     })?;
     let size = code.size;
@@ -226,7 +228,7 @@ fn scannable(text: &str) -> Result<Markup, Trouble> {
         .map(|(x, y)| format!("M{x} {y}h1v1h-1z"))
         .collect();
     Ok(html! {
-        svg class="scan" viewBox=(format!("-4 -4 {0} {0}", size + 8)) role="img" aria-label="A code to scan" {
+        svg class="scan" viewBox=(format!("-4 -4 {0} {0}", size + 8)) role="img" aria-label=(say::code_to_scan()) {
             path d=(path) {}
         }
     })
@@ -274,7 +276,7 @@ fn changed(service: &Service, change: &Change) -> Result<(), Trouble> {
     let access = service.access();
     let named = |value: &Option<String>, what: &str| {
         value.clone().ok_or_else(|| {
-            Trouble::unreadable(what, "it is missing", "press it on the page of devices")
+            Trouble::unreadable(what, say::it_is_missing(), say::press_on_page_of_devices())
         })
     };
     match change.act.as_str() {
@@ -295,8 +297,8 @@ fn changed(service: &Service, change: &Change) -> Result<(), Trouble> {
         }
         other => Err(Trouble::unreadable(
             "act",
-            format!("`{other}` is nothing that is changed here"),
-            "press it on the page of devices",
+            say::nothing_changed_here(other),
+            say::press_on_page_of_devices(),
         )),
     }
 }
@@ -304,9 +306,9 @@ fn changed(service: &Service, change: &Change) -> Result<(), Trouble> {
 fn only_on_the_network() -> Trouble {
     Trouble::new(
         TroubleKind::NotFound,
-        "this program",
-        "it serves its own machine alone",
-        "start it with --shop-network to let other devices in",
+        say::this_program(),
+        say::serves_its_own_machine(),
+        say::start_with_shop_network(),
     )
 }
 
@@ -318,21 +320,21 @@ pub async fn opened(extract::State(state): extract::State<State>, headers: Heade
     show(state, headers, move |visit| {
         let opened = service.access().opened()?;
         Ok(Shown::new(
-            "Who opened what",
+            say::who_opened_what(),
             html! {
-                h1 { "Who opened what" }
-                p class="gap" { "Pages that show who a customer is, once a day for each person. Kept for 90 days, outside the record." }
-                @if opened.is_empty() { p class="gap" { "Nothing yet." } }
+                h1 { (say::who_opened_what()) }
+                p class="gap" { (say::opened_pages_are()) }
+                @if opened.is_empty() { p class="gap" { (say::nothing_yet()) } }
                 @for one in opened.iter().take(MOST) {
                     a class="row" href=(one.page) {
                         span class="what" {
                             span class="strong line" { (person(visit, &one.person)) }
-                            span class="soft line" { (said(visit, one.at)) ", on " (one.device) }
+                            span class="soft line" { (say::when_on_device(said(visit, one.at), &one.device)) }
                         }
                         span class="soft" { (one.page) }
                     }
                 }
-                @if opened.len() > MOST { p class="soft gap" { "The last " (MOST) " of " (opened.len()) "." } }
+                @if opened.len() > MOST { p class="soft gap" { (say::the_last_of(MOST, opened.len())) } }
             },
         ))
     })

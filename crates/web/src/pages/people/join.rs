@@ -6,6 +6,7 @@ use crate::door::blocking;
 use crate::entrance::{device_cookie, remember};
 use crate::network::Peer;
 use crate::pages::{Shown, bare_page, trouble_answer};
+use crate::phrases::people as say;
 use crate::tap::{chips, required};
 use axum::extract::{self, Extension, Form, Path};
 use axum::http::StatusCode;
@@ -26,7 +27,7 @@ pub struct Joining {
 }
 
 pub async fn by_hand() -> Response {
-    bare_page(Shown::new("Join", form("", "", None)))
+    bare_page(Shown::new(say::join(), form("", "", None)))
 }
 
 pub async fn by_code(
@@ -35,9 +36,9 @@ pub async fn by_code(
 ) -> Response {
     let (service, asked) = (Arc::clone(&state.service), code.clone());
     match blocking(move || service.access().check_code(&asked)).await {
-        Ok(()) => bare_page(Shown::new("Join", form(&code, "", None))),
+        Ok(()) => bare_page(Shown::new(say::join(), form(&code, "", None))),
         Err(trouble) => {
-            let mut answer = bare_page(Shown::new("Join", form("", "", Some(&trouble))));
+            let mut answer = bare_page(Shown::new(say::join(), form("", "", Some(&trouble))));
             *answer.status_mut() = StatusCode::UNPROCESSABLE_ENTITY;
             answer
         }
@@ -46,20 +47,20 @@ pub async fn by_code(
 
 fn form(code: &str, name: &str, wrong: Option<&Trouble>) -> Markup {
     html! {
-        h1 { "Join the shop" }
+        h1 { (say::join_the_shop()) }
         @if let Some(trouble) = wrong {
             p class="alarm" role="alert" { (shop::say::capital(&trouble.what)) }
             p class="soft" { (shop::say::capital(&trouble.mend)) }
         }
         form method="post" action="/join" class="narrow" {
             @if code.is_empty() || wrong.is_some() {
-                (required("code", "Code", "twelve letters and digits, shown at the desk", code))
+                (required("code", say::code(), say::code_hint(), code))
             } @else {
                 input type="hidden" name="code" value=(code);
             }
-            (required("name", "What do people call this device?", "such as Pavel's phone, or tablet at lift 2", name))
-            (chips("place", "Where is it used?", &[("stall", "at the vehicles"), ("desk", "at the desk")], "stall"))
-            div class="presses" { button class="press confirm" type="submit" { "Join" } }
+            (required("name", say::what_is_it_called(), say::device_name_hint(), name))
+            (chips("place", say::where_used(), &[("stall", say::at_the_vehicles()), ("desk", say::at_the_desk())], "stall"))
+            div class="presses" { button class="press confirm" type="submit" { (say::join()) } }
         }
     }
 }
@@ -85,7 +86,7 @@ pub async fn join(
         }
         Err(trouble) if trouble.kind == shop::TroubleKind::Refused => {
             let shown = form(&typed.code, &typed.name, Some(&trouble));
-            let mut answer = bare_page(Shown::new("Join", shown));
+            let mut answer = bare_page(Shown::new(say::join(), shown));
             *answer.status_mut() = StatusCode::UNPROCESSABLE_ENTITY;
             answer
         }

@@ -5,6 +5,7 @@ use crate::door::{answer, blocking, json_of};
 use crate::entrance::{remember, sign_in_cookie};
 use crate::network::Peer;
 use crate::pages::{Shown, Visit, cookie, show, show_anybody, trouble_answer};
+use crate::phrases::people as say;
 use crate::tap::Look;
 use axum::body::Bytes;
 use axum::extract::{self, Extension, Form, Path, Query};
@@ -55,7 +56,7 @@ pub async fn ask(
         let name = name_of(visit, &person)?;
         let has = service.access().has_pin(&person)?;
         Ok(Shown::new(
-            "PIN",
+            say::pin(),
             form(&name, &person, has, &way_back(back.back.as_deref()), None),
         ))
     })
@@ -66,7 +67,7 @@ fn name_of(visit: &Visit<'_>, person: &str) -> Result<String, Trouble> {
     let people = visit.snap.world().shop.people();
     let found = people.get(&PersonId::new(person));
     let (name, _) =
-        found.ok_or_else(|| Trouble::not_found("there is no such person in this shop"))?;
+        found.ok_or_else(|| Trouble::not_found(say::no_such_person()))?;
     Ok(visit.snap.texts().text(*name))
 }
 
@@ -79,16 +80,16 @@ fn form(name: &str, person: &str, has: bool, back: &str, wrong: Option<&Trouble>
             p class="soft" { (shop::say::capital(&trouble.mend)) }
         }
         @if !has {
-            p class="gap" { "Set your PIN: " (SHORTEST_PIN) " to " (LONGEST_PIN) " digits, without a pattern. Nobody else learns it." }
+            p class="gap" { (say::set_your_pin(SHORTEST_PIN, LONGEST_PIN)) }
         }
         form method="post" action=(format!("/sign-in/{person}")) class="narrow" data-pad {
             input type="hidden" name="back" value=(back);
-            (pin_field("pin", "PIN", if has { "current-password" } else { "new-password" }))
-            @if !has { (pin_field("again", "The same once more", "new-password")) }
+            (pin_field("pin", say::pin(), if has { "current-password" } else { "new-password" }))
+            @if !has { (pin_field("again", say::same_once_more(), "new-password")) }
             (pad())
             div class="presses two low" {
-                button class="press confirm" type="submit" { @if has { "Sign in" } @else { "Set PIN" } }
-                a class="press" href="/who" { "Not " (name.split_whitespace().next().unwrap_or(name)) }
+                button class="press confirm" type="submit" { @if has { (say::sign_in()) } @else { (say::set_pin()) } }
+                a class="press" href="/who" { (say::not_this_person(name.split_whitespace().next().unwrap_or(name))) }
             }
         }
     }
@@ -109,7 +110,7 @@ fn pad() -> Markup {
         div class="pad on-phone" aria-hidden="true" {
             @for digit in ["1", "2", "3", "4", "5", "6", "7", "8", "9", "", "0", "\u{232b}"] {
                 @if digit.is_empty() { span {} }
-                @else { button class="press" type="button" tabindex="-1" data-digit=(digit) { @if digit == "\u{232b}" { "Back" } @else { (digit) } } }
+                @else { button class="press" type="button" tabindex="-1" data-digit=(digit) { @if digit == "\u{232b}" { (say::back_key()) } @else { (digit) } } }
             }
         }
     }
@@ -138,15 +139,15 @@ pub async fn sign_in(
             .people()
             .contains_key(&PersonId::new(&asked));
         if !known {
-            return Err(Trouble::not_found("there is no such person in this shop"));
+            return Err(Trouble::not_found(say::no_such_person()));
         }
         if !access.has_pin(&asked)? {
             if typed.again.as_deref() != Some(typed.pin.as_str()) {
                 return Err(Trouble::new(
                     TroubleKind::Pin,
-                    "the PIN",
-                    "the two are not the same",
-                    "type it twice",
+                    say::the_pin(),
+                    say::not_the_same(),
+                    say::type_it_twice(),
                 ));
             }
             access.set_first_pin(&asked, &typed.pin)?;
@@ -182,7 +183,7 @@ async fn again(
         let name = name_of(visit, &person)?;
         let has = service.access().has_pin(&person)?;
         Ok(Shown::new(
-            "PIN",
+            say::pin(),
             form(&name, &person, has, &back, Some(&trouble)),
         ))
     })
@@ -221,24 +222,24 @@ pub async fn ask_again(
 ) -> Response {
     let back = way_back(back.back.as_deref());
     show(state, headers, move |_| {
-        Ok(Shown::new("PIN", again_form(&back, None)))
+        Ok(Shown::new(say::pin(), again_form(&back, None)))
     })
     .await
 }
 
 fn again_form(back: &str, wrong: Option<&Trouble>) -> Markup {
     html! {
-        h1 { "Your PIN, please" }
+        h1 { (say::your_pin_please()) }
         @if let Some(trouble) = wrong {
             p class="alarm" role="alert" { (shop::say::capital(&trouble.what)) }
             p class="soft" { (shop::say::capital(&trouble.mend)) }
         }
-        p class="gap" { "Then press once more what you wanted." }
+        p class="gap" { (say::press_once_more()) }
         form method="post" action="/prove" class="narrow" data-pad {
             input type="hidden" name="back" value=(back);
-            (pin_field("pin", "PIN", "current-password"))
+            (pin_field("pin", say::pin(), "current-password"))
             (pad())
-            div class="presses low" { button class="press confirm" type="submit" { "Go on" } }
+            div class="presses low" { button class="press confirm" type="submit" { (say::go_on()) } }
         }
     }
 }
@@ -264,7 +265,7 @@ pub async fn proved(
         }
         Err(trouble) => {
             let shown =
-                move |_: &Visit<'_>| Ok(Shown::new("PIN", again_form(&back, Some(&trouble))));
+                move |_: &Visit<'_>| Ok(Shown::new(say::pin(), again_form(&back, Some(&trouble))));
             let mut answer = show(state, headers, shown).await;
             *answer.status_mut() = StatusCode::UNPROCESSABLE_ENTITY;
             answer
@@ -303,7 +304,7 @@ pub async fn prove(
     body: Bytes,
 ) -> Response {
     let done = blocking(move || {
-        let proof: Proof = json_of(&headers, &body, "a PIN")?;
+        let proof: Proof = json_of(&headers, &body, say::a_pin())?;
         let device = cookie(&headers, "device-id").ok_or_else(only_on_the_network)?;
         state.service.access().prove(&device, &proof.pin)?;
         if let Some(network) = &state.network {
@@ -336,7 +337,7 @@ pub async fn beside(
     body: Bytes,
 ) -> Response {
     let done = blocking(move || {
-        let asked: Beside = json_of(&headers, &body, "a person and their PIN")?;
+        let asked: Beside = json_of(&headers, &body, say::person_and_pin())?;
         let device = cookie(&headers, "device-id").ok_or_else(only_on_the_network)?;
         state
             .service
@@ -351,23 +352,23 @@ pub async fn beside(
 
 pub async fn change(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |_| {
-        Ok(Shown::new("Your PIN", change_form(None)))
+        Ok(Shown::new(say::your_pin(), change_form(None)))
     })
     .await
 }
 
 fn change_form(wrong: Option<&Trouble>) -> Markup {
     html! {
-        h1 { "Your PIN" }
+        h1 { (say::your_pin()) }
         @if let Some(trouble) = wrong {
             p class="alarm" role="alert" { (shop::say::capital(&trouble.what)) }
             p class="soft" { (shop::say::capital(&trouble.mend)) }
         }
         form method="post" action="/pin" class="narrow" {
-            (pin_field("old", "The PIN until now", "current-password"))
-            (pin_field("pin", "The new one", "new-password"))
-            (pin_field("again", "The new one once more", "new-password"))
-            div class="presses" { button class="press confirm" type="submit" { "Change PIN" } }
+            (pin_field("old", say::pin_until_now(), "current-password"))
+            (pin_field("pin", say::new_pin(), "new-password"))
+            (pin_field("again", say::new_pin_once_more(), "new-password"))
+            div class="presses" { button class="press confirm" type="submit" { (say::change_pin()) } }
         }
     }
 }
@@ -391,9 +392,9 @@ pub async fn changed(
         if typed.pin != typed.again {
             return Err(Trouble::new(
                 TroubleKind::Pin,
-                "the PIN",
-                "the two are not the same",
-                "type the new one twice",
+                say::the_pin(),
+                say::not_the_same(),
+                say::type_new_one_twice(),
             ));
         }
         service.access().change_pin(&who, &typed.old, &typed.pin)
@@ -402,12 +403,12 @@ pub async fn changed(
     show(state, headers, move |_| {
         let content = match &done {
             Ok(()) => html! {
-                h1 { "Your PIN is changed" }
-                div class="presses low" { (crate::tap::link(Look::Confirm, "To the day", "", "/")) }
+                h1 { (say::pin_is_changed()) }
+                div class="presses low" { (crate::tap::link(Look::Confirm, say::to_the_day(), "", "/")) }
             },
             Err(trouble) => change_form(Some(trouble)),
         };
-        Ok(Shown::new("Your PIN", content))
+        Ok(Shown::new(say::your_pin(), content))
     })
     .await
 }
@@ -416,8 +417,8 @@ pub async fn changed(
 fn only_on_the_network() -> Trouble {
     Trouble::new(
         TroubleKind::NotFound,
-        "this device",
-        "this program serves its own machine alone, and asks no PIN",
-        "start it with --shop-network to let other devices in",
+        say::this_device(),
+        say::asks_no_pin(),
+        say::start_with_shop_network(),
     )
 }

@@ -1,14 +1,14 @@
 //! When the shop is open, who works when and knows what, and days off.
 
 use crate::pages::Visit;
+use crate::phrases::dates::dated;
+use crate::phrases::shop as say;
 use crate::tap::{Look, button, field, new, required, when};
 use jiff::civil::Date;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::v1::codes::SystemForm;
 use shop::repair::{CommandId, DaysOff, PersonId, System};
-
-const HOW: &str = "such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00";
 
 /// What somebody can be told to know: the systems of a vehicle.
 const SKILLS: [System; 18] = [
@@ -51,15 +51,15 @@ pub fn opening(visit: &Visit<'_>) -> Markup {
     html! {
         details id="hours" open[now.is_none()] {
             summary class="row" {
-                span class="what strong" { "Opening hours" }
+                span class="what strong" { (say::opening_hours()) }
                 @match &now {
                     Some(now) => span class="soft" { (now) },
-                    None => span class="wait" { "not told: nothing is planned" },
+                    None => span class="wait" { (say::hours_not_told()) },
                 }
             }
             form class="narrow" {
-                (required("week", "Open on", HOW, now.as_deref().unwrap_or("")))
-                div class="presses" { (button(Look::Plain, "Save the hours", "", &[told], None)) }
+                (required("week", say::open_on(), say::hours_hint(), now.as_deref().unwrap_or("")))
+                div class="presses" { (button(Look::Plain, say::save_the_hours(), "", &[told], None)) }
             }
             (days_off(visit, None))
         }
@@ -86,22 +86,22 @@ pub fn of_person(visit: &Visit<'_>, person: &str) -> Markup {
     );
     html! {
         form {
-            (crate::tap::input("week", "Works on", &format!("leave empty for the shop's hours, or {HOW}"), now.as_deref().unwrap_or("")))
-            div class="presses" { (button(Look::Plain, "Save the hours", "", &[told], None)) }
+            (crate::tap::input("week", say::works_on(), say::own_hours_hint(), now.as_deref().unwrap_or("")))
+            div class="presses" { (button(Look::Plain, say::save_the_hours(), "", &[told], None)) }
         }
         details id=(format!("knows-{person}")) {
-            summary class="row" { span class="what" { "Knows" } span class="soft" { (words(knows)) } }
+            summary class="row" { span class="what" { (say::knows()) } span class="soft" { (words(knows)) } }
             form {
                 fieldset {
-                    legend { "What they know" }
+                    legend { (say::what_they_know()) }
                     div class="ticks" {
                         @for skill in SKILLS {
                             @let code = SystemForm::word(skill);
-                            label class="row" { input type="checkbox" name=(code) value=(code) checked[knows.contains(&skill)]; span { (code.replace('-', " ")) } }
+                            label class="row" { input type="checkbox" name=(code) value=(code) checked[knows.contains(&skill)]; span { (word(skill)) } }
                         }
                     }
                 }
-                div class="presses" { (button(Look::Plain, "Save what they know", "", &[skills], None)) }
+                div class="presses" { (button(Look::Plain, say::save_what_they_know(), "", &[skills], None)) }
             }
         }
         (days_off(visit, Some(&id)))
@@ -110,13 +110,34 @@ pub fn of_person(visit: &Visit<'_>, person: &str) -> Markup {
 
 fn words(skills: &[System]) -> String {
     if skills.is_empty() {
-        return "not told".to_owned();
+        return say::not_told().to_owned();
     }
-    let words: Vec<String> = skills
-        .iter()
-        .map(|skill| SystemForm::word(*skill).replace('-', " "))
-        .collect();
+    let words: Vec<&str> = skills.iter().map(|skill| word(*skill)).collect();
     words.join(", ")
+}
+
+fn word(skill: System) -> &'static str {
+    match skill {
+        System::Brakes => say::brakes(),
+        System::Steering => say::steering(),
+        System::Wheels => say::wheels(),
+        System::Suspension => say::suspension(),
+        System::Fuel => say::fuel(),
+        System::Restraints => say::restraints(),
+        System::DriveBelt => say::drive_belt(),
+        System::HighVoltage => say::high_voltage(),
+        System::Cooling => say::cooling(),
+        System::Oil => say::oil(),
+        System::Engine => say::engine(),
+        System::Transmission => say::transmission(),
+        System::Intake => say::intake(),
+        System::Exhaust => say::exhaust(),
+        System::Battery => say::battery(),
+        System::Electrical => say::electrical(),
+        System::Climate => say::climate(),
+        System::Body => say::body(),
+        System::Unknown => say::unknown(),
+    }
 }
 
 /// Days on which the shop is closed, or somebody is not there.
@@ -133,21 +154,21 @@ fn days_off(visit: &Visit<'_>, of: Option<&PersonId>) -> Markup {
         "first": field("first"), "last": field("last") } }),
     );
     let (title, add) = match of {
-        None => ("Closed days", "Add the closed days"),
-        Some(_) => ("Days off", "Add the days off"),
+        None => (say::closed_days(), say::add_closed_days()),
+        Some(_) => (say::days_off(), say::add_days_off()),
     };
     html! {
         @for one in ahead {
             form {
                 div class="row" {
-                    span class="what" { (title) ": " (span(one.first, one.last)) }
-                    (button(Look::Plain, "Not after all", "", &[of_shop(json!({ "days-off-ended": { "id": one.id.as_str() } }))], None))
+                    span class="what" { (say::which_days(title, span(one.first, one.last))) }
+                    (button(Look::Plain, say::not_after_all(), "", &[of_shop(json!({ "days-off-ended": { "id": one.id.as_str() } }))], None))
                 }
             }
         }
         form class="narrow" {
-            (date("first", &format!("{title}, from")))
-            (date("last", "To, that day too"))
+            (date("first", &say::from_day(title)))
+            (date("last", say::to_that_day_too()))
             div class="presses" { (button(Look::Plain, add, "", &[told], None)) }
         }
     }
@@ -160,9 +181,9 @@ fn date(name: &str, label: &str) -> Markup {
 }
 
 fn span(first: Date, last: Date) -> String {
-    let day = |date: Date| date.strftime("%a %-d %b").to_string();
+    let day = |date: Date| dated("%a %-d %b", date);
     match first == last {
         true => day(first),
-        false => format!("{} to {}", day(first), day(last)),
+        false => say::day_to_day(day(first), day(last)),
     }
 }

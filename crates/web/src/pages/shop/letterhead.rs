@@ -5,6 +5,7 @@ use super::setup::{of_shop, seen};
 use crate::State;
 use crate::layout::Part;
 use crate::pages::{Shown, Visit, show};
+use crate::phrases::shop as say;
 use crate::tap::{Look, button, chips, field, file, input, lines, text};
 use axum::extract;
 use axum::http::HeaderMap;
@@ -19,20 +20,20 @@ pub async fn page(extract::State(state): extract::State<State>, headers: HeaderM
     show(state, headers, |visit| {
         let now = letterhead(visit.snap);
         let own = html! {
-            h1 { "On your papers" }
-            p class="soft gap" { "Printed at the head of estimates, invoices and credit notes. What you leave empty is not printed." }
+            h1 { (say::on_your_papers()) }
+            p class="soft gap" { (say::printed_at_the_head()) }
             div class="columns" {
                 form {
                     (fields(&now))
-                    (input("mail", "E-mail", "", now.mail.as_deref().unwrap_or("")))
-                    (lines("terms", "At the end of an invoice", "such as when to pay, and your warranty", now.terms.as_deref().unwrap_or("")))
-                    (chips("language", "Papers are in", &[("en", "English"), ("de", "German")], language(&now)))
-                    div class="presses" { (button(Look::Confirm, "Save", "", &[told(visit, &now), seat_told(visit)], None)) }
+                    (input("mail", say::e_mail(), "", now.mail.as_deref().unwrap_or("")))
+                    (lines("terms", say::at_the_end_of_an_invoice(), say::terms_hint(), now.terms.as_deref().unwrap_or("")))
+                    (chips("language", say::papers_are_in(), &[("en", say::english()), ("de", say::german())], language(&now)))
+                    div class="presses" { (button(Look::Confirm, say::save(), "", &[told(visit, &now), seat_told(visit)], None)) }
                 }
                 (picture(visit, &now))
             }
         };
-        Ok(Shown::new("On your papers", own).of_part(Part::Shop))
+        Ok(Shown::new(say::on_your_papers(), own).of_part(Part::Shop))
     })
     .await
 }
@@ -49,12 +50,12 @@ pub fn fields(now: &LetterheadView) -> Markup {
     let text = |told: &Option<String>| told.clone().unwrap_or_default();
     html! {
         @if in_lines(now) {
-            (lines("address", "Address of the shop", "as it was told; what is told below stands in its place", &text(&now.address)))
+            (lines("address", say::address_of_the_shop(), say::address_hint(), &text(&now.address)))
         }
         (address_fields("seat-", &now.postal))
-        (input("phone", "Telephone", "", &text(&now.phone)))
-        (input("tax-number", "Tax number", "as it has to stand on an invoice", &text(&now.tax_number)))
-        (input("bank", "Bank", "where money is transferred to", &text(&now.bank)))
+        (input("phone", say::telephone(), "", &text(&now.phone)))
+        (input("tax-number", say::tax_number(), say::tax_number_hint(), &text(&now.tax_number)))
+        (input("bank", say::bank(), say::bank_hint(), &text(&now.bank)))
     }
 }
 
@@ -67,10 +68,10 @@ fn in_lines(now: &LetterheadView) -> bool {
 pub fn address_fields(before: &str, now: &PostalView) -> Markup {
     let name = |part: &str| format!("{before}{part}");
     html! {
-        (input(&name("street"), "Street and house", "", &now.street))
-        (input(&name("postcode"), "Postcode", "", &now.postcode))
-        (input(&name("town"), "Town", "", &now.town))
-        (input(&name("country"), "Country", "two letters, such as DE or US", &now.country))
+        (input(&name("street"), say::street_and_house(), "", &now.street))
+        (input(&name("postcode"), say::postcode(), "", &now.postcode))
+        (input(&name("town"), say::town(), "", &now.town))
+        (input(&name("country"), say::country(), say::country_hint(), &now.country))
     }
 }
 
@@ -106,14 +107,14 @@ fn picture(visit: &Visit<'_>, now: &LetterheadView) -> Markup {
     let logo = |logo: Value| of_shop(json!({ "logo-told": { "logo": logo, "after": after } }));
     html! {
         section {
-            h2 { "Your picture" }
+            h2 { (say::your_picture()) }
             @if let Some(file) = &now.logo {
-                p class="gap" { img class="logo" src=(format!("/file/{file}")) alt="The picture on your papers"; }
-                form { div class="presses" { (button(Look::Plain, "Take it off", "", &[logo(Value::Null)], None)) } }
+                p class="gap" { img class="logo" src=(format!("/file/{file}")) alt=(say::picture_on_your_papers()); }
+                form { div class="presses" { (button(Look::Plain, say::take_it_off(), "", &[logo(Value::Null)], None)) } }
             }
             form {
-                label class="field" { span { "Picture" } span class="soft" { "PNG or JPEG; it is printed 13 mm high at most" } input type="file" name="logo" accept="image/png,image/jpeg" required; }
-                div class="presses" { (button(Look::Plain, "Save the picture", "", &[logo(file("logo"))], None)) }
+                label class="field" { span { (say::picture()) } span class="soft" { (say::picture_hint()) } input type="file" name="logo" accept="image/png,image/jpeg" required; }
+                div class="presses" { (button(Look::Plain, say::save_the_picture(), "", &[logo(file("logo"))], None)) }
             }
         }
     }
@@ -134,7 +135,7 @@ pub fn grade(visit: &Visit<'_>, person: &str) -> Markup {
         return html! {};
     }
     let now = shop.grade(&id).unwrap_or("");
-    let choices: Vec<(&str, &str)> = [("", "the usual rate")]
+    let choices: Vec<(&str, &str)> = [("", say::the_usual_rate())]
         .into_iter()
         .chain(grades.into_iter().map(|grade| (grade, grade)))
         .collect();
@@ -144,8 +145,8 @@ pub fn grade(visit: &Visit<'_>, person: &str) -> Markup {
     );
     html! {
         form {
-            (chips("grade", "Their work is charged as", &choices, now))
-            div class="presses" { (button(Look::Plain, "Save the rate", "", &[told], None)) }
+            (chips("grade", say::charged_as(), &choices, now))
+            div class="presses" { (button(Look::Plain, say::save_the_rate(), "", &[told], None)) }
         }
     }
 }

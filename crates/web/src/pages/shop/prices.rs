@@ -5,7 +5,8 @@ use super::setup::{of_shop, seen};
 use crate::State;
 use crate::layout::Part;
 use crate::pages::{Shown, Visit, show};
-use crate::tap::{Look, button, chips, field, figure, input, link, new, required, text, when};
+use crate::phrases::shop as say;
+use crate::tap::{Look, button, chips, choices, field, figure, input, link, new, required, text, when};
 use axum::extract;
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -15,48 +16,50 @@ use shop::record::v1::codes::{ByForm, ChargeForm, HoursByForm, PayerForm, RoundF
 use shop::repair::price::{Band, Bands, Charge, FixedJob, Payer, TaxRule, Uplift};
 use shop::repair::{JobId, MoneyRules, Settings, Units, Words};
 
+type Said = fn() -> &'static str;
+
 /// The sorts of charge as a price page calls them.
-pub const CHARGES: [(Charge, &str); 8] = [
-    (Charge::Labour, "labour"),
-    (Charge::Part, "parts"),
-    (Charge::Sublet, "machine work"),
-    (Charge::Supplies, "supplies"),
-    (Charge::Core, "cores"),
-    (Charge::Test, "tests"),
-    (Charge::Fee, "other"),
-    (Charge::Disposal, "disposal"),
+const CHARGES: [(Charge, Said); 8] = [
+    (Charge::Labour, say::charge_labour),
+    (Charge::Part, say::charge_parts),
+    (Charge::Sublet, say::charge_sublet),
+    (Charge::Supplies, say::charge_supplies),
+    (Charge::Core, say::charge_cores),
+    (Charge::Test, say::charge_tests),
+    (Charge::Fee, say::charge_other),
+    (Charge::Disposal, say::charge_disposal),
 ];
 
-const PAYERS: [(Payer, &str); 3] = [
-    (Payer::Customer, "the customer"),
-    (Payer::Warranty, "a warranty"),
-    (Payer::Goodwill, "us, as goodwill"),
+const PAYERS: [(Payer, Said); 3] = [
+    (Payer::Customer, say::the_customer),
+    (Payer::Warranty, say::a_warranty),
+    (Payer::Goodwill, say::us_as_goodwill),
 ];
 
-const ROUNDS: &[(&str, &str)] = &[
-    ("half-up", "half up"),
-    ("half-down", "half down"),
-    ("half-even", "half to even"),
-    ("down", "down"),
-    ("up", "up"),
+const ROUNDS: &[(&str, Said)] = &[
+    ("half-up", say::half_up),
+    ("half-down", say::half_down),
+    ("half-even", say::half_to_even),
+    ("down", say::round_down),
+    ("up", say::round_up),
 ];
 
 pub async fn prices(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |visit| {
         let world = visit.snap.world();
         let Some(settings) = world.shop.settings() else {
-            return Ok(Shown::new("Prices", html! { h1 { "Prices" } p class="gap" { "Set the shop up first." } }));
+            return Ok(Shown::new(say::prices(), html! { h1 { (say::prices()) } p class="gap" { (say::set_up_first()) } }));
         };
         let rules = world.shop.money();
-        Ok(Shown::new("Prices", html! {
-            h1 { "What prices go by" }
-            p class="gap" { "What is changed here holds for prices set from now on. Invoices stay as they are." }
+        Ok(Shown::new(say::prices(), html! {
+            h1 { (say::what_prices_go_by()) }
+            p class="gap" { (say::holds_from_now_on()) }
             div class="columns" {
                 div { (taxes(visit, settings)) }
                 div { (jobs(visit)) }
             }
             (money_rules(visit, settings, &rules))
-            div class="presses low" { (link(Look::Plain, "The shop", "", "/shop")) }
+            div class="presses low" { (link(Look::Plain, say::the_shop(), "", "/shop")) }
         }).of_part(Part::Shop))
     })
     .await
@@ -86,11 +89,11 @@ fn taxes(visit: &Visit<'_>, settings: &Settings) -> Markup {
         "name": settings.name.hex(), "rate": settings.rate.to_string(), "currency": settings.currency,
         "minor_digits": settings.minor_digits, "taxes": sent, "units": units, "zone": settings.zone } } }));
     html! {
-        h2 { "Taxes" }
+        h2 { (say::taxes()) }
         form {
             @for (nth, tax) in rows.iter().enumerate() { (tax_row(nth, *tax)) }
-            p class="soft" { "A tax without a name is left out. They are taken in this sequence; those that are in the price go first." }
-            div class="presses" { (button(Look::Plain, "Save the taxes", "", &[set], None)) }
+            p class="soft" { (say::taxes_hint()) }
+            div class="presses" { (button(Look::Plain, say::save_the_taxes(), "", &[set], None)) }
         }
     }
 }
@@ -129,23 +132,23 @@ fn tax_row(nth: usize, tax: Option<&TaxRule>) -> Markup {
         |payer: Payer| tax.is_none_or(|tax| tax.payers.is_empty() || tax.payers.contains(&payer));
     html! {
         details id=(format!("tax-{nth}")) {
-            summary class="row" { span class="what" { @if tax.is_some() { (name) " " (percent) " %" } @else { "Another tax" } } }
-            (input(&format!("tax-name-{nth}"), "Name of the tax", "as papers call it; empty takes it out", name))
-            (figure(&format!("tax-percent-{nth}"), "Tax rate, %", "", &percent, false))
+            summary class="row" { span class="what" { @if tax.is_some() { (name) " " (percent) " %" } @else { (say::another_tax()) } } }
+            (input(&format!("tax-name-{nth}"), say::name_of_the_tax(), say::name_of_the_tax_hint(), name))
+            (figure(&format!("tax-percent-{nth}"), say::tax_rate(), "", &percent, false))
             fieldset {
-                legend { "It falls on" }
+                legend { (say::it_falls_on()) }
                 @for (charge, label) in CHARGES {
-                    (tick(&format!("tax-on-{}-{nth}", ChargeForm::word(charge)), label, falls(charge)))
+                    (tick(&format!("tax-on-{}-{nth}", ChargeForm::word(charge)), label(), falls(charge)))
                 }
             }
-            fieldset data-one-of="Tick who is asked" {
-                legend { "It is asked of" }
+            fieldset data-one-of=(say::tick_who_is_asked()) {
+                legend { (say::it_is_asked_of()) }
                 @for (payer, label) in PAYERS {
-                    (tick(&format!("tax-of-{}-{nth}", PayerForm::word(payer)), label, asked(payer)))
+                    (tick(&format!("tax-of-{}-{nth}", PayerForm::word(payer)), label(), asked(payer)))
                 }
             }
-            (tick(&format!("tax-compound-{nth}"), "It is taken on the taxes before it as well", tax.is_some_and(|tax| tax.compound)))
-            (tick(&format!("tax-included-{nth}"), "It is in the price already", tax.is_some_and(|tax| tax.included)))
+            (tick(&format!("tax-compound-{nth}"), say::on_the_taxes_before(), tax.is_some_and(|tax| tax.compound)))
+            (tick(&format!("tax-included-{nth}"), say::in_the_price_already(), tax.is_some_and(|tax| tax.included)))
         }
     }
 }
@@ -188,40 +191,40 @@ fn money_rules(visit: &Visit<'_>, settings: &Settings, rules: &MoneyRules) -> Ma
         form {
             div class="columns" {
                 div {
-                    h2 { "Labour" }
-                    p class="soft" { "The shop's own rate is " (said(settings.rate)) " an hour. Other rates for kinds of work, for grades of people, or both:" }
+                    h2 { (say::labour()) }
+                    p class="soft" { (say::own_rate_is(said(settings.rate))) }
                     @for nth in 0..rate_rows { (rate_row(nth, rules)) }
-                    (chips("hours-by", "Hours charged", &[("book", "book"), ("clock", "clock"), ("lesser", "the lesser")], HoursByForm::word(rules.hours_by)))
-                    (bands("parts", "Parts: what goes on top of what they cost", &rules.parts, settings))
-                    (bands("sublet", "Machine work: what goes on top of its cost", &rules.sublet, settings))
+                    (chips("hours-by", say::hours_charged(), &[("book", say::by_book()), ("clock", say::by_clock()), ("lesser", say::the_lesser())], HoursByForm::word(rules.hours_by)))
+                    (bands("parts", say::parts_on_top(), &rules.parts, settings))
+                    (bands("sublet", say::sublet_on_top(), &rules.sublet, settings))
                 }
                 div {
-                    h2 { "Shop supplies" }
+                    h2 { (say::shop_supplies()) }
                     @let supplies = rules.supplies.as_ref();
-                    (figure("supplies-percent", "Per cent", "empty: none are charged", &supplies.map_or_else(String::new, |rule| said(rule.percent)), false))
+                    (figure("supplies-percent", say::per_cent(), say::none_are_charged(), &supplies.map_or_else(String::new, |rule| said(rule.percent)), false))
                     fieldset {
-                        legend { "Of" }
+                        legend { (say::of()) }
                         @for (charge, label) in CHARGES.iter().filter(|(charge, _)| *charge != Charge::Supplies) {
-                            (tick(&format!("supplies-of-{}", ChargeForm::word(*charge)), label, supplies.map_or(*charge == Charge::Labour, |rule| rule.of.contains(charge))))
+                            (tick(&format!("supplies-of-{}", ChargeForm::word(*charge)), label(), supplies.map_or(*charge == Charge::Labour, |rule| rule.of.contains(charge))))
                         }
                     }
-                    (figure("supplies-most", "At most on an order", "", &supplies.and_then(|rule| rule.most).map_or_else(String::new, said), false))
-                    h2 { "Disposal" }
+                    (figure("supplies-most", say::most_on_an_order(), "", &supplies.and_then(|rule| rule.most).map_or_else(String::new, said), false))
+                    h2 { (say::disposal()) }
                     @for nth in 0..fee_rows {
                         @let fee = rules.disposal.get(nth);
                         div class="fields" {
-                            (input(&format!("fee-of-{nth}"), "Of what", "", fee.map_or("", |fee| fee.of.as_str())))
-                            (figure(&format!("fee-each-{nth}"), "For one", "", &fee.map_or_else(String::new, |fee| said(fee.each)), false))
+                            (input(&format!("fee-of-{nth}"), say::of_what(), "", fee.map_or("", |fee| fee.of.as_str())))
+                            (figure(&format!("fee-each-{nth}"), say::for_one(), "", &fee.map_or_else(String::new, |fee| said(fee.each)), false))
                         }
                     }
-                    h2 { "Rounding" }
-                    (chips("tax-by", "A tax is rounded", &[("total", "once"), ("line", "on each line")], ByForm::word(rules.rounding.by)))
-                    (chips("tax-round", "To the coin", ROUNDS, RoundForm::word(rules.rounding.round)))
-                    (figure("coin", "Smallest coin that is paid with", "such as 0.05; empty where every coin is in use", &rules.coin.map_or_else(String::new, |coin| said(coin.smallest)), false))
-                    (chips("coin-round", "Cash between two coins goes", ROUNDS, rules.coin.map_or("half-up", |coin| RoundForm::word(coin.round))))
+                    h2 { (say::rounding()) }
+                    (chips("tax-by", say::a_tax_is_rounded(), &[("total", say::once()), ("line", say::on_each_line())], ByForm::word(rules.rounding.by)))
+                    (chips("tax-round", say::to_the_coin(), &choices(ROUNDS), RoundForm::word(rules.rounding.round)))
+                    (figure("coin", say::smallest_coin(), say::smallest_coin_hint(), &rules.coin.map_or_else(String::new, |coin| said(coin.smallest)), false))
+                    (chips("coin-round", say::cash_between_coins(), &choices(ROUNDS), rules.coin.map_or("half-up", |coin| RoundForm::word(coin.round))))
                 }
             }
-            div class="presses" { (button(Look::Confirm, "Save", "", &[told], None)) }
+            div class="presses" { (button(Look::Confirm, say::save(), "", &[told], None)) }
         }
     }
 }
@@ -231,9 +234,9 @@ fn rate_row(nth: usize, rules: &MoneyRules) -> Markup {
     let text = |part: Option<&String>| part.map_or("", String::as_str).to_owned();
     html! {
         div class="fields" {
-            (input(&format!("rate-work-{nth}"), "Work", "such as diagnosis", &text(rate.and_then(|rate| rate.work.as_ref()))))
-            (input(&format!("rate-grade-{nth}"), "Grade", "such as apprentice", &text(rate.and_then(|rate| rate.grade.as_ref()))))
-            (figure(&format!("rate-hour-{nth}"), "An hour", "", &rate.map_or_else(String::new, |rate| said(rate.hour)), false))
+            (input(&format!("rate-work-{nth}"), say::work(), say::such_as_diagnosis(), &text(rate.and_then(|rate| rate.work.as_ref()))))
+            (input(&format!("rate-grade-{nth}"), say::grade(), say::such_as_apprentice(), &text(rate.and_then(|rate| rate.grade.as_ref()))))
+            (figure(&format!("rate-hour-{nth}"), say::an_hour(), "", &rate.map_or_else(String::new, |rate| said(rate.hour)), false))
         }
     }
 }
@@ -267,19 +270,19 @@ fn bands(of: &str, title: &str, bands: &Bands, settings: &Settings) -> Markup {
         };
         html! {
             div class="fields" {
-                (figure(&format!("{of}-up-to-{nth}"), "Cost up to", "empty: all above", &up_to, false))
-                (figure(&format!("{of}-percent-{nth}"), "Per cent", "", &percent, false))
-                (chips(&format!("{of}-is-{nth}"), "It is a", &[("markup", "markup"), ("margin", "margin")], is))
+                (figure(&format!("{of}-up-to-{nth}"), say::cost_up_to(), say::all_above(), &up_to, false))
+                (figure(&format!("{of}-percent-{nth}"), say::per_cent(), "", &percent, false))
+                (chips(&format!("{of}-is-{nth}"), say::it_is_a(), &[("markup", say::markup()), ("margin", say::margin())], is))
             }
         }
     };
     html! {
         h2 { (title) }
-        p class="soft" { "A markup is a per cent of the cost, a margin a per cent of the price: 50 % markup on 100 is 150, 50 % margin is 200." }
+        p class="soft" { (say::markup_and_margin()) }
         @for nth in 0..rows { (row(nth)) }
-        (figure(&format!("{of}-least"), "At least on top of each", "", &bands.least.map_or_else(String::new, said), false))
+        (figure(&format!("{of}-least"), say::least_on_top(), "", &bands.least.map_or_else(String::new, said), false))
         @for (end, at, above) in bands.dips(settings.minor_digits) {
-            p class="wait gap" { "What costs " (end) " sells for " (at) ", and what costs a little more for " (above) "." }
+            p class="wait gap" { (say::sells_for_less(end, at, above)) }
         }
     }
 }
@@ -288,10 +291,10 @@ fn bands(of: &str, title: &str, bands: &Bands, settings: &Settings) -> Markup {
 fn jobs(visit: &Visit<'_>) -> Markup {
     let world = visit.snap.world();
     html! {
-        h2 { "Jobs at a fixed price" }
+        h2 { (say::jobs_at_a_fixed_price()) }
         @for (id, job) in world.shop.jobs() { (job_row(visit, id, job)) }
         details id="new-job" {
-            summary class="row" { span class="what strong" { "Another job" } }
+            summary class="row" { span class="what strong" { (say::another_job()) } }
             (job_form(visit, None, &json!([])))
         }
     }
@@ -305,7 +308,7 @@ fn job_row(visit: &Visit<'_>, id: &JobId, job: &FixedJob) -> Markup {
         details id=(format!("job-{}", id.as_str())) {
             summary class="row" { span class="what" { (name) } span class="number" { (job.price) } }
             (job_form(visit, Some((id, job)), &json!(after)))
-            form { div class="presses" { (button(Look::Plain, "Keep it no more", "", &[drop], None)) } }
+            form { div class="presses" { (button(Look::Plain, say::keep_it_no_more(), "", &[drop], None)) } }
         }
     }
 }
@@ -328,19 +331,19 @@ fn job_form(visit: &Visit<'_>, known: Option<(&JobId, &FixedJob)>, after: &Value
     let kept = of_shop(json!({ "job-kept": kept }));
     html! {
         form {
-            (required("job", "What the job is called", "such as Oil service", &job.map_or_else(String::new, |job| words(job.name))))
-            (figure("price", "All of it, parts and labour", "", &job.map_or_else(String::new, |job| job.price.to_string()), true))
+            (required("job", say::what_the_job_is_called(), say::such_as_oil_service(), &job.map_or_else(String::new, |job| words(job.name))))
+            (figure("price", say::all_of_it(), "", &job.map_or_else(String::new, |job| job.price.to_string()), true))
             @for nth in 0..rows {
                 @let part = job.and_then(|job| job.parts.get(nth));
                 div class="fields" {
-                    (input(&format!("part-name-{nth}"), "Part", "", &part.map_or_else(String::new, |part| words(part.name))))
-                    (figure(&format!("part-quantity-{nth}"), "How many", "", &part.map_or_else(|| "1".to_owned(), |part| said(part.quantity)), false))
-                    (figure(&format!("part-each-{nth}"), "Each", "within the price", &part.map_or_else(String::new, |part| said(part.each)), false))
+                    (input(&format!("part-name-{nth}"), say::part(), "", &part.map_or_else(String::new, |part| words(part.name))))
+                    (figure(&format!("part-quantity-{nth}"), say::how_many(), "", &part.map_or_else(|| "1".to_owned(), |part| said(part.quantity)), false))
+                    (figure(&format!("part-each-{nth}"), say::each(), say::within_the_price(), &part.map_or_else(String::new, |part| said(part.each)), false))
                 }
             }
-            p class="soft gap" { "What the parts leave of the price is labour." }
-            (tick("in-one", "Charge it as one line, parts not told apart", job.is_some_and(|job| job.in_one)))
-            div class="presses" { (button(Look::Plain, "Save the job", "", &[kept], None)) }
+            p class="soft gap" { (say::rest_is_labour()) }
+            (tick("in-one", say::charge_as_one_line(), job.is_some_and(|job| job.in_one)))
+            div class="presses" { (button(Look::Plain, say::save_the_job(), "", &[kept], None)) }
         }
     }
 }

@@ -4,7 +4,8 @@ use crate::State;
 use crate::allowed::caller_of;
 use crate::layout::Part;
 use crate::pages::people::decided;
-use crate::pages::{Shown, count, show, trouble_answer};
+use crate::pages::{Shown, show, trouble_answer};
+use crate::phrases::shop as say;
 use axum::Form;
 use axum::extract;
 use axum::http::header::LOCATION;
@@ -28,9 +29,9 @@ pub struct Table {
 pub async fn page(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |_| {
         Ok(Shown::new(
-            "Read in customers",
+            say::read_in_customers(),
             html! {
-                h1 { "Read in customers and vehicles" }
+                h1 { (say::read_in_customers_and_vehicles()) }
                 (form(""))
             },
         )
@@ -41,17 +42,17 @@ pub async fn page(extract::State(state): extract::State<State>, headers: HeaderM
 
 fn form(table: &str) -> Markup {
     html! {
-        p class="gap" { "A table as CSV. Its first line names the columns: name, telephone, e-mail, address, plate, vehicle, VIN. Nothing is written down before you have seen what would change." }
+        p class="gap" { (say::table_as_csv()) }
         form method="post" action="/shop/read-in" class="narrow" {
             label class="field" {
-                span { "File" }
+                span { (say::file()) }
                 input type="file" accept=".csv,text/csv,text/plain" data-into="table";
             }
             label class="field" {
-                span { "Or its text" }
+                span { (say::or_its_text()) }
                 textarea name="table" rows="8" autocomplete="off" required { (table) }
             }
-            div class="presses" { button class="press confirm" type="submit" { "Show what would change" } }
+            div class="presses" { button class="press confirm" type="submit" { (say::show_what_would_change()) } }
         }
     }
 }
@@ -63,12 +64,12 @@ pub async fn looked_at(
 ) -> Response {
     show(state, headers, move |visit| {
         let looked = look_at(visit.snap, &sent.table);
-        Ok(Shown::new("Read in customers", html! {
-            h1 { "Read in customers and vehicles" }
+        Ok(Shown::new(say::read_in_customers(), html! {
+            h1 { (say::read_in_customers_and_vehicles()) }
             @match &looked {
                 Ok(read) => (would_change(read, &sent.table)),
                 Err(trouble) => {
-                    p class="no gap" { (shop::say::capital(&trouble.place)) ": " (trouble.what) }
+                    p class="no gap" { (say::where_and_what(shop::say::capital(&trouble.place), &trouble.what)) }
                     p class="gap" { (shop::say::capital(&trouble.mend)) }
                     (form(&sent.table))
                 }
@@ -85,28 +86,28 @@ fn would_change(read: &ReadIn, table: &str) -> Markup {
     html! {
         div class="columns" {
             div {
-                div class="row" { span class="what" { "New customers" } span class="strong number" { (read.customers) } }
-                div class="row" { span class="what" { "New vehicles" } span class="strong number" { (read.vehicles) } }
-                div class="row" { span class="what" { "Rows that are known already" } span class="number" { (read.known()) } }
-                div class="row" { span class="what" { "Rows that cannot be read in" } span class={ "number" @if !bad.is_empty() { " no" } } { (bad.len()) } }
-                h2 { "Columns" }
+                div class="row" { span class="what" { (say::new_customers()) } span class="strong number" { (read.customers) } }
+                div class="row" { span class="what" { (say::new_vehicles()) } span class="strong number" { (read.vehicles) } }
+                div class="row" { span class="what" { (say::rows_known_already()) } span class="number" { (read.known()) } }
+                div class="row" { span class="what" { (say::rows_not_read_in()) } span class={ "number" @if !bad.is_empty() { " no" } } { (bad.len()) } }
+                h2 { (say::columns()) }
                 @for (named, word) in &read.columns { div class="row" { span class="what" { (named) } span class="soft" { (word) } } }
-                @for named in &read.passed_over { div class="row" { span class="what soft" { (named) } span class="wait" { "not read in" } } }
+                @for named in &read.passed_over { div class="row" { span class="what soft" { (named) } span class="wait" { (say::not_read_in()) } } }
                 @if !bad.is_empty() {
-                    h2 { "Cannot be read in" }
-                    @for (line, why) in bad.iter().take(MOST) { div class="row" { span class="what" { "Line " (line) ": " (why) } } }
-                    @if bad.len() > MOST { p class="soft gap" { (bad.len() - MOST) " more" } }
+                    h2 { (say::cannot_be_read_in()) }
+                    @for (line, why) in bad.iter().take(MOST) { div class="row" { span class="what" { (say::line_and_why(line, why)) } } }
+                    @if bad.len() > MOST { p class="soft gap" { (say::more(bad.len() - MOST)) } }
                 }
                 @if new > 0 {
                     form method="post" action="/shop/read-in/done" {
                         textarea name="table" hidden { (table) }
-                        div class="presses" { button class="press confirm" type="submit" { "Read them in" small { (count(new, "new record", "new records")) } } }
+                        div class="presses" { button class="press confirm" type="submit" { (say::read_them_in()) small { (say::new_records(new)) } } }
                     }
-                } @else { p class="gap yes" { "Nothing in it is new." } }
-                div class="presses" { a class="press" href="/shop/read-in" { "Another table" } }
+                } @else { p class="gap yes" { (say::nothing_is_new()) } }
+                div class="presses" { a class="press" href="/shop/read-in" { (say::another_table()) } }
             }
             div {
-                h2 { "What is new" }
+                h2 { (say::what_is_new()) }
                 @let rows = read.rows.iter().filter_map(|row| match row.becomes {
                     Becomes::New { customer, vehicle } => Some((row, customer, vehicle)),
                     _ => None,
@@ -120,14 +121,14 @@ fn would_change(read: &ReadIn, table: &str) -> Markup {
                         }
                         span class="soft" {
                             @match (customer, vehicle) {
-                                (true, true) => "both new",
-                                (true, false) => "customer new",
-                                _ => "vehicle new",
+                                (true, true) => (say::both_new()),
+                                (true, false) => (say::customer_new()),
+                                _ => (say::vehicle_new()),
                             }
                         }
                     }
                 }
-                @if new > MOST { p class="soft gap" { "The first " (MOST) " rows are shown." } }
+                @if new > MOST { p class="soft gap" { (say::first_rows_shown(MOST)) } }
             }
         }
     }

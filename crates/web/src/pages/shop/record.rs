@@ -4,6 +4,8 @@
 use crate::State;
 use crate::pages::people::decided;
 use crate::pages::{Shown, Visit, show, trouble_answer};
+use crate::phrases::dates::dated;
+use crate::phrases::shop as say;
 use crate::tap::{Look, button};
 use axum::Form;
 use axum::body::Body;
@@ -128,34 +130,34 @@ fn page(
     let (store, log) = visit.snap.record();
     let head = store.head(log)?;
     Ok(Shown::new(
-        "The record",
+        say::the_record(),
         html! {
-            h1 { "The record" }
+            h1 { (say::the_record()) }
             (verdict)
-            div class="row" { span class="what" { "Events, chained" } span { (head.position) } }
+            div class="row" { span class="what" { (say::events_chained()) } span { (head.position) } }
             @if let Some(bytes) = kept.bytes {
-                div class="row" { span class="what" { "On this disk" } span { (size(bytes)) } }
+                div class="row" { span class="what" { (say::on_this_disk()) } span { (size(bytes)) } }
             }
             (last_backup(kept.last_backup.as_ref(), head.position, visit.snap.now()))
             form method="post" action="/record/backup" class="bare" {
-                div class="presses" { button class="press confirm" type="submit" { "Back up now" small { "to " (kept.backups) } } }
+                div class="presses" { button class="press confirm" type="submit" { (say::back_up_now()) small { (say::to_folder(&kept.backups)) } } }
             }
-            @if let Some(most) = kept.daily { p class="soft" { "One is made each day by itself; the last " (most) " are kept. Name another disk with " code { "--backups FOLDER" } "." } }
-            @else { p class="soft" { "None is made by itself here." } }
+            @if let Some(most) = kept.daily { p class="soft" { (say::made_each_day(most)) code { (say::backups_option()) } "." } }
+            @else { p class="soft" { (say::none_by_itself()) } }
             (keys(visit, kept.keys))
             (erasures)
-            h2 { "Is it what was written?" }
+            h2 { (say::is_it_what_was_written()) }
             form method="post" action="/record/verify" class="bare" {
-                div class="presses" { button class="press" type="submit" { "Verify now" } }
+                div class="presses" { button class="press" type="submit" { (say::verify_now()) } }
             }
-            p class="soft gap" { "Head of the chain, printed on every invoice and backup:" }
+            p class="soft gap" { (say::head_of_the_chain()) }
             p class="strong gap" { (Words(head.hash).hex()) }
-            p class="soft gap" { "To hold the record against one that is printed, run" }
+            p class="soft gap" { (say::hold_against_printed()) }
             p class="gap" { code { "buttonup verify --data " (quoted(&kept.folder)) " --head " (Words(head.hash).hex()) } }
             @if roles::check(visit.snap.caller(), Act::See("/record/export")).is_ok() {
-                h2 { "Take it elsewhere" }
-                a class="row" href="/record/export" { span class="what strong" { "Export the whole record" } span class="soft" { "lines of JSON, with all texts and photos" } }
-                a class="row" href="/shop/read-in" { span class="what strong" { "Read in customers and vehicles" } span class="soft" { "CSV" } }
+                h2 { (say::take_it_elsewhere()) }
+                a class="row" href="/record/export" { span class="what strong" { (say::export_the_record()) } span class="soft" { (say::export_hint()) } }
+                a class="row" href="/shop/read-in" { span class="what strong" { (say::read_in_customers_and_vehicles()) } span class="soft" { "CSV" } }
             }
         },
     ))
@@ -168,20 +170,20 @@ fn keys(visit: &Visit<'_>, keys: Keys) -> Markup {
         return html! {};
     }
     html! {
-        h2 { "The keys of the network" }
-        @if keys == Keys::Sealed { p class="gap" { "Sealed with a word: they go along with each copy. After a restore, " code { "buttonup open-keys" } " opens them, and every phone goes on." } }
-        @else { p class="wait gap" { "No copy holds them. If this machine is lost, every phone has to be let in anew." } }
+        h2 { (say::keys_of_the_network()) }
+        @if keys == Keys::Sealed { p class="gap" { (say::sealed_go_along()) code { "buttonup open-keys" } (say::opens_them()) } }
+        @else { p class="wait gap" { (say::no_copy_holds_them()) } }
         details id="seal" {
-            summary class="row" { span class="what strong" { @if keys == Keys::Sealed { "Seal them with another word" } @else { "Seal them with a word" } } }
+            summary class="row" { span class="what strong" { @if keys == Keys::Sealed { (say::seal_with_another_word()) } @else { (say::seal_with_a_word()) } } }
             form method="post" action="/record/keys" class="narrow" {
-                @for (name, label, hint) in [("word", "The word", "at least ten letters; keep it where the copies are not"), ("again", "Once more", "")] {
+                @for (name, label, hint) in [("word", say::the_word(), say::the_word_hint()), ("again", say::once_more(), "")] {
                     label class="field" {
                         span { (label) }
                         @if !hint.is_empty() { span class="soft" { (hint) } }
                         input type="password" name=(name) minlength="10" autocomplete="new-password" required;
                     }
                 }
-                div class="presses" { button class="press" type="submit" { "Seal them" } }
+                div class="presses" { button class="press" type="submit" { (say::seal_them()) } }
             }
         }
     }
@@ -204,9 +206,9 @@ pub async fn seal(
     let done = decided(&state, &headers, move || {
         if typed.word != typed.again {
             return Err(Trouble::unreadable(
-                "the word",
-                "the two differ",
-                "type it again",
+                say::in_the_word(),
+                say::the_two_differ(),
+                say::type_it_again(),
             ));
         }
         keeper.seal_keys(&typed.word)
@@ -219,18 +221,17 @@ fn verdict(visit: &Visit<'_>) -> Markup {
     match shop::verify(store, log, None) {
         Ok(found) => html! {
             p class="gap strong" role="status" {
-                "Sound: all " (found.events) " events are what was written."
+                (say::sound(found.events))
             }
             @for event in &found.unreadable {
                 p class="caution" role="alert" {
-                    "Event " (event.position) " (" (event.stream) ") cannot be read by this program: " (event.what)
-                    ". Use the newer program, if one wrote it; else report this."
+                    (say::event_unread(event.position, &event.stream, &event.what))
                 }
             }
         },
         Err(damage) => html! {
             div class="caution" role="alert" {
-                p { "Not sound: " (damage) }
+                p { (say::not_sound(&damage)) }
                 p { (damage.mend()) }
             }
         },
@@ -239,16 +240,16 @@ fn verdict(visit: &Visit<'_>) -> Markup {
 
 fn last_backup(last: Option<&LastBackup>, events: u64, now: Timestamp) -> Markup {
     let Some(last) = last else {
-        return html! { p class="caution" { "No backup is known." } };
+        return html! { p class="caution" { (say::no_backup_is_known()) } };
     };
     let since = events.saturating_sub(last.events);
     html! {
         div class="row" {
-            span class="what" { "Last backup" }
-            span { (age(last.at, now)) ", " (since) " events ago" }
+            span class="what" { (say::last_backup()) }
+            span { (say::since_last_backup(age(last.at, now), since)) }
         }
         p class="soft" { (last.to) }
-        @if days(last.at, now) > OLD_DAYS { p class="caution" { "The last backup is older than a week." } }
+        @if days(last.at, now) > OLD_DAYS { p class="caution" { (say::older_than_a_week()) } }
     }
 }
 
@@ -357,7 +358,7 @@ fn erasures(asked: &[Asked], clock: &Clock, folder: &str, may: bool) -> Markup {
     let due = asked.iter().filter(|one| one.waiting.is_due(now, today));
     let due = due.count();
     html! {
-        h2 { "Erasures that wait" }
+        h2 { (say::erasures_that_wait()) }
         @for Asked { waiting, called } in asked {
             div class="row" {
                 span class="what" {
@@ -367,24 +368,23 @@ fn erasures(asked: &[Asked], clock: &Clock, folder: &str, may: bool) -> Markup {
             }
             @if may {
                 div class="presses" {
-                    (button(Look::Plain, "Call it off", called, &[json!({ "stream": "shop",
+                    (button(Look::Plain, say::call_it_off(), called, &[json!({ "stream": "shop",
                         "shop_fact": { "erasure-called-off": { "asked": waiting.asked.as_str() } } })], None))
                 }
             }
         }
         @if let (true, Some(doubt)) = (due > 0, doubt) {
             p class="caution" {
-                "Is the machine's clock right? It says " (dated(rules, doubt.now)) ", but the last event was written down at " (doubt.last)
-                ". Nothing is erased until they agree to a day. With the next event they do; if the clock is right and nothing comes in, stop buttonup and run "
+                (say::clock_in_doubt(moment(rules, doubt.now), &doubt.last))
                 code { "buttonup erase --due --clock-is-right --data " (data) }
             }
         } @else if due > 0 {
             p class="caution" {
-                (due) " may be erased now. It is done within the hour while buttonup runs; to do it at once, stop it and run "
+                (say::may_be_erased_now(due))
                 code { "buttonup erase --due --data " (data) }
             }
         } @else {
-            p class="soft" { "On that day they are erased while buttonup runs: nothing to press." }
+            p class="soft" { (say::erased_on_that_day()) }
         }
     }
 }
@@ -392,19 +392,18 @@ fn erasures(asked: &[Asked], clock: &Clock, folder: &str, may: bool) -> Markup {
 /// From when on it is carried out.
 fn when(waiting: &Waiting, rules: &Rules) -> String {
     let Some(until) = waiting.until else {
-        return "waits until the vehicle has left".to_owned();
+        return say::until_vehicle_has_left().to_owned();
     };
     let earliest = waiting.earliest.to_zoned_datetime(rules.zone.clone());
     if until > earliest.date() {
-        let day = until.strftime("%-d %B %Y");
-        return format!("records are kept until {day}");
+        return say::kept_until(dated("%-d %B %Y", until));
     }
-    format!("from {} on", dated(rules, waiting.earliest))
+    say::from_then_on(moment(rules, waiting.earliest))
 }
 
-fn dated(rules: &Rules, at: Timestamp) -> String {
+fn moment(rules: &Rules, at: Timestamp) -> String {
     let at = at.to_zoned_datetime(rules.zone.clone());
-    at.strftime("%-d %B %Y, %H:%M").to_string()
+    dated("%-d %B %Y, %H:%M", &at)
 }
 
 fn days(at: Timestamp, now: Timestamp) -> i64 {
@@ -413,16 +412,15 @@ fn days(at: Timestamp, now: Timestamp) -> i64 {
 
 fn age(at: Timestamp, now: Timestamp) -> String {
     match days(at, now) {
-        ..1 => "less than a day ago".to_owned(),
-        1 => "1 day ago".to_owned(),
-        days => format!("{days} days ago"),
+        ..1 => say::less_than_a_day().to_owned(),
+        days => say::days_ago(days),
     }
 }
 
 fn size(bytes: u64) -> String {
     const KIB: u64 = 1024;
     match bytes {
-        0..KIB => format!("{bytes} bytes"),
+        0..KIB => say::bytes(bytes),
         KIB..1_048_576 => format!("{} KiB", bytes / KIB),
         _ => format!("{} MiB", bytes / KIB / KIB),
     }

@@ -6,7 +6,8 @@ use crate::layout::Part;
 use crate::pages::desk::ask::sources;
 use crate::pages::people::sign_in::{Back, way_back};
 use crate::pages::{Shown, Visit, cookie, remember, show, show_anybody};
-use crate::tap::{Look, button, chips, field, link, new, required, text, when};
+use crate::phrases::shop as say;
+use crate::tap::{Look, button, chips, choices, field, link, new, required, text, when};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -29,16 +30,16 @@ pub async fn who(
     show_anybody(state, headers, |visit| {
         let people = people(visit)?;
         Ok(Shown::new(
-            "Who are you?",
+            say::who_are_you(),
             html! {
-                h1 { "Who are you?" }
+                h1 { (say::who_are_you()) }
                 @for (id, name, roles) in &people {
                     a class="row" href=(format!("/who/{id}")) {
                         span class="what beside" { (name) }
-                        span class="soft" { (roles) }
+                        span class="soft" { (in_words(roles)) }
                     }
                 }
-                p class="soft gap" { "This machine only: no PIN is asked for yet." }
+                p class="soft gap" { (say::no_pin_asked()) }
             },
         ))
     })
@@ -53,27 +54,27 @@ async fn who_signs_in(state: State, headers: HeaderMap, back: Option<String>) ->
         let people = people(visit)?;
         if people.is_empty() {
             return Ok(Shown::new(
-                "Set up",
+                say::set_up(),
                 html! {
-                    h1 { "Nobody belongs to the shop yet" }
-                    div class="presses low" { (link(Look::Confirm, "Set the shop up", "", "/setup")) }
+                    h1 { (say::nobody_yet()) }
+                    div class="presses low" { (link(Look::Confirm, say::set_the_shop_up(), "", "/setup")) }
                 },
             ));
         }
         let query: String = form_urlencoded::byte_serialize(back.as_bytes()).collect();
         Ok(Shown::new(
-            "Who is it?",
+            say::who_is_it(),
             html! {
-                h1 { "Who is it?" }
+                h1 { (say::who_is_it()) }
                 @for (id, name, roles) in &people {
                     a class="row" href=(format!("/sign-in/{id}?back={query}")) {
                         span class="what beside" { (name) }
-                        span class="soft" { @if signed.as_deref() == Some(id.as_str()) { "signed in" } @else { (roles) } }
+                        span class="soft" { @if signed.as_deref() == Some(id.as_str()) { (say::signed_in()) } @else { (in_words(roles)) } }
                     }
                 }
                 @if signed.is_some() {
                     form method="post" action="/sign-out" class="bare" {
-                        div class="presses" { button class="press" type="submit" { "Sign out" } }
+                        div class="presses" { button class="press" type="submit" { (say::sign_out()) } }
                     }
                 }
             },
@@ -82,22 +83,21 @@ async fn who_signs_in(state: State, headers: HeaderMap, back: Option<String>) ->
     .await
 }
 
-fn people(visit: &Visit<'_>) -> Result<Vec<(String, String, String)>, shop::Trouble> {
+/// Everybody: the name in the record, the name, and the codes of what they do.
+type Person = (String, String, Vec<&'static str>);
+
+fn people(visit: &Visit<'_>) -> Result<Vec<Person>, shop::Trouble> {
     let world = visit.snap.world();
     Ok(world
         .shop
         .people()
         .into_iter()
         .map(|(id, (name, roles))| {
-            let roles: Vec<_> = roles
+            let roles = roles
                 .iter()
                 .map(|role| shop::record::v1::codes::RoleForm::word(*role))
                 .collect();
-            (
-                id.as_str().to_owned(),
-                visit.snap.texts().text(name),
-                roles.join(", "),
-            )
+            (id.as_str().to_owned(), visit.snap.texts().text(name), roles)
         })
         .collect())
 }
@@ -117,9 +117,7 @@ pub async fn is(
         return remember(&person, "/");
     }
     show_anybody(state, headers, |_| {
-        Err(shop::Trouble::not_found(
-            "there is no such person in this shop",
-        ))
+        Err(shop::Trouble::not_found(say::no_such_person()))
     })
     .await
 }
@@ -131,32 +129,32 @@ pub async fn setup(extract::State(state): extract::State<State>, headers: Header
             world.shop.settings().is_some() && !world.shop.people().is_empty()
         };
         if done {
-            return Ok(Shown::new("Set up", html! {
-                h1 { "The shop is set up" }
-                div class="presses low" { (link(Look::Confirm, "To the floor", "", "/who")) }
+            return Ok(Shown::new(say::set_up(), html! {
+                h1 { (say::shop_is_set_up()) }
+                div class="presses low" { (link(Look::Confirm, say::to_the_floor(), "", "/who")) }
             }));
         }
-        Ok(Shown::new("Set up", html! {
-            h1 { "Your shop" }
-            p class="gap" { "Everything stays in one folder on this machine." }
+        Ok(Shown::new(say::set_up(), html! {
+            h1 { (say::your_shop()) }
+            p class="gap" { (say::all_in_one_folder()) }
             form class="narrow" {
-                (required("shop", "Name of the shop", "", ""))
-                (required("owner", "Your name", "", ""))
-                (crate::tap::input("second", "Name of a second person", "leave empty if you work alone", ""))
-                (required("rate", "An hour's labour, before tax", "such as 120", ""))
-                (required("currency", "Currency", "three letters", "EUR"))
-                (required("tax", "Name of the tax", "", "VAT"))
-                (required("percent", "Per cent of tax", "", "20"))
-                (chips("taxed", "Tax falls on", &[("all", "labour and parts"), ("parts", "parts only")], "all"))
-                (chips("units", "Units", &[("metric", "metric"), ("us", "US")], "metric"))
-                (required("zone", "Time zone", "such as Europe/Lisbon or America/Chicago", "Europe/Lisbon"))
-                (required("stalls", "Name of the first stall", "", "Stall 1"))
+                (required("shop", say::name_of_the_shop(), "", ""))
+                (required("owner", say::your_name(), "", ""))
+                (crate::tap::input("second", say::name_of_a_second(), say::empty_if_alone(), ""))
+                (required("rate", say::hours_labour(), say::such_as_120(), ""))
+                (required("currency", say::currency(), say::three_letters(), "EUR"))
+                (required("tax", say::name_of_the_tax(), "", say::usual_tax()))
+                (required("percent", say::per_cent_of_tax(), "", say::usual_tax_rate()))
+                (chips("taxed", say::tax_falls_on(), &[("all", say::labour_and_parts()), ("parts", say::parts_only())], "all"))
+                (chips("units", say::units(), &[("metric", say::metric()), ("us", say::us_units())], "metric"))
+                (required("zone", say::time_zone(), say::such_zones(), say::usual_zone()))
+                (required("stalls", say::name_of_first_stall(), "", say::first_stall()))
                 details id="papers" {
-                    summary class="row" { span class="what strong" { "On your papers" } span class="soft" { "can wait" } }
+                    summary class="row" { span class="what strong" { (say::on_your_papers()) } span class="soft" { (say::can_wait()) } }
                     (super::letterhead::fields(&shop::view::letterhead(visit.snap)))
                 }
                 div class="presses" {
-                    (button(Look::Confirm, "Set up", "", &setting_up(), Some("/who")))
+                    (button(Look::Confirm, say::set_up(), "", &setting_up(), Some("/who")))
                 }
             }
         }))
@@ -183,7 +181,7 @@ fn setting_up() -> Vec<Value> {
             "zone": field("zone"),
         } } })),
         shop(
-            json!({ "letterhead-told": { "letterhead": super::letterhead::letter(json!("en"), Value::Null, Value::Null), "after": [] } }),
+            json!({ "letterhead-told": { "letterhead": super::letterhead::letter(json!(phrases::spoken().tag()), Value::Null, Value::Null), "after": [] } }),
         ),
         shop(json!({ "seat-told": { "seat": super::letterhead::seat(), "after": [] } })),
         shop(
@@ -204,29 +202,29 @@ fn setting_up() -> Vec<Value> {
 pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |visit| {
         let people = people(visit)?;
-        Ok(Shown::new("The shop", html! {
-            h1 { "The shop" }
+        Ok(Shown::new(say::the_shop(), html! {
+            h1 { (say::the_shop()) }
             (elsewhere(visit.snap.caller().sees_prices()))
             div class="columns" {
                 div {
-                    h2 { "People" }
+                    h2 { (say::people()) }
                     @for (person, name, roles) in &people { (person_row(visit, person, name, roles)) }
                     form {
-                        (required("name", "Somebody new", "", ""))
-                        (chips("role", "What they do", &[("technician", "techni\u{ad}cian"), ("desk", "desk"), ("owner", "owner"), ("apprentice", "appren\u{ad}tice"), ("foreman", "foreman")], "technician"))
+                        (required("name", say::somebody_new(), "", ""))
+                        (chips("role", say::what_they_do(), &choices(ROLES_NARROW), "technician"))
                         div class="presses" {
-                            (button(Look::Plain, "Add", "", &[json!({ "stream": "shop", "shop_fact": { "joined": { "person": new("person"), "name": text("name"), "roles": [field("role")] } } })], None))
+                            (button(Look::Plain, say::add(), "", &[json!({ "stream": "shop", "shop_fact": { "joined": { "person": new("person"), "name": text("name"), "roles": [field("role")] } } })], None))
                         }
                     }
                 }
                 div {
-                    h2 { "Stalls" }
+                    h2 { (say::stalls()) }
                     (stalls(visit)?)
                     form {
-                        (required("name", "Another stall", "", ""))
-                        (chips("sort", "What sort", &[("lift", "lift"), ("flat", "flat")], "lift"))
+                        (required("name", say::another_stall(), "", ""))
+                        (chips("sort", say::what_sort(), &choices(SORTS), "lift"))
                         div class="presses" {
-                            (button(Look::Plain, "Add the stall", "", &[json!({ "stream": "shop", "shop_fact": { "stall-added": { "stall": new("stall"), "name": text("name"), "sort": field("sort") } } })], None))
+                            (button(Look::Plain, say::add_the_stall(), "", &[json!({ "stream": "shop", "shop_fact": { "stall-added": { "stall": new("stall"), "name": text("name"), "sort": field("sort") } } })], None))
                         }
                     }
                 }
@@ -246,25 +244,21 @@ pub async fn shop(extract::State(state): extract::State<State>, headers: HeaderM
 fn elsewhere(sees_prices: bool) -> Markup {
     let pages = [
         (
-            "What prices go by",
-            "taxes, rates, fixed-price jobs",
+            say::what_prices_go_by(),
+            say::what_prices_go_by_hint(),
             "/shop/prices",
         ),
+        (say::books(), say::books_hint(), "/shop/books"),
         (
-            "Books",
-            "invoices, payments, taxes, what is not paid",
-            "/shop/books",
-        ),
-        (
-            "On your papers",
-            "address, tax number, bank, picture",
+            say::on_your_papers(),
+            say::on_your_papers_hint(),
             "/shop/letterhead",
         ),
-        ("Who can do what", "the table of skills", "/skills"),
-        ("Devices and people", "phones, PINs", "/devices"),
-        ("The record", "check, copy, erase", "/record"),
-        ("Maps", "", "/maps"),
-        ("Somebody else", "change the person", "/who"),
+        (say::who_can_do_what(), say::table_of_skills(), "/skills"),
+        (say::devices_and_people(), say::phones_pins(), "/devices"),
+        (say::the_record(), say::check_copy_erase(), "/record"),
+        (say::maps(), "", "/maps"),
+        (say::somebody_else(), say::change_the_person(), "/who"),
     ];
     let shown = pages
         .iter()
@@ -285,13 +279,37 @@ fn stalls(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
     })
 }
 
-const ROLES: &[(&str, &str)] = &[
-    ("technician", "techni\u{ad}cian"),
-    ("desk", "desk"),
-    ("owner", "owner"),
-    ("apprentice", "appren\u{ad}tice"),
-    ("foreman", "foreman"),
+type Said = fn() -> &'static str;
+
+/// What people do, by its code; where there is little room a word may be parted.
+const ROLES: &[(&str, Said)] = &[
+    ("technician", say::technician),
+    ("desk", say::desk),
+    ("owner", say::owner),
+    ("apprentice", say::apprentice),
+    ("foreman", say::foreman),
 ];
+const ROLES_NARROW: &[(&str, Said)] = &[
+    ("technician", say::technician_narrow),
+    ("desk", say::desk),
+    ("owner", say::owner),
+    ("apprentice", say::apprentice_narrow),
+    ("foreman", say::foreman),
+];
+
+/// What a stall is, by its code.
+const SORTS: &[(&str, Said)] = &[("lift", say::lift), ("flat", say::flat)];
+
+/// The words of these codes.
+fn in_words(roles: &[&'static str]) -> String {
+    let words: Vec<&str> = roles.iter().map(|code| word_of(ROLES, code)).collect();
+    words.join(", ")
+}
+
+fn word_of<'c>(words: &[(&str, Said)], code: &'c str) -> &'c str {
+    let found = words.iter().find(|(known, _)| *known == code);
+    found.map_or(code, |(_, said)| said())
+}
 
 pub fn of_shop(fact: Value) -> Value {
     json!({ "stream": "shop", "shop_fact": fact })
@@ -302,9 +320,8 @@ pub fn seen(commands: Vec<&CommandId>) -> Vec<&str> {
 }
 
 /// A person, with what can be put right about them, and the way out.
-fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &str) -> Markup {
+fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &[&'static str]) -> Markup {
     let after = seen(visit.snap.world().shop.person_told(&PersonId::new(person)));
-    let first = roles.split(", ").next().unwrap_or_default();
     let role = |role: &str| when(role, json!(role));
     let told = of_shop(
         json!({ "person-told": { "person": person, "name": text("name"),
@@ -312,21 +329,21 @@ fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &str) -> Marku
     );
     html! {
         details id=(format!("person-{person}")) {
-            summary class="row" { span class="what" { (name) } span class="soft" { (roles) } }
+            summary class="row" { span class="what" { (name) } span class="soft" { (in_words(roles)) } }
             form {
-                (required("name", "Name", "", name))
-                fieldset data-one-of="Tick what they do" {
-                    legend { "What they do" }
-                    @for (code, word) in ROLES {
-                        label class="row" { input type="checkbox" name=(code) value=(code) checked[roles.contains(code) || *code == first]; span { (word) } }
+                (required("name", say::name(), "", name))
+                fieldset data-one-of=(say::tick_what_they_do()) {
+                    legend { (say::what_they_do()) }
+                    @for (code, word) in choices(ROLES_NARROW) {
+                        label class="row" { input type="checkbox" name=(code) value=(code) checked[roles.contains(&code)]; span { (word) } }
                     }
                 }
-                div class="presses" { (button(Look::Plain, "Save", "", &[told], None)) }
+                div class="presses" { (button(Look::Plain, say::save(), "", &[told], None)) }
             }
             (super::letterhead::grade(visit, person))
             (super::hours::of_person(visit, person))
             form { div class="presses" {
-                (button(Look::Plain, "No longer with us", "what they did stays in the record", &[of_shop(json!({ "departed": { "person": person } }))], None))
+                (button(Look::Plain, say::no_longer_with_us(), say::stays_in_the_record(), &[of_shop(json!({ "departed": { "person": person } }))], None))
             } }
         }
     }
@@ -335,20 +352,20 @@ fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &str) -> Marku
 /// A stall, with its name, its sort and the way out.
 fn stall_row(visit: &Visit<'_>, stall: &StallId, name: &str, sort: StallIs) -> Markup {
     let after = seen(visit.snap.world().shop.stall_told(stall));
-    let word = shop::record::v1::codes::StallIsForm::word(sort);
+    let code = shop::record::v1::codes::StallIsForm::word(sort);
     let told = of_shop(
         json!({ "stall-told": { "stall": stall.as_str(), "name": text("name"), "sort": field("sort"), "after": after } }),
     );
     html! {
         details id=(format!("stall-{}", stall.as_str())) {
-            summary class="row" { span class="what" { (name) } span class="soft" { (word) } }
+            summary class="row" { span class="what" { (name) } span class="soft" { (word_of(SORTS, code)) } }
             form {
-                (required("name", "Name", "", name))
-                (chips("sort", "What sort", &[("lift", "lift"), ("flat", "flat")], word))
-                div class="presses" { (button(Look::Plain, "Save", "", &[told], None)) }
+                (required("name", say::name(), "", name))
+                (chips("sort", say::what_sort(), &choices(SORTS), code))
+                div class="presses" { (button(Look::Plain, say::save(), "", &[told], None)) }
             }
             form { div class="presses" {
-                (button(Look::Plain, "Remove the stall", "", &[of_shop(json!({ "stall-removed": { "stall": stall.as_str() } }))], None))
+                (button(Look::Plain, say::remove_the_stall(), "", &[of_shop(json!({ "stall-removed": { "stall": stall.as_str() } }))], None))
             } }
         }
     }
@@ -386,17 +403,17 @@ fn settings(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
         "taxes": taxes, "units": field("units"), "zone": field("zone") }, "after": after } }));
     Ok(html! {
         details id="settings" {
-            summary class="row" { span class="what strong" { "Name, rate, tax, units" } }
+            summary class="row" { span class="what strong" { (say::name_rate_tax_units()) } }
             form class="narrow" {
-                (required("shop", "Name of the shop", "", &visit.snap.texts().text(now.name)))
-                (required("rate", "Labour, an hour, before tax", "", &now.rate.normalize().to_string()))
+                (required("shop", say::name_of_the_shop(), "", &visit.snap.texts().text(now.name)))
+                (required("rate", say::labour_an_hour(), "", &now.rate.normalize().to_string()))
                 @if let Some(tax) = tax {
-                    (required("tax", "Name of the tax", "", &tax.name))
-                    (required("percent", "Tax rate, %", "", &percent))
+                    (required("tax", say::name_of_the_tax(), "", &tax.name))
+                    (required("percent", say::tax_rate(), "", &percent))
                 }
-                (chips("units", "Units", &[("metric", "metric"), ("us", "US")], units))
-                (required("zone", "Time zone", "such as Europe/Lisbon or America/Chicago", &now.zone))
-                div class="presses" { (button(Look::Plain, "Save", "", &[set], None)) }
+                (chips("units", say::units(), &[("metric", say::metric()), ("us", say::us_units())], units))
+                (required("zone", say::time_zone(), say::such_zones(), &now.zone))
+                div class="presses" { (button(Look::Plain, say::save(), "", &[set], None)) }
             }
         }
     })
@@ -422,24 +439,24 @@ fn rules(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
         .zip(chosen)
         .filter(|(settings, place)| settings.currency != place.currency);
     Ok(html! {
-        h2 { "Rules for consent" }
+        h2 { (say::rules_for_consent()) }
         @match chosen {
-            None => p class="gap" { "No place's rules: whatever passes what was agreed is asked for, however little. This fits everywhere." },
+            None => p class="gap" { (say::no_rules()) },
             Some(place) => {
-                p class="gap strong" { (place.name) ", as of " (place.as_of) }
+                p class="gap strong" { (say::rules_as_of(&place.name, &place.as_of)) }
                 (sources(place))
             },
         }
         @if let Some((settings, place)) = other_currency {
-            p class="gap wait" { "Its sums are in " (place.currency) " and yours in " (settings.currency) ": until they are the same, whatever passes what was agreed is asked for." }
+            p class="gap wait" { (say::other_currency(&place.currency, &settings.currency)) }
         }
         details id="rules" {
-            summary class="row" { span class="what" { "Choose a place" } }
+            summary class="row" { span class="what" { (say::choose_a_place()) } }
             p class="wait gap" { (NOT_ADVICE) }
             @for place in places() {
-                form { div class="presses" { (button(Look::Plain, &place.name, &format!("as of {}", place.as_of), &[choose(Some(place))], None)) } }
+                form { div class="presses" { (button(Look::Plain, &place.name, &say::as_of(&place.as_of), &[choose(Some(place))], None)) } }
             }
-            form { div class="presses" { (button(Look::Plain, "No place's rules", "any excess is asked for", &[choose(None)], None)) } }
+            form { div class="presses" { (button(Look::Plain, say::no_places_rules(), say::any_excess_is_asked(), &[choose(None)], None)) } }
         }
     })
 }

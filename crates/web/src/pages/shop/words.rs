@@ -1,6 +1,7 @@
 //! The shop's own words, and the owner's word on working alone.
 
 use crate::pages::Visit;
+use crate::phrases::shop as say;
 use crate::tap::{Look, button, required, text};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -28,13 +29,13 @@ pub fn own_words(visit: &Visit<'_>) -> Markup {
         .collect();
     words.sort();
     html! {
-        h2 { "Words of this shop" }
-        @if words.is_empty() { p class="soft gap" { "None yet. A word that is not known when something comes off can be told there." } }
+        h2 { (say::words_of_this_shop()) }
+        @if words.is_empty() { p class="soft gap" { (say::no_words_yet()) } }
         @for (word, means, name) in &words {
             form {
                 div class="row" {
-                    span class="what" { span class="strong line" { (word) } span class="soft line" { "means " (means) } }
-                    (button(Look::Plain, "Forget it", "", &[of_shop(json!({ "word-removed": { "name": name.hex() } }))], None))
+                    span class="what" { span class="strong line" { (word) } span class="soft line" { (say::means(means)) } }
+                    (button(Look::Plain, say::forget_it(), "", &[of_shop(json!({ "word-removed": { "name": name.hex() } }))], None))
                 }
             }
         }
@@ -54,19 +55,19 @@ pub fn alone(visit: &Visit<'_>) -> Markup {
     let told =
         |words: Value| of_shop(json!({ "alone-allowed": { "words": words, "after": after } }));
     html! {
-        h2 { "Working alone" }
+        h2 { (say::working_alone()) }
         @match allowed {
             Some(words) => {
-                p class="gap" { "Who works alone checks by a second walk-round: “" (visit.snap.texts().text(words)) "”" }
+                p class="gap" { (say::alone_allowed(visit.snap.texts().text(words))) }
                 form { div class="presses" {
-                    (button(Look::Plain, "Not any more", "another person checks", &[told(Value::Null)], None))
+                    (button(Look::Plain, say::not_any_more(), say::another_person_checks(), &[told(Value::Null)], None))
                 } }
             }
             None => {
-                p class="soft gap" { "Brakes, steering, wheels and the like are checked by another person. Where there is none, the owner can let one person walk back over the list after a pause, the other way round." }
+                p class="soft gap" { (say::alone_hint()) }
                 form class="narrow" {
-                    (required("words", "The owner's word", "such as: I work alone on Saturdays", ""))
-                    div class="presses" { (button(Look::Plain, "Allow it", "", &[told(text("words"))], None)) }
+                    (required("words", say::owners_word(), say::owners_word_hint(), ""))
+                    div class="presses" { (button(Look::Plain, say::allow_it(), "", &[told(text("words"))], None)) }
                 }
             }
         }

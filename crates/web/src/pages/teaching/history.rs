@@ -3,7 +3,8 @@
 
 use crate::State;
 use crate::layout::Part as PagePart;
-use crate::pages::{Shown, count, show};
+use crate::pages::{Shown, show};
+use crate::phrases::teaching as say;
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -16,8 +17,8 @@ pub async fn of_shop(extract::State(state): extract::State<State>, headers: Head
     show(state, headers, |visit| {
         let found = history(visit.snap, None)?;
         let mut page =
-            Shown::new("History", content("The whole shop", &found)).of_part(PagePart::Maps);
-        page.leads_to("What our work has taught", "/kinds");
+            Shown::new(say::history(), content(say::the_whole_shop(), &found)).of_part(PagePart::Maps);
+        page.leads_to(say::what_our_work_has_taught(), "/kinds");
         Ok(page)
     })
     .await
@@ -32,7 +33,7 @@ pub async fn of_kind(
         let kind = vehicle_kind(visit.snap, &code)?;
         let found = history(visit.snap, Some(&kind))?;
         let mut page =
-            Shown::new("History", content(&kind.vehicle, &found)).of_part(PagePart::Maps);
+            Shown::new(say::history(), content(&kind.vehicle, &found)).of_part(PagePart::Maps);
         page.leads_to(&kind.vehicle, &format!("/kinds/{code}"));
         Ok(page)
     })
@@ -43,10 +44,9 @@ fn content(title: &str, found: &History) -> Markup {
     html! {
         h1 { (title) }
         p class="soft gap" {
-            "From " (count(found.orders, "finished order", "finished orders"))
-            @if found.more { ", the newest" } ". Open a figure to see the orders behind it."
+            @if found.more { (say::from_the_newest(found.orders)) } @else { (say::from_orders(found.orders)) }
         }
-        @if found.orders == 0 { p class="gap" { "Nothing yet. The first order that is handed over begins it." } }
+        @if found.orders == 0 { p class="gap" { (say::first_order_begins_it()) } }
         @else {
             div class="columns" {
                 @for part in &found.parts { div { (one_part(part)) } }
@@ -59,7 +59,7 @@ fn one_part(part: &Part) -> Markup {
     html! {
         h2 id=(part.id) { (part.title) }
         p class="soft gap" { (part.about) }
-        @if part.figures.is_empty() { p class="gap" { "Nothing told yet." } }
+        @if part.figures.is_empty() { p class="gap" { (say::nothing_told_yet()) } }
         (drawn(part))
         @for (nth, figure) in part.figures.iter().enumerate() { (one_figure(part.id, nth, figure)) }
     }
@@ -104,7 +104,7 @@ fn one_figure(part: &str, nth: usize, figure: &Figure) -> Markup {
                 }
             }
             @for number in &figure.orders {
-                a class="row" href=(format!("/o/{number}")) { span class="what" { "Order " span class="strong" { (number) } } }
+                a class="row" href=(format!("/o/{number}")) { span class="what" { (say::order()) span class="strong" { (number) } } }
             }
         }
     }

@@ -3,6 +3,7 @@
 use crate::State;
 use crate::pages::desk::paper_address;
 use crate::pages::{Shown, order_of, show};
+use crate::phrases::teaching as say;
 use crate::tap::{Look, link, thumbnails};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -23,7 +24,7 @@ pub async fn page(
         let kind = shop::teaching::known_kind(visit.snap, &how.vehicle)?;
         Ok(Shown::of(
             &order,
-            "How it was done",
+            say::how_it_was_done(),
             content(&how, kind.as_ref()),
         ))
     })
@@ -32,26 +33,26 @@ pub async fn page(
 
 fn content(how: &HowTo, kind: Option<&MapId>) -> Markup {
     html! {
-        h1 { "How it was done" }
-        p class="soft gap" { (how.vehicle) ", order " (how.number) ", by " (how.by.join(", ")) }
+        h1 { (say::how_it_was_done()) }
+        p class="soft gap" { (say::vehicle_order_by(&how.vehicle, how.number, how.by.join(", "))) }
         @for [complaint, cause, correction] in &how.lines {
             dl class="told" {
-                dt class="soft" { "Complaint" } dd { (complaint) }
-                @if !cause.is_empty() { dt class="soft" { "Cause" } dd { (cause) } }
-                @if !correction.is_empty() { dt class="soft" { "Correction" } dd { (correction) } }
+                dt class="soft" { (say::complaint()) } dd { (complaint) }
+                @if !cause.is_empty() { dt class="soft" { (say::cause()) } dd { (cause) } }
+                @if !correction.is_empty() { dt class="soft" { (say::correction()) } dd { (correction) } }
             }
         }
         @if !how.cautions.is_empty() {
             div class="caution" { @for caution in &how.cautions { p { (caution) } } }
         }
         div class="columns" {
-            div { (stages("Comes off", &how.off)) }
-            div { (stages("Goes back", &how.back)) }
-            div { (snags(how)) (list("Torque by", &how.sources)) }
-            div { (list("Work done after it", &how.work)) (photos(how)) }
+            div { (stages(say::comes_off(), &how.off)) }
+            div { (stages(say::goes_back(), &how.back)) }
+            div { (snags(how)) (list(say::torque_by(), &how.sources)) }
+            div { (list(say::work_done_after(), &how.work)) (photos(how)) }
         }
-        @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { "What all of this kind have taught" } } }
-        div class="presses low" { (link(Look::Confirm, "Paper", "PDF", &paper_address(how.number, Kind::HowTo))) }
+        @if let Some(kind) = kind { a class="row" href=(format!("/kinds/{kind}")) { span class="what strong" { (say::all_of_this_kind()) } } }
+        div class="presses low" { (link(Look::Confirm, say::paper(), say::pdf(), &paper_address(how.number, Kind::HowTo))) }
     }
 }
 
@@ -65,16 +66,16 @@ fn stages(title: &str, stages: &[HowStage]) -> Markup {
                     span class="what" {
                         @for row in &stage.rows {
                             span class="line" {
-                                span class="strong" { (row.label) } " " (row.done) @if row.new { ", new" }
+                                span class="strong" { (row.label) } " " (row.done) @if row.new { (say::new_one()) }
                                 @if let Some(at) = &row.at { ", " (at) }
-                                @if !row.torque.is_empty() { " " span class="strong" { (row.torque.join(", then ")) } }
-                                @if let Some(lengths) = &row.lengths { span class="soft line" { "Lengths " (lengths) } }
+                                @if !row.torque.is_empty() { " " span class="strong" { (row.torque.join(say::then())) } }
+                                @if let Some(lengths) = &row.lengths { span class="soft line" { (say::lengths(lengths)) } }
                             }
                         }
                         @let about = about(nth.checked_sub(1).and_then(|before| stages.get(before)), stage);
                         @if !about.is_empty() { span class="soft line" { (about.join(" · ")) } }
                     }
-                    @if let Some(minutes) = &stage.minutes { span class="number soft" { (minutes) " min" } }
+                    @if let Some(minutes) = &stage.minutes { span class="number soft" { (say::minutes(minutes)) } }
                 }
             }
         }
@@ -91,13 +92,13 @@ fn about<'a>(before: Option<&HowStage>, stage: &'a HowStage) -> Vec<&'a str> {
 fn snags(how: &HowTo) -> Markup {
     html! {
         @if !how.snags.is_empty() {
-            h2 { "What went wrong" }
+            h2 { (say::what_went_wrong()) }
             @for snag in &how.snags {
                 a class="row" href=(format!("/o/{}/snag/{}", how.number, snag.snag)) {
                     span class="what" {
                         span class="strong line" { (snag.text) }
                         @if let Some(words) = &snag.words { span class="line" { (words) } }
-                        span class="soft line" { @match &snag.ended { Some(ended) => { "Ended: " (ended) }, None => "Still open" } }
+                        span class="soft line" { @match &snag.ended { Some(ended) => { (say::ended(ended)) }, None => { (say::still_open()) } } }
                     }
                 }
             }
@@ -116,6 +117,6 @@ fn list(title: &str, lines: &[String]) -> Markup {
 
 fn photos(how: &HowTo) -> Markup {
     html! {
-        @if !how.photos.is_empty() { h2 { "Photos" } (thumbnails(&how.photos)) }
+        @if !how.photos.is_empty() { h2 { (say::photos()) } (thumbnails(&how.photos)) }
     }
 }

@@ -3,7 +3,8 @@
 
 use crate::State;
 use crate::layout::Part;
-use crate::pages::{Shown, Visit, count, show};
+use crate::pages::{Shown, Visit, show};
+use crate::phrases::teaching as say;
 use crate::tap::{Look, button, link, words};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -46,11 +47,11 @@ pub async fn kind(
             renews,
         };
         let mut page = Shown::new(
-            format!("What our work has taught · {}", kind.vehicle),
+            say::taught_of(&kind.vehicle),
             content(&here, &found),
         )
         .of_part(Part::Maps);
-        page.leads_to("What our work has taught", "/kinds");
+        page.leads_to(say::what_our_work_has_taught(), "/kinds");
         Ok(page)
     })
     .await
@@ -100,20 +101,20 @@ fn content(here: &Here<'_>, found: &Taught) -> Markup {
 fn sure(found: &Taught) -> Markup {
     html! {
         @if found.orders.is_empty() {
-            p class="gap" { "No finished order yet. The first that is handed over begins it." }
+            p class="gap" { (say::no_finished_order()) }
         } @else {
             div class="headline" {
                 span class="fact" { (found.orders.len()) }
                 span class="what" {
-                    span class="beside line" { @if found.orders.len() == 1 { "finished order" } @else { "finished orders" } }
-                    span class="soft line" { (count(found.witnesses, "independent witness", "independent witnesses")) }
+                    span class="beside line" { @if found.orders.len() == 1 { (say::finished_order()) } @else { (say::finished_orders()) } }
+                    span class="soft line" { (say::witnesses(found.witnesses)) }
                 }
             }
             @if let Some(caution) = &found.caution { p class="wait gap" { (shop::say::capital(caution)) "." } }
             @else {
                 p class="gap" {
-                    "This way in goes through as it stands " span class="strong" { (found.holds) }
-                    @if found.guesses > 0 { "; " (count(found.guesses, "step rests", "steps rest")) " on a guess" }
+                    (say::goes_through()) span class="strong" { (found.holds) }
+                    @if found.guesses > 0 { (say::steps_rest_on_a_guess(found.guesses)) }
                     "."
                 }
             }
@@ -125,8 +126,8 @@ fn sure(found: &Taught) -> Markup {
 fn question(here: &Here<'_>, found: &Taught) -> Markup {
     html! {
         @if let Some(waits) = &found.waits {
-            h2 { "A question, later" }
-            p class="gap" { (waits) ". Nobody is asked while somebody is under such a vehicle." }
+            h2 { (say::a_question_later()) }
+            p class="gap" { (say::nobody_is_asked(waits)) }
         }
         @if let Some(question) = &found.question { (one_question(here, question, found.more)) }
     }
@@ -135,14 +136,14 @@ fn question(here: &Here<'_>, found: &Taught) -> Markup {
 fn one_question(here: &Here<'_>, question: &Asked, more: usize) -> Markup {
     let [yes, no, unsaid] = &question.facts;
     html! {
-        h2 class="spread" { span { "A question" } @if more > 0 { span class="soft" { (more) " more after it" } } }
+        h2 class="spread" { span { (say::a_question()) } @if more > 0 { span class="soft" { (say::more_after_it(more)) } } }
         p class="large gap" { (question.words) }
         p class="soft" { (shop::say::capital(&question.why)) }
         form {
             div class="presses thirds" {
-                (button(Look::Plain, "Yes", "", &[here.command(yes)], None))
-                (button(Look::Plain, "No", "", &[here.command(no)], None))
-                (button(Look::Plain, "Can't say", "", &[here.command(unsaid)], None))
+                (button(Look::Plain, say::yes(), "", &[here.command(yes)], None))
+                (button(Look::Plain, say::no(), "", &[here.command(no)], None))
+                (button(Look::Plain, say::cant_say(), "", &[here.command(unsaid)], None))
             }
         }
     }
@@ -152,8 +153,8 @@ fn steps(found: &Taught) -> Markup {
     html! {
         @if !found.steps.is_empty() {
             h2 class="spread" {
-                span { @match &found.target { Some(item) => { "The way in to the " (item) }, None => "The way in" } }
-                span class="soft" { (count(found.steps.len(), "step", "steps")) }
+                span { @match &found.target { Some(item) => { (say::way_in_to(item)) }, None => { (say::the_way_in()) } } }
+                span class="soft" { (say::steps(found.steps.len())) }
             }
             @for (nth, step) in found.steps.iter().enumerate() { (one_step(nth, step)) }
         }
@@ -168,28 +169,28 @@ fn one_step(nth: usize, step: &StepTaught) -> Markup {
                 span class="beside nth" { (nth + 1) }
                 span class="what" {
                     span class="line" { span class="strong" { (step.item) } " " (step.done) }
-                    @if step.in_one_go { span class="soft line" { "in one go with the one before" } }
-                    @if guess { span class="wait line" { "its place is a guess" } }
-                    @else if step.rests.is_empty() { span class="soft line" { "nothing has to come before it" } }
-                    @else { span class="soft line" { "after " (befores(step)) } }
+                    @if step.in_one_go { span class="soft line" { (say::in_one_go()) } }
+                    @if guess { span class="wait line" { (say::its_place_is_a_guess()) } }
+                    @else if step.rests.is_empty() { span class="soft line" { (say::nothing_before_it()) } }
+                    @else { span class="soft line" { (say::after(befores(step))) } }
                 }
-                span class="number soft" { @if let (Some(out), _) = &step.minutes { (out) " min" } }
+                span class="number soft" { @if let (Some(out), _) = &step.minutes { (say::minutes(out)) } }
             }
             div class="why" {
                 @for rest in &step.rests {
-                    p { @if rest.guess { span class="wait" { "A guess: " } } "after " (rest.before) span class="soft" { ", " (rest.how) } }
+                    p { @if rest.guess { span class="wait" { (say::a_guess()) } } (say::after(&rest.before)) span class="soft" { (say::known_how(&rest.how)) } }
                 }
                 @if let (out, Some(back)) = &step.minutes {
-                    p { span class="soft" { "Here it takes: " } @if let Some(out) = out { (out) " min off, " } (back) " min back" }
+                    p { span class="soft" { (say::here_it_takes()) } @if let Some(out) = out { (say::min_off(out)) } (say::min_back(back)) }
                 }
                 @for fact in &step.facts {
                     p {
-                        span class="soft" { (shop::say::capital(&fact.about)) ": " }
+                        span class="soft" { (say::about(shop::say::capital(&fact.about))) }
                         @for (at, (value, by)) in fact.values.iter().enumerate() {
-                            @if at > 0 { "; " }
-                            (value) span class="soft" { " (" (by) ")" }
+                            @if at > 0 { (say::or_else()) }
+                            (value) span class="soft" { (say::told_by(by)) }
                         }
-                        @if let Some(chosen) = &fact.chosen { "; chosen: " (chosen) }
+                        @if let Some(chosen) = &fact.chosen { (say::of_these_chosen(chosen)) }
                     }
                 }
             }
@@ -205,17 +206,17 @@ fn befores(step: &StepTaught) -> String {
 /// The maps of this kind, and the way to make or renew one.
 fn maps(here: &Here<'_>, found: &Taught) -> Markup {
     html! {
-        h2 { "The map" }
-        @if here.kind.maps.is_empty() { p class="gap" { "None of this kind yet." } }
+        h2 { (say::the_map()) }
+        @if here.kind.maps.is_empty() { p class="gap" { (say::none_of_this_kind()) } }
         @for kept in &here.kind.maps {
             a class="row" href=(format!("/maps/{}", kept.id)) {
                 span class="what strong" { (kept.id.as_str().replace('-', " ")) }
-                span class="soft number" { "version " (kept.version) }
+                span class="soft number" { (say::version(kept.version)) }
             }
         }
         @if here.renews && !found.steps.is_empty() {
             div class="presses" {
-                (link(Look::Plain, if here.kind.maps.is_empty() { "Make the map" } else { "Renew the map" }, "from this work; look at it first", &format!("/kinds/{}/map", here.kind.code)))
+                (link(Look::Plain, if here.kind.maps.is_empty() { say::make_the_map() } else { say::renew_the_map() }, say::look_at_it_first(), &format!("/kinds/{}/map", here.kind.code)))
             }
         }
     }
@@ -224,14 +225,14 @@ fn maps(here: &Here<'_>, found: &Taught) -> Markup {
 fn names(here: &Here<'_>, names: &[SameAsked]) -> Markup {
     html! {
         @if !names.is_empty() {
-            h2 { "One thing or two?" }
+            h2 { (say::one_thing_or_two()) }
             @for same in names {
                 @let [yes, no] = &same.facts;
-                p class="gap" { span class="strong" { (same.other) } " and " span class="strong" { (same.name) } span class="soft line" { (shop::say::capital(&same.why)) } }
+                p class="gap" { span class="strong" { (same.other) } (say::and_between()) span class="strong" { (same.name) } span class="soft line" { (shop::say::capital(&same.why)) } }
                 form {
                     div class="presses even" {
-                        (button(Look::Plain, "The same", &format!("as {}", same.name), &[here.command(yes)], None))
-                        (button(Look::Plain, "Two things", "", &[here.command(no)], None))
+                        (button(Look::Plain, say::the_same(), &say::as_name(&same.name), &[here.command(yes)], None))
+                        (button(Look::Plain, say::two_things(), "", &[here.command(no)], None))
                     }
                 }
             }
@@ -242,15 +243,15 @@ fn names(here: &Here<'_>, names: &[SameAsked]) -> Markup {
 fn differ(here: &Here<'_>, differ: &[Differ]) -> Markup {
     html! {
         @if !differ.is_empty() {
-            h2 { "Told differently" }
+            h2 { (say::told_differently()) }
             @for one in differ {
-                p class="gap" { span class="strong" { (shop::say::capital(&one.words)) } @if let Some(chosen) = &one.chosen { span class="soft line" { "Chosen: " (chosen) } } }
+                p class="gap" { span class="strong" { (shop::say::capital(&one.words)) } @if let Some(chosen) = &one.chosen { span class="soft line" { (say::chosen(chosen)) } } }
                 form {
                     @for (value, by, fact) in &one.values {
                         div class="row" {
                             span class="what" { span class="line" { (value) } span class="soft line" { (by) } }
                             @if here.answers && !fact.is_null() {
-                                button class="press" type="submit" data-commands=(Value::from(vec![here.command(fact)])) { "This one" }
+                                button class="press" type="submit" data-commands=(Value::from(vec![here.command(fact)])) { (say::this_one()) }
                             }
                         }
                     }
@@ -265,8 +266,8 @@ fn aims(found: &Taught) -> Markup {
     html! {
         @if found.targets.len() > 1 {
             details id="aims" {
-                summary class="row" { span class="what strong" { "The way in to one thing" } }
-                @if found.target.is_some() { a class="row" href="?" { span class="what" { "All of it" } } }
+                summary class="row" { span class="what strong" { (say::way_in_to_one_thing()) } }
+                @if found.target.is_some() { a class="row" href="?" { span class="what" { (say::all_of_it()) } } }
                 @for item in &found.targets {
                     @let query = form_urlencoded::byte_serialize(item.as_bytes()).collect::<String>();
                     a class="row" href=(format!("?for={query}")) aria-current=[(found.target.as_ref() == Some(item)).then_some("true")] { span class="what" { (item) } }
@@ -286,11 +287,11 @@ fn lists(found: &Taught) -> Markup {
         }
     };
     html! {
-        (list("Does not fit together", &found.circles))
-        (list("Either way", &found.both_ways))
-        (list("Went back otherwise than it came off", &found.back))
-        @if !found.back.is_empty() { p class="soft" { "A plan puts things back the way they came off, turned round. Where the vehicle asks for something else, say so in the map: what it needs to go back." } }
-        (list("Not on all of them", &found.variants))
+        (list(say::does_not_fit_together(), &found.circles))
+        (list(say::either_way(), &found.both_ways))
+        (list(say::went_back_otherwise(), &found.back))
+        @if !found.back.is_empty() { p class="soft" { (say::say_so_in_the_map()) } }
+        (list(say::not_on_all_of_them(), &found.variants))
     }
 }
 
@@ -323,30 +324,30 @@ fn same_kind(here: &Here<'_>) -> Markup {
         html! {
             div class="row" {
                 span class="what" { a href=(format!("/kinds/{}", one.code)) { (one.vehicle) } }
-                button class="press" type="submit" data-commands=(Value::from(vec![joined])) { "The same kind" }
+                button class="press" type="submit" data-commands=(Value::from(vec![joined])) { (say::same_kind()) }
             }
         }
     };
     html! {
         @if !near.is_empty() {
-            h2 { "Called otherwise?" }
-            p class="soft" { "Names that are near this one. Of one kind, their work is learned from together." }
+            h2 { (say::called_otherwise()) }
+            p class="soft" { (say::near_names()) }
             form { @for one in &near { (offer(one)) } }
         }
         @if !here.also.is_empty() {
-            h2 { "Also called" }
+            h2 { (say::also_called()) }
             form {
                 @for (name, apart) in &here.also {
                     div class="row" {
                         span class="what" { (name) }
-                        button class="press" type="submit" data-commands=(Value::from(vec![apart.clone()])) { "Another kind after all" }
+                        button class="press" type="submit" data-commands=(Value::from(vec![apart.clone()])) { (say::another_kind_after_all()) }
                     }
                 }
             }
         }
         @if !others.is_empty() {
             details id="same-kind" {
-                summary class="row" { span class="what strong" { "It is the same as another kind" } }
+                summary class="row" { span class="what strong" { (say::same_as_another_kind()) } }
                 form { @for one in &others { (offer(one)) } }
             }
         }
@@ -356,7 +357,7 @@ fn same_kind(here: &Here<'_>) -> Markup {
 fn answered(here: &Here<'_>, answered: &[AnsweredShown]) -> Markup {
     html! {
         @if !answered.is_empty() {
-            h2 { "Answered" }
+            h2 { (say::answered()) }
             @for (nth, one) in answered.iter().enumerate() {
                 details id=(format!("answered-{nth}")) {
                     summary class="row" { span class="what" { span class="line" { (one.words) } span class="soft line" { (one.said) } } }
@@ -374,9 +375,9 @@ fn answered(here: &Here<'_>, answered: &[AnsweredShown]) -> Markup {
 fn orders(kind: &str, found: &Taught) -> Markup {
     html! {
         @if !found.orders.is_empty() {
-            a class="row" href=(format!("/kinds/{kind}/history")) { span class="what strong" { "Times, snags, comebacks of this kind" } }
+            a class="row" href=(format!("/kinds/{kind}/history")) { span class="what strong" { (say::of_this_kind()) } }
             details id="orders" {
-                summary class="row" { span class="what strong" { "The orders behind it" } }
+                summary class="row" { span class="what strong" { (say::orders_behind_it()) } }
                 @for (number, by) in &found.orders {
                     a class="row" href=(format!("/o/{number}")) { span class="what" { span class="strong" { (number) } } span class="soft" { (by) } }
                 }

@@ -2,7 +2,8 @@
 
 use crate::State;
 use crate::layout::Part;
-use crate::pages::{Shown, count, show};
+use crate::pages::{Shown, show};
+use crate::phrases::teaching as say;
 use axum::extract;
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -11,23 +12,23 @@ use maud::html;
 pub async fn kinds(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |visit| {
         let kinds = shop::teaching::kinds(visit.snap)?;
-        let mut page = Shown::new("What our work has taught", html! {
-            h1 { "What our work has taught" }
-            p class="soft gap" { "One row for each kind of vehicle: what its finished orders say of the way in, and what is still a guess." }
-            a class="row" href="/history" { span class="what strong" { "Times, snags, comebacks of the whole shop" } }
-            @if kinds.is_empty() { p class="gap" { "Nothing yet. The first order that is handed over begins it." } }
+        let mut page = Shown::new(say::what_our_work_has_taught(), html! {
+            h1 { (say::what_our_work_has_taught()) }
+            p class="soft gap" { (say::one_row_for_each_kind()) }
+            a class="row" href="/history" { span class="what strong" { (say::of_the_whole_shop()) } }
+            @if kinds.is_empty() { p class="gap" { (say::first_order_begins_it()) } }
             @for kind in &kinds {
                 a class="row" href=(format!("/kinds/{}", kind.code)) {
                     span class="what" {
                         span class="strong line" { (kind.vehicle) }
-                        span class="soft line" { @if kind.has_map { "has a map" } @else { "no map yet" } }
+                        span class="soft line" { @if kind.has_map { (say::has_a_map()) } @else { (say::no_map_yet()) } }
                     }
-                    span class="number" { (count(kind.orders, "order", "orders")) }
+                    span class="number" { (say::orders(kind.orders)) }
                 }
             }
         })
         .of_part(Part::Maps);
-        page.leads_to("Maps", "/maps");
+        page.leads_to(say::maps(), "/maps");
         Ok(page)
     })
     .await

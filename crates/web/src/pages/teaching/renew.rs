@@ -4,7 +4,8 @@
 use crate::State;
 use crate::layout::Part;
 use crate::map_drawing::{Sight, narrow_picture};
-use crate::pages::{Shown, count, show};
+use crate::pages::{Shown, show};
+use crate::phrases::teaching as say;
 use crate::tap::{Look, button, link};
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -23,7 +24,7 @@ pub async fn renew(
         let kind = vehicle_kind(visit.snap, &code)?;
         let made = renewed(visit.snap, &kind)?;
         let mut page =
-            Shown::new("The map from our work", content(&kind, &made)).of_part(Part::Maps);
+            Shown::new(say::map_from_our_work(), content(&kind, &made)).of_part(Part::Maps);
         page.leads_to(&kind.vehicle, &format!("/kinds/{code}"));
         Ok(page)
     })
@@ -42,21 +43,21 @@ fn content(kind: &VehicleKind, made: &Renewed) -> Markup {
     html! {
         h1 { (kind.vehicle) }
         p class="gap" {
-            @if made.from == 0 { "A new map of " (count(made.things, "thing", "things")) ", from " (count(kind.finished.len(), "finished order", "finished orders")) "." }
-            @else if made.changes.is_empty() { "Version " (made.from) " says all of it already. There is nothing to keep." }
-            @else { (count(made.changes.len(), "change", "changes")) " to version " (made.from) "." }
+            @if made.from == 0 { (say::new_map_of(say::things(made.things), say::so_many_finished_orders(kind.finished.len()))) }
+            @else if made.changes.is_empty() { (say::says_all_already(made.from)) }
+            @else { (say::changes_to_version(made.changes.len(), made.from)) }
         }
         @if made.open > 0 {
             a class="row" href=(format!("/kinds/{}", kind.code)) {
-                span class="what wait" { (count(made.open, "thing was", "things were")) " told differently; nobody has chosen, so it is left out" }
-                span class="soft" { "choose" }
+                span class="what wait" { (say::told_differently_left_out(made.open)) }
+                span class="soft" { (say::choose()) }
             }
         }
         @for fault in &made.faults { p class="no gap" { (shop::say::capital(fault)) } }
         div class="columns" {
             @if !made.items.is_empty() {
                 div {
-                    h2 { @if made.from == 0 { "What stands in it" } @else { "What changes" } }
+                    h2 { @if made.from == 0 { (say::what_stands_in_it()) } @else { (say::what_changes()) } }
                     @for (item, lines) in &made.items {
                         div class="row" {
                             span class="what" {
@@ -68,7 +69,7 @@ fn content(kind: &VehicleKind, made: &Renewed) -> Markup {
                 }
             }
             div {
-                h2 { "As a drawing" }
+                h2 { (say::as_a_drawing()) }
                 (narrow_picture(&map, &Sight::default(), to))
             }
         }
@@ -90,12 +91,12 @@ fn keep(kind: &VehicleKind, made: &Renewed) -> Markup {
         @if made.from == 0 || !made.changes.is_empty() {
             form {
                 details id="as-text" {
-                    summary class="row" { span class="what" { "As text" } }
-                    textarea name="text" class="code" rows="20" readonly aria-label="The map as text" { (made.text) }
+                    summary class="row" { span class="what" { (say::as_text()) } }
+                    textarea name="text" class="code" rows="20" readonly aria-label=(say::map_as_text()) { (made.text) }
                 }
                 div class="presses two" {
-                    (button(Look::Confirm, "Keep it", &format!("as version {version}"), &[fact], Some(&format!("/maps/{}", made.map))))
-                    (link(Look::Plain, "Change it first", "", &change))
+                    (button(Look::Confirm, say::keep_it(), &say::as_version(version), &[fact], Some(&format!("/maps/{}", made.map))))
+                    (link(Look::Plain, say::change_it_first(), "", &change))
                 }
             }
         }

@@ -3,7 +3,8 @@
 
 use crate::State;
 use crate::layout::Part;
-use crate::pages::{Shown, count, show};
+use crate::pages::{Shown, show};
+use crate::phrases::teaching as say;
 use crate::tap::{Look, button, chips, field, required, text, words};
 use axum::extract;
 use axum::http::HeaderMap;
@@ -15,8 +16,8 @@ use shop::skills::{Did, Learner, SkillRow, Skills, all_can, can_words, skills};
 pub async fn page(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |visit| {
         let found = skills(visit.snap)?;
-        let mut page = Shown::new("Skills", content(&found)).of_part(Part::Shop);
-        page.leads_to("The shop", "/shop");
+        let mut page = Shown::new(say::skills(), content(&found)).of_part(Part::Shop);
+        page.leads_to(say::the_shop(), "/shop");
         Ok(page)
     })
     .await
@@ -24,18 +25,18 @@ pub async fn page(extract::State(state): extract::State<State>, headers: HeaderM
 
 fn content(found: &Skills) -> Markup {
     html! {
-        h1 { "Who can do what" }
-        p class="soft gap" { "The shop names the work and says who can do it; what was done on orders stands beside it." }
+        h1 { (say::who_can_do_what()) }
+        p class="soft gap" { (say::the_shop_names_the_work()) }
         div class="columns" {
             div {
-                h2 { "The table" }
-                @if found.rows.is_empty() { p class="gap" { "Nothing said yet." } }
+                h2 { (say::the_table()) }
+                @if found.rows.is_empty() { p class="gap" { (say::nothing_said_yet()) } }
                 @for (nth, row) in found.rows.iter().enumerate() { (one_row(found, nth, row)) }
                 @if found.may_write { (another(found)) }
             }
             div {
                 @for learner in &found.learners { (one_learner(learner)) }
-                @if found.learners.is_empty() { h2 { "Who learns" } p class="gap" { "Nobody in the shop is an apprentice." } }
+                @if found.learners.is_empty() { h2 { (say::who_learns()) } p class="gap" { (say::nobody_is_an_apprentice()) } }
             }
         }
     }
@@ -46,7 +47,7 @@ fn one_row(found: &Skills, nth: usize, row: &SkillRow) -> Markup {
     html! {
         h3 { (row.skill) }
         @for (at, (cell, (person, name))) in row.cells.iter().zip(&found.people).enumerate() {
-            @let said = cell.can.as_ref().map_or("nobody said", can_words);
+            @let said = cell.can.as_ref().map_or(say::nobody_said(), can_words);
             @if found.may_write {
                 details id=(format!("skill-{nth}-{at}")) {
                     summary class="row" { (said_line(name, said, &cell.by)) }
@@ -66,8 +67,8 @@ fn one_row(found: &Skills, nth: usize, row: &SkillRow) -> Markup {
 fn said_line(name: &str, said: &str, by: &str) -> Markup {
     html! {
         span class="what" {
-            span class="line" { span class="strong" { (name) } ": " (said) }
-            @if !by.is_empty() { span class="soft line" { "said by " (by) } }
+            span class="line" { span class="strong" { (name) } (say::can_so(said)) }
+            @if !by.is_empty() { span class="soft line" { (say::said_by(by)) } }
         }
     }
 }
@@ -89,12 +90,12 @@ fn another(found: &Skills) -> Markup {
     let command = told(&field("person"), &text("skill"), &field("can"), &[]);
     html! {
         details id="another" {
-            summary class="row" { span class="what strong" { "Name another piece of work" } }
+            summary class="row" { span class="what strong" { (say::name_another_work()) } }
             form {
-                (required("skill", "Which work", "in the shop's own words, such as timing belt, or air conditioning", ""))
-                (chips("person", "Who", &people, first))
-                (chips("can", "Can do it", &all_can(), "watched"))
-                div class="presses" { (button(Look::Plain, "Save", "", &[command], None)) }
+                (required("skill", say::which_work(), say::which_work_hint(), ""))
+                (chips("person", say::who(), &people, first))
+                (chips("can", say::can_do_it(), &all_can(), "watched"))
+                div class="presses" { (button(Look::Plain, say::save(), "", &[command], None)) }
             }
         }
     }
@@ -102,8 +103,8 @@ fn another(found: &Skills) -> Markup {
 
 fn one_learner(learner: &Learner) -> Markup {
     html! {
-        h2 class="spread" { span { (learner.name) " has done" } span class="soft" { (count(learner.did.len(), "sort of work", "sorts of work")) } }
-        @if learner.did.is_empty() { p class="gap" { "Nothing on a finished order yet." } }
+        h2 class="spread" { span { (say::has_done(&learner.name)) } span class="soft" { (say::sorts_of_work(learner.did.len())) } }
+        @if learner.did.is_empty() { p class="gap" { (say::nothing_on_finished_order()) } }
         @for (nth, did) in learner.did.iter().enumerate() { (one_did(nth, did)) }
     }
 }
@@ -120,14 +121,14 @@ fn one_did(nth: usize, did: &Did) -> Markup {
                 span class="what" {
                     span class="line strong" { (shop::say::capital(&did.what)) }
                     span class="soft line" {
-                        @if eyes.is_empty() { "nobody else checked it" }
-                        @else { "checked by " (eyes.join(", ")) @if did.unseen > 0 { "; " (did.unseen) " by nobody else" } }
+                        @if eyes.is_empty() { (say::nobody_else_checked()) }
+                        @else { (say::checked_by(eyes.join(", "))) @if did.unseen > 0 { (say::unseen(did.unseen)) } }
                     }
                 }
-                span class="number" { (count(did.times, "time", "times")) }
+                span class="number" { (say::times(did.times)) }
             }
             @for number in &did.orders {
-                a class="row" href=(format!("/o/{number}")) { span class="what" { "Order " span class="strong" { (number) } } }
+                a class="row" href=(format!("/o/{number}")) { span class="what" { (say::order()) span class="strong" { (number) } } }
             }
         }
     }

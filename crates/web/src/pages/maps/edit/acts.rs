@@ -1,6 +1,7 @@
 //! What a button of the editor does to the draft: each is a few changes of the text.
 
 use super::Draft;
+use crate::phrases::maps as say;
 use shop::map::{Edit, apply, listed, quoted};
 use std::collections::BTreeMap;
 
@@ -40,7 +41,7 @@ pub fn done(id: String, fields: Fields) -> Draft {
     };
     let changed = !typed.is_empty();
     if changed {
-        carry_out(&mut draft, &typed, "Changed.".to_owned());
+        carry_out(&mut draft, &typed, say::changed().to_owned());
     }
     let item = draft.item.clone().unwrap_or_default();
     let (edits, said) = match act.as_slice() {
@@ -54,7 +55,7 @@ pub fn done(id: String, fields: Fields) -> Draft {
         }
         ["onto", version] => {
             draft.base = version.parse().unwrap_or(draft.base);
-            draft.said = "Yours comes after it. Keep it when it is as it should be.".to_owned();
+            draft.said = say::yours_comes_after().to_owned();
             return draft;
         }
         ["both", version] => {
@@ -65,30 +66,29 @@ pub fn done(id: String, fields: Fields) -> Draft {
         ["enter"] if draft.item.is_none() && !value(&fields, "new-name").is_empty() => {
             added(&fields)
         }
-        ["need"] => (Vec::new(), "Pick what it needs.".to_owned()),
+        ["need"] => (Vec::new(), say::pick_what_it_needs().to_owned()),
         ["unneed", at, nth] => {
             let (at, nth) = ((*at).to_owned(), nth.parse().unwrap_or(usize::MAX));
-            let said = "It needs that no longer.".to_owned();
+            let said = say::needs_that_no_longer().to_owned();
             (vec![Edit::Unneed { item, at, nth }], said)
         }
         ["remove"] => {
             draft.item = None;
-            let said = format!("Taken out: {item}");
+            let said = say::taken_out_item(&item);
             (vec![Edit::Remove { item }], said)
         }
         ["crack"] => (
             vec![Edit::Crack { item }],
-            "Cracked first, then out.".to_owned(),
+            say::cracked_first_then_out().to_owned(),
         ),
-        ["whole"] => (vec![Edit::Whole { item }], "Out in one go.".to_owned()),
+        ["whole"] => (vec![Edit::Whole { item }], say::out_in_one_go().to_owned()),
         ["mirror"] => {
             let made = shop::map::one_sided(&draft.text).len();
-            let said =
-                format!("{made} made for the other side: look whether its sizes are the same.");
+            let said = say::made_for_other_side(made);
             (vec![Edit::Mirror], said)
         }
         ["settle", first, second, how] => settled(first, second, *how == "either"),
-        _ => (Vec::new(), "Nothing changed.".to_owned()),
+        _ => (Vec::new(), say::nothing_changed().to_owned()),
     };
     if edits.is_empty() && changed {
         return draft;
@@ -112,8 +112,8 @@ pub fn done(id: String, fields: Fields) -> Draft {
 
 fn settled(first: &str, second: &str, either_way: bool) -> (Vec<Edit>, String) {
     let said = match either_way {
-        true => format!("{first} and {second}: either way"),
-        false => format!("{first} comes off before {second}"),
+        true => say::either_way_of(first, second),
+        false => say::comes_off_before(first, second),
     };
     let (first, second) = (first.to_owned(), second.to_owned());
     let edit = Edit::Settle {
@@ -130,7 +130,7 @@ fn carry_out(draft: &mut Draft, edits: &[Edit], said: String) {
         match apply(&text, edit) {
             Ok(changed) => text = changed,
             Err(_) => {
-                draft.said = "Mend the text first: it cannot be read as it is.".to_owned();
+                draft.said = say::mend_the_text_first().to_owned();
                 return;
             }
         }
@@ -211,12 +211,12 @@ fn writing(key: &str) -> Writing {
 fn added(fields: &Fields) -> (Vec<Edit>, String) {
     let name = value(fields, "new-name").to_owned();
     if name.is_empty() {
-        return (Vec::new(), "Give it a name first.".to_owned());
+        return (Vec::new(), say::name_first().to_owned());
     }
     let item = name.as_str();
     let text = fields.get("text").map(String::as_str).unwrap_or_default();
     if shop::map::names(text).contains(&name) {
-        let said = format!("There is {name} already: press it in the list to change it.");
+        let said = say::there_already(&name);
         return (Vec::new(), said);
     }
     let is = value(fields, "new-is").to_owned();
@@ -237,7 +237,7 @@ fn added(fields: &Fields) -> (Vec<Edit>, String) {
         value(fields, "new-first"),
         value(fields, "new-or"),
     ));
-    (edits, format!("Added: {name}"))
+    (edits, say::added(&name))
 }
 
 fn need(item: &str, at: &str, first: &str, or: &str) -> Option<Edit> {

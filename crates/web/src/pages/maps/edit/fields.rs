@@ -2,7 +2,9 @@
 
 use super::Looked;
 use super::form::{act, after, says};
+use crate::phrases::maps as say;
 use maud::{Markup, html};
+use phrases::{Language, spoken};
 use shop::map::{Map, kind_word, kinds, need_word, other_words, places, systems};
 use shop::repair::{ItemId, Kind};
 use std::collections::BTreeMap;
@@ -36,9 +38,16 @@ pub fn of(name: &str, looked: &Looked<'_>) -> Markup {
         .get("torque-from")
         .and_then(|source| looked.map.sources.get(source));
     if let Some(source) = source {
-        let no_date = format!("`{}` is no date", source.date);
-        let fault = looked.faults.iter().find(|fault| fault.what == no_date);
-        if let Some(fault) = fault {
+        // It stands outside the items, in the line that gives its date.
+        let dates = |fault: &shop::map::Trouble| {
+            let line = text.lines().nth(fault.line.saturating_sub(1));
+            line.is_some_and(|line| line.contains("date") && line.contains(&source.date))
+        };
+        let outside = looked.faults.iter().zip(&looked.places);
+        let fault = outside
+            .filter(|(_, place)| place.is_none())
+            .find(|(fault, _)| dates(fault));
+        if let Some((fault, _)) = fault {
             wrong.entry("date").or_insert_with(|| says(fault));
         }
     }
@@ -63,10 +72,10 @@ pub fn of(name: &str, looked: &Looked<'_>) -> Markup {
         (about(&form))
         @if form.kind.is_counted() { (bolts(&form)) }
         (more(&form))
-        div class="presses" { button class="press" name="act" value=(act(&["set"])) { "Set it" } }
+        div class="presses" { button class="press" name="act" value=(act(&["set"])) { (say::set_it()) } }
         div class="presses even" {
-            button class="press" name="act" value=(act(&["close"])) { "Add another" }
-            button class="press" name="act" value=(act(&["remove"])) { "Take it out" }
+            button class="press" name="act" value=(act(&["close"])) { (say::add_another()) }
+            button class="press" name="act" value=(act(&["remove"])) { (say::take_it_out()) }
         }
         input type="hidden" name="map" value=(looked.draft.id);
     }
@@ -117,26 +126,26 @@ fn one_move(form: &Form<'_>) -> Markup {
         .is_some_and(|item| item.as_seen);
     html! {
         @if seen {
-            p class="strong gap" { "Needs first" }
-            p { (after(form.map, form.name).unwrap_or_else(|| "nothing that was seen".to_owned())) ". Stating a need takes the place of what was seen." }
+            p class="strong gap" { (say::needs_first()) }
+            p { (say::stating_takes_its_place(after(form.map, form.name).unwrap_or_else(|| say::nothing_seen().to_owned()))) }
             (another_need(form, "needs"))
-        } @else { (needs(form, "needs", "Needs first")) }
+        } @else { (needs(form, "needs", say::needs_first())) }
         (times(form, ""))
         @if form.kind == Kind::Fasteners {
-            div class="presses" { button class="press" name="act" value=(act(&["crack"])) { "Crack them first, take them out later" } }
+            div class="presses" { button class="press" name="act" value=(act(&["crack"])) { (say::crack_them_first()) } }
         }
     }
 }
 
 fn two_moves(form: &Form<'_>) -> Markup {
     html! {
-        h3 class="gap" { "Cracked first" }
-        (needs(form, "crack.needs", "To crack them it needs first"))
+        h3 class="gap" { (say::cracked_first()) }
+        (needs(form, "crack.needs", say::to_crack_needs()))
         (times(form, "crack."))
-        h3 class="gap" { "Then out" }
-        (needs(form, "out.needs", "To take them out it needs first"))
+        h3 class="gap" { (say::then_out()) }
+        (needs(form, "out.needs", say::to_take_out_needs()))
         (times(form, "out."))
-        div class="presses" { button class="press" name="act" value=(act(&["whole"])) { "Out in one go after all" } }
+        div class="presses" { button class="press" name="act" value=(act(&["whole"])) { (say::one_go_after_all()) } }
     }
 }
 
@@ -147,7 +156,7 @@ fn needs(form: &Form<'_>, key: &str, heading: &str) -> Markup {
         @for (nth, need) in (form.needs)(key).iter().enumerate() {
             div class="row" {
                 span class="what" { (need) }
-                button class="press" name="act" value=(act(&["unneed", key, &nth.to_string()])) aria-label=(format!("Not any more: {need}")) { "Not" }
+                button class="press" name="act" value=(act(&["unneed", key, &nth.to_string()])) aria-label=(say::not_any_more(need)) { (say::not()) }
             }
         }
         (form.wrong(key))
@@ -157,17 +166,17 @@ fn needs(form: &Form<'_>, key: &str, heading: &str) -> Markup {
 
 fn another_need(form: &Form<'_>, key: &str) -> Markup {
     let label = match key {
-        "crack.needs" => "To crack them it also needs",
-        "out.needs" => "To take them out it also needs",
-        "needs" => "It also needs",
-        _ => "To go back it also needs",
+        "crack.needs" => say::to_crack_also_needs(),
+        "out.needs" => say::to_take_out_also_needs(),
+        "needs" => say::also_needs(),
+        _ => say::to_go_back_also_needs(),
     };
     html! {
         div class="fields" {
             (need_select(&format!("first:{key}"), label, form.map, form.name, ""))
-            (need_select(&format!("or:{key}"), "or, if that is enough", form.map, form.name, ""))
+            (need_select(&format!("or:{key}"), say::or_if_enough(), form.map, form.name, ""))
         }
-        div class="presses" { button class="press" name="act" value=(act(&["need"])) { "Needs it first" } }
+        div class="presses" { button class="press" name="act" value=(act(&["need"])) { (say::needs_it_first()) } }
     }
 }
 
@@ -176,15 +185,15 @@ fn times(form: &Form<'_>, of: &str) -> Markup {
     let field = |key: &str, label: &str, hint: &str| form.field(&format!("{of}{key}"), label, hint);
     html! {
         div class="fields" {
-            (field("place", "Where do you stand?", &places().join(", ")))
-            (field("tools", "Tools", "with commas between"))
-            (field("minutes.out", "Minutes off", "for all of them"))
-            (field("minutes.back", "Minutes back", ""))
+            (field("place", say::where_do_you_stand(), &places().join(", ")))
+            (field("tools", say::tools(), say::commas_between()))
+            (field("minutes.out", say::minutes_off(), say::for_all_of_them()))
+            (field("minutes.back", say::minutes_back(), ""))
             @if form.kind.is_counted() {
-                (field("minutes.each-out", "and for each one, off", ""))
-                (field("minutes.each-back", "and for each one, back", ""))
+                (field("minutes.each-out", say::each_off(), ""))
+                (field("minutes.each-back", say::each_back(), ""))
             }
-            (field("owes", "Work it leaves to be done", "with commas between, such as set the clock"))
+            (field("owes", say::work_it_leaves(), say::work_it_leaves_hint()))
         }
         (form.wrong(&format!("{of}minutes")))
     }
@@ -196,22 +205,22 @@ fn about(form: &Form<'_>) -> Markup {
         item.is_some_and(|item| item.only_with.contains(variant))
     };
     html! {
-        h3 class="gap" { "What it is" }
+        h3 class="gap" { (say::what_it_is()) }
         div class="fields" {
-            (kept("name", "Name", "", form.name, ""))
+            (kept("name", say::name(), "", form.name, ""))
             div {
                 input type="hidden" name="was-is" value=(form.value("is"));
-                (select("is", "What is it?", kinds(), kind_word(form.kind)))
+                (select("is", say::what_is_it(), kinds(), kind_word(form.kind)))
                 (form.wrong("is"))
             }
-            @if form.kind.is_counted() { (form.field("count", "How many?", "")) (form.field("size", "Size", "such as M6x16 8.8")) }
-            @if form.kind == Kind::Fluid { (form.field("holds", "How much it holds", "such as 9.2 l")) (form.field("drains", "How much its cock gives", "such as 5.5 l")) }
-            @if form.kind == Kind::Work { (sort_of_work(form)) (form.field("due-after", "Due after", "such as 80 km; nothing if at once")) }
-            (form.field("note", "Note", ""))
+            @if form.kind.is_counted() { (form.field("count", say::how_many(), "")) (form.field("size", say::size(), say::size_hint())) }
+            @if form.kind == Kind::Fluid { (form.field("holds", say::how_much_it_holds(), say::holds_hint())) (form.field("drains", say::how_much_its_cock_gives(), say::drains_hint())) }
+            @if form.kind == Kind::Work { (sort_of_work(form)) (form.field("due-after", say::due_after(), say::due_after_hint())) }
+            (form.field("note", say::note(), ""))
         }
-        (form.tick("spent", "Not used again: a new one goes on"))
+        (form.tick("spent", say::not_used_again()))
         @for variant in &form.map.variants {
-            (tick(&format!("only:{variant}"), &format!("Only on vehicles with {variant}"), only(variant)))
+            (tick(&format!("only:{variant}"), &say::only_with(variant), only(variant)))
         }
         (form.wrong("only-with"))
     }
@@ -223,7 +232,10 @@ fn sort_of_work(form: &Form<'_>) -> Markup {
     let works = shop::trade::Vocabulary::shipped().works();
     let mut works: Vec<(&str, &str)> = works
         .iter()
-        .map(|work| (&*work.code, &*work.english))
+        .map(|work| match spoken() {
+            Language::English => (&*work.code, &*work.english),
+            Language::German => (&*work.code, &*work.german),
+        })
         .collect();
     works.sort_by_key(|(_, words)| *words);
     let known = works.iter().any(|(code, _)| *code == now) || now.is_empty();
@@ -231,10 +243,10 @@ fn sort_of_work(form: &Form<'_>) -> Markup {
         div {
             input type="hidden" name="was-sort" value=(now);
             label class="field" {
-                span { "What sort of work" }
-                span class="soft" { "not said: it waits before hand-over" }
+                span { (say::what_sort_of_work()) }
+                span class="soft" { (say::waits_before_hand_over()) }
                 select name="sort" {
-                    option value="" selected[now.is_empty()] { "not said" }
+                    option value="" selected[now.is_empty()] { (say::not_said()) }
                     @if !known { option value=(now) selected { (now) } }
                     @for (code, words) in &works { option value=(code) selected[*code == now] { (words) } }
                 }
@@ -253,18 +265,18 @@ fn bolts(form: &Form<'_>) -> Markup {
     let (title, date) = source.map_or(("", ""), |source| (&*source.title, &*source.date));
     html! {
         div class="fields" {
-            (form.field("length", "Length", "such as 16 mm"))
-            (form.field("torque", "Torque, pass by pass", "such as 30 Nm, 60 Nm, 90 deg"))
-            (form.field("pattern", "In which sequence", "such as in a star"))
-            (kept("source", "Who says the torque", "such as the maker's manual", title, ""))
-            (kept("date", "Of which date", "such as 2021-09-15", date, form.wrong.get("date").map_or("", String::as_str)))
+            (form.field("length", say::length(), say::length_hint()))
+            (form.field("torque", say::torque_passes(), say::torque_hint()))
+            (form.field("pattern", say::in_which_sequence(), say::sequence_hint()))
+            (kept("source", say::who_says_the_torque(), say::source_hint(), title, ""))
+            (kept("date", say::of_which_date(), say::date_hint(), date, form.wrong.get("date").map_or("", String::as_str)))
         }
         (form.wrong("torque-from"))
         @if count > 1 {
             details id="lengths" open[form.has("length-at")] {
-                summary class="row" { "Where the length is another" }
+                summary class="row" { (say::where_length_differs()) }
                 div class="fields" {
-                    @for nth in 1..=count { (form.field(&at(nth), &format!("Length of {nth}"), "")) }
+                    @for nth in 1..=count { (form.field(&at(nth), &say::length_of(nth), "")) }
                 }
             }
             (form.wrong("length-at"))
@@ -288,20 +300,20 @@ fn more(form: &Form<'_>) -> Markup {
     let of_move = |key: &str| format!("{out}{key}");
     html! {
         details id="more" {
-            summary class="row" { "More about it" }
+            summary class="row" { (say::more_about_it()) }
             div class="fields" {
-                (one_of("system", "System", systems()))
-                (one_of("zone", "Where it sits", places()))
+                (one_of("system", say::system(), systems()))
+                (one_of("zone", say::where_it_sits(), places()))
                 @if form.kind.is_counted() {
-                    (form.field("may-miss.up-to", "So many may be missing", ""))
-                    (form.field("may-miss.never-at", "but never at", "positions, such as 1, 2"))
+                    (form.field("may-miss.up-to", say::may_be_missing(), ""))
+                    (form.field("may-miss.never-at", say::never_at(), say::positions_hint()))
                 }
-                (form.field(&of_move("renews"), "What is renewed with it", "with commas between, such as washer"))
-                (form.field(&of_move("lost"), "Minutes for what is lost or renewed", ""))
-                (form.field(&of_move("risk"), "Minutes for what may go wrong", ""))
+                (form.field(&of_move("renews"), say::what_is_renewed(), say::renewed_hint()))
+                (form.field(&of_move("lost"), say::minutes_lost(), ""))
+                (form.field(&of_move("risk"), say::minutes_at_risk(), ""))
             }
-            (form.tick(&of_move("by-itself"), "It runs by itself once started"))
-            (needs(form, &of_move("needs-back"), "To go back it needs, where that is another"))
+            (form.tick(&of_move("by-itself"), say::runs_by_itself()))
+            (needs(form, &of_move("needs-back"), say::to_go_back_needs()))
         }
     }
 }
@@ -343,12 +355,74 @@ fn tick(name: &str, words: &str, ticked: bool) -> Markup {
     }
 }
 
+/// What a word of a map's text is called where it is chosen.
+fn called(word: &str) -> &str {
+    match word {
+        "" => say::not_said(),
+        "part" => say::kind_part(),
+        "cover" => say::kind_cover(),
+        "hose" => say::kind_hose(),
+        "seal" => say::kind_seal(),
+        "belt" => say::kind_belt(),
+        "fasteners" => say::kind_fasteners(),
+        "clips" => say::kind_clips(),
+        "connector" => say::kind_connector(),
+        "fluid" => say::kind_fluid(),
+        "work" => say::kind_work(),
+        "put-in" => say::kind_put_in(),
+        "above" => say::above(),
+        "below" => say::below(),
+        "wheel well" => say::wheel_well(),
+        "cabin" => say::cabin(),
+        "rear" => say::rear(),
+        "outside" => say::outside(),
+        "brakes" => say::brakes(),
+        "steering" => say::steering(),
+        "wheels" => say::wheels(),
+        "suspension" => say::suspension(),
+        "fuel" => say::fuel(),
+        "restraints" => say::restraints(),
+        "drive belt" => say::drive_belt(),
+        "high voltage" => say::high_voltage(),
+        "cooling" => say::cooling(),
+        "oil" => say::oil(),
+        "engine" => say::engine(),
+        "transmission" => say::transmission(),
+        "intake" => say::intake(),
+        "exhaust" => say::exhaust(),
+        "battery" => say::battery(),
+        "electrical" => say::electrical(),
+        "climate" => say::climate(),
+        "body" => say::body(),
+        other => other,
+    }
+}
+
+/// What a state that a need ends in is called where it is chosen.
+fn state_called(word: &str) -> &str {
+    match word {
+        "off" => say::state_off(),
+        "out" => say::state_out(),
+        "on" => say::state_on(),
+        "cracked" => say::state_cracked(),
+        "tight" => say::state_tight(),
+        "plugged" => say::state_plugged(),
+        "unplugged" => say::state_unplugged(),
+        "at level" => say::state_at_level(),
+        "low" => say::state_low(),
+        "done" => say::state_done(),
+        "inside" => say::state_inside(),
+        "outside" => say::state_outside(),
+        other => other,
+    }
+}
+
 pub fn select(name: &str, label: &str, choices: Vec<&str>, chosen: &str) -> Markup {
     html! {
         label class="field" {
             span { (label) }
             select name=(name) {
-                @for word in choices { option value=(word) selected[word == chosen] { @if word.is_empty() { "not said" } @else { (word) } } }
+                @for word in choices { option value=(word) selected[word == chosen] { (called(word)) } }
             }
         }
     }
@@ -359,19 +433,22 @@ pub fn need_select(name: &str, label: &str, map: &Map, but: &str, chosen: &str) 
     let items = || map.items.iter().filter(|(id, _)| id.as_str() != but);
     let away = items()
         .filter(|(_, item)| item.kind != Kind::Work)
-        .map(|(id, item)| format!("{id} {}", need_word(item.kind)));
+        .map(|(id, item)| (id, need_word(item.kind)));
     let other = items().flat_map(|(id, item)| {
         let words = other_words(item.kind).iter();
-        words.map(move |word| format!("{id} {word}"))
+        words.map(move |word| (id, *word))
     });
-    let option = |need: &str| html! { option value=(need) selected[need == chosen] { (need) } };
+    let option = |(id, word): (&ItemId, &str)| {
+        let need = format!("{id} {word}");
+        html! { option value=(need) selected[need == chosen] { (say::stands(id, state_called(word))) } }
+    };
     html! {
         label class="field" {
             span { (label) }
             select name=(name) {
-                option value="" { "nothing" }
-                @for need in away { (option(&need)) }
-                optgroup label="or stands otherwise" { @for need in other { (option(&need)) } }
+                option value="" { (say::nothing()) }
+                @for need in away { (option(need)) }
+                optgroup label=(say::or_stands_otherwise()) { @for need in other { (option(need)) } }
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use super::{Draft, Looked, fields};
 use crate::map_drawing::{Sight, narrow_picture};
-use crate::pages::count;
+use crate::phrases::maps as say;
 use crate::tap::{Look, button};
 use maud::{Markup, html};
 use serde_json::{Value, json};
@@ -30,12 +30,12 @@ pub fn faults(looked: &Looked<'_>) -> Markup {
     html! {
         (newer(looked))
         @if many > 0 {
-            p class="no gap" role="status" { (count(many, "thing to mend", "things to mend")) " before a plan can be made by it" }
+            p class="no gap" role="status" { (say::to_mend_before_a_plan(many)) }
         } @else {
-            p class="yes gap" role="status" { "A good map, " (count(looked.map.items.len(), "item", "items")) }
+            p class="yes gap" role="status" { (say::a_good_map(looked.map.items.len())) }
         }
         @for (fault, place) in errors.chain(warnings).take(LISTED) { (one_fault(fault, place.as_ref())) }
-        @if looked.faults.len() > LISTED { p class="soft gap" { "and " (looked.faults.len() - LISTED) " more further down" } }
+        @if looked.faults.len() > LISTED { p class="soft gap" { (say::and_more_further_down(looked.faults.len() - LISTED)) } }
     }
 }
 
@@ -44,10 +44,10 @@ fn one_fault(fault: &Fault, place: Option<&(String, String)>) -> Markup {
     let words = html! {
         span class="what" {
             span class="strong line" {
-                @if fault.weight == Weight::Warning { "Can this be meant? " }
+                @if fault.weight == Weight::Warning { (say::can_this_be_meant()) }
                 (fault.what)
             }
-            span class="soft line" { (fault.mend) ". Line " (fault.line) ", column " (fault.column) }
+            span class="soft line" { (say::mend_at(&fault.mend, fault.line, fault.column)) }
         }
     };
     html! {
@@ -60,7 +60,7 @@ fn one_fault(fault: &Fault, place: Option<&(String, String)>) -> Markup {
 
 /// What is wrong and how to mend it, beside the field.
 pub fn says(fault: &Fault) -> String {
-    format!("{}; {}", fault.what, fault.mend)
+    say::wrong_and_mend(&fault.what, &fault.mend)
 }
 
 /// Who kept another version while this one was worked on, with its text beside.
@@ -72,17 +72,17 @@ fn newer(looked: &Looked<'_>) -> Markup {
     html! {
         @if let Some(kept) = newer {
             p class="alarm" {
-                (looked.newest_by) " kept version " (kept.version) " of this map while you worked on "
-                @if looked.draft.base == 0 { "a new one" } @else { "version " (looked.draft.base) } "."
+                @if looked.draft.base == 0 { (say::kept_while_new(&looked.newest_by, kept.version)) }
+                @else { (say::kept_while_on_version(&looked.newest_by, kept.version, looked.draft.base)) }
             }
             details id="newer" {
-                summary class="row" { "Show version " (kept.version) " beside yours" }
-                textarea readonly aria-label=(format!("Version {}", kept.version)) rows="20" { (kept.text) }
+                summary class="row" { (say::show_beside_yours(kept.version)) }
+                textarea readonly aria-label=(say::version_heading(kept.version)) rows="20" { (kept.text) }
             }
             div class="presses even" {
-                button class="press" form="edit" name="act" value=(act(&["both", &kept.version.to_string()])) { "Bring both together" }
-                button class="press" form="edit" name="act" value=(act(&["onto", &kept.version.to_string()])) { "Mine in its place" }
-                a class="press" href=(format!("/maps/{}/edit", looked.draft.id)) { "Go on from that one" }
+                button class="press" form="edit" name="act" value=(act(&["both", &kept.version.to_string()])) { (say::bring_both_together()) }
+                button class="press" form="edit" name="act" value=(act(&["onto", &kept.version.to_string()])) { (say::mine_in_its_place()) }
+                a class="press" href=(format!("/maps/{}/edit", looked.draft.id)) { (say::go_on_from_that_one()) }
             }
         }
     }
@@ -110,7 +110,7 @@ pub fn on_screen(looked: &Looked<'_>) -> Markup {
     html! {
         form id="edit" class="narrow" method="post" action=(format!("/maps/{}/edit", draft.id)) data-checked {
             // What the enter key presses, whichever field it is pressed in.
-            button hidden name="act" value=(act(&["enter"])) tabindex="-1" { "Set it" }
+            button hidden name="act" value=(act(&["enter"])) tabindex="-1" { (say::set_it()) }
             input type="hidden" name="base" value=(draft.base);
             input type="hidden" name="item" value=(open.unwrap_or_default());
             textarea name="text" hidden data-copy aria-hidden="true" tabindex="-1" { (draft.text) }
@@ -124,7 +124,7 @@ pub fn on_screen(looked: &Looked<'_>) -> Markup {
             @if open.is_none() { (head(map)) }
         }
         @if let Some(item) = open.filter(|_| looked.is_good()) {
-            h2 { "The way in to it" }
+            h2 { (say::way_in_to_it()) }
             @let sight = Sight { wanted: [ItemId::new(item)].into(), ..Sight::default() };
             @let to = |other: &ItemId| format!("/maps/{}?for={}", draft.id, form_urlencoded::byte_serialize(other.as_str().as_bytes()).collect::<String>());
             (narrow_picture(map, &sight, to))
@@ -137,8 +137,8 @@ pub fn listing(looked: &Looked<'_>) -> Markup {
     let listed = shop::map::names(&looked.draft.text);
     let open = looked.draft.item.as_ref();
     html! {
-        h2 class="spread" { span { "In this map" } span class="soft" { (count(listed.len(), "item", "items")) } }
-        @if listed.is_empty() { p class="gap" { "Nothing yet. Begin with what you take off first." } }
+        h2 class="spread" { span { (say::in_this_map()) } span class="soft" { (say::items(listed.len())) } }
+        @if listed.is_empty() { p class="gap" { (say::begin_with_first_off()) } }
         (other_side(&looked.draft.text))
         @for name in &listed {
             button class="row" form="edit" name="act" value=(act(&["open", name])) aria-current=[(open == Some(name)).then_some("true")] {
@@ -158,8 +158,8 @@ fn other_side(text: &str) -> Markup {
         @if !lacking.is_empty() {
             div class="presses" {
                 button class="press" form="edit" name="act" value=(act(&["mirror"])) {
-                    "Make the other side"
-                    small { (count(lacking.len(), "thing", "things")) ", such as " (lacking[0].1) }
+                    (say::make_the_other_side())
+                    small { (say::things_such_as(lacking.len(), &lacking[0].1)) }
                 }
             }
         }
@@ -173,23 +173,25 @@ pub fn after(map: &Map, name: &str) -> Option<String> {
     if item.as_seen && item.taught.is_none() {
         let seen = map.seen_first(&id);
         let one = |(first, ground): (&ItemId, &Ground)| match ground {
-            Ground::Seen { times: 1, .. } => format!("{first}, seen once"),
-            Ground::Seen { times, people } => format!("{first}, seen {times} times by {people}"),
-            Ground::Stated | Ground::BothWays { .. } => format!("{first}, as answered"),
+            Ground::Seen { times: 1, .. } => say::seen_once(first),
+            Ground::Seen { times, people } => say::seen_times_by(first, times, people),
+            Ground::Stated | Ground::BothWays { .. } => say::as_answered(first),
         };
         let firsts: Vec<String> = seen.iter().map(one).collect();
-        return (!firsts.is_empty()).then(|| format!("after {}", firsts.join("; after ")));
+        return (!firsts.is_empty()).then(|| say::after(firsts.join(say::and_after())));
     }
     let needs: Vec<String> = item
         .moves
         .iter()
         .filter_map(|made| need_words(map, &made.need))
         .collect();
-    let guess = match item.guessed.is_empty() {
-        true => "",
-        false => ", partly a guess",
-    };
-    (!needs.is_empty()).then(|| format!("after {}{guess}", needs.join(", then ")))
+    (!needs.is_empty()).then(|| {
+        let needs = needs.join(say::then());
+        match item.guessed.is_empty() {
+            true => say::after(needs),
+            false => say::after_partly_a_guess(needs),
+        }
+    })
 }
 
 fn add(draft: &Draft, map: &Map, listed: &[String]) -> Markup {
@@ -219,19 +221,19 @@ fn add(draft: &Draft, map: &Map, listed: &[String]) -> Markup {
         last("is")
     };
     html! {
-        h2 { "Add what comes off next" }
+        h2 { (say::add_what_comes_next()) }
         div class="fields" {
-            (new("name", "What is it called?", "such as tray screws"))
-            (fields::select("new-is", "What is it?", kinds(), is))
-            (new("count", "How many?", "screws, nuts and clips only"))
-            (fields::need_select("new-first", "What has to be off first?", map, "", &first))
-            (fields::need_select("new-or", "Or, if that is enough", map, "", last("or")))
-            (new("place", "Where do you stand?", &places().join(", ")))
-            (new("tools", "Which tool?", "such as 10 mm socket"))
-            (new("minutes.out", "Minutes off", "for all of them"))
-            (new("minutes.back", "Minutes back", ""))
+            (new("name", say::what_is_it_called(), say::called_hint()))
+            (fields::select("new-is", say::what_is_it(), kinds(), is))
+            (new("count", say::how_many(), say::counted_only()))
+            (fields::need_select("new-first", say::what_has_to_be_off_first(), map, "", &first))
+            (fields::need_select("new-or", say::or_if_that_is_enough(), map, "", last("or")))
+            (new("place", say::where_do_you_stand(), &places().join(", ")))
+            (new("tools", say::which_tool(), say::tool_hint()))
+            (new("minutes.out", say::minutes_off(), say::for_all_of_them()))
+            (new("minutes.back", say::minutes_back(), ""))
         }
-        div class="presses" { button class="press" name="act" value=(act(&["add"])) { "Add it" } }
+        div class="presses" { button class="press" name="act" value=(act(&["add"])) { (say::add_it()) } }
     }
 }
 
@@ -239,19 +241,21 @@ fn add(draft: &Draft, map: &Map, listed: &[String]) -> Markup {
 fn undecided(map: &Map) -> Markup {
     let pairs = map.undecided();
     let counts = |pair: &Pair| match pair.ground {
-        Ground::BothWays { there, back } => format!("seen {there} times first, {back} times after"),
-        Ground::Stated | Ground::Seen { .. } => String::new(),
+        Ground::BothWays { there, back } => {
+            say::seen_first_and_after(pair.first.as_str(), there, back)
+        }
+        Ground::Stated | Ground::Seen { .. } => pair.first.as_str().to_owned(),
     };
     html! {
         @if !pairs.is_empty() {
-            h2 { "Which comes off first?" }
+            h2 { (say::which_comes_off_first()) }
             @for pair in &pairs {
                 @let (a, b) = (pair.first.as_str(), pair.second.as_str());
-                p class="gap" { span class="strong" { (a) } " and " span class="strong" { (b) } span class="soft line" { (a) " " (counts(pair)) } }
+                p class="gap" { span class="strong" { (a) } (say::and_between()) span class="strong" { (b) } span class="soft line" { (counts(pair)) } }
                 div class="presses" {
-                    button class="press" name="act" value=(act(&["settle", a, b, "first"])) { (a) " first" }
-                    button class="press" name="act" value=(act(&["settle", b, a, "first"])) { (b) " first" }
-                    button class="press" name="act" value=(act(&["settle", a, b, "either"])) { "Either way" }
+                    button class="press" name="act" value=(act(&["settle", a, b, "first"])) { (say::this_first(a)) }
+                    button class="press" name="act" value=(act(&["settle", b, a, "first"])) { (say::this_first(b)) }
+                    button class="press" name="act" value=(act(&["settle", a, b, "either"])) { (say::either_way()) }
                 }
             }
         }
@@ -265,15 +269,15 @@ fn head(map: &Map) -> Markup {
     };
     html! {
         details id="head" {
-            summary class="row" { "The map itself" }
+            summary class="row" { (say::the_map_itself()) }
             div class="fields" {
-                (kept("vehicle", "Vehicle", "", &map.vehicle))
-                (kept("start", "Where do you begin?", &places().join(", "), map.start.as_deref().unwrap_or_default()))
-                (kept("place-change", "Minutes to change place", "", &minutes(map.place_change_tenths)))
-                (kept("tool-change", "Minutes to change tool", "", &minutes(map.tool_change_tenths)))
-                (kept("variants", "What only some of them have", "with commas between, such as air conditioning", &variants.join(", ")))
+                (kept("vehicle", say::vehicle(), "", &map.vehicle))
+                (kept("start", say::where_do_you_begin(), &places().join(", "), map.start.as_deref().unwrap_or_default()))
+                (kept("place-change", say::minutes_to_change_place(), "", &minutes(map.place_change_tenths)))
+                (kept("tool-change", say::minutes_to_change_tool(), "", &minutes(map.tool_change_tenths)))
+                (kept("variants", say::what_only_some_have(), say::only_some_hint(), &variants.join(", ")))
             }
-            div class="presses" { button class="press" name="act" value=(act(&["head"])) { "Set the map" } }
+            div class="presses" { button class="press" name="act" value=(act(&["head"])) { (say::set_the_map()) } }
         }
     }
 }
@@ -300,20 +304,20 @@ pub fn as_text(looked: &Looked<'_>, changed: bool) -> Markup {
     html! {
         form data-draft=(draft.id) data-base=(draft.base) data-changed=[changed.then_some("yes")] {
             details id="as-text" open[draft.text.lines().count() < 8] {
-                summary class="row" { "The map as text" }
+                summary class="row" { (say::map_as_text()) }
                 label class="field" {
-                    span { "Text" }
-                    span class="soft" { "Checked while you write. How it is written stands in docs/maps.md." }
+                    span { (say::text()) }
+                    span class="soft" { (say::checked_while_you_write()) }
                     textarea name="text" class="code" rows="24" spellcheck="false" autocapitalize="off" autocomplete="off" data-text { (draft.text) }
                 }
                 label class="field" {
-                    span { "Or read it from a file" }
+                    span { (say::or_read_from_a_file()) }
                     input type="file" accept=".toml,text/plain" data-read-into="text";
                 }
-                @if looked.newest.is_some() { a class="row" href=(format!("/maps/{}/file", draft.id)) { span class="what strong" { "Save the kept version as a file" } } }
+                @if looked.newest.is_some() { a class="row" href=(format!("/maps/{}/file", draft.id)) { span class="what strong" { (say::save_kept_version()) } } }
             }
             div class="presses low" {
-                (button(Look::Confirm, "Keep it", &format!("as version {}", draft.next()), &[fact], Some(&format!("/maps/{}", draft.id))))
+                (button(Look::Confirm, say::keep_it(), &say::as_version(draft.next()), &[fact], Some(&format!("/maps/{}", draft.id))))
             }
         }
     }
