@@ -172,8 +172,13 @@ mod tests {
     #[test]
     fn holes_and_counts_are_filled_in_each_language() {
         assert_eq!(twice("a"), "a and a");
-        assert_eq!((pieces(1_u64, "bolt"), pieces(0_u64, "bolt")), ("one bolt".into(), "0 bolts".into()));
-        let german = speaking(Language::German, || (twice("a"), pieces(2_u16, "Schrauben")));
+        assert_eq!(
+            (pieces(1_u64, "bolt"), pieces(0_u64, "bolt")),
+            ("one bolt".into(), "0 bolts".into())
+        );
+        let german = speaking(Language::German, || {
+            (twice("a"), pieces(2_u16, "Schrauben"))
+        });
         assert_eq!(german, ("a und a".into(), "2 Schrauben".into()));
     }
 }

@@ -302,6 +302,7 @@ const ROUTES: Table = &[
     ("/kinds/{kind}/map", STAFF),
     ("/kinds/{kind}/history", STAFF),
     ("/history", STAFF),
+    ("/language", ANYBODY),
     ("/skills", ANYBODY),
     ("/o/{number}/two", ANYBODY),
     ("/calc", ANYBODY),

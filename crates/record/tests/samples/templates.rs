@@ -710,7 +710,10 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
             "logo-told",
             json!({ "logo": maybe(file()), "after": ["$id"] }),
         ),
-        ("shop-speaks", json!({ "language": code("en de"), "after": ["$id"] })),
+        (
+            "shop-speaks",
+            json!({ "language": code("en de"), "after": ["$id"] }),
+        ),
         (
             "person-speaks",
             json!({ "person": "$id", "language": maybe(code("en de")), "after": ["$id"] }),

@@ -399,27 +399,31 @@ impl Shop {
         self.tellings(|fact| matches!(fact, ShopFact::SeatTold { .. }))
     }
 
-    /// What a person's screens speak, or anybody's who is not known: theirs, else the shop's.
+    /// What a person wants their screens to speak, if not what the shop's do.
     #[must_use]
-    pub fn speaks(&self, person: Option<&PersonId>) -> Language {
+    pub fn speaks_own(&self, person: &PersonId) -> Option<Language> {
         let own = self.told_last(|fact| match fact {
             ShopFact::PersonSpeaks {
                 person: of,
                 language,
                 after,
-            } if Some(of) == person => Some((language, after)),
+            } if of == person => Some((*language, after)),
             _ => None,
         });
+        own.flatten()
+    }
+
+    /// What a person's screens speak, or anybody's who is not known: theirs, else the shop's.
+    #[must_use]
+    pub fn speaks(&self, person: Option<&PersonId>) -> Language {
         let shop = || {
             self.told_last(|fact| match fact {
                 ShopFact::ShopSpeaks { language, after } => Some((language, after)),
                 _ => None,
             })
         };
-        own.and_then(Option::as_ref)
-            .or_else(shop)
-            .copied()
-            .unwrap_or_default()
+        let own = person.and_then(|person| self.speaks_own(person));
+        own.or_else(|| shop().copied()).unwrap_or_default()
     }
 
     /// The tellings of what a person's screens speak, or the shop's, for a device to name as seen.

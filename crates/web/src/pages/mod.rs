@@ -286,11 +286,3 @@ pub fn remember(who: &str, to: &str) -> Response {
     )
         .into_response()
 }
-
-/// A count with its word: `1 item`, `3 items`.
-pub fn count(number: usize, one: &str, many: &str) -> String {
-    match number {
-        1 => format!("1 {one}"),
-        _ => format!("{number} {many}"),
-    }
-}

@@ -177,4 +177,20 @@ phrases! {
     pub asks_no_pin = "this program serves its own machine alone, and asks no PIN", "dieses Programm bedient nur den eigenen Rechner und fragt nach keiner PIN";
     /// Where a refusal came from.
     pub this_device = "this device", "dieses Gerät";
+    /// Title and heading of the page on which it is chosen what the screens speak.
+    pub language_of_the_screens = "Language of the screens", "Sprache der Bildschirme";
+    /// Where that page is opened, in both languages, for whoever cannot read the one.
+    pub language_in_both = "Language · Sprache", "Sprache · Language";
+    /// Legend of the choice for one's own screens.
+    pub your_own_screens = "Your own screens speak", "Eigene Bildschirme sprechen";
+    /// A choice there: what the shop's screens speak.
+    pub as_the_shop = "as the shop's", "wie die Werkstatt";
+    /// Legend of the choice for the whole shop.
+    pub screens_of_the_shop = "The shop's screens speak", "Die Bildschirme der Werkstatt sprechen";
+    /// Below that choice.
+    pub papers_have_their_own = "Papers have a language of their own, on the page of your papers.", "Papiere haben ihre eigene Sprache, auf der Seite der Papiere.";
+    /// The press that keeps it.
+    pub save = "Save", "Speichern";
+    /// The press that keeps it for the whole shop.
+    pub save_for_the_shop = "Save for the shop", "Für die Werkstatt speichern";
 }

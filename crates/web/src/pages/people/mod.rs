@@ -3,6 +3,7 @@
 
 mod devices;
 mod join;
+mod language;
 pub mod sign_in;
 
 use crate::State;
@@ -28,6 +29,7 @@ pub fn routes() -> Router<State> {
         .route("/pin", get(sign_in::change).post(sign_in::changed))
         .route("/api/pin", post(sign_in::prove))
         .route("/api/pin/beside", post(sign_in::beside))
+        .route("/language", get(language::page))
         .route("/devices", get(devices::devices))
         .route("/devices/opened", get(devices::opened))
         .route("/devices/invite", post(devices::invite))

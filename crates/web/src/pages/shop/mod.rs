@@ -9,6 +9,7 @@ mod setup;
 mod words;
 
 pub use letterhead::address_fields;
+pub use setup::{of_shop, seen};
 
 use crate::State;
 use axum::Router;

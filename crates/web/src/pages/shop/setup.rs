@@ -12,6 +12,7 @@ use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use phrases::Language;
 use serde_json::{Value, json};
 use shop::places::{NOT_ADVICE, Place, place_of, places};
 use shop::record::form::Form as _;
@@ -40,6 +41,7 @@ pub async fn who(
                     }
                 }
                 p class="soft gap" { (say::no_pin_asked()) }
+                (language())
             },
         ))
     })
@@ -76,11 +78,17 @@ async fn who_signs_in(state: State, headers: HeaderMap, back: Option<String>) ->
                     form method="post" action="/sign-out" class="bare" {
                         div class="presses" { button class="press" type="submit" { (say::sign_out()) } }
                     }
+                    (language())
                 }
             },
         ))
     })
     .await
+}
+
+/// Where the language is chosen, in both.
+fn language() -> Markup {
+    html! { a class="row" href="/language" { span class="what" { (crate::phrases::people::language_in_both()) } } }
 }
 
 /// Everybody: the name in the record, the name, and the codes of what they do.
@@ -138,6 +146,7 @@ pub async fn setup(extract::State(state): extract::State<State>, headers: Header
             h1 { (say::your_shop()) }
             p class="gap" { (say::all_in_one_folder()) }
             form class="narrow" {
+                (chips("speaks", crate::phrases::people::language_in_both(), &Language::ALL.map(|language| (language.tag(), language.name())), phrases::spoken().tag()))
                 (required("shop", say::name_of_the_shop(), "", ""))
                 (required("owner", say::your_name(), "", ""))
                 (crate::tap::input("second", say::name_of_a_second(), say::empty_if_alone(), ""))
@@ -180,8 +189,9 @@ fn setting_up() -> Vec<Value> {
             "units": field("units"),
             "zone": field("zone"),
         } } })),
+        shop(json!({ "shop-speaks": { "language": field("speaks"), "after": [] } })),
         shop(
-            json!({ "letterhead-told": { "letterhead": super::letterhead::letter(json!(phrases::spoken().tag()), Value::Null, Value::Null), "after": [] } }),
+            json!({ "letterhead-told": { "letterhead": super::letterhead::letter(json!(field("speaks")), Value::Null, Value::Null), "after": [] } }),
         ),
         shop(json!({ "seat-told": { "seat": super::letterhead::seat(), "after": [] } })),
         shop(
@@ -258,6 +268,11 @@ fn elsewhere(sees_prices: bool) -> Markup {
         (say::devices_and_people(), say::phones_pins(), "/devices"),
         (say::the_record(), say::check_copy_erase(), "/record"),
         (say::maps(), "", "/maps"),
+        (
+            crate::phrases::people::language_of_the_screens(),
+            phrases::spoken().name(),
+            "/language",
+        ),
         (say::somebody_else(), say::change_the_person(), "/who"),
     ];
     let shown = pages
