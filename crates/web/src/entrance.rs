@@ -211,7 +211,11 @@ impl KeptOut {
     fn trouble(&self) -> Trouble {
         let (place, what, mend) = match self {
             Self::PutOut => (say::this_device(), say::was_put_out(), say::let_in_again()),
-            Self::Nobody => (say::who_it_is(), say::nobody_signed_in(), say::name_and_pin()),
+            Self::Nobody => (
+                say::who_it_is(),
+                say::nobody_signed_in(),
+                say::name_and_pin(),
+            ),
         };
         Trouble::new(TroubleKind::SignIn, place, what, mend)
     }

@@ -86,7 +86,10 @@ impl Guard {
         match host {
             Some(host) if is_here(host) || on_network(host) => {}
             host => {
-                return Err(say::addressed_elsewhere(format!("{:?}", host.unwrap_or(""))));
+                return Err(say::addressed_elsewhere(format!(
+                    "{:?}",
+                    host.unwrap_or("")
+                )));
             }
         }
         if let Some(origin) = text(&ORIGIN) {

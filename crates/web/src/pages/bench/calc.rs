@@ -56,9 +56,8 @@ pub fn within_a_sentence(room: &Room) -> String {
 pub fn found(room: &str, code: &str) -> Result<(&'static Room, &'static Calculator), Trouble> {
     let room = room_of(room)?;
     let one = room.calculators.iter().find(|one| one.code == code);
-    let one = one.ok_or_else(|| {
-        Trouble::not_found(say::cannot_be_asked_that(within_a_sentence(room)))
-    })?;
+    let one =
+        one.ok_or_else(|| Trouble::not_found(say::cannot_be_asked_that(within_a_sentence(room))))?;
     Ok((room, one))
 }
 
@@ -332,13 +331,8 @@ pub async fn asked_in_full(
 
 /// Fields out of a JSON object; a number stands for itself as written.
 fn written(body: &[u8]) -> Result<Fields, Trouble> {
-    let unreadable = |what: String| {
-        Trouble::unreadable(
-            say::the_body(),
-            what,
-            say::send_an_object(),
-        )
-    };
+    let unreadable =
+        |what: String| Trouble::unreadable(say::the_body(), what, say::send_an_object());
     let sent: BTreeMap<String, Value> =
         serde_json::from_slice(body).map_err(|error| unreadable(error.to_string()))?;
     let each = sent.into_iter().map(|(name, value)| match value {

@@ -225,10 +225,7 @@ fn keep(
     let (label, usual) = match proof {
         Some("held") => (say::save_road_test_passed(), say::proof_with_readings()),
         Some("failed") => (say::save_road_test_failed(), say::proof_with_readings()),
-        Some(_) => (
-            say::save_couldnt_reproduce(),
-            say::did_not_come_back_on(),
-        ),
+        Some(_) => (say::save_couldnt_reproduce(), say::did_not_come_back_on()),
         None if room.code == "roadtest" => (say::save_with_the_order(), say::proves_nothing_yet()),
         None if room.code == "belt" => (say::it_lies_like_this(), say::saved_with_the_order()),
         None => (say::save_with_the_order(), say::with_its_readings()),

@@ -60,9 +60,7 @@ pub fn title(one: &ShelvedMap) -> String {
 fn versions(one: &ShelvedMap) -> String {
     let newest = one.newest.version;
     match one.sound {
-        Some(sound) if sound != newest => {
-            say::newest_and_planned_by(newest, sound)
-        }
+        Some(sound) if sound != newest => say::newest_and_planned_by(newest, sound),
         Some(_) => say::version(newest),
         None => say::newest_and_no_plan(newest),
     }

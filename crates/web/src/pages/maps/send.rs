@@ -72,10 +72,7 @@ fn what_goes(sent: &SentMap, named: &[String], signer: &Signer) -> Markup {
 /// A day of the file as it is said on a page; as it stands where it is none.
 fn day(text: &str) -> String {
     let day = text.parse::<jiff::civil::Date>();
-    day.map_or_else(
-        |_| text.to_owned(),
-        |day| dated("%a %-d %b %Y", day),
-    )
+    day.map_or_else(|_| text.to_owned(), |day| dated("%a %-d %b %Y", day))
 }
 
 /// The file itself.

@@ -36,7 +36,10 @@ pub async fn versions(
         let before = before
             .map(|version| visit.snap.map(&id, Some(*version)))
             .transpose()?;
-        let mut page = Shown::new(say::versions(), content(visit, &kept, before.as_ref(), &all)?);
+        let mut page = Shown::new(
+            say::versions(),
+            content(visit, &kept, before.as_ref(), &all)?,
+        );
         page.leads_to(say::the_map(), &format!("/maps/{id}"));
         Ok(page.of_part(Part::Maps))
     })

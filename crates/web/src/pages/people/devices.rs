@@ -176,7 +176,10 @@ pub async fn invite(extract::State(state): extract::State<State>, headers: Heade
     let made = made.await;
     show(state, headers, move |_| {
         let (code, names) = made?;
-        Ok(Shown::new(say::let_a_device_in(), invitation(&code, &names)?))
+        Ok(Shown::new(
+            say::let_a_device_in(),
+            invitation(&code, &names)?,
+        ))
     })
     .await
 }

@@ -66,8 +66,7 @@ pub async fn ask(
 fn name_of(visit: &Visit<'_>, person: &str) -> Result<String, Trouble> {
     let people = visit.snap.world().shop.people();
     let found = people.get(&PersonId::new(person));
-    let (name, _) =
-        found.ok_or_else(|| Trouble::not_found(say::no_such_person()))?;
+    let (name, _) = found.ok_or_else(|| Trouble::not_found(say::no_such_person()))?;
     Ok(visit.snap.texts().text(*name))
 }
 

@@ -6,7 +6,9 @@ use crate::State;
 use crate::layout::Part;
 use crate::pages::{Shown, Visit, show};
 use crate::phrases::shop as say;
-use crate::tap::{Look, button, chips, choices, field, figure, input, link, new, required, text, when};
+use crate::tap::{
+    Look, button, chips, choices, field, figure, input, link, new, required, text, when,
+};
 use axum::extract;
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -48,19 +50,26 @@ pub async fn prices(extract::State(state): extract::State<State>, headers: Heade
     show(state, headers, |visit| {
         let world = visit.snap.world();
         let Some(settings) = world.shop.settings() else {
-            return Ok(Shown::new(say::prices(), html! { h1 { (say::prices()) } p class="gap" { (say::set_up_first()) } }));
+            return Ok(Shown::new(
+                say::prices(),
+                html! { h1 { (say::prices()) } p class="gap" { (say::set_up_first()) } },
+            ));
         };
         let rules = world.shop.money();
-        Ok(Shown::new(say::prices(), html! {
-            h1 { (say::what_prices_go_by()) }
-            p class="gap" { (say::holds_from_now_on()) }
-            div class="columns" {
-                div { (taxes(visit, settings)) }
-                div { (jobs(visit)) }
-            }
-            (money_rules(visit, settings, &rules))
-            div class="presses low" { (link(Look::Plain, say::the_shop(), "", "/shop")) }
-        }).of_part(Part::Shop))
+        Ok(Shown::new(
+            say::prices(),
+            html! {
+                h1 { (say::what_prices_go_by()) }
+                p class="gap" { (say::holds_from_now_on()) }
+                div class="columns" {
+                    div { (taxes(visit, settings)) }
+                    div { (jobs(visit)) }
+                }
+                (money_rules(visit, settings, &rules))
+                div class="presses low" { (link(Look::Plain, say::the_shop(), "", "/shop")) }
+            },
+        )
+        .of_part(Part::Shop))
     })
     .await
 }

@@ -16,8 +16,8 @@ use shop::teaching::vehicle_kind;
 pub async fn of_shop(extract::State(state): extract::State<State>, headers: HeaderMap) -> Response {
     show(state, headers, |visit| {
         let found = history(visit.snap, None)?;
-        let mut page =
-            Shown::new(say::history(), content(say::the_whole_shop(), &found)).of_part(PagePart::Maps);
+        let mut page = Shown::new(say::history(), content(say::the_whole_shop(), &found))
+            .of_part(PagePart::Maps);
         page.leads_to(say::what_our_work_has_taught(), "/kinds");
         Ok(page)
     })

@@ -46,11 +46,8 @@ pub async fn kind(
             answers,
             renews,
         };
-        let mut page = Shown::new(
-            say::taught_of(&kind.vehicle),
-            content(&here, &found),
-        )
-        .of_part(Part::Maps);
+        let mut page =
+            Shown::new(say::taught_of(&kind.vehicle), content(&here, &found)).of_part(Part::Maps);
         page.leads_to(say::what_our_work_has_taught(), "/kinds");
         Ok(page)
     })
