@@ -9,6 +9,7 @@ import { forget, keep, whole } from "./kept.js";
 import "./keys.js";
 import "./map.js";
 import "./photo.js";
+import { say } from "./phrases.js";
 import { stageDone, stageUndone, takeAlong, withNames } from "./reach.js";
 import { rows } from "./rows.js";
 import { beside, prove, signIn } from "./sign.js";
@@ -192,14 +193,14 @@ async function sendAll() {
         continue;
       }
       if (answer.status === 429) {
-        tell("Kept here. It is sent in a moment.");
+        tell(say("sent_in_a_moment"));
         return;
       }
       // The PIN is asked of who stands here; what was tapped waits for it.
       if (answer.status === 401) {
         if (told.kind === "pin" && awaited.has(command.command_id)) {
           if (await prove()) continue;
-          refused(command, { ...told, what: "It was left without the PIN", mend: "Nothing was done." });
+          refused(command, { ...told, what: say("left_without_pin"), mend: say("nothing_was_done") });
           drop(key, command);
           continue;
         }
@@ -208,7 +209,7 @@ async function sendAll() {
         continue;
       }
       if (answer.status >= 500) {
-        tell("The shop's program could not write it down. It is kept here and sent again.");
+        tell(say("could_not_write"));
         return;
       }
       // Somebody else may have answered in the program's place, such as a network's own page.
@@ -227,8 +228,8 @@ async function sendAll() {
       tell();
     }
   }
-  if (signFirst) tell("Kept here. It is sent once somebody signs in on this device.");
-  else if (waits.size) tell("Kept here: what it is about can only be looked at now. It is sent again by itself.");
+  if (signFirst) tell(say("sent_after_sign_in"));
+  else if (waits.size) tell(say("only_looked_at"));
 }
 
 function drop(key, command) {
@@ -273,8 +274,8 @@ let reached = true;
 function tell(words) {
   if (!status) return;
   const left = waiting();
-  const here = navigator.onLine && reached ? "Saved" : "Out of reach · kept on this device";
-  status.textContent = words ?? (left ? `${here} · ${left} to send` : reached ? "Saved · all sent" : "Out of reach");
+  const waits = navigator.onLine && reached ? "saved_to_send" : "kept_to_send";
+  status.textContent = words ?? (left ? say(waits, { left }) : say(reached ? "all_sent" : "out_of_reach"));
   sayUndo();
 }
 
@@ -286,7 +287,7 @@ const element = (name, words, ...inner) => {
 };
 
 function troubleWords(trouble) {
-  const heading = element("p", trouble.what ?? "It was refused");
+  const heading = element("p", trouble.what ?? say("was_refused"));
   heading.className = "large";
   const reasons = (trouble.reasons ?? []).map((reason) => element("li", reason));
   return [heading, ...(reasons.length ? [element("ul", "", ...reasons)] : []), element("p", trouble.mend)];
@@ -312,18 +313,18 @@ function sayRefused() {
   };
   const each = read(refusedKey).map((one) => {
     const when = new Date(one.command.happened_at).toLocaleString();
-    const what = element("p", `“${one.label ?? "A tap"}”, ${when}, was not taken:`);
+    const what = element("p", say("was_not_taken", { label: one.label ?? say("a_tap"), when }));
     // What can't be read is no better the second time, and what others have changed has to
     // be seen first: it is told anew on its page.
     const again = one.trouble.kind !== "unreadable" && !one.trouble.both;
     const ways = element(
       "div",
       "",
-      ...(again ? [press("Do it again", () => settle(one, true))] : []),
-      press("Leave it", () => forget(one.command).then(() => settle(one, false))),
+      ...(again ? [press(say("do_it_again"), () => settle(one, true))] : []),
+      press(say("leave_it"), () => forget(one.command).then(() => settle(one, false))),
     );
     ways.className = "presses even";
-    const page = element("a", "To the page it came from");
+    const page = element("a", say("page_it_came_from"));
     page.href = one.from ?? "/";
     page.className = "row";
     return element("section", "", what, ...troubleWords(one.trouble), page, ways);
@@ -361,7 +362,7 @@ function timeStage() {
 // What was sent with a recording stands at no address: it cannot be asked for again.
 function still() {
   const stands = main().querySelector("form[data-still]");
-  if (stands) tell("News came in. This page stays as it is.");
+  if (stands) tell(say("news_page_stays"));
   return Boolean(stands);
 }
 
@@ -396,10 +397,10 @@ async function news() {
   const turn = ++asked;
   const page = await pageNow();
   if (!page || turn !== asked) return;
-  if (busyTyping()) return tell("News came in. It shows once this is sent.");
+  if (busyTyping()) return tell(say("news_once_sent"));
   const next = page.querySelector("main");
   if (handsOn() && wouldMove(main(), next)) {
-    tell("News came in. It shows when you pause.");
+    tell(say("news_when_you_pause"));
     setTimeout(look, LOOK_AGAIN_MS);
     return;
   }
@@ -432,7 +433,7 @@ async function act(button) {
     if (choice.querySelector("input:checked")) continue;
     choice.scrollIntoView({ block: "center" });
     choice.querySelector("input")?.focus();
-    return sayTrouble({ what: choice.dataset.oneOf, mend: "Then press again." });
+    return sayTrouble({ what: choice.dataset.oneOf, mend: say("then_press_again") });
   }
   const box = document.querySelector("[data-trouble]");
   if (box) box.hidden = true;
@@ -442,10 +443,8 @@ async function act(button) {
   } catch (error) {
     // Nothing was written down: the tap is still there to be made again.
     const full = error.name === "QuotaExceededError";
-    const mend = full
-      ? "Its store is full. Go where the network reaches, so that what waits is sent; then press again."
-      : error.message;
-    sayTrouble({ what: "This could not be kept on this device.", mend });
+    const mend = full ? say("store_is_full") : error.message;
+    sayTrouble({ what: say("could_not_be_kept"), mend });
   } finally {
     button.disabled = false;
   }
@@ -516,8 +515,8 @@ function outOfReach(commands) {
     drop(queueKey, command);
   }
   sayTrouble({
-    what: "This needs the shop's program, and it is out of reach.",
-    mend: "Nothing was decided. Go where the network reaches, then press again.",
+    what: say("needs_the_program"),
+    mend: say("nothing_was_decided"),
   });
   tell();
   return true;
@@ -530,7 +529,7 @@ async function othersSigned(parts, button) {
   for (const part of parts) {
     const who = part.who;
     if (!who || who === document.body.dataset.who) continue;
-    if (!signed.has(who)) signed.set(who, await beside(who, button.dataset.whose ?? button.firstChild?.textContent ?? "the other person"));
+    if (!signed.has(who)) signed.set(who, await beside(who, button.dataset.whose ?? button.firstChild?.textContent ?? say("other_person")));
     part.sign_in = signed.get(who);
     if (!part.sign_in) return false;
   }
@@ -550,8 +549,8 @@ async function keepThrough(form) {
     else location.assign(address);
   } catch {
     sayTrouble({
-      what: "It can't be worked out: the shop's program is out of reach.",
-      mend: "Go where the network reaches, then press again.",
+      what: say("cant_be_worked_out"),
+      mend: say("go_where_it_reaches"),
     });
   }
 }
@@ -566,8 +565,8 @@ function pressedBefore(templates, form) {
   if (!at) return null;
   return {
     kind: "doubtful",
-    what: `The same was pressed here at ${at}`,
-    mend: "If it is to be noted once more, press again.",
+    what: say("pressed_before", { at }),
+    mend: say("press_again_to_note"),
   };
 }
 
@@ -643,7 +642,7 @@ function sayUndo() {
   const last = lastTap();
   const here = last?.order === orderOf(location.pathname) && last.label;
   for (const place of document.querySelectorAll("[data-last]")) {
-    place.textContent = here ? `last: ${last.label}` : "";
+    place.textContent = here ? say("last_tap", { label: last.label }) : "";
     // The button is still called “Undo last”: another press on the page may have the same words.
     place.closest("button").setAttribute("aria-description", place.textContent);
   }
@@ -651,9 +650,9 @@ function sayUndo() {
 
 function undo() {
   const last = lastTap();
-  if (!last) return tell("Nothing on this device to take back");
+  if (!last) return tell(say("nothing_to_take_back"));
   if (last.order !== orderOf(location.pathname)) {
-    return tell(last.order ? `The last tap was on order ${last.order}: open it to take it back` : "The last tap was on another page");
+    return tell(last.order ? say("last_was_on_order", { order: last.order }) : say("last_was_elsewhere"));
   }
   delete sessionStorage.last;
   stageUndone(last.commands.map(({ id }) => id));
@@ -671,7 +670,7 @@ document.addEventListener(
     if (!pressed || !meantForAnother(pressed)) return;
     event.preventDefault();
     event.stopImmediatePropagation();
-    tell("The page had just changed there. Look, and press again.");
+    tell(say("had_just_changed"));
   },
   true,
 );
@@ -703,7 +702,7 @@ let live = null;
 let newest = 0;
 function look() {
   if (newest <= position() || sending) return;
-  if (busyTyping()) tell("News came in. It shows once this is sent.");
+  if (busyTyping()) tell(say("news_once_sent"));
   else news();
 }
 function watch() {

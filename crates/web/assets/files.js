@@ -3,6 +3,8 @@
 // A photo is drawn anew before it is sent. That makes it small enough to be kept on the
 // device, and leaves behind what a camera writes into it: the place, the time, the owner.
 
+import { say } from "./phrases.js";
+
 const LONGEST_SIDE_PX = 1600;
 const LARGEST_BYTES = 4 * 1024 * 1024;
 const PEN_PX = 2.5;
@@ -45,7 +47,7 @@ async function smaller(file) {
 
 async function toSend(blob) {
   if (blob.size > LARGEST_BYTES) {
-    throw new Error(`The file has ${blob.size} bytes; at most ${LARGEST_BYTES} fit.`);
+    throw new Error(say("file_too_large", { bytes: blob.size, most: LARGEST_BYTES }));
   }
   const bytes = new Uint8Array(await blob.arrayBuffer());
   const letters = [];

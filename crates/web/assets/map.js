@@ -1,6 +1,8 @@
 // A map's text while it is being changed: checked as one writes, kept on this device
 // until it is saved, and carried along by every button of the page.
 
+import { say } from "./phrases.js";
+
 const storage = window.localStorage;
 const text = () => document.querySelector("[data-text]");
 const form = () => document.querySelector("form[data-draft]");
@@ -120,16 +122,16 @@ function offer() {
   };
   const words = document.createElement("p");
   words.className = "wait gap";
-  words.textContent = "You changed this map on this device and did not keep it.";
+  words.textContent = say("map_not_kept");
   const ways = document.createElement("div");
   ways.className = "presses even";
   ways.append(
-    press("Take it up again", () => {
+    press(say("take_it_up_again"), () => {
       text().value = left;
       copy();
       document.getElementById("edit")?.requestSubmit();
     }),
-    press("Leave it", () => storage.removeItem(key())),
+    press(say("leave_it"), () => storage.removeItem(key())),
   );
   box.replaceChildren(words, ways);
   box.hidden = false;

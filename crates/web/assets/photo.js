@@ -1,6 +1,8 @@
 // A photo of the sheet is sent as it was taken, and the answer is drawn over it. The photo itself
 // stays on the device until somebody keeps it.
 
+import { say } from "./phrases.js";
+
 const LONGEST_SIDE_PX = 2048;
 const LARGEST_BYTES = 5 * 1024 * 1024;
 
@@ -51,11 +53,11 @@ document.addEventListener("submit", async (event) => {
   event.preventDefault();
   const press = form.querySelector("button[type=submit]");
   press.disabled = true;
-  press.textContent = "Counting …";
+  press.textContent = say("counting");
   try {
     await count(form);
   } catch {
-    press.textContent = "Out of reach: count again";
+    press.textContent = say("count_again");
     press.disabled = false;
   }
 });

@@ -6,6 +6,8 @@
 // here is put in their place when such a page's press is made; what was left out of a stage
 // falls back on what had been seen before it.
 
+import { spoken } from "./phrases.js";
+
 const storage = window.localStorage;
 const key = (number) => `reach:${number}`;
 const known = (number) => JSON.parse(storage.getItem(key(number)) ?? "null");
@@ -64,6 +66,9 @@ async function takeOver() {
   const { who } = document.body.dataset;
   if (storage.reachOf && storage.reachOf !== who) await leaveAll();
   storage.reachOf = who;
+  // What the service worker says, where there is no page to ask.
+  const reach = await caches.open("reach");
+  await reach.put("/reach/language", new Response(spoken()));
 }
 
 async function takeAll(waiting) {

@@ -1,6 +1,8 @@
 // Forms that ask the same of several things: another row by a press, and places that are tapped
 // into the next row. Without this a form has two rows, and one more each time it is sent.
 
+import { say } from "./phrases.js";
+
 const rowsOf = (block) => [...block.querySelectorAll(":scope > fieldset")];
 const named = (row, name) => row.querySelector(`[name^="${name}-"]`);
 
@@ -96,7 +98,7 @@ export function rows() {
     press.type = "button";
     press.className = "press";
     press.dataset.another = "";
-    press.textContent = "Another";
+    press.textContent = say("another_row");
     const presses = document.createElement("div");
     presses.className = "presses";
     presses.append(press);

@@ -1,6 +1,8 @@
 // Shows pages where the network does not reach: the stages that were taken along, and the files
 // of every page. What is tapped is no business of its own; the page keeps and sends it.
 
+// THE PHRASES
+
 const FILES_OF = "files-" + "THE VERSION";
 const FILES = ["THE FILES"];
 const REACH = "reach";
@@ -81,17 +83,19 @@ async function outOfReach(pathname) {
   const reach = await caches.open(REACH);
   const keys = (await reach.keys()).map((request) => new URL(request.url).pathname);
   const numbers = keys.map((path) => path.match(/^\/reach\/(\d+)\/now$/)?.[1]).filter(Boolean);
+  const language = known((await said(reach, "/reach/language")) ?? navigator.language);
+  const words = (name, holes) => say(name, holes, language);
   const rows = numbers.map(
-    (number) => `<a class="row" href="/o/${number}/stage"><span class="what strong">Order ${number}</span><span>next stage</span></a>`,
+    (number) => `<a class="row" href="/o/${number}/stage"><span class="what strong">${words("order", { number })}</span><span>${words("next_stage")}</span></a>`,
   );
-  const there = pathname.startsWith("/o/") ? "This page" : "This";
-  const html = `<!doctype html><html lang="en"><head><meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1"><title>Out of reach \u00b7 buttonup</title>
+  const why = words(pathname.startsWith("/o/") ? "page_is_with_program" : "this_is_with_program");
+  const html = `<!doctype html><html lang="${language}"><head><meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1"><title>${words("out_of_reach")} \u00b7 buttonup</title>
 <link rel="stylesheet" href="/assets/app.css"><script type="module" src="/assets/app.js"></script></head>
 <body data-who="" data-position="0"><main><div class="trouble" role="alert" data-trouble hidden></div>
-<h1>Out of reach</h1><p class="gap">${there} is with the shop's program, and the network does not reach here. What was tapped is kept and sent by itself.</p>
-${rows.length ? `<h2>Taken along</h2>${rows.join("")}` : ""}</main>
-<footer class="status"><button class="row" type="button" data-undo><span class="what"><span class="line" data-status role="status"></span><span class="soft line short" data-last aria-hidden="true"></span></span><span class="strong">Undo last</span></button></footer>
+<h1>${words("out_of_reach")}</h1><p class="gap">${why}</p>
+${rows.length ? `<h2>${words("taken_along")}</h2>${rows.join("")}` : ""}</main>
+<footer class="status"><button class="row" type="button" data-undo><span class="what"><span class="line" data-status role="status"></span><span class="soft line short" data-last aria-hidden="true"></span></span><span class="strong">${words("undo_last")}</span></button></footer>
 </body></html>`;
   return new Response(html, { status: 503, headers: { "content-type": "text/html; charset=utf-8" } });
 }

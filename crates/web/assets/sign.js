@@ -1,6 +1,8 @@
 // Who taps: the sign-in that stands on this device, the PIN before a decision, another person's
 // PIN for one tap of theirs. Where the program serves its own machine alone, none of it shows.
 
+import { say } from "./phrases.js";
+
 const cookie = (name) =>
   document.cookie.split("; ").find((one) => one.startsWith(`${name}=`))?.slice(name.length + 1) ?? "";
 
@@ -18,7 +20,7 @@ function field() {
   const input = document.createElement("input");
   Object.assign(input, { type: "password", inputMode: "numeric", autocomplete: "off", required: true, maxLength: 8, minLength: 4 });
   input.className = "pin";
-  input.setAttribute("aria-label", "PIN");
+  input.setAttribute("aria-label", say("pin"));
   return input;
 }
 
@@ -36,8 +38,8 @@ function askPin(heading, check) {
   const form = document.createElement("form");
   const pin = field();
   const presses = Object.assign(document.createElement("div"), { className: "presses two" });
-  const leave = button("Leave it", "button", "press");
-  presses.append(button("Go on", "submit", "press confirm"), leave);
+  const leave = button(say("leave_it"), "button", "press");
+  presses.append(button(say("go_on"), "submit", "press confirm"), leave);
   form.append(pin, pad(pin), presses);
   box.append(title, wrong, form);
   box.setAttribute("aria-label", heading);
@@ -60,9 +62,9 @@ function askPin(heading, check) {
         const answer = await check(pin.value);
         if (answer.ok) return end(answer);
         const trouble = await answer.json();
-        wrong.textContent = `${capital(trouble.what)}. ${capital(trouble.mend)}.`;
+        wrong.textContent = say("wrong_and_mend", { what: capital(trouble.what), mend: capital(trouble.mend) });
       } catch {
-        wrong.textContent = "The shop's program is out of reach.";
+        wrong.textContent = say("program_out_of_reach");
       }
       wrong.hidden = false;
       pin.value = "";
@@ -75,11 +77,11 @@ function askPin(heading, check) {
 
 /// The PIN of who is signed in, before a decision; whether it was right.
 export const prove = async () =>
-  Boolean(await askPin("This is decided with your PIN", (pin) => ask("/api/pin", { pin })));
+  Boolean(await askPin(say("decided_with_pin"), (pin) => ask("/api/pin", { pin })));
 
 /// The sign-in of another person for one tap on this device; null if they did not.
 export async function beside(person, name) {
-  const answer = await askPin(`PIN of ${name}`, (pin) => ask("/api/pin/beside", { person, pin }));
+  const answer = await askPin(say("pin_of", { name }), (pin) => ask("/api/pin/beside", { person, pin }));
   return answer ? (await answer.json()).sign_in : null;
 }
 
@@ -92,7 +94,7 @@ function pad(pin) {
       keys.append(document.createElement("span"));
       continue;
     }
-    const key = button(digit === "\u232b" ? "Back" : digit, "button", "press");
+    const key = button(digit === "\u232b" ? say("back_key") : digit, "button", "press");
     key.tabIndex = -1;
     key.addEventListener("click", () => press(pin, digit));
     keys.append(key);

@@ -49,6 +49,7 @@ pub const FILES: &[(&str, &str, &str)] = &[
     script!("app.js"),
     script!("anew.js"),
     script!("photo.js"),
+    script!("phrases.js"),
     script!("keys.js"),
     script!("clock.js"),
     script!("files.js"),
@@ -75,8 +76,11 @@ fn service_worker() -> String {
     }
     let paths: Vec<&str> = FILES.iter().map(|(path, _, _)| *path).collect();
     let list = serde_json::json!([paths, vec!["/assets/app.css"]].concat());
+    // It has no page to ask, and runs as one file: the texts stand in it.
+    let phrases = include_str!("../assets/phrases.js").replace("export ", "");
     let worker = include_str!("../assets/service-worker.js");
     worker
+        .replace("// THE PHRASES", &phrases)
         .replace("\"THE VERSION\"", &format!("\"{:016x}\"", all.finish()))
         .replace("[\"THE FILES\"]", &list.to_string())
 }

@@ -85,6 +85,14 @@ phrases! {
     pub line_of(what) = "{what}: ", "{what}: ";
     /// Before where a figure is from.
     pub source = "Source", "Quelle";
+    /// Behind a source: it was read there.
+    pub published = "published", "veröffentlicht";
+    /// Behind a source: another program prints it so.
+    pub other_implementation = "other-implementation", "anderes Programm";
+    /// Behind a source: the trade does it so, and nobody wrote it down.
+    pub common_practice = "common-practice", "üblich";
+    /// Behind a source: from memory, not looked up.
+    pub from_memory = "memory", "aus dem Gedächtnis";
     /// Before a remark on a figure.
     pub note = "Note", "Anmerkung";
     /// Why a way stands at its place among others.

@@ -99,6 +99,10 @@ fn working_line(line: &LineTold) -> Markup {
     };
     let grade = match line.source.grade.as_str() {
         "given" | "derived" => String::new(),
+        "published" => format!(" ({})", say::published()),
+        "other-implementation" => format!(" ({})", say::other_implementation()),
+        "common-practice" => format!(" ({})", say::common_practice()),
+        "memory" => format!(" ({})", say::from_memory()),
         grade => format!(" ({grade})"),
     };
     html! {
