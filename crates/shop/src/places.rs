@@ -8,8 +8,17 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 /// What stands beside every page that shows a place's rules.
-pub const NOT_ADVICE: &str =
-    "Not legal advice: rules change, so look the current text up before you rely on it.";
+pub const NOT_ADVICE: NotAdvice = NotAdvice;
+
+/// That no rule here is legal advice, in what is spoken.
+#[derive(Debug, Clone, Copy)]
+pub struct NotAdvice;
+
+impl std::fmt::Display for NotAdvice {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(crate::phrases::shop::not_advice())
+    }
+}
 
 /// The rules of one place, as they stood on a day.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
