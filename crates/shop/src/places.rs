@@ -1,6 +1,7 @@
 //! What the rules of a place ask of consent, as data with a date and a source. Never
 //! legal advice: without a chosen place any excess is asked for, which fits everywhere.
 
+use crate::say::SpokenText;
 use repair::Shop;
 use repair::price::Leeway;
 use rust_decimal::Decimal;
@@ -8,17 +9,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 /// What stands beside every page that shows a place's rules.
-pub const NOT_ADVICE: NotAdvice = NotAdvice;
-
-/// That no rule here is legal advice, in what is spoken.
-#[derive(Debug, Clone, Copy)]
-pub struct NotAdvice;
-
-impl std::fmt::Display for NotAdvice {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(crate::phrases::shop::not_advice())
-    }
-}
+pub const NOT_ADVICE: SpokenText = SpokenText(crate::phrases::shop::not_advice);
 
 /// The rules of one place, as they stood on a day.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]

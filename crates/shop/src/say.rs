@@ -5,6 +5,7 @@ pub(crate) mod dates;
 mod english;
 mod german;
 pub(crate) mod in_each;
+mod spoken_text;
 mod tongue;
 
 use crate::phrases::say as words;
@@ -18,6 +19,7 @@ use repair::{
     SnagIs, Stand, Standing, State, System, Until, Why, Words, WorkIs, Zone,
 };
 use rust_decimal::Decimal;
+pub use spoken_text::SpokenText;
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 pub use tongue::Tongue;

@@ -6,6 +6,7 @@
 
 pub mod access;
 pub mod calls;
+pub mod coolant;
 pub mod dates;
 pub mod doubts;
 pub mod floor;
