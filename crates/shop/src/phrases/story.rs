@@ -59,7 +59,7 @@ phrases! {
     /// What the customer complains of.
     pub complaint(words) = "Complaint: {words}", "Beanstandung: {words}";
     /// What somebody else than the customer pays for.
-    pub complaint_paid_by(payer, words) = "Complaint, paid by {payer}: {words}", "Beanstandung, es zahlt {payer}: {words}";
+    pub complaint_paid_by(payer, words) = "Complaint, paid by {payer}: {words}", "Beanstandung, Zahler {payer}: {words}";
     /// A line's text was written: which of them.
     pub line_complaint(words) = "Complaint: {words}", "Beanstandung: {words}";
     /// A line's text was written: which of them.

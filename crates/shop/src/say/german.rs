@@ -98,6 +98,7 @@ pub(super) static ON_SCREEN: Tongue = Tongue {
     state: on_screen::state,
     snag: on_screen::snag,
     old_part: on_screen::old_part,
+    payer: on_screen::payer,
     quoted: |written| format!("\u{201e}{written}\u{201c}"),
     disputed: |label, claims| format!("{label}: {claims}; nachsehen und sagen, was stimmt"),
     unlocated: |open| format!("{open}: sagen, zu welchem System es gehört"),
@@ -133,6 +134,7 @@ pub(super) static ON_SCREEN: Tongue = Tongue {
 };
 
 mod on_screen {
+    use repair::price::Payer;
     use repair::{Kind, OldPartFate, SnagIs, State};
 
     pub fn state(kind: Kind, state: State) -> &'static str {
@@ -147,6 +149,14 @@ mod on_screen {
         match snag {
             SnagIs::Stuck => "festgegangen",
             other => super::snag(other),
+        }
+    }
+
+    pub fn payer(payer: Payer) -> &'static str {
+        match payer {
+            Payer::Customer => "Kunde",
+            Payer::Warranty => "Garantie",
+            Payer::Goodwill => "Kulanz",
         }
     }
 
