@@ -1,5 +1,6 @@
 //! What stands before a step that could hurt somebody, on the screen and on paper.
 
+use crate::phrases::shop as words;
 use repair::{Kind, System, Zone};
 
 /// The usual cautions, before the step they concern.
@@ -10,32 +11,32 @@ pub fn cautions(things: &[(Kind, System, Zone)]) -> Vec<&'static str> {
             .iter()
             .any(|(kind, system, zone)| test(*kind, *system, *zone))
     };
-    let table: [(bool, &str); 6] = [
+    let table: [(bool, &'static str); 6] = [
         (
             any(&|kind, system, _| {
                 system == System::Cooling && matches!(kind, Kind::Hose | Kind::Fluid)
             }),
-            "Coolant may be hot and under pressure. Open nothing until it is cool to the hand; see the maker's instructions.",
+            words::caution_coolant(),
         ),
         (
             any(&|_, system, _| system == System::Restraints),
-            "Airbags can fire. Battery off and wait as the maker says before unplugging; licensed practice only where the law asks.",
+            words::caution_airbags(),
         ),
         (
             any(&|_, system, _| system == System::HighVoltage),
-            "High voltage kills. Only who is qualified for it releases it, by the maker's procedure.",
+            words::caution_high_voltage(),
         ),
         (
             any(&|_, system, _| system == System::Fuel),
-            "Fuel under pressure and vapour: no flame, no spark, let the pressure off as the maker says.",
+            words::caution_fuel(),
         ),
         (
             any(&|_, _, zone| matches!(zone, Zone::Below | Zone::WheelWell)),
-            "Lift and support as the lift's and the vehicle's makers say. Nothing here says that it is safe to go under it.",
+            words::caution_lift(),
         ),
         (
             any(&|kind, system, _| kind == Kind::Belt || system == System::DriveBelt),
-            "Moving belts and fans: engine off, key out, and a fan may still start by itself.",
+            words::caution_belts(),
         ),
     ];
     table

@@ -2,6 +2,9 @@
 //! was read, and what follows from it.
 
 use crate::mending::known;
+use crate::phrases::coolant as words;
+use crate::phrases::order::no_order;
+use crate::say::SpokenText;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::vehicle_of;
@@ -93,73 +96,78 @@ pub struct OrderCoolant {
 
 /// The figures that are kept with a vehicle: the field, what it is stored as, what it is
 /// called, and how to write it.
-pub const FIGURES: &[(&str, &str, &str, &str)] = &[
+pub const FIGURES: &[(&str, &str, SpokenText, SpokenText)] = &[
     (
         "capacity",
         "coolant capacity",
-        "The system holds",
-        "by the manual, such as 9.2 L or 10 qt",
+        SpokenText(words::system_holds),
+        SpokenText(words::by_the_manual),
     ),
     (
         "cap",
         "coolant cap",
-        "Cap",
-        "stamped on it, such as 1.1 bar or 16 psi",
+        SpokenText(words::cap),
+        SpokenText(words::stamped_on_it),
     ),
     (
         "want",
         "coolant mix",
-        "Concentrate wanted",
-        "by the maker, such as 50 %",
+        SpokenText(words::concentrate_wanted),
+        SpokenText(words::by_the_maker),
     ),
     (
         "glycol",
         "coolant glycol",
-        "Glycol",
-        "ethylene or propylene, by the label",
+        SpokenText(words::glycol),
+        SpokenText(words::by_the_label),
     ),
     (
         "maker",
         "coolant specification",
-        "The maker asks for",
-        "as printed; colour tells nothing",
+        SpokenText(words::maker_asks_for),
+        SpokenText(words::as_printed),
     ),
     (
         "least",
         "coolant least mix",
-        "Least concentrate allowed",
-        "40 % if empty",
+        SpokenText(words::least_allowed),
+        SpokenText(words::forty_if_empty),
     ),
     (
         "most",
         "coolant most mix",
-        "Most concentrate allowed",
-        "60 % if empty",
+        SpokenText(words::most_allowed),
+        SpokenText(words::sixty_if_empty),
     ),
     (
         "table",
         "coolant label points",
-        "Points of the label",
-        "such as 40% -24C, 50% -37C",
+        SpokenText(words::points_of_label),
+        SpokenText(words::such_as_points),
     ),
     (
         "bottle-area",
         "coolant bottle area",
-        "The bottle's area at the marks",
-        "such as 150 cm²",
+        SpokenText(words::bottle_area),
+        SpokenText(words::such_as_area),
     ),
     (
         "limit",
         "coolant test limit",
-        "A test may lose",
-        "such as 0.05 bar, by the maker or your habit",
+        SpokenText(words::test_may_lose),
+        SpokenText(words::such_as_bar),
     ),
-    ("limit-time", "coolant test minutes", "In", "such as 15 min"),
+    (
+        "limit-time",
+        "coolant test minutes",
+        SpokenText(words::in_what_time),
+        SpokenText(words::such_as_minutes),
+    ),
     (
         "headspace",
         "coolant headspace",
-        "Air above the coolant, tester and hose",
-        "such as 1 L; may stay empty",
+        SpokenText(words::air_above),
+        SpokenText(words::such_as_litre),
     ),
 ];
 
@@ -177,7 +185,7 @@ pub fn of_order(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<OrderCoo
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = &*world.order(&id)?;
     let account = Account::of(order);
     let item = ItemId::new(item);
@@ -309,10 +317,10 @@ fn strengths(facts: &[&Filed]) -> Vec<KeptStrength> {
 
 fn fate_word(fate: Fate) -> &'static str {
     match fate {
-        Fate::Kept => "kept",
-        Fate::Recycled => "recycled",
-        Fate::Disposed => "disposed of",
-        Fate::Spilled => "spilled",
+        Fate::Kept => words::kept(),
+        Fate::Recycled => words::recycled(),
+        Fate::Disposed => words::disposed_of(),
+        Fate::Spilled => words::spilled(),
     }
 }
 
@@ -414,12 +422,9 @@ fn fill_in(
     out.left_l = capacity
         .filter(|_| drained_l > 0.0)
         .map(|capacity| (capacity - drained_l - lost_l).max(0.0));
-    out.left_said = out.left_l.map(|left_l| {
-        format!(
-            "About {} stays in, in the block and the heater.",
-            asked.show_l(left_l)
-        )
-    });
+    out.left_said = out
+        .left_l
+        .map(|left_l| words::stays_in(asked.show_l(left_l)));
     // Topping up a system that was never drained has nothing to balance.
     if !fill.drained.is_empty() && (!fill.poured.is_empty() || !account.is_disturbed(item)) {
         out.balance = balance_of(asked, &fill);
@@ -429,11 +434,8 @@ fn fill_in(
         out.cold.extend(rise.map(|rise| {
             let height = rise
                 .bottle_mm
-                .map_or_else(String::new, |mm| format!(", {mm:.0}\u{202f}mm in the bottle"));
-            format!(
-                "From hot to cold the level goes down by about {}{height}: to its cold mark, not below.",
-                asked.show_l(rise.litres)
-            )
+                .map_or_else(String::new, |mm| words::in_the_bottle(format!("{mm:.0}")));
+            words::goes_down(asked.show_l(rise.litres), height)
         }));
     }
 }
@@ -461,7 +463,7 @@ fn leak_run(asked: &mut Asked, facts: &[&Filed]) -> LeakRun {
     }
     for field in ["limit", "limit-time"] {
         if asked.text(field).is_empty() {
-            run.trouble = Some("Say first how much a test may lose, and in what time.".to_owned());
+            run.trouble = Some(words::say_first_what_it_may_lose().to_owned());
             return run;
         }
     }

@@ -2,6 +2,7 @@
 //! comes all the same is taken, for it is never refused: what stands here is asked only by a page,
 //! at its field, while the person is still there to mend it.
 
+use crate::phrases::doubts as words;
 use crate::trouble::{Trouble, TroubleKind};
 use fastener::designation::{Kind as Written, read as designation};
 use measure::{Dimension, Measured, Unit, read};
@@ -54,12 +55,9 @@ pub(crate) fn doubts(fact: &Fact, known: &Known<'_>) -> Vec<Odd> {
     match fact {
         Fact::Odometer { reading, at } => {
             let before = match at {
-                OdometerAt::In => known
-                    .last_visit
-                    .clone()
-                    .map(|reading| (reading, "on the last visit")),
+                OdometerAt::In => known.last_visit.clone().map(|reading| (reading, *at)),
                 OdometerAt::Out => {
-                    odometer(known.order, OdometerAt::In).map(|reading| (reading, "on the way in"))
+                    odometer(known.order, OdometerAt::In).map(|reading| (reading, *at))
                 }
             };
             distance(reading.as_str(), before).into_iter().collect()
@@ -87,7 +85,7 @@ pub(crate) fn doubts(fact: &Fact, known: &Known<'_>) -> Vec<Odd> {
                 .filter(|before| before.as_str() != size.as_str())
                 .map(|before| Odd {
                     path: "size-told.size".to_owned(),
-                    what: format!("{} was told before, not {}", before.as_str(), size.as_str()),
+                    what: words::told_before(before.as_str(), size.as_str()),
                     how: How::Doubtful,
                 })
                 .into_iter()
@@ -106,18 +104,16 @@ pub(crate) fn doubts(fact: &Fact, known: &Known<'_>) -> Vec<Odd> {
             if *quantity <= Decimal::ZERO {
                 out.push(Odd {
                     path: "part-needed.quantity".to_owned(),
-                    what: format!("{quantity} is no number of parts"),
-                    how: How::Impossible("write how many are needed, such as 1"),
+                    what: words::no_number_of_parts(quantity),
+                    how: How::Impossible(words::write_how_many()),
                 });
             }
             for (field, sum) in [("cost", cost), ("price", price), ("core", core)] {
                 if let Some(sum) = sum.filter(|sum| *sum < Decimal::ZERO) {
                     out.push(Odd {
                         path: format!("part-needed.{field}"),
-                        what: format!("{sum} is below 0"),
-                        how: How::Impossible(
-                            "write 0 or more; money given back is a line of the price",
-                        ),
+                        what: words::below_nought(sum),
+                        how: How::Impossible(words::write_nought_or_more()),
                     });
                 }
             }
@@ -142,7 +138,7 @@ pub(crate) fn leaving(order: &Order) -> Option<Odd> {
     let untold = odometer(order, OdometerAt::Out).is_none();
     (driven && untold).then(|| Odd {
         path: "hand-over.odometer".to_owned(),
-        what: "nobody noted the odometer on the way out".to_owned(),
+        what: words::odometer_not_noted().to_owned(),
         how: How::Doubtful,
     })
 }
@@ -166,14 +162,14 @@ pub(crate) fn trouble(odd: &[(usize, Odd)]) -> Option<Trouble> {
             TroubleKind::Doubtful,
             place(*nth, first),
             all.join(". "),
-            "look again; if it is so, press once more",
+            words::look_again_press_again(),
         ))
     })
 }
 
 /// A vehicle's road is told in kilometres or miles. Here a comma before three digits is no
 /// riddle: nobody reads an odometer to the metre.
-fn distance(text: &str, before: Option<(String, &'static str)>) -> Option<Odd> {
+fn distance(text: &str, before: Option<(String, OdometerAt)>) -> Option<Odd> {
     /// Few reach it.
     const MOST_KM: f64 = 1_500_000.0;
     let odd = |what: String, how: How| {
@@ -183,31 +179,26 @@ fn distance(text: &str, before: Option<(String, &'static str)>) -> Option<Odd> {
             how,
         })
     };
-    let mend = "write what it shows, with its unit, such as 148200 km";
+    let mend = words::write_what_it_shows();
     let Some(now) = kilometres(text) else {
         return odd(
-            format!("{text:?} is no odometer reading"),
+            words::no_odometer_reading(format!("{text:?}")),
             How::Impossible(mend),
         );
     };
     if now < 0.0 {
-        return odd(
-            format!("{text}: no odometer stands below 0"),
-            How::Impossible(mend),
-        );
+        return odd(words::odometer_below_nought(text), How::Impossible(mend));
     }
     if now > MOST_KM {
-        return odd(
-            format!("{text} is more than almost any vehicle reaches"),
-            How::Doubtful,
-        );
+        return odd(words::more_than_vehicles_reach(text), How::Doubtful);
     }
-    let (before, when) = before?;
+    let (before, at) = before?;
     if kilometres(&before)? > now {
-        return odd(
-            format!("{when} it was {before}, and now {text}"),
-            How::Doubtful,
-        );
+        let what = match at {
+            OdometerAt::In => words::less_than_last_visit(before, text),
+            OdometerAt::Out => words::less_than_on_the_way_in(before, text),
+        };
+        return odd(what, How::Doubtful);
     }
     None
 }
@@ -259,21 +250,18 @@ fn volume(path: &str, text: &str) -> Vec<Odd> {
             how,
         }]
     };
-    let mend = "write it with its unit, such as 5.5 L";
+    let mend = words::write_with_litres();
     let Some(litres) = read(text, Dimension::Volume)
         .ok()
         .and_then(|measured| in_unit(&measured, Unit::Litre))
     else {
-        return odd(format!("{text:?} is no amount"), How::Impossible(mend));
+        return odd(words::no_amount(format!("{text:?}")), How::Impossible(mend));
     };
     if litres < 0.0 {
-        return odd(format!("{text} is below 0"), How::Impossible(mend));
+        return odd(words::below_nought(text), How::Impossible(mend));
     }
     if litres > MOST_L {
-        return odd(
-            format!("{text} is more than such a vehicle holds"),
-            How::Doubtful,
-        );
+        return odd(words::more_than_it_holds(text), How::Doubtful);
     }
     Vec::new()
 }
@@ -289,7 +277,7 @@ fn passes(path: &str, pattern: &Pattern, size: Option<&str>) -> Vec<Odd> {
             what,
             how,
         };
-        let mend = "write it with its unit, such as 30 Nm or 90 deg";
+        let mend = words::write_torque_with_unit();
         let torque = read(text, Dimension::Torque).ok();
         let angle = read(text, Dimension::Angle).ok();
         let newton_metres = torque
@@ -300,35 +288,23 @@ fn passes(path: &str, pattern: &Pattern, size: Option<&str>) -> Vec<Odd> {
             .and_then(|angle| in_unit(angle, Unit::Degree));
         match (newton_metres, degrees) {
             (None, None) => out.push(odd(
-                format!("{text:?} is no torque and no angle"),
+                words::no_torque_no_angle(format!("{text:?}")),
                 How::Impossible(mend),
             )),
             (Some(value), _) | (None, Some(value)) if value <= 0.0 => {
-                out.push(odd(
-                    format!("{text} tightens nothing"),
-                    How::Impossible(mend),
-                ));
+                out.push(odd(words::tightens_nothing(text), How::Impossible(mend)));
             }
             (Some(torque), _) => {
                 if let Some(most) = size.and_then(breaks_at).filter(|most| torque > *most) {
                     let most = most.round();
-                    out.push(odd(
-                        format!("{text} breaks even the strongest bolt of that size, at about {most} N·m"),
-                        How::Doubtful,
-                    ));
+                    out.push(odd(words::breaks_the_bolt(text, most), How::Doubtful));
                 } else if torque > MOST_NM {
-                    out.push(odd(
-                        format!("{text} is more than a light vehicle's bolts take"),
-                        How::Doubtful,
-                    ));
+                    out.push(odd(words::more_than_bolts_take(text), How::Doubtful));
                 }
             }
             (None, Some(angle)) => {
                 if angle > MOST_DEGREES {
-                    out.push(odd(
-                        format!("{text} is more than two whole turns"),
-                        How::Doubtful,
-                    ));
+                    out.push(odd(words::more_than_two_turns(text), How::Doubtful));
                 }
             }
         }

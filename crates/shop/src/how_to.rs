@@ -2,6 +2,8 @@
 //! where, with what, what went wrong and how it ended. It follows from the order's record.
 
 use crate::cautions::cautions;
+use crate::phrases::order::no_order;
+use crate::phrases::shop as words;
 use crate::planning::{is_away, ran_tenths};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
@@ -92,8 +94,11 @@ impl HowSnag {
     #[must_use]
     pub fn in_one_line(&self) -> String {
         let words = self.words.as_ref().map(|words| format!(", {words}"));
-        let ended = self.ended.as_ref().map_or("still open", String::as_str);
-        format!("{}{}: {ended}", self.text, words.unwrap_or_default())
+        let ended = self
+            .ended
+            .as_ref()
+            .map_or(words::still_open(), String::as_str);
+        words::snag_and_end(&self.text, words.unwrap_or_default(), ended)
     }
 }
 
@@ -105,7 +110,7 @@ pub fn how_to(snap: &Snapshot<'_>, number: u64) -> Result<HowTo, Trouble> {
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = world.order(&id)?;
     let names = Names::of(snap, world, &order);
     let sheet = Sheet {
@@ -117,8 +122,8 @@ pub fn how_to(snap: &Snapshot<'_>, number: u64) -> Result<HowTo, Trouble> {
     };
     let (off, back) = sheet.stages();
     if off.is_empty() && back.is_empty() {
-        let mut trouble = Trouble::not_found(format!("nothing was moved in order {number}"));
-        trouble.mend = "a sheet is made of what came off and went back".to_owned();
+        let mut trouble = Trouble::not_found(words::nothing_was_moved(number));
+        words::made_of_what_came_off().clone_into(&mut trouble.mend);
         return Err(trouble);
     }
     Ok(HowTo {
@@ -258,7 +263,7 @@ impl Sheet<'_> {
         HowRow {
             label: many,
             done: say::state(kind, change.left.state).to_owned(),
-            at: (change.at.len() < all).then(|| format!("at {}", say::positions(&change.at))),
+            at: (change.at.len() < all).then(|| words::at_positions(say::positions(&change.at))),
             torque: pattern.map_or_else(Vec::new, |pattern| {
                 let passes = pattern.passes.iter();
                 passes.map(|pass| pass.as_str().to_owned()).collect()
@@ -288,7 +293,7 @@ impl Sheet<'_> {
             .map(|pattern| {
                 self.names
                     .text_of(pattern.source)
-                    .unwrap_or_else(|| "no source told".to_owned())
+                    .unwrap_or_else(|| words::no_source_told().to_owned())
             })
             .collect();
         sources.into_iter().collect()
@@ -382,7 +387,7 @@ fn work(order: &Order) -> Vec<String> {
     let done = order
         .beside_moves()
         .filter_map(|(_, filed)| match &filed.fact {
-            Fact::WorkDone { work, .. } => Some(say::work_words(work)),
+            Fact::WorkDone { work, .. } => Some(say::work_said(work)),
             _ => None,
         });
     let done: BTreeSet<String> = done.collect();

@@ -1,5 +1,6 @@
 //! The shop's maps: every version of each, with what stands in it.
 
+use crate::phrases::shop as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::world::World;
@@ -52,9 +53,9 @@ impl KeptMap {
                 reasons: troubles.iter().map(ToString::to_string).collect(),
                 ..Trouble::new(
                     TroubleKind::Refused,
-                    format!("the map {}, version {}", self.id, self.version),
-                    "it has errors, so no plan can be made by it",
-                    "mend the lines named and keep the map again",
+                    words::map_version(&self.id, self.version),
+                    words::map_has_errors(),
+                    words::mend_the_lines(),
                 )
             }),
         }
@@ -71,7 +72,7 @@ impl Snapshot<'_> {
             let world = self.world();
             let drafts = world.map(id)?;
             if drafts.versions().is_empty() {
-                return Err(Trouble::not_found(format!("there is no map {id}")));
+                return Err(Trouble::not_found(words::no_map(id)));
             }
             let versions = drafts.versions();
             let found = match version {
@@ -79,7 +80,7 @@ impl Snapshot<'_> {
                 None => versions.last_key_value(),
             };
             let (version, (stamp, text)) = found.ok_or_else(|| {
-                Trouble::not_found(format!("the map {id} has no version {version:?}"))
+                Trouble::not_found(words::no_map_version(id, format!("{version:?}")))
             })?;
             (*version, (*stamp).clone(), text.words)
         };
@@ -93,7 +94,7 @@ impl Snapshot<'_> {
         if let Some(known) = known {
             return Ok(known);
         }
-        let gone = || Trouble::not_found(format!("the text of the map {id} was erased"));
+        let gone = || Trouble::not_found(words::map_was_erased(id));
         let (_, content) = self.texts().file(words)?.ok_or_else(gone)?;
         let text = String::from_utf8_lossy(&content).into_owned();
         let read = map::read(&file_name(id), &text).map(|mut read| {
@@ -180,9 +181,9 @@ pub(crate) fn check_draft(
     if *version != last.saturating_add(1) {
         return Err(Trouble::new(
             TroubleKind::Conflict,
-            format!("the map {id}"),
-            format!("its last version is {last}, so {version} is not the next"),
-            "look at the last version, and keep yours as the one after it",
+            words::a_map(id),
+            words::not_the_next(last, version),
+            words::keep_yours_after(),
         ));
     }
     let content = private
@@ -191,14 +192,14 @@ pub(crate) fn check_draft(
         .map(|private| private.content.as_slice());
     match content {
         Some(content) if content.len() > LARGEST => Err(Trouble::unreadable(
-            "the text of the map",
-            format!("{} bytes; at most {LARGEST} fit", content.len()),
-            "make two maps of it",
+            words::text_of_the_map(),
+            words::bytes_fit(content.len(), LARGEST),
+            words::make_two_maps(),
         )),
         Some(content) if std::str::from_utf8(content).is_err() => Err(Trouble::unreadable(
-            "the text of the map",
-            "it is no UTF-8 text",
-            "send the map as text",
+            words::text_of_the_map(),
+            words::no_utf8(),
+            words::send_as_text(),
         )),
         _ => Ok(()),
     }

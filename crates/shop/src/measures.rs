@@ -2,6 +2,7 @@
 //! was read on this visit stands beside what it was before, and beside the least that is allowed,
 //! where somebody told it of this vehicle.
 
+use crate::phrases::shop as words;
 use crate::say::Tongue;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -12,68 +13,68 @@ use repair::{Fact, Order, OrderId, Token};
 
 /// Things of one sort that are measured, with the least that is allowed of each.
 struct Sort {
-    title: &'static str,
+    title: fn() -> &'static str,
     unit: &'static str,
     dimension: Dimension,
     /// The least that is allowed, as a figure of the vehicle.
     least: &'static str,
     /// What has to be known of it.
-    hint: &'static str,
-    /// What each is called in the record and on screens, and in German.
+    hint: fn() -> &'static str,
+    /// What each is called in the record and in English, and in German.
     each: &'static [(&'static str, &'static str)],
 }
 
 const SORTS: [Sort; 6] = [
     Sort {
-        title: "Brake pads, front",
+        title: words::brake_pads_front,
         unit: "mm",
         dimension: Dimension::Length,
         least: "least brake pad front",
-        hint: "of the lining without its plate, by the vehicle's maker",
+        hint: words::hint_lining,
         each: &[
             ("brake pad front left", "Bremsbelag vorne links"),
             ("brake pad front right", "Bremsbelag vorne rechts"),
         ],
     },
     Sort {
-        title: "Brake pads or shoes, rear",
+        title: words::brake_pads_rear,
         unit: "mm",
         dimension: Dimension::Length,
         least: "least brake pad rear",
-        hint: "of the lining without its plate, by the vehicle's maker",
+        hint: words::hint_lining,
         each: &[
             ("brake pad rear left", "Bremsbelag hinten links"),
             ("brake pad rear right", "Bremsbelag hinten rechts"),
         ],
     },
     Sort {
-        title: "Brake discs, front",
+        title: words::brake_discs_front,
         unit: "mm",
         dimension: Dimension::Length,
         least: "least brake disc front",
-        hint: "stamped on the disc, or by the vehicle's maker",
+        hint: words::hint_disc,
         each: &[
             ("brake disc front left", "Bremsscheibe vorne links"),
             ("brake disc front right", "Bremsscheibe vorne rechts"),
         ],
     },
     Sort {
-        title: "Brake discs or drums, rear",
+        title: words::brake_discs_rear,
         unit: "mm",
         dimension: Dimension::Length,
         least: "least brake disc rear",
-        hint: "stamped on the disc, or by the vehicle's maker; a drum is told at its own place",
+        hint: words::hint_drum,
         each: &[
             ("brake disc rear left", "Bremsscheibe hinten links"),
             ("brake disc rear right", "Bremsscheibe hinten rechts"),
         ],
     },
     Sort {
-        title: "Tyre tread",
+        title: words::tyre_tread,
         unit: "mm",
         dimension: Dimension::Length,
         least: "least tyre tread",
-        hint: "by the law of your place; winter tyres often more",
+        hint: words::hint_tread,
         each: &[
             ("tyre tread front left", "Reifenprofil vorne links"),
             ("tyre tread front right", "Reifenprofil vorne rechts"),
@@ -82,11 +83,11 @@ const SORTS: [Sort; 6] = [
         ],
     },
     Sort {
-        title: "Battery at rest",
+        title: words::battery_at_rest,
         unit: "V",
         dimension: Dimension::Voltage,
         least: "least battery voltage",
-        hint: "after hours without charge or load",
+        hint: words::hint_battery,
         each: &[("battery voltage", "Batteriespannung in Ruhe")],
     },
 ];
@@ -108,6 +109,7 @@ pub struct Measures {
 /// One thing as it was read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Measured {
+    /// What it is called in the record.
     pub name: &'static str,
     /// On this visit.
     pub now: Option<String>,
@@ -115,6 +117,18 @@ pub struct Measured {
     pub before: Option<(String, String)>,
     /// Whether it is less than the least that is allowed.
     pub below: bool,
+}
+
+impl Measured {
+    /// What it is called on a screen: `brake pad front left`.
+    #[must_use]
+    pub fn said(&self) -> &'static str {
+        said(self.name)
+    }
+}
+
+fn said(name: &'static str) -> &'static str {
+    (Tongue::spoken().measured)(name)
 }
 
 /// What was measured on an order.
@@ -162,7 +176,7 @@ pub fn measures(snap: &Snapshot<'_>, order: &OrderId) -> Result<Vec<Measures>, T
                 }
             });
             Measures {
-                title: sort.title,
+                title: (sort.title)(),
                 unit: sort.unit,
                 each: each.collect(),
                 least_name: sort.least,
@@ -171,7 +185,7 @@ pub fn measures(snap: &Snapshot<'_>, order: &OrderId) -> Result<Vec<Measures>, T
                         .map(|command| command.as_str().to_owned())
                         .collect()
                 }),
-                hint: sort.hint,
+                hint: (sort.hint)(),
                 least,
             }
         })
@@ -262,7 +276,7 @@ pub fn of_vehicle(
         for (_, order) in &visits {
             if let Some((at, value)) = last_read(&*world.order(order)?, name) {
                 let day = crate::view::day_of(&snap.rules(), at);
-                out.push(((*name).to_owned(), value, day));
+                out.push((said(name).to_owned(), value, day));
                 break;
             }
         }

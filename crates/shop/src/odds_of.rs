@@ -12,6 +12,8 @@ pub(crate) use past::{joints_of, stages_of};
 pub(crate) use score::given_and_came_to;
 pub use score::{EstimateScore, Month, score};
 
+use crate::phrases::odds as words;
+use crate::phrases::order::no_order;
 use crate::planning::{map_of_order, on_map_of};
 use crate::say;
 use crate::snapshot::Snapshot;
@@ -102,7 +104,7 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = world.order(&id)?;
     let open = u32::try_from(repair::snags::open(&order).len()).unwrap_or(u32::MAX);
     let snags = snags.unwrap_or(open).min(MOST_SNAGS);
@@ -126,19 +128,20 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
             often: often(covers.chance),
             chance: covers.chance,
             amount: money(covers.amount.ceil(), digits),
-            hours: format!("{:.1}", covers.hours),
+            hours: say::figures(&format!("{:.1}", covers.hours)),
         })
         .collect();
     let (low, high) = quote.hours.eight_in_ten();
-    let likely = format!("likely {low:.1} to {high:.1} hours (8 of 10)");
+    let hours = |hours: f64| say::figures(&format!("{hours:.1}"));
+    let likely = words::likely_hours(hours(low), hours(high));
     let (from, to) = quote.price.eight_in_ten();
-    let tax = if with_tax { " with tax" } else { " before tax" };
     let most = covers.last().map_or("", |cover| cover.amount.as_str());
-    let sentence = format!(
-        "It will likely come to {} to {}{tax}; {most} covers it 9 times in 10.",
-        money(from.ceil(), digits),
-        money(to.ceil(), digits)
-    );
+    let most = say::figures(most);
+    let [from, to] = [from, to].map(|sum| say::figures(&money(sum.ceil(), digits)));
+    let sentence = match with_tax {
+        true => words::comes_to_with_tax(from, to, most),
+        false => words::comes_to_before_tax(from, to, most),
+    };
     Ok(OrderOdds {
         likely,
         covers,
@@ -180,7 +183,7 @@ pub fn minutes_of(
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = world.order(&id)?;
     let vehicle = vehicle_of(&order);
     let rust = match &vehicle {
@@ -229,13 +232,16 @@ pub fn minutes_of(
     };
     let quote = odds::quote(&learned, &past.snags, &work, &ask).map_err(|error| trouble(&error))?;
     let (low, high) = quote.hours.eight_in_ten();
-    let words = format!(
-        "likely {:.0} to {:.0} min (8 of 10)",
-        60.0 * low,
-        60.0 * high
-    );
-    Ok((words, learned.stages(), quote.working.html()))
+    let minutes = |hours: f64| format!("{:.0}", 60.0 * hours);
+    let likely = words::likely_minutes(minutes(low), minutes(high));
+    Ok((likely, learned.stages(), quote.working.html()))
 }
+
+// What the program itself calls work that is quoted: it is kept with what was worked out, so it is
+// the same whatever is spoken.
+const WORK: &str = "work";
+const THE_SNAG: &str = "putting right the snag that came";
+const THE_REST: &str = "parts and the rest of the price";
 
 /// The work on the price of an order, as it is quoted.
 fn work(
@@ -247,9 +253,9 @@ fn work(
 ) -> Result<(Work, Option<f64>, bool), Trouble> {
     let missing = || {
         Trouble::unreadable(
-            "the price",
-            "no hours of work stand on it yet",
-            "price the work first; then its odds can be told",
+            words::the_price(),
+            words::no_hours(),
+            words::price_the_work(),
         )
     };
     let price = papers::price(order).ok_or_else(missing)?;
@@ -270,7 +276,7 @@ fn work(
         let stages = (quantity * 60.0 / STAGE_MINUTES).round().clamp(1.0, 500.0);
         let label = entry_label(snap, entry);
         let what = if label.trim().is_empty() {
-            "work".to_owned()
+            WORK.to_owned()
         } else {
             label
         };
@@ -319,7 +325,7 @@ fn work(
     // A snag that is there takes its minutes for sure.
     if snags > 0 {
         lines.push(Line {
-            what: "putting right the snag that came".to_owned(),
+            what: THE_SNAG.to_owned(),
             kind: "snag".to_owned(),
             book_minutes: SNAG_MINUTES.mean(),
             times: snags,
@@ -339,7 +345,7 @@ fn work(
             tax_percent: taxed.clamp(0.0, 100.0),
         },
         amounts: vec![Amount {
-            what: "parts and the rest of the price".to_owned(),
+            what: THE_REST.to_owned(),
             price: Range::sure(beside),
         }],
         actions: Vec::new(),
@@ -379,10 +385,16 @@ fn causes(quote: &Quote, fasteners: u32) -> Vec<(String, u32)> {
     shown
         .take(5)
         .map(|cause| {
+            let what = match cause.what.as_str() {
+                WORK => words::work(),
+                THE_SNAG => words::the_snag(),
+                THE_REST => words::the_rest(),
+                other => other,
+            };
             let words = match cause.sort {
-                CauseSort::Work => format!("how quickly it goes: {}", cause.what),
-                CauseSort::Snag => format!("one of {fasteners} fasteners snaps or strips"),
-                CauseSort::Vehicle | CauseSort::Shop | CauseSort::Parts => cause.what.clone(),
+                CauseSort::Work => words::how_quickly(what),
+                CauseSort::Snag => words::one_of_fasteners(fasteners),
+                CauseSort::Vehicle | CauseSort::Shop | CauseSort::Parts => what.to_owned(),
             };
             #[allow(
                 clippy::cast_possible_truncation,
@@ -439,13 +451,13 @@ fn given(order: &Order) -> Vec<(jiff::Timestamp, Value)> {
 pub fn often(chance: f64) -> String {
     let tenths = chance * 10.0;
     if chance < 0.005 {
-        "hardly ever".to_owned()
+        words::hardly_ever().to_owned()
     } else if chance > 0.995 {
-        "nearly always".to_owned()
+        words::nearly_always().to_owned()
     } else if (tenths - tenths.round()).abs() < 0.05 {
-        format!("{tenths:.0} times in 10")
+        words::times_in_ten(format!("{tenths:.0}"))
     } else {
-        format!("{:.0} times in 100", chance * 100.0)
+        words::times_in_hundred(format!("{:.0}", chance * 100.0))
     }
 }
 
@@ -470,6 +482,8 @@ fn money(amount: f64, digits: u32) -> String {
 /// What the crate refuses, told as what is wrong and how to mend it.
 fn trouble(error: &OddsError) -> Trouble {
     let message = error.to_string();
-    let (what, mend) = message.split_once(": ").unwrap_or((&message, "check it"));
-    Trouble::unreadable("the price", what, mend)
+    let (what, mend) = message
+        .split_once(": ")
+        .unwrap_or((&message, words::check_it()));
+    Trouble::unreadable(words::the_price(), what, mend)
 }

@@ -1,6 +1,7 @@
 //! What is offered where a price is set: fixed-price jobs, prices from costs, supplies, fees,
 //! what a discount would come to.
 
+use crate::phrases::offers as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::customer_of;
@@ -120,9 +121,9 @@ pub fn is_by_clock(snap: &Snapshot<'_>) -> bool {
 #[must_use]
 pub fn hours(snap: &Snapshot<'_>) -> &'static str {
     match snap.world().shop.money().hours_by {
-        HoursBy::Book => "by the book",
-        HoursBy::Clock => "by the clock",
-        HoursBy::Lesser => "the lesser of book and clock",
+        HoursBy::Book => words::by_the_book(),
+        HoursBy::Clock => words::by_the_clock(),
+        HoursBy::Lesser => words::the_lesser(),
     }
 }
 
@@ -175,9 +176,9 @@ pub fn disposal(snap: &Snapshot<'_>) -> Vec<FeeOffer> {
 pub fn from_cost(snap: &Snapshot<'_>, cost: &str, sublet: bool) -> Result<PriceOffer, Trouble> {
     let cost: Decimal = plain_number(cost).parse().map_err(|_| {
         Trouble::unreadable(
-            "cost",
-            format!("{cost:?} is no amount"),
-            "write it as a number, such as 12.50",
+            words::cost(),
+            words::no_amount(format!("{cost:?}")),
+            words::write_a_number(),
         )
     })?;
     let rules = snap.world().shop.money();
@@ -304,9 +305,9 @@ pub fn discount(
     };
     let number: Decimal = plain_number(text).parse().map_err(|_| {
         Trouble::unreadable(
-            "discount",
-            format!("{off:?} is neither a per cent nor an amount"),
-            "write 10 % or 15.00",
+            words::discount(),
+            words::no_per_cent_no_amount(format!("{off:?}")),
+            words::write_per_cent_or_amount(),
         )
     })?;
     let portion = if is_percent {
@@ -325,7 +326,7 @@ pub fn discount(
             let mut all = entries.clone();
             let entry = all
                 .get_mut(nth)
-                .ok_or_else(|| Trouble::not_found("that entry is no longer in the price"))?;
+                .ok_or_else(|| Trouble::not_found(words::entry_is_gone()))?;
             // As it is once it is set: a discount on the order is of what is left of the line.
             let less = off_entry(entry, portion, new, digits).map_err(trouble)?;
             *entry = renewed(&less, digits);

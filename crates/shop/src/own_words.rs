@@ -1,5 +1,6 @@
 //! The trade's table with the words of this shop: made once, and again when a word is added.
 
+use crate::phrases::shop as words;
 use crate::snapshot::Shelves;
 use crate::trouble::Trouble;
 use crate::words::Texts;
@@ -52,9 +53,9 @@ pub(crate) fn check_word(table: &Vocabulary, name: &str, sort: &str) -> Result<(
     let word = (name.trim().to_owned(), sort.to_owned());
     added(table, &word).map(drop).map_err(|error| {
         Trouble::unreadable(
-            "the shop's own word",
+            words::own_word(),
             error.to_string(),
-            "say what the trade calls it, such as brake pads; a word of the safety class keeps its meaning",
+            words::say_what_trade_calls_it(),
         )
     })
 }

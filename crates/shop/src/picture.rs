@@ -1,6 +1,7 @@
 //! How large a picture is, before it is kept. A few hundred bytes can say that they are a
 //! picture of a billion points, and every device that shows it would run out of memory.
 
+use crate::phrases::shop as words;
 use crate::trouble::Trouble;
 use record::Private;
 
@@ -23,14 +24,9 @@ pub(crate) fn check(sent: &Private) -> Result<(), Trouble> {
         return Ok(());
     }
     Err(Trouble::unreadable(
-        "the picture",
-        format!(
-            "it is {} by {} points; at most {} million fit",
-            size.width,
-            size.height,
-            MOST_POINTS / 1_000_000
-        ),
-        "make it smaller and send it again",
+        words::the_picture(),
+        words::points_fit(size.width, size.height, MOST_POINTS / 1_000_000),
+        words::make_it_smaller(),
     ))
 }
 

@@ -1,6 +1,7 @@
 //! What the rules of a place ask of consent, as data with a date and a source. Never
 //! legal advice: without a chosen place any excess is asked for, which fits everywhere.
 
+use crate::say::SpokenText;
 use repair::Shop;
 use repair::price::Leeway;
 use rust_decimal::Decimal;
@@ -8,8 +9,7 @@ use serde::Deserialize;
 use std::sync::LazyLock;
 
 /// What stands beside every page that shows a place's rules.
-pub const NOT_ADVICE: &str =
-    "Not legal advice: rules change, so look the current text up before you rely on it.";
+pub const NOT_ADVICE: SpokenText = SpokenText(crate::phrases::shop::not_advice);
 
 /// The rules of one place, as they stood on a day.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize)]

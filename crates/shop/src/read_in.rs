@@ -3,6 +3,7 @@
 
 use crate::caller::Caller;
 use crate::device::Device;
+use crate::phrases::{access, shop as words};
 use crate::roles::{self, Act};
 use crate::service::Service;
 use crate::snapshot::Snapshot;
@@ -13,15 +14,15 @@ use repair::{CustomerFact, CustomerId, Field, VehicleFact, VehicleId, VinRead, W
 use std::collections::BTreeMap;
 
 /// What a column may hold.
-const COLUMNS: [(Field, &str, &[&str]); 7] = [
+const COLUMNS: [(Field, fn() -> &'static str, &[&str]); 7] = [
     (
         Field::Name,
-        "name",
+        words::column_name,
         &["name", "customer", "kunde", "kundenname", "fullname"],
     ),
     (
         Field::Phone,
-        "telephone",
+        words::column_telephone,
         &[
             "telephone",
             "phone",
@@ -32,15 +33,15 @@ const COLUMNS: [(Field, &str, &[&str]); 7] = [
             "tel",
         ],
     ),
-    (Field::Mail, "e-mail", &["email", "mail"]),
+    (Field::Mail, words::column_mail, &["email", "mail"]),
     (
         Field::Address,
-        "address",
+        words::column_address,
         &["address", "adresse", "anschrift", "street"],
     ),
     (
         Field::Plate,
-        "plate",
+        words::column_plate,
         &[
             "plate",
             "registration",
@@ -51,7 +52,7 @@ const COLUMNS: [(Field, &str, &[&str]); 7] = [
     ),
     (
         Field::Label,
-        "vehicle",
+        words::column_vehicle,
         &[
             "vehicle",
             "model",
@@ -63,7 +64,7 @@ const COLUMNS: [(Field, &str, &[&str]); 7] = [
     ),
     (
         Field::Vin,
-        "vin",
+        words::column_vin,
         &[
             "vin",
             "fin",
@@ -135,7 +136,7 @@ impl ReadIn {
 #[must_use]
 pub fn word(field: Field) -> &'static str {
     let found = COLUMNS.iter().find(|(known, ..)| *known == field);
-    found.map_or("", |(_, word, _)| word)
+    found.map_or("", |(_, word, _)| word())
 }
 
 /// Reads a table: its first line names the columns; commas, semicolons or tabs stand between.
@@ -182,16 +183,16 @@ fn plan(snap: &Snapshot<'_>, text: &str) -> Result<Plan, Trouble> {
             names.contains(&plain.as_str()) && !columns.contains(&Some(*field))
         });
         match found {
-            Some((_, word, _)) => read.columns.push((name.to_owned(), word)),
+            Some((_, word, _)) => read.columns.push((name.to_owned(), word())),
             None => read.passed_over.push(name.to_owned()),
         }
         columns.push(found.map(|(field, ..)| *field));
     }
     if !columns.contains(&Some(Field::Name)) {
         return Err(bad(
-            "line 1",
-            format!("no column is called name or customer, only {}", list(&head)),
-            "name the columns in the first line: name, telephone, e-mail, address, plate, vehicle, vin",
+            &words::line(1),
+            words::no_column(list(&head)),
+            words::name_the_columns(),
         ));
     }
     let mut known = Known::default();
@@ -201,9 +202,9 @@ fn plan(snap: &Snapshot<'_>, text: &str) -> Result<Plan, Trouble> {
         let line = record.position().map_or(0, csv::Position::line);
         if read.rows.len() >= MOST_ROWS {
             return Err(bad(
-                &format!("line {line}"),
-                format!("more than {MOST_ROWS} rows"),
-                "split the table into smaller ones",
+                &words::line(line),
+                words::more_than_rows(MOST_ROWS),
+                words::split_the_table(),
             ));
         }
         let texts: BTreeMap<Field, String> = columns
@@ -245,18 +246,14 @@ fn plan(snap: &Snapshot<'_>, text: &str) -> Result<Plan, Trouble> {
 
 fn unread(error: &csv::Error) -> Trouble {
     let line = error.position().map_or(1, csv::Position::line);
-    bad(
-        &format!("line {line}"),
-        error.to_string(),
-        "save the table as CSV with one row a line, in UTF-8",
-    )
+    bad(&words::line(line), error.to_string(), words::save_as_csv())
 }
 
 fn list(head: &csv::StringRecord) -> String {
     const MOST: usize = 12;
     let names: Vec<&str> = head.iter().take(MOST).collect();
     match names.is_empty() {
-        true => "nothing".to_owned(),
+        true => words::nothing().to_owned(),
         false => names.join(", "),
     }
 }
@@ -268,19 +265,16 @@ fn fault(texts: &BTreeMap<Field, String>) -> Option<String> {
         .iter()
         .find(|(_, text)| text.chars().count() > LONGEST)
     {
-        return Some(format!(
-            "its {} is longer than {LONGEST} letters",
-            word(*field)
-        ));
+        return Some(words::longer_than(word(*field), LONGEST));
     }
     if !texts.contains_key(&Field::Name) {
-        return Some("it names no customer".to_owned());
+        return Some(words::names_no_customer().to_owned());
     }
     let of_vehicle = |field: &&Field| matches!(field, Field::Plate | Field::Vin | Field::Label);
     if texts.keys().any(|field| of_vehicle(&field)) && !texts.contains_key(&Field::Label) {
         let says = texts.get(&Field::Plate).or(texts.get(&Field::Vin));
         let says = says.map_or("", String::as_str);
-        return Some(format!("{says} has no vehicle: write its maker and model"));
+        return Some(words::has_no_vehicle(says));
     }
     None
 }
@@ -450,8 +444,8 @@ fn salted(text: &str, private: &mut Vec<store::Private>) -> Words {
 pub(crate) fn nobody() -> Trouble {
     Trouble::new(
         TroubleKind::Refused,
-        "who",
-        "nobody of that name belongs to the shop",
-        "pick a person at /who",
+        access::who(),
+        access::nobody_of_that_name(),
+        access::pick_a_person(),
     )
 }

@@ -5,6 +5,7 @@
 //! What is decided, what is set for the whole shop, and what shows money is not.
 
 use crate::caller::Caller;
+use crate::phrases::access as words;
 use crate::trouble::{Trouble, TroubleKind};
 use repair::{Fact, Order, PersonId, Role, WaivedBy};
 use std::collections::BTreeSet;
@@ -83,10 +84,10 @@ pub fn check(caller: &Caller, act: Act<'_>) -> Result<(), Trouble> {
             Act::Beside(kind) | Act::ShopFact(kind) => kind.to_owned(),
         },
         match caller.roles.is_empty() {
-            true => "nobody of that name belongs to the shop".to_owned(),
-            false => format!("this is for {}", names.join(", ")),
+            true => words::nobody_of_that_name().to_owned(),
+            false => words::this_is_for(names.join(", ")),
         },
-        "pick one of them at /who",
+        words::pick_one_at_who(),
     ))
 }
 
@@ -133,11 +134,11 @@ pub fn may_waive(caller: &Caller, order: &Order) -> BTreeSet<WaivedBy> {
 #[must_use]
 pub fn name(role: Role) -> &'static str {
     match role {
-        Role::Technician => "technician",
-        Role::Desk => "desk",
-        Role::Owner => "owner",
-        Role::Apprentice => "apprentice",
-        Role::Foreman => "foreman",
+        Role::Technician => words::technician(),
+        Role::Desk => words::desk(),
+        Role::Owner => words::owner(),
+        Role::Apprentice => words::apprentice(),
+        Role::Foreman => words::foreman(),
     }
 }
 

@@ -1,20 +1,25 @@
 //! Plain words for states, reasons, debts and refusals. The core speaks in codes; this
 //! is the one place that turns them into what a person reads.
 
+pub(crate) mod dates;
 mod english;
 mod german;
+pub(crate) mod in_each;
+mod spoken_text;
 mod tongue;
 
+use crate::phrases::say as words;
 use crate::snapshot::Snapshot;
 use crate::world::World;
 pub use calculators::capital;
-use repair::price::{Payer, TooLarge};
+use repair::price::Payer;
 use repair::{
     Account, Debt, Fact, Gate, Item, ItemId, Kind, Language, Noted, OldPartFate, OpenItem, Order,
     OrderReading, Outcome, PartId, PersonId, PieceIs, Position, ProofIs, Reason, Refusal, Resolved,
-    SnagIs, Stand, Standing, State, Until, Why, Words, WorkIs, Zone,
+    SnagIs, Stand, Standing, State, System, Until, Why, Words, WorkIs, Zone,
 };
 use rust_decimal::Decimal;
+pub use spoken_text::SpokenText;
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 pub use tongue::Tongue;
@@ -39,7 +44,7 @@ pub struct Names<'a> {
 }
 
 impl<'a> Names<'a> {
-    /// Reads the names off an order.
+    /// Reads the names off an order, to be said in the language that is spoken.
     #[must_use]
     pub fn of(snap: &'a Snapshot<'a>, world: &'a World, order: &'a Order) -> Self {
         Self {
@@ -47,7 +52,7 @@ impl<'a> Names<'a> {
             snap,
             world,
             order,
-            tongue: Tongue::of(Language::English),
+            tongue: Tongue::spoken(),
         }
     }
 
@@ -192,7 +197,7 @@ impl<'a> Names<'a> {
             Why::AmountUnread { item, amounts } => {
                 let amounts: Vec<String> = amounts
                     .iter()
-                    .map(|amount| format!("\u{201c}{}\u{201d}", amount.as_str()))
+                    .map(|amount| (said.quoted)(amount.as_str()))
                     .collect();
                 (said.amount_unread)(&label(item), &amounts.join(", "))
             }
@@ -234,51 +239,28 @@ impl<'a> Names<'a> {
     /// What keeps an order from being voided, and how it is ended, in one line.
     #[must_use]
     pub fn standing(&self, standing: &Standing) -> String {
-        let told = "if it was told by mistake, take it back";
+        let mistake = words::taken_back_if_a_mistake();
         match standing {
-            Standing::Moved { item } => {
-                format!(
-                    "{} was moved: hand the order over instead; {told}",
-                    self.label(item)
-                )
+            Standing::Moved { item } => words::was_moved(self.label(item), mistake),
+            Standing::Fluid { item } => {
+                words::fluid_moved(self.label(item), self.in_and_out(item), mistake)
             }
-            Standing::Fluid { item } => format!(
-                "{}, {}: hand the order over instead; {told}",
-                self.label(item),
-                self.in_and_out(item)
-            ),
-            Standing::Snag { snag } => {
-                format!(
-                    "{}: hand the order over instead; {told}",
-                    self.snag(snag, None)
-                )
+            Standing::Snag { snag } => words::snag_stands(self.snag(snag, None), mistake),
+            Standing::Part { part, quantity } => {
+                words::parts_stand(quantity.normalize(), self.part(part))
             }
-            Standing::Part { part, quantity } => format!(
-                "{} × {}: send back, put into stock or cancel",
-                quantity.normalize(),
-                self.part(part)
-            ),
-            Standing::Core { part } => {
-                format!(
-                    "Core of {}: send it back, or say where it went",
-                    self.part(part)
-                )
-            }
-            Standing::OldPart { part } => {
-                format!(
-                    "Old {}: say whether it is kept, a core or scrap",
-                    self.part(part)
-                )
-            }
-            Standing::Sublet { sublet } => {
-                format!("{} is still away: fetch it back", self.sublet(sublet))
-            }
-            Standing::Invoice => "The invoice is written: hand the order over instead".to_owned(),
+            Standing::Core { part } => words::core_stands(self.part(part)),
+            Standing::OldPart { part } => words::old_part_stands(self.part(part)),
+            Standing::Sublet { sublet } => words::sublet_stands(self.sublet(sublet)),
+            Standing::Invoice => words::invoice_stands().to_owned(),
             Standing::Money { payer, amount } => {
-                let amount = amount.map_or_else(|| TooLarge.to_string(), |sum| sum.to_string());
-                format!("{amount} from {}: give it back first", payer_name(*payer))
+                let amount = amount.map_or_else(
+                    || words::sum_too_large().to_owned(),
+                    |sum| figures(&sum.to_string()),
+                );
+                words::money_stands(amount, payer_name(*payer))
             }
-            Standing::Keys => "We still have the keys: give them back".to_owned(),
+            Standing::Keys => words::keys_stand().to_owned(),
         }
     }
 
@@ -486,130 +468,79 @@ pub fn positions(at: &[Position]) -> String {
 /// A state in words.
 #[must_use]
 pub fn state(kind: Kind, state: State) -> &'static str {
-    match state {
-        State::On => "on",
-        State::Off => "off",
-        State::Tight => "tight",
-        State::Cracked => "cracked loose",
-        State::Out => "out",
-        State::Loose { .. } => "on, not tight",
-        State::Stub { holds: true } => "stuck",
-        State::Stub { holds: false } => "snapped",
-        State::Plugged => "plugged",
-        State::Unplugged => "unplugged",
-        State::AtLevel => "at level",
-        State::Low => "low",
-        State::Done => "done",
-        State::Due => "due",
-        State::Outside => "out of the vehicle",
-        State::Inside if kind == Kind::PutIn => "inside",
-        State::Inside => "in it",
-    }
+    (Tongue::spoken().state)(kind, state)
 }
 
 /// A gate in words.
 #[must_use]
 pub fn gate(gate: Gate) -> &'static str {
     match gate {
-        Gate::GoLive => "Battery on",
-        Gate::Start => "Start",
-        Gate::Lower => "Lower",
-        Gate::Roll => "Roll",
-        Gate::Road => "Road",
-        Gate::HandOver => "Hand over",
+        Gate::GoLive => words::gate_battery(),
+        Gate::Start => words::gate_start(),
+        Gate::Lower => words::gate_lower(),
+        Gate::Roll => words::gate_roll(),
+        Gate::Road => words::gate_road(),
+        Gate::HandOver => words::gate_hand_over(),
     }
 }
 
 /// A payer in words.
 #[must_use]
 pub fn payer_name(payer: Payer) -> &'static str {
-    match payer {
-        Payer::Customer => "the customer",
-        Payer::Warranty => "the warranty",
-        Payer::Goodwill => "goodwill",
-    }
+    (Tongue::spoken().payer)(payer)
+}
+
+/// Work in words, as the trade has them: always in English, for what is compared and kept.
+pub(crate) fn work_words(work: &repair::Work) -> String {
+    (Tongue::of(Language::English).work)(work)
 }
 
 /// Work in words, as the trade has them.
-pub(crate) fn work_words(work: &repair::Work) -> String {
-    (Tongue::of(Language::English).work)(work)
+pub(crate) fn work_said(work: &repair::Work) -> String {
+    (Tongue::spoken().work)(work)
 }
 
 /// An older sort of work in words.
 #[must_use]
 pub fn work_name(work: WorkIs) -> &'static str {
-    match work {
-        WorkIs::Bleed => "Bleed",
-        WorkIs::LevelWarm => "See the level warm",
-        WorkIs::LevelCold => "See the level cold",
-        WorkIs::LookForLeaks => "Look for leaks",
-        WorkIs::TorqueAgain => "Re-torque",
-        WorkIs::TorqueAfterDistance => "Re-torque after 50 to 100 km",
-        WorkIs::PumpPedal => "Pump the brake pedal",
-        WorkIs::Relearn => "Relearn",
-        WorkIs::Alignment => "Check the alignment",
-        WorkIs::ClockAndWindows => "Set the clock and windows",
-        WorkIs::CleanFace => "Clean the face",
-        WorkIs::Other => "Other work",
-    }
+    (Tongue::spoken().work_name)(work)
 }
 
 /// A proof in words.
 #[must_use]
 pub fn proof_name(proof: ProofIs) -> &'static str {
-    match proof {
-        ProofIs::RoadTest => "road test",
-        ProofIs::LeakTest => "leak test of the cooling system",
-        ProofIs::BrakeTest => "brake test",
-        ProofIs::FuelLeakLook => "look for fuel leaks under pressure",
-        ProofIs::RestraintLamp => "check of the restraint lamp",
-        ProofIs::CoolantMix => "coolant mix within its limits",
-        ProofIs::Other => "test",
-    }
+    (Tongue::spoken().proof)(proof)
 }
 
 /// An outcome in words.
 #[must_use]
 pub fn outcome(outcome: Outcome) -> &'static str {
     match outcome {
-        Outcome::Held => "passed",
-        Outcome::Failed => "failed",
-        Outcome::NotProvoked => "couldn't reproduce",
+        Outcome::Held => words::passed(),
+        Outcome::Failed => words::failed(),
+        Outcome::NotProvoked => words::could_not_reproduce(),
     }
 }
 
 /// A snag in words.
 #[must_use]
 pub fn snag_name(snag: SnagIs) -> &'static str {
-    match snag {
-        SnagIs::Snapped => "snapped",
-        SnagIs::Stuck => "stuck",
-        SnagIs::Stripped => "thread stripped",
-        SnagIs::Rounded => "head rounded",
-        SnagIs::Torn => "torn",
-        SnagIs::Worn => "worn",
-        SnagIs::Broken => "broken",
-        SnagIs::Bent => "bent",
-        SnagIs::Corroded => "corroded",
-        SnagIs::Leaking => "leaking",
-        SnagIs::Missing => "missing",
-        SnagIs::Other => "not as it should be",
-    }
+    (Tongue::spoken().snag)(snag)
 }
 
 /// How a snag ended, in words.
 #[must_use]
 pub fn resolved(how: Resolved) -> &'static str {
     match how {
-        Resolved::AsBefore => "out, all as before",
-        Resolved::ThreadChased => "thread chased",
-        Resolved::WireInsert => "wire insert",
-        Resolved::Bushing => "solid bushing",
-        Resolved::Oversize => "larger thread",
-        Resolved::LongerBolt => "longer bolt",
-        Resolved::NewPart => "new part",
-        Resolved::LeftByConsent => "left, by consent",
-        Resolved::Other => "another way",
+        Resolved::AsBefore => words::out_all_as_before(),
+        Resolved::ThreadChased => words::thread_chased(),
+        Resolved::WireInsert => words::wire_insert(),
+        Resolved::Bushing => words::solid_bushing(),
+        Resolved::Oversize => words::larger_thread(),
+        Resolved::LongerBolt => words::longer_bolt(),
+        Resolved::NewPart => words::new_part(),
+        Resolved::LeftByConsent => words::left_by_consent(),
+        Resolved::Other => words::another_way(),
     }
 }
 
@@ -617,13 +548,13 @@ pub fn resolved(how: Resolved) -> &'static str {
 #[must_use]
 pub fn zone_name(zone: Zone) -> &'static str {
     match zone {
-        Zone::Above => "engine bay",
-        Zone::Below => "underneath",
-        Zone::WheelWell => "wheels",
-        Zone::Cabin => "cabin",
-        Zone::Rear => "rear",
-        Zone::Outside => "outside",
-        Zone::Unknown => "place not told",
+        Zone::Above => words::engine_bay(),
+        Zone::Below => words::underneath(),
+        Zone::WheelWell => words::wheels(),
+        Zone::Cabin => words::cabin(),
+        Zone::Rear => words::rear(),
+        Zone::Outside => words::outside(),
+        Zone::Unknown => words::place_not_told(),
     }
 }
 
@@ -631,25 +562,20 @@ pub fn zone_name(zone: Zone) -> &'static str {
 #[must_use]
 pub fn noted_name(what: Noted) -> &'static str {
     match what {
-        Noted::WarningLamp => "warning lamp lit",
-        Noted::Damage => "scratch or damage",
-        Noted::Missing => "something missing",
-        Noted::EarlierRepair => "repaired before",
-        Noted::LockingKey => "locking-nut key",
-        Noted::Leak => "leak",
-        Noted::Other => "noted",
+        Noted::WarningLamp => words::warning_lamp_lit(),
+        Noted::Damage => words::scratch_or_damage(),
+        Noted::Missing => words::something_missing(),
+        Noted::EarlierRepair => words::repaired_before(),
+        Noted::LockingKey => words::locking_nut_key(),
+        Noted::Leak => words::leak(),
+        Noted::Other => words::noted(),
     }
 }
 
 /// What became of an old part, in words.
 #[must_use]
 pub fn old_part(fate: OldPartFate) -> &'static str {
-    match fate {
-        OldPartFate::Kept => "kept for the customer",
-        OldPartFate::Given => "given to the customer",
-        OldPartFate::Core => "sent back as a core",
-        OldPartFate::Scrap => "scrapped",
-    }
+    (Tongue::spoken().old_part)(fate)
 }
 
 /// By when and after how far, behind what is due then.
@@ -667,36 +593,18 @@ pub(crate) fn until(tongue: &Tongue, until: &Until) -> String {
 #[must_use]
 pub fn refusal(refusal: &Refusal) -> String {
     match refusal {
-        Refusal::NotYoursToWaive { by, .. } => format!(
-            "only {} may let this pass",
-            match by {
-                repair::WaivedBy::Desk => "who sees to the papers",
-                repair::WaivedBy::InCharge => "the technician whose order it is, or the owner,",
-                repair::WaivedBy::Foreman => "the owner",
-            }
+        Refusal::StillOpen { gate: at, reasons } => words::reasons_stand(reasons.len(), gate(*at)),
+        Refusal::OverCeiling { payer, over } => words::over_ceiling(
+            figures(&over.sum.to_string()),
+            figures(&over.by.to_string()),
+            figures(&over.ceiling.amount.to_string()),
+            payer_name(*payer),
         ),
-        Refusal::StillOpen { gate: at, reasons } => format!(
-            "{}: no, {} {} against it",
-            gate(*at),
-            reasons.len(),
-            if reasons.len() == 1 {
-                "reason stands"
-            } else {
-                "reasons stand"
-            }
-        ),
-        Refusal::OverCeiling { payer, over } => format!(
-            "{} is {} over the {} that {} agreed to",
-            over.sum,
-            over.by,
-            over.ceiling.amount,
-            payer_name(*payer)
-        ),
-        Refusal::BadCredit { fault } => capital(&format!("{}: {}", fault.at, fault.what)),
-        other => {
-            let text = other.to_string();
-            capital(text.split(';').next().unwrap_or_default())
+        Refusal::BadCredit { fault } => capital(&words::refused_at(&fault.at, &fault.what)),
+        Refusal::BadEntry { nth, what } => {
+            words::bad_entry(nth + 1, what.split(';').next().unwrap_or_default())
         }
+        other => in_short(other).0.to_owned(),
     }
 }
 
@@ -704,17 +612,80 @@ pub fn refusal(refusal: &Refusal) -> String {
 #[must_use]
 pub fn mend(refusal: &Refusal) -> String {
     match refusal {
-        Refusal::StillOpen { .. } => "close each, or have it waived where that may be".to_owned(),
-        Refusal::OverCeiling { .. } => {
-            "ask for consent to more, or write it down to what was agreed".to_owned()
+        Refusal::StillOpen { .. } => words::close_each().to_owned(),
+        Refusal::OverCeiling { .. } => words::ask_for_more().to_owned(),
+        Refusal::BadCredit { fault } => {
+            let how = fault.to_string();
+            let how = how.split_once(';').map(|(_, how)| how.trim().to_owned());
+            how.unwrap_or_else(|| words::look_at_the_order_again().to_owned())
         }
-        other => {
-            let text = other.to_string();
-            text.split_once(';').map_or_else(
-                || "look at the order again".to_owned(),
-                |(_, mend)| mend.trim().to_owned(),
-            )
+        Refusal::BadEntry { what, .. } => what
+            .split_once(';')
+            .map_or(words::look_at_the_order_again(), |(_, mend)| mend.trim())
+            .to_owned(),
+        other => in_short(other)
+            .1
+            .unwrap_or(words::look_at_the_order_again())
+            .to_owned(),
+    }
+}
+
+/// A refusal that names nothing, and how it is mended.
+fn in_short(refusal: &Refusal) -> (&'static str, Option<&'static str>) {
+    match refusal {
+        Refusal::AlreadyOpen => (words::already_open(), None),
+        Refusal::NotYoursToWaive { by, .. } => (
+            match by {
+                repair::WaivedBy::Desk => words::only_papers_may_waive(),
+                repair::WaivedBy::InCharge => words::only_in_charge_may_waive(),
+                repair::WaivedBy::Foreman => words::only_owner_may_waive(),
+            },
+            None,
+        ),
+        Refusal::NotOpen => (words::no_such_order(), Some(words::open_it_first())),
+        Refusal::Voided => (words::was_voided(), Some(words::open_a_new_one())),
+        Refusal::HandedOver => (words::was_handed_over(), Some(words::take_it_back_in())),
+        Refusal::NotHandedOver => (words::was_not_handed_over(), None),
+        Refusal::NoConsent { .. } => (words::nobody_agreed(), Some(words::record_the_consent())),
+        Refusal::NotPriced => (words::no_price_yet(), Some(words::set_one_first())),
+        Refusal::PriceChanged { .. } => {
+            (words::price_changed(), Some(words::look_at_both_and_set()))
         }
+        Refusal::SumChanged(_) => (words::sum_changed(), Some(words::look_at_both_and_decide())),
+        Refusal::FigureChanged { .. } => (
+            words::figure_changed(),
+            Some(words::look_and_decide_again()),
+        ),
+        Refusal::NothingToCharge => (
+            words::all_on_an_invoice(),
+            Some(words::goes_on_the_next_one()),
+        ),
+        Refusal::NoSuchInvoice { .. } => (
+            words::no_such_invoice(),
+            Some(words::look_at_the_invoices()),
+        ),
+        Refusal::TooLarge => (
+            words::sum_beyond_measure(),
+            Some(words::look_at_prices_again()),
+        ),
+        Refusal::NothingToWriteDown => (
+            words::within_what_was_agreed(),
+            Some(words::nothing_to_write_down()),
+        ),
+        Refusal::NoSuchReason { .. } => (words::no_such_reason(), Some(words::look_again())),
+        Refusal::CannotBeWaived { .. } => (words::can_not_be_waived(), Some(words::put_it_right())),
+        Refusal::NoSuchWaiver => (words::no_such_waiver(), None),
+        Refusal::NotVoidable { .. } => (
+            words::something_still_stands(),
+            Some(words::bring_each_to_its_end()),
+        ),
+        Refusal::BoxesNotCounted => (words::count_the_boxes(), None),
+        Refusal::NotSigned => (words::have_the_list_signed(), None),
+        // They name what is wrong with what, and are said by whoever asked.
+        Refusal::StillOpen { .. }
+        | Refusal::OverCeiling { .. }
+        | Refusal::BadCredit { .. }
+        | Refusal::BadEntry { .. } => ("", None),
     }
 }
 
@@ -724,11 +695,78 @@ pub fn money(amount: Decimal, minor_digits: u32) -> String {
     repair::price::rounded(amount, minor_digits).to_string()
 }
 
+/// What stands in place of a sum beyond all measure.
+#[must_use]
+pub(crate) fn too_large() -> &'static str {
+    words::sum_too_large()
+}
+
+/// Figures within a text as they are written in what is spoken: with a comma in German.
+#[must_use]
+pub fn figures(text: &str) -> String {
+    match spoken() {
+        Language::English => text.to_owned(),
+        Language::German => german::comma(text),
+    }
+}
+
+/// A text as it stands within a sentence: small in English, as it is in German, where nouns are
+/// not.
+#[must_use]
+pub(crate) fn within(text: &str) -> String {
+    match spoken() {
+        Language::English => text.to_lowercase(),
+        Language::German => text.to_owned(),
+    }
+}
+
+/// The language that is spoken, for what is told apart by language.
+#[must_use]
+pub fn spoken() -> Language {
+    match ::phrases::spoken() {
+        ::phrases::Language::English => Language::English,
+        ::phrases::Language::German => Language::German,
+    }
+}
+
+/// A work of the trade, such as `bleed-brakes`, in words; nothing where the trade has none of that
+/// code.
+pub(crate) fn sort_of_work(sort: &str) -> Option<String> {
+    match spoken() {
+        Language::English => crate::trade_read::work_in_words(sort),
+        Language::German => german::sort_of_work(sort),
+    }
+}
+
+/// A system of the vehicle in words.
+#[must_use]
+pub fn system_name(system: System) -> &'static str {
+    match system {
+        System::Brakes => words::brakes(),
+        System::Steering => words::steering(),
+        System::Wheels => words::wheels(),
+        System::Suspension => words::suspension(),
+        System::Fuel => words::fuel(),
+        System::Restraints => words::restraints(),
+        System::DriveBelt => words::drive_belt(),
+        System::HighVoltage => words::high_voltage(),
+        System::Cooling => words::cooling(),
+        System::Oil => words::oil(),
+        System::Engine => words::engine(),
+        System::Transmission => words::transmission(),
+        System::Intake => words::intake(),
+        System::Exhaust => words::exhaust(),
+        System::Battery => words::battery(),
+        System::Electrical => words::electrical(),
+        System::Climate => words::climate(),
+        System::Body => words::body(),
+        System::Unknown => words::system_unknown(),
+    }
+}
+
 /// A day as it is said: `Mon 30 Nov`. What is no day stays as it is written.
 #[must_use]
 pub fn day_words(day: &str) -> String {
-    day.parse::<jiff::civil::Date>().map_or_else(
-        |_| day.to_owned(),
-        |day| day.strftime("%a %-d %b").to_string(),
-    )
+    let date = day.parse::<jiff::civil::Date>();
+    date.map_or_else(|_| day.to_owned(), dates::day)
 }

@@ -8,6 +8,7 @@
 //!    "key": "…", "signature": "…" }          Ed25519 over the bytes of `content`
 //! ```
 
+use crate::phrases::shop as words;
 use crate::snapshot::Snapshot;
 use crate::teaching;
 use crate::trouble::{Trouble, TroubleKind};
@@ -27,8 +28,6 @@ const IS: &str = "a map sent by a shop";
 const FORM: u32 = 1;
 /// The largest file that is read: the largest map with what stands around it.
 const LARGEST: usize = 1024 * 1024;
-/// What the kinds of trouble with a file are told of.
-const PLACE: &str = "the map's file";
 
 /// What goes along with a map. Nobody's name is in it but the shop's own.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -102,12 +101,12 @@ impl Signer {
     pub fn make() -> Result<Vec<u8>, Trouble> {
         let made = Ed25519KeyPair::generate_pkcs8(&SystemRandom::new());
         let made = made.map_err(|_| {
-            let what = "the system gives no random numbers";
+            let what = words::no_random_numbers();
             Trouble::new(
                 TroubleKind::Record,
-                "the key for maps",
+                words::key_for_maps(),
                 what,
-                "try it again",
+                words::try_it_again(),
             )
         })?;
         Ok(made.as_ref().to_vec())
@@ -121,9 +120,9 @@ impl Signer {
         let pair = Ed25519KeyPair::from_pkcs8(kept);
         pair.map(Self).map_err(|_| {
             Trouble::unreadable(
-                "the key for maps",
-                "it is no key of the sort that was written",
-                "put it back from a copy, or move it away: then a new one is made",
+                words::key_for_maps(),
+                words::no_such_key(),
+                words::put_key_back(),
             )
         })
     }
@@ -218,32 +217,25 @@ pub fn people_named(snap: &Snapshot<'_>, text: &str) -> Vec<String> {
 /// # Errors
 /// [`Trouble`]: it is no such file, of a newer form, or was changed since it was signed.
 pub fn received_map(text: &str) -> Result<ReceivedMap, Trouble> {
-    let again = "ask the shop that sent it for the file again";
+    let (place, again) = (words::maps_file(), words::ask_for_it_again());
     if text.len() > LARGEST {
-        let what = format!("{} bytes; at most {LARGEST} are read", text.len());
-        return Err(Trouble::unreadable(PLACE, what, again));
+        let what = words::bytes_at_most(text.len(), LARGEST);
+        return Err(Trouble::unreadable(place, what, again));
     }
     let none = |what: &str| {
-        Trouble::unreadable(
-            PLACE,
-            format!("it is no map that a shop has sent ({what})"),
-            "choose the file as it came; a map's plain text is read in on the page of a new map",
-        )
+        Trouble::unreadable(place, words::no_sent_map(what), words::choose_as_it_came())
     };
     let file: FileForm = serde_json::from_str(text).map_err(|error| none(&error.to_string()))?;
     if file.is != IS {
-        return Err(none("it says it is something else"));
+        return Err(none(words::says_something_else()));
     }
     if file.form != FORM {
-        let what = format!(
-            "it is of form {}; this program reads form {FORM}",
-            file.form
-        );
-        return Err(Trouble::unreadable(PLACE, what, "use a newer program"));
+        let what = words::of_another_form(file.form, FORM);
+        return Err(Trouble::unreadable(place, what, words::use_newer_program()));
     }
     let changed = || {
-        let what = "its signature does not fit: something in it was changed after it was signed";
-        Trouble::unreadable(PLACE, what, again)
+        let what = words::signature_does_not_fit();
+        Trouble::unreadable(place, what, again)
     };
     let key = STANDARD.decode(&file.key).map_err(|_| changed())?;
     let signature = STANDARD.decode(&file.signature).map_err(|_| changed())?;

@@ -2,6 +2,7 @@
 //! a table that the shop writes itself.
 
 use crate::history::done_by;
+use crate::phrases::shop as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::words::ERASED;
@@ -176,10 +177,10 @@ fn did(snap: &Snapshot<'_>, person: &PersonId) -> Result<Vec<Did>, Trouble> {
 #[must_use]
 pub fn can_words(can: &CanForm) -> &'static str {
     match can {
-        CanForm::NotYet => "not yet",
-        CanForm::Watched => "with somebody looking on",
-        CanForm::Alone => "alone",
-        CanForm::Teaches => "can show others",
+        CanForm::NotYet => words::can_not_yet(),
+        CanForm::Watched => words::can_watched(),
+        CanForm::Alone => words::can_alone(),
+        CanForm::Teaches => words::can_teach(),
     }
 }
 

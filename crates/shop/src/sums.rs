@@ -1,5 +1,6 @@
 //! Results of calculators that an order keeps: read as they were written, never worked out again.
 
+use crate::phrases::order::no_order;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::OrderView;
@@ -44,7 +45,7 @@ pub fn amounts(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Amounts, 
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = &*world.order(&id)?;
     let account = Account::of(order);
     let item = account.moves.name(&ItemId::new(item)).clone();
@@ -77,7 +78,7 @@ pub fn of_item(snap: &Snapshot<'_>, number: u64, item: &str) -> Result<Vec<Sum>,
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = &*world.order(&id)?;
     let account = Account::of(order);
     let names = crate::say::Names::of(snap, world, order);
@@ -148,7 +149,7 @@ pub fn belts_as_found(snap: &Snapshot<'_>, number: u64) -> Result<Vec<BeltAsFoun
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = &*world.order(&id)?;
     let mut kept: Vec<_> = order
         .beside_moves()

@@ -20,3 +20,4 @@ pub use renew::{Renewed, renewed};
 pub use taught::{
     AnsweredShown, AsWords, Asked, Differ, FactTaught, Rest, SameAsked, StepTaught, Taught, taught,
 };
+pub(crate) use words::kind_name;

@@ -79,7 +79,7 @@ fn work(owes: &trade::Owes, vocabulary: &Vocabulary) -> Option<TradeWork> {
     })
 }
 
-/// A work of the trade in words, such as `bleed-brakes` or `wheel-torque:front-left`.
+/// A work of the trade in English words, such as `bleed-brakes` or `wheel-torque:front-left`.
 #[must_use]
 pub fn work_in_words(sort: &str) -> Option<String> {
     let (code, side) = sort.split_once(':').unwrap_or((sort, ""));

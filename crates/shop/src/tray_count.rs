@@ -2,6 +2,8 @@
 //!
 //! The photo closes nothing: whoever looked confirms it, and what was seen is kept with the order.
 
+use crate::phrases::tray as words;
+use crate::say::figures;
 use crate::trouble::Trouble;
 use crate::view::{ItemView, OrderView};
 use fastener::designation::{Kind as Written, read as designation};
@@ -97,7 +99,7 @@ pub fn expected(order: &OrderView) -> (Vec<(String, Group)>, Vec<String>) {
     for item in order.items.iter().filter(|item| is_loose(item)) {
         match group_of(item) {
             Ok(group) => groups.push((item.item.clone(), group)),
-            Err(why) => unknown.push(format!("{}: {why}", item.label)),
+            Err(why) => unknown.push(words::and_why(&item.label, why)),
         }
     }
     (groups, unknown)
@@ -128,12 +130,12 @@ fn is_no_bolt(item: &ItemView) -> bool {
 
 fn group_of(item: &ItemView) -> Result<Group, &'static str> {
     if is_no_bolt(item) {
-        return Err("only bolts and screws are counted against a list");
+        return Err(words::only_bolts());
     }
-    let size = item.size.as_deref().ok_or("its size is not known")?;
-    let written = designation(size).map_err(|_| "its size can't be read")?;
+    let size = item.size.as_deref().ok_or_else(words::size_not_known)?;
+    let written = designation(size).map_err(|_| words::size_not_read())?;
     let Written::Screw { thread, .. } = &written.kind else {
-        return Err("it is a pipe thread");
+        return Err(words::pipe_thread());
     };
     let thread = thread.name().to_owned();
     let lengths: Option<Vec<f64>> = out(item)
@@ -146,10 +148,10 @@ fn group_of(item: &ItemView) -> Result<Group, &'static str> {
     let group = Group {
         name: item.label.clone(),
         thread,
-        lengths: lengths.ok_or("its lengths are not known")?,
+        lengths: lengths.ok_or_else(words::lengths_not_known)?,
         area_mm: None,
     };
-    check(std::slice::from_ref(&group)).map_err(|_| "the sheet can't measure it")?;
+    check(std::slice::from_ref(&group)).map_err(|_| words::sheet_can_not_measure())?;
     Ok(group)
 }
 
@@ -176,9 +178,9 @@ pub fn tray_count(
     if let Some(line) = check_line_mm {
         photo.printed = printed_scale(line).ok_or_else(|| {
             Trouble::unreadable(
-                "the check line",
-                format!("{line} mm is no 100 mm line"),
-                "measure it again: between 80 and 120 mm can be taken into account",
+                words::the_check_line(),
+                words::no_check_line(figures(&line.to_string())),
+                words::measure_again(),
             )
         })?;
     }
@@ -202,7 +204,7 @@ pub fn tray_count(
             because.push(said);
         }
     }
-    because.extend(unknown.iter().map(|one| format!("not counted: {one}")));
+    because.extend(unknown.iter().map(words::not_counted));
     let counted: Vec<TrayGroup> = listed
         .iter()
         .zip(&judged.groups)
@@ -229,8 +231,8 @@ fn unreadable(error: &PhotoError) -> Trouble {
     let message = error.to_string();
     let (what, mend) = message
         .split_once(": ")
-        .unwrap_or((&message, "send another"));
-    Trouble::unreadable("the photo", what, mend)
+        .unwrap_or((&message, words::send_another()));
+    Trouble::unreadable(words::the_photo(), what, mend)
 }
 
 #[allow(
@@ -245,28 +247,28 @@ fn headline(verdict: Verdict, groups: &[TrayGroup], seen: usize) -> String {
     let expected: usize = groups.iter().map(|group| group.expected).sum();
     let right: usize = groups.iter().map(|group| group.right).sum();
     match verdict {
-        Verdict::CantTell => "Can't tell from this picture".to_owned(),
-        _ if groups.is_empty() => format!("{seen} pieces on the sheet"),
-        Verdict::Complete => format!("All {expected} there"),
-        Verdict::NotComplete => format!("{right} of {expected} as they should be"),
+        Verdict::CantTell => words::can_not_tell().to_owned(),
+        _ if groups.is_empty() => words::pieces_on_the_sheet(seen),
+        Verdict::Complete => words::all_there(expected),
+        Verdict::NotComplete => words::as_they_should_be(right, expected),
     }
 }
 
 fn group_view(item: &str, counted: &Counted) -> TrayGroup {
-    let named = |one: &Listed| format!("{} × {}", one.thread, one.length_mm);
-    let mut differs: Vec<(String, usize)> = Vec::new();
-    let mut say = |words: String| match differs.iter_mut().find(|(one, _)| *one == words) {
+    let named = |one: &Listed| figures(&format!("{} × {}", one.thread, one.length_mm));
+    let mut differs: Vec<(Differs, usize)> = Vec::new();
+    let mut count = |how: Differs| match differs.iter_mut().find(|(one, _)| *one == how) {
         Some((_, count)) => *count += 1,
-        None => differs.push((words, 1)),
+        None => differs.push((how, 1)),
     };
     for one in &counted.missing {
-        say(format!("{} missing", named(one)));
+        count(Differs::Missing(named(one)));
     }
     for one in &counted.extra {
-        say(format!("{} too many", named(one)));
+        count(Differs::TooMany(named(one)));
     }
     for (listed, found) in &counted.wrong {
-        say(format!("{} in place of {}", named(found), named(listed)));
+        count(Differs::InPlaceOf(named(found), named(listed)));
     }
     let differs = differs.into_iter();
     TrayGroup {
@@ -277,9 +279,25 @@ fn group_view(item: &str, counted: &Counted) -> TrayGroup {
         right: counted
             .expected
             .saturating_sub(counted.missing.len() + counted.wrong.len()),
-        differs: differs
-            .map(|(words, count)| format!("{count} of {words}"))
-            .collect(),
+        differs: differs.map(|(how, count)| how.said(count)).collect(),
+    }
+}
+
+/// How what lies there differs from what should.
+#[derive(PartialEq)]
+enum Differs {
+    Missing(String),
+    TooMany(String),
+    InPlaceOf(String, String),
+}
+
+impl Differs {
+    fn said(&self, count: usize) -> String {
+        match self {
+            Self::Missing(one) => words::missing(count, one),
+            Self::TooMany(one) => words::too_many(count, one),
+            Self::InPlaceOf(found, listed) => words::in_place_of(count, found, listed),
+        }
     }
 }
 

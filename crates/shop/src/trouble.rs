@@ -1,5 +1,6 @@
 //! What went wrong, the same for page, command line and JSON: what, where, how to mend.
 
+use crate::phrases::service as words;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -108,9 +109,9 @@ impl Trouble {
     pub fn not_found(what: impl Into<String>) -> Self {
         Self::new(
             TroubleKind::NotFound,
-            "the record",
+            words::the_record(),
             what,
-            "look it up by number, plate or name",
+            words::look_it_up(),
         )
     }
 }
@@ -143,6 +144,6 @@ fn cut(text: String) -> String {
 
 impl From<store::ReadError> for Trouble {
     fn from(error: store::ReadError) -> Self {
-        Self::of_record("the record", &error)
+        Self::of_record(words::the_record(), &error)
     }
 }

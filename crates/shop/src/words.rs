@@ -1,5 +1,6 @@
 //! The words behind commitments, read when they are wanted and kept at hand.
 
+use crate::phrases::keep;
 use crate::trouble::{Trouble, TroubleKind};
 use repair::Words;
 use std::cell::RefCell;
@@ -145,7 +146,7 @@ impl Texts {
         match self.look_up(words)? {
             Found::There(private) => Ok(Some((private.media, private.content))),
             Found::Erased => Ok(None),
-            Found::Nothing => Err(Trouble::not_found("there is no such file")),
+            Found::Nothing => Err(Trouble::not_found(keep::no_such_file())),
         }
     }
 
@@ -185,12 +186,9 @@ enum Found {
 fn missing(words: Words) -> Trouble {
     Trouble::new(
         TroubleKind::Record,
-        "the record",
-        format!(
-            "the text {} is missing, and nothing says that it was erased",
-            words.hex()
-        ),
-        "run `buttonup verify`, keep a copy of the record as it is, and restore the newest backup that verifies",
+        crate::phrases::service::the_record(),
+        keep::text_is_missing(words.hex()),
+        keep::verify_and_restore(),
     )
 }
 

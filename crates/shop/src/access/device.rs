@@ -1,6 +1,7 @@
 //! Devices: let in with a code, named, and put out.
 
 use super::{Access, digest, refused, secret};
+use crate::phrases::access as words;
 use crate::trouble::Trouble;
 use jiff::{Span, Timestamp, ToSpan};
 use serde::{Deserialize, Serialize};
@@ -202,7 +203,7 @@ impl Access<'_> {
         change: impl Fn(&mut DeviceCard) -> R,
     ) -> Result<R, Trouble> {
         self.drawer("device").change(device, |card| {
-            let mut card = card.ok_or_else(|| Trouble::not_found("there is no such device"))?;
+            let mut card = card.ok_or_else(|| Trouble::not_found(words::no_such_device()))?;
             let answer = change(&mut card);
             Ok((Some(card), answer))
         })
@@ -213,9 +214,9 @@ impl Access<'_> {
         let wrong: WrongCodes = self.drawer("guesses").get("code")?.unwrap_or_default();
         if wrong.tries >= MOST_WRONG && self.is_within_a_minute(wrong.since) {
             return Err(refused(
-                "the code",
-                "too many wrong codes came in the last minute",
-                "wait a minute, then scan the code again",
+                words::the_code(),
+                words::too_many_wrong_codes(),
+                words::wait_and_scan(),
             ));
         }
         Ok(())
@@ -251,9 +252,9 @@ fn named(name: &str) -> Result<&str, Trouble> {
     let letters = name.chars().count();
     if letters == 0 || letters > LONGEST_NAME || name.chars().any(char::is_control) {
         return Err(refused(
-            "the name",
-            "a device needs a name of up to 60 letters",
-            "write what people call it, such as \"Pavel's phone\" or \"tablet at lift 2\"",
+            words::the_name(),
+            words::device_needs_name(),
+            words::write_what_people_call_it(),
         ));
     }
     Ok(name)
@@ -267,8 +268,8 @@ fn plain(code: &str) -> String {
 
 fn no_code() -> Trouble {
     refused(
-        "the code",
-        "this code lets nobody in: it was used, or its ten minutes are over, or a letter is wrong",
-        "ask at the desk for a new code",
+        words::the_code(),
+        words::code_lets_nobody_in(),
+        words::ask_for_new_code(),
     )
 }

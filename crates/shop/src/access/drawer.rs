@@ -1,5 +1,6 @@
 //! One drawer of the store's table, with entries of one type.
 
+use crate::phrases::access as words;
 use crate::trouble::{Trouble, TroubleKind};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -55,16 +56,16 @@ impl<'a> Drawer<'a> {
                 from,
                 to,
             };
-            let fault = |error| Trouble::of_record("who may use it", &error);
+            let fault = |error| Trouble::of_record(words::who_may_use_it(), &error);
             if self.store.change_access(wanted).map_err(fault)? {
                 return Ok(answer);
             }
         }
         Err(Trouble::new(
             TroubleKind::Away,
-            "who may use it",
-            "too many change the same at once",
-            "try again in a moment",
+            words::who_may_use_it(),
+            words::too_many_change(),
+            words::try_in_a_moment(),
         ))
     }
 
@@ -89,9 +90,9 @@ impl<'a> Drawer<'a> {
         serde_json::from_str(value).map_err(|error| {
             Trouble::new(
                 TroubleKind::Record,
-                format!("who may use it, {}", self.name),
-                format!("an entry cannot be read ({error})"),
-                "put that device out and let it join again, or take the PIN away and set a new one",
+                words::who_may_use_it_in(self.name),
+                words::entry_unreadable(error),
+                words::put_out_and_join(),
             )
         })
     }

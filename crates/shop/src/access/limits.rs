@@ -1,6 +1,7 @@
 //! For how long somebody who does nothing stays signed in.
 
 use super::Access;
+use crate::phrases::access as words;
 use crate::trouble::Trouble;
 use serde::{Deserialize, Serialize};
 
@@ -44,9 +45,9 @@ impl Access<'_> {
             .any(|minutes| !(1..=MOST).contains(minutes))
         {
             return Err(super::refused(
-                "the minutes",
-                "that is no time to stay signed in",
-                "write 1 to 720 minutes",
+                words::the_minutes(),
+                words::no_time_to_stay(),
+                words::write_minutes(),
             ));
         }
         self.drawer("limits").put("idle", &limits)

@@ -21,6 +21,7 @@ pub use device::{DeviceCard, Joined, Place};
 pub use limits::Limits;
 pub use opened::OpenedPage;
 pub use pin::{LONGEST_PIN, SHORTEST_PIN};
+pub(crate) use signed::LEFT;
 pub use signed::{Bound, LateFact, SignIn};
 
 use crate::trouble::{Trouble, TroubleKind};

@@ -1,6 +1,7 @@
 //! PINs: set, checked with counted tries, lifted.
 
 use super::{Access, refused};
+use crate::phrases::access as words;
 use crate::trouble::{Trouble, TroubleKind};
 use argon2::{Argon2, PasswordHasher, PasswordVerifier};
 use jiff::{Timestamp, ToSpan};
@@ -64,9 +65,9 @@ impl Access<'_> {
         self.drawer("pin").change(person, |stands: Option<Pin>| {
             if stands.is_some_and(|pin| pin.hash.is_some()) {
                 return Err(refused(
-                    "the PIN",
-                    "this person has a PIN already",
-                    "sign in with it; the owner can take it away if it is forgotten",
+                    words::the_pin(),
+                    words::has_a_pin(),
+                    words::sign_in_with_it(),
                 ));
             }
             let fresh = Pin {
@@ -143,9 +144,9 @@ impl Access<'_> {
         if tried.len() > LONGEST_PIN || !is(tried, &hash) {
             return Err(Trouble::new(
                 TroubleKind::Pin,
-                "the PIN",
-                "that is not the PIN",
-                "type it again; whoever forgot it asks the owner",
+                words::the_pin(),
+                words::not_the_pin(),
+                words::type_it_again(),
             ));
         }
         self.lift(person)
@@ -154,14 +155,14 @@ impl Access<'_> {
     fn has_to_wait(&self, until: Timestamp) -> Trouble {
         let seconds = until.duration_since(self.now).as_secs().max(1);
         let wait = match seconds {
-            1..=90 => format!("{seconds} seconds"),
-            _ => format!("{} minutes", (seconds + 59) / 60),
+            1..=90 => words::seconds(seconds),
+            _ => words::minutes((seconds + 59) / 60),
         };
         Trouble::new(
             TroubleKind::Pin,
-            "the PIN",
-            format!("it was wrong too often: wait {wait}"),
-            "the owner can lift that under Devices and people",
+            words::the_pin(),
+            words::wrong_too_often(wait),
+            words::owner_can_lift(),
         )
     }
 }
@@ -169,9 +170,9 @@ impl Access<'_> {
 fn no_pin() -> Trouble {
     Trouble::new(
         TroubleKind::Pin,
-        "the PIN",
-        "this person has no PIN yet",
-        "set one: pick the name under Who is it?",
+        words::the_pin(),
+        words::no_pin_yet(),
+        words::set_one(),
     )
 }
 
@@ -188,9 +189,9 @@ fn hashed(pin: &str) -> Result<String, Trouble> {
     hash.map(|hash| hash.to_string()).map_err(|error| {
         Trouble::new(
             TroubleKind::Record,
-            "the PIN",
-            format!("it could not be kept ({error})"),
-            "try again",
+            words::the_pin(),
+            words::could_not_be_kept(error),
+            words::try_again(),
         )
     })
 }
@@ -202,16 +203,16 @@ fn check_form(pin: &str) -> Result<(), Trouble> {
         || !digits.iter().all(u8::is_ascii_digit)
     {
         return Err(refused(
-            "the PIN",
-            "a PIN is 4 to 8 digits",
-            "type digits alone",
+            words::the_pin(),
+            words::pin_is_digits(),
+            words::digits_alone(),
         ));
     }
     if is_easy(&digits) {
         return Err(refused(
-            "the PIN",
-            "that PIN is one of the first that anybody tries",
-            "take one without a pattern and without a year",
+            words::the_pin(),
+            words::pin_too_easy(),
+            words::without_pattern(),
         ));
     }
     Ok(())

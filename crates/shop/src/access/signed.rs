@@ -2,6 +2,8 @@
 
 use super::device::{DeviceCard, Place};
 use super::{Access, secret};
+use crate::phrases::access as words;
+use crate::phrases::service as late;
 use crate::trouble::{Trouble, TroubleKind};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
@@ -32,6 +34,11 @@ pub struct Bound {
     /// Why it is late, if it is: the device was put out.
     pub late: Option<&'static str>,
 }
+
+// Why a fact is marked as late, as it is kept; it is said in what is spoken.
+const PUT_OUT: &str = "the device was put out";
+/// A person who had left the shop before their fact came.
+pub(crate) const LEFT: &str = "the person had left the shop";
 
 /// A fact that came after its device was put out or its person had left the shop: it is kept,
 /// and the owner looks at it.
@@ -154,7 +161,7 @@ impl Access<'_> {
         }
         Ok(Bound {
             device: card.name,
-            late: card.put_out_at.map(|_| "the device was put out"),
+            late: card.put_out_at.map(|_| PUT_OUT),
         })
     }
 
@@ -172,9 +179,9 @@ impl Access<'_> {
         if self.now.duration_since(signed.proved_at).as_mins() >= minutes {
             return Err(Trouble::new(
                 TroubleKind::Pin,
-                "the PIN",
-                "this is decided with the PIN",
-                "type your PIN",
+                words::the_pin(),
+                words::decided_with_pin(),
+                words::type_your_pin(),
             ));
         }
         Ok(())
@@ -208,6 +215,14 @@ impl Access<'_> {
     pub fn late_facts(&self) -> Result<Vec<(String, LateFact)>, Trouble> {
         let mut all: Vec<(String, LateFact)> = self.drawer("late").all()?;
         all.sort_by_key(|(_, fact)| fact.at);
+        for (_, fact) in &mut all {
+            let said = match fact.why.as_str() {
+                PUT_OUT => late::device_was_put_out(),
+                LEFT => late::person_had_left(),
+                _ => continue,
+            };
+            said.clone_into(&mut fact.why);
+        }
         Ok(all)
     }
 
@@ -253,7 +268,7 @@ impl Access<'_> {
         match card {
             Some(card) if card.put_out_at.is_none() => Ok(()),
             Some(_) => Err(put_out()),
-            None => Err(Trouble::not_found("there is no such device")),
+            None => Err(Trouble::not_found(words::no_such_device())),
         }
     }
 }
@@ -262,26 +277,26 @@ impl Access<'_> {
 pub(super) fn put_out() -> Trouble {
     Trouble::new(
         TroubleKind::SignIn,
-        "this device",
-        "it was put out",
-        "what was tapped on it before is still sent; ask at the desk to let it in again",
+        words::this_device(),
+        words::was_put_out(),
+        words::ask_to_be_let_in(),
     )
 }
 
 fn nobody() -> Trouble {
     Trouble::new(
         TroubleKind::SignIn,
-        "this device",
-        "nobody is signed in",
-        "pick your name and type your PIN",
+        words::this_device(),
+        words::nobody_signed_in(),
+        words::pick_your_name(),
     )
 }
 
 fn not_theirs() -> Trouble {
     Trouble::new(
         TroubleKind::Refused,
-        "who it was",
-        "this person was not signed in on this device",
-        "whoever did it signs in here and does it again",
+        words::who_it_was(),
+        words::not_signed_in_here(),
+        words::sign_in_and_do_again(),
     )
 }

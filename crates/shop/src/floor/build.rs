@@ -4,11 +4,14 @@ use super::calendar::Calendar;
 use super::left::{Around, Left, Phases, Source, left};
 use super::who::{ABLE, Able, TOLD, able, people, unique};
 use crate::odds_of::Learnt;
+use crate::phrases::floor as words;
+use crate::say::in_each::InEach;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
-use crate::view::{OrderRow, assigned, promised, rows_here};
+use crate::view::{OrderRow, assigned, promised, rows_here, stands};
+use phrases::Language;
 use record::Stream;
-use repair::{Order, OrderId, PersonId, StallId, StallIs, System};
+use repair::{Order, OrderId, PersonId, Place, StallId, StallIs, System};
 use stalls::{Does, Floor, Lift, Minute, Order as OnFloor, Running, Stall, Windows};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -20,9 +23,9 @@ pub struct Built {
     pub orders: Vec<Planned>,
     /// The people on the floor, by their place in it.
     pub people: Vec<PersonId>,
-    pub not_planned: Vec<NotPlanned>,
+    pub not_planned: Vec<LeftOut>,
     /// What keeps all of it from being planned: in words, with the page where it is told.
-    pub missing: Vec<String>,
+    pub missing: Vec<InEach>,
     /// What it follows from, but for the time that passes.
     pub news: String,
 }
@@ -49,13 +52,33 @@ pub struct NotPlanned {
     pub page: &'static str,
 }
 
+/// The same in every language.
+pub struct LeftOut {
+    pub number: u64,
+    vehicle: String,
+    why: InEach,
+    page: &'static str,
+}
+
+impl LeftOut {
+    /// As it is said in this language.
+    pub fn said(&self, language: Language) -> NotPlanned {
+        NotPlanned {
+            number: self.number,
+            vehicle: self.vehicle.clone(),
+            why: self.why.said(language).to_owned(),
+            page: self.page,
+        }
+    }
+}
+
 /// An order on its way to the floor.
 struct Coming {
     row: OrderRow,
     id: OrderId,
     promise: Option<Minute>,
     assigned: BTreeSet<PersonId>,
-    left: Result<Box<Phases>, (String, &'static str)>,
+    left: Result<Box<Phases>, (InEach, &'static str)>,
 }
 
 /// Builds the floor from the record.
@@ -71,7 +94,7 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
     let opening = match shop.hours(None) {
         Some(week) => calendar.windows(week).minus(&calendar.off(shop, None)),
         None => {
-            missing.push("no opening hours are told yet".to_owned());
+            missing.push(InEach::of(words::no_opening_hours));
             Windows::default()
         }
     };
@@ -85,13 +108,13 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
     let (people, on_floor) = people(snap, &calendar, &opening, &named);
     floor.people = on_floor;
     if floor.stalls.is_empty() {
-        missing.push("the shop has no stalls yet".to_owned());
+        missing.push(InEach::of(words::no_stalls));
     }
     if people.is_empty() {
-        missing.push("nobody of the shop works on vehicles".to_owned());
+        missing.push(InEach::of(words::nobody_works));
     }
     if missing.is_empty() && opening.end().is_none_or(|end| end <= now) {
-        missing.push("the shop is closed on all the days ahead".to_owned());
+        missing.push(InEach::of(words::closed_ahead));
     }
     let skills: Vec<&[System]> = people.iter().map(|person| shop.works_on(person)).collect();
     let mut built = Built {
@@ -150,7 +173,7 @@ fn coming(
             continue;
         };
         let order = world.order(&id)?;
-        let left = match known(snap, &id, &row)? {
+        let left = match known(snap, &id, &order)? {
             Some(why) => Err((why, "")),
             None => match left(&around, &order, &row)? {
                 Left::Nothing => continue,
@@ -175,13 +198,13 @@ fn assigned_to(order: &Order) -> BTreeSet<PersonId> {
 }
 
 /// What keeps anything from being known of an order.
-fn known(snap: &Snapshot<'_>, id: &OrderId, row: &OrderRow) -> Result<Option<String>, Trouble> {
+fn known(snap: &Snapshot<'_>, id: &OrderId, order: &Order) -> Result<Option<InEach>, Trouble> {
     let unread = snap.world().unread(&Stream::Order(id.clone()))?;
     if unread.is_some() {
-        return Ok(Some("a part of its record can't be read".to_owned()));
+        return Ok(Some(InEach::of(words::record_unread)));
     }
-    let away = row.place.as_deref() == Some("away");
-    Ok(away.then(|| "the vehicle is not here, and nobody told when it comes".to_owned()))
+    let away = stands(order) == Some(Place::Away);
+    Ok(away.then(|| InEach::of(words::not_here)))
 }
 
 impl Built {
@@ -245,21 +268,22 @@ impl Built {
     }
 
     /// What keeps the order that came last from being planned.
-    fn fault(&self, number: u64) -> Option<String> {
+    fn fault(&self, number: u64) -> Option<InEach> {
         if !self.missing.is_empty() {
             return None;
         }
         let start = format!("{number} ");
         let faults = self.floor.faults();
         let own = faults.iter().find(|fault| fault.place.starts_with(&start));
-        own.or(faults.first()).map(|fault| fault.what.clone())
+        own.or(faults.first())
+            .map(|fault| InEach::of(|| fault.what.as_str()))
     }
 
-    fn leave_out(&mut self, row: &OrderRow, stall: Option<usize>, why: String, page: &'static str) {
+    fn leave_out(&mut self, row: &OrderRow, stall: Option<usize>, why: InEach, page: &'static str) {
         if let Some(stall) = stall.filter(|_| !row.can_roll) {
             self.floor.stalls[stall].held = Some(name(row));
         }
-        self.not_planned.push(NotPlanned {
+        self.not_planned.push(LeftOut {
             number: row.number,
             vehicle: row.vehicle.clone(),
             why,
@@ -273,14 +297,14 @@ impl Built {
         snap: &Snapshot<'_>,
         one: &Coming,
         stall: Option<usize>,
-    ) -> Result<(OnFloor, Able), (String, &'static str)> {
+    ) -> Result<(OnFloor, Able), (InEach, &'static str)> {
         let left = one.left.as_ref().map_err(Clone::clone)?;
         if !one.row.can_roll && stall.is_none() {
             let why = match &one.row.stall {
-                Some(_) => "another vehicle is told to stand in its stall",
-                None => "it can't roll, and nobody told in which stall it stands",
+                Some(_) => InEach::of(words::another_in_its_stall),
+                None => InEach::of(words::stall_not_told),
             };
-            return Err((why.to_owned(), "#place"));
+            return Err((why, "#place"));
         }
         let able = able(snap, &self.people, &one.assigned, left.skill)?;
         let label = format!("{TOLD}{}", one.row.number);
@@ -325,7 +349,7 @@ fn news(one: &Coming, stall: Option<usize>) -> String {
             let at_it: Vec<&PersonId> = phases.at_it.iter().map(|one| &one.person).collect();
             format!("{} {:?} {at_it:?}", phases.news, phases.skill)
         }
-        Err((why, _)) => why.clone(),
+        Err((why, _)) => why.code().to_owned(),
     };
     format!(
         "|{} {:?} {stall:?} {:?} {left}",

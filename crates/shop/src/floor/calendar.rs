@@ -1,5 +1,7 @@
 //! The shop's days as minutes: opening hours, closed days, and who is away when.
 
+use crate::phrases::floor as words;
+use crate::say::dates;
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::TimeZone;
 use jiff::{Timestamp, ToSpan, ZonedDateTime};
@@ -64,12 +66,12 @@ impl Calendar {
         let zoned = self.zoned(minute);
         let date = zoned.date();
         let days = self.today.until(date).map_or(0, |span| span.get_days());
-        let form = match days {
-            0 => "%H:%M",
-            1..=6 => "%a %H:%M",
-            _ => "%a %-d %b %H:%M",
-        };
-        zoned.strftime(form).to_string()
+        let hour = zoned.strftime("%H:%M");
+        match days {
+            0 => hour.to_string(),
+            1..=6 => words::day_hour(dates::short_weekday(date), hour),
+            _ => words::day_hour(dates::day(date), hour),
+        }
     }
 
     /// For a program: local, with its offset.

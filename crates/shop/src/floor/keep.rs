@@ -1,5 +1,6 @@
 //! What to move so that a promise that slips is kept, and what that costs the others.
 
+use super::left::named;
 use super::who::{ABLE, TOLD};
 use super::{PLANS, SEED, SLIPS};
 use stalls::{Ask, Does, Floor, Plan, Promise, Say};
@@ -33,8 +34,30 @@ const MOST_SAID: usize = 4;
 /// So much more than the others a promise weighs that is to be kept.
 const WEIGHT: i64 = 50;
 
+/// The same, before it is said in any language.
+pub struct Found {
+    told: ToKeep,
+    /// The plan that keeps it.
+    plan: Option<Plan>,
+}
+
+impl Found {
+    /// In what is spoken, as it differs from the plan that is followed.
+    pub fn said(&self, before: &Plan, say: Say<'_>) -> ToKeep {
+        let mut told = self.told.clone();
+        if let Some(plan) = &self.plan {
+            let changes = named(plan).changes_from(&named(before), say).into_iter();
+            told.changes = changes
+                .map(|change| change.sentence)
+                .take(MOST_SAID)
+                .collect();
+        }
+        told
+    }
+}
+
 /// What would keep each promise that slips.
-pub fn to_keep(plan: &Plan, promises: &[Promise], ask: &Ask, say: Say<'_>) -> Vec<ToKeep> {
+pub fn to_keep(plan: &Plan, promises: &[Promise], ask: &Ask) -> Vec<Found> {
     let mut slipping: Vec<(f64, usize)> = promises
         .iter()
         .filter_map(|promise| Some((promise.chance?, promise.order)))
@@ -44,19 +67,12 @@ pub fn to_keep(plan: &Plan, promises: &[Promise], ask: &Ask, say: Say<'_>) -> Ve
     slipping
         .into_iter()
         .take(MOST)
-        .map(|(chance, order)| one(plan, promises, order, chance, ask, say))
+        .map(|(chance, order)| one(plan, promises, order, chance, ask))
         .collect()
 }
 
 /// With this promise first, and whoever can put in place of whoever was told.
-fn one(
-    plan: &Plan,
-    promises: &[Promise],
-    order: usize,
-    chance: f64,
-    ask: &Ask,
-    say: Say<'_>,
-) -> ToKeep {
+fn one(plan: &Plan, promises: &[Promise], order: usize, chance: f64, ask: &Ask) -> Found {
     let mut told = ToKeep {
         order,
         chance: (chance, chance),
@@ -78,16 +94,14 @@ fn one(
         }
     }
     let Some((_, kept)) = best else {
-        return told;
+        return Found { told, plan: None };
     };
     told.chance.1 = kept.chance;
-    let changes = kept.plan.changes_from(plan, say).into_iter();
-    told.changes = changes
-        .map(|change| change.sentence)
-        .take(MOST_SAID)
-        .collect();
     told.others = worse(&plan.floor, order, promises, &kept.seen);
-    told
+    Found {
+        told,
+        plan: Some(kept.plan),
+    }
 }
 
 /// Another plan, with how often it keeps the promise.

@@ -5,7 +5,10 @@ use super::spread::{sorted, triangle};
 use super::waits::{Waits, asks, waits};
 use super::worked::{Worked, minutes, worked};
 use crate::odds_of::Learnt;
+use crate::phrases::floor as words;
 use crate::planning::{OrderMap, map_of_order, on_map_of, to_roll_from};
+use crate::say::figures;
+use crate::say::in_each::InEach;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::OrderRow;
@@ -16,7 +19,9 @@ use repair::price::Charge;
 use repair::{Fact, Order, StallNeeded, System, papers};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
-use stalls::{Does, Minute, Phase, Spread, StallNeed, Takes, Wait, WaitsFor, Windows, Work};
+use stalls::{
+    Does, Floor, Minute, Phase, Plan, Spread, StallNeed, Takes, Wait, WaitsFor, Windows, Work,
+};
 
 /// Where the minutes of an order come from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,12 +48,12 @@ impl Source {
 
 /// What is left of an order.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Left {
+pub(crate) enum Left {
     /// Nothing: it can be collected.
     Nothing,
     Phases(Box<Phases>),
     /// It can't be planned: why, and the page where that is told.
-    Unknown(String, &'static str),
+    Unknown(InEach, &'static str),
 }
 
 /// The phases that are left.
@@ -132,6 +137,38 @@ fn is_done(order: &Order, row: &OrderRow) -> bool {
     }
 }
 
+// What the program itself calls a phase on the floor, whatever is spoken: one plan is kept for all.
+const THE_ANSWER: &str = "the customer's answer";
+const TAKE_APART: &str = "take apart";
+const PUT_TOGETHER: &str = "put together";
+const WORK: &str = "work";
+
+/// The same plan with its phases called what they are called in what is spoken.
+pub fn named(plan: &Plan) -> Plan {
+    let mut plan = plan.clone();
+    name_phases(&mut plan.floor);
+    plan
+}
+
+fn name_phases(floor: &mut Floor) {
+    let phases = floor.orders.iter_mut().flat_map(|order| &mut order.phases);
+    for phase in phases {
+        let own = match &phase.does {
+            Does::Work(_) => true,
+            Does::Wait(wait) => wait.waits_for == WaitsFor::Consent,
+        };
+        let name = match phase.what.as_str() {
+            _ if !own => continue,
+            THE_ANSWER => words::the_customers_answer(),
+            TAKE_APART => words::take_apart(),
+            PUT_TOGETHER => words::put_together(),
+            WORK => words::work(),
+            _ => continue,
+        };
+        name.clone_into(&mut phase.what);
+    }
+}
+
 /// First the answer, then what comes off, what is waited for, and what is put together again.
 fn phases(to_do: &ToDo, asks: Option<Spread>, waits: Waits, rolls: bool) -> Vec<Phase> {
     let wait = |waits_for, what: String, comes, rolls| Phase {
@@ -155,24 +192,19 @@ fn phases(to_do: &ToDo, asks: Option<Spread>, waits: Waits, rolls: bool) -> Vec<
     };
     let mut out = Vec::new();
     if let Some(comes) = asks {
-        out.push(wait(
-            WaitsFor::Consent,
-            "the customer's answer".to_owned(),
-            comes,
-            rolls,
-        ));
+        out.push(wait(WaitsFor::Consent, THE_ANSWER.to_owned(), comes, rolls));
     }
     let mut rolls = rolls;
     if let Some((minutes, still_rolls)) = to_do.off {
         rolls = rolls && still_rolls;
-        out.push(work("take apart", minutes, rolls));
+        out.push(work(TAKE_APART, minutes, rolls));
     }
     for (waits_for, what, comes) in waits {
         out.push(wait(waits_for, what, comes, rolls));
     }
     let what = match (to_do.source, to_do.off) {
-        (Source::Plan, _) => "put together",
-        _ => "work",
+        (Source::Plan, _) => PUT_TOGETHER,
+        _ => WORK,
     };
     out.push(work(what, to_do.back, true));
     out
@@ -185,7 +217,7 @@ fn to_do(
     order: &Order,
     row: &OrderRow,
     all: &[Worked],
-) -> Result<Result<ToDo, String>, Trouble> {
+) -> Result<Result<ToDo, InEach>, Trouble> {
     if let Some(told) = repair::work_left(order) {
         let since: Vec<Worked> = worked(order, told.told_at, around.snap.now());
         return Ok(told_left(around, order, &told, minutes(&since)));
@@ -196,24 +228,22 @@ fn to_do(
     Ok(priced(around, order, minutes(all)))
 }
 
-const NO_MINUTES: &str = "no minutes: nobody told how long the work takes";
-
 fn told_left(
     around: &Around<'_>,
     order: &Order,
     told: &repair::WorkLeft,
     worked: i64,
-) -> Result<ToDo, String> {
+) -> Result<ToDo, InEach> {
     let whole = |minutes: Decimal| minutes.ceil().to_i64().unwrap_or(i64::MAX);
     let left = whole(told.minutes).saturating_sub(worked);
     let most = told
         .range
         .map(|(_, most)| whole(most).saturating_sub(worked));
     if left.max(most.unwrap_or(left)) <= 0 || left > LONGEST {
-        return Err(format!(
-            "no minutes: the {} that were told are worked",
-            told.minutes.normalize()
-        ));
+        let minutes = told.minutes.normalize();
+        return Err(InEach::of(|| {
+            words::told_minutes_worked(figures(&minutes.to_string()))
+        }));
     }
     let minutes = match told.range {
         Some((least, most)) => {
@@ -296,7 +326,7 @@ fn still_rolls(on: &OrderMap, off: &[plan::Planned]) -> bool {
 }
 
 /// The hours of work on the price that are not worked yet.
-fn priced(around: &Around<'_>, order: &Order, worked: i64) -> Result<ToDo, String> {
+fn priced(around: &Around<'_>, order: &Order, worked: i64) -> Result<ToDo, InEach> {
     let price = papers::price(order);
     let entries = price.iter().flat_map(papers::Price::all);
     let hours = entries
@@ -309,14 +339,14 @@ fn priced(around: &Around<'_>, order: &Order, worked: i64) -> Result<ToDo, Strin
         .and_then(|minutes| minutes.ceil().to_i64())
         .unwrap_or(0);
     if given <= 0 || given > LONGEST {
-        return Err(NO_MINUTES.to_owned());
+        return Err(InEach::of(words::no_minutes));
     }
     let left = given - worked;
     if left <= 0 {
-        return Err(format!(
-            "no minutes: the {} hours on the price are worked",
-            hours.normalize()
-        ));
+        let hours = hours.normalize();
+        return Err(InEach::of(|| {
+            words::priced_hours_worked(figures(&hours.to_string()))
+        }));
     }
     Ok(ToDo {
         off: None,

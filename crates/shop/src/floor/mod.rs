@@ -23,6 +23,7 @@ use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use build::{Built, build};
 use jiff::Timestamp;
+use phrases::{Language, speaking};
 use repair::PersonId;
 use stalls::{Ask, Fault, Minute, Outlook, Plan, Policy, Promise, Windows};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -48,7 +49,7 @@ pub struct DayPlan {
     pub promises: Vec<Promise>,
     /// What to move so that promises that slip are kept.
     pub to_keep: Vec<ToKeep>,
-    outlook: Outlook,
+    outlook: Arc<Outlook>,
 }
 
 /// What came of planning.
@@ -66,7 +67,8 @@ pub struct Days {
 struct Kept {
     /// Where the log stood and what the clock showed when it was looked at last.
     looked: Option<(u64, Timestamp)>,
-    days: Option<Arc<Days>>,
+    /// The same in every language, in the sequence of [`Language::ALL`].
+    days: Option<[Arc<Days>; Language::ALL.len()]>,
     news: String,
 }
 
@@ -84,20 +86,28 @@ pub fn days(snap: &Snapshot<'_>) -> Result<Arc<Days>, Trouble> {
     if kept.looked == Some(looked)
         && let Some(days) = &kept.days
     {
-        return Ok(Arc::clone(days));
+        return Ok(in_what_is_spoken(days));
     }
     let built = build(snap)?;
-    let days = match &kept.days {
-        Some(days) if kept.news == built.news && !passed_by(days, &built) => Arc::clone(days),
+    let days = match kept.days.take() {
+        Some(days) if kept.news == built.news && !passed_by(&days[0], &built) => days,
         before => {
-            let before = before.as_ref().and_then(|days| days.plan.clone());
+            let before = before.and_then(|[days, ..]| days.plan.clone());
             kept.news.clone_from(&built.news);
-            Arc::new(made(built, before.as_deref()))
+            made(built, before.as_deref())
         }
     };
     kept.looked = Some(looked);
-    kept.days = Some(Arc::clone(&days));
-    Ok(days)
+    let spoken = in_what_is_spoken(&days);
+    kept.days = Some(days);
+    Ok(spoken)
+}
+
+fn in_what_is_spoken(days: &[Arc<Days>; Language::ALL.len()]) -> Arc<Days> {
+    let nth = Language::ALL
+        .iter()
+        .position(|one| *one == phrases::spoken());
+    Arc::clone(&days[nth.unwrap_or_default()])
 }
 
 fn minute(at: Timestamp) -> Timestamp {
@@ -124,23 +134,28 @@ fn passed_by(days: &Days, built: &Built) -> bool {
         )
 }
 
-fn made(built: Built, before: Option<&DayPlan>) -> Days {
-    let mut days = Days {
-        plan: None,
-        not_planned: built.not_planned,
-        missing: built.missing,
+/// One plan, said in every language.
+fn made(built: Built, before: Option<&DayPlan>) -> [Arc<Days>; Language::ALL.len()] {
+    let told = |more: &[Fault]| {
+        Language::ALL.map(|language| {
+            let missing = built.missing.iter();
+            let missing = missing.map(|missing| missing.said(language).to_owned());
+            let not_planned = built.not_planned.iter();
+            Days {
+                plan: None,
+                not_planned: not_planned.map(|one| one.said(language)).collect(),
+                missing: missing.chain(more.iter().map(Fault::to_string)).collect(),
+            }
+        })
     };
-    if !days.missing.is_empty() || built.floor.orders.is_empty() {
-        return days;
+    if !built.missing.is_empty() || built.floor.orders.is_empty() {
+        return told(&[]).map(Arc::new);
     }
     let same_day = |before: &&DayPlan| before.calendar.time(0) == built.calendar.time(0);
     let previous = before.filter(same_day).map(|before| &before.plan);
     let mut plan = match stalls::plan(&built.floor, previous, SEED, &mut |seen| seen < PLANS) {
         Ok(plan) => plan,
-        Err(faults) => {
-            days.missing.extend(faults.iter().map(Fault::to_string));
-            return days;
-        }
+        Err(faults) => return told(&faults).map(Arc::new),
     };
     // What nothing but the moment sets apart is said once.
     plan.placed
@@ -148,23 +163,29 @@ fn made(built: Built, before: Option<&DayPlan>) -> Days {
     let ask = Ask::default();
     let outlook = match stalls::outlook(&plan.floor, Policy::Plan(&plan), &ask) {
         Ok(outlook) => outlook,
-        Err(faults) => {
-            days.missing.extend(faults.iter().map(Fault::to_string));
-            return days;
-        }
+        Err(faults) => return told(&faults).map(Arc::new),
     };
     let promises = stalls::promises_of(&plan.floor, &outlook, &ask);
-    let to_keep = keep::to_keep(&plan, &promises, &ask, &|minute| built.calendar.say(minute));
-    days.plan = Some(Arc::new(DayPlan {
-        plan,
-        calendar: built.calendar,
-        orders: built.orders,
-        people: built.people,
-        promises,
-        to_keep,
-        outlook,
-    }));
-    days
+    let to_keep = keep::to_keep(&plan, &promises, &ask);
+    let outlook = Arc::new(outlook);
+    let mut days = told(&[]);
+    for (language, days) in Language::ALL.into_iter().zip(&mut days) {
+        let plan = speaking(language, || {
+            let say = |minute| built.calendar.say(minute);
+            let to_keep = to_keep.iter().map(|keep| keep.said(&plan, &say));
+            DayPlan {
+                to_keep: to_keep.collect(),
+                plan: left::named(&plan),
+                calendar: built.calendar.clone(),
+                orders: built.orders.clone(),
+                people: built.people.clone(),
+                promises: promises.clone(),
+                outlook: Arc::clone(&outlook),
+            }
+        });
+        days.plan = Some(Arc::new(plan));
+    }
+    days.map(Arc::new)
 }
 
 /// A time to promise, and how often it is kept.

@@ -1,6 +1,8 @@
 //! What an order waits for, and when it comes.
 
 use super::left::Around;
+use crate::phrases::floor as words;
+use crate::say::in_each::InEach;
 use crate::say::{Names, day_words};
 use crate::view::{must_ask, parts, sublets};
 use jiff::civil::Date;
@@ -12,17 +14,16 @@ use stalls::{Spread, WaitsFor};
 /// What is on its way or away, each with when it comes.
 pub type Waits = Vec<(WaitsFor, String, Spread)>;
 
-pub fn waits(around: &Around<'_>, order: &Order) -> Result<Waits, (String, &'static str)> {
+pub fn waits(around: &Around<'_>, order: &Order) -> Result<Waits, (InEach, &'static str)> {
     let names = Names::of(around.snap, around.snap.world(), order);
     let rules = around.snap.rules();
-    let comes = |what: &str, due: Option<&String>| -> Result<Spread, (String, &'static str)> {
+    let comes = |what: &str, due: Option<&String>| -> Result<Spread, (InEach, &'static str)> {
         let Some(day) = due.and_then(|due| due.parse::<Date>().ok()) else {
-            return Err((format!("no day was told for {what}"), "parts"));
+            return Err((InEach::of(|| words::no_day_told(what)), "parts"));
         };
         let spread = around.comes_on(day).filter(|_| day >= rules.today());
         spread.ok_or_else(|| {
-            let day = day_words(&day.to_string());
-            let why = format!("{what} was due on {day} and is not here: no new day was told");
+            let why = InEach::of(|| words::was_due(what, day_words(&day.to_string())));
             (why, "parts")
         })
     };
@@ -46,14 +47,14 @@ pub fn waits(around: &Around<'_>, order: &Order) -> Result<Waits, (String, &'sta
 }
 
 /// When the customer answers, where somebody has to be asked.
-pub fn asks(around: &Around<'_>, order: &Order) -> Result<Option<Spread>, String> {
+pub fn asks(around: &Around<'_>, order: &Order) -> Result<Option<Spread>, InEach> {
     if !must_ask(order, &around.snap.rules()) {
         return Ok(None);
     }
     let due = repair::answer_due(order).map(|at| around.calendar.minute(at));
     match due {
         Some(due) if due > around.now => Ok(Some(Spread::sure(due))),
-        Some(_) => Err("the answer was due and did not come: nobody told when it comes".to_owned()),
-        None => Err("it waits for a yes, and nobody told when the answer comes".to_owned()),
+        Some(_) => Err(InEach::of(words::answer_did_not_come)),
+        None => Err(InEach::of(words::waits_for_a_yes)),
     }
 }

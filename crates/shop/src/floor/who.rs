@@ -1,8 +1,10 @@
 //! Who works on vehicles, when, and who can do an order's work.
 
 use super::calendar::Calendar;
+use crate::phrases::floor as words;
+use crate::say::in_each::InEach;
+use crate::say::system_name;
 use crate::snapshot::Snapshot;
-use record::v1::codes::SystemForm;
 use repair::{PersonId, Role, System};
 use stalls::{Person, Windows};
 use std::collections::BTreeSet;
@@ -77,7 +79,7 @@ pub fn able(
     people: &[PersonId],
     assigned: &BTreeSet<PersonId>,
     skill: Option<System>,
-) -> Result<Able, (String, &'static str)> {
+) -> Result<Able, (InEach, &'static str)> {
     let shop = &snap.world().shop;
     let known = shop.people();
     let told = |person: &PersonId| assigned.contains(person);
@@ -97,23 +99,16 @@ pub fn able(
         return Ok(able);
     }
     let Some(skill) = skill else {
-        return Err((
-            "nobody can do it: only who learns is here".to_owned(),
-            "#place",
-        ));
+        return Err((InEach::of(words::only_who_learns), "#place"));
     };
-    let word = SystemForm::word(skill).replace('-', " ");
     let names: Vec<String> = people
         .iter()
         .filter(|person| told(person))
         .filter_map(|person| Some(snap.texts().text(known.get(person)?.0)))
         .collect();
     let why = match names.is_empty() {
-        true => format!("nobody is told to know {word}"),
-        false => format!(
-            "{} is to do it and is not told to know {word}",
-            names.join(", ")
-        ),
+        true => InEach::of(|| words::nobody_knows(system_name(skill))),
+        false => InEach::of(|| words::told_does_not_know(names.join(", "), system_name(skill))),
     };
     Err((why, "promise"))
 }

@@ -1,13 +1,15 @@
 //! What one finished order says, read once and kept at hand.
 
 use crate::odds_of::{given_and_came_to, joints_of, stages_of};
+use crate::phrases::history as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::{Finished, vehicle_of};
 use odds::{Done, Given};
-use record::v1::codes::SystemForm;
 use repair::price::Payer;
-use repair::{Account, Fact, ItemId, LineText, Order, OrderId, PartStep, System, Words, papers};
+use repair::{
+    Account, Fact, ItemId, LineText, Order, OrderId, PartStep, SnagIs, System, Words, papers,
+};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -21,14 +23,55 @@ pub(super) struct OrderPast {
     /// By size and metal: pieces that came out, and pieces that brought a snag.
     pub pieces: Vec<(Joint, u32, u32)>,
     /// What differs from now on, or was sent back: what it is of, and how.
-    pub differed: Vec<(String, String)>,
+    pub differed: Vec<(String, How)>,
     /// Why it is a comeback, and after which order; nothing where it is none.
-    pub comeback: Option<(String, Option<u64>)>,
+    pub comeback: Option<(Cause, Option<u64>)>,
     pub quote: Option<Given>,
     /// Declined work, and the order on which it came back.
     pub declined: Vec<(String, Option<u64>)>,
     /// By person and thing: who else looked on or checked it.
     pub did: BTreeMap<(String, String), BTreeSet<String>>,
+}
+
+/// How a part differed.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum How {
+    /// In words.
+    Told(String),
+    /// It was sent back; why.
+    SentBack(Option<String>),
+}
+
+impl How {
+    /// In what is spoken.
+    pub fn said(&self) -> String {
+        match self {
+            Self::Told(how) => how.clone(),
+            Self::SentBack(Some(why)) => words::sent_back_why(why),
+            Self::SentBack(None) => words::sent_back().to_owned(),
+        }
+    }
+}
+
+/// Why work came back.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Cause {
+    About(System),
+    Snag(SnagIs),
+    Told(String),
+    NotTold,
+}
+
+impl Cause {
+    /// In what is spoken.
+    pub fn said(&self) -> String {
+        match self {
+            Self::About(system) => crate::say::system_name(*system).to_owned(),
+            Self::Snag(snag) => words::something(crate::say::snag_name(*snag)),
+            Self::Told(cause) => cause.clone(),
+            Self::NotTold => words::no_cause_told().to_owned(),
+        }
+    }
 }
 
 /// A size in a metal.
@@ -192,7 +235,7 @@ fn differed(
     snap: &Snapshot<'_>,
     order: &Order,
     label: &dyn Fn(&ItemId) -> String,
-) -> Vec<(String, String)> {
+) -> Vec<(String, How)> {
     let mut parts: BTreeMap<_, Words> = BTreeMap::new();
     let mut out = Vec::new();
     for (_, filed) in order.beside_moves() {
@@ -211,7 +254,7 @@ fn differed(
                 let size = size.as_ref().map(|size| size.as_str().to_owned());
                 let said = snap.texts().text_of(*words);
                 let how: Vec<String> = [size, said].into_iter().flatten().collect();
-                out.push((label(item), how.join(", ")));
+                out.push((label(item), How::Told(how.join(", "))));
             }
             Fact::PartStepped {
                 part,
@@ -221,9 +264,7 @@ fn differed(
             } => {
                 let name = parts.get(part).map(|label| snap.texts().text(*label));
                 let why = snap.texts().text_of(*words);
-                let why =
-                    why.map_or_else(|| "sent back".to_owned(), |why| format!("sent back: {why}"));
-                out.push((name.unwrap_or_default(), why));
+                out.push((name.unwrap_or_default(), How::SentBack(why)));
             }
             _ => {}
         }
@@ -232,7 +273,7 @@ fn differed(
 }
 
 /// A line that the shop or its supplier pays for is work that came back.
-fn comeback(snap: &Snapshot<'_>, order: &Order, visits: &Visits) -> Option<(String, Option<u64>)> {
+fn comeback(snap: &Snapshot<'_>, order: &Order, visits: &Visits) -> Option<(Cause, Option<u64>)> {
     let lines = papers::lines(order);
     let line = lines.iter().find(|line| line.payer != Payer::Customer)?;
     let cause = order
@@ -261,12 +302,10 @@ fn comeback(snap: &Snapshot<'_>, order: &Order, visits: &Visits) -> Option<(Stri
             _ => None,
         });
     let cause = match (about, snag, cause) {
-        (Some(system), ..) if system != System::Unknown => {
-            SystemForm::word(system).replace('-', " ")
-        }
-        (_, Some(snag), _) => format!("something {}", crate::say::snag_name(snag)),
-        (.., Some(cause)) if !cause.trim().is_empty() => cause.trim().to_owned(),
-        _ => "no cause told".to_owned(),
+        (Some(system), ..) if system != System::Unknown => Cause::About(system),
+        (_, Some(snag), _) => Cause::Snag(snag),
+        (.., Some(cause)) if !cause.trim().is_empty() => Cause::Told(cause.trim().to_owned()),
+        _ => Cause::NotTold,
     };
     Some((cause, visits.before))
 }

@@ -3,6 +3,8 @@
 use super::figures::{FEW, FEW_PIECES, share, spread};
 use super::order::{Joint, OrderPast};
 use super::{Figure, Part};
+use crate::phrases::history as words;
+use crate::say::{dates, figures};
 use crate::snapshot::Snapshot;
 use repair::PersonId;
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,13 +23,16 @@ impl Times {
     fn figure(&self, name: String) -> Figure {
         let many = self.ratios.len();
         let spread = spread(&self.ratios);
-        let stages = counted(many, "timed stage", "timed stages");
+        let stages = words::timed_stages(many);
         let (words, short) = match spread {
-            Some((low, middle, high)) => (
-                format!("{middle:.1} × the book; 8 of 10 from {low:.1} to {high:.1}; {stages}"),
-                format!("{middle:.1} × book"),
-            ),
-            None => (format!("{stages}: too few to tell"), String::new()),
+            Some((low, middle, high)) => {
+                let [low, middle, high] = [low, middle, high].map(tenths);
+                (
+                    words::times_the_book(&middle, low, high, stages),
+                    words::times_book_short(middle),
+                )
+            }
+            None => (words::too_few(stages), String::new()),
         };
         Figure {
             name,
@@ -63,21 +68,18 @@ fn time_part(id: &'static str, title: &'static str, figures: Vec<Figure>) -> Par
     Part {
         id,
         title,
-        about: "How long stages took for each minute of the book, pauses left out. The dot is the middle, the line where 8 of 10 lie.",
-        scale: "times the book",
-        mark: Some((1.0, "the book")),
+        about: words::about_times(),
+        scale: words::scale_book(),
+        mark: Some((1.0, words::the_book())),
         figures,
     }
 }
 
 pub(super) fn by_stage(orders: &Orders) -> Part {
-    let times = times(orders, |_, stage| Some(crate::say::capital(&stage.kind)));
-    let figures = times.iter().map(|(name, of)| of.figure(name.clone()));
-    time_part(
-        "stages",
-        "Time against the book, by stage",
-        figures.collect(),
-    )
+    let times = times(orders, |_, stage| Some(stage.kind.clone()));
+    let name = |code: &String| crate::say::capital(&stage_words(code));
+    let figures = times.iter().map(|(code, of)| of.figure(name(code)));
+    time_part("stages", words::by_stage(), figures.collect())
 }
 
 /// By person; for who answers for the shop alone.
@@ -89,11 +91,7 @@ pub(super) fn by_person(snap: &Snapshot<'_>, orders: &Orders) -> Part {
         known.map_or_else(|| person.clone(), |(name, _)| snap.texts().text(*name))
     };
     let figures = times.iter().map(|(person, of)| of.figure(name(person)));
-    time_part(
-        "people",
-        "Time against the book, by person",
-        figures.collect(),
-    )
+    time_part("people", words::by_person(), figures.collect())
 }
 
 pub(super) fn by_month(orders: &Orders) -> Part {
@@ -102,11 +100,7 @@ pub(super) fn by_month(orders: &Orders) -> Part {
         .iter()
         .rev()
         .map(|(month, of)| of.figure(month_words(month)));
-    time_part(
-        "months",
-        "Time against the book, by month",
-        figures.collect(),
-    )
+    time_part("months", words::by_month(), figures.collect())
 }
 
 pub(super) fn snags(orders: &Orders) -> Part {
@@ -124,13 +118,10 @@ pub(super) fn snags(orders: &Orders) -> Part {
         let spread = share(found, out);
         let (words, short) = match spread {
             Some((low, _, high)) => (
-                format!("{found} of {out} snapped, stuck or stripped; in the long run {low:.0} to {high:.0} in 100"),
-                format!("{found} of {out}"),
+                words::snags_in_hundred(found, out, format!("{low:.0}"), format!("{high:.0}")),
+                words::some_of(found, out),
             ),
-            None => (
-                format!("{found} of {out}: too few to tell, from {FEW_PIECES} on it can be said"),
-                String::new(),
-            ),
+            None => (words::snags_too_few(found, out, FEW_PIECES), String::new()),
         };
         Figure {
             name: joint_words(joint),
@@ -142,9 +133,9 @@ pub(super) fn snags(orders: &Orders) -> Part {
     });
     Part {
         id: "snags",
-        title: "Snags by size and metal",
-        about: "Of the fasteners that came out, how many brought a snag. The line is where the share lies 8 times in 10.",
-        scale: "in 100 that come out",
+        title: words::snags_by_size(),
+        about: words::about_snags(),
+        scale: words::scale_hundred(),
         mark: None,
         figures: figures.collect(),
     }
@@ -152,29 +143,29 @@ pub(super) fn snags(orders: &Orders) -> Part {
 
 fn joint_words(joint: &Joint) -> String {
     match &joint.metal {
-        Some(metal) => format!("{} in {metal}", joint.size),
-        None => format!("{}, metal not told", joint.size),
+        Some(metal) => words::size_in_metal(&joint.size, metal),
+        None => words::metal_not_told(&joint.size),
     }
 }
 
 pub(super) fn differed(orders: &Orders) -> Part {
-    let mut all: BTreeMap<&str, (BTreeSet<&str>, BTreeSet<u64>, usize)> = BTreeMap::new();
+    let mut all: BTreeMap<&str, (BTreeSet<String>, BTreeSet<u64>, usize)> = BTreeMap::new();
     for order in orders {
         for (name, how) in &order.differed {
             let of = all.entry(name).or_default();
-            of.0.extend(Some(how.as_str()).filter(|how| !how.is_empty()));
+            of.0.extend(Some(how.said()).filter(|how| !how.is_empty()));
             of.1.insert(order.number);
             of.2 += 1;
         }
     }
     let figures = all.into_iter().map(|(name, (how, orders, times))| {
-        let how: Vec<&str> = how.into_iter().collect();
-        let times = counted(times, "time", "times");
+        let how: Vec<String> = how.into_iter().collect();
+        let times = words::times(times);
         Figure {
             name: crate::say::capital(name),
             words: match how.is_empty() {
                 true => times,
-                false => format!("{times}: {}", how.join("; ")),
+                false => words::times_and_how(times, how.join("; ")),
             },
             orders: newest_first(&orders),
             ..Figure::default()
@@ -182,32 +173,32 @@ pub(super) fn differed(orders: &Orders) -> Part {
     });
     Part {
         id: "parts",
-        title: "Parts that differed",
-        about: "What is no longer as the maker fitted it, and parts that were sent back.",
+        title: words::parts_that_differed(),
+        about: words::about_parts(),
         figures: figures.collect(),
         ..Part::default()
     }
 }
 
 pub(super) fn comebacks(orders: &Orders) -> Part {
-    let mut all: BTreeMap<&str, (BTreeSet<u64>, BTreeSet<u64>)> = BTreeMap::new();
+    let mut all: BTreeMap<String, (BTreeSet<u64>, BTreeSet<u64>)> = BTreeMap::new();
     for order in orders {
         if let Some((cause, before)) = &order.comeback {
-            let of = all.entry(cause).or_default();
+            let of = all.entry(cause.said()).or_default();
             of.0.insert(order.number);
             of.1.extend(before);
         }
     }
     let many = orders.len();
     let figures = all.into_iter().map(|(cause, (came, before))| {
-        let words = format!("{} of {many}", counted(came.len(), "order", "orders"));
+        let of = words::orders_of(came.len(), many);
         let words = match many < FEW {
-            true => format!("{words}: too few to tell how often"),
-            false => words,
+            true => words::too_few_how_often(of),
+            false => of,
         };
         let both: BTreeSet<u64> = came.union(&before).copied().collect();
         Figure {
-            name: crate::say::capital(cause),
+            name: crate::say::capital(&cause),
             words,
             orders: newest_first(&both),
             ..Figure::default()
@@ -215,8 +206,8 @@ pub(super) fn comebacks(orders: &Orders) -> Part {
     });
     Part {
         id: "comebacks",
-        title: "Comebacks by cause",
-        about: "Orders with a line that warranty or goodwill pays, with the visit before.",
+        title: words::comebacks_by_cause(),
+        about: words::about_comebacks(),
         figures: figures.collect(),
         ..Part::default()
     }
@@ -243,31 +234,37 @@ pub(super) fn quotes(orders: &Orders) -> Part {
             of.2.insert(order.number);
         }
     }
-    let figures = months.into_iter().rev().map(|(month, (ratios, under, orders))| {
-        let many = ratios.len();
-        let spread = spread(&ratios);
-        let kept = format!("{under} of {many} stayed under what was said to cover it 9 times in 10");
-        let (words, short) = match spread {
-            Some((low, middle, high)) => (
-                format!("{middle:.2} × the middle that was quoted; 8 of 10 from {low:.2} to {high:.2}; {kept}"),
-                format!("{middle:.2} × quoted"),
-            ),
-            None => (format!("{kept}: too few to tell"), String::new()),
-        };
-        Figure {
-            name: month_words(month),
-            words,
-            short,
-            spread,
-            orders: newest_first(&orders),
-        }
-    });
+    let figures = months
+        .into_iter()
+        .rev()
+        .map(|(month, (ratios, under, orders))| {
+            let many = ratios.len();
+            let spread = spread(&ratios);
+            let kept = words::stayed_under(under, many);
+            let (words, short) = match spread {
+                Some((low, middle, high)) => {
+                    let [low, middle, high] = [low, middle, high].map(hundredths);
+                    (
+                        words::times_the_middle(&middle, low, high, kept),
+                        words::times_quoted_short(middle),
+                    )
+                }
+                None => (words::too_few(kept), String::new()),
+            };
+            Figure {
+                name: month_words(month),
+                words,
+                short,
+                spread,
+                orders: newest_first(&orders),
+            }
+        });
     Part {
         id: "quotes",
-        title: "Quotes against what it came to",
-        about: "The first estimate that was given with its odds, by what the order came to.",
-        scale: "times the middle that was quoted",
-        mark: Some((1.0, "as quoted")),
+        title: words::quotes_against(),
+        about: words::about_quotes(),
+        scale: words::scale_quoted(),
+        mark: Some((1.0, words::as_quoted())),
         figures: figures.collect(),
     }
 }
@@ -284,15 +281,12 @@ pub(super) fn declined(orders: &Orders) -> Part {
         }
     }
     let figures = all.into_iter().map(|(name, (times, came, orders))| {
-        let declined = counted(times, "time", "times");
+        let declined = words::times(times);
         Figure {
             name: crate::say::capital(name),
             words: match came {
-                0 => format!("declined {declined}, not come back yet"),
-                _ => format!(
-                    "declined {declined}, came back {}",
-                    counted(came, "time", "times")
-                ),
+                0 => words::declined_not_back(declined),
+                _ => words::declined_came_back(declined, words::times(came)),
             },
             orders: newest_first(&orders),
             ..Figure::default()
@@ -300,8 +294,8 @@ pub(super) fn declined(orders: &Orders) -> Part {
     });
     Part {
         id: "declined",
-        title: "Declined work that came back",
-        about: "What a customer did not want done, and whether a later visit of the vehicle did it.",
+        title: words::declined_came(),
+        about: words::about_declined(),
         figures: figures.collect(),
         ..Part::default()
     }
@@ -312,7 +306,7 @@ fn month_words(month: &str) -> String {
     let first: Result<jiff::civil::Date, _> = format!("{month}-01").parse();
     first.map_or_else(
         |_| month.to_owned(),
-        |day| day.strftime("%b %Y").to_string(),
+        |day| words::month(dates::short_month(day), day.strftime("%Y")),
     )
 }
 
@@ -320,9 +314,28 @@ fn newest_first(orders: &BTreeSet<u64>) -> Vec<u64> {
     orders.iter().rev().copied().collect()
 }
 
-fn counted(many: usize, one: &str, several: &str) -> String {
-    match many {
-        1 => format!("1 {one}"),
-        _ => format!("{many} {several}"),
-    }
+/// What was moved in a stage, by its code: `fasteners out`.
+fn stage_words(code: &str) -> String {
+    let named = |kind: &str| {
+        // A code that has no gap in it stands for what is put in.
+        let kind = map::kind_of(if kind == "putin" { "put-in" } else { kind });
+        kind.map(|kind| match (kind, crate::say::spoken()) {
+            (repair::Kind::PutIn, repair::Language::English) => "putin",
+            (kind, _) => crate::teaching::kind_name(kind),
+        })
+    };
+    let said = match code.rsplit_once(' ') {
+        Some((kind, "out")) => named(kind).map(words::stage_out),
+        Some((kind, "back")) => named(kind).map(words::stage_back),
+        _ => None,
+    };
+    said.unwrap_or_else(|| code.to_owned())
+}
+
+fn tenths(number: f64) -> String {
+    figures(&format!("{number:.1}"))
+}
+
+fn hundredths(number: f64) -> String {
+    figures(&format!("{number:.2}"))
 }

@@ -191,7 +191,7 @@ impl<'a> Landing<'a> {
                 unread.sentence(),
                 format!(
                     "{}; or take it as it is with --unreadable-too: its stream can then only be looked at",
-                    Unread::MEND
+                    Unread::mend()
                 ),
             )),
             _ => Ok(()),

@@ -5,6 +5,8 @@ use super::erased;
 use super::waits::{self, Waiting};
 use crate::appending;
 use crate::device::Device;
+use crate::phrases::keep as words;
+use crate::phrases::order::no_order;
 use crate::roles::{self, Act};
 use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
@@ -154,17 +156,16 @@ pub fn erasures(store: &dyn Store, log: &str) -> Result<Vec<Hash>, Trouble> {
 pub(super) fn whose(world: &World, whom: &Whom) -> Result<CustomerId, Trouble> {
     match whom {
         Whom::Customer(id) if !world.customer(id)?.is_blank() => Ok(id.clone()),
-        Whom::Customer(id) => Err(Trouble::not_found(format!(
-            "there is no customer {:?}",
+        Whom::Customer(id) => Err(Trouble::not_found(words::no_customer(format!(
+            "{:?}",
             id.as_str()
-        ))),
+        )))),
         Whom::OfOrder(number) => {
             let order = match world.order_numbered(*number)? {
                 Some(id) => world.order(&id)?,
                 None => Arc::default(),
             };
-            customer_of(&order)
-                .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))
+            customer_of(&order).ok_or_else(|| Trouble::not_found(no_order(number)))
         }
     }
 }
@@ -197,9 +198,9 @@ pub(super) fn find(world: &World, whom: &Whom, breadth: Breadth) -> Result<Erase
     if let Some((number, _)) = orders.iter().find(|(_, order)| is_here(order)) {
         return Err(Trouble::new(
             TroubleKind::Refused,
-            format!("order {number}"),
-            "their vehicle is still here, and these words are needed for it",
-            "hand the vehicle over or void the order, then erase",
+            words::order(number),
+            words::vehicle_still_here(),
+            words::hand_over_then_erase(),
         ));
     }
     let mut texts = BTreeSet::new();
@@ -338,8 +339,8 @@ fn check_read_whole(
             return Err(Trouble::new(
                 TroubleKind::Refused,
                 stream.to_string(),
-                format!("their words cannot all be found: {}", unread.sentence()),
-                Unread::MEND,
+                words::words_not_all_found(unread.sentence()),
+                Unread::mend(),
             ));
         }
     }

@@ -4,6 +4,7 @@
 
 use super::erase::{Breadth, Erased, Whom, carry_out, ended_of, find, whose};
 use crate::device::Device;
+use crate::phrases::keep as words;
 use crate::places::place_of;
 use crate::service::Service;
 use crate::trouble::{Trouble, TroubleKind};
@@ -109,9 +110,9 @@ fn recorded_at(service: &Service, command: &CommandId) -> Result<Timestamp, Trou
     at.ok_or_else(|| {
         Trouble::new(
             TroubleKind::Record,
-            "the record",
-            format!("nothing says when {} was written down", command.as_str()),
-            "run `buttonup verify`",
+            crate::phrases::service::the_record(),
+            words::no_moment(command.as_str()),
+            words::run_verify(),
         )
     })
 }
@@ -163,9 +164,9 @@ pub(super) fn wait(
     waiting.ok_or_else(|| {
         Trouble::new(
             TroubleKind::Conflict,
-            "the asking",
-            "somebody called it off at once",
-            "ask again if it is still wanted",
+            words::the_asking(),
+            words::called_off_at_once(),
+            words::ask_again(),
         )
     })
 }
@@ -182,9 +183,9 @@ pub fn call_off(service: &Service, whom: &Whom, who: &str) -> Result<Vec<Waiting
     if waiting.is_empty() {
         return Err(Trouble::new(
             TroubleKind::NotFound,
-            "the erasure",
-            "none waits for this customer: nothing was asked for, or it is done already",
-            "what waits stands on the page about the record",
+            words::the_erasure(),
+            words::none_waits(),
+            words::waits_on_the_page(),
         ));
     }
     for one in &waiting {

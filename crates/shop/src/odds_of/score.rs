@@ -6,7 +6,6 @@ use crate::roles::OWNER;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use odds::{Given, Score};
-use record::v1::codes::SystemForm;
 use repair::price::Payer;
 use repair::{Order, PersonId, papers};
 use serde_json::Value;
@@ -103,7 +102,7 @@ fn kind_of(order: &Order) -> Option<String> {
         *systems.entry(item.system).or_default() += 1;
     }
     let most = systems.into_iter().max_by_key(|(_, count)| *count);
-    most.map(|(system, _)| SystemForm::word(system).replace('-', " "))
+    most.map(|(system, _)| crate::say::system_name(system).to_owned())
 }
 
 /// The first estimate of an order with what it came to, and the month it left in.

@@ -3,6 +3,8 @@
 
 use super::names::code;
 use crate::maps::KeptMap;
+use crate::phrases::order::no_order;
+use crate::phrases::planning as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use jiff::Timestamp;
@@ -43,16 +45,14 @@ pub fn learned(snap: &Snapshot<'_>, number: u64, vehicle: &str) -> Result<Learne
         let world = snap.world();
         let id = world
             .order_numbered(number)?
-            .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+            .ok_or_else(|| Trouble::not_found(no_order(number)))?;
         let order = world.order(&id)?;
         let label = |words| snap.texts().text(words);
         let job = job_of(&order, &format!("order {number}"), vehicle, &label);
         (job, adoption(&order).map(|adopted| adopted.map.clone()))
     };
     if job.off.is_empty() {
-        return Err(Trouble::not_found(format!(
-            "nothing came off in order {number}, so that there is nothing to learn"
-        )));
+        return Err(Trouble::not_found(words::nothing_to_learn(number)));
     }
     let of_vehicle = || -> Result<Option<MapId>, Trouble> {
         let shelf = snap.maps()?;
@@ -72,7 +72,7 @@ pub fn learned(snap: &Snapshot<'_>, number: u64, vehicle: &str) -> Result<Learne
     let kept = known.map(|map| snap.map(&map, None)).transpose()?;
     let text = kept.as_ref().map_or("", |kept| &kept.text);
     let text = map::merge(text, &job).map_err(|error| {
-        Trouble::unreadable("the map", error.message(), "mend its newest version first")
+        Trouble::unreadable(words::the_map(), error.message(), words::mend_its_newest())
     })?;
     Ok(Learned {
         map: kept

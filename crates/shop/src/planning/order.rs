@@ -4,6 +4,8 @@ use super::shown::Extras;
 use super::standing::{last_place, standing, to_roll};
 use super::{Asked, Stands, in_order};
 use crate::maps::KeptMap;
+use crate::phrases::order::no_order;
+use crate::phrases::planning as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use map::Map;
@@ -66,7 +68,7 @@ fn with_order<T>(
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     Ok(read(&*world.order(&id)?, &snap.rules()))
 }
 
@@ -163,7 +165,7 @@ fn differs(snap: &Snapshot<'_>, order: &Order, account: &Account) -> BTreeMap<It
         };
         let place = match at.as_slice() {
             [] => String::new(),
-            at => format!("at {}: ", crate::say::positions(at)),
+            at => words::at_positions(crate::say::positions(at)),
         };
         let told = [
             size.as_ref().map(|size| size.as_str().to_owned()),
@@ -174,7 +176,7 @@ fn differs(snap: &Snapshot<'_>, order: &Order, account: &Account) -> BTreeMap<It
         let id = account.moves.name(item).clone();
         out.entry(id)
             .or_default()
-            .push(format!("{place}now {}", told.join(", ")));
+            .push(words::now(place, told.join(", ")));
     }
     out
 }
@@ -189,7 +191,7 @@ fn extras(snap: &Snapshot<'_>, map: &Map, account: &Account, stands: &Stands) ->
                 .map(|known| snap.texts().text(known.label));
             (
                 item.clone(),
-                label.unwrap_or_else(|| "something not described yet".to_owned()),
+                label.unwrap_or_else(|| words::not_described().to_owned()),
             )
         })
         .collect()

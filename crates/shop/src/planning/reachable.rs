@@ -1,6 +1,7 @@
 //! What of a map no plan reaches, or brings home again.
 
 use super::{Stands, problem, trouble};
+use crate::phrases::planning as words;
 use map::Map;
 use plan::{Budget, PlanError};
 use repair::{ItemId, Kind};
@@ -40,16 +41,10 @@ fn why_not(map: &Map, item: &ItemId) -> Option<String> {
                 .iter()
                 .map(|id| super::move_words(map, id))
                 .collect();
-            Some(format!(
-                "{item}: once it is off there is no legal way back for {}",
-                stuck.join(", ")
-            ))
+            Some(words::no_legal_way_back(item, stuck.join(", ")))
         }
         // Too large, or too long to look through: nothing is said.
         Err(PlanError::TooManyMoves { .. } | PlanError::BudgetSpent { .. }) => None,
-        Err(error) => Some(format!(
-            "nobody can get at {item}: {}",
-            trouble(map, &error).what
-        )),
+        Err(error) => Some(words::nobody_gets_at(item, trouble(map, &error).what)),
     }
 }

@@ -1,6 +1,7 @@
 //! Moves, needs and what keeps a plan from being made, in words.
 
-use crate::say;
+use crate::phrases::planning as words;
+use crate::say::{self, figures};
 use crate::trouble::{Trouble, TroubleKind};
 use map::{Map, MapMove};
 use plan::{Minutes, MoveId, PlanError, Way};
@@ -16,7 +17,7 @@ pub fn made(map: &Map, id: &MoveId) -> String {
         || id.to_string(),
         |(item, made)| {
             let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
-            format!("{item} {}", comes_to(kind, made.to, Way::Out))
+            words::moved(item, comes_to(kind, made.to, Way::Out))
         },
     )
 }
@@ -39,7 +40,7 @@ pub fn goes_back(map: &Map, id: &MoveId) -> String {
         || id.to_string(),
         |(item, made)| {
             let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
-            format!("{item} {}", comes_to(kind, made.from, Way::Back))
+            words::moved(item, comes_to(kind, made.from, Way::Back))
         },
     )
 }
@@ -48,13 +49,13 @@ pub fn goes_back(map: &Map, id: &MoveId) -> String {
 #[must_use]
 pub fn comes_to(kind: Kind, to: State, way: Way) -> &'static str {
     match (kind, to, way) {
-        (Kind::PutIn, State::Inside, _) => "in",
-        (Kind::PutIn, State::Outside, _) => "removed",
-        (Kind::Fluid, State::Low, _) => "drained",
-        (Kind::Fluid, State::AtLevel, _) => "filled to its level",
-        (Kind::Work, State::Due, _) => "owed",
-        (Kind::Work, State::Done, _) => "done",
-        (Kind::Fasteners, State::Cracked, Way::Back) => "on, not tight",
+        (Kind::PutIn, State::Inside, _) => words::put_in(),
+        (Kind::PutIn, State::Outside, _) => words::removed(),
+        (Kind::Fluid, State::Low, _) => words::drained(),
+        (Kind::Fluid, State::AtLevel, _) => words::filled_to_its_level(),
+        (Kind::Work, State::Due, _) => words::owed(),
+        (Kind::Work, State::Done, _) => words::done(),
+        (Kind::Fasteners, State::Cracked, Way::Back) => words::on_not_tight(),
         (kind, to, _) => say::state(kind, to),
     }
 }
@@ -62,32 +63,22 @@ pub fn comes_to(kind: Kind, to: State, way: Way) -> &'static str {
 /// Why there is no plan, as a page, the command line and the JSON door say it.
 #[must_use]
 pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
-    let allow = "allow what was ruled out, or name other items";
+    let allow = words::allow_or_name_others();
     let (what, mend) = match error {
-        PlanError::RuledOut { id } => (
-            format!(
-                "nothing replaces “{}”, and it or its place was ruled out",
-                made(map, id)
-            ),
-            allow.to_owned(),
-        ),
+        PlanError::RuledOut { id } => (words::nothing_replaces(made(map, id)), allow.to_owned()),
         PlanError::BrokenNeed { id, need: missing } => (
-            format!(
-                "{} wants {} first, which cannot be had",
-                wanting(map, id),
-                map::said(map, missing)
-            ),
+            words::wants_first(wanting(map, id), map::said(map, missing)),
             allow.to_owned(),
         ),
         PlanError::NoSuchItem { item, .. } => (
-            format!("the map has no {item}"),
-            "name an item as the map does".to_owned(),
+            words::map_has_no(item),
+            words::name_as_the_map_does().to_owned(),
         ),
         PlanError::Circle { moves } => {
             let moves: Vec<_> = moves.iter().map(|id| made(map, id)).collect();
             (
-                format!("these wait for each other: {}", moves.join(", ")),
-                "allow another way, or mend the map".to_owned(),
+                words::wait_for_each_other(moves.join(", ")),
+                words::allow_another_way().to_owned(),
             )
         }
         other => {
@@ -96,7 +87,7 @@ pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
             (what.to_owned(), mend.to_owned())
         }
     };
-    Trouble::new(TroubleKind::Refused, "the plan", what, mend)
+    Trouble::new(TroubleKind::Refused, words::the_plan(), what, mend)
 }
 
 /// A need in words; nothing if it asks for nothing.
@@ -113,7 +104,7 @@ pub fn time_words(made: &MapMove, count: u16) -> String {
     };
     let out = minutes(made.minutes.out_tenths, made.minutes.each_out_tenths);
     let back = minutes(made.minutes.back_tenths, made.minutes.each_back_tenths);
-    format!("{out} min out, {back} back")
+    words::out_and_back(figures(&out.to_string()), figures(&back.to_string()))
 }
 
 /// A time as hours, for the price of labour: to the hundredth, 36 seconds, as bills say it.

@@ -2,6 +2,7 @@
 
 use super::say;
 use super::work::owing;
+use crate::phrases::planning as words;
 use map::{Map, MapItem};
 use plan::{Because, Minutes, Place, Plan, Planned, Problem, Way};
 use repair::{ItemId, Kind, Need, Position, State};
@@ -174,7 +175,7 @@ fn seal_row(map: &Map, seal: &ItemId, with: &RowShown, extras: &Extras) -> Optio
         place: with.place.clone(),
         tools: Vec::new(),
         minutes: Minutes::default(),
-        because: format!("it comes off with the {} and may not go back", with.label),
+        because: words::comes_off_with(&with.label),
         torque: Vec::new(),
         spent: known.spent,
         guessed: Vec::new(),
@@ -194,13 +195,7 @@ fn fluid(map: &Map, item: &ItemId) -> String {
     let drains = known.and_then(|known| known.drains.as_ref());
     let holds = known.and_then(|known| known.holds.as_ref());
     match (holds, drains) {
-        (Some(holds), Some(drains)) => {
-            format!(
-                "{item}: {}, the drain gives {}",
-                holds.written(),
-                drains.written()
-            )
-        }
+        (Some(holds), Some(drains)) => words::fluid_lost(item, holds.written(), drains.written()),
         (Some(holds), None) => format!("{item}: {}", holds.written()),
         _ => item.to_string(),
     }
@@ -213,7 +208,7 @@ fn owed(map: &Map, plan: &Plan) -> Vec<String> {
     works
         .filter(|(work, _)| owing(map, work).any(|(_, step)| made.contains(step.id.as_str())))
         .map(|(work, item)| match &item.due_after {
-            Some(after) => format!("{work}, after {after}"),
+            Some(after) => words::owed_after(work, after),
             None => work.to_string(),
         })
         .collect()
@@ -268,14 +263,14 @@ fn row_shown(map: &Map, problem: &Problem, row: &Planned, extras: &Extras) -> Ro
 
 fn because(map: &Map, why: &Because, way: Way) -> String {
     match why {
-        Because::Target(_) => "it is what we want".to_owned(),
-        Because::Needed(by) => format!("first, for: {}", say::made(map, by)),
-        Because::MadeDue(by) => format!("owed by: {}", say::made(map, by)),
-        Because::AskedFor if way == Way::Back => "it has to be home for this".to_owned(),
-        Because::AskedFor => "you asked for it".to_owned(),
-        Because::Owed(by) => format!("owed since: {}", say::made(map, by)),
-        Because::LetsBack(next) => format!("before: {}", say::goes_back(map, next)),
-        Because::Home => "it goes home, and nothing waits for it".to_owned(),
+        Because::Target(_) => words::what_we_want().to_owned(),
+        Because::Needed(by) => words::first_for(say::made(map, by)),
+        Because::MadeDue(by) => words::owed_by(say::made(map, by)),
+        Because::AskedFor if way == Way::Back => words::home_for_this().to_owned(),
+        Because::AskedFor => words::you_asked_for_it().to_owned(),
+        Because::Owed(by) => words::owed_since(say::made(map, by)),
+        Because::LetsBack(next) => words::before(say::goes_back(map, next)),
+        Because::Home => words::goes_home().to_owned(),
     }
 }
 

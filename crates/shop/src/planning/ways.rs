@@ -3,6 +3,7 @@
 use super::order::OrderMap;
 use super::shown::{Shown, choices, only_in, shown};
 use super::{Stands, say};
+use crate::phrases::planning as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use map::MapMove;
@@ -111,19 +112,14 @@ impl OrderMap {
                 });
             for (state, at) in stubs {
                 let (at, state) = (crate::say::positions(&at), crate::say::state(*kind, state));
-                out.push(format!(
-                    "{label} {at} {state}: nothing moves it until its snag is resolved"
-                ));
+                out.push(words::stub_stays(&label, at, state));
             }
             let away = pieces.values().any(|state| *state != kind.home());
             if away && !planned.contains(item) {
-                let why = match self.extras.contains_key(item) {
-                    true => "which the map does not know",
-                    false => "which this way does not need",
-                };
-                out.push(format!(
-                    "{label}, {why}, is off too and goes home with the rest"
-                ));
+                out.push(match self.extras.contains_key(item) {
+                    true => words::off_unknown(label),
+                    false => words::off_not_needed(label),
+                });
             }
         }
         out

@@ -1,8 +1,11 @@
-//! English, as every screen speaks.
+//! English, for screens and papers.
 
+use super::capital;
 use super::tongue::Tongue;
-use super::{capital, old_part, payer_name, proof_name, snag_name, state, work_name};
-use repair::{DifferenceIs, Ending, Leaves, Token, Work};
+use repair::price::Payer;
+use repair::{
+    DifferenceIs, Ending, Kind, Leaves, OldPartFate, ProofIs, SnagIs, State, Token, Work, WorkIs,
+};
 
 pub(super) static TONGUE: Tongue = Tongue {
     state,
@@ -13,10 +16,12 @@ pub(super) static TONGUE: Tongue = Tongue {
     difference,
     left,
     ending,
+    work_name,
     payer: payer_name,
     measured: |name| name,
     undescribed: |item| format!("something not described yet ({item})"),
     the_vehicle: "the vehicle",
+    quoted: |written| format!("\u{201c}{written}\u{201d}"),
     a_line: "a line",
     a_part: |part| format!("part {part}"),
     work_sent_out: "work sent out",
@@ -107,5 +112,96 @@ fn ending(ending: Ending) -> &'static str {
         Ending::NotReproduced => "the complaint could not be brought back",
         Ending::DeclinedPutBack => "declined, and put back together",
         Ending::DeclinedApart => "declined, and collected dismantled",
+    }
+}
+
+/// A state in words.
+pub(super) fn state(kind: Kind, state: State) -> &'static str {
+    match state {
+        State::On => "on",
+        State::Off => "off",
+        State::Tight => "tight",
+        State::Cracked => "cracked loose",
+        State::Out => "out",
+        State::Loose { .. } => "on, not tight",
+        State::Stub { holds: true } => "stuck",
+        State::Stub { holds: false } => "snapped",
+        State::Plugged => "plugged",
+        State::Unplugged => "unplugged",
+        State::AtLevel => "at level",
+        State::Low => "low",
+        State::Done => "done",
+        State::Due => "due",
+        State::Outside => "out of the vehicle",
+        State::Inside if kind == Kind::PutIn => "inside",
+        State::Inside => "in it",
+    }
+}
+
+/// A payer in words.
+pub(super) fn payer_name(payer: Payer) -> &'static str {
+    match payer {
+        Payer::Customer => "the customer",
+        Payer::Warranty => "the warranty",
+        Payer::Goodwill => "goodwill",
+    }
+}
+
+/// An older sort of work in words.
+pub(super) fn work_name(work: WorkIs) -> &'static str {
+    match work {
+        WorkIs::Bleed => "Bleed",
+        WorkIs::LevelWarm => "See the level warm",
+        WorkIs::LevelCold => "See the level cold",
+        WorkIs::LookForLeaks => "Look for leaks",
+        WorkIs::TorqueAgain => "Re-torque",
+        WorkIs::TorqueAfterDistance => "Re-torque after 50 to 100 km",
+        WorkIs::PumpPedal => "Pump the brake pedal",
+        WorkIs::Relearn => "Relearn",
+        WorkIs::Alignment => "Check the alignment",
+        WorkIs::ClockAndWindows => "Set the clock and windows",
+        WorkIs::CleanFace => "Clean the face",
+        WorkIs::Other => "Other work",
+    }
+}
+
+/// A proof in words.
+pub(super) fn proof_name(proof: ProofIs) -> &'static str {
+    match proof {
+        ProofIs::RoadTest => "road test",
+        ProofIs::LeakTest => "leak test of the cooling system",
+        ProofIs::BrakeTest => "brake test",
+        ProofIs::FuelLeakLook => "look for fuel leaks under pressure",
+        ProofIs::RestraintLamp => "check of the restraint lamp",
+        ProofIs::CoolantMix => "coolant mix within its limits",
+        ProofIs::Other => "test",
+    }
+}
+
+/// A snag in words.
+pub(super) fn snag_name(snag: SnagIs) -> &'static str {
+    match snag {
+        SnagIs::Snapped => "snapped",
+        SnagIs::Stuck => "stuck",
+        SnagIs::Stripped => "thread stripped",
+        SnagIs::Rounded => "head rounded",
+        SnagIs::Torn => "torn",
+        SnagIs::Worn => "worn",
+        SnagIs::Broken => "broken",
+        SnagIs::Bent => "bent",
+        SnagIs::Corroded => "corroded",
+        SnagIs::Leaking => "leaking",
+        SnagIs::Missing => "missing",
+        SnagIs::Other => "not as it should be",
+    }
+}
+
+/// What became of an old part, in words.
+pub(super) fn old_part(fate: OldPartFate) -> &'static str {
+    match fate {
+        OldPartFate::Kept => "kept for the customer",
+        OldPartFate::Given => "given to the customer",
+        OldPartFate::Core => "sent back as a core",
+        OldPartFate::Scrap => "scrapped",
     }
 }

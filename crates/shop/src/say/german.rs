@@ -1,4 +1,4 @@
-//! German, for papers.
+//! German, for papers, and what a screen says otherwise than they do.
 
 use super::tongue::Tongue;
 use repair::price::Payer;
@@ -6,11 +6,14 @@ use repair::{
     DifferenceIs, Ending, Kind, Leaves, OldPartFate, ProofIs, SnagIs, State, Token, Work, WorkIs,
 };
 
-pub(super) static TONGUE: Tongue = Tongue {
+pub(super) static TONGUE: Tongue = PAPERS;
+
+const PAPERS: Tongue = Tongue {
     state,
     proof,
     snag,
     work,
+    work_name,
     old_part,
     difference,
     left,
@@ -19,6 +22,7 @@ pub(super) static TONGUE: Tongue = Tongue {
     measured: crate::measures::in_german,
     undescribed: |item| format!("etwas noch nicht Beschriebenes ({item})"),
     the_vehicle: "Fahrzeug",
+    quoted: |written| format!("\u{201c}{written}\u{201d}"),
     a_line: "eine Beanstandung",
     a_part: |part| format!("Teil {part}"),
     work_sent_out: "Fremdarbeit",
@@ -89,8 +93,85 @@ pub(super) static TONGUE: Tongue = Tongue {
     due: |what| format!("Fällig: {what}"),
 };
 
+/// What a screen says: shorter than a paper, to whoever mends it, and never to the customer.
+pub(super) static ON_SCREEN: Tongue = Tongue {
+    state: on_screen::state,
+    snag: on_screen::snag,
+    old_part: on_screen::old_part,
+    payer: on_screen::payer,
+    quoted: |written| format!("\u{201e}{written}\u{201c}"),
+    disputed: |label, claims| format!("{label}: {claims}; nachsehen und sagen, was stimmt"),
+    unlocated: |open| format!("{open}: sagen, zu welchem System es gehört"),
+    not_caught: |item| format!("{item} ist heraus, und nirgends steht, wohin: Liter notieren"),
+    fate_untold: |item| {
+        format!("{item}: was kam heraus und wohin: aufgehoben, verwertet, entsorgt?")
+    },
+    not_known: |item| {
+        format!("{item}: was ist es? Es kann zu Bremse, Lenkung oder Ähnlichem gehören")
+    },
+    not_looked_at: |complaint| {
+        format!("{complaint}: vor der Fahrt ansehen und sagen, was gefunden wurde")
+    },
+    torque_told_apart: |item| format!("{item}: zwei Drehmomente genannt. Welches gilt?"),
+    not_checked: |item, by| format!("{item}: braucht eine zweite Prüfung (gemacht von {by})"),
+    part_adrift: |count, part| {
+        format!(
+            "{} × {part}: eingebaut, zurückgegeben oder im Lager?",
+            comma(count)
+        )
+    },
+    old_part_adrift: |part| format!("Altes Teil, {part}: aufgehoben, Pfandteil oder Schrott?"),
+    no_consent: |payer| format!("Noch keiner Summe zugestimmt ({payer})"),
+    over_ceiling: |by, payer| {
+        format!(
+            "{} über dem Vereinbarten ({payer}): fragen oder nachlassen",
+            comma(by)
+        )
+    },
+    snag_open: "Problem nicht gelöst",
+    not_resolved: |at, what| format!("{at}: {what}, nicht gelöst"),
+    ..PAPERS
+};
+
+mod on_screen {
+    use repair::price::Payer;
+    use repair::{Kind, OldPartFate, SnagIs, State};
+
+    pub fn state(kind: Kind, state: State) -> &'static str {
+        match state {
+            State::Off => "ab",
+            State::Stub { holds: true } => "festgegangen",
+            other => super::state(kind, other),
+        }
+    }
+
+    pub fn snag(snag: SnagIs) -> &'static str {
+        match snag {
+            SnagIs::Stuck => "festgegangen",
+            other => super::snag(other),
+        }
+    }
+
+    pub fn payer(payer: Payer) -> &'static str {
+        match payer {
+            Payer::Customer => "Kunde",
+            Payer::Warranty => "Garantie",
+            Payer::Goodwill => "Kulanz",
+        }
+    }
+
+    pub fn old_part(fate: OldPartFate) -> &'static str {
+        match fate {
+            OldPartFate::Kept => "für den Kunden aufgehoben",
+            OldPartFate::Given => "dem Kunden gegeben",
+            OldPartFate::Core => "als Altteil zurückgeschickt",
+            OldPartFate::Scrap => "verschrottet",
+        }
+    }
+}
+
 /// The point within a figure as a comma.
-fn comma(text: &str) -> String {
+pub(super) fn comma(text: &str) -> String {
     let letters: Vec<char> = text.chars().collect();
     let is_figure = |at: Option<usize>| {
         at.and_then(|at| letters.get(at))
@@ -161,15 +242,18 @@ fn snag(snag: SnagIs) -> &'static str {
 /// Work in words, as the trade has them.
 fn work(work: &Work) -> String {
     let sort = work.sort.as_ref().map(Token::as_str);
-    let by_trade = sort.and_then(|sort| {
-        let (code, side) = sort.split_once(':').unwrap_or((sort, ""));
-        let words = trade::Vocabulary::shipped().work(code)?.german.to_string();
-        Some(match side_of(side) {
-            "" => words,
-            side => format!("{words}, {side}"),
-        })
-    });
+    let by_trade = sort.and_then(sort_of_work);
     by_trade.unwrap_or_else(|| work_name(work.work).to_owned())
+}
+
+/// A work of the trade in words; nothing where the trade has none of that code.
+pub(crate) fn sort_of_work(sort: &str) -> Option<String> {
+    let (code, side) = sort.split_once(':').unwrap_or((sort, ""));
+    let words = trade::Vocabulary::shipped().work(code)?.german.to_string();
+    Some(match side_of(side) {
+        "" => words,
+        side => format!("{words}, {side}"),
+    })
 }
 
 /// A side as the trade codes it.

@@ -1,12 +1,12 @@
 //! What is said of a vehicle, in one language: a phrase that is missing does not compile.
 //!
-//! Screens speak English; papers for the customer speak the language they are made in.
+//! Screens speak what is spoken; papers for the customer speak the language they are made in.
 
-use super::{english, german};
+use super::{english, german, spoken};
 use jiff::civil::Date;
 use repair::price::Payer;
 use repair::{
-    DifferenceIs, Ending, Kind, Language, Leaves, OldPartFate, ProofIs, SnagIs, State, Work,
+    DifferenceIs, Ending, Kind, Language, Leaves, OldPartFate, ProofIs, SnagIs, State, Work, WorkIs,
 };
 
 type One = fn(&str) -> String;
@@ -20,6 +20,7 @@ pub struct Tongue {
     pub proof: fn(ProofIs) -> &'static str,
     pub snag: fn(SnagIs) -> &'static str,
     pub work: fn(&Work) -> String,
+    pub work_name: fn(WorkIs) -> &'static str,
     pub old_part: fn(OldPartFate) -> &'static str,
     pub difference: fn(DifferenceIs) -> &'static str,
     pub left: fn(Leaves) -> &'static str,
@@ -30,6 +31,8 @@ pub struct Tongue {
     // What is not told.
     pub undescribed: One,
     pub the_vehicle: &'static str,
+    /// What somebody wrote, in quotation marks.
+    pub quoted: One,
     pub a_line: &'static str,
     pub a_part: One,
     pub work_sent_out: &'static str,
@@ -90,7 +93,16 @@ pub struct Tongue {
 }
 
 impl Tongue {
-    /// The phrases of a language.
+    /// The phrases of a screen, in the language that is spoken.
+    #[must_use]
+    pub fn spoken() -> &'static Self {
+        match spoken() {
+            Language::English => &english::TONGUE,
+            Language::German => &german::ON_SCREEN,
+        }
+    }
+
+    /// The phrases of a paper in a language.
     #[must_use]
     pub fn of(language: Language) -> &'static Self {
         match language {

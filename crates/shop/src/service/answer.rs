@@ -1,5 +1,6 @@
 //! What a command is answered with: what it became, or why it could not be kept.
 
+use crate::phrases::service as words;
 use crate::trouble::{Trouble, TroubleKind};
 use serde::Serialize;
 use store::{AppendError, Row};
@@ -50,8 +51,8 @@ pub(super) fn id_reused() -> Trouble {
     Trouble::new(
         TroubleKind::IdReused,
         "command_id",
-        "another command came under this id before",
-        "give each command an id of its own",
+        words::another_command(),
+        words::own_id_each(),
     )
 }
 
@@ -67,8 +68,8 @@ pub(crate) fn append_trouble(error: &AppendError) -> Trouble {
             let mut trouble = Trouble::new(
                 TroubleKind::Conflict,
                 stream.clone(),
-                format!("it stands at {actual}, not at {expected}: somebody else was quicker"),
-                "look at what is new and decide again",
+                words::somebody_was_quicker(actual, expected),
+                words::look_at_what_is_new(),
             );
             trouble.reasons = since
                 .iter()
@@ -79,10 +80,10 @@ pub(crate) fn append_trouble(error: &AppendError) -> Trouble {
         AppendError::NotStorable { field, .. } => {
             Trouble::unreadable(field, error.to_string(), error.mend())
         }
-        AppendError::Engine(error) => Trouble::of_record("the record", error),
+        AppendError::Engine(error) => Trouble::of_record(words::the_record(), error),
         other => Trouble::new(
             TroubleKind::Record,
-            "the record",
+            words::the_record(),
             other.to_string(),
             other.mend(),
         ),

@@ -1,5 +1,6 @@
 //! What two people decided about the same thing at the same time: both are shown.
 
+use crate::phrases::service as words;
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use crate::trouble::{Both, Trouble, TroubleKind};
@@ -16,7 +17,7 @@ pub(super) fn conflict(snap: &Snapshot<'_>, order: &Order, refusal: &Refusal) ->
             .map(|clash| clashed(snap, order, clash))
             .collect(),
         Refusal::SumChanged(sums) => vec![Both {
-            what: format!("What {} pays", say::payer_name(sums.payer)),
+            what: words::what_payer_pays(say::payer_name(sums.payer)),
             yours: sums.seen.as_ref().map(|seen| sum(order, seen, sums.agreed)),
             now: Some(sum(order, &sums.now, Some(sums.ceiling))),
         }],
@@ -31,17 +32,17 @@ pub(super) fn conflict(snap: &Snapshot<'_>, order: &Order, refusal: &Refusal) ->
                 .find(|decided| decided.command == *by)
                 .map(|decided| {
                     let hour = crate::view::hour_of(&rules, decided.stamp.at);
-                    format!(" by {}, {hour}", names.person(&decided.stamp.who))
+                    words::by_whom_when(names.person(&decided.stamp.who), hour)
                 });
-            format!("The price was changed meanwhile{}", who.unwrap_or_default())
+            words::price_changed(who.unwrap_or_default())
         }
         other => say::refusal(other),
     };
     let mut trouble = Trouble::new(
         TroubleKind::Conflict,
-        "the order",
+        words::the_order(),
         what,
-        "look at both, then decide again: nothing was changed, and what you typed is still there",
+        words::look_at_both(),
     );
     trouble.reasons = both.iter().map(said).collect();
     trouble.both = Some(both.into());
@@ -50,13 +51,11 @@ pub(super) fn conflict(snap: &Snapshot<'_>, order: &Order, refusal: &Refusal) ->
 
 /// One thing and both sides of it, in a line.
 fn said(both: &Both) -> String {
-    let side = |side: &Option<String>| side.clone().unwrap_or_else(|| "not there".to_owned());
-    format!(
-        "{}: you {}, now {}",
-        both.what,
-        side(&both.yours),
-        side(&both.now)
-    )
+    let side = |side: &Option<String>| {
+        let side = side.clone();
+        side.unwrap_or_else(|| words::not_there().to_owned())
+    };
+    words::you_and_now(&both.what, side(&both.yours), side(&both.now))
 }
 
 fn clashed(snap: &Snapshot<'_>, order: &Order, clash: &Clash) -> Both {
@@ -70,7 +69,7 @@ fn clashed(snap: &Snapshot<'_>, order: &Order, clash: &Clash) -> Both {
     let side = |entry: &Option<Entry>| entry.as_ref().map(|entry| counted(entry, digits));
     Both {
         what: label.map_or_else(
-            || "An entry without words".to_owned(),
+            || words::entry_without_words().to_owned(),
             |label| snap.texts().text(Words(label)),
         ),
         yours: side(&clash.yours),
@@ -81,25 +80,27 @@ fn clashed(snap: &Snapshot<'_>, order: &Order, clash: &Clash) -> Both {
 /// `3 × 10.00 = 30.00`.
 fn counted(entry: &Entry, digits: u32) -> String {
     let amount = repair::price::amount(entry, digits)
-        .map_or_else(|too_large| too_large.to_string(), |sum| sum.to_string());
-    format!(
+        .map_or_else(|_| say::too_large().to_owned(), |sum| sum.to_string());
+    let counted = format!(
         "{} × {} = {amount}",
         entry.quantity.round_dp(4).normalize(),
         entry.each
-    )
+    );
+    say::figures(&counted)
 }
 
 fn sum(order: &Order, totals: &Totals, agreed: Option<Ceiling>) -> String {
-    let money = |amount: Decimal| say::money(amount, papers::minor_digits(order));
-    let (amount, tax) = match agreed {
-        Some(ceiling) if ceiling.tax_included => (totals.gross, "with tax"),
-        _ => (totals.net, "before tax"),
-    };
+    let digits = papers::minor_digits(order);
+    let money = |amount: Decimal| say::figures(&say::money(amount, digits));
+    let with_tax = agreed.is_some_and(|ceiling| ceiling.tax_included);
     let agreed = agreed.map_or_else(
-        || "nothing agreed".to_owned(),
-        |ceiling| format!("{} agreed", money(ceiling.amount)),
+        || words::nothing_agreed().to_owned(),
+        |ceiling| words::so_much_agreed(money(ceiling.amount)),
     );
-    format!("{} {tax}, {agreed}", money(amount))
+    match with_tax {
+        true => words::sum_with_tax(money(totals.gross), agreed),
+        false => words::sum_before_tax(money(totals.net), agreed),
+    }
 }
 
 fn figure(names: &Names<'_>, seen: &str, now: &Reason) -> Both {

@@ -1,6 +1,8 @@
 //! Facts about the shop that everything else is reckoned by: what no sum, time or ranking
 //! could rest on is not read.
 
+use crate::phrases::service as words;
+use crate::say::figures;
 use crate::trouble::Trouble;
 use jiff::tz::TimeZone;
 use repair::price::{Fault, Taxing};
@@ -13,9 +15,9 @@ pub(super) fn check_place(place: &str, version: u32) -> Result<(), Trouble> {
         return Ok(());
     }
     Err(Trouble::unreadable(
-        "the place whose rules hold",
-        format!("version {version} of {place:?} is not among the rules this program has"),
-        "choose one that the page of the shop lists, or none",
+        words::the_place(),
+        words::rules_unknown(version, format!("{place:?}")),
+        words::choose_a_listed_place(),
     ))
 }
 
@@ -25,20 +27,17 @@ pub(super) fn check_settings(settings: &Settings) -> Result<(), Trouble> {
     const MOST_DIGITS: u32 = 4;
     if TimeZone::get(&settings.zone).is_err() {
         return Err(Trouble::unreadable(
-            "the shop's time zone",
-            format!("{:?} is no time zone", settings.zone),
-            "write it like Europe/Lisbon or America/Chicago",
+            words::the_time_zone(),
+            words::no_time_zone(format!("{:?}", settings.zone)),
+            words::write_zone_like(),
         ));
     }
     check_sums(settings)?;
     if settings.minor_digits > MOST_DIGITS {
         return Err(Trouble::unreadable(
-            "the shop's currency",
-            format!(
-                "{} digits after the point; no currency has more than {MOST_DIGITS}",
-                settings.minor_digits
-            ),
-            "give the digits of the smallest coin: 2 for cents",
+            words::the_currency(),
+            words::too_many_digits(settings.minor_digits, MOST_DIGITS),
+            words::give_digits_of_coin(),
         ));
     }
     Ok(())
@@ -51,9 +50,9 @@ fn check_sums(settings: &Settings) -> Result<(), Trouble> {
     let within = |sum: Decimal, most: Decimal| (Decimal::ZERO..=most).contains(&sum);
     if !within(settings.rate, LARGEST_RATE.into()) {
         return Err(Trouble::unreadable(
-            "the shop's rate",
-            format!("{} is no rate of an hour", settings.rate),
-            "give what an hour costs before tax: nought or more",
+            words::the_rate(),
+            words::no_rate(figures(&settings.rate.to_string())),
+            words::give_hour_cost(),
         ));
     }
     let odd = settings
@@ -62,9 +61,9 @@ fn check_sums(settings: &Settings) -> Result<(), Trouble> {
         .find(|tax| !within(tax.percent, Decimal::ONE_THOUSAND));
     if let Some(tax) = odd {
         return Err(Trouble::unreadable(
-            "the shop's tax",
-            format!("{}: {} per cent is no tax", tax.name, tax.percent),
-            "give its per cent: nought or more, such as 20",
+            words::the_tax(),
+            words::no_tax(&tax.name, figures(&tax.percent.to_string())),
+            words::give_per_cent(),
         ));
     }
     Taxing::of(&settings.taxes).check().map_err(told)
@@ -98,9 +97,9 @@ pub(super) fn check_years(years: u32) -> Result<(), Trouble> {
         return Ok(());
     }
     Err(Trouble::unreadable(
-        "the years that records are kept",
-        format!("{years} years; nobody keeps records for more than {MOST}"),
-        "say it in whole years, as the law or your accountant does",
+        words::years_kept(),
+        words::too_many_years(years, MOST),
+        words::say_whole_years(),
     ))
 }
 
@@ -120,8 +119,8 @@ pub(super) fn check_weights(weights: &repair::Weights) -> Result<(), Trouble> {
         return Ok(());
     }
     Err(Trouble::unreadable(
-        "the weights",
-        "each must be between 0 and 1000, and one above 0",
-        "write 1 for each to count them alike",
+        words::the_weights(),
+        words::weights_out_of_range(),
+        words::write_one_for_each(),
     ))
 }

@@ -20,6 +20,7 @@ use crate::device::Device;
 use crate::doubts::{self, Known, Odd};
 use crate::maps::check_draft;
 use crate::own_words;
+use crate::phrases::service as words;
 use crate::roles;
 use crate::snapshot::{Shelves, Snapshot};
 use crate::trade_read::Checks;
@@ -200,10 +201,7 @@ impl Service {
             return self.command_read(&caller, &command);
         }
         let bound = access.bound(device, sign_in, &who)?;
-        let gone = caller
-            .roles
-            .is_empty()
-            .then_some("the person had left the shop");
+        let gone = caller.roles.is_empty().then_some(crate::access::LEFT);
         let is_fact = roles::is_fact(command.act());
         let late = bound.late.or(gone).filter(|_| is_fact);
         if late.is_some() {
@@ -578,7 +576,7 @@ impl Service {
             })?;
             out.extend(known.map(|known| Odd {
                 path: format!("declared.texts.{name}"),
-                what: format!("{text} is known: {}, {}", known.label, known.owner),
+                what: crate::phrases::doubts::is_known(&text, &known.label, &known.owner),
                 how: doubts::How::Doubtful,
             }));
         }
@@ -599,9 +597,9 @@ impl Service {
         }
         Err(Trouble::new(
             TroubleKind::Refused,
-            "why it may pass",
-            format!("\u{201c}{text}\u{201d} says nothing of why it may pass"),
-            "say in a few words why, and what is done about it",
+            words::why_it_may_pass(),
+            words::says_nothing_of_why(text),
+            words::say_why_in_few_words(),
         ))
     }
 
@@ -666,9 +664,9 @@ impl Service {
         Err(last.unwrap_or_else(|| {
             Trouble::new(
                 TroubleKind::Conflict,
-                "the order",
-                "others keep changing it",
-                "send it again",
+                words::the_order(),
+                words::others_keep_changing(),
+                words::send_it_again(),
             )
         }))
     }
@@ -760,7 +758,7 @@ impl Service {
         }
         let mut trouble = Trouble::new(
             TroubleKind::Refused,
-            "the order",
+            words::the_order(),
             crate::say::refusal(refusal),
             crate::say::mend(refusal),
         );
@@ -914,18 +912,18 @@ fn check_landed(store: &dyn Store, log: &str) -> Result<(), Trouble> {
     }
     Err(Trouble::new(
         TroubleKind::Record,
-        "the record",
-        "a part of a copy is all that is there: setting it down goes on, or broke off",
-        "restore or import the same copy to the same place again: it goes on from where it broke off. Or use an empty place",
+        words::the_record(),
+        words::part_of_a_copy(),
+        words::restore_same_copy(),
     ))
 }
 
 fn missing_end(position: u64, head: u64) -> Trouble {
     Trouble::new(
         TroubleKind::Record,
-        "the record",
-        format!("it ends at event {position}, but its head says {head}"),
-        "stop the program, keep a copy of the record as it is, and restore the newest backup that verifies",
+        words::the_record(),
+        words::end_is_missing(position, head),
+        words::stop_and_restore(),
     )
 }
 

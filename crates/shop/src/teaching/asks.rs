@@ -3,7 +3,8 @@
 
 use super::said::{self, about_code, answered, of_names};
 use super::taught::{AnsweredShown, Asked, Differ, Page, SameAsked};
-use super::words::{about_words, alike, could, jobs, person};
+use super::words::{about_words, alike, could, kind_words, person, value_words};
+use crate::phrases::teaching as told;
 use lessons::{Disagreement, Meaning, Question, SameName, Step};
 use record::form::Form;
 use record::v1::basics::StateForm;
@@ -42,11 +43,10 @@ impl Page<'_> {
         Asked {
             words: could(first, second),
             why: between.map_or_else(String::new, |pair| {
-                format!(
-                    "{} before {}: {}",
+                told::before_how(
                     self.step_words(&pair.first),
                     self.step_words(&pair.second),
-                    self.how(&pair)
+                    self.how(&pair),
                 )
             }),
             facts: [CouldBe::Yes, CouldBe::No, CouldBe::CannotSay]
@@ -118,13 +118,14 @@ impl Page<'_> {
                         "value": (self.words)(&value.value), "after": commands(&seen),
                     } });
                     let by = self.said_by(&value.by, value.times);
-                    (value.value.clone(), by, fact)
+                    (value_words(gathered.about, &value.value), by, fact)
                 };
                 Some(Differ {
-                    words: format!("{}: {}?", gathered.item, about_words(gathered.about)),
+                    words: told::differs_in(&gathered.item, about_words(gathered.about)),
                     values: gathered.values.iter().map(value).collect(),
                     chosen: before.map(|(value, by, _)| {
-                        format!("{value}, by {}", person(self.snap, by.who.as_str()))
+                        let value = value_words(gathered.about, value);
+                        told::chosen_by(value, person(self.snap, by.who.as_str()))
                     }),
                 })
             }
@@ -138,13 +139,13 @@ impl Page<'_> {
                         "item": (self.words)(item.as_str()), "about": said::KIND, "at": null,
                         "value": (self.words)(word), "after": commands(&seen),
                     } });
-                    (word.to_owned(), jobs(*times), fact)
+                    (kind_words(word), told::orders(*times), fact)
                 });
                 Some(Differ {
-                    words: format!("{item}: what is it?"),
+                    words: told::what_is_it(item),
                     values: kinds.collect(),
                     chosen: before.map(|(value, by, _)| {
-                        format!("{value}, by {}", person(self.snap, by.who.as_str()))
+                        told::chosen_by(kind_words(value), person(self.snap, by.who.as_str()))
                     }),
                 })
             }
@@ -155,9 +156,9 @@ impl Page<'_> {
         let all = answered(self.snap, &self.kind.said, self.learner().joins());
         let one = |one: said::Answered| {
             let all = [
-                ("Yes", CouldBe::Yes),
-                ("No", CouldBe::No),
-                ("Can't say", CouldBe::CannotSay),
+                (told::yes(), CouldBe::Yes),
+                (told::no(), CouldBe::No),
+                (told::can_not_say(), CouldBe::CannotSay),
             ];
             let word = all.iter().find(|(_, answer)| *answer == one.answer);
             let word = word.map_or("", |(word, _)| word);
@@ -165,7 +166,7 @@ impl Page<'_> {
             let fact = |answer: CouldBe| self.answer(&one.first, &one.second, answer, &one.seen);
             AnsweredShown {
                 words: could(&one.first, &one.second),
-                said: format!("{word}, {}", person(self.snap, one.by.who.as_str())),
+                said: told::said_by(word, person(self.snap, one.by.who.as_str())),
                 others: others
                     .map(|(word, answer)| (*word, fact(*answer)))
                     .collect(),

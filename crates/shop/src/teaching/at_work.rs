@@ -2,6 +2,7 @@
 
 use super::kind::{VehicleKind, label_of};
 use super::words::person;
+use crate::phrases::teaching as told;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use jiff::Timestamp;
@@ -23,7 +24,7 @@ pub(super) fn at_work(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Option<
             .is_some_and(|adopted| kind.maps.iter().any(|kept| kept.id == *adopted.map));
         if by_map || kind.is_called(&label_of(snap, &id)?) {
             let who = person(snap, who.as_str());
-            return Ok(Some(format!("{who} is at one just now, order {number}")));
+            return Ok(Some(told::is_at_one(who, number)));
         }
     }
     Ok(None)

@@ -2,6 +2,7 @@
 //! round, unless the map says otherwise, so this is what a map has to say.
 
 use super::taught::{Page, away_steps};
+use crate::phrases::teaching as told;
 use lessons::{Answers, Ask, Held, Model, Pair, Step, Way};
 
 impl Page<'_> {
@@ -17,12 +18,7 @@ impl Page<'_> {
         let pairs = back.pairs().into_iter();
         let same = pairs.filter(|pair| pair.held != Held::Either && self.came_off_so(pair));
         let words = |pair: Pair| {
-            format!(
-                "{} went back before {}, and came off before it as well: {}",
-                pair.first.item,
-                pair.second.item,
-                self.how(&pair)
-            )
+            told::went_back_before(&pair.first.item, &pair.second.item, self.how(&pair))
         };
         same.map(words).collect()
     }

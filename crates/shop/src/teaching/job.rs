@@ -16,6 +16,8 @@ use std::collections::{BTreeMap, BTreeSet};
 pub(super) const THE_MAP: &str = "the map";
 /// The same where a table of the trade did.
 pub(super) const THE_TRADE: &str = "the trade";
+/// What is told of a thing whose old one did not go back: kept so, whatever is spoken.
+pub(super) const A_NEW_ONE: &str = "a new one went on";
 
 /// What one finished order teaches.
 #[derive(Debug, Clone)]
@@ -213,10 +215,10 @@ impl Telling<'_> {
             tell(About::Place, place.clone(), by("place"));
         }
         if is.spent {
-            tell(About::Spent, "a new one went on".to_owned(), by("spent"));
+            tell(About::Spent, A_NEW_ONE.to_owned(), by("spent"));
         }
         for who in self.renewed_by(item) {
-            tell(About::Spent, "a new one went on".to_owned(), who);
+            tell(About::Spent, A_NEW_ONE.to_owned(), who);
         }
         for (work, who) in self.owes(item) {
             tell(About::Owes, work, who);

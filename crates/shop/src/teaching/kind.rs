@@ -2,6 +2,7 @@
 
 use super::job::{OrderTaught, read};
 use super::said::joined;
+use crate::phrases::teaching as told;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::{Finished, vehicle_of};
@@ -252,11 +253,8 @@ pub fn vehicle_kind(snap: &Snapshot<'_>, code: &str) -> Result<VehicleKind, Trou
     let code = goes_by(&joins, &MapId::new(code));
     let kind = with_maps(snap, &code, &maps_of(snap)?)?;
     if kind.finished.is_empty() && kind.maps.is_empty() {
-        let mut trouble = Trouble::not_found(format!(
-            "there is neither finished work nor a map of {}",
-            code.as_str().replace('-', " ")
-        ));
-        trouble.mend = "hand an order of it over first, or write a map".to_owned();
+        let mut trouble = Trouble::not_found(told::nothing_of(code.as_str().replace('-', " ")));
+        told::hand_one_over().clone_into(&mut trouble.mend);
         return Err(trouble);
     }
     Ok(kind)

@@ -1,8 +1,12 @@
 //! The map of a kind of vehicle, made or renewed from what its finished orders have taught.
 
+use super::job::{THE_MAP, THE_TRADE};
 use super::kind::{Counted, VehicleKind, counted};
 use super::said::{self, ChosenOf, about_code, chosen};
 use super::taught::{away_steps, minutes, written};
+use crate::phrases::planning as plan;
+use crate::phrases::teaching as told;
+use crate::say::figures;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use lessons::{About, Ask, Gathered, Held, Joins, Lessons, Model, Step, Value, Way};
@@ -64,8 +68,8 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
     };
     let items = items(&facts, &lessons);
     if items.is_empty() {
-        let mut trouble = Trouble::not_found("nothing came off in any order of this kind");
-        trouble.mend = "record what comes off, and hand the order over".to_owned();
+        let mut trouble = Trouble::not_found(told::nothing_came_off());
+        told::record_what_comes_off().clone_into(&mut trouble.mend);
         return Err(trouble);
     }
     let base = match kind.maps.first() {
@@ -79,7 +83,7 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
     };
     let once = each_once(before, learner.joins(), &mut taught);
     let text = map::teach(&once, &taught).map_err(|error| {
-        Trouble::unreadable("the map", error.message(), "mend its newest version first")
+        Trouble::unreadable(plan::the_map(), error.message(), plan::mend_its_newest())
     })?;
     let (old, _) = map::look("line", before);
     let (new, faults) = map::look("line", &text);
@@ -102,7 +106,7 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
         sound: faults.iter().all(|fault| fault.weight != Weight::Error),
         faults: faults
             .iter()
-            .map(|fault| format!("{}; {}", fault.what, fault.mend))
+            .map(|fault| told::fault_and_mend(&fault.what, &fault.mend))
             .collect(),
         open: disagreements.iter().filter(is_open).count(),
         things: taught.items.len(),
@@ -148,9 +152,13 @@ fn rename(item: &mut TaughtItem, from: &str, to: &str) {
 fn by_item(changes: &[map::Change]) -> Vec<(String, Vec<String>)> {
     let mut out: Vec<(String, Vec<String>)> = Vec::new();
     for change in changes {
-        let name = change.item.as_ref().map_or("the map", ItemId::as_str);
+        let name = change.item.as_ref().map_or(THE_MAP, ItemId::as_str);
         let words = change.to_string();
         let words = words.strip_prefix(&format!("{name}: ")).unwrap_or(&words);
+        let name = match name {
+            THE_MAP => plan::the_map(),
+            name => name,
+        };
         match out.last_mut().filter(|(last, _)| last == name) {
             Some((_, lines)) => lines.push(words.to_owned()),
             None => out.push((name.to_owned(), vec![words.to_owned()])),
@@ -176,24 +184,22 @@ fn as_new(map: &map::Map, taught: &map::Taught) -> Vec<(String, Vec<String>)> {
             .first()
             .and_then(|step| crate::planning::need_words(map, &step.need))
         {
-            let guess = match known.guessed.is_empty() {
-                true => "",
-                false => ", a guess",
-            };
-            lines.push(format!("after {need}{guess}"));
+            lines.push(match known.guessed.is_empty() {
+                true => told::after(need),
+                false => told::after_as_a_guess(need),
+            });
         }
         if let Some(torque) = &is.torque {
-            lines.push(format!(
-                "{}, by {}",
-                torque.passes.join(", then "),
-                torque.title
-            ));
+            let passes = torque.passes.join(told::then());
+            lines.push(told::torque_by(passes, &torque.title));
         }
-        let times = [("off", is.out_tenths), ("back", is.back_tenths)];
-        let times: Vec<String> = times
-            .into_iter()
-            .filter_map(|(way, tenths)| Some(format!("{} min {way}", written(tenths?))))
-            .collect();
+        let minutes = |tenths: u32| figures(&written(tenths));
+        let off = is
+            .out_tenths
+            .map(|tenths| told::minutes_off(minutes(tenths)));
+        let back = is.back_tenths;
+        let back = back.map(|tenths| told::minutes_back(minutes(tenths)));
+        let times: Vec<String> = off.into_iter().chain(back).collect();
         if !times.is_empty() {
             lines.push(times.join(", "));
         }
@@ -284,7 +290,7 @@ impl Facts<'_> {
     fn all(&self, item: &ItemId, about: About) -> BTreeSet<String> {
         let told = self.gathered.get(&(item.clone(), about));
         let values = told.into_iter().flat_map(|told| &told.values);
-        let said = values.filter(|value| value.by.iter().any(|by| by != super::job::THE_TRADE));
+        let said = values.filter(|value| value.by.iter().any(|by| by != THE_TRADE));
         said.map(|value| value.value.clone()).collect()
     }
 

@@ -4,7 +4,8 @@ use super::at_work::at_work;
 use super::job::{OrderTaught, is_away};
 use super::kind::{Counted, VehicleKind, counted};
 use super::said::{self, about_code, chosen};
-use super::words::{about_words, circle, done, jobs, people};
+use super::words::{about_words, circle, done, people, value_words};
+use crate::phrases::teaching as told;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use lessons::{Ask, Gathered, Ground, Held, Learner, Lessons, Model, Pair, PathStep, Step, Way};
@@ -267,48 +268,40 @@ impl Page<'_> {
     fn fact(&self, one: &Gathered) -> FactTaught {
         let (code, at) = about_code(one.about);
         let chosen = self.chosen.get(&(one.item.clone(), code.to_owned(), at));
-        let said =
-            |value: &lessons::Value| (value.value.clone(), self.said_by(&value.by, value.times));
+        let said = |value: &lessons::Value| {
+            let by = self.said_by(&value.by, value.times);
+            (value_words(one.about, &value.value), by)
+        };
         FactTaught {
             about: about_words(one.about),
             values: one.values.iter().map(said).collect(),
             chosen: chosen
                 .filter(|_| one.values.len() > 1)
-                .map(|(value, ..)| value.clone()),
+                .map(|(value, ..)| value_words(one.about, value)),
         }
     }
 
     pub(super) fn said_by(&self, by: &BTreeSet<String>, times: u32) -> String {
         let who = people(self.snap, by);
-        match times {
-            1 => format!("{who}, once"),
-            _ => format!("{who}, {times} times"),
-        }
+        told::who_times(times, who)
     }
 
     /// How a pair is known, in words.
     pub(super) fn how(&self, pair: &Pair) -> String {
         let how = match pair.ground {
-            Ground::Stated => "stated".to_owned(),
-            Ground::Seen { times: 1, .. } => "seen once".to_owned(),
+            Ground::Stated => told::stated().to_owned(),
+            Ground::Seen { times: 1, .. } => told::seen_once().to_owned(),
             Ground::Seen {
                 times,
                 witnesses: 1,
-            } => format!(
-                "seen {times} times, always with {}: one witness, it may be a habit",
-                people(self.snap, &self.crew(pair))
-            ),
-            Ground::Seen { times, witnesses } => {
-                format!("seen {times} times, {witnesses} witnesses")
-            }
-            Ground::BothWays { there, back } => {
-                format!("seen both ways, {there} and {back}")
-            }
-            Ground::NeverApart { times: 1 } => "told in one go, once".to_owned(),
-            Ground::NeverApart { times } => format!("never seen apart, {times} times"),
+            } => told::seen_with(times, people(self.snap, &self.crew(pair))),
+            Ground::Seen { times, witnesses } => told::seen_by_witnesses(times, witnesses),
+            Ground::BothWays { there, back } => told::seen_both_ways(there, back),
+            Ground::NeverApart { times: 1 } => told::told_in_one_go().to_owned(),
+            Ground::NeverApart { times } => told::never_apart(times),
         };
         match &pair.differs_by {
-            Some(variant) => format!("{how}; differs by {variant}"),
+            Some(variant) => told::differs_by(how, variant),
             None => how,
         }
     }
@@ -326,7 +319,7 @@ impl Page<'_> {
     }
 
     pub(super) fn step_words(&self, step: &Step) -> String {
-        format!("{} {}", step.item, done(step.to))
+        told::step(&step.item, done(step.to))
     }
 
     fn both_ways(&self) -> Vec<String> {
@@ -336,7 +329,7 @@ impl Page<'_> {
         });
         let words = |pair: Pair| {
             let (first, second) = (self.step_words(&pair.first), self.step_words(&pair.second));
-            format!("{first}, {second}: {}", self.how(&pair))
+            told::both_ways(first, second, self.how(&pair))
         };
         both.take(MOST_BOTH_WAYS).map(words).collect()
     }
@@ -344,7 +337,7 @@ impl Page<'_> {
     fn variants(&self) -> Vec<String> {
         let only = self.lessons.only_with().iter().map(|one| {
             let step = self.step_words(&one.step);
-            format!("{step}: only with {}, {}", one.variant, jobs(one.times))
+            told::only_with(step, &one.variant, told::orders(one.times))
         });
         let steps = self.lessons.steps().iter();
         let ways = steps.flat_map(|step| self.learner().alternatives(step).into_iter().take(1));
@@ -352,14 +345,10 @@ impl Page<'_> {
             let way = |way: &lessons::TakenWay| {
                 let steps: Vec<String> =
                     way.steps.iter().map(|step| self.step_words(step)).collect();
-                format!("{} ({})", steps.join(" and "), jobs(way.times))
+                told::way(steps.join(told::and_between()), told::orders(way.times))
             };
             let each: Vec<String> = one.ways.iter().map(way).collect();
-            format!(
-                "Before {}: {}",
-                self.step_words(&one.target),
-                each.join(", or ")
-            )
+            told::before_ways(self.step_words(&one.target), each.join(told::or_between()))
         });
         only.chain(ways).collect()
     }

@@ -1,6 +1,7 @@
 //! What jobs have taught, in words.
 
-use super::job::{THE_MAP, THE_TRADE};
+use super::job::{A_NEW_ONE, THE_MAP, THE_TRADE};
+use crate::phrases::teaching as told;
 use crate::say;
 use crate::snapshot::Snapshot;
 use lessons::{About, Alike, Contradiction, SameName, Step};
@@ -9,93 +10,97 @@ use std::collections::BTreeSet;
 
 /// A question as one asks it across the shop.
 pub(super) fn could(first: &Step, second: &Step) -> String {
-    let does = match second.to {
-        State::Off => "come off",
-        State::Out => "come out",
-        State::Cracked => "be cracked loose",
-        State::Unplugged => "be unplugged",
-        State::Low => "be drained",
-        State::Inside => "go in",
-        _ => "be done",
-    };
     let before = match first.to {
-        State::Cracked => " are cracked loose",
-        State::Unplugged => " is unplugged",
-        State::Low => " is drained",
-        State::Inside => " is in",
-        _ => "",
+        State::Cracked => told::are_cracked(&first.item),
+        State::Unplugged => told::is_unplugged(&first.item),
+        State::Low => told::is_drained(&first.item),
+        State::Inside => told::is_in(&first.item),
+        _ => first.item.to_string(),
     };
-    format!(
-        "Could the {} {does} before the {}{before}?",
-        second.item, first.item
-    )
+    let what = &second.item;
+    match second.to {
+        State::Off => told::could_come_off(what, before),
+        State::Out => told::could_come_out(what, before),
+        State::Cracked => told::could_be_cracked(what, before),
+        State::Unplugged => told::could_be_unplugged(what, before),
+        State::Low => told::could_be_drained(what, before),
+        State::Inside => told::could_go_in(what, before),
+        _ => told::could_be_done(what, before),
+    }
 }
 
 /// What is done with a thing that comes to a state.
 pub(super) fn done(to: State) -> &'static str {
     match to {
-        State::Low => "drained",
-        State::Inside => "put in",
-        State::Cracked => "cracked loose",
+        State::Low => told::drained(),
+        State::Inside => told::put_in(),
+        State::Cracked => told::cracked_loose(),
         other => say::state(Kind::Part, other),
     }
 }
 
 pub(super) fn about_words(about: About) -> String {
     match about {
-        About::Count => "how many".to_owned(),
-        About::Size => "size".to_owned(),
-        About::Length(at) => format!("length at {at}"),
-        About::Torque => "torque".to_owned(),
-        About::Place => "where".to_owned(),
-        About::Tool => "tool".to_owned(),
-        About::Spent => "goes back".to_owned(),
-        About::Owes => "owed after it".to_owned(),
+        About::Count => told::how_many().to_owned(),
+        About::Size => told::size().to_owned(),
+        About::Length(at) => told::length_at(at),
+        About::Torque => told::torque().to_owned(),
+        About::Place => told::place().to_owned(),
+        About::Tool => told::tool().to_owned(),
+        About::Spent => told::goes_back().to_owned(),
+        About::Owes => told::owed_after_it().to_owned(),
+    }
+}
+
+/// What was told in some respect: what the program itself calls so is said in what is spoken.
+pub(super) fn value_words(about: About, value: &str) -> String {
+    match about {
+        About::Spent if value == A_NEW_ONE => told::a_new_one().to_owned(),
+        _ => value.to_owned(),
+    }
+}
+
+/// A kind of thing by the word that is kept of it.
+pub(super) fn kind_words(word: &str) -> String {
+    map::kind_of(word).map_or_else(|| word.to_owned(), |kind| kind_name(kind).to_owned())
+}
+
+/// A kind of thing.
+pub(crate) fn kind_name(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Part => told::kind_part(),
+        Kind::Cover => told::kind_cover(),
+        Kind::Hose => told::kind_hose(),
+        Kind::Seal => told::kind_seal(),
+        Kind::Belt => told::kind_belt(),
+        Kind::Fasteners => told::kind_fasteners(),
+        Kind::Clips => told::kind_clips(),
+        Kind::Connector => told::kind_connector(),
+        Kind::Fluid => told::kind_fluid(),
+        Kind::Work => told::kind_work(),
+        Kind::PutIn => told::kind_put_in(),
     }
 }
 
 pub(super) fn alike(same: &SameName) -> String {
     let why = match &same.alike {
-        Alike::SameWords => "the same words".to_owned(),
-        Alike::Plural => "one and many".to_owned(),
-        Alike::Meaning { sort } => format!("both are {}", sort.replace('-', " ")),
-        Alike::Spelling { letters: 1 } => "one letter differs".to_owned(),
-        Alike::Spelling { letters } => format!("{letters} letters differ"),
+        Alike::SameWords => told::the_same_words().to_owned(),
+        Alike::Plural => told::one_and_many().to_owned(),
+        Alike::Meaning { sort } => told::both_are(sort.replace('-', " ")),
+        Alike::Spelling { letters } => told::letters_differ(*letters),
     };
-    format!(
-        "{why}; in {} and {}",
-        jobs(same.times.0),
-        jobs(same.times.1)
-    )
+    told::in_orders(why, told::orders(same.times.0), told::orders(same.times.1))
 }
 
 pub(super) fn circle(one: &Contradiction) -> String {
-    let (first, second, what) = match one {
-        Contradiction::Answers { first, second } => (
-            first,
-            second,
-            "answers exclude each other; until somebody answers again it counts as needed",
-        ),
-        Contradiction::Circle { first, second } => (
-            first,
-            second,
-            "the orders go round in a circle; this is the least sure of it and was left out",
-        ),
-    };
-    format!(
-        "{} {} before {} {}: {what}",
-        first.item,
-        done(first.to),
-        second.item,
-        done(second.to)
-    )
-}
-
-/// So many jobs, in words.
-pub(super) fn jobs(times: u32) -> String {
-    match times {
-        1 => "1 order".to_owned(),
-        _ => format!("{times} orders"),
+    let step = |step: &Step| told::step(&step.item, done(step.to));
+    match one {
+        Contradiction::Answers { first, second } => {
+            told::answers_exclude(step(first), step(second))
+        }
+        Contradiction::Circle { first, second } => {
+            told::goes_in_a_circle(step(first), step(second))
+        }
     }
 }
 
@@ -103,16 +108,18 @@ pub(super) fn jobs(times: u32) -> String {
 pub(super) fn people(snap: &Snapshot<'_>, by: &BTreeSet<String>) -> String {
     let names: Vec<String> = by.iter().map(|who| person(snap, who)).collect();
     match names.split_last() {
-        Some((last, rest)) if !rest.is_empty() => format!("{} and {last}", rest.join(", ")),
+        Some((last, rest)) if !rest.is_empty() => told::and(rest.join(", "), last),
         Some((last, _)) => last.clone(),
-        None => "nobody named".to_owned(),
+        None => told::nobody_named().to_owned(),
     }
 }
 
 pub(super) fn person(snap: &Snapshot<'_>, who: &str) -> String {
-    if who.is_empty() || who == THE_MAP || who == THE_TRADE {
-        let who = if who.is_empty() { "nobody named" } else { who };
-        return who.to_owned();
+    match who {
+        "" => return told::nobody_named().to_owned(),
+        THE_MAP => return told::the_map().to_owned(),
+        THE_TRADE => return told::the_trade().to_owned(),
+        _ => {}
     }
     let people = snap.world().shop.everyone();
     let known = people.get(&PersonId::new(who));

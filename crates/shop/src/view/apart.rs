@@ -1,9 +1,9 @@
 //! What people told of an item apart, each telling with the fact that settles it.
 
 use super::Names;
+use crate::phrases::order as words;
 use crate::say;
 use record::form::Form;
-use record::v1::codes::SystemForm;
 use record::v1::facts::FactForm;
 use repair::{CommandId, Fact, Item, Pattern, ToldApart};
 use serde::Serialize;
@@ -61,7 +61,7 @@ pub(super) fn apart(
             zone: reading.zone,
             after: after(),
         };
-        let system = SystemForm::word(reading.system).replace('-', " ");
+        let system = say::system_name(reading.system);
         let says = format!("{system}, {}", say::zone_name(reading.zone));
         view("place", says, Some(fact))
     }));
@@ -73,6 +73,6 @@ pub(super) fn apart(
 fn torque(names: &Names<'_>, pattern: &Pattern) -> String {
     let passes: Vec<_> = pattern.passes.iter().map(repair::Written::as_str).collect();
     let by = names.text_of(pattern.source);
-    let by = by.map_or(String::new(), |by| format!(", by {by}"));
-    format!("{}{by}", passes.join(", then "))
+    let by = by.map_or(String::new(), words::comma_by);
+    format!("{}{by}", passes.join(words::then()))
 }

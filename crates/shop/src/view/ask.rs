@@ -2,6 +2,7 @@
 
 use super::customer_text;
 use super::desk::{PriceEntryView, price_entry};
+use crate::phrases::calls as words;
 use crate::places::place_of;
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
@@ -157,13 +158,13 @@ struct Asked<'a> {
 
 impl Asked<'_> {
     fn money(&self, amount: Decimal) -> String {
-        say::money(amount, self.digits)
+        say::figures(&say::money(amount, self.digits))
     }
 
     fn tax(&self) -> &'static str {
         match self.ceiling {
-            Some(ceiling) if ceiling.tax_included => " with tax",
-            _ if self.taxed => " before tax",
+            Some(ceiling) if ceiling.tax_included => words::sum_with_tax(),
+            _ if self.taxed => words::sum_before_tax(),
             _ => "",
         }
     }
@@ -172,45 +173,34 @@ impl Asked<'_> {
         let Self { who, .. } = self;
         let tax = self.tax();
         match (self.sum, self.ceiling) {
-            (None, None) => {
-                format!("Ask {who} what may be spent on finding the fault: nothing is agreed yet.")
-            }
-            (None, Some(ceiling)) => format!(
-                "Nothing to ask: up to {} is agreed, and there is no price yet.",
-                self.money(ceiling.amount)
-            ),
-            (Some(sum), None) => format!(
-                "Ask {who} for {}{tax}: nothing is agreed yet.",
-                self.money(sum)
-            ),
-            (Some(sum), Some(ceiling)) if sum > ceiling.amount => format!(
-                "Ask {who} for {} more{tax}: the limit is {}, this makes {}.",
+            (None, None) => words::ask_for_diagnosis(who),
+            (None, Some(ceiling)) => words::nothing_to_ask_no_price(self.money(ceiling.amount)),
+            (Some(sum), None) => words::ask_for(who, self.money(sum), tax),
+            (Some(sum), Some(ceiling)) if sum > ceiling.amount => words::ask_for_more(
+                who,
                 self.money(sum.saturating_sub(ceiling.amount)),
+                tax,
                 self.money(ceiling.amount),
-                self.money(sum)
+                self.money(sum),
             ),
-            (Some(sum), Some(ceiling)) => format!(
-                "Nothing to ask: {}{tax} is left under the limit of {}.",
+            (Some(sum), Some(ceiling)) => words::nothing_to_ask_left(
                 self.money(ceiling.amount.saturating_sub(sum)),
-                self.money(ceiling.amount)
+                tax,
+                self.money(ceiling.amount),
             ),
         }
     }
 
     /// Over the ceiling, but not over what the rules of the place let pass.
     fn let_pass(&self, limit: Decimal, world: &World) -> String {
-        let place = place_of(&world.shop).map_or("the shop's place", |place| place.name.as_str());
+        let place =
+            place_of(&world.shop).map_or(words::the_shops_place(), |place| place.name.as_str());
         let over = self
             .sum
             .zip(self.ceiling)
             .map(|(sum, ceiling)| self.money(sum.saturating_sub(ceiling.amount)))
             .unwrap_or_default();
-        format!(
-            "Nothing has to be asked: it is {over}{} over the limit, and {place} lets up to {} pass. Tell {} all the same.",
-            self.tax(),
-            self.money(limit),
-            self.who
-        )
+        words::need_not_ask(over, self.tax(), place, self.money(limit), self.who)
     }
 }
 
@@ -224,13 +214,13 @@ fn called(
         Payer::Customer => {
             let name = customer_text(snap, world, order, Field::Name)?;
             if name.is_empty() {
-                "the customer".to_owned()
+                words::the_customer().to_owned()
             } else {
                 name
             }
         }
-        Payer::Warranty => "the warranty".to_owned(),
-        Payer::Goodwill => "the shop".to_owned(),
+        Payer::Warranty => words::the_warranty().to_owned(),
+        Payer::Goodwill => words::the_shop().to_owned(),
     })
 }
 
@@ -287,17 +277,13 @@ fn apart(snap: &Snapshot<'_>, order: &Order, rules: &Rules, payer: Payer) -> Vec
     let names = Names::of(snap, snap.world(), order);
     let said = |(command, ceiling): (&CommandId, Ceiling)| {
         let (_, told) = order.beside_moves().find(|(one, _)| *one == command)?;
-        let tax = if ceiling.tax_included {
-            "with tax"
-        } else {
-            "before tax"
-        };
-        Some(format!(
-            "{}, {}: up to {} {tax}",
-            names.person(&told.stamp.who),
-            super::story::dated(rules, told.stamp.at),
-            say::money(ceiling.amount, digits)
-        ))
+        let who = names.person(&told.stamp.who);
+        let at = super::story::dated(rules, told.stamp.at);
+        let sum = say::figures(&say::money(ceiling.amount, digits));
+        Some(match ceiling.tax_included {
+            true => words::agreed_with_tax(who, at, sum),
+            false => words::agreed_before_tax(who, at, sum),
+        })
     };
     answers.into_iter().filter_map(said).collect()
 }

@@ -5,7 +5,8 @@ use super::planned::{kept, planned};
 use super::row::{OrderRow, promised, row};
 use super::{goods, story};
 use crate::floor::days;
-use crate::say::{Names, day_words};
+use crate::phrases::calls as words;
+use crate::say::{Names, day_words, figures};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::owing_due;
@@ -138,11 +139,11 @@ fn slipping(snap: &Snapshot<'_>, calls: &mut Vec<CallView>) -> Result<(), Troubl
             calls.push(told);
             continue;
         }
-        let what = format!(
-            "Ring {}: promised for {hour}, {}; say {}",
+        let what = words::ring_slips(
             promise.customer,
+            hour,
             kept(promise.chance.unwrap_or_default()),
-            promise.say
+            promise.say,
         );
         calls.push(here.call(CallKind::Promise, what, "promise"));
     }
@@ -190,7 +191,7 @@ impl<'a> Here<'a> {
         let mut out = Vec::new();
         if self.row.handed_over {
             if !self.names.reading().alarms().is_empty() {
-                let what = "Left, and something came in after: look, then ring".to_owned();
+                let what = words::left_look_then_ring().to_owned();
                 out.push(self.call(CallKind::Left, what, ""));
             }
             return Ok(out);
@@ -251,12 +252,10 @@ impl<'a> Here<'a> {
         let due = repair::answer_due(self.order);
         let hour = |at| story::hour(self.rules, at);
         if let Some(due) = due.filter(|due| *due > self.rules.now) {
-            let what = format!("{} answers by {}: {}", ask.who, hour(due), ask.sentence);
+            let what = words::answers_by(&ask.who, hour(due), &ask.sentence);
             return self.call(CallKind::Waits, what, &page);
         }
-        let late = due.map_or_else(String::new, |due| {
-            format!("Wanted to answer by {}. ", hour(due))
-        });
+        let late = due.map_or_else(String::new, |due| words::wanted_to_answer_by(hour(due)));
         CallView {
             phone: ask.phone.clone(),
             ask: Some(ask.clone()),
@@ -289,15 +288,12 @@ impl<'a> Here<'a> {
         let sum = ask
             .sum
             .as_ref()
-            .map_or_else(String::new, |sum| format!(" to {sum}"));
+            .map_or_else(String::new, |sum| words::to_sum(figures(sum)));
         let down = match &ask.ceiling {
-            Some(ceiling) => format!("charge {ceiling} and no more, "),
+            Some(ceiling) => words::charge_no_more(figures(ceiling)),
             None => String::new(),
         };
-        Some(format!(
-            "{} said no{sum}, {at}: {down}take it off the price, or put it back as it was",
-            ask.who
-        ))
+        Some(words::said_no(&ask.who, sum, at, down))
     }
 
     /// A promise that is past, or that a part or sublet cannot keep.
@@ -309,17 +305,10 @@ impl<'a> Here<'a> {
         let hour = story::hour(self.rules, at);
         let open = self.row.open + self.row.inside;
         let what = if at <= self.rules.now {
-            format!(
-                "Ring {}: promised for {hour}, and it is not ready ({open} open)",
-                self.row.customer
-            )
+            words::ring_not_ready(&self.row.customer, hour, open)
         } else {
             let due = goods::last_due(self.order).filter(|due| *due > self.rules.day(at))?;
-            format!(
-                "Ring {}: promised for {hour}, but something comes only on {}",
-                self.row.customer,
-                day_words(&due.to_string())
-            )
+            words::ring_comes_later(&self.row.customer, hour, day_words(&due.to_string()))
         };
         let told = self.told_of_promise();
         Some(told.unwrap_or_else(|| self.call(CallKind::Promise, what, "promise")))
@@ -330,7 +319,7 @@ impl<'a> Here<'a> {
         let told = self.reached(RungAbout::Promise)?;
         let since = last_promise(self.order).is_none_or(|promised| promised < told);
         let hour = story::hour(self.rules, told);
-        let what = format!("{} was told {hour}: no new time yet", self.row.customer);
+        let what = words::told_no_new_time(&self.row.customer, hour);
         since.then(|| self.call(CallKind::Waits, what, "promise"))
     }
 
@@ -343,16 +332,16 @@ impl<'a> Here<'a> {
         let balance = owes.saturating_sub(paid);
         let to_pay = if balance > Decimal::ZERO {
             let digits = papers::minor_digits(self.order);
-            format!(", {} to pay", crate::say::money(balance, digits))
+            words::comma_to_pay(figures(&crate::say::money(balance, digits)))
         } else {
             String::new()
         };
         if let Some(told) = self.reached(RungAbout::Ready) {
             let hour = story::hour(self.rules, told);
-            let what = format!("{customer} knows that it is ready, {hour}{to_pay}");
+            let what = words::knows_it_is_ready(customer, hour, to_pay);
             return self.call(CallKind::Waits, what, "hand-over");
         }
-        let what = format!("Ring {customer}: ready to collect{to_pay}");
+        let what = words::ring_ready(customer, to_pay);
         self.call(CallKind::Ready, what, "hand-over")
     }
 
@@ -433,10 +422,9 @@ fn due_later(snap: &Snapshot<'_>, rules: &Rules) -> Result<Vec<CallView>, Troubl
             };
             let here = Here::of(snap, rules, id, &order, number)?;
             if here.reached(RungAbout::Due).is_none() {
-                let what = format!(
-                    "Ring {}: {}",
-                    here.row.customer,
-                    lower_first(&super::standing_text(snap, fact))
+                let what = words::ring_due(
+                    &here.row.customer,
+                    lower_first(&super::standing_text(snap, fact)),
                 );
                 out.push(here.call(CallKind::Due, what, ""));
             }
@@ -459,10 +447,7 @@ fn follow_ups(snap: &Snapshot<'_>, rules: &Rules) -> Result<Vec<CallView>, Troub
     for (number, id) in world.follow_ups_by(rules.today())? {
         let order = world.order(&id)?;
         let here = Here::of(snap, rules, &id, &order, number)?;
-        let what = format!(
-            "Ask {} whether it came back: {}",
-            here.row.customer, here.row.complaint
-        );
+        let what = words::ask_whether_back(&here.row.customer, &here.row.complaint);
         out.push(here.call(CallKind::FollowUp, what, ""));
     }
     Ok(out)
@@ -473,7 +458,7 @@ fn away(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<(CallKind, Strin
     let mut out = Vec::new();
     let due = |due: &Option<String>| {
         due.as_ref()
-            .map_or(String::new(), |due| format!(", due {}", day_words(due)))
+            .map_or(String::new(), |due| words::comma_due(day_words(due)))
     };
     let kind = |late| {
         if late {
@@ -484,22 +469,17 @@ fn away(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<(CallKind, Strin
     };
     for part in goods::parts(names, order, rules) {
         let has = |step| part.steps.contains_key(&step);
-        let from = part
-            .from
-            .as_ref()
-            .map_or(String::new(), |from| format!(" from {from}"));
+        let from = part.from.as_ref().map_or(String::new(), words::from_whom);
         if has(PartStepForm::Ordered) && !has(PartStepForm::Received) && part.adrift != "0" {
-            let word = if part.late { "Late" } else { "On its way" };
-            let what = format!(
-                "{word}: {} × {}{from}{}",
-                part.quantity,
-                part.label,
-                due(&part.due)
-            );
+            let due = due(&part.due);
+            let what = match part.late {
+                true => words::late_part(&part.quantity, &part.label, from, due),
+                false => words::part_on_its_way(&part.quantity, &part.label, from, due),
+            };
             out.push((kind(part.late), what, "parts".to_owned()));
         }
         if part.core.is_some() && part.old.is_none() && has(PartStepForm::Fitted) {
-            let what = format!("Send the old one back as a core: {}", part.label);
+            let what = words::send_back_core(&part.label);
             out.push((CallKind::Core, what, "parts".to_owned()));
         }
     }
@@ -507,14 +487,11 @@ fn away(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<(CallKind, Strin
         .iter()
         .filter(|one| !one.back)
     {
-        let what = format!(
-            "{} at {}: {}, since {}{}",
-            if sublet.late { "Late" } else { "Away" },
-            sublet.to,
-            sublet.what,
-            sublet.since,
-            due(&sublet.due)
-        );
+        let due = due(&sublet.due);
+        let what = match sublet.late {
+            true => words::late_at(&sublet.to, &sublet.what, &sublet.since, due),
+            false => words::away_at(&sublet.to, &sublet.what, &sublet.since, due),
+        };
         out.push((kind(sublet.late), what, "parts".to_owned()));
     }
     out

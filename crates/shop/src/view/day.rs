@@ -6,6 +6,7 @@ use super::planned::{PlannedView, hours_of_order, hours_of_person, planned, shor
 use super::row::{OrderRow, promised, rows_here};
 use super::{desk, goods};
 use crate::floor::{DayPlan, NEAR, days, worked};
+use crate::phrases::calls as words;
 use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -147,7 +148,7 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
     let people = people(snap, &orders, worked, days.plan.as_deref());
     let hours = shown_hours(&orders, &people, clock.now);
     Ok(DayView {
-        date: rules.today().strftime("%A %-d %B").to_string(),
+        date: crate::say::dates::long_day(rules.today()),
         now: clock.now,
         hours,
         places: places(snap, orders),
@@ -258,14 +259,14 @@ fn day_order(
             .sees_prices()
             .then(|| balance(order))
             .flatten()
-            .map(|to_pay| format!("{to_pay} to pay")),
+            .map(|to_pay| words::to_pay(crate::say::figures(&to_pay))),
         _ => row.stopped.clone(),
     };
     let last = times.iter().map(|(_, _, to)| *to).fold(f64::NAN, f64::max);
     let stands = matches!(row.word.as_str(), "part" | "machine work" | "consent");
     let waits = stands.then(|| {
         let from = if last.is_nan() { 0.0 } else { last };
-        let due = goods::last_due(order).map(|due| format!("due {}", day_words(&due.to_string())));
+        let due = goods::last_due(order).map(|due| words::due(day_words(&due.to_string())));
         (from, 24.0, due.unwrap_or_default())
     });
     let promised = promised(order).map(|at| clock.since_midnight(at));
@@ -359,12 +360,12 @@ fn places(snap: &Snapshot<'_>, orders: Vec<DayOrder>) -> Vec<DayPlace> {
     }
     out.extend(elsewhere.into_iter().enumerate().map(|(nth, order)| {
         DayPlace {
-            name: format!("Y{}", nth + 1),
+            name: words::yard_letter(nth + 1),
             called: order
                 .row
                 .place
                 .clone()
-                .unwrap_or_else(|| "not placed yet".to_owned()),
+                .unwrap_or_else(|| words::not_placed_yet().to_owned()),
             yard: true,
             lift: false,
             order: Some(order),
@@ -410,7 +411,7 @@ fn people(
             None => order.people.contains(&first),
         });
         let at = of.map_or_else(String::new, |order| match &order.row.place {
-            Some(place) => place.to_lowercase(),
+            Some(place) => crate::say::within(place),
             None => order.row.vehicle.clone(),
         });
         out.push(DayPerson {

@@ -2,6 +2,7 @@
 
 use super::apart::ApartView;
 use super::noted::{PhotoView, photos_of_items};
+use crate::phrases::order as words;
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::form::Form;
@@ -372,7 +373,7 @@ fn pieces(names: &Names<'_>, item: &Item) -> Vec<PiecesView> {
                 .iter()
                 .map(|state| say::state(item.kind, *state))
                 .collect::<Vec<_>>()
-                .join(" or "),
+                .join(words::or()),
             state: match states.len() {
                 1 => states.first().map(StateForm::of),
                 _ => None,

@@ -3,6 +3,7 @@
 
 use super::row::{OrderRow, rows_of};
 use super::story;
+use crate::phrases::order as words;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::customer_of;
@@ -168,7 +169,7 @@ pub fn vehicle(snap: &Snapshot<'_>, id: &VehicleId) -> Result<KnownVehicle, Trou
     let world = snap.world();
     let vehicle = world.vehicle(id)?;
     if vehicle.is_blank() {
-        return Err(Trouble::not_found("there is no such vehicle"));
+        return Err(Trouble::not_found(words::no_vehicle()));
     }
     let text = |field| {
         let words = vehicle.text(field).words;
@@ -220,7 +221,7 @@ pub fn customer(snap: &Snapshot<'_>, id: &CustomerId) -> Result<KnownCustomer, T
     let world = snap.world();
     let known = world.customer(id)?;
     if known.is_blank() {
-        return Err(Trouble::not_found("there is no such customer"));
+        return Err(Trouble::not_found(words::no_customer()));
     }
     let text = |field| {
         let words = known.text(field).words;

@@ -5,13 +5,14 @@ use super::OrderView;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::{customer_of, vehicle_of};
+use phrases::Language;
 use record::Stream;
 use repair::{Order, OrderId};
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 
 /// All that a view follows from: how long its streams are, the shop, which words were
-/// erased, the minute, and whether prices are shown.
+/// erased, the minute, whether prices are shown, and what is spoken.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Basis {
     order: u64,
@@ -22,14 +23,15 @@ pub(super) struct Basis {
     forgotten: u64,
     minute: i64,
     prices: bool,
+    language: Language,
 }
 
 /// A view with what it follows from.
 type Kept = (Basis, Arc<OrderView>);
 
-/// Views by order, and whether prices are in them.
+/// Views by order, whether prices are in them, and what is spoken.
 #[derive(Default)]
-pub(super) struct Made(Mutex<BTreeMap<(OrderId, bool), Kept>>);
+pub(super) struct Made(Mutex<BTreeMap<(OrderId, bool, Language), Kept>>);
 
 /// So many are kept before all are let go: a day's orders.
 const MOST: usize = 64;
@@ -53,6 +55,7 @@ impl Basis {
             forgotten: snap.texts().forgotten(),
             minute: snap.now().as_second().div_euclid(60),
             prices: snap.caller().sees_prices(),
+            language: phrases::spoken(),
         })
     }
 }
@@ -60,7 +63,7 @@ impl Basis {
 impl Made {
     pub(super) fn get(&self, id: &OrderId, basis: &Basis) -> Option<Arc<OrderView>> {
         let made = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        let (of, view) = made.get(&(id.clone(), basis.prices))?;
+        let (of, view) = made.get(&(id.clone(), basis.prices, basis.language))?;
         (of == basis).then(|| Arc::clone(view))
     }
 
@@ -69,6 +72,9 @@ impl Made {
         if made.len() >= MOST {
             made.clear();
         }
-        made.insert((id.clone(), basis.prices), (basis, Arc::clone(view)));
+        made.insert(
+            (id.clone(), basis.prices, basis.language),
+            (basis, Arc::clone(view)),
+        );
     }
 }

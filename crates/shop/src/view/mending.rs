@@ -3,6 +3,7 @@
 use super::noted::{PhotoView, photo};
 use super::story::time;
 use crate::mending::{CALCULATOR, Fields, Told};
+use crate::phrases::order as words;
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -67,7 +68,7 @@ pub struct ChoiceView {
 /// [`Trouble`], if there is none of that name, or the record cannot be read.
 pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingView, Trouble> {
     let world = snap.world();
-    let nowhere = || Trouble::not_found("there is no such snag on this order");
+    let nowhere = || Trouble::not_found(words::no_snag());
     let id = world.order_numbered(number)?.ok_or_else(nowhere)?;
     let order = &*world.order(&id)?;
     let names = Names::of(snap, world, order);
@@ -92,9 +93,10 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
     let known_item = item
         .as_ref()
         .and_then(|item| names.account().items.get(names.account().moves.name(item)));
-    let label = item
-        .as_ref()
-        .map_or_else(|| "the vehicle".to_owned(), |item| names.label(item));
+    let label = item.as_ref().map_or_else(
+        || names.tongue().the_vehicle.to_owned(),
+        |item| names.label(item),
+    );
     let place = if at.is_empty() {
         String::new()
     } else {

@@ -70,6 +70,7 @@ pub use way::{WaySoFar, way_so_far};
 pub use wrench::usual_wrench;
 pub(crate) use {desk::must_ask, goods::parts, goods::sublets};
 
+use crate::phrases::order as words;
 use crate::say::{Names, Tongue};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -171,7 +172,7 @@ pub fn order(snap: &Snapshot<'_>, number: u64) -> Result<Arc<OrderView>, Trouble
     let world = snap.world();
     let id = world
         .order_numbered(number)?
-        .ok_or_else(|| Trouble::not_found(format!("there is no order {number}")))?;
+        .ok_or_else(|| Trouble::not_found(words::no_order(number)))?;
     let order = world.order(&id)?;
     let made = snap.shelf::<Made>();
     let basis = Basis::of(snap, &id, &order)?;
@@ -311,7 +312,7 @@ fn standing(snap: &Snapshot<'_>, world: &World, order: &Order) -> Result<Vec<Str
 /// One lasting difference or piece of work left owing, in words.
 #[must_use]
 pub fn standing_text(snap: &Snapshot<'_>, fact: &VehicleFact) -> String {
-    standing_said(Tongue::of(repair::Language::English), snap, fact)
+    standing_said(Tongue::spoken(), snap, fact)
 }
 
 /// The same in a language.

@@ -1,8 +1,10 @@
 //! Things that a newer table of the trade, or the shop's own words since, read otherwise than the
 //! order does. They are offered; what an order rests on changes only when somebody takes it.
 
+use crate::phrases::order as words;
+use crate::say::sort_of_work;
 use crate::snapshot::Snapshot;
-use crate::trade_read::{trade_of, work_in_words};
+use crate::trade_read::trade_of;
 use crate::trouble::Trouble;
 use record::form::Form;
 use record::v1::facts::TradeForm;
@@ -28,7 +30,7 @@ pub struct NewerView {
 pub fn newer(snap: &Snapshot<'_>, number: u64) -> Result<Vec<NewerView>, Trouble> {
     let world = snap.world();
     let Some(id) = world.order_numbered(number)? else {
-        return Err(Trouble::not_found(format!("there is no order {number}")));
+        return Err(Trouble::not_found(words::no_order(number)));
     };
     let order = world.order(&id)?;
     let account = Account::of(&order);
@@ -69,18 +71,17 @@ pub fn newer(snap: &Snapshot<'_>, number: u64) -> Result<Vec<NewerView>, Trouble
 fn differences(known: &Trade, now: &Trade) -> Vec<String> {
     let mut out = Vec::new();
     match (known.is_known(), now.is_known()) {
-        (false, true) => out.push("its word is known now".to_owned()),
-        (true, false) => out.push("its word is not known any more".to_owned()),
+        (false, true) => out.push(words::word_known_now().to_owned()),
+        (true, false) => out.push(words::word_not_known_now().to_owned()),
         _ => {}
     }
     if known.system != now.system {
-        let system = record::v1::codes::SystemForm::word(now.system);
-        out.push(format!("belongs to: {}", system.replace('-', " ")));
+        out.push(words::belongs_to(crate::say::system_name(now.system)));
     }
     if known.safety != now.safety {
         out.push(match now.safety {
-            true => "people are hurt if it fails".to_owned(),
-            false => "the stricter rules hold for it no more".to_owned(),
+            true => words::people_are_hurt().to_owned(),
+            false => words::stricter_no_more().to_owned(),
         });
     }
     let works = |trade: &Trade| -> BTreeSet<String> {
@@ -91,19 +92,19 @@ fn differences(known: &Trade, now: &Trade) -> Vec<String> {
             .collect()
     };
     let (before, after) = (works(known), works(now));
-    let word = |sort: &String| work_in_words(sort).unwrap_or_else(|| sort.replace('-', " "));
+    let word = |sort: &String| sort_of_work(sort).unwrap_or_else(|| sort.replace('-', " "));
     out.extend(
         after
             .difference(&before)
-            .map(|sort| format!("owed too: {}", word(sort))),
+            .map(|sort| words::owed_too(word(sort))),
     );
     out.extend(
         before
             .difference(&after)
-            .map(|sort| format!("not owed: {}", word(sort))),
+            .map(|sort| words::not_owed(word(sort))),
     );
     if out.is_empty() && (&known.shuts, &known.owes) != (&now.shuts, &now.owes) {
-        out.push("other gates wait for it".to_owned());
+        out.push(words::other_gates().to_owned());
     }
     out
 }

@@ -2,6 +2,7 @@
 //! keep one that slips, and what is left out.
 
 use crate::floor::{DayPlan, Days, NotPlanned, Offer, SLIPS, ToKeep};
+use crate::phrases::calls as words;
 use crate::snapshot::Snapshot;
 use serde::Serialize;
 
@@ -72,19 +73,24 @@ pub fn must_be_asked(snap: &Snapshot<'_>, order: &repair::Order) -> bool {
 #[must_use]
 pub fn kept(chance: f64) -> String {
     match (chance * 10.0).round() {
-        tenths if tenths < 1.0 => "hardly ever kept".to_owned(),
-        tenths if tenths > 9.0 => "nearly always kept".to_owned(),
-        tenths => format!("kept {tenths:.0} times in 10"),
+        tenths if tenths < 1.0 => words::hardly_ever_kept().to_owned(),
+        tenths if tenths > 9.0 => words::nearly_always_kept().to_owned(),
+        tenths => words::kept_times_in_ten(whole(tenths)),
     }
 }
 
 /// The same beside a drawing.
 pub(super) fn short(chance: f64) -> String {
     match (chance * 10.0).round() {
-        tenths if tenths < 1.0 => "hardly kept".to_owned(),
-        tenths if tenths > 9.0 => "nearly sure".to_owned(),
-        tenths => format!("kept {tenths:.0} in 10"),
+        tenths if tenths < 1.0 => words::hardly_kept().to_owned(),
+        tenths if tenths > 9.0 => words::nearly_sure().to_owned(),
+        tenths => words::kept_in_ten(whole(tenths)),
     }
+}
+
+/// A number without what is after its point.
+fn whole(number: f64) -> String {
+    format!("{number:.0}")
 }
 
 /// What a plan comes to.
@@ -147,21 +153,16 @@ fn promise_view(plan: &DayPlan, promise: &stalls::Promise) -> PromiseView {
 }
 
 fn costs(keep: &ToKeep) -> Vec<String> {
-    let tenths = |chance: f64| (chance * 10.0).round();
-    let cost = |(name, was, is): &(String, f64, f64)| {
-        format!(
-            "{name}: kept {:.0} times in 10 instead of {:.0}",
-            tenths(*is),
-            tenths(*was)
-        )
-    };
+    let tenths = |chance: f64| whole((chance * 10.0).round());
+    let cost =
+        |(name, was, is): &(String, f64, f64)| words::kept_instead(name, tenths(*is), tenths(*was));
     keep.others.iter().map(cost).collect()
 }
 
 /// An offer in one line: `say 16:30: kept 8 times in 10`.
 #[must_use]
 pub fn offer(offer: &Offer) -> String {
-    format!("say {}: {}", offer.say, kept(offer.chance))
+    words::say_then(&offer.say, kept(offer.chance))
 }
 
 /// When an order is worked on today by the plan, in hours since midnight.

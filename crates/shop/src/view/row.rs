@@ -1,6 +1,7 @@
 //! One order on one line: the floor, and finding an order.
 
 use super::{customer_text, desk, story, vehicle_of, vehicle_text};
+use crate::phrases::order as words;
 use crate::say::Names;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -153,6 +154,27 @@ pub(super) fn rows_of(
         .collect()
 }
 
+impl OrderRow {
+    /// What holds the vehicle, as it is said.
+    #[must_use]
+    pub fn word_said(&self) -> &str {
+        match self.word.as_str() {
+            "voided" => words::word_voided(),
+            LEFT => words::word_left(),
+            "left, look" => words::word_left_look(),
+            "consent" => words::word_consent(),
+            "machine work" => words::word_machine_work(),
+            "part" => words::word_part(),
+            "snag" => words::word_snag(),
+            "at work" => words::word_at_work(),
+            "test" => words::word_test(),
+            "papers" => words::word_papers(),
+            "ready" => words::word_ready(),
+            other => other,
+        }
+    }
+}
+
 /// The word for a vehicle that left, and nothing came in after.
 const LEFT: &str = "left";
 
@@ -201,7 +223,7 @@ pub(super) fn row(
         inside,
         stopped: super::stopped::stopped(names)
             .first()
-            .map(|left| format!("{}, {}", left.group, left.doing)),
+            .map(|left| words::group_and_doing(&left.group, &left.doing)),
         debts: reading
             .debts()
             .iter()
@@ -242,11 +264,11 @@ fn place_name(snap: &Snapshot<'_>, world: &World, place: &Place) -> String {
             .into_iter()
             .find(|(stall, ..)| *stall == id)
             .map_or_else(
-                || "a stall".to_owned(),
+                || words::a_stall().to_owned(),
                 |(_, name, _)| snap.texts().text(name),
             ),
-        Place::Yard => "yard".to_owned(),
-        Place::Away => "away".to_owned(),
+        Place::Yard => words::yard().to_owned(),
+        Place::Away => words::away().to_owned(),
     }
 }
 
@@ -267,7 +289,8 @@ fn last<T>(order: &Order, pick: impl Fn(&Fact) -> Option<T>) -> Option<T> {
         .map(|(_, told)| told)
 }
 
-/// The one word that says what holds the vehicle, the most pressing first.
+/// The one word that says what holds the vehicle, the most pressing first: a code, the same in
+/// every language.
 fn word(reading: &OrderReading<'_>) -> String {
     let (order, account, rules) = (reading.order(), reading.account(), reading.rules());
     if papers::is_voided(order) {

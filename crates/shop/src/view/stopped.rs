@@ -1,6 +1,7 @@
 //! Where somebody stopped in the middle of a group: what the next one sees first.
 
 use super::story;
+use crate::phrases::order as words;
 use crate::say::Names;
 use record::form::Form;
 use record::v1::basics::StateForm;
@@ -56,7 +57,7 @@ pub(super) fn stopped(names: &Names<'_>) -> Vec<StoppedView> {
             let left = left_in_the_middle(account, item, &at)?;
             let view = StoppedView {
                 item: item.id.as_str().to_owned(),
-                group: format!("{} {} of {}", names.text(item.label), left.done, at.len()),
+                group: words::some_of(names.text(item.label), left.done, at.len()),
                 doing: doing(item, left.to),
                 by: names.person(&left.stamp.who),
                 at: story::hour(rules, left.stamp.at),
@@ -118,10 +119,10 @@ fn reached(state: State, to: State) -> bool {
 fn doing(item: &Item, to: State) -> String {
     let passes = item.pattern.as_ref().map_or(0, |p| p.passes.len());
     match to {
-        State::Loose { passes: 0 } => "on by hand".to_owned(),
-        State::Loose { passes } => format!("pass {passes}"),
-        State::Tight if passes > 1 => format!("pass {passes}"),
-        State::Tight if item.kind == Kind::Fasteners => "tight".to_owned(),
+        State::Loose { passes: 0 } => words::on_by_hand().to_owned(),
+        State::Loose { passes } => words::pass(passes),
+        State::Tight if passes > 1 => words::pass(passes),
+        State::Tight if item.kind == Kind::Fasteners => words::tight().to_owned(),
         state => crate::say::state(item.kind, state).to_owned(),
     }
 }

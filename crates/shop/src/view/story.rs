@@ -2,7 +2,8 @@
 
 use super::noted::{PhotoView, photo};
 use super::story_desk::{decision, desk_fact};
-use crate::say::{self, Names};
+use crate::phrases::{order, story as words};
+use crate::say::{self, Names, dates};
 use crate::snapshot::Snapshot;
 use jiff::Timestamp;
 use repair::{
@@ -39,16 +40,12 @@ const MOST_LINES: usize = 200;
 
 /// A time at the shop, with its day.
 pub(crate) fn time(rules: &Rules, at: Timestamp) -> String {
-    at.to_zoned_datetime(rules.zone.clone())
-        .strftime("%a %d %b, %H:%M")
-        .to_string()
+    dates::time(&at.to_zoned_datetime(rules.zone.clone()))
 }
 
 /// The same with its year, for what is kept for years.
 pub(crate) fn dated(rules: &Rules, at: Timestamp) -> String {
-    at.to_zoned_datetime(rules.zone.clone())
-        .strftime("%a %d %b %Y, %H:%M")
-        .to_string()
+    dates::dated(&at.to_zoned_datetime(rules.zone.clone()))
 }
 
 /// An hour at the shop, if it is today's; else its day.
@@ -57,7 +54,8 @@ pub(super) fn hour(rules: &Rules, at: Timestamp) -> String {
     if zoned.date() == rules.today() {
         return zoned.strftime("%H:%M").to_string();
     }
-    zoned.strftime("%a %H:%M").to_string()
+    let day = dates::short_weekday(zoned.date());
+    format!("{day} {}", zoned.strftime("%H:%M"))
 }
 
 /// Lines of a story that are shown together, the oldest first.
@@ -213,74 +211,62 @@ fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> S
         | Fact::Timed { .. }
         | Fact::Located { .. }
         | Fact::Calculated { .. } => String::new(),
-        Fact::SameAs { item, also } => {
-            format!(
-                "{} and {} are one thing",
-                names.label(item),
-                names.label(also)
-            )
-        }
+        Fact::SameAs { item, also } => words::one_thing(names.label(item), names.label(also)),
         Fact::CountCorrected { item, pieces, .. } => {
-            format!("{}: counted again, {}", names.label(item), pieces.len())
+            words::counted_again(names.label(item), pieces.len())
         }
         Fact::SizeTold { item, size, .. } => format!("{}: {}", names.label(item), size.as_str()),
         Fact::TorqueTold { item, pattern, .. } => {
             let passes: Vec<_> = pattern.passes.iter().map(repair::Written::as_str).collect();
-            format!("{}: torque {}", names.label(item), passes.join(", then "))
+            words::torque_told(names.label(item), passes.join(order::then()))
         }
-        Fact::Renamed { item, .. } => format!("Called now: {}", names.label(item)),
-        Fact::Found { moves } => format!("Found: {}", moved(names, moves)),
+        Fact::Renamed { item, .. } => words::called_now(names.label(item)),
+        Fact::Found { moves } => words::found(moved(names, moves)),
         Fact::Moved { moves, .. } => say::capital(&moved(names, moves)),
-        Fact::Seen { moves } => format!("Looked: {}", moved(names, moves)),
+        Fact::Seen { moves } => words::looked(moved(names, moves)),
         Fact::Observed {
-            zone, what, words, ..
+            zone,
+            what,
+            words: typed,
+            ..
         } => {
-            let words = text_of(*words).map(|words| format!(": {words}"));
-            format!(
-                "Noted, {}: {}{}",
+            let typed = text_of(*typed).map(|typed| format!(": {typed}"));
+            words::noted(
                 say::zone_name(*zone),
                 say::noted_name(*what),
-                words.unwrap_or_default()
+                typed.unwrap_or_default(),
             )
         }
-        Fact::Walked { zone } => format!("Walked round: {}", say::zone_name(*zone)),
-        Fact::Drained { item, amount, .. } => {
-            format!("{}: {} out", names.label(item), amount.as_str())
-        }
-        Fact::Poured { item, amount, .. } => {
-            format!("{}: {} in", names.label(item), amount.as_str())
-        }
+        Fact::Walked { zone } => words::walked_round(say::zone_name(*zone)),
+        Fact::Drained { item, amount, .. } => words::drained(names.label(item), amount.as_str()),
+        Fact::Poured { item, amount, .. } => words::poured(names.label(item), amount.as_str()),
         Fact::ReadOff { what, value, .. } => {
             format!("{}: {}", say::capital(what.as_str()), value.as_str())
         }
         Fact::LevelSeen {
             item, level, good, ..
-        } => format!(
-            "{}: level seen {}, {}",
-            names.label(item),
-            match level {
-                LevelAt::Warm => "warm",
-                LevelAt::Cold => "cold",
-            },
-            if *good { "right" } else { "not right" }
-        ),
+        } => {
+            let item = names.label(item);
+            match (level, good) {
+                (LevelAt::Warm, true) => words::level_warm_right(item),
+                (LevelAt::Warm, false) => words::level_warm_not_right(item),
+                (LevelAt::Cold, true) => words::level_cold_right(item),
+                (LevelAt::Cold, false) => words::level_cold_not_right(item),
+            }
+        }
         Fact::WorkDone { work, words, .. } => {
             let what = words.map_or_else(|| say::work_name(work.work).to_owned(), text);
             let on = work
                 .item
                 .as_ref()
                 .map(|item| format!(": {}", names.label(item)));
-            format!("Done: {what}{}", on.unwrap_or_default())
+            words::done(what, on.unwrap_or_default())
         }
         Fact::BeltLeftOff { item, words, .. } => {
             let why = text_of(*words).map(|why| format!(": {why}"));
-            format!(
-                "A start with {} off is planned{}",
-                names.label(item),
-                why.unwrap_or_default()
-            )
+            words::start_with_off(names.label(item), why.unwrap_or_default())
         }
-        Fact::WorkDue { words, .. } => format!("Due: {}", text(*words)),
+        Fact::WorkDue { words, .. } => words::due(text(*words)),
         Fact::SnagFound {
             what,
             item,
@@ -297,38 +283,31 @@ fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> S
             let words = words
                 .map(|words| format!(" ({})", text(words)))
                 .unwrap_or_default();
-            format!(
-                "Snag: {}{at} {}{words}",
-                on.unwrap_or_default(),
-                say::snag_name(*what)
-            )
+            words::snag(on.unwrap_or_default(), at, say::snag_name(*what), words)
         }
-        Fact::SnagResolved { words, .. } => format!(
-            "Snag resolved{}",
+        Fact::SnagResolved { words, .. } => words::snag_resolved(
             words
                 .map(|words| format!(": {}", text(words)))
-                .unwrap_or_default()
+                .unwrap_or_default(),
         ),
-        Fact::DifferenceNoted { words, what, .. } => format!(
-            "Stands different from now on: {}",
-            words.map_or_else(|| (names.tongue().difference)(*what).to_owned(), text)
+        Fact::DifferenceNoted { words, what, .. } => words::stands_different(
+            words.map_or_else(|| (names.tongue().difference)(*what).to_owned(), text),
         ),
         Fact::Checked { items, .. } => {
             let names: Vec<_> = items.iter().map(|item| names.label(item)).collect();
-            format!("Checked: {}", names.join(", "))
+            words::checked(names.join(", "))
         }
         Fact::Proved {
             proof,
             outcome,
             words,
             ..
-        } => format!(
-            "{}: {}{}",
+        } => words::proved(
             say::capital(say::proof_name(*proof)),
             say::outcome(*outcome),
             words
                 .map(|words| format!(". {}", text(words)))
-                .unwrap_or_default()
+                .unwrap_or_default(),
         ),
         _ => desk_fact(names, rules, fact),
     }
@@ -381,16 +360,16 @@ pub(super) fn aim(names: &Names<'_>, order: &Order) -> Option<String> {
 }
 
 pub(super) fn aimed(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
-    format!("Planned: {}", aim_words(names, aim, targets))
+    words::planned(aim_words(names, aim, targets))
 }
 
 fn aim_words(names: &Names<'_>, aim: AimIs, targets: &[ItemId]) -> String {
     match aim {
-        AimIs::Home => "everything home again".to_owned(),
-        AimIs::Roll => "so that it may roll".to_owned(),
+        AimIs::Home => words::all_home_again().to_owned(),
+        AimIs::Roll => words::so_that_it_may_roll().to_owned(),
         AimIs::Reach => {
             let labels: Vec<_> = targets.iter().map(|item| names.known(item)).collect();
-            format!("get at {}", labels.join(", "))
+            words::get_at(labels.join(", "))
         }
     }
 }

@@ -2,16 +2,28 @@
 
 use super::desk::numbered;
 use super::story::{aimed, hour};
+use crate::phrases::story as words;
 use crate::say::Tongue;
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
-use record::v1::codes::{LineTextForm, PaidByForm, PartStepForm, SystemForm, WayForm};
-use repair::{ConsentStep, Decision, Fact, KeyStep, Place, Rules, RungAbout, StallNeeded, System};
+use jiff::civil::Date;
+use repair::{
+    ConsentStep, Decision, Fact, KeyStep, Language, LineText, PaidBy, PartStep, Place, Rules,
+    RungAbout, StallNeeded, System, Way,
+};
 use rust_decimal::Decimal;
 
-/// A code as a person reads it: `in-person` is `in person`.
-fn plain(code: &str) -> String {
-    code.replace('-', " ")
+/// A figure as it is written in what is spoken.
+fn sum(figure: &Decimal) -> String {
+    say::figures(&figure.to_string())
+}
+
+/// A day as it is written in what is spoken.
+fn date(day: Date) -> String {
+    match say::spoken() {
+        Language::English => day.to_string(),
+        Language::German => say::dates::day(day),
+    }
 }
 
 pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String {
@@ -22,21 +34,18 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
         Fact::LineOpened {
             complaint, payer, ..
         } => match payer {
-            repair::price::Payer::Customer => format!("Complaint: {}", text(*complaint)),
-            other => format!(
-                "Complaint, paid by {}: {}",
-                say::payer_name(*other),
-                text(*complaint)
-            ),
+            repair::price::Payer::Customer => words::complaint(text(*complaint)),
+            other => words::complaint_paid_by(say::payer_name(*other), text(*complaint)),
         },
         Fact::LineWorded {
             words, text: which, ..
         } => {
-            format!(
-                "{}: {}",
-                say::capital(LineTextForm::word(*which)),
-                text(*words)
-            )
+            let words = text(*words);
+            match which {
+                LineText::Complaint => words::line_complaint(words),
+                LineText::Cause => words::line_cause(words),
+                LineText::Correction => words::line_correction(words),
+            }
         }
         Fact::Consented { .. } => consented(names, fact),
         Fact::Declined {
@@ -48,12 +57,10 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             snags,
         } => {
             let what = names.declined(items, at, entries, snags);
-            let signed = if signature.is_some() {
-                ", signed"
-            } else {
-                ", not signed"
-            };
-            format!("Declined{signed}: {what}: {}", text(*words))
+            match signature {
+                Some(_) => words::declined_signed(what, text(*words)),
+                None => words::declined_not_signed(what, text(*words)),
+            }
         }
         Fact::Paid {
             amount,
@@ -61,15 +68,22 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             deposit,
             payer,
         } => {
-            let what = if *deposit { "Deposit" } else { "Paid" };
-            let by = plain(PaidByForm::word(*by));
-            format!("{what} by {}: {amount} ({by})", say::payer_name(*payer))
+            let by = match by {
+                PaidBy::Cash => words::by_cash(),
+                PaidBy::Card => words::by_card(),
+                PaidBy::Transfer => words::by_transfer(),
+                PaidBy::Cheque => words::by_cheque(),
+                PaidBy::OnAccount => words::by_account(),
+            };
+            let (payer, amount) = (say::payer_name(*payer), sum(amount));
+            match deposit {
+                true => words::deposit(payer, amount, by),
+                false => words::paid(payer, amount, by),
+            }
         }
         Fact::PartNeeded {
             label, quantity, ..
-        } => {
-            format!("Part needed: {} × {}", quantity.normalize(), text(*label))
-        }
+        } => words::part_needed(sum(&quantity.normalize()), text(*label)),
         Fact::PartStepped {
             part,
             step,
@@ -77,20 +91,22 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             words,
             ..
         } => {
-            let due = due.map_or_else(String::new, |due| format!(", due {due}"));
-            format!(
-                "{}: {}{due}{}",
-                say::capital(PartStepForm::word(*step)),
-                names.part(part),
-                behind(words)
-            )
+            let due = due.map_or_else(String::new, |due| words::comma_due(date(due)));
+            let (part, words) = (names.part(part), behind(words));
+            match step {
+                PartStep::Ordered => words::part_ordered(part, due, words),
+                PartStep::Received => words::part_received(part, due, words),
+                PartStep::Compared => words::part_compared(part, due, words),
+                PartStep::Fitted => words::part_fitted(part, due, words),
+                PartStep::Returned => words::part_returned(part, due, words),
+                PartStep::Stocked => words::part_stocked(part, due, words),
+                PartStep::Cancelled => words::part_cancelled(part, due, words),
+            }
         }
-        Fact::OldPart { part, fate, .. } => format!(
-            "Old {}: {}",
-            part.as_ref()
-                .map_or_else(|| "part".to_owned(), |part| names.part(part)),
-            say::old_part(*fate)
-        ),
+        Fact::OldPart { part, fate, .. } => match part {
+            Some(part) => words::old_part(names.part(part), say::old_part(*fate)),
+            None => words::old_part_unnamed(say::old_part(*fate)),
+        },
         Fact::SubletOut {
             what,
             to,
@@ -104,22 +120,29 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             } else {
                 format!(" ({})", items.join(", "))
             };
-            let due = due.map_or_else(String::new, |due| format!(", due back {due}"));
-            format!("Sent out to {}: {}{with}{due}", text(*to), text(*what))
+            let due = due.map_or_else(String::new, |due| words::comma_due_back(date(due)));
+            words::sent_out(text(*to), text(*what), with, due)
         }
-        Fact::SubletBack { words, .. } => format!("Back from where it was sent{}", behind(words)),
+        Fact::SubletBack { words, .. } => words::sublet_back(behind(words)),
         Fact::Keys { step, words } => match step {
-            KeyStep::Taken => format!("Keys taken in{}", behind(words)),
-            KeyStep::GivenBack => format!("Keys given back{}", behind(words)),
+            KeyStep::Taken => words::keys_taken(behind(words)),
+            KeyStep::GivenBack => words::keys_given_back(behind(words)),
         },
-        Fact::Odometer { reading, .. } => format!("Odometer {}", reading.as_str()),
-        Fact::Stood { place } => stood("Moved", place),
-        Fact::Pushed { to, words } => {
-            format!("{} by hand: {}", stood("Pushed", to), text(*words))
+        Fact::Odometer { reading, .. } => words::odometer(reading.as_str()),
+        Fact::Stood { place } => match place {
+            Place::Stall(_) => words::moved_into_stall(),
+            Place::Yard => words::moved_into_yard(),
+            Place::Away => words::taken_away(),
         }
-        Fact::Promised { at } => format!("Promised for {}", hour(rules, *at)),
+        .to_owned(),
+        Fact::Pushed { to, words } => match to {
+            Place::Stall(_) => words::pushed_into_stall(text(*words)),
+            Place::Yard => words::pushed_into_yard(text(*words)),
+            Place::Away => words::pushed_away(text(*words)),
+        },
+        Fact::Promised { at } => words::promised_for(hour(rules, *at)),
         Fact::Aimed { aim, targets, .. } => aimed(names, *aim, targets),
-        Fact::Assigned { person } => format!("{} works on it", names.person(person)),
+        Fact::Assigned { person } => words::works_on_it(names.person(person)),
         Fact::WorkLeft {
             minutes,
             least,
@@ -133,12 +156,12 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             reached,
             words,
         } => rung(*about, *reached, behind(words)),
-        Fact::AnswerDue { at, .. } => format!("Will answer by {}", hour(rules, *at)),
+        Fact::AnswerDue { at, .. } => words::will_answer_by(hour(rules, *at)),
         Fact::Attached { file, words, .. } if file.media.as_str() == super::PAPER => {
-            format!("Paper given out{}", behind(words))
+            words::paper_given_out(behind(words))
         }
-        Fact::Attached { .. } => "Photo added".to_owned(),
-        Fact::Undo { .. } => "Took something back".to_owned(),
+        Fact::Attached { .. } => words::photo_added().to_owned(),
+        Fact::Undo { .. } => words::took_something_back().to_owned(),
         _ => String::new(),
     }
 }
@@ -151,21 +174,18 @@ fn work_left(
     stall: StallNeeded,
 ) -> String {
     let range = range.map_or_else(String::new, |(least, most)| {
-        format!(" ({} to {})", least.normalize(), most.normalize())
+        words::least_to_most(sum(&least.normalize()), sum(&most.normalize()))
     });
     let skill = skill.map_or_else(String::new, |skill| {
-        format!(", {}", plain(SystemForm::word(skill)))
+        format!(", {}", say::system_name(skill))
     });
     let stall = match stall {
-        StallNeeded::Lift => ", on a lift",
-        StallNeeded::Flat => ", on a flat stall",
+        StallNeeded::Lift => words::on_a_lift(),
+        StallNeeded::Flat => words::on_a_flat_stall(),
         StallNeeded::Any => "",
-        StallNeeded::No => ", in no stall",
+        StallNeeded::No => words::in_no_stall(),
     };
-    format!(
-        "{} minutes of work left{range}{skill}{stall}",
-        minutes.normalize()
-    )
+    words::work_left(sum(&minutes.normalize()), range, skill, stall)
 }
 
 /// `Ada Brandt said yes to the repair, up to 850 before tax (phone)`.
@@ -188,38 +208,41 @@ fn consented(names: &Names<'_>, fact: &Fact) -> String {
         || say::capital(say::payer_name(*payer)),
         |words| names.text(words),
     );
-    let what = match step {
-        ConsentStep::Diagnose => "finding the fault",
-        ConsentStep::TakeApart => "taking it apart",
-        ConsentStep::Repair => "the repair",
-        ConsentStep::Add => "doing more",
+    let amount = amount.map_or_else(String::new, |amount| match tax_included {
+        true => words::up_to_with_tax(sum(&amount)),
+        false => words::up_to_before_tax(sum(&amount)),
+    });
+    let said = said.map_or_else(String::new, |said| words::in_their_words(names.text(said)));
+    let way = match way {
+        Way::InPerson => words::in_person(),
+        Way::Phone => words::by_phone(),
+        Way::Message => words::by_message(),
+        Way::Mail => words::by_mail(),
+        Way::Signed => words::signed(),
     };
-    let tax = if *tax_included {
-        "with tax"
-    } else {
-        "before tax"
-    };
-    let amount = amount.map_or_else(String::new, |amount| format!(", up to {amount} {tax}"));
-    let said = said.map_or_else(String::new, |words| format!(": “{}”", names.text(words)));
-    let way = plain(WayForm::word(*way));
-    format!(
-        "{who} said {} to {what}{amount} ({way}){said}",
-        if *agreed { "yes" } else { "no" }
-    )
+    match (step, agreed) {
+        (ConsentStep::Diagnose, true) => words::yes_to_diagnosis(who, amount, way, said),
+        (ConsentStep::Diagnose, false) => words::no_to_diagnosis(who, amount, way, said),
+        (ConsentStep::TakeApart, true) => words::yes_to_taking_apart(who, amount, way, said),
+        (ConsentStep::TakeApart, false) => words::no_to_taking_apart(who, amount, way, said),
+        (ConsentStep::Repair, true) => words::yes_to_repair(who, amount, way, said),
+        (ConsentStep::Repair, false) => words::no_to_repair(who, amount, way, said),
+        (ConsentStep::Add, true) => words::yes_to_more(who, amount, way, said),
+        (ConsentStep::Add, false) => words::no_to_more(who, amount, way, said),
+    }
 }
 
 pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
     let text = |words| snap.texts().text(words);
     match decision {
-        Decision::Opened { number, .. } => format!("Order {number} opened"),
-        Decision::Adopted { version, .. } => format!("Working by the map, version {version}"),
+        Decision::Opened { number, .. } => words::order_opened(number),
+        Decision::Adopted { version, .. } => words::by_the_map(version),
         Decision::Priced { totals, .. } => {
             let nets = totals.values().map(|totals| totals.net);
-            let sum = nets.fold(Decimal::ZERO, Decimal::saturating_add);
-            format!("Price set: {sum} before tax")
+            words::price_set(sum(&nets.fold(Decimal::ZERO, Decimal::saturating_add)))
         }
         Decision::WrittenDown { amount, payer, .. } => {
-            format!("Discount of {amount} for {}", say::payer_name(*payer))
+            words::discount(sum(amount), say::payer_name(*payer))
         }
         Decision::Charged { numbers, .. } => {
             let numbers: Vec<String> = numbers.values().map(|nr| numbered(*nr)).collect();
@@ -228,7 +251,7 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
             } else {
                 format!(": {}", numbers.join(", "))
             };
-            format!("Invoice written{which}")
+            words::invoice_written(which)
         }
         Decision::Credited {
             number,
@@ -236,21 +259,16 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
             totals,
             words,
             ..
-        } => format!(
-            "Credit note {} for {}, {}: {}",
+        } => words::credit_note(
             super::credits::numbered(*number),
             say::payer_name(*payer),
-            totals.gross,
-            text(*words)
+            sum(&totals.gross),
+            text(*words),
         ),
         Decision::Waived { words, gate, .. } => {
-            format!(
-                "Waived at {}: {}",
-                say::gate(*gate).to_lowercase(),
-                text(*words)
-            )
+            words::waived_at(say::within(say::gate(*gate)), text(*words))
         }
-        Decision::WaiverWithdrawn { .. } => "Waiver taken back".to_owned(),
+        Decision::WaiverWithdrawn { .. } => words::waiver_taken_back().to_owned(),
         Decision::HandedOver {
             leaves,
             boxes,
@@ -258,43 +276,29 @@ pub(super) fn decision(snap: &Snapshot<'_>, decision: &Decision) -> String {
             signature,
             ..
         } => {
-            let boxes = boxes.map_or_else(String::new, |boxes| format!(", boxes with it: {boxes}"));
-            let how = if signature.is_some() {
-                "signed by"
-            } else {
-                "collected by"
-            };
-            let by = signed_by.map_or_else(String::new, |by| format!(", {how} {}", text(by)));
-            format!(
-                "Handed over: {}{boxes}{by}",
-                (Tongue::of(repair::Language::English).left)(*leaves)
-            )
+            let boxes = boxes.map_or_else(String::new, words::boxes_with_it);
+            let by = signed_by.map_or_else(String::new, |by| match signature {
+                Some(_) => words::signed_by(text(by)),
+                None => words::collected_by(text(by)),
+            });
+            words::handed_over((Tongue::spoken().left)(*leaves), boxes, by)
         }
-        Decision::TakenBack { words } => format!("Back in: {}", text(*words)),
-        Decision::Voided { words } => format!("Voided: {}", text(*words)),
-    }
-}
-
-fn stood(how: &str, place: &Place) -> String {
-    match place {
-        Place::Stall(_) => format!("{how} into a stall"),
-        Place::Yard => format!("{how} into the yard"),
-        Place::Away => match how {
-            "Moved" => "Taken away from here".to_owned(),
-            how => format!("{how} away from here"),
-        },
+        Decision::TakenBack { words } => words::back_in(text(*words)),
+        Decision::Voided { words } => words::voided(text(*words)),
     }
 }
 
 /// `Rung: it is ready to collect`, or that nobody answered.
 fn rung(about: RungAbout, reached: bool, words: String) -> String {
-    let about = match about {
-        RungAbout::Approval => "about the approval",
-        RungAbout::Promise => "about the promised time",
-        RungAbout::Ready => "that it is ready",
-        RungAbout::Due => "about work that is due",
-        RungAbout::FollowUp => "whether it came back",
+    let words = match reached {
+        true => words,
+        false => words::no_answer(words),
     };
-    let answer = if reached { "" } else { ", no answer" };
-    format!("Rung {about}{answer}{words}")
+    match about {
+        RungAbout::Approval => words::rung_approval(words),
+        RungAbout::Promise => words::rung_promise(words),
+        RungAbout::Ready => words::rung_ready(words),
+        RungAbout::Due => words::rung_due(words),
+        RungAbout::FollowUp => words::rung_follow_up(words),
+    }
 }

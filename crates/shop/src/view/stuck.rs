@@ -1,6 +1,7 @@
 //! Parts of the record that can only be looked at, because something in them cannot be read,
 //! and the facts that wait for them.
 
+use crate::phrases::order as words;
 use crate::service::WaitingFact;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -47,7 +48,7 @@ pub fn stuck(snap: &Snapshot<'_>, waiting: &[WaitingFact]) -> Result<Vec<StuckVi
             name,
             order,
             why: unread.sentence(),
-            mend: Unread::MEND.to_owned(),
+            mend: Unread::mend().to_owned(),
             waiting: facts.len(),
             devices: devices.into_iter().collect(),
             stream: unread.stream,
@@ -62,19 +63,25 @@ fn called(snap: &Snapshot<'_>, stream: &str) -> Result<(String, Option<u64>), Tr
     let unnamed = || stream.to_owned();
     Ok(match Stream::read(stream) {
         Ok(Stream::Order(id)) => match world.number_of(&id)? {
-            Some(number) => (format!("Order {number}"), Some(number)),
-            None => ("An order that has no number yet".to_owned(), None),
+            Some(number) => (words::stuck_order(number), Some(number)),
+            None => (words::stuck_order_unnumbered().to_owned(), None),
         },
         Ok(Stream::Vehicle(id)) => {
             let label = text(world.vehicle(&id)?.text(Field::Label).words);
-            (label.unwrap_or_else(|| "A vehicle".to_owned()), None)
+            (
+                label.unwrap_or_else(|| words::stuck_vehicle().to_owned()),
+                None,
+            )
         }
         Ok(Stream::Customer(id)) => {
             let name = text(world.customer(&id)?.text(Field::Name).words);
-            (name.unwrap_or_else(|| "A customer".to_owned()), None)
+            (
+                name.unwrap_or_else(|| words::stuck_customer().to_owned()),
+                None,
+            )
         }
-        Ok(Stream::Map(id)) => (format!("Map {id}"), None),
-        Ok(Stream::Shop) => ("The shop itself, with new orders".to_owned(), None),
+        Ok(Stream::Map(id)) => (words::stuck_map(id), None),
+        Ok(Stream::Shop) => (words::stuck_shop().to_owned(), None),
         Err(_) => (unnamed(), None),
     })
 }

@@ -1,5 +1,6 @@
 //! Rows as events.
 
+use crate::phrases::keep as words;
 use crate::trouble::{Trouble, TroubleKind};
 use record::{AnyEvent, Stored, Stream, decode};
 use repair::{CommandId, PersonId, Recorded, Stamp};
@@ -37,25 +38,23 @@ impl Unread {
     }
 
     /// What to do about it.
-    pub const MEND: &str = "use the newer program, if one wrote it; else report this with the output of `buttonup verify`";
+    #[must_use]
+    pub fn mend() -> &'static str {
+        words::use_the_newer_program()
+    }
 
     /// What is wrong, in one sentence.
     #[must_use]
     pub fn sentence(&self) -> String {
-        format!(
-            "event {} of the record ({:?}, version {}) cannot be read by this program: {}",
-            self.position, self.kind, self.version, self.what
-        )
+        let kind = format!("{:?}", self.kind);
+        words::event_cannot_be_read(self.position, kind, self.version, &self.what)
     }
 
     /// The answer to whoever wants to write into its stream.
     #[must_use]
     pub fn trouble(&self) -> Trouble {
-        let mend = format!(
-            "what is kept on the device is sent again by itself; nothing else has to wait. To end it: {}",
-            Self::MEND
-        );
-        let what = format!("nothing can be written down there: {}", self.sentence());
+        let mend = words::sent_again_by_itself(Self::mend());
+        let what = words::nothing_written_there(self.sentence());
         Trouble::new(TroubleKind::Waits, self.stream.clone(), what, mend)
     }
 }

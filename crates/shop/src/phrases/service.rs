@@ -1,0 +1,106 @@
+//! What is refused, and what two people changed at the same time.
+
+use phrases::phrases;
+
+phrases! {
+    /// Where something is refused: the order.
+    pub the_order = "the order", "der Auftrag";
+    /// Where something is refused or not found: the record.
+    pub the_record = "the record", "die Aufzeichnung";
+    /// How it is mended that something is not there.
+    pub look_it_up = "look it up by number, plate or name", "nach Nummer, Kennzeichen oder Name suchen";
+    /// Two changed the same: what a payer pays.
+    pub what_payer_pays(payer) = "What {payer} pays", "Was zu zahlen ist ({payer})";
+    /// Behind "changed meanwhile": by whom, and when.
+    pub by_whom_when(who, hour) = " by {who}, {hour}", " von {who}, {hour}";
+    /// Two changed the price; by whom.
+    pub price_changed(by) = "The price was changed meanwhile{by}", "Der Preis wurde inzwischen geändert{by}";
+    /// How it is mended that two changed the same.
+    pub look_at_both = "look at both, then decide again: nothing was changed, and what you typed is still there", "beide ansehen, dann neu entscheiden: es wurde nichts geändert, und die Eingabe ist noch da";
+    /// One side of what two changed: it is left out.
+    pub not_there = "not there", "nicht da";
+    /// What two changed: what was sent, and what stands.
+    pub you_and_now(what, yours, now) = "{what}: you {yours}, now {now}", "{what}: gesendet {yours}, jetzt {now}";
+    /// An entry of the price that has no words.
+    pub entry_without_words = "An entry without words", "Eine Zeile ohne Text";
+    /// What a payer pays with tax, and what is agreed.
+    pub sum_with_tax(sum, agreed) = "{sum} with tax, {agreed}", "{sum} mit Steuer, {agreed}";
+    /// What a payer pays before tax, and what is agreed.
+    pub sum_before_tax(sum, agreed) = "{sum} before tax, {agreed}", "{sum} ohne Steuer, {agreed}";
+    /// No sum was agreed to.
+    pub nothing_agreed = "nothing agreed", "nichts vereinbart";
+    /// What was agreed.
+    pub so_much_agreed(sum) = "{sum} agreed", "{sum} vereinbart";
+    /// Refused: the place whose rules hold.
+    pub the_place = "the place whose rules hold", "der Ort, dessen Regeln gelten";
+    /// Refused: rules that this program does not have.
+    pub rules_unknown(version, place) = "version {version} of {place} is not among the rules this program has", "Stand {version} von {place} gehört nicht zu den Regeln in diesem Programm";
+    /// How a place is mended.
+    pub choose_a_listed_place = "choose one that the page of the shop lists, or none", "einen von der Seite der Werkstatt wählen oder keinen";
+    /// Refused: the shop's time zone.
+    pub the_time_zone = "the shop's time zone", "die Zeitzone der Werkstatt";
+    /// Refused: a time zone that is none.
+    pub no_time_zone(zone) = "{zone} is no time zone", "{zone} ist keine Zeitzone";
+    /// How a time zone is mended.
+    pub write_zone_like = "write it like Europe/Lisbon or America/Chicago", "so schreiben: Europe/Berlin oder America/Chicago";
+    /// Refused: the shop's currency.
+    pub the_currency = "the shop's currency", "die Währung der Werkstatt";
+    /// Refused: too many digits of a currency.
+    pub too_many_digits(digits, most) = "{digits} digits after the point; no currency has more than {most}", "{digits} Stellen nach dem Komma; keine Währung hat mehr als {most}";
+    /// How a currency is mended.
+    pub give_digits_of_coin = "give the digits of the smallest coin: 2 for cents", "die Stellen der kleinsten Münze angeben: 2 für Cent";
+    /// Refused: the shop's rate.
+    pub the_rate = "the shop's rate", "der Stundensatz der Werkstatt";
+    /// Refused: a rate that is none.
+    pub no_rate(rate) = "{rate} is no rate of an hour", "{rate} ist kein Stundensatz";
+    /// How a rate is mended.
+    pub give_hour_cost = "give what an hour costs before tax: nought or more", "angeben, was eine Stunde ohne Steuer kostet: null oder mehr";
+    /// Refused: the shop's tax.
+    pub the_tax = "the shop's tax", "die Steuer der Werkstatt";
+    /// Refused: a tax that is none.
+    pub no_tax(name, percent) = "{name}: {percent} per cent is no tax", "{name}: {percent} Prozent ist keine Steuer";
+    /// How a tax is mended.
+    pub give_per_cent = "give its per cent: nought or more, such as 20", "den Prozentsatz angeben: null oder mehr, etwa 19";
+    /// Refused: how long records are kept.
+    pub years_kept = "the years that records are kept", "die Jahre der Aufbewahrung";
+    /// Refused: too many years.
+    pub too_many_years(years, most) = "{years} years; nobody keeps records for more than {most}", "{years} Jahre; niemand bewahrt länger auf als {most}";
+    /// How years are mended.
+    pub say_whole_years = "say it in whole years, as the law or your accountant does", "in ganzen Jahren, wie das Gesetz oder der Steuerberater es sagt";
+    /// Refused: how ways of mending are weighed.
+    pub the_weights = "the weights", "die Gewichte";
+    /// Refused: weights that rank nothing.
+    pub weights_out_of_range = "each must be between 0 and 1000, and one above 0", "jedes zwischen 0 und 1000, und eines über 0";
+    /// How weights are mended.
+    pub write_one_for_each = "write 1 for each to count them alike", "überall 1 schreiben, damit alle gleich zählen";
+    /// Refused: another command came under the same name.
+    pub another_command = "another command came under this id before", "unter dieser Kennung kam schon ein anderer Befehl";
+    /// How it is mended.
+    pub own_id_each = "give each command an id of its own", "jedem Befehl eine eigene Kennung geben";
+    /// Refused: somebody else was quicker.
+    pub somebody_was_quicker(actual, expected) = "it stands at {actual}, not at {expected}: somebody else was quicker", "es steht bei {actual}, nicht bei {expected}: jemand anders war schneller";
+    /// How it is mended that somebody else was quicker.
+    pub look_at_what_is_new = "look at what is new and decide again", "das Neue ansehen und neu entscheiden";
+    /// Refused: a waiver without a reason.
+    pub why_it_may_pass = "why it may pass", "der Grund";
+    /// Refused: a waiver whose words are no reason.
+    pub says_nothing_of_why(text) = "“{text}” says nothing of why it may pass", "„{text}“ sagt nicht, warum";
+    /// How a waiver without a reason is mended.
+    pub say_why_in_few_words = "say in a few words why, and what is done about it", "kurz sagen, warum, und was deswegen getan wird";
+    /// Refused: others change the same all the time.
+    pub others_keep_changing = "others keep changing it", "andere ändern ihn gerade";
+    /// How it is mended.
+    pub send_it_again = "send it again", "noch einmal senden";
+    /// The record is a copy that is not whole.
+    pub part_of_a_copy = "a part of a copy is all that is there: setting it down goes on, or broke off", "da ist erst ein Teil einer Kopie: sie wird noch abgelegt oder brach ab";
+    /// How a copy that is not whole is mended.
+    pub restore_same_copy = "restore or import the same copy to the same place again: it goes on from where it broke off. Or use an empty place", "dieselbe Kopie noch einmal an denselben Ort zurückspielen: es geht dort weiter, wo es abbrach. Oder einen leeren Ort nehmen";
+    /// The record lacks its end.
+    pub end_is_missing(position, head) = "it ends at event {position}, but its head says {head}", "sie endet bei Ereignis {position}, ihr Kopf sagt aber {head}";
+    /// How a record that lacks its end is mended.
+    pub stop_and_restore = "stop the program, keep a copy of the record as it is, and restore the newest backup that verifies", "das Programm anhalten, eine Kopie der Aufzeichnung behalten, wie sie ist, und die neueste Sicherung zurückspielen, die sich prüfen lässt";
+    /// A tap that came late, as it is marked: the device was put out by then.
+    pub device_was_put_out = "the device was put out", "das Gerät war abgemeldet";
+    /// A tap that came late, as it is marked: the person had left.
+    pub person_had_left = "the person had left the shop", "die Person gehörte nicht mehr zur Werkstatt";
+}
