@@ -92,7 +92,7 @@ impl Caller {
 }
 
 /// A language of the record as one of what is spoken.
-fn spoken(language: repair::Language) -> Language {
+pub(crate) fn spoken(language: repair::Language) -> Language {
     match language {
         repair::Language::English => Language::English,
         repair::Language::German => Language::German,

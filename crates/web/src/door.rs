@@ -47,7 +47,8 @@ pub struct ApiDoc;
 pub async fn blocking<T: Send + 'static>(
     work: impl FnOnce() -> Result<T, Trouble> + Send + 'static,
 ) -> Result<T, Trouble> {
-    tokio::task::spawn_blocking(move || shop::whole(work))
+    let language = phrases::spoken();
+    tokio::task::spawn_blocking(move || phrases::speaking(language, || shop::whole(work)))
         .await
         .unwrap_or_else(|_| {
             Err(Trouble::new(

@@ -14,6 +14,7 @@ mod door;
 mod entrance;
 mod guard;
 mod how_to;
+mod in_language;
 mod layout;
 mod live;
 mod map_drawing;
@@ -103,6 +104,10 @@ pub fn router_with(state: State, port: u16, patience: Patience) -> Router {
                 network: state.network.clone(),
             },
             guard::guard,
+        ))
+        .layer(axum::middleware::from_fn_with_state(
+            state.clone(),
+            in_language::in_language,
         ))
         .with_state(state)
 }

@@ -25,6 +25,7 @@ use crate::wording::Wording;
 use drawing::Drawing;
 use label_sheets::Labels;
 pub use missing::{Missing, Rule, missing};
+use phrases::speaking;
 use serde_json::{Value, json};
 use shop::planning::{RowShown, map_of_order, on_map_of, torque_source};
 use shop::record::form::Form;
@@ -33,6 +34,7 @@ use shop::repair::{Language, Words};
 use shop::view::{CreditView, InvoiceView, MendingView, OnPapers, OrderView, on_papers};
 use shop::{Snapshot, Trouble, TroubleKind};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// Which paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -210,7 +212,7 @@ struct Covered {
 /// text has letters that no built-in font can set, which are named.
 pub fn make(snap: &Snapshot<'_>, number: u64, asked: &Asked) -> Result<Made, Trouble> {
     prices_shown(snap, asked.kind)?;
-    let order = shop::view::order(snap, number)?;
+    let order = read(snap, number)?;
     let mut laid = lay_out(snap, &order, asked)?;
     if matches!(asked.kind, Kind::Invoice | Kind::CreditNote) && e_invoice::is_wanted(&order) {
         let made = subject(&order, asked).map(|of| e_invoice::e_invoice(&order, of));
@@ -233,6 +235,19 @@ pub struct Laid {
 /// [`Trouble`], as of [`make`]; letters that no font has are no trouble yet.
 pub fn lay_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Laid, Trouble> {
     prices_shown(snap, asked.kind)?;
+    let order = read(snap, order.number)?;
+    speaking(phrases::Language::English, || laid_out(snap, &order, asked))
+}
+
+/// An order as papers read it: always the same, whatever is spoken on the screen. What the
+/// customer reads of it is said in the language of the paper.
+fn read(snap: &Snapshot<'_>, number: u64) -> Result<Arc<OrderView>, Trouble> {
+    speaking(phrases::Language::English, || {
+        shop::view::order(snap, number)
+    })
+}
+
+fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Laid, Trouble> {
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();
     let language = asked
@@ -291,7 +306,7 @@ pub fn e_invoice_of(
     asked: &Asked,
 ) -> Result<e_invoice::EInvoice, Trouble> {
     prices_shown(snap, asked.kind)?;
-    let order = shop::view::order(snap, number)?;
+    let order = read(snap, number)?;
     e_invoice::e_invoice(&order, subject(&order, asked)?).map_err(|lacks| {
         let mut trouble = Trouble::new(
             TroubleKind::Refused,

@@ -33,8 +33,8 @@ use jiff::Timestamp;
 use record::{AnyEvent, Stream};
 use repair::{
     Context, Decision, Event, Fact, Field, Leaves, MapFact, OdometerAt, Order, OrderId,
-    OrderReading, Refusal, Request, Rules, ShopFact, VehicleFact, VehicleId, VinRead, Words,
-    decide, record as record_fact,
+    OrderReading, PersonId, Refusal, Request, Rules, ShopFact, VehicleFact, VehicleId, VinRead,
+    Words, decide, record as record_fact,
 };
 use serde_json::Value;
 use sha2::{Digest, Sha256};
@@ -122,6 +122,14 @@ impl Service {
         let world = self.world()?;
         let snapshot = Snapshot::new(caller, world, &self.texts, &self.shelves, self.now());
         phrases::speaking(caller.language, || crate::words::whole(|| look(&snapshot)))
+    }
+
+    /// What a person's screens speak, or anybody's, as this program knew it at the last news of the
+    /// record.
+    #[must_use]
+    pub fn language(&self, person: Option<&str>) -> phrases::Language {
+        let person = person.map(PersonId::new);
+        crate::caller::spoken(self.read_world().shop.speaks(person.as_ref()))
     }
 
     /// A person as this program knew them at the last news of the record.

@@ -91,26 +91,8 @@ pub fn order_row(row: &OrderRow) -> Markup {
                 span class="strong line" { (row.number) " · " (row.vehicle) }
                 span class="soft line" { (super::intake::joined(&[&row.plate, &row.customer, &row.complaint])) }
             }
-            span class="strong upper" { (standing_word(&row.word)) }
+            span class="strong upper" { (row.word_said()) }
         }
-    }
-}
-
-/// How an order stands, by the word that the shop has for it.
-pub fn standing_word(word: &str) -> &str {
-    match word {
-        "voided" => say::word_voided(),
-        "left, look" => say::word_left_look(),
-        "left" => say::word_left(),
-        "consent" => say::word_consent(),
-        "machine work" => say::word_machine_work(),
-        "part" => say::word_part(),
-        "snag" => say::word_snag(),
-        "at work" => say::word_at_work(),
-        "test" => say::word_test(),
-        "papers" => say::word_papers(),
-        "ready" => say::word_ready(),
-        unknown => unknown,
     }
 }
 

@@ -2,7 +2,6 @@
 //! the way back in for it.
 
 use super::customer::{Twin, look_for};
-use super::find::standing_word;
 use super::intake::{customer_row, joined, vehicle_row};
 use super::mend::vehicle_form;
 use crate::State;
@@ -203,7 +202,7 @@ fn visit_row(row: &OrderRow) -> Markup {
     html! {
         a class="row" href=(format!("/o/{}", row.number)) {
             span class="what strong" { (row.number) }
-            span class="strong upper" { (standing_word(&row.word)) }
+            span class="strong upper" { (row.word_said()) }
         }
     }
 }

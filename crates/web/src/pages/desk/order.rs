@@ -1,7 +1,6 @@
 //! One order: what is so, and what to press next. Its story. Its vehicle.
 
 use super::desk_side;
-use super::find::standing_word;
 use crate::State;
 use crate::door::blocking;
 use crate::pages::vehicle::gates::gates;
@@ -101,7 +100,7 @@ fn head(order: &OrderView) -> Markup {
                 @if let Some(asked) = asked { @if !asked.phone.is_empty() { span class="strong number" { (asked.phone) } } }
                 @if let Some(hour) = &order.row.promised { span { (say::promised_before()) span class="strong number" { (hour) } } }
             }
-            span class="upper" { (standing_word(&order.row.word)) }
+            span class="upper" { (order.row.word_said()) }
         }
     }
 }
