@@ -398,7 +398,7 @@ phrases! {
         "die Tabelle fällt nicht von {weak} % auf {strong} %: jede stärkere Mischung muss tiefer gefrieren, Zahlen prüfen";
     /// A refusal, whole.
     pub table_unreadable(point) = "`{point}` is no point of a table: write 50% -37C",
-        "„{point}“ ist kein Punkt einer Tabelle: so schreiben: 50% -37C";
+        "„{point}“ ist kein Punkt einer Tabelle: schreiben wie 50% -37C";
     /// A refusal, whole.
     pub unsteady = "the readings make no rate that is a number: check their figures and units",
         "aus den Messwerten wird keine Zahl: Zahlen und Einheiten prüfen";
