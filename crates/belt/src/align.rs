@@ -3,6 +3,7 @@
 use crate::error::{BeltError, within};
 use crate::fault::Fault;
 use crate::layout::{Layout, PK_PITCH_MM, Profile};
+use crate::phrases as say;
 use crate::text;
 use measure::{Line, Source, Working};
 
@@ -64,47 +65,39 @@ pub struct Alignment {
 /// # Ok::<(), belt::BeltError>(())
 /// ```
 pub fn alignment(question: &AlignQuestion) -> Result<Alignment, BeltError> {
-    let gap = |what, value| {
-        within(
-            what,
-            value,
-            "mm",
-            -50.0..=50.0,
-            "measure from the straight edge to the rim",
-        )
-    };
-    let near = gap("the near reading", question.near_mm)?;
-    let far = gap("the far reading", question.far_mm)?;
+    let gap = |what, value| within(what, value, "mm", -50.0..=50.0, say::mend_straight_edge());
+    let near = gap(say::the_near_reading(), question.near_mm)?;
+    let far = gap(say::the_far_reading(), question.far_mm)?;
     let apart = within(
-        "the distance of the readings",
+        say::distance_of_readings(),
         question.apart_mm,
         "mm",
         5.0..=1000.0,
-        "read at opposite rims",
+        say::mend_opposite_rims(),
     )?;
     let tilt_deg = libm::atan((far - near) / apart).to_degrees();
-    let mut working = Working::new("Pulleys in line").line(
-        Line::new("tilt", Source::derived())
-            .formula("t", "atan((far - near)/apart)")
-            .input("near", text::millimetres(near))
-            .input("far", text::millimetres(far))
-            .input("apart", text::millimetres(apart))
+    let mut working = Working::new(say::in_line_title()).line(
+        Line::new(say::tilt(), Source::derived())
+            .formula("t", say::tilt_formula())
+            .input(say::near(), text::millimetres(near))
+            .input(say::far(), text::millimetres(far))
+            .input(say::apart(), text::millimetres(apart))
             .value(text::degrees(tilt_deg)),
     );
     let mut offset_deg = None;
     if let Some(span) = question.span_mm {
         within(
-            "the run's length",
+            say::runs_length(),
             span,
             "mm",
             10.0..=5000.0,
-            "measure the free run",
+            say::mend_free_run(),
         )?;
         let offset = libm::atan(f64::midpoint(near, far) / span).to_degrees();
         working = working.line(
-            Line::new("askew by standing off", Source::derived())
-                .formula("o", "atan(((near + far)/2)/span)")
-                .input("span", text::millimetres(span))
+            Line::new(say::askew(), Source::derived())
+                .formula("o", say::askew_formula())
+                .input(say::span(), text::millimetres(span))
                 .value(text::degrees(offset)),
         );
         offset_deg = Some(offset);
@@ -112,13 +105,18 @@ pub fn alignment(question: &AlignQuestion) -> Result<Alignment, BeltError> {
     let worst = tilt_deg.abs().max(offset_deg.unwrap_or(0.0).abs());
     let mut within_limit = None;
     if let Some(limit) = question.limit_deg {
-        within("the limit", limit, "°", 0.0..=10.0, "write it in degrees")?;
+        within(
+            say::the_limit(),
+            limit,
+            "°",
+            0.0..=10.0,
+            say::mend_in_degrees(),
+        )?;
         within_limit = Some(worst <= limit);
         working = working
-            .line(Line::new("the maker's limit", Source::given()).value(text::degrees(limit)));
+            .line(Line::new(say::makers_limit(), Source::given()).value(text::degrees(limit)));
     }
-    let working =
-        working.limit("One straight edge sees one direction: turn it by a quarter and read again.");
+    let working = working.limit(say::one_straight_edge());
     Ok(Alignment {
         tilt_deg,
         offset_deg,

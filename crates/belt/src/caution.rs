@@ -1,6 +1,7 @@
 //! What stands before a step that can hurt.
 
 use crate::layout::{Profile, TensionerKind};
+use crate::phrases as say;
 
 /// A caution, to be shown before the step that it concerns.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -22,23 +23,13 @@ impl Caution {
     ];
 
     /// In words.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Caution::Stopped => {
-                "Engine off, key out, battery off where a fan can start by itself. A moving belt takes fingers."
-            }
-            Caution::SpringArm => {
-                "A tensioner's spring is strong. Turn it slowly with a long tool, never let it snap back, keep fingers out of its way."
-            }
-            Caution::Interference => {
-                "Turn neither crank nor cams with the toothed belt off: in many engines valves and pistons meet. Turn twice by hand before starting, and stop where it catches."
-            }
-            Caution::StretchBelt => {
-                "A stretch belt may be fitted once. Use its tool; a lever nicks the cords."
-            }
-            Caution::MakersSpecification => {
-                "The vehicle maker's routing, tension and torque come first."
-            }
+            Caution::Stopped => say::stopped(),
+            Caution::SpringArm => say::spring_arm(),
+            Caution::Interference => say::interference(),
+            Caution::StretchBelt => say::stretch_belt(),
+            Caution::MakersSpecification => say::makers_specification(),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::error::{BeltError, within};
 use crate::layout::{Layout, Profile, Pulley, Side, Travel};
+use crate::phrases as say;
 use std::collections::BTreeSet;
 use std::f64::consts::PI;
 
@@ -45,67 +46,67 @@ fn of_pulley(pulley: &Pulley) -> Result<(), BeltError> {
     let name = &pulley.name;
     let place = -100_000.0..=100_000.0;
     within(
-        format!("the place of {name}"),
+        say::place_of(name),
         pulley.x_mm,
         "mm",
         place.clone(),
-        "measure from one point in millimetres",
+        say::mend_from_one_point(),
     )?;
     within(
-        format!("the place of {name}"),
+        say::place_of(name),
         pulley.y_mm,
         "mm",
         place,
-        "measure from one point in millimetres",
+        say::mend_from_one_point(),
     )?;
     within(
-        format!("the diameter of {name}"),
+        say::diameter_of(name),
         pulley.diameter_mm,
         "mm",
         1.0..=20_000.0,
-        "write it in millimetres",
+        say::mend_in_millimetres(),
     )?;
     within(
-        format!("the flange of {name}"),
+        say::flange_of(name),
         pulley.flange_mm,
         "mm",
         0.0..=100.0,
-        "write how far it stands above the face",
+        say::mend_flange_above_face(),
     )?;
     if let Some(power) = pulley.power_kw {
         within(
-            format!("the power of {name}"),
+            say::power_of(name),
             power,
             "kW",
             0.0..=500.0,
-            "write what it takes in kilowatts",
+            say::mend_in_kilowatts(),
         )?;
     }
     if let Some(least) = pulley.least_wrap_deg {
         within(
-            format!("the least wrap of {name}"),
+            say::least_wrap_of(name),
             least,
             "°",
             0.0..=360.0,
-            "write it in degrees",
+            say::mend_in_degrees(),
         )?;
     }
     if let Some(edge) = pulley.edge_mm {
         within(
-            format!("the belt's edge on {name}"),
+            say::edge_on(name),
             edge,
             "mm",
             -1000.0..=1000.0,
-            "measure from the plane common to all",
+            say::mend_from_common_plane(),
         )?;
     }
     if let Some(mark) = pulley.mark_deg {
         within(
-            format!("the mark of {name}"),
+            say::mark_of(name),
             mark,
             "°",
             -720.0..=720.0,
-            "write it in degrees from the right",
+            say::mend_degrees_from_right(),
         )?;
     }
     Ok(())
@@ -131,11 +132,11 @@ fn of_crank(layout: &Layout) -> Result<(), BeltError> {
 fn of_profile(profile: Profile) -> Result<(), BeltError> {
     let back = |back_mm| {
         within(
-            "the line's distance from the back",
+            say::lines_distance_from_back(),
             back_mm,
             "mm",
             0.0..=20.0,
-            "write it in millimetres",
+            say::mend_in_millimetres(),
         )
     };
     match profile {
@@ -145,11 +146,11 @@ fn of_profile(profile: Profile) -> Result<(), BeltError> {
         }
         Profile::Toothed { pitch_mm, back_mm } => {
             within(
-                "the pitch of the teeth",
+                say::pitch_of_teeth(),
                 pitch_mm,
                 "mm",
                 1.0..=50.0,
-                "write it as marked, such as 8 for 8M",
+                say::mend_pitch_as_marked(),
             )?;
             back(back_mm)?;
         }
@@ -161,39 +162,39 @@ fn of_facts(layout: &Layout) -> Result<(), BeltError> {
     let facts = &layout.facts;
     let each = [
         (
-            "the friction",
+            say::the_friction(),
             facts.friction,
             "",
             0.0..=2.0,
-            "write it such as 0.3",
+            say::mend_such_as_03(),
         ),
         (
-            "the friction of the back",
+            say::friction_of_back(),
             facts.back_friction,
             "",
             0.0..=2.0,
-            "write it such as 0.3",
+            say::mend_such_as_03(),
         ),
         (
-            "the groove angle",
+            say::groove_angle(),
             facts.groove_deg,
             "°",
             10.0..=180.0,
-            "PK has 40°",
+            say::mend_pk_has_40(),
         ),
         (
-            "the tension",
+            say::the_tension(),
             facts.tension_n,
             "N",
             1.0..=10_000.0,
-            "write it in newtons, one run",
+            say::mend_newtons_one_run(),
         ),
         (
-            "the crank's speed",
+            say::cranks_speed(),
             facts.rpm,
             "rpm",
             1.0..=20_000.0,
-            "write revolutions a minute",
+            say::mend_revolutions(),
         ),
     ];
     for (what, value, unit, range, mend) in each {
@@ -209,8 +210,8 @@ fn of_tensioner(layout: &Layout) -> Result<(), BeltError> {
         return Ok(());
     };
     for (what, value, unit) in [
-        ("the tensioner's torque", tensioner.torque_nm, "N·m"),
-        ("the tensioner's force", tensioner.force_n, "N"),
+        (say::tensioners_torque(), tensioner.torque_nm, "N·m"),
+        (say::tensioners_force(), tensioner.force_n, "N"),
     ] {
         if let Some(value) = value {
             within(
@@ -218,7 +219,7 @@ fn of_tensioner(layout: &Layout) -> Result<(), BeltError> {
                 value,
                 unit,
                 0.001..=10_000.0,
-                "write it without a sign",
+                say::mend_without_sign(),
             )?;
         }
     }
@@ -245,11 +246,11 @@ fn of_tensioner(layout: &Layout) -> Result<(), BeltError> {
             }
             for place in [pivot_x_mm, pivot_y_mm] {
                 within(
-                    "the pivot's place",
+                    say::pivots_place(),
                     place,
                     "mm",
                     -100_000.0..=100_000.0,
-                    "measure from the same point as the pulleys",
+                    say::mend_same_point(),
                 )?;
             }
             let arm = libm::hypot(pulley.x_mm - pivot_x_mm, pulley.y_mm - pivot_y_mm);
@@ -267,11 +268,11 @@ fn of_tensioner(layout: &Layout) -> Result<(), BeltError> {
         } => {
             for place in [from_x_mm, from_y_mm, to_x_mm, to_y_mm] {
                 within(
-                    "an end of the slot",
+                    say::end_of_slot(),
                     place,
                     "mm",
                     -100_000.0..=100_000.0,
-                    "measure from the same point as the pulleys",
+                    say::mend_same_point(),
                 )?;
             }
             let long = libm::hypot(to_x_mm - from_x_mm, to_y_mm - from_y_mm);

@@ -1,6 +1,7 @@
 //! Length codes as printed on belts.
 
 use crate::error::BeltError;
+use crate::phrases as say;
 use crate::{sources, text};
 use measure::{Grade, Line, Source, Working};
 
@@ -110,11 +111,11 @@ pub fn code(written: &str) -> Result<BeltCode, BeltError> {
             code: written.trim().to_owned(),
         })?;
     crate::error::within(
-        "the belt's length",
+        say::belts_length(),
         read.length_mm,
         "mm",
         50.0..=20_000.0,
-        "read the code again",
+        say::mend_read_code_again(),
     )?;
     Ok(BeltCode {
         working: working(&bare, &read),
@@ -156,7 +157,7 @@ fn empty(shape: Shape, profile: &str, length_mm: f64, unit: Unit) -> BeltCode {
         pitch_mm: None,
         double_sided: false,
         stretch: false,
-        working: Working::new("Length code"),
+        working: Working::new(say::length_code_title()),
     }
 }
 
@@ -323,22 +324,20 @@ fn working(bare: &str, read: &BeltCode) -> Working {
         (Shape::Toothed, _) => Source::new("ISO 5296, ISO 9010", "designations", Grade::Memory),
         (Shape::Vee, _) => sources::trade(),
     };
-    let mut line = Line::new("length as printed", source).input("code", bare.to_owned());
+    let mut line = Line::new(say::length_as_printed(), source).input(say::code(), bare.to_owned());
     line = match read.unit {
         Unit::Millimetre => line.symbol("L"),
-        Unit::TenthInch => line.formula("L", "tenths of an inch · 2.54 mm"),
+        Unit::TenthInch => line.formula("L", say::tenths_of_an_inch()),
     };
     let mut working =
-        Working::new("Length code").line(line.value(text::millimetres(read.length_mm)));
+        Working::new(say::length_code_title()).line(line.value(text::millimetres(read.length_mm)));
     if let (Some(teeth), Some(pitch)) = (read.teeth, read.pitch_mm) {
         working = working.line(
-            Line::new("teeth", Source::derived())
+            Line::new(say::teeth(), Source::derived())
                 .formula("z", "L/p")
                 .input("p", text::millimetres(pitch))
                 .value(teeth.to_string()),
         );
     }
-    working.limit(
-        "A belt of another maker with the same length may differ in ribs, cords and tolerance.",
-    )
+    working.limit(say::another_maker_may_differ())
 }

@@ -1,5 +1,6 @@
 //! A whole drive: path, lengths, tensioner, slip, what is wrong, and how the belt comes off.
 
+use crate::phrases as say;
 mod fit;
 
 use crate::caution::{self, Caution};
@@ -136,11 +137,11 @@ pub struct Stand {
 pub fn drive(question: &Question) -> Result<Drive, BeltError> {
     if let Some(length) = question.length_mm {
         within(
-            "the belt's length",
+            say::belts_length(),
             length,
             "mm",
             50.0..=200_000.0,
-            "write it as printed, in millimetres",
+            say::mend_as_printed(),
         )?;
     }
     let listed = prepared(&question.layout)?;
@@ -151,10 +152,17 @@ pub fn drive(question: &Question) -> Result<Drive, BeltError> {
     faults.extend(fit.faults.iter().cloned());
     let mut notes = fit.notes.clone();
 
-    notes.extend(routing::either_side(&layout).into_iter().map(|(pulley, side)| {
-        let other = side.other().name();
-        format!("The belt could lie on {pulley} with its {other} too: look which side belongs there.")
-    }));
+    notes.extend(
+        routing::either_side(&layout)
+            .into_iter()
+            .map(|(pulley, side)| {
+                let other = match side {
+                    Side::Ribs => say::side_back(),
+                    Side::Back => say::side_ribs(),
+                };
+                say::could_lie_on(pulley, other)
+            }),
+    );
 
     let worked = routed(&layout).ok();
     let mut on = on_pulleys(&layout, worked.as_ref());
@@ -299,7 +307,7 @@ fn held(
             .iter()
             .any(|pulley| pulley.power_kw.is_some());
     if layout.profile.is_toothed() {
-        notes.push("A toothed belt does not slip, it jumps: no slip is reckoned.".to_owned());
+        notes.push(say::toothed_jumps().to_owned());
     } else if asked {
         notes.extend(slip::missing(&load));
     }

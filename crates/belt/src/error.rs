@@ -1,12 +1,13 @@
 //! What is wrong with what was asked, and how to mend it.
 
+use crate::phrases as say;
 use std::ops::RangeInclusive;
 use thiserror::Error;
 
 /// Why there is no answer. Each says what, and how to mend it.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum BeltError {
-    #[error("{what} is {} {unit}, outside {} to {} {unit}: {mend}", plain(*value), plain(*low), plain(*high))]
+    #[error("{}", say::out_of_range(what, plain(*value), unit, plain(*low), plain(*high), mend))]
     OutOfRange {
         what: String,
         value: f64,
@@ -15,31 +16,27 @@ pub enum BeltError {
         high: f64,
         mend: &'static str,
     },
-    #[error("{found} pulleys make no drive: list at least two, and at most {most}")]
+    #[error("{}", say::pulley_count(found, most))]
     PulleyCount { found: usize, most: usize },
-    #[error("two pulleys are called {name}: give each a name of its own")]
+    #[error("{}", say::same_name(name))]
     SameName { name: String },
-    #[error("{found} pulleys drive: mark the crank alone with drives = true")]
+    #[error("{}", say::drivers(found))]
     Drivers { found: usize },
-    #[error(
-        "it is not said which way {crank} turns: add turns = \"cw\" or \"ccw\", seen from the front"
-    )]
+    #[error("{}", say::no_sense(crank))]
     NoSense { crank: String },
-    #[error("no pulley is called {name}: the tensioner has to name one that is listed")]
+    #[error("{}", say::unknown_pulley(name))]
     UnknownPulley { name: String },
-    #[error("{name} drives and cannot be the tensioner's pulley: name the one that moves")]
+    #[error("{}", say::driver_moves(name))]
     DriverMoves { name: String },
-    #[error("the tensioner's stops are {} and {}: write the lesser first, and no full turn between them", plain(*min_deg), plain(*max_deg))]
+    #[error("{}", say::stops(plain(*min_deg), plain(*max_deg)))]
     Stops { min_deg: f64, max_deg: f64 },
-    #[error("the tensioner's pulley stands on its pivot: check the pivot's place")]
+    #[error("{}", say::no_arm())]
     NoArm,
-    #[error("the tensioner's line has no length: write two ends that differ")]
+    #[error("{}", say::no_travel())]
     NoTravel,
-    #[error(
-        "`{code}` is no length code that is read here: write it as printed, such as 6PK1285, K060505 or 505K6"
-    )]
+    #[error("{}", say::no_length_code(code))]
     Code { code: String },
-    #[error("{what}: {mend}")]
+    #[error("{}", say::incomplete(what, mend))]
     Incomplete {
         what: &'static str,
         mend: &'static str,

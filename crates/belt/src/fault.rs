@@ -1,6 +1,7 @@
 //! What is wrong with how a belt runs, in words, before anybody starts the engine.
 
 use crate::layout::{Sense, Side};
+use crate::phrases as say;
 use std::fmt;
 
 /// Something to put right before the engine is started.
@@ -124,10 +125,6 @@ fn tenth(value: f64) -> f64 {
     libm::round(value * 10.0) / 10.0
 }
 
-fn long_or_short(too_long: bool) -> &'static str {
-    if too_long { "long" } else { "short" }
-}
-
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -137,62 +134,40 @@ impl fmt::Display for Fault {
                 pulley,
                 turns,
                 must,
-            } => write!(
-                f,
-                "wrong sense: {pulley} would turn {}, it has to turn {}; lay the belt on it with its other side",
-                turns.words(),
-                must.words()
-            ),
-            Fault::WrongWayRound { crank, turns } => write!(
-                f,
-                "wrong sense: with {crank} turning {} the belt meets the pulleys the other way round; list them in that sequence, or look again which way it turns",
-                turns.words()
-            ),
+            } => f.write_str(&say::wrong_sense(pulley, turns.words(), must.words())),
+            Fault::WrongWayRound { crank, turns } => {
+                f.write_str(&say::wrong_way_round(crank, turns.words()))
+            }
             Fault::WrongPulley { moves } => wrong_pulley(f, moves),
             Fault::LiesWrong { what } => f.write_str(what),
-            Fault::NotReached { pulley, wrap_deg } => write!(
-                f,
-                "the belt does not lie on {pulley}: it would have to go {wrap_deg:.0}° round it; check its side and its place"
-            ),
+            Fault::NotReached { pulley, wrap_deg } => {
+                f.write_str(&say::not_reached(pulley, format_args!("{wrap_deg:.0}")))
+            }
             Fault::WrapTooSmall {
                 pulley,
                 wrap_deg,
                 least_deg,
                 stated,
             } => {
-                let by = if *stated {
-                    "the maker asks for"
+                let wrap = libm::floor(*wrap_deg);
+                let (wrap, least) = (format_args!("{wrap:.0}"), format_args!("{least_deg:.0}"));
+                f.write_str(&if *stated {
+                    say::wrap_too_small_stated(pulley, wrap, least)
                 } else {
-                    "it wants at least"
-                };
-                write!(
-                    f,
-                    "wrap too small: {pulley} has {:.0}°, {by} {least_deg:.0}°; check the routing",
-                    libm::floor(*wrap_deg)
-                )
+                    say::wrap_too_small(pulley, wrap, least)
+                })
             }
-            Fault::CrossesItself { one, other } => write!(
-                f,
-                "the belt crosses itself: the run from {} to {} and the run from {} to {}; check sides and sequence",
-                one.0, one.1, other.0, other.1
-            ),
-            Fault::CrossesPulley { run, pulley } => write!(
-                f,
-                "the belt crosses a pulley: the run from {} to {} goes through {pulley}; check sides and sequence",
-                run.0, run.1
-            ),
-            Fault::NoPlainLoop { turns } => write!(
-                f,
-                "the belt makes no plain loop: it turns {turns:.1} times round, not once; check sides and sequence"
-            ),
-            Fault::PulleysOverlap { one, other } => write!(
-                f,
-                "{one} and {other} overlap: measure their places and diameters again"
-            ),
-            Fault::NoWayBetween { from, to } => write!(
-                f,
-                "no belt can run from {from} to {to}: they stand too close for these sides; check sides, places and diameters"
-            ),
+            Fault::CrossesItself { one, other } => {
+                f.write_str(&say::crosses_itself(&one.0, &one.1, &other.0, &other.1))
+            }
+            Fault::CrossesPulley { run, pulley } => {
+                f.write_str(&say::crosses_pulley(&run.0, &run.1, pulley))
+            }
+            Fault::NoPlainLoop { turns } => {
+                f.write_str(&say::no_plain_loop(format_args!("{turns:.1}")))
+            }
+            Fault::PulleysOverlap { one, other } => f.write_str(&say::pulleys_overlap(one, other)),
+            Fault::NoWayBetween { from, to } => f.write_str(&say::no_way_between(from, to)),
             _ => self.fmt_fit(f),
         }
     }
@@ -202,117 +177,78 @@ impl Fault {
     /// The words of those that are about fit, line and load.
     fn fmt_fit(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Fault::ArmAtStop { too_long, by_mm } => write!(
-                f,
-                "arm at its stop: the belt is {} mm too {}; take another belt, or check the routing",
-                tenth(*by_mm),
-                long_or_short(*too_long)
-            ),
+            Fault::ArmAtStop { too_long, by_mm } => f.write_str(&if *too_long {
+                say::too_long_at_stop(tenth(*by_mm))
+            } else {
+                say::too_short_at_stop(tenth(*by_mm))
+            }),
             Fault::DrawnOutsideStops {
                 drawn_deg,
                 min_deg,
                 max_deg,
-            } => write!(
-                f,
-                "arm past its stop: it is drawn at {}°, its stops are {}° and {}°; measure the pulley's place again",
+            } => f.write_str(&say::arm_past_stop(
                 tenth(*drawn_deg),
                 tenth(*min_deg),
-                tenth(*max_deg)
-            ),
-            Fault::DoesNotFit { too_long, by_mm } => write!(
-                f,
-                "the belt is {} mm too {} and nothing takes that up; take another belt, or check the places",
-                tenth(*by_mm),
-                long_or_short(*too_long)
-            ),
+                tenth(*max_deg),
+            )),
+            Fault::DoesNotFit { too_long, by_mm } => f.write_str(&if *too_long {
+                say::too_long(tenth(*by_mm))
+            } else {
+                say::too_short(tenth(*by_mm))
+            }),
             Fault::OneRibOff {
                 pulley,
                 ribs,
                 off_mm,
-            } => write!(
-                f,
-                "{} off: on {pulley} the belt lies {} mm out of line; lift it over",
-                counted(*ribs),
-                tenth(*off_mm)
-            ),
-            Fault::OutOfLine { pulley, off_mm } => write!(
-                f,
-                "out of line: on {pulley} the belt lies {} mm off, which is no whole rib; check the pulley's seat",
-                tenth(*off_mm)
-            ),
+            } => f.write_str(&say::ribs_off(ribs.unsigned_abs(), pulley, tenth(*off_mm))),
+            Fault::OutOfLine { pulley, off_mm } => {
+                f.write_str(&say::out_of_line(pulley, tenth(*off_mm)))
+            }
             Fault::TooFewGrooves {
                 pulley,
                 grooves,
                 ribs,
-            } => write!(
-                f,
-                "{pulley} has {grooves} grooves for {ribs} ribs: take the belt that belongs there"
-            ),
-            Fault::Slips { pulley, margin } => write!(
-                f,
-                "{pulley} slips: it is asked for {:.1} times what the belt can hold there; more wrap or more tension",
-                1.0 / margin.max(1e-3)
-            ),
-            Fault::TensionerInTightRun { tensioner } => write!(
-                f,
-                "{tensioner} stands in the tight run: a toothed belt is tensioned where it leaves the crank; check the sense"
-            ),
-            Fault::MarksDoNotFit { from, to, teeth } => write!(
-                f,
-                "between the marks of {from} and {to} lie {teeth:.2} teeth, no whole number: a mark is off"
-            ),
-            Fault::NoWholeTeeth { teeth } => write!(
-                f,
-                "this length is {teeth:.2} teeth, no whole number: check length and pitch"
-            ),
+            } => f.write_str(&say::too_few_grooves(pulley, grooves, ribs)),
+            Fault::Slips { pulley, margin } => f.write_str(&say::slips(
+                pulley,
+                format_args!("{:.1}", 1.0 / margin.max(1e-3)),
+            )),
+            Fault::TensionerInTightRun { tensioner } => {
+                f.write_str(&say::tensioner_in_tight_run(tensioner))
+            }
+            Fault::MarksDoNotFit { from, to, teeth } => {
+                f.write_str(&say::marks_do_not_fit(from, to, format_args!("{teeth:.2}")))
+            }
+            Fault::NoWholeTeeth { teeth } => {
+                f.write_str(&say::no_whole_teeth(format_args!("{teeth:.2}")))
+            }
             _ => Ok(()),
         }
-    }
-}
-
-fn counted(ribs: i32) -> String {
-    match ribs.unsigned_abs() {
-        1 => "one rib".to_owned(),
-        more => format!("{more} ribs"),
     }
 }
 
 fn wrong_side(f: &mut fmt::Formatter<'_>, pulleys: &[(String, Side)]) -> fmt::Result {
     let each: Vec<String> = pulleys
         .iter()
-        .map(|(pulley, listed)| {
-            format!(
-                "{pulley} has the belt's {} to it, it wants the {}",
-                listed.name(),
-                listed.other().name()
-            )
+        .map(|(pulley, listed)| match listed {
+            Side::Ribs => say::ribs_to_wants_back(pulley),
+            Side::Back => say::back_to_wants_ribs(pulley),
         })
         .collect();
-    write!(f, "wrong side: {}", each.join(", or "))
+    f.write_str(&say::wrong_side(each.join(say::or_another())))
 }
 
 fn wrong_face(f: &mut fmt::Formatter<'_>, pulley: &str, side: Side) -> fmt::Result {
     match side {
-        Side::Ribs => write!(
-            f,
-            "wrong side: ribs run on {pulley}, which is smooth; turn the belt over there"
-        ),
-        Side::Back => write!(
-            f,
-            "wrong side: the back runs on {pulley}, which is ribbed; turn the belt over there"
-        ),
+        Side::Ribs => f.write_str(&say::ribs_on_smooth(pulley)),
+        Side::Back => f.write_str(&say::back_on_ribbed(pulley)),
     }
 }
 
 fn wrong_pulley(f: &mut fmt::Formatter<'_>, moves: &[Place]) -> fmt::Result {
     let each: Vec<String> = moves
         .iter()
-        .map(|place| {
-            format!(
-                "{} belongs between {} and {}",
-                place.pulley, place.after, place.before
-            )
-        })
+        .map(|place| say::belongs_between(&place.pulley, &place.after, &place.before))
         .collect();
-    write!(f, "loops round the wrong pulley: {}", each.join(", or "))
+    f.write_str(&say::wrong_pulley(each.join(say::or_another())))
 }

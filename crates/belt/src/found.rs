@@ -1,7 +1,8 @@
 //! How the belt lies now, held against how it belongs.
 
 use crate::fault::Fault;
-use crate::layout::{Layout, Lies};
+use crate::layout::{Layout, Lies, Side};
+use crate::phrases as say;
 
 /// What differs between how it lies and how it belongs, in words.
 pub(crate) fn lies(layout: &Layout) -> Option<Fault> {
@@ -15,29 +16,22 @@ fn differs(layout: &Layout, lies: &Lies) -> Option<String> {
         .iter()
         .find(|(name, _)| layout.pulleys.iter().all(|pulley| pulley.name != *name))
     {
-        return Some(format!(
-            "loops round the wrong pulley: it goes round {name}, which is no pulley of this belt"
-        ));
+        return Some(say::goes_round_no_pulley(name));
     }
     if let Some(missed) = layout
         .pulleys
         .iter()
         .find(|pulley| lies.iter().all(|(name, _)| *name != pulley.name))
     {
-        return Some(format!(
-            "loops round the wrong pulley: it passes {} by",
-            missed.name
-        ));
+        return Some(say::passes_by(&missed.name));
     }
     for pulley in &layout.pulleys {
         let (_, side) = lies.iter().find(|(name, _)| *name == pulley.name)?;
         if *side != pulley.side {
-            return Some(format!(
-                "wrong side: it has its {} on {}, it belongs there with its {}",
-                side.name(),
-                pulley.name,
-                pulley.side.name()
-            ));
+            return Some(match side {
+                Side::Ribs => say::has_ribs_belongs_back(&pulley.name),
+                Side::Back => say::has_back_belongs_ribs(&pulley.name),
+            });
         }
     }
     let belongs: Vec<&str> = layout
@@ -46,13 +40,8 @@ fn differs(layout: &Layout, lies: &Lies) -> Option<String> {
         .map(|pulley| pulley.name.as_str())
         .collect();
     let found: Vec<&str> = lies.iter().map(|(name, _)| name.as_str()).collect();
-    (!same_round(&belongs, &found)).then(|| {
-        format!(
-            "loops round the wrong pulley: it goes {}, it belongs {}",
-            found.join(", "),
-            belongs.join(", ")
-        )
-    })
+    (!same_round(&belongs, &found))
+        .then(|| say::goes_but_belongs(found.join(", "), belongs.join(", ")))
 }
 
 /// Whether two loops meet the same pulleys in the same sequence, from any start and either

@@ -1,5 +1,6 @@
 //! What a belt runs on: pulleys in their places, what tensions it, and the belt itself.
 
+use crate::phrases as say;
 use std::f64::consts::PI;
 
 /// Which side of the belt lies on a pulley.
@@ -292,8 +293,8 @@ impl Sense {
     /// As it is said.
     pub fn words(self) -> &'static str {
         match self {
-            Sense::Clockwise => "clockwise",
-            Sense::CounterClockwise => "counter-clockwise",
+            Sense::Clockwise => say::clockwise(),
+            Sense::CounterClockwise => say::counter_clockwise(),
         }
     }
 

@@ -47,6 +47,7 @@ mod found;
 mod layout;
 mod off;
 mod path;
+mod phrases;
 mod read;
 mod routing;
 mod slip;

@@ -1,6 +1,7 @@
 //! Letting a belt off: the slack that each pulley wants, and which one to take last.
 
 use crate::layout::{Layout, PK_GROOVE_DEG, PK_PITCH_MM, Profile, Side};
+use crate::phrases as say;
 use crate::routing::routed;
 
 /// What it takes to lift the belt off one pulley.
@@ -79,26 +80,20 @@ pub(crate) fn advice(order: &[LetOff], room_mm: Option<f64>, stretch: bool) -> V
     };
     let mut words = Vec::new();
     if stretch {
-        words.push("A stretch belt: cut it off, fit a new one with its tool by turning the crank by hand; never pry, never fit it twice.".to_owned());
+        words.push(say::cut_stretch_belt_off().to_owned());
         return words;
     }
     if last.reachable {
-        words.push(format!(
-            "Take it off {} first, and put it on there last, with the tensioner held.",
-            last.pulley
-        ));
+        words.push(say::take_it_off_first(&last.pulley));
     } else {
-        words.push(
-            "No pulley is said to be within reach: look from below and from the wheel well."
-                .to_owned(),
-        );
+        words.push(say::none_within_reach().to_owned());
     }
     let needed = last.slack_mm.filter(|slack| *slack > 0.0);
     if let (Some(room), Some(needed)) = (room_mm, needed) {
         words.push(if room + 1e-9 < needed {
-            format!("The tensioner gives {room:.1} mm; lifting it off there may take up to {needed:.1} mm.")
+            say::tensioner_gives_too_little(format_args!("{room:.1}"), format_args!("{needed:.1}"))
         } else {
-            format!("The tensioner gives {room:.1} mm, enough for up to {needed:.1} mm.")
+            say::tensioner_gives_enough(format_args!("{room:.1}"), format_args!("{needed:.1}"))
         });
     }
     words

@@ -27,6 +27,7 @@
 use crate::layout::{
     Face, Facts, Layout, PK_BACK_MM, Profile, Pulley, Sense, Side, Tensioner, TensionerKind, Travel,
 };
+use crate::phrases as say;
 use fields::{Book, Fields, Trouble};
 
 /// A layout, and what in its text has no effect.
@@ -101,7 +102,7 @@ const BELT: [&str; 6] = [
 /// words that are not known, numbers that are none. Unknown keys are warnings, unless they
 /// look like a known one misspelt.
 pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
-    let read = fields::read(file, text, "the layout", layout)?;
+    let read = fields::read(file, text, say::the_layout(), layout)?;
     Ok(Read {
         layout: read.value,
         warnings: read.warnings,
@@ -114,8 +115,8 @@ fn layout(root: &Fields, book: &mut Book) -> Layout {
     if pulleys.is_empty() {
         book.wrong(
             root.at("pulley"),
-            "no pulley is listed".to_owned(),
-            "write [[pulley]] for each, in the sequence in which the belt meets them".to_owned(),
+            say::no_pulley_listed().to_owned(),
+            say::mend_write_pulleys().to_owned(),
         );
     }
     let pulleys = pulleys.iter().map(|fields| pulley(fields, book)).collect();
@@ -127,8 +128,8 @@ fn layout(root: &Fields, book: &mut Book) -> Layout {
             if !fields.has("pulley") {
                 book.wrong(
                     fields.place(),
-                    "a [[lies]] names no pulley".to_owned(),
-                    "add pulley = \"...\"".to_owned(),
+                    say::lies_names_no_pulley().to_owned(),
+                    say::mend_add_pulley().to_owned(),
                 );
             }
             (
@@ -156,8 +157,8 @@ fn pulley(fields: &Fields, book: &mut Book) -> Pulley {
     if !fields.has("name") {
         book.wrong(
             fields.place(),
-            format!("{} has no name", fields.name),
-            "add name = \"...\"".to_owned(),
+            say::has_no_name(&fields.name),
+            say::mend_add_name().to_owned(),
         );
     }
     let name = fields
@@ -242,8 +243,8 @@ fn tensioner(fields: &Fields, book: &mut Book) -> Tensioner {
         if !fields.has("pulley") {
             book.wrong(
                 fields.place(),
-                "the tensioner names no pulley".to_owned(),
-                "add pulley = \"...\", the one that moves".to_owned(),
+                say::tensioner_names_no_pulley().to_owned(),
+                say::mend_add_moving_pulley().to_owned(),
             );
         }
         let name = fields.text("pulley", book).unwrap_or_default();

@@ -2,6 +2,7 @@
 
 use crate::error::{BeltError, within};
 use crate::layout::{Layout, PK_GROOVE_DEG, Profile, Side};
+use crate::phrases as say;
 use crate::{sources, text};
 use measure::{Line, Source, Working};
 
@@ -54,34 +55,46 @@ pub struct Grip {
 /// ```
 pub fn grip(question: &GripQuestion) -> Result<Grip, BeltError> {
     let mu = within(
-        "the friction",
+        say::the_friction(),
         question.friction,
         "",
         0.0..=2.0,
-        "write it such as 0.3",
+        say::mend_such_as_03(),
     )?;
-    let wrap = within("the wrap", question.wrap_deg, "°", 0.0..=3600.0, "check it")?;
+    let wrap = within(
+        say::the_wrap(),
+        question.wrap_deg,
+        "°",
+        0.0..=3600.0,
+        say::mend_check_it(),
+    )?;
     let wedge = match question.groove_deg {
         Some(groove) => {
-            within("the groove angle", groove, "°", 10.0..=180.0, "PK has 40°")?;
+            within(
+                say::groove_angle(),
+                groove,
+                "°",
+                10.0..=180.0,
+                say::mend_pk_has_40(),
+            )?;
             libm::sin((groove / 2.0).to_radians())
         }
         None => 1.0,
     };
     let ratio = libm::exp(mu / wedge * wrap.to_radians());
-    let mut line = Line::new("ratio of tensions that it holds", sources::euler())
+    let mut line = Line::new(say::ratio_it_holds(), sources::euler())
         .input("mu", text::plain(mu))
         .input("theta", text::degrees(wrap))
         .value(text::plain(ratio));
     line = match question.groove_deg {
         Some(groove) => line
-            .formula("T1/T2", "exp(mu·theta / sin(groove/2))")
-            .input("groove", text::degrees(groove)),
+            .formula("T1/T2", say::grip_groove_formula())
+            .input(say::groove(), text::degrees(groove)),
         None => line.formula("T1/T2", "exp(mu·theta)"),
     };
-    let working = Working::new("Grip of a belt on a pulley")
+    let working = Working::new(say::grip_title())
         .line(line)
-        .limit("Centrifugal force is left out; oil, water or glaze change the friction.");
+        .limit(say::centrifugal_left_out());
     Ok(Grip { ratio, working })
 }
 
@@ -123,21 +136,18 @@ pub(crate) fn missing(load: &Load) -> Option<String> {
         .collect();
     let mut wants = Vec::new();
     if facts.friction.is_none() {
-        wants.push("friction".to_owned());
+        wants.push(say::friction().to_owned());
     }
     if facts.rpm.is_none() {
-        wants.push("rpm of the crank".to_owned());
+        wants.push(say::rpm_of_crank().to_owned());
     }
     if load.tension_n.is_none() {
-        wants.push("tension_n, or the tensioner's torque_nm or force_n".to_owned());
+        wants.push(say::tension_or_torque().to_owned());
     }
     if !unknown.is_empty() {
-        wants.push(format!(
-            "power_kw of {} (0 for an idler)",
-            unknown.join(", ")
-        ));
+        wants.push(say::power_of_unknown(unknown.join(", ")));
     }
-    (!wants.is_empty()).then(|| format!("no slip margin without {}", wants.join("; ")))
+    (!wants.is_empty()).then(|| say::no_slip_margin_without(wants.join("; ")))
 }
 
 /// Tensions all round and what is left of each pulley's grip.
@@ -235,28 +245,23 @@ fn tensions(load: &Load, pulls: &[f64]) -> Vec<f64> {
 }
 
 fn working(load: &Load, tensions: &[f64], speed: f64) -> Working {
-    let mut working = Working::new("Slip").line(
-        Line::new("speed of the belt", Source::derived())
+    let mut working = Working::new(say::slip_title()).line(
+        Line::new(say::speed_of_belt(), Source::derived())
             .formula("v", "pi·d·n")
             .value(format!("{speed:.1}\u{202f}m/s")),
     );
     for (pulley, tension) in load.layout.pulleys.iter().zip(tensions) {
         working = working.line(
-            Line::new(format!("tension after {}", pulley.name), Source::derived())
-                .formula("T", "T before + P/v")
+            Line::new(say::tension_after(&pulley.name), Source::derived())
+                .formula("T", say::tension_before_formula())
                 .value(text::newtons(*tension)),
         );
     }
     working
         .line(
-            Line::new(
-                "how many times its load a pulley could carry",
-                sources::euler(),
-            )
-            .formula("m", "T slack·(exp(mu·theta/sin(groove/2)) - 1) / (P/v)")
-            .value("see each pulley"),
+            Line::new(say::how_many_times_its_load(), sources::euler())
+                .formula("m", say::carry_formula())
+                .value(say::see_each_pulley()),
         )
-        .limit(
-            "Steady running: a cold start, a lock-up of a pump or a shaking crank asks for more.",
-        )
+        .limit(say::steady_running())
 }

@@ -1,9 +1,10 @@
 //! On whose word the lines of a working stand.
 
+use crate::phrases as say;
 use measure::{Grade, Source};
 
 pub(crate) fn tangents() -> Source {
-    Source::new("geometry of tangents", "", Grade::Derived)
+    Source::new(say::geometry_of_tangents(), "", Grade::Derived)
 }
 
 pub(crate) fn iso_9981() -> Source {
@@ -33,19 +34,19 @@ pub(crate) fn back() -> Source {
 pub(crate) fn euler() -> Source {
     Source::new(
         "Euler-Eytelwein",
-        "friction divided by the sine of half the groove angle in ribs",
+        say::friction_by_sine(),
         Grade::CommonPractice,
     )
 }
 
 pub(crate) fn virtual_work() -> Source {
     Source::new(
-        "virtual work",
-        "torque times turn equals tension times length",
+        say::virtual_work(),
+        say::torque_times_turn(),
         Grade::Derived,
     )
 }
 
 pub(crate) fn trade() -> Source {
-    Source::new("practice of the trade", "", Grade::CommonPractice)
+    Source::new(say::practice_of_the_trade(), "", Grade::CommonPractice)
 }

@@ -1,6 +1,7 @@
 //! Wear by the shop's gauge: depth of the ribs, and length.
 
 use crate::error::{BeltError, within};
+use crate::phrases as say;
 use crate::text;
 use measure::{Line, Source, Working};
 
@@ -71,78 +72,78 @@ pub struct Wear {
 pub fn wear(question: &WearQuestion) -> Result<Wear, BeltError> {
     let mut because = Vec::new();
     let mut told = false;
-    let mut working = Working::new("Wear of a belt");
+    let mut working = Working::new(say::wear_title());
     if let Some((read, limit)) = question.groove_mm {
         within(
-            "the groove's depth",
+            say::grooves_depth(),
             read,
             "mm",
             0.0..=20.0,
-            "read the gauge in millimetres",
+            say::mend_gauge_in_millimetres(),
         )?;
         within(
-            "the gauge's limit",
+            say::gauges_limit(),
             limit,
             "mm",
             0.1..=20.0,
-            "it stands on the gauge",
+            say::mend_on_the_gauge(),
         )?;
         told = true;
         if read >= limit {
-            because.push("the ribs are worn down to the gauge's limit".to_owned());
+            because.push(say::worn_to_limit().to_owned());
         }
         working = working.line(
-            Line::new("depth between ribs", Source::given())
-                .input("limit", text::millimetres(limit))
+            Line::new(say::depth_between_ribs(), Source::given())
+                .input(say::limit(), text::millimetres(limit))
                 .value(text::millimetres(read)),
         );
     }
     if let Some(level) = question.pin_level_or_below {
         told = true;
         if level {
-            because.push("the gauge's pin lies level with the ribs or below".to_owned());
+            because.push(say::pin_lies_level().to_owned());
         }
     }
     if question.damage_seen == Some(true) {
         told = true;
-        because.push("cracks, chunks out, fraying, glaze or oil".to_owned());
+        because.push(say::cracks().to_owned());
     }
     let mut stretch_percent = None;
     if let Some((printed, read)) = question.length_mm {
         within(
-            "the length printed",
+            say::length_printed(),
             printed,
             "mm",
             50.0..=20_000.0,
-            "write it in millimetres",
+            say::mend_in_millimetres(),
         )?;
         within(
-            "the length read",
+            say::length_read(),
             read,
             "mm",
             50.0..=20_000.0,
-            "write it in millimetres",
+            say::mend_in_millimetres(),
         )?;
         let stretch = 100.0 * (read - printed) / printed;
         stretch_percent = Some(stretch);
         working = working.line(
-            Line::new("stretch", Source::derived())
-                .formula("s", "(read - printed)/printed")
-                .input("printed", text::millimetres(printed))
-                .input("read", text::millimetres(read))
+            Line::new(say::stretch(), Source::derived())
+                .formula("s", say::stretch_formula())
+                .input(say::printed(), text::millimetres(printed))
+                .input(say::read(), text::millimetres(read))
                 .value(format!("{stretch:.2}\u{202f}%")),
         );
         if let Some(limit) = question.stretch_limit_percent {
             within(
-                "the stretch allowed",
+                say::stretch_allowed(),
                 limit,
                 "%",
                 0.0..=20.0,
-                "write it in per cent",
+                say::mend_per_cent(),
             )?;
             told = true;
             if stretch >= limit {
-                because.push("it is stretched to its limit".to_owned());
+                because.push(say::stretched_to_limit().to_owned());
             }
         }
     }
@@ -151,7 +152,7 @@ pub fn wear(question: &WearQuestion) -> Result<Wear, BeltError> {
         (true, true) => WearVerdict::Good,
         (true, false) => WearVerdict::CannotTell,
     };
-    let working = working.limit("Limits are those of the gauge's and the belt's maker.");
+    let working = working.limit(say::limits_of_makers());
     Ok(Wear {
         verdict,
         because,

@@ -91,7 +91,7 @@ fn lines(kind: Kind, found: &Standing) -> Vec<String> {
             Some(owed) if owed.again => "again",
             Some(_) => "owed ",
         };
-        lines.push(format!("{state} {:<17} {}", step.work.word(), step.text));
+        lines.push(format!("{state} {:<17} {}", step.work.word(), step.text()));
     }
     if found.second_person_owed {
         lines.push("owed  a second person's check".to_owned());
@@ -110,16 +110,16 @@ fn members(kind: Kind, found: &Standing) -> Map<String, Value> {
     let step_json = |step: &Step| {
         json!({
             "work": step.work.word(),
-            "text": step.text,
+            "text": step.text(),
             "caution": step.caution.map(fluids::Caution::text),
-            "before": step.before.words(),
+            "before": step.before.code(),
             "after": step.after.iter().map(|work| work.word()).collect::<Vec<_>>(),
         })
     };
     let owed: Vec<Value> = found
         .owed
         .iter()
-        .map(|owed| json!({ "work": owed.step.work.word(), "before": owed.step.before.words(), "again": owed.again }))
+        .map(|owed| json!({ "work": owed.step.work.word(), "before": owed.step.before.code(), "again": owed.again }))
         .collect();
     let value = json!({
         "kind": kind.word(),
@@ -127,7 +127,7 @@ fn members(kind: Kind, found: &Standing) -> Map<String, Value> {
         "steps": kind.steps().iter().map(step_json).collect::<Vec<_>>(),
         "owed": owed,
         "second_person_owed": found.second_person_owed,
-        "waits": found.waits.iter().copied().map(Before::words).collect::<Vec<_>>(),
+        "waits": found.waits.iter().copied().map(Before::code).collect::<Vec<_>>(),
         "closes_on": found.closes_on,
         "working": working_json(&found.working),
     });

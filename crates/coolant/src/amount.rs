@@ -1,6 +1,7 @@
 //! A volume, and how well it is known.
 
 use crate::error::{CoolantError, within};
+use crate::phrases as say;
 use measure::Range;
 
 /// Tolerances are added as squares and the sum is widened by this: they are guesses
@@ -31,14 +32,14 @@ impl Amount {
             self.litres,
             "L",
             low_l..=200.0,
-            "check the figure and its unit",
+            say::mend_figure_and_unit(),
         )?;
         within(
             what,
             self.within_l,
-            "L either way",
+            say::litres_either_way(),
             0.0..=100.0,
-            "say how far it may be off, such as 0.4 L for a pan",
+            say::mend_how_far_off(),
         )?;
         Ok(self)
     }

@@ -1,6 +1,7 @@
 //! Ways to get the air out, as work to be done.
 
 use crate::caution::Caution;
+use crate::phrases as say;
 
 /// A way of bleeding. The maker's instructions say which one a vehicle wants.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -25,42 +26,42 @@ impl BleedWay {
     /// What to call it.
     pub fn name(self) -> &'static str {
         match self {
-            BleedWay::OpenCap => "open cap",
-            BleedWay::BleedScrew => "bleed screw",
-            BleedWay::HeaterValve => "heater valve",
-            BleedWay::ElectricPump => "electric pump's own mode",
-            BleedWay::Vacuum => "vacuum",
+            BleedWay::OpenCap => say::open_cap(),
+            BleedWay::BleedScrew => say::bleed_screw(),
+            BleedWay::HeaterValve => say::heater_valve(),
+            BleedWay::ElectricPump => say::electric_pumps_own_mode(),
+            BleedWay::Vacuum => say::vacuum(),
         }
     }
 
     /// The work, in order.
-    pub fn work(self) -> &'static [&'static str] {
+    pub fn work(self) -> Vec<&'static str> {
         match self {
-            BleedWay::OpenCap => &[
-                "Raise the filler if the bottle is not the highest point.",
-                "Fill slowly to the mark with the engine cold and the cap off.",
-                "Run at idle with the heater hot until the thermostat opens; top up as bubbles come.",
-                "Fit the cap before it boils over, let it cool, set the level cold.",
+            BleedWay::OpenCap => vec![
+                say::raise_the_filler(),
+                say::fill_slowly_cold(),
+                say::run_at_idle(),
+                say::cap_before_it_boils_over(),
             ],
-            BleedWay::BleedScrew => &[
-                "Open each bleed screw, the lowest first.",
-                "Fill slowly until coolant runs there without bubbles, then close it to its torque.",
-                "Run with the heater hot until the thermostat opens, let it cool, set the level cold.",
+            BleedWay::BleedScrew => vec![
+                say::open_each_bleed_screw(),
+                say::fill_until_no_bubbles(),
+                say::run_until_thermostat_opens(),
             ],
-            BleedWay::HeaterValve => &[
-                "Set the heater to hot so that its valve is open; ignition on where a motor moves it.",
-                "Fill slowly, squeeze the heater hoses, top up.",
-                "Run until the heater blows hot at idle, let it cool, set the level cold.",
+            BleedWay::HeaterValve => vec![
+                say::heater_to_hot(),
+                say::squeeze_heater_hoses(),
+                say::run_until_heater_blows_hot(),
             ],
-            BleedWay::ElectricPump => &[
-                "Connect a charger; the pump draws on the battery for minutes.",
-                "Fill to the mark, then start the pump's bleed mode as the maker describes.",
-                "Let it run its full time with the engine off, top up, run warm, set the level cold.",
+            BleedWay::ElectricPump => vec![
+                say::connect_a_charger(),
+                say::start_pumps_bleed_mode(),
+                say::let_pump_run_its_time(),
             ],
-            BleedWay::Vacuum => &[
-                "Draw the empty system down, close the valve, watch the gauge hold.",
-                "Let coolant be sucked in from a full container, hose end always covered.",
-                "Top up, run with the heater hot until the thermostat opens, set the level cold.",
+            BleedWay::Vacuum => vec![
+                say::draw_system_down(),
+                say::let_coolant_be_sucked_in(),
+                say::top_up_and_run(),
             ],
         }
     }

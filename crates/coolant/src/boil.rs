@@ -2,6 +2,7 @@
 
 use crate::error::{CoolantError, within};
 use crate::mixture::Mixture;
+use crate::phrases as say;
 use crate::water::{atmosphere, boil_c as water_boil_c};
 use crate::{sources, text};
 use measure::{Line, Source, Working};
@@ -98,18 +99,18 @@ pub fn boiling(
     altitude_m: f64,
 ) -> Result<Boiling, CoolantError> {
     within(
-        "the cap's rating",
+        say::the_caps_rating(),
         cap_gauge_kpa,
         "kPa",
         0.0..=250.0,
-        "it is stamped on the cap as gauge pressure, usually 0.9 to 1.4 bar",
+        say::mend_stamped_gauge_pressure(),
     )?;
     within(
-        "the part of glycol by mass",
+        say::part_of_glycol_by_mass(),
         mixture.mass_fraction(),
-        "of the whole",
+        say::of_the_whole(),
         0.0..=RAOULT_MASS_FRACTION_MAX,
-        "stronger mixtures boil by no simple law: ask the maker of the coolant",
+        say::mend_no_simple_law(),
     )?;
     let air = atmosphere(altitude_m)?;
     let air_kpa = air.absolute_kpa;
@@ -118,28 +119,28 @@ pub fn boiling(
     let boil_c = water_boil_c(total_kpa / water)?;
     let boil_open_c = water_boil_c(air_kpa / water)?;
 
-    let total = Line::new("absolute pressure under the cap", Source::derived())
-        .formula("p", "pa + cap")
-        .input("cap", text::kilopascals(cap_gauge_kpa))
+    let total = Line::new(say::absolute_under_cap(), Source::derived())
+        .formula("p", say::air_and_cap())
+        .input(say::cap(), text::kilopascals(cap_gauge_kpa))
         .value(text::kilopascals(total_kpa));
-    let moles = Line::new("water among the molecules", Source::derived())
+    let moles = Line::new(say::water_among_molecules(), Source::derived())
         .formula("x", "(1 - w)/18.015 / ((1 - w)/18.015 + w/Mg)")
         .input("w", text::percent(mixture.mass_fraction()))
         .value(text::plain(water));
-    let under = Line::new("boils under the cap", sources::if97())
+    let under = Line::new(say::boils_under_cap(), sources::if97())
         .formula("t", "Ts(p/x)")
         .value(text::celsius(boil_c));
-    let open = Line::new("boils with no pressure", sources::raoult())
+    let open = Line::new(say::boils_with_no_pressure(), sources::raoult())
         .formula("to", "Ts(pa/x)")
         .value(text::celsius(boil_open_c));
-    let working = Working::new("Boiling point")
+    let working = Working::new(say::boiling_point_title())
         .then(air.working)
         .line(total)
         .line(moles)
         .line(under)
         .line(open)
-        .limit("Raoult's law: within 1 to 2 K of tables at half and half, 5 K above 60 %.")
-        .limit("Holds only while the cap keeps its rating; test the cap apart.");
+        .limit(say::raoult_limit())
+        .limit(say::while_cap_keeps_rating());
     Ok(Boiling {
         boil_c,
         boil_open_c,
@@ -191,15 +192,19 @@ pub fn margin(boiling: &Boiling, hottest_reading_c: f64) -> Result<Margin, Coola
     };
     let line = |what: &str, boil_c: f64, margin_k: f64| {
         Line::new(what, Source::derived())
-            .formula("Δ", "boiling point - reading")
-            .input("boiling point", text::celsius(boil_c))
-            .input("reading", text::celsius(hottest_reading_c))
+            .formula("Δ", say::boiling_less_reading())
+            .input(say::boiling_point(), text::celsius(boil_c))
+            .input(say::reading_of_coolant(), text::celsius(hottest_reading_c))
             .value(text::kelvins(margin_k))
     };
-    let working = Working::new("Margin to boiling")
-        .line(line("margin under the cap", boiling.boil_c, under_cap_k))
-        .line(line("margin with no pressure", boiling.boil_open_c, open_k))
-        .limit("The sensor reads cooler than the head.");
+    let working = Working::new(say::margin_title())
+        .line(line(say::margin_under_cap(), boiling.boil_c, under_cap_k))
+        .line(line(
+            say::margin_with_no_pressure(),
+            boiling.boil_open_c,
+            open_k,
+        ))
+        .limit(say::sensor_reads_cooler());
     Ok(Margin {
         under_cap_k,
         open_k,
@@ -246,21 +251,15 @@ pub fn opening_cap(
     let above_boiling_k = coolant_c - open.boil_open_c;
     let boils_over = above_boiling_k > 0.0;
     let caution = if boils_over {
-        format!(
-            "Do not open: at outside pressure the coolant is {} above boiling and would burst out. Let it cool.",
-            text::kelvins(above_boiling_k)
-        )
+        say::would_burst_out(text::kelvins(above_boiling_k))
     } else if above_boiling_k > -THIN_MARGIN_K {
-        "Do not open: the coolant is close to boiling and the head is hotter than the reading. Let it cool."
-            .to_owned()
+        say::close_to_boiling().to_owned()
     } else {
-        "Hot coolant is under pressure: open only when the engine is cool to the hand, \
-         with a cloth, to the first stop. Follow the vehicle maker's instructions."
-            .to_owned()
+        say::open_only_cool().to_owned()
     };
-    let line = Line::new("above boiling at outside pressure", Source::derived())
-        .formula("Δ", "coolant - to")
-        .input("coolant", text::celsius(coolant_c))
+    let line = Line::new(say::above_boiling(), Source::derived())
+        .formula("Δ", say::coolant_less_to())
+        .input(say::coolant(), text::celsius(coolant_c))
         .value(text::kelvins(above_boiling_k));
     let working = open.working.line(line);
     Ok(OpenedCap {
@@ -273,10 +272,10 @@ pub fn opening_cap(
 
 fn reading(temperature_c: f64) -> Result<f64, CoolantError> {
     within(
-        "the coolant's temperature",
+        say::the_coolants_temperature(),
         temperature_c,
         "°C",
         -60.0..=200.0,
-        "check the reading and its unit",
+        say::mend_reading_and_unit(),
     )
 }

@@ -1,5 +1,6 @@
 //! What stands before a step that can hurt, and what a proof asks for.
 
+use crate::phrases as say;
 /// A caution, to be shown before the step that it concerns.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Caution {
@@ -23,36 +24,28 @@ impl Caution {
     ];
 
     /// In words.
-    pub const fn text(self) -> &'static str {
+    pub fn text(self) -> &'static str {
         match self {
-            Caution::Hot => {
-                "Hot coolant is under pressure and scalds. Open nothing until the engine is cool to the hand."
-            }
-            Caution::Poisonous => {
-                "Coolant is poisonous and tastes sweet. Keep it from children and animals; wipe up every spill."
-            }
-            Caution::FanStarts => {
-                "The fan may start by itself, even with the engine off. Keep hands, hair and rags clear."
-            }
-            Caution::ExhaustIndoors => "Run the engine only with its exhaust led outside.",
-            Caution::Disposal => {
-                "Do not pour coolant into a drain or onto soil. Local rules say how it is recycled or handed in."
-            }
-            Caution::MakersSpecification => {
-                "The vehicle maker's coolant specification and filling instructions come first."
-            }
+            Caution::Hot => say::hot(),
+            Caution::Poisonous => say::poisonous(),
+            Caution::FanStarts => say::fan_starts(),
+            Caution::ExhaustIndoors => say::exhaust_indoors(),
+            Caution::Disposal => say::disposal(),
+            Caution::MakersSpecification => say::makers_specification(),
         }
     }
 }
 
 /// The leak test, step by step; an internal leak and the cap are checked apart.
-pub const LEAK_TEST_STEPS: [&str; 7] = [
-    "Let the engine cool; a warm system loses pressure by cooling.",
-    "Close the tester on itself, pump it up and watch: a tester that leaks proves nothing.",
-    "Test the cap apart, on its adapter: it has to open near its rating and hold below it.",
-    "Pump the system up, never above the cap's or the system's rating.",
-    "Wait for hoses to settle, pump up again, then start timing.",
-    "Note time, pressure and coolant temperature each minute; look at every joint.",
-    "Pressure lost with nothing wet: check the oil, the carpet at the heater, and test for \
-     combustion gas in the bottle.",
-];
+#[must_use]
+pub fn leak_test_steps() -> Vec<&'static str> {
+    vec![
+        say::let_engine_cool(),
+        say::tester_on_itself_first(),
+        say::cap_apart(),
+        say::pump_system_up(),
+        say::wait_for_hoses(),
+        say::note_each_minute(),
+        say::lost_with_nothing_wet(),
+    ]
+}

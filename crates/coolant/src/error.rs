@@ -1,13 +1,14 @@
 //! What is wrong with what was asked, and how to mend it.
 
 use crate::mixture::Glycol;
+use crate::phrases as say;
 use std::ops::RangeInclusive;
 use thiserror::Error;
 
 /// Why a calculator has no answer. Each says where, what, and how to mend it.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum CoolantError {
-    #[error("{what} is {} {unit}, outside {} to {} {unit}: {mend}", plain(*value), plain(*low), plain(*high))]
+    #[error("{}", say::out_of_range(what, plain(*value), unit, plain(*low), plain(*high), mend))]
     OutOfRange {
         what: &'static str,
         value: f64,
@@ -16,45 +17,37 @@ pub enum CoolantError {
         high: f64,
         mend: &'static str,
     },
-    #[error("{glycol} glycol at {} % by mass: {}", percent(*mass_fraction), beyond(*glycol))]
+    #[error("{}", say::no_freezing_point(glycol, percent(*mass_fraction), beyond(*glycol)))]
     NoFreezingPoint { glycol: Glycol, mass_fraction: f64 },
-    #[error(
-        "{first} and {second} glycol stand in one question: ask for one of them; a mixture of both cannot be measured or worked out here"
-    )]
+    #[error("{}", say::two_glycols(first, second))]
     TwoGlycols { first: Glycol, second: Glycol },
-    #[error(
-        "the {scale} scale was read on {coolant} glycol: read the refractometer on its {coolant} scale"
-    )]
+    #[error("{}", say::wrong_scale(scale, coolant, coolant))]
     WrongScale { scale: Glycol, coolant: Glycol },
-    #[error("the shelf is empty: name at least one of concentrate, premix, water")]
+    #[error("{}", say::empty_shelf())]
     EmptyShelf,
-    #[error("nothing can be drained ({left_l} L are left of {capacity_l} L), so the strength stays at {} %: drain some first", percent(*now))]
+    #[error("{}", say::nothing_drained(left_l, capacity_l, percent(*now)))]
     NothingDrained {
         left_l: f64,
         capacity_l: f64,
         now: f64,
     },
-    #[error("the strongest on the shelf has {} % glycol by volume, {} % is wanted: bring something stronger", percent(*strongest), percent(*want))]
+    #[error("{}", say::shelf_too_weak(percent(*strongest), percent(*want)))]
     ShelfTooWeak { strongest: f64, want: f64 },
-    #[error("the weakest on the shelf has {} % glycol by volume, {} % is wanted: bring water or a weaker premix", percent(*weakest), percent(*want))]
+    #[error("{}", say::shelf_too_strong(percent(*weakest), percent(*want)))]
     ShelfTooStrong { weakest: f64, want: f64 },
-    #[error("after {rounds} rounds of draining and filling the strength would be {} %, not {} % by volume: drain more each time (block plug, flush) or bring something nearer to the wanted strength", percent(*reached), percent(*want))]
+    #[error("{}", say::too_many_rounds(rounds, percent(*reached), percent(*want)))]
     TooManyRounds {
         rounds: usize,
         reached: f64,
         want: f64,
     },
-    #[error(
-        "nothing says how much the system holds: give what was drained, or the capacity and what stayed in"
-    )]
+    #[error("{}", say::no_basis())]
     NoBasis,
-    #[error("a line needs at least {needed} readings, {found} are there: take more")]
+    #[error("{}", say::too_few_readings(needed, found))]
     TooFewReadings { found: usize, needed: usize },
-    #[error(
-        "reading {position} is at {minutes} min, not after the one before: put the readings in order of time"
-    )]
+    #[error("{}", say::time_not_rising(position, minutes))]
     TimeNotRising { position: usize, minutes: f64 },
-    #[error("reading {position}: {what} is {} {unit}: {mend}", plain(*value))]
+    #[error("{}", say::reading_impossible(position, what, plain(*value), unit, mend))]
     ReadingImpossible {
         position: usize,
         what: &'static str,
@@ -62,23 +55,17 @@ pub enum CoolantError {
         unit: &'static str,
         mend: &'static str,
     },
-    #[error(
-        "a limit in mL/h needs the headspace: give it, or give the limit as a pressure drop in a time"
-    )]
+    #[error("{}", say::limit_needs_headspace())]
     LimitNeedsHeadspace,
-    #[error(
-        "neither the cap's nor the system's rating is known: read it before pumping anything up"
-    )]
+    #[error("{}", say::no_rating())]
     NoRating,
-    #[error(
-        "a table of freezing points needs at least two, {found} are there: copy more of the label"
-    )]
+    #[error("{}", say::table_too_short(found))]
     TableTooShort { found: usize },
-    #[error("the table does not fall from {} % to {} %: each stronger mixture has to freeze lower, check the figures", percent(*weak), percent(*strong))]
+    #[error("{}", say::table_not_falling(percent(*weak), percent(*strong)))]
     TableNotFalling { weak: f64, strong: f64 },
-    #[error("`{point}` is no point of a table: write 50% -37C")]
+    #[error("{}", say::table_unreadable(point))]
     TableUnreadable { point: String },
-    #[error("the readings make no rate that is a number: check their figures and units")]
+    #[error("{}", say::unsteady())]
     Unsteady,
 }
 
@@ -116,12 +103,8 @@ fn plain(value: f64) -> f64 {
 /// Why nothing is said of a mixture that strong, and how to mend it.
 fn beyond(glycol: Glycol) -> &'static str {
     match glycol {
-        Glycol::Ethylene => {
-            "past 68 % the freezing point turns back up and laboratories differ; thin it"
-        }
-        Glycol::Propylene => {
-            "nothing is published here past 60 % by volume; it does not turn back, it thickens to a glass: thin it, or ask the coolant's maker"
-        }
+        Glycol::Ethylene => say::ethylene_turns_back(),
+        Glycol::Propylene => say::propylene_not_published(),
     }
 }
 

@@ -4,6 +4,7 @@ use crate::amount::WIDENED;
 use crate::amount::{Amount, sum, weighted, widened};
 use crate::error::CoolantError;
 use crate::mixture::Mixture;
+use crate::phrases as say;
 use crate::swell::at_20_c;
 use crate::{sources, text};
 use measure::{Line, Range, Source, Working};
@@ -133,15 +134,15 @@ pub enum FillNote {
 /// # Ok::<(), coolant::CoolantError>(())
 /// ```
 pub fn balance(question: &FillQuestion) -> Result<Balance, CoolantError> {
-    let poured = total(question.mixture, question.poured, "what was poured")?;
-    let caught = total(question.mixture, question.drained, "what was drained")?;
-    let lost = given(question.lost, "what was lost", 0.0)?;
+    let poured = total(question.mixture, question.poured, say::what_was_poured())?;
+    let caught = total(question.mixture, question.drained, say::what_was_drained())?;
+    let lost = given(question.lost, say::what_was_lost(), 0.0)?;
     // New parts may hold less than the old ones.
-    let new_parts = given(question.new_parts, "what new parts hold", -200.0)?;
-    let low = given(question.low_at_start, "how far it was low", -200.0)?;
+    let new_parts = given(question.new_parts, say::what_new_parts_hold(), -200.0)?;
+    let low = given(question.low_at_start, say::how_far_it_was_low(), -200.0)?;
     let by_drained = (!question.drained.is_empty()).then(|| sum(&[caught, lost, new_parts, low]));
-    let capacity = checked(question.capacity, "the capacity", 0.0)?;
-    let left_in = checked(question.left_in, "what stayed in", 0.0)?;
+    let capacity = checked(question.capacity, say::the_capacity(), 0.0)?;
+    let left_in = checked(question.left_in, say::what_stayed_in(), 0.0)?;
     let by_capacity = capacity
         .zip(left_in)
         .map(|(all, rest)| sum(&[all, new_parts, rest.negated()]));
@@ -149,11 +150,7 @@ pub fn balance(question: &FillQuestion) -> Result<Balance, CoolantError> {
     let (room, basis, notes) = combined(by_drained, by_capacity)?;
     let missing = widened(sum(&[room, poured.negated()]));
     let verdict = verdict(missing);
-    let bottle = checked(
-        question.below_cold_mark,
-        "how far below the cold mark",
-        -200.0,
-    )?;
+    let bottle = checked(question.below_cold_mark, say::below_cold_mark(), -200.0)?;
     let split = bottle.map(|in_bottle| Split {
         in_bottle,
         air_or_block: widened(sum(&[room, poured.negated(), in_bottle.negated()])),
@@ -183,11 +180,9 @@ pub fn balance(question: &FillQuestion) -> Result<Balance, CoolantError> {
 impl fmt::Display for FillNote {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            FillNote::BasesDisagree { by_l } => write!(
-                f,
-                "what was drained and what the capacity says differ by {by_l:.1} L: check the \
-                 capacity and what stayed in"
-            ),
+            FillNote::BasesDisagree { by_l } => {
+                f.write_str(&say::bases_disagree(format_args!("{by_l:.1}")))
+            }
         }
     }
 }
@@ -256,30 +251,26 @@ fn working(
     verdict: FillVerdict,
 ) -> Working {
     let tell = |amount: Amount| {
-        format!(
-            "{}, within {}",
-            text::litres(amount.litres),
-            text::litres(amount.within_l)
-        )
+        say::litres_within(text::litres(amount.litres), text::litres(amount.within_l))
     };
     let formula = match basis {
-        Basis::Drained => "caught + lost + new parts + low at the start",
-        Basis::Capacity => "capacity + new parts - left in",
-        Basis::Both => "both ways, by their tolerances",
+        Basis::Drained => say::formula_drained(),
+        Basis::Capacity => say::formula_capacity(),
+        Basis::Both => say::formula_both(),
     };
-    let room = Line::new("room at 20 °C", sources::melinder())
+    let room = Line::new(say::room_at_20(), sources::melinder())
         .formula("R", formula)
         .value(tell(room));
-    let poured = Line::new("poured, at 20 °C", Source::given())
+    let poured = Line::new(say::poured_at_20(), Source::given())
         .symbol("P")
         .value(tell(poured));
-    let missing = Line::new("missing", Source::derived())
-        .formula("M", "R - P, tolerances as squares, widened by 1.15")
+    let missing = Line::new(say::missing(), Source::derived())
+        .formula("M", say::formula_missing())
         .value(tell(missing));
-    Working::new("Filling")
+    Working::new(say::filling_title())
         .line(room)
         .line(poured)
         .line(missing)
         .remark(verdict.to_string())
-        .limit("Litres warn; the level after one full heating and cooling decides.")
+        .limit(say::litres_warn())
 }

@@ -1,5 +1,6 @@
 //! Inhibitor families are never mixed silently.
 
+use crate::phrases as say;
 use std::fmt;
 
 /// What the maker asks for, or what a bottle says it meets: a specification or a
@@ -68,32 +69,22 @@ impl Eq for Inhibitor {}
 impl fmt::Display for InhibitorNote {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            InhibitorNote::MakerNotStated => f.write_str(
-                "the maker's coolant specification is not stated: find it first, colour tells nothing",
-            ),
-            InhibitorNote::InSystemNotStated => f.write_str(
-                "the inhibitor of what stays in is not known: flush, or ask before mixing",
-            ),
-            InhibitorNote::ShelfNotStated { what } => {
-                write!(f, "{what}: its specification is not stated, read the label")
+            InhibitorNote::MakerNotStated => f.write_str(say::maker_not_stated()),
+            InhibitorNote::InSystemNotStated => f.write_str(say::in_system_not_stated()),
+            InhibitorNote::ShelfNotStated { what } => f.write_str(&say::shelf_not_stated(what)),
+            InhibitorNote::InSystemNotMakers { in_system, maker } => {
+                f.write_str(&say::in_system_not_makers(in_system, maker))
             }
-            InhibitorNote::InSystemNotMakers { in_system, maker } => write!(
-                f,
-                "{in_system} stays in, the maker asks for {maker}: flush before filling"
-            ),
             InhibitorNote::ShelfNotMakers {
                 what,
                 printed,
                 maker,
-            } => write!(f, "{what} is {printed}, the maker asks for {maker}: do not pour it"),
+            } => f.write_str(&say::shelf_not_makers(what, printed, maker)),
             InhibitorNote::WouldMix {
                 what,
                 printed,
                 in_system,
-            } => write!(
-                f,
-                "{what} is {printed}, {in_system} stays in: flush, or do not mix them"
-            ),
+            } => f.write_str(&say::would_mix(what, printed, in_system)),
         }
     }
 }

@@ -3,6 +3,7 @@
 use crate::amount::Amount;
 use crate::error::{CoolantError, within};
 use crate::mixture::Mixture;
+use crate::phrases as say;
 use crate::text;
 use crate::water::air_kpa;
 use check::checked;
@@ -96,7 +97,7 @@ impl Leak {
     pub fn said(&self) -> String {
         let unread = self.assumptions.contains(&Assumption::TemperatureNotRead);
         match self.verdict {
-            LeakVerdict::Tight if unread => "tight, unless it warmed meanwhile".to_owned(),
+            LeakVerdict::Tight if unread => say::tight_unless_warmed().to_owned(),
             verdict => verdict.to_string(),
         }
     }
@@ -148,18 +149,21 @@ pub fn test_pressure(
     system_gauge_kpa: Option<f64>,
 ) -> Result<TestPressure, CoolantError> {
     let at_most_kpa = lowest_rating_kpa(cap_gauge_kpa, system_gauge_kpa)?;
-    let ratings = [("cap", cap_gauge_kpa), ("system", system_gauge_kpa)];
+    let ratings = [
+        (say::rating_cap(), cap_gauge_kpa),
+        (say::rating_system(), system_gauge_kpa),
+    ];
     let line = ratings
         .into_iter()
         .filter_map(|(name, rating)| rating.map(|kpa| (name, text::kilopascals(kpa))))
         .fold(
-            Line::new("highest test pressure", Source::given())
-                .formula("p", "lower of the ratings"),
+            Line::new(say::highest_test_pressure(), Source::given())
+                .formula("p", say::lower_of_ratings()),
             |line, (name, rating)| line.input(name, rating),
         );
-    let working = Working::new("Test pressure")
+    let working = Working::new(say::test_pressure_title())
         .line(line.value(text::kilopascals(at_most_kpa)))
-        .limit("An old radiator or heater core may stand less than its rating.");
+        .limit(say::old_radiator_stands_less());
     Ok(TestPressure {
         at_most_kpa,
         working,
@@ -247,11 +251,11 @@ fn lowest_rating_kpa(
     cap_gauge_kpa: Option<f64>,
     system_gauge_kpa: Option<f64>,
 ) -> Result<f64, CoolantError> {
-    let mend = "it is stamped on the cap, or stands in the vehicle's manual";
+    let mend = say::mend_stamped_or_manual();
     [cap_gauge_kpa, system_gauge_kpa]
         .into_iter()
         .flatten()
-        .map(|rating| within("the rating", rating, "kPa", 0.0..=250.0, mend))
+        .map(|rating| within(say::the_rating(), rating, "kPa", 0.0..=250.0, mend))
         .reduce(|one, other| Ok(one?.min(other?)))
         .unwrap_or(Err(CoolantError::NoRating))
 }

@@ -38,6 +38,7 @@ mod limits;
 mod melinder;
 mod mix;
 mod mixture;
+mod phrases;
 mod property;
 mod sources;
 mod strong;
@@ -53,7 +54,7 @@ pub use bleed::BleedWay;
 pub use boil::{
     Boiling, Margin, MarginStanding, OpenedCap, THIN_MARGIN_K, boiling, margin, opening_cap,
 };
-pub use caution::{Caution, LEAK_TEST_STEPS};
+pub use caution::{Caution, leak_test_steps};
 pub use error::CoolantError;
 pub use fill::{
     Balance, Basis, FillNote, FillQuestion, FillStanding, FillVerdict, MUCH_MISSING_L, Measure,
@@ -67,7 +68,7 @@ pub use leak::{
 pub use limits::{StrengthStanding, USUAL_LIMITS, strength_standing};
 pub use mix::{
     Addition, Bottles, DrainAndReplace, MixPlan, MixQuestion, REACHED_WITHIN, Round, Shelf, Stock,
-    WATER_QUALITY, WholeBottles, drain_and_replace, mix,
+    WholeBottles, drain_and_replace, mix, water_quality,
 };
 pub use mixture::{Concentrate, Glycol, Mixture, WATER_KG_PER_M3, parts};
 pub use property::{

@@ -2,6 +2,7 @@
 
 use crate::error::{CoolantError, within};
 use crate::mixture::{Concentrate, Mixture};
+use crate::phrases as say;
 use std::fmt;
 
 /// Least and most concentrate by volume, where the vehicle maker states nothing else: the
@@ -52,14 +53,20 @@ pub fn strength_standing(
     limits: (f64, f64),
 ) -> Result<StrengthStanding, CoolantError> {
     let (least, most) = limits;
-    let parts = "of the whole";
-    within("the least strength", least, parts, 0.0..=1.0, "40 % is 0.4")?;
+    let parts = say::of_the_whole();
     within(
-        "the greatest strength",
+        say::least_strength(),
+        least,
+        parts,
+        0.0..=1.0,
+        say::mend_forty_percent(),
+    )?;
+    within(
+        say::greatest_strength(),
         most,
         parts,
         least..=1.0,
-        "60 % is 0.6",
+        say::mend_sixty_percent(),
     )?;
     // A round trip may end a last bit outside.
     const LAST_BIT: f64 = 1e-12;
@@ -75,9 +82,9 @@ pub fn strength_standing(
 impl fmt::Display for StrengthStanding {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            StrengthStanding::TooWeak => "too weak",
-            StrengthStanding::Within => "within its limits",
-            StrengthStanding::TooStrong => "too strong",
+            StrengthStanding::TooWeak => say::too_weak(),
+            StrengthStanding::Within => say::within_limits(),
+            StrengthStanding::TooStrong => say::too_strong(),
         })
     }
 }

@@ -3,6 +3,7 @@
 use crate::error::{CoolantError, within};
 use crate::inhibitor::{Inhibitor, InhibitorNote};
 use crate::mixture::Mixture;
+use crate::phrases as say;
 use crate::{sources, text};
 use blend::{Strong, blended, by_strength, glycol_l};
 use measure::{Line, Working};
@@ -21,7 +22,9 @@ pub const REACHED_WITHIN: f64 = 0.005;
 const ROUNDS_MAX: usize = 8;
 
 /// The water to mix with.
-pub const WATER_QUALITY: &str = "Use distilled or deionised water: hard water and chloride eat the inhibitors and scale the core.";
+pub fn water_quality() -> &'static str {
+    say::water_quality()
+}
 
 /// A system to be brought to a strength.
 #[derive(Clone, Debug)]
@@ -202,14 +205,14 @@ pub fn drain_and_replace(
     // A fill that is no stronger than what is in gives no number, or one outside 0 to 1.
     if (0.0..=1.0 + 1e-12).contains(&part) {
         let litres = capacity_l * part.min(1.0);
-        let line = Line::new("drain, and replace", sources::mass_balance())
-            .formula("x", "V·(want - now)/(fill - now)")
+        let line = Line::new(say::drain_and_replace_line(), sources::mass_balance())
+            .formula("x", say::drain_formula())
             .input("V", text::litres(capacity_l))
-            .input("now", text::percent(now))
-            .input("want", text::percent(want))
-            .input("fill", text::percent(fill))
+            .input(say::now(), text::percent(now))
+            .input(say::want(), text::percent(want))
+            .input(say::fill(), text::percent(fill))
             .value(text::litres(litres));
-        let working = Working::new("Drain and replace").line(line);
+        let working = Working::new(say::drain_and_replace_title()).line(line);
         Ok(DrainAndReplace { litres, working })
     } else if want > now {
         Err(CoolantError::ShelfTooWeak {
@@ -227,18 +230,18 @@ pub fn drain_and_replace(
 fn checked(question: &MixQuestion) -> Result<(), CoolantError> {
     capacity(question.capacity_l)?;
     within(
-        "what is left in",
+        say::what_is_left_in(),
         question.left_l,
         "L",
         0.0..=question.capacity_l,
-        "it is at most the capacity",
+        say::mend_at_most_capacity(),
     )?;
     within(
-        "the jug's smallest amount",
+        say::jugs_smallest_amount(),
         question.jug_l,
         "L",
         0.01..=1.0,
-        "0.1 L is usual",
+        say::mend_usual_jug(),
     )?;
     same_glycol(question.now, question.want)?;
     if question.shelf.is_empty() {
@@ -250,11 +253,11 @@ fn checked(question: &MixQuestion) -> Result<(), CoolantError> {
         }
         if let Some(bottle_l) = stock.bottle_l {
             within(
-                "the bottle's content",
+                say::bottles_content(),
                 bottle_l,
                 "L",
                 0.1..=220.0,
-                "read its label",
+                say::mend_read_its_label(),
             )?;
         }
     }
@@ -263,11 +266,11 @@ fn checked(question: &MixQuestion) -> Result<(), CoolantError> {
 
 fn capacity(capacity_l: f64) -> Result<f64, CoolantError> {
     within(
-        "the capacity",
+        say::the_capacity(),
         capacity_l,
         "L",
         0.5..=100.0,
-        "it stands in the vehicle's manual",
+        say::mend_in_vehicles_manual(),
     )
 }
 

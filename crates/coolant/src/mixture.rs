@@ -1,6 +1,7 @@
 //! Glycol in water, and the three ways in which its strength is told.
 
 use crate::error::{CoolantError, within};
+use crate::phrases as say;
 use std::fmt;
 
 /// Density of water at 20 °C, kg/m³ (CRC Handbook of Chemistry and Physics).
@@ -86,7 +87,10 @@ impl Glycol {
 
 impl fmt::Display for Glycol {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.name())
+        f.write_str(match self {
+            Glycol::Ethylene => say::glycol_ethylene(),
+            Glycol::Propylene => say::glycol_propylene(),
+        })
     }
 }
 
@@ -98,11 +102,11 @@ impl Concentrate {
     /// [`CoolantError::OutOfRange`].
     pub fn new(glycol_mass_fraction: f64) -> Result<Concentrate, CoolantError> {
         within(
-            "the glycol in the concentrate",
+            say::glycol_in_concentrate(),
             glycol_mass_fraction,
-            "of its mass",
+            say::of_its_mass(),
             0.5..=1.0,
-            "it stands on the safety data sheet, usually 0.90 to 0.97; a ready mix is no concentrate",
+            say::mend_on_safety_sheet(),
         )
         .map(|glycol_mass_fraction| Concentrate {
             glycol_mass_fraction,
@@ -136,7 +140,7 @@ impl Mixture {
     ///
     /// [`CoolantError::OutOfRange`].
     pub fn by_mass(glycol: Glycol, fraction: f64) -> Result<Mixture, CoolantError> {
-        fraction_of("the part of glycol by mass", fraction).map(|mass_fraction| Mixture {
+        fraction_of(say::part_of_glycol_by_mass(), fraction).map(|mass_fraction| Mixture {
             glycol,
             mass_fraction,
         })
@@ -150,7 +154,7 @@ impl Mixture {
     ///
     /// [`CoolantError::OutOfRange`].
     pub fn by_volume(glycol: Glycol, fraction: f64) -> Result<Mixture, CoolantError> {
-        let volume = fraction_of("the part of glycol by volume", fraction)?;
+        let volume = fraction_of(say::part_of_glycol_by_volume(), fraction)?;
         let glycol_kg = volume * glycol.kg_per_m3();
         let water_kg = (1.0 - volume) * WATER_KG_PER_M3;
         Ok(Mixture {
@@ -169,7 +173,7 @@ impl Mixture {
         fraction: f64,
         concentrate: Concentrate,
     ) -> Result<Mixture, CoolantError> {
-        let volume = fraction_of("the part of concentrate by volume", fraction)?;
+        let volume = fraction_of(say::part_of_concentrate_by_volume(), fraction)?;
         Mixture::by_volume(glycol, volume * concentrate.glycol_volume_fraction(glycol))
     }
 
@@ -229,7 +233,13 @@ pub fn parts(text: &str) -> Option<f64> {
 }
 
 fn fraction_of(what: &'static str, fraction: f64) -> Result<f64, CoolantError> {
-    within(what, fraction, "of the whole", 0.0..=1.0, "50 % is 0.5")
+    within(
+        what,
+        fraction,
+        say::of_the_whole(),
+        0.0..=1.0,
+        say::mend_fifty_percent(),
+    )
 }
 
 /// v = (w / ρg) / (w / ρg + (1 - w) / ρw).

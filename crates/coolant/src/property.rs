@@ -3,6 +3,7 @@
 use crate::error::{CoolantError, within};
 use crate::melinder::{self, MASS_FRACTION_MAX, Property, TEMPERATURE_MAX_C};
 use crate::mixture::{Glycol, Mixture};
+use crate::phrases as say;
 use crate::strong;
 use crate::{sources, text};
 use measure::{Line, Range, Source, Working};
@@ -98,12 +99,12 @@ pub fn freezing(mixture: Mixture) -> Result<Freezing, CoolantError> {
         return strong::freezing(mixture);
     }
     let freeze_c = freeze_point_c(mixture)?;
-    let line = Line::new("freezing point", sources::melinder())
+    let line = Line::new(say::freezing_point(), sources::melinder())
         .formula("tf", "Σ C(i)·(x - xm)^i")
-        .input("glycol", mixture.glycol().name())
+        .input(say::glycol(), mixture.glycol().to_string())
         .input("x", text::percent(mixture.mass_fraction()))
         .value(text::celsius(freeze_c));
-    let working = Working::new("Freezing point")
+    let working = Working::new(say::freezing_point_title())
         .line(line)
         .line(tables_line(freeze_c));
     Ok(Freezing {
@@ -120,12 +121,11 @@ pub(crate) fn tables_within_k(freeze_c: f64) -> f64 {
 
 pub(crate) fn tables_line(freeze_c: f64) -> Line {
     let within_k = tables_within_k(freeze_c);
-    Line::new("other models and tables", sources::tables_compared())
+    Line::new(say::other_models_and_tables(), sources::tables_compared())
         .formula("±", "1.3 K + 0.1·|tf|")
-        .value(format!(
-            "{} to {}",
+        .value(say::from_to(
             text::celsius(freeze_c - within_k),
-            text::celsius((freeze_c + within_k).min(0.0))
+            text::celsius((freeze_c + within_k).min(0.0)),
         ))
 }
 
@@ -164,7 +164,13 @@ pub fn density(mixture: Mixture, temperature_c: f64) -> Result<Density, CoolantE
         kg_per_m3,
         bought_kg_per_m3: Range::new(LIGHTEST * kg_per_m3, kg_per_m3, DENSEST * kg_per_m3)
             .map_err(|_| CoolantError::Unsteady)?,
-        working: property_working("Density", "ρ", mixture, temperature_c, value),
+        working: property_working(
+            [say::density_title(), say::density()],
+            "ρ",
+            mixture,
+            temperature_c,
+            value,
+        ),
     })
 }
 
@@ -204,7 +210,13 @@ pub fn specific_heat(mixture: Mixture, temperature_c: f64) -> Result<SpecificHea
     let value = text::number(j_per_kg_k, "J/(kg·K)");
     Ok(SpecificHeat {
         j_per_kg_k,
-        working: property_working("Specific heat", "cp", mixture, temperature_c, value),
+        working: property_working(
+            [say::specific_heat_title(), say::specific_heat()],
+            "cp",
+            mixture,
+            temperature_c,
+            value,
+        ),
     })
 }
 
@@ -239,7 +251,13 @@ pub fn viscosity(mixture: Mixture, temperature_c: f64) -> Result<Viscosity, Cool
     let value = text::number(mpa_s, "mPa·s");
     Ok(Viscosity {
         mpa_s,
-        working: property_working("Viscosity", "η", mixture, temperature_c, value),
+        working: property_working(
+            [say::viscosity_title(), say::viscosity()],
+            "η",
+            mixture,
+            temperature_c,
+            value,
+        ),
     })
 }
 
@@ -282,23 +300,19 @@ pub fn strength_from_freeze_point(
         return Err(CoolantError::WrongScale { scale, coolant });
     }
     within(
-        "the freezing point read",
+        say::freezing_point_read(),
         freeze_c,
         "°C",
         melinder::freezing_c(coolant, MASS_FRACTION_MAX)..=0.0,
         match coolant {
-            Glycol::Ethylene => {
-                "past the lowest the mixture may be too strong: thin it with a measured part of water and read again"
-            }
-            Glycol::Propylene => {
-                "it was not measured beyond that: thin it with a measured part of water and read again"
-            }
+            Glycol::Ethylene => say::mend_maybe_too_strong(),
+            Glycol::Propylene => say::mend_not_measured_beyond(),
         },
     )?;
     let mass_fraction = solved(|x| -melinder::freezing_c(coolant, x), -freeze_c);
-    let line = Line::new("strength from the freezing point", sources::melinder())
-        .formula("x", "tf(x) = reading")
-        .input("reading", text::celsius(freeze_c));
+    let line = Line::new(say::strength_from_freezing(), sources::melinder())
+        .formula("x", say::freezing_is_reading())
+        .input(say::reading(), text::celsius(freeze_c));
     found(coolant, mass_fraction, line)
 }
 
@@ -338,35 +352,32 @@ pub fn strength_from_density(
     temperature_c: f64,
 ) -> Result<Strength, CoolantError> {
     within(
-        "the temperature of the sample",
+        say::temperature_of_sample(),
         temperature_c,
         "°C",
         0.0..=TEMPERATURE_MAX_C,
-        "let it come nearer to the room's and read again",
+        say::mend_nearer_to_room(),
     )?;
     let at = |x| melinder::evaluate(Property::Density, glycol, x, temperature_c);
     within(
-        "the density read",
+        say::density_read(),
         kg_per_m3,
         "kg/m³",
         at(0.0)..=at(MASS_FRACTION_MAX),
-        "check the glycol, the scale and the temperature; outside it is no mixture of 0 to 60 %",
+        say::mend_no_mixture(),
     )?;
-    let line = Line::new("strength from the density", sources::melinder())
-        .formula("x", "ρ(x, t) = reading")
-        .input("reading", text::number(kg_per_m3, "kg/m³"))
+    let line = Line::new(say::strength_from_density(), sources::melinder())
+        .formula("x", say::density_is_reading())
+        .input(say::reading(), text::number(kg_per_m3, "kg/m³"))
         .input("t", text::celsius(temperature_c));
     let strength = found(glycol, solved(at, kg_per_m3), line)?;
     let low = solved(at, (kg_per_m3 / DENSEST).max(at(0.0)));
     let high = solved(at, (kg_per_m3 / LIGHTEST).min(at(MASS_FRACTION_MAX)));
     let middle = strength.mixture.mass_fraction();
-    let band = Line::new(
-        "bought coolant, by its inhibitors",
-        sources::bought_density(),
-    )
-    .formula("x", "ρ(x, t) = reading/1.015 to reading/0.995")
-    .value(format!("{} to {}", text::percent(low), text::percent(high)))
-    .note("ask the coolant's maker for the curve; a refractometer is blurred less");
+    let band = Line::new(say::bought_coolant(), sources::bought_density())
+        .formula("x", say::density_is_reading_band())
+        .value(say::from_to(text::percent(low), text::percent(high)))
+        .note(say::ask_for_the_curve());
     Ok(Strength {
         mass_band: Range::new(low.min(middle), middle, high.max(middle)).ok(),
         working: strength.working.line(band),
@@ -393,11 +404,11 @@ fn evaluated(
 ) -> Result<f64, CoolantError> {
     let freeze_c = freeze_point_c(mixture)?;
     within(
-        "the temperature",
+        say::the_temperature(),
         temperature_c,
         "°C",
         freeze_c..=TEMPERATURE_MAX_C,
-        "take one at which the coolant is liquid, 100 °C at most",
+        say::mend_liquid(),
     )?;
     Ok(melinder::evaluate(
         property,
@@ -409,11 +420,11 @@ fn evaluated(
 
 fn fitted_strength(mixture: Mixture) -> Result<f64, CoolantError> {
     within(
-        "the part of glycol by mass",
+        say::part_of_glycol_by_mass(),
         mixture.mass_fraction(),
-        "of the whole",
+        say::of_the_whole(),
         0.0..=MASS_FRACTION_MAX,
-        "stronger mixtures were not measured here: thin it, or ask the coolant's maker for the curve",
+        say::mend_not_measured_here(),
     )
 }
 
@@ -433,13 +444,13 @@ fn solved(f: impl Fn(f64) -> f64, target: f64) -> f64 {
 
 fn found(glycol: Glycol, mass_fraction: f64, line: Line) -> Result<Strength, CoolantError> {
     let mixture = Mixture::by_mass(glycol, mass_fraction)?;
-    let by_volume = Line::new("the same by volume at 20 °C", sources::handbook())
+    let by_volume = Line::new(say::same_by_volume(), sources::handbook())
         .formula("v", "(w/ρg) / (w/ρg + (1 - w)/ρw)")
         .value(text::percent(mixture.volume_fraction()));
-    let working = Working::new("Strength")
+    let working = Working::new(say::strength_title())
         .line(line.value(text::percent(mass_fraction)))
         .line(by_volume)
-        .limit("Good for about ±2 % of glycol.");
+        .limit(say::good_for_two_percent());
     Ok(Strength {
         mixture,
         mass_band: None,
@@ -448,22 +459,22 @@ fn found(glycol: Glycol, mass_fraction: f64, line: Line) -> Result<Strength, Coo
 }
 
 fn property_working(
-    title: &str,
+    [title, line]: [&str; 2],
     symbol: &str,
     mixture: Mixture,
     temperature_c: f64,
     value: String,
 ) -> Working {
-    let given = Line::new("strength by mass", Source::given())
+    let given = Line::new(say::strength_by_mass(), Source::given())
         .symbol("x")
         .value(text::percent(mixture.mass_fraction()));
-    let line = Line::new(title.to_lowercase(), sources::melinder())
+    let line = Line::new(line, sources::melinder())
         .formula(symbol, "Σ C(i,j)·(x - xm)^i·(t - tm)^j")
-        .input("glycol", mixture.glycol().name())
+        .input(say::glycol(), mixture.glycol().to_string())
         .input("t", text::celsius(temperature_c))
         .value(value);
     Working::new(title)
         .line(given)
         .line(line)
-        .limit("Glycol and water only: bought coolant with inhibitors lies from 0.5 % below to 1.5 % above in density; the maker's curve is nearer.")
+        .limit(say::glycol_and_water_only())
 }

@@ -1,5 +1,6 @@
 //! On whose word the lines of a working stand.
 
+use crate::phrases as say;
 use measure::{Grade, Source};
 
 pub(crate) fn melinder() -> Source {
@@ -28,8 +29,8 @@ pub(crate) fn atmosphere() -> Source {
 
 pub(crate) fn raoult() -> Source {
     Source::new(
-        "Raoult's law",
-        "glycol taken as not boiling",
+        say::raoults_law(),
+        say::taken_as_not_boiling(),
         Grade::CommonPractice,
     )
 }
@@ -44,8 +45,8 @@ pub(crate) fn handbook() -> Source {
 
 pub(crate) fn ideal_gas() -> Source {
     Source::new(
-        "ideal gas law",
-        "p V / T stays the same",
+        say::ideal_gas_law(),
+        say::stays_the_same(),
         Grade::CommonPractice,
     )
 }
@@ -60,15 +61,15 @@ pub(crate) fn least_squares() -> Source {
 
 pub(crate) fn mass_balance() -> Source {
     Source::new(
-        "balance of glycol",
-        "what is in, out and added",
+        say::balance_of_glycol(),
+        say::in_out_and_added(),
         Grade::Derived,
     )
 }
 
 pub(crate) fn tables_compared() -> Source {
     Source::new(
-        "tables compared",
+        say::tables_compared(),
         "ASTM D1177 chart, ASHRAE, Lange's Handbook, makers' manuals and three bought coolants",
         Grade::Published,
     )
@@ -76,7 +77,7 @@ pub(crate) fn tables_compared() -> Source {
 
 pub(crate) fn bought_density() -> Source {
     Source::new(
-        "tables compared",
+        say::tables_compared(),
         "ASTM D3306 concentrates, ASHRAE density table, makers' data",
         Grade::Memory,
     )

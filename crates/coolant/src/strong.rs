@@ -3,6 +3,7 @@
 use crate::error::CoolantError;
 use crate::melinder::{self, MASS_FRACTION_MAX};
 use crate::mixture::{Glycol, Mixture};
+use crate::phrases as say;
 use crate::property::{Freezing, tables_line, tables_within_k};
 use crate::{sources, text};
 use measure::{Line, Working};
@@ -41,17 +42,17 @@ pub(crate) fn freezing(mixture: Mixture) -> Result<Freezing, CoolantError> {
             glycol,
             mass_fraction: x,
         })?;
-    let line = Line::new("freezing point", sources::strong_points())
-        .formula("tf", "straight line between the nearest published points")
-        .input("glycol", glycol.name())
+    let line = Line::new(say::freezing_point(), sources::strong_points())
+        .formula("tf", say::straight_line_published())
+        .input(say::glycol(), glycol.to_string())
         .input("x", text::percent(x))
         .value(text::celsius(freeze_c));
     Ok(Freezing {
         freeze_c,
         within_k: tables_within_k(freeze_c),
-        working: Working::new("Freezing point")
+        working: Working::new(say::freezing_point_title())
             .line(line)
             .line(tables_line(freeze_c))
-            .limit("Laboratories differ most beyond 60 % by mass: count on no more than at 60 %."),
+            .limit(say::laboratories_differ()),
     })
 }

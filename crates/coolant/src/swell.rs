@@ -2,6 +2,7 @@
 
 use crate::error::{CoolantError, within};
 use crate::mixture::Mixture;
+use crate::phrases as say;
 use crate::property::density_kg_per_m3;
 use crate::{sources, text};
 use measure::{Line, Source, Working};
@@ -56,38 +57,38 @@ pub fn swell(
     bottle_cm2: Option<f64>,
 ) -> Result<Swell, CoolantError> {
     within(
-        "the volume",
+        say::the_volume(),
         volume_l,
         "L",
         0.0..=200.0,
-        "check the figure and its unit",
+        say::mend_figure_and_unit(),
     )?;
     if let Some(area_cm2) = bottle_cm2 {
         within(
-            "the bottle's area",
+            say::bottles_area(),
             area_cm2,
             "cm²",
             10.0..=2000.0,
-            "measure length times width at the marks",
+            say::mend_length_times_width(),
         )?;
     }
     let fraction = density_kg_per_m3(mixture, cold_c)? / density_kg_per_m3(mixture, hot_c)? - 1.0;
     let litres = volume_l * fraction;
     // A litre over a square centimetre is ten thousand millimetres high.
     let bottle_mm = bottle_cm2.map(|area_cm2| litres * 1e4 / area_cm2);
-    let line = Line::new("gain from cold to hot", sources::melinder())
+    let line = Line::new(say::gain_cold_to_hot(), sources::melinder())
         .formula("ΔV", "V·(ρc/ρh - 1)")
         .input("V", text::litres(volume_l))
-        .input("cold", text::celsius(cold_c))
-        .input("hot", text::celsius(hot_c))
+        .input(say::cold(), text::celsius(cold_c))
+        .input(say::hot_end(), text::celsius(hot_c))
         .value(text::litres(litres));
-    let working = Working::new("Swell")
+    let working = Working::new(say::swell_title())
         .line(line)
-        .limit("Metal and hoses grow too and take back up to a fifth.");
+        .limit(say::metal_grows_too());
     let working = match bottle_mm {
         Some(level_mm) => working.line(
-            Line::new("rise in the bottle", Source::derived())
-                .formula("h", "ΔV / area")
+            Line::new(say::rise_in_the_bottle(), Source::derived())
+                .formula("h", say::rise_formula())
                 .value(text::millimetres(level_mm)),
         ),
         None => working,

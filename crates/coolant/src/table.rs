@@ -2,6 +2,7 @@
 
 use crate::error::CoolantError;
 use crate::mixture::{Concentrate, Glycol, Mixture};
+use crate::phrases as say;
 use crate::property::{Freezing, Strength, freezing, strength_from_freeze_point};
 use crate::text;
 use measure::{Dimension, Grade, Line, Source, Unit, Working};
@@ -28,18 +29,18 @@ impl FreezeTable {
         let mut points = points.to_vec();
         for (part, freeze_c) in &points {
             crate::error::within(
-                "a point's concentrate by volume",
+                say::points_concentrate(),
                 *part,
-                "of the whole",
+                say::of_the_whole(),
                 0.0..=1.0,
-                "50 % is 0.5",
+                say::mend_fifty_percent(),
             )?;
             crate::error::within(
-                "a point's freezing point",
+                say::points_freezing_point(),
                 *freeze_c,
                 "°C",
                 -90.0..=5.0,
-                "check the figure and its unit",
+                say::mend_figure_and_unit(),
             )?;
         }
         points.sort_by(|one, other| one.0.total_cmp(&other.0));
@@ -106,17 +107,13 @@ impl FreezeTable {
     }
 
     fn source(&self) -> Source {
-        Source::new(&self.source, "points as entered", Grade::Published)
+        Source::new(&self.source, say::points_as_entered(), Grade::Published)
     }
 
     fn outside(&self) -> String {
         let (first, last) = (self.points.first(), self.points.last());
         let ends = first.zip(last).map_or((0.0, 0.0), |(a, b)| (a.0, b.0));
-        format!(
-            "The entered points reach from {} to {}; outside them it is computed.",
-            text::percent(ends.0),
-            text::percent(ends.1)
-        )
+        say::points_reach(text::percent(ends.0), text::percent(ends.1))
     }
 }
 
@@ -165,16 +162,16 @@ pub fn freezing_by_table(
             ..computed
         });
     };
-    let line = Line::new("freezing point, as published", table.source())
-        .formula("tf", "straight line between the nearest points")
-        .input("concentrate by volume", text::percent(part))
+    let line = Line::new(say::freezing_as_published(), table.source())
+        .formula("tf", say::straight_line())
+        .input(say::concentrate_by_volume(), text::percent(part))
         .value(text::celsius(freeze_c));
     Ok(Freezing {
         freeze_c,
         within_k: 0.0,
-        working: Working::new("Freezing point")
+        working: Working::new(say::freezing_point_title())
             .line(line)
-            .limit("Between points that lie far apart the true curve is bent."),
+            .limit(say::true_curve_is_bent()),
     })
 }
 
@@ -217,17 +214,14 @@ pub fn strength_by_table(
             ..computed
         });
     };
-    let line = Line::new(
-        "strength from the freezing point, as published",
-        table.source(),
-    )
-    .formula("x", "straight line between the nearest points")
-    .input("reading", text::celsius(freeze_c))
-    .value(format!("{} concentrate by volume", text::percent(part)));
+    let line = Line::new(say::strength_as_published(), table.source())
+        .formula("x", say::straight_line())
+        .input(say::reading(), text::celsius(freeze_c))
+        .value(say::part_concentrate(text::percent(part)));
     Ok(Strength {
         mixture: Mixture::of_concentrate(coolant, part, concentrate)?,
         mass_band: None,
-        working: Working::new("Strength").line(line),
+        working: Working::new(say::strength_title()).line(line),
     })
 }
 

@@ -1,6 +1,7 @@
 //! Filling by vacuum: what stays as gas, and what to expect in.
 
 use crate::error::{CoolantError, within};
+use crate::phrases as say;
 use crate::water::{atmosphere, steam_kpa};
 use crate::{sources, text};
 use measure::{Line, Source, Working};
@@ -76,56 +77,56 @@ pub struct VacuumFill {
 /// ```
 pub fn vacuum_fill(question: &VacuumQuestion) -> Result<VacuumFill, CoolantError> {
     within(
-        "the empty volume",
+        say::the_empty_volume(),
         question.empty_l,
         "L",
         0.1..=100.0,
-        "check the figure",
+        say::mend_check_the_figure(),
     )?;
     within(
-        "the temperature",
+        say::the_temperature(),
         question.temperature_c,
         "°C",
         0.0..=80.0,
-        "let it cool: warm coolant boils under vacuum",
+        say::mend_let_it_cool(),
     )?;
     let air = atmosphere(question.altitude_m)?;
     let air_kpa = air.absolute_kpa;
     let steam_kpa = steam_kpa(question.temperature_c)?;
     let deepest_gauge_kpa = steam_kpa - air_kpa;
     within(
-        "the vacuum gauge",
+        say::the_vacuum_gauge(),
         question.gauge_kpa,
         "kPa",
         deepest_gauge_kpa..=0.0,
-        "at this altitude and temperature no pump draws deeper; check the gauge, and write vacuum below zero",
+        say::mend_no_pump_draws_deeper(),
     )?;
     let absolute_kpa = air_kpa + question.gauge_kpa;
     let gas_left_l = question.empty_l * (absolute_kpa - steam_kpa) / (air_kpa - steam_kpa);
     let expected_l = question.empty_l - gas_left_l;
     let holds = question.hold.map(|hold| hold.rise_kpa <= hold.allowed_kpa);
 
-    let inside = Line::new("pressure left in the system", Source::derived())
-        .formula("p", "pa + gauge")
+    let inside = Line::new(say::pressure_left(), Source::derived())
+        .formula("p", say::air_and_gauge())
         .value(text::kilopascals(absolute_kpa));
-    let gas = Line::new("air that stays, at outside pressure", sources::ideal_gas())
+    let gas = Line::new(say::air_that_stays(), sources::ideal_gas())
         .formula("Vg", "V·(p - ps)/(pa - ps)")
         .input("ps", text::kilopascals(steam_kpa))
         .value(text::litres(gas_left_l));
-    let fill = Line::new("goes in", Source::derived())
+    let fill = Line::new(say::goes_in(), Source::derived())
         .formula("Vf", "V - Vg")
         .value(text::litres(expected_l));
-    let working = Working::new("Vacuum fill")
+    let working = Working::new(say::vacuum_fill_title())
         .then(air.working)
         .line(inside)
         .line(gas)
         .line(fill)
-        .limit("Holding vacuum does not prove pressure-tight: test under pressure too.");
+        .limit(say::vacuum_proves_not());
     let working = match question.hold {
         Some(hold) => working.line(
-            Line::new("came back while held", Source::given())
-                .input("time", format!("{} min", hold.minutes))
-                .input("allowed", text::kilopascals(hold.allowed_kpa))
+            Line::new(say::came_back(), Source::given())
+                .input(say::time(), format!("{} min", hold.minutes))
+                .input(say::allowed(), text::kilopascals(hold.allowed_kpa))
                 .value(text::kilopascals(hold.rise_kpa)),
         ),
         None => working,

@@ -1,6 +1,7 @@
 //! Steam and air: the boiling line of water, and pressure against altitude.
 
 use crate::error::{CoolantError, within};
+use crate::phrases as say;
 use crate::{sources, text};
 use measure::{Line, Working};
 
@@ -64,14 +65,14 @@ const N: [f64; 10] = [
 /// ```
 pub fn water_boils(absolute_kpa: f64) -> Result<WaterBoiling, CoolantError> {
     let boil_c = boil_c(absolute_kpa)?;
-    let line = Line::new("water boils", sources::if97())
-        .formula("Ts", "equation 31")
+    let line = Line::new(say::water_boils(), sources::if97())
+        .formula("Ts", say::equation_31())
         .input("p", text::kilopascals(absolute_kpa))
         .value(text::celsius(boil_c));
     Ok(WaterBoiling {
         boil_c,
         absolute_kpa,
-        working: Working::new("Boiling point of water").line(line),
+        working: Working::new(say::boiling_of_water_title()).line(line),
     })
 }
 
@@ -101,14 +102,14 @@ pub fn water_boils(absolute_kpa: f64) -> Result<WaterBoiling, CoolantError> {
 /// ```
 pub fn steam_pressure(temperature_c: f64) -> Result<WaterBoiling, CoolantError> {
     let absolute_kpa = steam_kpa(temperature_c)?;
-    let line = Line::new("pressure of steam", sources::if97())
-        .formula("ps", "equation 30")
+    let line = Line::new(say::pressure_of_steam(), sources::if97())
+        .formula("ps", say::equation_30())
         .input("t", text::celsius(temperature_c))
         .value(text::kilopascals(absolute_kpa));
     Ok(WaterBoiling {
         boil_c: temperature_c,
         absolute_kpa,
-        working: Working::new("Pressure of steam").line(line),
+        working: Working::new(say::pressure_of_steam_title()).line(line),
     })
 }
 
@@ -140,26 +141,26 @@ pub fn steam_pressure(temperature_c: f64) -> Result<WaterBoiling, CoolantError> 
 /// ```
 pub fn atmosphere(altitude_m: f64) -> Result<Atmosphere, CoolantError> {
     let absolute_kpa = air_kpa(altitude_m)?;
-    let line = Line::new("pressure of the air", sources::atmosphere())
+    let line = Line::new(say::pressure_of_air(), sources::atmosphere())
         .formula("pa", "101.325 kPa·(1 - 0.0065·h/288.15)^5.2559")
         .input("h", text::metres(altitude_m))
         .value(text::kilopascals(absolute_kpa));
     Ok(Atmosphere {
         absolute_kpa,
-        working: Working::new("Air")
+        working: Working::new(say::air_title())
             .line(line)
-            .limit("The weather moves it by 3 %."),
+            .limit(say::weather_moves_it()),
     })
 }
 
 /// Equation 31.
 pub(crate) fn boil_c(absolute_kpa: f64) -> Result<f64, CoolantError> {
     within(
-        "the absolute pressure",
+        say::the_absolute_pressure(),
         absolute_kpa,
         "kPa",
         0.611_213..=22_064.0,
-        "gauge pressure needs the air's added to it",
+        say::mend_gauge_needs_airs(),
     )?;
     let beta = libm::sqrt(libm::sqrt(absolute_kpa / 1000.0));
     let e = beta * beta + N[2] * beta + N[5];
@@ -174,11 +175,11 @@ pub(crate) fn boil_c(absolute_kpa: f64) -> Result<f64, CoolantError> {
 /// Equation 30.
 pub(crate) fn steam_kpa(temperature_c: f64) -> Result<f64, CoolantError> {
     within(
-        "the temperature",
+        say::the_temperature(),
         temperature_c,
         "°C",
         0.0..=373.946,
-        "water boils only between its freezing and its critical point",
+        say::mend_water_boils_between(),
     )?;
     let kelvin = temperature_c + 273.15;
     let theta = kelvin + N[8] / (kelvin - N[9]);
@@ -193,11 +194,11 @@ pub(crate) fn steam_kpa(temperature_c: f64) -> Result<f64, CoolantError> {
 /// Equation 33a.
 pub(crate) fn air_kpa(altitude_m: f64) -> Result<f64, CoolantError> {
     within(
-        "the altitude",
+        say::the_altitude(),
         altitude_m,
         "m",
         -500.0..=6000.0,
-        "give the place's height above sea level",
+        say::mend_height_above_sea(),
     )?;
     const EXPONENT: f64 = 9.80665 * 28.9644 / (8314.32 * 0.0065);
     Ok(SEA_LEVEL_KPA * libm::pow(1.0 - 0.0065 * altitude_m / 288.15, EXPONENT))

@@ -1,6 +1,7 @@
 //! Litres in against litres out, where a count closes nothing but tells.
 
 use crate::error::{FluidError, within};
+use crate::phrases as say;
 use crate::text;
 use measure::{Grade, Line, Source, Working};
 
@@ -81,14 +82,20 @@ const TELLS_WITHIN_L: f64 = 0.5;
 pub fn equal_amounts(amounts: &Amounts) -> Result<Equal, FluidError> {
     if amounts.out.is_empty() {
         return Err(FluidError::Incomplete {
-            what: "nothing says what came out",
-            mend: "measure what was drained",
+            what: say::nothing_says_what_came_out(),
+            mend: say::mend_measure_drained(),
         });
     }
     let (out, out_off) = total(&amounts.out)?;
     let (poured, poured_off) = total(&amounts.poured)?;
     let low = amounts.low_before_l.unwrap_or(0.0);
-    within("what was low before", low, "L", 0.0..=20.0, "write litres")?;
+    within(
+        say::what_was_low_before(),
+        low,
+        "L",
+        0.0..=20.0,
+        say::mend_write_litres(),
+    )?;
     let missing_l = out + low - poured;
     let within_l = libm::hypot(out_off, poured_off);
     let verdict = if missing_l > within_l {
@@ -102,22 +109,22 @@ pub fn equal_amounts(amounts: &Amounts) -> Result<Equal, FluidError> {
     };
     let swell = || {
         Source::new(
-            "swell of oils",
-            "0.0007 of the volume a degree",
+            say::swell_of_oils(),
+            say::swell_a_degree(),
             Grade::CommonPractice,
         )
     };
-    let working = Working::new("In against out")
-        .line(Line::new("out, at 20 °C", swell()).value(text::litres(out)))
-        .line(Line::new("in, at 20 °C", swell()).value(text::litres(poured)))
+    let working = Working::new(say::in_against_out_title())
+        .line(Line::new(say::out_at_20(), swell()).value(text::litres(out)))
+        .line(Line::new(say::in_at_20(), swell()).value(text::litres(poured)))
         .line(
-            Line::new("missing", Source::derived())
-                .formula("m", "out + low before - in")
-                .input("low before", text::litres(low))
-                .input("good to", text::litres(within_l))
+            Line::new(say::missing(), Source::derived())
+                .formula("m", say::missing_formula())
+                .input(say::low_before(), text::litres(low))
+                .input(say::good_to(), text::litres(within_l))
                 .value(text::litres(missing_l)),
         )
-        .limit("The level at the maker's temperature closes it, not the litres.");
+        .limit(say::level_closes_it());
     Ok(Equal {
         missing_l,
         within_l,
@@ -130,27 +137,27 @@ fn total(amounts: &[Amount]) -> Result<(f64, f64), FluidError> {
     let (mut litres, mut squares) = (0.0, 0.0);
     for amount in amounts {
         within(
-            "an amount",
+            say::an_amount(),
             amount.litres,
             "L",
             0.0..=200.0,
-            "check the figure and its unit",
+            say::mend_figure_and_unit(),
         )?;
         within(
-            "how far an amount may be off",
+            say::how_far_amount_off(),
             amount.within_l,
             "L",
             0.0..=20.0,
-            "a pan is good to 0.3 L, a jug to 0.1 L",
+            say::mend_pan_and_jug(),
         )?;
         let mut at_20 = amount.litres;
         if let Some(temperature) = amount.temperature_c {
             within(
-                "the temperature of an amount",
+                say::temperature_of_amount(),
                 temperature,
                 "°C",
                 -40.0..=150.0,
-                "write degrees Celsius",
+                say::mend_write_degrees(),
             )?;
             at_20 /= 1.0 + SWELL_PER_K * (temperature - 20.0);
         }

@@ -1,6 +1,7 @@
 //! A tester's reading of brake fluid against the limits of its class.
 
 use crate::error::{FluidError, within};
+use crate::phrases as say;
 use crate::text;
 use measure::{Grade, Line, Source, Working};
 
@@ -46,6 +47,15 @@ impl DotClass {
             DotClass::Dot51 => "DOT 5.1",
             DotClass::Class6 => "class 6",
             DotClass::Class7 => "class 7",
+        }
+    }
+
+    /// As it is said.
+    pub(crate) fn said(self) -> &'static str {
+        match self {
+            DotClass::Class6 => say::class_6(),
+            DotClass::Class7 => say::class_7(),
+            dot => dot.name(),
         }
     }
 
@@ -165,42 +175,40 @@ pub struct BrakeVerdict {
 /// ```
 pub fn brake_reading(reading: &BrakeReading) -> Result<BrakeVerdict, FluidError> {
     let boils = within(
-        "the reading",
+        say::the_reading(),
         reading.boils_c,
         "°C",
         80.0..=350.0,
-        "read the tester again",
+        say::mend_read_again(),
     )?;
     let off = within(
-        "the tester's error",
+        say::the_testers_error(),
         reading.within_k,
         "K",
         0.0..=30.0,
-        "it stands in its manual",
+        say::mend_in_its_manual(),
     )?;
     if let Some(least) = reading.makers_least_c {
         within(
-            "the maker's limit",
+            say::the_makers_limit(),
             least,
             "°C",
             80.0..=350.0,
-            "write it in degrees Celsius",
+            say::mend_write_it_in_degrees(),
         )?;
     }
-    let mut working = Working::new("Brake fluid").line(
-        Line::new("boils at", Source::given())
-            .input("tester good to", format!("{off:.0}\u{202f}K"))
+    let mut working = Working::new(say::brake_fluid_title()).line(
+        Line::new(say::boils_at(), Source::given())
+            .input(say::tester_good_to(), format!("{off:.0}\u{202f}K"))
             .value(text::celsius(boils)),
     );
     let Some(class) = reading.class else {
-        working = working.line(
-            Line::new("class", Source::given()).note("read it off the cap or the maker's data"),
-        );
+        working =
+            working.line(Line::new(say::class(), Source::given()).note(say::read_it_off_the_cap()));
         return Ok(BrakeVerdict {
             kind: BrakeVerdictKind::CannotTell,
             limits: None,
-            words: "can't tell without the class: read it off the cap or the maker's data"
-                .to_owned(),
+            words: say::cannot_tell_without_class().to_owned(),
             working,
         });
     };
@@ -208,16 +216,16 @@ pub fn brake_reading(reading: &BrakeReading) -> Result<BrakeVerdict, FluidError>
     let least = limits.wet_c.max(reading.makers_least_c.unwrap_or(0.0));
     working = working
         .line(
-            Line::new(format!("least, {} dry", class.name()), class.source())
+            Line::new(say::least_dry(class.said()), class.source())
                 .value(text::celsius(limits.dry_c)),
         )
         .line(
-            Line::new(format!("least, {} wet", class.name()), class.source())
+            Line::new(say::least_wet(class.said()), class.source())
                 .value(text::celsius(limits.wet_c)),
         );
     if let Some(makers) = reading.makers_least_c {
         working = working.line(
-            Line::new("the maker's least in use", Source::given()).value(text::celsius(makers)),
+            Line::new(say::makers_least_in_use(), Source::given()).value(text::celsius(makers)),
         );
     }
     let kind = if boils + off < least {
@@ -231,19 +239,16 @@ pub fn brake_reading(reading: &BrakeReading) -> Result<BrakeVerdict, FluidError>
     };
     let words = match kind {
         BrakeVerdictKind::Renew => {
-            format!("renew it: {boils:.0} °C, at least {least:.0} °C are asked for")
+            say::renew_it(format_args!("{boils:.0}"), format_args!("{least:.0}"))
         }
-        BrakeVerdictKind::TooNear => {
-            format!("too near to {least:.0} °C for this tester: renew it, or have it read better")
-        }
-        BrakeVerdictKind::Dry => "as good as new".to_owned(),
-        _ => "it has taken up water and keeps its limit; age and the maker's interval count too"
-            .to_owned(),
+        BrakeVerdictKind::TooNear => say::too_near(format_args!("{least:.0}")),
+        BrakeVerdictKind::Dry => say::as_good_as_new().to_owned(),
+        _ => say::taken_up_water().to_owned(),
     };
     Ok(BrakeVerdict {
         kind,
         limits: Some(limits),
         words,
-        working: working.limit("The tester reads the bottle; at the caliper the fluid is worse."),
+        working: working.limit(say::tester_reads_the_bottle()),
     })
 }

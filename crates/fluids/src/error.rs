@@ -1,13 +1,14 @@
 //! What is wrong with what was asked, and how to mend it.
 
 use crate::kind::Kind;
+use crate::phrases as say;
 use std::ops::RangeInclusive;
 use thiserror::Error;
 
 /// Why there is no answer. Each says what, and how to mend it.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum FluidError {
-    #[error("{what} is {} {unit}, outside {} to {} {unit}: {mend}", plain(*value), plain(*low), plain(*high))]
+    #[error("{}", say::out_of_range(what, plain(*value), unit, plain(*low), plain(*high), mend))]
     OutOfRange {
         what: &'static str,
         value: f64,
@@ -16,22 +17,22 @@ pub enum FluidError {
         high: f64,
         mend: &'static str,
     },
-    #[error("{kind}: no amounts are reckoned for mixing two of them, that is no sum: {}", kind.instead())]
+    #[error("{}", say::not_chemistry(kind, kind.instead()))]
     NotChemistry { kind: Kind },
-    #[error("{what}: {mend}")]
+    #[error("{}", say::incomplete(what, mend))]
     Incomplete {
         what: &'static str,
         mend: &'static str,
     },
-    #[error("{what} holds {} L and {} L are left: no more can be left than it holds, check both", plain(*holds_l), plain(*left_l))]
+    #[error("{}", say::more_than_it_holds(what, plain(*holds_l), plain(*left_l)))]
     MoreThanItHolds {
         what: &'static str,
         holds_l: f64,
         left_l: f64,
     },
-    #[error("{} % cannot be reached with {} % in the bottle: bring something stronger, or drain first", plain(*want), plain(*bottle))]
+    #[error("{}", say::too_weak(plain(*want), plain(*bottle)))]
     TooWeak { want: f64, bottle: f64 },
-    #[error("the label's points do not fall from {} % to {} %: each stronger mixture has to freeze lower, check the figures", plain(*weak), plain(*strong))]
+    #[error("{}", say::label_not_falling(plain(*weak), plain(*strong)))]
     LabelNotFalling { weak: f64, strong: f64 },
 }
 

@@ -1,5 +1,6 @@
 //! The fluids, and the battery.
 
+use crate::phrases as say;
 use std::fmt;
 
 /// A fluid besides coolant, or the battery.
@@ -66,16 +67,12 @@ impl Kind {
     /// What to do where no sum helps.
     pub(crate) fn instead(self) -> &'static str {
         match self {
-            Kind::EngineOil => {
-                "top up with the grade and specification that the maker asks for, or drain and fill"
-            }
-            Kind::Brake | Kind::Clutch => {
-                "use the class that the maker asks for; if another is in, the maker says whether to flush"
-            }
-            Kind::Refrigerant => "recover the whole charge and weigh in what the label states",
-            Kind::Fuel => "drain what is wrong and fill what belongs in",
-            Kind::Battery => "a battery is charged or renewed, never topped up with acid",
-            _ => "use what the maker asks for; if another is in, drain and fill",
+            Kind::EngineOil => say::instead_top_up_with_grade(),
+            Kind::Brake | Kind::Clutch => say::instead_use_the_class(),
+            Kind::Refrigerant => say::instead_recover_and_weigh(),
+            Kind::Fuel => say::instead_drain_what_is_wrong(),
+            Kind::Battery => say::instead_charge_or_renew(),
+            _ => say::instead_what_maker_asks(),
         }
     }
 }
@@ -83,18 +80,18 @@ impl Kind {
 impl fmt::Display for Kind {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Kind::EngineOil => "engine oil",
-            Kind::Brake => "brake fluid",
-            Kind::Clutch => "clutch fluid",
-            Kind::PowerSteering => "power steering fluid",
-            Kind::AutomaticGearbox => "automatic gearbox oil",
-            Kind::ManualGearbox => "manual gearbox oil",
-            Kind::Axle => "axle oil",
-            Kind::Refrigerant => "refrigerant",
-            Kind::Fuel => "fuel",
-            Kind::Urea => "urea solution",
-            Kind::Washer => "washer fluid",
-            Kind::Battery => "battery",
+            Kind::EngineOil => say::engine_oil(),
+            Kind::Brake => say::brake_fluid(),
+            Kind::Clutch => say::clutch_fluid(),
+            Kind::PowerSteering => say::power_steering_fluid(),
+            Kind::AutomaticGearbox => say::automatic_gearbox_oil(),
+            Kind::ManualGearbox => say::manual_gearbox_oil(),
+            Kind::Axle => say::axle_oil(),
+            Kind::Refrigerant => say::refrigerant(),
+            Kind::Fuel => say::fuel(),
+            Kind::Urea => say::urea_solution(),
+            Kind::Washer => say::washer_fluid(),
+            Kind::Battery => say::battery(),
         })
     }
 }

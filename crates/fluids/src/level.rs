@@ -1,6 +1,7 @@
 //! A level that counts only within the maker's temperature window.
 
 use crate::error::{FluidError, within};
+use crate::phrases as say;
 use crate::text;
 use measure::{Line, Source, Working};
 
@@ -75,29 +76,26 @@ pub struct LevelAt {
 /// # Ok::<(), fluids::FluidError>(())
 /// ```
 pub fn level_at(levels: &Levels) -> Result<LevelAt, FluidError> {
-    let range = |what, value| within(what, value, "°C", -40.0..=150.0, "write degrees Celsius");
-    let mut working = Working::new("Level by temperature");
+    let range = |what, value| within(what, value, "°C", -40.0..=150.0, say::mend_write_degrees());
+    let mut working = Working::new(say::level_by_temperature_title());
     if let Some((low, high)) = levels.window_c {
-        range("the window's low end", low)?;
+        range(say::windows_low_end(), low)?;
         within(
-            "the window's high end",
+            say::windows_high_end(),
             high,
             "°C",
             low..=150.0,
-            "write the lower temperature first",
+            say::mend_lower_first(),
         )?;
         working = working.line(
-            Line::new("the maker's window", Source::given()).value(format!(
-                "{} to {}",
-                text::celsius(low),
-                text::celsius(high)
-            )),
+            Line::new(say::the_makers_window(), Source::given())
+                .value(say::from_to(text::celsius(low), text::celsius(high))),
         );
     }
     if let Some(temperature) = levels.temperature_c {
-        range("the temperature", temperature)?;
-        working =
-            working.line(Line::new("seen at", Source::given()).value(text::celsius(temperature)));
+        range(say::the_temperature(), temperature)?;
+        working = working
+            .line(Line::new(say::seen_at(), Source::given()).value(text::celsius(temperature)));
     }
     let verdict = match (levels.temperature_c, levels.window_c) {
         (Some(t), Some((low, _))) if t < low => LevelVerdict::TooCold,
@@ -110,18 +108,16 @@ pub fn level_at(levels: &Levels) -> Result<LevelAt, FluidError> {
         _ => LevelVerdict::CannotTell,
     };
     let words = match verdict {
-        LevelVerdict::Closes => "right, within the maker's window",
-        LevelVerdict::Low => "low: fill up within the window",
-        LevelVerdict::High => "high: let it run out within the window",
-        LevelVerdict::TooCold => "too cold to count: warm it into the window, it would read low",
-        LevelVerdict::TooHot => "too hot to count: let it cool into the window, it would read high",
-        LevelVerdict::CannotTell => {
-            "can't tell: read the temperature, and the maker's window for it"
-        }
+        LevelVerdict::Closes => say::level_right(),
+        LevelVerdict::Low => say::level_low(),
+        LevelVerdict::High => say::level_high(),
+        LevelVerdict::TooCold => say::level_too_cold(),
+        LevelVerdict::TooHot => say::level_too_hot(),
+        LevelVerdict::CannotTell => say::level_cannot_tell(),
     };
     Ok(LevelAt {
         verdict,
         words,
-        working: working.limit("Vehicle level, engine as the maker says."),
+        working: working.limit(say::vehicle_level()),
     })
 }

@@ -27,6 +27,7 @@ mod caution;
 mod error;
 mod kind;
 mod level;
+mod phrases;
 mod refrigerant;
 mod sorts;
 mod standing;

@@ -1,6 +1,7 @@
 //! The account of a refrigerant's charge: weighed out, weighed in, held against the label.
 
 use crate::error::{FluidError, within};
+use crate::phrases as say;
 use crate::text;
 use measure::{Line, Source, Working};
 
@@ -74,22 +75,28 @@ pub struct Charge {
 /// ```
 pub fn refrigerant(account: &Refrigerant) -> Result<Charge, FluidError> {
     for (what, value) in [
-        ("the label's weight", account.label_g),
-        ("the weight recovered", account.out_g),
-        ("the weight put in", account.in_g),
-        ("the scale's error", Some(account.within_g)),
+        (say::the_labels_weight(), account.label_g),
+        (say::the_weight_recovered(), account.out_g),
+        (say::the_weight_put_in(), account.in_g),
+        (say::the_scales_error(), Some(account.within_g)),
     ] {
         if let Some(value) = value {
-            within(what, value, "g", 0.0..=20_000.0, "write grams")?;
+            within(what, value, "g", 0.0..=20_000.0, say::mend_write_grams())?;
         }
     }
     for (what, value) in [
-        ("the oil taken out", account.oil_out_ml),
-        ("the oil for new parts", account.oil_for_parts_ml),
-        ("the oil put in", account.oil_in_ml),
+        (say::oil_taken_out(), account.oil_out_ml),
+        (say::oil_for_new_parts(), account.oil_for_parts_ml),
+        (say::oil_put_in(), account.oil_in_ml),
     ] {
         if let Some(value) = value {
-            within(what, value, "mL", 0.0..=5000.0, "write millilitres")?;
+            within(
+                what,
+                value,
+                "mL",
+                0.0..=5000.0,
+                say::mend_write_millilitres(),
+            )?;
         }
     }
     let lost_g = account
@@ -106,20 +113,16 @@ pub fn refrigerant(account: &Refrigerant) -> Result<Charge, FluidError> {
         out + account.oil_for_parts_ml.unwrap_or(0.0) - account.oil_in_ml.unwrap_or(0.0)
     });
     let mut words = vec![match verdict {
-        ChargeVerdict::AsLabelled => "the label's weight is in".to_owned(),
-        ChargeVerdict::Short => "less in than the label states".to_owned(),
-        ChargeVerdict::TooMuch => {
-            "more in than the label states: recover it and weigh again".to_owned()
-        }
-        ChargeVerdict::Open => "open: read the label and weigh it in".to_owned(),
+        ChargeVerdict::AsLabelled => say::labels_weight_is_in().to_owned(),
+        ChargeVerdict::Short => say::less_in_than_label().to_owned(),
+        ChargeVerdict::TooMuch => say::more_in_than_label().to_owned(),
+        ChargeVerdict::Open => say::open_read_the_label().to_owned(),
     }];
     if let Some(lost) = lost_g.filter(|lost| *lost > account.within_g) {
-        words.push(format!(
-            "{lost:.0} g were missing when it came in: search for the leak before filling"
-        ));
+        words.push(say::were_missing(format_args!("{lost:.0}")));
     }
     if let Some(owed) = oil_owed_ml.filter(|owed| owed.abs() > 0.5) {
-        words.push(format!("{owed:.0} mL of oil still to go in"));
+        words.push(say::oil_still_to_go_in(format_args!("{owed:.0}")));
     }
     let weight = |what: &str, value: Option<f64>| {
         let line = Line::new(what, Source::given());
@@ -128,13 +131,11 @@ pub fn refrigerant(account: &Refrigerant) -> Result<Charge, FluidError> {
             None => line,
         }
     };
-    let working = Working::new("Refrigerant")
-        .line(weight("label", account.label_g))
-        .line(weight("recovered", account.out_g))
-        .line(weight("weighed in", account.in_g))
-        .limit(
-            "An account only: licensed hands and local law decide how it is handled; never vented.",
-        );
+    let working = Working::new(say::refrigerant_title())
+        .line(weight(say::label(), account.label_g))
+        .line(weight(say::recovered(), account.out_g))
+        .line(weight(say::weighed_in(), account.in_g))
+        .limit(say::account_only());
     Ok(Charge {
         verdict,
         lost_g,

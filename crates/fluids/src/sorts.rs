@@ -3,6 +3,7 @@
 use crate::brake::DotClass;
 use crate::error::FluidError;
 use crate::kind::Kind;
+use crate::phrases as say;
 use measure::{Grade, Line, Source, Working};
 
 /// What is in, what is to go in, and what the maker asks for, as printed.
@@ -77,14 +78,14 @@ pub fn sorts(sorts: &Sorts) -> Result<SortsSay, FluidError> {
         }
     };
     let rule = Line::new(
-        "rule",
-        Source::new("practice of the trade", "", Grade::CommonPractice),
+        say::rule(),
+        Source::new(say::practice_of_the_trade(), "", Grade::CommonPractice),
     )
     .value(words.clone());
-    let working = Working::new(format!("Two sorts: {}", sorts.kind))
-        .line(given("in it", &sorts.inside))
-        .line(given("to go in", &sorts.new))
-        .line(given("asked for by the maker", &sorts.asked_for))
+    let working = Working::new(say::two_sorts_title(sorts.kind))
+        .line(given(say::in_it(), &sorts.inside))
+        .line(given(say::to_go_in(), &sorts.new))
+        .line(given(say::asked_for_by_maker(), &sorts.asked_for))
         .line(rule);
     Ok(SortsSay {
         may,
@@ -97,76 +98,46 @@ fn decided(sorts: &Sorts) -> (May, String) {
     let own = |may, words: &str| (may, words.to_owned());
     let kind = sorts.kind;
     let (Some(new), Some(asked)) = (&sorts.new, &sorts.asked_for) else {
-        return own(
-            May::Ask,
-            "read what the maker asks for and what is in the bottle: nothing is guessed",
-        );
+        return own(May::Ask, say::nothing_is_guessed());
     };
     if matches!(kind, Kind::Brake | Kind::Clutch) {
         return brake(sorts.inside.as_deref(), new, asked);
     }
     if !same(new, asked) {
-        return (
-            May::No,
-            format!("the maker asks for {asked}: {}", kind.instead()),
-        );
+        return (May::No, say::maker_asks_for(asked, kind.instead()));
     }
     let Some(inside) = &sorts.inside else {
-        return own(
-            May::Ask,
-            "nobody knows what is in: drain and fill, or ask who filled it",
-        );
+        return own(May::Ask, say::nobody_knows_what_is_in());
     };
     match (same(inside, new), kind) {
-        (true, _) => own(May::Yes, "the same sort"),
-        (false, Kind::EngineOil) => (
-            May::Said,
-            format!(
-                "{new} on top of {inside}: it may go in, and is said on the papers with both names"
-            ),
-        ),
-        (false, Kind::Washer) => (
-            May::Said,
-            format!("{new} on top of {inside}: its frost limit is not known then"),
-        ),
-        (false, _) => (May::No, format!("{inside} is in: {}", kind.instead())),
+        (true, _) => own(May::Yes, say::the_same_sort()),
+        (false, Kind::EngineOil) => (May::Said, say::may_go_in_and_is_said(new, inside)),
+        (false, Kind::Washer) => (May::Said, say::frost_limit_not_known(new, inside)),
+        (false, _) => (May::No, say::is_in(inside, kind.instead())),
     }
 }
 
 fn brake(inside: Option<&str>, new: &str, asked: &str) -> (May, String) {
     let class = |text: &str| DotClass::named(text);
     let (Some(new_class), Some(asked_class)) = (class(new), class(asked)) else {
-        return (
-            May::Ask,
-            "read the class off cap and container, such as DOT 4: it is never guessed".to_owned(),
-        );
+        return (May::Ask, say::read_the_class().to_owned());
     };
     if new_class.is_silicone() != asked_class.is_silicone() {
-        return (
-            May::No,
-            "silicone (DOT 5) never goes where glycol belongs, nor the other way".to_owned(),
-        );
+        return (May::No, say::silicone_never().to_owned());
     }
     if new_class != asked_class {
         return (
             May::No,
-            format!(
-                "the maker asks for {}: whether {} may take its place, the maker says",
-                asked_class.name(),
-                new_class.name()
-            ),
+            say::maker_says_whether(asked_class.said(), new_class.said()),
         );
     }
     match inside.map(class) {
-        None | Some(None) => (May::Ask, "nobody knows which class is in: flush with the maker's, or ask who filled it".to_owned()),
-        Some(Some(inside)) if inside == new_class => (May::Yes, "the same class".to_owned()),
+        None | Some(None) => (May::Ask, say::nobody_knows_which_class().to_owned()),
+        Some(Some(inside)) if inside == new_class => (May::Yes, say::the_same_class().to_owned()),
         Some(Some(inside)) if inside.is_silicone() != new_class.is_silicone() => {
-            (May::No, "silicone and glycol in one system: it is taken apart, flushed and sealed anew as the maker says".to_owned())
+            (May::No, say::silicone_and_glycol().to_owned())
         }
-        Some(Some(inside)) => (
-            May::Said,
-            format!("{} is in: mixed, it counts as the lower of the two until it is flushed", inside.name()),
-        ),
+        Some(Some(inside)) => (May::Said, say::counts_as_lower(inside.said())),
     }
 }
 

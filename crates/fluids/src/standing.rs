@@ -1,6 +1,7 @@
 //! What is done, what is owed, and what has to wait for it.
 
 use crate::kind::Kind;
+use crate::phrases as say;
 use crate::steps::{Before, Step, Work};
 use measure::{Grade, Line, Source, Working};
 
@@ -103,20 +104,20 @@ fn last_time(works: &[Work], work: Work) -> Option<usize> {
 }
 
 fn working(kind: Kind, owed: &[Owed]) -> Working {
-    let trade = || Source::new("practice of the trade", "", Grade::CommonPractice);
-    let mut working = Working::new(format!("Steps: {kind}"));
+    let trade = || Source::new(say::practice_of_the_trade(), "", Grade::CommonPractice);
+    let mut working = Working::new(say::steps_title(kind));
     for step in kind.steps() {
         let open = owed.iter().find(|owed| owed.step.work == step.work);
         let value = match open {
-            None => "done",
-            Some(owed) if owed.again => "owed again: it was done too early",
-            Some(_) => "owed",
+            None => say::done(),
+            Some(owed) if owed.again => say::owed_again(),
+            Some(_) => say::owed(),
         };
         working = working.line(
-            Line::new(step.work.word(), trade())
+            Line::new(step.work.said(), trade())
                 .value(value)
-                .note(step.text),
+                .note(step.text()),
         );
     }
-    working.limit("The maker's instructions stand above these steps.")
+    working.limit(say::maker_stands_above())
 }

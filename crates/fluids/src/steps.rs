@@ -1,5 +1,6 @@
 //! The steps of each fluid in sequence, with their cautions and what has to wait for them.
 
+use crate::phrases as say;
 mod tables;
 
 use crate::caution::Caution;
@@ -58,14 +59,28 @@ pub enum Before {
 }
 
 /// A step: its work, how it is said, and what goes with it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Step {
     pub work: Work,
-    pub text: &'static str,
+    said: fn() -> &'static str,
     pub caution: Option<Caution>,
     pub before: Before,
     /// Works that have to come before; done again after one of them was.
     pub after: &'static [Work],
+}
+
+impl PartialEq for Step {
+    fn eq(&self, other: &Step) -> bool {
+        let apart = |step: &Step| (step.work, step.caution, step.before, step.after);
+        apart(self) == apart(other) && std::ptr::fn_addr_eq(self.said, other.said)
+    }
+}
+
+impl Step {
+    /// What is done, as it is said.
+    pub fn text(&self) -> &'static str {
+        (self.said)()
+    }
 }
 
 impl Before {
@@ -76,13 +91,23 @@ impl Before {
         Before::HandOver,
     ];
 
-    /// As it is said.
-    pub fn words(self) -> &'static str {
+    /// As it is written in an answer to a program.
+    pub fn code(self) -> &'static str {
         match self {
             Before::GoLive => "go live",
             Before::Start => "start",
             Before::Road => "road",
             Before::HandOver => "hand over",
+        }
+    }
+
+    /// As it is said.
+    pub fn words(self) -> &'static str {
+        match self {
+            Before::GoLive => say::before_go_live(),
+            Before::Start => say::before_start(),
+            Before::Road => say::before_road(),
+            Before::HandOver => say::before_hand_over(),
         }
     }
 }
@@ -165,6 +190,46 @@ impl Work {
         }
     }
 
+    /// In words, for people.
+    pub(crate) fn said(self) -> &'static str {
+        match self {
+            Work::Named => say::step_named(),
+            Work::Drained => say::step_drained(),
+            Work::Filled => say::step_filled(),
+            Work::Started => say::step_started(),
+            Work::Stopped => say::step_stopped(),
+            Work::Waited => say::step_waited(),
+            Work::LevelSeen => say::step_level_seen(),
+            Work::LeaksLookedFor => say::step_leaks_looked_for(),
+            Work::CircuitsNamed => say::step_circuits_named(),
+            Work::Bled => say::step_bled(),
+            Work::PedalHard => say::step_pedal_hard(),
+            Work::PedalTwice => say::step_pedal_twice(),
+            Work::LockToLock => say::step_lock_to_lock(),
+            Work::FoamGone => say::step_foam_gone(),
+            Work::Warmed => say::step_warmed(),
+            Work::FilledToPlug => say::step_filled_to_plug(),
+            Work::AmountsCompared => say::step_amounts_compared(),
+            Work::WarmChecked => say::step_warm_checked(),
+            Work::Recovered => say::step_recovered(),
+            Work::OilAccounted => say::step_oil_accounted(),
+            Work::Evacuated => say::step_evacuated(),
+            Work::WeighedIn => say::step_weighed_in(),
+            Work::LeakSearched => say::step_leak_searched(),
+            Work::Primed => say::step_primed(),
+            Work::NoDrip => say::step_no_drip(),
+            Work::NoSmell => say::step_no_smell(),
+            Work::QualityRead => say::step_quality_read(),
+            Work::Tried => say::step_tried(),
+            Work::NegativeOff => say::step_negative_off(),
+            Work::PositiveOff => say::step_positive_off(),
+            Work::PositiveOn => say::step_positive_on(),
+            Work::NegativeOn => say::step_negative_on(),
+            Work::MemoryRestored => say::step_memory_restored(),
+            Work::Registered => say::step_registered(),
+        }
+    }
+
     /// The work of that word.
     pub fn named(word: &str) -> Option<Work> {
         Work::ALL.into_iter().find(|work| work.word() == word)
@@ -192,29 +257,17 @@ impl Kind {
     /// What closes it, in words.
     pub fn closes_on(self) -> &'static str {
         match self {
-            Kind::EngineOil => {
-                "the level on the stick after a run and a wait, with nothing dripping"
-            }
-            Kind::Brake => "a hard pedal, twice at full height, tried by a second person",
-            Kind::Clutch => "a pedal that parts fully, twice, and the level at its mark",
-            Kind::PowerSteering => "no foam and the level at its mark after lock to lock",
-            Kind::AutomaticGearbox => {
-                "the level at the maker's temperature, with as much in as came out"
-            }
-            Kind::ManualGearbox | Kind::Axle => {
-                "oil at the plug within the maker's temperature window, with as much in as came out, seen again warm"
-            }
-            Kind::Refrigerant => {
-                "the label's weight in, oil replaced, no leak found, by licensed hands"
-            }
-            Kind::Fuel => {
-                "primed, no drip and no smell, before the engine is started and once it runs"
-            }
-            Kind::Urea => "a reading within the standard and no drip",
-            Kind::Washer => "spray at every nozzle",
-            Kind::Battery => {
-                "both terminals tight in their sequence, memory restored, registered where the maker asks"
-            }
+            Kind::EngineOil => say::closes_on_stick(),
+            Kind::Brake => say::closes_on_hard_pedal(),
+            Kind::Clutch => say::closes_on_clutch_pedal(),
+            Kind::PowerSteering => say::closes_on_no_foam(),
+            Kind::AutomaticGearbox => say::closes_on_level_at_temperature(),
+            Kind::ManualGearbox | Kind::Axle => say::closes_on_oil_at_plug(),
+            Kind::Refrigerant => say::closes_on_labels_weight(),
+            Kind::Fuel => say::closes_on_no_drip_no_smell(),
+            Kind::Urea => say::closes_on_reading_within(),
+            Kind::Washer => say::closes_on_spray(),
+            Kind::Battery => say::closes_on_both_terminals(),
         }
     }
 

@@ -1,6 +1,7 @@
 //! Urea solution: what a mixture comes to, and what to drain.
 
 use crate::error::{FluidError, within};
+use crate::phrases as say;
 use crate::text;
 use measure::{Grade, Line, Source, Working};
 
@@ -70,33 +71,25 @@ pub struct UreaMix {
 /// ```
 pub fn urea(question: &Urea) -> Result<UreaMix, FluidError> {
     let tank = within(
-        "the tank",
+        say::the_tank(),
         question.tank_l,
         "L",
         1.0..=500.0,
-        "write litres",
+        say::mend_write_litres(),
     )?;
     let left = within(
-        "what is left",
+        say::what_is_left(),
         question.left_l,
         "L",
         0.0..=500.0,
-        "write litres",
+        say::mend_write_litres(),
     )?;
-    let strength = |what, value| {
-        within(
-            what,
-            value,
-            "%",
-            0.0..=45.0,
-            "write urea by mass, such as 32.5",
-        )
-    };
-    let now = strength("the strength in the tank", question.left_percent)?;
-    let add = strength("the strength in the container", question.add_percent)?;
+    let strength = |what, value| within(what, value, "%", 0.0..=45.0, say::mend_urea_by_mass());
+    let now = strength(say::strength_in_tank(), question.left_percent)?;
+    let add = strength(say::strength_in_container(), question.add_percent)?;
     if left > tank {
         return Err(FluidError::MoreThanItHolds {
-            what: "the tank",
+            what: say::the_tank(),
             holds_l: tank,
             left_l: left,
         });
@@ -117,35 +110,34 @@ pub fn urea(question: &Urea) -> Result<UreaMix, FluidError> {
             Grade::Published,
         )
     };
-    let mut working = Working::new("Urea solution")
+    let mut working = Working::new(say::urea_title())
         .line(
-            Line::new("strength when full", Source::derived())
+            Line::new(say::strength_when_full(), Source::derived())
                 .formula("w", "(w1·m1 + w2·m2)/(m1 + m2)")
                 .input(
-                    "left",
-                    format!("{} of {}", text::litres(left), text::percent(now)),
+                    say::left(),
+                    say::so_much_of(text::litres(left), text::percent(now)),
                 )
                 .input(
-                    "added",
-                    format!("{} of {}", text::litres(tank - left), text::percent(add)),
+                    say::added(),
+                    say::so_much_of(text::litres(tank - left), text::percent(add)),
                 )
                 .value(text::percent(full_percent)),
         )
-        .line(Line::new("allowed", iso()).value(format!(
-            "{} to {}",
+        .line(Line::new(say::allowed(), iso()).value(say::urea_from_to(
             text::percent(UREA_LOW),
-            text::percent(UREA_HIGH)
+            text::percent(UREA_HIGH),
         )));
     if let Some(drain) = drain_l {
-        working = working
-            .line(Line::new("drain first, at least", Source::derived()).value(text::litres(drain)));
+        working = working.line(
+            Line::new(say::drain_first_at_least(), Source::derived()).value(text::litres(drain)),
+        );
     }
     Ok(UreaMix {
         full_percent,
         within_standard,
         drain_l,
-        working: working
-            .limit("Strength is not cleanliness: with anything foreign in it, empty the tank."),
+        working: working.limit(say::strength_is_not_cleanliness()),
     })
 }
 

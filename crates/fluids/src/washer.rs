@@ -1,6 +1,7 @@
 //! Washer fluid: concentrate and water for a wanted share, and the frost limit by its label.
 
 use crate::error::{FluidError, within};
+use crate::phrases as say;
 use crate::text;
 use measure::{Line, Source, Working};
 
@@ -63,39 +64,47 @@ pub struct WasherMix {
 /// ```
 pub fn washer(question: &Washer) -> Result<WasherMix, FluidError> {
     let holds = within(
-        "the bottle",
+        say::the_bottle(),
         question.holds_l,
         "L",
         0.5..=50.0,
-        "write litres",
+        say::mend_write_litres(),
     )?;
     let left = within(
-        "what is left",
+        say::what_is_left(),
         question.left_l,
         "L",
         0.0..=50.0,
-        "write litres",
+        say::mend_write_litres(),
     )?;
-    let share = |what, value| within(what, value, "%", 0.0..=100.0, "write concentrate by volume");
-    let now = share("the concentrate in what is left", question.left_percent)?;
+    let share = |what, value| {
+        within(
+            what,
+            value,
+            "%",
+            0.0..=100.0,
+            say::mend_concentrate_by_volume(),
+        )
+    };
+    let now = share(say::concentrate_in_what_is_left(), question.left_percent)?;
     if left > holds {
         return Err(FluidError::MoreThanItHolds {
-            what: "the bottle",
+            what: say::the_bottle(),
             holds_l: holds,
             left_l: left,
         });
     }
     let label = checked(&question.label)?;
     let want = match (question.want_percent, question.want_c) {
-        (Some(want), _) => share("the share wanted", want)?,
+        (Some(want), _) => share(say::the_share_wanted(), want)?,
         (None, Some(frost)) => between(&flipped(&label), frost).ok_or(FluidError::Incomplete {
-            what: "the label's points do not reach the frost limit wanted",
-            mend: "copy more points off the label, or write the share",
+            what: say::points_do_not_reach(),
+            mend: say::mend_copy_more_points(),
         })?,
         (None, None) => {
             return Err(FluidError::Incomplete {
-                what: "nothing says what is wanted",
-                mend: "write a share, or a frost limit with the label's points",
+                what: say::nothing_says_what_is_wanted(),
+                mend: say::mend_write_share_or_frost(),
             });
         }
     };
@@ -109,36 +118,36 @@ pub fn washer(question: &Washer) -> Result<WasherMix, FluidError> {
     }
     if concentrate_l < -1e-9 {
         return Err(FluidError::Incomplete {
-            what: "what is in is stronger than wanted even filled up with water",
-            mend: "leave it, or drain some first",
+            what: say::stronger_than_wanted(),
+            mend: say::mend_leave_or_drain(),
         });
     }
     let (concentrate_l, percent) = (concentrate_l.clamp(0.0, room), want);
     let freezes_c = between(&label, percent);
-    let mut working = Working::new("Washer fluid").line(
-        Line::new("concentrate", Source::derived())
-            .formula("c", "want·V - now·left")
-            .input("want", text::percent(percent))
+    let mut working = Working::new(say::washer_title()).line(
+        Line::new(say::concentrate(), Source::derived())
+            .formula("c", say::concentrate_formula())
+            .input(say::want(), text::percent(percent))
             .input("V", text::litres(holds))
-            .input("now", text::percent(now))
-            .input("left", text::litres(left))
+            .input(say::now(), text::percent(now))
+            .input(say::washer_left(), text::litres(left))
             .value(text::litres(concentrate_l)),
     );
     working = working.line(
-        Line::new("water", Source::derived())
-            .formula("w", "V - left - c")
+        Line::new(say::water(), Source::derived())
+            .formula("w", say::water_formula())
             .value(text::litres(room - concentrate_l)),
     );
     if let Some(frost) = freezes_c {
         working = working
-            .line(Line::new("freezes, by the label", Source::given()).value(text::celsius(frost)));
+            .line(Line::new(say::freezes_by_label(), Source::given()).value(text::celsius(frost)));
     }
     Ok(WasherMix {
         concentrate_l,
         water_l: room - concentrate_l,
         percent,
         freezes_c,
-        working: working.limit("Wind chills the glass: allow some degrees."),
+        working: working.limit(say::wind_chills()),
     })
 }
 
@@ -146,18 +155,18 @@ fn checked(label: &[(f64, f64)]) -> Result<Vec<(f64, f64)>, FluidError> {
     let mut points = label.to_vec();
     for (share, frost) in &points {
         within(
-            "a share on the label",
+            say::share_on_label(),
             *share,
             "%",
             0.0..=100.0,
-            "write concentrate by volume",
+            say::mend_concentrate_by_volume(),
         )?;
         within(
-            "a frost limit on the label",
+            say::frost_limit_on_label(),
             *frost,
             "°C",
             -100.0..=10.0,
-            "write degrees Celsius",
+            say::mend_write_degrees(),
         )?;
     }
     points.sort_by(|one, other| one.0.total_cmp(&other.0));

@@ -14,7 +14,7 @@ use calculators::coolant::{
 };
 use calculators::{Answer, Asked, read};
 use coolant::{Amount, Measure, Mixture, Reading};
-pub use coolant::{BleedWay, Caution, LEAK_TEST_STEPS};
+pub use coolant::{BleedWay, Caution, leak_test_steps};
 use jiff::Timestamp;
 use measure::{Dimension, Unit};
 use repair::{Account, Fact, Fate, Filed, ItemId, LevelAt, Order, Vehicle, Written};

@@ -4,6 +4,7 @@ use super::Stand;
 use crate::fault::Fault;
 use crate::layout::{Layout, TensionerKind, Travel};
 use crate::path::Path;
+use crate::phrases as say;
 use crate::routing::routed;
 use crate::travel::Moving;
 
@@ -47,10 +48,10 @@ fn unmoved(layout: &Layout, length_mm: Option<f64>) -> Fit {
         .is_some_and(|tensioner| tensioner.kind == TensionerKind::StretchBelt);
     fit.stretch = Some(over / length);
     if stretches && over > 0.0 {
-        fit.notes.push(format!(
-            "Stretched on by {:.1} %: the maker's belt alone may be.",
+        fit.notes.push(say::stretched_on_by(format_args!(
+            "{:.1}",
             100.0 * over / length
-        ));
+        )));
     } else if stretches || over.abs() > AS_MEASURED_MM {
         fit.faults.push(Fault::DoesNotFit {
             too_long: over < 0.0,
@@ -70,10 +71,7 @@ fn moved(layout: &Layout, moving: &Moving, length_mm: Option<f64>) -> (Layout, F
     let window = moving.window();
     fit.window = window.map(|(least, most, _)| (least, most));
     if window.is_some_and(|(_, _, whole)| !whole) {
-        fit.notes.push(
-            "Over part of the tensioner's travel the belt would leave a pulley or cross something."
-                .to_owned(),
-        );
+        fit.notes.push(say::would_leave_a_pulley().to_owned());
     }
     match (length_mm, fit.window) {
         (Some(length), Some((least, most))) if (least..=most).contains(&length) => {
@@ -128,8 +126,7 @@ fn longer_at(moving: &Moving, one: f64, other: f64) -> bool {
 fn near_stop(place: f64, low: f64, high: f64, fit: &Fit) -> Option<String> {
     let part = (place - low) / (high - low);
     let little = !(0.05..=0.95).contains(&part) && fit.faults.is_empty();
-    little
-        .then(|| "Less than a twentieth of the tensioner's travel is left on one side.".to_owned())
+    little.then(|| say::little_travel_left().to_owned())
 }
 
 fn stand(layout: &Layout, moving: &Moving, place: f64, path: Option<&Path>, fit: &Fit) -> Stand {

@@ -1,6 +1,7 @@
 //! What the litres say, and what they may do at the hand-over.
 
 use crate::amount::Amount;
+use crate::phrases as say;
 use std::fmt;
 
 /// Less than this, missing, is within what a bottle holds between its marks; more may
@@ -73,17 +74,12 @@ pub fn fill_standing(verdict: FillVerdict, cold_level_seen: bool) -> FillStandin
 impl fmt::Display for FillVerdict {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            FillVerdict::Full => f.write_str("full"),
-            FillVerdict::Short { about_l } => write!(
-                f,
-                "short by about {about_l:.1} L, more than the measuring error: bleed again"
-            ),
-            FillVerdict::CannotTell => {
-                f.write_str("can't tell from litres: level after cooling decides")
+            FillVerdict::Full => f.write_str(say::full()),
+            FillVerdict::Short { about_l } => {
+                f.write_str(&say::short_by(format_args!("{about_l:.1}")))
             }
-            FillVerdict::TooMuch { .. } => {
-                f.write_str("more went in than can fit: check capacity, or coolant elsewhere")
-            }
+            FillVerdict::CannotTell => f.write_str(say::cannot_tell_from_litres()),
+            FillVerdict::TooMuch { .. } => f.write_str(say::more_than_can_fit()),
         }
     }
 }

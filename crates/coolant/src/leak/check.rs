@@ -2,6 +2,7 @@
 
 use super::{LeakLimit, LeakQuestion, Reading};
 use crate::error::{CoolantError, within};
+use crate::phrases as say;
 
 /// Readings of a line, and the fewest that leave a scatter to judge by.
 const READINGS_MIN: usize = 4;
@@ -11,27 +12,27 @@ pub(super) fn checked(question: &LeakQuestion, air_kpa: f64) -> Result<(), Coola
     if let Some(blank) = question.blank {
         series(blank, air_kpa)?;
     }
-    let figure = "check the figure and its unit";
+    let figure = say::mend_figure_and_unit();
     within(
-        "the gauge's division",
+        say::the_gauges_division(),
         question.gauge_step_kpa,
         "kPa",
         1e-4..=50.0,
         figure,
     )?;
     within(
-        "the tolerance of the temperature change",
+        say::tolerance_of_temperature_change(),
         question.temperature_within_k,
         "K",
         0.0..=50.0,
-        "say how far it may be off, such as 0.5 K for a good thermometer",
+        say::mend_how_far_off_thermometer(),
     )?;
     if let Some(headspace) = question.headspace {
-        headspace.checked("the headspace", 0.01)?;
+        headspace.checked(say::the_headspace(), 0.01)?;
     }
     if let Some(contents) = question.contents {
         within(
-            "the coolant in the system",
+            say::coolant_in_the_system(),
             contents.litres,
             "L",
             0.0..=200.0,
@@ -43,22 +44,22 @@ pub(super) fn checked(question: &LeakQuestion, air_kpa: f64) -> Result<(), Coola
             Err(CoolantError::LimitNeedsHeadspace)
         }
         LeakLimit::MlPerHour(ml) => within(
-            "the limit",
+            say::the_limit(),
             ml,
             "mL/h",
             1e-3..=1e5,
-            "it has to be above nothing",
+            say::mend_above_nothing(),
         )
         .map(drop),
         LeakLimit::Drop { kpa, minutes } => {
             within(
-                "the limit's drop",
+                say::the_limits_drop(),
                 kpa,
                 "kPa",
                 1e-3..=50.0,
-                "it has to be above nothing",
+                say::mend_above_nothing(),
             )?;
-            within("the limit's time", minutes, "min", 0.1..=1440.0, figure).map(drop)
+            within(say::the_limits_time(), minutes, "min", 0.1..=1440.0, figure).map(drop)
         }
     }
 }
@@ -86,10 +87,10 @@ fn series(readings: &[Reading], air_kpa: f64) -> Result<(), CoolantError> {
         if highest_kpa > PRESSED_KPA && reading.gauge_kpa < -PRESSED_KPA / 2.0 {
             return Err(CoolantError::ReadingImpossible {
                 position,
-                what: "the gauge",
+                what: say::the_gauge(),
                 value: reading.gauge_kpa,
                 unit: "kPa",
-                mend: "below nothing in a system under pressure: see whether a minus sign or a decimal comma is misread",
+                mend: say::mend_below_nothing(),
             });
         }
         if let Some(before) = before {
@@ -109,17 +110,19 @@ fn one(reading: &Reading, position: usize, air_kpa: f64) -> Result<(), CoolantEr
         what,
         value,
         unit,
-        mend: "check the figure, its sign and its unit, and whether a decimal comma parts it",
+        mend: say::mend_figure_sign_unit(),
     };
     if !(0.0..=10_000.0).contains(&reading.minutes) {
-        return Err(impossible("the time", reading.minutes, "min"));
+        return Err(impossible(say::the_time(), reading.minutes, "min"));
     }
     // Some air has to be left for the gas law.
     if !((1.0 - air_kpa)..=300.0).contains(&reading.gauge_kpa) {
-        return Err(impossible("the gauge", reading.gauge_kpa, "kPa"));
+        return Err(impossible(say::the_gauge(), reading.gauge_kpa, "kPa"));
     }
     match reading.temperature_c {
-        Some(t_c) if !(0.0..=100.0).contains(&t_c) => Err(impossible("the temperature", t_c, "°C")),
+        Some(t_c) if !(0.0..=100.0).contains(&t_c) => {
+            Err(impossible(say::the_temperature(), t_c, "°C"))
+        }
         _ => Ok(()),
     }
 }
@@ -137,10 +140,10 @@ fn steady(before: &Reading, reading: &Reading, position: usize) -> Result<(), Co
     {
         return Err(CoolantError::ReadingImpossible {
             position,
-            what: "the temperature",
+            what: say::the_temperature(),
             value: to_c,
             unit: "°C",
-            mend: "too far from the one before for coolant: check the figure and its unit",
+            mend: say::mend_too_far_from_before(),
         });
     }
     Ok(())

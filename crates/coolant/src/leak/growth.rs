@@ -4,6 +4,7 @@ use super::line::fitted;
 use super::{LeakQuestion, Reading};
 use crate::error::{CoolantError, within};
 use crate::mixture::{Glycol, Mixture};
+use crate::phrases as say;
 use crate::property::density_kg_per_m3;
 use crate::water::steam_kpa;
 
@@ -237,11 +238,11 @@ fn contraction(acting: Acting, from_c: f64, to_c: f64) -> Result<f64, CoolantErr
 
 fn dry_kpa(absolute_kpa: f64, steam_kpa: f64) -> Result<f64, CoolantError> {
     within(
-        "the air's part of a pressure",
+        say::airs_part_of_a_pressure(),
         absolute_kpa - steam_kpa,
         "kPa",
         1.0..=1000.0,
-        "the rest is steam: test cold, and with air pumped in",
+        say::mend_rest_is_steam(),
     )
 }
 

@@ -4,6 +4,7 @@ use super::growth::{Growth, all_temperatures};
 use super::jumps::Jump;
 use super::verdict::Judged;
 use super::{LeakLimit, LeakQuestion, LeakVerdict, lowest_rating_kpa};
+use crate::phrases as say;
 use crate::{sources, text};
 use measure::{Line, Range, Source, Working};
 use std::fmt;
@@ -48,20 +49,12 @@ pub enum LeakNote {
 impl fmt::Display for Assumption {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Assumption::HeadspaceUnknown => {
-                "the headspace is not known: pass or fail by pressure, no mL/h"
-            }
-            Assumption::TemperatureSteady => {
-                "the temperature was not read: it is taken as steady, as cold as the shop"
-            }
-            Assumption::TemperatureNotRead => {
-                "not every reading has a temperature: cooling lowers the pressure as a leak does, and warming hides a leak"
-            }
-            Assumption::ContractionAny => {
-                "headspace or coolant is not known: all that it may be is allowed for, from none to the most that fits"
-            }
-            Assumption::TesterNotBlankTested => "the tester was not tested closed on itself",
-            Assumption::RatingUnknown => "no cap or system rating was given",
+            Assumption::HeadspaceUnknown => say::headspace_unknown(),
+            Assumption::TemperatureSteady => say::temperature_steady(),
+            Assumption::TemperatureNotRead => say::temperature_not_read(),
+            Assumption::ContractionAny => say::contraction_any(),
+            Assumption::TesterNotBlankTested => say::tester_not_blank_tested(),
+            Assumption::RatingUnknown => say::rating_unknown(),
         })
     }
 }
@@ -72,35 +65,21 @@ impl fmt::Display for LeakNote {
             LeakNote::AboveRating {
                 highest_kpa,
                 rating_kpa,
-            } => write!(
-                f,
-                "the gauge stood at {}, above the rating of {}: never test above it, and look for harm",
+            } => f.write_str(&say::above_rating(
                 text::kilopascals(*highest_kpa),
-                text::kilopascals(*rating_kpa)
-            ),
-            LeakNote::WarmCoolant { highest_c } => write!(
-                f,
-                "the coolant was at {}: its steam pressure falls as it cools; test cold",
-                text::celsius(*highest_c)
-            ),
-            LeakNote::StillSettling => {
-                f.write_str("the pressure fell ever more slowly: let it settle and pump up again")
+                text::kilopascals(*rating_kpa),
+            )),
+            LeakNote::WarmCoolant { highest_c } => {
+                f.write_str(&say::warm_coolant(text::celsius(*highest_c)))
             }
-            LeakNote::TesterLeaks => {
-                f.write_str("the tester closed on itself loses pressure: mend it first")
-            }
-            LeakNote::PressureRose => f.write_str(
-                "the pressure rose: warming, or combustion gas if the engine ran",
-            ),
-            LeakNote::Jumped(jump) => write!(
-                f,
-                "a jump of {} at {} min is left out of the rate: gauge touched, cap let go, thermostat opened? Look, and test again if nobody knows",
+            LeakNote::StillSettling => f.write_str(say::still_settling()),
+            LeakNote::TesterLeaks => f.write_str(say::tester_leaks()),
+            LeakNote::PressureRose => f.write_str(say::pressure_rose()),
+            LeakNote::Jumped(jump) => f.write_str(&say::jumped(
                 text::kilopascals(jump.kpa),
-                text::plain(jump.minutes)
-            ),
-            LeakNote::CombustionGasTest => f.write_str(
-                "nothing wet outside? Test for combustion gas, look at the oil and the heater's carpet",
-            ),
+                text::plain(jump.minutes),
+            )),
+            LeakNote::CombustionGasTest => f.write_str(say::combustion_gas_test()),
         }
     }
 }
@@ -165,61 +144,58 @@ pub(super) fn working(
     judged: &Judged,
     cooling_share: Option<f64>,
 ) -> Working {
-    let gas = Line::new("headspace at each reading", sources::ideal_gas())
+    let gas = Line::new(say::headspace_at_each_reading(), sources::ideal_gas())
         .formula("V/V0", "(p0/p)·(T/T0)")
-        .input("p0, air without steam", text::kilopascals(growth.start_kpa))
-        .value(format!("{} readings", question.readings.len()));
+        .input(say::p0_without_steam(), text::kilopascals(growth.start_kpa))
+        .value(say::so_many_readings(question.readings.len()));
     let fit = &judged.fit;
-    let rate = Line::new("growth by leaking", sources::least_squares())
-        .formula("r", "slope of (V/V0 - 1 - contraction/V0) against time")
-        .input("scatter of a reading", text::percent(fit.scatter))
+    let rate = Line::new(say::growth_by_leaking(), sources::least_squares())
+        .formula("r", say::slope_against_time())
+        .input(say::scatter_of_a_reading(), text::percent(fit.scatter))
         .input(
-            "standard error",
+            say::standard_error(),
             text::number(fit.rate_error * 100.0, "%/h"),
         )
-        .input("Student's t", text::plain(fit.student()))
+        .input(say::students_t(), text::plain(fit.student()))
         .value(text::number(fit.rate_per_h * 100.0, "%/h"));
-    let drop = Line::new(
-        "lost in ten minutes at steady temperature",
-        Source::derived(),
-    )
-    .formula("Δp", "p0·(1 - 1/(1 + r/6))")
-    .value(banded(judged.drop_kpa_in_10_min, "kPa"));
-    let mut working = Working::new("Leak test").line(gas).line(rate).line(drop);
+    let drop = Line::new(say::lost_in_ten_minutes(), Source::derived())
+        .formula("Δp", "p0·(1 - 1/(1 + r/6))")
+        .value(banded(judged.drop_kpa_in_10_min, "kPa"));
+    let mut working = Working::new(say::leak_test_title())
+        .line(gas)
+        .line(rate)
+        .line(drop);
     if let (Some(headspace), Some(ml_per_h)) = (question.headspace, judged.ml_per_h) {
-        let line = Line::new("coolant lost", Source::derived())
+        let line = Line::new(say::coolant_lost(), Source::derived())
             .formula("q", "r·V0")
             .input("V0", text::litres(headspace.litres))
             .value(banded(ml_per_h, "mL/h"));
         working = working.line(line);
     }
     if let Some(share) = cooling_share {
-        let line = Line::new("part of the drop that is cooling", Source::derived())
-            .value(text::percent(share));
+        let line =
+            Line::new(say::part_that_is_cooling(), Source::derived()).value(text::percent(share));
         working = working.line(line);
     }
     let limit = match question.limit {
         LeakLimit::MlPerHour(ml) => text::number(ml, "mL/h"),
-        LeakLimit::Drop { kpa, minutes } => {
-            format!("{} in {minutes} min", text::kilopascals(kpa))
-        }
+        LeakLimit::Drop { kpa, minutes } => say::drop_in_minutes(text::kilopascals(kpa), minutes),
     };
     working
-        .line(Line::new("limit", Source::given()).value(limit))
-        .remark(format!(
-            "{}, with a confidence of {}.",
+        .line(Line::new(say::limit_of_test(), Source::given()).value(limit))
+        .remark(say::with_confidence(
             judged.verdict,
-            text::chance(judged.confidence)
+            text::chance(judged.confidence),
         ))
-        .limit("Hoses that give hide a part of the leak.")
-        .limit("The cap is tested apart; a leak that opens only hot is not seen.")
+        .limit(say::hoses_hide_a_part())
+        .limit(say::cap_is_tested_apart())
 }
 
 fn banded(range: Range<f64>, unit: &str) -> String {
-    format!(
-        "{:.2} ({:.2} to {:.2})\u{202f}{unit}",
-        range.mid(),
-        range.low(),
-        range.high()
+    say::value_from_to(
+        format_args!("{:.2}", range.mid()),
+        format_args!("{:.2}", range.low()),
+        format_args!("{:.2}", range.high()),
+        unit,
     )
 }

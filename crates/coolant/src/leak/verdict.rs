@@ -6,6 +6,7 @@ use super::line::{Fitted, fitted, fitted_apart};
 use super::{LeakLimit, LeakQuestion, Reading, lowest_rating_kpa};
 use crate::amount::WIDENED;
 use crate::error::{CoolantError, within};
+use crate::phrases as say;
 use crate::student::{chance_below, quantile};
 use measure::Range;
 use std::fmt;
@@ -373,11 +374,11 @@ fn duration_h(points: &[(f64, f64)]) -> f64 {
 /// A pressure drop in a time, as growth of the headspace in an hour.
 fn drop_per_h(kpa: f64, minutes: f64, start_kpa: f64) -> Result<f64, CoolantError> {
     within(
-        "the limit's drop",
+        say::the_limits_drop(),
         kpa,
         "kPa",
         0.0..=0.9 * start_kpa,
-        "it has to leave some pressure",
+        say::mend_leave_some_pressure(),
     )?;
     Ok(kpa / (start_kpa - kpa) * 60.0 / minutes)
 }
@@ -484,13 +485,13 @@ impl Why {
 impl fmt::Display for LeakVerdict {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            LeakVerdict::Tight => f.write_str("tight"),
-            LeakVerdict::Leaks => f.write_str("leaks"),
+            LeakVerdict::Tight => f.write_str(say::tight()),
+            LeakVerdict::Leaks => f.write_str(say::leaks()),
             LeakVerdict::CannotTellYet {
                 wait_minutes: Some(minutes),
                 ..
-            } => write!(f, "can't tell yet, wait {minutes} minutes"),
-            LeakVerdict::CannotTellYet { why, .. } => write!(f, "can't tell yet: {why}"),
+            } => f.write_str(&say::cannot_tell_wait(minutes)),
+            LeakVerdict::CannotTellYet { why, .. } => f.write_str(&say::cannot_tell_because(why)),
         }
     }
 }
@@ -498,33 +499,17 @@ impl fmt::Display for LeakVerdict {
 impl fmt::Display for Why {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Why::NoPressure => {
-                "no pressure was put on; pump it up to the cap's rating, and see whether the gauge and its unit are right"
-            }
-            Why::TooLittlePressure => {
-                "too little pressure was put on to prove anything; pump it up to the cap's rating"
-            }
-            Why::TooShort => "too few readings over too short a time; go on reading",
-            Why::TooNearLimit => {
-                "too near to the limit for these instruments; test overnight, or measure the headspace and temperature better"
-            }
-            Why::TemperatureNotRead => {
-                "it fell, but cooling alone may do that; read the coolant's temperature each time, or test once the engine is as cold as the shop, and say so"
-            }
-            Why::ContractionUnknown => {
-                "it fell, but coolant that shrinks may do that; tell the headspace and the amount of coolant, or test once the engine is as cold as the shop"
-            }
-            Why::Jumps => {
-                "the gauge jumped too often; find out why (gauge touched, cap let go, thermostat), and test again"
-            }
-            Why::Uneven => {
-                "it did not fall evenly, as a leak does; leave the gauge alone, test the cap apart, and read again for 15 minutes"
-            }
-            Why::PressureRose => {
-                "the pressure rose; see whether it warms or the engine ran, test for combustion gas, and read again"
-            }
-            Why::StillSettling => "still settling; pump up again and time afresh",
-            Why::TesterLeaks => "the tester loses pressure by itself; mend it and test again",
+            Why::NoPressure => say::why_no_pressure(),
+            Why::TooLittlePressure => say::why_too_little_pressure(),
+            Why::TooShort => say::why_too_short(),
+            Why::TooNearLimit => say::why_too_near_limit(),
+            Why::TemperatureNotRead => say::why_temperature_not_read(),
+            Why::ContractionUnknown => say::why_contraction_unknown(),
+            Why::Jumps => say::why_jumps(),
+            Why::Uneven => say::why_uneven(),
+            Why::PressureRose => say::why_pressure_rose(),
+            Why::StillSettling => say::why_still_settling(),
+            Why::TesterLeaks => say::why_tester_leaks(),
         })
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::inhibitor::Inhibitor;
 use crate::mixture::{Concentrate, Glycol, Mixture};
+use crate::phrases as say;
 use std::fmt;
 
 /// Something that can be poured.
@@ -55,9 +56,9 @@ impl Shelf {
 impl fmt::Display for Shelf {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Shelf::Concentrate(_) => f.write_str("concentrate"),
-            Shelf::Premix(_) => f.write_str("premix"),
-            Shelf::Water => f.write_str("water"),
+            Shelf::Concentrate(_) => f.write_str(say::concentrate()),
+            Shelf::Premix(_) => f.write_str(say::premix()),
+            Shelf::Water => f.write_str(say::water()),
         }
     }
 }

@@ -1,10 +1,11 @@
 //! What is told of a plan: whole bottles, inhibitors, and the working.
 
 use super::blend::{Addition, Shelf, Stock, bottles};
-use super::{MixPlan, MixQuestion, REACHED_WITHIN, Round, WATER_QUALITY, WholeBottles, after};
+use super::{MixPlan, MixQuestion, REACHED_WITHIN, Round, WholeBottles, after};
 use crate::error::CoolantError;
 use crate::inhibitor::{InhibitorNote, inhibitor_notes};
 use crate::mixture::Mixture;
+use crate::phrases as say;
 use crate::{sources, text};
 use measure::{Line, Source, Working};
 
@@ -82,17 +83,16 @@ fn notes(question: &MixQuestion, rounds: &[Round]) -> Vec<InhibitorNote> {
 
 fn working(question: &MixQuestion, rounds: &[Round], reached: Mixture) -> Working {
     let balance = |mixture: Mixture| text::percent(mixture.volume_fraction());
-    let start = Line::new("glycol that is in, by volume", Source::given())
-        .symbol("now")
-        .input("capacity", text::litres(question.capacity_l))
-        .input("left in", text::litres(question.left_l))
+    let start = Line::new(say::glycol_that_is_in(), Source::given())
+        .symbol(say::now())
+        .input(say::capacity(), text::litres(question.capacity_l))
+        .input(say::left_in(), text::litres(question.left_l))
         .value(balance(question.now));
     let working = rounds.iter().enumerate().fold(
-        Working::new("Mixing").line(start),
+        Working::new(say::mixing_title()).line(start),
         |working, (index, round)| {
-            let what = format!("round {}", index + 1);
-            let line = Line::new(what, sources::mass_balance())
-                .formula("c'", "(c·left + Σ s·amount) / capacity");
+            let what = say::round(index + 1);
+            let line = Line::new(what, sources::mass_balance()).formula("c'", say::formula_round());
             let line = round.add.iter().fold(line, |line, one| {
                 line.input(one.what.to_string(), text::litres(one.jug_l))
             });
@@ -100,8 +100,8 @@ fn working(question: &MixQuestion, rounds: &[Round], reached: Mixture) -> Workin
         },
     );
     working
-        .remark(format!("Reached: {} by volume.", balance(reached)))
-        .remark(WATER_QUALITY)
-        .limit("Glycol and water shrink together by up to 1.2 %: the level ends a little low.")
-        .limit("Run it with the heater hot before measuring again.")
+        .remark(say::reached_by_volume(balance(reached)))
+        .remark(say::water_quality())
+        .limit(say::shrink_together())
+        .limit(say::run_before_measuring())
 }

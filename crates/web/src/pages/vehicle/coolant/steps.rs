@@ -6,6 +6,7 @@ use crate::pages::vehicle::pieces::change;
 use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, field, when, words};
 use maud::{Markup, html};
+use phrases::{Language, speaking};
 use serde_json::{Value, json};
 use shop::coolant::{BleedWay, Caution, FIGURES, Litre};
 use shop::record::form::Form;
@@ -196,8 +197,10 @@ pub fn bleed(step: &Step<'_>) -> Markup {
     html! {
         @if owed.is_some() { p class="beside gap wait" { (say::bleeding_is_due()) } } @else { p class="gap soft" { (say::bleeding_is_not_due()) } }
         @for way in BleedWay::ALL {
+            // The record says it the same in every language.
+            @let by_this_way = speaking(Language::English, || say::bled_by(way.name()));
             @let done = step.fact(json!({ "work-done": { "work": owed.map_or_else(|| usual.clone(), |debt| debt.owed.clone()),
-                "after": seen, "words": words(&say::bled_by(way.name())) } }));
+                "after": seen, "words": words(&by_this_way) } }));
             @let texts: Vec<&str> = way.cautions().iter().map(|caution| caution.text()).collect();
             details id=(format!("way-{}", way_id(way))) {
                 summary class="row" { span class="beside" { (shop::say::capital(way.name())) } }

@@ -8,7 +8,7 @@ use crate::tap::{Look, button, chips, new, when};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::calculators::Answer;
-use shop::coolant::{Caution, LEAK, LEAK_TEST_STEPS};
+use shop::coolant::{Caution, LEAK, leak_test_steps};
 
 pub fn leak(step: Step<'_>) -> Markup {
     let run = &step.coolant.leak;
@@ -17,7 +17,7 @@ pub fn leak(step: Step<'_>) -> Markup {
         (cautions(&[Caution::Hot.text(), &most(&step)]))
         details id="steps" open[run.told.is_empty()] {
             summary class="row" { span class="strong" { (say::how_to_test()) } }
-            ol { @for text in LEAK_TEST_STEPS { li class="row" { (text) } } }
+            ol { @for text in leak_test_steps() { li class="row" { (text) } } }
         }
         (limit(&step))
         div class="columns" {
