@@ -1,11 +1,12 @@
 //! What is wrong with what was asked, and how to mend it.
 
+use crate::phrases as say;
 use thiserror::Error;
 
 /// Why there is no answer. Each says what, and how to mend it.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum OddsError {
-    #[error("{what} is {value} {unit}, outside {low} to {high} {unit}: {mend}")]
+    #[error("{}", say::out_of_range(.what, .value, .unit, .low, .high, .mend))]
     OutOfRange {
         what: String,
         value: f64,
@@ -14,46 +15,36 @@ pub enum OddsError {
         high: f64,
         mend: &'static str,
     },
-    #[error(
-        "{what} runs from {low} over {likely} to {high}: write least, likely and most in that sequence"
-    )]
+    #[error("{}", say::out_of_sequence(.what, .low, .likely, .high))]
     OutOfSequence {
         what: String,
         low: f64,
         likely: f64,
         high: f64,
     },
-    #[error("no line says what is to be done: write at least one")]
+    #[error("{}", say::no_lines())]
     NoLines,
-    #[error("{what} has no name: name it")]
+    #[error("{}", say::no_name(.what))]
     NoName { what: String },
-    #[error(
-        "there are {stages} stages, more than {most}: put those of one sort on one line and sum their minutes"
-    )]
+    #[error("{}", say::too_many_stages(.stages, .most))]
     TooManyStages { stages: u64, most: u64 },
-    #[error(
-        "{draws} draws of {stages} stages are too many to wait for: ask for at most {most} draws"
-    )]
+    #[error("{}", say::too_much_work(.draws, .stages, .most))]
     TooMuchWork {
         draws: usize,
         stages: u64,
         most: usize,
     },
-    #[error(
-        "{action} names the line {line}, and there is none of that name: name one that is listed"
-    )]
+    #[error("{}", say::no_such_line(.action, .line))]
     NoSuchLine { action: String, line: String },
-    #[error(
-        "{snags} snags among {pieces} pieces of {what}: a piece counts once, write at most as many snags as pieces"
-    )]
+    #[error("{}", say::more_snags_than_pieces(.snags, .pieces, .what))]
     MoreSnagsThanPieces {
         what: String,
         snags: u32,
         pieces: u32,
     },
-    #[error("the grid's {what} has no ratio, or one that is not above 0: give at least one")]
+    #[error("{}", say::empty_grid(.what))]
     EmptyGrid { what: &'static str },
-    #[error("the history holds times too far apart to reckon with: look for a slip in its minutes")]
+    #[error("{}", say::unsound())]
     Unsound,
 }
 

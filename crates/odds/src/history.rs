@@ -2,6 +2,7 @@
 
 use crate::dense::Symmetric;
 use crate::error::{OddsError, within};
+use crate::phrases as say;
 use crate::prior::{Grid, Prior};
 use libm::log1p;
 use std::collections::BTreeMap;
@@ -303,23 +304,23 @@ fn add(sum: &mut Vec<(usize, f64)>, row: &[(usize, f64)]) {
 fn check(stage: &Done) -> Result<(), OddsError> {
     if stage.kind.trim().is_empty() {
         return Err(OddsError::NoName {
-            what: "a kind of stage".to_owned(),
+            what: say::a_kind_of_stage().to_owned(),
         });
     }
-    let what = |which: &str| format!("{which} of a past stage ({})", stage.kind);
+    let what = |which: &str| say::of_a_past_stage(which, &stage.kind);
     within(
-        what("the book time"),
+        what(say::the_book_time()),
         stage.book_minutes,
-        "minutes",
+        say::minutes(),
         (0.1, 10_000.0),
-        "write the book's minutes",
+        say::write_book_minutes(),
     )?;
     within(
-        what("the time"),
+        what(say::the_time()),
         stage.minutes,
-        "minutes",
+        say::minutes(),
         (0.01, 100_000.0),
-        "write the clock's minutes without pauses",
+        say::write_clock_minutes(),
     )?;
     check_condition(stage.condition)
 }
@@ -327,20 +328,20 @@ fn check(stage: &Done) -> Result<(), OddsError> {
 pub(crate) fn check_condition(condition: Condition) -> Result<(), OddsError> {
     if let Some(age) = condition.age_years {
         within(
-            "the vehicle's age",
+            say::the_age(),
             age,
-            "years",
+            say::years(),
             (0.0, 120.0),
-            "write its age in years, or leave it out",
+            say::write_the_age(),
         )?;
     }
     if let Some(rust) = condition.rust {
         within(
-            "rust",
+            say::rust(),
             f64::from(rust),
             "",
             (0.0, 3.0),
-            "write 0 for none to 3 for heavy",
+            say::write_the_rust(),
         )?;
     }
     Ok(())

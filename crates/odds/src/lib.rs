@@ -24,6 +24,7 @@ mod many;
 mod model;
 mod normal;
 mod order;
+mod phrases;
 mod prepare;
 mod prior;
 mod quote;

@@ -2,6 +2,7 @@
 
 use crate::error::{OddsError, within};
 use crate::history::{Condition, check_condition};
+use crate::phrases as say;
 use crate::snags::{self, Joint};
 use crate::spread::Range;
 
@@ -141,24 +142,24 @@ impl Order {
         check_condition(self.condition)?;
         let rule = &self.rule;
         within(
-            "the rate",
+            say::the_rate(),
             rule.rate,
-            "per hour",
+            say::per_hour(),
             (0.0, 1e5),
-            "write it for one hour",
+            say::write_for_one_hour(),
         )?;
         within(
-            "the tax",
+            say::the_tax(),
             rule.tax_percent,
             "%",
             (0.0, 100.0),
-            "write it in per cent",
+            say::write_in_per_cent(),
         )?;
         for line in &self.lines {
             line.check()?;
         }
         for amount in &self.amounts {
-            let mend = "write an amount of money";
+            let mend = say::write_an_amount();
             amount.price.check(&amount.what, "", (-1e6, 1e6), mend)?;
         }
         self.actions
@@ -170,22 +171,22 @@ impl Order {
         let what = &action.what;
         action
             .minutes
-            .check(what, "minutes", (0.0, 1e4), "write the minutes it takes")?;
+            .check(what, say::minutes(), (0.0, 1e4), say::write_its_minutes())?;
         action
             .price
-            .check(what, "", (0.0, 1e6), "write what it costs")?;
-        let mend = "write by what it multiplies, 1 for no change";
+            .check(what, "", (0.0, 1e6), say::write_its_cost())?;
+        let mend = say::write_the_multiple();
         within(
-            format!("the odds after {what}"),
+            say::the_odds_after(what),
             action.snag_odds,
-            "times",
+            say::times(),
             (0.0, 100.0),
             mend,
         )?;
         within(
-            format!("the time after {what}"),
+            say::the_time_after(what),
             action.time,
-            "times",
+            say::times(),
             (0.01, 100.0),
             mend,
         )?;
@@ -201,45 +202,48 @@ impl Order {
 
 impl Line {
     fn check(&self) -> Result<(), OddsError> {
-        for (what, name) in [("a line", &self.what), ("a kind of stage", &self.kind)] {
+        for (what, name) in [
+            (say::a_line(), &self.what),
+            (say::a_kind_of_stage(), &self.kind),
+        ] {
             if name.trim().is_empty() {
                 return Err(OddsError::NoName {
                     what: what.to_owned(),
                 });
             }
         }
-        let what = |which: &str| format!("{which} of {}", self.what);
+        let what = |which: &str| say::of_line(which, &self.what);
         within(
-            what("the book time"),
+            what(say::the_book_time()),
             self.book_minutes,
-            "minutes",
+            say::minutes(),
             (0.1, 1e4),
-            "write the book's minutes for one time",
+            say::write_book_minutes_once(),
         )?;
         within(
-            what("how often"),
+            what(say::how_often()),
             f64::from(self.times),
-            "times",
+            say::times(),
             (1.0, 2_000.0),
-            "write a whole number",
+            say::write_a_whole_number(),
         )?;
         let Some(pieces) = &self.pieces else {
             return Ok(());
         };
         within(
-            what("the pieces"),
+            what(say::the_pieces()),
             f64::from(pieces.count),
-            "pieces",
+            say::pieces(),
             (1.0, 1_000.0),
-            "write how many there are",
+            say::write_how_many(),
         )?;
         snags::check(&pieces.joint)?;
-        let mend = "write least, likely and most for one snag";
+        let mend = say::write_for_one_snag();
         pieces
             .minutes
-            .check(&what("a snag's minutes"), "minutes", (0.0, 1e4), mend)?;
+            .check(&what(say::snag_minutes()), say::minutes(), (0.0, 1e4), mend)?;
         pieces
             .price
-            .check(&what("a snag's price"), "", (0.0, 1e6), mend)
+            .check(&what(say::snag_price()), "", (0.0, 1e6), mend)
     }
 }

@@ -1,6 +1,7 @@
 //! What is believed before the first job, and the grid of what may vary how much.
 
 use crate::error::{OddsError, within};
+use crate::phrases as say;
 use libm::log;
 
 /// What a shop believes before it has any history. It is entered, never fitted.
@@ -45,39 +46,51 @@ impl Default for Prior {
 
 impl Prior {
     pub(crate) fn check(&self) -> Result<(), OddsError> {
-        let mend = "enter a belief in that range";
+        let mend = say::enter_a_belief();
         within(
-            "the usual time",
+            say::the_usual_time(),
             self.usual,
-            "times book",
+            say::times_book(),
             (0.05, 20.0),
             mend,
         )?;
         within(
-            "the weight of the prior",
+            say::the_weight_of_the_prior(),
             self.jobs,
-            "jobs",
+            say::jobs(),
             (1.0, 10_000.0),
             mend,
         )?;
-        within("the typical factor", self.factor, "", (1.01, 10.0), mend)?;
-        within("the floor", self.floor, "of book", (0.0, 0.95), mend)?;
         within(
-            "the chance of a snag",
+            say::the_typical_factor(),
+            self.factor,
+            "",
+            (1.01, 10.0),
+            mend,
+        )?;
+        within(
+            say::the_floor(),
+            self.floor,
+            say::of_book(),
+            (0.0, 0.95),
+            mend,
+        )?;
+        within(
+            say::the_chance_of_a_snag(),
             self.snag_mean,
             "",
             (1e-4, 0.9),
             mend,
         )?;
         within(
-            "the weight of that chance",
+            say::the_weight_of_that_chance(),
             self.snag_pieces,
-            "pieces",
+            say::pieces(),
             (1.0, 1e5),
             mend,
         )?;
         within(
-            "the vehicle's part in snags",
+            say::the_vehicles_part(),
             self.vehicle_on_snags,
             "",
             (0.0, 10.0),
@@ -85,12 +98,12 @@ impl Prior {
         )?;
         if self.usual <= self.floor {
             return Err(OddsError::OutOfRange {
-                what: "the usual time".to_owned(),
+                what: say::the_usual_time().to_owned(),
                 value: self.usual,
-                unit: "times book",
+                unit: say::times_book(),
                 low: self.floor,
                 high: 20.0,
-                mend: "it cannot lie at or below the floor",
+                mend: say::not_below_the_floor(),
             });
         }
         Ok(())

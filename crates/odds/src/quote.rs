@@ -4,6 +4,7 @@ use crate::draw::{Drawings, How, Still, draw};
 use crate::error::{OddsError, within};
 use crate::fit::{Learned, count};
 use crate::order::{Labour, Order, Rule};
+use crate::phrases as say;
 use crate::prepare::Ready;
 use crate::snags::SnagHistory;
 use crate::spread::{self, Spread};
@@ -69,6 +70,18 @@ pub struct Cause {
     /// Share of the spread that goes with it, 0 to 1; of the price where there is a rate, else
     /// of the hours. Shares need not add up to 1.
     pub share: f64,
+}
+
+impl Cause {
+    /// What it is, in what is spoken now, whatever was spoken when the quote was worked out.
+    pub fn said(&self) -> &str {
+        match self.sort {
+            CauseSort::Work | CauseSort::Snag => &self.what,
+            CauseSort::Vehicle => say::how_it_comes_apart(),
+            CauseSort::Shop => say::how_well_times_are_known(),
+            CauseSort::Parts => say::what_parts_cost(),
+        }
+    }
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -273,11 +286,11 @@ pub fn quote(
 fn check(order: &Order, ask: &Ask) -> Result<(), OddsError> {
     order.check()?;
     within(
-        "the number of draws",
+        say::the_number_of_draws(),
         count(ask.draws),
         "",
         (1e3, 1e6),
-        "ask for 100,000",
+        say::ask_for_usual_draws(),
     )?;
     if ask.draws as u64 * order.stages() > MOST_WORK {
         let most = MOST_WORK / order.stages().max(1);
@@ -288,12 +301,12 @@ fn check(order: &Order, ask: &Ask) -> Result<(), OddsError> {
         });
     }
     if let Some(ceiling) = ask.ceiling {
-        let mend = "write the amount that was agreed to";
-        within("the ceiling", ceiling, "", (0.0, 1e9), mend)?;
+        let mend = say::write_agreed_amount();
+        within(say::the_ceiling(), ceiling, "", (0.0, 1e9), mend)?;
     }
     for chance in &ask.chances {
-        let mend = "write 0.9 for nine in ten";
-        within("the wanted chance", *chance, "", (0.01, 0.99), mend)?;
+        let mend = say::write_nine_in_ten();
+        within(say::the_wanted_chance(), *chance, "", (0.01, 0.99), mend)?;
     }
     Ok(())
 }
@@ -371,7 +384,7 @@ fn causes(ready: &Ready, order: &Order, how: &How) -> Vec<Cause> {
     for (sort, what, still) in [
         (
             CauseSort::Vehicle,
-            "how this vehicle comes apart",
+            say::how_it_comes_apart(),
             Still {
                 vehicle: true,
                 shop: false,
@@ -379,7 +392,7 @@ fn causes(ready: &Ready, order: &Order, how: &How) -> Vec<Cause> {
         ),
         (
             CauseSort::Shop,
-            "how well times are known here",
+            say::how_well_times_are_known(),
             Still {
                 vehicle: false,
                 shop: true,
@@ -412,7 +425,7 @@ fn causes(ready: &Ready, order: &Order, how: &How) -> Vec<Cause> {
         };
         let drawn = draw(&sure, &how);
         let width = widths(ready, &drawn.work, &drawn.added, &drawn.extra);
-        add("what parts cost".to_owned(), CauseSort::Parts, width);
+        add(say::what_parts_cost().to_owned(), CauseSort::Parts, width);
     }
     found.sort_by(|one, other| {
         let share = other.share.total_cmp(&one.share);

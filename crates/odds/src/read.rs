@@ -2,6 +2,7 @@
 
 use crate::history::{Condition, Done, History};
 use crate::order::{Action, Amount, Labour, Line, Order, Pieces, Rule};
+use crate::phrases as say;
 use crate::prior::{Grid, Prior};
 use crate::snags::{Joint, SnagHistory};
 use crate::spread::Range;
@@ -94,7 +95,7 @@ const GIVEN: [&str; 3] = ["chances", "values", "happened"];
 /// that are not known, numbers that are none. Unknown keys are warnings, unless they look like a
 /// known one misspelt.
 pub fn read(file: &str, text: &str) -> Result<Read, Vec<Trouble>> {
-    let read = fields::read(file, text, "the file", |root, book| {
+    let read = fields::read(file, text, say::the_file(), |root, book| {
         root.only(&ROOT, book);
         let order = order(root, book);
         let prior = prior(root, book);
@@ -137,9 +138,7 @@ pub fn line(text: &str) -> Result<Line, String> {
         let number: f64 = bare.unwrap_or(text).trim().parse().ok()?;
         number.is_finite().then_some(number)
     };
-    let form = format!(
-        "`{text}` is no line: write it as \"what, minutes\" or \"what, minutes, times\", with a point in numbers"
-    );
+    let form = say::no_line(text);
     let last = parts.last().and_then(|part| number(part));
     let before = (parts.len() > 2)
         .then(|| number(parts[parts.len() - 2]))
@@ -156,9 +155,7 @@ pub fn line(text: &str) -> Result<Line, String> {
         _ => return Err(form),
     };
     if times.fract() != 0.0 || !(1.0..=2000.0).contains(&times) {
-        return Err(format!(
-            "{times} times in `{text}`: write a whole number from 1 to 2000"
-        ));
+        return Err(say::no_times(times, text));
     }
     let what = parts.join(", ");
     if what.is_empty() {
@@ -303,8 +300,8 @@ fn rust(fields: &Fields, book: &mut Book) -> Option<u8> {
     let rust = item.as_integer().and_then(|rust| u8::try_from(rust).ok());
     let rust = rust.filter(|rust| *rust <= 3);
     if rust.is_none() {
-        let mend = "write 0 for none, 1, 2, or 3 for heavy".to_owned();
-        fields.unsound("rust", "no class of rust", mend, book);
+        let mend = say::write_rust_class().to_owned();
+        fields.unsound("rust", say::no_class_of_rust(), mend, book);
     }
     rust
 }
@@ -319,8 +316,8 @@ fn range(fields: &Fields, key: &str, book: &mut Book) -> Option<Range> {
     });
     let found = alone.or(three);
     if found.is_none() {
-        let mend = format!("write {key} = 55, or least, likely and most: {key} = [40, 55, 90]");
-        fields.unsound(key, "neither a number nor three", mend, book);
+        let mend = say::write_range(key);
+        fields.unsound(key, say::neither_number_nor_three(), mend, book);
     }
     found
 }
@@ -328,7 +325,9 @@ fn range(fields: &Fields, key: &str, book: &mut Book) -> Option<Range> {
 /// What the crate refuses, told as "what is wrong: how to mend it".
 fn refuse(fields: &Fields, error: &OddsError, book: &mut Book) {
     let message = error.to_string();
-    let (what, mend) = message.split_once(": ").unwrap_or((&message, "check it"));
+    let (what, mend) = message
+        .split_once(": ")
+        .unwrap_or((&message, say::check_it()));
     book.wrong(fields.place(), what.to_owned(), mend.to_owned());
 }
 
@@ -398,8 +397,8 @@ fn given_of(fields: &Fields, book: &mut Book) -> Option<Given> {
     if chances.len() != values.len() {
         book.wrong(
             fields.place(),
-            format!("{} chances and {} values", chances.len(), values.len()),
-            "write one value for each chance".to_owned(),
+            say::chances_and_values(chances.len(), values.len()),
+            say::one_value_each().to_owned(),
         );
         return None;
     }

@@ -2,6 +2,7 @@
 
 use crate::error::{OddsError, within};
 use crate::fit::count;
+use crate::phrases as say;
 use libm::sqrt;
 
 /// A quote as it was given, and what the job came to. It is never recomputed.
@@ -165,21 +166,27 @@ pub fn wilson(found: usize, of: usize) -> (f64, f64) {
 fn check(quote: &Given) -> Result<(), OddsError> {
     let bounds = (-1e12, 1e12);
     within(
-        "what happened",
+        say::what_happened(),
         quote.happened,
         "",
         bounds,
-        "write what it came to",
+        say::write_what_it_came_to(),
     )?;
     let mut last = (0.0, f64::NEG_INFINITY);
     for (p, q) in &quote.quantiles {
-        within("a chance", *p, "", (last.0, 1.0), "write chances that rise")?;
         within(
-            "a value",
+            say::a_chance(),
+            *p,
+            "",
+            (last.0, 1.0),
+            say::write_rising_chances(),
+        )?;
+        within(
+            say::a_value(),
             *q,
             "",
             (f64::max(-1e12, last.1), 1e12),
-            "write values that rise",
+            say::write_rising_values(),
         )?;
         last = (*p, *q);
     }

@@ -3,6 +3,7 @@
 
 use crate::error::OddsError;
 use crate::fit::log_beta_binomial;
+use crate::phrases as say;
 use crate::prior::Prior;
 use libm::exp;
 use std::collections::BTreeMap;
@@ -75,7 +76,10 @@ impl SnagHistory {
         check(joint)?;
         if snags > pieces {
             return Err(OddsError::MoreSnagsThanPieces {
-                what: joint.size.clone().unwrap_or_else(|| "a joint".to_owned()),
+                what: joint
+                    .size
+                    .clone()
+                    .unwrap_or_else(|| say::a_joint().to_owned()),
                 snags,
                 pieces,
             });

@@ -2,6 +2,7 @@
 
 use crate::fit::Learned;
 use crate::order::Order;
+use crate::phrases as say;
 use crate::prepare::CAP;
 use crate::quote::{Ask, Quote};
 use crate::snags::SnagHistory;
@@ -24,9 +25,7 @@ pub(crate) fn notes(learned: &Learned, order: &Order) -> Vec<String> {
     let mut notes = Vec::new();
     let history = &learned.history;
     if history.stages == 0 {
-        notes.push(
-            "No past job was learned from: this is the entered book with a wide spread.".to_owned(),
-        );
+        notes.push(say::nothing_learned().to_owned());
     }
     let unseen: BTreeSet<&str> = order
         .lines
@@ -36,20 +35,14 @@ pub(crate) fn notes(learned: &Learned, order: &Order) -> Vec<String> {
         .collect();
     if !unseen.is_empty() {
         let kinds: Vec<&str> = unseen.into_iter().collect();
-        notes.push(format!(
-            "Nothing of this sort was timed here before: {}.",
-            kinds.join(", ")
-        ));
+        notes.push(say::never_timed_here(kinds.join(", ")));
     }
     if order.condition.rust.is_none() {
-        notes.push("Rust was not told: taken as 1, light.".to_owned());
+        notes.push(say::rust_not_told().to_owned());
     }
     let left = learned.left_stages();
     if left.stages > 0 && left.stages * 4 > history.stages {
-        notes.push(
-            "More than one past stage in four was left unfinished: the spread is a little narrow."
-                .to_owned(),
-        );
+        notes.push(say::much_left_unfinished().to_owned());
     }
     notes
 }
@@ -62,39 +55,32 @@ pub(crate) fn working(
     quote: &Quote,
 ) -> Working {
     let prior = &learned.history.prior;
-    let mut working = Working::new("Spread of hours and price")
+    let mut working = Working::new(say::spread_of_hours_and_price())
         .line(
-            Line::new("belief before the first job", Source::given())
-                .input("usual", format!("{} times book", prior.usual))
-                .input("counts as", format!("{} jobs", prior.jobs))
-                .input(
-                    "a stage misses it by a factor of",
-                    format!("{}", prior.factor),
-                )
-                .input("floor", format!("{} of book", prior.floor))
-                .value("entered"),
+            Line::new(say::belief_before(), Source::given())
+                .input(say::usual(), say::so_many_times_book(prior.usual))
+                .input(say::counts_as(), say::so_many_jobs(prior.jobs))
+                .input(say::misses_by_a_factor(), format!("{}", prior.factor))
+                .input(say::floor(), say::so_much_of_book(prior.floor))
+                .value(say::entered()),
         )
         .line(
-            Line::new("minutes of a stage", regression())
-                .formula(
-                    "ln(minutes / book)",
-                    "shop + kind + person + condition + vehicle + error",
-                )
-                .input("past stages", learned.stages().to_string())
-                .input("ways of weighing", learned.points.len().to_string())
-                .value(format!("at most {CAP} times book")),
+            Line::new(say::minutes_of_a_stage(), regression())
+                .formula(say::ln_minutes(), say::sum_of_effects())
+                .input(say::past_stages(), learned.stages().to_string())
+                .input(say::ways_of_weighing(), learned.points.len().to_string())
+                .value(say::at_most_times_book(CAP)),
         );
     let left = learned.left_stages();
     if left.stages > 0 {
         working = working.line(
-            Line::new("stages left before they were done", Source::derived())
-                .formula("y", "mean of what lies beyond, in rounds")
-                .input("stages", left.stages.to_string())
-                .input("rounds", left.rounds.to_string())
-                .value(format!(
-                    "last change {:.1e}; {:.0} % of what they would tell is missing",
-                    left.change,
-                    100.0 * left.missing_share
+            Line::new(say::stages_left_early(), Source::derived())
+                .formula("y", say::mean_beyond())
+                .input(say::stages(), left.stages.to_string())
+                .input(say::rounds(), left.rounds.to_string())
+                .value(say::last_change(
+                    format!("{:.1e}", left.change),
+                    format!("{:.0}", 100.0 * left.missing_share),
                 )),
         );
     }
@@ -104,28 +90,25 @@ pub(crate) fn working(
             continue;
         };
         working = working.line(
-            Line::new(
-                format!("chance of a snag a piece: {}", line.what),
-                beta_binomial(),
-            )
-            .formula("p", "(m s + snags) / (s + pieces), back to rust and shop")
-            .input(
-                "seen of this sort",
-                format!("{} in {}", chance.snags, chance.pieces),
-            )
-            .value(format!("{:.2} %", 100.0 * chance.mean)),
+            Line::new(say::chance_a_piece(&line.what), beta_binomial())
+                .formula("p", say::mean_and_counts())
+                .input(
+                    say::seen_of_this_sort(),
+                    say::so_many_in(chance.snags, chance.pieces),
+                )
+                .value(format!("{:.2} %", 100.0 * chance.mean)),
         );
     }
     let (low, high) = quote.hours.eight_in_ten();
     working
         .line(
-            Line::new("hours", Source::derived())
-                .formula("hours", "sum of stages and snags, drawn and sorted")
-                .input("book", format!("{:.2} h", quote.book_hours))
-                .input("draws", ask.draws.to_string())
-                .input("seed", ask.seed.to_string())
-                .value(format!("{low:.2} to {high:.2} h, 8 of 10")),
+            Line::new(say::hours(), Source::derived())
+                .formula(say::hours(), say::sum_drawn())
+                .input(say::book(), format!("{:.2} h", quote.book_hours))
+                .input(say::draws(), ask.draws.to_string())
+                .input(say::seed(), ask.seed.to_string())
+                .value(say::eight_of_ten(format!("{low:.2}"), format!("{high:.2}"))),
         )
-        .limit("Stages one after the other; a mean is that of the capped spread.")
-        .limit("A range is as good as its past: the score of given quotes says how good that is.")
+        .limit(say::limit_sequence())
+        .limit(say::limit_past())
 }

@@ -20,6 +20,7 @@ use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::entry_label;
 use crate::world::{World, vehicle_of};
+use ::phrases::{Language, speaking};
 use odds::{
     Amount, Ask, Condition, Joint, Labour, Line, OddsError, Order as Work, Pieces, Quote, Range,
     Rule,
@@ -119,7 +120,12 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
         ceiling,
         ..Ask::default()
     };
-    let quote = odds::quote(&learned, &past.snags, &work, &ask).map_err(|error| trouble(&error))?;
+    // Its working is kept with an estimate that is given, so it is said the same by every screen;
+    // what is refused is said again in what is spoken.
+    let quoted = || odds::quote(&learned, &past.snags, &work, &ask);
+    let quote = speaking(Language::English, quoted)
+        .or_else(|_| quoted())
+        .map_err(|error| trouble(&error))?;
     let digits = papers::minor_digits(&order);
     let covers: Vec<Cover> = quote
         .ceilings
@@ -385,7 +391,7 @@ fn causes(quote: &Quote, fasteners: u32) -> Vec<(String, u32)> {
     shown
         .take(5)
         .map(|cause| {
-            let what = match cause.what.as_str() {
+            let what = match cause.said() {
                 WORK => words::work(),
                 THE_SNAG => words::the_snag(),
                 THE_REST => words::the_rest(),

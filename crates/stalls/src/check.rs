@@ -1,6 +1,7 @@
 //! What is wrong with what is there, and what is missing; said before anything is planned.
 
 use crate::floor::{Does, Floor, Order, Phase, StallNeed, Takes, Work};
+use crate::phrases::check as say;
 use crate::place::MOST_HELPERS;
 use crate::ready::{DAY_MINUTES, sittings};
 use std::collections::BTreeSet;
@@ -58,10 +59,7 @@ impl Floor {
                     .is_some_and(|work| work.stall == StallNeed::Lift)
             };
             if order.weight_kg.is_none() && order.phases.iter().any(lifted) {
-                notes.push(format!(
-                    "{}: its weight is not given, so nobody checked that the lift carries it",
-                    order.name
-                ));
+                notes.push(say::weight_not_given(&order.name));
             }
             for phase in &order.phases {
                 let Some(work) = phase.work() else { continue };
@@ -71,12 +69,11 @@ impl Floor {
                     .map(|hours| hours.longest_day(DAY_MINUTES))
                     .max();
                 if let Some(day) = day.filter(|day| work.minutes.mean() > *day) {
-                    notes.push(format!(
-                        "{}, {}: {} minutes are longer than any day of who can do it ({day} minutes), \
-                         so it runs over several days without a pause for anything else: write it as stages",
-                        order.name,
-                        phase.what,
-                        work.minutes.mean()
+                    notes.push(say::longer_than_a_day(
+                        &order.name,
+                        &phase.what,
+                        work.minutes.mean(),
+                        day,
                     ));
                 }
             }
@@ -95,30 +92,33 @@ impl Floor {
     }
 
     fn names(&self, faults: &mut Vec<Fault>) {
-        let sorts: [(&str, Vec<&str>); 3] = [
+        let sorts: [(&str, &str, Vec<&str>); 3] = [
             (
-                "stall",
+                say::a_stall(),
+                say::stall(),
                 self.stalls.iter().map(|one| one.name.as_str()).collect(),
             ),
             (
-                "person",
+                say::a_person(),
+                say::person(),
                 self.people.iter().map(|one| one.name.as_str()).collect(),
             ),
             (
-                "order",
+                say::an_order(),
+                say::order(),
                 self.orders.iter().map(|one| one.name.as_str()).collect(),
             ),
         ];
-        for (sort, names) in sorts {
+        for (one, sort, names) in sorts {
             let mut seen = BTreeSet::new();
             for name in names {
                 if name.trim().is_empty() {
-                    faults.push(Fault::new(format!("a {sort}"), "it has no name", "name it"));
+                    faults.push(Fault::new(one, say::no_name(), say::name_it()));
                 } else if !seen.insert(name) {
                     faults.push(Fault::new(
                         format!("{sort} {name}"),
-                        format!("two have this name (each {sort} is told by its name)"),
-                        "give one of them another",
+                        say::two_have_this_name(sort),
+                        say::give_another_name(),
                     ));
                 }
             }
@@ -128,9 +128,9 @@ impl Floor {
     fn times(&self, faults: &mut Vec<Fault>) {
         if self.opening.end().is_none_or(|end| end <= self.now) {
             faults.push(Fault::new(
-                "the opening hours",
-                "none is left after the moment that is planned from",
-                "give hours for the days ahead",
+                say::opening_hours(),
+                say::no_hours_left(),
+                say::give_hours_ahead(),
             ));
         }
         let sane = |minute: i64| (-SANE..=SANE).contains(&minute);
@@ -141,9 +141,9 @@ impl Floor {
         let spans = spans.chain([&self.opening]).flat_map(crate::Windows::spans);
         if !sane(self.now) || spans.into_iter().any(|span| !sane(span.0) || !sane(span.1)) {
             faults.push(Fault::new(
-                "the hours",
-                "a time lies more than ten years away",
-                "look for a slip in the years",
+                say::the_hours(),
+                say::ten_years_away(),
+                say::slip_in_the_years(),
             ));
         }
         let rules = &self.rules;
@@ -159,9 +159,9 @@ impl Floor {
             .any(|points| !(0..=MOST_WEIGHT).contains(points))
         {
             faults.push(Fault::new(
-                "the rules",
-                format!("points have to be from 0 to {MOST_WEIGHT}"),
-                "write smaller ones; only what they are to each other counts",
+                say::the_rules(),
+                say::points_from_to(MOST_WEIGHT),
+                say::write_smaller_points(),
             ));
         }
     }
@@ -171,14 +171,14 @@ impl Floor {
             if let Some(crossed) = stall.crosses.iter().find(|one| **one >= self.stalls.len()) {
                 faults.push(Fault::new(
                     &stall.name,
-                    format!("it crosses stall number {crossed}, and there is none"),
-                    "name stalls that are there",
+                    say::crosses_none(crossed),
+                    say::name_stalls_that_are(),
                 ));
             } else if self.reaches(at).contains(&at) {
                 faults.push(Fault::new(
                     &stall.name,
-                    "whoever leaves it has to cross it again (the stalls to cross go round in a circle)",
-                    "leave out the stall that need not be crossed",
+                    say::crosses_itself(),
+                    say::leave_out_the_crossed(),
                 ));
             }
         }
@@ -199,42 +199,33 @@ impl Floor {
     fn order_faults(&self, order: &Order, faults: &mut Vec<Fault>) {
         let wrong = |what: String, mend: &str| Fault::new(&order.name, what, mend);
         if order.phases.is_empty() {
-            faults.push(wrong(
-                "nothing is to be done".to_owned(),
-                "write at least one phase, or leave the order out",
-            ));
+            faults.push(wrong(say::nothing_to_do().to_owned(), say::write_a_phase()));
             return;
         }
         if order
             .stands_in
             .is_some_and(|stall| stall >= self.stalls.len())
         {
-            let mend = "name a stall that is there";
-            faults.push(wrong(
-                "it stands in a stall that is not there".to_owned(),
-                mend,
-            ));
+            let mend = say::name_a_stall_that_is();
+            faults.push(wrong(say::stands_in_none().to_owned(), mend));
             return;
         }
         if !(0..=MOST_WEIGHT).contains(&order.promise_weight) {
-            let what = format!("its promise weighs {}", order.promise_weight);
-            faults.push(wrong(what, "write a weight from 0 to 1000000; 1 is usual"));
+            let what = say::promise_weighs(order.promise_weight);
+            faults.push(wrong(what, say::write_a_weight()));
         }
         if order.arrives.is_some() && (order.stands_in.is_some() || order.running.is_some()) {
-            let mend = "leave out when it comes";
-            faults.push(wrong(
-                "it is here, and it is still to come".to_owned(),
-                mend,
-            ));
+            let mend = say::leave_out_when_it_comes();
+            faults.push(wrong(say::here_and_to_come().to_owned(), mend));
         }
         if !order.rolls && order.stands_in.is_none() {
-            let what = "it can't roll, and no stall is named in which it stands".to_owned();
-            faults.push(wrong(what, "name the stall, or say that it rolls"));
+            let what = say::apart_nowhere().to_owned();
+            faults.push(wrong(what, say::name_the_stall_or_rolls()));
         }
         let last = order.phases.last().is_some_and(|phase| phase.rolls);
         if !last {
-            let what = "it can't roll when all is done".to_owned();
-            faults.push(wrong(what, "write the phase that puts it back together"));
+            let what = say::apart_at_the_end().to_owned();
+            faults.push(wrong(what, say::write_what_puts_together()));
         }
         self.running_faults(order, faults);
         let before = faults.len();
@@ -252,37 +243,28 @@ impl Floor {
         };
         let wrong = |what: &str, mend: &str| Fault::new(&order.name, what, mend);
         if running.since > self.now {
-            faults.push(wrong("what runs began after now", "write when it began"));
+            faults.push(wrong(say::began_after_now(), say::write_when_it_began()));
         }
         if running.people.iter().any(|one| *one >= self.people.len()) {
-            faults.push(wrong(
-                "somebody works on it who is not there",
-                "name people who are there",
-            ));
+            faults.push(wrong(say::unknown_at_work(), say::name_people_who_are()));
             return;
         }
         let phase = &order.phases[0];
         if let Some(work) = phase.work() {
             let able = running.people.first();
             if able.is_none_or(|one| !self.people[*one].can(work.skill.as_deref())) {
-                faults.push(wrong(
-                    "its first phase has begun, and nobody with the skill works on it",
-                    "name who works on it, or say that it has not begun",
-                ));
+                faults.push(wrong(say::begun_without_skill(), say::name_who_works()));
             }
             if work.stall != StallNeed::No && order.stands_in.is_none() {
-                faults.push(wrong(
-                    "it is worked on, and no stall is named in which it stands",
-                    "name the stall",
-                ));
+                faults.push(wrong(say::worked_on_nowhere(), say::name_the_stall()));
             }
         }
         for other in &self.orders {
             let both = other.running.iter().flat_map(|other| &other.people);
             if other.name < order.name && both.into_iter().any(|one| running.people.contains(one)) {
                 faults.push(wrong(
-                    &format!("who works on it also works on {}", other.name),
-                    "a person works on one vehicle at a time: say which has not begun",
+                    &say::also_works_on(&other.name),
+                    say::one_vehicle_at_a_time(),
                 ));
             }
         }
@@ -300,11 +282,8 @@ impl Floor {
         };
         if !spread.is_sound() || spread.least < least || spread.most > SANE {
             faults.push(wrong(
-                format!(
-                    "its minutes run from {} over {} to {}",
-                    spread.least, spread.likely, spread.most
-                ),
-                "write least, likely and most in that sequence; work takes at least a minute",
+                say::minutes_run(spread.least, spread.likely, spread.most),
+                say::write_in_sequence(),
             ));
         }
         let Some(work) = phase.work() else { return };
@@ -318,48 +297,37 @@ impl Floor {
             hours.end().is_some_and(|end| end > self.now)
         };
         match (&work.skill, able.is_empty()) {
-            (Some(skill), true) => faults.push(wrong(
-                format!("nobody has the skill {skill}"),
-                "give it to somebody, or write another",
-            )),
+            (Some(skill), true) => {
+                faults.push(wrong(say::nobody_has_skill(skill), say::give_the_skill()))
+            }
             (None, true) => {
                 faults.push(wrong(
-                    "there is nobody to do it".to_owned(),
-                    "name the people",
+                    say::nobody_to_do_it().to_owned(),
+                    say::name_the_people(),
                 ));
             }
             _ if !able.iter().any(|person| ahead(&person)) => {
                 let names: Vec<&str> = able.iter().map(|person| person.name.as_str()).collect();
                 faults.push(wrong(
-                    format!(
-                        "nobody who can do it is here in the hours given ({})",
-                        names.join(", ")
-                    ),
-                    "give more days, or ask who else can do it",
+                    say::nobody_here(names.join(", ")),
+                    say::give_more_days(),
                 ));
             }
             _ => {}
         }
         if work.helpers > MOST_HELPERS {
-            let what = format!("it needs {} helpers", work.helpers);
-            faults.push(wrong(
-                what,
-                "write at most 3, and the rest as work of its own",
-            ));
+            let what = say::needs_helpers(work.helpers);
+            faults.push(wrong(what, say::at_most_three_helpers()));
         } else if work.helpers >= self.people.len() && !self.people.is_empty() {
             faults.push(wrong(
-                format!(
-                    "it needs {} helpers, and {} are there in all",
-                    work.helpers,
-                    self.people.len()
-                ),
-                "ask for fewer, or name more people",
+                say::needs_more_helpers(work.helpers, self.people.len()),
+                say::fewer_helpers(),
             ));
         }
         if work.on_the_road && (work.stall != StallNeed::No || !phase.rolls) {
             faults.push(wrong(
-                "a road test needs no stall, and the vehicle has to roll".to_owned(),
-                "write it without a stall, after it can roll",
+                say::road_test_rolls().to_owned(),
+                say::road_test_without_stall(),
             ));
         }
     }
@@ -375,16 +343,16 @@ impl Floor {
             {
                 faults.push(Fault::new(
                     &place,
-                    format!("{} comes while it can't roll", road.what),
-                    "write what puts it back together before the road test",
+                    say::comes_while_apart(&road.what),
+                    say::together_before_the_road(),
                 ));
             }
             if !sitting.seated {
                 if !first.rolls {
                     faults.push(Fault::new(
                         &place,
-                        "it is taken apart where there is no stall",
-                        "say which stall it needs: lift, flat or any",
+                        say::apart_without_stall(),
+                        say::say_which_stall(),
                     ));
                 }
                 continue;
@@ -407,28 +375,18 @@ impl Floor {
             .stalls
             .iter()
             .filter(suits)
-            .filter_map(|stall| Some(format!("{} by {}", stall.name, stall.held.as_ref()?)))
+            .filter_map(|stall| Some(say::held_by(&stall.name, stall.held.as_ref()?)))
             .collect();
         let is_held_apart = order.stands_in.filter(|_| !order.rolls);
         if let Some(stall) = is_held_apart {
             return Fault::new(
                 place,
-                format!(
-                    "it can't roll and stands in {}, which does not suit the work",
-                    self.stalls[stall].name
-                ),
-                "write what makes it roll first, or check its weight and what the work needs",
+                say::apart_in_wrong_stall(&self.stalls[stall].name),
+                say::make_it_roll_first(),
             );
         }
         if !held.is_empty() {
-            return Fault::new(
-                place,
-                format!(
-                    "every stall that suits it is held for good: {}",
-                    held.join(", ")
-                ),
-                "free one of them",
-            );
+            return Fault::new(place, say::all_held(held.join(", ")), say::free_one());
         }
         let lifts = self.stalls.iter().filter_map(|stall| stall.lift.as_ref());
         let most = lifts.clone().filter_map(|lift| lift.carries_kg).max();
@@ -436,29 +394,21 @@ impl Floor {
             && let (Some(weight), Some(most)) = (order.weight_kg, most)
             && weight > most
         {
-            return Fault::new(
-                place,
-                format!("it weighs {weight} kg, and the strongest lift carries {most} kg"),
-                "do it without a lift, or elsewhere",
-            );
+            return Fault::new(place, say::too_heavy(weight, most), say::without_a_lift());
         }
         let highest = lifts.filter_map(|lift| lift.clears_mm).max();
         if needs.contains(&StallNeed::Lift)
             && let (Some(height), Some(highest)) = (order.height_mm, highest)
             && height > highest
         {
-            return Fault::new(
-                place,
-                format!("it is {height} mm high, and no lift clears more than {highest} mm"),
-                "do it without a lift, or elsewhere",
-            );
+            return Fault::new(place, say::too_high(height, highest), say::without_a_lift());
         }
-        let mut words: Vec<&str> = needs.iter().map(|need| need.name()).collect();
+        let mut words: Vec<&str> = needs.iter().map(|need| need.said()).collect();
         words.dedup();
         Fault::new(
             place,
-            format!("no stall suits it (needed: {})", words.join(", then ")),
-            "name a stall that does, or split the work where it can roll",
+            say::no_stall_suits(words.join(say::then())),
+            say::name_one_that_suits(),
         )
     }
 
@@ -473,8 +423,8 @@ impl Floor {
             if inside.len() > 1 {
                 faults.push(Fault::new(
                     &stall.name,
-                    format!("{} stand in it", inside.join(" and ")),
-                    "a stall holds one vehicle: say where the others stand",
+                    say::stand_in_it(inside.join(say::and())),
+                    say::one_vehicle_a_stall(),
                 ));
             }
         }

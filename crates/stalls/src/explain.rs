@@ -1,6 +1,7 @@
 //! Why a vehicle waits, and what is different from the plan before, in plain sentences.
 
 use crate::floor::{Does, Takes, WaitsFor};
+use crate::phrases::explain as words;
 use crate::place::Placed;
 use crate::plan::Plan;
 use crate::windows::Minute;
@@ -123,32 +124,25 @@ impl Plan {
             Reason::Wait(waits_for, until) => {
                 let until = say(*until);
                 match waits_for {
-                    WaitsFor::Part => format!("its part comes {until}"),
-                    WaitsFor::Sublet => format!("it is back from outside {until}"),
-                    WaitsFor::Consent => format!("the customer's yes or no is expected {until}"),
-                    WaitsFor::Cure => format!("it has to cure until {until}"),
-                    WaitsFor::CoolDown => format!("it has to cool down until {until}"),
-                    WaitsFor::Customer => format!("the customer is expected {until}"),
+                    WaitsFor::Part => words::part_comes(until),
+                    WaitsFor::Sublet => words::back_from_outside(until),
+                    WaitsFor::Consent => words::answer_expected(until),
+                    WaitsFor::Cure => words::has_to_cure(until),
+                    WaitsFor::CoolDown => words::has_to_cool(until),
+                    WaitsFor::Customer => words::customer_expected(until),
                 }
             }
-            Reason::Comes(at) => format!("it comes {}", say(*at)),
+            Reason::Comes(at) => words::it_comes(say(*at)),
             Reason::Busy(who, other, until) => {
-                format!(
-                    "{} works on {} until {}",
-                    person(who),
-                    order(other),
-                    say(*until)
-                )
+                words::works_on_until(person(who), order(other), say(*until))
             }
-            Reason::Away(who, until) => format!("{} is away until {}", person(who), say(*until)),
+            Reason::Away(who, until) => words::away_until(person(who), say(*until)),
             Reason::Taken(other, stall, until) => {
                 let stall = &self.floor.stalls[*stall].name;
-                format!("{} stands in {stall} until {}", order(other), say(*until))
+                words::stands_in_until(order(other), stall, say(*until))
             }
-            Reason::Blocked(other, until) => {
-                format!("{} stands in the way until {}", order(other), say(*until))
-            }
-            Reason::Closed(until) => format!("work goes on {}", say(*until)),
+            Reason::Blocked(other, until) => words::in_the_way_until(order(other), say(*until)),
+            Reason::Closed(until) => words::work_goes_on(say(*until)),
         }
     }
 
@@ -196,11 +190,7 @@ impl Plan {
                 .iter()
                 .position(|old| old.name == order.name);
             let Some(old) = old else {
-                tell(format!(
-                    "{} is new: ready {}",
-                    order.name,
-                    say(self.ends[at])
-                ));
+                tell(words::is_new(&order.name, say(self.ends[at])));
                 continue;
             };
             let skipped = previous.floor.orders[old]
@@ -209,11 +199,11 @@ impl Plan {
                 .checked_sub(order.phases.len());
             let Some(skipped) = skipped else {
                 let added = order.phases.len() - previous.floor.orders[old].phases.len();
-                tell(format!(
-                    "{} has {added} phases more than before: ready {} instead of {}",
-                    order.name,
+                tell(words::more_phases(
+                    &order.name,
+                    added,
                     say(self.ends[at]),
-                    say(previous.ends[old])
+                    say(previous.ends[old]),
                 ));
                 continue;
             };
@@ -237,13 +227,13 @@ impl Plan {
     fn end_change(&self, at: usize, previous: &Plan, old: usize, say: Say) -> Option<String> {
         let name = &self.floor.orders[at].name;
         let (new_end, old_end) = (self.ends[at], previous.ends[old]);
-        let times = format!("ready {} instead of {}", say(new_end), say(old_end));
+        let times = words::ready_instead(say(new_end), say(old_end));
         match new_end.cmp(&old_end) {
             std::cmp::Ordering::Equal => None,
-            std::cmp::Ordering::Less => Some(format!("{name} comes forward: {times}")),
+            std::cmp::Ordering::Less => Some(words::comes_forward(name, times)),
             std::cmp::Ordering::Greater => Some(match self.why(at, say) {
-                Some(why) => format!("{name} waits: {why}; {times}"),
-                None => format!("{name} takes longer: {times}"),
+                Some(why) => words::waits_for(name, why, times),
+                None => words::takes_longer(name, times),
             }),
         }
     }
@@ -261,10 +251,8 @@ impl Plan {
             && now != before
         {
             let why = self.why_not(&before, new, say);
-            said.push(format!(
-                "{now} does {what} on {} instead of {before}{why}",
-                order.name
-            ));
+            let said_so = words::does_instead(now, what, &order.name, before);
+            said.push(format!("{said_so}{why}"));
         }
         let is_first = self
             .stays
@@ -282,12 +270,10 @@ impl Plan {
             });
             let why = taken.map_or(String::new(), |stay| {
                 let other = &self.floor.orders[stay.order].name;
-                format!(": {other} stands there until {}", say(stay.to))
+                format!(": {}", words::stands_there_until(other, say(stay.to)))
             });
-            said.push(format!(
-                "{} goes into {now} instead of {before}{why}",
-                order.name
-            ));
+            let said_so = words::goes_into_instead(&order.name, now, before);
+            said.push(format!("{said_so}{why}"));
         }
         said
     }
@@ -295,7 +281,7 @@ impl Plan {
     /// Why somebody does not do it who was to do it.
     fn why_not(&self, person: &str, slot: &Placed, say: Say) -> String {
         let Some(at) = self.floor.people.iter().position(|one| one.name == person) else {
-            return format!(": {person} is not there");
+            return format!(": {}", words::is_not_there(person));
         };
         let who = &self.floor.people[at];
         let away = who.away.spans().iter();
@@ -303,14 +289,14 @@ impl Plan {
             .clone()
             .find(|span| span.0 < slot.to && slot.from < span.1)
         {
-            return format!(": {person} is away until {}", say(span.1));
+            return format!(": {}", words::away_until(person, say(span.1)));
         }
         let other = self.placed.iter().find(|other| {
             other.people.contains(&at) && other.from < slot.to && slot.from < other.to
         });
         other.map_or(String::new(), |other| {
             let order = &self.floor.orders[other.order].name;
-            format!(": {person} works on {order} until {}", say(other.to))
+            format!(": {}", words::works_on_until(person, order, say(other.to)))
         })
     }
 }

@@ -1,5 +1,6 @@
 //! What there is: stalls, people, orders and their phases.
 
+use crate::phrases::check as say;
 use crate::spread::Spread;
 use crate::windows::{Minute, Windows};
 
@@ -223,6 +224,16 @@ impl StallNeed {
             Self::Flat => "flat",
             Self::Any => "any",
             Self::No => "none",
+        }
+    }
+
+    /// How it is said.
+    pub(crate) fn said(self) -> &'static str {
+        match self {
+            Self::Lift => say::a_lift(),
+            Self::Flat => say::a_flat_one(),
+            Self::Any => say::any_stall(),
+            Self::No => say::needs_none(),
         }
     }
 }

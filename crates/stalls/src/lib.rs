@@ -33,6 +33,7 @@ mod jobshop;
 mod kept;
 mod lived;
 mod moves;
+mod phrases;
 mod place;
 mod plan;
 mod promise;

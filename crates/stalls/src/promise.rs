@@ -3,6 +3,7 @@
 use crate::check::Fault;
 use crate::explain::Say;
 use crate::floor::Floor;
+use crate::phrases::explain as words;
 use crate::plan::Plan;
 use crate::ready::Ready;
 use crate::simulate::{Life, Luck, Policy};
@@ -226,12 +227,12 @@ pub fn calls(plan: &Plan, promises: &[Promise], ask: &Ask, say: Say) -> Vec<Call
             Some(Call {
                 order: promise.order,
                 chance,
-                sentence: format!(
-                    "{name} will hardly be ready {} as we said{why}. {} in ten it is ready by {}. \
-                     Does that suit?",
+                sentence: words::hardly_ready(
+                    name,
                     say(promised),
+                    why,
                     times(ask.chance),
-                    say(promise.say)
+                    say(promise.say),
                 ),
             })
         })
@@ -241,23 +242,23 @@ pub fn calls(plan: &Plan, promises: &[Promise], ask: &Ask, say: Say) -> Vec<Call
 }
 
 /// A chance as times in ten.
-pub(crate) fn times(chance: f64) -> String {
-    const WORDS: [&str; 11] = [
-        "Never",
-        "Once",
-        "Twice",
-        "Three times",
-        "Four times",
-        "Five times",
-        "Six times",
-        "Seven times",
-        "Eight times",
-        "Nine times",
-        "Ten times",
+pub(crate) fn times(chance: f64) -> &'static str {
+    const WORDS: [fn() -> &'static str; 11] = [
+        words::never,
+        words::once,
+        words::twice,
+        words::three_times,
+        words::four_times,
+        words::five_times,
+        words::six_times,
+        words::seven_times,
+        words::eight_times,
+        words::nine_times,
+        words::ten_times,
     ];
     let tenths = (chance * 10.0).round().clamp(0.0, 10.0);
     let word = (0_u8..)
         .zip(WORDS)
         .find(|(number, _)| f64::from(*number) >= tenths);
-    word.map_or(WORDS[10], |(_, word)| word).to_owned()
+    word.map_or(WORDS[10], |(_, word)| word)()
 }

@@ -7,6 +7,7 @@ use crate::floor::{
     Does, Floor, Lift, Order, Person, Phase, Rules, Running, Stall, StallNeed, Takes, Wait,
     WaitsFor, Work,
 };
+use crate::phrases::{check as words, read as say};
 use crate::spread::Spread;
 use crate::windows::{Minute, Windows};
 pub use ::fields::Trouble;
@@ -110,12 +111,12 @@ pub fn now(text: &str) -> Option<Local> {
 /// that are not known, names that are not there, times that do not exist. Unknown keys are
 /// warnings, unless they look like a known one misspelt.
 pub fn read(file: &str, text: &str, clock: Clock) -> Result<Read, Vec<Trouble>> {
-    let read = read_fields(file, text, "the file", |root, wrong| {
+    let read = read_fields(file, text, say::the_file(), |root, wrong| {
         let book = &mut Book::new(wrong, clock);
         root.only(&ROOT, book);
         let now = root.local("now", book);
         if now.is_none() && !root.has("now") {
-            book.missing(root, "now", "the local time, such as \"2026-11-30T08:10\"");
+            book.missing(root, "now", say::local_time_such_as());
         }
         // Without it no day can be laid.
         now.map(|now| (now, floor(root, now, book)))
@@ -133,9 +134,7 @@ fn floor(root: &Fields, now: Local, book: &mut Book) -> Floor {
     let span = hours::Days { from: now, days };
     let opening = root.hours("hours", span, book).unwrap_or_else(|| {
         if !root.has("hours") {
-            let mend =
-                "when the shop is open, such as [\"mon-fri 08:00-12:00\", \"mon-fri 12:30-17:00\"]";
-            book.missing(root, "hours", mend);
+            book.missing(root, "hours", say::when_open_such_as());
         }
         Windows::default()
     });
@@ -191,7 +190,7 @@ fn stalls(root: &Fields, book: &mut Book) -> Vec<Stall> {
         let kg = fields.between("carries_kg", 1..=100_000, book);
         let mm = fields.between("clears_mm", 1..=20_000, book);
         let is_lift = fields.yes("lift", kg.is_some() || mm.is_some(), book);
-        let crosses = fields.names("cross", &names, "stall", book);
+        let crosses = fields.names("cross", &names, words::stall(), book);
         Stall {
             name: names[at].clone(),
             lift: is_lift.then(|| Lift {
@@ -234,7 +233,7 @@ fn order(fields: &Fields, stalls: &[Stall], people: &[Person], book: &mut Book) 
         }
     }
     let since = fields.moment("begun", book);
-    let by = fields.names("begun_by", &people_names, "person", book);
+    let by = fields.names("begun_by", &people_names, words::person(), book);
     let vehicle = |key: &str, book: &mut Book| {
         let value = fields.between(key, 1..=100_000, book);
         value.and_then(|value| u32::try_from(value).ok())
@@ -248,7 +247,7 @@ fn order(fields: &Fields, stalls: &[Stall], people: &[Person], book: &mut Book) 
             .between("promise_weight", 0..=1_000_000, book)
             .unwrap_or(1),
         arrives: fields.moments("comes", book),
-        stands_in: fields.one_name("stands_in", &stall_names, "stall", book),
+        stands_in: fields.one_name("stands_in", &stall_names, words::stall(), book),
         rolls,
         running: since.map(|since| Running { since, people: by }),
         phases,
@@ -269,7 +268,7 @@ fn phase(fields: &Fields, rolled: bool, book: &mut Book) -> Option<Phase> {
     let Some(waits_for) = WaitsFor::ALL.into_iter().find(|one| one.name() == kind) else {
         let minutes = minutes.or_else(|| {
             if !fields.has("minutes") {
-                book.missing(fields, "minutes", "one number, or least, likely and most");
+                book.missing(fields, "minutes", say::one_number_or_three());
             }
             None
         })?;
@@ -306,16 +305,15 @@ fn phase(fields: &Fields, rolled: bool, book: &mut Book) -> Option<Phase> {
         (None, Some(comes)) => Takes::Comes(comes),
         (None, None) => {
             if !fields.has("minutes") && !fields.has("comes") {
-                let mend = "how long it takes; or comes = ..., when it comes";
-                book.missing(fields, "minutes", mend);
+                book.missing(fields, "minutes", say::how_long_or_when());
             }
             return None;
         }
         (Some(_), Some(_)) => {
             book.wrong(
                 fields.at("comes"),
-                format!("{} has `minutes` and `comes`", fields.name),
-                "write one of them: how long it takes, or when it comes".to_owned(),
+                say::minutes_and_comes(&fields.name),
+                say::write_one_of_both().to_owned(),
             );
             return None;
         }

@@ -2,6 +2,7 @@
 
 use crate::check::Fault;
 use crate::floor::{Does, Floor, Order, Phase, StallNeed, Takes, Work};
+use crate::phrases::check as say;
 use crate::plan::{Plan, plan};
 use crate::promise::{Ask, Outlook, Promise, outlook, promises_of};
 use crate::simulate::Policy;
@@ -88,9 +89,9 @@ pub fn roll_out(
 fn rolled(floor: &mut Floor, asked: RollOut) -> Result<(), Fault> {
     let Some(order) = floor.orders.get_mut(asked.order) else {
         return Err(Fault::new(
-            "the order to roll out",
-            "it is not there",
-            "name one that is on the floor",
+            say::order_to_roll_out(),
+            say::it_is_not_there(),
+            say::name_one_on_the_floor(),
         ));
     };
     let wrong = |what: &str, mend: &str| Fault::new(&order.name, what, mend);
@@ -103,13 +104,10 @@ fn rolled(floor: &mut Floor, asked: RollOut) -> Result<(), Fault> {
         .get(asked.phase)
         .is_some_and(|phase| phase.work().is_none());
     if !waits {
-        return Err(wrong(
-            "the phase to roll it out for is no wait",
-            "name the wait that it would spend outside",
-        ));
+        return Err(wrong(say::no_wait(), say::name_the_wait()));
     }
     if rolls {
-        return Err(wrong("it can roll as it is", "just roll it out"));
+        return Err(wrong(say::can_roll_as_it_is(), say::just_roll_it_out()));
     }
     let stage = |what: &str, minutes: Spread, rolls: bool, skill: Option<String>| Phase {
         what: what.to_owned(),
@@ -140,11 +138,11 @@ fn rolled(floor: &mut Floor, asked: RollOut) -> Result<(), Fault> {
     }
     order.phases.insert(
         end,
-        stage("open up again", asked.open_again, false, skill.clone()),
+        stage(say::open_up_again(), asked.open_again, false, skill.clone()),
     );
     order.phases.insert(
         asked.phase,
-        stage("button up", asked.button_up, true, skill),
+        stage(say::button_up(), asked.button_up, true, skill),
     );
     Ok(())
 }

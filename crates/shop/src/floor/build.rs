@@ -273,10 +273,13 @@ impl Built {
             return None;
         }
         let start = format!("{number} ");
-        let faults = self.floor.faults();
-        let own = faults.iter().find(|fault| fault.place.starts_with(&start));
-        own.or(faults.first())
-            .map(|fault| InEach::of(|| fault.what.as_str()))
+        let found = || {
+            let faults = self.floor.faults();
+            let own = faults.iter().find(|fault| fault.place.starts_with(&start));
+            own.or(faults.first()).map(|fault| fault.what.clone())
+        };
+        found()?;
+        Some(InEach::of(|| found().unwrap_or_default()))
     }
 
     fn leave_out(&mut self, row: &OrderRow, stall: Option<usize>, why: InEach, page: &'static str) {

@@ -136,26 +136,27 @@ fn passed_by(days: &Days, built: &Built) -> bool {
 
 /// One plan, said in every language.
 fn made(built: Built, before: Option<&DayPlan>) -> [Arc<Days>; Language::ALL.len()] {
-    let told = |more: &[Fault]| {
+    let told = |faults: &dyn Fn() -> Vec<Fault>| {
         Language::ALL.map(|language| {
             let missing = built.missing.iter();
             let missing = missing.map(|missing| missing.said(language).to_owned());
             let not_planned = built.not_planned.iter();
+            let faults = speaking(language, faults);
             Days {
                 plan: None,
                 not_planned: not_planned.map(|one| one.said(language)).collect(),
-                missing: missing.chain(more.iter().map(Fault::to_string)).collect(),
+                missing: missing.chain(faults.iter().map(Fault::to_string)).collect(),
             }
         })
     };
     if !built.missing.is_empty() || built.floor.orders.is_empty() {
-        return told(&[]).map(Arc::new);
+        return told(&Vec::new).map(Arc::new);
     }
     let same_day = |before: &&DayPlan| before.calendar.time(0) == built.calendar.time(0);
     let previous = before.filter(same_day).map(|before| &before.plan);
     let mut plan = match stalls::plan(&built.floor, previous, SEED, &mut |seen| seen < PLANS) {
         Ok(plan) => plan,
-        Err(faults) => return told(&faults).map(Arc::new),
+        Err(_) => return told(&|| built.floor.faults()).map(Arc::new),
     };
     // What nothing but the moment sets apart is said once.
     plan.placed
@@ -163,12 +164,12 @@ fn made(built: Built, before: Option<&DayPlan>) -> [Arc<Days>; Language::ALL.len
     let ask = Ask::default();
     let outlook = match stalls::outlook(&plan.floor, Policy::Plan(&plan), &ask) {
         Ok(outlook) => outlook,
-        Err(faults) => return told(&faults).map(Arc::new),
+        Err(_) => return told(&|| built.floor.faults()).map(Arc::new),
     };
     let promises = stalls::promises_of(&plan.floor, &outlook, &ask);
     let to_keep = keep::to_keep(&plan, &promises, &ask);
     let outlook = Arc::new(outlook);
-    let mut days = told(&[]);
+    let mut days = told(&Vec::new);
     for (language, days) in Language::ALL.into_iter().zip(&mut days) {
         let plan = speaking(language, || {
             let say = |minute| built.calendar.say(minute);

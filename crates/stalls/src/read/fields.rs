@@ -2,6 +2,7 @@
 
 use super::hours::{Days, Local, Weekly};
 use super::{Clock, spread_of};
+use crate::phrases::read as say;
 use crate::spread::Spread;
 use crate::windows::{Minute, Windows};
 use fields::Fields;
@@ -36,8 +37,8 @@ impl<'b, 'a> Book<'b, 'a> {
     pub(super) fn missing(&mut self, fields: &Fields, key: &str, what: &str) {
         self.wrong.wrong(
             fields.place(),
-            format!("{} has no `{key}`", fields.name),
-            format!("add {key} = ...: {what}"),
+            say::has_no(&fields.name, key),
+            say::add_key(key, what),
         );
     }
 
@@ -48,8 +49,8 @@ impl<'b, 'a> Book<'b, 'a> {
             Err(what) => {
                 self.wrong.wrong(
                     fields.at(key),
-                    format!("`{key}` of {}: {what}", fields.name),
-                    "write a time that the clock on the wall shows that day".to_owned(),
+                    say::key_of(key, &fields.name, what),
+                    say::a_time_of_that_day().to_owned(),
                 );
                 0
             }
@@ -103,31 +104,28 @@ impl DayFields for Fields<'_> {
         let whole = item.as_integer().filter(|whole| range.contains(whole));
         if whole.is_none() {
             let (least, most) = (range.start(), range.end());
-            let mend = format!("write a whole number from {least} to {most}");
-            self.unsound(key, "no such number", mend, book);
+            let mend = say::whole_from_to(least, most);
+            self.unsound(key, say::no_such_number(), mend, book);
         }
         whole
     }
 
     fn texts(&self, key: &str, book: &mut Book) -> Vec<String> {
-        let mend = format!("write {key} = [\"...\", \"...\"]");
+        let mend = say::write_a_list(key);
         let list = self.list(key, &mend, book);
         list.into_iter().map(|one| one.0).collect()
     }
 
     fn names(&self, key: &str, known: &[String], sort: &str, book: &mut Book) -> Vec<usize> {
-        let mend = format!("write the name of each {sort} in quotes");
+        let mend = say::each_name_in_quotes(sort);
         let mut found = Vec::new();
         for (name, span) in self.list(key, &mend, book) {
             match known.iter().position(|one| *one == name) {
                 Some(at) => found.push(at),
                 None => book.wrong(
                     span.or_else(|| self.at(key)),
-                    format!(
-                        "`{key}` of {} names the {sort} {name}, and there is none",
-                        self.name
-                    ),
-                    format!("write one of {}", known.join(", ")),
+                    say::names_none(key, &self.name, sort, &name),
+                    say::write_one_of(known.join(", ")),
                 ),
             }
         }
@@ -138,13 +136,8 @@ impl DayFields for Fields<'_> {
         let name = self.text(key, book)?;
         let at = known.iter().position(|one| *one == name);
         if at.is_none() {
-            let what = format!("the {sort} {name}, and there is none");
-            self.unsound(
-                key,
-                &what,
-                format!("write one of {}", known.join(", ")),
-                book,
-            );
+            let what = say::and_there_is_none(sort, &name);
+            self.unsound(key, &what, say::write_one_of(known.join(", ")), book);
         }
         at
     }
@@ -160,8 +153,8 @@ impl DayFields for Fields<'_> {
         };
         let spread = numbers.and_then(|numbers| spread_of(&numbers));
         if spread.is_none() {
-            let mend = format!("write {key} = 55, or least, likely and most: {key} = [40, 55, 90]");
-            self.unsound(key, "neither a whole number nor three", mend, book);
+            let mend = say::write_minutes(key);
+            self.unsound(key, say::neither_whole_nor_three(), mend, book);
         }
         spread
     }
@@ -171,8 +164,8 @@ impl DayFields for Fields<'_> {
         if local.is_none() {
             self.unsound(
                 key,
-                "no local time",
-                "write it such as \"2026-11-30T08:10\"".to_owned(),
+                say::no_local_time(),
+                say::write_it_such_as().to_owned(),
                 book,
             );
         }
@@ -185,9 +178,7 @@ impl DayFields for Fields<'_> {
     }
 
     fn moments(&self, key: &str, book: &mut Book) -> Option<Spread> {
-        let mend = format!(
-            "write {key} = \"2026-11-30T08:10\", or the earliest, the likely and the latest in a list"
-        );
+        let mend = say::write_times(key);
         if !self.has(key) {
             return None;
         }
@@ -201,7 +192,7 @@ impl DayFields for Fields<'_> {
             .collect();
         let spread = spread_of(&minutes);
         if spread.is_none() && book.faults() == wrong {
-            self.unsound(key, "neither one local time nor three", mend, book);
+            self.unsound(key, say::neither_time_nor_three(), mend, book);
         }
         spread
     }
@@ -210,11 +201,11 @@ impl DayFields for Fields<'_> {
         if !self.has(key) {
             return None;
         }
-        let mend = format!("write {key} = [\"mon-fri 08:00-12:00\", \"sat 09:00-13:00\"]");
+        let mend = say::write_hours(key);
         let mut spans = Vec::new();
         for (text, span) in self.list(key, &mend, book) {
             let Some(weekly) = Weekly::read(&text) else {
-                let what = format!("`{text}` in `{key}` of {} are no hours", self.name);
+                let what = say::no_hours(&text, key, &self.name);
                 book.wrong(span, what, mend.clone());
                 continue;
             };
@@ -249,7 +240,7 @@ impl DayFields for Fields<'_> {
         let Some(item) = self.item(key) else {
             return Windows::default();
         };
-        let mend = format!("write {key} = [[\"2026-11-30T13:00\", \"2026-11-30T15:00\"]]");
+        let mend = say::write_spans(key);
         let pair = |value: &Value| {
             let both: Vec<Local> = value
                 .as_array()?
@@ -265,7 +256,7 @@ impl DayFields for Fields<'_> {
             .as_array()
             .and_then(|array| array.iter().map(pair).collect::<Option<Vec<_>>>());
         let Some(spans) = spans else {
-            self.unsound(key, "no list of times from and to", mend, book);
+            self.unsound(key, say::no_spans(), mend, book);
             return Windows::default();
         };
         let spans: Vec<_> = spans
@@ -276,11 +267,11 @@ impl DayFields for Fields<'_> {
     }
 
     fn days(&self, key: &str, book: &mut Book) -> Windows {
-        let mend = format!("write {key} = [\"2026-12-24\"]");
+        let mend = say::write_days(key);
         let mut spans = Vec::new();
         for (text, span) in self.list(key, &mend, book) {
             let Some(date) = Local::date(&text) else {
-                let what = format!("`{text}` in `{key}` of {} is no date", self.name);
+                let what = say::no_date(&text, key, &self.name);
                 book.wrong(span, what, mend.clone());
                 continue;
             };
@@ -302,7 +293,7 @@ impl DayFields for Fields<'_> {
             None => item.as_value().and_then(text).map(|one| vec![one]),
         };
         list.unwrap_or_else(|| {
-            self.unsound(key, "no list of texts", mend.to_owned(), book);
+            self.unsound(key, say::no_texts(), mend.to_owned(), book);
             Vec::new()
         })
     }
