@@ -181,9 +181,8 @@ fn description(floor: &Floor) -> String {
                 "" => String::new(),
                 sure => format!(", {sure}"),
             };
-            let promised = promised.map_or(String::new(), |(_, words)| {
-                say::promised_for(words, &sure)
-            });
+            let promised =
+                promised.map_or(String::new(), |(_, words)| say::promised_for(words, &sure));
             let rolls = if vehicle.rolls {
                 ""
             } else {
@@ -331,11 +330,7 @@ impl Sheet {
                 Weight::Bold,
                 Ink::Ink,
             ));
-            let sort = if place.lift {
-                say::lift()
-            } else {
-                say::flat()
-            };
+            let sort = if place.lift { say::lift() } else { say::flat() };
             marks.push(text(
                 self.left,
                 y + 45.0,

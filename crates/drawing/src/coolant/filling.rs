@@ -1,7 +1,7 @@
 //! A vessel: what is in and what is missing.
 
-use crate::phrases as say;
 use super::wide_enough;
+use crate::phrases as say;
 use crate::plot::{LETTERING, label, line};
 use crate::{Anchor, Area, Dash, Drawing, Ink, Mark, Pen, Slope, Style, Weight, hatch, wrap};
 

@@ -1,7 +1,7 @@
 //! Where a mixture freezes and boils.
 
-use crate::phrases as say;
 use super::wide_enough;
+use crate::phrases as say;
 use crate::plot::{Frame, LETTERING, Scale, label};
 use crate::{Anchor, Dash, Drawing, Ink, Mark, Pen, Weight, text_width_px};
 

@@ -1,7 +1,7 @@
 //! A pressure test: pressure against time.
 
-use crate::phrases as say;
 use super::wide_enough;
+use crate::phrases as say;
 use crate::plot::{Frame, LETTERING, Scale, label, line};
 use crate::{Anchor, Dash, Drawing, Ink, Mark, Pen, Style, Weight};
 
@@ -122,9 +122,7 @@ fn legend(y: f64) -> Vec<Mark> {
 }
 
 fn pressure_said(run: &PressureRun) -> String {
-    let told = |(minutes, pressure): &(f64, f64)| {
-        say::pressure_at(pressure, &run.unit, minutes)
-    };
+    let told = |(minutes, pressure): &(f64, f64)| say::pressure_at(pressure, &run.unit, minutes);
     let ends: Vec<String> = [run.readings.first(), run.readings.last()]
         .into_iter()
         .flatten()

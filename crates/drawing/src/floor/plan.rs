@@ -1,7 +1,7 @@
 //! The floor in plan: walls, lifts, what stands there from above.
 
-use crate::phrases as say;
 use super::{FloorPlace, FloorVehicle, LETTERING, VehicleShape, WALL, text};
+use crate::phrases as say;
 use crate::plot::line;
 use crate::{Anchor, Area, Dash, Ink, Mark, Pen, Point, Style, Weight};
 

@@ -1,7 +1,7 @@
 //! One thing as it is drawn: its box, its name, its mark, and how it is spoken.
 
-use crate::phrases as say;
 use super::{DETAIL_SIZE, Form, LayerCall, LayerMark, LayerStand, LayerThing};
+use crate::phrases as say;
 use crate::{
     Anchor, Area, Dash, Group, Ink, Mark, Pen, Point, Style, Text, Weight, ellipsis, text_width_px,
     wrap,

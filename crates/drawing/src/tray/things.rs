@@ -1,7 +1,7 @@
 //! One thing in its compartment: its words, its count, its picture.
 
-use crate::phrases as say;
 use super::{LINE_SPACING, Lettering, TrayMark, TrayThing, lettering};
+use crate::phrases as say;
 use crate::{Anchor, Ink, Mark, Pen, Point, Style, Text, Weight, text_width_px};
 
 /// Fasteners are drawn one by one up to here; more are not counted by eye.
