@@ -2,6 +2,7 @@
 
 mod names;
 
+use crate::phrases as say;
 use crate::text::text_width_px;
 use crate::{Anchor, Dash, Drawing, Ink, Mark, Pen, Point, Stroke, Style, Text, Weight};
 use names::Names;
@@ -61,8 +62,6 @@ const DEGREES: f64 = 20.0;
 const OVERHANG: f64 = 6.0;
 /// Between the rings of a ribbed pulley.
 const RING: f64 = 4.0;
-/// The words beside the dashed run.
-pub const LIES: &str = "it lies like this";
 
 /// Draws a belt, no wider than said and about as high as said.
 ///
@@ -320,11 +319,12 @@ fn wrong_run(marks: &mut Vec<Mark>, sheet: &Sheet, names: &mut Names, wrong: &Wr
 
 /// Written last: the names of pulleys come first to a free place.
 fn it_lies_like_this(cross: Point, names: &mut Names) -> Mark {
-    let width = text_width_px(LIES, NAME, Weight::Bold);
+    let words = say::it_lies_like_this();
+    let width = text_width_px(words, NAME, Weight::Bold);
     let place = names.free_near(cross, width, NAME);
     Mark::Text(Text {
         at: Point::new(place.x + place.width / 2.0, place.y + 0.8 * NAME),
-        text: LIES.to_owned(),
+        text: words.to_owned(),
         size: NAME,
         weight: Weight::Bold,
         anchor: Anchor::Middle,
@@ -337,28 +337,29 @@ fn description(path: &BeltPath) -> String {
         .pulleys
         .iter()
         .map(|pulley| {
-            let side = if pulley.ribbed { "ribs" } else { "back" };
             let turns = if pulley.clockwise {
-                "clockwise"
+                say::clockwise()
             } else {
-                "counter-clockwise"
+                say::counter_clockwise()
             };
-            let drives = if pulley.drives { ", drives" } else { "" };
+            let drives = if pulley.drives { say::drives() } else { "" };
             let degrees = if path.rough {
                 String::new()
             } else {
                 format!(" {:.0}°,", pulley.wrap_deg)
             };
-            format!(
-                "{} with its {side},{degrees} turns {turns}{drives}",
-                pulley.name
-            )
+            let turns = format!("{turns}{drives}");
+            if pulley.ribbed {
+                say::pulley_with_ribs(&pulley.name, degrees, turns)
+            } else {
+                say::pulley_with_back(&pulley.name, degrees, turns)
+            }
         })
         .collect();
     let wrong = if path.wrong.is_some() {
-        " Dashed: how it lies now, which is wrong."
+        say::dashed_is_wrong()
     } else {
         ""
     };
-    format!("The belt lies on {}.{wrong}", each.join("; "))
+    say::belt_lies_on(each.join("; "), wrong)
 }

@@ -5,6 +5,7 @@
 
 mod plan;
 
+use crate::phrases as say;
 use crate::plot::line;
 use crate::{
     Anchor, Area, Drawing, Group, Ink, Mark, Pen, Point, Slope, Style, Text, Weight, ellipsis,
@@ -164,7 +165,7 @@ pub fn floor(floor: &Floor, width_px: f64) -> Drawing {
     Drawing {
         width,
         height: y + 4.0,
-        title: "The floor and its day".to_owned(),
+        title: say::floor_and_day().to_owned(),
         description: description(floor),
         marks,
     }
@@ -173,17 +174,20 @@ pub fn floor(floor: &Floor, width_px: f64) -> Drawing {
 /// What the drawing says, for whoever hears it.
 fn description(floor: &Floor) -> String {
     let each = floor.places.iter().map(|place| match &place.vehicle {
-        None => format!("{}: free", place.name),
+        None => say::place_free(&place.name),
         Some(vehicle) => {
             let promised = vehicle.promised.as_ref();
             let sure = match vehicle.sure.as_str() {
                 "" => String::new(),
                 sure => format!(", {sure}"),
             };
-            let promised = promised.map_or(String::new(), |(_, words)| {
-                format!(", promised {words}{sure}")
-            });
-            let rolls = if vehicle.rolls { "" } else { ", can't roll" };
+            let promised =
+                promised.map_or(String::new(), |(_, words)| say::promised_for(words, &sure));
+            let rolls = if vehicle.rolls {
+                ""
+            } else {
+                say::cannot_roll()
+            };
             format!(
                 "{}: {}, {}{rolls}{promised}",
                 place.name, vehicle.name, vehicle.word
@@ -278,7 +282,7 @@ impl Sheet {
         marks.push(text(
             self.width,
             HEAD - 10.0,
-            "promised",
+            say::promised(),
             SMALL,
             Anchor::End,
             Weight::Regular,
@@ -320,13 +324,13 @@ impl Sheet {
             marks.push(text(
                 self.left,
                 y + 23.0,
-                "Free",
+                say::free(),
                 LETTERING,
                 Anchor::Start,
                 Weight::Bold,
                 Ink::Ink,
             ));
-            let sort = if place.lift { "lift" } else { "flat" };
+            let sort = if place.lift { say::lift() } else { say::flat() };
             marks.push(text(
                 self.left,
                 y + 45.0,
@@ -338,7 +342,7 @@ impl Sheet {
             ));
             return Mark::Group(Group {
                 id: None,
-                label: Some(format!("{}: free", place.name)),
+                label: Some(say::place_free(&place.name)),
                 link: None,
                 marks,
             });
@@ -449,7 +453,7 @@ impl Sheet {
                 ink,
             ));
             let sure = match vehicle.sure.as_str() {
-                "" if vehicle.slips => "not kept",
+                "" if vehicle.slips => say::not_kept(),
                 sure => sure,
             };
             let ink = if vehicle.slips { Ink::Stop } else { Ink::Soft };

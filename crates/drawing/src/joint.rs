@@ -4,6 +4,7 @@ mod measures;
 mod pieces;
 mod sheet;
 
+use crate::phrases as say;
 use crate::{Dash, Drawing, Ink, Mark, Pen, Point};
 use measures::{LINE, across, sides};
 use sheet::Sheet;
@@ -120,11 +121,7 @@ fn description(joint: &Joint) -> String {
     let edges = if joint.edges_known {
         ""
     } else {
-        " The metal around it was not measured."
+        say::metal_not_measured()
     };
-    format!(
-        "Section through the joint, bolt {}: {}.{edges}",
-        joint.bolt,
-        sizes.join(", ")
-    )
+    say::section_through_joint(&joint.bolt, sizes.join(", "), edges)
 }

@@ -11,6 +11,7 @@ mod rows;
 mod sequence;
 mod thing;
 
+use crate::phrases as say;
 use crate::{Area, Dash, Drawing, Ink, Mark, Pen, Point, Style, Weight, wrap};
 use rows::{Cell, Filling, Rows};
 use thing::{lettering, spoken};
@@ -234,7 +235,7 @@ fn legend(layers: &Layers, edges: &[rows::Edge], width: f64) -> Vec<Mark> {
     if layers.things.is_empty() || !edges.iter().any(|edge| edge.either) {
         return Vec::new();
     }
-    let words = "Broken line: one of them is enough";
+    let words = say::broken_line();
     let lines = wrap(words, DETAIL_SIZE, Weight::Regular, width, 2);
     let base = |nth: usize| DETAIL_SIZE + LEGEND_HEIGHT * count(nth);
     let lines = lines.into_iter().enumerate();
@@ -364,7 +365,7 @@ fn description(layers: &Layers, rows: &Rows) -> String {
                 Cell::Trunk { .. } => None,
             })
             .collect();
-        said.push_str(&format!("Row {}: {}. ", nth + 1, names.join("; ")));
+        said.push_str(&say::row_of_things(nth + 1, names.join("; ")));
     }
     said.truncate(said.trim_end().len());
     said

@@ -21,6 +21,7 @@ mod joint;
 mod layers;
 mod odds;
 mod on_photo;
+mod phrases;
 mod plot;
 mod price_bar;
 mod roadtest;
@@ -32,7 +33,7 @@ mod tray;
 mod turns;
 mod way;
 
-pub use belt::{BeltPath, BeltPulley, LIES, WrongRun, belt};
+pub use belt::{BeltPath, BeltPulley, WrongRun, belt};
 pub use coolant::{
     Filling, MixChart, PressureRun, Reading as MixReading, filling, mix_chart, pressure,
 };

@@ -1,5 +1,6 @@
 //! The odds of an amount: how often it covers what a job comes to.
 
+use crate::phrases as say;
 use crate::plot::{Frame, LETTERING, Scale, label};
 use crate::{Anchor, Drawing, Ink, Mark, Pen, Weight};
 
@@ -54,7 +55,7 @@ pub fn odds_curve(odds: &OddsCurve, width_px: f64) -> Drawing {
         Scale {
             low: 0.0,
             high: 100.0,
-            name: "times in 100 that it covers",
+            name: say::times_in_hundred(),
         },
     );
     let points: Vec<(f64, f64)> = amounts.iter().copied().zip((1..).map(f64::from)).collect();
@@ -70,7 +71,7 @@ pub fn odds_curve(odds: &OddsCurve, width_px: f64) -> Drawing {
     Drawing {
         width,
         height: HEIGHT,
-        title: "How often an amount covers it".to_owned(),
+        title: say::how_often_it_covers().to_owned(),
         description: description(odds, ceiling),
         marks,
     }
@@ -82,20 +83,18 @@ fn description(odds: &OddsCurve, ceiling: Option<f64>) -> String {
         .iter()
         .map(|(amount, called)| format!("{amount:.0} {called}"))
         .collect();
-    let agreed = ceiling.map_or_else(String::new, |ceiling| {
-        format!(" The dashed line is the {ceiling:.0} that was agreed.")
-    });
+    let agreed = ceiling.map_or_else(String::new, say::dashed_line_agreed);
     format!("{}.{agreed}", marked.join(", "))
 }
 
 fn nothing(width: f64) -> Drawing {
-    let words = "No odds yet";
+    let words = say::no_odds_yet();
     let mark: Mark = label(0.0, 1.3 * LETTERING, words, Anchor::Start, Weight::Regular);
     Drawing {
         width,
         height: 2.0 * LETTERING,
         title: words.to_owned(),
-        description: "Nothing was worked out yet.".to_owned(),
+        description: say::nothing_worked_out().to_owned(),
         marks: vec![mark],
     }
 }

@@ -1,5 +1,6 @@
 //! What was seen on a photo, drawn over it.
 
+use crate::phrases as say;
 use crate::{Anchor, Area, Drawing, Ink, Mark, Pen, Point, Style, Text, Weight, text_width_px};
 
 /// A piece on a photo: what it is, whether that is sure, and its outlines in the photo's pixels.
@@ -105,14 +106,14 @@ pub fn on_photo(size_px: (f64, f64), pieces: &[OnPhoto], width_px: f64) -> Drawi
             if piece.sure {
                 piece.label.clone()
             } else {
-                format!("{}, look at it", piece.label)
+                say::look_at_it(&piece.label)
             }
         })
         .collect();
     Drawing {
         width,
         height,
-        title: format!("{} pieces on the photo", pieces.len()),
+        title: say::pieces_on_photo(pieces.len()),
         description: each.join("; "),
         marks,
     }

@@ -1,5 +1,6 @@
 //! A price as a bar against what was agreed.
 
+use crate::phrases as say;
 use crate::plot::line;
 use crate::{
     Anchor, Area, Drawing, Ink, Mark, Pen, Point, Slope, Stroke, Style, Text, Weight, hatch,
@@ -39,19 +40,25 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
             0.0
         }
     };
-    let parts = [
-        ("labour", sound(price.labour)),
-        ("other", sound(price.other)),
-        ("parts", sound(price.parts)),
+    let filled = |ink| (Style::fill(ink), Ink::Paper);
+    let outlined = Style {
+        line: Some(Pen::outline(Ink::Ink)),
+        fill: Some(Ink::Paper),
+    };
+    type Named = fn(f64) -> String;
+    let parts: [(Named, f64, (Style, Ink)); 3] = [
+        (say::labour, sound(price.labour), filled(Ink::Ink)),
+        (say::other, sound(price.other), filled(Ink::Soft)),
+        (say::parts, sound(price.parts), (outlined, Ink::Ink)),
     ];
-    let total: f64 = parts.iter().map(|(_, amount)| amount).sum();
+    let total: f64 = parts.iter().map(|(_, amount, _)| amount).sum();
     let agreed = price.agreed.map(sound);
     let most = round_up(total.max(agreed.unwrap_or(0.0)).max(1.0) * 1.04);
     let x = |amount: f64| 2.0 + (amount / most).min(1.0) * (width - 4.0);
     let (top, tall) = (30.0, 30.0);
     let mut marks = Vec::new();
     let mut so_far = 0.0;
-    for (name, amount) in parts {
+    for (named, amount, (style, ink)) in parts {
         if amount <= 0.0 {
             continue;
         }
@@ -62,23 +69,12 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
             height: tall,
         };
         so_far += amount;
-        let (style, ink) = match name {
-            "labour" => (Style::fill(Ink::Ink), Ink::Paper),
-            "other" => (Style::fill(Ink::Soft), Ink::Paper),
-            _ => (
-                Style {
-                    line: Some(Pen::outline(Ink::Ink)),
-                    fill: Some(Ink::Paper),
-                },
-                Ink::Ink,
-            ),
-        };
         marks.push(Mark::Rect {
             area,
             corner_radius: 0.0,
             style,
         });
-        let words = format!("{name} {amount:.0}");
+        let words = named(amount);
         if text_width_px(&words, LETTERING, Weight::Regular) + 12.0 < area.width {
             marks.push(text(area.x + 6.0, top + 20.0, &words, Anchor::Start, ink));
         }
@@ -110,7 +106,7 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
             ..Pen::outline(Ink::Ink)
         };
         marks.push(line(at, top - 8.0, at, top + tall + 8.0, pen));
-        let words = format!("agreed {agreed:.0}");
+        let words = say::agreed(agreed);
         let half = text_width_px(&words, LETTERING, Weight::Bold) / 2.0;
         let middle = at.clamp(half, (width - half).max(half));
         marks.push(Mark::Text(Text {
@@ -130,15 +126,12 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
         Anchor::End,
         Ink::Soft,
     ));
-    let against = agreed.map_or(String::new(), |agreed| format!(", agreed {agreed:.2}"));
+    let against = agreed.map_or(String::new(), say::and_agreed);
     Drawing {
         width,
         height: HEIGHT,
-        title: "The price against what was agreed".to_owned(),
-        description: format!(
-            "Labour {:.2}, other {:.2}, parts {:.2}, in all {total:.2}{against}",
-            parts[0].1, parts[1].1, parts[2].1
-        ),
+        title: say::price_against_agreed().to_owned(),
+        description: say::price_in_words(parts[0].1, parts[1].1, parts[2].1, total, against),
         marks,
     }
 }

@@ -1,5 +1,6 @@
 //! A road test: coolant against time, the band it may keep to, and what is to be seen on it.
 
+use crate::phrases as say;
 use crate::plot::{Frame, LETTERING, Scale, label, line};
 use crate::{Anchor, Area, Drawing, Ink, Mark, Pen, Point, Slope, Style, Text, Weight, hatch};
 
@@ -67,12 +68,12 @@ pub fn road_test(drive: &RoadTest, width_px: f64) -> Drawing {
         Scale {
             low: 0.0,
             high: last.max(0.1),
-            name: "minutes",
+            name: say::minutes(),
         },
         Scale {
             low,
             high: top,
-            name: &format!("coolant, {}", drive.unit),
+            name: &say::coolant_axis(&drive.unit),
         },
     );
     if let Some((from, to)) = drive.band {
@@ -92,19 +93,19 @@ pub fn road_test(drive: &RoadTest, width_px: f64) -> Drawing {
     Drawing {
         width,
         height,
-        title: "Road test".to_owned(),
+        title: say::road_test().to_owned(),
         description: said(drive),
         marks: drawn,
     }
 }
 
 fn nothing(width: f64) -> Drawing {
-    let words = "No drive yet";
+    let words = say::no_drive_yet();
     Drawing {
         width,
         height: 2.0 * LETTERING,
         title: words.to_owned(),
-        description: "No temperature was recorded yet.".to_owned(),
+        description: say::no_temperature_yet().to_owned(),
         marks: vec![label(
             0.0,
             1.3 * LETTERING,
@@ -309,7 +310,7 @@ fn strip(drive: &RoadTest, frame: &Frame, last: f64) -> Vec<Mark> {
     let mut drawn = vec![label(
         0.0,
         FRAME_HEIGHT + LETTERING,
-        &format!("speed, at most {most:.0} {}", drive.speed_unit),
+        &say::speed_at_most(most, &drive.speed_unit),
         Anchor::Start,
         Weight::Bold,
     )];
@@ -333,23 +334,23 @@ fn said(drive: &RoadTest) -> String {
     let mut words = Vec::new();
     if let (Some(first), Some(last)) = (points().next(), points().last()) {
         let most = points().map(|(_, c)| *c).fold(first.1, f64::max);
-        words.push(format!(
-            "Coolant from {:.0} to {:.0} {unit} in {:.0} minutes, at most {most:.0} {unit}.",
+        words.push(say::coolant_from_to(
             first.1,
             last.1,
+            &drive.unit,
             last.0,
-            unit = drive.unit
+            most,
         ));
     }
     if let Some((from, to)) = drive.band {
-        words.push(format!(
-            "It may keep to {from:.0} to {to:.0} {}.",
-            drive.unit
-        ));
+        words.push(say::may_keep_to(from, to, &drive.unit));
     }
     words.extend(drive.marks.iter().map(|mark| {
-        let wrong = if mark.wrong { "Wrong: " } else { "" };
-        format!("{wrong}{} at {:.1} minutes.", mark.words, mark.minutes)
+        if mark.wrong {
+            say::wrong_mark_at(&mark.words, mark.minutes)
+        } else {
+            say::mark_at(&mark.words, mark.minutes)
+        }
     }));
     if !drive.verdict.is_empty() {
         words.push(format!("{}.", drive.verdict));

@@ -2,6 +2,7 @@
 
 mod things;
 
+use crate::phrases as say;
 use crate::{
     Anchor, Area, Drawing, Ink, Mark, Pen, Point, Style, Text, Weight, text_width_px, wrap,
 };
@@ -141,9 +142,9 @@ fn newest_first(tray: &Tray) -> Vec<(Turn, &TrayPlace)> {
 impl Turn {
     fn words(self) -> String {
         if self.last {
-            "last off".to_owned()
+            say::last_off().to_owned()
         } else {
-            format!("{} off", ordinal(self.nth))
+            say::nth_off(ordinal(self.nth), self.nth)
         }
     }
 }
@@ -208,7 +209,7 @@ fn draw_place(marks: &mut Vec<Mark>, at: Point, width: f64, place: &TrayPlace, t
     }
     if place.things.is_empty() {
         let at = Point::new(inner.x, y + 12.0);
-        y = lettering(marks, at, &STAGE, "empty", width - 2.0 * RIM) + 12.0;
+        y = lettering(marks, at, &STAGE, say::empty(), width - 2.0 * RIM) + 12.0;
     }
     let bottom = y + LIP;
     outline(
@@ -295,22 +296,21 @@ fn title(tray: &Tray) -> String {
         .sum();
     let fluid = things().any(|thing| matches!(thing.mark, TrayMark::Fluid { .. }));
     match (pieces, fluid) {
-        (0, false) => "Nothing on the bench".to_owned(),
-        (0, true) => "Only fluid on the bench".to_owned(),
-        (1, _) => "1 piece on the bench".to_owned(),
-        (_, _) => format!("{pieces} pieces on the bench"),
+        (0, false) => say::nothing_on_bench().to_owned(),
+        (0, true) => say::only_fluid_on_bench().to_owned(),
+        (_, _) => say::pieces_on_bench(pieces),
     }
 }
 
 /// All that the drawing says, last off first, nothing shortened.
 fn description(tray: &Tray) -> String {
     if tray.places.is_empty() {
-        return "Nothing that has come off lies on the bench.".to_owned();
+        return say::nothing_lies_on_bench().to_owned();
     }
     let sentence = |(turn, place): (Turn, &TrayPlace)| {
         let things: Vec<String> = place.things.iter().map(things::words).collect();
         let things = if things.is_empty() {
-            "empty".to_owned()
+            say::empty().to_owned()
         } else {
             things.join("; ")
         };

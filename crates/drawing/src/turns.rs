@@ -1,5 +1,6 @@
 //! Bolts of a joint seen from above, each with its turn in the sequence of tightening.
 
+use crate::phrases as say;
 use crate::{Anchor, Drawing, Ink, Mark, Pen, Point, Style, Text, Weight};
 
 /// A bolt: where it stands, in any unit, and its turn, counted from 1.
@@ -72,10 +73,7 @@ pub fn turns(title: &str, bolts: &[Turn], width_px: f64) -> Drawing {
         width: extent(across) + 2.0 * edge,
         height: extent(down) + 2.0 * edge,
         title: title.to_owned(),
-        description: format!(
-            "{} bolts; the number in each is its turn, from 1",
-            sound.len()
-        ),
+        description: say::bolts_and_turns(sound.len()),
         marks,
     }
 }

@@ -1,5 +1,6 @@
 //! The way in and out of a job: how much is off while it goes on, and how much is still to come.
 
+use crate::phrases as say;
 use crate::plot::line;
 use crate::{
     Anchor, Area, Dash, Drawing, Ink, Mark, Pen, Point, Slope, Stroke, Style, Text, Weight, hatch,
@@ -68,7 +69,7 @@ pub fn way_in_and_out(way: &WayInAndOut, width_px: f64) -> Drawing {
         radius: 6.0,
         style: Style::fill(Ink::Accent),
     });
-    let words = format!("{} off", now.1);
+    let words = say::so_many_off(now.1);
     let wide = text_width_px(&words, LETTERING, Weight::Bold);
     let before = done.iter().rev().nth(1).map_or(0, |(_, open)| *open);
     // Beside the dot, where no line runs: on the way out left below it, on the way back right
@@ -104,13 +105,13 @@ pub fn way_in_and_out(way: &WayInAndOut, width_px: f64) -> Drawing {
     let left = end - now.0;
     let to_go = match to_come.is_empty() {
         true => String::new(),
-        false => format!(", {left:.0} {} to go", way.unit),
+        false => say::to_go(left, &way.unit),
     };
     Drawing {
         width,
         height: HEIGHT,
-        title: "The way in and out".to_owned(),
-        description: format!("{} off after {:.0} {}{to_go}", now.1, now.0, way.unit),
+        title: say::way_in_and_out().to_owned(),
+        description: say::off_after(now.1, now.0, &way.unit, to_go),
         marks,
     }
 }

@@ -2,10 +2,11 @@
 
 use crate::contradict;
 use crate::fields::Fields;
+use crate::phrases as say;
 use crate::reach::Reach;
 use crate::trouble::{Span, Troubles};
 use crate::value::{Map, MapMove, MoveTimes};
-use crate::words::said;
+use crate::words::as_written;
 use states::{ItemId, Need};
 use std::collections::BTreeSet;
 
@@ -29,8 +30,8 @@ pub(crate) fn check(map: &Map, root: &Fields, troubles: &mut Troubles) {
         }
         let names: Vec<_> = variants.iter().map(String::as_str).collect();
         let on = match names.as_slice() {
-            [] => "on a vehicle with no variant, ".to_owned(),
-            names => format!("on a vehicle with {}, ", names.join(" and ")),
+            [] => say::on_no_variant().to_owned(),
+            names => say::on_variant(names.join(say::and())),
         };
         check_reach(&map.of_variant(&variants), &on, root, troubles);
     }
@@ -49,14 +50,17 @@ fn check_renewed(map: &Map, root: &Fields, troubles: &mut Troubles) {
         for (seal, known) in seals.filter_map(|seal| map.items.get_key_value(seal)) {
             let own = known.moves.iter().map(|own| own.minutes);
             let (what, mend) = if !known.spent {
-                ("may go back", "write `spent = true` for it".to_owned())
+                (
+                    say::renewed_may_go_back(seal, item),
+                    say::write_spent().to_owned(),
+                )
             } else if own
                 .into_iter()
                 .any(|minutes| minutes != MoveTimes::default())
             {
                 (
-                    "has minutes of its own",
-                    format!("add them to those of `{item}`"),
+                    say::renewed_has_minutes(seal, item),
+                    say::add_to_those_of(item),
                 )
             } else {
                 continue;
@@ -64,7 +68,6 @@ fn check_renewed(map: &Map, root: &Fields, troubles: &mut Troubles) {
             let items = root.table("items", troubles);
             let table = items.and_then(|items| items.table(seal.as_str(), troubles));
             let span = table.and_then(|table| table.span);
-            let what = format!("`{seal}` is renewed with `{item}`, and {what}");
             troubles.error(&span, what, mend);
         }
     }
@@ -86,14 +89,11 @@ fn check_reach(map: &Map, on: &str, root: &Fields, troubles: &mut Troubles) {
         if !reached.made[at] && waits[at].is_none() {
             let need = reach.unmet(at, &reached);
             let need = need.map_or_else(
-                || "what it starts from".to_owned(),
-                |need| format!("`{}`", said(map, need)),
+                || say::what_it_starts_from().to_owned(),
+                |need| format!("`{}`", as_written(map, need)),
             );
-            let what = format!(
-                "{on}`{}` can never be made: nothing leads to {need}",
-                step.id
-            );
-            let mend = "mend what it needs, or state another way as `any`";
+            let what = say::can_never_be_made(on, &step.id, need);
+            let mend = say::mend_or_another_way();
             let span = needs_of(root, item, step, troubles);
             troubles.error(&span, what, mend);
         }
@@ -113,14 +113,11 @@ fn check_reach(map: &Map, on: &str, root: &Fields, troubles: &mut Troubles) {
             .map(|nth| name(nth).to_owned())
             .collect();
         if circle.len() > SHOWN {
-            names.push(format!("{} more, of which the last", circle.len() - SHOWN));
+            names.push(say::more_of_which_the_last(circle.len() - SHOWN));
         }
         names.push(name(0).to_owned());
-        let what = format!(
-            "{on}these moves wait for each other: {}",
-            names.join(" needs ")
-        );
-        let mend = "take one need away, or state another way as `any`";
+        let what = say::wait_for_each_other(on, names.join(say::needs_between()));
+        let mend = say::take_one_need_away();
         troubles.error(&span, what, mend);
     }
 }
@@ -188,12 +185,8 @@ fn warn_of_useless(map: &Map, root: &Fields, troubles: &mut Troubles) {
         let without = reach.all(Some(at), false);
         for need in alternatives {
             if !reach.holds(need, &without) {
-                let what = format!(
-                    "the way by `{}` can never support `{}`: it comes only after that",
-                    said(map, need),
-                    step.id
-                );
-                let mend = "take it out of `any`, or mend what it needs";
+                let what = say::way_supports_nothing(as_written(map, need), &step.id);
+                let mend = say::take_out_of_any();
                 let span = needs_of(root, item, step, troubles);
                 troubles.warn(&span, what, mend);
             }

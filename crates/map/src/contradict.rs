@@ -2,9 +2,10 @@
 
 use crate::check::needs_at;
 use crate::fields::Fields;
+use crate::phrases as say;
 use crate::trouble::Troubles;
 use crate::value::{Map, MapMove};
-use crate::words::said;
+use crate::words::as_written;
 use states::{ItemId, Kind, Need, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -24,13 +25,12 @@ pub(crate) fn check(map: &Map, root: &Fields, troubles: &mut Troubles) {
             let Some((one, other)) = need.and_then(contradiction) else {
                 continue;
             };
-            let what = format!(
-                "`{}` needs `{}` and `{}` at once",
-                step.id,
-                said(map, &point(one)),
-                said(map, &point(other))
+            let what = say::needs_both_at_once(
+                &step.id,
+                as_written(map, &point(one)),
+                as_written(map, &point(other)),
             );
-            let mend = "take one out, or state two ways as `any`";
+            let mend = say::take_one_or_two_ways();
             let span = needs_at(root, item, step, key, troubles);
             troubles.error(&span, what, mend);
         }
@@ -67,9 +67,8 @@ fn axle_nut(map: &Map, item: &ItemId, only: &MapMove, root: &Fields, troubles: &
     {
         return;
     }
-    let what =
-        format!("`{item}` is tightened finally while `wheel` may be off: it would hang free");
-    let mend = "write its two moves, `crack` and `out`, and `needs-back` of `crack` so that `wheel on` holds by then";
+    let what = say::would_hang_free(item, "wheel");
+    let mend = say::write_two_moves();
     let span = needs_at(root, item, only, "needs-back", troubles);
     troubles.warn(&span, what, mend);
 }
@@ -90,15 +89,11 @@ fn under_load(map: &Map, item: &ItemId, crack: &MapMove, root: &Fields, troubles
         if !is_on || !holds_without(map, back, load) {
             continue;
         }
-        let what =
-            format!("`{item}` is tightened finally while `{load}` may be off: it would hang free");
-        let mend = format!(
-            "write `needs-back` so that `{}` holds by then",
-            said(
-                map,
-                &point((load, &[], &[map.items[load].kind.home()].into()))
-            )
-        );
+        let what = say::would_hang_free(item, load);
+        let mend = say::write_needs_back(as_written(
+            map,
+            &point((load, &[], &[map.items[load].kind.home()].into())),
+        ));
         let span = needs_at(root, item, crack, "needs-back", troubles);
         troubles.warn(&span, what, mend);
     }

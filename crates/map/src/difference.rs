@@ -1,7 +1,8 @@
 //! Two versions of a map side by side: what was added, removed and changed, in words.
 
+use crate::phrases as say;
 use crate::value::{Map, MapItem, MapMove};
-use crate::words::{kind_word, said};
+use crate::words::{called, kind_word, said};
 use measure::Measured;
 use states::{ItemId, Need};
 use std::collections::{BTreeMap, BTreeSet};
@@ -53,16 +54,20 @@ pub enum What {
 
 impl fmt::Display for Change {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let name = self.item.as_ref().map_or("the map", ItemId::as_str);
-        match &self.what {
-            What::Added { is } => write!(f, "{name}: new, {is}"),
-            What::Removed => write!(f, "{name}: taken out"),
-            What::Gained { field, now } => write!(f, "{name}: now {field} {now}"),
-            What::Lost { field, was } => write!(f, "{name}: no longer {field} {was}"),
-            What::Changed { field, was, now } => {
-                write!(f, "{name}: {field} was {was}, is {now}")
-            }
-        }
+        let name = self.item.as_ref().map_or(say::the_map(), ItemId::as_str);
+        write!(f, "{name}: {}", self.what)
+    }
+}
+
+impl fmt::Display for What {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&match self {
+            Self::Added { is } => say::added(is),
+            Self::Removed => say::taken_out().to_owned(),
+            Self::Gained { field, now } => say::now_says(field, now),
+            Self::Lost { field, was } => say::no_longer_says(field, was),
+            Self::Changed { field, was, now } => say::was_and_is(field, was, now),
+        })
     }
 }
 
@@ -105,13 +110,13 @@ pub fn difference(old: &Map, new: &Map) -> Vec<Change> {
                 changes.extend(compare(item, &says(old, was), &says(new, is)));
             }
             (None, Some(is)) => {
-                let kind = kind_word(is.kind).to_owned();
+                let kind = called(kind_word(is.kind)).to_owned();
                 let what = What::Added { is: kind };
                 changes.push(Change { item, what });
                 // What a new item says is told as well; that it has the usual is not.
                 let bare = Says::default();
                 let fresh = compare(Some(name.clone()), &bare, &says(new, is));
-                let is_kind = |change: &Change| matches!(&change.what, What::Gained { field, .. } if field == "is");
+                let is_kind = |change: &Change| matches!(&change.what, What::Gained { field, .. } if field == say::is());
                 changes.extend(fresh.into_iter().filter(|change| !is_kind(change)));
             }
             (Some(_), None) => changes.push(Change {
@@ -165,94 +170,108 @@ fn compare(item: Option<ItemId>, old: &Says, new: &Says) -> Vec<Change> {
 
 fn head(map: &Map) -> Says {
     let mut says = Says::default();
-    says.one("vehicle", &map.vehicle);
+    says.one(say::vehicle(), &map.vehicle);
     if let Some(start) = &map.start {
-        says.one("start", start);
+        says.one(say::start(), start);
     }
-    says.one("minutes to change place", minutes(map.place_change_tenths));
-    says.one("minutes to change tool", minutes(map.tool_change_tenths));
+    says.one(
+        say::minutes_to_change_place(),
+        minutes(map.place_change_tenths),
+    );
+    says.one(
+        say::minutes_to_change_tool(),
+        minutes(map.tool_change_tenths),
+    );
     for ((from, to), tenths) in &map.between_tenths {
-        says.one(format!("minutes from {from} to {to}"), minutes(*tenths));
+        says.one(
+            say::minutes_from_to(called(from), called(to)),
+            minutes(*tenths),
+        );
     }
     for (name, source) in &map.sources {
         let said = format!("{}, {}", source.title, source.date);
-        says.one(format!("source {name}"), said);
+        says.one(say::source(name), said);
     }
     for variant in &map.variants {
-        says.also("has the variant", variant);
+        says.also(say::has_the_variant(), variant);
     }
     for (job, seen) in &map.seen {
         let off: Vec<_> = seen.off.iter().map(ItemId::as_str).collect();
-        says.one(format!("as seen in {job}:"), off.join(", "));
+        says.one(say::as_seen_in(job), off.join(", "));
     }
     for (first, second) in &map.settled.first {
-        says.also("settled:", format!("{first} before {second}"));
+        says.also(say::settled(), say::before(first, second));
     }
     for (one, other) in &map.settled.either_way {
-        says.also("settled:", format!("{one} and {other} either way"));
+        says.also(say::settled(), say::either_way(one, other));
     }
     says
 }
 
 fn says(map: &Map, item: &MapItem) -> Says {
     let mut says = Says::default();
-    says.one("is", kind_word(item.kind));
+    says.one(say::is(), called(kind_word(item.kind)));
     if item.count > 1 {
-        says.one("count", item.count.to_string());
+        says.one(say::count(), item.count.to_string());
     }
     let texts = [
-        ("system", &item.system),
-        ("zone", &item.zone),
-        ("size", &item.size),
-        ("torque sequence", &item.pattern),
-        ("due after", &item.due_after),
-        ("sort", &item.sort),
-        ("note", &item.note),
+        (say::size(), &item.size),
+        (say::torque_sequence(), &item.pattern),
+        (say::due_after(), &item.due_after),
+        (say::sort(), &item.sort),
+        (say::note(), &item.note),
     ];
     for (field, text) in texts {
         if let Some(text) = text {
             says.one(field, text);
         }
     }
-    for (field, measured) in [("holds", &item.holds), ("drains", &item.drains)] {
+    for (field, word) in [(say::system(), &item.system), (say::zone(), &item.zone)] {
+        if let Some(word) = word {
+            says.one(field, called(word));
+        }
+    }
+    let measures = [(say::holds(), &item.holds), (say::drains(), &item.drains)];
+    for (field, measured) in measures {
         if let Some(measured) = measured {
             says.one(field, measured.written());
         }
     }
     for (at, length) in &item.lengths {
-        says.one(format!("length at {at}"), length.written());
+        says.one(say::length_at(at), length.written());
     }
     if !item.torque.is_empty() {
-        says.one("torque", torque(map, item));
+        says.one(say::torque(), torque(map, item));
     }
     if item.spent {
-        says.also("is", "renewed each time");
+        says.also(say::is(), say::renewed_each_time());
     }
     if let Some((many, never)) = &item.may_miss {
         let at: Vec<_> = never.iter().map(ToString::to_string).collect();
         let never = match at.is_empty() {
             true => String::new(),
-            false => format!(", never at {}", at.join(", ")),
+            false => say::never_at(at.join(", ")),
         };
-        says.one("may lack", format!("{many}{never}"));
+        says.one(say::may_lack(), format!("{many}{never}"));
     }
     for variant in &item.only_with {
-        says.also("only with", variant);
+        says.also(say::only_with(), variant);
     }
     for other in &item.guessed {
-        says.also("only guessed to need", other.as_str());
+        says.also(say::only_guessed_to_need(), other.as_str());
     }
     if item.as_seen {
-        says.also("needs", "what jobs have shown");
+        says.also(say::needs(), say::what_jobs_have_shown());
     }
     for step in &item.moves {
         let verb = step.id.rsplit('.').next().unwrap_or_default();
         // Of two moves, each is named; of one, it is the item's.
         let of = match item.moves.len() {
-            1 => String::new(),
-            _ => format!("{verb}: "),
+            1 => "",
+            _ if verb == "crack" => say::first_loosening(),
+            _ => say::taking_out(),
         };
-        says_move(map, item, step, &of, &mut says);
+        says_move(map, item, step, of, &mut says);
     }
     says
 }
@@ -281,33 +300,33 @@ fn says_move(map: &Map, item: &MapItem, step: &MapMove, of: &str, says: &mut Say
     };
     // What jobs have shown changes with every job, and is told as seen.
     if !item.by_jobs() {
-        needs(&step.need, "needs", says);
+        needs(&step.need, say::needs(), says);
     }
     if let Some(need) = &step.need_back {
-        needs(need, "going back needs", says);
+        needs(need, say::going_back_needs(), says);
     }
     for work in &step.owes {
-        says.also(format!("{of}owes"), work.as_str());
+        says.also(format!("{of}{}", say::owes()), work.as_str());
     }
     for seal in &step.renews {
-        says.also(format!("{of}renews"), seal.as_str());
+        says.also(format!("{of}{}", say::renews()), seal.as_str());
     }
     for tool in &step.tools {
-        says.also(format!("{of}takes"), tool);
+        says.also(format!("{of}{}", say::takes()), tool);
     }
     if let Some(place) = &step.place {
-        says.one(format!("{of}place"), place);
+        says.one(format!("{of}{}", say::place()), called(place));
     }
     if step.by_itself {
-        says.also(format!("{of}runs"), "by itself");
+        says.also(format!("{of}{}", say::runs()), say::by_itself());
     }
     let times = [
-        ("minutes out", step.minutes.out_tenths),
-        ("minutes back", step.minutes.back_tenths),
-        ("minutes out for each", step.minutes.each_out_tenths),
-        ("minutes back for each", step.minutes.each_back_tenths),
-        ("minutes lost", step.lost_tenths),
-        ("minutes of risk", step.risk_tenths),
+        (say::minutes_out(), step.minutes.out_tenths),
+        (say::minutes_back(), step.minutes.back_tenths),
+        (say::minutes_out_for_each(), step.minutes.each_out_tenths),
+        (say::minutes_back_for_each(), step.minutes.each_back_tenths),
+        (say::minutes_lost(), step.lost_tenths),
+        (say::minutes_of_risk(), step.risk_tenths),
     ];
     for (field, tenths) in times {
         if tenths > 0 {

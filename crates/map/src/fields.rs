@@ -1,5 +1,6 @@
 //! Reading the fields of a table, each checked for what it should be.
 
+use crate::phrases as say;
 use crate::trouble::{Span, Troubles};
 use measure::{Dimension, Measured};
 use states::Position;
@@ -21,7 +22,7 @@ impl<'t> Fields<'t> {
         let Some(table) = item.as_table_like() else {
             troubles.error(
                 &item.span().or(span),
-                format!("`{key}` is not a table"),
+                say::no_table(key),
                 as_a_table(&self.name, key),
             );
             return None;
@@ -40,9 +41,9 @@ impl<'t> Fields<'t> {
                 continue;
             }
             let span = self.key_span(key).or_else(|| item.span());
-            let keys = format!("the keys here are {}", known.join(", "));
+            let keys = say::keys_here(known.join(", "));
             let mend = troubles.meant(key, known.iter().copied(), keys);
-            troubles.error(&span, format!("`{key}` is no key of {}", self.name), mend);
+            troubles.error(&span, say::no_key_of(key, &self.name), mend);
         }
     }
 
@@ -71,11 +72,7 @@ impl<'t> Fields<'t> {
         let item = self.item(key)?;
         let text = item.as_str().map(str::to_owned);
         if text.is_none() {
-            troubles.error(
-                &self.at(key),
-                format!("`{key}` is not a text"),
-                "write it in quotes",
-            );
+            troubles.error(&self.at(key), say::no_text(key), say::write_in_quotes());
         }
         text
     }
@@ -91,13 +88,9 @@ impl<'t> Fields<'t> {
         if known.contains(&word.as_str()) {
             return Some(word);
         }
-        let words = format!("write one of {}", known.join(", "));
+        let words = say::write_one_of(known.join(", "));
         let mend = troubles.meant(&word, known.iter().copied(), words);
-        troubles.error(
-            &self.at(key),
-            format!("`{word}` is not known as `{key}`"),
-            mend,
-        );
+        troubles.error(&self.at(key), say::not_known_as(&word, key), mend);
         None
     }
 
@@ -108,8 +101,8 @@ impl<'t> Fields<'t> {
         item.as_bool().unwrap_or_else(|| {
             troubles.error(
                 &self.at(key),
-                format!("`{key}` is neither true nor false"),
-                "write true, or take the line away",
+                say::neither_true_nor_false(key),
+                say::write_true(),
             );
             false
         })
@@ -121,11 +114,7 @@ impl<'t> Fields<'t> {
             .as_integer()
             .and_then(|count| Position::try_from(count).ok());
         if count.is_none() {
-            troubles.error(
-                &self.at(key),
-                format!("`{key}` is not a count"),
-                "write a whole number",
-            );
+            troubles.error(&self.at(key), say::no_count(key), say::write_whole_number());
         }
         count
     }
@@ -147,11 +136,8 @@ impl<'t> Fields<'t> {
             let written = item.to_string();
             troubles.error(
                 &self.at(key),
-                format!(
-                    "`{key}` is {}, which is no time in whole tenths of a minute",
-                    written.trim()
-                ),
-                "write minutes from 0 to 10000, such as 2 or 2.5",
+                say::no_time(key, written.trim()),
+                say::write_minutes_from(),
             );
             return 0;
         };
@@ -180,8 +166,8 @@ impl<'t> Fields<'t> {
         if texts.len() != values.len() || values.is_empty() && item.as_value().is_none() {
             troubles.error(
                 &self.at(key),
-                format!("`{key}` is not a list of texts"),
-                "write it as [\"...\", \"...\"]",
+                say::no_list_of_texts(key),
+                say::write_as_list(),
             );
         }
         texts
@@ -212,8 +198,8 @@ impl<'t> Fields<'t> {
         let Some(list) = item.as_array() else {
             troubles.error(
                 &self.at(key),
-                format!("`{key}` names no positions"),
-                "write them as a list, such as `[1, 2]`",
+                say::no_positions(key),
+                say::write_positions_as_list(),
             );
             return Vec::new();
         };
@@ -225,8 +211,8 @@ impl<'t> Fields<'t> {
             if at.is_none() {
                 troubles.error(
                     &value.span(),
-                    format!("{} is no position", value.to_string().trim()),
-                    format!("write one from 1 to {count}"),
+                    say::no_position(value.to_string().trim()),
+                    say::write_one_from_to(1, count),
                 );
             }
             at
@@ -253,8 +239,8 @@ pub(crate) fn measure_text(
             };
             let (what, mend) = said
                 .split_once("; ")
-                .unwrap_or((said, "write a number and its unit"));
-            let what = format!("`{text}` is no {}: {what}", dimension.name());
+                .unwrap_or((said, say::write_number_and_unit()));
+            let what = say::no_quantity(text, dimension.name(), what);
             troubles.error(span, what, mend);
             None
         }
@@ -264,21 +250,14 @@ pub(crate) fn measure_text(
 /// How that table is written in a map.
 fn as_a_table(within: &str, key: &str) -> String {
     match key {
-        "items" | "sources" | "between" | "seen" => {
-            format!("write `[{key}.NAME]`, with its lines below")
-        }
-        "minutes" => "write which way, such as `minutes = { out = 2, back = 2.5 }`".to_owned(),
-        "length-at" => "write it such as `length-at = { 1 = \"30 mm\", 2 = \"75 mm\" }`".to_owned(),
-        "may-miss" => "write it such as `may-miss = { up-to = 2, never-at = [1] }`".to_owned(),
+        "items" | "sources" | "between" | "seen" => say::write_named_table(key),
+        "minutes" => say::write_which_way().to_owned(),
+        "length-at" => say::write_such_as("length-at = { 1 = \"30 mm\", 2 = \"75 mm\" }"),
+        "may-miss" => say::write_such_as("may-miss = { up-to = 2, never-at = [1] }"),
         "crack" | "out" => {
-            format!("write it such as `{key} = {{ minutes = {{ out = 2, back = 2 }} }}`")
+            say::write_such_as(format!("{key} = {{ minutes = {{ out = 2, back = 2 }} }}"))
         }
-        _ if within == "items" => {
-            format!(
-                "write `[items.{}]`, with its lines below",
-                toml_edit::Key::new(key)
-            )
-        }
-        _ => format!("write it as `{key} = {{ ... }}`, or `[{key}]` with its lines below"),
+        _ if within == "items" => say::write_item_table(toml_edit::Key::new(key)),
+        _ => say::write_as_table(key),
     }
 }

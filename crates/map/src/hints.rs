@@ -1,6 +1,7 @@
 //! What a map says that is no error and yet can hardly be meant.
 
 use crate::fields::Fields;
+use crate::phrases as say;
 use crate::trouble::Troubles;
 use crate::value::{Map, MapItem, MapMove};
 use crate::words::ZONES;
@@ -23,8 +24,8 @@ pub(crate) fn hints(map: &Map, root: &Fields, troubles: &mut Troubles) {
     let stand = |troubles: &mut Troubles, place: &str, span| {
         let often = uses.iter().filter(|(_, times)| **times > 1);
         let names = ZONES.into_iter().chain(often.map(|(place, _)| *place));
-        let mend = troubles.meant(place, names, "write a place that an item names");
-        troubles.warn(&span, format!("nothing is worked on at `{place}`"), mend);
+        let mend = troubles.meant(place, names, say::write_a_named_place());
+        troubles.warn(&span, say::nothing_worked_on_at(place), mend);
     };
     if let Some(start) = map.start.as_deref().filter(|start| !known(start)) {
         stand(troubles, start, root.at("start"));
@@ -84,7 +85,7 @@ fn lone_place(
     let others = uses.keys().copied().filter(|other| *other != place);
     let mend = troubles.meant(place, ZONES.into_iter().chain(others), "");
     if !mend.is_empty() {
-        let what = format!("only `{}` is worked on at `{place}`", step.id);
+        let what = say::only_one_worked_on_at(&step.id, place);
         troubles.warn(&fields.at("place"), what, mend);
     }
 }
@@ -108,7 +109,7 @@ fn lone_tools(
         });
         let mend = troubles.meant(tool, often.map(|(other, _)| *other), "");
         if !mend.is_empty() {
-            let what = format!("only `{}` takes a `{tool}`", step.id);
+            let what = say::only_one_takes(&step.id, tool);
             troubles.warn(&fields.at("tools"), what, mend);
         }
     }
@@ -120,12 +121,8 @@ fn long_times(item: &MapItem, step: &MapMove, fields: &Fields, troubles: &mut Tr
     let out = whole(times.out_tenths, times.each_out_tenths);
     let longest = out.max(whole(times.back_tenths, times.each_back_tenths));
     if longest > LONG_TENTHS && !step.by_itself {
-        let what = format!(
-            "`{}` takes {} minutes, longer than a working day",
-            step.id,
-            longest / 10
-        );
-        let mend = "write minutes, or `by-itself = true` if nobody stands by";
+        let what = say::longer_than_a_day(&step.id, longest / 10);
+        let mend = say::write_minutes_or_by_itself();
         troubles.warn(&fields.at("minutes"), what, mend);
     }
 }
@@ -137,8 +134,8 @@ fn variants(map: &Map, root: &Fields, troubles: &mut Troubles) {
             .values()
             .any(|item| item.only_with.contains(&variant))
         {
-            let what = format!("no item is only on vehicles with `{variant}`");
-            let mend = format!("add `only-with = \"{variant}\"` to what they have, or take it out");
+            let what = say::no_item_only_with(&variant);
+            let mend = say::add_only_with(&variant);
             troubles.warn(&span, what, mend);
         }
     }

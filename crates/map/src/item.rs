@@ -3,6 +3,7 @@
 use crate::fields::{Fields, measure_text};
 use crate::moves::{MOVE, as_seen, read_moves, read_taught};
 use crate::needs::Known;
+use crate::phrases as say;
 use crate::trouble::Troubles;
 use crate::value::{Map, MapItem};
 use crate::words::{SYSTEMS, ZONES};
@@ -57,8 +58,8 @@ pub(crate) fn read_item(
     for (variant, span) in &only_with {
         if !map.variants.contains(variant) {
             let known = map.variants.iter().map(String::as_str);
-            let mend = troubles.meant(variant, known, "add it to `variants`");
-            troubles.error(span, format!("no variant is called `{variant}`"), mend);
+            let mend = troubles.meant(variant, known, say::add_to_variants());
+            troubles.error(span, say::no_such_variant(variant), mend);
         }
     }
     let holds = table
@@ -105,11 +106,11 @@ fn read_sort(table: &Fields, kind: Kind, troubles: &mut Troubles) -> Option<Stri
         .split('-')
         .all(|word| !word.is_empty() && word.chars().all(|letter| letter.is_ascii_lowercase()));
     if kind != Kind::Work {
-        let what = format!("`{}` is no work, and has no sort of work", table.name);
-        troubles.error(&table.at("sort"), what, "take `sort` out");
+        let what = say::no_work_and_no_sort(&table.name);
+        troubles.error(&table.at("sort"), what, say::take_sort_out());
     } else if !is_code || sort.len() > 30 {
-        let what = format!("`{sort}` is no sort of work");
-        let mend = "write a code such as `bleed-brakes`, or leave `sort` out";
+        let what = say::no_sort_of_work(&sort);
+        let mend = say::write_code_of_sort();
         troubles.error(&table.at("sort"), what, mend);
     } else {
         return Some(sort);
@@ -129,14 +130,14 @@ fn check_source(
         Some(name) if map.sources.contains_key(name) => {}
         Some(name) => {
             let known = map.sources.keys().map(String::as_str);
-            let add = format!("add `[sources.{}]` with its title and date", Key::new(name));
+            let add = say::add_source_table(Key::new(name));
             let mend = troubles.meant(name, known, add);
-            let what = format!("no source is called `{name}`");
+            let what = say::no_such_source(name);
             troubles.error(&table.at("torque-from"), what, mend);
         }
         None if has_torque => {
-            let what = format!("the torque of `{}` has no source", table.name);
-            let mend = "add `torque-from = \"...\"` with a name under [sources]";
+            let what = say::torque_without_source(&table.name);
+            let mend = say::add_torque_from();
             troubles.error(&table.at("torque"), what, mend);
         }
         None => {}
@@ -171,8 +172,8 @@ fn read_lengths(
             Some(at) => lengths.extend(length.map(|length| (at, length))),
             None => troubles.error(
                 &by_position.at(key),
-                format!("{key} is no position"),
-                format!("write one from 1 to {count}"),
+                say::no_position(key),
+                say::write_one_from_to(1, count),
             ),
         }
     }
@@ -181,12 +182,8 @@ fn read_lengths(
         .map(|at| at.to_string())
         .collect();
     if !without.is_empty() && !lengths.is_empty() {
-        let what = format!(
-            "`{}` has no length at {}, where the others have one",
-            table.name,
-            without.join(", ")
-        );
-        let mend = "add them, or `length` for those that are alike";
+        let what = say::no_length_at(&table.name, without.join(", "));
+        let mend = say::add_lengths();
         troubles.warn(&table.at("length-at"), what, mend);
     }
     lengths
@@ -201,14 +198,11 @@ fn read_may_miss(
     may_miss.only(&["up-to", "never-at"], troubles);
     let up_to = may_miss.count("up-to", troubles)?;
     if up_to > count {
-        let what = format!(
-            "{up_to} of `{}` may be missing, and there are {count}",
-            table.name
-        );
+        let what = say::more_may_miss_than_are(up_to, &table.name, count);
         troubles.error(
             &may_miss.at("up-to"),
             what,
-            format!("write one from 0 to {count}"),
+            say::write_one_from_to(0, count),
         );
     }
     Some((up_to, may_miss.positions("never-at", count, troubles)))

@@ -8,6 +8,7 @@
 
 use crate::fields::Fields;
 use crate::needs::Known;
+use crate::phrases as say;
 use crate::trouble::Troubles;
 use crate::value::{Map, MapItem};
 use crate::words::away;
@@ -287,8 +288,8 @@ pub(crate) fn read(root: &Fields, known: &Known, map: &mut Map, troubles: &mut T
             let off = off.iter().filter_map(|(name, span)| {
                 if !known.contains_key(name) {
                     let names = known.keys().map(String::as_str);
-                    let mend = troubles.meant(name, names, "add the item, or take the name out");
-                    troubles.error(span, format!("no item is called `{name}`"), mend);
+                    let mend = troubles.meant(name, names, say::add_or_take_name_out());
+                    troubles.error(span, say::no_such_item(name), mend);
                 }
                 known.contains_key(name).then(|| ItemId::new(name))
             });
@@ -317,13 +318,9 @@ fn read_pairs(
     let Some(item) = settled.item(key) else {
         return Vec::new();
     };
-    let mend = "write pairs of items, such as [[\"tray screws\", \"tray\"]]";
+    let mend = say::write_pairs();
     let Some(list) = item.as_array() else {
-        troubles.error(
-            &settled.at(key),
-            format!("`{key}` is not a list of pairs"),
-            mend,
-        );
+        troubles.error(&settled.at(key), say::no_list_of_pairs(key), mend);
         return Vec::new();
     };
     let mut pairs = Vec::new();
@@ -338,14 +335,7 @@ fn read_pairs(
             {
                 pairs.push((ItemId::new(*one), ItemId::new(*other)));
             }
-            _ => troubles.error(
-                &value.span(),
-                format!(
-                    "{} is no pair of two items of this map",
-                    value.to_string().trim()
-                ),
-                mend,
-            ),
+            _ => troubles.error(&value.span(), say::no_pair(value.to_string().trim()), mend),
         }
     }
     pairs

@@ -40,6 +40,7 @@ mod learned;
 mod mirror;
 mod moves;
 mod needs;
+mod phrases;
 mod reach;
 mod read;
 mod reconcile;
@@ -64,5 +65,7 @@ pub use teach::{Taught, TaughtItem, teach};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
 pub use way::Firsts;
-pub use words::{kind_of, kind_word, kinds, need_word, other_words, places, said, systems};
+pub use words::{
+    called, kind_of, kind_word, kinds, need_word, other_words, places, said, state_called, systems,
+};
 pub use written::{fields, needs_written, placed};

@@ -2,6 +2,7 @@
 
 use crate::fields::Fields;
 use crate::needs::{self, Known};
+use crate::phrases as say;
 use crate::trouble::Troubles;
 use crate::value::{MapMove, MoveTimes};
 use crate::words::{kind_word, verb};
@@ -40,11 +41,8 @@ pub(crate) fn read_taught(
     if written.is_none() {
         let keys = ["seen-needs", "guessed"];
         for key in keys.into_iter().filter(|key| table.has(key)) {
-            let what = format!(
-                "`{key}` of `{}` counts only where it needs what was seen",
-                table.name
-            );
-            let mend = "write `needs = \"as seen\"` beside `seen-needs`, or take it out";
+            let what = say::counts_only_as_seen(key, &table.name);
+            let mend = say::write_as_seen();
             troubles.error(&table.at(key), what, mend);
         }
         return None;
@@ -56,8 +54,8 @@ pub(crate) fn read_taught(
         let item = ItemId::new(&name);
         if !items.contains(&item) {
             let names = items.iter().map(|item| item.as_str());
-            let mend = troubles.meant(&name, names, "name an item that stands in `seen-needs`");
-            let what = format!("`{}` is not said to need `{name}`", table.name);
+            let mend = troubles.meant(&name, names, say::name_a_seen_need());
+            let what = say::not_said_to_need(&table.name, &name);
             troubles.error(&span, what, mend);
         }
         guessed.insert(item);
@@ -77,17 +75,14 @@ pub(crate) fn read_moves(
         return vec![read_move(table, table, verb(kind), whole, known, troubles)];
     }
     if kind != Kind::Fasteners {
-        let what = format!("`{}` cannot be cracked: it is no fastener", table.name);
-        let mend = "take `crack` away, and write what stood in `out` without it";
+        let what = say::cannot_be_cracked(&table.name);
+        let mend = say::take_crack_away();
         troubles.error(&table.span, what, mend);
         return Vec::new();
     }
     for key in MOVE.into_iter().filter(|key| table.has(key)) {
-        let what = format!(
-            "`{key}` of `{}` says not which of its two moves is meant",
-            table.name
-        );
-        let mend = "write it within `crack` or `out`";
+        let what = say::which_of_two_moves(key, &table.name);
+        let mend = say::write_within_crack_or_out();
         troubles.error(&table.key_span(key).or_else(|| table.at(key)), what, mend);
     }
     let mut moves = Vec::new();
@@ -99,12 +94,8 @@ pub(crate) fn read_moves(
                 moves.push(read_move(table, &fields, verb, ends, known, troubles));
             }
             None if verb == "crack" && !table.has(verb) => {
-                let mend = "write `crack` as well, or the keys of `out` without it";
-                troubles.error(
-                    &table.span,
-                    format!("`{}` comes out without being cracked", table.name),
-                    mend,
-                );
+                let mend = say::write_crack_as_well();
+                troubles.error(&table.span, say::out_without_crack(&table.name), mend);
             }
             None => {}
         }
@@ -131,20 +122,20 @@ fn read_move(
         let is = known.get(work).map(|(kind, _)| *kind);
         if is != Some(Kind::Work) {
             let what = match is {
-                Some(kind) => format!("`{work}` is written as {}, not as work", kind_word(kind)),
-                None => format!("no work is called `{work}`"),
+                Some(kind) => say::written_not_as_work(work, kind_word(kind)),
+                None => say::no_such_work(work),
             };
             let works = known.iter().filter(|(_, (kind, _))| *kind == Kind::Work);
             let works = works.map(|(name, _)| name.as_str());
-            let mend = troubles.meant(work, works, "add it as an item that is = \"work\"");
+            let mend = troubles.meant(work, works, say::add_as_work());
             troubles.error(span, what, mend);
         }
     }
     let renews = fields.texts("renews", troubles);
     for (seal, span) in &renews {
         if known.get(seal).is_none() {
-            let mend = "add it as an item with `spent = true`";
-            troubles.error(span, format!("no item is called `{seal}`"), mend);
+            let mend = say::add_as_spent();
+            troubles.error(span, say::no_such_item(seal), mend);
         }
     }
     let step = MapMove {
@@ -177,12 +168,8 @@ fn read_move(
         ("needs-back", step.need_back.as_ref()),
     ] {
         if need.is_some_and(|need| need.items().contains(&ItemId::new(&item.name))) {
-            let mend = "take it out; where a move starts is known already";
-            troubles.error(
-                &fields.at(key),
-                format!("`{}` needs a state of itself", item.name),
-                mend,
-            );
+            let mend = say::start_is_known();
+            troubles.error(&fields.at(key), say::needs_itself(&item.name), mend);
         }
     }
     step

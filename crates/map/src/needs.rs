@@ -1,6 +1,7 @@
 //! Needs as they are written: `"belt on"`, `"housing bolts 3, 6 out"`, and
 //! `{ any = ["shroud off", ["wheel off", "liner off"]] }`.
 
+use crate::phrases as say;
 use crate::trouble::{Span, Troubles, nearest};
 use crate::words::{STATES, states, words_of};
 use states::{ItemId, Kind, Need, Position};
@@ -46,8 +47,7 @@ fn any_of(value: Option<&Value>, span: &Span, known: &Known, troubles: &mut Trou
                 .collect(),
         ),
         Some(Value::Array(_)) => {
-            let mend = "write two ways or more, such as { any = [\"tray off\", \"liner off\"] }";
-            troubles.error(span, "`any` names no way", mend);
+            troubles.error(span, say::any_names_no_way(), say::write_two_ways());
             Need::All(Vec::new())
         }
         _ => not_a_need(span, troubles),
@@ -55,8 +55,7 @@ fn any_of(value: Option<&Value>, span: &Span, known: &Known, troubles: &mut Trou
 }
 
 fn not_a_need(span: &Span, troubles: &mut Troubles) -> Need {
-    let mend = "write \"item state\", a list of those, or { any = [...] }";
-    troubles.error(span, "this is no need", mend);
+    troubles.error(span, say::no_need(), say::write_a_need());
     Need::All(Vec::new())
 }
 
@@ -71,18 +70,18 @@ fn point(text: &str, span: &Span, known: &Known, troubles: &mut Troubles) -> Nee
     let named = text[..text.len() - state.len()].trim();
     let Some((name, at)) = name_and_positions(named, known) else {
         let names = known.keys().map(String::as_str);
-        let mend = troubles.meant(named, names, "add the item, or correct the name");
-        troubles.error(span, format!("no item is called `{named}`"), mend);
+        let mend = troubles.meant(named, names, say::add_or_correct());
+        troubles.error(span, say::no_such_item(named), mend);
         return Need::All(Vec::new());
     };
     let (kind, count) = known[name];
     if let Some(beyond) = at.iter().find(|at| !(1..=count).contains(*at)) {
-        let mend = format!("it has positions 1 to {count}");
-        troubles.error(span, format!("`{name}` has no position {beyond}"), mend);
+        let mend = say::positions_to(count);
+        troubles.error(span, say::has_no_position(name, beyond), mend);
     }
     let Some(states) = states(kind, state) else {
-        let mend = format!("write one of {}", words_of(kind).join(", "));
-        troubles.error(span, format!("`{name}` is never `{state}`"), mend);
+        let mend = say::write_one_of(words_of(kind).join(", "));
+        troubles.error(span, say::is_never(name, state), mend);
         return Need::All(Vec::new());
     };
     Need::Is {
@@ -95,25 +94,21 @@ fn point(text: &str, span: &Span, known: &Known, troubles: &mut Troubles) -> Nee
 /// A need that does not end in a state: what it may have been meant to say.
 fn without_state(text: &str, span: &Span, known: &Known, troubles: &mut Troubles) -> Need {
     if text.trim().is_empty() {
-        troubles.error(
-            span,
-            "a need is empty",
-            "take it out, or write such as \"belt off\"",
-        );
+        troubles.error(span, say::empty_need(), say::write_such_as_belt_off());
         return Need::All(Vec::new());
     }
     let (before, last) = text.rsplit_once(' ').unwrap_or((text, ""));
     let named = |name: &str| name_and_positions(name.trim(), known).map(|(name, _)| known[name].0);
-    let all = || format!("end it in one of {}", STATES.join(", "));
+    let all = || say::end_in_one_of(STATES.join(", "));
     let mend = match (named(text), named(before)) {
-        (Some(kind), _) => format!("write one of {}", whole(text, kind)),
+        (Some(kind), _) => say::write_one_of(whole(text, kind)),
         (None, Some(kind)) => match nearest(last, words_of(kind)) {
-            Some(near) => format!("did you mean `{before} {near}`?"),
-            None => format!("write one of {}", whole(before, kind)),
+            Some(near) => say::did_you_mean(format!("{before} {near}")),
+            None => say::write_one_of(whole(before, kind)),
         },
         (None, None) => all(),
     };
-    troubles.error(span, format!("`{text}` names no state"), mend);
+    troubles.error(span, say::names_no_state(text), mend);
     Need::All(Vec::new())
 }
 

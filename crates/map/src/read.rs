@@ -6,6 +6,7 @@ use crate::hints::hints;
 use crate::item::read_item;
 use crate::learned;
 use crate::needs::Known;
+use crate::phrases as say;
 use crate::syntax;
 use crate::trouble::{Trouble, Troubles, Weight};
 use crate::value::{Map, Source};
@@ -71,7 +72,7 @@ pub fn look(file: &str, text: &str) -> (Map, Vec<Trouble>) {
     let root = Fields {
         table: document.as_table(),
         span: None,
-        name: "the map".to_owned(),
+        name: say::the_map().to_owned(),
     };
     let map = read_map(&root, &mut troubles);
     if !troubles.any_error() {
@@ -92,11 +93,7 @@ fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {
     let vehicle = root.text("vehicle", troubles);
     let unnamed = vehicle.as_ref().is_some_and(|name| name.trim().is_empty());
     if unnamed || !root.has("vehicle") {
-        troubles.error(
-            &root.at("vehicle"),
-            "the map names no vehicle",
-            "add a line `vehicle = \"...\"`",
-        );
+        troubles.error(&root.at("vehicle"), say::no_vehicle(), say::add_vehicle());
     }
     let sources = read_sources(root, troubles);
     let variants = root
@@ -129,15 +126,8 @@ fn read_map(root: &Fields, troubles: &mut Troubles) -> Map {
         .iter()
         .filter(|table| table.name.trim() != table.name || table.name.is_empty())
     {
-        let what = format!(
-            "the name `{}` is empty, or begins or ends with a blank",
-            table.name
-        );
-        troubles.error(
-            &table.span,
-            what,
-            "name it as people call it, without blanks around it",
-        );
+        let what = say::name_with_blanks(&table.name);
+        troubles.error(&table.span, what, say::name_without_blanks());
     }
     let known: Known = tables
         .iter()
@@ -169,16 +159,17 @@ fn read_sources(root: &Fields, troubles: &mut Troubles) -> BTreeMap<String, Sour
             source.text("title", troubles),
             source.text("date", troubles),
         );
-        for (key, such_as) in [("title", "Workshop manual"), ("date", "2021-09-15")] {
-            if !source.has(key) {
-                let what = format!("the source `{name}` has no {key}");
-                let mend = format!("add a line such as `{key} = \"{such_as}\"`");
-                troubles.error(&source.span, what, mend);
-            }
+        if !source.has("title") {
+            let what = say::source_without_title(name);
+            troubles.error(&source.span, what, say::add_title());
+        }
+        if !source.has("date") {
+            let what = say::source_without_date(name);
+            troubles.error(&source.span, what, say::add_date());
         }
         if let Some(date) = date.as_ref().filter(|date| !is_date(date)) {
-            let what = format!("`{date}` is no date");
-            let mend = "write it year first, such as 2021-09-15, 2021-09 or 2021";
+            let what = say::no_date(date);
+            let mend = say::write_year_first();
             troubles.error(&source.at("date"), what, mend);
         }
         // A source that lacks something is told once, and stands for the torques it gives.
@@ -228,31 +219,23 @@ fn read_between(root: &Fields, troubles: &mut Troubles) -> BTreeMap<(String, Str
 fn kind_and_count(table: &Fields, troubles: &mut Troubles) -> Option<(Kind, Position)> {
     let Some(word) = table.text("is", troubles) else {
         if !table.has("is") {
-            let mend = "add a line `is = \"part\"`, or another kind";
-            troubles.error(
-                &table.span,
-                format!("`{}` does not say what it is", table.name),
-                mend,
-            );
+            let mend = say::add_kind();
+            troubles.error(&table.span, say::does_not_say_what_it_is(&table.name), mend);
         }
         return None;
     };
     let Some((_, kind)) = KINDS.into_iter().find(|(known, _)| *known == word) else {
         let words = KINDS.map(|(word, _)| word);
-        let mend = troubles.meant(&word, words, format!("write one of {}", words.join(", ")));
-        troubles.error(
-            &table.at("is"),
-            format!("`{word}` is no kind of item"),
-            mend,
-        );
+        let mend = troubles.meant(&word, words, say::write_one_of(words.join(", ")));
+        troubles.error(&table.at("is"), say::no_kind_of_item(&word), mend);
         return None;
     };
     let count = table.count("count", troubles).unwrap_or(1);
     if count == 0 || (count > 1 && !kind.is_counted()) {
-        let mend = "only fasteners and clips are counted, from 1";
+        let mend = say::only_fasteners_are_counted();
         troubles.error(
             &table.at("count"),
-            format!("`{}` cannot have {count} pieces", table.name),
+            say::cannot_have_pieces(&table.name, count),
             mend,
         );
     }

@@ -1,5 +1,6 @@
 //! Two people's edits of one map brought together over the version that both began from.
 
+use crate::phrases as say;
 use crate::read::look;
 use crate::trouble::{Trouble, Weight};
 use std::collections::{BTreeMap, BTreeSet};
@@ -37,18 +38,22 @@ pub struct Conflict {
 
 impl fmt::Display for Conflict {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let said = |value: &Option<String>| value.clone().unwrap_or_else(|| "taken out".to_owned());
+        let said =
+            |value: &Option<String>| value.clone().unwrap_or_else(|| say::taken_out().to_owned());
         let what = match self.field.as_str() {
             "" => self.of.clone(),
             field => format!("{}, {field}", self.of),
         };
-        let was = self.base.clone().unwrap_or_else(|| "not there".to_owned());
-        write!(
-            f,
-            "{what}: was {was}; one has {}, the other {}; choose one",
+        let was = self
+            .base
+            .clone()
+            .unwrap_or_else(|| say::not_there().to_owned());
+        f.write_str(&say::conflict(
+            what,
+            was,
             said(&self.mine),
-            said(&self.theirs)
-        )
+            said(&self.theirs),
+        ))
     }
 }
 
@@ -265,12 +270,12 @@ fn removed_and_changed(
             _ => false,
         };
         if clash {
-            let said = |gone: bool| (!gone).then(|| "changed".to_owned());
+            let said = |gone: bool| (!gone).then(|| say::changed().to_owned());
             whole.insert(of.to_vec());
             conflicts.insert(Conflict {
                 of: of[1].clone(),
                 field: String::new(),
-                base: Some("there".to_owned()),
+                base: Some(say::there().to_owned()),
                 mine: said(gone.0),
                 theirs: said(gone.1),
             });
@@ -292,7 +297,7 @@ fn conflict(key: &[String], unit: &[Vec<String>], texts: [&Leaves; 3]) -> Confli
     let first = unit.first().map_or(key, Vec::as_slice);
     let (of, field) = match owner(first) {
         Some(of) => (of[1].clone(), first[2..].join(".")),
-        None => ("the map".to_owned(), first.join(".")),
+        None => (say::the_map().to_owned(), first.join(".")),
     };
     Conflict {
         of,

@@ -26,10 +26,11 @@
 //! ```
 
 use crate::fields::Fields;
+use crate::phrases as say;
 use crate::syntax;
 use crate::trouble::{Trouble, Troubles, nearest};
 use crate::value::Map;
-use crate::words::{KINDS, said};
+use crate::words::{KINDS, said, state_called};
 use states::{ItemId, Kind, Need, Position, State};
 use std::collections::BTreeMap;
 use toml_edit::{Array, Document, DocumentMut, InlineTable, Item, Table, value};
@@ -83,7 +84,7 @@ pub fn read_state(file: &str, text: &str, map: &Map) -> Result<StateOf, Vec<Trou
     let root = Fields {
         table: document.as_table(),
         span: None,
-        name: "the state".to_owned(),
+        name: say::the_state().to_owned(),
     };
     root.only(&["at", "items"], &mut troubles);
     let mut out = StateOf {
@@ -114,24 +115,18 @@ fn read_item(fields: &Fields, map: &Map, troubles: &mut Troubles) -> Option<Piec
     let Some(kind) = known.map(|item| item.kind).or(said.map(|(_, kind)| *kind)) else {
         let near = nearest(&fields.name, map.items.keys().map(ItemId::as_str));
         let mend = match near {
-            Some(near) => {
-                format!("did you mean `{near}`? Otherwise add `is = \"part\"`, or another kind")
-            }
-            None => "add `is = \"part\"`, or another kind".to_owned(),
+            Some(near) => say::near_or_add_kind(near),
+            None => say::add_kind_here().to_owned(),
         };
-        troubles.error(
-            &fields.span,
-            format!("the map has no `{}`", fields.name),
-            mend,
-        );
+        troubles.error(&fields.span, say::map_has_no(&fields.name), mend);
         return None;
     };
     let count = known.map_or(1, |item| item.count);
     let Some(stands) = fields.item("stands") else {
         troubles.error(
             &fields.span,
-            format!("`{}` does not say where it stands", fields.name),
-            "add a line such as `stands = \"off\"`",
+            say::not_said_where(&fields.name),
+            say::add_stands(),
         );
         return None;
     };
@@ -152,8 +147,8 @@ fn read_item(fields: &Fields, map: &Map, troubles: &mut Troubles) -> Option<Piec
             };
             for at in by_state.positions(word, most, troubles) {
                 if let Some(other) = told.insert(at, word.to_owned()) {
-                    let what = format!("`{}` {at} stands both `{other}` and `{word}`", fields.name);
-                    troubles.error(&by_state.at(word), what, "take one of them out");
+                    let what = say::stands_both(&fields.name, at, other, word);
+                    troubles.error(&by_state.at(word), what, say::take_one_out());
                 }
                 pieces.insert(at, state);
             }
@@ -175,8 +170,8 @@ fn state(fields: &Fields, word: &str, kind: Kind, troubles: &mut Troubles) -> Op
             .collect();
         troubles.error(
             &fields.at("stands"),
-            format!("`{}` cannot stand `{word}`", fields.name),
-            format!("write one of {}", words.join(", ")),
+            say::cannot_stand(&fields.name, word),
+            say::write_one_of(words.join(", ")),
         );
     }
     found.map(|(_, state)| *state)
@@ -204,10 +199,10 @@ pub fn questions(map: &Map, state: &StateOf) -> Vec<String> {
             let made = pieces.values().all(|state| state.rung() == step.to.rung());
             let holding = holding(map, &step.need);
             if made && !holding.holds(&stands) {
-                asked.push(format!(
-                    "{item} stands {}, and yet not {}: is that so?",
-                    word(step.to),
-                    said(map, &holding)
+                asked.push(say::stands_and_yet_not(
+                    item,
+                    state_called(word(step.to)),
+                    said(map, &holding),
                 ));
             }
         }
@@ -220,8 +215,8 @@ pub fn questions(map: &Map, state: &StateOf) -> Vec<String> {
     {
         let near = nearest(at, places());
         asked.push(match near {
-            Some(near) => format!("nothing is worked on at {at}: is {near} meant?"),
-            None => format!("nothing is worked on at {at}: where does one stand?"),
+            Some(near) => say::is_near_meant(at, near),
+            None => say::where_does_one_stand(at),
         });
     }
     asked

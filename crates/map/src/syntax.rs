@@ -1,5 +1,6 @@
 //! What is no TOML at all, in words that say what to do about it.
 
+use crate::phrases as say;
 use crate::trouble::Troubles;
 use toml_edit::TomlError;
 
@@ -17,50 +18,32 @@ fn words(said: &str, held: &str) -> (String, String) {
     let own = |what: &str, mend: &str| (what.to_owned(), mend.to_owned());
     let begins = |start: &str| said.starts_with(start);
     if begins("duplicate key") {
-        let mend = "give one of the two another name, or make one of them".to_owned();
-        return (format!("`{held}` stands here a second time"), mend);
+        let mend = say::give_another_name().to_owned();
+        return (say::stands_a_second_time(held), mend);
     }
     if begins("invalid basic string") && said.contains("visible characters") {
-        return own(
-            "a sign that is no letter stands in this text",
-            "take it out",
-        );
+        return own(say::no_letter(), say::take_it_out());
     }
     if begins("invalid basic string") || begins("invalid literal string") {
-        return own("a text does not end on its line", "close it with `\"`");
+        return own(say::text_does_not_end(), say::close_with_quote());
     }
     if begins("string values must be quoted") || begins("invalid string, expected") {
-        return own("words stand in quotes", "write them as `\"...\"`");
+        return own(say::words_stand_in_quotes(), say::write_in_such_quotes());
     }
     if begins("unclosed table") {
-        return own(
-            "the name in brackets does not end here",
-            "close it with `]`; a name of several words stands in quotes, such as `[items.\"tray screws\"]`",
-        );
+        return own(say::bracket_does_not_end(), say::close_bracket_of_name());
     }
     if begins("missing comma between array elements") || begins("unclosed array") {
-        return own(
-            "a list that began further up has no end before this",
-            "close it with `]`, or write `,` between its parts",
-        );
+        return own(say::list_has_no_end(), say::close_list());
     }
     if begins("missing comma between key-value pairs") || begins("unclosed inline table") {
-        return own(
-            "a `{` that began further up has no end before this",
-            "close it with `}`, or write `,` between its parts",
-        );
+        return own(say::brace_has_no_end(), say::close_brace());
     }
     if begins("cannot recurse further") {
-        return own(
-            "lists within lists, deeper than anything can mean",
-            "take the inner brackets away",
-        );
+        return own(say::lists_too_deep(), say::take_inner_brackets_away());
     }
     if begins("key with no value") {
-        return own(
-            "this line is no key with a value",
-            "write it as `key = value`, or begin it with `#` if it is a remark",
-        );
+        return own(say::no_key_with_value(), say::write_key_value());
     }
-    (said.to_owned(), "correct the TOML here".to_owned())
+    (said.to_owned(), say::correct_the_toml().to_owned())
 }

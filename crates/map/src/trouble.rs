@@ -1,5 +1,6 @@
 //! What is wrong with a map, where, and how to mend it.
 
+use crate::phrases as say;
 use std::fmt;
 use std::ops::Range;
 
@@ -40,8 +41,8 @@ impl fmt::Display for Trouble {
             ..
         } = self;
         let weight = match self.weight {
-            Weight::Error => "error",
-            Weight::Warning => "warning",
+            Weight::Error => say::error(),
+            Weight::Warning => say::warning(),
         };
         write!(f, "{file}:{line}:{column}: {weight}: {what}; {mend}")
     }
@@ -115,7 +116,7 @@ impl<'a> Troubles<'a> {
     ) -> String {
         let near = (self.all.len() < WITH_NEAREST).then(|| nearest(written, known));
         match near.flatten() {
-            Some(near) => format!("did you mean `{near}`?"),
+            Some(near) => say::did_you_mean(near),
             None => otherwise.into(),
         }
     }

@@ -1,5 +1,6 @@
 //! The trade's words for kinds, states and moves.
 
+use crate::phrases as say;
 use crate::value::Map;
 use states::{Kind, Need, Position, State};
 use std::collections::BTreeSet;
@@ -128,11 +129,96 @@ pub(crate) fn away_word(kind: Kind) -> &'static str {
     }
 }
 
-/// A need as it is written, alternatives joined by "or".
+/// What a word of a map's text for a kind, a place or a system is called; another word is its
+/// own name.
+#[must_use]
+pub fn called(word: &str) -> &str {
+    match word {
+        "part" => say::kind_part(),
+        "cover" => say::kind_cover(),
+        "hose" => say::kind_hose(),
+        "seal" => say::kind_seal(),
+        "belt" => say::kind_belt(),
+        "fasteners" => say::kind_fasteners(),
+        "clips" => say::kind_clips(),
+        "connector" => say::kind_connector(),
+        "fluid" => say::kind_fluid(),
+        "work" => say::kind_work(),
+        "put-in" => say::kind_put_in(),
+        "above" => say::above(),
+        "below" => say::below(),
+        "wheel well" => say::wheel_well(),
+        "cabin" => say::cabin(),
+        "rear" => say::rear(),
+        "outside" => say::outside(),
+        "brakes" => say::brakes(),
+        "steering" => say::steering(),
+        "wheels" => say::wheels(),
+        "suspension" => say::suspension(),
+        "fuel" => say::fuel(),
+        "restraints" => say::restraints(),
+        "drive belt" => say::drive_belt(),
+        "high voltage" => say::high_voltage(),
+        "cooling" => say::cooling(),
+        "oil" => say::oil(),
+        "engine" => say::engine(),
+        "transmission" => say::transmission(),
+        "intake" => say::intake(),
+        "exhaust" => say::exhaust(),
+        "battery" => say::battery(),
+        "electrical" => say::electrical(),
+        "climate" => say::climate(),
+        "body" => say::body(),
+        other => other,
+    }
+}
+
+/// What a word of a map's text for a state is called.
+#[must_use]
+pub fn state_called(word: &str) -> &str {
+    match word {
+        "off" => say::state_off(),
+        "out" => say::state_out(),
+        "on" => say::state_on(),
+        "cracked" => say::state_cracked(),
+        "tight" => say::state_tight(),
+        "loose" => say::state_loose(),
+        "stub" => say::state_stub(),
+        "stuck" => say::state_stuck(),
+        "plugged" => say::state_plugged(),
+        "unplugged" => say::state_unplugged(),
+        "at level" => say::state_at_level(),
+        "low" => say::state_low(),
+        "done" => say::state_done(),
+        "due" => say::state_due(),
+        "outside" => say::state_outside(),
+        "inside" => say::state_inside(),
+        other => other,
+    }
+}
+
+/// A need in what is spoken, alternatives joined by "or".
 #[must_use]
 pub fn said(map: &Map, need: &Need) -> String {
+    in_words(map, need, &state_called, (say::and(), say::or()))
+}
+
+/// A need as it is written in a map.
+pub(crate) fn as_written(map: &Map, need: &Need) -> String {
+    in_words(map, need, &|word| word, (" and ", " or "))
+}
+
+fn in_words(
+    map: &Map,
+    need: &Need,
+    called: &dyn Fn(&'static str) -> &'static str,
+    (and, or): (&str, &str),
+) -> String {
     let join = |needs: &[Need], word: &str| {
-        let each: Vec<_> = needs.iter().map(|need| said(map, need)).collect();
+        let each: Vec<_> = needs
+            .iter()
+            .map(|need| in_words(map, need, called, (and, or)))
+            .collect();
         each.join(word)
     };
     match need {
@@ -144,15 +230,15 @@ pub fn said(map: &Map, need: &Need) -> String {
             let kind = map.items.get(item).map_or(Kind::Part, |known| known.kind);
             let means = |word: &&str| states(kind, word).is_some_and(|meant| meant == *wanted);
             let words = [away_word(kind)].into_iter().chain(STATES);
-            let word = words.into_iter().find(means).unwrap_or_default();
+            let word = called(words.into_iter().find(means).unwrap_or_default());
             let at: Vec<String> = at.iter().map(Position::to_string).collect();
             match at.is_empty() {
                 true => format!("{item} {word}"),
                 false => format!("{item} {} {word}", at.join(", ")),
             }
         }
-        Need::All(needs) => join(needs, " and "),
-        Need::Any(needs) => join(needs, " or "),
+        Need::All(needs) => join(needs, and),
+        Need::Any(needs) => join(needs, or),
     }
 }
 

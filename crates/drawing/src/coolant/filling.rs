@@ -1,6 +1,7 @@
 //! A vessel: what is in and what is missing.
 
 use super::wide_enough;
+use crate::phrases as say;
 use crate::plot::{LETTERING, label, line};
 use crate::{Anchor, Area, Dash, Drawing, Ink, Mark, Pen, Slope, Style, Weight, hatch, wrap};
 
@@ -89,7 +90,7 @@ pub fn filling(filling: &Filling, width_px: f64) -> Drawing {
     Drawing {
         width,
         height: lowest.max(vessel.bottom()) + EDGE + 4.0,
-        title: "What is in the system".to_owned(),
+        title: say::in_the_system().to_owned(),
         description: format!("{}.", said.join("; ")),
         marks,
     }

@@ -1,6 +1,7 @@
 //! Where a mixture freezes and boils.
 
 use super::wide_enough;
+use crate::phrases as say;
 use crate::plot::{Frame, LETTERING, Scale, label};
 use crate::{Anchor, Dash, Drawing, Ink, Mark, Pen, Weight, text_width_px};
 
@@ -100,10 +101,10 @@ pub fn mix_chart(chart: &MixChart, width_px: f64) -> Drawing {
         })
     };
     const UNDER: f64 = 1.4 * LETTERING;
-    marks.extend(named(&chart.boil, true, -10.0, "boils under its cap"));
-    marks.extend(named(&chart.boil_open, strong, UNDER, "boils open"));
+    marks.extend(named(&chart.boil, true, -10.0, say::boils_under_cap()));
+    marks.extend(named(&chart.boil_open, strong, UNDER, say::boils_open()));
     let down = if strong { -12.0 } else { -2.6 * LETTERING };
-    marks.extend(named(&chart.freeze, strong, down, "freezes"));
+    marks.extend(named(&chart.freeze, strong, down, say::freezes()));
     if let Some(reading) = &chart.reading {
         let at = reading.strength;
         marks.push(frame.upright(at, Ink::Accent));
@@ -130,7 +131,7 @@ pub fn mix_chart(chart: &MixChart, width_px: f64) -> Drawing {
     Drawing {
         width,
         height,
-        title: "Freezing and boiling against strength".to_owned(),
+        title: say::freezing_and_boiling().to_owned(),
         description: mix_said(chart),
         marks,
     }
@@ -154,13 +155,15 @@ fn mix_said(chart: &MixChart) -> String {
             let boil = if reading.boil_words.is_empty() {
                 String::new()
             } else {
-                format!("; it {}", reading.boil_words)
+                say::and_it(&reading.boil_words)
             };
-            format!(
-                "At {:.0} {} it {}{boil}.",
-                reading.strength, chart.strength, reading.freeze_words
+            say::at_strength(
+                reading.strength,
+                &chart.strength,
+                &reading.freeze_words,
+                boil,
             )
         }
-        None => format!("Freezing and boiling points against {}.", chart.strength),
+        None => say::points_against(&chart.strength),
     }
 }

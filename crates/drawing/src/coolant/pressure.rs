@@ -1,6 +1,7 @@
 //! A pressure test: pressure against time.
 
 use super::wide_enough;
+use crate::phrases as say;
 use crate::plot::{Frame, LETTERING, Scale, label, line};
 use crate::{Anchor, Dash, Drawing, Ink, Mark, Pen, Style, Weight};
 
@@ -43,12 +44,12 @@ pub fn pressure(run: &PressureRun, width_px: f64) -> Drawing {
         return Drawing {
             width,
             height: 2.0 * LETTERING,
-            title: "No readings yet".to_owned(),
-            description: "No pressure was read yet.".to_owned(),
+            title: say::no_readings_yet().to_owned(),
+            description: say::no_pressure_yet().to_owned(),
             marks: vec![label(
                 0.0,
                 1.3 * LETTERING,
-                "No readings yet",
+                say::no_readings_yet(),
                 Anchor::Start,
                 Weight::Regular,
             )],
@@ -61,12 +62,12 @@ pub fn pressure(run: &PressureRun, width_px: f64) -> Drawing {
         Scale {
             low: 0.0,
             high: last.max(1.0) * 1.03,
-            name: "minutes",
+            name: say::minutes(),
         },
         Scale {
             low: low - room,
             high: high + room,
-            name: &format!("gauge, {}", run.unit),
+            name: &say::gauge_axis(&run.unit),
         },
     );
     type End = fn(&(f64, f64, f64, f64)) -> f64;
@@ -85,7 +86,7 @@ pub fn pressure(run: &PressureRun, width_px: f64) -> Drawing {
     Drawing {
         width,
         height,
-        title: "Pressure against time".to_owned(),
+        title: say::pressure_against_time().to_owned(),
         description: pressure_said(run),
         marks,
     }
@@ -112,18 +113,16 @@ fn legend(y: f64) -> Vec<Mark> {
             radius: 5.0,
             style: Style::line(Pen::outline(Ink::Ink)),
         },
-        words(20.0, "read"),
+        words(20.0, say::read()),
         stroke(72.0, Pen::outline(Ink::Accent)),
-        words(102.0, "fitted"),
+        words(102.0, say::fitted()),
         stroke(164.0, Pen::fine(Ink::Ink).dashed(Dash::Dashed)),
-        words(194.0, "95 % band"),
+        words(194.0, say::band_of_95()),
     ]
 }
 
 fn pressure_said(run: &PressureRun) -> String {
-    let told = |(minutes, pressure): &(f64, f64)| {
-        format!("{pressure:.2} {} at {minutes:.1} minutes", run.unit)
-    };
+    let told = |(minutes, pressure): &(f64, f64)| say::pressure_at(pressure, &run.unit, minutes);
     let ends: Vec<String> = [run.readings.first(), run.readings.last()]
         .into_iter()
         .flatten()
@@ -134,9 +133,5 @@ fn pressure_said(run: &PressureRun) -> String {
     } else {
         format!(" {}.", run.verdict)
     };
-    format!(
-        "{} readings, from {}.{verdict}",
-        run.readings.len(),
-        ends.join(" to ")
-    )
+    say::readings_from(run.readings.len(), ends.join(say::from_to()), verdict)
 }

@@ -1,6 +1,7 @@
 //! The floor in plan: walls, lifts, what stands there from above.
 
 use super::{FloorPlace, FloorVehicle, LETTERING, VehicleShape, WALL, text};
+use crate::phrases as say;
 use crate::plot::line;
 use crate::{Anchor, Area, Dash, Ink, Mark, Pen, Point, Style, Weight};
 
@@ -93,7 +94,7 @@ pub(super) fn free(place: &FloorPlace, at: Point, height: f64) -> Vec<Mark> {
         text(
             at.x,
             at.y + 5.0,
-            "free",
+            say::free_in_plan(),
             LETTERING,
             Anchor::Middle,
             Weight::Regular,

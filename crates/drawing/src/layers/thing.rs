@@ -1,6 +1,7 @@
 //! One thing as it is drawn: its box, its name, its mark, and how it is spoken.
 
 use super::{DETAIL_SIZE, Form, LayerCall, LayerMark, LayerStand, LayerThing};
+use crate::phrases as say;
 use crate::{
     Anchor, Area, Dash, Group, Ink, Mark, Pen, Point, Style, Text, Weight, ellipsis, text_width_px,
     wrap,
@@ -250,17 +251,17 @@ pub(super) fn spoken(thing: &LayerThing) -> String {
 fn stands(thing: &LayerThing) -> &'static str {
     match thing.stands {
         LayerStand::Home => "",
-        LayerStand::Partly => "partly out",
-        LayerStand::Away if thing.mark == LayerMark::PutIn => "in",
-        LayerStand::Away if thing.mark == LayerMark::Fluid => "out",
-        LayerStand::Away => "off",
+        LayerStand::Partly => say::partly_out(),
+        LayerStand::Away if thing.mark == LayerMark::PutIn => say::put_in(),
+        LayerStand::Away if thing.mark == LayerMark::Fluid => say::drained(),
+        LayerStand::Away => say::off(),
     }
 }
 
 fn called(call: LayerCall) -> &'static str {
     match call {
-        LayerCall::Wanted => "wanted",
-        LayerCall::Next => "next",
+        LayerCall::Wanted => say::wanted(),
+        LayerCall::Next => say::next(),
         LayerCall::OnTheWay | LayerCall::Beside => "",
     }
 }

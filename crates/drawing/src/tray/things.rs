@@ -1,6 +1,7 @@
 //! One thing in its compartment: its words, its count, its picture.
 
 use super::{LINE_SPACING, Lettering, TrayMark, TrayThing, lettering};
+use crate::phrases as say;
 use crate::{Anchor, Ink, Mark, Pen, Point, Style, Text, Weight, text_width_px};
 
 /// Fasteners are drawn one by one up to here; more are not counted by eye.
@@ -97,7 +98,7 @@ pub(super) fn words(thing: &TrayThing) -> String {
 
 fn figure(thing: &TrayThing) -> String {
     match &thing.mark {
-        TrayMark::Fluid { amount } if amount.trim().is_empty() => "not measured".to_owned(),
+        TrayMark::Fluid { amount } if amount.trim().is_empty() => say::not_measured().to_owned(),
         TrayMark::Fluid { amount } => amount.trim().to_owned(),
         TrayMark::Fasteners | TrayMark::Part => thing.count.to_string(),
     }
