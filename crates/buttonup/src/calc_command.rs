@@ -62,9 +62,9 @@ pub fn run(asked: &Calc) -> Result<Answer, Wrong> {
     let mut json = answer.json();
     json["room"] = json!(room.code);
     json["calculator"] = json!(one.code);
-    json["cautions"] = json!(one.cautions);
+    json["cautions"] = json!(one.cautions());
     let cautions: String = one
-        .cautions
+        .cautions()
         .iter()
         .map(|text| format!("! {text}\n"))
         .collect();
@@ -125,16 +125,16 @@ fn wrong(troubles: &[shop::calculators::Trouble]) -> Wrong {
 fn listed(rooms: &[Room]) -> Answer {
     let mut lines = Vec::new();
     for room in rooms {
-        lines.push(room.name.to_owned());
+        lines.push(room.name().to_owned());
         for one in room.calculators {
-            lines.push(format!("  {} {:<12} {}", room.code, one.code, one.what));
+            lines.push(format!("  {} {:<12} {}", room.code, one.code, one.what()));
         }
     }
     let json: Vec<Value> = rooms
         .iter()
         .map(|room| {
             let all: Vec<Value> = room.calculators.iter().map(Calculator::json).collect();
-            json!({ "room": room.code, "name": room.name, "calculators": all })
+            json!({ "room": room.code, "name": room.name(), "calculators": all })
         })
         .collect();
     Answer {
@@ -145,7 +145,7 @@ fn listed(rooms: &[Room]) -> Answer {
 }
 
 fn described(one: &Calculator) -> Answer {
-    let mut lines = vec![format!("{}: {}", one.name, one.what)];
+    let mut lines = vec![format!("{}: {}", one.name(), one.what())];
     lines.extend(fields_once(one.form).iter().map(line));
     Answer {
         text: lines.join("\n").replace('\u{ad}', ""),
@@ -169,15 +169,15 @@ fn line(field: &Named) -> String {
         Takes::File => "@FILE".to_owned(),
         Takes::Text | Takes::Said | Takes::Lines | Takes::Link => String::new(),
     };
-    let mut hint = if field.hint.is_empty() {
+    let mut hint = if field.hint().is_empty() {
         String::new()
     } else {
-        format!("; {}", field.hint)
+        format!("; {}", field.hint())
     };
     if let Some(rows) = field.rows {
         hint.push_str(&format!("; one a row, to {rows}"));
     }
-    format!("  {:<16} {takes:<12} {}{hint}", field.name, field.label)
+    format!("  {:<16} {takes:<12} {}{hint}", field.name, field.label())
 }
 
 #[cfg(test)]

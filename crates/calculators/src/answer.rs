@@ -1,5 +1,6 @@
 //! What is answered.
 
+use crate::phrases::form as say;
 use drawing::Drawing;
 use measure::Working;
 use serde_json::{Value, json};
@@ -112,7 +113,7 @@ impl Answer {
                 "stands": step.stands, "tone": step.tone })
         });
         let others = self.others.iter().map(|other| {
-            json!({ "name": other.name, "reason": other.reason, "holds": other.holds,
+            json!({ "name": other.name, "reason": other.reason, say::holds(): other.holds,
                 "field": other.ask.0, "value": other.ask.1 })
         });
         let working = self.working.as_ref().map(|working| {
@@ -165,11 +166,14 @@ impl Answer {
         }
         for other in &self.others {
             let holds = if other.holds {
-                "holds"
+                say::holds()
             } else {
-                "does not hold"
+                say::does_not_hold()
             };
-            out.push(format!("  or {}, {holds}: {}", other.name, other.reason));
+            out.push(format!(
+                "  {}",
+                say::or_this_way(&other.name, holds, &other.reason)
+            ));
         }
         out.extend(self.notes.iter().cloned());
         if let Some(working) = &self.working {

@@ -1,6 +1,7 @@
 //! What was typed into a form's fields, read as quantities.
 
 use crate::form::{Named, Part, Takes, fields, in_row};
+use crate::phrases::form as say;
 use crate::{Trouble, capital};
 use coolant::{Amount, Concentrate, FreezeTable, Glycol, Mixture};
 use fastener::repair::Planning;
@@ -92,10 +93,7 @@ impl Asked {
         };
         if !(least..=most).contains(&number) {
             let symbol = units.metric.symbol();
-            self.wrong(
-                &field.name,
-                format!("`{text}` lies outside {least} to {most} {symbol}; look again"),
-            );
+            self.wrong(&field.name, say::lies_outside(text, least, most, symbol));
         }
     }
 
@@ -179,7 +177,7 @@ impl Asked {
             let (what, mend) = told
                 .rsplit_once("; ")
                 .or_else(|| told.rsplit_once(": "))
-                .unwrap_or((told, "look again"));
+                .unwrap_or((told, say::look_again()));
             Trouble {
                 place: place.clone(),
                 what: what.to_owned(),
@@ -210,7 +208,7 @@ impl Asked {
 
     /// A quantity that has to be written.
     pub(crate) fn must(&mut self, name: &str, unit: Unit) -> Option<f64> {
-        self.needed(name, "write it, with its unit if it is another");
+        self.needed(name, say::write_it_with_its_unit_if());
         self.quantity(name, unit)
     }
 
@@ -218,7 +216,7 @@ impl Asked {
     pub(crate) fn count(&mut self, name: &str) -> Option<usize> {
         let number = self.text(name).parse::<usize>().ok();
         if number.is_none() {
-            self.wrong(name, "it is no count; write a whole number, such as 7");
+            self.wrong(name, say::it_is_no_count_write_a());
         }
         number
     }
@@ -226,7 +224,7 @@ impl Asked {
     /// Trouble beside a field that has to be filled and is not.
     pub(crate) fn needed(&mut self, name: &str, mend: &str) {
         if self.text(name).is_empty() {
-            self.wrong(name, format!("nothing is written; {mend}"));
+            self.wrong(name, say::nothing_is_written(mend));
         }
     }
 
@@ -268,7 +266,7 @@ impl Asked {
         }
         let number = text.parse::<f64>().ok().filter(|number| number.is_finite());
         if number.is_none() {
-            self.wrong(name, format!("`{text}` is no number; write 1.070"));
+            self.wrong(name, say::is_no_number(text));
         }
         number
     }
@@ -330,7 +328,7 @@ impl Asked {
         }
         self.ok(
             "table",
-            FreezeTable::read(&text, "the label or the coolant's maker"),
+            FreezeTable::read(&text, say::the_label_or_the_coolants_maker()),
         )
     }
 
@@ -412,7 +410,7 @@ pub fn read(text: &str, dimension: Dimension, unit: Unit, bare: Unit) -> Result<
     let measured = measure::read(&text, dimension).map_err(|error| error.to_string())?;
     let converted = measured.convert(unit).map_err(|error| error.to_string())?;
     let number = converted.number().to_string().parse::<f64>();
-    number.map_err(|_| format!("`{text}` is too large; check it"))
+    number.map_err(|_| say::is_too_large(&text))
 }
 
 /// A number of `unit` with at most `digits`, the other system's value beside it.
@@ -422,12 +420,16 @@ fn show(number: f64, digits: u32, unit: Unit, customary: Customary) -> String {
     });
     rounded
         .and_then(|number| Measured::new(number.normalize(), unit).ok())
-        .map_or_else(|| "unknown".to_owned(), |measured| measured.show(customary))
+        .map_or_else(
+            || say::unknown().to_owned(),
+            |measured| measured.show(customary),
+        )
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::form::none;
 
     fn asked(fields: &[(&str, &str)]) -> Asked {
         let fields = fields
@@ -452,9 +454,15 @@ mod tests {
     #[test]
     fn a_field_says_what_a_bare_number_means_and_how_far_it_may_go() {
         const FORM: &[Part] = &[
-            Part::number("depth", "Depth", crate::Holds::LENGTH, ""),
-            Part::within("want", "Wanted", crate::Holds::TORQUE, (1.0, 500.0), ""),
-            Part::text("class", "Class", ""),
+            Part::number("depth", || "Depth", crate::Holds::LENGTH, none),
+            Part::within(
+                "want",
+                || "Wanted",
+                crate::Holds::TORQUE,
+                (1.0, 500.0),
+                none,
+            ),
+            Part::text("class", || "Class", none),
         ];
         let mut one = asked(&[("depth", "12,5"), ("want", "9000 Nm"), ("class", "8.8")]);
         one.complete(FORM);

@@ -1,25 +1,40 @@
 //! What is asked: fields with their units, limits and choices.
 
 use crate::asked::{Asked, Shop};
+use crate::phrases::form as say;
 use crate::{Answer, Trouble};
 use measure::{Customary, Unit};
+use phrases::{Language, speaking};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use std::ops::Deref;
+
+/// A text in the language that is spoken.
+pub type Say = fn() -> &'static str;
+
+/// What may be chosen: as written, and as said.
+pub type Choices = &'static [(&'static str, Say)];
+
+/// No text: a hint that is not needed.
+pub(crate) fn none() -> &'static str {
+    ""
+}
+
+/// What may be chosen, with the words as they are said now.
+#[must_use]
+pub fn choices(of: Choices) -> Vec<(&'static str, &'static str)> {
+    of.iter().map(|(code, words)| (*code, words())).collect()
+}
 
 /// One question that can be asked with no order.
 #[derive(Debug, Clone, Copy)]
 pub struct Calculator {
     /// Its name in an address and on the command line, within its room.
     pub code: &'static str,
-    /// What it is called.
-    pub name: &'static str,
-    /// What it is for, in a line.
-    pub what: &'static str,
-    /// What hurts, before anything is done.
-    pub cautions: &'static [&'static str],
-    /// How it is done at the vehicle, where that is more than reading a figure.
-    pub how: &'static [&'static str],
+    pub(crate) name: Say,
+    pub(crate) what: Say,
+    pub(crate) cautions: &'static [Say],
+    pub(crate) how: fn() -> Vec<&'static str>,
     /// The questions, in the sequence in which they are asked.
     pub form: &'static [Part],
     /// What is written there before anybody has written anything.
@@ -35,7 +50,7 @@ pub enum Part {
     /// A question.
     Field(Field),
     /// A heading over those that follow.
-    Heading(&'static str),
+    Heading(Say),
     /// Questions that are written down elsewhere.
     Group(&'static [Part]),
     /// The same questions for each of several things: one row of them a thing. Their fields
@@ -44,7 +59,7 @@ pub enum Part {
         /// Its name within the page.
         id: &'static str,
         /// What one of them is called.
-        title: &'static str,
+        title: Say,
         /// More than this nobody has.
         most: usize,
         /// What is asked of each.
@@ -53,7 +68,7 @@ pub enum Part {
     /// A square to tap: each tap writes where it was into the next row's two fields.
     Places {
         /// What is tapped, in a few words.
-        title: &'static str,
+        title: Say,
         /// The field of a row that takes how far to the right, and the one for how far up.
         fields: (&'static str, &'static str),
         /// What is called a row: its name is the number beside the place.
@@ -66,7 +81,7 @@ pub enum Part {
         /// Its name within the page.
         id: &'static str,
         /// What it says when folded.
-        title: &'static str,
+        title: Say,
         /// The questions.
         parts: &'static [Part],
     },
@@ -77,14 +92,21 @@ pub enum Part {
 pub struct Field {
     /// Its name in an address and on the command line.
     pub name: &'static str,
-    /// How it is asked.
-    pub label: &'static str,
-    /// An example, or what is assumed where nothing is written.
-    pub hint: &'static str,
+    pub(crate) label: Label,
+    pub(crate) hint: Say,
     /// What may be written.
     pub takes: Takes,
     /// Not asked while another field holds one of these.
     pub unless: Option<(&'static str, &'static [&'static str])>,
+}
+
+/// How a field is asked.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Label {
+    /// In words of its own.
+    Said(Say),
+    /// As the step of a fluid that it ticks.
+    Step(&'static fluids::Step),
 }
 
 /// What may be written into a field.
@@ -105,7 +127,7 @@ pub enum Takes {
     /// One of these: as written, as said. None is chosen beforehand where the answer rests on it.
     Choice {
         /// As written, and as said.
-        of: &'static [(&'static str, &'static str)],
+        of: Choices,
         /// Whether the first is meant where nothing is written.
         first: bool,
     },
@@ -197,15 +219,10 @@ impl Units {
 }
 
 impl Part {
-    const fn field(
-        name: &'static str,
-        label: &'static str,
-        takes: Takes,
-        hint: &'static str,
-    ) -> Part {
+    const fn field(name: &'static str, label: Say, takes: Takes, hint: Say) -> Part {
         Part::Field(Field {
             name,
-            label,
+            label: Label::Said(label),
             hint,
             takes,
             unless: None,
@@ -214,62 +231,49 @@ impl Part {
 
     /// Words.
     #[must_use]
-    pub const fn text(name: &'static str, label: &'static str, hint: &'static str) -> Part {
+    pub const fn text(name: &'static str, label: Say, hint: Say) -> Part {
         Part::field(name, label, Takes::Text, hint)
     }
 
     /// What somebody said, in their words.
     #[must_use]
-    pub const fn said(name: &'static str, label: &'static str, hint: &'static str) -> Part {
+    pub const fn said(name: &'static str, label: Say, hint: Say) -> Part {
         Part::field(name, label, Takes::Said, hint)
     }
 
     /// Several lines.
     #[must_use]
-    pub const fn lines(name: &'static str, label: &'static str, hint: &'static str) -> Part {
+    pub const fn lines(name: &'static str, label: Say, hint: Say) -> Part {
         Part::field(name, label, Takes::Lines, hint)
     }
 
     /// Several lines, or a file.
     #[must_use]
-    pub const fn file(name: &'static str, label: &'static str, hint: &'static str) -> Part {
+    pub const fn file(name: &'static str, label: Say, hint: Say) -> Part {
         Part::field(name, label, Takes::File, hint)
     }
 
     /// A box to tick.
     #[must_use]
-    pub const fn tick(name: &'static str, label: &'static str, hint: &'static str) -> Part {
+    pub const fn tick(name: &'static str, label: Say, hint: Say) -> Part {
         Part::field(name, label, Takes::Tick, hint)
     }
 
     /// One of a few; the first where nothing is written.
     #[must_use]
-    pub const fn choice(
-        name: &'static str,
-        label: &'static str,
-        of: &'static [(&'static str, &'static str)],
-    ) -> Part {
-        Part::field(name, label, Takes::Choice { of, first: true }, "")
+    pub const fn choice(name: &'static str, label: Say, of: Choices) -> Part {
+        Part::field(name, label, Takes::Choice { of, first: true }, none)
     }
 
     /// One of a few; none until somebody says so.
     #[must_use]
-    pub const fn asked(
-        name: &'static str,
-        label: &'static str,
-        of: &'static [(&'static str, &'static str)],
-    ) -> Part {
-        Part::field(name, label, Takes::Choice { of, first: false }, "")
+    pub const fn asked(name: &'static str, label: Say, of: Choices) -> Part {
+        Part::field(name, label, Takes::Choice { of, first: false }, none)
     }
 
     /// A quantity.
     #[must_use]
-    pub const fn number(
-        name: &'static str,
-        label: &'static str,
-        units: Units,
-        hint: &'static str,
-    ) -> Part {
+    pub const fn number(name: &'static str, label: Say, units: Units, hint: Say) -> Part {
         let limits = None;
         Part::field(name, label, Takes::Number { units, limits }, hint)
     }
@@ -278,10 +282,10 @@ impl Part {
     #[must_use]
     pub const fn within(
         name: &'static str,
-        label: &'static str,
+        label: Say,
         units: Units,
         limits: (f64, f64),
-        hint: &'static str,
+        hint: Say,
     ) -> Part {
         let limits = Some(limits);
         Part::field(name, label, Takes::Number { units, limits }, hint)
@@ -362,14 +366,29 @@ pub fn in_row(name: &str, row: usize) -> String {
 }
 
 impl Field {
+    /// How it is asked.
+    #[must_use]
+    pub fn label(&self) -> &'static str {
+        match self.label {
+            Label::Said(label) => label(),
+            Label::Step(step) => step.text,
+        }
+    }
+
+    /// An example, or what is assumed where nothing is written.
+    #[must_use]
+    pub fn hint(&self) -> &'static str {
+        (self.hint)()
+    }
+
     /// How it is asked, with the unit of a bare number.
     #[must_use]
     pub fn label_in(&self, customary: Customary) -> String {
         match self.takes {
             Takes::Number { units, .. } => {
-                format!("{}, {}", self.label, units.read_by(customary).symbol())
+                format!("{}, {}", self.label(), units.read_by(customary).symbol())
             }
-            _ => self.label.to_owned(),
+            _ => self.label().to_owned(),
         }
     }
 }
@@ -398,8 +417,8 @@ impl Named {
         let mut out = json!({
             "name": self.name,
             // A soft hyphen is for a narrow page.
-            "label": self.label.replace('\u{ad}', ""),
-            "hint": self.hint,
+            "label": self.label().replace('\u{ad}', ""),
+            "hint": self.hint(),
             "kind": kind,
             "rows": self.rows,
         });
@@ -411,6 +430,30 @@ impl Named {
 }
 
 impl Calculator {
+    /// What it is called.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        (self.name)()
+    }
+
+    /// What it is for, in a line.
+    #[must_use]
+    pub fn what(&self) -> &'static str {
+        (self.what)()
+    }
+
+    /// What hurts, before anything is done.
+    #[must_use]
+    pub fn cautions(&self) -> Vec<&'static str> {
+        self.cautions.iter().map(|text| text()).collect()
+    }
+
+    /// How it is done at the vehicle, where that is more than reading a figure.
+    #[must_use]
+    pub fn how(&self) -> Vec<&'static str> {
+        (self.how)()
+    }
+
     /// Its fields as written, with the unit of each bare number, and what the shop knows.
     #[must_use]
     pub fn asked(&self, fields: BTreeMap<String, String>, shop: &Shop) -> Asked {
@@ -443,8 +486,8 @@ impl Calculator {
                 .collect();
             return Err(vec![Trouble {
                 place: name.clone(),
-                what: format!("{} asks no such thing", self.name),
-                mend: format!("write one of {}", names.join(", ")),
+                what: say::asks_no_such_thing(self.name()),
+                mend: say::write_one_of(names.join(", ")),
             }]);
         }
         let mut asked = self.asked(fields, shop);
@@ -457,9 +500,12 @@ impl Calculator {
 
     /// What is kept of an answer with an order: `calculator`, `version`, `inputs`, `outputs` and
     /// `working`, all but the last as JSON. What somebody said in their own words is not in it,
-    /// nor a whole recording: a record holds no free text.
+    /// nor a whole recording: a record holds no free text. It is kept in English whoever asked,
+    /// so that a record does not hang on what was spoken.
     #[must_use]
     pub fn kept(&self, room: &str, asked: &Asked, answer: &Answer) -> Kept {
+        let english = speaking(Language::English, || (self.run)(&mut asked.clone()));
+        let answer = english.as_ref().unwrap_or(answer);
         let inputs: BTreeMap<String, &str> = fields(self.form)
             .into_iter()
             .filter(|field| !matches!(field.takes, Takes::Said | Takes::Lines | Takes::File))
@@ -488,9 +534,9 @@ impl Calculator {
         let fields: Vec<Value> = fields_once(self.form).iter().map(Named::json).collect();
         json!({
             "code": self.code,
-            "name": self.name,
-            "what": self.what,
-            "cautions": self.cautions,
+            "name": self.name(),
+            "what": self.what(),
+            "cautions": self.cautions(),
             "fields": fields,
         })
     }

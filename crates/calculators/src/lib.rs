@@ -37,6 +37,7 @@ pub mod coolant;
 mod fluids;
 mod form;
 pub mod mending;
+mod phrases;
 mod roadtest;
 mod rooms;
 mod show;
@@ -45,7 +46,8 @@ pub mod threads;
 pub use answer::{Answer, Other, Row, Step};
 pub use asked::{Asked, Shop, read};
 pub use form::{
-    Calculator, Field, Holds, Kept, Named, Part, Takes, Units, fields, fields_once, in_row,
+    Calculator, Choices, Field, Holds, Kept, Named, Part, Say, Takes, Units, choices, fields,
+    fields_once, in_row,
 };
 pub use rooms::{ROOMS, Room, calculator, room};
 pub use show::{PHONE_PX, both_kn, both_mm, both_n, both_nm, capital};

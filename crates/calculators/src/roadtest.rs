@@ -1,6 +1,8 @@
 //! A drive with no order: what a recording, or readings taken by hand, prove.
 
-use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Room, Row, capital, in_row};
+use crate::form::none;
+use crate::phrases::roadtest as say;
+use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Room, Row, Say, capital, in_row};
 use drawing::{Drawing, RoadTest, RoadTestMark, road_test};
 use measure::{Customary, Unit};
 use roadtest::{
@@ -10,23 +12,23 @@ use roadtest::{
 use serde_json::{Value, json};
 use std::fmt::Write;
 
-const CAUTIONS: &[&str] = &[
-    Caution::SecondPerson.text(),
-    Caution::SafeToDrive.text(),
-    Caution::Insured.text(),
-    Caution::HotEngine.text(),
-    Caution::MakersLimits.text(),
+const CAUTIONS: &[Say] = &[
+    || Caution::SecondPerson.text(),
+    || Caution::SafeToDrive.text(),
+    || Caution::Insured.text(),
+    || Caution::HotEngine.text(),
+    || Caution::MakersLimits.text(),
 ];
 
 /// The room of road tests.
 pub const ROOM: Room = Room {
     code: "roadtest",
-    name: "Road test",
-    what: "what a drive proves",
+    name: say::road_test,
+    what: say::what_a_drive_proves,
     cautions: CAUTIONS,
     notes: &[(
-        "What a drive can say",
-        "Each check says held, failed, not provoked, or can't tell with what to read next. What was not recorded is never taken as good.",
+        say::what_a_drive_can_say,
+        say::each_check_says_held_failed_not,
     )],
     calculators: &[RECORDED, BY_HAND],
 };
@@ -35,59 +37,55 @@ pub const ROOM: Room = Room {
 const KNOWN: Part = Part::Group(&[
     Part::said(
         "complaint",
-        "The complaint, in the customer's words",
-        "such as: comes on after 20 min of motorway",
+        say::the_complaint_in_the_customers_words,
+        say::such_as_comes_on_after_20,
     ),
     Part::number(
         "thermostat",
-        "Stamped on the thermostat",
+        say::stamped_on_the_thermostat,
         Holds::TEMPERATURE,
-        "may stay empty",
+        say::may_stay_empty,
     ),
     Part::number(
         "limit",
-        "The maker's highest coolant temperature",
+        say::the_makers_highest_coolant_temperature,
         Holds::TEMPERATURE,
-        "may stay empty",
+        say::may_stay_empty,
     ),
     Part::number(
         "boil",
-        "Where this coolant boils under its cap",
+        say::where_this_coolant_boils_under_its,
         Holds::TEMPERATURE,
-        "as “How far it protects” has it; may stay empty",
+        say::as_how_far_it_protects_has,
     ),
 ]);
 
 const RECORDED: Calculator = Calculator {
     code: "recording",
-    name: "A recorded drive",
-    what: "a logger's table, or SAE J1979 frames",
+    name: say::a_recorded_drive,
+    what: say::a_loggers_table_or_sae_j1979,
     // The drive is over: what stands before it stands in the room.
-    cautions: &[Caution::MakersLimits.text()],
-    how: &[],
+    cautions: &[|| Caution::MakersLimits.text()],
+    how: Vec::new,
     form: &[
-        Part::file(
-            "log",
-            "The recording",
-            "a table with its headings, or frames a line each: seconds, id, bytes in hex",
-        ),
+        Part::file("log", say::the_recording, say::a_table_with_its_headings_or),
         Part::choice(
             "kind",
-            "It is",
+            say::it_is,
             &[
-                ("", "found from the file"),
-                ("csv", "a table"),
-                ("j1979", "SAE J1979 frames"),
+                ("", say::found_from_the_file),
+                ("csv", say::a_table),
+                ("j1979", say::sae_j1979_frames),
             ],
         ),
         KNOWN,
         Part::More {
             id: "columns",
-            title: "A column that the headings do not explain",
+            title: say::a_column_that_the_headings_do,
             parts: &[Part::lines(
                 "map",
-                "Columns",
-                "one a line, such as: coolant = Temp 3 [°F]",
+                say::columns,
+                say::one_a_line_such_as_coolant,
             )],
         },
     ],
@@ -99,26 +97,26 @@ const RECORDED: Calculator = Calculator {
 const MOST: usize = 20;
 
 const READINGS: &[Part] = &[
-    Part::number("at", "Minutes since the start", Holds::TIME, ""),
-    Part::number("coolant", "Coolant", Holds::TEMPERATURE, ""),
-    Part::number("speed", "Speed", Holds::SPEED, ""),
-    Part::number("voltage", "Voltage", Holds::VOLTAGE, ""),
+    Part::number("at", say::minutes_since_the_start, Holds::TIME, none),
+    Part::number("coolant", say::coolant, Holds::TEMPERATURE, none),
+    Part::number("speed", say::speed, Holds::SPEED, none),
+    Part::number("voltage", say::voltage, Holds::VOLTAGE, none),
 ];
 
 const BY_HAND: Calculator = Calculator {
     code: "by-hand",
-    name: "Readings by hand",
-    what: "typed at the kerb, by a second person",
+    name: say::readings_by_hand,
+    what: say::typed_at_the_kerb_by_a,
     cautions: &[
-        Caution::SecondPerson.text(),
-        Caution::HotEngine.text(),
-        Caution::MakersLimits.text(),
+        || Caution::SecondPerson.text(),
+        || Caution::HotEngine.text(),
+        || Caution::MakersLimits.text(),
     ],
-    how: &[],
+    how: Vec::new,
     form: &[
         Part::Rows {
             id: "readings",
-            title: "Reading",
+            title: say::reading,
             most: MOST,
             parts: READINGS,
         },
@@ -129,7 +127,7 @@ const BY_HAND: Calculator = Calculator {
 };
 
 fn recorded(asked: &mut Asked) -> Option<Answer> {
-    asked.needed("log", "paste the recording, or take it from a file");
+    asked.needed("log", say::paste_the_recording_or_take_it());
     let kind = match asked.text("kind") {
         "csv" => Some(Kind::Csv),
         "j1979" => Some(Kind::J1979),
@@ -160,12 +158,12 @@ fn by_hand(asked: &mut Asked) -> Option<Answer> {
             continue;
         };
         if seconds <= last_s {
-            let what = "it is not after the one above; write them as they were read";
+            let what = say::it_is_not_after_the_one();
             asked.wrong(&at("at"), what);
         }
         last_s = seconds;
         if cells.iter().all(Option::is_none) {
-            let what = "nothing was read then; write one of the three";
+            let what = say::nothing_was_read_then_write_one();
             asked.wrong(&at("coolant"), what);
         }
         // No finer than anybody reads.
@@ -213,14 +211,12 @@ fn judged(asked: &mut Asked, log: &Log) -> Option<Answer> {
         .map(|column| column.heading.as_str())
         .collect();
     if !unused.is_empty() {
-        answer
-            .notes
-            .push(format!("Not used: {}.", unused.join(", ")));
+        answer.notes.push(say::not_used(unused.join(", ")));
     }
     answer.notes.extend(log.notes.iter().take(MOST).map(|note| {
         let line = note
             .line
-            .map_or(String::new(), |line| format!("line {line}: "));
+            .map_or(String::new(), |line| format!("{}: ", say::line(line)));
         capital(&format!("{line}{}", note.what))
     }));
     Some(answer.with_working(&verdict.working))
@@ -229,10 +225,10 @@ fn judged(asked: &mut Asked, log: &Log) -> Option<Answer> {
 fn row(check: &Check) -> Row {
     let because = capital(&check.because);
     Row {
-        what: capital(&check.check.code().replace('-', " ")),
+        what: capital(&check.check.name().replace('-', " ")),
         value: check.verdict.said().to_owned(),
         beside: match &check.next {
-            Some(next) => format!("{because}. Next: {next}"),
+            Some(next) => say::because_and_next(because, next),
             None => because,
         },
         tone: tone(check.verdict),

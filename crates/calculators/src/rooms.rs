@@ -1,6 +1,6 @@
 //! The one table of calculators.
 
-use crate::form::Calculator;
+use crate::form::{Calculator, Say};
 use crate::{belt, coolant, fluids, roadtest, threads};
 
 /// Calculators of one subject, on one page and under one address.
@@ -8,16 +8,41 @@ use crate::{belt, coolant, fluids, roadtest, threads};
 pub struct Room {
     /// Its name in an address.
     pub code: &'static str,
-    /// What it is called.
-    pub name: &'static str,
-    /// What is in it, in a few words.
-    pub what: &'static str,
-    /// Before anything in it.
-    pub cautions: &'static [&'static str],
-    /// What to know beside it: a title, and a few sentences.
-    pub notes: &'static [(&'static str, &'static str)],
+    pub(crate) name: Say,
+    pub(crate) what: Say,
+    pub(crate) cautions: &'static [Say],
+    pub(crate) notes: &'static [(Say, Say)],
     /// What can be asked.
     pub calculators: &'static [Calculator],
+}
+
+impl Room {
+    /// What it is called.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        (self.name)()
+    }
+
+    /// What is in it, in a few words.
+    #[must_use]
+    pub fn what(&self) -> &'static str {
+        (self.what)()
+    }
+
+    /// Before anything in it.
+    #[must_use]
+    pub fn cautions(&self) -> Vec<&'static str> {
+        self.cautions.iter().map(|text| text()).collect()
+    }
+
+    /// What to know beside it: a title, and a few sentences.
+    #[must_use]
+    pub fn notes(&self) -> Vec<(&'static str, &'static str)> {
+        self.notes
+            .iter()
+            .map(|(title, text)| (title(), text()))
+            .collect()
+    }
 }
 
 /// Every calculator that has a page.

@@ -1,5 +1,6 @@
 //! Figures as a shop reads them, in both systems of units.
 
+use crate::phrases::form as say;
 use measure::si::{Force, Torque};
 use measure::{Customary, show};
 use uom::si::force::newton;
@@ -51,9 +52,10 @@ pub fn both_n(newtons: f64, customary: Customary) -> String {
 /// A range of forces in both systems of units: kilonewtons to a tenth, pounds to ten.
 #[must_use]
 pub fn both_kn(low_n: f64, high_n: f64, customary: Customary) -> String {
-    let metric = format!("{:.1} to {:.1} kN", low_n / 1000.0, high_n / 1000.0);
-    let pounds = |newtons: f64| (newtons / POUND_N / 10.0).round() * 10.0;
-    let us = format!("{:.0} to {:.0} lbf", pounds(low_n), pounds(high_n));
+    let thousand = |newtons: f64| format!("{:.1}", newtons / 1000.0);
+    let pounds = |newtons: f64| format!("{:.0}", (newtons / POUND_N / 10.0).round() * 10.0);
+    let metric = say::kilonewtons(thousand(low_n), thousand(high_n));
+    let us = say::pounds_of_force(pounds(low_n), pounds(high_n));
     both(metric, us, customary)
 }
 

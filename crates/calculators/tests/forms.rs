@@ -59,7 +59,7 @@ fn names_are_said_once_and_are_fit_for_an_address() {
                 one.code,
                 field.name
             );
-            assert!(!field.label.is_empty());
+            assert!(!field.label().is_empty());
             if let Takes::Choice { of, .. } = field.takes {
                 let codes: BTreeSet<&str> = of.iter().map(|(code, _)| *code).collect();
                 assert_eq!(codes.len(), of.len(), "{}: {}", one.code, field.name);

@@ -23,22 +23,23 @@ pub(crate) use trims::trims;
 pub(crate) use warm_up::warm_up;
 
 use crate::judge::{Case, Check, CheckName};
+use crate::phrases::judge as say;
 use crate::{Log, Quantity};
 
 /// Nothing of this quantity in the log: what to read next, by what the vehicle supports.
 fn missing(log: &Log, check: CheckName, quantity: Quantity, pid: u8) -> Check {
-    let name = quantity.name();
+    let name = quantity.said();
     // The highest PID that was asked for says whether there are any beyond it.
     match &log.supported {
         Some((pids, asked_to)) if !pids.contains(&pid.min(*asked_to)) => Check::cant_tell(
             check,
-            format!("this vehicle does not tell {name} (PID {pid:02X})"),
-            format!("read the {name} with a gauge or meter of your own and type it in"),
+            say::vehicle_does_not_tell(name, format!("{pid:02X}")),
+            say::read_it_yourself(name),
         ),
         _ => Check::cant_tell(
             check,
-            format!("the log has no {name}"),
-            format!("record {name} (PID {pid:02X}) as well"),
+            say::log_has_no(name),
+            say::record_it_as_well(name, format!("{pid:02X}")),
         ),
     }
 }

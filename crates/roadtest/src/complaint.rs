@@ -3,6 +3,7 @@
 mod amounts;
 
 use crate::judge::CheckName;
+use crate::phrases::judge as say;
 use amounts::{Amount, amounts};
 use std::collections::BTreeSet;
 
@@ -63,18 +64,32 @@ impl Need {
 
     pub(crate) fn said(&self) -> String {
         match self {
-            Need::Motorway(min) => format!("{min:.0} min of motorway"),
-            Need::Town(min) => format!("{min:.0} min of stop and go"),
-            Need::Standing(min) => format!("{min:.0} min standing, engine running"),
-            Need::Driving(min) => format!("{min:.0} min of driving"),
-            Need::Above(kmh) => format!("{kmh:.0} km/h or more"),
+            Need::Motorway(min) => say::need_motorway(format!("{min:.0}")),
+            Need::Town(min) => say::need_town(format!("{min:.0}")),
+            Need::Standing(min) => say::need_standing(format!("{min:.0}")),
+            Need::Driving(min) => say::need_driving(format!("{min:.0}")),
+            Need::Above(kmh) => say::need_above(format!("{kmh:.0}")),
             Need::Distance(km) => format!("{km:.0} km"),
-            Need::Cold => "a cold start".to_owned(),
-            Need::Hot => "a warm engine".to_owned(),
-            Need::Load => "a hill or a load".to_owned(),
+            Need::Cold => say::need_cold().to_owned(),
+            Need::Hot => say::need_hot().to_owned(),
+            Need::Load => say::need_load().to_owned(),
             Need::Revs(rpm) => format!("{rpm:.0} 1/min"),
-            Need::NotRecorded(what) => (*what).to_owned(),
+            Need::NotRecorded(what) => not_recorded(what).to_owned(),
         }
+    }
+}
+
+/// What no log tells, as a person reads it.
+fn not_recorded(what: &str) -> &str {
+    match what {
+        "the air conditioning on" => say::with_the_air_conditioning_on(),
+        "the heater on" => say::with_the_heater_on(),
+        "rain" => say::with_rain(),
+        "a rough road" => say::with_a_rough_road(),
+        "braking" => say::with_braking(),
+        "steering" => say::with_steering(),
+        "lamps and other consumers on" => say::with_lamps_and_other_consumers_on(),
+        other => other,
     }
 }
 

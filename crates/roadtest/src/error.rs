@@ -1,49 +1,31 @@
 //! Why a log cannot be read.
 
+use crate::phrases::log as say;
+
 /// Why a log cannot be read: what is wrong, and after the colon how to mend it.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum LogError {
-    #[error("the file is empty: record the drive again, or give the file that holds it")]
+    #[error("{}", say::log_is_empty())]
     Empty,
-    #[error(
-        "no heading says what is recorded (first line: {first}): the first line has to name each \
-         column, such as time, coolant, speed; or map the columns by their number"
-    )]
+    #[error("{}", say::no_heading(.first))]
     NoHeading { first: String },
-    #[error(
-        "no column tells the time (columns: {columns}): map one to `time`, or say how many \
-         seconds lie between rows with `step`"
-    )]
+    #[error("{}", say::no_time(.columns))]
     NoTime { columns: String },
-    #[error(
-        "no column is known but the time (columns: {columns}): map those that matter, such as \
-         `coolant`"
-    )]
+    #[error("{}", say::nothing_known(.columns))]
     NothingKnown { columns: String },
-    #[error(
-        "the mapping names the column `{column}`, which is not there (columns: {columns}): write it as in the heading, or by its number"
-    )]
+    #[error("{}", say::no_column(.column, .columns))]
     NoColumn { column: String, columns: String },
-    #[error("line {line} of the mapping, `{text}`, is not understood: {mend}")]
+    #[error("{}", say::mapping_not_understood(.line, .text, .mend))]
     Mapping {
         line: usize,
         text: String,
         mend: String,
     },
-    #[error(
-        "no row can be read ({first}): check the delimiter and the decimal sign; where commas part \
-         the columns, decimals take a point"
-    )]
+    #[error("{}", say::no_rows(.first))]
     NoRows { first: String },
-    #[error(
-        "no line holds seconds, an id and bytes in hex ({first}): write each frame as in `12.40 \
-         7E8 03 41 05 7B`"
-    )]
+    #[error("{}", say::no_frames(.first))]
     NoFrames { first: String },
-    #[error(
-        "no answer of service 01, 03, 07 or 0A is in these frames: record the answers of the \
-         units (7E8 to 7EF), not the requests alone"
-    )]
+    #[error("{}", say::no_answers())]
     NoAnswers,
 }
 
@@ -55,7 +37,7 @@ impl LogError {
         // Columns may hold colons of their own: the last one starts the mending.
         match words.rsplit_once(": ") {
             Some((what, mend)) => (what.to_owned(), mend.to_owned()),
-            None => (words, "check the file".to_owned()),
+            None => (words, say::check_the_file().to_owned()),
         }
     }
 }

@@ -4,6 +4,7 @@ mod frame;
 mod pid;
 mod transport;
 
+use crate::phrases::log as say;
 use crate::text::{decoded, start_of};
 use crate::{CodeList, CodeReading, Log, LogError, Note, Quantity, Sample, StatusReading};
 use frame::Frame;
@@ -152,20 +153,14 @@ fn frames(text: &str, log: &mut Log) -> Vec<Frame> {
             None => {
                 broken += 1;
                 if broken <= TOLD {
-                    log.note(
-                        Some(nth + 1),
-                        "not seconds, id and bytes in hex: the line is left out",
-                    );
+                    log.note(Some(nth + 1), say::not_seconds_id_and_bytes_in());
                 }
             }
         }
         any = true;
     }
     if broken > TOLD {
-        log.note(
-            None,
-            format!("{} more broken lines are left out", broken - TOLD),
-        );
+        log.note(None, say::more_broken_lines(broken - TOLD));
     }
     put_in_sequence(&mut frames, log);
     frames
@@ -177,22 +172,16 @@ fn put_in_sequence(frames: &mut Vec<Frame>, log: &mut Log) {
     let (placed, oddities) = crate::clock::in_sequence(&raw, &vec![true; raw.len()]);
     for oddity in oddities.iter().take(TOLD) {
         let (row, what) = match oddity {
-            crate::clock::Oddity::OutOfOrder { row } => (
-                row,
-                "the time does not fit those around it: the line is left out".to_owned(),
-            ),
-            crate::clock::Oddity::BeganAgain { row } => (
-                row,
-                "the time begins again here; the rest is taken to follow at once".to_owned(),
-            ),
-            crate::clock::Oddity::Gap { row, seconds } => (
-                row,
-                format!("nothing was recorded for {seconds:.0} s before this line"),
-            ),
-            crate::clock::Oddity::StoodStill { row, rows } => (
-                row,
-                format!("the clock stands still for {rows} lines from here"),
-            ),
+            crate::clock::Oddity::OutOfOrder { row } => {
+                (row, say::the_time_does_not_fit_those().to_owned())
+            }
+            crate::clock::Oddity::BeganAgain { row } => {
+                (row, say::the_time_begins_again_here_the_d().to_owned())
+            }
+            crate::clock::Oddity::Gap { row, seconds } => {
+                (row, say::nothing_recorded_for(format!("{seconds:.0}")))
+            }
+            crate::clock::Oddity::StoodStill { row, rows } => (row, say::clock_stands_still(rows)),
         };
         log.note(frames.get(*row).map(|frame| frame.line), what);
     }
@@ -329,7 +318,7 @@ impl Heard {
                 if !log.series.contains_key(quantity) {
                     log.series.insert(*quantity, samples.clone());
                     if self.series.len() > 1 {
-                        log.note(None, format!("{} is told by unit {unit}", quantity.name()));
+                        log.note(None, say::told_by_unit(quantity.said(), unit));
                     }
                 }
             }
@@ -339,11 +328,7 @@ impl Heard {
             let engine = engine.clone().unwrap_or_default();
             log.note(
                 None,
-                format!(
-                    "{} units answered ({}); {engine} is taken as the engine's",
-                    units.len(),
-                    units.join(", ")
-                ),
+                say::units_answered(units.len(), units.join(", "), engine),
             );
         }
         log.supported = engine
@@ -352,15 +337,12 @@ impl Heard {
         log.codes = self.codes;
         log.statuses = self.statuses;
         for line in self.cleared {
-            log.note(Some(line), "codes were cleared here");
+            log.note(Some(line), say::codes_were_cleared_here());
         }
         for ((unit, service, reason), (line, times)) in self.refusals {
             log.notes.push(Note {
                 line: Some(line),
-                what: format!(
-                    "unit {unit} refused service {service:02X}: {} ({times} times)",
-                    refusal(reason)
-                ),
+                what: say::unit_refused(unit, format!("{service:02X}"), refusal(reason), times),
             });
         }
     }
@@ -382,11 +364,11 @@ fn engine_unit(series: &BTreeMap<String, BTreeMap<Quantity, Vec<Sample>>>) -> Op
 /// The reasons of ISO 14229 / SAE J1979 for a refusal.
 fn refusal(reason: u8) -> String {
     match reason {
-        0x10 => "general reject".to_owned(),
-        0x11 => "service not supported".to_owned(),
-        0x12 => "sub-function not supported or invalid format".to_owned(),
-        0x21 => "busy, repeat the request".to_owned(),
-        0x22 => "conditions not correct".to_owned(),
-        other => format!("reason {other:02X}"),
+        0x10 => say::general_reject().to_owned(),
+        0x11 => say::service_not_supported().to_owned(),
+        0x12 => say::sub_function_not_supported_or_invalid().to_owned(),
+        0x21 => say::busy_repeat_the_request().to_owned(),
+        0x22 => say::conditions_not_correct().to_owned(),
+        other => say::refused_for_reason(format!("{other:02X}")),
     }
 }

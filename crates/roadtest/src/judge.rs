@@ -4,6 +4,7 @@ use crate::check::{self, Spike};
 use crate::complaint::Complaint;
 use crate::drive::Drive;
 use crate::opening::{Opening, opening};
+use crate::phrases::judge as say;
 use crate::{Caution, Log, Picture};
 use measure::{Line, Working};
 
@@ -46,10 +47,10 @@ impl Outcome {
     #[must_use]
     pub fn said(self) -> &'static str {
         match self {
-            Outcome::Held => "held",
-            Outcome::Failed => "failed",
-            Outcome::NotProvoked => "not provoked",
-            Outcome::CantTell => "can't tell",
+            Outcome::Held => say::held(),
+            Outcome::Failed => say::failed(),
+            Outcome::NotProvoked => say::not_provoked(),
+            Outcome::CantTell => say::cant_tell(),
         }
     }
 }
@@ -84,6 +85,23 @@ impl CheckName {
             CheckName::Trims => "trims",
             CheckName::Codes => "codes",
             CheckName::Provoked => "provoked",
+        }
+    }
+
+    /// As a person reads it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            CheckName::WarmUp => say::check_warm_up(),
+            CheckName::Thermostat => say::check_thermostat(),
+            CheckName::Band => say::check_band(),
+            CheckName::Air => say::check_air(),
+            CheckName::Overheating => say::check_overheating(),
+            CheckName::Fan => say::check_fan(),
+            CheckName::Charging => say::check_charging(),
+            CheckName::Trims => say::check_trims(),
+            CheckName::Codes => say::check_codes(),
+            CheckName::Provoked => say::check_provoked(),
         }
     }
 }
@@ -268,13 +286,13 @@ pub fn judge(log: &Log, conditions: &Conditions) -> Verdict {
     });
     found.push(check::provoked(&case, complaint.as_ref(), came_back));
     let picture = Picture::of(&case, found.iter().map(|found| &found.check));
-    let mut working = Working::new("Road test");
+    let mut working = Working::new(say::road_test());
     for line in found.iter().flat_map(|found| found.lines.clone()) {
         working = working.line(line);
     }
     let working = working
-        .limit("The maker's limits and the thermostat's rating go before the common values here.")
-        .limit("The log tells what the sensor tells; a sensor in steam or air reads wrong.");
+        .limit(say::the_makers_limits_and_the_thermostats())
+        .limit(say::the_log_tells_what_the_sensor());
     let checks: Vec<Check> = found.into_iter().map(|found| found.check).collect();
     let (verdict, because) = whole(&checks, complaint.as_ref());
     Verdict {
@@ -294,13 +312,13 @@ fn whole(checks: &[Check], complaint: Option<&Complaint>) -> (Outcome, String) {
             .iter()
             .filter(|check| check.check != CheckName::Provoked)
             .filter(wanted)
-            .map(|check| check.check.code())
+            .map(|check| check.check.name())
             .collect();
         names.join(", ")
     };
     let failed = names(&|check| check.verdict == Outcome::Failed);
     if !failed.is_empty() {
-        return (Outcome::Failed, format!("failed: {failed}"));
+        return (Outcome::Failed, say::failed_checks(failed));
     }
     if let Some(complaint) = complaint {
         let provoked = checks
@@ -317,24 +335,18 @@ fn whole(checks: &[Check], complaint: Option<&Complaint>) -> (Outcome, String) {
                 names(&|check| complaint.touches(check.check) && check.verdict != Outcome::Held);
             return if open.is_empty() {
                 let held = names(&|check| complaint.touches(check.check));
-                (
-                    Outcome::Held,
-                    format!("what the complaint needs was driven, and {held} held"),
-                )
+                (Outcome::Held, say::driven_and_held(held))
             } else {
-                (
-                    Outcome::CantTell,
-                    format!("it was driven, but the log can't tell of {open}"),
-                )
+                (Outcome::CantTell, say::driven_but_cant_tell(open))
             };
         }
     }
     let core = [CheckName::Band, CheckName::Air, CheckName::Overheating];
     let open = names(&|check| core.contains(&check.check) && check.verdict != Outcome::Held);
     if open.is_empty() {
-        let because = "the temperature held its band, with no spike and nothing hot";
+        let because = say::the_temperature_held_its_band_with();
         (Outcome::Held, because.to_owned())
     } else {
-        (Outcome::CantTell, format!("the log can't tell of {open}"))
+        (Outcome::CantTell, say::log_cant_tell_of(open))
     }
 }

@@ -46,6 +46,7 @@ mod log;
 mod mapping;
 mod number;
 mod opening;
+mod phrases;
 mod picture;
 mod quantity;
 mod table;

@@ -1,5 +1,6 @@
 //! Which column is what, where headings do not say it, or to remember what they said.
 
+use crate::phrases::log as say;
 use crate::{Column, LogError, Quantity};
 use std::collections::BTreeMap;
 
@@ -53,7 +54,7 @@ impl Mapping {
         };
         let (name, place) = text
             .split_once('=')
-            .ok_or_else(|| wrong("write NAME = HEADING".to_owned()))?;
+            .ok_or_else(|| wrong(say::write_name_heading().to_owned()))?;
         let (name, place) = (name.trim(), place.trim());
         let (heading, unit) = match place.rsplit_once('[') {
             Some((heading, unit)) => (heading.trim(), Some(unit.trim_end_matches(']').trim())),
@@ -62,14 +63,10 @@ impl Mapping {
         if let Some(unit) = unit
             && crate::unit::Unit::named(unit).is_none()
         {
-            return Err(wrong(format!(
-                "the unit {unit} is not known, write °C, °F, km/h, mph, V, %, s"
-            )));
+            return Err(wrong(say::unit_not_known(unit)));
         }
         if heading.is_empty() {
-            return Err(wrong(
-                "write the heading or the number of the column".to_owned(),
-            ));
+            return Err(wrong(say::write_the_heading_or_the_number().to_owned()));
         }
         let place = Place {
             heading: heading.to_owned(),
@@ -82,12 +79,12 @@ impl Mapping {
             self.step_s = Some(
                 seconds
                     .filter(|s| *s > 0.0 && *s <= 3600.0)
-                    .ok_or_else(|| wrong("write the seconds from row to row".to_owned()))?,
+                    .ok_or_else(|| wrong(say::write_the_seconds_from_row_to().to_owned()))?,
             );
         } else {
             let quantity = Quantity::named(name).ok_or_else(|| {
                 let names: Vec<&str> = Quantity::ALL.iter().map(|q| q.name()).take(12).collect();
-                wrong(format!("write one of time, step, {}", names.join(", ")))
+                wrong(say::write_a_quantity(names.join(", ")))
             })?;
             self.columns.insert(quantity, place);
         }

@@ -3,6 +3,7 @@
 use crate::judge::{Case, Check, CheckName, Outcome};
 use crate::limits::TOO_HOT_C;
 use crate::number::index;
+use crate::phrases::judge as say;
 
 /// Points at most of the line: more than a phone has columns.
 const MOST_POINTS: usize = 600;
@@ -83,17 +84,17 @@ fn marks(check: &Check) -> Vec<PictureMark> {
         CheckName::Thermostat => {
             let opening = named("opening").into_iter().map(|(at_s, c, within)| {
                 let within = index(within.unwrap_or(0.0) + 0.5);
-                mark(at_s, c, format!("opens {c:.0} ± {within} °C"))
+                mark(at_s, c, say::mark_opens(format!("{c:.0}"), within))
             });
             let level = named("level")
                 .into_iter()
                 .filter(|_| wrong)
-                .map(|(at_s, c, _)| mark(at_s, c, format!("settles at {c:.0} °C")));
+                .map(|(at_s, c, _)| mark(at_s, c, say::mark_settles(format!("{c:.0}"))));
             opening.chain(level).collect()
         }
         CheckName::Air => named("spike")
             .into_iter()
-            .map(|(at_s, c, _)| mark(at_s, c, format!("spike {c:.0} °C")))
+            .map(|(at_s, c, _)| mark(at_s, c, say::mark_spike(format!("{c:.0}"))))
             .collect(),
         CheckName::Overheating if wrong => named("most")
             .into_iter()
@@ -101,7 +102,7 @@ fn marks(check: &Check) -> Vec<PictureMark> {
             .collect(),
         CheckName::Fan if !wrong => named("fan on")
             .into_iter()
-            .map(|(at_s, c, _)| mark(at_s, c, format!("fan {c:.0} °C")))
+            .map(|(at_s, c, _)| mark(at_s, c, say::mark_fan(format!("{c:.0}"))))
             .collect(),
         _ => Vec::new(),
     }

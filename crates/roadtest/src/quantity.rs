@@ -1,5 +1,7 @@
 //! What a log can hold.
 
+use crate::phrases::log as say;
+
 /// One thing that is read over the drive; each has one unit here, whatever the log's is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Quantity {
@@ -111,6 +113,43 @@ impl Quantity {
     #[must_use]
     pub fn name(self) -> &'static str {
         self.told().0
+    }
+
+    /// As a person reads it.
+    #[must_use]
+    pub fn said(self) -> &'static str {
+        match self {
+            Quantity::Coolant => say::quantity_coolant(),
+            Quantity::Intake => say::quantity_intake(),
+            Quantity::Ambient => say::quantity_ambient(),
+            Quantity::Oil => say::quantity_oil(),
+            Quantity::Speed => say::quantity_speed(),
+            Quantity::Rpm => say::quantity_rpm(),
+            Quantity::Load => say::quantity_load(),
+            Quantity::Voltage => say::quantity_voltage(),
+            Quantity::ShortTrim1 => say::quantity_short_trim_1(),
+            Quantity::LongTrim1 => say::quantity_long_trim_1(),
+            Quantity::ShortTrim2 => say::quantity_short_trim_2(),
+            Quantity::LongTrim2 => say::quantity_long_trim_2(),
+            Quantity::RunTime => say::quantity_run_time(),
+            Quantity::Manifold => say::quantity_manifold(),
+            Quantity::Barometer => say::quantity_barometer(),
+            Quantity::AirFlow => say::quantity_air_flow(),
+            Quantity::Throttle => say::quantity_throttle(),
+            Quantity::Fan => say::quantity_fan(),
+            Quantity::ClosedLoop => say::quantity_closed_loop(),
+            Quantity::Timing => say::quantity_timing(),
+            Quantity::DistanceWithLamp => say::quantity_distance_with_lamp(),
+            Quantity::FuelLevel => say::quantity_fuel_level(),
+            Quantity::WarmUps => say::quantity_warm_ups(),
+            Quantity::DistanceSinceCleared => say::quantity_distance_since_cleared(),
+            Quantity::AbsoluteLoad => say::quantity_absolute_load(),
+            Quantity::Ratio => say::quantity_ratio(),
+            Quantity::RelativeThrottle => say::quantity_relative_throttle(),
+            Quantity::MinutesWithLamp => say::quantity_minutes_with_lamp(),
+            Quantity::MinutesSinceCleared => say::quantity_minutes_since_cleared(),
+            Quantity::FuelRate => say::quantity_fuel_rate(),
+        }
     }
 
     /// The unit that its values have here.

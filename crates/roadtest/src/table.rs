@@ -5,6 +5,7 @@ mod values;
 
 use crate::clock::{self, Oddity};
 use crate::number::is_blank;
+use crate::phrases::log as say;
 use crate::text::{cells, decoded, start_of};
 use crate::unit::Unit;
 use crate::{Column, Log, LogError, Mapping, Quantity, Sample};
@@ -75,17 +76,11 @@ fn rows(lines: &[&str], layout: &Layout, log: &mut Log) -> Vec<Row> {
         }
     }
     for (line, found) in broken.iter().take(TOLD_ONE_BY_ONE) {
-        log.note(
-            Some(*line),
-            format!("{found} cells where the heading has {width}: the line is left out"),
-        );
+        log.note(Some(*line), say::other_count_of_cells(found, width));
     }
     if broken.len() > TOLD_ONE_BY_ONE {
         let more = broken.len() - TOLD_ONE_BY_ONE;
-        log.note(
-            None,
-            format!("{more} more lines with another count of cells are left out"),
-        );
+        log.note(None, say::more_lines_left_out(more));
     }
     rows
 }
@@ -102,10 +97,7 @@ fn times(rows: &[Row], layout: &Layout, mapping: &Mapping, log: &mut Log) -> Vec
     let unit = layout.time_unit.or_else(|| {
         let told = guessed_unit(rows.iter().map(cell), layout.decimal_comma);
         if let Some(Unit::Milliseconds) = told {
-            log.note(
-                None,
-                "the time has no unit; by its steps it is taken as milliseconds",
-            );
+            log.note(None, say::the_time_has_no_unit_by());
         }
         told
     });
@@ -127,10 +119,7 @@ fn times(rows: &[Row], layout: &Layout, mapping: &Mapping, log: &mut Log) -> Vec
         .collect();
     for (row, time) in rows.iter().zip(&raw) {
         if time.is_none() && !is_blank(&cell(row)) {
-            log.note(
-                Some(row.line),
-                format!("`{}` is no time: the line is left out", cell(row)),
-            );
+            log.note(Some(row.line), say::is_no_time(cell(row)));
         }
     }
     let (placed, oddities) = if layout.one_a_row {
@@ -157,30 +146,18 @@ fn guessed_unit(cells: impl Iterator<Item = String>, decimal_comma: bool) -> Opt
 fn tell(oddities: &[Oddity], rows: &[Row], log: &mut Log) {
     for oddity in oddities.iter().take(TOLD_ONE_BY_ONE) {
         let (row, what) = match oddity {
-            Oddity::OutOfOrder { row } => (
-                row,
-                "the time does not fit those around it: the line is left out".to_owned(),
-            ),
-            Oddity::BeganAgain { row } => (
-                row,
-                "the time begins again here; the rest is taken to follow at once, though \
-                 nobody knows how long the pause was"
-                    .to_owned(),
-            ),
-            Oddity::StoodStill { row, rows } => (
-                row,
-                format!("the clock stands still for {rows} lines from here"),
-            ),
-            Oddity::Gap { row, seconds } => (
-                row,
-                format!("nothing was recorded for {seconds:.0} s before this line"),
-            ),
+            Oddity::OutOfOrder { row } => (row, say::the_time_does_not_fit_those().to_owned()),
+            Oddity::BeganAgain { row } => (row, say::the_time_begins_again_here_the().to_owned()),
+            Oddity::StoodStill { row, rows } => (row, say::clock_stands_still(rows)),
+            Oddity::Gap { row, seconds } => {
+                (row, say::nothing_recorded_for(format!("{seconds:.0}")))
+            }
         };
         log.note(rows.get(*row).map(|row| row.line), what);
     }
     if oddities.len() > TOLD_ONE_BY_ONE {
         let more = oddities.len() - TOLD_ONE_BY_ONE;
-        log.note(None, format!("{more} more slips of the clock"));
+        log.note(None, say::more_slips_of_the_clock(more));
     }
 }
 

@@ -17,6 +17,7 @@ use coolant::{Amount, Measure, Mixture, Reading};
 pub use coolant::{BleedWay, Caution, leak_test_steps};
 use jiff::Timestamp;
 use measure::{Dimension, Unit};
+use phrases::{Language, speaking};
 use repair::{Account, Fact, Fate, Filed, ItemId, LevelAt, Order, Vehicle, Written};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -52,6 +53,8 @@ pub struct LeakRun {
     pub told: Vec<(f64, String)>,
     /// What the readings say so far.
     pub answer: Option<Answer>,
+    /// How it was found, as it is kept: in English whoever asked.
+    pub working: String,
     /// Why they say nothing yet.
     pub trouble: Option<String>,
     /// How many readings the tester closed on itself has.
@@ -472,6 +475,13 @@ fn leak_run(asked: &mut Asked, facts: &[&Filed]) -> LeakRun {
     }
     let blank = (tester.table.readings.len() > 3).then_some(&tester.table);
     run.answer = leak_of(asked, &system.table, blank);
+    // A record does not hang on what was spoken.
+    let english = speaking(Language::English, || {
+        leak_of(&mut asked.clone(), &system.table, blank)
+    });
+    run.working = english
+        .map(|answer| answer.working_text())
+        .unwrap_or_default();
     if run.answer.is_none() && run.trouble.is_none() {
         run.trouble = asked.troubles.values().next().cloned();
     }

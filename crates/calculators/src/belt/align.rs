@@ -1,6 +1,8 @@
 //! Pulleys in line, by a straight edge.
 
 use super::{MAKER, STOPPED, refused};
+use crate::form::none;
+use crate::phrases::belt as say;
 use crate::{Answer, Asked, Calculator, Holds, Part};
 use belt::{AlignQuestion, alignment};
 use measure::Unit;
@@ -8,29 +10,36 @@ use serde_json::json;
 
 pub(super) const ALIGN: Calculator = Calculator {
     code: "align",
-    name: "Pulleys in line",
-    what: "two readings of a straight edge",
+    name: say::pulleys_in_line,
+    what: say::two_readings_of_a_straight_edge,
     cautions: &[STOPPED, MAKER],
-    how: &[
-        "Lay a straight edge across the face of the pulley that the others are lined up with.",
-        "Measure from the edge to the near rim of the other pulley, then to its far rim.",
-        "Turn the edge by a quarter and read again: one direction does not show the other.",
-    ],
+    how: || {
+        vec![
+            say::lay_a_straight_edge_across_the(),
+            say::measure_from_the_edge_to_the(),
+            say::turn_the_edge_by_a_quarter(),
+        ]
+    },
     form: &[
-        Part::number("near", "To the near rim", Holds::LENGTH, ""),
-        Part::number("far", "To the far rim", Holds::LENGTH, ""),
-        Part::number("apart", "The two readings lie apart by", Holds::LENGTH, ""),
+        Part::number("near", say::to_the_near_rim, Holds::LENGTH, none),
+        Part::number("far", say::to_the_far_rim, Holds::LENGTH, none),
+        Part::number(
+            "apart",
+            say::the_two_readings_lie_apart_by,
+            Holds::LENGTH,
+            none,
+        ),
         Part::number(
             "span",
-            "The free run between the pulleys",
+            say::the_free_run_between_the_pulleys,
             Holds::LENGTH,
-            "for how far it stands off; may stay empty",
+            say::for_how_far_it_stands_off,
         ),
         Part::number(
             "limit",
-            "The maker's limit",
+            say::the_makers_limit,
             Holds::ANGLE,
-            "none is assumed",
+            say::none_is_assumed,
         ),
     ],
     at_first: &[],
@@ -53,12 +62,9 @@ fn run(asked: &mut Asked) -> Option<Answer> {
     let found = alignment(&question).map_err(|error| refused(&error));
     let found = asked.ok("near", found)?;
     let (tone, said) = match found.within_limit {
-        Some(true) => ("yes", "within the maker's limit"),
-        Some(false) => ("no", "beyond the maker's limit"),
-        None => (
-            "",
-            "no limit was told, so nothing is said of whether it may stay",
-        ),
+        Some(true) => ("yes", say::within_the_makers_limit()),
+        Some(false) => ("no", say::beyond_the_makers_limit()),
+        None => ("", say::no_limit_was_told_so_nothing()),
     };
     let mut answer = Answer {
         fact: format!("{:.2}°", found.tilt_deg),
@@ -69,7 +75,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         ..Answer::default()
     };
     if let Some(offset) = found.offset_deg {
-        answer.row("askew by standing off", format!("{offset:.2}°"));
+        answer.row(say::askew_by_standing_off(), format!("{offset:.2}°"));
     }
     Some(answer.with_working(&found.working))
 }

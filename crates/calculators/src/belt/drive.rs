@@ -1,6 +1,9 @@
 //! How a belt runs: path, length, tensioner, slip, and what is wrong with it.
 
+use super::routing::on_the_belts;
 use super::{MAKER, STOPPED, refused};
+use crate::form::none;
+use crate::phrases::belt as say;
 use crate::show::apart_mm;
 use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Row, capital, in_row};
 use belt::{
@@ -15,136 +18,145 @@ use serde_json::{Value, json};
 const MOST: usize = 12;
 
 const PULLEY: &[Part] = &[
-    Part::text("name", "Name", "crank, alternator, pump …"),
+    Part::text("name", say::name, say::crank_alternator_pump),
     Part::number(
         "x",
-        "To the right of the crank",
+        say::to_the_right_of_the_crank,
         Holds::LENGTH,
-        "left of it: minus",
+        say::left_of_it_minus,
     ),
-    Part::number("y", "Above the crank", Holds::LENGTH, "below it: minus"),
+    Part::number(
+        "y",
+        say::above_the_crank,
+        Holds::LENGTH,
+        say::below_it_minus,
+    ),
     Part::within(
         "across",
-        "Diameter",
+        say::diameter,
         Holds::LENGTH,
         (1.0, 20_000.0),
-        "where the belt runs",
+        say::where_the_belt_runs,
     ),
     Part::choice(
         "side",
-        "On it lie the belt's",
-        &[("ribs", "ribs or teeth"), ("back", "back")],
+        say::on_it_lie_the_belts,
+        &[("ribs", say::ribs_or_teeth), ("back", say::back)],
     ),
     Part::text(
         "power",
-        "It takes, kW",
-        "0 for an idler; empty if it is not known",
+        say::it_takes_kw,
+        say::about_0_for_an_idler_empty_if,
     ),
 ];
 
 pub(super) const DRIVE: Calculator = Calculator {
     code: "drive",
-    name: "How a belt runs",
-    what: "length, wraps, tensioner, slip, what is wrong",
+    name: say::how_a_belt_runs,
+    what: say::length_wraps_tensioner_slip_what_is,
     cautions: &[STOPPED, MAKER],
-    how: &[],
+    how: Vec::new,
     form: &[
         Part::choice(
             "turns",
-            "Seen from the front, the crank turns",
-            &[("cw", "clock\u{ad}wise"), ("ccw", "the other way")],
+            say::seen_from_the_front_the_crank,
+            &[("cw", say::clockwise), ("ccw", say::the_other_way)],
         ),
         Part::Rows {
             id: "pulleys",
-            title: "Pulley, as the belt meets it",
+            title: say::pulley_as_the_belt_meets_it,
             most: MOST,
             parts: PULLEY,
         },
-        Part::Heading("The belt"),
-        Part::text(
-            "belt",
-            "Belt",
-            "its code or its length, such as 6PK1285 or 1285 mm; empty for what fits",
-        ),
+        Part::Heading(say::the_belt),
+        Part::text("belt", say::belt, say::its_code_or_its_length_such),
         Part::choice(
             "profile",
-            "It is",
+            say::belt_is,
             &[
-                ("pk", "ribbed, PK"),
-                ("given", "flat or V: line as measured"),
-                ("toothed", "toothed"),
+                ("pk", say::ribbed_pk),
+                ("given", say::flat_or_v_line_as_measured),
+                ("toothed", say::toothed),
             ],
         ),
-        Part::Heading("What tensions it"),
+        Part::Heading(say::what_tensions_it),
         TENSIONER,
-        Part::text("tensioned", "The pulley that moves", "its name above")
+        Part::text("tensioned", say::the_pulley_that_moves, say::its_name_above)
             .unless("tensioner", &["none"]),
         Part::More {
             id: "moves",
-            title: "How that pulley moves",
+            title: say::how_that_pulley_moves,
             parts: &[
                 Part::number(
                     "pivot-x",
-                    "The arm's pivot, right of the crank",
+                    say::the_arms_pivot_right_of_the,
                     Holds::LENGTH,
-                    "",
+                    none,
                 ),
                 Part::number(
                     "pivot-y",
-                    "The arm's pivot, above the crank",
+                    say::the_arms_pivot_above_the_crank,
                     Holds::LENGTH,
-                    "",
+                    none,
                 ),
                 Part::number(
                     "least",
-                    "Arm at its one stop",
+                    say::arm_at_its_one_stop,
                     Holds::ANGLE,
-                    "from the right, counter-clockwise",
+                    say::from_the_right_counter_clockwise,
                 ),
-                Part::number("most", "Arm at its other stop", Holds::ANGLE, ""),
+                Part::number("most", say::arm_at_its_other_stop, Holds::ANGLE, none),
                 Part::number(
                     "from-x",
-                    "Or it slides from, right of the crank",
+                    say::or_it_slides_from_right_of,
                     Holds::LENGTH,
-                    "",
+                    none,
                 ),
-                Part::number("from-y", "From, above the crank", Holds::LENGTH, ""),
-                Part::number("to-x", "To, right of the crank", Holds::LENGTH, ""),
-                Part::number("to-y", "To, above the crank", Holds::LENGTH, ""),
+                Part::number("from-y", say::from_above_the_crank, Holds::LENGTH, none),
+                Part::number("to-x", say::to_right_of_the_crank, Holds::LENGTH, none),
+                Part::number("to-y", say::to_above_the_crank, Holds::LENGTH, none),
                 Part::number(
                     "torque",
-                    "The spring's torque on the arm",
+                    say::the_springs_torque_on_the_arm,
                     Holds::TORQUE,
-                    "",
+                    none,
                 ),
-                Part::number("force", "Or the force at the pulley", Holds::FORCE, ""),
+                Part::number("force", say::or_the_force_at_the_pulley, Holds::FORCE, none),
             ],
         },
         Part::More {
             id: "slip",
-            title: "Whether it slips",
+            title: say::whether_it_slips,
             parts: &[
-                Part::text("friction", "Friction of the ribs", "none is assumed"),
-                Part::text("back-friction", "Friction of the back", "none is assumed"),
+                Part::text("friction", say::friction_of_the_ribs, say::none_is_assumed),
+                Part::text(
+                    "back-friction",
+                    say::friction_of_the_back,
+                    say::none_is_assumed,
+                ),
                 Part::number(
                     "tension",
-                    "Tension at rest",
+                    say::tension_at_rest,
                     Holds::FORCE,
-                    "where it was measured",
+                    say::where_it_was_measured,
                 ),
                 Part::number(
                     "rpm",
-                    "Speed of the crank",
+                    say::speed_of_the_crank,
                     Holds::TURNING,
-                    "at which the powers hold",
+                    say::at_which_the_powers_hold,
                 ),
-                Part::text("pitch", "Pitch of the teeth, mm", "toothed belts alone"),
+                Part::text(
+                    "pitch",
+                    say::pitch_of_the_teeth_mm,
+                    say::toothed_belts_alone,
+                ),
             ],
         },
         Part::lines(
             "layout",
-            "Or a layout as text",
-            "TOML as `buttonup belt` reads it; it goes before the fields above",
+            say::or_a_layout_as_text,
+            say::toml_as_buttonup_belt_reads_it,
         ),
     ],
     at_first: &[("name-1", "crank"), ("x-1", "0"), ("y-1", "0")],
@@ -153,14 +165,14 @@ pub(super) const DRIVE: Calculator = Calculator {
 
 const TENSIONER: Part = Part::choice(
     "tensioner",
-    "Tensioner",
+    say::tensioner,
     &[
-        ("", "not told"),
-        ("arm", "spring arm"),
-        ("hydraulic", "hydraulic"),
-        ("slot", "slot"),
-        ("screw", "jack screw"),
-        ("none", "none: a stretch belt"),
+        ("", say::not_told),
+        ("arm", say::spring_arm),
+        ("hydraulic", say::hydraulic),
+        ("slot", say::slot),
+        ("screw", say::jack_screw),
+        ("none", say::none_a_stretch_belt),
     ],
 );
 
@@ -206,7 +218,7 @@ fn layout(asked: &mut Asked) -> Option<Layout> {
                 back_mm: 0.0,
             },
             None => {
-                asked.needed("pitch", "a toothed belt is reckoned by its pitch");
+                asked.needed("pitch", say::a_toothed_belt_is_reckoned_by());
                 return None;
             }
         },
@@ -230,7 +242,7 @@ fn layout(asked: &mut Asked) -> Option<Layout> {
 
 fn pulley(asked: &mut Asked, row: usize) -> Option<Pulley> {
     let at = |name: &str| in_row(name, row);
-    asked.needed(&at("name"), "say what it is, each pulley another name");
+    asked.needed(&at("name"), say::say_what_it_is_each_pulley());
     let name = asked.text(&at("name")).to_owned();
     let x = asked.must(&at("x"), Unit::Millimetre);
     let y = asked.must(&at("y"), Unit::Millimetre);
@@ -260,10 +272,7 @@ fn plain(asked: &mut Asked, name: &str) -> Option<f64> {
     let text = asked.some(name)?.replace(',', ".");
     let number = text.parse::<f64>().ok().filter(|number| number.is_finite());
     if number.is_none() {
-        asked.wrong(
-            name,
-            format!("`{text}` is no number; write it without a unit"),
-        );
+        asked.wrong(name, say::is_no_plain_number(&text));
     }
     number
 }
@@ -283,7 +292,7 @@ fn tensioner(asked: &mut Asked) -> Option<Tensioner> {
             force_n,
         });
     }
-    asked.needed("tensioned", "write the name of the pulley that moves");
+    asked.needed("tensioned", say::write_the_name_of_the_pulley());
     let name = asked.text("tensioned").to_owned();
     let mm = Unit::Millimetre;
     let slides = ["from-x", "from-y", "to-x", "to-y"]
@@ -346,12 +355,12 @@ fn answer(asked: &Asked, question: &Question, found: &Drive, mut notes: Vec<Stri
             answer.fact = mm(length);
             answer.said = match stand(found) {
                 Some(stand) => format!("{}, {stand}", other(length)),
-                None => format!("{}, the length of this belt", other(length)),
+                None => say::length_of_this_belt(other(length)),
             };
         }
         _ => {
-            answer.fact = "do not start the engine".to_owned();
-            answer.said = "this has to be put right first".to_owned();
+            answer.fact = say::do_not_start_the_engine().to_owned();
+            answer.said = say::this_has_to_be_put_right().to_owned();
             answer.tone = "no";
         }
     }
@@ -362,34 +371,31 @@ fn answer(asked: &Asked, question: &Question, found: &Drive, mut notes: Vec<Stri
     }));
     if let Some((least, most)) = found.window_mm {
         answer.rows.push(Row {
-            what: "the tensioner takes belts of".to_owned(),
-            value: format!("{} to {}", mm(least), mm(most)),
-            beside: format!("{} to {}", other(least), other(most)),
+            what: say::the_tensioner_takes_belts_of().to_owned(),
+            value: say::from_to(mm(least), mm(most)),
+            beside: say::from_to(other(least), other(most)),
             tone: "",
         });
     }
     if let (false, Some(length)) = (faults.is_empty(), found.length_mm) {
-        answer.row("its length as listed", mm(length));
+        answer.row(say::its_length_as_listed(), mm(length));
     }
     if let Some(stretch) = found.stretch {
         answer.row(
-            "it is stretched by",
+            say::it_is_stretched_by(),
             format!("{:.2}\u{202f}%", 100.0 * stretch),
         );
     }
     answer.rows.extend(found.pulleys.iter().map(|on| {
         let touches = on.touches.map_or_else(String::new, |touches| {
-            format!(
-                "wrap {:.0}°, run after it {}",
-                touches.wrap_deg,
-                mm(touches.span_mm)
-            )
+            let wrap = format!("{:.0}", touches.wrap_deg);
+            say::wrap_and_run(wrap, mm(touches.span_mm))
         });
         let slip = on.slip_margin.map_or_else(String::new, |margin| {
-            format!(", holds {margin:.1} times its load")
+            format!(", {}", say::holds_its_load(format!("{margin:.1}")))
         });
         Row {
-            what: format!("{}, on the belt's {}", on.name, on.side.name()),
+            what: format!("{}, {}", on.name, on_the_belts(on.side)),
             value: format!("{} {:.2}×", on.turns.words(), on.rpm_ratio),
             beside: format!("{touches}{slip}"),
             tone: "",
@@ -397,11 +403,8 @@ fn answer(asked: &Asked, question: &Question, found: &Drive, mut notes: Vec<Stri
     }));
     for between in &found.between_marks {
         answer.row(
-            format!(
-                "from the mark of {} to that of {}",
-                between.from, between.to
-            ),
-            format!("{:.2} teeth", between.teeth),
+            say::from_mark_to_mark(&between.from, &between.to),
+            say::so_many_teeth(format!("{:.2}", between.teeth)),
         );
     }
     notes.extend(found.notes.iter().cloned());
@@ -419,13 +422,13 @@ fn answer(asked: &Asked, question: &Question, found: &Drive, mut notes: Vec<Stri
 fn stand(found: &Drive) -> Option<String> {
     let stand = found.stand?;
     let place = match (stand.arm_deg, stand.along_mm) {
-        (Some(angle), _) => format!("the arm stands at {angle:.0}°"),
-        (None, Some(along)) => format!("the tensioner stands {along:.0} mm along"),
+        (Some(angle), _) => say::arm_stands_at(format!("{angle:.0}")),
+        (None, Some(along)) => say::tensioner_stands_along(format!("{along:.0}")),
         (None, None) => return None,
     };
     let tension = stand
         .tension_n
-        .map(|tension| format!(", the belt at {tension:.0} N"));
+        .map(|tension| format!(", {}", say::belt_at(format!("{tension:.0}"))));
     Some(place + &tension.unwrap_or_default())
 }
 
@@ -452,7 +455,7 @@ fn drawn(question: &Question, found: &Drive) -> Option<Drawing> {
         })
         .collect();
     let path = BeltPath {
-        title: "The belt from the front of the engine".to_owned(),
+        title: say::the_belt_from_the_front_of().to_owned(),
         pulleys: pulleys?,
         rough: false,
         wrong: None,

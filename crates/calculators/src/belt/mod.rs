@@ -6,22 +6,23 @@ mod drive;
 mod routing;
 mod wear;
 
-use crate::Room;
+use crate::phrases::belt as say;
+use crate::{Room, Say};
 use belt::Caution;
 pub use routing::as_found;
 
-const MAKER: &str = Caution::MakersSpecification.text();
-const STOPPED: &str = Caution::Stopped.text();
+const MAKER: Say = || Caution::MakersSpecification.text();
+const STOPPED: Say = || Caution::Stopped.text();
 
 /// The room of belts.
 pub const ROOM: Room = Room {
     code: "belt",
-    name: "Belt",
-    what: "routing, length, slip, wear",
+    name: say::belt,
+    what: say::routing_length_slip_wear,
     cautions: &[STOPPED, MAKER],
     notes: &[(
-        "Before the old one comes off",
-        "Tap how it lies, with the side that lies on each pulley. What runs the wrong side, the wrong way round or one rib off is found here before anybody starts the engine.",
+        say::before_the_old_one_comes_off,
+        say::tap_how_it_lies_with_the,
     )],
     calculators: &[
         routing::ROUTING,

@@ -2,8 +2,9 @@
 //! that lies on each. Places are tapped, so nothing of length is worked out from them.
 
 use super::drive::lying;
+use crate::phrases::belt as say;
 use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Row, in_row};
-use belt::{Caution, Drive, Facts, Fault, Layout, Profile, Pulley, Question, Sense, Side, drive};
+use belt::{Drive, Facts, Fault, Layout, Profile, Pulley, Question, Sense, Side, drive};
 use drawing::{BeltPath, BeltPulley, Drawing, belt as draw};
 use measure::Unit;
 use serde_json::{Value, json};
@@ -14,55 +15,59 @@ const MOST: usize = 12;
 const PULLEY: &[Part] = &[
     Part::text(
         "name",
-        "Name",
-        "crank, alternator, coolant pump, tensioner …",
+        say::name,
+        say::crank_alternator_coolant_pump_tensioner,
     ),
     Part::choice(
         "side",
-        "On it lie the belt's",
-        &[("ribs", "ribs or teeth"), ("back", "back")],
+        say::on_it_lie_the_belts,
+        &[("ribs", say::ribs_or_teeth), ("back", say::back)],
     ),
     Part::within(
         "x",
-        "Right of the crank",
+        say::right_of_the_crank,
         Holds::LENGTH,
         (-2_000.0, 2_000.0),
-        "roughly; left of it: minus",
+        say::roughly_left_of_it_minus,
     ),
     Part::within(
         "y",
-        "Above the crank",
+        say::above_the_crank,
         Holds::LENGTH,
         (-2_000.0, 2_000.0),
-        "roughly; below it: minus",
+        say::roughly_below_it_minus,
     ),
 ];
 
 pub(super) const ROUTING: Calculator = Calculator {
     code: "routing",
-    name: "How a belt lies",
-    what: "tapped before it comes off",
-    cautions: &[Caution::Stopped.text()],
-    how: &[],
+    name: say::how_a_belt_lies,
+    what: say::tapped_before_it_comes_off,
+    cautions: &[super::STOPPED],
+    how: Vec::new,
     form: &[
         Part::Places {
-            title: "Tap where the belt goes next, from the crank round",
+            title: say::tap_where_the_belt_goes_next,
             fields: ("x", "y"),
             rows: "pulleys",
             corners_mm: (-300.0, -120.0, 300.0, 480.0),
         },
         Part::Rows {
             id: "pulleys",
-            title: "Pulley, as the belt meets it",
+            title: say::pulley_as_the_belt_meets_it,
             most: MOST,
             parts: PULLEY,
         },
         Part::choice(
             "turns",
-            "Seen from the front, the crank turns",
-            &[("cw", "clock\u{ad}wise"), ("ccw", "the other way")],
+            say::seen_from_the_front_the_crank,
+            &[("cw", say::clockwise), ("ccw", say::the_other_way)],
         ),
-        Part::text("belt", "Written on the belt", "its code, such as 6PK1285"),
+        Part::text(
+            "belt",
+            say::written_on_the_belt,
+            say::its_code_such_as_6pk1285,
+        ),
     ],
     at_first: &[("name-1", "crank"), ("x-1", "0 mm"), ("y-1", "0 mm")],
     run,
@@ -73,15 +78,12 @@ fn run(asked: &mut Asked) -> Option<Answer> {
     let seen: Vec<Option<Pulley>> = (1..=rows).map(|row| pulley(asked, row)).collect();
     let mut pulleys: Vec<Pulley> = seen.into_iter().flatten().collect();
     if rows < 2 && asked.troubles.is_empty() {
-        asked.wrong("x-2", "tap where the belt goes after the crank");
+        asked.wrong("x-2", say::tap_where_the_belt_goes_after());
     }
     for (nth, one) in pulleys.iter().enumerate() {
         if pulleys[..nth].iter().any(|other| other.name == one.name) {
             let row = in_row("name", nth + 1);
-            asked.wrong(
-                &row,
-                format!("`{}` is there twice; call one by another name", one.name),
-            );
+            asked.wrong(&row, say::is_there_twice(&one.name));
             break;
         }
     }
@@ -126,7 +128,7 @@ fn pulley(asked: &mut Asked, row: usize) -> Option<Pulley> {
     let y = asked.must(&at("y"), Unit::Millimetre);
     let name = match asked.some(&at("name")) {
         Some(name) => name.to_owned(),
-        None => format!("pulley {row}"),
+        None => say::pulley_of_row(row),
     };
     Some(lying(asked, row, Pulley::new(name, x?, y?, 1.0)))
 }
@@ -162,11 +164,11 @@ fn size(pulleys: &mut [Pulley]) {
 fn answer(asked: &Asked, pulleys: &[Pulley], found: Option<&Drive>) -> Answer {
     let named = |pulley: &Pulley| match pulley.side {
         Side::Ribs => pulley.name.clone(),
-        Side::Back => format!("{} (back)", pulley.name),
+        Side::Back => say::on_the_back(&pulley.name),
     };
     let names: Vec<String> = pulleys.iter().map(named).collect();
     let mut answer = Answer {
-        fact: format!("{} pulleys", pulleys.len()),
+        fact: say::pulleys(pulleys.len()),
         said: names.join(", "),
         ..Answer::default()
     };
@@ -177,28 +179,25 @@ fn answer(asked: &Asked, pulleys: &[Pulley], found: Option<&Drive>) -> Answer {
             .filter(|fault| of_shape(fault))
             .map(ToString::to_string)
             .collect(),
-        None => vec!["no belt runs round these places".to_owned()],
+        None => vec![say::no_belt_runs_round_these_places().to_owned()],
     };
     if let Some(first) = cannot.first() {
         answer.tone = "wait";
-        answer.notes.push(format!(
-            "As tapped it could not run: {first}. Look again at the places, the sequence and which side lies where."
-        ));
+        answer.notes.push(say::could_not_run(first));
     }
     for pulley in found.into_iter().flat_map(|found| &found.pulleys) {
         answer.rows.push(Row {
             what: pulley.name.clone(),
             value: pulley.turns.words().to_owned(),
-            beside: format!("on the belt's {}", pulley.side.name()),
+            beside: on_the_belts(pulley.side).to_owned(),
             tone: "",
         });
     }
     let path = found.map_or(Value::Null, kept_path);
     answer.drawings.extend(as_found(&json!({ "path": path })));
-    answer.notes.push(
-        "Places are as tapped, sizes are not measured: for length and tensioner measure them."
-            .to_owned(),
-    );
+    answer
+        .notes
+        .push(say::places_are_as_tapped_sizes_are().to_owned());
     answer.outputs = json!({
         "sequence": answer.said,
         "pulleys": pulleys.iter().map(|one| json!({ "name": one.name, "side": one.side.name() })).collect::<Vec<_>>(),
@@ -207,6 +206,14 @@ fn answer(asked: &Asked, pulleys: &[Pulley], found: Option<&Drive>) -> Answer {
         "path": path,
     });
     answer
+}
+
+/// The side of the belt that lies on a pulley, in words.
+pub(super) fn on_the_belts(side: Side) -> &'static str {
+    match side {
+        Side::Ribs => say::on_the_belts_ribs(),
+        Side::Back => say::on_the_belts_back(),
+    }
 }
 
 /// What does not hang on sizes: whether a belt can run there at all.
@@ -263,7 +270,7 @@ pub fn as_found(outputs: &Value) -> Option<Drawing> {
         })
         .collect();
     let path = BeltPath {
-        title: "How the belt lies, from the front".to_owned(),
+        title: say::how_the_belt_lies_from_the().to_owned(),
         pulleys: pulleys?,
         rough: true,
         wrong: None,

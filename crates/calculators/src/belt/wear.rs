@@ -1,56 +1,50 @@
 //! Whether a belt is worn, by the shop's own gauge.
 
 use super::{MAKER, STOPPED, refused};
-use crate::{Answer, Asked, Calculator, Holds, Part, Row, capital};
+use crate::form::none;
+use crate::phrases::belt as say;
+use crate::{Answer, Asked, Calculator, Choices, Holds, Part, Row, capital};
 use belt::{WearQuestion, WearVerdict, wear};
 use measure::Unit;
 use serde_json::json;
 
-const SEEN: &[(&str, &str)] = &[("", "not looked"), ("no", "no"), ("yes", "yes")];
+const SEEN: Choices = &[("", say::not_looked), ("no", say::no), ("yes", say::yes)];
 
 pub(super) const WEAR: Calculator = Calculator {
     code: "wear",
-    name: "Wear",
-    what: "by a gauge, the length, and what is seen",
+    name: say::wear,
+    what: say::by_a_gauge_the_length_and,
     cautions: &[STOPPED, MAKER],
-    how: &[],
+    how: Vec::new,
     form: &[
-        Part::choice(
-            "pin",
-            "The gauge's pin lies level with the ribs, or below them",
-            SEEN,
-        ),
+        Part::choice("pin", say::the_gauges_pin_lies_level_with, SEEN),
         Part::number(
             "groove",
-            "Or the gauge sinks between two ribs by",
+            say::or_the_gauge_sinks_between_two,
             Holds::LENGTH,
-            "",
+            none,
         ),
         Part::number(
             "groove-limit",
-            "Its maker calls the belt worn at",
+            say::its_maker_calls_the_belt_worn,
             Holds::LENGTH,
-            "none is assumed",
+            say::none_is_assumed,
         ),
-        Part::number("printed", "Length printed", Holds::LENGTH, ""),
+        Part::number("printed", say::length_printed, Holds::LENGTH, none),
         Part::number(
             "read",
-            "Length read",
+            say::length_read,
             Holds::LENGTH,
-            "on the same line as the printed one",
+            say::on_the_same_line_as_the,
         ),
         Part::within(
             "stretch-limit",
-            "Its maker calls the belt worn at a stretch of",
+            say::its_maker_calls_the_belt_worn_label,
             Holds::SHARE,
             (0.0, 20.0),
-            "none is assumed",
+            say::none_is_assumed,
         ),
-        Part::choice(
-            "damage",
-            "Cracks across the ribs, chunks out, fraying, glaze or oil",
-            SEEN,
-        ),
+        Part::choice("damage", say::cracks_across_the_ribs_chunks_out, SEEN),
     ],
     at_first: &[],
     run,
@@ -78,15 +72,15 @@ fn run(asked: &mut Asked) -> Option<Answer> {
     let found = asked.ok("groove", found)?;
     let (fact, said, tone, code) = match found.verdict {
         WearVerdict::Good => (
-            "good",
-            "nothing that was read speaks against it",
+            say::good(),
+            say::nothing_that_was_read_speaks_against(),
             "yes",
             "good",
         ),
-        WearVerdict::Worn => ("worn", "it is due for a new one", "no", "worn"),
+        WearVerdict::Worn => (say::worn(), say::it_is_due_for_a_new(), "no", "worn"),
         WearVerdict::CannotTell => (
-            "can't tell",
-            "nothing was read that tells",
+            say::cant_tell(),
+            say::nothing_was_read_that_tells(),
             "wait",
             "cant-tell",
         ),
@@ -109,7 +103,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         ..Answer::default()
     };
     if let Some(stretch) = found.stretch_percent {
-        answer.row("stretched by", format!("{stretch:.2}\u{202f}%"));
+        answer.row(say::stretched_by(), format!("{stretch:.2}\u{202f}%"));
     }
     Some(answer.with_working(&found.working))
 }
@@ -117,8 +111,8 @@ fn run(asked: &mut Asked) -> Option<Answer> {
 /// Two figures that say something only together.
 fn pair(asked: &mut Asked, one: &str, other: &str) -> Option<(f64, f64)> {
     match (asked.some(one).is_some(), asked.some(other).is_some()) {
-        (true, false) => asked.needed(other, "it is needed with the one above"),
-        (false, true) => asked.needed(one, "it is needed with the one below"),
+        (true, false) => asked.needed(other, say::it_is_needed_with_the_one()),
+        (false, true) => asked.needed(one, say::it_is_needed_with_the_one_wrong()),
         _ => {}
     }
     let one = asked.quantity(one, Unit::Millimetre);

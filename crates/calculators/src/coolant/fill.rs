@@ -1,12 +1,15 @@
 //! What to pour, and what is missing after pouring.
 
 use super::{BOTTLE, COUNTED, KIND, strength_rows};
-use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, capital};
+use crate::form::none;
+use crate::phrases::coolant as say;
+use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Say, capital};
 use coolant::{
     Amount, Balance, Caution, FillQuestion, FillStanding, FillVerdict, Inhibitor, Measure, MixPlan,
     MixQuestion, Mixture, Shelf, Stock, fill_standing,
 };
 use drawing::{Drawing, Filling, filling};
+use phrases::{Language, speaking};
 use serde_json::json;
 
 /// A pan and what is spilt beside it.
@@ -18,54 +21,58 @@ const CAPACITY_WITHIN_L: f64 = 0.3;
 /// Where nothing is told, an engine at work.
 const HOT_C: f64 = 90.0;
 
-const POURING: &[&str] = &[
-    Caution::MakersSpecification.text(),
-    Caution::Poisonous.text(),
-    Caution::Disposal.text(),
+const POURING: &[Say] = &[
+    || Caution::MakersSpecification.text(),
+    || Caution::Poisonous.text(),
+    || Caution::Disposal.text(),
 ];
 
 pub(super) const MIX: Calculator = Calculator {
     code: "mix",
-    name: "What to pour",
-    what: "concentrate, premix, water, rounds",
+    name: say::what_to_pour,
+    what: say::concentrate_premix_water_rounds,
     cautions: POURING,
-    how: &[],
+    how: Vec::new,
     form: &[
         Part::number(
             "capacity",
-            "The system holds",
+            say::the_system_holds,
             Holds::VOLUME,
-            "such as 9.2 L or 10 qt",
+            say::such_as_9_2_l_or,
         ),
         Part::number(
             "left",
-            "Still in after draining",
+            say::still_in_after_draining,
             Holds::VOLUME,
-            "a cock gives half to two thirds",
+            say::a_cock_gives_half_to_two,
         ),
-        Part::text("now", "Strength now", "0 % for water"),
-        Part::text("want", "Strength wanted", "such as 50 %"),
-        Part::choice("of", "Both are", COUNTED),
+        Part::text("now", say::strength_now, say::about_0_for_water),
+        Part::text("want", say::strength_wanted, say::such_as_50),
+        Part::choice("of", say::both_are, COUNTED),
         KIND,
-        Part::Heading("On the shelf"),
-        Part::tick("has-concentrate", "Concentrate", ""),
-        Part::tick("has-premix", "Premix", "its strength below"),
-        Part::tick("has-water", "Distilled water", ""),
-        Part::text("premix", "Strength of the premix", "50 % if empty"),
+        Part::Heading(say::on_the_shelf),
+        Part::tick("has-concentrate", say::concentrate, none),
+        Part::tick("has-premix", say::premix, say::its_strength_below),
+        Part::tick("has-water", say::distilled_water, none),
+        Part::text(
+            "premix",
+            say::strength_of_the_premix,
+            say::about_50_if_empty,
+        ),
         Part::number(
             "bottle-size",
-            "A bottle holds",
+            say::a_bottle_holds,
             Holds::VOLUME,
-            "may stay empty",
+            say::may_stay_empty,
         ),
-        Part::Heading("Specification"),
+        Part::Heading(say::specification),
         Part::text(
             "maker",
-            "The vehicle maker asks for",
-            "as printed; colour tells nothing",
+            say::the_vehicle_maker_asks_for,
+            say::as_printed_colour_tells_nothing,
         ),
-        Part::text("inside", "What is in meets", "as printed, or empty"),
-        Part::text("label", "The bottle meets", "as printed, or empty"),
+        Part::text("inside", say::what_is_in_meets, say::as_printed_or_empty),
+        Part::text("label", say::the_bottle_meets, say::as_printed_or_empty),
         BOTTLE,
     ],
     at_first: &[("has-concentrate", "yes"), ("has-water", "yes")],
@@ -74,64 +81,69 @@ pub(super) const MIX: Calculator = Calculator {
 
 pub(super) const BALANCE: Calculator = Calculator {
     code: "balance",
-    name: "What is missing",
-    what: "litres out and in, air trapped",
+    name: say::what_is_missing,
+    what: say::litres_out_and_in_air_trapped,
     cautions: POURING,
-    how: &[],
+    how: Vec::new,
     form: &[
-        Part::text("drained", "Caught", "each pan, such as 4 L, 1.5 L"),
+        Part::text("drained", say::caught, say::each_pan_such_as_4_l),
         Part::number(
             "drained-at",
-            "It was at",
+            say::it_was_at,
             Holds::TEMPERATURE,
-            "such as 40 °C; a cold shop if empty",
+            say::such_as_40_c_a_cold,
         ),
         Part::number(
             "lost",
-            "Spilled, or gone with parts",
+            say::spilled_or_gone_with_parts,
             Holds::VOLUME,
-            "a guess, may stay empty",
+            say::a_guess_may_stay_empty,
         ),
-        Part::number("low", "Low when it came", Holds::VOLUME, "may stay empty"),
-        Part::text("poured", "Poured in", "each jug, such as 3 L, 2 L"),
+        Part::number(
+            "low",
+            say::low_when_it_came,
+            Holds::VOLUME,
+            say::may_stay_empty,
+        ),
+        Part::text("poured", say::poured_in, say::each_jug_such_as_3_l),
         Part::number(
             "poured-at",
-            "It was at",
+            say::it_was_at,
             Holds::TEMPERATURE,
-            "a cold shop if empty",
+            say::a_cold_shop_if_empty,
         ),
         Part::number(
             "capacity",
-            "The system holds",
+            say::the_system_holds,
             Holds::VOLUME,
-            "by the manual, may stay empty",
+            say::by_the_manual_may_stay_empty,
         ),
         Part::number(
             "left",
-            "Still in after draining",
+            say::still_in_after_draining,
             Holds::VOLUME,
-            "may stay empty",
+            say::may_stay_empty,
         ),
         Part::number(
             "below",
-            "Level cold stands below its mark by",
+            say::level_cold_stands_below_its_mark,
             Holds::VOLUME,
-            "may stay empty",
+            say::may_stay_empty,
         ),
         Part::number(
             "hot",
-            "Hottest it gets",
+            say::hottest_it_gets,
             Holds::TEMPERATURE,
-            "90 °C if empty",
+            say::about_90_c_if_empty,
         ),
         Part::number(
             "bottle-area",
-            "The bottle's area at the marks",
+            say::the_bottles_area_at_the_marks,
             Holds::AREA,
-            "length times width, such as 150 cm²",
+            say::length_times_width_such_as_150,
         ),
-        Part::text("strength", "Strength", "50 % if empty"),
-        Part::choice("of", "That is", COUNTED),
+        Part::text("strength", say::strength, say::about_50_if_empty),
+        Part::choice("of", say::that_is, COUNTED),
         KIND,
     ],
     at_first: &[],
@@ -142,10 +154,10 @@ pub(super) const BALANCE: Calculator = Calculator {
 #[must_use]
 pub fn mix(asked: &mut Asked) -> Option<Answer> {
     for (field, mend) in [
-        ("capacity", "it stands in the vehicle's manual"),
-        ("left", "what stayed in; nothing drained is all of it"),
-        ("now", "measure it first"),
-        ("want", "such as 50 %"),
+        ("capacity", say::it_stands_in_the_vehicles_manual()),
+        ("left", say::what_stayed_in_nothing_drained_is()),
+        ("now", say::measure_it_first()),
+        ("want", say::such_as_50()),
     ] {
         asked.needed(field, mend);
     }
@@ -210,47 +222,44 @@ fn mix_answer(asked: &mut Asked, question: &MixQuestion, plan: &MixPlan) -> Answ
     let rounds = plan.rounds.len();
     let mut answer = Answer {
         fact: match rounds {
-            0 => "nothing to pour".to_owned(),
-            1 => "one fill".to_owned(),
-            _ => format!("{rounds} fills"),
+            0 => say::nothing_to_pour().to_owned(),
+            _ => say::fills(rounds),
         },
         said: match rounds {
-            0 => "It is at its strength.".to_owned(),
-            1 => "Pour this, then run it warm with the heater hot.".to_owned(),
-            _ => "The drain leaves too much behind for one: drain, fill, run it warm, and again."
-                .to_owned(),
+            0 => say::it_is_at_its_strength().to_owned(),
+            1 => say::pour_this_then_run_it_warm().to_owned(),
+            _ => say::the_drain_leaves_too_much_behind().to_owned(),
         },
         tone: "",
         ..Answer::default()
     };
     for (nth, round) in plan.rounds.iter().enumerate() {
         let which = if rounds > 1 {
-            format!("fill {}: ", nth + 1)
+            format!("{}: ", say::fill_number(nth + 1))
         } else {
             String::new()
         };
         if round.drain_l > 0.0 {
             answer.row(
-                format!("{which}run warm, cool, then drain"),
+                format!("{which}{}", say::run_warm_cool_drain()),
                 asked.show_l(round.drain_l),
             );
         }
         for one in &round.add {
             let bottles = one.bottles.map_or_else(String::new, |bottles| {
-                format!(", from {} bottles", bottles.count)
+                format!(", {}", say::from_bottles(bottles.count))
             });
-            let poured = format!("{which}pour {}{bottles}", one.what);
+            let poured = format!("{which}{}{bottles}", say::pour(&one.what));
             answer.row(poured, asked.show_l(one.jug_l));
         }
     }
     if let Some(whole) = &plan.whole_bottles {
         answer.row(
-            format!("or whole bottles of {}", whole.what),
-            format!(
-                "{}, and {} {}",
+            say::or_whole_bottles_of(&whole.what),
+            say::bottles_and_more(
                 whole.count,
                 asked.show_l(whole.made_up_l),
-                whole.made_up_with
+                &whole.made_up_with,
             ),
         );
     }
@@ -359,10 +368,10 @@ pub fn balance_of(asked: &mut Asked, fill: &Fill) -> Option<Answer> {
     let balance = asked.ok("drained", found)?;
     let missing = balance.missing_l;
     let fact = match balance.verdict {
-        FillVerdict::Full => "full".to_owned(),
-        FillVerdict::Short { about_l } => format!("short {}", asked.large_l(about_l)),
-        FillVerdict::CannotTell => "can't tell yet".to_owned(),
-        FillVerdict::TooMuch { about_l } => format!("{} too much", asked.large_l(about_l)),
+        FillVerdict::Full => say::full().to_owned(),
+        FillVerdict::Short { about_l } => say::short_by(asked.large_l(about_l)),
+        FillVerdict::CannotTell => say::cant_tell_yet().to_owned(),
+        FillVerdict::TooMuch { about_l } => say::too_much_by(asked.large_l(about_l)),
     };
     let mut answer = Answer {
         fact,
@@ -374,14 +383,13 @@ pub fn balance_of(asked: &mut Asked, fill: &Fill) -> Option<Answer> {
         },
         ..Answer::default()
     };
-    answer.row("out", asked.show_l(balance.out_l));
-    answer.row("in", asked.show_l(balance.in_l));
+    answer.row(say::out(), asked.show_l(balance.out_l));
+    answer.row(say::word_in(), asked.show_l(balance.in_l));
     answer.row(
-        "missing, 95 times in 100",
-        format!(
-            "{:.1} to {}",
-            tenth(missing.low()),
-            asked.show_l(tenth(missing.high()))
+        say::missing_95_times_in_100(),
+        say::from_to(
+            format!("{:.1}", tenth(missing.low())),
+            asked.show_l(tenth(missing.high())),
         ),
     );
     causes(asked, &mut answer, &balance);
@@ -396,10 +404,10 @@ pub fn balance_of(asked: &mut Asked, fill: &Fill) -> Option<Answer> {
     });
     if let Some((swell, hot_c)) = &swell {
         let height = swell.bottle_mm.map_or_else(String::new, |mm| {
-            format!(", {mm:.0}\u{202f}mm in the bottle")
+            format!(", {}", say::mm_in_the_bottle(format!("{mm:.0}")))
         });
         answer.row(
-            format!("rises from cold to {}, and back", asked.show_c(*hot_c)),
+            say::rises_from_cold_to(asked.show_c(*hot_c)),
             format!("{}{height}", asked.show_l(swell.litres)),
         );
         working = working.then(swell.working.clone());
@@ -413,7 +421,7 @@ pub fn balance_of(asked: &mut Asked, fill: &Fill) -> Option<Answer> {
         )
     }));
     answer.outputs = json!({
-        "verdict": balance.verdict.to_string(), "missing_l": missing.mid(),
+        "verdict": speaking(Language::English, || balance.verdict.to_string()), "missing_l": missing.mid(),
         "low_l": missing.low(), "high_l": missing.high(),
     });
     Some(answer.with_working(&working))
@@ -428,12 +436,12 @@ fn causes(asked: &Asked, answer: &mut Answer, balance: &Balance) {
         )
     };
     if let Some(stayed_in) = balance.stayed_in {
-        answer.row("stayed in the block", within(stayed_in));
+        answer.row(say::stayed_in_the_block(), within(stayed_in));
     }
     if let Some(split) = balance.split {
-        answer.row("missing in the bottle", within(split.in_bottle));
+        answer.row(say::missing_in_the_bottle(), within(split.in_bottle));
         answer.row(
-            "air trapped, or not drained from the block",
+            say::air_trapped_or_not_drained_from(),
             within(split.air_or_block),
         );
     }
@@ -451,19 +459,17 @@ fn gauge(asked: &Asked, balance: &Balance, capacity: Amount, rise_l: Option<f64>
     filling(
         &Filling {
             full: capacity.litres,
-            full_words: format!("full cold: {}", asked.show_l(capacity.litres)),
+            full_words: say::full_cold(asked.show_l(capacity.litres)),
             level,
-            level_words: format!("in: about {}", asked.show_l(tenth(level))),
+            level_words: say::in_about(asked.show_l(tenth(level))),
             missing: (missing.high() > 0.05).then_some((missing.low().max(0.0), missing.high())),
-            missing_words: format!(
-                "missing: {:.1} to {}",
-                tenth(missing.low().max(0.0)),
-                asked.show_l(tenth(missing.high()))
+            missing_words: say::missing_from_to(
+                format!("{:.1}", tenth(missing.low().max(0.0))),
+                asked.show_l(tenth(missing.high())),
             ),
             hot: rise_l.map(|rise_l| capacity.litres + rise_l),
-            hot_words: rise_l.map_or_else(String::new, |rise_l| {
-                format!("hot: {} higher", asked.show_l(rise_l))
-            }),
+            hot_words: rise_l
+                .map_or_else(String::new, |rise_l| say::hot_higher(asked.show_l(rise_l))),
         },
         PHONE_PX,
     )

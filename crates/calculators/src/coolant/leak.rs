@@ -2,6 +2,7 @@
 
 use super::ALTITUDE;
 use super::readings::{Readings, readings};
+use crate::phrases::coolant as say;
 use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, capital};
 use coolant::{Caution, Contents, LEAK_TEST_STEPS, Leak, LeakLimit, LeakQuestion, LeakVerdict};
 use drawing::{Drawing, PressureRun, pressure};
@@ -13,51 +14,63 @@ const TEMPERATURE_WITHIN_K: f64 = 0.5;
 
 pub(super) const LEAK: Calculator = Calculator {
     code: "leak",
-    name: "Leak test",
-    what: "pressure against time, cooling taken out",
-    cautions: &[Caution::Hot.text(), Caution::MakersSpecification.text()],
-    how: &LEAK_TEST_STEPS,
+    name: say::leak_test,
+    what: say::pressure_against_time_cooling_taken_out,
+    cautions: &[
+        || Caution::Hot.text(),
+        || Caution::MakersSpecification.text(),
+    ],
+    how: || LEAK_TEST_STEPS.to_vec(),
     form: &[
         Part::lines(
             "readings",
-            "Readings",
-            "minutes, pressure, temperature: one reading a line, or a pasted table",
+            say::readings,
+            say::minutes_pressure_temperature_one_reading_a,
         ),
         Part::choice(
             "unit",
-            "Pressure is in",
-            &[("bar", "bar, °C"), ("psi", "psi, °F"), ("kPa", "kPa, °C")],
+            say::pressure_is_in,
+            &[
+                ("bar", say::bar_c),
+                ("psi", say::psi_f),
+                ("kPa", say::kpa_c),
+            ],
         ),
         Part::tick(
             "cold",
-            "The engine is as cold as the shop",
-            "tick it where nobody read the temperature and it stood for hours",
+            say::the_engine_is_as_cold_as,
+            say::tick_it_where_nobody_read_the,
         ),
-        Part::text("limit", "May lose", "such as 0.05 bar, or 20 mL"),
-        Part::number("limit-time", "In", Holds::TIME, "such as 15 min"),
+        Part::text("limit", say::may_lose, say::such_as_0_05_bar_or),
+        Part::number(
+            "limit-time",
+            say::word_in_label,
+            Holds::TIME,
+            say::such_as_15_min,
+        ),
         Part::number(
             "cap",
-            "Cap",
+            say::cap,
             Holds::PRESSURE,
-            "stamped on it; never test above it",
+            say::stamped_on_it_never_test_above,
         ),
         Part::number(
             "headspace",
-            "Air above the coolant",
+            say::air_above_the_coolant,
             Holds::VOLUME,
-            "tester and hose too, such as 1 L; may stay empty",
+            say::tester_and_hose_too_such_as,
         ),
         Part::number(
             "capacity",
-            "Coolant in the system",
+            say::coolant_in_the_system,
             Holds::VOLUME,
-            "may stay empty",
+            say::may_stay_empty,
         ),
         ALTITUDE,
         Part::lines(
             "blank",
-            "Tester closed on itself",
-            "readings the same way, may stay empty",
+            say::tester_closed_on_itself,
+            say::readings_the_same_way_may_stay,
         ),
     ],
     at_first: &[],
@@ -67,10 +80,7 @@ pub(super) const LEAK: Calculator = Calculator {
 /// The test by a form's fields: readings pasted or typed a line each.
 #[must_use]
 pub fn leak(asked: &mut Asked) -> Option<Answer> {
-    asked.needed(
-        "readings",
-        "one reading a line: minutes, pressure, temperature",
-    );
+    asked.needed("readings", say::one_reading_a_line_minutes_pressure());
     let heading = match asked.text("unit") {
         "psi" => "minutes,gauge_psi,temperature_f",
         "kPa" => "minutes,gauge_kpa,temperature_c",
@@ -80,7 +90,7 @@ pub fn leak(asked: &mut Asked) -> Option<Answer> {
     if text.is_empty() {
         return None;
     }
-    let table = match readings(&text, "readings", Some(heading)) {
+    let table = match readings(&text, say::the_readings(), Some(heading)) {
         Ok(table) => table,
         Err(trouble) => {
             asked.wrong(
@@ -91,7 +101,7 @@ pub fn leak(asked: &mut Asked) -> Option<Answer> {
         }
     };
     let blank_text = asked.text("blank").to_owned();
-    let blank = match readings(&blank_text, "tester", Some(heading)) {
+    let blank = match readings(&blank_text, say::the_tester(), Some(heading)) {
         _ if blank_text.is_empty() => None,
         Ok(table) => Some(table),
         Err(trouble) => {
@@ -108,11 +118,8 @@ pub fn leak(asked: &mut Asked) -> Option<Answer> {
 
 /// The test by readings that were taken, with what else the fields tell.
 pub fn leak_of(asked: &mut Asked, table: &Readings, blank: Option<&Readings>) -> Option<Answer> {
-    asked.needed(
-        "limit",
-        "such as 0.05 bar, by the vehicle maker or your own habit",
-    );
-    asked.needed("limit-time", "such as 15 min");
+    asked.needed("limit", say::such_as_0_05_bar_by());
+    asked.needed("limit-time", say::such_as_15_min());
     let limit = limit(asked);
     let headspace = asked.amount("headspace", 0.1);
     let question = LeakQuestion {
@@ -133,7 +140,7 @@ pub fn leak_of(asked: &mut Asked, table: &Readings, blank: Option<&Readings>) ->
         Err(error) => {
             asked.wrong(
                 "readings",
-                format!("{}: {error}", table.place("readings", &error)),
+                format!("{}: {error}", table.place(say::the_readings(), &error)),
             );
             return None;
         }
@@ -168,15 +175,13 @@ fn contents(asked: &mut Asked) -> Option<Contents> {
 fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
     let mut answer = Answer {
         fact: match leak.verdict {
-            LeakVerdict::Tight => "tight".to_owned(),
-            LeakVerdict::Leaks => "it leaks".to_owned(),
+            LeakVerdict::Tight => say::tight().to_owned(),
+            LeakVerdict::Leaks => say::it_leaks().to_owned(),
             LeakVerdict::CannotTellYet {
                 wait_minutes: Some(minutes),
                 ..
-            } => {
-                format!("wait {minutes} min")
-            }
-            LeakVerdict::CannotTellYet { .. } => "can't tell yet".to_owned(),
+            } => say::wait_minutes(minutes),
+            LeakVerdict::CannotTellYet { .. } => say::cant_tell_yet().to_owned(),
         },
         said: capital(&leak.said()),
         tone: match leak.verdict {
@@ -188,34 +193,32 @@ fn answer(asked: &Asked, table: &Readings, leak: &Leak) -> Answer {
     };
     let drop = leak.drop_kpa_in_10_min;
     answer.row(
-        "lost in 10 min at steady temperature",
-        format!(
-            "{} ({:.2} to {:.2}\u{202f}bar)",
+        say::lost_in_10_min_at_steady(),
+        say::drop_from_to(
             asked.show_kpa(drop.mid()),
-            drop.low() / 100.0,
-            drop.high() / 100.0
+            format!("{:.2}", drop.low() / 100.0),
+            format!("{:.2}", drop.high() / 100.0),
         ),
     );
     if let Some(rate) = leak.ml_per_h {
         answer.row(
-            "coolant lost",
-            format!(
-                "{:.0}\u{202f}mL/h, {:.0} to {:.0}",
-                rate.mid(),
-                rate.low(),
-                rate.high()
+            say::coolant_lost(),
+            say::rate_from_to(
+                format!("{:.0}", rate.mid()),
+                format!("{:.0}", rate.low()),
+                format!("{:.0}", rate.high()),
             ),
         );
     }
     if let Some(share) = leak.cooling_share {
         answer.row(
-            "of the drop is cooling",
+            say::of_the_drop_is_cooling(),
             format!("{:.0}\u{202f}%", share * 100.0),
         );
     }
     if leak.verdict.why().is_none() {
         answer.row(
-            "sure to",
+            say::sure_to(),
             format!("{:.0}\u{202f}%", (leak.confidence * 100.0).min(99.0)),
         );
     }

@@ -13,21 +13,22 @@ pub use leak::{leak, leak_of};
 pub use readings::{Readings, last_digit, readings};
 pub use strength::{INSTRUMENT, KIND, READING, SAMPLE, measured, protection};
 
-use crate::{Answer, Asked, Holds, Part, Room};
+use crate::phrases::coolant as say;
+use crate::{Answer, Asked, Choices, Holds, Part, Room};
 use coolant::{Caution, Concentrate, Mixture, StrengthStanding, USUAL_LIMITS};
 
 /// The room of coolant.
 pub const ROOM: Room = Room {
     code: "coolant",
-    name: "Coolant",
-    what: "mix, fill, leak test",
+    name: say::coolant,
+    what: say::mix_fill_leak_test,
     cautions: &[
-        Caution::MakersSpecification.text(),
-        Caution::Poisonous.text(),
+        || Caution::MakersSpecification.text(),
+        || Caution::Poisonous.text(),
     ],
     notes: &[(
-        "50 % is not 50 %",
-        "A bottle of antifreeze is about 95 % glycol. Half bottle, half water is 47 % glycol by volume and 50 % by mass. Say which one you mean; every answer shows all three.",
+        say::about_50_is_not_50,
+        say::a_bottle_of_antifreeze_is_about,
     )],
     calculators: &[
         strength::PROTECTION,
@@ -38,38 +39,46 @@ pub const ROOM: Room = Room {
     ],
 };
 
-const COUNTED: &[(&str, &str)] = &[
-    ("concentrate", "anti\u{ad}freeze from the bottle"),
-    ("glycol", "pure glycol, by volume"),
-    ("mass", "pure glycol, by mass"),
+const COUNTED: Choices = &[
+    ("concentrate", say::antifreeze_from_the_bottle),
+    ("glycol", say::pure_glycol_by_volume),
+    ("mass", say::pure_glycol_by_mass),
 ];
 
 const ALTITUDE: Part = Part::within(
     "altitude",
-    "Height above the sea",
+    say::height_above_the_sea,
     Holds::HEIGHT,
     (-500.0, 6000.0),
-    "such as 650 m or 2100 ft",
+    say::such_as_650_m_or_2100,
 );
 
 const BOTTLE: Part = Part::text(
     "bottle",
-    "Glycol in the concentrate",
-    "by mass; 95 % if empty",
+    say::glycol_in_the_concentrate,
+    say::by_mass_95_if_empty,
 );
 
 /// What the label or the maker states, where it differs from what is usual.
 const LABEL: Part = Part::More {
     id: "label",
-    title: "By the label or the maker",
+    title: say::by_the_label_or_the_maker,
     parts: &[
         Part::lines(
             "table",
-            "Points of the label",
-            "concentrate and freezing point: 40 % −24 °C, 50 % −37 °C. They win over what is computed.",
+            say::points_of_the_label,
+            say::concentrate_and_freezing_point_40_24,
         ),
-        Part::text("least", "Least concentrate allowed", "40 % if empty"),
-        Part::text("most", "Most concentrate allowed", "60 % if empty"),
+        Part::text(
+            "least",
+            say::least_concentrate_allowed,
+            say::about_40_if_empty,
+        ),
+        Part::text(
+            "most",
+            say::most_concentrate_allowed,
+            say::about_60_if_empty,
+        ),
         BOTTLE,
     ],
 };
@@ -79,14 +88,14 @@ fn strength_rows(answer: &mut Answer, mixture: Mixture, concentrate: Concentrate
     let percent = |part: f64| format!("{:.0}\u{202f}%", part * 100.0);
     let of_bottle = mixture
         .concentrate_fraction(concentrate)
-        .map_or_else(|| "stronger than the concentrate".to_owned(), percent);
-    answer.row("antifreeze concentrate, by volume", of_bottle);
+        .map_or_else(|| say::stronger_than_the_concentrate().to_owned(), percent);
+    answer.row(say::antifreeze_concentrate_by_volume(), of_bottle);
     answer.row(
-        format!("{} glycol, by volume", mixture.glycol()),
+        say::glycol_by_volume(mixture.glycol()),
         percent(mixture.volume_fraction()),
     );
     answer.row(
-        format!("{} glycol, by mass", mixture.glycol()),
+        say::glycol_by_mass(mixture.glycol()),
         percent(mixture.mass_fraction()),
     );
 }
@@ -108,10 +117,7 @@ fn standing(
     let limits = limits(asked);
     let found = coolant::strength_standing(mixture, concentrate, limits);
     let standing = asked.ok("least", found)?;
-    let told = format!(
-        "{standing}, {:.0} to {:.0}\u{202f}% of concentrate",
-        limits.0 * 100.0,
-        limits.1 * 100.0
-    );
+    let percent = |part: f64| format!("{:.0}", part * 100.0);
+    let told = say::standing_of_limits(standing, percent(limits.0), percent(limits.1));
     Some((standing, told))
 }

@@ -2,6 +2,7 @@
 
 use crate::Trouble;
 use crate::asked::read;
+use crate::phrases::coolant as say;
 use coolant::{CoolantError, Reading};
 use measure::{Dimension, Unit};
 
@@ -26,7 +27,7 @@ impl Readings {
             _ => return name.to_owned(),
         };
         let line = position.checked_sub(1).and_then(|at| self.lines.get(at));
-        line.map_or_else(|| name.to_owned(), |line| format!("{name}, line {line}"))
+        line.map_or_else(|| name.to_owned(), |line| say::name_and_line(name, line))
     }
 }
 
@@ -63,7 +64,7 @@ pub fn readings(text: &str, name: &str, heading: Option<&str>) -> Result<Reading
         lines: Vec::new(),
     };
     for (number, line) in lines {
-        let (reading, step_kpa) = columns.reading(line, &format!("{name}, line {number}"))?;
+        let (reading, step_kpa) = columns.reading(line, &say::name_and_line(name, number))?;
         table.step_kpa = table.step_kpa.min(step_kpa);
         table.readings.push(reading);
         table.lines.push(number);
@@ -98,12 +99,9 @@ impl Columns {
         };
         let missing = |wanted: &[&str]| {
             unreadable(
-                &format!("{name}, heading"),
-                format!(
-                    "the heading `{heading}` has no column {}",
-                    wanted.join(" or ")
-                ),
-                "write minutes,gauge_kpa,temperature_c",
+                &say::name_and_heading(name),
+                say::no_such_column(heading, wanted.join(say::or_between())),
+                say::write_minutes_gauge_kpa_temperature_c(),
             )
         };
         let minutes = find(&["minutes"]).ok_or_else(|| missing(&["minutes"]))?;
@@ -130,18 +128,14 @@ impl Columns {
         if cells.len() > self.headings {
             return Err(unreadable(
                 place,
-                format!(
-                    "{} fields stand under {} headings",
-                    cells.len(),
-                    self.headings
-                ),
-                "a decimal comma parts a number in a table that commas part: write points, or part the columns by semicolons",
+                say::fields_under_headings(cells.len(), self.headings),
+                say::a_decimal_comma_parts_a_number(),
             ));
         }
         let cell = |at: usize| cells.get(at).map_or("", String::as_str);
         let number = |text: &str, dimension, unit, bare| {
             read(text, dimension, unit, bare)
-                .map_err(|what| unreadable(place, what, "write a number in this column"))
+                .map_err(|what| unreadable(place, what, say::write_a_number_in_this_column()))
         };
         let pressure =
             |text: &str| number(text, Dimension::Pressure, Unit::Kilopascal, self.gauge.1);

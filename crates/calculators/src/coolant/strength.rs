@@ -1,49 +1,51 @@
 //! Where a mixture freezes and boils, and the strength from a reading.
 
 use super::{ALTITUDE, COUNTED, LABEL, standing, strength_rows};
-use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part};
+use crate::phrases::coolant as say;
+use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, Say};
 use coolant::{
     Boiling, Caution, Concentrate, FreezeTable, Freezing, Glycol, MarginStanding, Mixture,
     Strength, StrengthStanding,
 };
 use drawing::{Drawing, MixChart, MixReading, mix_chart};
 use measure::{Customary, Range, Working};
+use phrases::{Language, speaking};
 use serde_json::json;
 
 /// What the label says is in the bottle.
 pub const KIND: Part = Part::choice(
     "glycol",
-    "The label says",
+    say::the_label_says,
     &[
-        ("ethylene", "ethylene glycol"),
-        ("propylene", "propylene glycol"),
+        ("ethylene", say::ethylene_glycol),
+        ("propylene", say::propylene_glycol),
     ],
 );
 
-const HOT: &[&str] = &[Caution::Hot.text(), Caution::Poisonous.text()];
+const HOT: &[Say] = &[|| Caution::Hot.text(), || Caution::Poisonous.text()];
 
 pub(super) const PROTECTION: Calculator = Calculator {
     code: "protection",
-    name: "How far it protects",
-    what: "freezing, boiling under the cap at your altitude",
+    name: say::how_far_it_protects,
+    what: say::freezing_boiling_under_the_cap_at,
     cautions: HOT,
-    how: &[],
+    how: Vec::new,
     form: &[
-        Part::text("strength", "Strength", "such as 50 %"),
-        Part::choice("of", "That is", COUNTED),
+        Part::text("strength", say::strength, say::such_as_50),
+        Part::choice("of", say::that_is, COUNTED),
         KIND,
         Part::number(
             "cap",
-            "Cap",
+            say::cap,
             Holds::PRESSURE,
-            "stamped on it, such as 1.1 bar or 16 psi",
+            say::stamped_on_it_such_as_1,
         ),
         ALTITUDE,
         Part::number(
             "hottest",
-            "Hottest reading",
+            say::hottest_reading,
             Holds::TEMPERATURE,
-            "such as 108 °C or 226 °F; may stay empty",
+            say::such_as_108_c_or_226,
         ),
         LABEL,
     ],
@@ -54,35 +56,31 @@ pub(super) const PROTECTION: Calculator = Calculator {
 /// What it was read with.
 pub const INSTRUMENT: Part = Part::choice(
     "instrument",
-    "Read with",
+    say::read_with,
     &[
-        ("refractometer", "refracto\u{ad}meter"),
-        ("hydrometer", "hydro\u{ad}meter"),
-        ("strip", "test strip"),
+        ("refractometer", say::refractometer),
+        ("hydrometer", say::hydrometer),
+        ("strip", say::test_strip),
     ],
 );
 
 /// What was read.
-pub const READING: Part = Part::text(
-    "reading",
-    "It shows",
-    "refractometer −36 °C or −33 °F, hydrometer 1.070, strip 50 %",
-);
+pub const READING: Part = Part::text("reading", say::it_shows, say::refractometer_36_c_or_33_f);
 
 /// How warm the sample was.
 pub const SAMPLE: Part = Part::number(
     "sample",
-    "Sample's temperature",
+    say::samples_temperature,
     Holds::TEMPERATURE,
-    "for a hydrometer; a cold shop if empty",
+    say::for_a_hydrometer_a_cold_shop,
 );
 
 pub(super) const STRENGTH: Calculator = Calculator {
     code: "strength",
-    name: "What is in",
-    what: "by refractometer, hydrometer or strip",
+    name: say::what_is_in,
+    what: say::by_refractometer_hydrometer_or_strip,
     cautions: HOT,
-    how: &[],
+    how: Vec::new,
     form: &[
         INSTRUMENT,
         READING,
@@ -90,9 +88,9 @@ pub(super) const STRENGTH: Calculator = Calculator {
         KIND,
         Part::number(
             "cap",
-            "Cap",
+            say::cap,
             Holds::PRESSURE,
-            "for the boiling point; may stay empty",
+            say::for_the_boiling_point_may_stay,
         ),
         ALTITUDE,
         LABEL,
@@ -104,7 +102,7 @@ pub(super) const STRENGTH: Calculator = Calculator {
 /// Freezing, boiling under the cap at the altitude, and the margin to the hottest reading.
 #[must_use]
 pub fn protection(asked: &mut Asked) -> Option<Answer> {
-    asked.needed("strength", "such as 50 %");
+    asked.needed("strength", say::such_as_50());
     let mixture = asked.strength("strength");
     let protected = mixture.and_then(|mixture| protects(asked, mixture, None, Working::new("")));
     protected.filter(|_| asked.troubles.is_empty())
@@ -113,7 +111,7 @@ pub fn protection(asked: &mut Asked) -> Option<Answer> {
 /// The strength by what was read, and how far it protects.
 #[must_use]
 pub fn measured(asked: &mut Asked) -> Option<Answer> {
-    asked.needed("reading", "write what the instrument shows");
+    asked.needed("reading", say::write_what_the_instrument_shows());
     let found = read_strength(asked)?;
     let answer = protects(asked, found.mixture, found.mass_band, found.working)?;
     asked.troubles.is_empty().then_some(answer)
@@ -140,7 +138,7 @@ fn read_strength(asked: &mut Asked) -> Option<Strength> {
             Some(Strength {
                 mixture,
                 mass_band: None,
-                working: Working::new("Strength").remark("As the strip shows it."),
+                working: Working::new(say::strength()).remark(say::as_the_strip_shows_it()),
             })
         }
         _ => {
@@ -172,49 +170,50 @@ fn protects(
     let (standing, told) = standing(asked, mixture, concentrate)?;
     let mut answer = Answer {
         fact: asked.large_c(freezing.freeze_c),
-        said: format!("It freezes at {}", asked.show_c(freezing.freeze_c)),
+        said: say::it_freezes_at(asked.show_c(freezing.freeze_c)),
         tone: match standing {
             StrengthStanding::Within => "yes",
             StrengthStanding::TooWeak | StrengthStanding::TooStrong => "no",
         },
         ..Answer::default()
     };
-    answer.row("this mix", told);
+    answer.row(say::this_mix(), told);
     strength_rows(&mut answer, mixture, concentrate);
     if freezing.within_k > 0.0 {
         answer.row(
-            "other tables put it between",
-            format!(
-                "{} and {}",
+            say::other_tables_put_it_between(),
+            say::one_and_other(
                 asked.show_c(freezing.count_on_c()),
-                asked.show_c(freezing.freeze_c - freezing.within_k)
+                asked.show_c(freezing.freeze_c - freezing.within_k),
             ),
         );
-        answer.notes.push(
-            "Count on the warmer one. Points of the label, where they are told, win.".to_owned(),
-        );
+        answer
+            .notes
+            .push(say::count_on_the_warmer_one_points().to_owned());
     } else {
         answer
             .notes
-            .push("By the points entered from the label.".to_owned());
+            .push(say::by_the_points_entered_from_the().to_owned());
     }
     if let Some(band) = band {
         answer.row(
-            "glycol by mass, by how dense its inhibitors make it",
-            format!(
-                "{:.0} to {:.0}\u{202f}%",
-                band.low() * 100.0,
-                band.high() * 100.0
+            say::glycol_by_mass_by_how_dense(),
+            say::percent_from_to(
+                format!("{:.0}", band.low() * 100.0),
+                format!("{:.0}", band.high() * 100.0),
             ),
         );
-        answer.notes.push(
-            "Inhibitors make bought coolant denser, so it reads too strong: ask the coolant's maker for the curve, or use a refractometer.".to_owned(),
-        );
+        answer
+            .notes
+            .push(say::inhibitors_make_bought_coolant_denser_so().to_owned());
     }
     let mut working = found.then(freezing.working.clone());
     if let Some(boiling) = &boiling {
-        answer.row("boils under its cap", asked.show_c(boiling.boil_c));
-        answer.row("boils with no pressure", asked.show_c(boiling.boil_open_c));
+        answer.row(say::boils_under_its_cap(), asked.show_c(boiling.boil_c));
+        answer.row(
+            say::boils_with_no_pressure(),
+            asked.show_c(boiling.boil_open_c),
+        );
         working = working.then(boiling.working.clone());
         if let Some(hottest_c) = asked.celsius("hottest") {
             working = margin(asked, &mut answer, boiling, mixture, hottest_c, working)?;
@@ -233,7 +232,8 @@ fn protects(
         "glycol": mixture.glycol().name(),
         "volume_fraction": rounded(mixture.volume_fraction() * 1000.0) / 1000.0,
         "concentrate_fraction": mixture.concentrate_fraction(concentrate),
-        "standing": standing.to_string(),
+        // For a program and for the record, whatever is spoken.
+        "standing": speaking(Language::English, || standing.to_string()),
     });
     Some(answer.with_working(&working))
 }
@@ -280,12 +280,12 @@ fn margin(
     let opened = coolant::opening_cap(mixture, altitude_m, hottest_c);
     let opened = asked.ok("hottest", opened)?;
     let word = match margin.standing {
-        MarginStanding::Ample => "ample",
-        MarginStanding::Thin => "thin: the head is hotter than the sensor",
-        MarginStanding::Boils => "none: it boils",
+        MarginStanding::Ample => say::ample(),
+        MarginStanding::Thin => say::thin_the_head_is_hotter_than(),
+        MarginStanding::Boils => say::none_it_boils(),
     };
     answer.row(
-        "from the hottest reading to boiling",
+        say::from_the_hottest_reading_to_boiling(),
         format!("{:.0} K, {word}", margin.under_cap_k),
     );
     answer.alarms.push(opened.caution);
@@ -330,7 +330,7 @@ fn chart(
     let strength = mixture.concentrate_fraction(concentrate).unwrap_or(1.0) * 100.0;
     mix_chart(
         &MixChart {
-            strength: "% concentrate by volume".to_owned(),
+            strength: say::concentrate_by_volume().to_owned(),
             unit: if us { "°F" } else { "°C" }.to_owned(),
             freeze: curve(&|mixture| Some(coolant::freezing(mixture).ok()?.freeze_c)),
             boil: boils(|found| found.boil_c),
@@ -344,10 +344,10 @@ fn chart(
             reading: Some(MixReading {
                 strength,
                 freeze: shown(freezing.freeze_c),
-                freeze_words: format!("freezes {}", told(freezing.freeze_c)),
+                freeze_words: say::freezes_at(told(freezing.freeze_c)),
                 boil: boiling.map(|found| shown(found.boil_c)),
                 boil_words: boiling
-                    .map(|found| format!("boils {}", told(found.boil_c)))
+                    .map(|found| say::boils_at(told(found.boil_c)))
                     .unwrap_or_default(),
             }),
         },

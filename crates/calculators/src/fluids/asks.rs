@@ -1,5 +1,7 @@
 //! The questions that may be put about a fluid, beside its steps.
 
+use crate::form::none;
+use crate::phrases::fluids as say;
 use crate::{Asked, Holds, Part, capital};
 use fluids::{
     Amount, Amounts, BrakeReading, BrakeVerdictKind, ChargeVerdict, DotClass, EqualVerdict, Kind,
@@ -27,150 +29,160 @@ const JUG_L: f64 = 0.1;
 const PAN_L: f64 = 0.3;
 
 pub(super) const READING: Part = Part::Group(&[
-    Part::Heading("A tester's reading"),
+    Part::Heading(say::a_testers_reading),
     Part::choice(
         "class",
-        "Class on the cap; never guessed",
+        say::class_on_the_cap_never_guessed,
         &[
-            ("", "not read"),
-            ("DOT 3", "DOT 3"),
-            ("DOT 4", "DOT 4"),
-            ("DOT 5", "DOT 5, silicone"),
-            ("DOT 5.1", "DOT 5.1"),
-            ("ISO 4925 class 6", "ISO class 6"),
-            ("ISO 4925 class 7", "ISO class 7"),
+            ("", say::not_read),
+            ("DOT 3", say::dot_3),
+            ("DOT 4", say::dot_4),
+            ("DOT 5", say::dot_5_silicone),
+            ("DOT 5.1", say::dot_5_1),
+            ("ISO 4925 class 6", say::iso_class_6),
+            ("ISO 4925 class 7", say::iso_class_7),
         ],
     ),
     Part::within(
         "boils",
-        "The tester says that it boils at",
+        say::the_tester_says_that_it_boils,
         Holds::TEMPERATURE,
         (80.0, 400.0),
-        "",
+        none,
     ),
     Part::number(
         "tester",
-        "The tester may be off by",
+        say::the_tester_may_be_off_by,
         Holds::KELVIN,
-        "5 K if empty",
+        say::about_5_k_if_empty,
     ),
     Part::number(
         "makers-least",
-        "The maker's least in use",
+        say::the_makers_least_in_use,
         Holds::TEMPERATURE,
-        "may stay empty",
+        say::may_stay_empty,
     ),
 ]);
 
 pub(super) const AMOUNTS: Part = Part::Group(&[
-    Part::Heading("In against out"),
-    Part::text("out", "Came out", "each pan, such as 4 L, 0.5 L"),
-    Part::text("in", "Went in", "each jug, such as 3 L, 1.5 L"),
+    Part::Heading(say::in_against_out),
+    Part::text("out", say::came_out, say::each_pan_such_as_4_l),
+    Part::text("in", say::went_in, say::each_jug_such_as_3_l),
     Part::number(
         "low-before",
-        "Low when it came",
+        say::low_when_it_came,
         Holds::VOLUME,
-        "may stay empty",
+        say::may_stay_empty,
     ),
 ]);
 
 pub(super) const LEVEL: Part = Part::Group(&[
-    Part::Heading("The level"),
+    Part::Heading(say::the_level),
     Part::choice(
         "level",
-        "It stands",
+        say::it_stands,
         &[
-            ("", "not looked"),
-            ("at-mark", "at its mark"),
-            ("low", "low"),
-            ("high", "high"),
+            ("", say::not_looked),
+            ("at-mark", say::at_its_mark),
+            ("low", say::stands_low),
+            ("high", say::stands_high),
         ],
     ),
-    Part::number("at", "It was at", Holds::TEMPERATURE, ""),
+    Part::number("at", say::it_was_at, Holds::TEMPERATURE, none),
     Part::number(
         "window-low",
-        "The maker's window, from",
+        say::the_makers_window_from,
         Holds::TEMPERATURE,
-        "",
+        none,
     ),
-    Part::number("window-high", "To", Holds::TEMPERATURE, ""),
+    Part::number("window-high", say::to, Holds::TEMPERATURE, none),
 ]);
 
 pub(super) const SORTS: Part = Part::Group(&[
-    Part::Heading("Two sorts"),
+    Part::Heading(say::two_sorts),
     Part::text(
         "inside",
-        "The sort that is in",
-        "as printed; empty if nobody knows",
+        say::the_sort_that_is_in,
+        say::as_printed_empty_if_nobody_knows,
     ),
-    Part::text("new", "The sort that is to go in", "as printed"),
+    Part::text("new", say::the_sort_that_is_to_go, say::as_printed),
     Part::text(
         "asked-for",
-        "The sort that the maker asks for",
-        "as printed",
+        say::the_sort_that_the_maker_asks,
+        say::as_printed,
     ),
 ]);
 
 pub(super) const UREA: Part = Part::Group(&[
-    Part::Heading("Filled up"),
-    Part::number("holds", "The tank holds", Holds::VOLUME, ""),
-    Part::number("left", "Left in it", Holds::VOLUME, "0 if empty"),
-    Part::number("now", "Urea in what is left", Holds::SHARE, "as read"),
+    Part::Heading(say::filled_up),
+    Part::number("holds", say::the_tank_holds, Holds::VOLUME, none),
+    Part::number(
+        "left",
+        say::left_in_it,
+        Holds::VOLUME,
+        say::about_0_if_empty,
+    ),
+    Part::number("now", say::urea_in_what_is_left, Holds::SHARE, say::as_read),
     Part::number(
         "bottle",
-        "Urea in the container",
+        say::urea_in_the_container,
         Holds::SHARE,
-        "32.5 % if empty",
+        say::about_32_5_if_empty,
     ),
 ]);
 
 pub(super) const WASHER: Part = Part::Group(&[
-    Part::Heading("What to pour"),
-    Part::number("holds", "The bottle holds", Holds::VOLUME, ""),
-    Part::number("left", "Left in it", Holds::VOLUME, "0 if empty"),
+    Part::Heading(say::what_to_pour),
+    Part::number("holds", say::the_bottle_holds, Holds::VOLUME, none),
+    Part::number(
+        "left",
+        say::left_in_it,
+        Holds::VOLUME,
+        say::about_0_if_empty,
+    ),
     Part::number(
         "now",
-        "Concentrate in what is left",
+        say::concentrate_in_what_is_left,
         Holds::SHARE,
-        "0 % if empty",
+        say::about_0_if_empty_hint,
     ),
     Part::number(
         "want",
-        "Concentrate wanted",
+        say::concentrate_wanted,
         Holds::SHARE,
-        "or the frost limit below",
+        say::or_the_frost_limit_below,
     ),
     Part::number(
         "want-frost",
-        "Frost limit wanted",
+        say::frost_limit_wanted,
         Holds::TEMPERATURE,
-        "by the label's points",
+        say::by_the_labels_points,
     ),
     Part::text(
         "label",
-        "Points of the label",
-        "such as 50% -20C, 100% -45C",
+        say::points_of_the_label,
+        say::such_as_50_20c_100_45c,
     ),
 ]);
 
 pub(super) const CHARGE: Part = Part::Group(&[
-    Part::Heading("By weight"),
-    Part::number("label-weight", "The label says", Holds::FILLING, ""),
-    Part::number("weight-out", "Recovered", Holds::FILLING, ""),
-    Part::number("weight-in", "Weighed in", Holds::FILLING, ""),
+    Part::Heading(say::by_weight),
+    Part::number("label-weight", say::the_label_says, Holds::FILLING, none),
+    Part::number("weight-out", say::recovered, Holds::FILLING, none),
+    Part::number("weight-in", say::weighed_in, Holds::FILLING, none),
     Part::number(
         "scale",
-        "The scale may be off by",
+        say::the_scale_may_be_off_by,
         Holds::FILLING,
-        "10 g if empty",
+        say::about_10_g_if_empty,
     ),
-    Part::text("oil-out", "Oil that came out, mL", "may stay empty"),
+    Part::text("oil-out", say::oil_that_came_out_ml, say::may_stay_empty),
     Part::text(
         "oil-for-parts",
-        "Oil for new parts, mL",
-        "by the maker; may stay empty",
+        say::oil_for_new_parts_ml,
+        say::by_the_maker_may_stay_empty,
     ),
-    Part::text("oil-in", "Oil put in, mL", "may stay empty"),
+    Part::text("oil-in", say::oil_put_in_ml, say::may_stay_empty),
 ]);
 
 /// Each question that was put, answered.
@@ -205,10 +217,7 @@ fn reading(asked: &mut Asked) -> Option<Said> {
         let named = DotClass::named(&printed);
         if named.is_none() {
             let names: Vec<&str> = DotClass::ALL.iter().map(|class| class.name()).collect();
-            asked.wrong(
-                "class",
-                format!("`{printed}` is no class; write one of {}", names.join(", ")),
-            );
+            asked.wrong("class", say::is_no_class(&printed, names.join(", ")));
         }
         named
     });
@@ -222,15 +231,15 @@ fn reading(asked: &mut Asked) -> Option<Said> {
     });
     let found = ok(asked, "boils", found)?;
     let (value, code, tone) = match found.kind {
-        BrakeVerdictKind::Dry => ("as new", "dry", "yes"),
-        BrakeVerdictKind::TakenUpWater => ("has taken up water", "taken-up-water", "wait"),
-        BrakeVerdictKind::Renew => ("renew it", "renew", "no"),
-        BrakeVerdictKind::TooNear => ("too near to tell", "too-near", "wait"),
-        BrakeVerdictKind::CannotTell => ("can't tell", "cant-tell", "wait"),
+        BrakeVerdictKind::Dry => (say::as_new(), "dry", "yes"),
+        BrakeVerdictKind::TakenUpWater => (say::has_taken_up_water(), "taken-up-water", "wait"),
+        BrakeVerdictKind::Renew => (say::renew_it(), "renew", "no"),
+        BrakeVerdictKind::TooNear => (say::too_near_to_tell(), "too-near", "wait"),
+        BrakeVerdictKind::CannotTell => (say::cant_tell(), "cant-tell", "wait"),
     };
     Some(Said {
         name: "reading",
-        what: "The tester's reading",
+        what: say::the_testers_reading(),
         value: value.to_owned(),
         beside: capital(&found.words),
         tone,
@@ -262,17 +271,17 @@ fn amounts(asked: &mut Asked) -> Option<Said> {
     });
     let found = ok(asked, "out", found)?;
     let (value, code, tone) = match found.verdict {
-        EqualVerdict::Equal => ("as much in as out", "equal", "yes"),
-        EqualVerdict::Short => ("short", "short", "no"),
-        EqualVerdict::TooMuch => ("too much", "too-much", "no"),
-        EqualVerdict::CannotTell => ("can't tell", "cant-tell", "wait"),
+        EqualVerdict::Equal => (say::as_much_in_as_out(), "equal", "yes"),
+        EqualVerdict::Short => (say::short(), "short", "no"),
+        EqualVerdict::TooMuch => (say::too_much(), "too-much", "no"),
+        EqualVerdict::CannotTell => (say::cant_tell(), "cant-tell", "wait"),
     };
     let (missing, within) = (asked.show_l(found.missing_l), asked.show_l(found.within_l));
     Some(Said {
         name: "amounts",
-        what: "In against out",
+        what: say::in_against_out(),
         value: value.to_owned(),
-        beside: format!("Missing {missing}, good to {within}"),
+        beside: say::missing_good_to(missing, within),
         tone,
         code,
         outputs: json!({ "missing_l": found.missing_l, "within_l": found.within_l }),
@@ -288,8 +297,8 @@ fn levels(asked: &mut Asked) -> Option<Said> {
     };
     let ends = (asked.celsius("window-low"), asked.celsius("window-high"));
     if ends.0.is_some() != ends.1.is_some() {
-        asked.needed("window-low", "a window has two ends");
-        asked.needed("window-high", "a window has two ends");
+        asked.needed("window-low", say::a_window_has_two_ends());
+        asked.needed("window-high", say::a_window_has_two_ends());
     }
     let found = level_at(&Levels {
         seen,
@@ -298,16 +307,16 @@ fn levels(asked: &mut Asked) -> Option<Said> {
     });
     let found = ok(asked, "window-low", found)?;
     let (value, code, tone) = match found.verdict {
-        LevelVerdict::Closes => ("right", "closes", "yes"),
-        LevelVerdict::Low => ("low", "low", "no"),
-        LevelVerdict::High => ("high", "high", "no"),
-        LevelVerdict::TooCold => ("too cold to tell", "too-cold", "wait"),
-        LevelVerdict::TooHot => ("too hot to tell", "too-hot", "wait"),
-        LevelVerdict::CannotTell => ("can't tell", "cant-tell", "wait"),
+        LevelVerdict::Closes => (say::right(), "closes", "yes"),
+        LevelVerdict::Low => (say::stands_low(), "low", "no"),
+        LevelVerdict::High => (say::stands_high(), "high", "no"),
+        LevelVerdict::TooCold => (say::too_cold_to_tell(), "too-cold", "wait"),
+        LevelVerdict::TooHot => (say::too_hot_to_tell(), "too-hot", "wait"),
+        LevelVerdict::CannotTell => (say::cant_tell(), "cant-tell", "wait"),
     };
     Some(Said {
         name: "level",
-        what: "The level",
+        what: say::the_level(),
         value: value.to_owned(),
         beside: capital(found.words),
         tone,
@@ -330,14 +339,14 @@ fn two_sorts(kind: Kind, asked: &mut Asked) -> Option<Said> {
     }
     let found = ok(asked, "new", sorts(&question))?;
     let (value, code, tone) = match found.may {
-        May::Yes => ("may go in", "yes", "yes"),
-        May::Said => ("may go in: say so", "said", "wait"),
-        May::No => ("may not go in", "no", "no"),
-        May::Ask => ("ask first", "ask", "wait"),
+        May::Yes => (say::may_go_in(), "yes", "yes"),
+        May::Said => (say::may_go_in_say_so(), "said", "wait"),
+        May::No => (say::may_not_go_in(), "no", "no"),
+        May::Ask => (say::ask_first(), "ask", "wait"),
     };
     Some(Said {
         name: "sorts",
-        what: "Two sorts",
+        what: say::two_sorts(),
         value: value.to_owned(),
         beside: capital(&found.words),
         tone,
@@ -359,7 +368,7 @@ fn filled_up(asked: &mut Asked) -> Option<Said> {
     let tank_l = asked.litres("holds")?;
     let left_l = asked.litres("left").unwrap_or(0.0);
     if left_l > 0.0 {
-        asked.needed("now", "read what is left, or drain it");
+        asked.needed("now", say::read_what_is_left_or_drain());
     }
     let found = urea(&Urea {
         tank_l,
@@ -368,21 +377,18 @@ fn filled_up(asked: &mut Asked) -> Option<Said> {
         add_percent: asked.quantity("bottle", Unit::Percent).unwrap_or(32.5),
     });
     let found = ok(asked, "holds", found)?;
+    let percent = format!("{:.1}", found.full_percent);
     let beside = match found.drain_l {
-        None => format!("Filled up it has {:.1}\u{202f}%", found.full_percent),
-        Some(drain) => format!(
-            "Filled up it has {:.1}\u{202f}%: drain {} first",
-            found.full_percent,
-            asked.show_l(drain)
-        ),
+        None => say::filled_up_it_has(percent),
+        Some(drain) => say::drain_first(percent, asked.show_l(drain)),
     };
     Some(Said {
         name: "mix",
-        what: "Filled up",
+        what: say::filled_up(),
         value: if found.within_standard {
-            "within the standard"
+            say::within_the_standard()
         } else {
-            "outside the standard"
+            say::outside_the_standard()
         }
         .to_owned(),
         beside,
@@ -410,16 +416,15 @@ fn to_pour(asked: &mut Asked) -> Option<Said> {
     });
     let found = ok(asked, "holds", found)?;
     let frost = found.freezes_c.map_or_else(String::new, |c| {
-        format!(", against frost to {}", asked.show_c(c))
+        format!(", {}", say::against_frost_to(asked.show_c(c)))
     });
     Some(Said {
         name: "mix",
-        what: "What to pour",
+        what: say::what_to_pour(),
         value: asked.show_l(found.concentrate_l),
-        beside: format!(
-            "Of concentrate, and {} of water: {:.0}\u{202f}%{frost}",
+        beside: say::of_concentrate_and_water(
             asked.show_l(found.water_l),
-            found.percent
+            format!("{:.0}\u{202f}%{frost}", found.percent),
         ),
         tone: "",
         code: "pour",
@@ -455,10 +460,7 @@ fn label(asked: &mut Asked) -> Vec<(f64, f64)> {
         });
         match pair {
             Some((Ok(share), Ok(frost))) => out.push((share, frost)),
-            _ => asked.wrong(
-                "label",
-                format!("`{point}` is no point of a label; write it such as 50% -20C"),
-            ),
+            _ => asked.wrong("label", say::is_no_point(point)),
         }
     }
     out
@@ -484,15 +486,15 @@ fn charge(asked: &mut Asked) -> Option<Said> {
     });
     let found = ok(asked, "label-weight", found)?;
     let (value, code, tone) = match found.verdict {
-        ChargeVerdict::AsLabelled => ("as the label says", "as-labelled", "yes"),
-        ChargeVerdict::Short => ("short", "short", "no"),
-        ChargeVerdict::TooMuch => ("too much", "too-much", "no"),
-        ChargeVerdict::Open => ("open", "open", "wait"),
+        ChargeVerdict::AsLabelled => (say::as_the_label_says(), "as-labelled", "yes"),
+        ChargeVerdict::Short => (say::short(), "short", "no"),
+        ChargeVerdict::TooMuch => (say::too_much(), "too-much", "no"),
+        ChargeVerdict::Open => (say::open(), "open", "wait"),
     };
     let words: Vec<String> = found.words.iter().map(|words| capital(words)).collect();
     Some(Said {
         name: "charge",
-        what: "The charge",
+        what: say::the_charge(),
         value: value.to_owned(),
         beside: words.join(". "),
         tone,

@@ -2,6 +2,7 @@
 
 use super::asks::{AMOUNTS, CHARGE, LEVEL, READING, SORTS, UREA, WASHER};
 use super::{SECOND, of, ticks, worked};
+use crate::phrases::fluids as say;
 use crate::{Calculator, Part};
 use fluids::Kind;
 
@@ -14,13 +15,13 @@ macro_rules! steps {
 }
 
 macro_rules! fluid {
-    ($kind:expr, $name:literal, $what:literal, [$($part:expr),*]) => {
+    ($kind:expr, $name:expr, $what:expr, [$($part:expr),*]) => {
         of(
             $kind,
             $name,
             $what,
             &[
-                Part::Heading("Done so far"),
+                Part::Heading(say::done_so_far),
                 steps!($kind),
                 $($part),*
             ],
@@ -32,69 +33,69 @@ macro_rules! fluid {
 pub(super) const ALL: &[Calculator] = &[
     fluid!(
         Kind::EngineOil,
-        "Engine oil",
-        "drain, fill, run, wait, level; two sorts",
+        say::engine_oil,
+        say::drain_fill_run_wait_level_two,
         [SORTS, AMOUNTS]
     ),
     fluid!(
         Kind::Brake,
-        "Brake fluid",
-        "bleed, pedal, boiling point by class",
+        say::brake_fluid,
+        say::bleed_pedal_boiling_point_by_class,
         [SECOND, READING, SORTS]
     ),
     fluid!(
         Kind::Clutch,
-        "Clutch fluid",
-        "bleed, pedal, boiling point by class",
+        say::clutch_fluid,
+        say::bleed_pedal_boiling_point_by_class,
         [READING, SORTS]
     ),
     fluid!(
         Kind::PowerSteering,
-        "Power steering",
-        "lock to lock, foam gone, level",
+        say::power_steering,
+        say::lock_to_lock_foam_gone_level,
         [SORTS, AMOUNTS]
     ),
     fluid!(
         Kind::AutomaticGearbox,
-        "Automatic gearbox",
-        "level in its temperature window, in against out",
+        say::automatic_gearbox,
+        say::level_in_its_temperature_window_in,
         [LEVEL, AMOUNTS, SORTS]
     ),
     fluid!(
         Kind::ManualGearbox,
-        "Manual gearbox",
-        "filled to the plug, in against out",
+        say::manual_gearbox,
+        say::filled_to_the_plug_in_against,
         [LEVEL, AMOUNTS, SORTS]
     ),
     fluid!(
         Kind::Axle,
-        "Axle",
-        "filled to the plug, in against out",
+        say::axle,
+        say::filled_to_the_plug_in_against,
         [LEVEL, AMOUNTS, SORTS]
     ),
     fluid!(
         Kind::Refrigerant,
-        "Refrigerant",
-        "weighed out and in, by licensed hands",
+        say::refrigerant,
+        say::weighed_out_and_in_by_licensed,
         [CHARGE]
     ),
-    fluid!(Kind::Fuel, "Fuel", "primed, no drip, no smell", [SORTS]),
+    fluid!(Kind::Fuel, say::fuel, say::primed_no_drip_no_smell, [SORTS]),
     fluid!(
         Kind::Urea,
-        "Urea solution",
-        "strength when filled up, what to drain",
+        say::urea_solution,
+        say::strength_when_filled_up_what_to,
         [UREA]
     ),
     fluid!(
         Kind::Washer,
-        "Washer fluid",
-        "concentrate and water, frost limit",
+        say::washer_fluid,
+        say::concentrate_and_water_frost_limit,
         [WASHER]
     ),
     fluid!(
         Kind::Battery,
-        "Battery",
-        "terminals in sequence, memory, registration",
+        say::battery,
+        say::terminals_in_sequence_memory_registration,
         []
     ),
 ];

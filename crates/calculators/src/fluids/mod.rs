@@ -4,46 +4,54 @@
 mod asks;
 mod kinds;
 
-use crate::{Answer, Asked, Calculator, Part, Room, Row, Step, capital};
+use crate::form::{Field, Label, none};
+use crate::phrases::fluids as say;
+use crate::{Answer, Asked, Calculator, Part, Room, Row, Say, Step, Takes, capital};
 use asks::Said;
 use fluids::{Caution, Done, Kind, Work, standing};
 use measure::Working;
 use serde_json::{Value, json};
 
-const MAKER: &str = Caution::MakersSpecification.text();
+const MAKER: Say = || Caution::MakersSpecification.text();
 
 /// The room of fluids.
 pub const ROOM: Room = Room {
     code: "fluids",
-    name: "Fluids",
-    what: "oil, brake, gearbox, battery",
+    name: say::fluids,
+    what: say::oil_brake_gearbox_battery,
     cautions: &[MAKER],
     notes: &[(
-        "A fluid closes on its level",
-        "Litres are counted and compared, but what closes a fluid is the level seen, or what its own steps end with. The vehicle maker's steps come first.",
+        say::a_fluid_closes_on_its_level,
+        say::litres_are_counted_and_compared_but,
     )],
     calculators: kinds::ALL,
 };
 
 /// Steps of a fluid as boxes to tick.
 const fn ticks<const N: usize>(steps: &'static [fluids::Step]) -> [Part; N] {
-    let mut parts = [Part::Heading(""); N];
+    let mut parts = [Part::Heading(none); N];
     let mut nth = 0;
     while nth < N {
-        parts[nth] = Part::tick(steps[nth].work.word(), steps[nth].text, "");
+        parts[nth] = Part::Field(Field {
+            name: steps[nth].work.word(),
+            label: Label::Step(&steps[nth]),
+            hint: none,
+            takes: Takes::Tick,
+            unless: None,
+        });
         nth += 1;
     }
     parts
 }
 
 /// Whether another person has looked.
-const SECOND: Part = Part::tick("second-person", "A second person has checked it", "");
+const SECOND: Part = Part::tick("second-person", say::a_second_person_has_checked_it, none);
 
 /// A calculator of one fluid: its steps to tick, then what it can be asked.
 const fn of(
     kind: Kind,
-    name: &'static str,
-    what: &'static str,
+    name: Say,
+    what: Say,
     form: &'static [Part],
     run: fn(&mut Asked) -> Option<Answer>,
 ) -> Calculator {
@@ -52,7 +60,7 @@ const fn of(
         name,
         what,
         cautions: &[MAKER],
-        how: &[],
+        how: Vec::new,
         form,
         at_first: &[],
         run,
@@ -80,14 +88,13 @@ fn worked(kind: Kind, asked: &mut Asked) -> Option<Answer> {
     let open = found.owed.len() + usize::from(found.second_person_owed);
     let mut answer = Answer {
         fact: match open {
-            0 => "closed".to_owned(),
-            1 => "1 step owed".to_owned(),
-            many => format!("{many} steps owed"),
+            0 => say::closed().to_owned(),
+            open => say::steps_owed(open),
         },
         said: if found.closed {
-            format!("It closed on {}.", found.closes_on)
+            say::it_closed_on(found.closes_on)
         } else {
-            format!("Until then wait with: {}.", waits.join(", "))
+            say::until_then_wait_with(waits.join(", "))
         },
         tone: if found.closed { "yes" } else { "wait" },
         ..Answer::default()
@@ -98,16 +105,15 @@ fn worked(kind: Kind, asked: &mut Asked) -> Option<Answer> {
             caution: step
                 .caution
                 .filter(|_| owed.is_some())
-                .map(Caution::text)
                 // It stands above the whole page.
-                .filter(|text| *text != MAKER)
-                .map(str::to_owned),
+                .filter(|caution| *caution != Caution::MakersSpecification)
+                .map(|caution| caution.text().to_owned()),
             what: capital(step.text),
             lines: Vec::new(),
             stands: match owed {
-                None => "done",
-                Some(owed) if owed.again => "owed again: it was done too early",
-                Some(_) => "owed",
+                None => say::done(),
+                Some(owed) if owed.again => say::owed_again_it_was_done_too(),
+                Some(_) => say::owed(),
             }
             .to_owned(),
             tone: if owed.is_some() { "wait" } else { "yes" },
@@ -115,16 +121,14 @@ fn worked(kind: Kind, asked: &mut Asked) -> Option<Answer> {
     }
     if found.second_person_owed {
         answer.steps.push(Step {
-            what: "A second person's check".to_owned(),
-            stands: "owed".to_owned(),
+            what: say::a_second_persons_check().to_owned(),
+            stands: say::owed().to_owned(),
             tone: "wait",
             ..Step::default()
         });
     }
     if !found.closed {
-        answer
-            .notes
-            .push(format!("It closes on {}.", found.closes_on));
+        answer.notes.push(say::it_closes_on(found.closes_on));
     }
     let owed: Vec<&str> = found
         .owed

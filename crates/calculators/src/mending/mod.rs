@@ -12,10 +12,12 @@ pub use told::{
     StepTold, StubTold, Told, WayTold, WorkingTold,
 };
 
+use crate::phrases::mending as say;
 use crate::threads::ask::{ExtractQuestion, RepairQuestion, Trouble, extract, repair};
 use fastener::repair::Planning;
 use fastener::section::before;
 use measure::Customary;
+use phrases::{Language, speaking};
 use std::collections::BTreeMap;
 
 /// The calculator's name and version, as a choice is kept.
@@ -38,11 +40,13 @@ pub fn ways(
 ) -> Result<Vec<Told>, Trouble> {
     let question = question(fields);
     let answer = repair(&question, planning)?;
+    // What can hurt is told apart by its English words, whatever is spoken.
+    let english = speaking(Language::English, || repair(&question, planning))?;
     if answer.hole.holds.is_none() {
         return Err(Trouble {
             field: "joint",
-            what: "what does the joint hold?".to_owned(),
-            mend: "say it first: where people are hurt only the maker's part will do".to_owned(),
+            what: say::what_does_the_joint_hold().to_owned(),
+            mend: say::say_it_first_where_people_are().to_owned(),
         });
     }
     let ladder = match sits {
@@ -51,9 +55,10 @@ pub fn ways(
     };
     let found = told::joint(&before(&answer.hole), answer.hole.thread.name(), customary);
     let all = &answer.repairs.options;
-    let (cautions, notes) = cautions_and_notes(&answer.repairs.notes);
+    let (cautions, notes) = cautions_and_notes(&answer.repairs.notes, &english.repairs.notes);
     let shared = way::Shared {
         answer: &answer,
+        english: &english,
         ladder: ladder.as_ref(),
         extraction: sits.map(|_| planning.extraction_minutes),
         customary,
@@ -77,8 +82,8 @@ pub fn ways(
 }
 
 /// What can hurt comes first; the rest stands behind the answer.
-fn cautions_and_notes(said: &[String]) -> (Vec<String>, Vec<String>) {
-    let hurts = |text: &String| {
+fn cautions_and_notes(said: &[String], english: &[String]) -> (Vec<String>, Vec<String>) {
+    let hurts = |text: &str| {
         [
             "People are hurt",
             "Magnesium",
@@ -88,9 +93,15 @@ fn cautions_and_notes(said: &[String]) -> (Vec<String>, Vec<String>) {
         .iter()
         .any(|word| text.contains(word))
     };
-    let (first, rest) = said.split_at(said.len().min(1));
-    let (mut cautions, notes): (Vec<String>, Vec<String>) = rest.iter().cloned().partition(hurts);
-    cautions.splice(..0, first.iter().cloned());
+    let mut cautions = Vec::new();
+    let mut notes = Vec::new();
+    for (nth, (text, english)) in said.iter().zip(english).enumerate() {
+        if nth == 0 || hurts(english) {
+            cautions.push(text.clone());
+        } else {
+            notes.push(text.clone());
+        }
+    }
     (cautions, notes)
 }
 

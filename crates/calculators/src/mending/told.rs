@@ -1,6 +1,7 @@
 //! What was said of a hole, a stub and a way back, as it is shown and kept.
 
 use super::Fields;
+use crate::phrases::mending as say;
 use crate::show::{INCH_MM, both_mm, both_nm, trimmed};
 use drawing::{Joint, JointMeasure, JointPart, JointPiece};
 use fastener::extract::{Extraction, Rung};
@@ -382,11 +383,8 @@ pub(super) fn stub(found: &Extraction, customary: Customary) -> StubTold {
             .drills
             .iter()
             .map(|step| {
-                format!(
-                    "{}: off-centre at most {}",
-                    step.drill.name,
-                    both_mm(step.centre_tolerance_mm, customary)
-                )
+                let most = both_mm(step.centre_tolerance_mm, customary);
+                say::drill_off_centre(&step.drill.name, most)
             })
             .collect(),
         most_torque: rung.most_torque_nm.map(|nm| both_nm(nm, customary)),

@@ -3,8 +3,10 @@
 use super::told::{
     Figure, OtherTold, PartTold, SpreadTold, StepTold, StubTold, WayTold, WorkingTold, joint,
 };
+use crate::phrases::mending as say;
 use crate::show::{both_kn, both_mm, both_nm};
 use crate::threads::ask::RepairAnswer;
+use fastener::extract::ExtractionWay;
 use fastener::holds::Holds;
 use fastener::repair::{RepairOption, Step, Way};
 use fastener::section::after;
@@ -13,6 +15,8 @@ use measure::{Customary, Range};
 /// What all ways of one hole share.
 pub(super) struct Shared<'a> {
     pub answer: &'a RepairAnswer,
+    /// The same answer in English, in which steps are told apart.
+    pub english: &'a RepairAnswer,
     pub ladder: Option<&'a StubTold>,
     /// Minutes for the stub, where there is one.
     pub extraction: Option<Range<f64>>,
@@ -74,15 +78,11 @@ pub(super) fn told(option: &RepairOption, shared: &Shared<'_>) -> WayTold {
 pub(super) fn other(option: &RepairOption, holds: Option<Holds>) -> OtherTold {
     let reasons: Vec<String> = option.reasons.iter().map(ToString::to_string).collect();
     let mut why = vec![match option.other_hole_mm {
-        Some(hole) => format!(
-            "bolt {}, the other part's hole must grow to {} mm",
-            option.bolt,
-            trimmed(hole)
-        ),
-        None => format!("bolt {}", option.bolt),
+        Some(hole) => say::bolt_and_larger_hole(&option.bolt, trimmed(hole)),
+        None => say::bolt_of(&option.bolt),
     }];
     why.extend(option.torque_nm.map(|nm| match option.other_hole_mm {
-        Some(_) => format!("about {} N·m for the same clamp", trimmed(nm)),
+        Some(_) => say::about_for_the_same_clamp(trimmed(nm)),
         None => format!("{} N·m", trimmed(nm)),
     }));
     OtherTold {
@@ -102,14 +102,14 @@ fn size_now(option: &RepairOption) -> Option<String> {
     let thread = option.bolt_thread.name();
     match option.way {
         Way::ChaseThread | Way::NewPart | Way::MakersPart | Way::MakersRepair => None,
-        Way::BoltAndNut => Some(format!("bolt {thread} through, nut behind")),
-        Way::PlugBushing => Some(format!("{thread} in a bushing")),
-        Way::OversizePlug => Some("oversize plug".to_owned()),
-        Way::WeldedBung => Some(format!("{thread} in a bung welded in")),
-        Way::NextPipeSize => Some(format!("reducer to {thread}")),
-        Way::WireInsert => Some(format!("{thread} insert, bolt {}", option.bolt)),
-        Way::SolidBushing => Some(format!("{thread} bushing, bolt {}", option.bolt)),
-        Way::LongerBolt | Way::Oversize => Some(format!("bolt {}", option.bolt)),
+        Way::BoltAndNut => Some(say::bolt_through(thread)),
+        Way::PlugBushing => Some(say::in_a_bushing(thread)),
+        Way::OversizePlug => Some(say::oversize_plug().to_owned()),
+        Way::WeldedBung => Some(say::in_a_bung(thread)),
+        Way::NextPipeSize => Some(say::reducer_to(thread)),
+        Way::WireInsert => Some(say::insert_and_bolt(thread, &option.bolt)),
+        Way::SolidBushing => Some(say::bushing_and_bolt(thread, &option.bolt)),
+        Way::LongerBolt | Way::Oversize => Some(say::bolt_of(&option.bolt)),
     }
 }
 
@@ -124,36 +124,36 @@ fn figures(option: &RepairOption, shared: &Shared<'_>) -> Vec<Figure> {
         }
     };
     let mm = |value: f64| both_mm(value, shared.customary);
-    add("Bolt", Some(option.bolt.clone()));
+    add(say::bolt(), Some(option.bolt.clone()));
     add(
-        "Drill",
+        say::drill(),
         option.drill.as_ref().map(|drill| drill.name.clone()),
     );
-    add("Tap", option.tap.clone());
-    add("Insert", option.insert_mm.map(mm));
-    add("Other part's hole", option.other_hole_mm.map(mm));
+    add(say::tap(), option.tap.clone());
+    add(say::insert(), option.insert_mm.map(mm));
+    add(say::other_parts_hole(), option.other_hole_mm.map(mm));
     add(
-        "Clamp, low against the original low",
+        say::clamp_low_against_the_original_low(),
         option.clamp_ratio.map(|ratio| format!("{ratio:.2}")),
     );
     add(
-        "Clamp",
+        say::clamp(),
         option
             .clamp_n
             .map(|clamp| both_kn(clamp.low(), clamp.high(), shared.customary)),
     );
     add(
-        "Thread strips at",
+        say::thread_strips_at(),
         option
             .strip_margin
-            .map(|margin| format!("{margin:.1} × the greatest clamp")),
+            .map(|margin| say::times_the_greatest_clamp(format!("{margin:.1}"))),
     );
-    add("Wall left", option.wall_left_mm.map(mm));
+    add(say::wall_left(), option.wall_left_mm.map(mm));
     add(
-        "Drill off-centre at most",
+        say::drill_off_centre_at_most(),
         option.centre_tolerance_mm.map(mm),
     );
-    add("Next time", Some(option.next_repair.to_owned()));
+    add(say::next_time(), Some(option.next_repair.to_owned()));
     out
 }
 
@@ -170,15 +170,25 @@ fn steps(option: &RepairOption, shared: &Shared<'_>, parts: &[PartTold]) -> Vec<
         option
             .steps
             .iter()
-            .filter(|step| !step.tightens)
+            .zip(fits_insert(option, shared))
+            .filter(|(step, _)| !step.tightens)
             .skip(skip)
-            .map(|step| step_told(step, parts)),
+            .map(|(step, fits)| step_told(step, fits, parts)),
     );
     out
 }
 
-fn step_told(step: &Step, parts: &[PartTold]) -> StepTold {
-    let fits_insert = step.what.contains("the insert,") || step.what.contains("the bushing in");
+/// Which steps put the insert or bushing in: told by the English words, whatever is spoken.
+fn fits_insert(option: &RepairOption, shared: &Shared<'_>) -> Vec<bool> {
+    let mut english = shared.english.repairs.options.iter();
+    let same = english.find(|other| other.way == option.way);
+    let steps = same.map_or(option.steps.as_slice(), |same| same.steps.as_slice());
+    let fits =
+        |step: &Step| step.what.contains("the insert,") || step.what.contains("the bushing in");
+    steps.iter().map(fits).collect()
+}
+
+fn step_told(step: &Step, fits_insert: bool, parts: &[PartTold]) -> StepTold {
     StepTold {
         what: step.what.clone(),
         caution: step.caution.map(str::to_owned),
@@ -196,15 +206,15 @@ fn stub_steps(ladder: &StubTold) -> Vec<StepTold> {
             .find(|rung| rung.name == name && rung.open)
     };
     // Against the stub's own hand.
-    let against = ["left-hand drills", "right-hand drills"];
-    let found = against.iter().find_map(|name| Some((*name, rung(name)?)));
-    let Some((name, drills)) = found else {
+    let against = [
+        (ExtractionWay::LeftHandDrill, say::in_reverse()),
+        (ExtractionWay::RightHandDrill, say::running_forward()),
+    ];
+    let found = against
+        .into_iter()
+        .find_map(|(way, turning)| Some((way.name(), turning, rung(way.name())?)));
+    let Some((name, turning, drills)) = found else {
         return Vec::new();
-    };
-    let turning = if name.starts_with("left") {
-        "in reverse"
-    } else {
-        "running forward"
     };
     let sizes: Vec<&str> = drills
         .drills
@@ -219,17 +229,11 @@ fn stub_steps(ladder: &StubTold) -> Vec<StepTold> {
         fits: None,
     };
     vec![
-        step(
-            "rag in the opening; centre the stub through a guide bush, then a punch".to_owned(),
-            &["rag"],
-        ),
+        step(say::rag_in_the_opening_centre_the().to_owned(), &["rag"]),
         StepTold {
-            caution: Some("eye protection; stop the drill at the depth of the hole".to_owned()),
+            caution: Some(say::eye_protection_stop_the_drill_at().to_owned()),
             ..step(
-                format!(
-                    "{name} {}, slow, {turning}: it may walk out",
-                    sizes.join(", ")
-                ),
+                say::drills_that_walk_it_out(name, sizes.join(", "), turning),
                 &["chips"],
             )
         },
@@ -254,15 +258,15 @@ fn parts(option: &RepairOption, shared: &Shared<'_>) -> Vec<PartTold> {
         out.push(PartTold { label, price: None });
     };
     match option.way {
-        Way::WireInsert => need(format!("wire insert {thread} × {length} mm")),
-        Way::SolidBushing => need(format!("solid bushing {thread} × {length} mm")),
-        Way::PlugBushing => need(format!("bushing for {thread}")),
-        Way::OversizePlug => need("oversize plug and its washer".to_owned()),
-        Way::WeldedBung => need(format!("bung {thread}")),
-        Way::NextPipeSize => need(format!("reducer to {thread}")),
-        Way::MakersPart => need("the maker's part".to_owned()),
+        Way::WireInsert => need(say::wire_insert(thread, length)),
+        Way::SolidBushing => need(say::solid_bushing(thread, length)),
+        Way::PlugBushing => need(say::bushing_for(thread)),
+        Way::OversizePlug => need(say::oversize_plug_and_its_washer().to_owned()),
+        Way::WeldedBung => need(say::bung(thread)),
+        Way::NextPipeSize => need(say::reducer_to(thread)),
+        Way::MakersPart => need(say::the_makers_part().to_owned()),
         Way::NewPart => need(option.way.called(shared.answer.hole.holds).to_owned()),
-        Way::BoltAndNut => need(format!("nut and washer {thread}")),
+        Way::BoltAndNut => need(say::nut_and_washer(thread)),
         Way::ChaseThread | Way::LongerBolt | Way::Oversize | Way::MakersRepair => {}
     }
     let new_bolt = matches!(
@@ -276,7 +280,7 @@ fn parts(option: &RepairOption, shared: &Shared<'_>) -> Vec<PartTold> {
     if new_bolt || (shared.ladder.is_some() && !by_maker) {
         let class = shared.answer.hole.class.map(fastener::Class::name);
         need(
-            format!("bolt {} {}", option.bolt, class.unwrap_or_default())
+            say::new_bolt(&option.bolt, class.unwrap_or_default())
                 .trim()
                 .to_owned(),
         );

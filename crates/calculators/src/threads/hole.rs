@@ -1,41 +1,43 @@
 //! What is asked of a damaged hole: the same on a page of its own and at a snag.
 
-use crate::{Holds, Part};
+use crate::form::none;
+use crate::phrases::threads as say;
+use crate::{Choices, Holds, Part};
 
 /// What a joint may hold: none is chosen beforehand.
-pub const JOINTS: &[(&str, &str)] = &[
-    ("other", "cover, housing, bracket"),
-    ("brake", "brake"),
-    ("steering", "steering"),
-    ("suspension", "suspen\u{ad}sion"),
-    ("wheel", "wheel, hub"),
-    ("driveshaft", "drive shaft"),
-    ("seat", "seat"),
-    ("belt", "seat belt"),
-    ("airbag", "airbag"),
-    ("fuel", "fuel"),
-    ("towing", "towing"),
-    ("high-voltage", "high voltage"),
-    ("spark-plug", "spark plug"),
-    ("drain-plug", "drain plug"),
-    ("banjo", "banjo"),
-    ("sensor", "sensor"),
-    ("exhaust", "exhaust"),
-    ("pipe", "pipe thread"),
+pub const JOINTS: Choices = &[
+    ("other", say::cover_housing_bracket),
+    ("brake", say::brake),
+    ("steering", say::steering),
+    ("suspension", say::suspension),
+    ("wheel", say::wheel_hub),
+    ("driveshaft", say::drive_shaft),
+    ("seat", say::seat),
+    ("belt", say::seat_belt),
+    ("airbag", say::airbag),
+    ("fuel", say::fuel),
+    ("towing", say::towing),
+    ("high-voltage", say::high_voltage),
+    ("spark-plug", say::spark_plug),
+    ("drain-plug", say::drain_plug),
+    ("banjo", say::banjo),
+    ("sensor", say::sensor),
+    ("exhaust", say::exhaust),
+    ("pipe", say::pipe_thread),
 ];
 
 /// What a hole may be in.
-pub const METALS: &[(&str, &str)] = &[
-    ("aluminium", "alumin\u{ad}ium, cast"),
-    ("die-cast aluminium", "alumin\u{ad}ium, die-cast"),
-    ("grey iron", "grey iron"),
-    ("ductile iron", "ductile iron"),
-    ("steel", "steel"),
-    ("magnesium", "magne\u{ad}sium"),
+pub const METALS: Choices = &[
+    ("aluminium", say::aluminium_cast),
+    ("die-cast aluminium", say::aluminium_die_cast),
+    ("grey iron", say::grey_iron),
+    ("ductile iron", say::ductile_iron),
+    ("steel", say::steel),
+    ("magnesium", say::magnesium),
 ];
 
 /// What the joint holds, asked before any way is ranked.
-pub const JOINT: Part = Part::asked("joint", "What does the joint hold?", JOINTS);
+pub const JOINT: Part = Part::asked("joint", say::what_does_the_joint_hold, JOINTS);
 
 /// What the bolt is.
 pub const BOLT: &[Part] = &[THREAD, CLASS, BOLT_LENGTH, TORQUE];
@@ -43,102 +45,94 @@ pub const BOLT: &[Part] = &[THREAD, CLASS, BOLT_LENGTH, TORQUE];
 /// What the hole is, and the stub in it.
 pub const HOLE: &[Part] = &[BY, ENGAGED, SORT, DEPTH, BOSS, METAL, WELD, NO_ROOM, MORE];
 
-pub(super) const THREAD: Part = Part::text("thread", "Thread", "such as M8x1.25 or 5/16-18");
-pub(super) const CLASS: Part = Part::text(
-    "class",
-    "Class on the head",
-    "such as 8.8; leave it empty if it is not known",
-);
+pub(super) const THREAD: Part = Part::text("thread", say::thread, say::such_as_m8x1_25_or_5);
+pub(super) const CLASS: Part =
+    Part::text("class", say::class_on_the_head, say::such_as_8_8_leave_it);
 pub(super) const BOLT_LENGTH: Part =
-    Part::number("bolt-length", "Length of the bolt", Holds::LENGTH, "");
+    Part::number("bolt-length", say::length_of_the_bolt, Holds::LENGTH, none);
 pub(super) const TORQUE: Part = Part::number(
     "torque",
-    "The maker's torque",
+    say::the_makers_torque,
     Holds::TORQUE,
-    "empty if it is not known",
+    say::empty_if_it_is_not_known,
 );
-pub(super) const BY: Part = Part::number(
-    "by",
-    "How far it sits below the face or above it",
-    Holds::LENGTH,
-    "",
-)
-.unless("stands", &["none", "flush"]);
+pub(super) const BY: Part = Part::number("by", say::how_far_it_sits_below_the, Holds::LENGTH, none)
+    .unless("stands", &["none", "flush"]);
 pub(super) const ENGAGED: Part = Part::number(
     "engaged",
-    "Thread that was engaged",
+    say::thread_that_was_engaged,
     Holds::LENGTH,
-    "how far the bolt went in",
+    say::how_far_the_bolt_went_in,
 );
 pub(super) const SORT: Part = Part::choice(
     "hole",
-    "The hole is",
-    &[("blind", "blind"), ("through", "through")],
+    say::the_hole_is,
+    &[("blind", say::blind), ("through", say::through)],
 );
 pub(super) const DEPTH: Part = Part::number(
     "depth",
-    "How deep it is",
+    say::how_deep_it_is,
     Holds::LENGTH,
-    "a blind hole to its bottom, a through one to the other side",
+    say::a_blind_hole_to_its_bottom,
 );
 pub(super) const BOSS: Part = Part::number(
     "boss",
-    "Metal around it, across",
+    say::metal_around_it_across,
     Holds::LENGTH,
-    "twice the least way from its middle to an edge; empty if it was not measured",
+    say::twice_the_least_way_from_its,
 );
 /// None is chosen beforehand: the metal decides what holds.
-pub(super) const METAL: Part = Part::asked("in", "The metal", METALS);
+pub(super) const METAL: Part = Part::asked("in", say::the_metal, METALS);
 pub(super) const WELD: Part = Part::tick(
     "room-to-weld",
-    "Room to weld on it",
-    "and nothing near that heat hurts",
+    say::room_to_weld_on_it,
+    say::and_nothing_near_that_heat_hurts,
 )
 .unless("stands", &["none"]);
 pub(super) const NO_ROOM: Part = Part::tick(
     "no-drill-room",
-    "No room to drill",
-    "a drill cannot be held in line with it",
+    say::no_room_to_drill,
+    say::a_drill_cannot_be_held_in,
 );
 pub(super) const MORE: Part = Part::More {
     id: "more",
-    title: "More, if it is known",
+    title: say::more_if_it_is_known,
     parts: &[
         Part::choice(
             "damage",
-            "Its thread is",
+            say::its_thread_is,
             &[
-                ("stripped", "lost or torn"),
-                ("scarred", "bruised, all there"),
+                ("stripped", say::lost_or_torn),
+                ("scarred", say::bruised_all_there),
             ],
         ),
         Part::number(
             "torn",
-            "Torn how deep from the face",
+            say::torn_how_deep_from_the_face,
             Holds::LENGTH,
-            "all that was engaged, if nobody looked",
+            say::all_that_was_engaged_if_nobody,
         ),
         Part::choice(
             "other",
-            "The part it holds is",
+            say::the_part_it_holds_is,
             &[
-                ("metal", "metal"),
-                ("plastic", "plastic"),
-                ("limiter", "plastic, metal sleeve"),
+                ("metal", say::metal),
+                ("plastic", say::plastic),
+                ("limiter", say::plastic_metal_sleeve),
             ],
         ),
-        Part::number("other-hole", "Hole in that part", Holds::LENGTH, ""),
-        Part::number("seat", "Flat under the head, across", Holds::LENGTH, ""),
+        Part::number("other-hole", say::hole_in_that_part, Holds::LENGTH, none),
+        Part::number("seat", say::flat_under_the_head_across, Holds::LENGTH, none),
         Part::text(
             "condition",
-            "State of the threads",
-            "oiled, dry, zinc dry …; oiled is assumed and said",
+            say::state_of_the_threads,
+            say::oiled_dry_zinc_dry_oiled_is,
         ),
         Part::number(
             "tilt",
-            "How far out of square the drill is held",
+            say::how_far_out_of_square_the,
             Holds::ANGLE,
-            "0.5, what a guide bush allows, is assumed",
+            say::about_0_5_what_a_guide_bush,
         ),
     ],
 };

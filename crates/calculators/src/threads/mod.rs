@@ -13,18 +13,18 @@ mod wrench;
 
 pub use thread::facts;
 
+use crate::phrases::threads as say;
 use crate::threads::ask::Trouble;
-use crate::{Asked, Room};
+use crate::{Asked, Room, Say};
 
 /// Before any bolt is turned.
-const CAUTION: &str = "The vehicle maker's torque, sequence and instructions come before anything \
-     that is worked out here; what a joint could carry is not a specification.";
+const CAUTION: Say = say::makers_torque_comes_first;
 
 /// The room of threads.
 pub const ROOM: Room = Room {
     code: "threads",
-    name: "Threads",
-    what: "torque, drills, repair",
+    name: say::threads,
+    what: say::torque_drills_repair,
     cautions: &[CAUTION],
     notes: &[],
     calculators: &[

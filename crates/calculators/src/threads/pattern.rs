@@ -1,5 +1,6 @@
 //! The sequence in which the bolts of a joint are tightened, drawn.
 
+use crate::phrases::threads as say;
 use crate::{Answer, Asked, Calculator, PHONE_PX, Part};
 use drawing::{Turn, turns};
 use fastener::pattern::{Layout, pattern as sequence};
@@ -8,27 +9,27 @@ use serde_json::json;
 
 pub(super) const PATTERN: Calculator = Calculator {
     code: "pattern",
-    name: "Tightening sequence",
-    what: "circle, two rows, rectangle, drawn",
+    name: say::tightening_sequence,
+    what: say::circle_two_rows_rectangle_drawn,
     cautions: &[],
-    how: &[],
+    how: Vec::new,
     form: &[
         Part::choice(
             "layout",
-            "They stand",
+            say::they_stand,
             &[
-                ("circle", "in a circle"),
-                ("rows", "in two rows"),
-                ("rectangle", "round a rectangle"),
+                ("circle", say::in_a_circle),
+                ("rows", say::in_two_rows),
+                ("rectangle", say::round_a_rectangle),
             ],
         ),
-        Part::text("bolts", "How many bolts", "for a circle or two rows"),
+        Part::text("bolts", say::how_many_bolts, say::for_a_circle_or_two_rows),
         Part::text(
             "columns",
-            "Along the rectangle",
-            "bolts along its longer side",
+            say::along_the_rectangle,
+            say::bolts_along_its_longer_side,
         ),
-        Part::text("rows", "Across it", "bolts along its shorter side"),
+        Part::text("rows", say::across_it, say::bolts_along_its_shorter_side),
     ],
     at_first: &[],
     run,
@@ -40,7 +41,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         "rows" => {
             let bolts = asked.count("bolts")?;
             if bolts % 2 == 1 {
-                asked.wrong("bolts", "two rows alike have an even number; write one");
+                asked.wrong("bolts", say::two_rows_alike_have_an_even());
                 return None;
             }
             Layout::TwoRows { columns: bolts / 2 }
@@ -80,28 +81,26 @@ fn run(asked: &mut Asked) -> Option<Answer> {
             })
         })
         .collect();
-    let drawn = turns("The sequence of tightening", &bolts, PHONE_PX);
+    let drawn = turns(say::the_sequence_of_tightening(), &bolts, PHONE_PX);
     Some(Answer {
-        fact: format!("{} bolts", bolts.len()),
-        said: "the number in each is its turn; to loosen, turn it round".to_owned(),
-        notes: vec!["Shop practice: a maker's own sequence overrides it.".to_owned()],
+        fact: say::bolts(bolts.len()),
+        said: say::the_number_in_each_is_its().to_owned(),
+        notes: vec![say::shop_practice_a_makers_own_sequence().to_owned()],
         drawings: vec![drawn],
         outputs: json!({ "sequence": found.sequence }),
         working: Some(
-            Working::new("The sequence")
-            .line(
-                Line::new("positions in turn", Source::derived()).value(
-                    found
-                        .sequence
-                        .iter()
-                        .map(ToString::to_string)
-                        .collect::<Vec<_>>()
-                        .join(", "),
-                ),
-            )
-            .remark(
-                "On a circle across and across; in rows and rectangles from the middle outwards.",
-            ),
+            Working::new(say::the_sequence())
+                .line(
+                    Line::new(say::positions_in_turn(), Source::derived()).value(
+                        found
+                            .sequence
+                            .iter()
+                            .map(ToString::to_string)
+                            .collect::<Vec<_>>()
+                            .join(", "),
+                    ),
+                )
+                .remark(say::on_a_circle_across_and_across()),
         ),
         ..Answer::default()
     })

@@ -1,5 +1,7 @@
 //! A pulley that its belt holds while a bolt of it is cracked.
 
+use crate::form::none;
+use crate::phrases::threads as say;
 use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_mm, both_n, both_nm};
 use fastener::pulley::{HoldingBelt, PulleyBolt, WRENCH_ACROSS, held};
 use measure::{Line, Source, Unit, Working};
@@ -7,44 +9,42 @@ use serde_json::json;
 
 pub(super) const PULLEY: Calculator = Calculator {
     code: "pulley",
-    name: "Pulley bolts",
-    what: "whether the belt holds while they are cracked",
-    cautions: &[
-        "Battery off, key out: nothing may turn the engine while a hand is at its pulleys.",
-    ],
-    how: &[],
+    name: say::pulley_bolts,
+    what: say::whether_the_belt_holds_while_they,
+    cautions: &[say::battery_off_key_out_nothing_may],
+    how: Vec::new,
     form: &[
         Part::number(
             "bolt-torque",
-            "Torque of the bolt",
+            say::torque_of_the_bolt,
             Holds::TORQUE,
-            "to crack it may take more",
+            say::to_crack_it_may_take_more,
         ),
         Part::number(
             "bolt-circle",
-            "Circle of the bolts, across",
+            say::circle_of_the_bolts_across,
             Holds::LENGTH,
-            "",
+            none,
         ),
-        Part::number("wrench", "Length of the wrench", Holds::LENGTH, ""),
-        Part::number("pulley", "Pulley, across", Holds::LENGTH, ""),
+        Part::number("wrench", say::length_of_the_wrench, Holds::LENGTH, none),
+        Part::number("pulley", say::pulley_across, Holds::LENGTH, none),
         Part::number(
             "tension",
-            "Tension of the belt at rest, each run",
+            say::tension_of_the_belt_at_rest,
             Holds::FORCE,
-            "a spring tensioner's own, in the way it gives",
+            say::a_spring_tensioners_own_in_the,
         ),
         Part::within(
             "wrap",
-            "Wrap on the pulley",
+            say::wrap_on_the_pulley,
             Holds::ANGLE,
             (0.0, 360.0),
-            "how far the belt goes round it",
+            say::how_far_the_belt_goes_round,
         ),
         Part::choice(
             "side",
-            "The belt runs on it with its",
-            &[("ribs", "ribs"), ("back", "flat back")],
+            say::the_belt_runs_on_it_with,
+            &[("ribs", say::ribs), ("back", say::flat_back)],
         ),
     ],
     at_first: &[],
@@ -84,9 +84,9 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         }
     };
     let nm = |value| both_nm(value, customary);
-    let working = Working::new("A pulley bolt cracked against its belt")
+    let working = Working::new(say::a_pulley_bolt_cracked_against_its())
         .line(
-            Line::new("turns the pulley, wrench across the axis", Source::derived())
+            Line::new(say::turns_the_pulley_wrench_across_the(), Source::derived())
                 .formula("T", "Tb·|1 − r/L|")
                 .input("Tb", nm(bolt.bolt_nm))
                 .input("r", both_mm(bolt.bolt_circle_radius_mm, customary))
@@ -94,30 +94,31 @@ fn run(asked: &mut Asked) -> Option<Answer> {
                 .value(nm(found.least_turning_nm)),
         )
         .line(
-            Line::new("the belt holds", Source::derived())
+            Line::new(say::the_belt_holds(), Source::derived())
                 .formula("T", "2·F·R·tanh(μ·θ/2)")
                 .input("F", both_n(belt.tension_n, customary))
                 .input("R", both_mm(belt.pulley_radius_mm, customary))
-                .input("μ, as it acts", format!("{side}"))
+                .input(say::as_it_acts(), format!("{side}"))
                 .input("θ", format!("{:.0}°", belt.wrap_deg))
                 .value(nm(found.belt_holds_nm)),
         )
-        .limit("A dry belt, the rest of the drive held; a spring tensioner gives way in one direction.");
+        .limit(say::a_dry_belt_the_rest_of());
     Some(Answer {
-        fact: if found.holds { "It holds" } else { "It slips" }.to_owned(),
-        said: format!(
-            "The belt holds {}, the bolt turns the pulley with {}",
-            nm(found.belt_holds_nm),
-            nm(found.least_turning_nm)
-        ),
+        fact: if found.holds {
+            say::it_holds()
+        } else {
+            say::it_slips()
+        }
+        .to_owned(),
+        said: say::belt_against_bolt(nm(found.belt_holds_nm), nm(found.least_turning_nm)),
         tone: if found.holds { "yes" } else { "no" },
         rows: vec![
             Row::from((
-                "Turning, wrench across the axis".to_owned(),
+                say::turning_wrench_across_the_axis().to_owned(),
                 nm(found.least_turning_nm),
             )),
             Row::from((
-                "Turning, wrench straight outwards".to_owned(),
+                say::turning_wrench_straight_outwards().to_owned(),
                 nm(found.most_turning_nm),
             )),
         ],

@@ -5,39 +5,41 @@ use super::hole::{
     TORQUE, WELD,
 };
 use super::told;
+use crate::form::Label;
 use crate::mending::{SpreadTold, StepTold, Told, ways};
-use crate::{Answer, Asked, Calculator, Field, Other, Part, Row, Step, Takes, capital};
+use crate::phrases::threads as say;
+use crate::{Answer, Asked, Calculator, Field, Other, Part, Row, Say, Step, Takes, capital};
 use drawing::joint;
 use serde_json::json;
 
 /// Before a drill or a flame.
-pub(super) const CAUTION: &str = fastener::repair::CAUTION;
+pub(super) const CAUTION: Say = || fastener::repair::CAUTION;
 
 const WAY: Part = Part::Field(Field {
     name: "way",
-    label: "The way to look at",
-    hint: "the best one if empty",
+    label: Label::Said(say::the_way_to_look_at),
+    hint: say::the_best_one_if_empty,
     takes: Takes::Link,
     unless: None,
 });
 
 const STANDS: Part = Part::choice(
     "stands",
-    "In the hole",
+    say::in_the_hole,
     &[
-        ("", "no stub in it"),
-        ("proud", "stands proud"),
-        ("flush", "is flush"),
-        ("below", "sits below"),
+        ("", say::no_stub_in_it),
+        ("proud", say::stands_proud),
+        ("flush", say::is_flush),
+        ("below", say::sits_below),
     ],
 );
 
 pub(super) const REPAIR: Calculator = Calculator {
     code: "repair",
-    name: "Thread repair",
-    what: "the repair options, ranked",
+    name: say::thread_repair,
+    what: say::the_repair_options_ranked,
     cautions: &[CAUTION],
-    how: &[],
+    how: Vec::new,
     form: &[
         JOINT,
         STANDS,
@@ -84,24 +86,26 @@ fn run(asked: &mut Asked) -> Option<Answer> {
 
 fn answer(told: &Told) -> Answer {
     let way = &told.way;
-    let holds = if way.holds { "holds" } else { "does not hold" };
+    let holds = if way.holds {
+        say::holds()
+    } else {
+        say::does_not_hold()
+    };
     let (fact, second) = match &way.torque {
-        Some((first, second)) if way.torque_as_before => {
-            (first.clone(), format!("{second}, as before"))
-        }
+        Some((first, second)) if way.torque_as_before => (first.clone(), say::as_before(second)),
         Some((first, second)) => (first.clone(), second.clone()),
         None => (
-            "No torque is known".to_owned(),
-            "the maker's holds: none is made up here".to_owned(),
+            say::no_torque_is_known().to_owned(),
+            say::the_makers_holds_none_is_made().to_owned(),
         ),
     };
     let mut rows = vec![Row {
-        what: "Torque in the other units".to_owned(),
+        what: say::torque_in_the_other_units().to_owned(),
         value: second,
         ..Row::default()
     }];
     if way.torque.is_none() {
-        rows[0].what = "Torque".to_owned();
+        rows[0].what = say::torque().to_owned();
     }
     rows.extend(way.reasons.iter().map(|reason| Row {
         what: capital(reason),
@@ -113,11 +117,11 @@ fn answer(told: &Told) -> Answer {
     rows.extend(
         way.minutes
             .iter()
-            .map(|spread| Row::from(("Time".to_owned(), minutes(spread)))),
+            .map(|spread| Row::from((say::time().to_owned(), minutes(spread)))),
     );
     let mut notes: Vec<String> = way.notes.iter().chain(&told.notes).cloned().collect();
     if way.holds {
-        notes.push(format!("Why it stands at {}: {}", way.rank, way.why_here));
+        notes.push(say::why_it_stands_at(way.rank, &way.why_here));
     }
     let others = told.others.iter().map(|other| Other {
         name: format!("{}. {}", other.rank, capital(&other.name)),
@@ -131,7 +135,7 @@ fn answer(told: &Told) -> Answer {
     };
     Answer {
         fact,
-        said: format!("{}, bolt {} · {holds}", capital(&way.name), way.bolt),
+        said: say::way_with_bolt(capital(&way.name), &way.bolt, holds),
         tone: if way.holds { "" } else { "no" },
         rows,
         steps: steps(&way.steps),
@@ -165,5 +169,5 @@ fn steps(all: &[StepTold]) -> Vec<Step> {
 
 /// `55 min (40 to 90)`.
 fn minutes(spread: &SpreadTold) -> String {
-    format!("{} min ({} to {})", spread.mid, spread.low, spread.high)
+    say::minutes(&spread.mid, &spread.low, &spread.high)
 }

@@ -6,15 +6,16 @@ use super::hole::{
 };
 use super::told;
 use crate::mending::{RungTold, stub};
+use crate::phrases::threads as say;
 use crate::{Answer, Asked, Calculator, Part, Step, capital};
 use serde_json::json;
 
 pub(super) const STUB: Calculator = Calculator {
     code: "stub",
-    name: "A stub",
-    what: "the ways to get it out, least risk first",
+    name: say::a_stub,
+    what: say::the_ways_to_get_it_out,
     cautions: &[super::repair::CAUTION],
-    how: &[],
+    how: Vec::new,
     form: &[
         JOINT,
         STANDS,
@@ -38,11 +39,11 @@ pub(super) const STUB: Calculator = Calculator {
 
 const STANDS: Part = Part::choice(
     "stands",
-    "The stub",
+    say::the_stub,
     &[
-        ("flush", "is flush"),
-        ("proud", "stands proud"),
-        ("below", "sits below"),
+        ("flush", say::is_flush),
+        ("proud", say::stands_proud),
+        ("below", say::sits_below),
     ],
 );
 
@@ -59,10 +60,10 @@ fn run(asked: &mut Asked) -> Option<Answer> {
     let first = told.rungs.iter().find(|rung| rung.open);
     Some(Answer {
         fact: first.map_or_else(
-            || "no way is open here".to_owned(),
+            || say::no_way_is_open_here().to_owned(),
             |rung| capital(&rung.name),
         ),
-        said: "the way with the least risk that is open here; then down the list".to_owned(),
+        said: say::the_way_with_the_least_risk().to_owned(),
         tone: if first.is_some() { "" } else { "no" },
         steps: told.rungs.iter().map(step).collect(),
         alarms: told.cautions.clone(),
@@ -79,14 +80,14 @@ fn step(rung: &RungTold) -> Step {
         lines.extend(
             rung.most_torque
                 .iter()
-                .map(|most| format!("At most {most} on the stub, as a guide")),
+                .map(|most| say::at_most_on_the_stub(most)),
         );
-        lines.push(format!("Stop when {}", rung.stop_when));
+        lines.push(say::stop_when(&rung.stop_when));
     }
     Step {
         what: capital(&rung.name),
         lines,
-        stands: if rung.open { "" } else { "not here" }.to_owned(),
+        stands: if rung.open { "" } else { say::not_here() }.to_owned(),
         tone: if rung.open { "" } else { "no" },
         ..Step::default()
     }

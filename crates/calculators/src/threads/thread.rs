@@ -1,6 +1,7 @@
 //! What a thread is and bears.
 
 use super::told;
+use crate::phrases::threads as say;
 use crate::threads::ask::{ThreadAnswer, ThreadQuestion, TorqueQuestion, thread as ask, torque};
 use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_mm, both_n, both_nm};
 use fastener::Standard;
@@ -13,42 +14,34 @@ const SHOWN: &[&str] = &["thread", "class", "in", "depth", "percent"];
 
 pub(super) const THREAD: Calculator = Calculator {
     code: "thread",
-    name: "A thread",
-    what: "drill, wrench, holes, strength, near misses",
+    name: say::a_thread,
+    what: say::drill_wrench_holes_strength_near_misses,
     cautions: &[],
-    how: &[],
+    how: Vec::new,
     form: &[
-        Part::text(
-            "thread",
-            "Thread",
-            "M8, M8x1.25, 5/16-18, #10-24, 1/8 NPT, spark plug M14x1.25",
-        ),
-        Part::text(
-            "class",
-            "Class",
-            "8.8, grade 5, A2-70; empty if it is not known",
-        ),
+        Part::text("thread", say::thread, say::m8_m8x1_25_5_16_18),
+        Part::text("class", say::class, say::about_8_8_grade_5_a2_70),
         Part::choice(
             "in",
-            "Tapped in",
+            say::tapped_in,
             &[
-                ("", "not asked"),
-                ("aluminium", "alumin\u{ad}ium, cast"),
-                ("die-cast aluminium", "alumin\u{ad}ium, die-cast"),
-                ("grey iron", "grey iron"),
-                ("steel", "steel"),
+                ("", say::not_asked),
+                ("aluminium", say::aluminium_cast),
+                ("die-cast aluminium", say::aluminium_die_cast),
+                ("grey iron", say::grey_iron),
+                ("steel", say::steel),
             ],
         ),
         Part::number(
             "depth",
-            "Engaged length",
+            say::engaged_length,
             Holds::LENGTH,
-            "with the metal and the class: what fails first",
+            say::with_the_metal_and_the_class,
         ),
         Part::text(
             "percent",
-            "Wanted depth of thread, per cent, US count",
-            "75 is assumed",
+            say::wanted_depth_of_thread_per_cent,
+            say::about_75_is_assumed,
         ),
     ],
     at_first: &[],
@@ -111,7 +104,7 @@ fn could_carry(found: &ThreadAnswer, customary: Customary) -> Vec<(String, Strin
     } else {
         "plain"
     };
-    let row = |state: &str| {
+    let row = |(state, words): (&str, &str)| {
         let condition = format!("{steel} {state}");
         let question = TorqueQuestion {
             thread: &found.name,
@@ -123,11 +116,14 @@ fn could_carry(found: &ThreadAnswer, customary: Customary) -> Vec<(String, Strin
         let yields = torque(&question, "1 N").ok()?.strength.yield_torque_nm?;
         let nm = |value| both_nm(value, customary);
         Some((
-            format!("Bolt yields, {state} (no specification)"),
-            format!("{} to {}", nm(yields.low()), nm(yields.high())),
+            say::bolt_yields(words),
+            say::from_to(nm(yields.low()), nm(yields.high())),
         ))
     };
-    ["oiled", "dry"].into_iter().filter_map(row).collect()
+    [("oiled", say::oiled()), ("dry", say::dry())]
+        .into_iter()
+        .filter_map(row)
+        .collect()
 }
 
 fn answer(found: &ThreadAnswer, customary: Customary) -> Answer {
@@ -138,11 +134,11 @@ fn answer(found: &ThreadAnswer, customary: Customary) -> Answer {
         found
             .tap_drill
             .as_ref()
-            .map(|tap| format!("tap drill {}", tap.drill.name)),
+            .map(|tap| say::tap_drill_of(&tap.drill.name)),
         found
             .wrench
             .as_ref()
-            .map(|wrench| format!("wrench {}", wrench.name)),
+            .map(|wrench| say::wrench_of(&wrench.name)),
     ];
     let working = match (found.working.clone(), &found.stripping) {
         (Some(working), Some(stripping)) => Some(working.then(stripping.working.clone())),
@@ -163,18 +159,14 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
     let mut rows = Vec::new();
     let mut row = |what: &str, value: String| rows.push((what.to_owned(), value));
     if let Some(pipe) = &found.pipe {
-        row("Outside diameter", both_mm(pipe.outside_mm, customary));
+        row(say::outside_diameter(), both_mm(pipe.outside_mm, customary));
         row(
-            "Pitch",
-            format!(
-                "{:.4} mm ({} threads per inch)",
-                pipe.pitch_mm(),
-                pipe.threads_per_inch
-            ),
+            say::pitch(),
+            say::pitch_per_inch(format!("{:.4}", pipe.pitch_mm()), pipe.threads_per_inch),
         );
         if let Some(drill) = pipe.tap_drill() {
             row(
-                "Tap drill",
+                say::tap_drill(),
                 format!("{} ({:.2} mm)", drill.name, drill.diameter_mm),
             );
         }
@@ -188,19 +180,20 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
         let almost = if almost.is_empty() {
             String::new()
         } else {
-            format!("; almost fits: {}", almost.join(", "))
+            format!("; {}", say::almost_fits(almost.join(", ")))
         };
         row(
-            &format!("Wrench, {}", found.wrench.head.name()),
+            &say::wrench_for_head(found.wrench.head.name()),
             format!("{}{almost}", found.wrench.name),
         );
     }
     if let Some(tap) = &found.tap_drill {
         row(
-            "Tap drill",
-            format!(
-                "{}: {:.0} % by ISO, {:.0} % as in US charts",
-                tap.drill.name, tap.percent_iso, tap.percent_us
+            say::tap_drill(),
+            say::drill_with_percents(
+                &tap.drill.name,
+                format!("{:.0}", tap.percent_iso),
+                format!("{:.0}", tap.percent_us),
             ),
         );
     }
@@ -210,28 +203,28 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
         .map(|other| format!("{} ({:.0} %)", other.drill.name, other.percent_us))
         .collect();
     if !others.is_empty() {
-        row(
-            "Drills for the wanted depth of thread, US count",
-            others.join(", "),
-        );
+        row(say::drills_for_the_wanted_depth_of(), others.join(", "));
     }
     if let Some(holes) = &found.clearance {
         let mm = |value| both_mm(value, customary);
-        row("Clearance hole, close", mm(holes.close_mm));
-        row("Clearance hole, normal", mm(holes.normal_mm));
-        row("Clearance hole, loose", mm(holes.loose_mm));
+        row(say::clearance_hole_close(), mm(holes.close_mm));
+        row(say::clearance_hole_normal(), mm(holes.normal_mm));
+        row(say::clearance_hole_loose(), mm(holes.loose_mm));
     }
     if let Some(sizes) = found.geometry {
         let mm = |value: f64| match customary {
             Customary::Metric => format!("{value:.3} mm ({:.4} in)", value / 25.4),
             Customary::Us => format!("{:.4} in ({value:.3} mm)", value / 25.4),
         };
-        row("Pitch", mm(sizes.pitch_mm));
-        row("Pitch diameter", mm(sizes.pitch_diameter_mm));
-        row("Minor diameter of the hole", mm(sizes.minor_diameter_mm));
-        row("Root of the bolt", mm(sizes.root_diameter_mm));
+        row(say::pitch(), mm(sizes.pitch_mm));
+        row(say::pitch_diameter(), mm(sizes.pitch_diameter_mm));
         row(
-            "Stress area",
+            say::minor_diameter_of_the_hole(),
+            mm(sizes.minor_diameter_mm),
+        );
+        row(say::root_of_the_bolt(), mm(sizes.root_diameter_mm));
+        row(
+            say::stress_area(),
             format!(
                 "{:.2} mm² ({:.4} in²)",
                 sizes.stress_area_mm2,
@@ -248,38 +241,38 @@ fn strength(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)>
     if let Some(strength) = &found.strength {
         let loads = &strength.loads;
         let newtons = |value: Option<f64>| {
-            value.map_or("none is stated".to_owned(), |value| {
+            value.map_or(say::none_is_stated().to_owned(), |value| {
                 both_n(value, customary)
             })
         };
-        row("Proof load", newtons(loads.proof_n));
-        row("Yields at", newtons(Some(loads.yield_n)));
-        row("Breaks at", newtons(Some(loads.breaking_n)));
+        row(say::proof_load(), newtons(loads.proof_n));
+        row(say::yields_at(), newtons(Some(loads.yield_n)));
+        row(say::breaks_at(), newtons(Some(loads.breaking_n)));
         row(
-            "Breaks in twist, at least",
+            say::breaks_in_twist_at_least(),
             strength
                 .breaking_torque
                 .as_ref()
-                .map_or("outside ISO 898-7: none is stated".to_owned(), |torque| {
+                .map_or(say::outside_iso_898_7_none_is().to_owned(), |torque| {
                     both_nm(torque.torque_nm, customary)
                 }),
         );
     }
     if let Some(strips) = &found.stripping {
-        row("Fails first", strips.first.name().to_owned());
+        row(say::fails_first(), strips.first.name().to_owned());
         row(
-            "Thread in the hole strips at",
+            say::thread_in_the_hole_strips_at(),
             both_n(strips.hole_thread_strips_n, customary),
         );
         row(
-            "Bolt's thread strips at",
+            say::bolts_thread_strips_at(),
             both_n(strips.bolt_thread_strips_n, customary),
         );
         row(
-            "Engaged length that lets the bolt break first",
+            say::engaged_length_that_lets_the_bolt(),
             strips
                 .length_needed_mm
-                .map_or("none does".to_owned(), |mm| both_mm(mm, customary)),
+                .map_or(say::none_does().to_owned(), |mm| both_mm(mm, customary)),
         );
     }
     rows
@@ -290,20 +283,10 @@ fn near_miss(miss: &NearMiss) -> (String, String) {
         Ends::Binds {
             turns_low,
             turns_high,
-        } => format!("binds after {turns_low:.1} to {turns_high:.1} turns"),
-        Ends::NeverBinds => format!(
-            "never binds, holds by {:.0} % of its depth and strips",
-            100.0 * miss.overlap
-        ),
-        Ends::DoesNotStart => "does not start".to_owned(),
-        Ends::FallsIn => "falls in".to_owned(),
+        } => say::binds_after(format!("{turns_low:.1}"), format!("{turns_high:.1}")),
+        Ends::NeverBinds => say::never_binds(format!("{:.0}", 100.0 * miss.overlap)),
+        Ends::DoesNotStart => say::does_not_start().to_owned(),
+        Ends::FallsIn => say::falls_in().to_owned(),
     };
-    (
-        format!(
-            "Near miss: bolt {} in {}",
-            miss.bolt.name(),
-            miss.hole.name()
-        ),
-        ends,
-    )
+    (say::near_miss(miss.bolt.name(), miss.hole.name()), ends)
 }

@@ -1,6 +1,7 @@
 //! Torque for a clamp, and the clamp of a torque.
 
 use super::{CAUTION, told};
+use crate::phrases::threads as say;
 use crate::threads::ask::{Shares, TorqueQuestion, clamp, torque as ask};
 use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_kn, both_n, both_nm, capital};
 use fastener::torque::Fate;
@@ -24,43 +25,48 @@ const SHOWN: &[&str] = &[
 
 pub(super) const TORQUE: Calculator = Calculator {
     code: "torque",
-    name: "Torque and clamp",
-    what: "one from the other, low to high",
+    name: say::torque_and_clamp,
+    what: say::one_from_the_other_low_to,
     cautions: &[CAUTION],
-    how: &[],
+    how: Vec::new,
     form: &[
-        Part::text("thread", "Thread", "such as M10x1.5"),
-        Part::number("torque", "Torque", Holds::TORQUE, "to know the clamp"),
-        Part::number("clamp", "Or clamp", Holds::FORCE, "to know the torque"),
+        Part::text("thread", say::thread, say::such_as_m10x1_5),
+        Part::number("torque", say::torque, Holds::TORQUE, say::to_know_the_clamp),
+        Part::number(
+            "clamp",
+            say::or_clamp,
+            Holds::FORCE,
+            say::to_know_the_torque,
+        ),
         Part::text(
             "condition",
-            "State of the threads",
-            "oiled, dry, zinc dry, stainless with paste …",
+            say::state_of_the_threads,
+            say::oiled_dry_zinc_dry_stainless_with,
         ),
-        Part::text("friction", "Or friction", "such as 0.15; none is assumed"),
-        Part::text("class", "Class", "such as 8.8"),
+        Part::text("friction", say::or_friction, say::such_as_0_15_none_is),
+        Part::text("class", say::class, say::such_as_8_8),
         Part::More {
             id: "more",
-            title: "Head, hole, form",
+            title: say::head_hole_form,
             parts: &[
-                Part::text("head", "Head", "hex is assumed; flange, socket …"),
+                Part::text("head", say::head, say::hex_is_assumed_flange_socket),
                 Part::number(
                     "face",
-                    "Face under the head, across",
+                    say::face_under_the_head,
                     Holds::LENGTH,
-                    "where no listed head is meant",
+                    say::where_no_listed_head_is_meant,
                 ),
-                Part::text("hole", "Hole", "close, medium, loose, or its diameter"),
+                Part::text("hole", say::hole, say::close_medium_loose_or_its_diameter),
                 Part::choice(
                     "form",
-                    "Form",
+                    say::form,
                     &[
-                        ("", "Motosh"),
-                        ("iso16047", "ISO 16047"),
-                        ("short", "short, with K"),
+                        ("", say::motosh),
+                        ("iso16047", say::iso_16047),
+                        ("short", say::short_with_k),
                     ],
                 ),
-                Part::text("nut-factor", "K of the short form", "none is assumed"),
+                Part::text("nut-factor", say::k_of_the_short_form, say::none_is_assumed),
             ],
         },
     ],
@@ -87,7 +93,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         (Some(written), _) => clamp(&question, written).map(|found| {
             let range = found.clamp_n;
             let mut rows = vec![(
-                "Clamp, low to high".to_owned(),
+                say::clamp_low_to_high().to_owned(),
                 both_kn(range.low(), range.high(), customary),
             )];
             rows.extend(shares(&found.strength, found.shares_of_proof, customary));
@@ -98,17 +104,13 @@ fn run(asked: &mut Asked) -> Option<Answer> {
             }
             Answer {
                 fact: if breaks {
-                    "the bolt breaks".to_owned()
+                    say::the_bolt_breaks().to_owned()
                 } else {
                     both_n(range.mid(), customary)
                 },
                 tone: if breaks { "no" } else { "" },
                 alarms: alarms(&found.strength),
-                said: format!(
-                    "clamp of {} at {}",
-                    found.thread.name(),
-                    both_nm(found.torque_nm, customary)
-                ),
+                said: say::clamp_of(found.thread.name(), both_nm(found.torque_nm, customary)),
                 rows: rows.into_iter().map(Row::from).collect(),
                 notes: found.notes,
                 working: (!breaks).then_some(found.working),
@@ -122,26 +124,27 @@ fn run(asked: &mut Asked) -> Option<Answer> {
             let nm = |value| both_nm(value, customary);
             let mut rows = vec![
                 (
-                    "Over the range of friction".to_owned(),
-                    format!(
-                        "{} to {}",
-                        nm(found.torque_nm.low()),
-                        nm(found.torque_nm.high())
-                    ),
+                    say::over_the_range_of_friction().to_owned(),
+                    say::from_to(nm(found.torque_nm.low()), nm(found.torque_nm.high())),
                 ),
-                ("Of it stretches the bolt".to_owned(), nm(terms.pitch_nm)),
-                ("Of it goes into the thread".to_owned(), nm(terms.thread_nm)),
-                ("Of it goes under the head".to_owned(), nm(terms.head_nm)),
+                (
+                    say::of_it_stretches_the_bolt().to_owned(),
+                    nm(terms.pitch_nm),
+                ),
+                (
+                    say::of_it_goes_into_the_thread().to_owned(),
+                    nm(terms.thread_nm),
+                ),
+                (
+                    say::of_it_goes_under_the_head().to_owned(),
+                    nm(terms.head_nm),
+                ),
             ];
             rows.extend(shares(&found.strength, None, customary));
             Answer {
                 alarms: alarms(&found.strength),
                 fact: nm(terms.total_nm),
-                said: format!(
-                    "for a clamp of {} on {}",
-                    both_n(found.clamp_n, customary),
-                    found.thread.name()
-                ),
+                said: say::for_a_clamp_of(both_n(found.clamp_n, customary), found.thread.name()),
                 rows: rows.into_iter().map(Row::from).collect(),
                 notes: found.notes,
                 working: Some(found.working),
@@ -151,10 +154,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
             }
         }),
         (None, None) => {
-            asked.wrong(
-                "torque",
-                "nothing is asked; write a torque, or a clamp below it",
-            );
+            asked.wrong("torque", say::nothing_is_asked_write_a_torque());
             return None;
         }
     };
@@ -179,25 +179,24 @@ fn shares(
     let percent = |share: f64| format!("{:.0} %", 100.0 * share);
     match (range, strength.share_of_proof) {
         (Some(range), _) => rows.push((
-            "Of the proof load".to_owned(),
-            format!("{} to {}", percent(range.low()), percent(range.high())),
+            say::of_the_proof_load().to_owned(),
+            say::from_to(percent(range.low()), percent(range.high())),
         )),
-        (None, Some(share)) => rows.push(("Of the proof load".to_owned(), percent(share))),
+        (None, Some(share)) => rows.push((say::of_the_proof_load().to_owned(), percent(share))),
         (None, None) => {}
     }
     if let Some(torque) = strength.breaking_torque_nm {
         rows.push((
-            "Breaks at".to_owned(),
-            format!(
-                "{} to {}",
+            say::breaks_at().to_owned(),
+            say::from_to(
                 both_nm(torque.low(), customary),
-                both_nm(torque.high(), customary)
+                both_nm(torque.high(), customary),
             ),
         ));
     }
     if let Some(torque) = strength.yield_torque_nm {
         rows.push((
-            "Begins to yield at".to_owned(),
+            say::begins_to_yield_at().to_owned(),
             both_nm(torque.low(), customary),
         ));
     }

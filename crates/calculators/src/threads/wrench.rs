@@ -1,6 +1,8 @@
 //! What to set on a torque wrench with an adapter, and the force at a lever.
 
 use super::told;
+use crate::form::none;
+use crate::phrases::threads as say;
 use crate::threads::ask::{AdapterQuestion, LeverQuestion, adapter, lever, wrench_reads};
 use crate::{Answer, Asked, Calculator, Holds, Part, both_mm, both_n, both_nm};
 use fastener::wrench::Reads;
@@ -9,43 +11,43 @@ use serde_json::json;
 
 pub(super) const WRENCH: Calculator = Calculator {
     code: "wrench",
-    name: "Torque wrench and lever",
-    what: "adapter, hand force, two wrenches",
+    name: say::torque_wrench_and_lever,
+    what: say::adapter_hand_force_two_wrenches,
     cautions: &[],
-    how: &[],
+    how: Vec::new,
     form: &[
-        Part::number("want", "Torque wanted", Holds::TORQUE, ""),
+        Part::number("want", say::torque_wanted, Holds::TORQUE, none),
         Part::number(
             "wrench",
-            "Length of the wrench, drive to grip",
+            say::length_of_the_wrench_drive_to,
             Holds::LENGTH,
-            "",
+            none,
         ),
         Part::number(
             "adapter",
-            "Adapter, drive to bolt",
+            say::adapter_drive_to_bolt,
             Holds::LENGTH,
-            "empty for the force of a hand",
+            say::empty_for_the_force_of_a,
         ),
         Part::number(
             "angle",
-            "Angle of the adapter to the wrench",
+            say::angle_of_the_adapter_to_the,
             Holds::ANGLE,
-            "0 points away, 90 needs no correction",
+            say::about_0_points_away_90_needs_no,
         ),
         Part::number(
             "range",
-            "Wrench's maximum torque",
+            say::wrenchs_maximum_torque,
             Holds::TORQUE,
-            "whether it can be believed",
+            say::whether_it_can_be_believed,
         ),
         Part::number(
             "second",
-            "A second wrench hooked in, its length",
+            say::a_second_wrench_hooked_in_its,
             Holds::LENGTH,
-            "",
+            none,
         ),
-        Part::number("overlap", "The two overlap by", Holds::LENGTH, ""),
+        Part::number("overlap", say::the_two_overlap_by, Holds::LENGTH, none),
     ],
     at_first: &[],
     run,
@@ -70,7 +72,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         .map(|set| {
             let answer = Answer {
                 fact: both_nm(set.set_to_nm, customary),
-                said: "set the wrench to this".to_owned(),
+                said: say::set_the_wrench_to_this().to_owned(),
                 outputs: json!({ "set_to_nm": set.set_to_nm }),
                 working: Some(set.working),
                 ..Answer::default()
@@ -84,8 +86,8 @@ fn run(asked: &mut Asked) -> Option<Answer> {
             overlap: some(asked, "overlap"),
         })
         .map(|found| {
-            let working = Working::new("Force of a hand at a lever").line(
-                Line::new("force", Source::derived())
+            let working = Working::new(say::force_of_a_hand_at_a()).line(
+                Line::new(say::force(), Source::derived())
                     .formula("F", "T / L")
                     .input("T", want)
                     .input("L", both_mm(found.lever_mm, customary))
@@ -93,16 +95,15 @@ fn run(asked: &mut Asked) -> Option<Answer> {
             );
             let mut answer = Answer {
                 fact: both_n(found.hand_force_n, customary),
-                said: format!("by hand at a lever of {}", both_mm(found.lever_mm, customary)),
+                said: say::by_hand_at_a_lever_of(both_mm(found.lever_mm, customary)),
                 working: Some(working),
                 outputs: json!({ "hand_force_n": found.hand_force_n }),
                 ..Answer::default()
             };
             if some(asked, "second").is_some() {
-                answer.alarms.push(
-                    "A wrench hooked into another slips: pull so that it falls away from you, and never hammer on it."
-                        .to_owned(),
-                );
+                answer
+                    .alarms
+                    .push(say::a_wrench_hooked_into_another_slips().to_owned());
             }
             (answer, None)
         }),
@@ -118,15 +119,13 @@ fn run(asked: &mut Asked) -> Option<Answer> {
         match wrench_reads(range, set_nm) {
             Ok(Reads::Well) => answer
                 .notes
-                .push("The wrench can be believed there.".to_owned()),
-            Ok(Reads::TooLow { least_nm }) => answer.alarms.push(format!(
-                "Below a fifth of its range a wrench says nothing: this one reads from {}.",
-                both_nm(least_nm, customary)
-            )),
-            Ok(Reads::TooHigh { most_nm }) => answer.alarms.push(format!(
-                "Beyond the wrench: it ends at {}.",
-                both_nm(most_nm, customary)
-            )),
+                .push(say::the_wrench_can_be_believed_there().to_owned()),
+            Ok(Reads::TooLow { least_nm }) => answer
+                .alarms
+                .push(say::wrench_reads_from(both_nm(least_nm, customary))),
+            Ok(Reads::TooHigh { most_nm }) => answer
+                .alarms
+                .push(say::beyond_the_wrench(both_nm(most_nm, customary))),
             Err(trouble) => {
                 told(asked, &trouble, SHOWN);
                 return None;

@@ -5,6 +5,7 @@ use crate::drive::Drive;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, SPIKE_K, SPIKE_RISE_S, WARM_C};
 use crate::number::{median, real};
+use crate::phrases::check as say;
 use crate::{Log, Quantity, Sample};
 use measure::Line;
 
@@ -56,32 +57,20 @@ pub(crate) fn air(case: &Case) -> Found {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!(
-                "{sure} times it shot up by as much as {highest:.0} K and fell back, first at {}: air or \
-                 steam passes the sensor",
-                clock(first)
-            ),
+            say::shot_up(sure, format!("{highest:.0}"), clock(first)),
         )
     } else if let Some((peak, level, at_s)) = overshoot(case) {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!(
-                "it overshot to {peak:.0} °C at {} and fell to {level:.0} °C on the road: the \
-                 thermostat opens late, or air holds it shut",
-                clock(at_s)
-            ),
+            say::overshot(format!("{peak:.0}"), clock(at_s), format!("{level:.0}")),
         )
         .at("overshoot", peak - level, "K", at_s)
     } else if let Some(spike) = spikes.first() {
         Check::cant_tell(
             NAME,
-            format!(
-                "one reading of {:.0} °C at {} stands alone: a slip or a spike",
-                spike.most_c,
-                clock(spike.at_s)
-            ),
-            "record the coolant every second",
+            say::slip_or_spike(format!("{:.0}", spike.most_c), clock(spike.at_s)),
+            say::record_the_coolant_every_second(),
         )
     } else {
         no_spike(case, warm_min)
@@ -90,11 +79,11 @@ pub(crate) fn air(case: &Case) -> Found {
         check.with("spike", spike.most_c, "°C", Some(spike.at_s), None)
     });
     let check = check.reading("warm", warm_min, "min");
-    let line = Line::new("spikes of the coolant", limits::common())
-        .value(format!("{} of {SPIKE_K:.0} K or more", spikes.len()))
-        .note(format!(
-            "up within {SPIKE_RISE_S:.0} s and back within {FALL_S:.0} s, engine running; several \
-             litres of coolant and the metal around them cannot do that"
+    let line = Line::new(say::spikes_of_the_coolant(), limits::common())
+        .value(say::spikes_of(spikes.len(), format!("{SPIKE_K:.0}")))
+        .note(say::spike_limits(
+            format!("{SPIKE_RISE_S:.0}"),
+            format!("{FALL_S:.0}"),
         ));
     Found {
         check,
@@ -107,20 +96,20 @@ fn no_spike(case: &Case, warm_min: f64) -> Check {
     if warm_min < MINUTES || case.opening.level().is_none() {
         Check::cant_tell(
             NAME,
-            format!("no spike, but it was warm for {warm_min:.1} min only, or did not settle"),
-            "drive it warm for five minutes, with some standing and some revs",
+            say::no_spike_but_short(format!("{warm_min:.1}")),
+            say::drive_it_warm_for_five_minutes_x(),
         )
     } else if every_s > OFTEN_ENOUGH_S {
         Check::cant_tell(
             NAME,
-            format!("no spike, but with a reading every {every_s:.0} s one may slip through"),
-            "record the coolant every second or two",
+            say::no_spike_but_seldom(format!("{every_s:.0}")),
+            say::record_the_coolant_every_second_or(),
         )
     } else {
         Check::new(
             NAME,
             Outcome::Held,
-            format!("no spike of {SPIKE_K:.0} K or more in {warm_min:.0} min warm"),
+            say::no_spike_in(format!("{SPIKE_K:.0}"), format!("{warm_min:.0}")),
         )
     }
 }

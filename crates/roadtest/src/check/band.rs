@@ -5,6 +5,7 @@ use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, TOO_HOT_C};
 use crate::number::{median, quantile};
 use crate::opening::Opening;
+use crate::phrases::check as say;
 use measure::Line;
 
 const NAME: CheckName = CheckName::Band;
@@ -31,33 +32,38 @@ pub(crate) fn band(case: &Case) -> Found {
         return unsettled(case).into();
     };
     let (sound, stuck) = thermostat::lines(case);
-    let told = format!("{low:.0} to {high:.0} °C over {minutes:.0} min, mostly {middle:.0} °C");
+    let told = say::band_over(
+        format!("{low:.0}"),
+        format!("{high:.0}"),
+        format!("{minutes:.0}"),
+        format!("{middle:.0}"),
+    );
     let too_hot = case.conditions.limit_c.unwrap_or(TOO_HOT_C);
     let check = if high >= too_hot {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!("{told}: it does not stay below {too_hot:.0} °C"),
+            say::does_not_stay_below(told, format!("{too_hot:.0}")),
         )
     } else if middle < stuck {
         below(case, &told, stuck)
     } else if middle < sound {
         Check::cant_tell(
             NAME,
-            format!("{told}: low, but some thermostats hold that"),
-            "read the temperature stamped on the thermostat, and judge again with it",
+            say::low_but_some_hold_that(told),
+            say::read_the_temperature_stamped_on_the(),
         )
     } else if low < stuck && low < middle - SAG_K {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!("{told}: it sags to {low:.0} °C, as with a thermostat that does not close"),
+            say::it_sags_to(told, format!("{low:.0}")),
         )
     } else if minutes < MINUTES {
         Check::cant_tell(
             NAME,
-            format!("{told}: too short"),
-            "drive on for three minutes once it is warm",
+            say::too_short(told),
+            say::drive_on_for_three_minutes_once(),
         )
     } else {
         Check::new(NAME, Outcome::Held, told)
@@ -67,13 +73,13 @@ pub(crate) fn band(case: &Case) -> Found {
         .reading("high", high, "°C")
         .reading("middle", middle, "°C")
         .reading("minutes", minutes, "min");
-    let line = Line::new("band held when warm", limits::common())
+    let line = Line::new(say::band_held_when_warm(), limits::common())
         .input(
-            "readings",
-            format!("{} steps of {:.0} s", warm.len(), drive.step_s),
+            say::readings(),
+            say::steps_of(warm.len(), format!("{:.0}", drive.step_s)),
         )
-        .value(format!("{low:.0} to {high:.0} °C"))
-        .note("all but the lowest and highest 2 %");
+        .value(say::c_from_to(format!("{low:.0}"), format!("{high:.0}")))
+        .note(say::all_but_the_lowest_and_highest());
     Found {
         check,
         lines: vec![line],
@@ -87,12 +93,12 @@ fn below(case: &Case, told: &str, stuck: f64) -> Check {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!("{told}: below {stuck:.0} °C, where no sound thermostat holds it"),
+            say::below_any_thermostat(told, format!("{stuck:.0}")),
         )
     } else {
         Check::cant_tell(
             NAME,
-            format!("{told}: low, and the thermostat can't be judged by it"),
+            say::thermostat_cant_be_judged(told),
             doubt.next.unwrap_or_default(),
         )
     }
@@ -106,14 +112,14 @@ fn unsettled(case: &Case) -> Check {
             Check::new(
                 NAME,
                 Outcome::Failed,
-                format!("it held no band: it rose to {most_c:.0} °C"),
+                say::held_no_band(format!("{most_c:.0}")),
             )
             .reading("most", most_c, "°C")
         }
         _ => Check::cant_tell(
             NAME,
-            "the temperature did not settle in this log",
-            "drive on until it holds for two minutes, then three more",
+            say::the_temperature_did_not_settle_in(),
+            say::drive_on_until_it_holds_for(),
         ),
     }
 }

@@ -5,6 +5,7 @@ use crate::Quantity;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, CHARGING_V, NOT_CHARGING_V, OVERCHARGING_V};
 use crate::number::{median, quantile};
+use crate::phrases::check as say;
 use measure::Line;
 
 const NAME: CheckName = CheckName::Charging;
@@ -41,8 +42,8 @@ pub(crate) fn charging(case: &Case) -> Found {
     let Some(all) = volts(&|_| true).filter(|_| settled.len() >= drive.steps_of(SEEN_S)) else {
         return Check::cant_tell(
             NAME,
-            "less than a minute was recorded with the engine running",
-            "record two minutes idling and two at 2000 rpm, lamps and blower on",
+            say::less_than_a_minute_was_recorded(),
+            say::record_two_minutes_idling_and_two(),
         )
         .into();
     };
@@ -69,7 +70,7 @@ pub(crate) fn charging(case: &Case) -> Found {
     ];
     let told: Vec<String> = parts
         .iter()
-        .filter_map(|(name, volts)| Some(format!("{:.1} V {name}", (*volts)?)))
+        .filter_map(|(name, volts)| Some(told_of(name, (*volts)?)))
         .collect();
     let told = if told.is_empty() {
         format!("{all:.1} V")
@@ -95,17 +96,27 @@ pub(crate) fn charging(case: &Case) -> Found {
     let check = least
         .into_iter()
         .fold(check, |check, least| check.reading("least", least, "V"));
-    let line = Line::new("charging voltage", limits::charging())
+    let line = Line::new(say::charging_voltage(), limits::charging())
         .value(format!("{all:.2} V"))
-        .note(format!(
-            "the middle of all readings from {SETTLE_S:.0} s after the start; charging is {:.1} to \
-             {:.1} V, below {NOT_CHARGING_V:.1} V the battery feeds the vehicle. What was switched \
-             on is not in the log",
-            CHARGING_V.0, CHARGING_V.1
+        .note(say::charging_limits(
+            format!("{SETTLE_S:.0}"),
+            format!("{:.1}", CHARGING_V.0),
+            format!("{:.1}", CHARGING_V.1),
+            format!("{NOT_CHARGING_V:.1}"),
         ));
     Found {
         check,
         lines: vec![line],
+    }
+}
+
+/// The voltage of a part of the drive in words.
+fn told_of(part: &str, volts: f64) -> String {
+    let volts = format!("{volts:.1}");
+    match part {
+        "standing" => say::volts_standing(volts),
+        "at speed" => say::volts_at_speed(volts),
+        _ => say::volts_engine_loaded(volts),
     }
 }
 
@@ -117,54 +128,36 @@ fn verdict(
     high: Option<Stretch>,
 ) -> Check {
     let lasting = |stretch: &Stretch| {
-        format!(
-            "{:.1} V for {:.0} min from {}",
-            stretch.volts,
-            stretch.seconds / 60.0,
-            clock(stretch.from_s)
+        say::volts_lasting(
+            format!("{:.1}", stretch.volts),
+            format!("{:.0}", stretch.seconds / 60.0),
+            clock(stretch.from_s),
         )
     };
     if let Some(high) = high {
-        return Check::new(
-            NAME,
-            Outcome::Failed,
-            format!(
-                "{}: too much, the regulator does not hold it",
-                lasting(&high)
-            ),
-        );
+        return Check::new(NAME, Outcome::Failed, say::too_much_voltage(lasting(&high)));
     }
     if !case.drive.running_known {
         return Check::cant_tell(
             NAME,
-            format!("{told}, but the log does not say when the engine ran"),
-            "record rpm (PID 0C) as well",
+            say::unknown_when_it_ran(told),
+            say::record_rpm_pid_0c_as_well(),
         );
     }
     match low {
         Some(low) if low.recovered => Check::cant_tell(
             NAME,
-            format!(
-                "{}, then it charged again: a bad contact, or charging that the vehicle manages",
-                lasting(&low)
-            ),
-            "load it with lamps and blower, and see whether it stays above 13 V",
+            say::charged_again(lasting(&low)),
+            say::load_it_with_lamps_and_blower(),
         ),
-        Some(low) => Check::new(
-            NAME,
-            Outcome::Failed,
-            format!(
-                "{}: not charging, the battery feeds the vehicle",
-                lasting(&low)
-            ),
-        ),
+        Some(low) => Check::new(NAME, Outcome::Failed, say::not_charging(lasting(&low))),
         None if (CHARGING_V.0..=CHARGING_V.1).contains(&all) => {
             Check::new(NAME, Outcome::Held, told)
         }
         None => Check::cant_tell(
             NAME,
-            format!("{told}: beside the usual, though charging may be managed by the vehicle"),
-            "load it with lamps and blower, and see whether it stays above 13 V",
+            say::beside_the_usual(told),
+            say::load_it_with_lamps_and_blower(),
         ),
     }
 }

@@ -1,24 +1,25 @@
 //! Trouble codes before and after, the lamp, and what the vehicle has checked itself.
 
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
+use crate::phrases::check as say;
 use crate::{CodeList, Quantity};
 use std::collections::BTreeSet;
 
 const NAME: CheckName = CheckName::Codes;
 /// Names that this crate knows by heart; others are shown by their number alone.
-const TITLES: [(&str, &str); 12] = [
-    ("P0115", "coolant sensor circuit"),
-    ("P0116", "coolant sensor range"),
-    ("P0117", "coolant sensor low"),
-    ("P0118", "coolant sensor high"),
-    ("P0119", "coolant sensor intermittent"),
-    ("P0125", "too cold for closed loop"),
-    ("P0126", "too cold for stable operation"),
-    ("P0128", "coolant below thermostat's temperature"),
-    ("P0217", "engine too hot"),
-    ("P0480", "fan 1 control circuit"),
-    ("P0481", "fan 2 control circuit"),
-    ("P2181", "cooling system performance"),
+const TITLES: [(&str, fn() -> &'static str); 12] = [
+    ("P0115", say::coolant_sensor_circuit),
+    ("P0116", say::coolant_sensor_range),
+    ("P0117", say::coolant_sensor_low),
+    ("P0118", say::coolant_sensor_high),
+    ("P0119", say::coolant_sensor_intermittent),
+    ("P0125", say::too_cold_for_closed_loop),
+    ("P0126", say::too_cold_for_stable_operation),
+    ("P0128", say::coolant_below_thermostats_temperature),
+    ("P0217", say::engine_too_hot),
+    ("P0480", say::fan_1_control_circuit),
+    ("P0481", say::fan_2_control_circuit),
+    ("P2181", say::cooling_system_performance),
 ];
 
 pub(crate) fn codes(case: &Case) -> Found {
@@ -26,8 +27,8 @@ pub(crate) fn codes(case: &Case) -> Found {
     if log.codes.is_empty() && log.statuses.is_empty() {
         return Check::cant_tell(
             NAME,
-            "no codes were read",
-            "read codes and monitors before and after the drive (services 01, 03, 07)",
+            say::no_codes_were_read(),
+            say::read_codes_and_monitors_before_and(),
         )
         .into();
     }
@@ -50,52 +51,38 @@ pub(crate) fn codes(case: &Case) -> Found {
     let check = if !stored_after.is_empty() {
         let new: BTreeSet<String> = stored_after.difference(&stored_before).cloned().collect();
         let because = if new.is_empty() {
-            format!("stored: {}", told(&stored_after))
+            say::stored(told(&stored_after))
         } else {
-            format!(
-                "stored: {}; new in this drive: {}",
-                told(&stored_after),
-                told(&new)
-            )
+            say::stored_and_new(told(&stored_after), told(&new))
         };
         Check::new(NAME, Outcome::Failed, because)
     } else if lamp || count > 0 {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!(
-                "the lamp is {} and {count} codes are stored",
-                if lamp { "on" } else { "off" }
-            ),
+            if lamp {
+                say::lamp_on_and_codes(count)
+            } else {
+                say::lamp_off_and_codes(count)
+            },
         )
     } else if !pending_new.is_empty() && was_read_before(case, CodeList::Pending) {
-        Check::new(
-            NAME,
-            Outcome::Failed,
-            format!("pending, new in this drive: {}", told(&pending_new)),
-        )
+        Check::new(NAME, Outcome::Failed, say::pending_new(told(&pending_new)))
     } else if !pending.is_empty() {
         Check::cant_tell(
             NAME,
-            format!("pending: {}", told(&pending)),
-            "drive once more as the complaint says and read pending codes again",
+            say::pending(told(&pending)),
+            say::drive_once_more_as_the_complaint(),
         )
     } else if !incomplete.is_empty() {
-        let names: Vec<&str> = incomplete.into_iter().collect();
+        let names: Vec<&str> = incomplete.into_iter().map(monitor).collect();
         Check::cant_tell(
             NAME,
-            format!(
-                "no codes, but not yet checked by the vehicle: {}",
-                names.join(", ")
-            ),
-            "drive on until these monitors are complete, then read again",
+            say::not_yet_checked(names.join(", ")),
+            say::drive_on_until_these_monitors_are(),
         )
     } else {
-        Check::new(
-            NAME,
-            Outcome::Held,
-            "no codes, the lamp is off, nothing is left unchecked",
-        )
+        Check::new(NAME, Outcome::Held, say::no_codes_the_lamp_is_off())
     };
     let known = u32::try_from(stored_after.len()).unwrap_or(u32::MAX);
     with_readings(case, check, count.max(known)).into()
@@ -166,11 +153,36 @@ fn told(codes: &BTreeSet<String>) -> String {
     let words: Vec<String> = codes
         .iter()
         .map(|code| {
-            TITLES
-                .iter()
-                .find(|(known, _)| known == code)
-                .map_or_else(|| code.clone(), |(_, title)| format!("{code} ({title})"))
+            TITLES.iter().find(|(known, _)| known == code).map_or_else(
+                || code.clone(),
+                |(_, title)| format!("{code} ({})", title()),
+            )
         })
         .collect();
     words.join(", ")
+}
+
+/// A monitor of the vehicle, as a person reads it.
+fn monitor(code: &str) -> &str {
+    match code {
+        "misfire" => say::monitor_misfire(),
+        "fuel system" => say::monitor_fuel_system(),
+        "components" => say::monitor_components(),
+        "catalyst" => say::monitor_catalyst(),
+        "heated catalyst" => say::monitor_heated_catalyst(),
+        "evaporative system" => say::monitor_evaporative_system(),
+        "secondary air" => say::monitor_secondary_air(),
+        "refrigerant" => say::monitor_refrigerant(),
+        "oxygen sensor" => say::monitor_oxygen_sensor(),
+        "oxygen sensor heater" => say::monitor_oxygen_sensor_heater(),
+        "EGR or VVT" => say::monitor_egr_or_vvt(),
+        "NMHC catalyst" => say::monitor_nmhc_catalyst(),
+        "NOx aftertreatment" => say::monitor_nox_aftertreatment(),
+        "monitor 2" => say::monitor_monitor_2(),
+        "boost pressure" => say::monitor_boost_pressure(),
+        "monitor 4" => say::monitor_monitor_4(),
+        "exhaust gas sensor" => say::monitor_exhaust_gas_sensor(),
+        "particulate filter" => say::monitor_particulate_filter(),
+        other => other,
+    }
 }

@@ -5,6 +5,7 @@ use crate::Quantity;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{HOT_C, TOO_HOT_C};
 use crate::number::mean;
+use crate::phrases::check as say;
 
 const NAME: CheckName = CheckName::Fan;
 /// A fan has to bring it down by so much.
@@ -26,7 +27,7 @@ pub(crate) fn fan(case: &Case) -> Found {
     let drive = &case.drive;
     if !drive.has_speed() {
         let mut check = super::missing(case.log, NAME, Quantity::Speed, 0x0D);
-        "without road speed a fan can't be told from the wind".clone_into(&mut check.because);
+        say::without_road_speed_a_fan_cant().clone_into(&mut check.because);
         return check.into();
     }
     let cycles = cycles(case);
@@ -42,30 +43,27 @@ pub(crate) fn fan(case: &Case) -> Found {
         (_, _, Some(hottest)) if hottest >= too_hot => Check::new(
             NAME,
             Outcome::Failed,
-            format!("standing it went to {hottest:.0} °C and no fan brought it down in time"),
+            say::no_fan_in_time(format!("{hottest:.0}")),
         ),
         (Some(on), Some(off), _) => Check::new(
             NAME,
             Outcome::Held,
-            format!(
-                "{} times it came down while standing, from {on:.0} to {off:.0} °C",
-                cycles.len()
-            ),
+            say::came_down(cycles.len(), format!("{on:.0}"), format!("{off:.0}")),
         ),
         (_, _, Some(hottest)) if told == Some(false) && hottest >= HOT_C => Check::new(
             NAME,
             Outcome::Failed,
-            format!("the log says the fan stayed off at {hottest:.0} °C"),
+            say::fan_stayed_off(format!("{hottest:.0}")),
         ),
         (_, _, Some(hottest)) => Check::cant_tell(
             NAME,
-            format!("standing it reached {hottest:.0} °C, and no fan was seen to bring it down"),
-            "let it stand idling, warm, until the fan has run twice",
+            say::no_fan_seen(format!("{hottest:.0}")),
+            say::let_it_stand_idling_warm_until(),
         ),
         (_, _, None) => Check::cant_tell(
             NAME,
-            "it never stood with the engine running",
-            "let it stand idling, warm, until the fan has run twice",
+            say::it_never_stood_with_the_engine(),
+            say::let_it_stand_idling_warm_until(),
         ),
     };
     let check = cycles.iter().take(10).fold(check, |check, cycle| {

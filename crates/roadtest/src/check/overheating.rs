@@ -4,6 +4,7 @@ use super::{clock, no_coolant};
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, BOILS_OPEN_C, HOT_C, TOO_HOT_C, WARM_C};
 use crate::number::median;
+use crate::phrases::check as say;
 use crate::{Quantity, Sample};
 use measure::{Grade, Line, Source};
 
@@ -50,19 +51,16 @@ pub(crate) fn overheating(case: &Case) -> Found {
     } else if over == 1 {
         Check::cant_tell(
             NAME,
-            format!("one reading of {:.0} °C stands alone", hottest.value),
-            "drive it again with a reading every second",
+            say::stands_alone(format!("{:.0}", hottest.value)),
+            say::drive_it_again_with_a_reading(),
         )
     } else if let Some(doubt) = doubt(case, hottest, too_hot) {
         doubt
     } else if warm_min < MINUTES || case.opening.level().is_none() {
         Check::cant_tell(
             NAME,
-            format!(
-                "at most {:.0} °C, but it was not seen settled and warm for long",
-                hottest.value
-            ),
-            "drive it warm for five minutes, then let it stand idling",
+            say::not_warm_for_long(format!("{:.0}", hottest.value)),
+            say::drive_it_warm_for_five_minutes(),
         )
     } else {
         held(hottest, most_standing, most_at_speed)
@@ -83,9 +81,12 @@ pub(crate) fn overheating(case: &Case) -> Found {
     Found {
         check: check.reading("line", too_hot, "°C"),
         lines: vec![
-            Line::new("hottest reading against the line", source)
-                .input("line", format!("{too_hot:.0} °C"))
-                .value(format!("{:.0} °C at {}", hottest.value, clock(hottest.t_s))),
+            Line::new(say::hottest_reading_against_the_line(), source)
+                .input(say::the_line(), format!("{too_hot:.0} °C"))
+                .value(say::c_at(
+                    format!("{:.0}", hottest.value),
+                    clock(hottest.t_s),
+                )),
         ],
     }
 }
@@ -108,22 +109,19 @@ fn most(case: &Case, holds: impl Fn(usize) -> bool) -> Option<f64> {
 fn failed(hottest: Sample, too_hot: f64, standing: Option<f64>, at_speed: Option<f64>) -> Check {
     let hot = |most: Option<f64>| most.is_some_and(|c| c >= too_hot - 3.0);
     let where_to_look = match (hot(standing), hot(at_speed)) {
-        (true, false) if at_speed.is_some() => {
-            "standing, not at speed: look at the fan and the air through the radiator"
-        }
-        (false, true) if standing.is_some() => {
-            "at speed, not standing: look at the radiator, the flow and the head gasket"
-        }
-        (true, true) => "standing and at speed: look at level, air, thermostat and pump",
-        _ => "look at level, air, thermostat, pump and fan",
+        (true, false) if at_speed.is_some() => say::standing_not_at_speed_look_at(),
+        (false, true) if standing.is_some() => say::at_speed_not_standing_look_at(),
+        (true, true) => say::standing_and_at_speed_look_at(),
+        _ => say::look_at_level_air_thermostat_pump(),
     };
     Check::new(
         NAME,
         Outcome::Failed,
-        format!(
-            "{:.0} °C at {}, {too_hot:.0} °C or more is too hot; {where_to_look}",
-            hottest.value,
-            clock(hottest.t_s)
+        say::is_too_hot(
+            format!("{:.0}", hottest.value),
+            clock(hottest.t_s),
+            format!("{too_hot:.0}"),
+            where_to_look,
         ),
     )
 }
@@ -131,11 +129,11 @@ fn failed(hottest: Sample, too_hot: f64, standing: Option<f64>, at_speed: Option
 fn held(hottest: Sample, standing: Option<f64>, at_speed: Option<f64>) -> Check {
     let seen = match (standing, at_speed) {
         (Some(standing), Some(at_speed)) => {
-            format!("at most {standing:.0} °C standing and {at_speed:.0} °C at speed")
+            say::most_standing_and_at_speed(format!("{standing:.0}"), format!("{at_speed:.0}"))
         }
-        (Some(standing), None) => format!("at most {standing:.0} °C standing; not seen at speed"),
-        (None, Some(at_speed)) => format!("at most {at_speed:.0} °C at speed; not seen standing"),
-        (None, None) => format!("at most {:.0} °C", hottest.value),
+        (Some(standing), None) => say::most_standing_only(format!("{standing:.0}")),
+        (None, Some(at_speed)) => say::most_at_speed_only(format!("{at_speed:.0}")),
+        (None, None) => say::at_most(format!("{:.0}", hottest.value)),
     };
     Check::new(NAME, Outcome::Held, seen)
 }
@@ -147,23 +145,16 @@ fn doubt(case: &Case, hottest: Sample, too_hot: f64) -> Option<Check> {
     if no_limit && hottest.value >= HOT_C.min(too_hot) {
         return Some(Check::cant_tell(
             NAME,
-            format!(
-                "{:.0} °C at {}: hot, though some engines are meant to run so",
-                hottest.value,
-                clock(hottest.t_s)
-            ),
-            "find the maker's highest temperature and judge again with it",
+            say::hot_though_meant(format!("{:.0}", hottest.value), clock(hottest.t_s)),
+            say::find_the_makers_highest_temperature_and(),
         ));
     }
     let boils_open = boils_open_c(case);
     if let Some(at_s) = lost_coolant(case, boils_open - 4.0) {
         return Some(Check::cant_tell(
             NAME,
-            format!(
-                "at {} the reading fell faster than coolant cools: the sensor may stand in steam",
-                clock(at_s)
-            ),
-            "let it cool, check the level, bleed it and drive again",
+            say::fell_too_fast(clock(at_s)),
+            say::let_it_cool_check_the_level(),
         ));
     }
     let last = (0..drive.steps)
@@ -174,17 +165,15 @@ fn doubt(case: &Case, hottest: Sample, too_hot: f64) -> Option<Check> {
     if end_c >= boils_open - 2.0 && end_slope.is_some_and(|(k_per_min, _)| k_per_min > 1.0) {
         return Some(Check::cant_tell(
             NAME,
-            format!("it was still rising at {end_c:.0} °C when the log ended"),
-            "go on recording, watch the gauge, and stop if it climbs",
+            say::still_rising(format!("{end_c:.0}")),
+            say::go_on_recording_watch_the_gauge(),
         ));
     }
     if hottest.value >= boils_open - 1.0 && sits_at(case, boils_open, hottest.value) {
         return Some(Check::cant_tell(
             NAME,
-            format!(
-                "it sat near {boils_open:.0} °C, where water boils without pressure: it may hold, or boil"
-            ),
-            "test the cap and look for steam, then judge with the boiling point",
+            say::sat_where_it_boils(format!("{boils_open:.0}")),
+            say::test_the_cap_and_look_for(),
         ));
     }
     None

@@ -5,6 +5,7 @@ use crate::complaint::{Complaint, Need};
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{MOTORWAY_KMH, MOVING_KMH, STANDING_KMH, WARM_C};
 use crate::number::real;
+use crate::phrases::check as say;
 
 const NAME: CheckName = CheckName::Provoked;
 /// A pause in what is asked for that does not break it, s.
@@ -21,8 +22,8 @@ pub(crate) fn provoked(case: &Case, complaint: Option<&Complaint>, came_back: bo
     let Some(complaint) = complaint else {
         return Check::cant_tell(
             NAME,
-            "no complaint was given",
-            "say when it happens, such as \"after 20 min of motorway\"",
+            say::no_complaint_was_given(),
+            say::say_when_it_happens(),
         )
         .into();
     };
@@ -34,8 +35,8 @@ pub(crate) fn provoked(case: &Case, complaint: Option<&Complaint>, came_back: bo
     if driven.is_empty() && !came_back {
         return Check::cant_tell(
             NAME,
-            "the complaint does not say when it happens",
-            "say it with minutes, speed, standing, cold, hot or load",
+            say::the_complaint_does_not_say_when(),
+            say::say_it_with_minutes_speed_standing(),
         )
         .into();
     }
@@ -60,10 +61,10 @@ pub(crate) fn provoked(case: &Case, complaint: Option<&Complaint>, came_back: bo
         }
     }
     let mut check = if came_back {
-        Check::new(NAME, Outcome::Held, "it came back in this drive")
+        Check::new(NAME, Outcome::Held, say::it_came_back_in_this_drive())
     } else if !missing.is_empty() {
         let mut check = Check::new(NAME, Outcome::NotProvoked, missing.join("; "));
-        check.next = Some(format!("drive again: {}", complaint.asked()));
+        check.next = Some(say::drive_again(complaint.asked()));
         check
     } else if !unknown.is_empty() {
         Check::cant_tell(NAME, unknown.join("; "), next)
@@ -80,13 +81,18 @@ fn driven(case: &Case, need: &Need) -> Driven {
     let drive = &case.drive;
     let no_speed = || {
         Driven::NotInLog(
-            format!("without road speed the log can't tell of {}", need.said()),
-            "record road speed (PID 0D) as well".to_owned(),
+            say::without_road_speed(need.said()),
+            say::record_road_speed_pid_0d_as().to_owned(),
         )
     };
     let speed = |step: usize| drive.speed.get(step).copied().flatten();
     let enough = |got: f64, wanted: f64, what: &str| {
-        let words = format!("{what}: {got:.0} of {wanted:.0} {}", need.unit());
+        let words = say::so_much_of(
+            what,
+            format!("{got:.0}"),
+            format!("{wanted:.0}"),
+            need.unit(),
+        );
         // Half a minute is not held against a driver.
         if got >= wanted * 0.975 {
             Driven::Yes(words, got)
@@ -97,7 +103,7 @@ fn driven(case: &Case, need: &Need) -> Driven {
     match need {
         Need::Motorway(minutes) if drive.has_speed() => {
             let got = longest(case, |step| speed(step).is_some_and(|v| v >= MOTORWAY_KMH));
-            enough(got, *minutes, "on the motorway in one go")
+            enough(got, *minutes, say::on_the_motorway_in_one_go())
         }
         Need::Town(minutes) if drive.has_speed() => {
             let got = drive.minutes(|step| {
@@ -105,29 +111,32 @@ fn driven(case: &Case, need: &Need) -> Driven {
                     && speed(step).is_some_and(|v| v < 60.0)
                     && nearby_move(case, step)
             });
-            enough(got, *minutes, "in town, stop and go")
+            enough(got, *minutes, say::in_town_stop_and_go())
         }
         Need::Standing(minutes) if drive.has_speed() => {
             let got = longest(case, |step| {
                 drive.is_running(step) && speed(step).is_some_and(|v| v < STANDING_KMH)
             });
-            enough(got, *minutes, "standing with the engine running")
+            enough(got, *minutes, say::standing_with_the_engine_running())
         }
         Need::Above(kmh) if drive.has_speed() => {
             let most = drive.speed.iter().flatten().copied().fold(0.0, f64::max);
             let got = drive.minutes(|step| speed(step).is_some_and(|v| v >= kmh - 2.0));
             if got >= 0.5 {
-                Driven::Yes(format!("{got:.1} min at {kmh:.0} km/h or more"), most)
+                Driven::Yes(
+                    say::minutes_at_speed(format!("{got:.1}"), format!("{kmh:.0}")),
+                    most,
+                )
             } else {
                 Driven::No(
-                    format!("at most {most:.0} km/h, {kmh:.0} km/h are needed"),
+                    say::at_most_at_speed(format!("{most:.0}"), format!("{kmh:.0}")),
                     most,
                 )
             }
         }
         Need::Distance(km) if drive.has_speed() => {
             let got = drive.speed.iter().flatten().sum::<f64>() * drive.step_s / 3600.0;
-            enough(got, *km, "driven")
+            enough(got, *km, say::driven())
         }
         Need::Motorway(_)
         | Need::Town(_)
@@ -138,15 +147,15 @@ fn driven(case: &Case, need: &Need) -> Driven {
             let got = longest(case, |step| {
                 drive.is_running(step) && (!drive.has_speed() || speed(step).is_some())
             });
-            enough(got, *minutes, "engine running")
+            enough(got, *minutes, say::engine_running())
         }
         Need::Cold => cold(case),
         Need::Hot => hot(case),
         Need::Load => loaded(case),
         Need::Revs(rpm) => revs(case, *rpm),
-        Need::NotRecorded(what) => Driven::NotInLog(
-            format!("a log does not tell of {what}"),
-            format!("note beside the log that it was driven with {what}"),
+        Need::NotRecorded(_) => Driven::NotInLog(
+            say::log_does_not_tell_of(need.said()),
+            say::note_beside_the_log(need.said()),
         ),
     }
 }
@@ -187,8 +196,8 @@ fn nearby_move(case: &Case, step: usize) -> bool {
 
 fn no_coolant() -> Driven {
     Driven::NotInLog(
-        "without coolant temperature the log can't tell cold from hot".to_owned(),
-        "record coolant (PID 05) as well".to_owned(),
+        say::without_coolant_temperature_the_log_cant().to_owned(),
+        say::record_coolant_pid_05_as_well().to_owned(),
     )
 }
 
@@ -199,8 +208,8 @@ fn cold(case: &Case) -> Driven {
         .first()
         .map(|sample| sample.value);
     match first {
-        Some(c) if c <= 40.0 => Driven::Yes(format!("started at {c:.0} °C"), c),
-        Some(c) => Driven::No(format!("started at {c:.0} °C, not cold"), c),
+        Some(c) if c <= 40.0 => Driven::Yes(say::started_at(format!("{c:.0}")), c),
+        Some(c) => Driven::No(say::started_not_cold(format!("{c:.0}")), c),
         None => no_coolant(),
     }
 }
@@ -214,9 +223,9 @@ fn hot(case: &Case) -> Driven {
         drive.is_running(step) && drive.coolant_at(step).is_some_and(|c| c >= WARM_C + 5.0)
     });
     if got >= 3.0 {
-        Driven::Yes(format!("warm for {got:.0} min"), got)
+        Driven::Yes(say::warm_for(format!("{got:.0}")), got)
     } else {
-        Driven::No(format!("warm for {got:.1} min only"), got)
+        Driven::No(say::warm_only_for(format!("{got:.1}")), got)
     }
 }
 
@@ -224,8 +233,8 @@ fn loaded(case: &Case) -> Driven {
     let drive = &case.drive;
     if drive.load.iter().all(Option::is_none) {
         return Driven::NotInLog(
-            "without engine load the log can't tell of pulling".to_owned(),
-            "record load (PID 04) as well".to_owned(),
+            say::without_engine_load_the_log_cant().to_owned(),
+            say::record_load_pid_04_as_well().to_owned(),
         );
     }
     let got = drive.minutes(|step| {
@@ -237,12 +246,9 @@ fn loaded(case: &Case) -> Driven {
             .is_some_and(|load| load >= 75.0)
     });
     if got >= 1.0 {
-        Driven::Yes(format!("{got:.1} min at 75 % load or more"), got)
+        Driven::Yes(say::minutes_loaded(format!("{got:.1}")), got)
     } else {
-        Driven::No(
-            format!("{got:.1} min at 75 % load or more, one is needed"),
-            got,
-        )
+        Driven::No(say::minutes_loaded_one_needed(format!("{got:.1}")), got)
     }
 }
 
@@ -254,11 +260,16 @@ fn revs(case: &Case, wanted: f64) -> Driven {
         .map(|sample| sample.value)
         .reduce(f64::max);
     match most {
-        Some(most) if most >= wanted * 0.98 => Driven::Yes(format!("up to {most:.0} 1/min"), most),
-        Some(most) => Driven::No(format!("at most {most:.0} of {wanted:.0} 1/min"), most),
+        Some(most) if most >= wanted * 0.98 => {
+            Driven::Yes(say::revs_up_to(format!("{most:.0}")), most)
+        }
+        Some(most) => Driven::No(
+            say::revs_at_most(format!("{most:.0}"), format!("{wanted:.0}")),
+            most,
+        ),
         None => Driven::NotInLog(
-            "without rpm the log can't tell of revs".to_owned(),
-            "record rpm (PID 0C) as well".to_owned(),
+            say::without_rpm_the_log_cant_tell().to_owned(),
+            say::record_rpm_pid_0c_as_well().to_owned(),
         ),
     }
 }

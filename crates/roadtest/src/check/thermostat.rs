@@ -5,6 +5,7 @@ use crate::Quantity;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, COOLEST_THERMOSTAT_C, STUCK_OPEN_BELOW_RATING_K, USUALLY_HELD_C};
 use crate::opening::{Knee, Level, Opening};
+use crate::phrases::check as say;
 use measure::Line;
 
 const NAME: CheckName = CheckName::Thermostat;
@@ -28,14 +29,14 @@ pub(crate) fn thermostat(case: &Case) -> Found {
     match case.opening {
         Opening::NoCoolant | Opening::TooShort => Check::cant_tell(
             NAME,
-            "too little was recorded with the engine running",
-            "drive until the temperature stops rising",
+            say::too_little_was_recorded_with_the(),
+            say::drive_until_the_temperature_stops_rising(),
         )
         .into(),
         Opening::StillRising { last_c, k_per_min } => Check::cant_tell(
             NAME,
-            format!("the log ends at {last_c:.0} °C before the temperature settled"),
-            "drive on until it holds for two minutes",
+            say::ends_before_settled(format!("{last_c:.0}")),
+            say::drive_on_until_it_holds_for_x(),
         )
         .reading("last", last_c, "°C")
         .reading("slope at the end", k_per_min, "K/min")
@@ -43,9 +44,7 @@ pub(crate) fn thermostat(case: &Case) -> Found {
         Opening::NeverLevelled { most_c } => Check::new(
             NAME,
             Outcome::Failed,
-            format!(
-                "it rose to {most_c:.0} °C without settling: stuck shut, coolant low, or no flow"
-            ),
+            say::rose_without_settling(format!("{most_c:.0}")),
         )
         .reading("most", most_c, "°C")
         .into(),
@@ -71,8 +70,8 @@ fn started_above(case: &Case, first_c: f64, level: Level) -> Found {
     }
     Check::cant_tell(
         NAME,
-        format!("the drive began at {first_c:.0} °C, with the thermostat open or nearly so"),
-        "record from a cold start to see it open",
+        say::began_with_it_open(format!("{first_c:.0}")),
+        say::record_from_a_cold_start_to(),
     )
     .reading("first", first_c, "°C")
     .reading("level", level.c, "°C")
@@ -85,28 +84,27 @@ fn too_cold(case: &Case, level: Level, sharp: bool) -> Option<Found> {
     if level.c >= sound {
         return None;
     }
-    let settled = format!(
-        "it settled at {:.0} °C from {}",
-        level.c,
-        clock(case.drive.at_s(level.from))
+    let settled = say::settled_from(
+        format!("{:.0}", level.c),
+        clock(case.drive.at_s(level.from)),
     );
     let check = if level.c >= stuck {
         Check::cant_tell(
             NAME,
-            format!("{settled}: low, but some thermostats hold that"),
-            "read the temperature stamped on the thermostat, and judge again with it",
+            say::low_but_some_hold_that(settled),
+            say::read_the_temperature_stamped_on_the(),
         )
     } else if !sharp && stood(case) && !is_hot_day(case) {
         Check::cant_tell(
             NAME,
-            format!("{settled}, but it only stood: with the heater on a sound engine may do that"),
-            "drive it, heater off, for ten minutes",
+            say::but_it_only_stood(settled),
+            say::drive_it_heater_off_for_ten(),
         )
     } else {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!("{settled}, below {stuck:.0} °C: stuck open, or there is none"),
+            say::stuck_open(settled, format!("{stuck:.0}")),
         )
     };
     Some(Found {
@@ -148,10 +146,7 @@ fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
         return Check::new(
             NAME,
             Outcome::Failed,
-            format!(
-                "it settled only at {:.0} °C: stuck shut, coolant low, or no flow",
-                level.c
-            ),
+            say::settled_only_at(format!("{:.0}", level.c)),
         )
         .at("level", level.c, "°C", case.drive.at_s(level.from))
         .into();
@@ -164,32 +159,28 @@ fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
         return Found {
             check: Check::cant_tell(
                 NAME,
-                format!(
-                    "it settled at {:.0} °C, but the bend before that is not clear",
-                    level.c
-                ),
-                "record a cold start at a steady pace, a reading every second",
+                say::bend_not_clear(format!("{:.0}", level.c)),
+                say::record_a_cold_start_at_a(),
             )
             .at("level", level.c, "°C", case.drive.at_s(level.from)),
             lines: vec![level_line(level, lines(case).1)],
         };
     };
-    let told = format!(
-        "opens at {:.0} ± {:.0} °C, {}",
-        knee.c,
-        knee.within_k,
-        clock(knee.at_s)
+    let told = say::opens_at(
+        format!("{:.0}", knee.c),
+        format!("{:.0}", knee.within_k),
+        clock(knee.at_s),
     );
     let check = match case.conditions.thermostat_c {
         Some(rating) if knee.c - knee.within_k > rating + LATE_K => Check::new(
             NAME,
             Outcome::Failed,
-            format!("{told}: late for one stamped {rating:.0} °C"),
+            say::late_for_its_stamp(told, format!("{rating:.0}")),
         ),
         Some(rating) if knee.c + knee.within_k < rating - LATE_K => Check::new(
             NAME,
             Outcome::Failed,
-            format!("{told}: early for one stamped {rating:.0} °C"),
+            say::early_for_its_stamp(told, format!("{rating:.0}")),
         ),
         _ => Check::new(NAME, Outcome::Held, told),
     };
@@ -204,17 +195,13 @@ fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
         .at("level", level.c, "°C", case.drive.at_s(level.from))
         .reading("slope before", knee.before_k_per_min, "K/min")
         .reading("slope after", knee.after_k_per_min, "K/min");
-    let line = Line::new("opening of the thermostat", limits::derived())
+    let line = Line::new(say::opening_of_the_thermostat(), limits::derived())
         .formula("T", "a + b·min(t - tk, 0) + c·max(t - tk, 0)")
         .input("b", format!("{:.1} K/min", knee.before_k_per_min))
         .input("c", format!("{:.1} K/min", knee.after_k_per_min))
         .input("tk", clock(knee.at_s))
         .value(format!("{:.1} ± {:.1} °C", knee.c, knee.within_k))
-        .note(
-            "two lines that meet, by least squares over the last rise and the first two minutes \
-             of the level; less 6 s of the rise, by which wax and sensor lag. The bounds (95 %) \
-             take in where the bend may lie, the lag, and 1.6 K for the stroke of the valve",
-        );
+        .note(say::two_lines_that_meet_by_least());
     Found {
         check,
         lines: vec![level_line(level, lines(case).1), line],
@@ -222,10 +209,7 @@ fn levelled(case: &Case, level: Level, knee: Option<Knee>) -> Found {
 }
 
 fn level_line(level: Level, stuck: f64) -> Line {
-    Line::new("level after warming up", limits::thermostats())
+    Line::new(say::level_after_warming_up(), limits::thermostats())
         .value(format!("{:.1} °C", level.c))
-        .note(format!(
-            "mean of two minutes in which it rose by less than 0.9 K/min; below {stuck:.0} °C no \
-             sound thermostat holds it"
-        ))
+        .note(say::mean_of_two_minutes(format!("{stuck:.0}")))
 }

@@ -5,6 +5,7 @@ use crate::drive::resampled;
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, TRIM_PERCENT, WARM_C};
 use crate::number::{mean, real};
+use crate::phrases::check as say;
 use crate::{Log, Quantity};
 use measure::Line;
 
@@ -21,11 +22,21 @@ enum Part {
 }
 
 impl Part {
-    fn said(self) -> &'static str {
+    /// As a program reads it.
+    fn code(self) -> &'static str {
         match self {
             Part::Idle => "idling",
             Part::Light => "light load",
             Part::Heavy => "heavy load",
+        }
+    }
+
+    /// The same of a bank, as a person reads it.
+    fn of_bank(self, bank: u8) -> String {
+        match self {
+            Part::Idle => say::bank_idling(bank),
+            Part::Light => say::bank_light_load(bank),
+            Part::Heavy => say::bank_heavy_load(bank),
         }
     }
 }
@@ -39,7 +50,7 @@ pub(crate) fn trims(case: &Case) -> Found {
         (1, Quantity::ShortTrim1, Quantity::LongTrim1),
         (2, Quantity::ShortTrim2, Quantity::LongTrim2),
     ];
-    let mut found: Vec<(String, Part, f64)> = Vec::new();
+    let mut found: Vec<(u8, Part, f64)> = Vec::new();
     for (bank, short, long) in banks {
         if log.of(short).is_empty() && log.of(long).is_empty() {
             continue;
@@ -47,7 +58,7 @@ pub(crate) fn trims(case: &Case) -> Found {
         let total = total(case, log, short, long);
         for part in [Part::Idle, Part::Light, Part::Heavy] {
             if let Some(mean) = of_part(case, &total, part) {
-                found.push((format!("bank {bank} {}", part.said()), part, mean));
+                found.push((bank, part, mean));
             }
         }
     }
@@ -55,44 +66,42 @@ pub(crate) fn trims(case: &Case) -> Found {
     let worst = found
         .iter()
         .max_by(|one, other| one.2.abs().total_cmp(&other.2.abs()));
-    let Some((name, _, percent)) = worst else {
+    let Some((bank, part, percent)) = worst else {
         return Check::cant_tell(
             NAME,
-            "the engine was not warm and running for long enough with trims read",
-            "drive it warm: idling, steady, and pulling",
+            say::the_engine_was_not_warm_and(),
+            say::drive_it_warm_idling_steady_and(),
         )
         .into();
     };
-    let told = format!("at most {percent:+.1} % ({name})");
+    let told = say::trim_at_most(format!("{percent:+.1}"), part.of_bank(*bank));
     let (usual, failing) = TRIM_PERCENT;
     let check = if percent.abs() > failing {
         Check::new(NAME, Outcome::Failed, format!("{told}: {}", reason(&found)))
     } else if percent.abs() > usual {
         Check::cant_tell(
             NAME,
-            format!("{told}: more than usual, not yet a fault"),
-            "compare idling with 2500 rpm, and look for what feeds or starves it",
+            say::more_than_usual(told),
+            say::compare_idling_with_2500_rpm_and(),
         )
     } else if both {
         Check::new(NAME, Outcome::Held, told)
     } else {
         Check::cant_tell(
             NAME,
-            format!("{told}, but only one of the two trims was read"),
-            "record short and long trim together (PIDs 06 and 07)",
+            say::only_one_trim(told),
+            say::record_short_and_long_trim_together(),
         )
     };
-    let check = found.iter().fold(check, |check, (name, _, mean)| {
-        check.reading(name, *mean, "%")
+    let check = found.iter().fold(check, |check, (bank, part, mean)| {
+        check.reading(&format!("bank {bank} {}", part.code()), *mean, "%")
     });
-    let line = Line::new(
-        "short and long trim together, warm, by load",
-        limits::trims(),
-    )
-    .value(format!("{percent:+.1} % where it is furthest off"))
-    .note(format!(
-        "mean of each part of the drive; usual within {usual:.0} %, failed beyond {failing:.0} %"
-    ));
+    let line = Line::new(say::short_and_long_trim_together_warm(), limits::trims())
+        .value(say::furthest_off(format!("{percent:+.1}")))
+        .note(say::trim_limits(
+            format!("{usual:.0}"),
+            format!("{failing:.0}"),
+        ));
     Found {
         check,
         lines: vec![line],
@@ -163,18 +172,18 @@ fn part_at(case: &Case, step: usize) -> Option<Part> {
 }
 
 /// Where a lean or rich engine is to be looked at, by where it is so.
-fn reason(found: &[(String, Part, f64)]) -> &'static str {
+fn reason(found: &[(u8, Part, f64)]) -> &'static str {
     let of =
         |part: Part| mean(found.iter().filter(|one| one.1 == part).map(|one| one.2)).unwrap_or(0.0);
     let (idle, light, heavy) = (of(Part::Idle), of(Part::Light), of(Part::Heavy));
     let usual = TRIM_PERCENT.0;
     if idle > usual && light < usual && heavy < usual {
-        "lean at idle alone: air that is not counted, such as a leaking hose or gasket"
+        say::lean_at_idle_alone_air_that()
     } else if heavy > usual && idle < usual {
-        "lean under load: fuel delivery, or the air meter reads low"
+        say::lean_under_load_fuel_delivery_or()
     } else if idle.max(light).max(heavy) > usual {
-        "lean: air not counted, fuel delivery, or the air meter"
+        say::lean_air_not_counted_fuel_delivery()
     } else {
-        "rich: fuel pressure, a leaking injector, fuel vapour, or a sensor"
+        say::rich_fuel_pressure_a_leaking_injector()
     }
 }

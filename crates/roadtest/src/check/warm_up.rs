@@ -3,6 +3,7 @@
 use super::{clock, no_coolant};
 use crate::judge::{Case, Check, CheckName, Found, Outcome};
 use crate::limits::{self, MOVING_KMH, STUCK_OPEN_BELOW_RATING_K, WARM_C, WARM_WITHIN_MIN};
+use crate::phrases::check as say;
 use measure::Line;
 
 const NAME: CheckName = CheckName::WarmUp;
@@ -18,8 +19,8 @@ pub(crate) fn warm_up(case: &Case) -> Found {
     let Some(start) = (0..drive.steps).find(seen) else {
         return Check::cant_tell(
             NAME,
-            "the engine was not seen running",
-            "start the recording, then the engine, and drive",
+            say::the_engine_was_not_seen_running(),
+            say::start_the_recording_then_the_engine(),
         )
         .into();
     };
@@ -27,8 +28,8 @@ pub(crate) fn warm_up(case: &Case) -> Found {
     if first_c > COLD_START_C {
         return Check::cant_tell(
             NAME,
-            format!("the engine was already at {first_c:.0} °C when the recording began"),
-            "record from a cold start",
+            say::was_already_at(format!("{first_c:.0}")),
+            say::record_from_a_cold_start(),
         )
         .at("first", first_c, "°C", drive.at_s(start))
         .into();
@@ -54,14 +55,19 @@ fn reached(case: &Case, start: usize, warm: usize, minutes: f64, warm_c: f64) ->
         drive.coolant_at(warm).unwrap_or(warm_c),
     );
     let k_per_min = (at_c - first_c) / minutes.max(1.0 / 60.0);
-    let told = format!("{first_c:.0} to {at_c:.0} °C in {minutes:.1} min, {k_per_min:.1} K/min");
+    let told = say::rose_in(
+        format!("{first_c:.0}"),
+        format!("{at_c:.0}"),
+        format!("{minutes:.1}"),
+        format!("{k_per_min:.1}"),
+    );
     let check = if minutes <= WARM_WITHIN_MIN {
         Check::new(NAME, Outcome::Held, told)
     } else {
         Check::cant_tell(
             NAME,
-            format!("{told}: slow, which idling, cold air or a leaking thermostat may cause"),
-            "warm it up again on the road, heater off",
+            say::slow_warm_up(told),
+            say::warm_it_up_again_on_the(),
         )
     };
     let check = check
@@ -69,14 +75,18 @@ fn reached(case: &Case, start: usize, warm: usize, minutes: f64, warm_c: f64) ->
         .at("warm", at_c, "°C", drive.at_s(warm))
         .reading("time to warm", minutes, "min")
         .reading("slope", k_per_min, "K/min");
-    let line = Line::new("rise while warming up", limits::thermostats())
+    let line = Line::new(say::rise_while_warming_up(), limits::thermostats())
         .formula("v", "(T2 - T1) / t")
         .input("T1", format!("{first_c:.0} °C"))
-        .input("T2", format!("{at_c:.0} °C at {}", clock(drive.at_s(warm))))
+        .input(
+            "T2",
+            say::c_at(format!("{at_c:.0}"), clock(drive.at_s(warm))),
+        )
         .input("t", format!("{minutes:.1} min"))
         .value(format!("{k_per_min:.1} K/min"))
-        .note(format!(
-            "warm is {warm_c:.0} °C; a driven engine is within {WARM_WITHIN_MIN:.0} min"
+        .note(say::warm_is(
+            format!("{warm_c:.0}"),
+            format!("{WARM_WITHIN_MIN:.0}"),
         ));
     Found {
         check,
@@ -97,16 +107,18 @@ fn not_reached(case: &Case, start: usize, minutes: f64, warm_c: f64) -> Found {
         Check::new(
             NAME,
             Outcome::Failed,
-            format!(
-                "after {minutes:.0} min running, {on_road:.0} of them above {MOVING_KMH:.0} km/h, it had \
-                 only reached {most:.0} °C"
+            say::only_reached(
+                format!("{minutes:.0}"),
+                format!("{on_road:.0}"),
+                format!("{MOVING_KMH:.0}"),
+                format!("{most:.0}"),
             ),
         )
     } else {
         Check::cant_tell(
             NAME,
-            format!("{most:.0} °C after {minutes:.0} min: too short a drive to get warm"),
-            format!("drive on until it reads {warm_c:.0} °C, or 15 min on the road"),
+            say::too_short_to_get_warm(format!("{most:.0}"), format!("{minutes:.0}")),
+            say::drive_until_warm(format!("{warm_c:.0}")),
         )
     };
     check

@@ -2,6 +2,7 @@
 
 use super::Frame;
 use crate::Note;
+use crate::phrases::log as say;
 use std::collections::BTreeMap;
 
 /// A whole message of one unit.
@@ -57,7 +58,7 @@ impl Assembly {
                     return None;
                 }
                 let Some(bytes) = rest.get(..length) else {
-                    self.tell(notes, frame.line, "a frame ends before its length says");
+                    self.tell(notes, frame.line, say::a_frame_ends_before_its_length());
                     return None;
                 };
                 Some(message(bytes.to_vec(), true))
@@ -73,11 +74,7 @@ impl Assembly {
                     bytes: rest.to_vec(),
                 };
                 if self.open.insert(frame.id.clone(), open).is_some() {
-                    self.tell(
-                        notes,
-                        frame.line,
-                        "a message begins before the one before it ended",
-                    );
+                    self.tell(notes, frame.line, say::a_message_begins_before_the_one());
                 }
                 None
             }
@@ -95,15 +92,15 @@ impl Assembly {
         notes: &mut Vec<Note>,
     ) -> Option<Message> {
         let Some(mut open) = self.open.remove(&frame.id) else {
-            self.tell(notes, frame.line, "a continued frame without its beginning");
-            return None;
-        };
-        if open.next != nth {
             self.tell(
                 notes,
                 frame.line,
-                "a frame of this message is missing: it is left out",
+                say::a_continued_frame_without_its_beginning(),
             );
+            return None;
+        };
+        if open.next != nth {
+            self.tell(notes, frame.line, say::a_frame_of_this_message_is());
             return None;
         }
         open.bytes.extend_from_slice(rest);
@@ -125,11 +122,7 @@ impl Assembly {
     /// Messages that never ended.
     pub(crate) fn left_over(&mut self, notes: &mut Vec<Note>) {
         for (unit, open) in std::mem::take(&mut self.open) {
-            self.tell(
-                notes,
-                open.line,
-                &format!("a message of {unit} is cut off by the end of the log"),
-            );
+            self.tell(notes, open.line, &say::message_cut_off(unit));
         }
     }
 

@@ -3,6 +3,7 @@
 use super::{Layout, Row, Use, put};
 use crate::heading::{Meaning, heading};
 use crate::number::{is_blank, median, number};
+use crate::phrases::log as say;
 use crate::unit::Unit;
 use crate::{CodeList, CodeReading, Log, Quantity, Sample, StatusReading};
 use std::collections::BTreeMap;
@@ -105,10 +106,7 @@ fn series(
     let unit = unit.or_else(|| {
         let told = assumed(quantity, raw.iter().filter_map(|cell| cell.2));
         if told == Some(Unit::Fahrenheit) {
-            log.note(
-                None,
-                format!("`{heading}` has no unit; by its height it is taken as °F"),
-            );
+            log.note(None, say::taken_as_fahrenheit(heading));
         }
         told
     });
@@ -122,19 +120,13 @@ fn series(
         if !fits {
             untrue += 1;
             if untrue <= TOLD {
-                log.note(
-                    Some(line),
-                    format!("`{cell}` cannot be true of {}: left out", quantity.name()),
-                );
+                log.note(Some(line), say::cannot_be_true(cell, quantity.said()));
             }
         }
     }
     if untrue > TOLD {
         let more = untrue - TOLD;
-        log.note(
-            None,
-            format!("{more} more readings of {} left out", quantity.name()),
-        );
+        log.note(None, say::more_readings_left_out(more, quantity.said()));
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::repair::{depth, tilt_deg};
 use super::{Trouble, at, class, holds, length_mm, metal, screw_thread};
+use crate::phrases::ask as say;
 use fastener::designation::read;
 use fastener::extract::{Extraction, Stands, Stub, extraction};
 use fastener::repair::DrillRoom;
@@ -53,8 +54,8 @@ pub fn extract(question: &ExtractQuestion) -> Result<Extraction, Trouble> {
         by_mm.ok_or_else(|| {
             Trouble::new(
                 "by",
-                "how far the stub stands proud or below is missing",
-                "add it, such as 2 mm",
+                say::how_far_the_stub_stands_proud(),
+                say::add_it_such_as_2_mm(),
             )
         })
     };
@@ -65,8 +66,8 @@ pub fn extract(question: &ExtractQuestion) -> Result<Extraction, Trouble> {
         other => {
             return Err(Trouble::new(
                 "stub",
-                format!("`{other}` does not say where the stub ends"),
-                "write proud, flush or below",
+                say::says_no_end_of_stub(other),
+                say::write_proud_flush_or_below(),
             ));
         }
     };
@@ -86,5 +87,5 @@ pub fn extract(question: &ExtractQuestion) -> Result<Extraction, Trouble> {
         },
         tilt_deg: tilt_deg(question.tilt)?,
     };
-    extraction(&stub).map_err(at("extract", "check the sizes against one another"))
+    extraction(&stub).map_err(at("extract", say::check_the_sizes_against_one_another()))
 }

@@ -1,6 +1,7 @@
 //! Torque wrenches with adapters, and levers.
 
 use super::{Trouble, angle_deg, at, converted, length_mm, torque_nm};
+use crate::phrases::ask as say;
 use fastener::wrench::{Reads, Setting, doubled_lever_mm, hand_force_n, reads, setting};
 
 /// A torque wrench with an adapter.
@@ -50,14 +51,11 @@ pub fn adapter(question: &AdapterQuestion) -> Result<Setting, Trouble> {
             .angle
             .map_or(Ok(0.0), |angle| angle_deg("angle", angle))?,
     )
-    .map_err(at(
-        "adapter",
-        "give lengths and an angle that a wrench can have",
-    ))?;
+    .map_err(at("adapter", say::give_lengths_and_an_angle_that()))?;
     Ok(Setting {
         working: converted(
             found.working,
-            "torque wanted, as written",
+            say::torque_wanted_as_written(),
             question.want,
             &format!("{want_nm:.3} N·m"),
         ),
@@ -77,11 +75,11 @@ pub fn lever(question: &LeverQuestion) -> Result<LeverAnswer, Trouble> {
         .map_or(Ok(0.0), |text| length_mm("overlap", text))?;
     let lever_mm = match question.second {
         Some(second) => doubled_lever_mm(first, length_mm("second", second)?, overlap)
-            .map_err(at("second", "give lengths that wrenches have"))?,
+            .map_err(at("second", say::give_lengths_that_wrenches_have()))?,
         None => first,
     };
     let hand_force_n = hand_force_n(torque_nm("want", question.want)?, lever_mm)
-        .map_err(at("wrench", "give a length that a wrench has"))?;
+        .map_err(at("wrench", say::give_a_length_that_a_wrench()))?;
     Ok(LeverAnswer {
         lever_mm,
         hand_force_n,
@@ -100,8 +98,8 @@ pub fn wrench_reads(range: &str, at_nm: f64) -> Result<Reads, Trouble> {
     } else {
         Err(Trouble::new(
             "range",
-            format!("{range_nm} N·m is no range"),
-            "write the greatest torque of the wrench, such as 200 Nm",
+            say::is_no_range(range_nm),
+            say::write_the_greatest_torque_of_the(),
         ))
     }
 }

@@ -15,6 +15,7 @@ pub use repair::{RepairAnswer, RepairQuestion, repair};
 pub use thread::{Strength, ThreadAnswer, ThreadQuestion, WrenchAnswer, thread};
 pub use torque::{ClampAnswer, Shares, TorqueAnswer, TorqueQuestion, clamp, torque};
 
+use crate::phrases::ask as say;
 use fastener::class::Class;
 use fastener::designation::Kind;
 use fastener::friction::Condition;
@@ -55,22 +56,17 @@ fn at<E: ToString>(field: &'static str, mend: &'static str) -> impl Fn(E) -> Tro
 }
 
 fn clamping_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
-    fastener::designation::read_clamping(text).map_err(at(
-        field,
-        "write a thread such as M8x1.25, 5/16-18 or #10-24",
-    ))
+    fastener::designation::read_clamping(text).map_err(at(field, say::write_a_thread()))
 }
 
 /// Any straight thread, whatever it is there for, or a pipe thread taken as one.
 fn screw_thread(field: &'static str, text: &str) -> Result<Thread, Trouble> {
-    let written = fastener::designation::read(text).map_err(at(field, A_THREAD))?;
+    let written = fastener::designation::read(text).map_err(at(field, say::write_a_thread()))?;
     match written.kind {
         Kind::Screw { thread, .. } => Ok(thread),
-        Kind::Pipe(pipe) => Thread::of_pipe(&pipe).map_err(at(field, A_THREAD)),
+        Kind::Pipe(pipe) => Thread::of_pipe(&pipe).map_err(at(field, say::write_a_thread())),
     }
 }
-
-const A_THREAD: &str = "write a thread such as M8x1.25, 5/16-18 or #10-24";
 
 /// What somebody says that the joint holds, or what the thread was written with. A plug stays a
 /// plug whatever part it sits in, unless people are hurt by it.
@@ -79,8 +75,8 @@ fn holds(text: Option<&str>, thread: &str) -> Result<Option<Holds>, Trouble> {
         Holds::read(text).ok_or_else(|| {
             Trouble::new(
                 "joint",
-                format!("`{}` does not say what the joint holds", text.trim()),
-                format!("write one of {}", fastener::holds::names()),
+                say::says_no_joint(text.trim()),
+                say::write_one_of(fastener::holds::names()),
             )
         })
     });
@@ -100,7 +96,7 @@ fn purpose(text: &str) -> Option<Holds> {
 }
 
 fn class(text: Option<&str>) -> Result<Option<Class>, Trouble> {
-    text.map(|text| Class::read(text).map_err(at("class", "write a class such as 8.8 or grade 5")))
+    text.map(|text| Class::read(text).map_err(at("class", say::write_a_class_such_as_8())))
         .transpose()
 }
 
@@ -108,8 +104,8 @@ fn metal(field: &'static str, text: &str) -> Result<Parent, Trouble> {
     parent::named(text).ok_or_else(|| {
         Trouble::new(
             field,
-            format!("`{}` is not a metal known here", text.trim()),
-            format!("write one of {}", parent::names().join(", ")),
+            say::is_no_metal(text.trim()),
+            say::write_one_of(parent::names().join(", ")),
         )
     })
 }
@@ -118,8 +114,8 @@ fn condition(text: &str) -> Result<Condition, Trouble> {
     Condition::read(text).ok_or_else(|| {
         Trouble::new(
             "condition",
-            format!("`{}` does not say dry, oiled or with paste", text.trim()),
-            "write the state, such as `zinc dry`, `oiled` or `stainless with paste`",
+            say::says_no_condition(text.trim()),
+            say::write_the_state_such_as_zinc(),
         )
     })
 }
@@ -131,8 +127,8 @@ fn head(text: Option<&str>, thread: &Thread) -> Result<Head, Trouble> {
     Head::named(text, thread).ok_or_else(|| {
         Trouble::new(
             "head",
-            format!("`{}` is not a head known here", text.trim()),
-            format!("write one of {}", Head::ALL.map(Head::name).join(", ")),
+            say::is_no_head(text.trim()),
+            say::write_one_of(Head::ALL.map(Head::name).join(", ")),
         )
     })
 }
@@ -160,11 +156,11 @@ fn quantity(
     unit: Unit,
 ) -> Result<f64, Trouble> {
     let example = match dimension {
-        Dimension::Length => "write a length such as 12 mm or 1/2 in",
-        Dimension::Torque => "write a torque such as 22 Nm or 16 lb-ft",
-        Dimension::Force => "write a force such as 25275 N or 5600 lbf",
-        Dimension::Angle => "write an angle such as 90 deg",
-        _ => "write a number with its unit",
+        Dimension::Length => say::write_a_length_such_as_12(),
+        Dimension::Torque => say::write_a_torque_such_as_22(),
+        Dimension::Force => say::write_a_force_such_as_25275(),
+        Dimension::Angle => say::write_an_angle_such_as_90(),
+        _ => say::write_a_number_with_its_unit(),
     };
     let measured = measure::read(text, dimension).map_err(at(field, example))?;
     let converted = measured.convert(unit).map_err(at(field, example))?;
@@ -184,7 +180,7 @@ fn converted(working: Working, what: &str, written: &str, used: &str) -> Working
     }
     working.line(
         Line::new(what, Source::given())
-            .input("written", written.trim())
+            .input(say::written(), written.trim())
             .value(used),
     )
 }
@@ -198,8 +194,8 @@ fn plain(field: &'static str, text: &str) -> Result<f64, Trouble> {
         .ok_or_else(|| {
             Trouble::new(
                 field,
-                format!("`{}` is not a number", text.trim()),
-                "write a number without a unit, such as 0.15",
+                say::is_no_number(text.trim()),
+                say::write_a_number_without_a_unit(),
             )
         })
 }

@@ -4,6 +4,7 @@ use super::{
     Trouble, angle_deg, at, class, condition, head, holds, length_mm, metal, screw_thread,
     torque_nm,
 };
+use crate::phrases::ask as say;
 use fastener::designation::read;
 use fastener::friction::{Condition, Finish, Lubrication};
 use fastener::purpose::{Purpose, often_met_as};
@@ -85,22 +86,19 @@ pub fn repair(question: &RepairQuestion, planning: &Planning) -> Result<RepairAn
         ask_what_it_holds(&hole.thread)?;
     }
     let mut repairs = repairs(&hole, planning).map_err(|trouble| match trouble {
-        RepairTrouble::NoBoltBears { .. } => Trouble::new(
-            "torque",
-            trouble,
-            "ask the maker's figure again: inch pounds, foot pounds or N·m?",
-        ),
+        RepairTrouble::NoBoltBears { .. } => {
+            Trouble::new("torque", trouble, say::ask_the_makers_figure_again_inch())
+        }
         other => Trouble::new(
             "thread-repair",
             other,
-            "check the sizes against one another",
+            say::check_the_sizes_against_one_another(),
         ),
     })?;
     if question.condition.is_none() && hole.clamps() {
-        repairs.notes.push(
-            "The state of the threads was not said: taken as oiled. Say `dry` if they are."
-                .to_owned(),
-        );
+        repairs
+            .notes
+            .push(say::the_state_of_the_threads_was().to_owned());
     }
     Ok(RepairAnswer { hole, repairs })
 }
@@ -117,18 +115,14 @@ fn ask_what_it_holds(thread: &Thread) -> Result<(), Trouble> {
     }
     Err(Trouble::new(
         "joint",
-        format!(
-            "what does the joint hold? {} is often that of a {}",
-            thread.name(),
-            often.join(", a ")
-        ),
-        format!("write one of {}", fastener::holds::names()),
+        say::what_does_it_hold(thread.name(), often.join(say::another())),
+        say::write_one_of(fastener::holds::names()),
     ))
 }
 
 fn hole(question: &RepairQuestion) -> Result<DamagedHole, Trouble> {
     let thread = screw_thread("thread", question.thread)?;
-    let written = read(question.thread).map_err(at("thread", "write a thread such as M8x1.25"))?;
+    let written = read(question.thread).map_err(at("thread", say::write_a_metric_thread()))?;
     let optional = |field: &'static str, text: Option<&str>| {
         text.map(|text| length_mm(field, text)).transpose()
     };
@@ -191,8 +185,8 @@ pub(super) fn depth(blind: Option<&str>, through: Option<&str>) -> Result<Depth,
         }),
         _ => Err(Trouble::new(
             "blind",
-            "the hole must be either blind or through",
-            "give the depth of a blind hole, or the length of a through one",
+            say::the_hole_must_be_either_blind(),
+            say::give_the_depth_of_a_blind(),
         )),
     }
 }
@@ -207,8 +201,8 @@ fn damage(question: &RepairQuestion, engaged_mm: f64) -> Result<Damage, Trouble>
         }),
         Some(other) => Err(Trouble::new(
             "damage",
-            format!("`{other}` is not a kind of damage known here"),
-            "write scarred (its metal all there) or stripped (torn out)",
+            say::is_no_damage(other),
+            say::write_scarred_its_metal_all_there(),
         )),
     }
 }
@@ -220,8 +214,8 @@ fn other(text: Option<&str>) -> Result<Clamped, Trouble> {
         Some("limiter" | "plastic with limiter") => Ok(Clamped::PlasticWithLimiter),
         Some(found) => Err(Trouble::new(
             "other",
-            format!("`{found}` is not a material known here"),
-            "write metal, plastic or limiter (plastic with a metal sleeve)",
+            say::is_no_material(found),
+            say::write_metal_plastic_or_limiter_plastic(),
         )),
     }
 }

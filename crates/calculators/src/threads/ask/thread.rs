@@ -1,6 +1,7 @@
 //! What is this thread, and what does it bear?
 
 use super::{Trouble, at, class, length_mm, metal};
+use crate::phrases::ask as say;
 use fastener::class::{Class, Loads};
 use fastener::clearance::{ClearanceHoles, clearance_holes};
 use fastener::designation::{Designation, Kind, read};
@@ -80,10 +81,7 @@ pub struct Strength {
 /// # Ok::<(), calculators::threads::ask::Trouble>(())
 /// ```
 pub fn thread(question: &ThreadQuestion) -> Result<ThreadAnswer, Trouble> {
-    let designation = read(question.thread).map_err(at(
-        "thread",
-        "write a thread such as M8x1.25, 5/16-18, #10-24 or 1/8 NPT",
-    ))?;
+    let designation = read(question.thread).map_err(at("thread", say::write_a_thread_or_pipe()))?;
     let class = class(question.class)?.or(designation.class);
     match designation.kind.clone() {
         Kind::Pipe(pipe) => Ok(ThreadAnswer {
@@ -112,7 +110,7 @@ fn screw(
             class,
             loads: class
                 .loads(&thread)
-                .map_err(at("class", "write a class that covers this size"))?,
+                .map_err(at("class", say::write_a_class_that_covers_this()))?,
             breaking_torque: breaking_torque(&thread, class),
         }),
         None => None,
@@ -122,17 +120,10 @@ fn screw(
     if let Some(parent) = question.metal.and_then(fastener::parent::named)
         && parent.shear_mpa <= 0.0
     {
-        notes.push(format!(
-            "No strength of {} is known here, so nothing is said of when its thread strips.",
-            parent.name
-        ));
+        notes.push(say::no_strength_known(parent.name));
     }
     if strength.is_some() {
-        notes.push(
-            "What a bolt of this class could carry is not a specification: the maker's torque \
-             overrides it."
-                .to_owned(),
-        );
+        notes.push(say::what_a_bolt_of_this_class().to_owned());
         notes.push(ONLY_NEW.to_owned());
     }
     Ok(ThreadAnswer {
@@ -161,11 +152,11 @@ fn screw(
 fn worked(thread: &Thread, class: Option<Class>) -> Working {
     let tap = usual(thread);
     let mut working = thread.working().line(
-        Line::new("tap drill", tap.source)
+        Line::new(say::tap_drill(), tap.source)
             .value(tap.drill.name)
-            .note(format!(
-                "leaves {:.0} % of the ISO engagement (5/8 H), {:.0} % as US charts count (3/4 H)",
-                tap.percent_iso, tap.percent_us
+            .note(say::leaves_percents(
+                format!("{:.0}", tap.percent_iso),
+                format!("{:.0}", tap.percent_us),
             )),
     );
     let Some(class) = class else { return working };
@@ -174,7 +165,7 @@ fn worked(thread: &Thread, class: Option<Class>) -> Working {
     }
     match breaking_torque(thread, class) {
         Some(breaking) => working.line(
-            Line::new("least breaking torque", breaking.source)
+            Line::new(say::least_breaking_torque(), breaking.source)
                 .formula("MB", "τB·π·d3min³/16")
                 .value(format!("{} N·m", breaking.torque_nm))
                 .note(ONLY_NEW),
@@ -195,15 +186,15 @@ fn stripped(
         (Some(_), None) => {
             return Err(Trouble::new(
                 "depth",
-                "the engaged length is missing",
-                "add the length of full thread in engagement, such as 12 mm",
+                say::the_engaged_length_is_missing(),
+                say::add_the_length_of_full_thread(),
             ));
         }
         (None, Some(_)) => {
             return Err(Trouble::new(
                 "in",
-                "the metal of the hole is missing",
-                "add the metal, such as A380 or steel",
+                say::the_metal_of_the_hole_is(),
+                say::add_the_metal_such_as_a380(),
             ));
         }
     };
@@ -212,15 +203,15 @@ fn stripped(
     if engaged <= 0.0 {
         return Err(Trouble::new(
             "depth",
-            format!("`{}` is no length in engagement", depth_text.trim()),
-            "write the length of full thread in engagement, such as 12 mm",
+            say::is_no_engagement(depth_text.trim()),
+            say::write_the_length_of_full_thread(),
         ));
     }
     let Some(class) = class else {
         return Err(Trouble::new(
             "class",
-            "which fails first depends on the bolt's class",
-            "add the class, such as 8.8",
+            say::which_fails_first_depends_on_the(),
+            say::add_the_class_such_as_8(),
         ));
     };
     if purpose != Purpose::Clamp || parent.shear_mpa <= 0.0 {
@@ -228,7 +219,7 @@ fn stripped(
     }
     stripping(thread, class, &parent, engaged)
         .map(Some)
-        .map_err(at("class", "write a class that covers this size"))
+        .map_err(at("class", say::write_a_class_that_covers_this()))
 }
 
 fn with_almost(wrench: Wrench) -> WrenchAnswer {
@@ -243,19 +234,14 @@ fn notes(thread: &Thread, purpose: Purpose) -> Vec<String> {
     if let Some(why) = purpose.why_no_clamp() {
         notes.push(why.to_owned());
     } else {
-        notes.extend(often_met_as(thread).into_iter().map(|often| {
-            format!(
-                "This thread is often that of a {}: say so if it is.",
-                often.name()
-            )
-        }));
+        notes.extend(
+            often_met_as(thread)
+                .into_iter()
+                .map(|often| say::often_that_of(often.name())),
+        );
     }
     if thread.series() == Series::NotPreferred {
-        notes.push(
-            "This pitch is in neither the coarse nor the fine list: look twice before ordering \
-             taps and bolts."
-                .to_owned(),
-        );
+        notes.push(say::this_pitch_is_in_neither_the().to_owned());
     }
     notes
 }

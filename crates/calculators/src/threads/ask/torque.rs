@@ -4,6 +4,7 @@ use super::{
     Trouble, at, clamping_thread, class, condition, converted, force_n, head, length_mm, plain,
     torque_nm,
 };
+use crate::phrases::ask as say;
 use fastener::class::{Class, strongest};
 use fastener::clearance::{Fit, clearance_holes};
 use fastener::friction::DRY_IS_NOT_OILED;
@@ -101,8 +102,8 @@ pub fn torque(question: &TorqueQuestion, clamp: &str) -> Result<TorqueAnswer, Tr
     if !(clamp_n > 0.0 && clamp_n < 1e7) {
         return Err(Trouble::new(
             "clamp",
-            format!("{clamp_n} N is no clamp"),
-            "write a clamp such as 25275 N",
+            say::is_no_clamp(clamp_n),
+            say::write_a_clamp_such_as_25275(),
         ));
     }
     let terms = torque_for_clamp(
@@ -116,13 +117,14 @@ pub fn torque(question: &TorqueQuestion, clamp: &str) -> Result<TorqueAnswer, Tr
         .map(|coefficient| {
             torque_for_clamp(&asked.joint, both(coefficient), clamp_n, asked.form).total_nm
         })
-        .map_err(at("friction", FRICTION))?;
+        .map_err(at("friction", say::write_friction()))?;
     Ok(TorqueAnswer {
         clamp_n,
         terms,
         torque_nm,
-        strength: asked
-            .shares(Range::new(clamp_n, clamp_n, clamp_n).map_err(at("clamp", "write a clamp"))?),
+        strength: asked.shares(
+            Range::new(clamp_n, clamp_n, clamp_n).map_err(at("clamp", say::write_a_clamp()))?,
+        ),
         notes: notes(),
         working: converted(
             working(
@@ -131,7 +133,7 @@ pub fn torque(question: &TorqueQuestion, clamp: &str) -> Result<TorqueAnswer, Tr
                 clamp_n,
                 asked.form,
             ),
-            "clamp as written",
+            say::clamp_as_written(),
             clamp,
             &format!("{clamp_n:.1} N"),
         ),
@@ -150,12 +152,12 @@ pub fn clamp(question: &TorqueQuestion, torque: &str) -> Result<ClampAnswer, Tro
     if !(torque_nm > 0.0 && torque_nm < 1e5) {
         return Err(Trouble::new(
             "torque",
-            format!("{torque_nm} N·m is no torque"),
-            "write a torque such as 22 Nm",
+            say::is_no_torque(torque_nm),
+            say::write_a_torque(),
         ));
     }
     let clamp_n = clamp_range(&asked.joint, asked.friction, torque_nm, asked.form)
-        .map_err(at("friction", FRICTION))?;
+        .map_err(at("friction", say::write_friction()))?;
     let share = |clamp_n: f64| {
         asked
             .class
@@ -185,15 +187,13 @@ pub fn clamp(question: &TorqueQuestion, torque: &str) -> Result<ClampAnswer, Tro
                 clamp_n.mid(),
                 asked.form,
             ),
-            "torque as written",
+            say::torque_as_written(),
             torque,
             &format!("{torque_nm:.3} N·m"),
         ),
         thread: asked.joint.thread,
     })
 }
-
-const FRICTION: &str = "write a coefficient such as 0.15, or a condition such as `zinc dry`";
 
 /// A question with its fields read.
 struct Asked {
@@ -226,12 +226,7 @@ impl Asked {
         let fate = self.class.and_then(fate_of);
         let breaks_all = strongest(thread).filter(|class| fate_of(*class) == Some(Fate::Breaks));
         let verdict = match (breaks_all, fate.and_then(Fate::said)) {
-            (Some(class), _) => Some(format!(
-                "the bolt breaks: no bolt of {} bears that, not even one of class {}; look at the \
-                 figure and its unit again",
-                thread.name(),
-                class.name()
-            )),
+            (Some(class), _) => Some(say::no_bolt_bears_that(thread.name(), class.name())),
             (None, said) => said.map(str::to_owned),
         };
         // The short form says nothing of a head, so no torque is worked out by its face.
@@ -263,7 +258,7 @@ impl Asked {
 /// Some joint for the short form, which uses only the diameter.
 fn short_joint(thread: &Thread) -> Result<Joint, Trouble> {
     let d = thread.diameter_mm();
-    Joint::new(thread, 1.5 * d, 1.1 * d).map_err(at("thread", "write a thread such as M8x1.25"))
+    Joint::new(thread, 1.5 * d, 1.1 * d).map_err(at("thread", say::write_a_metric_thread()))
 }
 
 fn joint(question: &TorqueQuestion, thread: &Thread) -> Result<Joint, Trouble> {
@@ -275,8 +270,8 @@ fn joint(question: &TorqueQuestion, thread: &Thread) -> Result<Joint, Trouble> {
     let face = face.ok_or_else(|| {
         Trouble::new(
             "head",
-            format!("no {} head of {} is listed", head.name(), thread.name()),
-            "give the diameter of the face under the head",
+            say::no_such_head(head.name(), thread.name()),
+            say::give_the_diameter_of_the_face(),
         )
     })?;
     let holes = clearance_holes(thread);
@@ -290,36 +285,37 @@ fn joint(question: &TorqueQuestion, thread: &Thread) -> Result<Joint, Trouble> {
         (Some(fit), _) => holes.map(|holes| holes.of(fit)).ok_or_else(|| {
             Trouble::new(
                 "hole",
-                format!("no clearance hole for {} is listed", thread.name()),
-                "give its diameter, such as 9 mm",
+                say::no_clearance_hole(thread.name()),
+                say::give_its_diameter_such_as_9(),
             )
         })?,
         (None, text) => length_mm("hole", text.unwrap_or_default())?,
     };
-    Joint::new(thread, face, hole).map_err(at("hole", "give a hole smaller than the head's face"))
+    Joint::new(thread, face, hole).map_err(at("hole", say::give_a_hole_smaller_than_the()))
 }
 
 fn friction(question: &TorqueQuestion) -> Result<Range<f64>, Trouble> {
     match (question.friction, question.condition) {
         (Some(_), Some(_)) => Err(Trouble::new(
             "friction",
-            "a coefficient and a condition are both given",
-            "give one of them",
+            say::a_coefficient_and_a_condition_are(),
+            say::give_one_of_them(),
         )),
         (Some(text), None) => {
             let coefficient = plain("friction", text)?;
-            Friction::both(coefficient).map_err(at("friction", FRICTION))?;
-            Range::new(coefficient, coefficient, coefficient).map_err(at("friction", FRICTION))
+            Friction::both(coefficient).map_err(at("friction", say::write_friction()))?;
+            Range::new(coefficient, coefficient, coefficient)
+                .map_err(at("friction", say::write_friction()))
         }
         (None, Some(text)) => Ok(condition(text)?.friction()),
         // The short form carries its friction in K.
         (None, None) if question.nut_factor.is_some() => {
-            Range::new(0.15, 0.15, 0.15).map_err(at("friction", FRICTION))
+            Range::new(0.15, 0.15, 0.15).map_err(at("friction", say::write_friction()))
         }
         (None, None) => Err(Trouble::new(
             "friction",
-            "no friction is given, and none is assumed",
-            FRICTION,
+            say::no_friction_is_given_and_none(),
+            say::write_friction(),
         )),
     }
 }
@@ -329,8 +325,8 @@ fn form(question: &TorqueQuestion) -> Result<Form, Trouble> {
         let text = text.ok_or_else(|| {
             Trouble::new(
                 "nut-factor",
-                "the short form needs its K, and none is assumed",
-                "give K, such as 0.2",
+                say::the_short_form_needs_its_k(),
+                say::give_k_such_as_0_2(),
             )
         })?;
         let nut_factor = plain("nut-factor", text)?;
@@ -339,8 +335,8 @@ fn form(question: &TorqueQuestion) -> Result<Form, Trouble> {
         } else {
             Err(Trouble::new(
                 "nut-factor",
-                format!("{nut_factor} is outside 0.05 to 1"),
-                "give K, such as 0.2",
+                say::nut_factor_outside(nut_factor),
+                say::give_k_such_as_0_2(),
             ))
         }
     };
@@ -351,8 +347,8 @@ fn form(question: &TorqueQuestion) -> Result<Form, Trouble> {
         Some("short") => nut_factor(question.nut_factor),
         Some(other) => Err(Trouble::new(
             "form",
-            format!("`{other}` is not a form known here"),
-            "write motosh, iso16047 or short",
+            say::is_no_form(other),
+            say::write_motosh_iso16047_or_short(),
         )),
     }
 }
@@ -367,6 +363,6 @@ fn both(coefficient: f64) -> Friction {
 fn notes() -> Vec<String> {
     vec![
         DRY_IS_NOT_OILED.to_owned(),
-        "Not a specification: the maker's torque overrides it.".to_owned(),
+        say::not_a_specification_the_makers_torque().to_owned(),
     ]
 }

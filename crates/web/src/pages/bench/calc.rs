@@ -47,8 +47,8 @@ fn room_of(code: &str) -> Result<&'static Room, Trouble> {
 /// A subject as it is called within a sentence; German writes its nouns with a capital there, too.
 pub fn within_a_sentence(room: &Room) -> String {
     match spoken() {
-        Language::English => room.name.to_lowercase(),
-        Language::German => room.name.to_owned(),
+        Language::English => room.name().to_lowercase(),
+        Language::German => room.name().to_owned(),
     }
 }
 
@@ -71,7 +71,7 @@ pub async fn all(extract::State(state): extract::State<State>, headers: HeaderMa
                 div class="columns" {
                     @for room in ROOMS {
                         section {
-                            h2 { (room.name) }
+                            h2 { (room.name()) }
                             (rows(room))
                             a class="row" href=(format!("/calc/{}", room.code)) {
                                 span class="what soft" { (say::what_to_know_of_it()) }
@@ -90,7 +90,7 @@ fn rows(room: &Room) -> Markup {
     html! {
         @for one in room.calculators {
             a class="row" href=(address(room, one)) {
-                span class="what" { span class="beside line" { (one.name) } span class="soft line" { (one.what) } }
+                span class="what" { span class="beside line" { (one.name()) } span class="soft line" { (one.what()) } }
             }
         }
     }
@@ -111,14 +111,14 @@ pub async fn room(
     show_anybody(state, headers, move |visit| {
         let room = room_of(&code)?;
         let mut shown = Shown::new(
-            room.name,
+            room.name(),
             html! {
-                h1 { (room.name) }
-                (cautions(room.cautions))
+                h1 { (room.name()) }
+                (cautions(&room.cautions()))
                 div class="columns gap" {
                     div { (rows(room)) }
                     div {
-                        @for (title, text) in room.notes { h2 { (title) } p class="gap" { (text) } }
+                        @for (title, text) in room.notes() { h2 { (title) } p class="gap" { (text) } }
                         @if asks_height(room) { (height(visit)) }
                     }
                 }
@@ -216,8 +216,8 @@ fn shown(visit: &Visit<'_>, room: &str, code: &str, fields: Fields) -> Result<Sh
         keep: None,
     };
     let content = content(&place, one, &asked, answer.as_ref(), sent);
-    let mut shown = Shown::new(one.name, content);
-    shown.leads_to(room.name, &format!("/calc/{}", room.code));
+    let mut shown = Shown::new(one.name(), content);
+    shown.leads_to(room.name(), &format!("/calc/{}", room.code));
     Ok(shown)
 }
 
@@ -232,19 +232,19 @@ pub fn content(
     let here = &place.address;
     let other = |other: &Other| link(here, asked, other);
     html! {
-        h1 { (one.name) }
-        (cautions(one.cautions))
-        @if !one.how.is_empty() {
+        h1 { (one.name()) }
+        (cautions(&one.cautions()))
+        @if !one.how().is_empty() {
             details id="steps" {
                 summary class="row" { span class="strong" { (say::how_to_test()) } }
-                ol { @for step in one.how { li class="row" { (step) } } }
+                ol { @for step in one.how() { li class="row" { (step) } } }
             }
         }
         div class="columns" {
             div {
                 @match answer {
                     Some(answer) => {
-                        (answered_with(answer, "working", &other, one.cautions))
+                        (answered_with(answer, "working", &other, &one.cautions()))
                         @if let Some(keep) = &place.keep { (keep) }
                     },
                     None if sent && !asked.troubles.is_empty() => { p class="alarm" { (say::not_worked_out_yet()) } },
@@ -278,7 +278,7 @@ fn link(here: &str, asked: &Asked, other: &Other) -> String {
 pub async fn described() -> Response {
     let rooms = ROOMS.iter().map(|room| {
         let all: Vec<Value> = room.calculators.iter().map(Calculator::json).collect();
-        json!({ "room": room.code, "name": room.name, "cautions": room.cautions, "calculators": all })
+        json!({ "room": room.code, "name": room.name(), "cautions": room.cautions(), "calculators": all })
     });
     Json(rooms.collect::<Vec<_>>()).into_response()
 }
@@ -359,7 +359,7 @@ async fn told(
             let mut value = answer.map_err(|troubles| wrong(&troubles))?.json();
             value["room"] = json!(room.code);
             value["calculator"] = json!(one.code);
-            value["cautions"] = json!(one.cautions);
+            value["cautions"] = json!(one.cautions());
             Ok(value)
         };
         state.service.look(&caller, worked)

@@ -3,7 +3,7 @@
 use crate::phrases::bench as say;
 use maud::{Markup, PreEscaped, html};
 use shop::calculators::{
-    Answer, Asked, Field, Named, Other, Part, Row, Step, Takes, fields, in_row,
+    Answer, Asked, Field, Named, Other, Part, Row, Step, Takes, choices, fields, in_row,
 };
 use shop::drawing::svg;
 
@@ -69,14 +69,14 @@ fn parts_of(asked: &Asked, all: &'static [Part], row: Option<usize>) -> Markup {
                     @let name = row.map_or_else(|| one.name.to_owned(), |row| in_row(one.name, row));
                     (asked_field(asked, &name, one))
                 },
-                Part::Heading(title) => { h2 { (title) } },
+                Part::Heading(title) => { h2 { (title()) } },
                 Part::Group(group) => { (parts_of(asked, group, row)) },
-                Part::Places { title, fields, rows, corners_mm } => { (places(title, *fields, rows, *corners_mm)) },
-                Part::Rows { id, title, most, parts: each } => { (rows(asked, id, title, *most, each)) },
+                Part::Places { title, fields, rows, corners_mm } => { (places(title(), *fields, rows, *corners_mm)) },
+                Part::Rows { id, title, most, parts: each } => { (rows(asked, id, title(), *most, each)) },
                 Part::More { id, title, parts: folded } => {
                     @let open = fields(folded).iter().any(|one| asked.troubles.contains_key(&one.name) || !is_usual(asked, one));
                     details id=(id) open[open] {
-                        summary class="row" { span class="strong" { (title) } }
+                        summary class="row" { span class="strong" { (title()) } }
                         (parts_of(asked, folded, row))
                     }
                 },
@@ -157,23 +157,23 @@ fn asked_field(asked: &Asked, name: &str, one: &Field) -> Markup {
     }
     match one.takes {
         Takes::Text | Takes::Said | Takes::Number { .. } => {
-            asked_input(asked, name, &one.label_in(asked.customary()), one.hint)
+            asked_input(asked, name, &one.label_in(asked.customary()), one.hint())
         }
-        Takes::Lines => asked_lines(asked, name, one.label, one.hint),
+        Takes::Lines => asked_lines(asked, name, one.label(), one.hint()),
         Takes::File => html! {
-            (asked_lines(asked, name, one.label, one.hint))
+            (asked_lines(asked, name, one.label(), one.hint()))
             label class="field" { span { (say::or_from_a_file()) } input type="file" data-into=(name); }
         },
         Takes::Tick => html! {
             (trouble_of(asked, name))
-            (asked_tick(asked, name, one.label, one.hint))
+            (asked_tick(asked, name, one.label(), one.hint()))
         },
         Takes::Link => html! {},
         Takes::Choice { of, first } => html! {
             (trouble_of(asked, name))
-            @if !one.hint.is_empty() { p class="soft gap" { (one.hint) } }
-            @if first { (asked_chips(asked, name, one.label, of)) }
-            @else { (crate::tap::chips(name, one.label, of, asked.text(name))) }
+            @if !one.hint().is_empty() { p class="soft gap" { (one.hint()) } }
+            @if first { (asked_chips(asked, name, one.label(), &choices(of))) }
+            @else { (crate::tap::chips(name, one.label(), &choices(of), asked.text(name))) }
         },
     }
 }

@@ -97,7 +97,7 @@ fn shown(
         _ => html! {},
     };
     let content = html! { (content(&place, one, &asked, answer.as_ref(), sent)) (earlier) };
-    let mut shown = Shown::of(&order, one.name, content);
+    let mut shown = Shown::of(&order, one.name(), content);
     if let Some(item) = item {
         let home = format!("/o/{}/item/{}", order.number, item.item);
         shown.leads_to(&format!("{} · {}", order.number, item.label), &home);
@@ -354,7 +354,7 @@ pub fn of_item(visit: &Visit<'_>, order: &OrderView, item: &ItemView) -> Result<
         @if item.kind == KindForm::Belt { (belt(visit, order, item)?) }
         @for one in asked {
             a class="row" href=(format!("/o/{}/calc/fluids/{}?of={}", order.number, one.code, item.item)) {
-                span class="what" { span class="strong line" { (say::steps_and_limits(one.name)) } span class="soft line" { (one.what) } }
+                span class="what" { span class="strong line" { (say::steps_and_limits(one.name())) } span class="soft line" { (one.what()) } }
             }
         }
     })
@@ -417,7 +417,7 @@ fn kept_row(sum: &Sum) -> Markup {
         .calculator
         .split_once(' ')
         .and_then(|(room, code)| calculators::calculator(room, code))
-        .map_or(sum.calculator.as_str(), |one| one.name);
+        .map_or(sum.calculator.as_str(), |one| one.name());
     html! {
         details id=(format!("sum-{}", sum.id)) class="working" {
             summary class="row" {

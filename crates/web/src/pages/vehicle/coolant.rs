@@ -15,6 +15,7 @@ use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use phrases::{Language, speaking};
 use serde_json::{Value, json};
 use shop::Trouble;
 use shop::calculators::coolant as sums;
@@ -222,6 +223,11 @@ fn measure(mut step: Step<'_>) -> Markup {
 fn keep(step: &Step<'_>, answer: &Answer, after: bool) -> Markup {
     let good = answer.tone == "yes";
     let reading = step.asked.text("reading");
+    // A record does not hang on what was spoken.
+    let kept = speaking(Language::English, || {
+        sums::measured(&mut step.asked.clone())
+    });
+    let kept = kept.as_ref().unwrap_or(answer);
     let mut outputs = answer.outputs.clone();
     outputs["said"] = json!(if good {
         say::within_its_limits(&answer.said)
@@ -234,7 +240,7 @@ fn keep(step: &Step<'_>, answer: &Answer, after: bool) -> Markup {
         "table": step.asked.text("table") });
     let mut commands = vec![step.fact(json!({ "calculated": {
         "id": new("note"), "item": step.item.item, "snag": null, "calculator": STRENGTH, "version": 1,
-        "inputs": inputs.to_string(), "outputs": outputs.to_string(), "working": answer.working_text() } }))];
+        "inputs": inputs.to_string(), "outputs": outputs.to_string(), "working": kept.working_text() } }))];
     if after {
         commands.push(proved(
             step,

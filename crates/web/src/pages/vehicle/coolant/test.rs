@@ -126,7 +126,7 @@ fn keep(step: &Step<'_>, answer: &Answer) -> Markup {
         "headspace": step.asked.text("headspace"), "capacity": step.asked.text("capacity") });
     let calculated = step.fact(json!({ "calculated": { "id": new("note"), "item": step.item.item, "snag": null,
         "calculator": LEAK, "version": 1, "inputs": inputs.to_string(), "outputs": answer.outputs.to_string(),
-        "working": answer.working_text() } }));
+        "working": run.working } }));
     let proof = proved(step, "leak-test", outcome, readings.collect());
     let label = if outcome == "held" {
         say::keep_it_holds()

@@ -8,6 +8,7 @@ use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, chips, new, order_fact, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::calculators::choices;
 use shop::calculators::threads::hole::METALS;
 use shop::fastener::holds::Holds;
 use shop::fastener::parent::Family;
@@ -81,7 +82,7 @@ pub(super) fn getting_out(sheet: &Sheet<'_>, fails: Fails, query: &Fields) -> Ma
                         @if fails == Fails::Rounded {
                             (chips("drive", say::the_wrench_goes(), &[("", say::over_the_head()), ("inside", say::into_it())], said("drive")))
                         }
-                        (chips("in", say::it_is_screwed_into(), METALS, said("in")))
+                        (chips("in", say::it_is_screwed_into(), &choices(METALS), said("in")))
                         div class="presses" { button class="press" type="submit" { (say::show_what_fits()) } }
                     }
                 }
