@@ -13,7 +13,7 @@ pub use told::{
 };
 
 use crate::threads::ask::{ExtractQuestion, RepairQuestion, Trouble, extract, repair};
-use fastener::repair::Planning;
+use fastener::repair::{Planning, Repairs};
 use fastener::section::before;
 use measure::Customary;
 use std::collections::BTreeMap;
@@ -51,7 +51,7 @@ pub fn ways(
     };
     let found = told::joint(&before(&answer.hole), answer.hole.thread.name(), customary);
     let all = &answer.repairs.options;
-    let (cautions, notes) = cautions_and_notes(&answer.repairs.notes);
+    let (cautions, notes) = cautions_and_notes(&answer.repairs);
     let shared = way::Shared {
         answer: &answer,
         ladder: ladder.as_ref(),
@@ -77,21 +77,10 @@ pub fn ways(
 }
 
 /// What can hurt comes first; the rest stands behind the answer.
-fn cautions_and_notes(said: &[String]) -> (Vec<String>, Vec<String>) {
-    let hurts = |text: &String| {
-        [
-            "People are hurt",
-            "Magnesium",
-            "No way holds",
-            "may have stood on the bottom",
-        ]
-        .iter()
-        .any(|word| text.contains(word))
-    };
-    let (first, rest) = said.split_at(said.len().min(1));
-    let (mut cautions, notes): (Vec<String>, Vec<String>) = rest.iter().cloned().partition(hurts);
-    cautions.splice(..0, first.iter().cloned());
-    (cautions, notes)
+fn cautions_and_notes(found: &Repairs) -> (Vec<String>, Vec<String>) {
+    let rest = |note: &&String| !found.cautions.contains(note);
+    let notes = found.notes.iter().filter(rest).cloned().collect();
+    (found.cautions.clone(), notes)
 }
 
 /// The ladder for a stub that sits `stands`.

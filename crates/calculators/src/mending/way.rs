@@ -5,6 +5,7 @@ use super::told::{
 };
 use crate::show::{both_kn, both_mm, both_nm};
 use crate::threads::ask::RepairAnswer;
+use fastener::extract::ExtractionWay;
 use fastener::holds::Holds;
 use fastener::repair::{RepairOption, Step, Way};
 use fastener::section::after;
@@ -178,30 +179,30 @@ fn steps(option: &RepairOption, shared: &Shared<'_>, parts: &[PartTold]) -> Vec<
 }
 
 fn step_told(step: &Step, parts: &[PartTold]) -> StepTold {
-    let fits_insert = step.what.contains("the insert,") || step.what.contains("the bushing in");
     StepTold {
         what: step.what.clone(),
         caution: step.caution.map(str::to_owned),
         puts_in: step.puts_in.iter().map(|word| put_in(word)).collect(),
         takes_out: step.takes_out.iter().map(|word| put_in(word)).collect(),
-        fits: (fits_insert && !parts.is_empty()).then_some(0),
+        fits: (step.fits && !parts.is_empty()).then_some(0),
     }
 }
 
 fn stub_steps(ladder: &StubTold) -> Vec<StepTold> {
-    let rung = |name: &str| {
+    let rung = |way: ExtractionWay| {
         ladder
             .rungs
             .iter()
-            .find(|rung| rung.name == name && rung.open)
+            .find(|rung| rung.name == way.name() && rung.open)
     };
     // Against the stub's own hand.
-    let against = ["left-hand drills", "right-hand drills"];
-    let found = against.iter().find_map(|name| Some((*name, rung(name)?)));
-    let Some((name, drills)) = found else {
+    let against = [ExtractionWay::LeftHandDrill, ExtractionWay::RightHandDrill];
+    let found = against.into_iter().find_map(|way| Some((way, rung(way)?)));
+    let Some((way, drills)) = found else {
         return Vec::new();
     };
-    let turning = if name.starts_with("left") {
+    let name = way.name();
+    let turning = if way == ExtractionWay::LeftHandDrill {
         "in reverse"
     } else {
         "running forward"

@@ -11,7 +11,10 @@ use drawing::joint;
 use serde_json::json;
 
 /// Before a drill or a flame.
-pub(super) const CAUTION: &str = fastener::repair::CAUTION;
+// The same as `fastener::repair::caution` says in English.
+pub(super) const CAUTION: &str = "Eye protection; know what lies behind the hole and how deep it is; no \
+     open fuel or battery gas near a drill. The vehicle maker's instructions, local rules and \
+     licensed practice come before this page.";
 
 const WAY: Part = Part::Field(Field {
     name: "way",

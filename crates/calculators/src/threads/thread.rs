@@ -191,7 +191,7 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
             format!("; almost fits: {}", almost.join(", "))
         };
         row(
-            &format!("Wrench, {}", found.wrench.head.name()),
+            &format!("Wrench, {}", found.wrench.head.said()),
             format!("{}{almost}", found.wrench.name),
         );
     }

@@ -11,7 +11,7 @@ use fastener::pipe::Pipe;
 use fastener::purpose::{Purpose, often_met_as};
 use fastener::strip::{Stripping, stripping};
 use fastener::thread::{Geometry, Series, Thread};
-use fastener::twist::{BreakingTorque, ONLY_NEW, breaking_torque};
+use fastener::twist::{BreakingTorque, breaking_torque, only_new};
 use measure::{Line, Working};
 
 /// A thread as written, and what else to work out for it.
@@ -124,7 +124,7 @@ fn screw(
     {
         notes.push(format!(
             "No strength of {} is known here, so nothing is said of when its thread strips.",
-            parent.name
+            parent.said()
         ));
     }
     if strength.is_some() {
@@ -133,7 +133,7 @@ fn screw(
              overrides it."
                 .to_owned(),
         );
-        notes.push(ONLY_NEW.to_owned());
+        notes.push(only_new().to_owned());
     }
     Ok(ThreadAnswer {
         name: thread.name().to_owned(),
@@ -177,7 +177,7 @@ fn worked(thread: &Thread, class: Option<Class>) -> Working {
             Line::new("least breaking torque", breaking.source)
                 .formula("MB", "τB·π·d3min³/16")
                 .value(format!("{} N·m", breaking.torque_nm))
-                .note(ONLY_NEW),
+                .note(only_new()),
         ),
         None => working,
     }

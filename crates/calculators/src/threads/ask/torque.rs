@@ -6,7 +6,7 @@ use super::{
 };
 use fastener::class::{Class, strongest};
 use fastener::clearance::{Fit, clearance_holes};
-use fastener::friction::DRY_IS_NOT_OILED;
+use fastener::friction::dry_is_not_oiled;
 use fastener::head::face_mm;
 use fastener::thread::Thread;
 use fastener::torque::{
@@ -275,7 +275,7 @@ fn joint(question: &TorqueQuestion, thread: &Thread) -> Result<Joint, Trouble> {
     let face = face.ok_or_else(|| {
         Trouble::new(
             "head",
-            format!("no {} head of {} is listed", head.name(), thread.name()),
+            format!("no {} head of {} is listed", head.said(), thread.name()),
             "give the diameter of the face under the head",
         )
     })?;
@@ -366,7 +366,7 @@ fn both(coefficient: f64) -> Friction {
 
 fn notes() -> Vec<String> {
     vec![
-        DRY_IS_NOT_OILED.to_owned(),
+        dry_is_not_oiled().to_owned(),
         "Not a specification: the maker's torque overrides it.".to_owned(),
     ]
 }
