@@ -371,7 +371,7 @@ impl Field {
     pub fn label(&self) -> &'static str {
         match self.label {
             Label::Said(label) => label(),
-            Label::Step(step) => step.text,
+            Label::Step(step) => step.text(),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use crate::figures::shown;
 use crate::loads::{PROOF_N, ULTIMATE_N};
+use crate::phrases::torque as say;
 use crate::sources;
 use crate::thread::{INCH_MM, Series, Standard, Thread};
 use measure::{Line, Source, Working};
@@ -55,19 +56,13 @@ pub struct Loads {
 /// Why a class does not go with a thread, or cannot be read.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ClassTrouble {
-    #[error("`{found}` is not a strength class; write one of {known}")]
+    #[error("{}", say::no_strength_class(.found, .known))]
     Unknown { found: String, known: String },
-    #[error(
-        "`{found}` may be a nut class or an SAE grade; write `grade {found}` for SAE, or a class \
-         such as 8.8"
-    )]
+    #[error("{}", say::nut_class_or_grade(.found))]
     Ambiguous { found: String },
-    #[error(
-        "{found} names the steel, not its strength; write {found}-50, {found}-70 or {found}-80, as \
-         it stands on the head"
-    )]
+    #[error("{}", say::names_the_steel(.found))]
     WhichStainless { found: String },
-    #[error("{class} does not cover {thread}: it covers {covers}")]
+    #[error("{}", say::class_does_not_cover(.class, .thread, .covers))]
     OutOfRange {
         class: &'static str,
         thread: String,
@@ -195,13 +190,13 @@ impl Class {
         let metric = thread.standard() == Standard::Metric;
         if let Some(row) = iso_898_1(self, d) {
             if !metric {
-                return Err(out_of_range("metric threads; inch bolts have SAE grades"));
+                return Err(out_of_range(say::metric_threads_only()));
             }
             if self == Class::C9_8 && d > 16.0 {
-                return Err(out_of_range("up to M16"));
+                return Err(out_of_range(say::up_to_m16()));
             }
             if d > 39.0 {
-                return Err(out_of_range("up to M39"));
+                return Err(out_of_range(say::up_to_m39()));
             }
             return Ok(stresses(row, sources::iso_898_1_stresses()));
         }
@@ -210,9 +205,9 @@ impl Class {
             let most_mm = if tensile_mpa < 600.0 { 39.0 } else { 24.0 };
             if d > most_mm {
                 return Err(out_of_range(if tensile_mpa < 600.0 {
-                    "up to M39"
+                    say::up_to_m39()
                 } else {
-                    "up to M24"
+                    say::up_to_m24()
                 }));
             }
             Ok(Stresses {
@@ -229,7 +224,7 @@ impl Class {
             Class::A4_100 => stainless(1000.0, 800.0),
             _ => {
                 if metric || !(0.25 - 1e-9..=1.5).contains(&(d / INCH_MM)) {
-                    return Err(out_of_range("inch threads of 1/4 to 1-1/2 in"));
+                    return Err(out_of_range(say::inch_threads_of()));
                 }
                 let (proof, yields, tensile) = sae(self, d / INCH_MM);
                 let row = (tensile * PSI_MPA, yields * PSI_MPA, proof * PSI_MPA);
@@ -294,40 +289,38 @@ impl Class {
         let area = thread.geometry().stress_area_mm2;
         let line = |what: &str, symbol: &str, stress_mpa: Option<f64>, source: &Source| {
             let line = Line::new(what, source.clone())
-                .formula(symbol, "stress·As")
+                .formula(symbol, say::stress_by_area())
                 .input("As", shown(area, 2, "mm²"));
             match stress_mpa {
-                Some(stress_mpa) => line.input("stress", shown(stress_mpa, 0, "MPa")),
+                Some(stress_mpa) => line.input(say::stress(), shown(stress_mpa, 0, "MPa")),
                 None => line,
             }
         };
-        let mut proof = line("proof load", "Fp", stresses.proof_mpa, &loads.source);
+        let mut proof = line(say::proof_load(), "Fp", stresses.proof_mpa, &loads.source);
         if let Some(proof_n) = loads.proof_n {
             proof = proof.value(shown(proof_n, 0, "N"));
         }
-        Ok(
-            Working::new(format!("Loads of {} {}", thread.name(), self.name()))
-                .line(proof)
-                .line(
-                    line(
-                        "yield load",
-                        "Fy",
-                        Some(stresses.yield_mpa),
-                        &stresses.source,
-                    )
-                    .value(shown(loads.yield_n, 0, "N")),
+        Ok(Working::new(say::loads_of(thread.name(), self.name()))
+            .line(proof)
+            .line(
+                line(
+                    say::yield_load(),
+                    "Fy",
+                    Some(stresses.yield_mpa),
+                    &stresses.source,
                 )
-                .line(
-                    line(
-                        "breaking load",
-                        "Fm",
-                        Some(stresses.tensile_mpa),
-                        &loads.source,
-                    )
-                    .value(shown(loads.breaking_n, 0, "N")),
+                .value(shown(loads.yield_n, 0, "N")),
+            )
+            .line(
+                line(
+                    say::breaking_load(),
+                    "Fm",
+                    Some(stresses.tensile_mpa),
+                    &loads.source,
                 )
-                .limit("New bolt, whole thread, pulled straight."),
-        )
+                .value(shown(loads.breaking_n, 0, "N")),
+            )
+            .limit(say::new_bolt_pulled_straight()))
     }
 
     fn printed_loads(self, thread: &Thread) -> Option<(f64, f64)> {

@@ -1,6 +1,7 @@
 //! Reading threads as people write them.
 
 use crate::class::Class;
+use crate::phrases::reading as say;
 use crate::pipe::{Family, Pipe, pipe, sizes};
 use crate::purpose::Purpose;
 use crate::series;
@@ -28,44 +29,39 @@ pub enum Kind {
 /// Why a text is not a thread. Each says what, and how to mend it.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum Unreadable {
-    #[error("no thread is written; write one such as M8x1.25, 5/16-18 or #10-24")]
+    #[error("{}", say::no_thread_is_written())]
     Empty,
-    #[error("`{found}` is too long for a thread; write only the thread, such as M8x1.25")]
+    #[error("{}", say::too_long_for_a_thread(.found))]
     TooLong { found: String },
-    #[error("`{found}` is not a thread; write one such as M8x1.25, 5/16-18, #10-24 or 1/8 NPT")]
+    #[error("{}", say::not_a_thread(.found))]
     NotAThread { found: String },
-    #[error(
-        "`{found}` may be the metric {meant}; write {meant} if it is, or an inch size with its threads per inch"
-    )]
+    #[error("{}", say::may_be_metric(.found, .meant))]
     Metric { found: String, meant: String },
-    #[error(
-        "{thread} has no pitch of {second} mm, and no such bolt is {second} mm long; write \
-         {thread} with its pitch, such as {coarse}"
-    )]
+    #[error("{}", say::neither_pitch_nor_length(.thread, .second, .coarse))]
     NeitherPitchNorLength {
         thread: String,
         second: f64,
         coarse: String,
     },
-    #[error("{size} has no coarse pitch; write the pitch, such as {size}x1")]
+    #[error("{}", say::no_coarse_pitch(.size))]
     NoCoarsePitch { size: String },
-    #[error("{size} comes with more than one pitch; write {choices}")]
+    #[error("{}", say::more_than_one_pitch(.size, .choices))]
     WhichPitch { size: String, choices: String },
-    #[error("{thread} is not {written}; write {thread} alone, or {listed}")]
+    #[error("{}", say::series_mismatch(.thread, .written, .listed))]
     SeriesMismatch {
         thread: String,
         written: String,
         listed: String,
     },
-    #[error("{size} {family} is not a listed pipe thread; the sizes are {listed}")]
+    #[error("{}", say::no_such_pipe(.size, .family, .listed))]
     NoSuchPipe {
         size: String,
         family: &'static str,
         listed: String,
     },
-    #[error("{name} is a pipe thread: {why}")]
+    #[error("{}", say::is_a_pipe_thread(.name, .why))]
     PipeThread { name: String, why: String },
-    #[error("{name} is a {purpose} thread: {why}")]
+    #[error("{}", say::is_a_thread_of(.name, .purpose, .why))]
     NotForClamping {
         name: String,
         purpose: &'static str,
@@ -313,13 +309,13 @@ fn listed_unified(
 
 fn choices(label: &str, listed: &[series::Unified]) -> String {
     if listed.is_empty() {
-        return format!("{label}-20, with its threads per inch");
+        return say::with_threads_per_inch(label);
     }
     let names: Vec<String> = listed
         .iter()
         .map(|row| format!("{label}-{}", row.threads_per_inch))
         .collect();
-    names.join(" or ")
+    names.join(say::or_between())
 }
 
 fn check_series(thread: &Thread, written: Option<&'static str>) -> Result<(), Unreadable> {

@@ -1,5 +1,6 @@
 //! Drills that exist, and the one to take before tapping.
 
+use crate::phrases::reading as say;
 use crate::series;
 use crate::sources;
 use crate::thread::{INCH_MM, Standard, Thread};
@@ -54,8 +55,8 @@ impl Basis {
     /// In words.
     pub fn name(self) -> &'static str {
         match self {
-            Basis::IsoEngagement => "percent of the ISO engagement (5/8 H)",
-            Basis::UsChart => "percent as in US charts (3/4 H)",
+            Basis::IsoEngagement => say::percent_of_iso(),
+            Basis::UsChart => say::percent_as_in_us_charts(),
         }
     }
 }

@@ -1,7 +1,8 @@
 //! A torque given for one state of the threads, and threads found in another.
 
 use crate::figures::rounded_down;
-use crate::friction::{Condition, DRY_IS_NOT_OILED};
+use crate::friction::Condition;
+use crate::phrases::torque as say;
 use crate::torque::{Form, Friction, Joint, clamp_range, torque_for_clamp};
 use measure::{OutOfOrder, Range};
 
@@ -64,6 +65,6 @@ pub fn exchange(
         meant_n,
         found_n,
         same_clamp_nm: rounded_down(same, 0.1),
-        caution: DRY_IS_NOT_OILED,
+        caution: say::dry_is_not_oiled(),
     })
 }

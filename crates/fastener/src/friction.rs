@@ -1,5 +1,6 @@
 //! Friction in threads and under heads, as the range it comes in.
 
+use crate::phrases::torque as say;
 use crate::sources;
 use measure::{Range, Source};
 
@@ -32,8 +33,10 @@ pub struct Condition {
 }
 
 /// Said where torque is worked out for another state than it was given for.
-pub const DRY_IS_NOT_OILED: &str = "A torque given for dry threads overloads oiled ones, and one \
-     given for oiled threads leaves dry ones loose: use the state that the maker names.";
+#[must_use]
+pub fn dry_is_not_oiled() -> &'static str {
+    say::dry_is_not_oiled()
+}
 
 impl Condition {
     /// Coefficient of friction, in the thread and under the head alike.
@@ -70,16 +73,16 @@ impl Condition {
     /// In words.
     pub fn name(self) -> String {
         let finish = match self.finish {
-            Finish::Plain => "plain steel",
-            Finish::Zinc => "zinc",
-            Finish::Stainless => "stainless",
+            Finish::Plain => say::plain_steel(),
+            Finish::Zinc => say::zinc(),
+            Finish::Stainless => say::stainless(),
         };
         let state = match self.lubrication {
-            Lubrication::Dry => "dry",
-            Lubrication::Oiled => "oiled",
-            Lubrication::Paste => "with paste",
+            Lubrication::Dry => say::dry(),
+            Lubrication::Oiled => say::oiled(),
+            Lubrication::Paste => say::with_paste(),
         };
-        format!("{finish}, {state}")
+        say::finish_and_state(finish, state)
     }
 
     /// Reads a condition such as `zinc, dry`, `oiled`, `stainless with paste`.

@@ -1,6 +1,7 @@
 //! Heads, the wrench that turns them, the face they press on, and wrenches that almost fit.
 
 use crate::figures::trimmed;
+use crate::phrases::reading as say;
 use crate::thread::{INCH_MM, Standard, Thread};
 use measure::{Grade, Source};
 
@@ -76,6 +77,23 @@ impl Head {
             Head::TwelvePointSocket => "12-point socket",
             Head::InchHex => "inch hex",
             Head::InchFlange => "inch flange",
+        }
+    }
+
+    /// In words, as it is shown.
+    #[must_use]
+    pub fn said(self) -> &'static str {
+        match self {
+            Head::Hex => say::hex(),
+            Head::HexOld => say::old_hex(),
+            Head::HexSmall => say::small_hex(),
+            Head::FlangeSmall => say::flange(),
+            Head::FlangeHeavy => say::heavy_flange(),
+            Head::SocketCap => say::socket_cap(),
+            Head::TorxCap => say::torx_cap(),
+            Head::TwelvePointSocket => say::twelve_point_socket(),
+            Head::InchHex => say::inch_hex(),
+            Head::InchFlange => say::inch_flange(),
         }
     }
 
@@ -189,9 +207,7 @@ pub fn wrench(head: Head, thread: &Thread) -> Option<Wrench> {
             match head {
                 Head::TorxCap => (row.torx.to_owned(), None),
                 // The socket's size is that of the thread.
-                Head::TwelvePointSocket => {
-                    (format!("12-point {}", trimmed(row.diameter_mm, 0)), None)
-                }
+                Head::TwelvePointSocket => (say::twelve_point(trimmed(row.diameter_mm, 0)), None),
                 _ => (format!("{} mm", trimmed(flats, 1)), Some(flats)),
             }
         }

@@ -1,5 +1,6 @@
 //! What a joint holds, which is asked before any way to mend it is ranked.
 
+use crate::phrases::reading as say;
 use crate::purpose::Purpose;
 
 /// What a joint holds, or what its hole is for.
@@ -65,24 +66,24 @@ impl Holds {
 
     fn words(self) -> (&'static str, &'static str) {
         match self {
-            Holds::Brake => ("brake", "a brake"),
-            Holds::Steering => ("steering", "the steering"),
-            Holds::Suspension => ("suspension", "the suspension"),
-            Holds::Wheel => ("wheel", "a wheel"),
-            Holds::Seat => ("seat", "a seat"),
-            Holds::Belt => ("belt", "a seat belt"),
-            Holds::Airbag => ("airbag", "an airbag"),
-            Holds::Fuel => ("fuel", "fuel"),
-            Holds::Towing => ("towing", "a tow bar or towing eye"),
-            Holds::HighVoltage => ("high-voltage", "high voltage"),
-            Holds::Driveshaft => ("driveshaft", "a drive shaft"),
-            Holds::SparkPlug => ("spark-plug", "a spark plug"),
-            Holds::DrainPlug => ("drain-plug", "a drain plug"),
-            Holds::Banjo => ("banjo", "a banjo fitting"),
-            Holds::PipeThread => ("pipe", "a pipe thread"),
-            Holds::SensorBung => ("sensor", "a sensor"),
-            Holds::Exhaust => ("exhaust", "the exhaust"),
-            Holds::Other => ("other", "none of these: a cover, a housing, a bracket"),
+            Holds::Brake => ("brake", say::a_brake()),
+            Holds::Steering => ("steering", say::the_steering()),
+            Holds::Suspension => ("suspension", say::the_suspension()),
+            Holds::Wheel => ("wheel", say::a_wheel()),
+            Holds::Seat => ("seat", say::a_seat()),
+            Holds::Belt => ("belt", say::a_seat_belt()),
+            Holds::Airbag => ("airbag", say::an_airbag()),
+            Holds::Fuel => ("fuel", say::fuel()),
+            Holds::Towing => ("towing", say::a_tow_bar()),
+            Holds::HighVoltage => ("high-voltage", say::high_voltage()),
+            Holds::Driveshaft => ("driveshaft", say::a_drive_shaft()),
+            Holds::SparkPlug => ("spark-plug", say::a_spark_plug()),
+            Holds::DrainPlug => ("drain-plug", say::a_drain_plug()),
+            Holds::Banjo => ("banjo", say::a_banjo_fitting()),
+            Holds::PipeThread => ("pipe", say::a_pipe_thread()),
+            Holds::SensorBung => ("sensor", say::a_sensor()),
+            Holds::Exhaust => ("exhaust", say::the_exhaust()),
+            Holds::Other => ("other", say::none_of_these()),
         }
     }
 

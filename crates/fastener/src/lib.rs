@@ -27,6 +27,7 @@ mod loads;
 pub mod near_miss;
 pub mod parent;
 pub mod pattern;
+mod phrases;
 pub mod pipe;
 pub mod pulley;
 pub mod purpose;

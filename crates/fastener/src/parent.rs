@@ -1,5 +1,6 @@
 //! The metals that holes are tapped in.
 
+use crate::phrases::reading as say;
 use measure::{Grade, Source};
 
 /// A parent metal and what it bears.
@@ -23,6 +24,32 @@ pub enum Family {
     DuctileIron,
     Steel,
     Plastic,
+}
+
+impl Parent {
+    /// In words, as it is shown: [`Parent::name`] is what is read.
+    #[must_use]
+    pub fn said(&self) -> String {
+        let cast = |after: &str| self.name.strip_suffix(after);
+        let of = |before: &str| self.name.strip_prefix(before);
+        match self.name {
+            "aluminium" => say::aluminium().to_owned(),
+            "die-cast aluminium" => say::die_cast_aluminium().to_owned(),
+            "grey iron" => say::grey_iron().to_owned(),
+            "ductile iron" => say::ductile_iron().to_owned(),
+            "steel" => say::steel().to_owned(),
+            "plastic" => say::plastic().to_owned(),
+            other => None
+                .or_else(|| cast(" die cast").map(say::die_cast))
+                .or_else(|| cast(" sand cast").map(say::sand_cast))
+                .or_else(|| cast(" permanent mould").map(say::permanent_mould))
+                .or_else(|| of("magnesium ").map(say::magnesium))
+                .or_else(|| of("grey iron class ").map(say::grey_iron_class))
+                .or_else(|| of("grey iron ").map(say::grey_iron_of))
+                .or_else(|| of("ductile iron ").map(say::ductile_iron_of))
+                .unwrap_or_else(|| other.to_owned()),
+        }
+    }
 }
 
 impl Family {
@@ -83,7 +110,7 @@ struct Known {
     tensile_mpa: f64,
     shear_mpa: f64,
     source: (&'static str, &'static str, Grade),
-    note: Option<&'static str>,
+    note: Option<fn() -> &'static str>,
 }
 
 impl Known {
@@ -94,7 +121,7 @@ impl Known {
             tensile_mpa: self.tensile_mpa,
             shear_mpa: self.shear_mpa,
             source: Source::new(self.source.0, self.source.1, self.source.2),
-            note: self.note,
+            note: self.note.map(|note| note()),
         }
     }
 }
@@ -154,7 +181,7 @@ const fn row(
     }
 }
 
-const fn noted(known: Known, note: &'static str) -> Known {
+const fn noted(known: Known, note: fn() -> &'static str) -> Known {
     Known {
         note: Some(note),
         ..known
@@ -165,17 +192,17 @@ const fn noted(known: Known, note: &'static str) -> Known {
 const KNOWN: [Known; 36] = [
     noted(
         row("aluminium", &["aluminium", "castaluminium", "alu", "alloy"], Family::Aluminium, 234.0, 140.0, CAST),
-        "alloy not stated: taken as sand-cast A356-T6, the weakest of the list",
+        say::taken_as_a356,
     ),
     noted(
         row("die-cast aluminium", &["diecastaluminium", "diecast", "diecastalu"], Family::Aluminium, 290.0, 170.0, DIE_CAST),
-        "alloy not stated: taken as A413, the weakest of the die-cast list",
+        say::taken_as_a413,
     ),
     row("380 die cast", &["380", "3800"], Family::Aluminium, 317.0, 190.0, DIE_CAST),
     row("A380 die cast", &["a380", "a3800", "adc10"], Family::Aluminium, 324.0, 190.0, DIE_CAST),
     noted(
         row("383 die cast", &["383", "3830", "adc12"], Family::Aluminium, 310.0, 186.0, DIE_CAST),
-        "shear not printed in the source: taken as 0.6 of tensile",
+        say::shear_not_printed,
     ),
     row("A360 die cast", &["a360", "a3600"], Family::Aluminium, 317.0, 180.0, DIE_CAST),
     row("A413 die cast", &["a413", "a4130"], Family::Aluminium, 290.0, 170.0, DIE_CAST),
@@ -186,7 +213,7 @@ const KNOWN: [Known; 36] = [
     row("magnesium AZ91D", &["magnesium", "az91d", "az91"], Family::Magnesium, 230.0, 140.0, ("die-cast magnesium table", "typical values", Grade::Memory)),
     noted(
         row("grey iron", &["greyiron", "iron", "castiron", "greycastiron"], Family::GreyIron, 172.0, 172.0, IRON),
-        "class not stated: taken as class 25",
+        say::taken_as_class_25,
     ),
     row("grey iron class 25", &["greyironclass25", "greyiron25", "a48class25"], Family::GreyIron, 172.0, 172.0, IRON),
     row("grey iron class 30", &["greyironclass30", "greyiron30", "a48class30"], Family::GreyIron, 207.0, 207.0, IRON),
@@ -201,7 +228,7 @@ const KNOWN: [Known; 36] = [
     row("grey iron EN-GJL-300", &["engjl300", "gjl300", "gg30"], Family::GreyIron, 300.0, 300.0, GJL),
     noted(
         row("ductile iron", &["ductileiron", "nodulariron", "spheroidaliron", "ductile", "ductilecastiron", "sgiron"], Family::DuctileIron, 400.0, 300.0, GJS),
-        "grade not stated: taken as EN-GJS-400, the weakest of the list",
+        say::taken_as_gjs_400,
     ),
     row("ductile iron EN-GJS-400", &["engjs400", "engjs40015", "engjs40018", "gjs400", "ggg40"], Family::DuctileIron, 400.0, 300.0, GJS),
     row("ductile iron EN-GJS-500-7", &["engjs500", "engjs5007", "gjs500", "ggg50"], Family::DuctileIron, 500.0, 375.0, GJS),
@@ -215,6 +242,6 @@ const KNOWN: [Known; 36] = [
     row("steel", &["steel", "lowcarbonsteel", "mildsteel", "s235"], Family::Steel, 360.0, 216.0, STEEL),
     noted(
         row("plastic", &["plastic", "polyamide", "nylon"], Family::Plastic, 0.0, 0.0, ("plastic", "no figure is given", Grade::Memory)),
-        "a thread cut in plastic is given no clamp here",
+        say::plastic_is_given_no_clamp,
     ),
 ];

@@ -1,5 +1,6 @@
 //! The sequence in which the bolts of a joint are tightened, and where each stands.
 
+use crate::phrases::torque as say;
 use std::f64::consts::TAU;
 use thiserror::Error;
 
@@ -33,9 +34,9 @@ pub struct Pattern {
 /// Why a layout has no pattern.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum PatternTrouble {
-    #[error("{bolts} bolts make no pattern; between 2 and {most} do")]
+    #[error("{}", say::no_pattern(.bolts, .most))]
     Count { bolts: usize, most: usize },
-    #[error("pass {nth} is not above the one before it and at most 1; list shares such as 0.5, 1")]
+    #[error("{}", say::pass_is_not_above(.nth))]
     Passes { nth: usize },
 }
 

@@ -1,6 +1,7 @@
 //! Pipe threads: they seal or locate; they do not clamp.
 
 use crate::drill::{Drill, named};
+use crate::phrases::reading as say;
 
 /// A pipe thread.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,18 +62,9 @@ impl Pipe {
     /// What it is and how it is tightened.
     pub fn what_it_is(&self) -> String {
         match (self.family, self.turns) {
-            (Family::BspParallel, _) => "Parallel pipe thread: a washer or ring on the face seals \
-                 it. Tighten to the maker's torque for that seal; no clamp is worked out here."
-                .to_owned(),
-            (_, Some(turns)) => format!(
-                "Taper pipe thread: it seals and stops by wedging, so it is made up by turns, \
-                 about {} by hand and {} more by wrench, never backed off to line up. \
-                 A torque or clamp says nothing here.",
-                turns.by_hand, turns.by_wrench
-            ),
-            (_, None) => "Taper pipe thread: it seals and stops by wedging, so it is made up by \
-                 turns, not by torque. A torque or clamp says nothing here."
-                .to_owned(),
+            (Family::BspParallel, _) => say::parallel_pipe_thread().to_owned(),
+            (_, Some(turns)) => say::taper_pipe_thread_with_turns(turns.by_hand, turns.by_wrench),
+            (_, None) => say::taper_pipe_thread().to_owned(),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! Cracking the bolts of a pulley while its belt holds it.
 
+use crate::phrases::torque as say;
 use crate::torque::{TorqueTrouble, within};
 use std::f64::consts::PI;
 
@@ -37,9 +38,10 @@ pub struct Held {
 }
 
 /// How to hold the wrench.
-pub const WRENCH_ACROSS: &str = "Put the wrench on so that its handle reaches across the pulley's \
-     axis; straight outwards it turns the pulley most. Crack the bolts before the belt comes off, \
-     tighten them after it is back.";
+#[must_use]
+pub fn wrench_across() -> &'static str {
+    say::wrench_across()
+}
 
 /// The torque on the pulley while a bolt is cracked.
 ///
@@ -112,17 +114,21 @@ pub fn belt_holds_nm(belt: HoldingBelt) -> f64 {
 ///
 /// Statics; belt friction after Euler and Eytelwein.
 pub fn held(bolt: PulleyBolt, belt: HoldingBelt) -> Result<Held, TorqueTrouble> {
-    within("torque of the bolt", bolt.bolt_nm, (0.0, 1e4))?;
-    within("length of wrench", bolt.wrench_mm, (10.0, 5000.0))?;
+    within(say::torque_of_the_bolt(), bolt.bolt_nm, (0.0, 1e4))?;
+    within(say::length_of_wrench(), bolt.wrench_mm, (10.0, 5000.0))?;
     within(
-        "bolt circle radius",
+        say::bolt_circle_radius(),
         bolt.bolt_circle_radius_mm,
         (0.0, 1000.0),
     )?;
-    within("pulley radius", belt.pulley_radius_mm, (1.0, 1000.0))?;
-    within("belt tension", belt.tension_n, (0.0, 1e5))?;
-    within("wrap", belt.wrap_deg, (0.0, 360.0))?;
-    within("friction in the grooves", belt.groove_friction, (0.0, 5.0))?;
+    within(say::pulley_radius(), belt.pulley_radius_mm, (1.0, 1000.0))?;
+    within(say::belt_tension(), belt.tension_n, (0.0, 1e5))?;
+    within(say::wrap(), belt.wrap_deg, (0.0, 360.0))?;
+    within(
+        say::friction_in_the_grooves(),
+        belt.groove_friction,
+        (0.0, 5.0),
+    )?;
     let least_turning_nm = turning_nm(bolt, 180.0).abs();
     let belt_holds_nm = belt_holds_nm(belt);
     Ok(Held {

@@ -1,5 +1,6 @@
 //! What a thread is there for, where that is not to clamp.
 
+use crate::phrases::reading as say;
 use crate::thread::{Standard, Thread};
 
 /// What a screw thread is used for.
@@ -30,13 +31,13 @@ impl Purpose {
     /// In words.
     pub fn name(self) -> &'static str {
         match self {
-            Purpose::Clamp => "clamp joint",
-            Purpose::SparkPlug => "spark plug",
-            Purpose::DrainPlug => "drain plug",
-            Purpose::BrakeLine => "brake line",
-            Purpose::Banjo => "banjo bolt",
-            Purpose::WheelStud => "wheel stud",
-            Purpose::SensorBung => "sensor",
+            Purpose::Clamp => say::clamp_joint(),
+            Purpose::SparkPlug => say::spark_plug(),
+            Purpose::DrainPlug => say::drain_plug(),
+            Purpose::BrakeLine => say::brake_line(),
+            Purpose::Banjo => say::banjo_bolt(),
+            Purpose::WheelStud => say::wheel_stud(),
+            Purpose::SensorBung => say::sensor(),
         }
     }
 
@@ -44,30 +45,12 @@ impl Purpose {
     pub fn why_no_clamp(self) -> Option<&'static str> {
         match self {
             Purpose::Clamp => None,
-            Purpose::SparkPlug => Some(
-                "A spark plug seals on a crushed washer or a cone: the maker's torque or angle \
-                 for that seat holds, dry unless the maker says otherwise.",
-            ),
-            Purpose::DrainPlug => Some(
-                "A drain plug presses a washer or ring against the pan: the maker's torque for \
-                 that washer holds. More clamp only strips the pan.",
-            ),
-            Purpose::BrakeLine => Some(
-                "A flare nut presses a flare into its seat and turns on the pipe: the maker's \
-                 torque holds, and the proof is a pressure hold, not a clamp.",
-            ),
-            Purpose::Banjo => Some(
-                "A banjo bolt is drilled through and crushes two washers: it is weaker than a \
-                 solid bolt of its size. New washers and the maker's torque.",
-            ),
-            Purpose::WheelStud => Some(
-                "A wheel nut seats on a cone or ball: the friction under it is not that of a \
-                 flat head. The maker's torque holds, by hand, in a star, and again after distance.",
-            ),
-            Purpose::SensorBung => Some(
-                "A sensor seals on a washer or a cone and is no bolt: the maker's torque holds, and \
-                 the maker's word on paste, which may be on it already.",
-            ),
+            Purpose::SparkPlug => Some(say::spark_plug_seals()),
+            Purpose::DrainPlug => Some(say::drain_plug_presses()),
+            Purpose::BrakeLine => Some(say::flare_nut_presses()),
+            Purpose::Banjo => Some(say::banjo_is_weaker()),
+            Purpose::WheelStud => Some(say::wheel_nut_seats()),
+            Purpose::SensorBung => Some(say::sensor_seals()),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The joint in section, before and after, as sizes to draw: whoever draws it brings the lines.
 
 use crate::clearance::clearance_holes;
+use crate::phrases::repair as say;
 use crate::repair::{DamagedHole, Depth, RepairOption, Way};
 use crate::thread::Thread;
 
@@ -71,7 +72,7 @@ const HEAD: f64 = 0.65;
 /// The joint as it was found.
 pub fn before(hole: &DamagedHole) -> Section {
     let mut section = joint(
-        format!("{} as found", hole.thread.name()),
+        say::as_found(hole.thread.name()),
         hole,
         &hole.thread,
         hole.engaged_mm,
@@ -91,7 +92,7 @@ pub fn before(hole: &DamagedHole) -> Section {
             },
         );
         section.measures.push(depth(
-            "torn thread",
+            say::torn_thread(),
             0.0,
             lost,
             hole.thread.diameter_mm() / 2.0,
@@ -104,7 +105,7 @@ pub fn before(hole: &DamagedHole) -> Section {
 pub fn after(hole: &DamagedHole, option: &RepairOption) -> Section {
     let thread = &option.bolt_thread;
     let mut section = joint(
-        format!("{}: {}", hole.thread.name(), option.way.called(hole.holds)),
+        say::thread_and_way(hole.thread.name(), option.way.called(hole.holds)),
         hole,
         thread,
         option.engaged_mm,
@@ -113,7 +114,7 @@ pub fn after(hole: &DamagedHole, option: &RepairOption) -> Section {
     renewed(&mut section, thread, option);
     if option.way == Way::LongerBolt && hole.lost_mm() > 0.0 {
         section.measures.push(depth(
-            "torn thread",
+            say::torn_thread(),
             0.0,
             hole.lost_mm(),
             thread.diameter_mm() / 2.0,
@@ -123,7 +124,7 @@ pub fn after(hole: &DamagedHole, option: &RepairOption) -> Section {
         (hole.boss_mm, option.hole_major_mm, option.wall_left_mm)
     {
         section.measures.push(Measure {
-            label: "wall left".to_owned(),
+            label: say::wall_left().to_owned(),
             value_mm: left,
             from_mm: (major / 2.0, option.engaged_mm / 2.0),
             to_mm: (boss / 2.0, option.engaged_mm / 2.0),
@@ -181,7 +182,7 @@ fn renewed(section: &mut Section, thread: &Thread, option: &RepairOption) {
         ]
     };
     section.rings.splice(OVER_HOLE..OVER_HOLE, new);
-    let label = if wire { "insert" } else { "bushing" };
+    let label = if wire { say::insert() } else { say::bushing() };
     section
         .measures
         .push(depth(label, top_mm, top_mm + insert_mm, major_mm / 2.0));
@@ -239,17 +240,17 @@ fn joint(
         ring(RingKind::Head, -other - HEAD * d, -other, 0.0, 1.6 * d),
     ];
     let mut measures = vec![
-        depth("engaged", 0.0, engaged_mm, d / 2.0),
-        depth("hole depth", 0.0, length, outside / 2.0),
+        depth(say::engaged(), 0.0, engaged_mm, d / 2.0),
+        depth(say::hole_depth(), 0.0, length, outside / 2.0),
         Measure {
-            label: "passage".to_owned(),
+            label: say::passage().to_owned(),
             value_mm: passage,
             from_mm: (-passage / 2.0, -other / 2.0),
             to_mm: (passage / 2.0, -other / 2.0),
         },
     ];
     if let Depth::Blind { depth_mm } = hole.depth {
-        measures.push(depth("below bolt", engaged_mm, depth_mm, 0.0));
+        measures.push(depth(say::below_bolt(), engaged_mm, depth_mm, 0.0));
     }
     Section {
         title,

@@ -3,6 +3,7 @@
 
 use crate::holds::Holds;
 use crate::parent::Family;
+use crate::phrases::seized as say;
 
 /// A whole screw, bolt or nut that does not come out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,19 +56,12 @@ pub struct Loosening {
     pub goes_back: &'static str,
 }
 
-const CAUTIONS: [&str; 4] = [
-    "Eye protection. Pull towards you on a wrench, with room for the hand if it lets go.",
-    "A vehicle on a lift moves when a seized bolt is pulled at: support it as the makers say.",
-    "No flame, sparks or heat near fuel, brake fluid, oil, a battery, seals, plastic, wires or an \
-     airbag; a fire extinguisher at hand.",
-    "The vehicle maker's instructions, local rules and licensed practice come before this page.",
+const CAUTIONS: [fn() -> &'static str; 4] = [
+    say::eye_protection_and_pull_towards_you,
+    say::vehicle_moves_on_the_lift,
+    say::no_flame_near,
+    say::makers_instructions_come_first,
 ];
-
-const MAGNESIUM: &str = "Magnesium: its chips burn, and water makes it worse. No flame, no welding; \
-     dry sand or a class D extinguisher at hand.";
-
-const HURTS: &str = "People are hurt if this joint lets go: put in a new one as the maker says, \
-     never the one that was heated, hit or gripped.";
 
 /// The ways to get a whole seized screw out, least risk first. Those that are not for this one
 /// are listed too, with the reason.
@@ -120,19 +114,16 @@ pub fn loosening(seized: &Seized) -> Loosening {
             head_off(),
         ],
     };
-    let mut cautions = CAUTIONS.to_vec();
+    let mut cautions: Vec<&'static str> = CAUTIONS.iter().map(|caution| caution()).collect();
     if seized.family == Some(Family::Magnesium) {
-        cautions.push(MAGNESIUM);
+        cautions.push(say::magnesium_burns_no_welding());
     }
     if seized.holds.is_some_and(Holds::hurts) {
-        cautions.push(HURTS);
+        cautions.push(say::people_are_hurt_put_in_a_new_one());
     }
     let goes_back = match seized.fails {
-        Fails::Rounded => "Its head is gone: a new one goes in, of the same size and class.",
-        Fails::Stuck => {
-            "One that was heated, welded on or hit has lost its strength: a new one goes in. \
-             Another goes back only if its thread and head are sound and the maker lets it."
-        }
+        Fails::Rounded => say::its_head_is_gone(),
+        Fails::Stuck => say::heated_one_has_lost_its_strength(),
     };
     Loosening {
         cautions,
@@ -152,156 +143,148 @@ fn way(name: &'static str, how: &[&'static str], stop_when: &'static str) -> Loo
 
 fn soak_and_shock() -> LooseningWay {
     way(
-        "oil, time and a blow",
+        say::oil_time_and_a_blow(),
         &[
-            "wire-brush the thread that shows, penetrating oil, and wait; keep oil off brake linings and rubber",
-            "a sharp blow along the screw with a punch on its head, not on a thin cover",
-            "oil again from the other end, where that shows",
+            say::brush_oil_and_wait(),
+            say::sharp_blow_along_the_screw(),
+            say::oil_from_the_other_end(),
         ],
-        "it does not move after the second soak",
+        say::does_not_move_after_second_soak(),
     )
 }
 
 fn to_and_fro() -> LooseningWay {
     way(
-        "tighten a little, then to and fro",
+        say::tighten_a_little_then_to_and_fro(),
         &[
-            "a six-point socket or the exact bit, fully seated, the wrench square to it",
-            "a few degrees tighter first, then back; small angles, oil between",
-            "when it moves and then binds, go back in: rust in the thread jams it",
+            say::exact_tool_fully_seated(),
+            say::few_degrees_tighter_first(),
+            say::moves_and_then_binds(),
         ],
-        "it feels soft or springs back: it is twisting off",
+        say::feels_soft_or_springs_back(),
     )
 }
 
 fn heat(seized: &Seized) -> LooseningWay {
     let heat = way(
-        "heat the part around it",
+        say::heat_the_part_around_it(),
         &[
-            "heat the part around it, not the screw: an induction coil or hot air before a flame",
-            "let it cool, oil, then to and fro; once more if it helps",
-            "thread locker lets go at about 250 \u{b0}C: warm it through, and turn it while warm",
+            say::heat_the_part_not_the_screw(),
+            say::let_it_cool_oil_to_and_fro(),
+            say::thread_locker_lets_go(),
         ],
-        "paint, rubber or grease nearby begins to smoke",
+        say::something_nearby_smokes(),
     );
     closed_if(heat, no_heat(seized))
 }
 
 fn impact(seized: &Seized) -> LooseningWay {
     let impact = way(
-        "short blows of an impact wrench",
+        say::short_blows_of_an_impact_wrench(),
         &[
-            "an impact socket, the least setting first, short bursts, left and right in turn",
-            "a hand impact driver for a recess",
+            say::impact_socket_least_setting(),
+            say::hand_impact_driver(),
         ],
-        "the head turns and the thread does not",
+        say::head_turns_thread_does_not(),
     );
     let light =
         seized.family.is_some_and(Family::is_light) || seized.family == Some(Family::Plastic);
-    closed_if(
-        impact,
-        light.then_some(
-            "into a light metal or plastic the blows tear the thread out before the screw lets go",
-        ),
-    )
+    closed_if(impact, light.then_some(say::blows_tear_the_thread_out()))
 }
 
 fn tight_socket() -> LooseningWay {
     way(
-        "a six-point socket, driven on",
+        say::six_point_socket_driven_on(),
         &[
-            "clean the head, file the burrs off",
-            "the next smaller six-point socket, metric or inch, driven on with a hammer",
-            "turn slowly, the socket held on",
+            say::clean_the_head(),
+            say::next_smaller_socket(),
+            say::turn_slowly_socket_held_on(),
         ],
-        "it slips once: the next try only rounds it more",
+        say::slips_once(),
     )
 }
 
 fn extractor_socket() -> LooseningWay {
     way(
-        "a gripping socket with a reverse spiral",
+        say::gripping_socket(),
         &[
-            "one a little smaller than what is left of the head, driven on",
-            "by hand, not with an impact wrench: it bites deeper as it turns",
+            say::one_a_little_smaller_driven_on(),
+            say::by_hand_it_bites_deeper(),
         ],
-        "the head shears or the spiral no longer bites",
+        say::head_shears_or_spiral_slips(),
     )
 }
 
 fn larger_bit() -> LooseningWay {
     way(
-        "the next larger bit, driven in",
+        say::next_larger_bit(),
         &[
-            "clean the recess to its bottom",
-            "a star bit a little larger than the recess, driven in with a hammer",
-            "turn slowly with the bit pressed in",
+            say::clean_the_recess(),
+            say::star_bit_a_little_larger(),
+            say::turn_slowly_bit_pressed_in(),
         ],
-        "the bit turns in the recess",
+        say::bit_turns_in_the_recess(),
     )
 }
 
 fn slot() -> LooseningWay {
     way(
-        "a slot, or two flats",
-        &[
-            "cut a slot across the head for the widest screwdriver, or file two flats for a wrench",
-            "cover what the filings fall into",
-        ],
-        "a side of the slot breaks away",
+        say::slot_or_two_flats(),
+        &[say::cut_a_slot(), say::cover_from_filings()],
+        say::side_of_the_slot_breaks(),
     )
 }
 
 fn weld(seized: &Seized) -> LooseningWay {
     let weld = way(
-        "weld a nut on the head",
+        say::weld_a_nut_on_the_head(),
         &[
-            "disconnect the battery and what the maker names; earth beside the screw",
-            "a nut on the head, welded from inside outwards; the heat does half the work",
-            "let it cool until it can be touched, oil, then to and fro",
+            say::disconnect_the_battery(),
+            say::nut_welded_from_inside(),
+            say::cool_until_touched(),
         ],
-        "the second nut tears off",
+        say::second_nut_tears_off(),
     );
     closed_if(weld, no_heat(seized))
 }
 
 fn chisel() -> LooseningWay {
     way(
-        "locking pliers, or a chisel on the edge",
+        say::locking_pliers_or_chisel(),
         &[
-            "locking pliers across the head, as tight as they go",
-            "or a blunt chisel at the head's edge, struck in the sense that loosens",
+            say::locking_pliers_as_tight_as_they_go(),
+            say::blunt_chisel_at_the_edge(),
         ],
-        "the head tears without turning",
+        say::head_tears_without_turning(),
     )
 }
 
 fn head_off() -> LooseningWay {
     way(
-        "take the head off",
+        say::take_the_head_off(),
         &[
-            "drill down the middle of the head to the shank's diameter, then knock the head off; split a nut",
-            "the part comes off, the load is off the thread, and what stands proud can often be turned by hand or gripped",
-            "from there it is a snapped bolt: say so on this page",
+            say::drill_down_the_head(),
+            say::part_comes_off_load_is_off(),
+            say::from_there_it_is_snapped(),
         ],
-        "the drill leaves the head on one side",
+        say::drill_leaves_the_head(),
     )
 }
 
 fn no_heat(seized: &Seized) -> Option<&'static str> {
     if seized.family == Some(Family::Magnesium) {
-        return Some("magnesium burns");
+        return Some(say::magnesium_burns());
     }
     if seized.family == Some(Family::Plastic) {
-        return Some("plastic melts");
+        return Some(say::plastic_melts());
     }
     match seized.holds {
-        Some(Holds::Fuel) => return Some("fuel is near"),
-        Some(Holds::Airbag | Holds::Belt) => return Some("an airbag or a belt tensioner is near"),
-        Some(Holds::HighVoltage) => return Some("high voltage is near"),
+        Some(Holds::Fuel) => return Some(say::fuel_is_near()),
+        Some(Holds::Airbag | Holds::Belt) => return Some(say::airbag_or_tensioner_is_near()),
+        Some(Holds::HighVoltage) => return Some(say::high_voltage_is_near()),
         _ => {}
     }
-    (!seized.heat_is_safe).then_some("heat or sparks would hurt something near, or nobody looked")
+    (!seized.heat_is_safe).then_some(say::heat_would_hurt_or_nobody_looked())
 }
 
 fn closed_if(way: LooseningWay, closed: Option<&'static str>) -> LooseningWay {

@@ -3,6 +3,7 @@
 use crate::class::{Class, ClassTrouble};
 use crate::figures::shown;
 use crate::parent::Parent;
+use crate::phrases::torque as say;
 use crate::sources;
 use crate::thread::Thread;
 use crate::tolerance::limits;
@@ -44,9 +45,9 @@ impl FailsFirst {
     /// In words.
     pub fn name(self) -> &'static str {
         match self {
-            FailsFirst::Bolt => "the bolt breaks",
-            FailsFirst::BoltThread => "the bolt's thread strips",
-            FailsFirst::HoleThread => "the thread in the hole strips",
+            FailsFirst::Bolt => say::the_bolt_breaks(),
+            FailsFirst::BoltThread => say::the_bolts_thread_strips(),
+            FailsFirst::HoleThread => say::the_thread_in_the_hole_strips(),
         }
     }
 }
@@ -196,11 +197,11 @@ pub fn stripping(
         .filter(|&length| credited_mm(thread, length, parent) >= length);
     let working = working(thread, parent, engaged_mm, credited, areas, bolt_shear)
         .line(
-            Line::new("bolt breaks", loads.source)
+            Line::new(say::bolt_breaks(), loads.source)
                 .formula("F", "Rm·As")
                 .value(shown(loads.breaking_n, 0, "N")),
         )
-        .limit("Even load over the turns is assumed; threads of medium quality, not worn.");
+        .limit(say::even_load_is_assumed());
     Ok(Stripping {
         credited_mm: credited,
         bolt_breaks_n: loads.breaking_n,
@@ -222,16 +223,16 @@ fn working(
 ) -> Working {
     let load = |per_mm: f64, shear: f64| shown(per_mm * shear * credited, 0, "N");
     let mut credit = Line::new(
-        "engagement given credit",
+        say::engagement_given_credit(),
         sources::practice("engaged length"),
     )
     .symbol("Le")
-    .input("engaged", shown(engaged_mm, 4, "mm"))
+    .input(say::engaged(), shown(engaged_mm, 4, "mm"))
     .value(shown(credited, 4, "mm"));
     if credited < engaged_mm {
-        credit = credit.note("beyond two diameters a light metal gains nothing");
+        credit = credit.note(say::beyond_two_diameters());
     }
-    let hole = Line::new("thread in the hole strips", parent.source.clone())
+    let hole = Line::new(say::thread_in_the_hole_strips(), parent.source.clone())
         .formula("Fn", "ASn·Le·τ")
         .input("Le", shown(credited, 4, "mm"))
         .input("τ", shown(parent.shear_mpa, 1, "MPa"))
@@ -240,24 +241,21 @@ fn working(
         Some(note) => hole.note(note),
         None => hole,
     };
-    Working::new(format!("Stripping of {} in {}", thread.name(), parent.name))
+    Working::new(say::stripping_of(thread.name(), parent.said()))
         .line(credit)
         .line(
-            Line::new("shear area of the bolt's thread", sources::strip_areas())
+            Line::new(say::shear_area_of_the_bolt(), sources::strip_areas())
                 .formula("ASs", "π/P·D1max·(P/2 + (d2min − D1max)/√3)")
-                .value(shown(areas.bolt_mm2_per_mm, 6, "mm² per mm")),
+                .value(shown(areas.bolt_mm2_per_mm, 6, say::mm2_per_mm())),
+        )
+        .line(
+            Line::new(say::shear_area_of_the_hole(), sources::strip_areas())
+                .formula("ASn", "π/P·dmin·(P/2 + (dmin − D2max)/√3)")
+                .value(shown(areas.hole_mm2_per_mm, 6, say::mm2_per_mm())),
         )
         .line(
             Line::new(
-                "shear area of the thread in the hole",
-                sources::strip_areas(),
-            )
-            .formula("ASn", "π/P·dmin·(P/2 + (dmin − D2max)/√3)")
-            .value(shown(areas.hole_mm2_per_mm, 6, "mm² per mm")),
-        )
-        .line(
-            Line::new(
-                "bolt's thread strips",
+                say::bolts_thread_strips(),
                 sources::practice("steel shears at 0.6 of tensile"),
             )
             .formula("Fs", "ASs·Le·0.6·Rm")

@@ -1,6 +1,7 @@
 //! A screw thread and its sizes.
 
 use crate::figures::{shown, trimmed};
+use crate::phrases::reading as say;
 use crate::pipe::Pipe;
 use crate::{series, sources};
 use measure::{Line, Working};
@@ -58,12 +59,9 @@ pub struct Geometry {
 /// Why a diameter and a pitch make no thread.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ThreadTrouble {
-    #[error("a diameter of {diameter_mm} mm is outside 1 to 150 mm; check the size")]
+    #[error("{}", say::diameter_outside(.diameter_mm))]
     Diameter { diameter_mm: f64 },
-    #[error(
-        "a pitch of {pitch_mm} mm makes no screw of {diameter_mm} mm; \
-         between {least_mm} and {most_mm} mm would"
-    )]
+    #[error("{}", say::pitch_makes_no_screw(.pitch_mm, .diameter_mm, .least_mm, .most_mm))]
     Pitch {
         diameter_mm: f64,
         pitch_mm: f64,
@@ -255,38 +253,38 @@ impl Thread {
                 .value(shown(value, 4, "mm"))
         };
         let area = if metric {
-            Line::new("stress area", sources::stress_area_metric())
+            Line::new(say::stress_area(), sources::stress_area_metric())
                 .formula("As", "π/4·((d2 + d3)/2)²")
         } else {
-            Line::new("stress area", sources::unified_profile())
+            Line::new(say::stress_area(), sources::unified_profile())
                 .formula("At", "π/4·(d − 0.9743·P)²")
         };
-        Working::new(format!("Sizes of {}", self.name))
+        Working::new(say::sizes_of(&self.name))
             .line(line(
-                "pitch diameter",
+                say::pitch_diameter(),
                 "d2",
                 "d − 0.649519·P",
                 sizes.pitch_diameter_mm,
             ))
             .line(line(
-                "minor diameter of the hole",
+                say::minor_diameter_of_the_hole(),
                 "D1",
                 "d − 1.082532·P",
                 sizes.minor_diameter_mm,
             ))
             .line(line(
-                "root diameter of the bolt",
+                say::root_diameter_of_the_bolt(),
                 "d3",
                 "d − 1.226869·P",
                 sizes.root_diameter_mm,
             ))
             .line(area.value(shown(sizes.stress_area_mm2, 3, "mm²")))
             .line(
-                Line::new("lead angle", profile())
+                Line::new(say::lead_angle(), profile())
                     .formula("φ", "atan(P/(π·d2))")
                     .value(shown(sizes.lead_angle_deg, 3, "°")),
             )
-            .limit("Basic sizes, without tolerance.")
+            .limit(say::basic_sizes())
     }
 }
 

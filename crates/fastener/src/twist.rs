@@ -1,6 +1,7 @@
 //! The torque at which a bolt twists off.
 
 use crate::class::Class;
+use crate::phrases::extract as say;
 use crate::sources;
 use crate::thread::{Standard, Thread};
 use measure::Source;
@@ -13,8 +14,10 @@ pub struct BreakingTorque {
 }
 
 /// Said wherever a breaking torque is shown.
-pub const ONLY_NEW: &str =
-    "A new bolt in pure twist: no guide for a rusted, necked or cracked one.";
+#[must_use]
+pub fn only_new() -> &'static str {
+    say::only_new()
+}
 
 /// The minimum breaking torque after ISO 898-7.
 ///
@@ -26,7 +29,7 @@ pub const ONLY_NEW: &str =
 ///
 /// # Limits
 ///
-/// [`ONLY_NEW`].
+/// [`only_new`].
 ///
 /// # Source
 ///

@@ -1,5 +1,6 @@
 //! Wrenches: adapters, levers, and what a torque wrench can tell.
 
+use crate::phrases::torque as say;
 use crate::sources;
 use crate::torque::{TorqueTrouble, within};
 use measure::{Line, Working};
@@ -59,20 +60,20 @@ pub fn setting(
     adapter_mm: f64,
     angle_deg: f64,
 ) -> Result<Setting, TorqueTrouble> {
-    within("torque", want_nm, (1e-6, 1e6))?;
-    within("length of wrench", wrench_mm, LENGTH_MM)?;
-    within("length of adapter", adapter_mm, (0.0, LENGTH_MM.1))?;
-    within("angle", angle_deg, (-180.0, 180.0))?;
+    within(say::torque(), want_nm, (1e-6, 1e6))?;
+    within(say::length_of_wrench(), wrench_mm, LENGTH_MM)?;
+    within(say::length_of_adapter(), adapter_mm, (0.0, LENGTH_MM.1))?;
+    within(say::angle(), angle_deg, (-180.0, 180.0))?;
     let reach = adapter_mm * libm::cos(angle_deg.to_radians());
     within(
-        "lever with its adapter",
+        say::lever_with_its_adapter(),
         wrench_mm + reach,
         (wrench_mm / 10.0, 2.0 * LENGTH_MM.1),
     )?;
     let set_to_nm = want_nm * wrench_mm / (wrench_mm + reach);
-    let working = Working::new("Torque wrench with an adapter")
+    let working = Working::new(say::wrench_with_an_adapter())
         .line(
-            Line::new("setting", sources::adapter())
+            Line::new(say::setting(), sources::adapter())
                 .formula("S", "T·L/(L + E·cos a)")
                 .input("T", format!("{want_nm:.3} N·m"))
                 .input("L", format!("{wrench_mm:.1} mm"))
@@ -80,8 +81,8 @@ pub fn setting(
                 .input("a", format!("{angle_deg:.0}°"))
                 .value(format!("{set_to_nm:.3} N·m")),
         )
-        .remark("Across the wrench, at 90°, an adapter needs no correction.")
-        .limit("The hand must pull at the middle of the grip.");
+        .remark(say::across_needs_no_correction())
+        .limit(say::hand_at_the_grip());
     Ok(Setting { set_to_nm, working })
 }
 
@@ -108,8 +109,8 @@ pub fn setting(
 /// # Ok::<(), fastener::torque::TorqueTrouble>(())
 /// ```
 pub fn hand_force_n(torque_nm: f64, lever_mm: f64) -> Result<f64, TorqueTrouble> {
-    within("lever", lever_mm, LENGTH_MM)?;
-    within("torque", torque_nm, (0.0, 1e6))?;
+    within(say::lever(), lever_mm, LENGTH_MM)?;
+    within(say::torque(), torque_nm, (0.0, 1e6))?;
     Ok(torque_nm / (lever_mm / 1000.0))
 }
 
@@ -141,9 +142,9 @@ pub fn doubled_lever_mm(
     second_mm: f64,
     overlap_mm: f64,
 ) -> Result<f64, TorqueTrouble> {
-    within("length of wrench", first_mm, LENGTH_MM)?;
-    within("length of second wrench", second_mm, LENGTH_MM)?;
-    within("overlap", overlap_mm, (0.0, first_mm.min(second_mm)))?;
+    within(say::length_of_wrench(), first_mm, LENGTH_MM)?;
+    within(say::length_of_second_wrench(), second_mm, LENGTH_MM)?;
+    within(say::overlap(), overlap_mm, (0.0, first_mm.min(second_mm)))?;
     Ok(first_mm + second_mm - overlap_mm)
 }
 

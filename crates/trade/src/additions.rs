@@ -1,6 +1,7 @@
 //! A shop's own words and rules.
 
 use crate::branch::Branch;
+use crate::phrases as say;
 use crate::said::Grade;
 use crate::table::{self, RawSort, RawWork, Sort, TableError};
 use crate::vocabulary::{Vocabulary, build_names};
@@ -36,8 +37,6 @@ struct Stricter {
     safety: bool,
 }
 
-const PLACE: &str = "the shop's own table";
-
 impl Vocabulary {
     /// These tables with a shop's own words and rules.
     ///
@@ -70,7 +69,7 @@ impl Vocabulary {
     /// # Ok::<(), trade::TableError>(())
     /// ```
     pub fn with(&self, text: &str) -> Result<Vocabulary, TableError> {
-        let file: File = table::parse(PLACE, text)?;
+        let file: File = table::parse(say::the_shops_own_table(), text)?;
         let mut out = self.clone();
         out.add_works(&file.work)?;
         for raw in &file.stricter {
@@ -112,10 +111,10 @@ impl Vocabulary {
             .get(id)
             .copied()
             .ok_or_else(|| TableError::NoSuchWord {
-                place: PLACE.to_string(),
+                place: say::the_shops_own_table().to_string(),
                 word: id.to_string(),
-                meant: "sort",
-                known: "those of the tables".to_string(),
+                meant: say::sort(),
+                known: say::those_of_the_tables().to_string(),
             })
     }
 
@@ -123,18 +122,19 @@ impl Vocabulary {
         for raw in works {
             if self.work(&raw.code).is_some() {
                 return Err(TableError::Twice {
-                    place: PLACE.to_string(),
+                    place: say::the_shops_own_table().to_string(),
                     id: raw.code.clone(),
                 });
             }
             if self.works.len() >= WorkSet::MOST {
                 return Err(TableError::TooManyWorks {
-                    place: PLACE.to_string(),
+                    place: say::the_shops_own_table().to_string(),
                     most: WorkSet::MOST,
                 });
             }
             let at = self.works.len();
-            self.works.push(table::read_work(PLACE, raw)?);
+            self.works
+                .push(table::read_work(say::the_shops_own_table(), raw)?);
             for said in &raw.said_done {
                 for word in crate::amounts::words_only(said, &crate::chunks::cut(said)) {
                     self.words.learn(&word);
@@ -148,10 +148,10 @@ impl Vocabulary {
 
     fn make_stricter(&mut self, raw: &Stricter) -> Result<(), TableError> {
         let at = self.known_sort(&raw.sort)? as usize;
-        let owed = table::works(PLACE, &self.works, &raw.owed)?;
+        let owed = table::works(say::the_shops_own_table(), &self.works, &raw.owed)?;
         let mut off = self.sorts[at].off;
         for word in &raw.shut {
-            off = off.with(table::gate(PLACE, word)?);
+            off = off.with(table::gate(say::the_shops_own_table(), word)?);
         }
         let sort = &mut self.sorts[at];
         sort.off = off;
@@ -169,13 +169,19 @@ impl Vocabulary {
     fn add_sort(&mut self, raw: &RawSort) -> Result<u32, TableError> {
         if self.sort_ids.contains_key(raw.id.as_str()) {
             return Err(TableError::Twice {
-                place: PLACE.to_string(),
+                place: say::the_shops_own_table().to_string(),
                 id: raw.id.clone(),
             });
         }
         let source = |text: &str| Ok((Grade::Shop, text.into()));
         let default = (Branch::Unknown, Zone::Unknown);
-        let sort = table::read_sort(PLACE, default, raw, &self.works, &source)?;
+        let sort = table::read_sort(
+            say::the_shops_own_table(),
+            default,
+            raw,
+            &self.works,
+            &source,
+        )?;
         let at = u32::try_from(self.sorts.len()).unwrap_or(u32::MAX);
         self.sort_ids.insert(sort.id.clone(), at);
         self.sorts.push(sort);
@@ -187,7 +193,7 @@ impl Vocabulary {
         let words = crate::amounts::words_only(name, &crate::chunks::cut(name));
         if words.is_empty() {
             return Err(TableError::NoWord {
-                place: PLACE.to_string(),
+                place: say::the_shops_own_table().to_string(),
                 name: name.to_string(),
             });
         }
@@ -208,7 +214,7 @@ impl Vocabulary {
             return Ok(());
         };
         Err(TableError::Laxer {
-            place: PLACE.to_string(),
+            place: say::the_shops_own_table().to_string(),
             name: name.to_string(),
             means: self.sort(known).id.to_string(),
         })

@@ -2,6 +2,7 @@
 
 use crate::chunks::{Chunk, Mark};
 use crate::fold::fold;
+use crate::phrases as say;
 use measure::Dimension;
 use std::ops::Range;
 
@@ -37,13 +38,6 @@ pub(crate) struct Item {
     pub place: Range<usize>,
     pub what: What,
 }
-
-const NEGATIVE: &str = "a number below nothing; write how many there are";
-const NOTHING: &str = "a count of nothing; write how many there are";
-const BARE: &str = "a number with no unit; write the unit, or a whole number of pieces";
-const MANY: &str = "more than 999 pieces; if it is a part number, write it elsewhere";
-/// What is told where two counts stand for one thing.
-pub(crate) const TWO_COUNTS: &str = "two counts for one thing; write them as two things";
 
 /// Words before a number that says which one, not how many.
 const WHICH: [&str; 27] = [
@@ -147,7 +141,7 @@ impl<'a> Reader<'a> {
             Mark::Close => self.take(1, What::Close),
             Mark::Minus => {
                 let more = usize::from(!self.text(self.at + 1).is_empty());
-                self.take(1 + more, What::Bad(NEGATIVE));
+                self.take(1 + more, What::Bad(say::number_below_nothing()));
             }
             Mark::Word => self.chunk(),
         }
@@ -242,9 +236,9 @@ impl<'a> Reader<'a> {
 
     fn count(&mut self, chunks: usize, count: u64) {
         let what = match u16::try_from(count) {
-            Ok(0) => What::Bad(NOTHING),
+            Ok(0) => What::Bad(say::count_of_nothing()),
             Ok(count) if count <= 999 => What::Count(count),
-            _ => What::Bad(MANY),
+            _ => What::Bad(say::more_than_999_pieces()),
         };
         self.take(chunks, what);
     }
@@ -321,7 +315,7 @@ impl<'a> Reader<'a> {
             let what = if (1..=999).contains(&count) {
                 What::Count(count)
             } else {
-                What::Bad(MANY)
+                What::Bad(say::more_than_999_pieces())
             };
             self.out.push(Item {
                 place: place.start..cut,
@@ -384,7 +378,7 @@ impl<'a> Reader<'a> {
                         && number(self.text(self.at + 2)).is_some());
                 self.count(1 + usize::from(off), low);
             }
-            None if value.is_finite() => self.take(1, What::Bad(BARE)),
+            None if value.is_finite() => self.take(1, What::Bad(say::number_with_no_unit())),
             None => self.asides(1),
         }
     }

@@ -25,6 +25,7 @@ mod find;
 mod fold;
 mod gates;
 mod may;
+mod phrases;
 mod read;
 mod said;
 mod segment;

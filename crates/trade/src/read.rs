@@ -4,6 +4,7 @@ use crate::branch::Branch;
 use crate::derive::Reading;
 use crate::find::{Bag, Hit};
 use crate::gates::Gates;
+use crate::phrases as say;
 use crate::said::{Count, Happens, Owes, Said, Sure};
 use crate::segment::{Segment, segments};
 use crate::side::Side;
@@ -811,7 +812,7 @@ impl Vocabulary {
         let kit = reading.kinds.len() > 1;
         let mut mend = mend.map(str::to_string);
         if mend.is_none() && reading.sure == Sure::Unknown {
-            mend = Some("not known; say what it is, or which system it belongs to".to_string());
+            mend = Some(say::not_known().to_string());
         }
         let side = segment.sides.iter().copied().reduce(Side::join);
         let mut said = Said {

@@ -1,7 +1,8 @@
 //! A line parted into what names one thing each.
 
-use crate::amounts::{Item, TWO_COUNTS, What, amounts};
+use crate::amounts::{Item, What, amounts};
 use crate::chunks::cut;
+use crate::phrases as say;
 use crate::said::Count;
 use crate::side::Side;
 use crate::vocabulary::Vocabulary;
@@ -86,7 +87,7 @@ impl Segment {
             ([], [1, more] | [more, 1]) => Ok(Some(Count::Of(*more))),
             ([], [a, b]) if a == b => Ok(Some(Count::Of(*a))),
             ([one], _) => Ok(Some(Count::Of(*one))),
-            _ => Err(TWO_COUNTS),
+            _ => Err(say::two_counts_for_one_thing()),
         }
     }
 }

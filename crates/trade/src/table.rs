@@ -2,6 +2,7 @@
 
 use crate::branch::Branch;
 use crate::gates::Gates;
+use crate::phrases as say;
 use crate::said::Grade;
 use crate::work::{Code, Shared, Work, WorkSet};
 use serde::Deserialize;
@@ -13,28 +14,26 @@ use thiserror::Error;
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 #[allow(missing_docs, reason = "the messages say it")]
 pub enum TableError {
-    #[error("{place}: not TOML as this table is written: {what}; mend it there")]
+    #[error("{}", say::not_toml(.place, .what))]
     NotToml { place: String, what: String },
-    #[error("{place}: `{word}` is no {meant}; use one of {known}")]
+    #[error("{}", say::no_such_word(.place, .word, .meant, .known))]
     NoSuchWord {
         place: String,
         word: String,
         meant: &'static str,
         known: String,
     },
-    #[error("{place}: more than {most} works; take one away")]
+    #[error("{}", say::too_many_works(.place, .most))]
     TooManyWorks { place: String, most: usize },
-    #[error("{place}: `{id}` stands there twice; give one of them another id")]
+    #[error("{}", say::stands_there_twice(.place, .id))]
     Twice { place: String, id: String },
-    #[error(
-        "{place}: `{name}` already means {means}; a shop's word may not be laxer than it, so make it at least as strict or take another word"
-    )]
+    #[error("{}", say::may_not_be_laxer(.place, .name, .means))]
     Laxer {
         place: String,
         name: String,
         means: String,
     },
-    #[error("{place}: `{name}` holds no word; write at least one")]
+    #[error("{}", say::holds_no_word(.place, .name))]
     NoWord { place: String, name: String },
 }
 
@@ -298,7 +297,7 @@ pub(crate) fn kind(place: &str, word: &str) -> Result<Option<Kind>, TableError> 
         .map(|(_, kind)| Some(kind))
         .ok_or_else(|| {
             let known: Vec<_> = KINDS.iter().map(|(code, _)| *code).collect();
-            no_such(place, word, "kind", known.join(", "))
+            no_such(place, word, say::kind(), known.join(", "))
         })
 }
 
@@ -309,19 +308,20 @@ fn zone(place: &str, word: &str) -> Result<Zone, TableError> {
         .map(|(_, zone)| zone)
         .ok_or_else(|| {
             let known: Vec<_> = ZONES.iter().map(|(code, _)| *code).collect();
-            no_such(place, word, "zone", known.join(", "))
+            no_such(place, word, say::zone(), known.join(", "))
         })
 }
 
 pub(crate) fn branch(place: &str, word: &str) -> Result<Branch, TableError> {
     Branch::read(word).ok_or_else(|| {
         let known: Vec<_> = Branch::all().map(Branch::code).collect();
-        no_such(place, word, "system", known.join(", "))
+        no_such(place, word, say::system(), known.join(", "))
     })
 }
 
 pub(crate) fn gate(place: &str, word: &str) -> Result<Gate, TableError> {
-    Gates::gate(word).ok_or_else(|| no_such(place, word, "gate", Gates::ALL.codes().join(", ")))
+    Gates::gate(word)
+        .ok_or_else(|| no_such(place, word, say::gate(), Gates::ALL.codes().join(", ")))
 }
 
 pub(crate) fn works(place: &str, known: &[Work], words: &[String]) -> Result<WorkSet, TableError> {
@@ -329,7 +329,14 @@ pub(crate) fn works(place: &str, known: &[Work], words: &[String]) -> Result<Wor
         let at = known
             .iter()
             .position(|work| *work.code == **word)
-            .ok_or_else(|| no_such(place, word, "work", "those of works.toml".to_string()))?;
+            .ok_or_else(|| {
+                no_such(
+                    place,
+                    word,
+                    say::work(),
+                    say::those_of_the_works().to_string(),
+                )
+            })?;
         Ok(set.and(WorkSet::one(at)))
     })
 }
@@ -343,7 +350,7 @@ pub(crate) fn read_work(place: &str, raw: &RawWork) -> Result<Work, TableError> 
             return Err(no_such(
                 place,
                 other,
-                "share",
+                say::share(),
                 "order, wheel, item".to_string(),
             ));
         }
@@ -451,7 +458,7 @@ pub(crate) fn grade(place: &str, word: &str) -> Result<Grade, TableError> {
             return Err(no_such(
                 place,
                 other,
-                "grade",
+                say::grade(),
                 "published, common-practice, memory".to_string(),
             ));
         }

@@ -3,6 +3,7 @@
 use crate::branch::Branch;
 use crate::find::Names;
 use crate::fold::fold;
+use crate::phrases as say;
 use crate::said::Grade;
 use crate::table::{
     self, GermanFile, HeadFile, NoneFile, Sort, SortFile, SourceFile, TableError, WordFile,
@@ -423,8 +424,8 @@ fn read_sorts(works: &[Work], sources: &SourceFile) -> Result<Sorts, TableError>
                 .ok_or_else(|| TableError::NoSuchWord {
                     place: place.to_string(),
                     word: id.to_string(),
-                    meant: "source",
-                    known: "those of sources.toml".to_string(),
+                    meant: say::source(),
+                    known: say::those_of_the_sources().to_string(),
                 })?;
             Ok((
                 table::grade(SOURCES.0, &raw.grade)?,
@@ -663,8 +664,8 @@ fn no_sort(sort: &str) -> TableError {
     TableError::NoSuchWord {
         place: HEADS.0.to_string(),
         word: sort.to_string(),
-        meant: "sort",
-        known: "those of the tables of sorts".to_string(),
+        meant: say::sort(),
+        known: say::those_of_the_tables_of_sorts().to_string(),
     }
 }
 

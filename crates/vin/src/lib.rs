@@ -6,6 +6,7 @@
 
 mod check_digit;
 mod model_year;
+mod phrases;
 mod problem;
 mod suspects;
 

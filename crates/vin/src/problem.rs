@@ -2,42 +2,33 @@
 
 use std::fmt;
 
+use crate::phrases as say;
 use crate::{CHECK_DIGIT_POSITION, DIGITS_FROM, LENGTH};
 
 /// One thing that is wrong: where, what, and how to mend it.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum Problem {
-    #[error("the number has {found} characters, it needs {LENGTH}: {}", length_remedy(*.found))]
+    #[error("{}", length(*.found))]
     Length { found: usize },
 
-    #[error("position {position} is {found}, which no number contains: most likely {meant}")]
+    #[error("{}", say::look_alike(.position, .found, .meant))]
     LookAlike {
         position: usize,
         found: char,
         meant: char,
     },
 
-    #[error(
-        "position {position} is {found:?}: only digits and the letters A to Z without I, O and Q \
-         can stand there; read it again from the vehicle"
-    )]
+    #[error("{}", say::not_allowed(.position, format_args!("{:?}", .found)))]
     NotAllowed { position: usize, found: char },
 
-    #[error(
-        "position {position} is {found}; North American numbers have only digits from position \
-         {DIGITS_FROM} on{}",
-        most_likely(*.meant)
-    )]
+    #[error("{}", not_digit(*.position, *.found, *.meant))]
     NotDigit {
         position: usize,
         found: char,
         meant: Option<char>,
     },
 
-    #[error(
-        "position {CHECK_DIGIT_POSITION}, the check digit, is {found}; the other characters ask \
-         for {expected}: one of them, or the check digit, is misread"
-    )]
+    #[error("{}", say::check_digit(CHECK_DIGIT_POSITION, .found, .expected))]
     CheckDigit { found: char, expected: char },
 }
 
@@ -55,18 +46,18 @@ impl Problem {
     }
 }
 
-fn most_likely(meant: Option<char>) -> String {
+fn not_digit(position: usize, found: char, meant: Option<char>) -> String {
     match meant {
-        Some(digit) => format!(": most likely {digit}"),
-        None => ": read it again from the vehicle".to_owned(),
+        Some(digit) => say::not_digit_likely(position, found, DIGITS_FROM, digit),
+        None => say::not_digit(position, found, DIGITS_FROM),
     }
 }
 
-fn length_remedy(found: usize) -> String {
+fn length(found: usize) -> String {
     if found < LENGTH {
-        format!("{} missing", LENGTH - found)
+        say::too_short(found, LENGTH, LENGTH - found)
     } else {
-        format!("{} too many", found - LENGTH)
+        say::too_long(found, LENGTH, found - LENGTH)
     }
 }
 
@@ -90,32 +81,17 @@ pub enum Note {
 impl fmt::Display for Note {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::SeparatorsLeftOut { count: 1 } => f.write_str("1 space or hyphen left out"),
-            Self::SeparatorsLeftOut { count } => {
-                write!(f, "{count} spaces or hyphens left out")
+            Self::SeparatorsLeftOut { count } => f.write_str(&say::separators_left_out(*count)),
+            Self::CheckDigitNotRequired { holds: true } => {
+                f.write_str(say::check_digit_not_required_holds())
             }
-            Self::CheckDigitNotRequired { holds: true } => f.write_str(
-                "no check digit is required outside North America; one stands there, and it holds",
-            ),
-            Self::CheckDigitNotRequired { holds: false } => f.write_str(
-                "no check digit is required outside North America, so a misread character may not show",
-            ),
-            Self::YearForLightVehicles => f.write_str(
-                "model year by position 7, for cars and trucks up to 4536 kg (10 000 lb) gross \
-                 weight rating; for heavier ones, buses, trailers and motorcycles see the plate",
-            ),
-            Self::YearNotRequired => f.write_str(
-                "outside North America position 10 need not be the model year: take it from the papers",
-            ),
-            Self::YearDoubted { year } => write!(
-                f,
-                "by positions 7 and 10 it would be of {year}, which is doubtful: one of them is \
-                 misread, or it is a heavy vehicle, trailer or motorcycle of {}; see the plate",
-                year - 30
-            ),
-            Self::NoYearCode => f.write_str(
-                "position 10 is not a model year code, which North American numbers have: read it again",
-            ),
+            Self::CheckDigitNotRequired { holds: false } => {
+                f.write_str(say::check_digit_not_required())
+            }
+            Self::YearForLightVehicles => f.write_str(say::year_for_light_vehicles()),
+            Self::YearNotRequired => f.write_str(say::year_not_required()),
+            Self::YearDoubted { year } => f.write_str(&say::year_doubted(year, year - 30)),
+            Self::NoYearCode => f.write_str(say::no_year_code()),
         }
     }
 }

@@ -3,7 +3,7 @@
 use super::{Answer, Wrong, answered, members, number, range, reads_us, working_json, wrong};
 use clap::Args;
 use fastener::holds::Holds;
-use fastener::repair::{Planning, RepairOption, WHAT_DOES_IT_HOLD};
+use fastener::repair::{Planning, RepairOption, what_does_it_hold};
 use measure::{Customary, Dimension, Unit};
 use serde_json::{Value, json};
 use shop::calculators::threads::ask::{RepairAnswer, RepairQuestion, repair as ask};
@@ -86,7 +86,7 @@ pub fn repair(asked: &ThreadRepair) -> Result<Answer, Wrong> {
     let json = members(json!({
         "thread": answer.hole.thread.name(),
         "joint": answer.hole.holds.map(Holds::code),
-        "asks": answer.hole.holds.is_none().then_some(WHAT_DOES_IT_HOLD),
+        "asks": answer.hole.holds.is_none().then(what_does_it_hold),
         "original_clamp_n": range(repairs.original_clamp_n),
         "notes": repairs.notes,
         "options": repairs.options.iter().map(|one| option(one, &answer)).collect::<Vec<_>>(),

@@ -269,7 +269,7 @@ fn mix_answer(asked: &mut Asked, question: &MixQuestion, plan: &MixPlan) -> Answ
         .iter()
         .any(|stock| stock.what == Shelf::Water);
     if uses_water {
-        answer.notes.push(coolant::WATER_QUALITY.to_owned());
+        answer.notes.push(coolant::water_quality().to_owned());
     }
     let said = plan.inhibitors.iter();
     answer

@@ -4,7 +4,7 @@ use super::ALTITUDE;
 use super::readings::{Readings, readings};
 use crate::phrases::coolant as say;
 use crate::{Answer, Asked, Calculator, Holds, PHONE_PX, Part, capital};
-use coolant::{Caution, Contents, LEAK_TEST_STEPS, Leak, LeakLimit, LeakQuestion, LeakVerdict};
+use coolant::{Caution, Contents, Leak, LeakLimit, LeakQuestion, LeakVerdict, leak_test_steps};
 use drawing::{Drawing, PressureRun, pressure};
 use measure::Customary;
 use serde_json::json;
@@ -20,7 +20,7 @@ pub(super) const LEAK: Calculator = Calculator {
         || Caution::Hot.text(),
         || Caution::MakersSpecification.text(),
     ],
-    how: || LEAK_TEST_STEPS.to_vec(),
+    how: leak_test_steps,
     form: &[
         Part::lines(
             "readings",

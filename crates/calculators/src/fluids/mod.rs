@@ -108,7 +108,7 @@ fn worked(kind: Kind, asked: &mut Asked) -> Option<Answer> {
                 // It stands above the whole page.
                 .filter(|caution| *caution != Caution::MakersSpecification)
                 .map(|caution| caution.text().to_owned()),
-            what: capital(step.text),
+            what: capital(step.text()),
             lines: Vec::new(),
             stands: match owed {
                 None => say::done(),

@@ -14,10 +14,9 @@ pub use told::{
 
 use crate::phrases::mending as say;
 use crate::threads::ask::{ExtractQuestion, RepairQuestion, Trouble, extract, repair};
-use fastener::repair::Planning;
+use fastener::repair::{Planning, Repairs};
 use fastener::section::before;
 use measure::Customary;
-use phrases::{Language, speaking};
 use std::collections::BTreeMap;
 
 /// The calculator's name and version, as a choice is kept.
@@ -40,8 +39,6 @@ pub fn ways(
 ) -> Result<Vec<Told>, Trouble> {
     let question = question(fields);
     let answer = repair(&question, planning)?;
-    // What can hurt is told apart by its English words, whatever is spoken.
-    let english = speaking(Language::English, || repair(&question, planning))?;
     if answer.hole.holds.is_none() {
         return Err(Trouble {
             field: "joint",
@@ -55,10 +52,9 @@ pub fn ways(
     };
     let found = told::joint(&before(&answer.hole), answer.hole.thread.name(), customary);
     let all = &answer.repairs.options;
-    let (cautions, notes) = cautions_and_notes(&answer.repairs.notes, &english.repairs.notes);
+    let (cautions, notes) = cautions_and_notes(&answer.repairs);
     let shared = way::Shared {
         answer: &answer,
-        english: &english,
         ladder: ladder.as_ref(),
         extraction: sits.map(|_| planning.extraction_minutes),
         customary,
@@ -82,27 +78,10 @@ pub fn ways(
 }
 
 /// What can hurt comes first; the rest stands behind the answer.
-fn cautions_and_notes(said: &[String], english: &[String]) -> (Vec<String>, Vec<String>) {
-    let hurts = |text: &str| {
-        [
-            "People are hurt",
-            "Magnesium",
-            "No way holds",
-            "may have stood on the bottom",
-        ]
-        .iter()
-        .any(|word| text.contains(word))
-    };
-    let mut cautions = Vec::new();
-    let mut notes = Vec::new();
-    for (nth, (text, english)) in said.iter().zip(english).enumerate() {
-        if nth == 0 || hurts(english) {
-            cautions.push(text.clone());
-        } else {
-            notes.push(text.clone());
-        }
-    }
-    (cautions, notes)
+fn cautions_and_notes(found: &Repairs) -> (Vec<String>, Vec<String>) {
+    let rest = |note: &&String| !found.cautions.contains(note);
+    let notes = found.notes.iter().filter(rest).cloned().collect();
+    (found.cautions.clone(), notes)
 }
 
 /// The ladder for a stub that sits `stands`.

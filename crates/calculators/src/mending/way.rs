@@ -15,8 +15,6 @@ use measure::{Customary, Range};
 /// What all ways of one hole share.
 pub(super) struct Shared<'a> {
     pub answer: &'a RepairAnswer,
-    /// The same answer in English, in which steps are told apart.
-    pub english: &'a RepairAnswer,
     pub ladder: Option<&'a StubTold>,
     /// Minutes for the stub, where there is one.
     pub extraction: Option<Range<f64>>,
@@ -170,51 +168,41 @@ fn steps(option: &RepairOption, shared: &Shared<'_>, parts: &[PartTold]) -> Vec<
         option
             .steps
             .iter()
-            .zip(fits_insert(option, shared))
-            .filter(|(step, _)| !step.tightens)
+            .filter(|step| !step.tightens)
             .skip(skip)
-            .map(|(step, fits)| step_told(step, fits, parts)),
+            .map(|step| step_told(step, parts)),
     );
     out
 }
 
-/// Which steps put the insert or bushing in: told by the English words, whatever is spoken.
-fn fits_insert(option: &RepairOption, shared: &Shared<'_>) -> Vec<bool> {
-    let mut english = shared.english.repairs.options.iter();
-    let same = english.find(|other| other.way == option.way);
-    let steps = same.map_or(option.steps.as_slice(), |same| same.steps.as_slice());
-    let fits =
-        |step: &Step| step.what.contains("the insert,") || step.what.contains("the bushing in");
-    steps.iter().map(fits).collect()
-}
-
-fn step_told(step: &Step, fits_insert: bool, parts: &[PartTold]) -> StepTold {
+fn step_told(step: &Step, parts: &[PartTold]) -> StepTold {
     StepTold {
         what: step.what.clone(),
         caution: step.caution.map(str::to_owned),
         puts_in: step.puts_in.iter().map(|word| put_in(word)).collect(),
         takes_out: step.takes_out.iter().map(|word| put_in(word)).collect(),
-        fits: (fits_insert && !parts.is_empty()).then_some(0),
+        fits: (step.fits && !parts.is_empty()).then_some(0),
     }
 }
 
 fn stub_steps(ladder: &StubTold) -> Vec<StepTold> {
-    let rung = |name: &str| {
+    let rung = |way: ExtractionWay| {
         ladder
             .rungs
             .iter()
-            .find(|rung| rung.name == name && rung.open)
+            .find(|rung| rung.name == way.name() && rung.open)
     };
     // Against the stub's own hand.
-    let against = [
-        (ExtractionWay::LeftHandDrill, say::in_reverse()),
-        (ExtractionWay::RightHandDrill, say::running_forward()),
-    ];
-    let found = against
-        .into_iter()
-        .find_map(|(way, turning)| Some((way.name(), turning, rung(way.name())?)));
-    let Some((name, turning, drills)) = found else {
+    let against = [ExtractionWay::LeftHandDrill, ExtractionWay::RightHandDrill];
+    let found = against.into_iter().find_map(|way| Some((way, rung(way)?)));
+    let Some((way, drills)) = found else {
         return Vec::new();
+    };
+    let name = way.name();
+    let turning = if way == ExtractionWay::LeftHandDrill {
+        say::in_reverse()
+    } else {
+        say::running_forward()
     };
     let sizes: Vec<&str> = drills
         .drills

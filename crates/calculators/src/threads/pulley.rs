@@ -3,7 +3,7 @@
 use crate::form::none;
 use crate::phrases::threads as say;
 use crate::{Answer, Asked, Calculator, Holds, Part, Row, both_mm, both_n, both_nm};
-use fastener::pulley::{HoldingBelt, PulleyBolt, WRENCH_ACROSS, held};
+use fastener::pulley::{HoldingBelt, PulleyBolt, held, wrench_across};
 use measure::{Line, Source, Unit, Working};
 use serde_json::json;
 
@@ -122,7 +122,7 @@ fn run(asked: &mut Asked) -> Option<Answer> {
                 nm(found.most_turning_nm),
             )),
         ],
-        notes: vec![WRENCH_ACROSS.to_owned()],
+        notes: vec![wrench_across().to_owned()],
         working: Some(working),
         outputs: json!({ "holds": found.holds, "belt_holds_nm": found.belt_holds_nm,
             "turns_with_nm": [found.least_turning_nm, found.most_turning_nm] }),

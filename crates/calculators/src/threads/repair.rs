@@ -13,7 +13,7 @@ use drawing::joint;
 use serde_json::json;
 
 /// Before a drill or a flame.
-pub(super) const CAUTION: Say = || fastener::repair::CAUTION;
+pub(super) const CAUTION: Say = fastener::repair::caution;
 
 const WAY: Part = Part::Field(Field {
     name: "way",

@@ -183,7 +183,7 @@ fn sizes(found: &ThreadAnswer, customary: Customary) -> Vec<(String, String)> {
             format!("; {}", say::almost_fits(almost.join(", ")))
         };
         row(
-            &say::wrench_for_head(found.wrench.head.name()),
+            &say::wrench_for_head(found.wrench.head.said()),
             format!("{}{almost}", found.wrench.name),
         );
     }

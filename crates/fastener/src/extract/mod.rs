@@ -7,11 +7,12 @@ use crate::drill::{Drill, millimetres};
 use crate::figures::{rounded_down, rounded_up, shown};
 use crate::holds::Holds;
 use crate::parent::{Family, Parent};
+use crate::phrases::{extract as say, seized};
 use crate::repair::{Depth, DrillRoom, bottomed};
 use crate::sources;
 use crate::thread::Thread;
 use crate::tolerance::limits;
-use crate::twist::{ONLY_NEW, breaking_torque};
+use crate::twist::breaking_torque;
 use measure::{Line, Source, Working};
 use thiserror::Error;
 
@@ -96,7 +97,7 @@ pub struct Extraction {
 /// Why nothing is said about a stub.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ExtractionTrouble {
-    #[error("{what} is {value}; it must lie between {least} and {most}")]
+    #[error("{}", say::stub_size_must_lie_between(.what, .value, .least, .most))]
     OutOfRange {
         what: &'static str,
         value: f64,
@@ -109,39 +110,26 @@ impl ExtractionWay {
     /// In words.
     pub fn name(self) -> &'static str {
         match self {
-            ExtractionWay::Grip => "grip the stub",
-            ExtractionWay::WeldNut => "weld a nut on",
-            ExtractionWay::LeftHandDrill => "left-hand drills",
-            ExtractionWay::RightHandDrill => "right-hand drills",
-            ExtractionWay::PickOut => "drill to the thread and pick it out",
-            ExtractionWay::TaperedExtractor => "tapered extractor",
-            ExtractionWay::DrillForRepair => "drill for a thread repair",
-            ExtractionWay::SendOut => "send it out",
+            ExtractionWay::Grip => say::grip_the_stub(),
+            ExtractionWay::WeldNut => say::weld_a_nut_on(),
+            ExtractionWay::LeftHandDrill => say::left_hand_drills(),
+            ExtractionWay::RightHandDrill => say::right_hand_drills(),
+            ExtractionWay::PickOut => say::drill_to_the_thread(),
+            ExtractionWay::TaperedExtractor => say::tapered_extractor(),
+            ExtractionWay::DrillForRepair => say::drill_for_a_thread_repair(),
+            ExtractionWay::SendOut => say::send_it_out(),
         }
     }
 }
 
 /// Read before anything else.
-const CAUTIONS: [&str; 5] = [
-    "Eye protection, and gloves off near a turning drill.",
-    "Know what lies behind and below the hole before drilling: coolant, oil, wires, a bore.",
-    "No flame, sparks or heat near fuel, its lines and vapours, a battery, seals, plastic or an \
-     airbag; disconnect electronics before welding.",
-    "Hardened taps, extractors and drills shatter: shield the eyes, never strike them.",
-    "The vehicle maker's instructions, local rules and licensed practice come before this page.",
+const CAUTIONS: [fn() -> &'static str; 5] = [
+    say::eyes_and_gloves_off,
+    say::know_what_lies_behind,
+    say::no_flame_near_and_disconnect,
+    say::hardened_tools_shatter,
+    seized::makers_instructions_come_first,
 ];
-
-const BLIND: &str = "The hole is blind: it must be dry, or oil trapped under the stub bursts it.";
-
-const LEFT_HAND: &str = "A left-hand stub comes out clockwise: ordinary right-hand drills, running \
-     forward, and an extractor made for left-hand threads. A left-hand drill in reverse drives it \
-     further in.";
-
-const MAGNESIUM: &str = "Magnesium: its chips burn, and water makes it worse. No flame, no welding, \
-     sharp drills, slow; dry sand or a class D extinguisher at hand.";
-
-const HURTS: &str = "People are hurt if this joint lets go: once the stub is out, the maker's part \
-     or a repair that the maker approves, no insert, bushing or larger thread of one's own choice.";
 
 /// With less room than this the next drill is sure to touch the thread.
 const LEAST_TOLERANCE_MM: f64 = 0.1;
@@ -160,7 +148,7 @@ const LEAST_TOLERANCE_MM: f64 = 0.1;
 ///
 /// # Limits
 ///
-/// [`ONLY_NEW`] A stub that snapped while turning was seized, or bottomed, or both.
+/// [`only_new`](crate::twist::only_new) A stub that snapped while turning was seized, or bottomed, or both.
 ///
 /// # Source
 ///
@@ -189,12 +177,21 @@ pub fn extraction(stub: &Stub) -> Result<Extraction, ExtractionTrouble> {
             ..rung
         })
         .collect();
-    let mut cautions: Vec<String> = CAUTIONS.map(str::to_owned).to_vec();
+    let mut cautions: Vec<String> = CAUTIONS.map(|caution| caution().to_owned()).to_vec();
     let more = [
-        (matches!(stub.depth, Depth::Blind { .. }), BLIND),
-        (stub.thread.is_left_hand(), LEFT_HAND),
-        (stub.parent.family == Family::Magnesium, MAGNESIUM),
-        (stub.holds.is_some_and(Holds::hurts), HURTS),
+        (
+            matches!(stub.depth, Depth::Blind { .. }),
+            say::blind_hole_must_be_dry(),
+        ),
+        (stub.thread.is_left_hand(), say::left_hand_stub()),
+        (
+            stub.parent.family == Family::Magnesium,
+            say::magnesium_slow_and_sharp(),
+        ),
+        (
+            stub.holds.is_some_and(Holds::hurts),
+            say::people_are_hurt_no_insert(),
+        ),
     ];
     cautions.extend(
         more.iter()
@@ -227,13 +224,13 @@ fn check(stub: &Stub) -> Result<(), ExtractionTrouble> {
             })
         }
     };
-    within("engaged length in mm", stub.engaged_mm, 0.1, 500.0)?;
-    within("depth of the hole in mm", stub.depth.mm(), 0.1, 1000.0)?;
-    within("tilt in degrees", stub.tilt_deg, 0.0, 10.0)?;
+    within(say::engaged_length_in_mm(), stub.engaged_mm, 0.1, 500.0)?;
+    within(say::depth_of_the_hole_in_mm(), stub.depth.mm(), 0.1, 1000.0)?;
+    within(say::tilt_in_degrees(), stub.tilt_deg, 0.0, 10.0)?;
     match stub.stands {
         Stands::Flush => Ok(()),
         Stands::Proud { by_mm } | Stands::Below { by_mm } => {
-            within("distance from the face in mm", by_mm, 0.0, 500.0)
+            within(say::distance_from_the_face_in_mm(), by_mm, 0.0, 500.0)
         }
     }
 }
@@ -282,14 +279,14 @@ fn drill_steps(stub: &Stub) -> Vec<DrillStep> {
 fn working(stub: &Stub, drills: &[DrillStep], breaking_nm: Option<f64>) -> Working {
     let minor = stub.thread.geometry().minor_diameter_mm;
     let eaten = stub.engaged_mm * libm::tan(stub.tilt_deg.to_radians());
-    let mut working = Working::new(format!("Stub of {}", stub.thread.name()))
+    let mut working = Working::new(say::stub_of(stub.thread.name()))
         .line(
-            Line::new("minor diameter", sources::basic_profile())
+            Line::new(say::minor_diameter(), sources::basic_profile())
                 .symbol("D1")
                 .value(shown(minor, 3, "mm")),
         )
         .line(
-            Line::new("eaten by tilt", Source::derived())
+            Line::new(say::eaten_by_tilt(), Source::derived())
                 .formula("t", "L·tan a")
                 .input("L", shown(stub.engaged_mm, 1, "mm"))
                 .input("a", shown(stub.tilt_deg, 2, "°"))
@@ -298,7 +295,7 @@ fn working(stub: &Stub, drills: &[DrillStep], breaking_nm: Option<f64>) -> Worki
     for step in drills {
         working = working.line(
             Line::new(
-                format!("off-centre allowed at {}", step.drill.name),
+                say::off_centre_allowed_at(&step.drill.name),
                 Source::derived(),
             )
             .formula("c", "(D1 − drill)/2 − t")
@@ -307,10 +304,10 @@ fn working(stub: &Stub, drills: &[DrillStep], breaking_nm: Option<f64>) -> Worki
     }
     if let Some(breaking_nm) = breaking_nm {
         working = working.line(
-            Line::new("least breaking torque", sources::iso_898_7())
+            Line::new(say::least_breaking_torque(), sources::iso_898_7())
                 .symbol("MB")
                 .value(shown(breaking_nm, 2, "N·m")),
         );
     }
-    working.limit(ONLY_NEW)
+    working.limit(say::only_new())
 }

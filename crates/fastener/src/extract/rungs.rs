@@ -4,6 +4,7 @@ use super::{DrillStep, ExtractionWay, Rung, Stands, Stub};
 use crate::figures::shown;
 use crate::holds::Holds;
 use crate::parent::Family;
+use crate::phrases::extract as say;
 use crate::repair::DrillRoom;
 
 /// A margin under the least breaking torque of a new bolt.
@@ -36,35 +37,28 @@ fn words(how: &[&str]) -> Vec<String> {
 /// Exhaust studs want heat first, and the nickel compound after.
 fn exhaust(stub: &Stub, mut rung: Rung) -> Rung {
     if stub.holds == Some(Holds::Exhaust) {
-        rung.how.insert(
-            0,
-            "heat the boss around the stud, not the stud, and let it cool once or twice before turning".to_owned(),
-        );
-        rung.how.push(
-            "a new stud and nut of the maker's grade, with the nickel compound that the maker names"
-                .to_owned(),
-        );
+        rung.how
+            .insert(0, say::heat_the_boss_not_the_stud().to_owned());
+        rung.how
+            .push(say::new_stud_with_nickel_compound().to_owned());
     }
     rung
 }
 
 pub(super) fn grip(stub: &Stub, breaking_nm: Option<f64>) -> Rung {
     let warm = if stub.parent.family == Family::Magnesium {
-        "no flame on magnesium: hot air at most, and only warm to the hand"
+        say::no_flame_on_magnesium()
     } else {
-        "warm the part around it, not the stub, where heat is safe"
+        say::warm_the_part_where_safe()
     };
     let rung = Rung {
         how: words(&[
-            "soak with penetrating oil and wait; in a blind hole take the oil out again",
+            say::soak_and_take_oil_out_again(),
             warm,
-            "stud puller or locking pliers, to and fro by small angles, oil between",
+            say::stud_puller_to_and_fro(),
         ]),
         most_torque_nm: breaking_nm.map(|torque| SAFE_SHARE * torque),
-        ..rung(
-            ExtractionWay::Grip,
-            "it twists without turning at the root, or the jaws slip a second time",
-        )
+        ..rung(ExtractionWay::Grip, say::twists_at_the_root())
     };
     let rung = exhaust(stub, rung);
     let least = 0.8 * stub.thread.diameter_mm();
@@ -72,43 +66,33 @@ pub(super) fn grip(stub: &Stub, breaking_nm: Option<f64>) -> Rung {
         Stands::Proud { by_mm } if by_mm >= least => rung,
         Stands::Proud { by_mm } => closed(
             rung,
-            format!(
-                "{} stand proud, a tool needs about {}",
-                shown(by_mm, 1, "mm"),
-                shown(least, 1, "mm")
-            ),
+            say::stands_proud_too_little(shown(by_mm, 1, "mm"), shown(least, 1, "mm")),
         ),
-        Stands::Flush | Stands::Below { .. } => closed(rung, "nothing stands proud to grip"),
+        Stands::Flush | Stands::Below { .. } => closed(rung, say::nothing_stands_proud()),
     }
 }
 
 pub(super) fn weld(stub: &Stub, breaking_nm: Option<f64>) -> Rung {
     let rung = Rung {
         how: words(&[
-            "a nut one size up over the stub, welded from inside outwards; steel does not stick to aluminium or iron beside it",
-            "let it cool until it can be touched: the heat does the work",
-            "to and fro by small angles, oil between",
+            say::nut_one_size_up_welded(),
+            say::let_it_cool_heat_does_the_work(),
+            say::to_and_fro_by_small_angles(),
         ]),
         most_torque_nm: breaking_nm.map(|torque| SAFE_SHARE * torque),
-        left_inside: vec!["weld spatter"],
-        ..rung(ExtractionWay::WeldNut, "two nuts have torn off")
+        left_inside: vec![say::weld_spatter()],
+        ..rung(ExtractionWay::WeldNut, say::two_nuts_torn_off())
     };
     let rung = exhaust(stub, rung);
     let deepest = stub.thread.diameter_mm() / 2.0;
     match stub.stands {
-        _ if !stub.room_to_weld => {
-            closed(rung, "no room to weld, or heat would hurt something near")
-        }
+        _ if !stub.room_to_weld => closed(rung, say::no_room_to_weld()),
         _ if stub.parent.family == Family::Magnesium => {
-            closed(rung, "magnesium burns: no welding on it")
+            closed(rung, say::no_welding_on_magnesium())
         }
-        Stands::Below { by_mm } if by_mm > deepest => closed(
-            rung,
-            format!(
-                "{} below the face the weld bridges to the part",
-                shown(by_mm, 1, "mm")
-            ),
-        ),
+        Stands::Below { by_mm } if by_mm > deepest => {
+            closed(rung, say::weld_bridges_to_the_part(shown(by_mm, 1, "mm")))
+        }
         _ => rung,
     }
 }
@@ -118,25 +102,19 @@ pub(super) fn left_hand(stub: &Stub, drills: &[DrillStep]) -> Rung {
     let (way, turns) = if stub.thread.is_left_hand() {
         (
             ExtractionWay::RightHandDrill,
-            "ordinary right-hand drills, slow, running forward: it often walks out as the drill bites",
+            say::right_hand_drills_forward(),
         )
     } else {
         (
             ExtractionWay::LeftHandDrill,
-            "left-hand drills, slow, in reverse: it often walks out as the drill bites",
+            say::left_hand_drills_in_reverse(),
         )
     };
     let rung = Rung {
-        how: words(&[
-            "centre: file or grind the stub flat, a guide bush in the other part's hole or a turned one in the bore, then a punch",
-            turns,
-        ]),
+        how: words(&[say::centre_the_stub(), turns]),
         drills: drills.to_vec(),
-        left_inside: vec!["chips"],
-        ..rung(
-            way,
-            "the drill runs off the axis by more than is allowed at its step",
-        )
+        left_inside: vec![say::chips()],
+        ..rung(way, say::drill_runs_off_the_axis())
     };
     drillable(rung, stub, drills)
 }
@@ -144,16 +122,13 @@ pub(super) fn left_hand(stub: &Stub, drills: &[DrillStep]) -> Rung {
 pub(super) fn pick_out(stub: &Stub, drills: &[DrillStep]) -> Rung {
     let rung = Rung {
         how: words(&[
-            "up to the largest drill that spares the thread",
-            "fold the thin shell inwards with a pick and wind it out of the thread",
-            "run a chaser through, then try a new bolt by hand",
+            say::up_to_the_largest_drill(),
+            say::fold_the_shell_inwards(),
+            say::run_a_chaser_through(),
         ]),
         drills: drills.last().cloned().into_iter().collect(),
-        left_inside: vec!["chips", "thread wire"],
-        ..rung(
-            ExtractionWay::PickOut,
-            "parent metal shows on one side: the thread is lost, repair it",
-        )
+        left_inside: vec![say::chips(), say::thread_wire()],
+        ..rung(ExtractionWay::PickOut, say::parent_metal_shows())
     };
     drillable(rung, stub, drills)
 }
@@ -162,69 +137,47 @@ pub(super) fn extractor(stub: &Stub, drills: &[DrillStep]) -> Rung {
     let smallest = drills.first();
     let rung = Rung {
         how: words(&[
-            "only for a stub that turns freely: a tapered extractor spreads the stub into its thread",
+            say::only_for_a_stub_that_turns_freely(),
             if stub.thread.is_left_hand() {
-                "one made for left-hand threads: an ordinary one turns it further in"
+                say::extractor_for_left_hand_threads()
             } else {
-                "a straight, fluted one spreads it less"
+                say::straight_fluted_one()
             },
         ]),
         drills: smallest.cloned().into_iter().collect(),
         most_torque_nm: smallest
             .and_then(|step| step.stub_bears_nm.map(|torque| SAFE_SHARE * torque)),
-        ..rung(
-            ExtractionWay::TaperedExtractor,
-            "it creaks: a broken one is too hard for any drill and must be sent out",
-        )
+        ..rung(ExtractionWay::TaperedExtractor, say::it_creaks())
     };
     drillable(rung, stub, drills)
 }
 
 pub(super) fn drill_for_repair(stub: &Stub) -> Rung {
     let rung = Rung {
-        how: words(&[
-            "give the thread up and drill for an insert or a bushing: see the thread repair",
-        ]),
-        left_inside: vec!["chips"],
-        ..rung(
-            ExtractionWay::DrillForRepair,
-            "the wall or the depth does not allow it",
-        )
+        how: words(&[say::give_the_thread_up()]),
+        left_inside: vec![say::chips()],
+        ..rung(ExtractionWay::DrillForRepair, say::wall_does_not_allow_it())
     };
     match stub.drill_room {
-        _ if stub.holds.is_some_and(Holds::hurts) => closed(
-            rung,
-            "what it holds takes the maker's part, or a repair that the maker approves",
-        ),
+        _ if stub.holds.is_some_and(Holds::hurts) => closed(rung, say::takes_the_makers_part()),
         DrillRoom::Straight => rung,
-        DrillRoom::None => closed(rung, NO_ROOM),
+        DrillRoom::None => closed(rung, say::no_drill_in_line()),
     }
 }
 
 pub(super) fn send_out() -> Rung {
     Rung {
-        how: words(&[
-            "spark erosion takes out a stub, a tap or an extractor without touching the thread",
-            "on the machine shop's price and day, told to the customer first",
-        ]),
-        ..rung(
-            ExtractionWay::SendOut,
-            "the price of that passes the price of a new part",
-        )
+        how: words(&[say::spark_erosion(), say::on_the_machine_shops_price()]),
+        ..rung(ExtractionWay::SendOut, say::price_passes_a_new_part())
     }
 }
 
-const NO_ROOM: &str = "a drill cannot be held in line with the hole";
-
 fn drillable(rung: Rung, stub: &Stub, drills: &[DrillStep]) -> Rung {
     if stub.drill_room == DrillRoom::None {
-        return closed(rung, NO_ROOM);
+        return closed(rung, say::no_drill_in_line());
     }
     if drills.is_empty() {
-        return closed(
-            rung,
-            "with that tilt over that depth no drill spares the thread: use a guide bush",
-        );
+        return closed(rung, say::no_drill_spares_the_thread());
     }
     rung
 }

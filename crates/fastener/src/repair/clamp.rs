@@ -3,7 +3,8 @@
 use super::hole::{DamagedHole, RepairTrouble};
 use crate::class::{Class, strongest};
 use crate::figures::rounded_up;
-use crate::friction::DRY_IS_NOT_OILED;
+use crate::friction::dry_is_not_oiled;
+use crate::phrases::repair as say;
 use crate::thread::Thread;
 use crate::torque::{
     Form, Friction, Joint, clamp_for_torque, clamp_range, torque_for_clamp, yield_clamp_n,
@@ -52,35 +53,21 @@ impl Original {
                 friction,
                 clamp_n,
                 bears_n,
-                notes: vec![
-                    "It seals and holds by its seat: the maker's torque for that seat stands, and \
-                     no clamp is worked out."
-                        .to_owned(),
-                ],
+                notes: vec![say::seals_by_its_seat().to_owned()],
             });
         }
-        let mut notes = vec![format!(
-            "Friction of threads that are {}. {DRY_IS_NOT_OILED} Oil or sealant on threads that \
-             were dry raises the clamp.",
-            hole.condition.name()
+        let mut notes = vec![say::friction_of_threads(
+            hole.condition.name(),
+            dry_is_not_oiled(),
         )];
         if clamp_n.is_none() {
-            notes.push(
-                "No torque was specified, so none is given: margins are against what the bolt \
-                 could carry, which is not a specification."
-                    .to_owned(),
-            );
+            notes.push(say::no_torque_was_specified().to_owned());
         }
         if let (Some(clamp), Some(bears)) = (clamp_n, bears_n)
             && clamp.high() > bears
             && clamp.low() <= bears
         {
-            notes.push(format!(
-                "With the slickest threads of that state the specified torque takes the bolt to \
-                 {:.0} N, beyond the {bears:.0} N at which it begins to yield: the maker's \
-                 torque stands, so do not add lubricant.",
-                clamp.high()
-            ));
+            notes.push(say::slick_threads_yield(clamp.high(), bears));
         }
         Ok(Original {
             joint,

@@ -5,6 +5,7 @@ use crate::friction::Condition;
 use crate::head::Head;
 use crate::holds::Holds;
 use crate::parent::{Family, Parent};
+use crate::phrases::repair as say;
 use crate::thread::Thread;
 use crate::torque::{Joint, TorqueTrouble};
 use thiserror::Error;
@@ -79,27 +80,24 @@ pub enum DrillRoom {
 /// Why no repair is worked out.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum RepairTrouble {
-    #[error("{what} is {value_mm} mm; it must lie between {least_mm} and {most_mm} mm")]
+    #[error("{}", say::size_must_lie_between(.what, .value_mm, .least_mm, .most_mm))]
     Size {
         what: &'static str,
         value_mm: f64,
         least_mm: f64,
         most_mm: f64,
     },
-    #[error("a torque of {torque_nm} N·m is no specification; give the maker's, or none")]
+    #[error("{}", say::torque_is_no_specification(.torque_nm))]
     Torque { torque_nm: f64 },
-    #[error("a tilt of {tilt_deg}° is outside 0 to 10°")]
+    #[error("{}", say::tilt_outside(.tilt_deg))]
     Tilt { tilt_deg: f64 },
-    #[error(
-        "{torque_nm} N·m breaks a bolt of {thread} even of class {class} and with rough threads: \
-         look at the figure and its unit again"
-    )]
+    #[error("{}", say::no_bolt_bears(.torque_nm, .thread, .class))]
     NoBoltBears {
         torque_nm: f64,
         thread: String,
         class: &'static str,
     },
-    #[error("a thread in plastic is not repaired here; use the maker's insert or a new part")]
+    #[error("{}", say::plastic_is_not_repaired())]
     PlasticParent,
     #[error(transparent)]
     Class(#[from] ClassTrouble),
@@ -171,27 +169,32 @@ impl DamagedHole {
     pub(crate) fn check(&self) -> Result<(), RepairTrouble> {
         let d = self.thread.diameter_mm();
         let depth = self.depth.mm();
-        size("depth of the hole", depth, d / 4.0, 500.0)?;
+        size(say::depth_of_the_hole(), depth, d / 4.0, 500.0)?;
         size(
-            "engaged length",
+            say::engaged_length(),
             self.engaged_mm,
             self.thread.pitch_mm(),
             depth,
         )?;
         if let Damage::Stripped { from_face_mm } = self.damage {
-            size("depth of the torn thread", from_face_mm, 0.0, depth)?;
+            size(say::depth_of_the_torn_thread(), from_face_mm, 0.0, depth)?;
         }
         if let Some(boss_mm) = self.boss_mm {
-            size("metal around the hole", boss_mm, d, 1000.0)?;
+            size(say::metal_around_the_hole(), boss_mm, d, 1000.0)?;
         }
         if let Some(length_mm) = self.bolt_length_mm {
-            size("length of the bolt", length_mm, self.engaged_mm, 1000.0)?;
+            size(
+                say::length_of_the_bolt(),
+                length_mm,
+                self.engaged_mm,
+                1000.0,
+            )?;
         }
         if let Some(seat_mm) = self.seat_mm {
-            size("flat under the head", seat_mm, d, 1000.0)?;
+            size(say::flat_under_the_head(), seat_mm, d, 1000.0)?;
         }
         if let Some(hole_mm) = self.other.hole_mm {
-            size("hole in the other part", hole_mm, d, 4.0 * d)?;
+            size(say::hole_in_the_other_part(), hole_mm, d, 4.0 * d)?;
         }
         if let Some(torque_nm) = self.torque_nm
             && !(torque_nm > 0.0 && torque_nm < 1e4)

@@ -1,6 +1,7 @@
 //! Wire inserts and solid bushings.
 
 use crate::drill::{Drill, millimetres, named, nearest_tenth};
+use crate::phrases::repair as say;
 use crate::strip::hole_shear_mm2_per_mm;
 use crate::thread::{INCH_MM, Standard, Thread, ThreadTrouble};
 use crate::tolerance::limits;
@@ -63,7 +64,7 @@ pub fn insert_hole(thread: &Thread) -> InsertHole {
         minor_mm,
         pitch_diameter_mm: d + 0.75 * height,
         major_mm: d + 1.5 * height,
-        tap: format!("{} insert tap", thread.name()),
+        tap: say::insert_tap(thread.name()),
         source,
     }
 }

@@ -17,11 +17,12 @@ pub use estimate::{Estimate, Planning, Weights};
 pub use hole::{Clamped, Damage, DamagedHole, Depth, DrillRoom, OtherPart, RepairTrouble};
 pub use insert::{InsertHole, insert_hole, insert_length_diameters, solid_bushing_thread};
 pub use reason::Reason;
-pub use said::WHAT_DOES_IT_HOLD;
 pub(crate) use said::bottomed;
+pub use said::what_does_it_hold;
 pub use steps::Step;
 pub use ways::{RepairOption, Way};
 
+use crate::phrases::repair as say;
 use measure::Range;
 
 /// The ways back for one hole, and what they were measured against.
@@ -33,12 +34,15 @@ pub struct Repairs {
     pub original_clamp_n: Option<Range<f64>>,
     /// What a reader must know before any of it, cautions first.
     pub notes: Vec<String>,
+    /// Those of the notes that tell of what can hurt.
+    pub cautions: Vec<String>,
 }
 
 /// Said before any step with a drill.
-pub const CAUTION: &str = "Eye protection; know what lies behind the hole and how deep it is; no \
-     open fuel or battery gas near a drill. The vehicle maker's instructions, local rules and \
-     licensed practice come before this page.";
+#[must_use]
+pub fn caution() -> &'static str {
+    say::caution()
+}
 
 /// Ranks the ways to give a damaged hole its clamp back.
 ///
@@ -96,25 +100,30 @@ pub fn repairs(hole: &DamagedHole, planning: &Planning) -> Result<Repairs, Repai
         .into_iter()
         .map(|way| ways::option(way, hole, &original, planning))
         .collect();
-    let mut notes = vec![CAUTION.to_owned()];
+    let mut notes = vec![say::caution().to_owned()];
     notes.extend(said::about(hole));
     notes.extend(original.notes.iter().cloned());
     if let Some(note) = hole.parent.note {
         notes.push(note.to_owned());
     }
     if !options.iter().any(|option| option.holds) {
-        notes.push(said::DOUBT.to_owned());
+        notes.push(say::no_way_holds().to_owned());
     }
     let mut options = rank::ranked(options, planning);
     if hole.hurts() {
         // Two ways that a maker answers for are not weighed against one another.
         for option in &mut options {
-            option.why_here = said::NOT_RANKED.to_owned();
+            option.why_here = say::not_ranked().to_owned();
         }
     }
     Ok(Repairs {
         options,
         original_clamp_n: original.clamp_n,
+        cautions: notes
+            .iter()
+            .filter(|note| said::can_hurt(hole, note))
+            .cloned()
+            .collect(),
         notes,
     })
 }

@@ -13,6 +13,7 @@ use crate::drill::{Drill, usual};
 use crate::figures::{rounded_down, rounded_up, trimmed};
 use crate::head::face_mm;
 use crate::holds::Holds;
+use crate::phrases::repair as say;
 use crate::series::{next_metric, next_unified};
 use crate::strip::shear_areas;
 use crate::thread::{INCH_MM, Series, Standard, Thread};
@@ -64,15 +65,14 @@ pub(super) fn same_hole(hole: &DamagedHole, original: &Original, engaged_mm: f64
 pub(super) fn chase(hole: &DamagedHole, original: &Original) -> Plan {
     let sound = hole.engaged_mm - hole.lost_mm();
     let mut plan = same_hole(hole, original, sound.max(0.0));
-    plan.tap = Some(format!("{} thread chaser", hole.thread.name()));
+    plan.tap = Some(say::thread_chaser(hole.thread.name()));
     if let Damage::Stripped { from_face_mm } = hole.damage {
         if sound < least_sound_mm(hole) {
             plan.reasons.push(Reason::ThreadIsGone { from_face_mm });
         } else {
-            plan.notes.push(format!(
-                "{} mm of thread are gone; the {} mm below carry alone.",
+            plan.notes.push(say::mm_of_thread_are_gone(
                 trimmed(from_face_mm, 1),
-                trimmed(sound, 1)
+                trimmed(sound, 1),
             ));
         }
     }
@@ -94,7 +94,7 @@ pub(super) fn longer_bolt(hole: &DamagedHole, original: &Original, planning: &Pl
     let mut plan = same_hole(hole, original, sound);
     plan.bolt = match hole.bolt_length_mm {
         Some(length) => bolt_name(&hole.thread, Some(length + longer)),
-        None => format!("{}, {} mm longer", hole.thread.name(), trimmed(longer, 2)),
+        None => say::so_much_longer(hole.thread.name(), trimmed(longer, 2)),
     };
     let load = original.load_n(hole).unwrap_or(0.0) * planning.least_strip_margin;
     let needed_mm =
@@ -164,16 +164,14 @@ pub(super) fn wire_insert(hole: &DamagedHole, original: &Original, planning: &Pl
         bolt_mpa.and_then(|mpa| insert_length_diameters(hole.parent.tensile_mpa, mpa))
         && least * d > nominal
     {
-        plan.notes.push(format!(
-            "For the bolt to fail first an insert maker asks for {} diameters in this metal.",
-            trimmed(least, 1)
-        ));
+        plan.notes
+            .push(say::insert_maker_asks_for(trimmed(least, 1)));
     }
     if planning.locking_insert_nm > 0.0 {
-        plan.notes.push(format!(
-            "The torque includes {} N·m that the locking insert takes to turn.",
-            trimmed(planning.locking_insert_nm, 1)
-        ));
+        plan.notes.push(say::torque_includes_locking(trimmed(
+            planning.locking_insert_nm,
+            1,
+        )));
     }
     plan
 }
@@ -236,9 +234,8 @@ pub(super) fn oversize(hole: &DamagedHole, original: &Original) -> Plan {
         bolt_thread_n: bolt_thread_n(hole, &thread, usable),
         nut_n: None,
         notes: vec![
-            "Not the usual torque of the larger size: this one gives the original clamp."
-                .to_owned(),
-            "A thicker bolt is stiffer and loses more clamp when a gasket settles.".to_owned(),
+            say::not_the_usual_torque().to_owned(),
+            say::thicker_bolt_is_stiffer().to_owned(),
         ],
     };
     let limiter = hole.other.material == Clamped::PlasticWithLimiter;

@@ -3,6 +3,7 @@
 use super::estimate::{Planning, Weights};
 use super::ways::RepairOption;
 use crate::figures::trimmed;
+use crate::phrases::repair as say;
 
 /// An hour and a half or more of work scores nothing for time.
 const LONG_MINUTES: f64 = 90.0;
@@ -54,13 +55,15 @@ fn score(option: &mut RepairOption, planning: &Planning) {
         + weights.time * time
         + weights.cost * cost
         + weights.reversibility * reversibility;
-    option.why_here = format!(
-        "margin {} × {margin:.2}, time {} × {time:.2}, cost {} × {cost:.2}, \
-         reversibility {} × {reversibility:.2}: {}",
+    option.why_here = say::why_here(
         trimmed(weights.margin, 3),
+        margin,
         trimmed(weights.time, 3),
+        time,
         trimmed(weights.cost, 3),
+        cost,
         trimmed(weights.reversibility, 3),
-        trimmed(option.score, 5)
+        reversibility,
+        trimmed(option.score, 5),
     );
 }

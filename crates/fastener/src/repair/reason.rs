@@ -1,5 +1,6 @@
 //! Why a way does not hold.
 
+use crate::phrases::repair as say;
 use std::fmt;
 
 /// Why a way back does not hold. Figures are millimetres, newtons and shares.
@@ -42,58 +43,36 @@ impl Reason {
 impl fmt::Display for Reason {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Reason::ThreadIsGone { from_face_mm } => write!(
-                out,
-                "the thread is torn out {from_face_mm:.1} mm deep: there is nothing to clean up"
-            ),
-            Reason::NoRoomForTools => write!(
-                out,
-                "no straight run for drill and tap: take the part off, or take what is in the way"
-            ),
-            Reason::ThinWall { left_mm, least_mm } => write!(
-                out,
-                "only {left_mm:.1} mm of wall would be left, {least_mm:.1} mm are needed"
-            ),
+            Reason::ThreadIsGone { from_face_mm } => {
+                out.write_str(&say::thread_is_gone(from_face_mm))
+            }
+            Reason::NoRoomForTools => out.write_str(say::no_straight_run()),
+            Reason::ThinWall { left_mm, least_mm } => {
+                out.write_str(&say::thin_wall(left_mm, least_mm))
+            }
             Reason::Shallow {
                 usable_mm,
                 needed_mm,
-            } => write!(
-                out,
-                "the hole takes {usable_mm:.1} mm of full thread, {needed_mm:.1} mm are needed"
-            ),
+            } => out.write_str(&say::shallow(usable_mm, needed_mm)),
             Reason::NoSoundThread {
                 sound_mm,
                 needed_mm,
-            } => write!(
-                out,
-                "only {sound_mm:.1} mm of sound thread can be reached, {needed_mm:.1} mm are needed"
-            ),
-            Reason::Bottoms { room_mm } => write!(
-                out,
-                "there are only {room_mm:.1} mm below the bolt: the next longer one would bottom"
-            ),
-            Reason::OtherPartMayNotGrow { limiter: true } => write!(
-                out,
-                "the other part is plastic with a metal limiter that takes the clamp: its hole \
-                 may not be opened"
-            ),
-            Reason::OtherPartMayNotGrow { limiter: false } => write!(
-                out,
-                "the other part is plastic: a larger hole and head would crack or creep"
-            ),
-            Reason::HeadTooLarge { face_mm, seat_mm } => write!(
-                out,
-                "the larger head presses on {face_mm:.1} mm, the seat is {seat_mm:.1} mm wide"
-            ),
-            Reason::Strips { margin, least } => write!(
-                out,
-                "its thread would strip at {margin:.2} times the greatest clamp, {least:.2} are needed"
-            ),
-            Reason::BoltOverloaded { high_n, bears_n } => write!(
-                out,
-                "the clamp may reach {high_n:.0} N, the bolt bears {bears_n:.0} N"
-            ),
-            Reason::NoSuchSize => write!(out, "no such size is listed for this thread"),
+            } => out.write_str(&say::no_sound_thread(sound_mm, needed_mm)),
+            Reason::Bottoms { room_mm } => out.write_str(&say::bottoms(room_mm)),
+            Reason::OtherPartMayNotGrow { limiter: true } => {
+                out.write_str(say::limiter_takes_the_clamp())
+            }
+            Reason::OtherPartMayNotGrow { limiter: false } => {
+                out.write_str(say::plastic_would_crack())
+            }
+            Reason::HeadTooLarge { face_mm, seat_mm } => {
+                out.write_str(&say::head_too_large(face_mm, seat_mm))
+            }
+            Reason::Strips { margin, least } => out.write_str(&say::strips(margin, least)),
+            Reason::BoltOverloaded { high_n, bears_n } => {
+                out.write_str(&say::bolt_overloaded(high_n, bears_n))
+            }
+            Reason::NoSuchSize => out.write_str(say::no_such_size_listed()),
         }
     }
 }

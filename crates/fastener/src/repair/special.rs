@@ -9,6 +9,7 @@ use crate::clearance::clearance_holes;
 use crate::drill::millimetres;
 use crate::figures::trimmed;
 use crate::holds::Holds;
+use crate::phrases::repair as say;
 
 /// A bolt right through, with a nut on the far side.
 pub(super) fn bolt_and_nut(hole: &DamagedHole, original: &Original) -> Plan {
@@ -18,18 +19,14 @@ pub(super) fn bolt_and_nut(hole: &DamagedHole, original: &Original) -> Plan {
     Plan {
         reasons: drill_reasons(hole, passage_mm),
         drill: Some(millimetres(passage_mm)),
-        bolt: format!("{}, long enough for a nut behind", hole.thread.name()),
+        bolt: say::long_enough_for_a_nut(hole.thread.name()),
         hole_major_mm: Some(passage_mm),
         engaged_mm: hole.depth.mm(),
         bolt_thread_n: None,
         nut_n: Some(loads.map(|loads| loads.breaking_n)),
         notes: vec![
-            "Only where both sides can be reached, nothing turns or flows behind, and the far face \
-             bears a washer."
-                .to_owned(),
-            "A nut of the bolt's class, a hardened washer, and something that keeps it from \
-             coming loose."
-                .to_owned(),
+            say::only_where_both_sides_reach().to_owned(),
+            say::nut_washer_and_locking().to_owned(),
         ],
         ..same_hole(hole, original, hole.depth.mm())
     }
@@ -38,27 +35,20 @@ pub(super) fn bolt_and_nut(hole: &DamagedHole, original: &Original) -> Plan {
 /// A bushing, plug, bung or reducer whose maker names drill and tap.
 pub(super) fn by_its_kit(way: Way, hole: &DamagedHole, original: &Original) -> Plan {
     let tap = match way {
-        Way::PlugBushing => Some("the bushing kit's own reamer and tap".to_owned()),
-        Way::OversizePlug => Some("the oversize plug's own tap, by hand".to_owned()),
-        Way::NextPipeSize => Some("taper tap of the next pipe size".to_owned()),
+        Way::PlugBushing => Some(say::bushing_kits_own_tap().to_owned()),
+        Way::OversizePlug => Some(say::oversize_plugs_own_tap().to_owned()),
+        Way::NextPipeSize => Some(say::taper_tap_of_next_pipe_size().to_owned()),
         _ => None,
     };
     let notes: &[&str] = match way {
         Way::PlugBushing if hole.holds == Some(Holds::SparkPlug) => &[
-            "A bushing with a seat of its own, of the plug's reach: the plug's electrodes must \
-             stand where they stood.",
-            "With the head on, chips go into the cylinder. Taking the head off is the surer way.",
+            say::bushing_with_its_own_seat(),
+            say::chips_go_into_the_cylinder(),
         ],
-        Way::PlugBushing => &[
-            "The bushing seals by its own collar: the sensor's tip must reach as far in as before.",
-        ],
-        Way::OversizePlug => {
-            &["It cuts its own thread once. It leaks or strips the next time: tell the customer."]
-        }
-        Way::WeldedBung => &["Battery and control units off before welding; the sensor out."],
-        Way::NextPipeSize => {
-            &["Tell what flows through it that nothing is narrowed; check the wall first."]
-        }
+        Way::PlugBushing => &[say::bushing_seals_by_its_collar()],
+        Way::OversizePlug => &[say::cuts_its_own_thread_once()],
+        Way::WeldedBung => &[say::battery_off_before_welding()],
+        Way::NextPipeSize => &[say::nothing_is_narrowed()],
         _ => &[],
     };
     let mut plan = Plan {
@@ -78,11 +68,7 @@ pub(super) fn by_its_kit(way: Way, hole: &DamagedHole, original: &Original) -> P
 pub(super) fn makers_repair(hole: &DamagedHole, original: &Original) -> Plan {
     Plan {
         clamp: None,
-        notes: vec![
-            "Only a repair that the vehicle maker describes for this very joint: say which, with \
-             its page, on the order."
-                .to_owned(),
-        ],
+        notes: vec![say::only_a_repair_the_maker_describes().to_owned()],
         ..same_hole(hole, original, hole.engaged_mm)
     }
 }
@@ -92,34 +78,40 @@ pub(super) fn steps(way: Way, hole: &DamagedHole, plan: &Plan) -> Vec<Step> {
     match way {
         Way::BoltAndNut => steps::bolt_and_nut(plan.drill.as_ref()),
         Way::PlugBushing if hole.holds == Some(Holds::SparkPlug) => steps::plug_bushing(),
-        Way::PlugBushing => steps::said(&[
-            "take the part off, or close what lies behind with a rag",
-            "ream, tap and face with the bushing kit's own tools",
-            "turn the bushing in to its collar as its maker says, then the sensor by hand",
-        ]),
+        Way::PlugBushing => {
+            let mut steps = steps::said(&[
+                say::close_what_lies_behind(),
+                say::ream_tap_and_face(),
+                say::turn_the_sensor_bushing_in(),
+            ]);
+            if let Some(last) = steps.last_mut() {
+                last.fits = true;
+            }
+            steps
+        }
         Way::OversizePlug => steps::said(&[
-            "clean the boss; grease on the plug's flutes",
-            "cut with the oversize plug, square, a turn forward and half a turn back",
-            "flush the chips out with a little fresh oil before filling",
+            say::clean_the_boss(),
+            say::cut_with_the_oversize_plug(),
+            say::flush_the_chips_out(),
         ]),
         Way::WeldedBung => steps::said(&[
-            "cut the old bung out and clean the metal",
-            "weld a bung of the same metal in, and let it cool",
-            "chase its thread, fit the sensor, look for leaks warm",
+            say::cut_the_old_bung_out(),
+            say::weld_a_bung_in(),
+            say::chase_fit_and_look_for_leaks(),
         ]),
         Way::NextPipeSize => steps::said(&[
-            "close what lies behind with grease or a rag",
-            "drill and tap the next pipe size, taper, no deeper than the reducer's turns",
-            "seal and turn the reducer in by turns, not by torque; look for leaks",
+            say::close_behind_with_grease(),
+            say::drill_and_tap_next_pipe_size(),
+            say::seal_and_turn_the_reducer_in(),
         ]),
         Way::MakersPart => steps::said(&[
-            "fit the vehicle maker's new part, with new bolts where the maker says so",
-            "prove it as the maker says before the vehicle goes on the road",
+            say::fit_the_makers_new_part(),
+            say::prove_it_as_the_maker_says(),
         ]),
         Way::MakersRepair => steps::said(&[
-            "find the repair in the vehicle maker's instructions, and name it on the order",
-            "do it with the parts, the tools and the torque that are named there, to the letter",
-            "prove it as the maker says before the vehicle goes on the road",
+            say::find_the_repair(),
+            say::do_it_to_the_letter(),
+            say::prove_it_as_the_maker_says(),
         ]),
         _ => Vec::new(),
     }

@@ -5,6 +5,7 @@ use super::insert::InsertHole;
 use super::ways::Way;
 use crate::drill::Drill;
 use crate::figures::{rounded_down, trimmed};
+use crate::phrases::{extract, repair as say};
 
 /// One step of the work.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,17 +21,14 @@ pub struct Step {
     pub takes_out: &'static [&'static str],
     /// Whether it tightens the bolt, which belongs to putting the joint together.
     pub tightens: bool,
+    /// Whether the insert or the bushing goes in with it.
+    pub fits: bool,
 }
 
 /// What drilling and tapping put in: the rag keeps the chips from going further.
 const CHIPS: &[&str] = &["chips", "rag"];
 const CHIPS_ALONE: &[&str] = &["chips"];
 const TANG: &[&str] = &["insert tang"];
-
-const EYES: &str = "eye protection; stop the drill at the depth of the hole";
-const SQUARE: &str = "keep the tap square to the face; back it off to break the chip";
-const DRY: &str =
-    "a blind hole must be dry: oil or coolant in it bursts the casting under the bolt";
 
 fn step(what: impl Into<String>) -> Step {
     Step {
@@ -40,6 +38,7 @@ fn step(what: impl Into<String>) -> Step {
         puts_in: &[],
         takes_out: &[],
         tightens: false,
+        fits: false,
     }
 }
 
@@ -55,60 +54,57 @@ pub(super) fn chase(thread: &str) -> Vec<Step> {
     vec![
         Step {
             puts_in: CHIPS_ALONE,
-            ..step(format!(
-                "run a {thread} thread chaser in by hand, with oil: a chaser, not a cutting tap"
-            ))
+            ..step(say::run_a_thread_chaser_in(thread))
         },
         Step {
             takes_out: CHIPS_ALONE,
-            ..step("blow the hole out under a rag and look at the thread with a lamp")
+            ..step(say::blow_the_hole_out())
         },
     ]
 }
 
 pub(super) fn longer_bolt(bolt: &str) -> Vec<Step> {
     vec![
-        step("chase the sound thread through the torn one, and blow the hole out"),
-        step(format!(
-            "turn the {bolt} in by hand without the part: count the turns, see that it does not bottom"
-        )),
+        step(say::chase_the_sound_thread()),
+        step(say::turn_in_by_hand_without_the_part(bolt)),
     ]
 }
 
 /// `from_mm` is the hole as it is: its minor diameter.
 pub(super) fn insert(hole: &InsertHole, from_mm: f64, length_mm: f64) -> Vec<Step> {
-    let mut steps = drilled(&hole.drill, from_mm, " (or the insert maker's size)");
+    let mut steps = drilled(&hole.drill, from_mm, say::or_the_insert_makers_size());
     steps.extend([
-        tool(format!("tap with the {}", hole.tap), hole.major_mm, SQUARE),
+        tool(
+            say::tap_with_the(&hole.tap),
+            hole.major_mm,
+            say::keep_the_tap_square(),
+        ),
         chips_out(),
         Step {
             puts_in: TANG,
-            ..step(format!(
-                "wind the insert, {} mm long, in to half a turn below the face",
-                trimmed(length_mm, 1)
-            ))
+            fits: true,
+            ..step(say::wind_the_insert_in(trimmed(length_mm, 1)))
         },
         Step {
             takes_out: TANG,
-            ..step(
-                "break the tang off and take it out: it counts as a thing inside until it is seen",
-            )
+            ..step(say::break_the_tang_off())
         },
     ]);
     steps
 }
 
 pub(super) fn bushing(drill: &Drill, from_mm: f64, outside: &str) -> Vec<Step> {
-    let mut steps = drilled(drill, from_mm, " (or the bushing maker's size)");
+    let mut steps = drilled(drill, from_mm, say::or_the_bushing_makers_size());
     steps.extend([
         Step {
-            caution: Some(SQUARE),
-            ..step(format!(
-                "tap {outside}, and countersink for the keys or the collar"
-            ))
+            caution: Some(say::keep_the_tap_square()),
+            ..step(say::tap_and_countersink(outside))
         },
         chips_out(),
-        step("turn the bushing in below the face and drive the keys or swage it as its maker says"),
+        Step {
+            fits: true,
+            ..step(say::turn_the_bushing_in_below_the_face())
+        },
     ]);
     steps
 }
@@ -122,31 +118,24 @@ pub(super) fn oversize(
     let mut steps = drilled(drill, from_mm, "");
     steps.extend([
         Step {
-            caution: Some(SQUARE),
-            ..step(format!("tap {thread}"))
+            caution: Some(say::keep_the_tap_square()),
+            ..step(say::tap_the(thread))
         },
         chips_out(),
     ]);
     if let Some(hole_mm) = other_hole_mm {
         steps.push(tool(
-            format!(
-                "open the other part's hole to {} mm and break its edge",
-                trimmed(hole_mm, 1)
-            ),
+            say::open_the_other_parts_hole(trimmed(hole_mm, 1)),
             hole_mm,
-            EYES,
+            say::eyes_and_drill_stop(),
         ));
     }
-    steps.push(step(
-        "mark the bolt: it takes another wrench and another torque than its neighbours",
-    ));
+    steps.push(step(say::mark_the_bolt()));
     steps
 }
 
 pub(super) fn new_part() -> Vec<Step> {
-    vec![step(
-        "fit a new or sound used part; keep the old one until the new one is tight",
-    )]
+    vec![step(say::fit_a_sound_part())]
 }
 
 /// Steps that need no size.
@@ -156,73 +145,58 @@ pub(super) fn said(words: &[&str]) -> Vec<Step> {
 
 pub(super) fn magnesium() -> Step {
     Step {
-        caution: Some("magnesium chips burn: no flame, no sparks, no water; dry sand at hand"),
-        ..step("sharp tools, slow, and sweep the chips up as they fall")
+        caution: Some(say::magnesium_chips_burn()),
+        ..step(say::sharp_tools_slow())
     }
 }
 
 pub(super) fn bolt_and_nut(drill: Option<&Drill>) -> Vec<Step> {
-    let mut steps = vec![step(
-        "see that the far side can be reached, and that nothing turns, flows or burns behind it",
-    )];
+    let mut steps = vec![step(say::see_the_far_side())];
     if let Some(drill) = drill {
-        let what = format!(
-            "drill right through to {} mm, and break both edges",
-            super::special::passage(drill.diameter_mm)
-        );
+        let what = say::drill_right_through(super::special::passage(drill.diameter_mm));
         steps.push(Step {
             puts_in: CHIPS,
-            ..tool(what, drill.diameter_mm, EYES)
+            ..tool(what, drill.diameter_mm, say::eyes_and_drill_stop())
         });
     }
     steps.push(chips_out());
-    steps.push(step(
-        "bolt through, washer and nut of its class behind, held while it is tightened",
-    ));
+    steps.push(step(say::bolt_through_nut_behind()));
     steps
 }
 
 pub(super) fn plug_bushing() -> Vec<Step> {
     vec![
         Step {
-            caution: Some("no spark, no fuel vapour: fuel pump and ignition off"),
-            ..step("piston near the bottom, the valves of that cylinder shut")
+            caution: Some(say::no_spark_no_vapour()),
+            ..step(say::piston_near_the_bottom())
         },
         Step {
             puts_in: CHIPS,
-            caution: Some(SQUARE),
-            ..step(
-                "ream and tap with the bushing kit's own tools, grease on the flutes, wiped off often",
-            )
+            caution: Some(say::keep_the_tap_square()),
+            ..step(say::ream_and_tap_with_grease())
         },
         Step {
             takes_out: CHIPS,
-            ..step(
-                "chips out of the cylinder: vacuum through the hole, then look with a borescope; do not crank before that",
-            )
+            ..step(say::chips_out_of_the_cylinder())
         },
-        step(
-            "turn the bushing in to its collar and lock it as its maker says, then the plug by hand",
-        ),
+        Step {
+            fits: true,
+            ..step(say::turn_the_plug_bushing_in())
+        },
     ]
 }
 
 /// What ends every way: a dry hole, where it is blind, and the torque.
 pub(super) fn ending(depth: Depth, torque_nm: Option<f64>) -> Vec<Step> {
     let dry = Step {
-        caution: Some(DRY),
-        ..step("dry the hole")
+        caution: Some(say::blind_hole_dry()),
+        ..step(say::dry_the_hole())
     };
     let tighten = Step {
         tightens: true,
         ..match torque_nm {
-            Some(torque_nm) => step(format!(
-                "tighten to {} N·m, in the pattern of the joint",
-                trimmed(torque_nm, 1)
-            )),
-            None => {
-                step("tighten as the maker says: no torque was specified here, so none is given")
-            }
+            Some(torque_nm) => step(say::tighten_to(trimmed(torque_nm, 1))),
+            None => step(say::tighten_as_the_maker_says()),
         }
     };
     match depth {
@@ -233,22 +207,20 @@ pub(super) fn ending(depth: Depth, torque_nm: Option<f64>) -> Vec<Step> {
 
 /// Centre, a drill half way where there is far to go, and the last drill.
 fn drilled(drill: &Drill, from_mm: f64, words: &str) -> Vec<Step> {
-    let mut steps = vec![step(
-        "centre on the old hole, with a guide bush through the other part's hole if it fits",
-    )];
+    let mut steps = vec![step(say::centre_on_the_old_hole())];
     let way = drill.diameter_mm - from_mm;
     if way > FAR_MM {
         let half = rounded_down(from_mm + way / 2.0, 0.5);
         steps.push(tool(
-            format!("drill {} mm on the way", trimmed(half, 1)),
+            say::drill_on_the_way(trimmed(half, 1)),
             half,
-            EYES,
+            say::eyes_and_drill_stop(),
         ));
     }
     steps.push(tool(
-        format!("drill {}{words}", drill.name),
+        say::drill_with(&drill.name, words),
         drill.diameter_mm,
-        EYES,
+        say::eyes_and_drill_stop(),
     ));
     for drilled in steps.iter_mut().filter(|step| step.size_mm.is_some()) {
         drilled.puts_in = CHIPS;
@@ -262,9 +234,7 @@ const FAR_MM: f64 = 1.5;
 fn chips_out() -> Step {
     Step {
         takes_out: CHIPS,
-        ..step(
-            "chips out: grease on the tap's flutes, a vacuum, then a lamp; a magnet finds none of light metal",
-        )
+        ..step(say::chips_out())
     }
 }
 
@@ -274,10 +244,10 @@ pub(super) fn left_inside(way: Way) -> Vec<&'static str> {
         Way::LongerBolt | Way::NewPart | Way::MakersPart | Way::MakersRepair | Way::WeldedBung => {
             Vec::new()
         }
-        Way::ChaseThread | Way::OversizePlug | Way::NextPipeSize => vec!["chips"],
-        Way::WireInsert => vec!["chips", "insert tang", "rag"],
+        Way::ChaseThread | Way::OversizePlug | Way::NextPipeSize => vec![extract::chips()],
+        Way::WireInsert => vec![extract::chips(), say::tang_of_an_insert(), say::rag()],
         Way::SolidBushing | Way::Oversize | Way::BoltAndNut | Way::PlugBushing => {
-            vec!["chips", "rag"]
+            vec![extract::chips(), say::rag()]
         }
     }
 }

@@ -13,6 +13,7 @@ use crate::drill::Drill;
 use crate::figures::{shown, trimmed};
 use crate::holds::Holds;
 use crate::parent::Family;
+use crate::phrases::{repair as say, torque};
 use crate::sources;
 use crate::strip::{credited_mm, shear_areas};
 use crate::thread::Thread;
@@ -144,14 +145,14 @@ impl Way {
     /// In words, by what the joint holds.
     pub fn called(self, holds: Option<Holds>) -> &'static str {
         match (self, holds) {
-            (Way::NewPart, Some(Holds::SparkPlug)) => "new cylinder head",
-            (Way::NewPart, Some(Holds::DrainPlug)) => "new pan",
+            (Way::NewPart, Some(Holds::SparkPlug)) => say::new_cylinder_head(),
+            (Way::NewPart, Some(Holds::DrainPlug)) => say::new_pan(),
             (
                 Way::NewPart,
                 Some(Holds::Exhaust | Holds::SensorBung | Holds::PipeThread | Holds::Banjo),
-            ) => "new part",
-            (Way::WireInsert, Some(Holds::DrainPlug)) => "short insert",
-            (Way::PlugBushing, Some(Holds::SensorBung)) => "bushing for a sensor",
+            ) => say::new_part(),
+            (Way::WireInsert, Some(Holds::DrainPlug)) => say::short_insert(),
+            (Way::PlugBushing, Some(Holds::SensorBung)) => say::bushing_for_a_sensor(),
             _ => self.name(),
         }
     }
@@ -159,19 +160,19 @@ impl Way {
     /// In words.
     pub fn name(self) -> &'static str {
         match self {
-            Way::ChaseThread => "chase the thread",
-            Way::LongerBolt => "longer bolt into sound thread",
-            Way::WireInsert => "wire insert",
-            Way::SolidBushing => "solid bushing",
-            Way::Oversize => "oversize thread",
-            Way::BoltAndNut => "bolt and nut through the hole",
-            Way::PlugBushing => "bushing for a spark plug",
-            Way::OversizePlug => "oversize plug",
-            Way::WeldedBung => "new bung, welded in",
-            Way::NextPipeSize => "next larger pipe thread and a reducer",
-            Way::MakersPart => "the maker's part",
-            Way::MakersRepair => "a repair that the maker approves",
-            Way::NewPart => "new housing",
+            Way::ChaseThread => say::chase_the_thread(),
+            Way::LongerBolt => say::longer_bolt_into_sound_thread(),
+            Way::WireInsert => say::wire_insert(),
+            Way::SolidBushing => say::solid_bushing(),
+            Way::Oversize => say::oversize_thread(),
+            Way::BoltAndNut => say::bolt_and_nut_through_the_hole(),
+            Way::PlugBushing => say::bushing_for_a_spark_plug(),
+            Way::OversizePlug => say::oversize_plug(),
+            Way::WeldedBung => say::new_bung_welded_in(),
+            Way::NextPipeSize => say::next_larger_pipe_thread(),
+            Way::MakersPart => say::the_makers_part(),
+            Way::MakersRepair => say::repair_the_maker_approves(),
+            Way::NewPart => say::new_housing(),
         }
     }
 
@@ -199,17 +200,17 @@ impl Way {
 
     fn next_repair(self) -> &'static str {
         match self {
-            Way::ChaseThread => "every other way is still open",
-            Way::LongerBolt => "an insert of the same size is still open",
-            Way::WireInsert => "the insert can be changed; a solid bushing may still fit",
-            Way::SolidBushing | Way::PlugBushing => "only a larger bushing or a new part is left",
-            Way::BoltAndNut => "another bolt and nut; no thread is left in the part",
-            Way::OversizePlug => "a bushing, where the wall allows it, or a new part",
-            Way::WeldedBung => "another bung can be welded in",
-            Way::NextPipeSize => "only a new part is left",
-            Way::MakersRepair => "what the maker says",
-            Way::Oversize => "an insert of the larger size, where the wall still allows it",
-            Way::NewPart | Way::MakersPart => "everything is as it left the maker",
+            Way::ChaseThread => say::every_other_way_is_open(),
+            Way::LongerBolt => say::insert_of_same_size_is_open(),
+            Way::WireInsert => say::insert_can_be_changed(),
+            Way::SolidBushing | Way::PlugBushing => say::only_larger_bushing_or_new_part(),
+            Way::BoltAndNut => say::another_bolt_and_nut(),
+            Way::OversizePlug => say::bushing_where_the_wall_allows(),
+            Way::WeldedBung => say::another_bung(),
+            Way::NextPipeSize => say::only_a_new_part(),
+            Way::MakersRepair => say::what_the_maker_says(),
+            Way::Oversize => say::insert_of_the_larger_size(),
+            Way::NewPart | Way::MakersPart => say::as_it_left_the_maker(),
         }
     }
 }
@@ -324,10 +325,8 @@ fn judge(
         }
     }
     if let (Some(major), None) = (plan.hole_major_mm, hole.boss_mm) {
-        plan.notes.push(format!(
-            "Measure the wall before drilling: {:.1} mm must be left around {major:.1} mm.",
-            least_wall_mm(hole, major),
-        ));
+        plan.notes
+            .push(say::measure_the_wall(least_wall_mm(hole, major), major));
     }
 }
 
@@ -395,7 +394,7 @@ fn working(
     wall: Option<f64>,
     load_n: Option<f64>,
 ) -> Working {
-    let title = format!("{}: {}", hole.thread.name(), way.called(hole.holds));
+    let title = say::thread_and_way(hole.thread.name(), way.called(hole.holds));
     let mut working = Working::new(title);
     for line in strip_lines(plan, hole, bears, load_n) {
         working = working.line(line);
@@ -404,39 +403,31 @@ fn working(
         let range = clamp.clamp_n;
         working = working
             .line(
-                Line::new("torque for the original clamp", sources::motosh())
+                Line::new(say::torque_for_the_original_clamp(), sources::motosh())
                     .formula("T", "F·(P/2π + μ·d2/(2·cos 30°) + μ·(dw + dh)/4)")
-                    .input("friction", hole.condition.name())
+                    .input(say::friction(), hole.condition.name())
                     .value(shown(clamp.torque_nm, 1, "N·m")),
             )
             .line(
-                Line::new("clamp, low to high", sources::vdi_2230_friction())
+                Line::new(say::clamp_low_to_high(), sources::vdi_2230_friction())
                     .symbol("F")
-                    .value(format!(
-                        "{:.0} to {:.0} N, {:.0} N to expect",
-                        range.low(),
-                        range.high(),
-                        range.mid()
-                    )),
+                    .value(say::clamp_of(range.low(), range.high(), range.mid())),
             )
             .line(
-                Line::new("low end against the original low end", Source::derived())
+                Line::new(say::low_end_against_original(), Source::derived())
                     .value(trimmed(clamp.ratio, 3)),
             );
     }
     if let (Some(major), Some(left)) = (plan.hole_major_mm, wall) {
         working = working.line(
-            Line::new("wall left", Source::derived())
-                .formula("w", "(boss − hole)/2")
-                .input("hole", shown(major, 2, "mm"))
+            Line::new(say::wall_left(), Source::derived())
+                .formula("w", say::wall_formula())
+                .input(say::hole(), shown(major, 2, "mm"))
                 .value(shown(left, 2, "mm"))
-                .note(format!(
-                    "at least {:.1} mm are asked for",
-                    least_wall_mm(hole, major)
-                )),
+                .note(say::at_least_asked_for(least_wall_mm(hole, major))),
         );
     }
-    working.limit("Sound metal, no crack, even load over the turns.")
+    working.limit(say::sound_metal_no_crack())
 }
 
 /// How the strip margin was found: every factor is printed so finely that what is printed
@@ -448,9 +439,9 @@ fn strip_lines(plan: &Plan, hole: &DamagedHole, bears: &Bears, load_n: Option<f6
     };
     if let (Some(parent_n), None) = (bears.parent_n, plan.nut_n) {
         lines.push(
-            Line::new("thread in the part bears", sources::strip_areas())
+            Line::new(say::thread_in_the_part_bears(), sources::strip_areas())
                 .formula("F", "AS·Le·τ")
-                .input("AS", shown(plan.shear_mm2_per_mm, 6, "mm² per mm"))
+                .input("AS", shown(plan.shear_mm2_per_mm, 6, torque::mm2_per_mm()))
                 .input("Le", shown(bears.credited_mm, 4, "mm"))
                 .input("τ", shown(hole.parent.shear_mpa, 1, "MPa"))
                 .value(shown(parent_n, 0, "N")),
@@ -458,34 +449,34 @@ fn strip_lines(plan: &Plan, hole: &DamagedHole, bears: &Bears, load_n: Option<f6
     }
     if let Some(nut_n) = plan.nut_n.flatten() {
         lines.push(
-            Line::new("bolt with a nut of its class bears", sources::iso_898_1())
-                .note("a nut of the bolt's class bears as much as the bolt (ISO 898-2)")
+            Line::new(say::bolt_with_a_nut_bears(), sources::iso_898_1())
+                .note(say::nut_bears_as_much())
                 .value(shown(nut_n, 0, "N")),
         );
     }
     if let Some(bolt_n) = bears.bolt_n {
         lines.push(
-            Line::new("bolt's own thread bears", sources::strip_areas())
+            Line::new(say::bolts_own_thread_bears(), sources::strip_areas())
                 .formula("F", "ASs·Le·τ")
                 .input(
                     "ASs",
                     shown(
                         shear_areas(&plan.bolt_thread).bolt_mm2_per_mm,
                         6,
-                        "mm² per mm",
+                        torque::mm2_per_mm(),
                     ),
                 )
                 .input("Le", shown(plan.engaged_mm, 4, "mm"))
-                .input("τ, 0.6 of its tensile strength", bolt_shear(plan, hole))
+                .input(say::shear_of_its_tensile(), bolt_shear(plan, hole))
                 .value(shown(bolt_n, 0, "N")),
         );
     }
     if let Some(load_n) = load_n {
         lines.push(
-            Line::new("strip margin", Source::derived())
-                .formula("S", "least load that a thread bears / greatest clamp")
-                .input("bears", shown(least_n, 0, "N"))
-                .input("clamp", shown(load_n, 0, "N"))
+            Line::new(say::strip_margin(), Source::derived())
+                .formula("S", say::least_load_over_greatest_clamp())
+                .input(say::bears(), shown(least_n, 0, "N"))
+                .input(say::clamp(), shown(load_n, 0, "N"))
                 .value(trimmed(least_n / load_n, 3)),
         );
     }
@@ -497,7 +488,7 @@ fn bolt_shear(plan: &Plan, hole: &DamagedHole) -> String {
         .class
         .and_then(|class| class.stresses(&plan.bolt_thread).ok());
     stresses.map_or_else(
-        || "not known".to_owned(),
+        || say::not_known().to_owned(),
         |stresses| shown(0.6 * stresses.tensile_mpa, 3, "MPa"),
     )
 }

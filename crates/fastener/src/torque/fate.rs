@@ -2,6 +2,7 @@
 
 use super::yield_clamp_n;
 use crate::class::{Class, ClassTrouble};
+use crate::phrases::torque as say;
 use crate::thread::Thread;
 use measure::Range;
 
@@ -33,12 +34,10 @@ impl Fate {
     pub fn said(self) -> Option<&'static str> {
         match self {
             Fate::Bears => None,
-            Fate::MayYield => Some("with the slickest threads the bolt begins to yield"),
-            Fate::Yields => Some(
-                "the bolt yields: beyond that the clamp no longer follows the torque, and it is spent",
-            ),
-            Fate::MayBreak => Some("with the slickest threads the bolt breaks"),
-            Fate::Breaks => Some("the bolt breaks"),
+            Fate::MayYield => Some(say::slick_threads_begin_to_yield()),
+            Fate::Yields => Some(say::the_bolt_yields()),
+            Fate::MayBreak => Some(say::slick_threads_break()),
+            Fate::Breaks => Some(say::the_bolt_breaks()),
         }
     }
 }

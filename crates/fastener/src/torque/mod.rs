@@ -9,6 +9,7 @@ pub use yield_point::{share_of_proof, yield_clamp_n, yield_torque_nm};
 use crate::clearance::clearance_holes;
 use crate::figures::{shown, trimmed};
 use crate::head::{Head, face_mm};
+use crate::phrases::torque as say;
 use crate::sources;
 use crate::thread::Thread;
 use measure::{Line, OutOfOrder, Range, Source, Working};
@@ -58,16 +59,13 @@ pub struct Terms {
 /// Why no torque is worked out.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum TorqueTrouble {
-    #[error("no {head} head of {thread} is listed; give the diameter of the face under the head")]
+    #[error("{}", say::no_head_listed(.head, .thread))]
     NoFace { head: &'static str, thread: String },
-    #[error("no clearance hole for {thread} is listed; give the hole under the head")]
+    #[error("{}", say::no_clearance_hole_listed(.thread))]
     NoHole { thread: String },
-    #[error(
-        "a face of {face_mm} mm on a hole of {hole_mm} mm bears on nothing; \
-         the face must be larger"
-    )]
+    #[error("{}", say::bears_on_nothing(.face_mm, .hole_mm))]
     NothingToBearOn { face_mm: f64, hole_mm: f64 },
-    #[error("a {what} of {value} is outside {least} to {most}; check it")]
+    #[error("{}", say::outside_of(.what, .value, .least, .most))]
     OutOfRange {
         what: &'static str,
         value: f64,
@@ -87,7 +85,7 @@ impl Joint {
     /// [`TorqueTrouble::NoFace`] or [`TorqueTrouble::NoHole`] where no table lists it.
     pub fn standard(thread: &Thread, head: Head) -> Result<Joint, TorqueTrouble> {
         let face_mm = face_mm(head, thread).ok_or_else(|| TorqueTrouble::NoFace {
-            head: head.name(),
+            head: head.said(),
             thread: thread.name().to_owned(),
         })?;
         let holes = clearance_holes(thread).ok_or_else(|| TorqueTrouble::NoHole {
@@ -153,7 +151,7 @@ impl Friction {
     ///
     /// [`TorqueTrouble::OutOfRange`] outside 0.01 to 1.
     pub fn both(coefficient: f64) -> Result<Friction, TorqueTrouble> {
-        within("coefficient of friction", coefficient, FRICTION)?;
+        within(say::coefficient_of_friction(), coefficient, FRICTION)?;
         Ok(Friction {
             thread: coefficient,
             head: coefficient,
@@ -274,14 +272,14 @@ pub fn working(joint: &Joint, friction: Friction, clamp_n: f64, form: Form) -> W
             .formula(symbol, formula)
             .value(shown(value, 3, "N·m"))
     };
-    let working = Working::new(format!("Torque of {}", joint.thread.name())).line(
-        Line::new("clamp", Source::given())
+    let working = Working::new(say::torque_of(joint.thread.name())).line(
+        Line::new(say::clamp(), Source::given())
             .symbol("F")
             .value(shown(clamp_n, 0, "N")),
     );
     let working = match form {
         Form::Short { nut_factor } => working.line(
-            line("torque", "T", "K·F·d", terms.total_nm)
+            line(say::torque(), "T", "K·F·d", terms.total_nm)
                 .input("K", trimmed(nut_factor, 3))
                 .input("d", shown(joint.thread.diameter_mm(), 4, "mm")),
         ),
@@ -293,20 +291,25 @@ pub fn working(joint: &Joint, friction: Friction, clamp_n: f64, form: Form) -> W
             };
             working
                 .line(
-                    line("pitch term", "Tp", "F·P/(2π)", terms.pitch_nm)
+                    line(say::pitch_term(), "Tp", "F·P/(2π)", terms.pitch_nm)
                         .input("P", shown(joint.thread.pitch_mm(), 5, "mm")),
                 )
                 .line(
-                    line("thread friction", "Tt", thread_formula, terms.thread_nm)
-                        .input("μ", trimmed(friction.thread, 3))
-                        .input(
-                            "d2",
-                            shown(joint.thread.geometry().pitch_diameter_mm, 4, "mm"),
-                        ),
+                    line(
+                        say::thread_friction(),
+                        "Tt",
+                        thread_formula,
+                        terms.thread_nm,
+                    )
+                    .input("μ", trimmed(friction.thread, 3))
+                    .input(
+                        "d2",
+                        shown(joint.thread.geometry().pitch_diameter_mm, 4, "mm"),
+                    ),
                 )
                 .line(
                     line(
-                        "friction under the head",
+                        say::friction_under_the_head(),
                         "Th",
                         "F·μ·(dw + dh)/4",
                         terms.head_nm,
@@ -315,12 +318,12 @@ pub fn working(joint: &Joint, friction: Friction, clamp_n: f64, form: Form) -> W
                     .input("dw", shown(joint.face_mm, 2, "mm"))
                     .input("dh", shown(joint.hole_mm, 2, "mm")),
                 )
-                .line(line("torque", "T", "Tp + Tt + Th", terms.total_nm))
+                .line(line(say::torque(), "T", "Tp + Tt + Th", terms.total_nm))
         }
     };
     working
-        .remark(crate::friction::DRY_IS_NOT_OILED)
-        .limit("Not a specification: the maker's torque overrides it.")
+        .remark(say::dry_is_not_oiled())
+        .limit(say::not_a_specification())
 }
 
 pub(crate) fn within(

@@ -12,7 +12,7 @@ use fastener::pipe::Pipe;
 use fastener::purpose::{Purpose, often_met_as};
 use fastener::strip::{Stripping, stripping};
 use fastener::thread::{Geometry, Series, Thread};
-use fastener::twist::{BreakingTorque, ONLY_NEW, breaking_torque};
+use fastener::twist::{BreakingTorque, breaking_torque, only_new};
 use measure::{Line, Working};
 
 /// A thread as written, and what else to work out for it.
@@ -120,11 +120,11 @@ fn screw(
     if let Some(parent) = question.metal.and_then(fastener::parent::named)
         && parent.shear_mpa <= 0.0
     {
-        notes.push(say::no_strength_known(parent.name));
+        notes.push(say::no_strength_known(parent.said()));
     }
     if strength.is_some() {
         notes.push(say::what_a_bolt_of_this_class().to_owned());
-        notes.push(ONLY_NEW.to_owned());
+        notes.push(only_new().to_owned());
     }
     Ok(ThreadAnswer {
         name: thread.name().to_owned(),
@@ -168,7 +168,7 @@ fn worked(thread: &Thread, class: Option<Class>) -> Working {
             Line::new(say::least_breaking_torque(), breaking.source)
                 .formula("MB", "τB·π·d3min³/16")
                 .value(format!("{} N·m", breaking.torque_nm))
-                .note(ONLY_NEW),
+                .note(only_new()),
         ),
         None => working,
     }

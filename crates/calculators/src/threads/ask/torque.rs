@@ -7,7 +7,7 @@ use super::{
 use crate::phrases::ask as say;
 use fastener::class::{Class, strongest};
 use fastener::clearance::{Fit, clearance_holes};
-use fastener::friction::DRY_IS_NOT_OILED;
+use fastener::friction::dry_is_not_oiled;
 use fastener::head::face_mm;
 use fastener::thread::Thread;
 use fastener::torque::{
@@ -270,7 +270,7 @@ fn joint(question: &TorqueQuestion, thread: &Thread) -> Result<Joint, Trouble> {
     let face = face.ok_or_else(|| {
         Trouble::new(
             "head",
-            say::no_such_head(head.name(), thread.name()),
+            say::no_such_head(head.said(), thread.name()),
             say::give_the_diameter_of_the_face(),
         )
     })?;
@@ -362,7 +362,7 @@ fn both(coefficient: f64) -> Friction {
 
 fn notes() -> Vec<String> {
     vec![
-        DRY_IS_NOT_OILED.to_owned(),
+        dry_is_not_oiled().to_owned(),
         say::not_a_specification_the_makers_torque().to_owned(),
     ]
 }

@@ -294,7 +294,7 @@ fn vin_word(vin: &str) -> Markup {
             }
         } @else {
             p class="no" { (say::not_valid()) }
-            @for problem in &found.problems { p { (shop::say::capital(&in_words(problem))) } }
+            @for problem in &found.problems { p { (shop::say::capital(&problem.to_string())) } }
             @if !likely.is_empty() {
                 p { (say::one_of_these()) }
                 div class="presses" {
@@ -304,38 +304,6 @@ fn vin_word(vin: &str) -> Markup {
                 }
             }
             p class="soft" { (say::kept_as_typed()) }
-        }
-    }
-}
-
-/// What is wrong with the number, and how to mend it.
-fn in_words(problem: &vin::Problem) -> String {
-    use vin::Problem;
-    match *problem {
-        Problem::Length { found } if found < vin::LENGTH => {
-            say::number_too_short(found, vin::LENGTH, vin::LENGTH - found)
-        }
-        Problem::Length { found } => say::number_too_long(found, vin::LENGTH, found - vin::LENGTH),
-        Problem::LookAlike {
-            position,
-            found,
-            meant,
-        } => say::number_look_alike(position, found, meant),
-        Problem::NotAllowed { position, found } => {
-            say::number_not_allowed(position, format_args!("{found:?}"))
-        }
-        Problem::NotDigit {
-            position,
-            found,
-            meant: Some(meant),
-        } => say::number_not_digit_likely(position, found, vin::DIGITS_FROM, meant),
-        Problem::NotDigit {
-            position,
-            found,
-            meant: None,
-        } => say::number_not_digit(position, found, vin::DIGITS_FROM),
-        Problem::CheckDigit { found, expected } => {
-            say::number_check_digit(vin::CHECK_DIGIT_POSITION, found, expected)
         }
     }
 }
@@ -547,44 +515,4 @@ fn taking_in_again(
     let person = json!({ "$text": "new-owner", "or": known.owner });
     out.extend(agreed(jobs, &json!("customer"), &person));
     out
-}
-
-#[cfg(test)]
-mod tests {
-    use super::in_words;
-    use vin::Problem;
-
-    #[test]
-    fn what_is_wrong_with_a_number_is_said_as_the_crate_that_reads_it_says_it() {
-        let all = [
-            Problem::Length { found: 16 },
-            Problem::Length { found: 19 },
-            Problem::LookAlike {
-                position: 12,
-                found: 'O',
-                meant: '0',
-            },
-            Problem::NotAllowed {
-                position: 3,
-                found: '?',
-            },
-            Problem::NotDigit {
-                position: 14,
-                found: 'S',
-                meant: Some('5'),
-            },
-            Problem::NotDigit {
-                position: 15,
-                found: 'K',
-                meant: None,
-            },
-            Problem::CheckDigit {
-                found: '1',
-                expected: 'X',
-            },
-        ];
-        for problem in all {
-            assert_eq!(in_words(&problem), problem.to_string());
-        }
-    }
 }

@@ -55,34 +55,6 @@ phrases! {
     /// What happens to a number that is none.
     pub kept_as_typed = "It is kept as typed if you go on.",
         "Sie bleibt wie getippt, wenn es weitergeht.";
-    /// What is wrong with an identification number: too short.
-    pub number_too_short(found, needs, missing) =
-        "the number has {found} characters, it needs {needs}: {missing} missing",
-        "die Nummer hat {found} Zeichen, sie braucht {needs}: {missing} fehlen";
-    /// What is wrong with an identification number: too long.
-    pub number_too_long(found, needs, many) =
-        "the number has {found} characters, it needs {needs}: {many} too many",
-        "die Nummer hat {found} Zeichen, sie braucht {needs}: {many} zu viel";
-    /// What is wrong with an identification number: a letter that looks like another character.
-    pub number_look_alike(position, found, meant) =
-        "position {position} is {found}, which no number contains: most likely {meant}",
-        "Stelle {position} ist {found}, das kommt in keiner Nummer vor: wahrscheinlich {meant}";
-    /// What is wrong with an identification number: a character that none has, in quotation marks.
-    pub number_not_allowed(position, found) =
-        "position {position} is {found}: only digits and the letters A to Z without I, O and Q can stand there; read it again from the vehicle",
-        "Stelle {position} ist {found}: dort stehen nur Ziffern und die Buchstaben A bis Z ohne I, O und Q; noch einmal am Fahrzeug ablesen";
-    /// What is wrong with an identification number: a letter where digits stand, which looks like one.
-    pub number_not_digit_likely(position, found, from, meant) =
-        "position {position} is {found}; North American numbers have only digits from position {from} on: most likely {meant}",
-        "Stelle {position} ist {found}; nordamerikanische Nummern haben ab Stelle {from} nur Ziffern: wahrscheinlich {meant}";
-    /// What is wrong with an identification number: a letter where digits stand.
-    pub number_not_digit(position, found, from) =
-        "position {position} is {found}; North American numbers have only digits from position {from} on: read it again from the vehicle",
-        "Stelle {position} ist {found}; nordamerikanische Nummern haben ab Stelle {from} nur Ziffern: noch einmal am Fahrzeug ablesen";
-    /// What is wrong with an identification number: its check digit.
-    pub number_check_digit(position, found, expected) =
-        "position {position}, the check digit, is {found}; the other characters ask for {expected}: one of them, or the check digit, is misread",
-        "Stelle {position}, die Prüfziffer, ist {found}; nach den anderen Zeichen müsste es {expected} sein: eines davon oder die Prüfziffer ist falsch gelesen";
     /// Legend over jobs with one price, on taking in.
     pub agreed_here_and_now = "Agreed here and now", "Gleich hier vereinbart";
     /// Choice: none of these jobs.
