@@ -38,7 +38,7 @@ pub struct Calculator {
     /// The questions, in the sequence in which they are asked.
     pub form: &'static [Part],
     /// What is written there before anybody has written anything.
-    pub at_first: &'static [(&'static str, &'static str)],
+    pub at_first: &'static [(&'static str, Say)],
     /// From the fields to the answer. Nothing, where something is wrong with a field: then the
     /// trouble stands beside it.
     pub run: fn(&mut Asked) -> Option<Answer>,

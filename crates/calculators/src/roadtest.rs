@@ -122,7 +122,7 @@ const BY_HAND: Calculator = Calculator {
         },
         KNOWN,
     ],
-    at_first: &[("at-1", "0")],
+    at_first: &[("at-1", || "0")],
     run: by_hand,
 };
 

@@ -159,7 +159,7 @@ pub(super) const DRIVE: Calculator = Calculator {
             say::toml_as_buttonup_belt_reads_it,
         ),
     ],
-    at_first: &[("name-1", "crank"), ("x-1", "0"), ("y-1", "0")],
+    at_first: &[("name-1", say::crank), ("x-1", || "0"), ("y-1", || "0")],
     run,
 };
 

@@ -69,7 +69,11 @@ pub(super) const ROUTING: Calculator = Calculator {
             say::its_code_such_as_6pk1285,
         ),
     ],
-    at_first: &[("name-1", "crank"), ("x-1", "0 mm"), ("y-1", "0 mm")],
+    at_first: &[
+        ("name-1", say::crank),
+        ("x-1", || "0 mm"),
+        ("y-1", || "0 mm"),
+    ],
     run,
 };
 

@@ -26,7 +26,7 @@ pub(super) const WEAR: Calculator = Calculator {
         ),
         Part::number(
             "groove-limit",
-            say::its_maker_calls_the_belt_worn,
+            say::worn_by_its_maker_at,
             Holds::LENGTH,
             say::none_is_assumed,
         ),
@@ -39,7 +39,7 @@ pub(super) const WEAR: Calculator = Calculator {
         ),
         Part::within(
             "stretch-limit",
-            say::its_maker_calls_the_belt_worn_label,
+            say::worn_at_a_stretch_of,
             Holds::SHARE,
             (0.0, 20.0),
             say::none_is_assumed,
@@ -111,8 +111,8 @@ fn run(asked: &mut Asked) -> Option<Answer> {
 /// Two figures that say something only together.
 fn pair(asked: &mut Asked, one: &str, other: &str) -> Option<(f64, f64)> {
     match (asked.some(one).is_some(), asked.some(other).is_some()) {
-        (true, false) => asked.needed(other, say::it_is_needed_with_the_one()),
-        (false, true) => asked.needed(one, say::it_is_needed_with_the_one_wrong()),
+        (true, false) => asked.needed(other, say::needed_with_the_one_above()),
+        (false, true) => asked.needed(one, say::needed_with_the_one_below()),
         _ => {}
     }
     let one = asked.quantity(one, Unit::Millimetre);

@@ -75,7 +75,7 @@ pub(super) const MIX: Calculator = Calculator {
         Part::text("label", say::the_bottle_meets, say::as_printed_or_empty),
         BOTTLE,
     ],
-    at_first: &[("has-concentrate", "yes"), ("has-water", "yes")],
+    at_first: &[("has-concentrate", || "yes"), ("has-water", || "yes")],
     run: mix,
 };
 

@@ -31,9 +31,9 @@ pub(super) const LEAK: Calculator = Calculator {
             "unit",
             say::pressure_is_in,
             &[
-                ("bar", say::bar_c),
-                ("psi", say::psi_f),
-                ("kPa", say::kpa_c),
+                ("bar", say::in_bar),
+                ("psi", say::in_psi),
+                ("kPa", say::in_kilopascals),
             ],
         ),
         Part::tick(
@@ -44,7 +44,7 @@ pub(super) const LEAK: Calculator = Calculator {
         Part::text("limit", say::may_lose, say::such_as_0_05_bar_or),
         Part::number(
             "limit-time",
-            say::word_in_label,
+            say::within_the_time,
             Holds::TIME,
             say::such_as_15_min,
         ),

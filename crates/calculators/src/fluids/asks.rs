@@ -144,7 +144,7 @@ pub(super) const WASHER: Part = Part::Group(&[
         "now",
         say::concentrate_in_what_is_left,
         Holds::SHARE,
-        say::about_0_if_empty_hint,
+        say::no_percent_if_empty,
     ),
     Part::number(
         "want",

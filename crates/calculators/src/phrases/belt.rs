@@ -3,6 +3,8 @@
 use phrases::phrases;
 
 phrases! {
+    /// The name of the first pulley of a belt, before anybody writes another.
+    pub crank = "crank", "Kurbelwelle";
     /// Name of a room: the room of belts.
     pub belt = "Belt", "Riemen";
     /// What is in a room: the room of belts.
@@ -113,7 +115,7 @@ phrases! {
     pub or_the_gauge_sinks_between_two = "Or the gauge sinks between two ribs by",
         "Oder die Lehre sinkt zwischen zwei Rippen um";
     /// Label of a field: wear of a belt.
-    pub its_maker_calls_the_belt_worn = "Its maker calls the belt worn at",
+    pub worn_by_its_maker_at = "Its maker calls the belt worn at",
         "Laut ihrem Hersteller verschlissen ab";
     /// Label of a field: wear of a belt.
     pub length_printed = "Length printed", "Aufgedruckte Länge";
@@ -123,7 +125,7 @@ phrases! {
     pub on_the_same_line_as_the = "on the same line as the printed one",
         "auf derselben Linie wie die aufgedruckte";
     /// Label of a field: wear of a belt.
-    pub its_maker_calls_the_belt_worn_label = "Its maker calls the belt worn at a stretch of",
+    pub worn_at_a_stretch_of = "Its maker calls the belt worn at a stretch of",
         "Laut seinem Hersteller verschlissen ab einer Dehnung von";
     /// Label of a field: wear of a belt.
     pub cracks_across_the_ribs_chunks_out = "Cracks across the ribs, chunks out, fraying, glaze or oil",
@@ -139,10 +141,10 @@ phrases! {
     /// Row of an answer: wear of a belt.
     pub stretched_by = "stretched by", "gedehnt um";
     /// What is wrong with a field, and how to mend it: wear of a belt.
-    pub it_is_needed_with_the_one = "it is needed with the one above",
+    pub needed_with_the_one_above = "it is needed with the one above",
         "wird mit dem Feld darüber gebraucht";
     /// What is wrong with a field, and how to mend it: wear of a belt.
-    pub it_is_needed_with_the_one_wrong = "it is needed with the one below",
+    pub needed_with_the_one_below = "it is needed with the one below",
         "wird mit dem Feld darunter gebraucht";
     /// Part of an answer: wear of a belt.
     pub good = "good", "gut";

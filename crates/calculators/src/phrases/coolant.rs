@@ -326,11 +326,11 @@ phrases! {
     /// Words in a drawing: what to pour.
     pub hot_higher(litres) = "hot: {litres} higher", "heiß: {litres} höher";
     /// One of the choices of a field: the leak test.
-    pub bar_c = "bar, °C", "bar, °C";
+    pub in_bar = "bar, °C", "bar, °C";
     /// One of the choices of a field: the leak test.
-    pub psi_f = "psi, °F", "psi, °F";
+    pub in_psi = "psi, °F", "psi, °F";
     /// One of the choices of a field: the leak test.
-    pub kpa_c = "kPa, °C", "kPa, °C";
+    pub in_kilopascals = "kPa, °C", "kPa, °C";
     /// Name of a calculator: the leak test.
     pub leak_test = "Leak test", "Dichtprüfung";
     /// What a calculator is for: the leak test.
@@ -354,7 +354,7 @@ phrases! {
     /// Hint at a field: the leak test.
     pub such_as_0_05_bar_or = "such as 0.05 bar, or 20 mL", "etwa 0,05 bar, oder 20 mL";
     /// Label of a field: the leak test.
-    pub word_in_label = "In", "In";
+    pub within_the_time = "In", "In";
     /// Hint at a field: the leak test.
     pub such_as_15_min = "such as 15 min", "etwa 15 min";
     /// Hint at a field: the leak test.

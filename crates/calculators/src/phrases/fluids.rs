@@ -193,7 +193,7 @@ phrases! {
     /// Label of a field: what a fluid can be asked.
     pub concentrate_in_what_is_left = "Concentrate in what is left", "Konzentrat im Rest";
     /// Hint at a field: what a fluid can be asked.
-    pub about_0_if_empty_hint = "0 % if empty", "leer: 0 %";
+    pub no_percent_if_empty = "0 % if empty", "leer: 0 %";
     /// Label of a field: what a fluid can be asked.
     pub concentrate_wanted = "Concentrate wanted", "Gewünschtes Konzentrat";
     /// Hint at a field: what a fluid can be asked.

@@ -205,7 +205,7 @@ fn shown(visit: &Visit<'_>, room: &str, code: &str, fields: Fields) -> Result<Sh
         (one.run)(&mut asked)
     } else {
         for (name, value) in one.at_first {
-            asked.or_else(name, value);
+            asked.or_else(name, value());
         }
         None
     };

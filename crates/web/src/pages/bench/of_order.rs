@@ -76,7 +76,7 @@ fn shown(
         (one.run)(&mut asked)
     } else {
         for (name, value) in one.at_first {
-            asked.or_else(name, value);
+            asked.or_else(name, value());
         }
         if let Some(item) = item {
             known_of(visit, &order, item, one, &mut asked)?;
