@@ -335,7 +335,7 @@ mod tests {
     use super::*;
 
     fn says(text: &str, before: Option<&str>) -> Option<How> {
-        let before = before.map(|before| (before.to_owned(), "on the way in"));
+        let before = before.map(|before| (before.to_owned(), OdometerAt::In));
         distance(text, before).map(|odd| odd.how)
     }
 

@@ -61,7 +61,7 @@ pub fn gates(order: &OrderView) -> Markup {
             a class="row" href=(format!("/o/{}/may", order.number)) {
                 span class="gate open" {}
                 span class="what strong" { (open.join(", ")) }
-                span class=(say::yes()) { (say::yes()) }
+                span class="yes" { (say::yes()) }
             }
         }
         @if let Some(next) = next { (next_gate(order, next)) }

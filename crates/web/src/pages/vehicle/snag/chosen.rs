@@ -47,7 +47,7 @@ pub(super) fn chosen(sheet: &Sheet<'_>, choice: &ChoiceView) -> Markup {
                 @for other in &told.others {
                     div class="row" {
                         span class="what" { span class="strong line" { (other.rank) ". " (shop::say::capital(&other.name)) } span class="soft line" { (other.reason) } }
-                        @if other.holds { span class="yes" { (say::holds()) } } @else { span class=(say::no()) { (say::no()) } }
+                        @if other.holds { span class="yes" { (say::holds()) } } @else { span class="no" { (say::no()) } }
                     }
                 }
                 (as_described(told))
