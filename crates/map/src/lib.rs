@@ -66,6 +66,7 @@ pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
 pub use way::Firsts;
 pub use words::{
-    called, kind_of, kind_word, kinds, need_word, other_words, places, said, state_called, systems,
+    called, kind_of, kind_word, kinds, move_called, need_word, other_words, places, said,
+    state_called, systems,
 };
 pub use written::{fields, needs_written, placed};

@@ -107,6 +107,20 @@ phrases! {
     pub state_outside = "outside", "wieder draußen";
     /// How a thing stands, behind its name: what was put in for the job.
     pub state_inside = "inside", "drin";
+    /// A move in the list of a map: an item comes off.
+    pub move_off(item) = "{item}.off", "{item} ab";
+    /// A move in the list of a map: bolts are taken out.
+    pub move_out(item) = "{item}.out", "{item} ausbauen";
+    /// A move in the list of a map: bolts are loosened first.
+    pub move_crack(item) = "{item}.crack", "{item} lösen";
+    /// A move in the list of a map.
+    pub move_unplug(item) = "{item}.unplug", "{item} abstecken";
+    /// A move in the list of a map.
+    pub move_drain(item) = "{item}.drain", "{item} ablassen";
+    /// A move in the list of a map: work that becomes due.
+    pub move_due(item) = "{item}.due", "{item} fällig";
+    /// A move in the list of a map: a lock pin and the like.
+    pub move_in(item) = "{item}.in", "{item} hinein";
     /// Between needs that all have to hold.
     pub and = " and ", " und ";
     /// Between needs of which one is enough.

@@ -197,6 +197,21 @@ pub fn state_called(word: &str) -> &str {
     }
 }
 
+/// What a move is called by its id, such as `tray.off`.
+#[must_use]
+pub fn move_called(id: &str) -> String {
+    match id.rsplit_once('.') {
+        Some((item, "off")) => say::move_off(item),
+        Some((item, "out")) => say::move_out(item),
+        Some((item, "crack")) => say::move_crack(item),
+        Some((item, "unplug")) => say::move_unplug(item),
+        Some((item, "drain")) => say::move_drain(item),
+        Some((item, "due")) => say::move_due(item),
+        Some((item, "in")) => say::move_in(item),
+        _ => id.to_owned(),
+    }
+}
+
 /// A need in what is spoken, alternatives joined by "or".
 #[must_use]
 pub fn said(map: &Map, need: &Need) -> String {

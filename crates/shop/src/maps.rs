@@ -5,6 +5,7 @@ use crate::snapshot::Snapshot;
 use crate::trouble::{Trouble, TroubleKind};
 use crate::world::World;
 use map::{Map, Read};
+use phrases::Language;
 use repair::{MapFact, MapId, Stamp};
 use std::collections::BTreeMap;
 use std::sync::{Arc, PoisonError, RwLock};
@@ -35,8 +36,9 @@ pub struct ShelvedMap {
     pub sound: Option<u32>,
 }
 
-/// Versions that were read before: a version never changes.
-pub(crate) type Shelf = RwLock<BTreeMap<(MapId, u32), Arc<KeptMap>>>;
+/// Versions that were read before, by what was spoken then, for what is wrong with them is said
+/// in it: a version never changes.
+pub(crate) type Shelf = RwLock<BTreeMap<(MapId, u32, Language), Arc<KeptMap>>>;
 
 /// The largest text of a map: some two thousand items.
 const LARGEST: usize = 256 * 1024;
@@ -84,7 +86,7 @@ impl Snapshot<'_> {
             })?;
             (*version, (*stamp).clone(), text.words)
         };
-        let key = (id.clone(), version);
+        let key = (id.clone(), version, phrases::spoken());
         let shelf = self.shelf::<Shelf>();
         let known = shelf
             .read()

@@ -257,7 +257,7 @@ pub fn received_map(text: &str) -> Result<ReceivedMap, Trouble> {
 pub fn would_change(snap: &Snapshot<'_>, received: &ReceivedMap) -> Result<WouldChange, Trouble> {
     let sent = &received.sent;
     let id = home_of(snap, sent);
-    let (new, faults) = map::look("line", &sent.text);
+    let (new, faults) = map::look(words::line_of_text(), &sent.text);
     let known = snap.map(&id, None).ok();
     let changes = known.as_ref().map(|kept| {
         let (old, _) = map::look("line", &kept.text);

@@ -115,7 +115,8 @@ fn mark(kind: Kind) -> LayerMark {
 fn detail(known: &MapItem) -> String {
     let many = (known.count > 1).then(|| known.count.to_string());
     let much = known.holds.as_ref().map(|holds| holds.written().to_owned());
-    let place = known.moves.iter().find_map(|step| step.place.clone());
+    let place = known.moves.iter().find_map(|step| step.place.as_deref());
+    let place = place.map(|place| shop::map::called(place).to_owned());
     let parts = [many.or(much), place];
     parts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }

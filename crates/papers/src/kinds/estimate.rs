@@ -11,6 +11,7 @@ use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
 use crate::wording::Wording;
 use drawing::joint;
+use phrases::speaking;
 use shop::record::v1::codes::PayerForm;
 use shop::view::{AskView, OrderView, PriceEntryView, TotalView};
 
@@ -113,7 +114,8 @@ fn found(body: &mut Body, given: &Given<'_>) {
             }
             let told = snag.choice.as_ref().and_then(|choice| choice.told.as_ref());
             if let Some(told) = told {
-                column.drawing(joint(&told.found.drawn(), 358.0, 220.0), 0.75);
+                let drawn = speaking(given.speaks, || joint(&told.found.drawn(), 358.0, 220.0));
+                column.drawing(drawn, 0.75);
                 column.text(&[plain((given.wording.proposed)(&told.way.name))]);
             }
         });

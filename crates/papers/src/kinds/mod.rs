@@ -196,6 +196,8 @@ struct Given<'a> {
     /// What covers the price how often, where the shop has timed such work before.
     cover: Option<Covered>,
     wording: &'static Wording,
+    /// What drawings on it speak.
+    speaks: phrases::Language,
 }
 
 /// An amount that covers a price so many times in ten.
@@ -263,6 +265,10 @@ fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Lai
         logo: photo::logo(snap, order)?,
         cover: covered(snap, order, asked),
         wording: Wording::of(language),
+        speaks: match language {
+            Language::English => phrases::Language::English,
+            Language::German => phrases::Language::German,
+        },
         payer: asked.payer,
         invoice: picked(order, asked),
         credit: None,

@@ -133,6 +133,8 @@ phrases! {
     pub not_the_next(last, version) = "its last version is {last}, so {version} is not the next", "ihr letzter Stand ist {last}, also ist {version} nicht der nächste";
     /// How it is mended.
     pub keep_yours_after = "look at the last version, and keep yours as the one after it", "den letzten Stand ansehen und den eigenen als nächsten speichern";
+    /// Before the number of a line, where a text of a map has a fault.
+    pub line_of_text = "line", "Zeile";
     /// Where something is refused: a map's text.
     pub text_of_the_map = "the text of the map", "der Text der Vorlage";
     /// Refused: a map's text is too long.

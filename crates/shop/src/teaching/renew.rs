@@ -1,6 +1,6 @@
 //! The map of a kind of vehicle, made or renewed from what its finished orders have taught.
 
-use super::job::{THE_MAP, THE_TRADE};
+use super::job::THE_TRADE;
 use super::kind::{Counted, VehicleKind, counted};
 use super::said::{self, ChosenOf, about_code, chosen};
 use super::taught::{away_steps, minutes, written};
@@ -152,16 +152,11 @@ fn rename(item: &mut TaughtItem, from: &str, to: &str) {
 fn by_item(changes: &[map::Change]) -> Vec<(String, Vec<String>)> {
     let mut out: Vec<(String, Vec<String>)> = Vec::new();
     for change in changes {
-        let name = change.item.as_ref().map_or(THE_MAP, ItemId::as_str);
-        let words = change.to_string();
-        let words = words.strip_prefix(&format!("{name}: ")).unwrap_or(&words);
-        let name = match name {
-            THE_MAP => plan::the_map(),
-            name => name,
-        };
+        let name = change.item.as_ref().map_or(plan::the_map(), ItemId::as_str);
+        let words = change.what.to_string();
         match out.last_mut().filter(|(last, _)| last == name) {
-            Some((_, lines)) => lines.push(words.to_owned()),
-            None => out.push((name.to_owned(), vec![words.to_owned()])),
+            Some((_, lines)) => lines.push(words),
+            None => out.push((name.to_owned(), vec![words])),
         }
     }
     out
@@ -172,7 +167,9 @@ fn as_new(map: &map::Map, taught: &map::Taught) -> Vec<(String, Vec<String>)> {
     let words = |is: &JobItem, known: &map::MapItem| {
         let mut lines = Vec::new();
         let many = (known.count > 1).then(|| known.count.to_string());
-        let told: Vec<String> = [many, known.size.clone(), known.zone.clone()]
+        let zone = known.zone.as_deref();
+        let zone = zone.map(|zone| map::called(zone).to_owned());
+        let told: Vec<String> = [many, known.size.clone(), zone]
             .into_iter()
             .flatten()
             .collect();

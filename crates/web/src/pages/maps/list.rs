@@ -211,8 +211,8 @@ fn one_item(map: &Map, item: &ItemId, known: &MapItem) -> Markup {
             }
             div class="why" {
                 @for made in &known.moves {
-                    p { span class="soft" { (say::of_move(&made.id)) } (shop::planning::time_words(made, known.count))
-                        @if let Some(place) = &made.place { ", " (place) }
+                    p { span class="soft" { (say::of_move(shop::map::move_called(&made.id))) } (shop::planning::time_words(made, known.count))
+                        @if let Some(place) = &made.place { ", " (shop::map::called(place)) }
                         @for tool in &made.tools { ", " (tool) } }
                 }
                 @if !torque.is_empty() {

@@ -359,61 +359,7 @@ fn tick(name: &str, words: &str, ticked: bool) -> Markup {
 fn called(word: &str) -> &str {
     match word {
         "" => say::not_said(),
-        "part" => say::kind_part(),
-        "cover" => say::kind_cover(),
-        "hose" => say::kind_hose(),
-        "seal" => say::kind_seal(),
-        "belt" => say::kind_belt(),
-        "fasteners" => say::kind_fasteners(),
-        "clips" => say::kind_clips(),
-        "connector" => say::kind_connector(),
-        "fluid" => say::kind_fluid(),
-        "work" => say::kind_work(),
-        "put-in" => say::kind_put_in(),
-        "above" => say::above(),
-        "below" => say::below(),
-        "wheel well" => say::wheel_well(),
-        "cabin" => say::cabin(),
-        "rear" => say::rear(),
-        "outside" => say::outside(),
-        "brakes" => say::brakes(),
-        "steering" => say::steering(),
-        "wheels" => say::wheels(),
-        "suspension" => say::suspension(),
-        "fuel" => say::fuel(),
-        "restraints" => say::restraints(),
-        "drive belt" => say::drive_belt(),
-        "high voltage" => say::high_voltage(),
-        "cooling" => say::cooling(),
-        "oil" => say::oil(),
-        "engine" => say::engine(),
-        "transmission" => say::transmission(),
-        "intake" => say::intake(),
-        "exhaust" => say::exhaust(),
-        "battery" => say::battery(),
-        "electrical" => say::electrical(),
-        "climate" => say::climate(),
-        "body" => say::body(),
-        other => other,
-    }
-}
-
-/// What a state that a need ends in is called where it is chosen.
-fn state_called(word: &str) -> &str {
-    match word {
-        "off" => say::state_off(),
-        "out" => say::state_out(),
-        "on" => say::state_on(),
-        "cracked" => say::state_cracked(),
-        "tight" => say::state_tight(),
-        "plugged" => say::state_plugged(),
-        "unplugged" => say::state_unplugged(),
-        "at level" => say::state_at_level(),
-        "low" => say::state_low(),
-        "done" => say::state_done(),
-        "inside" => say::state_inside(),
-        "outside" => say::state_outside(),
-        other => other,
+        other => shop::map::called(other),
     }
 }
 
@@ -440,7 +386,7 @@ pub fn need_select(name: &str, label: &str, map: &Map, but: &str, chosen: &str) 
     });
     let option = |(id, word): (&ItemId, &str)| {
         let need = format!("{id} {word}");
-        html! { option value=(need) selected[need == chosen] { (say::stands(id, state_called(word))) } }
+        html! { option value=(need) selected[need == chosen] { (say::stands(id, shop::map::state_called(word))) } }
     };
     html! {
         label class="field" {
