@@ -11,6 +11,7 @@ use crate::variants::{OnlyWith, differs_by, only_with};
 use states::{Need, State};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
 
 /// What people have said about pairs of steps: in the map, or when asked.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -46,6 +47,32 @@ pub const KNOWN: f64 = 0.8;
 pub const GUESS: f64 = 0.12;
 /// Below this chance, a need is not worth a question.
 pub const DOUBT: f64 = 0.05;
+
+/// What is to be known before anybody leans on lessons.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Caution {
+    /// No job was seen.
+    NoJob,
+    /// One job only.
+    OneJob,
+    /// So many of the rarest steps are left out.
+    LeftOut(usize),
+}
+
+impl fmt::Display for Caution {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoJob => f.write_str("no job was seen; nothing is known of the sequence"),
+            Self::OneJob => f.write_str(
+                "one job only: the sequence is the one it went by, and nothing tells which of it is needed",
+            ),
+            Self::LeftOut(steps) => write!(
+                f,
+                "the {steps} rarest steps are left out; join names that mean one thing"
+            ),
+        }
+    }
+}
 
 /// What is known of the sequence on one kind of vehicle, for one way and set of variants.
 #[derive(Debug, Clone)]
@@ -242,20 +269,13 @@ impl Lessons {
         &self.only_with
     }
 
-    /// What is to be known before anybody leans on this, in plain words; empty when there is
-    /// nothing to say.
+    /// What is to be known before anybody leans on this; empty when there is nothing to say.
     #[must_use]
-    pub fn caution(&self) -> Option<String> {
+    pub fn caution(&self) -> Option<Caution> {
         match self.jobs {
-            0 => Some("no job was seen; nothing is known of the sequence".to_owned()),
-            1 => Some(
-                "one job only: the sequence is the one it went by, and nothing tells which of it is needed"
-                    .to_owned(),
-            ),
-            _ if self.left_out > 0 => Some(format!(
-                "the {} rarest steps are left out; join names that mean one thing",
-                self.left_out
-            )),
+            0 => Some(Caution::NoJob),
+            1 => Some(Caution::OneJob),
+            _ if self.left_out > 0 => Some(Caution::LeftOut(self.left_out)),
             _ => None,
         }
     }

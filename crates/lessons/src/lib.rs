@@ -72,7 +72,7 @@ pub use alternatives::{Alternative, TakenWay};
 pub use job::{About, Job, Moved, Note, Step, Told, Way};
 pub use joins::Joins;
 pub use learner::{Learner, MOST_MOVES};
-pub use lessons::{Answers, Ask, DOUBT, GUESS, KNOWN, Lessons, MOST_STEPS, SURE};
+pub use lessons::{Answers, Ask, Caution, DOUBT, GUESS, KNOWN, Lessons, MOST_STEPS, SURE};
 pub use model::{Chances, Evidence, LEANINGS, Model};
 pub use names::{Alike, Meaning, SameName};
 pub use pair::{Contradiction, Ground, Held, Pair};

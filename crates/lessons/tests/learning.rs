@@ -162,7 +162,12 @@ fn the_path_says_what_it_rests_on() {
     let names: Vec<_> = path.steps.iter().map(|one| one.step.to_string()).collect();
     assert_eq!(names, ["tray off", "belt off", "lamp off"]);
     assert_eq!(path.steps[2].guessed, [off("belt")]);
-    assert!(once.caution().unwrap().starts_with("one job only"));
+    assert!(
+        once.caution()
+            .unwrap()
+            .to_string()
+            .starts_with("one job only")
+    );
     for (nth, who) in ["ben", "cyd", "dee", "eve", "fay"].iter().enumerate() {
         learner.add(&job(&format!("more {nth}"), who, "", "tray belt lamp"));
     }
@@ -428,7 +433,7 @@ fn thousands_of_names_are_no_trouble() {
     }
     let lessons = lessons(&learner);
     assert_eq!(lessons.steps().len(), MOST_STEPS);
-    let said = lessons.caution().unwrap();
+    let said = lessons.caution().unwrap().to_string();
     assert!(
         said.starts_with("the 1402 rarest steps are left out"),
         "{said}"

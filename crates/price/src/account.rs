@@ -1,7 +1,7 @@
 //! Deposits, what is left to pay, and money that settles several sums.
 
 use crate::discount::Portion;
-use crate::fault::Fault;
+use crate::fault::{Fault, Wrong};
 use crate::round::Coin;
 use crate::totals::{TooLarge, sum, within};
 use measure::{Line, Source, Working};
@@ -83,13 +83,9 @@ pub fn deposit(total: Decimal, portion: Portion, minor_digits: u32) -> Result<De
     portion.check(at)?;
     let asked = portion
         .of(total, minor_digits)
-        .ok_or_else(|| Fault::new(at, "the sum can't be reckoned", TooLarge.to_string()))?;
+        .ok_or_else(|| Fault::new(at, Wrong::SumTooLarge))?;
     if asked > total.max(Decimal::ZERO) {
-        return Err(Fault::new(
-            at,
-            format!("{asked} is more than the {total} in all"),
-            "ask for less",
-        ));
+        return Err(Fault::new(at, Wrong::MoreThanInAll { asked, total }));
     }
     Ok(asked)
 }

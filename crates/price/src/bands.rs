@@ -3,7 +3,7 @@
 //! A markup is a per cent of the cost; a margin is a per cent of the price. 50 % markup on 100
 //! is 150, and a third of that is margin; 50 % margin on 100 is 200.
 
-use crate::fault::{Fault, amount, percent};
+use crate::fault::{Fault, Wrong, amount, percent};
 use crate::totals::rounded;
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
@@ -103,11 +103,9 @@ impl Uplift {
             Uplift::Markup(markup) => percent(&format!("{at}, markup"), markup, 10_000),
             Uplift::Margin(margin) if margin >= Decimal::ONE_HUNDRED => Err(Fault::new(
                 format!("{at}, margin"),
-                format!(
-                    "{} % of the price leaves nothing for the cost",
-                    margin.normalize()
-                ),
-                "write less than 100, or say markup if it is a per cent of the cost",
+                Wrong::NothingForTheCost {
+                    margin: margin.normalize(),
+                },
             )),
             Uplift::Margin(margin) => percent(&format!("{at}, margin"), margin, 99),
         }
@@ -138,21 +136,13 @@ impl Bands {
             let last = nth.saturating_add(1) == self.bands.len();
             match band.up_to {
                 None if !last => {
-                    return Err(Fault::new(
-                        at,
-                        "it has no end, and others stand after it",
-                        "put it last, or say up to which cost it goes",
-                    ));
+                    return Err(Fault::new(at, Wrong::NoEnd));
                 }
                 None => {}
                 Some(up_to) => {
                     amount(&at, up_to)?;
                     if up_to <= below {
-                        return Err(Fault::new(
-                            at,
-                            format!("it ends at {up_to}, and the one before at {below}"),
-                            "put the bands in order, the lowest cost first",
-                        ));
+                        return Err(Fault::new(at, Wrong::BandsOutOfOrder { up_to, below }));
                     }
                     below = up_to;
                 }
@@ -199,20 +189,12 @@ impl Bands {
     pub fn price(&self, cost: Decimal, minor_digits: u32) -> Result<FromCost, Fault> {
         amount("cost", cost)?;
         let fits = |band: &&Band| band.up_to.is_none_or(|up_to| cost <= up_to);
-        let band = self.bands.iter().find(fits).ok_or_else(|| {
-            Fault::new(
-                "cost",
-                format!("no band goes as far as {cost}"),
-                "write the price itself, or add a band with no end",
-            )
-        })?;
-        let too_large = || {
-            Fault::new(
-                "cost",
-                "the price is too large",
-                "look for a digit too many",
-            )
-        };
+        let band = self
+            .bands
+            .iter()
+            .find(fits)
+            .ok_or_else(|| Fault::new("cost", Wrong::NoBand { cost }))?;
+        let too_large = || Fault::new("cost", Wrong::PriceTooLarge);
         let exact = band.uplift.on(cost).ok_or_else(too_large)?;
         let least = self.least.unwrap_or_default();
         let lifted = exact.max(cost.checked_add(least).ok_or_else(too_large)?);

@@ -1,7 +1,7 @@
 //! What entries come to, with every tax, each told by itself.
 
 use crate::entry::{Entry, Exemption, Payer, TaxRule};
-use crate::fault::{Fault, percent};
+use crate::fault::{Fault, Wrong, percent};
 use crate::round::{By, Coin, TaxRounding};
 use crate::totals::{TooLarge, Totals, amount, rounded, sum, within};
 use rust_decimal::Decimal;
@@ -85,25 +85,24 @@ impl Taxing {
         if self.taxes.len() > MANY {
             return Err(Fault::new(
                 "taxes",
-                format!("{} of them", self.taxes.len()),
-                format!("keep to {MANY}"),
+                Wrong::TooManyTaxes {
+                    taxes: self.taxes.len(),
+                    most: MANY,
+                },
             ));
         }
         let mut names = BTreeSet::new();
         for (nth, tax) in self.taxes.iter().enumerate() {
             let at = format!("tax {}", nth.saturating_add(1));
             if tax.name.trim().is_empty() {
-                return Err(Fault::new(
-                    at,
-                    "it has no name",
-                    "write what papers call it",
-                ));
+                return Err(Fault::new(at, Wrong::NoName));
             }
             if !names.insert(tax.name.trim().to_lowercase()) {
                 return Err(Fault::new(
                     at,
-                    format!("{} stands there twice", tax.name),
-                    "give each tax a name of its own, with its rate if need be",
+                    Wrong::TaxTwice {
+                        name: tax.name.clone(),
+                    },
                 ));
             }
             percent(&format!("{at}, {}", tax.name), tax.percent, 100)?;
@@ -116,8 +115,9 @@ impl Taxing {
         {
             return Err(Fault::new(
                 "exempt from",
-                format!("there is no tax {unknown}"),
-                "name one of the taxes, or none for all of them",
+                Wrong::NoSuchTax {
+                    name: unknown.clone(),
+                },
             ));
         }
         Ok(())

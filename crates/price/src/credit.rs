@@ -3,7 +3,7 @@
 use crate::apportion::apportion;
 use crate::bill::{Share, Taxing, bills};
 use crate::entry::{Entry, Payer};
-use crate::fault::Fault;
+use crate::fault::{Fault, Wrong};
 use crate::totals::{TooLarge, Totals, amount, rounded, sum, within};
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
@@ -159,8 +159,7 @@ impl Billed {
     /// A tax on lines that together come to nought has no proportion; nothing of it goes back.
     pub fn credit(&self, already: &[Credit], lines: &[CreditLine]) -> Result<Credit, Fault> {
         self.check(already, lines)?;
-        let large =
-            |bad: TooLarge| Fault::new("credit note", "the sum can't be reckoned", bad.to_string());
+        let large = |_: TooLarge| Fault::new("credit note", Wrong::SumTooLarge);
         let mut shares = Vec::new();
         let mut tax = Decimal::ZERO;
         let mut in_price = Decimal::ZERO;
@@ -232,29 +231,28 @@ impl Billed {
 
     fn check(&self, already: &[Credit], lines: &[CreditLine]) -> Result<(), Fault> {
         if lines.iter().all(|line| line.amount.is_zero()) {
-            return Err(Fault::new(
-                "credit note",
-                "nothing is taken back on it",
-                "write on each line how much goes back",
-            ));
+            return Err(Fault::new("credit note", Wrong::NothingBack));
         }
         for (nth, back) in lines.iter().enumerate() {
             let at = format!("line {}", back.line.saturating_add(1));
             let Some(line) = self.lines.get(place(back.line)) else {
                 return Err(Fault::new(
                     at,
-                    format!("the invoice has {} lines", self.lines.len()),
-                    "choose one of them",
+                    Wrong::NoSuchLine {
+                        lines: self.lines.len(),
+                    },
                 ));
             };
             if lines[..nth].iter().any(|other| other.line == back.line) {
-                return Err(Fault::new(at, "it stands there twice", "put both together"));
+                return Err(Fault::new(at, Wrong::LineTwice));
             }
             if back.amount.normalize().scale() > self.minor_digits {
                 return Err(Fault::new(
                     at,
-                    format!("{} is not in whole coins", back.amount),
-                    format!("write at most {} digits after the point", self.minor_digits),
+                    Wrong::NotInCoins {
+                        amount: back.amount,
+                        digits: self.minor_digits,
+                    },
                 ));
             }
             let before = self.credited(back.line, already);
@@ -264,8 +262,10 @@ impl Billed {
             if !same_way || back.amount.abs() > left.abs() {
                 return Err(Fault::new(
                     at,
-                    format!("{} goes back, and {left} is left of it", back.amount),
-                    "take back at most what is left",
+                    Wrong::MoreThanLeft {
+                        amount: back.amount,
+                        left,
+                    },
                 ));
             }
         }

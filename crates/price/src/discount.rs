@@ -2,7 +2,7 @@
 
 use crate::apportion::apportion;
 use crate::entry::{Entry, Label, Less, Payer};
-use crate::fault::{Fault, amount, percent};
+use crate::fault::{Fault, Wrong, amount, percent};
 use crate::totals::{TooLarge, amount as amount_of, full_amount, rounded};
 use rust_decimal::Decimal;
 
@@ -190,15 +190,11 @@ pub fn renewed(entry: &Entry, minor_digits: u32) -> Entry {
 }
 
 fn more_than(at: &str, taken: Decimal, there: Decimal) -> Fault {
-    Fault::new(
-        at,
-        format!("{taken} is more than the {there} there is"),
-        "take off less",
-    )
+    Fault::new(at, Wrong::MoreThanThere { taken, there })
 }
 
-fn too_large(at: &str, bad: TooLarge) -> Fault {
-    Fault::new(at, "the sum can't be reckoned", bad.to_string())
+fn too_large(at: &str, _: TooLarge) -> Fault {
+    Fault::new(at, Wrong::SumTooLarge)
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! What goes beside labour and parts: shop supplies, disposal, and cores.
 
 use crate::entry::{Charge, Entry, Less};
-use crate::fault::{Fault, amount, percent};
+use crate::fault::{Fault, Wrong, amount, percent};
 use crate::totals::{TooLarge, amount as amount_of, rounded, sum};
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
@@ -44,18 +44,10 @@ impl Supplies {
         let at = "shop supplies";
         percent(at, self.percent, 100)?;
         if self.of.is_empty() {
-            return Err(Fault::new(
-                at,
-                "it is not said of what they are a per cent",
-                "tick labour, parts, or both",
-            ));
+            return Err(Fault::new(at, Wrong::OfWhatPercent));
         }
         if self.of.contains(&Charge::Supplies) {
-            return Err(Fault::new(
-                at,
-                "they can't be a per cent of themselves",
-                "take shop supplies out",
-            ));
+            return Err(Fault::new(at, Wrong::OfThemselves));
         }
         self.most.map_or(Ok(()), |most| amount(at, most))
     }
@@ -114,11 +106,7 @@ impl Disposal {
     /// [`Fault`].
     pub fn check(&self) -> Result<(), Fault> {
         if self.of.trim().is_empty() {
-            return Err(Fault::new(
-                "disposal",
-                "it is not said of what",
-                "write what is got rid of, such as waste oil",
-            ));
+            return Err(Fault::new("disposal", Wrong::OfWhat));
         }
         amount(&format!("disposal of {}", self.of), self.each)
     }
@@ -150,25 +138,21 @@ pub fn core_back(charged: &Entry, pieces: Decimal, minor_digits: u32) -> Result<
     if charged.charge != Charge::Core {
         return Err(Fault::new(
             at,
-            format!("that line is {}, not a core charge", charged.charge.name()),
-            "choose the line of the core charge",
+            Wrong::NoCore {
+                charge: charged.charge,
+            },
         ));
     }
     if pieces <= Decimal::ZERO {
-        return Err(Fault::new(
-            at,
-            "none came back",
-            "count the cores that came back",
-        ));
+        return Err(Fault::new(at, Wrong::NoneCameBack));
     }
     if pieces > charged.quantity {
         return Err(Fault::new(
             at,
-            format!(
-                "{pieces} came back, and {} were charged",
-                charged.quantity.normalize()
-            ),
-            "count again, or choose the other line",
+            Wrong::MoreCameBack {
+                pieces,
+                charged: charged.quantity.normalize(),
+            },
         ));
     }
     // What was taken off the charge does not come back.

@@ -1,7 +1,7 @@
 //! Jobs at a fixed price that the shop keeps, such as an oil service.
 
 use crate::entry::{Charge, Entry, Label, LineRef, Payer};
-use crate::fault::{Fault, amount};
+use crate::fault::{Fault, Wrong, amount};
 use crate::totals::rounded;
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
@@ -46,16 +46,12 @@ impl FixedJob {
     pub fn check(&self, minor_digits: u32) -> Result<(), Fault> {
         amount("price of the job", self.price)?;
         if self.price.is_zero() {
-            return Err(Fault::new(
-                "price of the job",
-                "it is nought",
-                "write what the job costs, parts and labour",
-            ));
+            return Err(Fault::new("price of the job", Wrong::NoPrice));
         }
         for (nth, part) in self.parts.iter().enumerate() {
             let at = format!("part {}", nth.saturating_add(1));
             if part.quantity <= Decimal::ZERO {
-                return Err(Fault::new(at, "none goes in", "write how many go in"));
+                return Err(Fault::new(at, Wrong::NoneGoesIn));
             }
             amount(&at, part.each)?;
             amount(&at, part.quantity)?;
@@ -65,12 +61,10 @@ impl FixedJob {
             Some(parts) if parts <= self.price => Ok(()),
             _ => Err(Fault::new(
                 "price of the job",
-                format!(
-                    "its parts come to {}, more than the {} of the job",
-                    parts.map_or_else(|| "too much".to_owned(), |parts| parts.to_string()),
-                    self.price
-                ),
-                "raise the price, or lower what the parts count for",
+                Wrong::PartsComeToMore {
+                    parts,
+                    price: self.price,
+                },
             )),
         }
     }

@@ -1,6 +1,6 @@
 //! What an hour costs, and how many hours are charged.
 
-use crate::fault::{Fault, MOST};
+use crate::fault::{Fault, MOST, Time, Wrong};
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
@@ -98,18 +98,10 @@ impl Rates {
         for (nth, rate) in self.rates.iter().enumerate() {
             let at = format!("rate {}", nth.saturating_add(1));
             if rate.work.is_none() && rate.grade.is_none() {
-                return Err(Fault::new(
-                    at,
-                    "it says neither for which work nor for whom",
-                    "name the work or the grade, or change the shop's own rate",
-                ));
+                return Err(Fault::new(at, Wrong::RateForNothing));
             }
             if !named.insert((&rate.work, &rate.grade)) {
-                return Err(Fault::new(
-                    at,
-                    "another rate is for the same work and grade",
-                    "leave one of them out",
-                ));
+                return Err(Fault::new(at, Wrong::SameRate));
             }
             hourly(&at, rate.hour)?;
         }
@@ -190,26 +182,16 @@ impl HoursBy {
     /// # Errors
     /// [`Fault`], where they are not known, or beyond all measure.
     pub fn minutes(self, book: Option<u32>, clock: Option<u32>) -> Result<u32, Fault> {
-        let known = |minutes: Option<u32>, what: &str| {
-            minutes.ok_or_else(|| {
-                Fault::new(
-                    "hours",
-                    format!("the {what} is not known"),
-                    format!("give the {what}, or charge by the other"),
-                )
-            })
+        let known = |minutes: Option<u32>, time: Time| {
+            minutes.ok_or_else(|| Fault::new("hours", Wrong::NotKnown { time }))
         };
         let minutes = match self {
-            HoursBy::Book => known(book, "book time")?,
-            HoursBy::Clock => known(clock, "clock time")?,
-            HoursBy::Lesser => known(book, "book time")?.min(known(clock, "clock time")?),
+            HoursBy::Book => known(book, Time::Book)?,
+            HoursBy::Clock => known(clock, Time::Clock)?,
+            HoursBy::Lesser => known(book, Time::Book)?.min(known(clock, Time::Clock)?),
         };
         if minutes > MOST_MINUTES {
-            return Err(Fault::new(
-                "hours",
-                format!("{minutes} minutes are more than any job takes"),
-                "look for a digit too many",
-            ));
+            return Err(Fault::new("hours", Wrong::TooLong { minutes }));
         }
         Ok(minutes)
     }
@@ -217,18 +199,10 @@ impl HoursBy {
 
 fn hourly(at: &str, hour: Decimal) -> Result<(), Fault> {
     if hour < Decimal::ZERO {
-        return Err(Fault::new(
-            at,
-            format!("{hour} an hour is below nought"),
-            "write what an hour costs; a discount stands on the line it is for",
-        ));
+        return Err(Fault::new(at, Wrong::HourBelowNought { hour }));
     }
     if hour >= MOST {
-        return Err(Fault::new(
-            at,
-            format!("{hour} an hour is too much"),
-            "look for a digit too many",
-        ));
+        return Err(Fault::new(at, Wrong::HourTooMuch { hour }));
     }
     Ok(())
 }

@@ -59,7 +59,7 @@ pub use credit::{Billed, BilledLine, Credit, CreditLine};
 pub use discount::{Portion, off_entry, off_order, renewed};
 pub use entry::{Charge, Entry, Exemption, Label, Less, LineRef, Payer, TaxOn, TaxRule};
 pub use extras::{Disposal, Found, Supplies, core_back};
-pub use fault::{Fault, MOST};
+pub use fault::{Fault, MOST, Time, Wrong};
 pub use job::{FixedJob, JobPart};
 pub use labour::{HoursBy, Labour, Rate, Rates};
 pub use leeway::Leeway;

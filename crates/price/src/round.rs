@@ -1,6 +1,6 @@
 //! How a sum is brought to a coin, named each time.
 
-use crate::fault::Fault;
+use crate::fault::{Fault, Wrong};
 use measure::{Line, Source, Working};
 use rust_decimal::{Decimal, RoundingStrategy};
 
@@ -108,25 +108,26 @@ impl Coin {
         if self.smallest <= Decimal::ZERO {
             return Err(Fault::new(
                 at,
-                format!("{} is no coin", self.smallest),
-                "write what the smallest coin is worth, such as 0.05, or leave it empty",
+                Wrong::NoCoin {
+                    smallest: self.smallest,
+                },
             ));
         }
         if self.smallest.normalize().scale() > minor_digits {
             return Err(Fault::new(
                 at,
-                format!(
-                    "{} is less than the currency's smallest unit",
-                    self.smallest
-                ),
-                format!("write it with at most {minor_digits} digits after the point"),
+                Wrong::BelowTheUnit {
+                    smallest: self.smallest,
+                    digits: minor_digits,
+                },
             ));
         }
         if self.smallest > Decimal::ONE_THOUSAND {
             return Err(Fault::new(
                 at,
-                format!("{} is more than a coin is worth", self.smallest),
-                "write what the smallest coin is worth, such as 0.05",
+                Wrong::MoreThanACoin {
+                    smallest: self.smallest,
+                },
             ));
         }
         Ok(())

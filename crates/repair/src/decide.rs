@@ -42,6 +42,32 @@ pub struct Context {
     pub may_waive: BTreeSet<WaivedBy>,
 }
 
+/// What is wrong with an entry of the price.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
+pub enum EntryFault {
+    /// There are too many of them.
+    #[error("more than 500 entries; put some together")]
+    TooMany,
+    /// Nothing of it is charged.
+    #[error("the quantity must be more than 0")]
+    NoQuantity,
+    /// Work at a rate below nought.
+    #[error("a rate below nought; take the amount off as another charge")]
+    RateBelowNought,
+    /// An amount beyond all measure.
+    #[error("the amount is too large; look at quantity and price again")]
+    TooLarge,
+    /// A discount below nought.
+    #[error("a discount below nought; write more on the price instead")]
+    DiscountBelowNought,
+    /// A discount above what there is.
+    #[error("more is taken off than it comes to; take off less")]
+    MoreOff,
+    /// It is on an invoice already.
+    #[error("it is on an invoice, and that stays as it is; leave it out")]
+    OnInvoice,
+}
+
 /// Why a request is refused.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum Refusal {
@@ -97,7 +123,7 @@ pub enum Refusal {
         /// Which, from 0.
         nth: usize,
         /// What is wrong and how to mend it.
-        what: &'static str,
+        what: EntryFault,
     },
     /// Somebody else changed the price meanwhile, and both changed the same.
     #[error("the price was changed meanwhile; look at both and set it again")]

@@ -61,7 +61,7 @@ pub use code::{
     Resolved, RungAbout, Sits, SnagIs, StallNeeded, Stand, Step, Until, Way, Work, WorkIs,
 };
 pub use debts::{Debt, debts};
-pub use decide::{Context, Refusal, SumChange, decide, record};
+pub use decide::{Context, EntryFault, Refusal, SumChange, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};
 pub use fact::Fact;
 pub use gates::{Answer, may};

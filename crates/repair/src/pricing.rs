@@ -1,6 +1,6 @@
 //! Requests about the price: each names what its author had before them.
 
-use crate::decide::{Context, Refusal, SumChange};
+use crate::decide::{Context, EntryFault, Refusal, SumChange};
 use crate::decision::Decision;
 use crate::ids::CommandId;
 use crate::order::Order;
@@ -122,33 +122,33 @@ fn check(entries: &[Entry], now: Option<&Price>, minor_digits: u32) -> Result<()
     for (nth, entry) in entries.iter().enumerate() {
         let bad = |what| Err(Refusal::BadEntry { nth, what });
         if nth >= MOST {
-            return bad("more than 500 entries; put some together");
+            return bad(EntryFault::TooMany);
         }
         if entry.quantity <= Decimal::ZERO {
-            return bad("the quantity must be more than 0");
+            return bad(EntryFault::NoQuantity);
         }
         if entry.each.is_sign_negative()
             && !entry.each.is_zero()
             && matches!(entry.charge, Charge::Labour | Charge::Test)
         {
-            return bad("a rate below nought; take the amount off as another charge");
+            return bad(EntryFault::RateBelowNought);
         }
         match entry.quantity.checked_mul(entry.each) {
             Some(amount) if amount.abs() < largest => {}
-            _ => return bad("the amount is too large; look at quantity and price again"),
+            _ => return bad(EntryFault::TooLarge),
         }
         let negative = entry.less.iter().any(|less| less.amount < Decimal::ZERO);
         if negative && entry.each >= Decimal::ZERO {
-            return bad("a discount below nought; write more on the price instead");
+            return bad(EntryFault::DiscountBelowNought);
         }
         match amount(entry, minor_digits) {
             Ok(left) if left < Decimal::ZERO && entry.each >= Decimal::ZERO => {
-                return bad("more is taken off than it comes to; take off less");
+                return bad(EntryFault::MoreOff);
             }
             _ => {}
         }
         if entry.label.is_some_and(|label| on_invoice.contains(&label)) {
-            return bad("it is on an invoice, and that stays as it is; leave it out");
+            return bad(EntryFault::OnInvoice);
         }
     }
     Ok(())

@@ -2,6 +2,7 @@
 //! what a discount would come to.
 
 use crate::phrases::offers as words;
+use crate::say::of_price;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::customer_of;
@@ -68,7 +69,11 @@ pub struct OffOffer {
 }
 
 fn trouble(fault: Fault) -> Trouble {
-    Trouble::unreadable(&fault.at, fault.what, &fault.how)
+    Trouble::unreadable(
+        &of_price::place(&fault),
+        of_price::what(&fault.wrong),
+        &of_price::how(&fault.wrong),
+    )
 }
 
 fn digits(snap: &Snapshot<'_>) -> u32 {

@@ -5,6 +5,7 @@ pub(crate) mod dates;
 mod english;
 mod german;
 pub(crate) mod in_each;
+pub(crate) mod of_price;
 mod spoken_text;
 mod tongue;
 
@@ -600,10 +601,11 @@ pub fn refusal(refusal: &Refusal) -> String {
             figures(&over.ceiling.amount.to_string()),
             payer_name(*payer),
         ),
-        Refusal::BadCredit { fault } => capital(&words::refused_at(&fault.at, &fault.what)),
-        Refusal::BadEntry { nth, what } => {
-            words::bad_entry(nth + 1, what.split(';').next().unwrap_or_default())
-        }
+        Refusal::BadCredit { fault } => capital(&words::refused_at(
+            of_price::place(fault),
+            of_price::what(&fault.wrong),
+        )),
+        Refusal::BadEntry { nth, what } => words::bad_entry(nth + 1, of_price::entry(*what).0),
         other => in_short(other).0.to_owned(),
     }
 }
@@ -614,14 +616,10 @@ pub fn mend(refusal: &Refusal) -> String {
     match refusal {
         Refusal::StillOpen { .. } => words::close_each().to_owned(),
         Refusal::OverCeiling { .. } => words::ask_for_more().to_owned(),
-        Refusal::BadCredit { fault } => {
-            let how = fault.to_string();
-            let how = how.split_once(';').map(|(_, how)| how.trim().to_owned());
-            how.unwrap_or_else(|| words::look_at_the_order_again().to_owned())
-        }
-        Refusal::BadEntry { what, .. } => what
-            .split_once(';')
-            .map_or(words::look_at_the_order_again(), |(_, mend)| mend.trim())
+        Refusal::BadCredit { fault } => of_price::how(&fault.wrong),
+        Refusal::BadEntry { what, .. } => of_price::entry(*what)
+            .1
+            .unwrap_or(words::look_at_the_order_again())
             .to_owned(),
         other => in_short(other)
             .1

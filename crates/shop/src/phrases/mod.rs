@@ -16,6 +16,7 @@ pub mod odds;
 pub mod offers;
 pub mod order;
 pub mod planning;
+pub mod price;
 pub mod say;
 pub mod service;
 pub mod shop;

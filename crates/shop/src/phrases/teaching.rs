@@ -170,4 +170,11 @@ phrases! {
     pub kind_work = "work", "Arbeit";
     /// A kind of thing: rags, clamps and the like that are put in for a while.
     pub kind_put_in = "put-in", "Eingelegtes";
+
+    /// Before what was learned: there is nothing.
+    pub no_job_seen = "no job was seen; nothing is known of the sequence", "kein Auftrag ist da; über die Reihenfolge ist nichts bekannt";
+    /// Before what was learned.
+    pub one_job_only = "one job only: the sequence is the one it went by, and nothing tells which of it is needed", "nur ein Auftrag: Die Reihenfolge ist die, in der es ging; was davon nötig ist, sagt nichts";
+    /// Before what was learned: there are more steps than are weighed against each other.
+    pub rarest_left_out(n) = "the {n} rarest steps are left out; join names that mean one thing", "die {n} seltensten Handgriffe sind weggelassen; Namen verbinden, die dasselbe meinen";
 }

@@ -82,12 +82,65 @@ pub fn trouble(map: &Map, error: &PlanError) -> Trouble {
             )
         }
         other => {
-            let text = other.to_string();
-            let (what, mend) = text.split_once("; ").unwrap_or((&text, allow));
-            (what.to_owned(), mend.to_owned())
+            let (what, mend) = unsound(other);
+            (what, mend.unwrap_or(allow).to_owned())
         }
     };
     Trouble::new(TroubleKind::Refused, words::the_plan(), what, mend)
+}
+
+/// What is wrong with a map's moves, or too much for a plan, and how it is mended.
+fn unsound(error: &PlanError) -> (String, Option<&'static str>) {
+    match error {
+        PlanError::NoSuchMove { id } => (words::no_such_move(id), Some(words::name_a_move())),
+        PlanError::SameName { id } => (words::two_moves_named(id), Some(words::rename_one())),
+        PlanError::NotOutward { id, from, to } => (
+            words::not_outward(id, format!("{from:?}"), format!("{to:?}")),
+            Some(words::state_the_way_out()),
+        ),
+        PlanError::NotOneWay { item, id } => {
+            (words::not_one_way(item, id), Some(words::join_the_moves()))
+        }
+        PlanError::NeedsItself { id, item } => (
+            words::needs_itself(id, item),
+            Some(words::take_out_of_the_need()),
+        ),
+        PlanError::TooManyMoves { count, limit } => (
+            words::too_many_moves(count, limit),
+            Some(words::leave_out_far_items()),
+        ),
+        PlanError::TooLong { limit } => {
+            (words::times_too_long(limit), Some(words::correct_longest()))
+        }
+        PlanError::NothingLeadsThere { item, wanted, stub } => match stub {
+            true => (words::stub_in_the_way(item, format!("{wanted:?}")), None),
+            false => (
+                words::nothing_leads_there(item, format!("{wanted:?}")),
+                Some(words::add_its_move()),
+            ),
+        },
+        PlanError::NothingAtPlace => (
+            words::nothing_at_place().to_owned(),
+            Some(words::take_the_place_out()),
+        ),
+        PlanError::NoSequence => (
+            words::no_sequence().to_owned(),
+            Some(words::check_needs_in_place()),
+        ),
+        PlanError::HomeAtForbiddenPlace { id, place } => (
+            words::home_at_ruled_out(id, place),
+            Some(words::allow_the_place()),
+        ),
+        PlanError::BudgetSpent { expansions } => (
+            words::no_plan_within(expansions),
+            Some(words::allow_more_states()),
+        ),
+        // These are said with the map's own words.
+        PlanError::NoSuchItem { .. }
+        | PlanError::BrokenNeed { .. }
+        | PlanError::RuledOut { .. }
+        | PlanError::Circle { .. } => (error.to_string(), None),
+    }
 }
 
 /// A need in words; nothing if it asks for nothing.

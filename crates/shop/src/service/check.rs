@@ -2,7 +2,7 @@
 //! could rest on is not read.
 
 use crate::phrases::service as words;
-use crate::say::figures;
+use crate::say::{figures, of_price};
 use crate::trouble::Trouble;
 use jiff::tz::TimeZone;
 use repair::price::{Fault, Taxing};
@@ -71,7 +71,11 @@ fn check_sums(settings: &Settings) -> Result<(), Trouble> {
 
 /// A fault of a rule or a figure, as it is told.
 fn told(fault: Fault) -> Trouble {
-    Trouble::unreadable(&fault.at, fault.what, &fault.how)
+    Trouble::unreadable(
+        &of_price::place(&fault),
+        of_price::what(&fault.wrong),
+        &of_price::how(&fault.wrong),
+    )
 }
 
 /// Rules that every price rests on.

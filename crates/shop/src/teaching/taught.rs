@@ -180,7 +180,7 @@ pub fn taught(
     Ok(Taught {
         orders: page.orders(),
         witnesses: learner.witnesses(),
-        caution: lessons.caution(),
+        caution: lessons.caution().map(caution),
         targets: targets(&lessons),
         target: target
             .filter(|wanted| aims.iter().all(|step| step.item.as_str() == *wanted))
@@ -390,4 +390,14 @@ pub(super) fn away_steps(learner: &Learner, steps: &[Step]) -> Vec<Step> {
         kind.is_some_and(|kind| is_away(*kind, step.to))
     };
     steps.iter().filter(is_last).cloned().collect()
+}
+
+/// What is to be known before anybody leans on what was learned, in words.
+fn caution(caution: lessons::Caution) -> String {
+    use lessons::Caution::{LeftOut, NoJob, OneJob};
+    match caution {
+        NoJob => told::no_job_seen().to_owned(),
+        OneJob => told::one_job_only().to_owned(),
+        LeftOut(steps) => told::rarest_left_out(steps),
+    }
 }
