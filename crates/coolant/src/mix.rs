@@ -208,7 +208,7 @@ pub fn drain_and_replace(
         let line = Line::new(say::drain_and_replace_line(), sources::mass_balance())
             .formula("x", say::drain_formula())
             .input("V", text::litres(capacity_l))
-            .input(say::now(), text::percent(now))
+            .input(say::at_present(), text::percent(now))
             .input(say::want(), text::percent(want))
             .input(say::fill(), text::percent(fill))
             .value(text::litres(litres));

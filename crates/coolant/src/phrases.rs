@@ -641,7 +641,7 @@ phrases! {
     /// How mixing was worked out: a title, a line, a name in a formula, or what limits it.
     pub drain_formula = "V·(want - now)/(fill - now)", "V·(soll - jetzt)/(neu - jetzt)";
     /// How mixing was worked out: a title, a line, a name in a formula, or what limits it.
-    pub now = "now", "jetzt";
+    pub at_present = "now", "jetzt";
     /// How mixing was worked out: a title, a line, a name in a formula, or what limits it.
     pub want = "want", "soll";
     /// How mixing was worked out: a title, a line, a name in a formula, or what limits it.

@@ -531,7 +531,7 @@ phrases! {
     /// How washer fluid was worked out: a title, a line, a name in a formula, or what limits it.
     pub want = "want", "soll";
     /// How washer fluid was worked out: a title, a line, a name in a formula, or what limits it.
-    pub now = "now", "jetzt";
+    pub at_present = "now", "jetzt";
     /// How washer fluid was worked out: a title, a line, a name in a formula, or what limits it.
     pub washer_left = "left", "drin";
     /// How washer fluid was worked out: a title, a line, a name in a formula, or what limits it.

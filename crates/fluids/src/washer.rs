@@ -129,7 +129,7 @@ pub fn washer(question: &Washer) -> Result<WasherMix, FluidError> {
             .formula("c", say::concentrate_formula())
             .input(say::want(), text::percent(percent))
             .input("V", text::litres(holds))
-            .input(say::now(), text::percent(now))
+            .input(say::at_present(), text::percent(now))
             .input(say::washer_left(), text::litres(left))
             .value(text::litres(concentrate_l)),
     );

@@ -84,7 +84,7 @@ fn notes(question: &MixQuestion, rounds: &[Round]) -> Vec<InhibitorNote> {
 fn working(question: &MixQuestion, rounds: &[Round], reached: Mixture) -> Working {
     let balance = |mixture: Mixture| text::percent(mixture.volume_fraction());
     let start = Line::new(say::glycol_that_is_in(), Source::given())
-        .symbol(say::now())
+        .symbol(say::at_present())
         .input(say::capacity(), text::litres(question.capacity_l))
         .input(say::left_in(), text::litres(question.left_l))
         .value(balance(question.now));

@@ -6,8 +6,10 @@ use crate::{CodeList, Quantity};
 use std::collections::BTreeSet;
 
 const NAME: CheckName = CheckName::Codes;
+/// What a code stands for, in words.
+type Title = fn() -> &'static str;
 /// Names that this crate knows by heart; others are shown by their number alone.
-const TITLES: [(&str, fn() -> &'static str); 12] = [
+const TITLES: [(&str, Title); 12] = [
     ("P0115", say::coolant_sensor_circuit),
     ("P0116", say::coolant_sensor_range),
     ("P0117", say::coolant_sensor_low),
