@@ -366,11 +366,11 @@ impl MonthOf<'_> {
     }
 }
 
-fn too_large(error: repair::price::TooLarge) -> Trouble {
+fn too_large(_: repair::price::TooLarge) -> Trouble {
     Trouble::unreadable(
-        "the sum",
-        error.to_string(),
-        "look at the order's price again",
+        crate::phrases::price::the_sum(),
+        crate::say::too_large(),
+        crate::phrases::price::look_at_the_price_again(),
     )
 }
 

@@ -247,4 +247,9 @@ phrases! {
     pub on_an_invoice = "it is on an invoice, and that stays as it is", "sie steht auf einer Rechnung, und die bleibt, wie sie ist";
     /// How it is mended.
     pub leave_it_out = "leave it out", "weglassen";
+
+    /// Where something is wrong, in the books of a month.
+    pub the_sum = "the sum", "die Summe";
+    /// How a sum beyond all measure is mended, in the books of a month.
+    pub look_at_the_price_again = "look at the order's price again", "den Preis des Auftrags noch einmal ansehen";
 }
