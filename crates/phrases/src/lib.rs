@@ -62,6 +62,9 @@ impl Language {
     }
 }
 
+/// A text that is said when it is wanted, for tables of texts.
+pub type Say = fn() -> &'static str;
+
 thread_local! {
     static SPOKEN: Cell<Language> = const { Cell::new(Language::English) };
 }
@@ -110,6 +113,7 @@ macro_rules! phrase {
     ($(#[doc = $note:literal])+ $vis:vis $name:ident ($($arg:ident),+) = $english:literal, $german:literal;) => {
         $(#[doc = $note])+
         #[must_use]
+        #[allow(clippy::too_many_arguments, reason = "a sentence has as many holes as it takes")]
         $vis fn $name($($arg: impl ::std::fmt::Display),+) -> String {
             match $crate::spoken() {
                 $crate::Language::English => format!($english),
@@ -120,6 +124,7 @@ macro_rules! phrase {
     ($(#[doc = $note:literal])+ $vis:vis $name:ident ($number:ident $(, $arg:ident)*) = [$one:literal, $many:literal], [$eins:literal, $viele:literal];) => {
         $(#[doc = $note])+
         #[must_use]
+        #[allow(clippy::too_many_arguments, reason = "a sentence has as many holes as it takes")]
         $vis fn $name($number: impl $crate::Number $(, $arg: impl ::std::fmt::Display)*) -> String {
             match ($crate::spoken(), $number.is_one()) {
                 ($crate::Language::English, true) => format!($one),

@@ -14,7 +14,7 @@ use repair::{CustomerFact, CustomerId, Field, VehicleFact, VehicleId, VinRead, W
 use std::collections::BTreeMap;
 
 /// What a column may hold.
-const COLUMNS: [(Field, fn() -> &'static str, &[&str]); 7] = [
+const COLUMNS: [(Field, phrases::Say, &[&str]); 7] = [
     (
         Field::Name,
         words::column_name,

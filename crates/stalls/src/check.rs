@@ -298,7 +298,7 @@ impl Floor {
         };
         match (&work.skill, able.is_empty()) {
             (Some(skill), true) => {
-                faults.push(wrong(say::nobody_has_skill(skill), say::give_the_skill()))
+                faults.push(wrong(say::nobody_has_skill(skill), say::give_the_skill()));
             }
             (None, true) => {
                 faults.push(wrong(

@@ -68,7 +68,7 @@ pub fn files(name: &str) -> Value {
 }
 
 /// The choices of a table, in the language that is spoken.
-pub fn choices(all: &[(&'static str, fn() -> &'static str)]) -> Vec<(&'static str, &'static str)> {
+pub fn choices(all: &[(&'static str, phrases::Say)]) -> Vec<(&'static str, &'static str)> {
     all.iter().map(|(code, said)| (*code, said())).collect()
 }
 

@@ -275,7 +275,7 @@ fn read_by_people(source: &str) -> Vec<(usize, String)> {
             }
             // A command that is typed.
             Token::Word(name) if name == "code" && is(next, '{') => {
-                nth = closed(&tokens, nth + 1) + 1
+                nth = closed(&tokens, nth + 1) + 1;
             }
             Token::Sign('=') => {
                 let name = attribute(&tokens, nth);

@@ -249,17 +249,17 @@ fn mix_answer(asked: &mut Asked, question: &MixQuestion, plan: &MixPlan) -> Answ
             let bottles = one.bottles.map_or_else(String::new, |bottles| {
                 format!(", {}", say::from_bottles(bottles.count))
             });
-            let poured = format!("{which}{}{bottles}", say::pour(&one.what));
+            let poured = format!("{which}{}{bottles}", say::pour(one.what));
             answer.row(poured, asked.show_l(one.jug_l));
         }
     }
     if let Some(whole) = &plan.whole_bottles {
         answer.row(
-            say::or_whole_bottles_of(&whole.what),
+            say::or_whole_bottles_of(whole.what),
             say::bottles_and_more(
                 whole.count,
                 asked.show_l(whole.made_up_l),
-                &whole.made_up_with,
+                whole.made_up_with,
             ),
         );
     }

@@ -77,11 +77,7 @@ fn step(rung: &RungTold) -> Step {
     let mut lines: Vec<String> = rung.reason.iter().cloned().collect();
     if rung.open {
         lines.extend(rung.how.iter().chain(&rung.drills).cloned());
-        lines.extend(
-            rung.most_torque
-                .iter()
-                .map(|most| say::at_most_on_the_stub(most)),
-        );
+        lines.extend(rung.most_torque.iter().map(say::at_most_on_the_stub));
         lines.push(say::stop_when(&rung.stop_when));
     }
     Step {

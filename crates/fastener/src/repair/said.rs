@@ -18,7 +18,7 @@ pub(super) fn about(hole: &DamagedHole) -> Vec<String> {
     match hole.holds {
         None => said.push(say::what_does_it_hold().to_owned()),
         Some(holds) if holds.hurts() => {
-            said.push(say::people_are_hurt_nothing_home_made().to_owned())
+            said.push(say::people_are_hurt_nothing_home_made().to_owned());
         }
         Some(Holds::Exhaust) => said.push(say::exhaust_studs().to_owned()),
         Some(_) => {}

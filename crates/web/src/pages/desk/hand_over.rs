@@ -72,7 +72,7 @@ fn leaving(order: &OrderView, unit: &str) -> Markup {
                 form {
                     @for told in &told { (told.field()) }
                     @if order.papers.odometer_out.is_none() && !sold {
-                        @let hint = order.papers.odometer_in.as_ref().map_or_else(String::new, |read| say::on_the_way_in(read));
+                        @let hint = order.papers.odometer_in.as_ref().map_or_else(String::new, say::on_the_way_in);
                         (input("odometer", say::odometer_on_the_way_out(), &hint, ""))
                     }
                     @if sold { input type="hidden" name="ending" value="repaired"; }
