@@ -16,6 +16,7 @@ mod doubts;
 mod files;
 mod http;
 mod known;
+mod language;
 mod manners;
 mod money;
 mod network;
