@@ -21,7 +21,7 @@ phrases! {
     /// One of the choices of a field: a damaged hole.
     pub wheel_hub = "wheel, hub", "Rad, Nabe";
     /// One of the choices of a field: a damaged hole.
-    pub drive_shaft = "drive shaft", "Antriebswelle";
+    pub drive_shaft = "drive shaft", "Antriebs\u{ad}welle";
     /// One of the choices of a field: a damaged hole.
     pub seat = "seat", "Sitz";
     /// One of the choices of a field: a damaged hole.

@@ -241,7 +241,7 @@ phrases! {
     /// Press: the part is on the vehicle.
     pub fitted = "Fitted", "Eingebaut";
     /// Press: the part went back to who sold it.
-    pub returned = "Returned", "Zurückgegeben";
+    pub returned = "Returned", "Zurück\u{ad}gegeben";
     /// Press: the part stays with the shop.
     pub into_stock = "Into stock", "Ins Lager";
     /// Press: the part is not wanted any more.
@@ -442,7 +442,7 @@ phrases! {
     /// How an order ends: the complaint did not show.
     pub ends_not_reproduced = "not reproduced", "trat nicht auf";
     /// How an order ends: they want no repair, it is together again.
-    pub ends_declined = "declined, put back", "abgelehnt, wieder zusammengebaut";
+    pub ends_declined = "declined, put back", "abgelehnt, wieder zusammen\u{ad}gebaut";
     /// What unfolds a sheet to sign on.
     pub have_them_sign = "Have them sign for it", "Unterschreiben lassen";
     /// Legend over that sheet: who signs has the vehicle.

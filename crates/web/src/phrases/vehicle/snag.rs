@@ -10,7 +10,7 @@ phrases! {
     /// What it looks like: a bolt whose rest is in its hole.
     pub snapped_below = "snapped below", "tiefer abgerissen";
     /// What it looks like.
-    pub stuck = "stuck", "festgegangen";
+    pub stuck = "stuck", "fest\u{ad}gegangen";
     /// What it looks like.
     pub thread_stripped = "thread stripped", "Gewinde ausgerissen";
     /// What it looks like.
@@ -18,7 +18,7 @@ phrases! {
     /// What it looks like.
     pub torn = "torn", "gerissen";
     /// What it looks like.
-    pub worn = "worn", "verschlissen";
+    pub worn = "worn", "ver\u{ad}schlissen";
     /// What it looks like.
     pub broken = "broken", "gebrochen";
     /// What it looks like.
