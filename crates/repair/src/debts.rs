@@ -135,10 +135,11 @@ fn owe_by_trade(
     );
     let untils: Vec<Until> = match (sort, work.before.as_slice()) {
         (sorts::LEVEL_COLD, _) => vec![level_cold(account, item, rules)],
-        (_, []) => vec![Until::Later {
+        // What the map says of when comes before what is usual.
+        (_, []) => vec![named.and_then(StatedWork::later).unwrap_or(Until::Later {
             date: None,
             distance: work.after.clone(),
-        }],
+        })],
         (_, gates) => gates.iter().copied().map(Until::Before).collect(),
     };
     for until in untils {
@@ -293,7 +294,8 @@ impl Adopted {
         })
     }
 
-    /// The map's own work of a sort of the trade: that of the item, or that of all.
+    /// The map's own work of a sort of the trade: that of the item, of something on the same
+    /// wheel where the trade does it once a wheel, or that of all where it does it once.
     fn named_by_sort(
         &self,
         account: &Account,
@@ -304,9 +306,17 @@ impl Adopted {
             let named = self.work.iter().filter(|stated| stated.named.is_some());
             named.filter(|stated| stated.sort.as_ref() == Some(&work.sort))
         };
+        let shared = |stated: &&StatedWork| match work.shared {
+            SharedIs::Order => true,
+            SharedIs::Wheel => {
+                let owing = account.items.get(account.moves.name(&stated.item));
+                owing.is_some_and(|owing| owing.may_be_at_the_wheel_of(item))
+            }
+            SharedIs::Item => false,
+        };
         these()
             .find(|stated| account.moves.name(&stated.item) == &item.id)
-            .or_else(|| these().find(|_| work.shared == SharedIs::Order))
+            .or_else(|| these().find(shared))
     }
 
     /// The map's own work of this sort.
@@ -322,6 +332,18 @@ impl StatedWork {
         match &self.sort {
             Some(sort) => sort_code(work, system) == Some(sort.as_str()),
             None => self.work == work,
+        }
+    }
+
+    /// When it is due, where that is a date or a distance.
+    fn later(&self) -> Option<Until> {
+        match &self.until {
+            Until::Later {
+                date: None,
+                distance: None,
+            }
+            | Until::Before(_) => None,
+            until @ Until::Later { .. } => Some(until.clone()),
         }
     }
 

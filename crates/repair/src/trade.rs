@@ -149,6 +149,14 @@ impl Item {
             .is_some_and(|trade| self.system != trade.system && self.system != System::Unknown)
     }
 
+    /// Whether both may belong to one wheel: who says no side may mean any.
+    pub(crate) fn may_be_at_the_wheel_of(&self, other: &Item) -> bool {
+        match (self.known_trade(), other.known_trade()) {
+            (Some(one), Some(two)) => one.may_be_at(two),
+            _ => true,
+        }
+    }
+
     /// Whether nobody knows what it is, and it may be of the safety class: it shuts every gate
     /// until told, at home or not.
     #[must_use]

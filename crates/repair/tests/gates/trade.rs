@@ -231,6 +231,49 @@ fn a_wheel_back_on_asks_for_its_nuts() {
     );
 }
 
+/// A map that says when the nuts are tightened again says it for the whole wheel: it is owed
+/// once, by the map's name, after the map's distance and not the usual one.
+#[test]
+fn what_a_map_says_of_the_nuts_holds_for_their_wheel() {
+    let mut job = Job::new();
+    wheel(&mut job);
+    nuts(&mut job);
+    let of_the_map = Until::Later {
+        date: None,
+        distance: Some(written("80 km")),
+    };
+    job.ask(Request::Adopt {
+        map: MapId::new("drayman"),
+        version: 1,
+        needs: vec![],
+        work: vec![StatedWork {
+            item: ItemId::new("nuts"),
+            to: State::Out,
+            work: WorkIs::TorqueAfterDistance,
+            words: None,
+            until: of_the_map.clone(),
+            named: Some(ItemId::new("torque the nuts again")),
+            sort: Token::new("torque-after-distance").ok(),
+        }],
+    })
+    .unwrap();
+    for (item, away) in [("nuts", State::Out), ("wheel", State::Off)] {
+        job.moved(item, &[], away);
+    }
+    job.moved("wheel", &[], State::On);
+    job.moved("nuts", &[], State::Tight);
+    let later = debts(&job.order, &job.account(), &job.rules);
+    let later: Vec<_> = later
+        .iter()
+        .map(|debt| {
+            let key = spelled(&ReasonKey::Owed(debt.work.identity()));
+            (key, debt.until.clone())
+        })
+        .collect();
+    let named = "owed:named:torque the nuts again".to_owned();
+    assert_eq!(later, [(named, of_the_map)]);
+}
+
 /// Rule 20 and scenario 8: a bulb asks for a look at the lamp and for nothing else.
 #[test]
 fn a_bulb_shuts_nothing_superfluous() {
