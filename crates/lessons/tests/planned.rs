@@ -83,6 +83,7 @@ fn problem(needs: &BTreeMap<Step, Need>) -> Problem {
             lost: Minutes::default(),
             snag_risk: Minutes::default(),
             place: None,
+            back_place: None,
             tools: [].into(),
             runs_by_itself: false,
         });

@@ -4,7 +4,7 @@ use crate::check::needs_at;
 use crate::fields::Fields;
 use crate::phrases as say;
 use crate::trouble::Troubles;
-use crate::value::{Map, MapMove};
+use crate::value::{Map, MapItem, MapMove};
 use crate::words::as_written;
 use states::{ItemId, Kind, Need, Position, State};
 use std::collections::{BTreeMap, BTreeSet};
@@ -36,11 +36,34 @@ pub(crate) fn check(map: &Map, root: &Fields, troubles: &mut Troubles) {
         }
     }
     for (item, known) in &map.items {
+        if known.kind == Kind::Fluid {
+            shut_in(map, item, known, root, troubles);
+        }
         match known.moves.as_slice() {
             _ if known.kind != Kind::Fasteners => {}
             [crack, _, ..] => under_load(map, item, crack, root, troubles),
             [only] => axle_nut(map, item, only, root, troubles),
             [] => {}
+        }
+    }
+}
+
+/// What was put into a system (a plug, a clamp, a rag) is out again before its fluid goes in.
+fn shut_in(map: &Map, fluid: &ItemId, known: &MapItem, root: &Fields, troubles: &mut Troubles) {
+    let put_in = |(_, other): &(&ItemId, &MapItem)| {
+        other.kind == Kind::PutIn && other.system.is_some() && other.system == known.system
+    };
+    for step in &known.moves {
+        let back = step.need_back.as_ref().unwrap_or(&step.need);
+        for (inside, other) in map.items.iter().filter(put_in) {
+            if !holds_without(map, back, inside) {
+                continue;
+            }
+            let removed = (inside, [].as_slice(), &[other.kind.home()].into());
+            let what = say::filled_with_it_inside(fluid, inside);
+            let mend = say::write_removed_first(as_written(map, &point(removed)), fluid);
+            let span = needs_at(root, fluid, step, "needs-back", troubles);
+            troubles.warn(&span, what, mend);
         }
     }
 }

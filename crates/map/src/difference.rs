@@ -317,6 +317,9 @@ fn says_move(map: &Map, item: &MapItem, step: &MapMove, of: &str, says: &mut Say
     if let Some(place) = &step.place {
         says.one(format!("{of}{}", say::place()), called(place));
     }
+    if let Some(place) = &step.place_back {
+        says.one(format!("{of}{}", say::place_back()), called(place));
+    }
     if step.by_itself {
         says.also(format!("{of}{}", say::runs()), say::by_itself());
     }

@@ -16,7 +16,7 @@ pub(crate) fn hints(map: &Map, root: &Fields, troubles: &mut Troubles) {
     variants(map, root, troubles);
     let mut uses: BTreeMap<&str, usize> = BTreeMap::new();
     for (_, step) in map.moves() {
-        if let Some(place) = &step.place {
+        for place in step.places() {
             *uses.entry(place).or_default() += 1;
         }
     }
@@ -78,7 +78,20 @@ fn lone_place(
     uses: &BTreeMap<&str, usize>,
     troubles: &mut Troubles,
 ) {
-    let place = step.place.as_deref().unwrap_or_default();
+    for (key, place) in [("place", &step.place), ("place-back", &step.place_back)] {
+        if let Some(place) = place.as_deref() {
+            slip_in_a_place(step, (key, place), fields, uses, troubles);
+        }
+    }
+}
+
+fn slip_in_a_place(
+    step: &MapMove,
+    (key, place): (&str, &str),
+    fields: &Fields,
+    uses: &BTreeMap<&str, usize>,
+    troubles: &mut Troubles,
+) {
     if ZONES.contains(&place) || uses.get(place) != Some(&1) {
         return;
     }
@@ -86,7 +99,7 @@ fn lone_place(
     let mend = troubles.meant(place, ZONES.into_iter().chain(others), "");
     if !mend.is_empty() {
         let what = say::only_one_worked_on_at(&step.id, place);
-        troubles.warn(&fields.at("place"), what, mend);
+        troubles.warn(&fields.at(key), what, mend);
     }
 }
 

@@ -10,7 +10,7 @@ use states::{ItemId, Kind, Need, State};
 use std::collections::BTreeSet;
 
 /// The keys of a move.
-pub(crate) const MOVE: [&str; 12] = [
+pub(crate) const MOVE: [&str; 13] = [
     "needs",
     "seen-needs",
     "guessed",
@@ -21,6 +21,7 @@ pub(crate) const MOVE: [&str; 12] = [
     "lost",
     "risk",
     "place",
+    "place-back",
     "tools",
     "by-itself",
 ];
@@ -156,6 +157,7 @@ fn read_move(
         lost_tenths: fields.tenths("lost", troubles),
         risk_tenths: fields.tenths("risk", troubles),
         place: fields.text("place", troubles),
+        place_back: fields.text("place-back", troubles),
         tools: fields
             .texts("tools", troubles)
             .into_iter()

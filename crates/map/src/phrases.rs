@@ -213,6 +213,8 @@ phrases! {
     pub takes = "takes", "Werkzeug";
     /// What of an item changed: where one stands for it.
     pub place = "place", "Arbeitsort";
+    /// Where one stands to put it back or to fill it, where that is another place.
+    pub place_back = "place on the way back", "Arbeitsort beim Einbau";
     /// What of an item changed; "by itself" follows.
     pub runs = "runs", "läuft";
     /// How work runs at which nobody stands by.
@@ -507,6 +509,10 @@ phrases! {
     pub needs_both_at_once(step, one, other) = "`{step}` needs `{one}` and `{other}` at once", "`{step}` braucht zugleich `{one}` und `{other}`";
     /// A mend.
     pub take_one_or_two_ways = "take one out, or state two ways as `any`", "eins herausnehmen oder zwei Wege als `any` angeben";
+    /// A fault of the text: a fluid, and a plug, a clamp or a rag in its system.
+    pub filled_with_it_inside(fluid, inside) = "`{fluid}` may be filled while `{inside}` is still inside", "`{fluid}` kann eingefüllt werden, während `{inside}` noch drin ist";
+    /// A mend: what must hold first, and of which fluid.
+    pub write_removed_first(need, fluid) = "write `{need}` under `needs-back` of `{fluid}`", "`{need}` unter `needs-back` von `{fluid}` schreiben";
     /// A fault of the text: bolts, and what they hold.
     pub would_hang_free(item, load) = "`{item}` is tightened finally while `{load}` may be off: it would hang free", "`{item}` wird endgültig angezogen, während `{load}` noch ab sein kann: dann hängt es frei";
     /// A mend.

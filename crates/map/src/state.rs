@@ -207,7 +207,7 @@ pub fn questions(map: &Map, state: &StateOf) -> Vec<String> {
             }
         }
     }
-    let places = || map.moves().filter_map(|(_, step)| step.place.as_deref());
+    let places = || map.moves().flat_map(|(_, step)| step.places());
     if let Some(at) = state
         .at
         .as_deref()

@@ -116,10 +116,22 @@ pub struct MapMove {
     pub risk_tenths: u32,
     /// Where one stands for it.
     pub place: Option<String>,
+    /// Where one stands to take it back, where that is another place.
+    pub place_back: Option<String>,
     /// What one holds for it.
     pub tools: BTreeSet<String>,
     /// Whether it runs by itself once started.
     pub by_itself: bool,
+}
+
+impl MapMove {
+    /// Where one stands for it or to take it back: one place, two, or none.
+    pub fn places(&self) -> impl Iterator<Item = &str> {
+        self.place
+            .iter()
+            .chain(&self.place_back)
+            .map(String::as_str)
+    }
 }
 
 /// Tenths of a minute: once, and for each piece.

@@ -210,6 +210,7 @@ impl Sequence<'_> {
         Planned {
             minutes: step.back.of(at.len()),
             to: chain.leaves(*link, false),
+            place: step.place_back().cloned(),
             ..self.row(index, Way::Back, at)
         }
     }

@@ -32,6 +32,7 @@
 //!     lost: Minutes::default(),
 //!     snag_risk: Minutes::default(),
 //!     place: None,
+//!     back_place: None,
 //!     tools: [].into(),
 //!     runs_by_itself: false,
 //! };

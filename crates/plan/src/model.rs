@@ -85,7 +85,7 @@ impl Model {
             owing: BTreeMap::new(),
             place_of: moves
                 .iter()
-                .map(|step| index_of(&places, step.place.as_ref()))
+                .map(|step| index_of(&places, step.place_back()))
                 .collect(),
             tools_of: moves
                 .iter()
@@ -395,6 +395,7 @@ fn unmapped(item: &ItemId, from: State, to: State) -> Move {
         lost: Minutes::default(),
         snag_risk: Minutes::default(),
         place: None,
+        back_place: None,
         tools: BTreeSet::new(),
         runs_by_itself: false,
     }
@@ -417,7 +418,7 @@ fn check_joined(item: &ItemId, links: &[Link], moves: &[Move]) -> Result<(), Pla
 fn places(problem: &Problem, moves: &[Move]) -> Vec<Place> {
     moves
         .iter()
-        .filter_map(|step| step.place.as_ref())
+        .flat_map(Move::places)
         .chain(&problem.start)
         .cloned()
         .collect::<BTreeSet<_>>()

@@ -92,6 +92,9 @@ pub struct Move {
     pub snag_risk: Minutes,
     /// Where one stands for it; nothing if it can be made from anywhere.
     pub place: Option<Place>,
+    /// Where one stands to take it back, if that is another place: a fluid is drained below
+    /// and filled above.
+    pub back_place: Option<Place>,
     /// What one holds for it; nothing if no tool is taken up.
     pub tools: BTreeSet<Tool>,
     /// Whether it runs by itself once started (a drain, a cure), so that it is best
@@ -272,6 +275,19 @@ impl Item {
             kind,
             stands: (1..=count).map(|position| (position, state)).collect(),
         }
+    }
+}
+
+impl Move {
+    /// Where one stands to take it back.
+    #[must_use]
+    pub fn place_back(&self) -> Option<&Place> {
+        self.back_place.as_ref().or(self.place.as_ref())
+    }
+
+    /// Where one stands for it or to take it back: one place, two, or none.
+    pub(crate) fn places(&self) -> impl Iterator<Item = &Place> {
+        self.place.iter().chain(&self.back_place)
     }
 }
 

@@ -112,17 +112,16 @@ fn start(problem: &Problem, model: &Model) -> usize {
 }
 
 fn at_forbidden_place(problem: &Problem, model: &Model, index: usize) -> bool {
-    let place = model.moves[index].place.as_ref();
-    place.is_some_and(|place| problem.forbidden_places.contains(place))
+    let mut places = model.moves[index].places();
+    places.any(|place| problem.forbidden_places.contains(place))
 }
 
 fn check_way_home(problem: &Problem, model: &Model) -> Result<(), PlanError> {
     for index in model.to_take_back(&Set::default()).iter() {
         let step = &model.moves[index];
         if let Some(place) = step
-            .place
-            .as_ref()
-            .filter(|_| at_forbidden_place(problem, model, index))
+            .place_back()
+            .filter(|place| problem.forbidden_places.contains(place))
         {
             return Err(PlanError::HomeAtForbiddenPlace {
                 id: step.id.clone(),
@@ -173,7 +172,8 @@ fn goal(problem: &Problem, model: &Model, allowed: &Set) -> Result<Wanted, PlanE
     for place in &problem.forced_places {
         // Where work falls due nobody goes.
         let here = |index: &usize| {
-            model.moves[*index].place.as_ref() == Some(place) && model.place_out[*index] != NONE
+            let mut places = model.moves[*index].places();
+            places.any(|there| there == place) && model.place_out[*index] != NONE
         };
         let any = allowed.iter().filter(here).map(Rule::after).collect();
         wanted.push((None, Rule::Any(any)));

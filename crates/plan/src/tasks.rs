@@ -51,6 +51,7 @@ pub struct Task {
 /// #     need: Need::All(vec![]), back_need: None, makes_due: vec![],
 /// #     out: Effort::once(Minutes::tenths(10)), back: Effort::once(Minutes::tenths(20)),
 /// #     lost: Minutes::default(), snag_risk: Minutes::default(), place: None,
+/// #     back_place: None,
 /// #     tools: [].into(), runs_by_itself: false,
 /// # };
 /// # let problem = Problem {

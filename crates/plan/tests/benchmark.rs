@@ -84,6 +84,7 @@ impl Map {
             lost: Minutes::default(),
             snag_risk: Minutes::default(),
             place: Some(Place::new(place)),
+            back_place: None,
             tools: BTreeSet::new(),
             runs_by_itself: false,
         });

@@ -233,7 +233,8 @@ impl<'a> Brute<'a> {
                 return (cost, next);
             }
         }
-        if let Some(place) = &a_move.place {
+        let other = a_move.back_place.as_ref().filter(|_| here.going_back);
+        if let Some(place) = other.or(a_move.place.as_ref()) {
             cost += self.place_cost(here.place.as_ref(), place);
             next.place = Some(place.clone());
         }

@@ -32,6 +32,7 @@ fn a_move(item: &str, kind: Kind, at: &str, needs: &[(&str, State)]) -> Move {
         lost: Minutes::default(),
         snag_risk: Minutes::default(),
         place: Some(place(at)),
+        back_place: None,
         tools: [].into(),
         runs_by_itself: false,
     }

@@ -128,6 +128,7 @@ fn planned_move(item: &ItemId, step: &MapMove, in_plan: &impl Fn(&ItemId) -> boo
         lost: Minutes::tenths(step.lost_tenths),
         snag_risk: Minutes::tenths(step.risk_tenths),
         place: step.place.as_ref().map(Place::new),
+        back_place: step.place_back.as_ref().map(Place::new),
         tools: step.tools.iter().map(Tool::new).collect(),
         runs_by_itself: step.by_itself,
     }

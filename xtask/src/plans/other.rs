@@ -97,7 +97,10 @@ fn exported(problem: &Problem) -> Result<Value> {
     let mut moves = Vec::new();
     for (index, step) in problem.moves.iter().enumerate() {
         ensure!(
-            step.tools.len() <= 1 && step.back_need.is_none() && step.makes_due.is_empty(),
+            step.tools.len() <= 1
+                && step.back_need.is_none()
+                && step.back_place.is_none()
+                && step.makes_due.is_empty(),
             "{} is more than the model knows",
             step.id
         );

@@ -133,6 +133,8 @@ impl Random {
             let back_need = (self.size.all_sorts && self.one_in(14))
                 .then(|| Need::All(vec![self.point(n, items)]));
             let place = (!self.one_in(8)).then(|| place_named(self.below(self.size.places)));
+            let back_place = (self.size.all_sorts && self.one_in(8))
+                .then(|| place_named(self.below(self.size.places)));
             let mut tools = BTreeSet::new();
             if !self.one_in(4) {
                 tools.insert(tool_named(self.below(self.size.tools)));
@@ -153,6 +155,7 @@ impl Random {
                 lost: Minutes::default(),
                 snag_risk: self.minutes(0, 5),
                 place,
+                back_place,
                 tools,
                 runs_by_itself: self.one_in(10),
             });

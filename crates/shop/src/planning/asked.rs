@@ -140,6 +140,7 @@ impl Asked {
 #[must_use]
 pub fn places(map: &Map) -> BTreeSet<String> {
     map.moves()
-        .filter_map(|(_, made)| made.place.clone())
+        .flat_map(|(_, made)| made.places())
+        .map(str::to_owned)
         .collect()
 }

@@ -365,6 +365,7 @@ phrases! {
     /// Label of a number.
     pub minutes_at_risk = "Minutes for what may go wrong", "Minuten für das, was schiefgehen kann";
     /// A tick: nobody need stand by.
+    pub where_do_you_stand_for_the_way_back = "Where you stand to put it back or fill it, if elsewhere", "Wo man beim Einbauen oder Füllen steht, wenn woanders";
     pub runs_by_itself = "It runs by itself once started", "Läuft von selbst, einmal angestoßen";
     /// Above what the way back needs.
     pub to_go_back_needs = "To go back it needs, where that is another", "Zum Einbau braucht es, wo das anders ist";

@@ -312,6 +312,7 @@ fn more(form: &Form<'_>) -> Markup {
                 (form.field(&of_move("lost"), say::minutes_lost(), ""))
                 (form.field(&of_move("risk"), say::minutes_at_risk(), ""))
             }
+            (form.field(&of_move("place-back"), say::where_do_you_stand_for_the_way_back(), &places().join(", ")))
             (form.tick(&of_move("by-itself"), say::runs_by_itself()))
             (needs(form, &of_move("needs-back"), say::to_go_back_needs()))
         }
