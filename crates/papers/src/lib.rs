@@ -15,6 +15,7 @@ pub mod e_invoice;
 pub mod engine;
 mod given_out;
 mod kinds;
+mod phrases;
 mod wording;
 
 pub use engine::page::SheetSize;

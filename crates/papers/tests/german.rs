@@ -6,7 +6,7 @@ mod scene;
 
 use papers::{Asked, Kind, missing};
 use scene::bench::Bench;
-use scene::{assert_laid_out, made, printed, resealed, words};
+use scene::{assert_laid_out, made, planned, printed, resealed, taken_apart, words};
 use serde_json::json;
 use shop::Device;
 use shop::record::v1::codes::PayerForm;
@@ -270,4 +270,51 @@ fn what_the_rules_of_a_place_ask_and_a_paper_lacks_is_named() {
     }
     tell_of_the_shop(&mut bench);
     assert_eq!(what(&bench, &order), ["the customer’s address"]);
+}
+
+/// What is printed for the stall speaks as the screen does: the frame of each sheet in German, and
+/// what people and the map have written as they wrote it.
+#[test]
+fn papers_for_the_stall_speak_german() {
+    let (bench, order) = planned();
+    let ask = |kind, language| Asked {
+        language,
+        ..Asked::of(kind)
+    };
+    let sheet = made(
+        &bench,
+        &order,
+        &ask(Kind::WorkSheet, Some(Language::German)),
+    );
+    assert_laid_out(&sheet.paper);
+    assert_eq!(sheet.paper.title, "Arbeitsblatt 1001");
+    assert_eq!(sheet.paper.language, "de");
+    let text = printed(&sheet.paper).replace('\n', " ");
+    for said in [
+        "Ausbau, von oben nach unten",
+        "10 N·m, dann 22 N·m",
+        "Vor der Abholung",
+        "neu: ",
+        "Seite 1 von",
+    ] {
+        let said = said.replace("N·m", if text.contains("N·m") { "N·m" } else { "Nm" });
+        assert!(text.contains(&said), "{said} is not in\n{text}");
+    }
+    for english in ["as it comes off", "Caution", "Litres", "Complaint", "owed"] {
+        assert!(!text.contains(english), "{english} is in\n{text}");
+    }
+    // On a German screen it is German without being asked for, to the byte.
+    let on_screen = phrases::speaking(phrases::Language::German, || {
+        made(&bench, &order, &ask(Kind::WorkSheet, None))
+    });
+    assert_eq!(on_screen.pdf, sheet.pdf);
+
+    let (bench, order) = taken_apart();
+    let labels = made(&bench, &order, &ask(Kind::Labels, Some(Language::German)));
+    let text = printed(&labels.paper);
+    assert!(text.contains("Diese Linie ist 50 mm lang"), "{text}");
+    let how = made(&bench, &order, &ask(Kind::HowTo, Some(Language::German)));
+    let text = printed(&how.paper);
+    assert!(text.contains("Ausbau"), "{text}");
+    assert!(!text.contains("Comes off"), "{text}");
 }

@@ -233,6 +233,8 @@ fn the_work_sheet_goes_down_as_it_comes_off_and_up_as_it_goes_back() {
     ] {
         assert!(whole.contains(words), "{words} is not in\n{whole}");
     }
+    // What falls due stands once, where it is done and under what is to do before it leaves.
+    assert!(!whole.contains("owed"), "{whole}");
     // The first stage off stands in the first row, and beside it the last one back.
     let column = |left: bool| -> Vec<u32> {
         let (width, _) = made.paper.size.points();

@@ -6,6 +6,8 @@ use crate::engine::column::{Cell, Kept, Side};
 use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
 use crate::wording::Wording;
+use shop::record::v1::codes::KindForm;
+use shop::view::ItemView;
 
 pub fn paper(given: &Given<'_>) -> Paper {
     let (order, wording) = (given.order, given.wording);
@@ -85,7 +87,10 @@ fn rows(given: &Given<'_>) -> Vec<Vec<Cell>> {
     let open = given.said.open.iter();
     open.map(|open| {
         let item = order.items.iter().find(|item| item.item == open.item);
+        // A fluid lies in no tray, and what was put in is in the vehicle.
+        let lies = |item: &&ItemView| !matches!(item.kind, KindForm::Fluid | KindForm::PutIn);
         let stored = item
+            .filter(lies)
             .and_then(|item| item.container.clone())
             .unwrap_or_default();
         let size = item.and_then(|item| item.size.clone());

@@ -5,14 +5,15 @@ use super::stall::{self, Head};
 use crate::engine::column::{Body, Cell, Kept, Side};
 use crate::engine::lines::{Run, bold, plain};
 use crate::engine::page::Paper;
+use crate::phrases as say;
 use shop::how_to::{HowRow, HowStage, HowTo};
 
 pub fn paper(given: &Given<'_>, how: &HowTo) -> Paper {
     let head = Head {
-        title: "How it was done",
+        title: say::how_it_was_done(),
         beside: vec![how.by.join(", ")],
-        numbers: format!("order {}", how.number),
-        foot: "So it was done on this vehicle. What the maker publishes comes before what stands here.",
+        numbers: say::order_number(how.number),
+        foot: say::how_to_foot(),
     };
     stall::paper(given, &head, |body| content(body, how))
 }
@@ -20,9 +21,9 @@ pub fn paper(given: &Given<'_>, how: &HowTo) -> Paper {
 fn content(body: &mut Body, how: &HowTo) {
     for [complaint, cause, correction] in &how.lines {
         for (heading, text) in [
-            ("Complaint", complaint),
-            ("Cause", cause),
-            ("Correction", correction),
+            (say::complaint(), complaint),
+            (say::cause(), cause),
+            (say::correction(), correction),
         ] {
             if !text.is_empty() {
                 body.part(heading, |column| column.text(&[plain(text.as_str())]));
@@ -30,31 +31,29 @@ fn content(body: &mut Body, how: &HowTo) {
         }
     }
     if !how.cautions.is_empty() {
-        body.part("Caution", |column| {
+        body.part(say::caution(), |column| {
             for caution in &how.cautions {
                 column.text(&[bold(*caution)]);
             }
         });
     }
-    for (heading, stages) in [("Comes off", &how.off), ("Goes back", &how.back)] {
+    for (heading, stages) in [(say::comes_off(), &how.off), (say::goes_back(), &how.back)] {
         if !stages.is_empty() {
             body.whole(heading, |column| column.table(&columns(), &rows(stages)));
         }
     }
-    super::invoice::listed(body, "Torque by", &how.sources);
-    super::invoice::listed(body, "Work done after it", &how.work);
+    super::invoice::listed(body, say::torque_by(), &how.sources);
+    super::invoice::listed(body, say::work_done_after(), &how.work);
     let snags: Vec<String> = how
         .snags
         .iter()
         .map(shop::how_to::HowSnag::in_one_line)
         .collect();
-    super::invoice::listed(body, "What went wrong", &snags);
+    super::invoice::listed(body, say::what_went_wrong(), &snags);
     if !how.photos.is_empty() {
         let many = how.photos.len();
-        body.part("Photos", |column| {
-            column.text(&[plain(format!(
-                "{many} with the order, on its page “How it was done”."
-            ))]);
+        body.part(say::photos(), |column| {
+            column.text(&[plain(say::photos_with_the_order(many))]);
         });
     }
 }
@@ -67,9 +66,9 @@ fn columns() -> [Kept; 4] {
     };
     [
         of("", Some(9.0), Side::Left),
-        of("What", None, Side::Left),
-        of("Where, with what", Some(48.0), Side::Left),
-        of("min", Some(12.0), Side::Right),
+        of(say::what(), None, Side::Left),
+        of(say::where_with_what(), Some(48.0), Side::Left),
+        of(say::min(), Some(12.0), Side::Right),
     ]
 }
 
@@ -106,7 +105,7 @@ fn runs(stage: &HowStage) -> Vec<Run> {
 }
 
 fn row_runs(row: &HowRow) -> Vec<Run> {
-    let new = if row.new { ", new" } else { "" };
+    let new = if row.new { say::renewed() } else { "" };
     let mut runs = vec![
         bold(row.label.as_str()),
         plain(format!(" {}{new}", row.done)),
@@ -115,10 +114,10 @@ fn row_runs(row: &HowRow) -> Vec<Run> {
         runs.push(plain(format!(", {at}")));
     }
     if !row.torque.is_empty() {
-        runs.push(bold(format!(" {}", row.torque.join(", then "))));
+        runs.push(bold(format!(" {}", row.torque.join(say::then()))));
     }
     if let Some(lengths) = &row.lengths {
-        runs.push(plain(format!(" (lengths {lengths})")));
+        runs.push(plain(say::lengths(lengths)));
     }
     runs
 }

@@ -8,8 +8,10 @@ use crate::engine::lines::{Line, bold, broken, plain};
 use crate::engine::page::{
     DrawingMark, Grey, LineMark, MM, Mark, Page, Paper, SheetSize, Tag, Tags,
 };
+use crate::phrases as say;
 use drawing::{Area, Drawing, Ink, Pen, Point, Style};
 use fast_qr::QRBuilder;
+use phrases::spoken;
 use shop::record::v1::codes::KindForm;
 use shop::view::{ItemView, OrderView};
 use std::collections::BTreeMap;
@@ -124,7 +126,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
     };
     let total = (gone + trays.len()).div_ceil(on_a_sheet);
     let mut pages: Vec<Page> = (0..total).map(|_| Page::default()).collect();
-    let title = format!("Tray labels {}", order.number);
+    let title = format!("{} {}", say::tray_labels(), order.number);
     for (nth, page) in pages.iter_mut().enumerate() {
         if format.is_none() {
             page.marks = check_line(size, &mut tags, order.number, nth == 0);
@@ -143,7 +145,7 @@ pub fn paper(given: &Given<'_>) -> Paper {
     }
     Paper {
         title,
-        language: "en",
+        language: spoken().tag(),
         size,
         day: super::words::day_of(&order.papers.today),
         pages,
@@ -268,7 +270,7 @@ fn check_line(size: SheetSize, tags: &mut Tags, number: u64, read: bool) -> Vec<
     let (width, _) = size.points();
     let edge = EDGE_MM * MM;
     let mut marks = Vec::new();
-    let words = format!("Tray labels, order {number}. Print at 100 %: this line is 50 mm");
+    let words = say::check_line(number);
     let line = one_line(&[plain(words.as_str())], SMALL);
     let leaf = read.then(|| {
         let node = tags.node(None, Tag::Heading(1, words.clone()));
@@ -301,7 +303,7 @@ fn label(
     let order = given.order;
     let mut marks = Vec::new();
     let left = layout.left;
-    let node = tags.node(None, Tag::Heading(level, format!("Tray {}", tray.name)));
+    let node = tags.node(None, Tag::Heading(level, say::tray(&tray.name)));
     let most = layout.code_left - 6.0;
     let widest = (most - left) * 0.6;
     let natural = one_line(&[bold(tray.name.as_str())], layout.name_pt).width_pt;
@@ -317,7 +319,7 @@ fn label(
         plain(order.row.vehicle.as_str()),
     ];
     if tray.nth.1 > 1 {
-        words.insert(1, plain(format!("label {} of {}", tray.nth.0, tray.nth.1)));
+        words.insert(1, plain(say::label_of(tray.nth.0, tray.nth.1)));
     }
     let mut y = layout.top;
     for run in words {
@@ -403,13 +405,13 @@ fn bolts(item: &ItemView) -> Vec<Row> {
     let torque = if item.passes.is_empty() {
         String::new()
     } else {
-        format!(", {}", item.passes.join(", then "))
+        format!(", {}", item.passes.join(say::then()))
     };
     lengths
         .into_iter()
         .map(|(mm, at)| {
             let at_words = if lengths_differ(item) {
-                format!(" at {}", shop::say::positions(&at))
+                say::at_positions(shop::say::positions(&at))
             } else {
                 String::new()
             };
@@ -506,8 +508,8 @@ fn bolt((x, y): (f64, f64), length_mm: f64, thick_mm: f64, longest_mm: f64) -> M
         drawing: Arc::new(Drawing {
             width: scaled(head_w + shown),
             height: scaled(head_h),
-            title: "a bolt".to_owned(),
-            description: "Drawn at its true length.".to_owned(),
+            title: say::a_bolt().to_owned(),
+            description: say::at_true_length().to_owned(),
             marks,
         }),
         leaf: None,
@@ -523,7 +525,7 @@ fn code(given: &Given<'_>, x: f64, y: f64, side: f64, tags: &mut Tags) -> Option
         given.order.number
     );
     let drawing = qr(&link)?;
-    let node = tags.node(None, Tag::Figure(format!("A code to scan: {link}")));
+    let node = tags.node(None, Tag::Figure(say::code_to_scan(&link)));
     let leaf = tags.leaf(node);
     Some(Mark::Drawing(DrawingMark {
         x,
@@ -566,7 +568,7 @@ pub fn qr(words: &str) -> Option<Drawing> {
     Some(Drawing {
         width: count(side),
         height: count(side),
-        title: "A code to scan".to_owned(),
+        title: say::a_code().to_owned(),
         description: words.to_owned(),
         marks,
     })

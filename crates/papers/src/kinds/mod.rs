@@ -111,6 +111,12 @@ impl Kind {
         Self::ALL.into_iter().find(|kind| kind.name() == name)
     }
 
+    /// Whether it is for the stall: it speaks as the screen does.
+    #[must_use]
+    pub fn is_for_the_stall(self) -> bool {
+        matches!(self, Self::WorkSheet | Self::Labels | Self::HowTo)
+    }
+
     /// Whether it shows prices.
     #[must_use]
     pub fn has_prices(self) -> bool {
@@ -134,7 +140,7 @@ pub struct Asked {
     pub size: Option<SheetSize>,
     /// Where the program can be reached from a phone, for the codes on labels.
     pub address: Option<String>,
-    /// The language; none, for that of the shop's papers.
+    /// The language; none, for that of the shop's papers, or for the stall that of the screen.
     pub language: Option<Language>,
     /// What tray labels are printed on.
     pub labels: Labels,
@@ -153,6 +159,20 @@ impl Asked {
             language: None,
             labels: Labels::default(),
         }
+    }
+}
+
+impl Asked {
+    /// What a paper for the stall speaks.
+    fn speaks(&self) -> phrases::Language {
+        self.language.map_or_else(phrases::spoken, spoken_as)
+    }
+}
+
+fn spoken_as(language: Language) -> phrases::Language {
+    match language {
+        Language::English => phrases::Language::English,
+        Language::German => phrases::Language::German,
     }
 }
 
@@ -237,6 +257,12 @@ pub struct Laid {
 /// [`Trouble`], as of [`make`]; letters that no font has are no trouble yet.
 pub fn lay_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Laid, Trouble> {
     prices_shown(snap, asked.kind)?;
+    if asked.kind.is_for_the_stall() {
+        return speaking(asked.speaks(), || {
+            let order = shop::view::order(snap, order.number)?;
+            laid_out(snap, &order, asked)
+        });
+    }
     let order = read(snap, order.number)?;
     speaking(phrases::Language::English, || laid_out(snap, &order, asked))
 }
@@ -252,11 +278,16 @@ fn read(snap: &Snapshot<'_>, number: u64) -> Result<Arc<OrderView>, Trouble> {
 fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Laid, Trouble> {
     let (store, log) = snap.record();
     let head = Words(store.head(log)?.hash).hex();
-    let language = asked
+    let screen = || match phrases::spoken() {
+        phrases::Language::English => Language::English,
+        phrases::Language::German => Language::German,
+    };
+    let told = asked
         .language
-        .map_or(order.papers.letterhead.language, |language| {
-            LanguageForm::of(&language)
-        });
+        .or_else(|| asked.kind.is_for_the_stall().then(screen));
+    let language = told.map_or(order.papers.letterhead.language, |language| {
+        LanguageForm::of(&language)
+    });
     let language = language.read().unwrap_or_default();
     let snags = snags(snap, order, asked.kind)?;
     let mut given = Given {
@@ -265,10 +296,7 @@ fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Lai
         logo: photo::logo(snap, order)?,
         cover: covered(snap, order, asked),
         wording: Wording::of(language),
-        speaks: match language {
-            Language::English => phrases::Language::English,
-            Language::German => phrases::Language::German,
-        },
+        speaks: spoken_as(language),
         payer: asked.payer,
         invoice: picked(order, asked),
         credit: None,

@@ -6,6 +6,8 @@ use crate::engine::column::Body;
 use crate::engine::flow::{Room, paged};
 use crate::engine::lines::{bold, plain};
 use crate::engine::page::{MARGINS_MM, MM, Page, Paper, Tag, Tags};
+use crate::phrases as say;
+use phrases::spoken;
 
 /// What stands at the head and the foot.
 pub struct Head<'a> {
@@ -89,13 +91,13 @@ pub fn paper(given: &Given<'_>, head: &Head<'_>, content: impl FnOnce(&mut Body)
             head.foot,
             size,
             bottom,
-            &format!("Page {} of {total}", nth + 1),
+            &say::page_of(nth + 1, total),
         ));
         *page = all;
     }
     Paper {
         title,
-        language: "en",
+        language: spoken().tag(),
         size,
         day: super::words::day_of(&order.papers.today),
         pages: pages.into_iter().map(|marks| Page { marks }).collect(),

@@ -6,6 +6,7 @@ use super::stall::{self, Head};
 use crate::engine::column::{Body, Cell, Kept, Side};
 use crate::engine::lines::{Run, bold, plain};
 use crate::engine::page::Paper;
+use crate::phrases as say;
 use shop::planning::{RowShown, Shown, StageShown};
 use shop::view::OrderView;
 use std::collections::BTreeSet;
@@ -22,7 +23,7 @@ pub struct Plan {
 pub fn paper(given: &Given<'_>, plan: &Plan) -> Paper {
     let order = given.order;
     let head = Head {
-        title: "Work sheet",
+        title: say::work_sheet(),
         beside: order
             .row
             .place
@@ -31,32 +32,34 @@ pub fn paper(given: &Given<'_>, plan: &Plan) -> Paper {
             .cloned()
             .collect(),
         numbers: format!("{}   {}", order.number, order.row.plate),
-        foot: "Tick the box when it is so. This sheet is a copy: what is told to the record counts.",
+        foot: say::work_sheet_foot(),
     };
     stall::paper(given, &head, |body| content(body, order, plan))
 }
 
 fn content(body: &mut Body, order: &OrderView, plan: &Plan) {
     for line in &order.lines {
-        body.part("Complaint", |column| {
+        body.part(say::complaint(), |column| {
             column.text(&[plain(line.complaint.as_str())]);
         });
         if let Some(cause) = &line.cause {
-            body.part("Cause, to do", |column| {
+            body.part(say::cause_to_do(), |column| {
                 column.text(&[plain(cause.as_str())]);
             });
         }
     }
     let noted: Vec<String> = order.standing.clone();
-    super::invoice::listed(body, "Of this vehicle", &noted);
+    super::invoice::listed(body, say::of_this_vehicle(), &noted);
     if !plan.cautions.is_empty() {
-        body.part("Caution", |column| {
+        body.part(say::caution(), |column| {
             for caution in &plan.cautions {
                 column.text(&[bold(*caution)]);
             }
         });
     }
-    body.whole("Stages", |column| column.table(&columns(), &rows(plan)));
+    body.whole(say::stages(), |column| {
+        column.table(&columns(), &rows(plan))
+    });
     notes(body, order, plan);
 }
 
@@ -73,11 +76,11 @@ fn columns() -> [Kept; 6] {
     };
     [
         fixed("", 9.0),
-        open("Down this side as it comes off"),
-        fixed("off", 10.0),
-        fixed("back", 10.0),
+        open(say::down_as_it_comes_off()),
+        fixed(say::off(), 10.0),
+        fixed(say::back(), 10.0),
         fixed("", 9.0),
-        open("Up this side as it goes back"),
+        open(say::up_as_it_goes_back()),
     ]
 }
 
@@ -113,7 +116,9 @@ fn rows(plan: &Plan) -> Vec<Vec<Cell>> {
 
 fn stage(stage: &StageShown) -> Cell {
     let mut runs: Vec<Run> = Vec::new();
-    for (nth, row) in stage.rows.iter().enumerate() {
+    // What falls due is told once, under what is to do before it leaves.
+    let done = stage.rows.iter().filter(|row| !row.falls_due());
+    for (nth, row) in done.enumerate() {
         if nth > 0 {
             runs.push(plain("; "));
         }
@@ -129,28 +134,24 @@ fn stage(stage: &StageShown) -> Cell {
 }
 
 fn row_runs(row: &RowShown) -> Vec<Run> {
-    let count = if row.at.len() > 1 {
-        format!("{} ", row.at.len())
-    } else {
-        String::new()
-    };
     let size = row
         .size
         .as_ref()
         .map_or_else(String::new, |size| format!(" {size}"));
     let back = row.way == shop::plan::Way::Back;
-    let new = if row.spent && back { "new " } else { "" };
-    let name = format!("{count}{new}{}{size}", row.label);
+    let new = row.spent && back;
+    let name = format!("{}{size}", row.label);
+    let name = if new { say::new_one(name) } else { name };
+    let name = match row.at.len() {
+        0 | 1 => name,
+        many => format!("{many} {name}"),
+    };
     let mut runs = vec![
-        if new.is_empty() {
-            plain(name)
-        } else {
-            bold(name)
-        },
+        if new { bold(name) } else { plain(name) },
         plain(format!(" {}", row.done)),
     ];
     if !row.torque.is_empty() {
-        runs.push(bold(format!(" {}", row.torque.join(", then "))));
+        runs.push(bold(format!(" {}", row.torque.join(say::then()))));
     }
     runs
 }
@@ -158,27 +159,30 @@ fn row_runs(row: &RowShown) -> Vec<Run> {
 fn notes(body: &mut Body, order: &OrderView, plan: &Plan) {
     if !plan.sources.is_empty() {
         let sources: Vec<String> = plan.sources.iter().cloned().collect();
-        body.part("Torque by", |column| {
+        body.part(say::torque_by(), |column| {
             column.text(&[plain(sources.join("; "))]);
         });
     }
-    body.part("Litres", |column| {
+    body.part(say::litres(), |column| {
         for fluid in &plan.shown.lost {
-            column.blanks(&[(&format!("{fluid}: out"), 18.0), ("in", 18.0)], false);
+            column.blanks(
+                &[(&say::fluid_out(fluid), 18.0), (say::fluid_in(), 18.0)],
+                false,
+            );
         }
         if plan.shown.lost.is_empty() {
-            column.text(&[plain("Nothing is drained.")]);
+            column.text(&[plain(say::nothing_drained())]);
         }
     });
     let renewed: Vec<String> = plan.shown.renewed.clone();
     if !renewed.is_empty() {
-        body.part("New parts", |column| {
+        body.part(say::new_parts(), |column| {
             let all: Vec<&str> = renewed.iter().map(String::as_str).collect();
             column.boxes(&all);
         });
     }
     if !plan.shown.owed.is_empty() {
-        body.part("To do before it leaves", |column| {
+        body.part(say::before_it_leaves(), |column| {
             let all: Vec<&str> = plan.shown.owed.iter().map(String::as_str).collect();
             column.boxes(&all);
         });
@@ -189,14 +193,14 @@ fn notes(body: &mut Body, order: &OrderView, plan: &Plan) {
         .filter(|open| open.inside)
         .map(|open| open.label.as_str())
         .collect();
-    body.part("Inside now?", |column| {
+    body.part(say::inside_now(), |column| {
         if inside.is_empty() {
-            column.blanks(&[("Clamps, plugs, rags, lamp:", 70.0)], false);
+            column.blanks(&[(say::clamps_plugs_rags_lamp(), 70.0)], false);
         } else {
             column.boxes(&inside);
         }
     });
-    body.part("Snags, and what was not on the list", |column| {
+    body.part(say::snags_and_more(), |column| {
         column.blanks(&[("", 140.0)], false);
         column.gap(8.0);
         column.blanks(&[("", 140.0)], false);

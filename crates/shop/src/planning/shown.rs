@@ -87,6 +87,14 @@ pub struct RowShown {
     pub guessed: Vec<String>,
 }
 
+impl RowShown {
+    /// Whether it is work that only falls due here, and is done later.
+    #[must_use]
+    pub fn falls_due(&self) -> bool {
+        self.kind == Kind::Work && self.way == Way::Out
+    }
+}
+
 /// A plan in words.
 #[must_use]
 pub fn shown(map: &Map, problem: &Problem, plan: Plan, extras: &Extras) -> Shown {
