@@ -19,6 +19,9 @@
 //! assert_eq!(wrong[0].to_string(), "belt.toml:2: crank has no `diameter_mm`; add diameter_mm = ...");
 //! ```
 
+mod phrases;
+
+use crate::phrases as say;
 use std::fmt;
 use std::ops::Range;
 use toml_edit::{Document, Item, TableLike, Value};
@@ -79,8 +82,8 @@ pub fn read<T>(
             let said = error.message().lines().collect::<Vec<_>>().join(", ");
             book.wrong(
                 error.span(),
-                format!("this is no TOML: {said}"),
-                "write key = value, texts in quotes".to_owned(),
+                say::no_toml(said),
+                say::write_key_and_value().to_owned(),
             );
             return Err(book.wrong);
         }
@@ -192,14 +195,10 @@ impl<'t> Fields<'t> {
                 continue;
             }
             let span = key_span(self.table, key).or_else(|| item.span());
-            let what = format!("`{key}` is no key of {}", self.name);
+            let what = say::no_key_of(key, &self.name);
             match known.iter().find(|word| alike(key, word)) {
-                Some(meant) => book.wrong(span, what, format!("did you mean `{meant}`?")),
-                None => book.warn(
-                    span,
-                    what,
-                    format!("it is not used; the keys here are {}", known.join(", ")),
-                ),
+                Some(meant) => book.wrong(span, what, say::did_you_mean(meant)),
+                None => book.warn(span, what, say::not_used(known.join(", "))),
             }
         }
     }
@@ -208,30 +207,21 @@ impl<'t> Fields<'t> {
     pub fn missing(&self, key: &str, book: &mut Book<'_>) {
         book.wrong(
             self.span.clone(),
-            format!("{} has no `{key}`", self.name),
-            format!("add {key} = ..."),
+            say::has_no(&self.name, key),
+            say::add(key),
         );
     }
 
     /// Says that a key's value is not what it should be.
     pub fn unsound(&self, key: &str, is: &str, mend: String, book: &mut Book<'_>) {
-        book.wrong(
-            self.at(key),
-            format!("`{key}` of {} is {is}", self.name),
-            mend,
-        );
+        book.wrong(self.at(key), say::unsound(key, &self.name, is), mend);
     }
 
     /// A finite number.
     pub fn number(&self, key: &str, book: &mut Book<'_>) -> Option<f64> {
         let number = self.table.get(key)?.as_value().and_then(number_of);
         if number.is_none() {
-            self.unsound(
-                key,
-                "no number",
-                format!("write it such as {key} = 12.5"),
-                book,
-            );
+            self.unsound(key, say::no_number(), say::such_as_number(key), book);
         }
         number
     }
@@ -252,8 +242,8 @@ impl<'t> Fields<'t> {
         };
         let numbers = numbers_of(item);
         if numbers.is_none() {
-            let mend = format!("write it such as {key} = [0.1, 0.5, 0.9]");
-            self.unsound(key, "no list of numbers", mend, book);
+            let mend = say::such_as_numbers(key);
+            self.unsound(key, say::no_list_of_numbers(), mend, book);
         }
         numbers
     }
@@ -271,8 +261,8 @@ impl<'t> Fields<'t> {
             .and_then(|count| u32::try_from(count).ok())
             .filter(|count| (least..=most).contains(count));
         if count.is_none() {
-            let mend = format!("write a whole number from {least}");
-            self.unsound(key, "no count", mend, book);
+            let mend = say::whole_number_from(least);
+            self.unsound(key, say::no_count(), mend, book);
         }
         count
     }
@@ -283,8 +273,8 @@ impl<'t> Fields<'t> {
             return otherwise;
         };
         item.as_bool().unwrap_or_else(|| {
-            let mend = "write true or false".to_owned();
-            self.unsound(key, "neither true nor false", mend, book);
+            let mend = say::write_true_or_false().to_owned();
+            self.unsound(key, say::neither_true_nor_false(), mend, book);
             otherwise
         })
     }
@@ -297,8 +287,8 @@ impl<'t> Fields<'t> {
             all.find(|one| one.eq_ignore_ascii_case(word))
         });
         if word.is_none() {
-            let is = format!("{}, which is not known", item.to_string().trim());
-            let mend = format!("write one of \"{}\"", known.join("\", \""));
+            let is = say::not_known(item.to_string().trim());
+            let mend = say::write_one_of(format!("\"{}\"", known.join("\", \"")));
             self.unsound(key, &is, mend, book);
         }
         word
@@ -309,7 +299,7 @@ impl<'t> Fields<'t> {
         let text = self.table.get(key)?.as_str().map(str::trim);
         let text = text.filter(|text| !text.is_empty());
         if text.is_none() {
-            self.unsound(key, "no text", "write it in quotes".to_owned(), book);
+            self.unsound(key, say::no_text(), say::write_in_quotes().to_owned(), book);
         }
         text.map(str::to_owned)
     }
@@ -341,8 +331,8 @@ impl<'t> Fields<'t> {
         let Some(each) = each else {
             book.wrong(
                 item.span().or_else(|| self.at(key)),
-                format!("`{key}` is no list"),
-                format!("write [[{key}]], in two brackets, for each"),
+                say::no_list(key),
+                say::in_two_brackets(key),
             );
             return Vec::new();
         };
@@ -371,17 +361,13 @@ impl<'t> Fields<'t> {
     pub fn table(&self, key: &str, book: &mut Book<'_>) -> Option<Fields<'t>> {
         let item = self.table.get(key)?;
         let Some(table) = item.as_table_like() else {
-            book.wrong(
-                item.span(),
-                format!("`{key}` is no table"),
-                format!("write [{key}], with its lines below"),
-            );
+            book.wrong(item.span(), say::no_table(key), say::lines_below(key));
             return None;
         };
         Some(Fields {
             table,
             span: item.span().or_else(|| first_key(table)),
-            name: format!("the {key}"),
+            name: say::the_table(key),
         })
     }
 }

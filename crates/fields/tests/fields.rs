@@ -149,3 +149,27 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn slips_are_told_in_german_too() {
+    let german = |text: &str| phrases::speaking(phrases::Language::German, || said(text));
+    for (text, told) in [
+        (
+            "width_mm = \"wide\"",
+            "t.toml:1: „width_mm“ ist keine Zahl: the text; etwa width_mm = 12.5 schreiben",
+        ),
+        ("[arm]", "„length_mm“ fehlt; length_mm = ... dazuschreiben"),
+        (
+            "widht_mmm = 3",
+            "„widht_mmm“ gibt es hier nicht: the text; es bleibt unbenutzt",
+        ),
+        ("drives = 3", "weder true noch false"),
+        ("side = \"top\"", "und das ist nicht bekannt"),
+        ("part = 3", "„part“ ist keine Liste"),
+        ("arm = 3", "„arm“ ist keine Tabelle"),
+        ("= 3", "das ist kein TOML"),
+    ] {
+        let all = german(text);
+        assert!(all.iter().any(|one| one.contains(told)), "{text}: {all:?}");
+    }
+}

@@ -27,6 +27,7 @@
 mod factor;
 mod money;
 mod number;
+mod phrases;
 mod quantity;
 mod range;
 mod read;

@@ -1,6 +1,7 @@
 //! Exact money.
 
 use crate::number::{NumberTrouble, Place, place, read_number};
+use crate::phrases as say;
 use rust_decimal::{Decimal, RoundingStrategy};
 use std::cmp::Ordering;
 use std::fmt;
@@ -35,27 +36,27 @@ pub enum Rounding {
 /// Why an amount cannot be read or worked out.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum MoneyError {
-    #[error("`{found}` is not a currency code; write three letters such as USD")]
+    #[error("{}", say::bad_code(.found))]
     BadCode { found: String },
-    #[error("no amount is written; write one such as 904.40")]
+    #[error("{}", say::no_amount())]
     Empty,
     #[error(transparent)]
     Number(#[from] NumberTrouble),
-    #[error("column {}: `{found}` stands after the amount; take it away or write {currency}", .at.column)]
+    #[error("{}", say::after_amount(.at.column, .found, .currency))]
     AfterAmount {
         at: Place,
         found: String,
         currency: Currency,
     },
-    #[error("column {}: `{found}` has more than the {} decimals of {currency}; round it first", .at.column, .currency.minor_digits())]
+    #[error("{}", say::too_many_decimals(.at.column, .found, .currency.minor_digits(), .currency))]
     TooManyDecimals {
         at: Place,
         found: String,
         currency: Currency,
     },
-    #[error("{left} and {right} cannot be added or compared; bring them to one currency first")]
+    #[error("{}", say::other_currency(.left, .right))]
     OtherCurrency { left: Currency, right: Currency },
-    #[error("the amount is too large to hold exactly; check the figures for a slip")]
+    #[error("{}", say::amount_too_large())]
     TooLarge,
 }
 

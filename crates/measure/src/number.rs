@@ -1,6 +1,7 @@
 //! Numbers as people write them: decimals with a point or a comma, grouped
 //! digits, and fractions of an inch.
 
+use crate::phrases as say;
 use rust_decimal::Decimal;
 use std::str::FromStr;
 use thiserror::Error;
@@ -19,28 +20,22 @@ pub struct Place {
 /// Why the number at the front of a text cannot be taken.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum NumberTrouble {
-    #[error("column {}: no number at `{found}`; begin with a number such as 12, 12.5 or 5/16", .at.column)]
+    #[error("{}", say::no_number(.at.column, .found))]
     Missing { at: Place, found: String },
-    #[error("column {}: `{found}` is not a finite number; write the number itself", .at.column)]
+    #[error("{}", say::not_finite(.at.column, .found))]
     NotFinite { at: Place, found: String },
-    #[error("column {}: `{found}` is not one number; write it like 12.5, 12,5, 5/16 or 1 1/2", .at.column)]
+    #[error("{}", say::malformed(.at.column, .found))]
     Malformed { at: Place, found: String },
-    #[error(
-        "column {}: `{found}` can be read as {as_decimal} or as {as_thousands}; write one of these",
-        .at.column
-    )]
+    #[error("{}", say::ambiguous(.at.column, .found, .as_decimal, .as_thousands))]
     Ambiguous {
         at: Place,
         found: String,
         as_decimal: String,
         as_thousands: String,
     },
-    #[error("column {}: `{found}` divides by nothing; the lower number of a fraction is 1 or more", .at.column)]
+    #[error("{}", say::divides_by_nothing(.at.column, .found))]
     ZeroDenominator { at: Place, found: String },
-    #[error(
-        "column {}: `{found}` is too large or too finely written; at most {limit}, with at most 28 digits in all",
-        .at.column
-    )]
+    #[error("{}", say::number_too_large(.at.column, .found, .limit))]
     TooLarge {
         at: Place,
         found: String,

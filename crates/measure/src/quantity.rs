@@ -1,6 +1,7 @@
 //! A quantity as written, and its typed value.
 
 use crate::number::LIMIT;
+use crate::phrases as say;
 use crate::show::spaced;
 use crate::unit::{Dimension, Unit};
 use rust_decimal::Decimal;
@@ -22,15 +23,15 @@ pub struct Measured {
 /// Why a number and a unit do not make the quantity that was asked for.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum Misfit {
-    #[error("{} measures {}, not {}; use one of {}", .unit.symbol(), .unit.dimension().name(), .wanted.name(), .wanted.accepted())]
+    #[error("{}", say::unit_measures(.unit.symbol(), .unit.dimension().name(), .wanted.name(), .wanted.accepted()))]
     WrongDimension { unit: Unit, wanted: Dimension },
-    #[error("{number} {} is out of range: a finite number of at most {limit} in size", .unit.symbol())]
+    #[error("{}", say::out_of_range(.number, .unit.symbol(), .limit))]
     OutOfRange {
         number: String,
         unit: Unit,
         limit: Decimal,
     },
-    #[error("{number} {} is below absolute zero", .unit.symbol())]
+    #[error("{}", say::below_absolute_zero(.number, .unit.symbol()))]
     BelowAbsoluteZero { number: Decimal, unit: Unit },
 }
 

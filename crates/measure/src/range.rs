@@ -21,7 +21,7 @@ pub struct Range<T> {
 
 /// The three values of a range do not rise, or one of them is not a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
-#[error("a range needs low <= middle <= high, all of them numbers")]
+#[error("{}", crate::phrases::out_of_order())]
 pub struct OutOfOrder;
 
 impl<T: Copy + PartialOrd> Range<T> {

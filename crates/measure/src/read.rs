@@ -1,6 +1,7 @@
 //! Reading quantities as people write them.
 
 use crate::number::{NumberTrouble, Place, place, read_number};
+use crate::phrases as say;
 use crate::quantity::{Measured, Misfit};
 use crate::unit::{Dimension, Unit};
 use thiserror::Error;
@@ -8,26 +9,23 @@ use thiserror::Error;
 /// Why a text is not a quantity. Each says where, what, and how to mend it.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum Unreadable {
-    #[error("nothing is written; write a number and a unit ({accepted})")]
+    #[error("{}", say::nothing_written(.accepted))]
     Empty { accepted: String },
     #[error(transparent)]
     Number(#[from] NumberTrouble),
-    #[error("column {}: no unit after `{number}`; add one of {accepted}", .at.column)]
+    #[error("{}", say::no_unit(.at.column, .number, .accepted))]
     MissingUnit {
         at: Place,
         number: String,
         accepted: String,
     },
-    #[error("column {}: `{found}` is not a unit known here; use one of {accepted}", .at.column)]
+    #[error("{}", say::unknown_unit(.at.column, .found, .accepted))]
     UnknownUnit {
         at: Place,
         found: String,
         accepted: String,
     },
-    #[error(
-        "column {}: `{found}` measures {}, not {}; use one of {accepted}",
-        .at.column, .measures.name(), .wanted.name()
-    )]
+    #[error("{}", say::wrong_kind(.at.column, .found, .measures.name(), .wanted.name(), .accepted))]
     WrongKind {
         at: Place,
         found: String,
@@ -35,7 +33,7 @@ pub enum Unreadable {
         wanted: Dimension,
         accepted: String,
     },
-    #[error("column {}: `{found}` stands after the unit {}; take it away", .at.column, .unit.symbol())]
+    #[error("{}", say::after_unit(.at.column, .found, .unit.symbol()))]
     AfterUnit {
         at: Place,
         found: String,

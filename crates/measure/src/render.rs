@@ -1,5 +1,6 @@
 //! A working as plain text, HTML and JSON.
 
+use crate::phrases as say;
 use crate::working::{Grade, Line, Source, Working};
 
 pub(crate) fn text(working: &Working) -> String {
@@ -12,18 +13,18 @@ pub(crate) fn text(working: &Working) -> String {
         }
         out.push('\n');
         for input in &line.inputs {
-            out.push_str(&format!("     with {} = {}\n", input.name, input.value));
+            out.push_str(&format!("     {}\n", say::with(&input.name, &input.value)));
         }
-        out.push_str(&format!("     source: {}\n", source(&line.source)));
+        out.push_str(&format!("     {}\n", say::source_is(source(&line.source))));
         if let Some(note) = &line.note {
-            out.push_str(&format!("     note: {note}\n"));
+            out.push_str(&format!("     {}\n", say::note_is(note)));
         }
     }
     for remark in &working.remarks {
-        out.push_str(&format!("  remark: {remark}\n"));
+        out.push_str(&format!("  {}\n", say::remark_is(remark)));
     }
     for limit in &working.limits {
-        out.push_str(&format!("  limit: {limit}\n"));
+        out.push_str(&format!("  {}\n", say::limit_is(limit)));
     }
     out
 }
@@ -34,8 +35,8 @@ pub(crate) fn html(working: &Working) -> String {
         out.push_str(&html_line(line));
     }
     out.push_str("</ol>");
-    out.push_str(&html_list("Remarks", &working.remarks));
-    out.push_str(&html_list("Limits", &working.limits));
+    out.push_str(&html_list(say::remarks(), &working.remarks));
+    out.push_str(&html_list(say::limits(), &working.limits));
     out.push_str("</section>");
     out
 }
@@ -58,7 +59,7 @@ pub(crate) fn json(working: &Working) -> String {
 /// `F = 0.75·Fp = 25 275 N`, of the parts that are there. A value that is not
 /// there is said to be unknown.
 fn equation(line: &Line) -> String {
-    let value = Some(line.value.as_deref().unwrap_or("unknown"));
+    let value = Some(line.value.as_deref().unwrap_or(say::unknown()));
     let parts = [line.symbol.as_deref(), line.formula.as_deref(), value];
     parts.into_iter().flatten().collect::<Vec<_>>().join(" = ")
 }
@@ -70,7 +71,7 @@ fn source(source: &Source) -> String {
     }
     // "given (given)" would tell nothing.
     if !matches!(source.grade, Grade::Given | Grade::Derived) {
-        out.push_str(&format!(" ({})", source.grade.name()));
+        out.push_str(&format!(" ({})", source.grade.said()));
     }
     out
 }
@@ -84,9 +85,9 @@ fn html_line(line: &Line) -> String {
     for input in &line.inputs {
         out.push_str(&html_definition(&input.name, &input.value));
     }
-    out.push_str(&html_definition("Source", &source(&line.source)));
+    out.push_str(&html_definition(say::source(), &source(&line.source)));
     if let Some(note) = &line.note {
-        out.push_str(&html_definition("Note", note));
+        out.push_str(&html_definition(say::note(), note));
     }
     out.push_str("</dl></li>");
     out

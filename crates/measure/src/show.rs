@@ -93,7 +93,7 @@ impl Measured {
 /// ```
 pub fn show<Q: Quantity>(quantity: Q, customary: Customary) -> String {
     let Ok(exact) = Measured::of(quantity, base_unit(Q::DIMENSION)) else {
-        return "unknown".to_owned();
+        return crate::phrases::unknown().to_owned();
     };
     let first = exact.text_in(customary);
     let second = exact.text_in(match customary {

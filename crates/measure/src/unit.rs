@@ -1,6 +1,7 @@
 //! Units: what they measure, how they are written, and their exact factors.
 
 use crate::factor::Factor;
+use crate::phrases as say;
 pub use crate::table::Unit;
 use rust_decimal::Decimal;
 
@@ -57,21 +58,21 @@ impl Dimension {
     /// What to call it in a sentence.
     pub fn name(self) -> &'static str {
         match self {
-            Dimension::Torque => "torque",
-            Dimension::Volume => "volume",
-            Dimension::Pressure => "pressure",
-            Dimension::Temperature => "temperature",
-            Dimension::TemperatureDifference => "temperature difference",
-            Dimension::Length => "length",
-            Dimension::Area => "area",
-            Dimension::Fraction => "fraction",
-            Dimension::Force => "force",
-            Dimension::Mass => "mass",
-            Dimension::Time => "time",
-            Dimension::Angle => "angle",
-            Dimension::RotationalSpeed => "rotational speed",
-            Dimension::Speed => "speed",
-            Dimension::Voltage => "voltage",
+            Dimension::Torque => say::torque(),
+            Dimension::Volume => say::volume(),
+            Dimension::Pressure => say::pressure(),
+            Dimension::Temperature => say::temperature(),
+            Dimension::TemperatureDifference => say::temperature_difference(),
+            Dimension::Length => say::length(),
+            Dimension::Area => say::area(),
+            Dimension::Fraction => say::fraction(),
+            Dimension::Force => say::force(),
+            Dimension::Mass => say::mass(),
+            Dimension::Time => say::time(),
+            Dimension::Angle => say::angle(),
+            Dimension::RotationalSpeed => say::rotational_speed(),
+            Dimension::Speed => say::speed(),
+            Dimension::Voltage => say::voltage(),
         }
     }
 

@@ -1,5 +1,6 @@
 //! How a number was found, line by line.
 
+use crate::phrases as say;
 use crate::render;
 
 /// How a number was found: formula, inputs, units and source of every line.
@@ -201,12 +202,12 @@ impl Source {
 
     /// The person who asks.
     pub fn given() -> Source {
-        Source::new("given", "", Grade::Given)
+        Source::new(say::given(), "", Grade::Given)
     }
 
     /// The lines before, or a definition.
     pub fn derived() -> Source {
-        Source::new("from the lines above", "", Grade::Derived)
+        Source::new(say::from_the_lines_above(), "", Grade::Derived)
     }
 }
 
@@ -234,6 +235,18 @@ impl Grade {
             Grade::Memory => "memory",
             Grade::Given => "given",
             Grade::Derived => "derived",
+        }
+    }
+
+    /// What it is called in a working that a person reads.
+    pub(crate) fn said(self) -> &'static str {
+        match self {
+            Grade::Published => say::published(),
+            Grade::OtherImplementation => say::other_implementation(),
+            Grade::CommonPractice => say::common_practice(),
+            Grade::Memory => say::memory(),
+            Grade::Given => say::given(),
+            Grade::Derived => say::from_the_lines_above(),
         }
     }
 

@@ -213,7 +213,7 @@ fn what_the_program_says_of_a_vehicle_is_german() {
         "abgerissen",
         "verschlissen, nicht behoben",
         "größeres Gewinde",
-        "verantwortet von",
+        "trotzdem freigegeben von",
         "Probefahrt",
     ] {
         assert!(

@@ -27,6 +27,10 @@
 //! to make it: a page is made on one thread from one look, so the language is set around the look
 //! with [`speaking`] and read where a text is needed.
 
+mod numbers;
+
+pub use numbers::{figures, marked, number, number_to_type};
+
 use std::cell::Cell;
 
 /// A language that the program speaks.

@@ -4,7 +4,9 @@
 //! is 150, and a third of that is margin; 50 % margin on 100 is 200.
 
 use crate::fault::{Fault, Wrong, amount, percent};
+use crate::phrases as say;
 use crate::totals::rounded;
+use crate::working::number;
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
 
@@ -86,15 +88,15 @@ impl Uplift {
 
     fn told(self) -> String {
         match self {
-            Uplift::Markup(percent) => format!("{} % markup", percent.normalize()),
-            Uplift::Margin(percent) => format!("{} % margin", percent.normalize()),
+            Uplift::Markup(percent) => say::markup_of(number(percent.normalize())),
+            Uplift::Margin(percent) => say::margin_of(number(percent.normalize())),
         }
     }
 
     fn formula(self) -> &'static str {
         match self {
-            Uplift::Markup(_) => "cost × (100 + markup) ÷ 100",
-            Uplift::Margin(_) => "cost × 100 ÷ (100 − margin)",
+            Uplift::Markup(_) => say::cost_and_markup(),
+            Uplift::Margin(_) => say::cost_and_margin(),
         }
     }
 
@@ -200,22 +202,19 @@ impl Bands {
         let lifted = exact.max(cost.checked_add(least).ok_or_else(too_large)?);
         let price = rounded(lifted, minor_digits);
         amount("price", price)?;
-        let mut line = Line::new("price of one", Source::given())
-            .formula(
-                "price",
-                format!("{}, rounded half up", band.uplift.formula()),
-            )
-            .input("cost", cost.to_string())
-            .input("on top", band.uplift.told());
+        let mut line = Line::new(say::price_of_one(), Source::given())
+            .formula(say::price(), band.uplift.formula())
+            .input(say::cost(), number(cost))
+            .input(say::on_top(), band.uplift.told());
         if let Some(least) = self.least {
-            line = line.input("least on top", least.to_string());
+            line = line.input(say::least_on_top(), number(least));
         }
         if lifted > exact {
-            line = line.note("the least on top counts");
+            line = line.note(say::least_counts());
         }
         Ok(FromCost {
             price,
-            working: Working::new("Price from cost").line(line.value(price.to_string())),
+            working: Working::new(say::price_from_cost()).line(line.value(number(price))),
         })
     }
 }

@@ -4,7 +4,9 @@ use crate::apportion::apportion;
 use crate::bill::{Share, Taxing, bills};
 use crate::entry::{Entry, Payer};
 use crate::fault::{Fault, Wrong};
+use crate::phrases as say;
 use crate::totals::{TooLarge, Totals, amount, rounded, sum, within};
+use crate::working::number;
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
 
@@ -282,43 +284,35 @@ impl Credit {
     /// How it was found.
     #[must_use]
     pub fn working(&self) -> Working {
-        let mut out = Working::new("What goes back");
+        let mut out = Working::new(say::what_goes_back());
         for line in &self.lines {
-            let kept = if line.keeps_tax {
-                "its tax is kept"
-            } else {
-                ""
-            };
             let told = Line::new(
-                format!("line {} of the invoice", line.line.saturating_add(1)),
+                say::line_of_the_invoice(line.line.saturating_add(1)),
                 Source::given(),
             )
-            .value(line.amount.to_string());
-            out = out.line(if kept.is_empty() {
-                told
+            .value(number(line.amount));
+            out = out.line(if line.keeps_tax {
+                told.note(say::its_tax_is_kept())
             } else {
-                told.note(kept)
+                told
             });
         }
         for share in &self.shares {
             out = out.line(
                 Line::new(share.name.clone(), Source::derived())
-                    .formula(
-                        "tax back",
-                        "tax of the invoice × what went back in all ÷ what it fell on, less what went back before",
-                    )
-                    .input("on", share.base.to_string())
-                    .input("per cent", share.percent.normalize().to_string())
-                    .value(share.tax.to_string()),
+                    .formula(say::tax_back(), say::share_of_the_tax())
+                    .input(say::on(), number(share.base))
+                    .input(say::per_cent(), number(share.percent.normalize()))
+                    .value(number(share.tax)),
             );
         }
         let Totals { net, tax, gross } = &self.totals;
         out.line(
-            Line::new("goes back", Source::derived())
-                .formula("total", "before tax + tax")
-                .input("before tax", net.to_string())
-                .input("tax", tax.to_string())
-                .value(gross.to_string()),
+            Line::new(say::goes_back(), Source::derived())
+                .formula(say::total(), say::before_tax_and_tax())
+                .input(say::before_tax(), number(*net))
+                .input(say::tax(), number(*tax))
+                .value(number(*gross)),
         )
     }
 }

@@ -1,5 +1,6 @@
 //! What is charged, who pays it, and what is taxed.
 
+use crate::phrases as say;
 use rust_decimal::Decimal;
 
 /// Who pays for a line.
@@ -51,14 +52,14 @@ impl Charge {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
-            Charge::Labour => "labour",
-            Charge::Part => "part",
-            Charge::Sublet => "work sent out",
-            Charge::Supplies => "shop supplies",
-            Charge::Core => "core charge",
-            Charge::Test => "test",
-            Charge::Fee => "fee",
-            Charge::Disposal => "disposal",
+            Charge::Labour => say::labour(),
+            Charge::Part => say::part(),
+            Charge::Sublet => say::work_sent_out(),
+            Charge::Supplies => say::shop_supplies(),
+            Charge::Core => say::core_charge(),
+            Charge::Test => say::test(),
+            Charge::Fee => say::fee(),
+            Charge::Disposal => say::disposal(),
         }
     }
 }

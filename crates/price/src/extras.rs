@@ -2,7 +2,9 @@
 
 use crate::entry::{Charge, Entry, Less};
 use crate::fault::{Fault, Wrong, amount, percent};
+use crate::phrases as say;
 use crate::totals::{TooLarge, amount as amount_of, rounded, sum};
+use crate::working::number;
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
 
@@ -82,19 +84,19 @@ impl Supplies {
         let capped = self.most.map_or(full, |most| full.min(most));
         let sum = rounded(capped, minor_digits);
         let names: Vec<&str> = self.of.iter().map(|charge| charge.name()).collect();
-        let mut line = Line::new("shop supplies", Source::given())
-            .formula("supplies", "per cent of what they go with, at most the cap")
-            .input(names.join(", "), base.to_string())
-            .input("per cent", self.percent.normalize().to_string());
+        let mut line = Line::new(say::shop_supplies(), Source::given())
+            .formula(say::supplies(), say::per_cent_of_what_they_go_with())
+            .input(names.join(", "), number(base))
+            .input(say::per_cent(), number(self.percent.normalize()));
         if let Some(most) = self.most {
-            line = line.input("cap", most.to_string());
+            line = line.input(say::cap(), number(most));
         }
         if sum < full {
-            line = line.note(format!("the cap counts; without it {full}"));
+            line = line.note(say::cap_counts(number(full)));
         }
         Ok(Found {
             sum,
-            working: Working::new("Shop supplies").line(line.value(sum.to_string())),
+            working: Working::new(say::shop_supplies_title()).line(line.value(number(sum))),
         })
     }
 }

@@ -2,7 +2,9 @@
 
 use crate::entry::{Charge, Entry, Label, LineRef, Payer};
 use crate::fault::{Fault, Wrong, amount};
+use crate::phrases as say;
 use crate::totals::rounded;
+use crate::working::number;
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
 
@@ -125,12 +127,12 @@ impl FixedJob {
     #[must_use]
     pub fn working(&self, minor_digits: u32) -> Working {
         let parts = self.of_parts(minor_digits).unwrap_or_default();
-        Working::new("Fixed-price job").line(
-            Line::new("labour within it", Source::given())
-                .formula("labour", "price of the job − its parts")
-                .input("price of the job", self.price.to_string())
-                .input("its parts", parts.to_string())
-                .value(self.price.saturating_sub(parts).to_string()),
+        Working::new(say::fixed_price_job()).line(
+            Line::new(say::labour_within_it(), Source::given())
+                .formula(say::labour(), say::price_less_its_parts())
+                .input(say::price_of_the_job(), number(self.price))
+                .input(say::its_parts(), number(parts))
+                .value(number(self.price.saturating_sub(parts))),
         )
     }
 }

@@ -1,6 +1,8 @@
 //! What an hour costs, and how many hours are charged.
 
 use crate::fault::{Fault, MOST, Time, Wrong};
+use crate::phrases as say;
+use crate::working::number;
 use measure::{Line, Source, Working};
 use rust_decimal::Decimal;
 use std::collections::BTreeSet;
@@ -133,30 +135,27 @@ impl Rates {
         hourly("rate", each)?;
         let quantity = Decimal::from(minutes) / Decimal::from(60);
         let told = |minutes: Option<u32>| {
-            minutes.map_or_else(
-                || "not known".to_owned(),
-                |minutes| format!("{minutes} min"),
-            )
+            minutes.map_or_else(|| say::not_known().to_owned(), say::minutes)
         };
         let rate = match self.fitting(work, grade) {
-            None => "the shop's own rate".to_owned(),
+            None => say::own_rate().to_owned(),
             Some(rate) => {
                 let names = [&rate.work, &rate.grade];
                 let names: Vec<&str> = names.into_iter().flatten().map(String::as_str).collect();
-                format!("the rate for {}", names.join(", "))
+                say::rate_for(names.join(", "))
             }
         };
-        let working = Working::new("Labour")
+        let working = Working::new(say::labour_title())
             .line(
-                Line::new("time charged", Source::given())
-                    .formula("minutes", by.formula())
-                    .input("book", told(book))
-                    .input("clock", told(clock))
-                    .value(format!("{minutes} min")),
+                Line::new(say::time_charged(), Source::given())
+                    .formula(say::minutes_name(), by.formula())
+                    .input(say::book(), told(book))
+                    .input(say::clock(), told(clock))
+                    .value(say::minutes(minutes)),
             )
             .line(
-                Line::new("price of an hour", Source::given())
-                    .value(each.to_string())
+                Line::new(say::price_of_an_hour(), Source::given())
+                    .value(number(each))
                     .note(rate),
             );
         Ok(Labour {
@@ -171,9 +170,9 @@ impl Rates {
 impl HoursBy {
     fn formula(self) -> &'static str {
         match self {
-            HoursBy::Book => "book time",
-            HoursBy::Clock => "clock time",
-            HoursBy::Lesser => "the lesser of book time and clock time",
+            HoursBy::Book => say::book_time(),
+            HoursBy::Clock => say::clock_time(),
+            HoursBy::Lesser => say::lesser_time(),
         }
     }
 

@@ -45,6 +45,7 @@ mod job;
 mod labour;
 mod leeway;
 mod merge;
+mod phrases;
 mod round;
 mod totals;
 mod working;

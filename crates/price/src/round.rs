@@ -1,6 +1,8 @@
 //! How a sum is brought to a coin, named each time.
 
 use crate::fault::{Fault, Wrong};
+use crate::phrases as say;
+use crate::working::number;
 use measure::{Line, Source, Working};
 use rust_decimal::{Decimal, RoundingStrategy};
 
@@ -25,11 +27,11 @@ impl Round {
     #[must_use]
     pub fn name(self) -> &'static str {
         match self {
-            Round::HalfUp => "rounded, half up",
-            Round::HalfDown => "rounded, half down",
-            Round::HalfEven => "rounded, half to even",
-            Round::Down => "rounded down",
-            Round::Up => "rounded up",
+            Round::HalfUp => say::half_up(),
+            Round::HalfDown => say::half_down(),
+            Round::HalfEven => say::half_even(),
+            Round::Down => say::down(),
+            Round::Up => say::up(),
         }
     }
 
@@ -170,16 +172,13 @@ impl Coin {
     #[must_use]
     pub fn working(&self, sum: Decimal) -> Working {
         let cash = self.cash(sum);
-        Working::new("In cash").line(
-            Line::new("paid in cash", Source::given())
-                .formula(
-                    "paid",
-                    format!("sum, in whole coins, {}", self.round.name()),
-                )
-                .input("sum", sum.to_string())
-                .input("smallest coin", self.smallest.to_string())
-                .value(cash.pays.to_string())
-                .note(format!("difference {}", cash.difference)),
+        Working::new(say::in_cash()).line(
+            Line::new(say::paid_in_cash(), Source::given())
+                .formula(say::paid(), say::sum_in_coins(self.round.name()))
+                .input(say::sum(), number(sum))
+                .input(say::smallest_coin(), number(self.smallest))
+                .value(number(cash.pays))
+                .note(say::difference(number(cash.difference))),
         )
     }
 }

@@ -20,7 +20,7 @@ pub struct Totals {
 
 /// A sum that is more than can be held, or more than any shop charges.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Error)]
-#[error("the sum is too large to be reckoned; look at quantities, prices and taxes again")]
+#[error("{}", crate::phrases::too_large())]
 pub struct TooLarge;
 
 /// The largest sum there is: a million million. Above it is a slip of the finger,

@@ -122,7 +122,7 @@ fn written<F: Form + Serialize>(core: &F::Core) -> (Value, u32) {
 
 /// Why an event is not fit to be kept.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
-#[error("a {kind:?} of {stream} would not read back as it was meant: {why}")]
+#[error("{}", crate::phrases::would_not_read_back(format_args!("{:?}", .kind), .stream, .why))]
 pub struct Unkept {
     pub stream: Stream,
     /// The kind of the event.

@@ -8,6 +8,7 @@
 //! as before, byte by byte, and says version 1; one that does says version 2, so that an
 //! older program knows that it cannot read it.
 
+use crate::phrases as say;
 use thiserror::Error;
 
 /// Why a form cannot be read.
@@ -139,10 +140,7 @@ impl Form for String {
     }
     fn read(self) -> Result<String, Unreadable> {
         if self.len() > LONGEST {
-            return Err(Unreadable::value(format!(
-                "{} bytes; at most {LONGEST} fit",
-                self.len()
-            )));
+            return Err(Unreadable::value(say::bytes_at_most(self.len(), LONGEST)));
         }
         Ok(self)
     }
@@ -171,10 +169,7 @@ impl<F: Form> Form for Vec<F> {
     }
     fn read(self) -> Result<Self::Core, Unreadable> {
         if self.len() > MOST {
-            return Err(Unreadable::value(format!(
-                "{} entries; at most {MOST} fit",
-                self.len()
-            )));
+            return Err(Unreadable::value(say::entries_at_most(self.len(), MOST)));
         }
         self.into_iter()
             .enumerate()

@@ -10,6 +10,7 @@ pub mod form;
 pub mod v1;
 
 mod event;
+mod phrases;
 mod words;
 
 pub use event::{AnyEvent, Stored, Stream, Unkept, decode, encode, encode_checked};

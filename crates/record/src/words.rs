@@ -4,6 +4,7 @@
 //! The commitment is SHA-256 of the salt and the bytes; whoever keeps bytes computes it.
 //! Here it is a function handed in, so that this room needs no hash of its own.
 
+use crate::phrases as say;
 use repair::Words;
 use serde_json::{Map, Value};
 use thiserror::Error;
@@ -25,19 +26,19 @@ pub struct Private {
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum BadText {
     /// The salt is missing or not 64 hexadecimal digits.
-    #[error("{at}: the salt must be 64 hexadecimal digits made at random on the device")]
+    #[error("{}", say::bad_salt(.at))]
     Salt {
         /// Where in the command.
         at: String,
     },
     /// The text is empty.
-    #[error("{at}: the text is empty; leave it out instead")]
+    #[error("{}", say::empty_text(.at))]
     Empty {
         /// Where in the command.
         at: String,
     },
     /// The text is too long.
-    #[error("{at}: {length} bytes; at most {most} fit")]
+    #[error("{}", say::text_too_long(.at, .length, .most))]
     TooLong {
         /// Where in the command.
         at: String,
@@ -47,7 +48,7 @@ pub enum BadText {
         most: usize,
     },
     /// The file is not base64.
-    #[error("{at}: the file must be base64 text with its media type beside it")]
+    #[error("{}", say::bad_file(.at))]
     File {
         /// Where in the command.
         at: String,

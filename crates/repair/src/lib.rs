@@ -34,6 +34,7 @@ mod litres;
 mod moves;
 mod order;
 pub mod papers;
+mod phrases;
 mod pricing;
 mod proofs;
 mod pushing;

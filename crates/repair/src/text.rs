@@ -1,6 +1,7 @@
 //! What may stand in an event in place of text: a commitment to words people typed,
 //! a short token, or a measured value as it was written.
 
+use crate::phrases as say;
 use std::fmt;
 use thiserror::Error;
 
@@ -31,10 +32,10 @@ pub struct Written(String);
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum NotPlain {
     /// Nothing was written.
-    #[error("it is empty; leave it out instead")]
+    #[error("{}", say::is_empty())]
     Empty,
     /// It is longer than a code can be.
-    #[error("it has {length} characters; at most {most} fit")]
+    #[error("{}", say::too_many_characters(.length, .most))]
     TooLong {
         /// Characters found.
         length: usize,
@@ -42,9 +43,7 @@ pub enum NotPlain {
         most: usize,
     },
     /// A character that no code has.
-    #[error(
-        "the character {found:?} at {position} cannot stand in a code; use letters, digits, spaces and . , / # \" ' x - + % ° · ( ) :"
-    )]
+    #[error("{}", say::cannot_stand_in_a_code(format_args!("{:?}", .found), .position))]
     Character {
         /// The character.
         found: char,

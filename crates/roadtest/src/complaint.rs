@@ -1,11 +1,15 @@
 //! What a complaint needs to show itself, read from the customer's words.
 
 mod amounts;
+mod words;
 
 use crate::judge::CheckName;
 use crate::phrases::judge as say;
 use amounts::{Amount, amounts};
 use std::collections::BTreeSet;
+use words::{
+    COLD, HOT, LOAD, MOTORWAY, NOT_RECORDED, STANDING, SYMPTOMS, TOWN, folded, says, sentences,
+};
 
 /// What has to be driven.
 #[derive(Debug, Clone, PartialEq)]
@@ -100,187 +104,27 @@ pub(crate) struct Complaint {
     checks: BTreeSet<CheckName>,
 }
 
-/// Where words point to checks.
-const SYMPTOMS: [(&[&str], &[CheckName]); 7] = [
-    (
-        &[
-            "overheat",
-            "too hot",
-            "runs hot",
-            "gets hot",
-            "boil",
-            "temperature climbs",
-            "in the red",
-            "gauge high",
-            "steam",
-        ],
-        &[CheckName::Overheating, CheckName::Band, CheckName::Air],
-    ),
-    (
-        &[
-            "no heat",
-            "heater cold",
-            "heater blows cold",
-            "stays cold",
-            "never warms",
-            "slow to warm",
-            "warm-up",
-            "warms up",
-        ],
-        &[CheckName::WarmUp, CheckName::Thermostat, CheckName::Band],
-    ),
-    (
-        &[
-            "gurgl",
-            "bubbl",
-            "air in",
-            "loses coolant",
-            "coolant loss",
-            "spike",
-        ],
-        &[CheckName::Air, CheckName::Overheating],
-    ),
-    (
-        &[
-            "battery light",
-            "battery lamp",
-            "charging",
-            "alternator",
-            "dims",
-            "dim light",
-        ],
-        &[CheckName::Charging],
-    ),
-    (
-        &[
-            "fan never",
-            "fan does not",
-            "fan doesn't",
-            "fan runs",
-            "fan not",
-        ],
-        &[CheckName::Fan, CheckName::Overheating],
-    ),
-    (
-        &[
-            "check engine",
-            "engine light",
-            "engine lamp",
-            "warning light",
-            "mil ",
-            "p0",
-        ],
-        &[CheckName::Codes],
-    ),
-    (
-        &[
-            "hunts",
-            "rough",
-            "surge",
-            "stumble",
-            "hesitat",
-            "smell of fuel",
-            "fuel consumption",
-            "lean",
-            "rich",
-        ],
-        &[CheckName::Trims],
-    ),
-];
-
-/// What a complaint may name that no log tells.
-const NOT_RECORDED: [(&[&str], &str); 7] = [
-    (
-        &["air conditioning", "a/c", "aircon", "air con"],
-        "the air conditioning on",
-    ),
-    (&["heater on", "heating on", "blower"], "the heater on"),
-    (&["rain", "wet road", "damp"], "rain"),
-    (&["bump", "pothole", "rough road"], "a rough road"),
-    (&["brak"], "braking"),
-    (
-        &[
-            "turning left",
-            "turning right",
-            "in corners",
-            "cornering",
-            "steering",
-        ],
-        "steering",
-    ),
-    (
-        &["headlights", "lights on", "rear window"],
-        "lamps and other consumers on",
-    ),
-];
-
-const MOTORWAY: [&str; 6] = [
-    "motorway",
-    "highway",
-    "freeway",
-    "autobahn",
-    "interstate",
-    "expressway",
-];
-const TOWN: [&str; 5] = ["town", "city", "stop and go", "stop-and-go", "traffic"];
-const STANDING: [&str; 8] = [
-    "idle",
-    "idling",
-    "standing",
-    "stationary",
-    "at lights",
-    "at the lights",
-    "parked",
-    "waiting",
-];
-const COLD: [&str; 6] = [
-    "cold start",
-    "when cold",
-    "while cold",
-    "first start",
-    "in the morning",
-    "from cold",
-];
-const HOT: [&str; 6] = [
-    "when hot",
-    "when warm",
-    "once warm",
-    "once hot",
-    "warmed up",
-    "fully warm",
-];
-const LOAD: [&str; 9] = [
-    "uphill",
-    "hill",
-    "towing",
-    "trailer",
-    "under load",
-    "mountain",
-    "climb ",
-    "climbing a",
-    "full throttle",
-];
-
 impl Complaint {
     /// Reads it; what is not understood is left out.
     pub(crate) fn read(words: &str) -> Complaint {
-        let text = words.to_lowercase();
-        let has = |list: &[&str]| list.iter().any(|word| text.contains(word));
+        let text = folded(words);
+        let sentences = sentences(&text);
+        let has = |ways| says(&sentences, ways);
         let amounts = amounts(&text);
         let minutes = amounts.iter().find_map(|(value, kind)| match kind {
             Amount::Minutes => Some(*value),
             _ => None,
         });
         let mut needs = Vec::new();
-        if has(&MOTORWAY) {
+        if has(MOTORWAY) {
             needs.push(Need::Motorway(minutes.unwrap_or(10.0)));
         }
-        if has(&TOWN) {
-            let own = if has(&MOTORWAY) { None } else { minutes };
+        if has(TOWN) {
+            let own = if has(MOTORWAY) { None } else { minutes };
             needs.push(Need::Town(own.unwrap_or(5.0)));
         }
-        if has(&STANDING) {
-            let own = if has(&MOTORWAY) || has(&TOWN) {
+        if has(STANDING) {
+            let own = if has(MOTORWAY) || has(TOWN) {
                 None
             } else {
                 minutes
@@ -298,11 +142,7 @@ impl Complaint {
                 Amount::Minutes => {}
             }
         }
-        for (list, need) in [
-            (COLD.as_slice(), Need::Cold),
-            (HOT.as_slice(), Need::Hot),
-            (LOAD.as_slice(), Need::Load),
-        ] {
+        for (list, need) in [(COLD, Need::Cold), (HOT, Need::Hot), (LOAD, Need::Load)] {
             if has(list) {
                 needs.push(need);
             }
@@ -369,6 +209,123 @@ mod tests {
             needs("gets hot with the a/c on"),
             [Need::NotRecorded("the air conditioning on")]
         );
+    }
+
+    #[test]
+    fn complaints_in_plain_german() {
+        for (words, wanted) in [
+            ("kommt nach 20 Minuten Autobahn", vec![Need::Motorway(20.0)]),
+            ("überhitzt im Stand", vec![Need::Standing(5.0)]),
+            ("geht an der Ampel aus", vec![Need::Standing(5.0)]),
+            ("nach einer halben Stunde Fahrt", vec![Need::Driving(30.0)]),
+            ("nach einer Viertelstunde", vec![Need::Driving(15.0)]),
+            ("nach anderthalb Stunden", vec![Need::Driving(90.0)]),
+            ("nach 1,5 Std. Fahrt", vec![Need::Driving(90.0)]),
+            ("zittert ab 120 km/h", vec![Need::Above(120.0)]),
+            ("zittert bei Tempo 130", vec![Need::Above(130.0)]),
+            (
+                "ab 100 Sachen flattert das Lenkrad",
+                vec![Need::Above(100.0), Need::NotRecorded("steering")],
+            ),
+            ("dröhnt bei 3.000 Umdrehungen", vec![Need::Revs(3000.0)]),
+            (
+                "keine Leistung bergauf, wenn er warm ist",
+                vec![Need::Hot, Need::Load],
+            ),
+            ("nach 10 bis 15 Minuten im Stau", vec![Need::Town(15.0)]),
+            ("Lampe an beim Kaltstart", vec![Need::Cold]),
+            ("nur morgens", vec![Need::Cold]),
+            ("nach fünfzehn Kilometern", vec![Need::Distance(15.0)]),
+            ("Geräusch", vec![]),
+            (
+                "wird heiß mit Klimaanlage",
+                vec![Need::NotRecorded("the air conditioning on")],
+            ),
+            (
+                "zieht beim Bremsen nach links",
+                vec![Need::NotRecorded("braking")],
+            ),
+            (
+                "knackt in Rechtskurven",
+                vec![Need::NotRecorded("steering")],
+            ),
+            (
+                "poltert über Schlaglöcher",
+                vec![Need::NotRecorded("a rough road")],
+            ),
+            (
+                "springt bei Regen schlecht an",
+                vec![Need::NotRecorded("rain")],
+            ),
+            ("mit dem Wohnwagen am Haken", vec![Need::Load]),
+        ] {
+            assert_eq!(needs(words), wanted, "{words}");
+            // Typed without umlauts: in two letters, or without their dots.
+            for plain in [
+                [("ä", "ae"), ("ö", "oe"), ("ü", "ue"), ("ß", "ss")],
+                [("ä", "a"), ("ö", "o"), ("ü", "u"), ("ß", "ss")],
+            ] {
+                let typed = plain
+                    .iter()
+                    .fold(words.to_owned(), |text, (from, to)| text.replace(from, to));
+                assert_eq!(needs(&typed), wanted, "{typed}");
+            }
+        }
+    }
+
+    #[test]
+    fn german_complaints_point_at_the_same_checks() {
+        let same = [
+            ("overheats in traffic", "überhitzt im Stadtverkehr"),
+            (
+                "the gauge goes in the red",
+                "die Nadel geht in den roten Bereich",
+            ),
+            ("it boils over", "er kocht über"),
+            ("no heat", "die Heizung wird nicht warm"),
+            ("heater blows cold", "bläst nur kalt"),
+            ("never warms up", "wird nie warm"),
+            ("it gurgles", "es gluckert hinter dem Armaturenbrett"),
+            ("loses coolant", "verliert Kühlmittel"),
+            ("battery light is on", "die Batterieleuchte geht an"),
+            ("alternator not charging", "Lichtmaschine lädt nicht"),
+            ("the fan never comes on", "der Lüfter springt nicht an"),
+            ("check engine lamp", "die Motorkontrollleuchte leuchtet"),
+            ("code P0301", "Fehlercode P0301"),
+            ("idle hunts", "der Leerlauf schwankt"),
+            ("stumbles when pulling away", "ruckelt beim Anfahren"),
+            ("smell of fuel", "riecht stark nach Benzin"),
+            ("noise", "Geräusch"),
+        ];
+        let touched = |words: &str| Complaint::read(words).checks;
+        for (english, german) in same {
+            assert_eq!(touched(german), touched(english), "{german}");
+            let typed = german
+                .replace('ä', "ae")
+                .replace('ö', "oe")
+                .replace('ü', "ue");
+            assert_eq!(touched(&typed), touched(english), "{typed}");
+        }
+    }
+
+    #[test]
+    fn words_that_only_look_alike_point_at_nothing() {
+        for words in [
+            "Der Kunde sagt, es ist nicht richtig.",
+            "Staub im Innenraum",
+            "zum Glück nur ein Kratzer",
+            "Stoßdämpfer undicht, Dämpfer hinten",
+            "damper squeaks over the bonnet",
+            "the bumper is loose",
+            "drained the tank",
+            "Lüfter neu. Er fährt nicht.",
+        ] {
+            let complaint = Complaint::read(words);
+            assert_eq!(complaint.needs, [], "{words}");
+            assert!(!complaint.names_checks(), "{words}");
+        }
+        // What overheats on the road says nothing of the heating.
+        assert_eq!(needs("overheating on the motorway"), [Need::Motorway(10.0)]);
     }
 
     #[test]

@@ -3,6 +3,7 @@
 //! once in the log can be mended no more.
 
 use crate::keep::{Named, named_in};
+use crate::phrases::service as say;
 use crate::service::append_trouble;
 use crate::trouble::{Trouble, TroubleKind};
 use record::{AnyEvent, Stored, Stream, encode_checked};
@@ -42,8 +43,8 @@ fn checked(mut command: Command, events: &[(Stream, AnyEvent)]) -> Result<Comman
     if command.happened_at.parse::<jiff::Timestamp>().is_err() {
         return Err(Trouble::unreadable(
             "happened_at",
-            format!("{:?} is no time", command.happened_at),
-            "write it like \"2026-11-25T08:30:00Z\"",
+            say::no_time(format_args!("{:?}", command.happened_at)),
+            say::write_a_time_like(),
         ));
     }
     let mut named = Vec::new();
@@ -53,7 +54,7 @@ fn checked(mut command: Command, events: &[(Stream, AnyEvent)]) -> Result<Comman
                 TroubleKind::Refused,
                 stream.to_string(),
                 unkept.to_string(),
-                "say it in several smaller steps",
+                say::in_smaller_steps(),
             )
         })?;
         named.extend(named_in(&stored.body));
@@ -79,9 +80,9 @@ fn check_named(command: &Command, named: &[Named]) -> Result<(), Trouble> {
         let as_it_is = |named: &Named| named.id == private.id && named.media == private.media;
         if !named.iter().any(as_it_is) {
             return Err(Trouble::unreadable(
-                "the command's texts",
-                "a text or file came with it that nothing in it names, or as something else",
-                "leave out what is not needed, and name a file as what it is",
+                say::the_commands_texts(),
+                say::named_by_nothing(),
+                say::leave_out_what_is_not_needed(),
             ));
         }
     }

@@ -1,10 +1,13 @@
 //! A month of money, for whoever keeps the books: invoices and credit notes, payments, taxes;
 //! and what is not paid yet, whenever it was written.
 
+use crate::amount::Amount;
+use crate::phrases::books as say;
 use crate::say::money;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view;
+use ::phrases::{Language, Say, spoken};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use record::form::Form;
@@ -30,11 +33,11 @@ pub struct Books {
     /// Each tax with what it was taken on.
     pub taxes: Vec<Tax>,
     /// What was paid in each way.
-    pub by_way: Vec<(PaidByForm, String)>,
+    pub by_way: Vec<(PaidByForm, Amount)>,
     /// Net, tax and gross of all that was written, credit notes taken off.
-    pub net: String,
-    pub tax: String,
-    pub gross: String,
+    pub net: Amount,
+    pub tax: Amount,
+    pub gross: Amount,
     /// What is on an invoice and not paid, the oldest order first.
     pub unpaid: Vec<Unpaid>,
 }
@@ -49,9 +52,9 @@ pub struct Written {
     pub order: u64,
     pub customer: String,
     pub payer: PayerForm,
-    pub net: String,
-    pub tax: String,
-    pub gross: String,
+    pub net: Amount,
+    pub tax: Amount,
+    pub gross: Amount,
     /// The invoice that a credit note takes back from.
     pub of_invoice: Option<String>,
 }
@@ -65,7 +68,7 @@ pub struct Payment {
     pub customer: String,
     pub payer: PayerForm,
     pub by: PaidByForm,
-    pub amount: String,
+    pub amount: Amount,
     pub deposit: bool,
 }
 
@@ -74,10 +77,10 @@ pub struct Payment {
 pub struct Tax {
     pub name: String,
     /// Per cent.
-    pub percent: String,
+    pub percent: Amount,
     /// What it was taken on.
-    pub base: String,
-    pub tax: String,
+    pub base: Amount,
+    pub tax: Amount,
     /// Whether it was not asked, because the payer is exempt.
     pub exempt: bool,
 }
@@ -92,7 +95,7 @@ pub struct Unpaid {
     pub payer: PayerForm,
     /// The day of its last invoice.
     pub day: String,
-    pub amount: String,
+    pub amount: Amount,
     /// Whether it stands on account.
     pub on_account: bool,
 }
@@ -107,9 +110,9 @@ const PAGE: usize = 500;
 pub fn books(snap: &Snapshot<'_>, month: &str) -> Result<Books, Trouble> {
     let first: Date = format!("{month}-01").parse().map_err(|_| {
         Trouble::unreadable(
-            "the month",
-            format!("`{month}` is none"),
-            "write it as 2026-11",
+            say::the_month(),
+            say::is_no_month(month),
+            say::write_a_month_as(),
         )
     })?;
     let world = snap.world();
@@ -346,7 +349,7 @@ impl MonthOf<'_> {
             taxes: taxes
                 .map(|((name, percent, exempt), (base, tax))| Tax {
                     name,
-                    percent: percent.to_string(),
+                    percent: percent.into(),
                     base: money(base, digits),
                     tax: money(tax, digits),
                     exempt,
@@ -403,11 +406,20 @@ impl List {
 
     /// Its rows, the heads first. Words that a spreadsheet would take for a formula begin with an
     /// apostrophe.
+    ///
+    /// Where figures have a decimal comma, semicolons part the columns: a spreadsheet set to that
+    /// language opens it as it is. Its first sign says that it is UTF-8, or umlauts are misread
+    /// (common practice).
     #[must_use]
     pub fn csv(self, books: &Books) -> String {
+        let (delimiter, begins) = match spoken() {
+            Language::English => (b',', ""),
+            Language::German => (b';', "\u{feff}"),
+        };
         let mut out = csv::WriterBuilder::new()
+            .delimiter(delimiter)
             .terminator(csv::Terminator::CRLF)
-            .from_writer(Vec::new());
+            .from_writer(begins.into());
         for row in self.rows(books) {
             out.write_record(row).expect("memory takes every row");
         }
@@ -416,25 +428,21 @@ impl List {
     }
 
     fn rows(self, books: &Books) -> Vec<Vec<String>> {
-        let heads = |all: &[&str]| {
-            all.iter()
-                .map(|head| (*head).to_owned())
-                .collect::<Vec<_>>()
-        };
+        let heads = |all: &[Say]| all.iter().map(|head| head().to_owned()).collect::<Vec<_>>();
         let mut rows = Vec::new();
         match self {
             List::Invoices => {
                 rows.push(heads(&[
-                    "day",
-                    "number",
-                    "order",
-                    "customer",
-                    "payer",
-                    "before tax",
-                    "tax",
-                    "total",
-                    "currency",
-                    "of invoice",
+                    say::day,
+                    say::number,
+                    say::order,
+                    say::customer,
+                    say::payer,
+                    say::before_tax,
+                    say::tax,
+                    say::total,
+                    say::currency,
+                    say::of_invoice,
                 ]));
                 rows.extend(books.written.iter().map(|one| {
                     vec![
@@ -442,10 +450,10 @@ impl List {
                         one.number.clone(),
                         one.order.to_string(),
                         words(&one.customer),
-                        code(&one.payer),
-                        one.net.clone(),
-                        one.tax.clone(),
-                        one.gross.clone(),
+                        payer(one.payer),
+                        one.net.to_type(),
+                        one.tax.to_type(),
+                        one.gross.to_type(),
                         books.currency.clone(),
                         one.of_invoice.clone().unwrap_or_default(),
                     ]
@@ -453,34 +461,47 @@ impl List {
             }
             List::Payments => {
                 rows.push(heads(&[
-                    "day", "order", "customer", "payer", "how", "amount", "currency", "deposit",
+                    say::day,
+                    say::order,
+                    say::customer,
+                    say::payer,
+                    say::how,
+                    say::amount,
+                    say::currency,
+                    say::deposit,
                 ]));
                 rows.extend(books.payments.iter().map(|one| {
                     vec![
                         one.day.clone(),
                         one.order.to_string(),
                         words(&one.customer),
-                        code(&one.payer),
-                        code(&one.by),
-                        one.amount.clone(),
+                        payer(one.payer),
+                        way(one.by),
+                        one.amount.to_type(),
                         books.currency.clone(),
-                        if one.deposit { "yes" } else { "no" }.to_owned(),
+                        yes_or_no(one.deposit),
                     ]
                 }));
             }
             List::Taxes => {
                 rows.push(heads(&[
-                    "month", "tax", "per cent", "on", "amount", "currency", "exempt",
+                    say::month,
+                    say::tax,
+                    say::per_cent,
+                    say::on,
+                    say::amount,
+                    say::currency,
+                    say::exempt,
                 ]));
                 rows.extend(books.taxes.iter().map(|one| {
                     vec![
                         books.month.clone(),
                         words(&one.name),
-                        one.percent.clone(),
-                        one.base.clone(),
-                        one.tax.clone(),
+                        one.percent.to_type(),
+                        one.base.to_type(),
+                        one.tax.to_type(),
                         books.currency.clone(),
-                        if one.exempt { "yes" } else { "no" }.to_owned(),
+                        yes_or_no(one.exempt),
                     ]
                 }));
             }
@@ -489,16 +510,34 @@ impl List {
     }
 }
 
+fn payer(payer: PayerForm) -> String {
+    match payer {
+        PayerForm::Customer => say::of_customer(),
+        PayerForm::Warranty => say::of_warranty(),
+        PayerForm::Goodwill => say::of_goodwill(),
+    }
+    .to_owned()
+}
+
+fn way(by: PaidByForm) -> String {
+    match by {
+        PaidByForm::Cash => say::cash(),
+        PaidByForm::Card => say::card(),
+        PaidByForm::Transfer => say::transfer(),
+        PaidByForm::Cheque => say::cheque(),
+        PaidByForm::OnAccount => say::on_account(),
+    }
+    .to_owned()
+}
+
+fn yes_or_no(yes: bool) -> String {
+    if yes { say::yes() } else { say::no() }.to_owned()
+}
+
 fn words(text: &str) -> String {
     if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
         format!("'{text}")
     } else {
         text.to_owned()
     }
-}
-
-/// A code as it is written.
-fn code(code: &impl serde::Serialize) -> String {
-    let value = serde_json::to_value(code).unwrap_or_default();
-    value.as_str().unwrap_or_default().to_owned()
 }

@@ -1,6 +1,7 @@
 //! A command as a device sends it.
 
 use crate::keep::Named;
+use crate::phrases::service as say;
 use crate::roles::Act;
 use crate::trouble::Trouble;
 use record::form::Form;
@@ -137,9 +138,9 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
     };
     let private = take_texts(&mut sent, &hash).map_err(|e| {
         Trouble::unreadable(
-            "the command's texts",
+            say::the_commands_texts(),
             e.to_string(),
-            "mend the text and send it again",
+            say::mend_the_text(),
         )
     })?;
     private.iter().try_for_each(crate::picture::check)?;
@@ -147,19 +148,10 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
     let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
     let named = crate::keep::named(&sent);
     let kind = kind_of(&sent);
-    let command: SentCommand = serde_json::from_value(sent).map_err(|e| {
-        Trouble::unreadable(
-            "the command",
-            e.to_string(),
-            "see /api/openapi.json for the form of a command",
-        )
-    })?;
+    let command: SentCommand = serde_json::from_value(sent)
+        .map_err(|e| Trouble::unreadable(say::the_command(), e.to_string(), say::see_the_form()))?;
     let bad = |e: record::form::Unreadable| {
-        Trouble::unreadable(
-            "the command",
-            e.to_string(),
-            "mend that field and send it again",
-        )
+        Trouble::unreadable(say::the_command(), e.to_string(), say::mend_that_field())
     };
     let stream = Stream::read(&command.stream).map_err(|e| bad(e.within("stream")))?;
     let said = said(&command, &stream).map_err(bad)?;
@@ -223,15 +215,9 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
         request.is_some(),
     ];
     if parts.iter().filter(|there| **there).count() != 1 {
-        return Err(record::form::Unreadable::value(
-            "send exactly one of fact, vehicle_fact, customer_fact, map_fact, shop_fact, request",
-        ));
+        return Err(record::form::Unreadable::value(say::exactly_one_of()));
     }
-    let wrong_stream = || {
-        record::form::Unreadable::value(format!(
-            "stream: {stream} does not take this; a fact or request goes to order:…, a vehicle_fact to vehicle:…, a customer_fact to customer:…, a map_fact to map:…, a shop_fact to shop"
-        ))
-    };
+    let wrong_stream = || record::form::Unreadable::value(say::wrong_stream(stream));
     match (
         fact,
         vehicle_fact,
@@ -245,16 +231,12 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
             let fact = fact.read().map_err(|e| e.within("fact"))?;
             // A move of no piece says nothing, and would be lost without a word.
             if fact.moves().iter().any(|moved| moved.at.is_empty()) {
-                return Err(record::form::Unreadable::value(
-                    "fact.moves: a move names no position; name each piece, from 1",
-                ));
+                return Err(record::form::Unreadable::value(say::no_position()));
             }
             if matches!(&fact, Fact::Declined { items, entries, snags, .. }
                 if items.is_empty() && entries.is_empty() && snags.is_empty())
             {
-                return Err(record::form::Unreadable::value(
-                    "fact: nothing is named that is declined; name items, entries of the price or snags",
-                ));
+                return Err(record::form::Unreadable::value(say::nothing_declined()));
             }
             Ok(Said::Fact(AnyEvent::Order(Event::Fact(fact))))
         }
@@ -276,9 +258,9 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
             | ShopFactForm::InvoiceNumberGiven { .. }
             | ShopFactForm::CreditNumberGiven { .. }
             | ShopFactForm::Erased { .. }
-            | ShopFactForm::ErasureEnded { .. } => Err(record::form::Unreadable::value(
-                "shop_fact: this is written by the shop's own program only",
-            )),
+            | ShopFactForm::ErasureEnded { .. } => {
+                Err(record::form::Unreadable::value(say::only_by_the_program()))
+            }
             fact => fact
                 .read()
                 .map(|fact| Said::Fact(AnyEvent::Shop(fact)))

@@ -8,6 +8,7 @@
 //! This room knows nothing of HTTP, HTML or which database keeps the log.
 
 pub mod access;
+mod amount;
 mod appending;
 pub mod books;
 pub mod caller;
@@ -49,6 +50,7 @@ pub mod view;
 mod words;
 mod world;
 
+pub use amount::Amount;
 pub use caller::Caller;
 pub use cautions::cautions;
 pub use command::{ReadCommand, Said, SentCommand, read as read_command};

@@ -1,6 +1,7 @@
 //! The way from a snag to a sound joint, in one shop: its units, its weights, and what a way
 //! adds to the price. The ways themselves are found by `calculators`.
 
+use crate::amount::Amount;
 use crate::say;
 use crate::view::OrderView;
 use crate::world::World;
@@ -58,15 +59,15 @@ pub fn customary(world: &World) -> Customary {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Added {
     /// Hours of labour, as they stand in an entry.
-    pub hours: Option<String>,
+    pub hours: Option<Amount>,
     /// The rate of one hour.
-    pub rate: String,
+    pub rate: Amount,
     /// What the parts come to.
-    pub parts: Option<String>,
+    pub parts: Option<Amount>,
     /// What the whole price comes to then.
-    pub now: String,
+    pub now: Amount,
     /// By how much that passes what was agreed to, where it does.
-    pub over: Option<String>,
+    pub over: Option<Amount>,
     /// Whether the sums count tax, as the agreement does.
     pub with_tax: bool,
 }
@@ -93,17 +94,17 @@ pub fn added(order: &OrderView, way: &WayTold, rate: Decimal, digits: u32) -> Ad
         .saturating_mul(rate)
         .round_dp_with_strategy(digits, RoundingStrategy::MidpointAwayFromZero);
     let now = total
-        .map_or(Decimal::ZERO, |total| number(&total.net))
+        .map_or(Decimal::ZERO, |total| number(total.net.exact()))
         .saturating_add(labour)
         .saturating_add(parts.unwrap_or_default());
     let with_tax = total.is_some_and(|total| total.ceiling_with_tax);
     let ceiling = total
         .filter(|_| !with_tax)
-        .and_then(|total| total.ceiling.as_deref())
-        .map(number);
+        .and_then(|total| total.ceiling.as_ref())
+        .map(|ceiling| number(ceiling.exact()));
     Added {
-        hours: hours.map(|hours| hours.normalize().to_string()),
-        rate: rate.normalize().to_string(),
+        hours: hours.map(|hours| hours.normalize().into()),
+        rate: rate.normalize().into(),
         parts: parts
             .filter(|parts| !parts.is_zero())
             .map(|parts| say::money(parts, digits)),

@@ -12,6 +12,7 @@ pub(crate) use past::{joints_of, stages_of};
 pub(crate) use score::given_and_came_to;
 pub use score::{EstimateScore, Month, score};
 
+use crate::amount::Amount;
 use crate::phrases::odds as words;
 use crate::phrases::order::no_order;
 use crate::planning::{map_of_order, on_map_of};
@@ -20,7 +21,7 @@ use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::view::entry_label;
 use crate::world::{World, vehicle_of};
-use ::phrases::{Language, speaking};
+use ::phrases::{Language, speaking, spoken};
 use odds::{
     Amount, Ask, Condition, Joint, Labour, Line, OddsError, Order as Work, Pieces, Quote, Range,
     Rule,
@@ -60,7 +61,7 @@ pub struct Cover {
     /// From 0 to 1.
     pub chance: f64,
     /// The amount, rounded up to a whole one.
-    pub amount: String,
+    pub amount: Amount,
     /// Hours that cover it as often.
     pub hours: String,
 }
@@ -120,12 +121,13 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
         ceiling,
         ..Ask::default()
     };
-    // Its working is kept with an estimate that is given, so it is said the same by every screen;
-    // what is refused is said again in what is spoken.
     let quoted = || odds::quote(&learned, &past.snags, &work, &ask);
-    let quote = speaking(Language::English, quoted)
-        .or_else(|_| quoted())
-        .map_err(|error| trouble(&error))?;
+    let quote = quoted().map_err(|error| trouble(&error))?;
+    // What is kept with an estimate that is given is said the same by every screen.
+    let kept = match spoken() {
+        Language::English => None,
+        _ => Some(speaking(Language::English, quoted).map_err(|error| trouble(&error))?),
+    };
     let digits = papers::minor_digits(&order);
     let covers: Vec<Cover> = quote
         .ceilings
@@ -141,9 +143,10 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
     let hours = |hours: f64| say::figures(&format!("{hours:.1}"));
     let likely = words::likely_hours(hours(low), hours(high));
     let (from, to) = quote.price.eight_in_ten();
-    let most = covers.last().map_or("", |cover| cover.amount.as_str());
-    let most = say::figures(most);
-    let [from, to] = [from, to].map(|sum| say::figures(&money(sum.ceil(), digits)));
+    let most = covers
+        .last()
+        .map_or_else(Amount::default, |cover| cover.amount.clone());
+    let [from, to] = [from, to].map(|sum| money(sum.ceil(), digits));
     let sentence = match with_tax {
         true => words::comes_to_with_tax(from, to, most),
         false => words::comes_to_before_tax(from, to, most),
@@ -167,7 +170,7 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
         fasteners,
         stages: learned.stages(),
         sentence,
-        fact: fact(&quote, &work, with_tax),
+        fact: fact(kept.as_ref().unwrap_or(&quote), &work, with_tax),
         given: given(&order).last().map(|(at, _)| at.to_string()),
         quote,
     })
@@ -481,8 +484,9 @@ fn number(decimal: Decimal) -> f64 {
     decimal.to_f64().unwrap_or(0.0)
 }
 
-fn money(amount: f64, digits: u32) -> String {
-    Decimal::try_from(amount).map_or_else(|_| String::new(), |amount| say::money(amount, digits))
+fn money(amount: f64, digits: u32) -> Amount {
+    let amount = Decimal::try_from(amount);
+    amount.map_or_else(|_| Amount::default(), |amount| say::money(amount, digits))
 }
 
 /// What the crate refuses, told as what is wrong and how to mend it.

@@ -1,6 +1,7 @@
 //! What is offered where a price is set: fixed-price jobs, prices from costs, supplies, fees,
 //! what a discount would come to.
 
+use crate::amount::Amount;
 use crate::phrases::offers as words;
 use crate::say::of_price;
 use crate::snapshot::Snapshot;
@@ -18,7 +19,7 @@ pub struct RateOffer {
     /// What it is for.
     pub name: String,
     /// The price of an hour.
-    pub hour: String,
+    pub hour: Amount,
     /// The grade that it is for, if it is for one.
     pub grade: Option<String>,
 }
@@ -29,7 +30,7 @@ pub struct JobOffer {
     /// What it is called.
     pub name: String,
     /// Its price.
-    pub price: String,
+    pub price: Amount,
     /// What goes with it, in words.
     pub parts: Vec<String>,
     /// Its entries, with their words still to be salted by the device: `{"$words": …}`.
@@ -42,7 +43,7 @@ pub struct JobOffer {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PriceOffer {
     /// The price.
-    pub price: String,
+    pub price: Amount,
     /// How it was found, as HTML made by the program.
     pub working_html: String,
 }
@@ -53,19 +54,19 @@ pub struct FeeOffer {
     /// Of what.
     pub of: String,
     /// For one.
-    pub each: String,
+    pub each: Amount,
 }
 
 /// A price with something taken off, to be sent with its reason.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OffOffer {
     /// What is taken off in all.
-    pub off: String,
+    pub off: Amount,
     /// By each open entry, in sequence: what is taken off it, without the reason of what is
     /// new, which the device puts in the place of null.
     pub less: Vec<Vec<Value>>,
     /// By each open entry: what is left of it.
-    pub amounts: Vec<String>,
+    pub amounts: Vec<Amount>,
 }
 
 fn trouble(fault: Fault) -> Trouble {
@@ -90,7 +91,7 @@ pub fn rates(snap: &Snapshot<'_>) -> Vec<RateOffer> {
         let names: Vec<&str> = names.into_iter().flatten().map(String::as_str).collect();
         RateOffer {
             name: names.join(", "),
-            hour: rate.hour.normalize().to_string(),
+            hour: rate.hour.normalize().into(),
             grade: rate.grade.clone(),
         }
     };
@@ -150,7 +151,10 @@ pub fn jobs(snap: &Snapshot<'_>) -> Vec<JobOffer> {
             parts: job
                 .parts
                 .iter()
-                .map(|part| format!("{} × {}", part.quantity.normalize(), text(part.name)))
+                .map(|part| {
+                    let quantity = Amount::from(part.quantity.normalize());
+                    format!("{quantity} × {}", text(part.name))
+                })
                 .collect(),
             entries: sent.collect(),
             working_html: job.working(digits).html(),
@@ -169,7 +173,7 @@ pub fn disposal(snap: &Snapshot<'_>) -> Vec<FeeOffer> {
     let rules = snap.world().shop.money();
     let fee = |fee: &repair::price::Disposal| FeeOffer {
         of: fee.of.clone(),
-        each: fee.each.normalize().to_string(),
+        each: fee.each.normalize().into(),
     };
     rules.disposal.iter().map(fee).collect()
 }
@@ -190,7 +194,7 @@ pub fn from_cost(snap: &Snapshot<'_>, cost: &str, sublet: bool) -> Result<PriceO
     let bands = if sublet { &rules.sublet } else { &rules.parts };
     let found = bands.price(cost, digits(snap)).map_err(trouble)?;
     Ok(PriceOffer {
-        price: found.price.to_string(),
+        price: found.price.into(),
         working_html: found.working.html(),
     })
 }
@@ -218,7 +222,7 @@ pub fn part_prices(snap: &Snapshot<'_>, order: &OrderId) -> BTreeMap<String, Pri
         .filter_map(|(part, cost)| {
             let found = bands.price(cost, digits).ok()?;
             let offer = PriceOffer {
-                price: found.price.to_string(),
+                price: found.price.into(),
                 working_html: found.working.html(),
             };
             Some((part.as_str().to_owned(), offer))
@@ -262,14 +266,15 @@ pub fn supplies(snap: &Snapshot<'_>, order: &OrderId) -> Option<PriceOffer> {
     let entries = papers::price(&order)?.entries;
     let found = rule.found(&entries, papers::minor_digits(&order)).ok()?;
     (found.sum > Decimal::ZERO).then(|| PriceOffer {
-        price: found.sum.to_string(),
+        price: found.sum.into(),
         working_html: found.working.html(),
     })
 }
 
 /// A number as people write it, with a point as the program reads it: of a comma and a point the
-/// last one is the decimal sign; a comma alone before three digits stands between thousands, as
-/// the program writes them itself.
+/// last one is the decimal sign. One of them alone before three digits stands between thousands
+/// where the program writes thousands so itself in what is spoken: a comma in English, a point in
+/// German.
 #[must_use]
 pub fn plain_number(text: &str) -> String {
     let bare: String = text
@@ -277,19 +282,20 @@ pub fn plain_number(text: &str) -> String {
         .filter(|c| !c.is_whitespace() && *c != '\'')
         .map(|c| if c == '\u{2212}' { '-' } else { c })
         .collect();
-    let Some(comma) = bare.rfind(',') else {
-        return bare;
-    };
-    let thousands = || {
-        let mut groups = bare.trim_start_matches('-').split(',');
+    let thousands = ::phrases::spoken().thousands();
+    let parts_thousands = |mark: char| {
+        let mut groups = bare.trim_start_matches('-').split(mark);
         let first = groups.next().unwrap_or_default();
         let begins = (1..=3).contains(&first.len()) && !first.starts_with('0');
-        begins && groups.all(|group| group.len() == 3)
+        mark == thousands && begins && groups.all(|group| group.len() == 3)
     };
-    match bare.rfind('.') {
-        Some(point) if point > comma => bare.replace(',', ""),
-        None if thousands() => bare.replace(',', ""),
-        _ => bare.replace('.', "").replace(',', "."),
+    match (bare.rfind(','), bare.rfind('.')) {
+        (None, None) => bare,
+        (None, Some(_)) if parts_thousands('.') => bare.replace('.', ""),
+        (None, Some(_)) => bare,
+        (Some(comma), Some(point)) if point > comma => bare.replace(',', ""),
+        (Some(_), None) if parts_thousands(',') => bare.replace(',', ""),
+        (Some(_), _) => bare.replace('.', "").replace(',', "."),
     }
 }
 
@@ -357,8 +363,10 @@ pub fn discount(
         amounts: less
             .iter()
             .map(|entry| {
-                amount(entry, digits)
-                    .map_or_else(|bad| bad.to_string(), |sum| crate::say::money(sum, digits))
+                amount(entry, digits).map_or_else(
+                    |bad| Amount::new(bad.to_string()),
+                    |sum| crate::say::money(sum, digits),
+                )
             })
             .collect(),
     })
@@ -384,6 +392,19 @@ mod tests {
             ("", ""),
         ] {
             assert_eq!(plain_number(typed), meant, "{typed}");
+        }
+        for (typed, meant) in [
+            ("12.5", "12.5"),
+            ("12,5", "12.5"),
+            ("1.440", "1440"),
+            ("1.440,00", "1440.00"),
+            ("1,440.00", "1440.00"),
+            ("1.234.567", "1234567"),
+            ("0.125", "0.125"),
+            ("1,125", "1.125"),
+        ] {
+            let read = phrases::speaking(phrases::Language::German, || plain_number(typed));
+            assert_eq!(read, meant, "{typed}");
         }
     }
 }

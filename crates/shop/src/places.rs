@@ -20,7 +20,8 @@ pub struct Place {
     /// The version of these rules; a version once shipped is never changed.
     pub version: u32,
     /// What people call it.
-    pub name: String,
+    name: String,
+    name_in_german: String,
     /// The currency its sums are in.
     pub currency: String,
     /// The day up to which they were found to hold.
@@ -80,14 +81,54 @@ pub struct PlaceSource {
     /// The rule, as it is cited.
     pub rule: String,
     /// What it says, in our words.
-    pub says: String,
+    says: String,
+    says_in_german: String,
     /// `published`, or `memory` where no text was at hand.
     pub grade: String,
     /// What to know about how it was read; empty if nothing.
-    pub note: String,
+    note: String,
+    note_in_german: String,
+}
+
+/// The one of two texts that is spoken now.
+fn spoken<'t>(english: &'t str, german: &'t str) -> &'t str {
+    match ::phrases::spoken() {
+        ::phrases::Language::English => english,
+        ::phrases::Language::German => german,
+    }
+}
+
+impl PlaceSource {
+    /// What it says, in our words.
+    #[must_use]
+    pub fn says(&self) -> &str {
+        spoken(&self.says, &self.says_in_german)
+    }
+
+    /// How well it was read, in words.
+    #[must_use]
+    pub fn grade_said(&self) -> &str {
+        match self.grade.as_str() {
+            "published" => crate::phrases::shop::published(),
+            "memory" => crate::phrases::shop::from_memory(),
+            grade => grade,
+        }
+    }
+
+    /// What to know about how it was read; empty if nothing.
+    #[must_use]
+    pub fn note(&self) -> &str {
+        spoken(&self.note, &self.note_in_german)
+    }
 }
 
 impl Place {
+    /// What people call it.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        spoken(&self.name, &self.name_in_german)
+    }
+
     /// How far a sum may pass what was agreed without asking again.
     #[must_use]
     pub fn leeway(&self) -> Leeway {

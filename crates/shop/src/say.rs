@@ -9,6 +9,8 @@ pub(crate) mod of_price;
 mod spoken_text;
 mod tongue;
 
+use crate::amount::Amount;
+use crate::mending::{CALCULATOR, Told};
 use crate::phrases::say as words;
 use crate::snapshot::Snapshot;
 use crate::world::World;
@@ -22,6 +24,7 @@ use repair::{
 use rust_decimal::Decimal;
 pub use spoken_text::SpokenText;
 use std::borrow::Cow;
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 pub use tongue::Tongue;
 
@@ -42,6 +45,9 @@ pub struct Names<'a> {
     order: &'a Order,
     reading: OrderReading<'a>,
     tongue: &'static Tongue,
+    language: Language,
+    /// Steps of ways that were taken: as whoever took one said it, and as it is read here.
+    steps: OnceCell<BTreeMap<String, String>>,
 }
 
 impl<'a> Names<'a> {
@@ -54,6 +60,8 @@ impl<'a> Names<'a> {
             world,
             order,
             tongue: Tongue::spoken(),
+            language: spoken(),
+            steps: OnceCell::new(),
         }
     }
 
@@ -61,6 +69,8 @@ impl<'a> Names<'a> {
     #[must_use]
     pub fn speaking(mut self, language: Language) -> Self {
         self.tongue = Tongue::of(language);
+        self.language = language;
+        self.steps = OnceCell::new();
         self
     }
 
@@ -103,10 +113,34 @@ impl<'a> Names<'a> {
         )
     }
 
+    /// A sum as the language of these names writes it.
+    fn sum(&self, sum: Decimal) -> String {
+        let language = match self.language {
+            Language::English => ::phrases::Language::English,
+            Language::German => ::phrases::Language::German,
+        };
+        ::phrases::speaking(language, || Amount::from(sum).to_string())
+    }
+
     /// The words behind a commitment.
     #[must_use]
     pub fn text(&self, words: Words) -> String {
         self.snap.texts().text(words)
+    }
+
+    /// Words of work that is due: a step of a way that was taken is read in the language of these
+    /// names, whoever took it.
+    #[must_use]
+    pub fn work_text(&self, words: Words) -> String {
+        let said = self.text(words);
+        let steps = self.steps.get_or_init(|| {
+            let language = match self.language {
+                Language::English => ::phrases::Language::English,
+                Language::German => ::phrases::Language::German,
+            };
+            ::phrases::speaking(language, || steps_taken(self.order))
+        });
+        steps.get(&said).cloned().unwrap_or(said)
     }
 
     /// What an item is called.
@@ -229,10 +263,10 @@ impl<'a> Names<'a> {
             Why::NotPriced => said.not_priced.to_owned(),
             Why::NoConsent { payer } => (said.no_consent)((said.payer)(*payer)),
             Why::OverCeiling { payer, over } => {
-                (said.over_ceiling)(&over.by.to_string(), (said.payer)(*payer))
+                (said.over_ceiling)(&self.sum(over.by), (said.payer)(*payer))
             }
             Why::NotCharged => said.not_charged.to_owned(),
-            Why::Unpaid { balance } => (said.unpaid)(&balance.to_string()),
+            Why::Unpaid { balance } => (said.unpaid)(&self.sum(*balance)),
             Why::KeysHere => said.keys_here.to_owned(),
         }
     }
@@ -257,7 +291,7 @@ impl<'a> Names<'a> {
             Standing::Money { payer, amount } => {
                 let amount = amount.map_or_else(
                     || words::sum_too_large().to_owned(),
-                    |sum| figures(&sum.to_string()),
+                    |sum| Amount::from(sum).to_string(),
                 );
                 words::money_stands(amount, payer_name(*payer))
             }
@@ -269,7 +303,7 @@ impl<'a> Names<'a> {
     #[must_use]
     pub fn debt(&self, debt: &Debt) -> String {
         let what = match debt.words {
-            Some(words) => self.text(words),
+            Some(words) => self.work_text(words),
             None => (self.tongue.work)(&debt.work),
         };
         let on = match &debt.work.item {
@@ -398,6 +432,25 @@ impl<'a> Names<'a> {
     }
 }
 
+/// The steps of every way to mend a thread that was taken, as said and as read in what is spoken.
+fn steps_taken(order: &Order) -> BTreeMap<String, String> {
+    let outputs = order
+        .beside_moves()
+        .filter_map(|(_, filed)| match &filed.fact {
+            Fact::Calculated {
+                calculator,
+                version,
+                outputs,
+                ..
+            } if calculator.as_str() == CALCULATOR.0 && *version == CALCULATOR.1 => Some(outputs),
+            _ => None,
+        });
+    let told = outputs.filter_map(|outputs| serde_json::from_str::<Told>(outputs).ok());
+    told.flat_map(Told::steps_read)
+        .map(|(said, read)| (capital(&said), capital(&read)))
+        .collect()
+}
+
 /// How many pieces stand where, in the order of the ladder.
 fn groups(tongue: &Tongue, item: &Item, open: &OpenItem) -> String {
     let mut by_stand: BTreeMap<(Option<Stand>, bool), Vec<Position>> = BTreeMap::new();
@@ -489,6 +542,32 @@ pub fn gate(gate: Gate) -> &'static str {
 #[must_use]
 pub fn payer_name(payer: Payer) -> &'static str {
     (Tongue::spoken().payer)(payer)
+}
+
+/// What work of no sort of the trade is called in English, in what is spoken; other words stay as
+/// they are.
+pub(crate) fn own_work_spoken(english: &str) -> String {
+    const ALL: [repair::WorkIs; 12] = [
+        repair::WorkIs::Bleed,
+        repair::WorkIs::LevelWarm,
+        repair::WorkIs::LevelCold,
+        repair::WorkIs::LookForLeaks,
+        repair::WorkIs::TorqueAgain,
+        repair::WorkIs::TorqueAfterDistance,
+        repair::WorkIs::PumpPedal,
+        repair::WorkIs::Relearn,
+        repair::WorkIs::Alignment,
+        repair::WorkIs::ClockAndWindows,
+        repair::WorkIs::CleanFace,
+        repair::WorkIs::Other,
+    ];
+    let kept = Tongue::of(Language::English).work_name;
+    let mut all = ALL.into_iter();
+    let found = all.find(|work| kept(*work) == english);
+    found.map_or_else(
+        || english.to_owned(),
+        |work| (Tongue::spoken().work_name)(work).to_owned(),
+    )
 }
 
 /// Work in words, as the trade has them: always in English, for what is compared and kept.
@@ -596,9 +675,9 @@ pub fn refusal(refusal: &Refusal) -> String {
     match refusal {
         Refusal::StillOpen { gate: at, reasons } => words::reasons_stand(reasons.len(), gate(*at)),
         Refusal::OverCeiling { payer, over } => words::over_ceiling(
-            figures(&over.sum.to_string()),
-            figures(&over.by.to_string()),
-            figures(&over.ceiling.amount.to_string()),
+            Amount::from(over.sum),
+            Amount::from(over.by),
+            Amount::from(over.ceiling.amount),
             payer_name(*payer),
         ),
         Refusal::BadCredit { fault } => capital(&words::refused_at(
@@ -689,8 +768,8 @@ fn in_short(refusal: &Refusal) -> (&'static str, Option<&'static str>) {
 
 /// A sum with its currency's digits.
 #[must_use]
-pub fn money(amount: Decimal, minor_digits: u32) -> String {
-    repair::price::rounded(amount, minor_digits).to_string()
+pub fn money(amount: Decimal, minor_digits: u32) -> Amount {
+    repair::price::rounded(amount, minor_digits).into()
 }
 
 /// What stands in place of a sum beyond all measure.
@@ -702,10 +781,7 @@ pub(crate) fn too_large() -> &'static str {
 /// Figures within a text as they are written in what is spoken: with a comma in German.
 #[must_use]
 pub fn figures(text: &str) -> String {
-    match spoken() {
-        Language::English => text.to_owned(),
-        Language::German => german::comma(text),
-    }
+    ::phrases::figures(text)
 }
 
 /// A text as it stands within a sentence: small in English, as it is in German, where nouns are

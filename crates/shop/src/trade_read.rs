@@ -90,17 +90,48 @@ pub fn work_in_words(sort: &str) -> Option<String> {
     })
 }
 
+/// The same words, which are kept in English, in what is spoken; what the trade does not call so
+/// stays as it is.
+pub(crate) fn work_spoken(english: &str) -> String {
+    let named = |words: &str| {
+        let mut works = Vocabulary::shipped().works().iter();
+        works.find(|work| &*work.english == words)
+    };
+    let sort = match (named(english), english.rsplit_once(", ")) {
+        (Some(work), _) => Some(work.code.to_string()),
+        (None, Some((words, side))) => {
+            named(words).map(|work| format!("{}:{}", work.code, side.replace(' ', "-")))
+        }
+        (None, None) => None,
+    };
+    let said = sort.and_then(|sort| crate::say::sort_of_work(&sort));
+    said.unwrap_or_else(|| crate::say::own_work_spoken(english))
+}
+
 /// The systems of the safety class that a complaint is about.
 #[must_use]
 pub fn complaint_about(words: &str, vocabulary: &Vocabulary) -> Vec<System> {
     const FELT: &[(&[&str], System)] = &[
         (&["brak", "brems", "pedal"], System::Brakes),
         (
-            &["steer", "lenk", "pulls", "wander", "shimm"],
+            &[
+                "steer",
+                "lenk",
+                "pulls",
+                "wander",
+                "shimm",
+                "zieht nach",
+                "zieht beim",
+                "zieht zur",
+                "flatter",
+                "schlinger",
+            ],
             System::Steering,
         ),
         (
-            &["tyre", "tire", "reifen", "wheel", "puncture"],
+            &[
+                "tyre", "tire", "reifen", "wheel", "puncture", "plattfu", "räder", "raeder",
+            ],
             System::Wheels,
         ),
     ];
@@ -254,6 +285,21 @@ mod tests {
         let wheel = work_in_words("wheel-torque:front-left").unwrap();
         assert!(wheel.ends_with(", front left"), "{wheel}");
         assert_eq!(work_in_words("no-such-work"), None);
+        // What is kept in English is said in what is spoken.
+        for work in Vocabulary::shipped().works() {
+            let said = phrases::speaking(phrases::Language::German, || work_spoken(&work.english));
+            assert_eq!(said, *work.german);
+            assert_eq!(work_spoken(&work.english), *work.english);
+        }
+        let german =
+            |words: &str| phrases::speaking(phrases::Language::German, || work_spoken(words));
+        assert!(
+            german(&wheel).ends_with(", vorne links"),
+            "{}",
+            german(&wheel)
+        );
+        assert_eq!(german("Bleed"), "Entlüften");
+        assert_eq!(german("wipe the glass"), "wipe the glass");
     }
 
     #[test]
@@ -266,6 +312,18 @@ mod tests {
             complaint_about("Pulls to the left", Vocabulary::shipped()),
             [System::Steering]
         );
+        assert_eq!(
+            complaint_about("Quietscht beim Bremsen", Vocabulary::shipped()),
+            [System::Brakes]
+        );
+        for words in [
+            "Zieht nach links",
+            "Flattert ab 100",
+            "Schlingert in der Kurve",
+        ] {
+            let about = complaint_about(words, Vocabulary::shipped());
+            assert!(about.contains(&System::Steering), "{words}: {about:?}");
+        }
         assert!(complaint_about("Smells hot after the motorway", Vocabulary::shipped()).is_empty());
         assert!(complaint_about("", Vocabulary::shipped()).is_empty());
     }

@@ -106,6 +106,27 @@ fn a_credit_note_is_taken_off_and_a_list_is_csv_that_runs_nothing() {
 }
 
 #[test]
+fn a_list_is_written_as_a_german_spreadsheet_reads_it() {
+    let mut bench = Bench::new();
+    invoiced(&mut bench, "Ada Vane", "1440.50");
+    let found = month(&bench, "2026-11");
+    let german = |list: List| phrases::speaking(phrases::Language::German, || list.csv(&found));
+    let invoices = german(List::Invoices);
+    assert!(
+        invoices.starts_with(
+            "\u{feff}Tag;Nummer;Auftrag;Kunde;Zahler;netto;Steuer;brutto;Währung;zu Rechnung\r\n"
+        ),
+        "{invoices}"
+    );
+    assert!(invoices.contains(";Ada Vane;Kunde;1440,50;"), "{invoices}");
+    assert!(
+        german(List::Payments)
+            .contains("Tag;Auftrag;Kunde;Zahler;Zahlungsart;Betrag;Währung;Anzahlung")
+    );
+    assert!(german(List::Taxes).contains("Monat;Steuer;Prozent;Grundlage;Betrag;Währung;befreit"));
+}
+
+#[test]
 fn what_is_no_month_is_said() {
     let bench = Bench::new();
     for odd in ["", "2026", "2026-13", "next", "2026-11-01"] {

@@ -11,9 +11,10 @@ use bench::Bench;
 use drawing::joint;
 use fastener::repair::Planning;
 use measure::Customary;
+use phrases::{Language, speaking};
 use rust_decimal::Decimal;
 use serde_json::json;
-use shop::mending::{Fields, Told, added, planning, ways};
+use shop::mending::{Fields, Told, added, kept, planning, ways};
 use shop::{Device, Service};
 use std::sync::Arc;
 use store::Memory;
@@ -87,6 +88,93 @@ fn what_is_kept_reads_back_the_same_and_is_drawn_the_same() {
         );
         assert!(!read.way.working.lines.is_empty());
     }
+}
+
+/// Every way, as it is kept where this is spoken.
+fn all_kept(language: Language) -> Vec<Told> {
+    let planning = Planning::default();
+    let all = speaking(language, || told(&planning));
+    let each = all.iter().map(|told| {
+        speaking(language, || {
+            kept(told, Some("below"), &planning, Customary::Metric)
+        })
+    });
+    each.collect()
+}
+
+#[test]
+fn whoever_reads_a_way_reads_their_own_language() {
+    let (english, german) = (all_kept(Language::English), all_kept(Language::German));
+    assert_eq!(german[0].way.name, "Drahteinsatz");
+    for (english, german) in english.iter().zip(&german) {
+        let outputs = serde_json::to_string(german).unwrap();
+        assert!(outputs.len() < 60_000, "{} bytes", outputs.len());
+        let read: Told = serde_json::from_str(&outputs).unwrap();
+        let as_read = |told: &Told, language| {
+            let mut read = speaking(language, || told.clone().in_spoken_words());
+            read.in_other_words.clear();
+            read
+        };
+        for language in Language::ALL {
+            assert_eq!(as_read(&read, language), as_read(english, language));
+        }
+        let in_english = as_read(&read, Language::English);
+        assert_eq!(in_english.way.name, english.way.name);
+        assert_eq!(in_english.fields, read.fields);
+        for (said, read) in speaking(Language::English, || {
+            read.clone().steps_read().collect::<Vec<_>>()
+        }) {
+            assert_ne!(said, read);
+        }
+    }
+}
+
+/// What was kept before is read as it was said.
+#[test]
+fn a_way_that_was_kept_in_one_language_stays_in_it() {
+    let old = serde_json::to_value(&told(&Planning::default())[0]).unwrap();
+    assert!(old.get("in_other_words").is_none());
+    let old: Told = serde_json::from_value(old).unwrap();
+    let read = speaking(Language::German, || old.clone().in_spoken_words());
+    assert_eq!(read, old);
+}
+
+/// The steps of a way that was taken in one language are owed in the reader's.
+#[test]
+fn the_steps_of_a_way_are_owed_in_the_readers_language() {
+    let mut bench = Bench::new();
+    let order = bench.open("Ada Brandt", "Drayman", "KD 2302");
+    let first = &all_kept(Language::German)[0];
+    let step = &first.way.steps[0].what;
+    bench.tell(&order, json!({ "declared": { "item": { "id": "housing-bolts", "kind": "fasteners", "system": "oil",
+        "zone": "above", "label": Device::words("housing bolts"), "size": "M8x75", "pieces": [{ "position": 1, "length": null }],
+        "pattern": null, "spent": false, "may_miss": null, "put_in": null, "holds": null } } }));
+    bench.tell(&order, json!({ "snag-found": { "snag": "snag-1", "item": "housing-bolts", "at": [1], "what": "snapped",
+        "sits": "below", "words": null, "photos": [], "moves": [] } }));
+    bench.tell(&order, json!({ "calculated": { "id": "choice-1", "item": "housing-bolts", "snag": "snag-1",
+        "calculator": "thread-repair", "version": 1, "inputs": "{}", "outputs": serde_json::to_string(first).unwrap(), "working": "" } }));
+    bench.tell(
+        &order,
+        json!({ "work-due": { "id": "choice-1-0", "item": "housing-bolts",
+        "words": Device::words(&shop::say::capital(step)), "until": { "before": "start" } } }),
+    );
+    let owed = |language| {
+        let view = speaking(language, || bench.view(&order));
+        let mut debts = view.debts.iter();
+        debts.find(|debt| debt.own.is_some()).unwrap().text.clone()
+    };
+    assert!(
+        owed(Language::German).starts_with(&shop::say::capital(step)),
+        "{}",
+        owed(Language::German)
+    );
+    let english = speaking(Language::English, || first.clone().in_spoken_words());
+    let step = shop::say::capital(&english.way.steps[0].what);
+    assert!(
+        owed(Language::English).starts_with(&step),
+        "{}",
+        owed(Language::English)
+    );
 }
 
 #[test]

@@ -32,7 +32,13 @@ fn every_place_names_its_day_and_its_sources() {
         assert!(!place.sources.is_empty());
         for source in &place.sources {
             assert!(["published", "memory"].contains(&source.grade.as_str()));
-            assert!(!source.rule.is_empty() && !source.says.is_empty());
+            assert!(!source.rule.is_empty());
+            let says = |language| phrases::speaking(language, || source.says().to_owned());
+            let [english, german] = phrases::Language::ALL.map(says);
+            assert!(!english.is_empty() && !german.is_empty() && english != german);
+            let note = |language| phrases::speaking(language, || source.note().to_owned());
+            let [english, german] = phrases::Language::ALL.map(note);
+            assert_eq!(english.is_empty(), german.is_empty(), "{english} {german}");
         }
     }
     let california = place("us-ca", 1).unwrap();

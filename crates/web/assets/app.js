@@ -30,13 +30,14 @@ const salt = () => hex(crypto.getRandomValues(new Uint8Array(32)));
 const salted = (file) => ({ ...file, salt: salt() });
 
 // A number as people write it, with a point as the record wants it: of a comma and a point the
-// last one is the decimal sign; a comma alone before three digits stands between thousands, as it
+// last one is the decimal sign; one of them alone before three digits stands between thousands, as it
 // does on the pages.
 export function plainNumber(text) {
   const bare = text.replace(/[\s\u00a0\u202f']/g, "").replace(/\u2212/g, "-");
   const [comma, point] = [bare.lastIndexOf(","), bare.lastIndexOf(".")];
-  if (comma < 0) return bare;
-  if (point > comma || (point < 0 && /^-?[1-9]\d{0,2}(,\d{3})+$/.test(bare))) return bare.replace(/,/g, "");
+  const german = document.documentElement.lang === "de";
+  if (comma < 0) return german && /^-?[1-9]\d{0,2}(\.\d{3})+$/.test(bare) ? bare.replace(/\./g, "") : bare;
+  if (point > comma || (!german && point < 0 && /^-?[1-9]\d{0,2}(,\d{3})+$/.test(bare))) return bare.replace(/,/g, "");
   return bare.replace(/\./g, "").replace(",", ".");
 }
 

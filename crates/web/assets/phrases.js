@@ -10,10 +10,10 @@ const PHRASES = {
   // The same, where the shop's program does not answer.
   kept_to_send: {
     en: "Out of reach · kept on this device · {left} to send",
-    de: "Außer Reichweite · auf diesem Gerät · {left} zu senden",
+    de: "Keine Verbindung · auf diesem Gerät · {left} zu senden",
   },
   // The line at the foot of each page, and the page shown in place of one: the program does not answer.
-  out_of_reach: { en: "Out of reach", de: "Außer Reichweite" },
+  out_of_reach: { en: "Out of reach", de: "Keine Verbindung" },
   // The line at the foot of each page: the program asks for a moment.
   sent_in_a_moment: { en: "Kept here. It is sent in a moment.", de: "Bleibt hier. Wird gleich gesendet." },
   // The same: the program cannot write now.
@@ -32,13 +32,13 @@ const PHRASES = {
     de: "Bleibt hier: Worum es geht, kann jetzt nur angesehen werden. Wird von selbst wieder gesendet.",
   },
   // A tap that was refused, because nobody typed the PIN it needs.
-  left_without_pin: { en: "It was left without the PIN", de: "Ohne PIN gelassen" },
+  left_without_pin: { en: "It was left without the PIN", de: "Ohne PIN nicht gemacht" },
   // Behind that.
   nothing_was_done: { en: "Nothing was done.", de: "Nichts wurde gemacht." },
   // Above why a tap was refused, where nothing more is told.
   was_refused: { en: "It was refused", de: "Abgelehnt" },
   // A tap of which the words are not known any more.
-  a_tap: { en: "A tap", de: "Ein Tippen" },
+  a_tap: { en: "A tap", de: "Ein Tipp" },
   // Above why a tap was refused later, when nobody waited for it.
   was_not_taken: { en: "“{label}”, {when}, was not taken:", de: "„{label}“, {when}, wurde nicht angenommen:" },
   // A press: the refused tap is sent once more.
@@ -60,29 +60,29 @@ const PHRASES = {
   // How to mend it.
   store_is_full: {
     en: "Its store is full. Go where the network reaches, so that what waits is sent; then press again.",
-    de: "Sein Speicher ist voll. Dorthin gehen, wo das Netz hinreicht, damit Wartendes gesendet wird; dann noch einmal drücken.",
+    de: "Sein Speicher ist voll. Dorthin gehen, wo Empfang ist, damit Wartendes gesendet wird; dann noch einmal drücken.",
   },
   // A decision was pressed where the program does not answer.
   needs_the_program: {
     en: "This needs the shop's program, and it is out of reach.",
-    de: "Dafür braucht es das Programm der Werkstatt, und das ist außer Reichweite.",
+    de: "Dafür braucht es das Programm der Werkstatt, und das ist nicht erreichbar.",
   },
   // How to mend it.
   nothing_was_decided: {
     en: "Nothing was decided. Go where the network reaches, then press again.",
-    de: "Nichts wurde entschieden. Dorthin gehen, wo das Netz hinreicht, dann noch einmal drücken.",
+    de: "Nichts wurde entschieden. Dorthin gehen, wo Empfang ist, dann noch einmal drücken.",
   },
   // In "PIN of …", where the name is not known.
   other_person: { en: "the other person", de: "der anderen Person" },
   // A reading was to be worked out where the program does not answer.
   cant_be_worked_out: {
     en: "It can't be worked out: the shop's program is out of reach.",
-    de: "Das lässt sich nicht ausrechnen: Das Programm der Werkstatt ist außer Reichweite.",
+    de: "Das lässt sich nicht ausrechnen: Das Programm der Werkstatt ist nicht erreichbar.",
   },
   // How to mend it.
   go_where_it_reaches: {
     en: "Go where the network reaches, then press again.",
-    de: "Dorthin gehen, wo das Netz hinreicht, dann noch einmal drücken.",
+    de: "Dorthin gehen, wo Empfang ist, dann noch einmal drücken.",
   },
   // The same press a second time; at which time of day it was pressed first.
   pressed_before: { en: "The same was pressed here at {at}", de: "Dasselbe wurde hier um {at} gedrückt" },
@@ -105,7 +105,7 @@ const PHRASES = {
   // The line at the foot of each page: a press that may have been meant for what stood there before.
   had_just_changed: {
     en: "The page had just changed there. Look, and press again.",
-    de: "Da hatte sich die Seite gerade geändert. Hinsehen und noch einmal drücken.",
+    de: "Die Seite hatte sich gerade geändert. Nachsehen und noch einmal drücken.",
   },
 
   // A photo that is too large.
@@ -113,7 +113,7 @@ const PHRASES = {
   // On the press that counts bolts in a photo, meanwhile.
   counting: { en: "Counting …", de: "Zählt …" },
   // On the same press, when there was no answer.
-  count_again: { en: "Out of reach: count again", de: "Außer Reichweite: noch einmal zählen" },
+  count_again: { en: "Out of reach: count again", de: "Keine Verbindung: noch einmal zählen" },
   // A press below the rows of a form: one more row.
   another_row: { en: "Another", de: "Noch eins" },
 
@@ -134,7 +134,7 @@ const PHRASES = {
   // Where a PIN is typed and nobody answers.
   program_out_of_reach: {
     en: "The shop's program is out of reach.",
-    de: "Das Programm der Werkstatt ist außer Reichweite.",
+    de: "Das Programm der Werkstatt ist nicht erreichbar.",
   },
   // Heading where the PIN is asked before a decision.
   decided_with_pin: { en: "This is decided with your PIN", de: "Das wird mit der PIN entschieden" },
@@ -146,12 +146,12 @@ const PHRASES = {
   // The page shown in place of a page of an order.
   page_is_with_program: {
     en: "This page is with the shop's program, and the network does not reach here. What was tapped is kept and sent by itself.",
-    de: "Diese Seite hat das Programm der Werkstatt, und das Netz reicht nicht hierher. Was getippt wurde, bleibt und wird von selbst gesendet.",
+    de: "Diese Seite hat das Programm der Werkstatt, und hier ist kein Empfang. Was getippt wurde, bleibt und wird von selbst gesendet.",
   },
   // The page shown in place of any other page.
   this_is_with_program: {
     en: "This is with the shop's program, and the network does not reach here. What was tapped is kept and sent by itself.",
-    de: "Das hat das Programm der Werkstatt, und das Netz reicht nicht hierher. Was getippt wurde, bleibt und wird von selbst gesendet.",
+    de: "Das hat das Programm der Werkstatt, und hier ist kein Empfang. Was getippt wurde, bleibt und wird von selbst gesendet.",
   },
   // That page: heading above the orders of which the next stage was taken along.
   taken_along: { en: "Taken along", de: "Mitgenommen" },

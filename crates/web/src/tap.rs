@@ -3,6 +3,7 @@
 
 use crate::phrases::frame as say;
 use maud::{Markup, html};
+use phrases::number_to_type;
 use serde_json::{Value, json};
 use shop::view::PhotoView;
 
@@ -203,13 +204,14 @@ pub fn signed(file: Option<&str>, by: &str) -> Markup {
 }
 
 /// A sum or a count: only a number is taken, with a point or a comma, marks between its thousands
-/// and no more than a minus before.
+/// and no more than a minus before. `value` is a number as the program writes it; it stands there as
+/// what is spoken writes it.
 pub fn figure(name: &str, label: &str, hint: &str, value: &str, must: bool) -> Markup {
     html! {
         label class="field" {
             span { (label) }
             @if !hint.is_empty() { span class="soft" { (hint) } }
-            input type="text" name=(name) value=(value) autocomplete="off" inputmode="decimal"
+            input type="text" name=(name) value=(number_to_type(value)) autocomplete="off" inputmode="decimal"
                 data-sum pattern=" *[\\-−]?([0-9]+|[0-9]{1,3}([ .,'][0-9]{3})+)([.,][0-9]+)? *" title=(say::number_such_as()) required[must];
         }
     }

@@ -4,8 +4,11 @@
 //! Everything here is words and figures as printed. A page shows a fresh answer and a kept
 //! one with the same types; a kept one is never worked out again.
 
+mod kept;
 mod told;
 mod way;
+
+pub use kept::{Texts, kept};
 
 pub use told::{
     Figure, JointTold, LineTold, MeasureTold, OtherTold, PartTold, PieceTold, RungTold, SpreadTold,
@@ -73,6 +76,7 @@ pub fn ways(
                 .map(|other| way::other(other, answer.hole.holds))
                 .collect(),
             way: way::told(option, &shared),
+            in_other_words: BTreeMap::new(),
         })
         .collect())
 }

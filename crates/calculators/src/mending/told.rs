@@ -1,6 +1,6 @@
 //! What was said of a hole, a stub and a way back, as it is shown and kept.
 
-use super::Fields;
+use super::{Fields, Texts};
 use crate::phrases::mending as say;
 use crate::show::{INCH_MM, both_mm, both_nm, trimmed};
 use drawing::{Joint, JointMeasure, JointPart, JointPiece};
@@ -8,6 +8,7 @@ use fastener::extract::{Extraction, Rung};
 use fastener::section::{Measure, Ring, RingKind, Section};
 use measure::{Customary, Grade, Input, Line, Source, Working};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// One way back with all that it rests on: what is kept with a choice.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -26,6 +27,9 @@ pub struct Told {
     pub way: WayTold,
     /// The other ways, and why they stand lower or do not hold.
     pub others: Vec<OtherTold>,
+    /// How the other languages say it, by their tags; nothing of it in what was kept before.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub in_other_words: BTreeMap<String, Texts>,
 }
 
 /// A way back.

@@ -12,6 +12,7 @@ pub use lacking::Lack;
 use en16931::{En16931, Validated};
 use en16931_formats::Syntax;
 use lacking::{from_rules, lacking};
+use shop::Amount;
 use shop::record::v1::codes::PayerForm;
 use shop::view::{CreditView, InvoiceView, OrderView};
 
@@ -63,7 +64,7 @@ impl<'a> Of<'a> {
     }
 
     /// Before tax, tax, with tax.
-    fn sums(self) -> [&'a str; 3] {
+    fn sums(self) -> [&'a Amount; 3] {
         match self {
             Self::Invoice(invoice) => [&invoice.net, &invoice.tax, &invoice.gross],
             Self::Credit(note) => [&note.net, &note.tax, &note.gross],

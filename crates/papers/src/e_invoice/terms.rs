@@ -14,6 +14,7 @@ use en16931::{
 };
 use jiff::civil::DateTime;
 use rust_decimal::Decimal;
+use shop::Amount;
 use shop::record::form::Form as _;
 use shop::record::v1::codes::ChargeForm;
 use shop::view::{InvoiceView, OrderView, PostalView, TaxGroupView, TaxedLineView};
@@ -252,9 +253,11 @@ fn totals(order: &OrderView, of: Of<'_>, out: &Invoice) -> Result<DocumentTotals
     let lines = out.lines.iter().map(|line| line.net_amount);
     let off = out.allowances.iter().map(|off| off.amount);
     let off = InvoiceAmount::checked_sum(off).map_err(large)?;
-    let gross = amount(gross)?;
+    let gross = amount(gross.exact())?;
     let paid = match of {
-        Of::Invoice(invoice) => paid(order, invoice).map(|paid| amount(&paid)).transpose()?,
+        Of::Invoice(invoice) => paid(order, invoice)
+            .map(|paid| amount(paid.exact()))
+            .transpose()?,
         Of::Credit(_) => None,
     };
     let left = match paid {
@@ -264,8 +267,8 @@ fn totals(order: &OrderView, of: Of<'_>, out: &Invoice) -> Result<DocumentTotals
     Ok(DocumentTotals {
         line_total: InvoiceAmount::checked_sum(lines).map_err(large)?,
         allowance_total: (!off.is_zero()).then_some(off),
-        taxable_total: amount(net)?,
-        vat_total: Some(amount(tax)?),
+        taxable_total: amount(net.exact())?,
+        vat_total: Some(amount(tax.exact())?),
         gross_total: gross,
         paid,
         due: left,
@@ -275,18 +278,20 @@ fn totals(order: &OrderView, of: Of<'_>, out: &Invoice) -> Result<DocumentTotals
 
 /// What came in for an invoice: where it is the payer's only one and stands as it was written,
 /// else nobody can say which money was for which.
-fn paid(order: &OrderView, invoice: &InvoiceView) -> Option<String> {
+fn paid(order: &OrderView, invoice: &InvoiceView) -> Option<Amount> {
     let price = order.price.as_ref()?;
     let own = |one: &&InvoiceView| one.payer == invoice.payer;
     let is_only = price.invoices.iter().filter(own).count() == 1;
     let has_back = price.credits.iter().any(|note| note.payer == invoice.payer);
     let mut totals = order.totals.iter();
     let total = totals.find(|total| total.payer == invoice.payer)?;
-    let sum = |text: &str| text.parse::<Decimal>().ok();
-    let later = total.on_account.as_deref().and_then(sum);
-    let paid = sum(&total.paid)?.checked_sub(later.unwrap_or_default())?;
-    let fits = paid > Decimal::ZERO && paid <= sum(&invoice.gross)?;
-    (is_only && !has_back && total.gross == invoice.gross && fits).then(|| paid.to_string())
+    let later = total.on_account.as_ref().and_then(Amount::number);
+    let paid = total
+        .paid
+        .number()?
+        .checked_sub(later.unwrap_or_default())?;
+    let fits = paid > Decimal::ZERO && paid <= invoice.gross.number()?;
+    (is_only && !has_back && total.gross == invoice.gross && fits).then(|| paid.into())
 }
 
 /// Whether anything of an invoice is still to be paid.

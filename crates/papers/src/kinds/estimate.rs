@@ -12,6 +12,7 @@ use crate::engine::page::Paper;
 use crate::wording::Wording;
 use drawing::joint;
 use phrases::speaking;
+use shop::Amount;
 use shop::record::v1::codes::PayerForm;
 use shop::view::{AskView, OrderView, PriceEntryView, TotalView};
 
@@ -159,7 +160,7 @@ fn now(body: &mut Body, given: &Given<'_>, ask: Option<&AskView>) {
             column.text(&[bold(question(wording, total, &order.papers.currency))]);
             column.gap(4.0);
         }
-        let most = ask.and_then(|ask| Some((ask.sum.as_deref()?, ask.with_tax)));
+        let most = ask.and_then(|ask| Some((ask.sum.as_ref()?, ask.with_tax)));
         let yes = most.map_or_else(
             || wording.yes_added.to_owned(),
             |(most, with_tax)| (wording.yes_total)(&sum(wording, most), wording.taxed(with_tax)),
@@ -193,11 +194,11 @@ fn total(order: &OrderView, payer: PayerForm) -> Option<&TotalView> {
 /// The old sum, the new one, and the question, in one breath.
 fn question(wording: &Wording, total: &TotalView, currency: &str) -> String {
     let taxed = wording.taxed(total.ceiling_with_tax);
-    let sum = |amount: &str| sum(wording, amount);
+    let sum = |amount: &Amount| sum(wording, amount);
     let now = (wording.total_now)(&sum(&total.net), currency, &sum(&total.gross));
     match (&total.ceiling, &total.room) {
-        (Some(ceiling), Some(room)) => match room.strip_prefix('-') {
-            Some(over) => (wording.is_over)(&now, &sum(ceiling), taxed, &sum(over)),
+        (Some(ceiling), Some(room)) => match room.below_nought() {
+            Some(over) => (wording.is_over)(&now, &sum(ceiling), taxed, &sum(&over)),
             None => (wording.stays_within)(&now, &sum(ceiling), taxed),
         },
         _ => (wording.may_we)(&now),

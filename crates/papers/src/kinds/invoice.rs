@@ -8,6 +8,7 @@ use super::{Given, attached};
 use crate::engine::column::{Body, Column};
 use crate::engine::lines::{bold, plain};
 use crate::engine::page::Paper;
+use shop::Amount;
 use shop::record::v1::codes::{OutcomeForm, PayerForm};
 use shop::view::{InvoiceView, LineView, OrderView};
 
@@ -120,7 +121,7 @@ pub fn priced(body: &mut Body, given: &Given<'_>, invoice: Option<&InvoiceView>)
 /// What the payer has paid, and what is left.
 fn paid(body: &mut Body, given: &Given<'_>, invoice: Option<&InvoiceView>) {
     let (order, payer, wording) = (given.order, given.payer, given.wording);
-    let sum = |amount: &str| sum(wording, amount);
+    let sum = |amount: &Amount| sum(wording, amount);
     let Some(total) = order.totals.iter().find(|total| total.payer == payer) else {
         return;
     };
@@ -142,13 +143,13 @@ fn paid(body: &mut Body, given: &Given<'_>, invoice: Option<&InvoiceView>) {
         rows.push((format!("{how}{deposit}, {at}"), sum(&paid.amount)));
     }
     rows.push((wording.paid_so_far.to_owned(), sum(&total.paid)));
-    let (left, amount) = match total.balance.strip_prefix('-') {
-        Some(over) if !nought(over) => (wording.give_back, over),
-        _ => (wording.still_to_pay, total.balance.as_str()),
+    let (left, amount) = match total.balance.below_nought() {
+        Some(over) if !nought(&over) => (wording.give_back, over),
+        _ => (wording.still_to_pay, total.balance.clone()),
     };
     let left = format!("{left}, {}", order.papers.currency);
     body.part(wording.paid, |column| {
-        column.sums(&rows, Some((&left, &sum(amount))));
+        column.sums(&rows, Some((&left, &sum(&amount))));
     });
     if let Some(bank) = &order.papers.letterhead.bank {
         body.part(wording.pay_to, |column| {

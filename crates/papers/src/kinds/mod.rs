@@ -32,7 +32,7 @@ use shop::record::form::Form;
 use shop::record::v1::codes::{LanguageForm, PayerForm};
 use shop::repair::{Language, Words};
 use shop::view::{CreditView, InvoiceView, MendingView, OnPapers, OrderView, on_papers};
-use shop::{Snapshot, Trouble, TroubleKind};
+use shop::{Amount, Snapshot, Trouble, TroubleKind};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -222,7 +222,7 @@ struct Given<'a> {
 
 /// An amount that covers a price so many times in ten.
 struct Covered {
-    amount: String,
+    amount: Amount,
     with_tax: bool,
     in_ten: u32,
 }
@@ -289,14 +289,16 @@ fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Lai
         LanguageForm::of(&language)
     });
     let language = language.read().unwrap_or_default();
-    let snags = snags(snap, order, asked.kind)?;
+    let speaks = spoken_as(language);
+    // What is proposed for a thread is said as the paper speaks, whoever took the way.
+    let snags = speaking(speaks, || snags(snap, order, asked.kind))?;
     let mut given = Given {
         order,
         photos: photo::of_snags(snap, &snags)?,
         logo: photo::logo(snap, order)?,
         cover: covered(snap, order, asked),
         wording: Wording::of(language),
-        speaks: spoken_as(language),
+        speaks,
         payer: asked.payer,
         invoice: picked(order, asked),
         credit: None,

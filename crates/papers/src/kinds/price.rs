@@ -4,6 +4,7 @@ use super::words::{nought, sum};
 use crate::engine::column::{Cell, Column, Kept, Side};
 use crate::engine::lines::{bold, plain};
 use crate::wording::Wording;
+use shop::Amount;
 use shop::record::v1::codes::{ChargeForm, PayerForm};
 use shop::view::{InvoiceView, LineView, OrderView, PriceEntryView, ShareView};
 
@@ -169,7 +170,10 @@ fn row(wording: &Wording, order: &OrderView, numbered: bool, entry: &PriceEntryV
     let (quantity, each) = if bare {
         (String::new(), String::new())
     } else {
-        (wording.figures(&entry.quantity), sum(wording, &entry.each))
+        (
+            wording.figures(entry.quantity.exact()),
+            sum(wording, &entry.each),
+        )
     };
     let label = Cell {
         runs: vec![plain(named(wording, entry))],
@@ -191,7 +195,7 @@ fn named(wording: &Wording, entry: &PriceEntryView) -> String {
     let less = entry.less.iter().map(|less| {
         let percent = less.percent.as_ref();
         let percent = percent.map_or_else(String::new, |percent| {
-            format!(" ({} %)", wording.figures(percent))
+            format!(" ({} %)", wording.figures(percent.exact()))
         });
         (wording.less)(&percent, &sum(wording, &less.amount), &less.why)
     });
@@ -201,7 +205,7 @@ fn named(wording: &Wording, entry: &PriceEntryView) -> String {
 
 /// A tax as its row is called.
 pub fn share_name(wording: &Wording, share: &ShareView) -> String {
-    let percent = wording.figures(&share.percent);
+    let percent = wording.figures(share.percent.exact());
     if share.exempt {
         return (wording.not_asked)(&share.name, &percent);
     }
@@ -219,15 +223,15 @@ fn number(order: &OrderView, entry: &PriceEntryView) -> String {
 
 /// What it comes to, before tax, the tax, and with it.
 pub struct Sums<'a> {
-    pub written_down: &'a str,
-    pub net: &'a str,
+    pub written_down: &'a Amount,
+    pub net: &'a Amount,
     pub taxes: &'a [String],
     /// Each tax by itself.
     pub shares: &'a [ShareView],
     /// The number that the customer is exempt by.
     pub exempt_by: Option<&'a str>,
-    pub tax: &'a str,
-    pub gross: &'a str,
+    pub tax: &'a Amount,
+    pub gross: &'a Amount,
 }
 
 impl<'a> Sums<'a> {

@@ -2,6 +2,7 @@
 
 use crate::wording::Wording;
 use jiff::civil::Date;
+use shop::Amount;
 use shop::view::ConsentView;
 
 /// `2026-11-30` as `Monday 30 November 2026`; what is no day stays as it is.
@@ -28,31 +29,16 @@ pub fn day_of(day: &str) -> (u16, u8, u8) {
 
 /// A sum with its thousands parted: `1085.28` as `1,085.28`, in German `1.085,28`. Figures alone
 /// are grouped: what is no number stays as it is.
-pub fn sum(wording: &Wording, amount: &str) -> String {
-    let (sign, rest) = match amount.strip_prefix('-') {
-        Some(rest) => ("-", rest),
-        None => ("", amount),
-    };
-    let (whole, part) = match rest.split_once('.') {
-        Some((whole, part)) => (whole, format!("{}{part}", wording.decimal)),
-        None => (rest, String::new()),
-    };
-    if whole.is_empty() || !whole.bytes().all(|figure| figure.is_ascii_digit()) {
-        return amount.to_owned();
-    }
-    let mut grouped = String::new();
-    for (nth, figure) in whole.chars().enumerate() {
-        if nth > 0 && (whole.len() - nth) % 3 == 0 {
-            grouped.push(wording.thousands);
-        }
-        grouped.push(figure);
-    }
-    format!("{sign}{grouped}{part}")
+pub fn sum(wording: &Wording, amount: &Amount) -> String {
+    phrases::marked(amount.exact(), wording.decimal, Some(wording.thousands))
 }
 
 /// Whether a sum is nothing.
-pub fn nought(amount: &str) -> bool {
-    !amount.bytes().any(|digit| (b'1'..=b'9').contains(&digit))
+pub fn nought(amount: &Amount) -> bool {
+    !amount
+        .exact()
+        .bytes()
+        .any(|digit| (b'1'..=b'9').contains(&digit))
 }
 
 /// A hash in groups of eight.
@@ -103,7 +89,7 @@ mod tests {
             "1234567",
             "too large",
         ]
-        .map(|amount| sum(english, amount));
+        .map(|amount| sum(english, &Amount::new(amount)));
         assert_eq!(
             written,
             [
@@ -124,7 +110,7 @@ mod tests {
         assert_eq!(long_day(english, "soon"), "soon");
         let german = Wording::of(Language::German);
         assert_eq!(long_day(german, "2026-11-30"), "Montag, 30. November 2026");
-        assert_eq!(sum(german, "-1085.28"), "-1.085,28");
+        assert_eq!(sum(german, &Amount::new("-1085.28")), "-1.085,28");
         assert_eq!(day_of("2026-11-30"), (2026, 11, 30));
     }
 

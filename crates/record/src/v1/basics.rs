@@ -1,6 +1,7 @@
 //! The smallest forms: names, commitments, decimals, times, states and needs.
 
 use crate::form::{Form, Unreadable, form, quoted};
+use crate::phrases as say;
 use jiff::{Timestamp, civil::Date};
 use repair::{
     CommandId, CustomerId, DaysOffId, DifferenceId, File, ItemId, JobId, LineId, MapId, MoveId,
@@ -42,10 +43,7 @@ const LONGEST_NAME: usize = 63;
 fn name(text: &str) -> Result<&str, Unreadable> {
     let plain = |c: char| c.is_ascii_alphanumeric() || "-_.:".contains(c);
     if text.is_empty() || text.len() > LONGEST_NAME || !text.chars().all(plain) {
-        return Err(Unreadable::value(format!(
-            "{} is no name; use 1 to {LONGEST_NAME} letters, digits, or - _ . :",
-            quoted(text)
-        )));
+        return Err(Unreadable::value(say::no_name(quoted(text), LONGEST_NAME)));
     }
     Ok(text)
 }
@@ -85,12 +83,12 @@ texts! {
     /// A commitment to words: 64 hexadecimal digits. When sent, `{"text": "...", "salt":
     /// "64 hexadecimal digits"}` stands in its place.
     WordsForm = Words, Words::hex, |text| Words::from_hex(text).ok_or_else(|| {
-        Unreadable::value("send {\"text\": ..., \"salt\": 64 hexadecimal digits made on the device}")
+        Unreadable::value(say::send_text_and_salt())
     });
     /// A commitment to the words that name an entry of a price.
     LabelForm = [u8; 32], |label| Words(*label).hex(), |text| {
         Words::from_hex(text).map(|words| words.0).ok_or_else(|| {
-            Unreadable::value("send {\"text\": ..., \"salt\": 64 hexadecimal digits made on the device}")
+            Unreadable::value(say::send_text_and_salt())
         })
     };
     /// A short code.
@@ -104,19 +102,19 @@ texts! {
     /// A decimal number as text, such as `"904.40"`.
     DecimalForm = Decimal, Decimal::to_string, |text| {
         Decimal::from_str_exact(text).map_err(|_| {
-            Unreadable::value(format!("{} is no decimal number; write it like \"904.40\"", quoted(text)))
+            Unreadable::value(say::no_decimal(quoted(text)))
         })
     };
     /// A day, such as `2026-11-25`.
     DateForm = Date, Date::to_string, |text| {
         text.parse().map_err(|_| {
-            Unreadable::value(format!("{} is no day; write it like \"2026-11-25\"", quoted(text)))
+            Unreadable::value(say::no_day(quoted(text)))
         })
     };
     /// A time, such as `2026-11-25T08:30:00Z`.
     TimeForm = Timestamp, Timestamp::to_string, |text| {
         text.parse().map_err(|_| {
-            Unreadable::value(format!("{} is no time; write it like \"2026-11-25T08:30:00Z\"", quoted(text)))
+            Unreadable::value(say::no_time(quoted(text)))
         })
     };
     /// The hours of a week, such as `mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00`.
@@ -149,7 +147,7 @@ impl Form for ReasonKeyForm {
     }
     fn read(self) -> Result<ReasonKey, Unreadable> {
         if self.0.len() > LONGEST_REASON {
-            return Err(Unreadable::value("too long for a reason's name"));
+            return Err(Unreadable::value(say::reason_too_long()));
         }
         Ok(reasons::name(&self.0))
     }

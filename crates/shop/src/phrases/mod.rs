@@ -5,6 +5,7 @@
 //! is made in, whatever is spoken on the screen.
 
 pub mod access;
+pub mod books;
 pub mod calls;
 pub mod coolant;
 pub mod dates;

@@ -12,7 +12,7 @@ phrases! {
     /// A gate: it is rolled.
     pub gate_roll = "Roll", "Rollen";
     /// A gate: it is driven on the road.
-    pub gate_road = "Road", "Straße";
+    pub gate_road = "Road", "Probefahrt";
     /// A gate: it is handed over.
     pub gate_hand_over = "Hand over", "Übergabe";
 
@@ -21,14 +21,14 @@ phrases! {
     /// How a test ended.
     pub failed = "failed", "nicht bestanden";
     /// How a test ended: the fault did not show itself.
-    pub could_not_reproduce = "couldn't reproduce", "nicht auszulösen";
+    pub could_not_reproduce = "couldn't reproduce", "nicht nachstellbar";
 
     /// How a snag ended.
     pub out_all_as_before = "out, all as before", "raus, alles wie vorher";
     /// How a snag ended.
     pub thread_chased = "thread chased", "Gewinde nachgeschnitten";
     /// How a snag ended.
-    pub wire_insert = "wire insert", "Drahtgewindeeinsatz";
+    pub wire_insert = "wire insert", "Drahteinsatz";
     /// How a snag ended.
     pub solid_bushing = "solid bushing", "Gewindebuchse";
     /// How a snag ended.
@@ -93,7 +93,7 @@ phrases! {
     /// A system of the vehicle.
     pub engine = "engine", "Motor";
     /// A system of the vehicle: gearbox, shafts, axles.
-    pub transmission = "transmission", "Antrieb";
+    pub transmission = "transmission", "Getriebe";
     /// A system of the vehicle: the intake of air.
     pub intake = "intake", "Ansaugung";
     /// A system of the vehicle.
@@ -135,15 +135,15 @@ phrases! {
     pub sum_too_large = "the sum is too large to be reckoned; look at quantities, prices and taxes again", "die Summe ist zu groß; Mengen, Preise und Steuern noch einmal ansehen";
 
     /// Refused: only these may let something pass.
-    pub only_papers_may_waive = "only who sees to the papers may let this pass", "das darf nur verantworten, wer die Papiere macht";
+    pub only_papers_may_waive = "only who sees to the papers may let this pass", "das darf nur freigeben, wer die Papiere macht";
     /// Refused: only these may let something pass.
-    pub only_in_charge_may_waive = "only the technician whose order it is, or the owner, may let this pass", "das darf nur der Mechaniker des Auftrags oder der Inhaber verantworten";
+    pub only_in_charge_may_waive = "only the technician whose order it is, or the owner, may let this pass", "das darf nur der Mechaniker des Auftrags oder der Inhaber freigeben";
     /// Refused: only the owner may let something pass.
-    pub only_owner_may_waive = "only the owner may let this pass", "das darf nur der Inhaber verantworten";
+    pub only_owner_may_waive = "only the owner may let this pass", "das darf nur der Inhaber freigeben";
     /// Refused at a gate: how many reasons stand against it.
     pub reasons_stand(n, gate) = ["{gate}: no, {n} reason stands against it", "{gate}: no, {n} reasons stand against it"], ["{gate}: nein, {n} Grund spricht dagegen", "{gate}: nein, {n} Gründe sprechen dagegen"];
     /// How a gate that refused is opened.
-    pub close_each = "close each, or have it waived where that may be", "jeden erledigen oder verantworten, wo das geht";
+    pub close_each = "close each, or have it waived where that may be", "jeden erledigen oder, wo das geht, trotzdem freigeben";
     /// Refused: a sum is over what a payer agreed to.
     pub over_ceiling(sum, by, ceiling, payer) = "{sum} is {by} over the {ceiling} that {payer} agreed to", "{sum} liegt {by} über den {ceiling}, die vereinbart sind ({payer})";
     /// How a sum over what was agreed is mended.
@@ -211,11 +211,11 @@ phrases! {
     /// How a refusal is mended.
     pub look_again = "look again", "noch einmal ansehen";
     /// Refused.
-    pub can_not_be_waived = "This can't be waived", "Das kann niemand verantworten";
+    pub can_not_be_waived = "This can't be waived", "Das darf niemand freigeben";
     /// How a refusal is mended.
     pub put_it_right = "it has to be put right", "es muss in Ordnung gebracht werden";
     /// Refused.
-    pub no_such_waiver = "There is no such waiver to take back", "Es ist nichts verantwortet, was zurückzunehmen wäre";
+    pub no_such_waiver = "There is no such waiver to take back", "Es gibt keine solche Freigabe";
     /// Refused: the order can't be voided.
     pub something_still_stands = "Something still stands on this order", "Auf diesem Auftrag ist noch etwas offen";
     /// How a refusal is mended.

@@ -99,6 +99,43 @@ phrases! {
     pub end_is_missing(position, head) = "it ends at event {position}, but its head says {head}", "sie endet bei Ereignis {position}, ihr Kopf sagt aber {head}";
     /// How a record that lacks its end is mended.
     pub stop_and_restore = "stop the program, keep a copy of the record as it is, and restore the newest backup that verifies", "das Programm anhalten, eine Kopie der Aufzeichnung behalten, wie sie ist, und die neueste Sicherung zurückspielen, die sich prüfen lässt";
+    /// Refused: words and files that came with a command.
+    pub the_commands_texts = "the command's texts", "die Texte des Befehls";
+    /// How a text is mended.
+    pub mend_the_text = "mend the text and send it again", "den Text berichtigen und noch einmal senden";
+    /// Refused: what a device sent.
+    pub the_command = "the command", "der Befehl";
+    /// How a command is mended.
+    pub see_the_form = "see /api/openapi.json for the form of a command", "wie ein Befehl aussieht, steht unter /api/openapi.json";
+    /// How a command is mended.
+    pub mend_that_field = "mend that field and send it again", "das Feld berichtigen und noch einmal senden";
+    /// What is wrong with a command.
+    pub exactly_one_of = "send exactly one of fact, vehicle_fact, customer_fact, map_fact, shop_fact, request",
+        "genau eines senden: fact, vehicle_fact, customer_fact, map_fact, shop_fact, request";
+    /// What is wrong with a command.
+    pub wrong_stream(stream) = "stream: {stream} does not take this; a fact or request goes to order:…, a vehicle_fact to vehicle:…, a customer_fact to customer:…, a map_fact to map:…, a shop_fact to shop",
+        "stream: {stream} nimmt das nicht; fact und request gehen an order:…, vehicle_fact an vehicle:…, customer_fact an customer:…, map_fact an map:…, shop_fact an shop";
+    /// What is wrong with a command.
+    pub no_position = "fact.moves: a move names no position; name each piece, from 1",
+        "fact.moves: es steht nicht dabei, welches Stück; jedes nennen, ab 1";
+    /// What is wrong with a command.
+    pub nothing_declined = "fact: nothing is named that is declined; name items, entries of the price or snags",
+        "fact: es steht nicht dabei, was abgelehnt wurde; Teile, Zeilen des Preises oder Schäden nennen";
+    /// What is wrong with a command.
+    pub only_by_the_program = "shop_fact: this is written by the shop's own program only",
+        "shop_fact: das schreibt nur das Programm selbst";
+    /// What is wrong with a command: when it happened.
+    pub no_time(text) = "{text} is no time", "{text} ist kein Zeitpunkt";
+    /// How a time is mended.
+    pub write_a_time_like = "write it like \"2026-11-25T08:30:00Z\"", "so schreiben: „2026-11-25T08:30:00Z“";
+    /// How it is mended that something does not fit into one event.
+    pub in_smaller_steps = "say it in several smaller steps", "in mehreren kleineren Schritten senden";
+    /// What is wrong with a command.
+    pub named_by_nothing = "a text or file came with it that nothing in it names, or as something else",
+        "ein Text oder eine Datei kam mit, ohne dass der Befehl sie so nennt";
+    /// How it is mended.
+    pub leave_out_what_is_not_needed = "leave out what is not needed, and name a file as what it is",
+        "Unnötiges weglassen und eine Datei als das nennen, was sie ist";
     /// A tap that came late, as it is marked: the device was put out by then.
     pub device_was_put_out = "the device was put out", "das Gerät war abgemeldet";
     /// A tap that came late, as it is marked: the person had left.

@@ -4,6 +4,10 @@
 use phrases::phrases;
 
 phrases! {
+    /// Beside a rule of a place: its text was read.
+    pub published = "published", "veröffentlicht";
+    /// Beside a rule of a place: its text was not at hand.
+    pub from_memory = "memory", "aus dem Gedächtnis";
     /// A caution before a step.
     pub caution_coolant = "Coolant may be hot and under pressure. Open nothing until it is cool to the hand; see the maker's instructions.", "Kühlmittel kann heiß sein und unter Druck stehen. Nichts öffnen, bis es handwarm ist; Anleitung des Herstellers beachten.";
     /// A caution before a step.

@@ -54,7 +54,7 @@ phrases! {
     /// An aim of the plan: that the vehicle may roll.
     pub so_that_it_may_roll = "so that it may roll", "damit es rollen darf";
     /// An aim of the plan: to get at things.
-    pub get_at(what) = "get at {what}", "herankommen an {what}";
+    pub get_at(what) = "get at {what}", "Zugang zu {what}";
 
     /// What the customer complains of.
     pub complaint(words) = "Complaint: {words}", "Beanstandung: {words}";
@@ -197,9 +197,9 @@ phrases! {
     /// A credit note was written: its number, for whom, how much, and why.
     pub credit_note(number, payer, sum, why) = "Credit note {number} for {payer}, {sum}: {why}", "Gutschrift {number}, {payer}, {sum}: {why}";
     /// Something was let pass at a gate, and why.
-    pub waived_at(gate, why) = "Waived at {gate}: {why}", "Verantwortet ({gate}): {why}";
+    pub waived_at(gate, why) = "Waived at {gate}: {why}", "Trotzdem freigegeben ({gate}): {why}";
     /// A waiver was taken back.
-    pub waiver_taken_back = "Waiver taken back", "Verantwortung zurückgenommen";
+    pub waiver_taken_back = "Waiver taken back", "Freigabe zurückgenommen";
     /// It was handed over: how it left, its boxes, and who took it.
     pub handed_over(how, boxes, by) = "Handed over: {how}{boxes}{by}", "Übergeben: {how}{boxes}{by}";
     /// Behind the hand-over: how many boxes went with it.

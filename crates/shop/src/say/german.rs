@@ -76,11 +76,11 @@ const PAPERS: Tongue = Tongue {
     line_unfinished: |complaint| format!("{complaint}: Ursache und Ausführung nicht notiert"),
     not_priced: "Noch kein Preis",
     no_consent: |payer| format!("{payer}: keiner Summe zugestimmt"),
-    over_ceiling: |by, payer| format!("{payer}: {} über dem Vereinbarten", comma(by)),
+    over_ceiling: |by, payer| format!("{payer}: {by} über dem Vereinbarten"),
     not_charged: "Rechnung nicht geschrieben",
-    unpaid: |balance| format!("{} noch offen", comma(balance)),
+    unpaid: |balance| format!("{balance} noch offen"),
     keys_here: "Die Schlüssel sind noch bei uns",
-    waived: |by, why| format!("verantwortet von {by}: {why}"),
+    waived: |by, why| format!("trotzdem freigegeben von {by}: {why}"),
     snag_open: "Mangel nicht behoben",
     not_resolved: |at, what| format!("{at}: {what}, nicht behoben"),
     later: |date, distance| {
@@ -123,10 +123,7 @@ pub(super) static ON_SCREEN: Tongue = Tongue {
     old_part_adrift: |part| format!("Altes Teil, {part}: aufgehoben, Pfandteil oder Schrott?"),
     no_consent: |payer| format!("Noch keiner Summe zugestimmt ({payer})"),
     over_ceiling: |by, payer| {
-        format!(
-            "{} über dem Vereinbarten ({payer}): fragen oder nachlassen",
-            comma(by)
-        )
+        format!("{by} über dem Vereinbarten ({payer}): fragen oder nachlassen")
     },
     snag_open: "Problem nicht gelöst",
     not_resolved: |at, what| format!("{at}: {what}, nicht gelöst"),
@@ -172,20 +169,7 @@ mod on_screen {
 
 /// The point within a figure as a comma.
 pub(super) fn comma(text: &str) -> String {
-    let letters: Vec<char> = text.chars().collect();
-    let is_figure = |at: Option<usize>| {
-        at.and_then(|at| letters.get(at))
-            .is_some_and(char::is_ascii_digit)
-    };
-    let each = letters.iter().enumerate().map(|(nth, letter)| {
-        let within = is_figure(nth.checked_sub(1)) && is_figure(Some(nth + 1));
-        if *letter == '.' && within {
-            ','
-        } else {
-            *letter
-        }
-    });
-    each.collect()
+    phrases::speaking(phrases::Language::German, || phrases::figures(text))
 }
 
 fn state(kind: Kind, state: State) -> &'static str {

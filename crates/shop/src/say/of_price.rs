@@ -1,13 +1,12 @@
 //! What is wrong with a rule of prices, a figure or a line, in words.
 
-use super::figures;
 use crate::phrases::price as words;
 use repair::EntryFault;
 use repair::price::{Charge, Fault, Time, Wrong};
 use rust_decimal::Decimal;
 
 fn number(decimal: &Decimal) -> String {
-    figures(&decimal.to_string())
+    ::phrases::number(&decimal.to_string())
 }
 
 /// Where it is: words of the price, and names that somebody gave.

@@ -91,7 +91,7 @@ fn counted(entry: &Entry, digits: u32) -> String {
 
 fn sum(order: &Order, totals: &Totals, agreed: Option<Ceiling>) -> String {
     let digits = papers::minor_digits(order);
-    let money = |amount: Decimal| say::figures(&say::money(amount, digits));
+    let money = |amount: Decimal| say::money(amount, digits);
     let with_tax = agreed.is_some_and(|ceiling| ceiling.tax_included);
     let agreed = agreed.map_or_else(
         || words::nothing_agreed().to_owned(),

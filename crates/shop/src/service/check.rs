@@ -2,7 +2,7 @@
 //! could rest on is not read.
 
 use crate::phrases::service as words;
-use crate::say::{figures, of_price};
+use crate::say::of_price;
 use crate::trouble::Trouble;
 use jiff::tz::TimeZone;
 use repair::price::{Fault, Taxing};
@@ -51,7 +51,7 @@ fn check_sums(settings: &Settings) -> Result<(), Trouble> {
     if !within(settings.rate, LARGEST_RATE.into()) {
         return Err(Trouble::unreadable(
             words::the_rate(),
-            words::no_rate(figures(&settings.rate.to_string())),
+            words::no_rate(::phrases::number(&settings.rate.to_string())),
             words::give_hour_cost(),
         ));
     }
@@ -62,7 +62,7 @@ fn check_sums(settings: &Settings) -> Result<(), Trouble> {
     if let Some(tax) = odd {
         return Err(Trouble::unreadable(
             words::the_tax(),
-            words::no_tax(&tax.name, figures(&tax.percent.to_string())),
+            words::no_tax(&tax.name, ::phrases::number(&tax.percent.to_string())),
             words::give_per_cent(),
         ));
     }

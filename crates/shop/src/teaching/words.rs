@@ -56,6 +56,7 @@ pub(super) fn about_words(about: About) -> String {
 pub(super) fn value_words(about: About, value: &str) -> String {
     match about {
         About::Spent if value == A_NEW_ONE => told::a_new_one().to_owned(),
+        About::Owes => crate::trade_read::work_spoken(value),
         _ => value.to_owned(),
     }
 }

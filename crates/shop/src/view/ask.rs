@@ -2,6 +2,7 @@
 
 use super::customer_text;
 use super::desk::{PriceEntryView, price_entry};
+use crate::amount::Amount;
 use crate::phrases::calls as words;
 use crate::places::place_of;
 use crate::say::{self, Names};
@@ -34,18 +35,18 @@ pub struct AskView {
     /// The step it would be.
     pub step: ConsentStepForm,
     /// The sum to ask for, in all; with tax, if what was agreed before is.
-    pub sum: Option<String>,
+    pub sum: Option<Amount>,
     /// Whether tax is within these sums.
     pub with_tax: bool,
     /// The most agreed to so far.
-    pub ceiling: Option<String>,
+    pub ceiling: Option<Amount>,
     /// By how much the sum passes it.
-    pub over: Option<String>,
+    pub over: Option<Amount>,
     /// What is left under it.
-    pub left: Option<String>,
+    pub left: Option<Amount>,
     /// The most that the rules of the shop's place let be charged without asking again,
     /// where that is more than was agreed.
-    pub limit: Option<String>,
+    pub limit: Option<Amount>,
     /// Whether they ever agreed to a sum.
     pub agreed: bool,
     /// The answers that did not see each other, where two people asked at the same time: the
@@ -157,8 +158,8 @@ struct Asked<'a> {
 }
 
 impl Asked<'_> {
-    fn money(&self, amount: Decimal) -> String {
-        say::figures(&say::money(amount, self.digits))
+    fn money(&self, amount: Decimal) -> Amount {
+        say::money(amount, self.digits)
     }
 
     fn tax(&self) -> &'static str {
@@ -193,8 +194,7 @@ impl Asked<'_> {
 
     /// Over the ceiling, but not over what the rules of the place let pass.
     fn let_pass(&self, limit: Decimal, world: &World) -> String {
-        let place =
-            place_of(&world.shop).map_or(words::the_shops_place(), |place| place.name.as_str());
+        let place = place_of(&world.shop).map_or(words::the_shops_place(), |place| place.name());
         let over = self
             .sum
             .zip(self.ceiling)
@@ -279,7 +279,7 @@ fn apart(snap: &Snapshot<'_>, order: &Order, rules: &Rules, payer: Payer) -> Vec
         let (_, told) = order.beside_moves().find(|(one, _)| *one == command)?;
         let who = names.person(&told.stamp.who);
         let at = super::story::dated(rules, told.stamp.at);
-        let sum = say::figures(&say::money(ceiling.amount, digits));
+        let sum = say::money(ceiling.amount, digits);
         Some(match ceiling.tax_included {
             true => words::agreed_with_tax(who, at, sum),
             false => words::agreed_before_tax(who, at, sum),

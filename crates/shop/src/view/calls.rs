@@ -6,7 +6,7 @@ use super::row::{OrderRow, promised, row};
 use super::{goods, story};
 use crate::floor::days;
 use crate::phrases::calls as words;
-use crate::say::{Names, day_words, figures};
+use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::owing_due;
@@ -288,9 +288,9 @@ impl<'a> Here<'a> {
         let sum = ask
             .sum
             .as_ref()
-            .map_or_else(String::new, |sum| words::to_sum(figures(sum)));
+            .map_or_else(String::new, |sum| words::to_sum(sum));
         let down = match &ask.ceiling {
-            Some(ceiling) => words::charge_no_more(figures(ceiling)),
+            Some(ceiling) => words::charge_no_more(ceiling),
             None => String::new(),
         };
         Some(words::said_no(&ask.who, sum, at, down))
@@ -332,7 +332,7 @@ impl<'a> Here<'a> {
         let balance = owes.saturating_sub(paid);
         let to_pay = if balance > Decimal::ZERO {
             let digits = papers::minor_digits(self.order);
-            words::comma_to_pay(figures(&crate::say::money(balance, digits)))
+            words::comma_to_pay(crate::say::money(balance, digits))
         } else {
             String::new()
         };

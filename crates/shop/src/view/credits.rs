@@ -2,6 +2,7 @@
 
 use super::desk::price_entry;
 use super::taxed::{NotTaxed, TaxedView, taxed};
+use crate::amount::Amount;
 use crate::say;
 use crate::snapshot::Snapshot;
 use record::form::Form;
@@ -18,11 +19,11 @@ pub struct ShareView {
     /// What it is called.
     pub name: String,
     /// Per cent.
-    pub percent: String,
+    pub percent: Amount,
     /// The sum it is taken on.
-    pub base: String,
+    pub base: Amount,
     /// The tax.
-    pub tax: String,
+    pub tax: Amount,
     /// Whether it is not asked, because the customer is exempt.
     pub exempt: bool,
 }
@@ -31,9 +32,9 @@ pub struct ShareView {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct LessView {
     /// How much.
-    pub amount: String,
+    pub amount: Amount,
     /// The per cent it was reckoned from.
-    pub percent: Option<String>,
+    pub percent: Option<Amount>,
     /// The reason.
     pub why: String,
     /// The commitment of the reason, to send it again unchanged.
@@ -64,11 +65,11 @@ pub struct CreditView {
     /// Each tax that goes back.
     pub shares: Vec<ShareView>,
     /// Before tax.
-    pub net: String,
+    pub net: Amount,
     /// Tax.
-    pub tax: String,
+    pub tax: Amount,
     /// What goes back.
-    pub gross: String,
+    pub gross: Amount,
     /// The same line by line before tax, each line under its one tax.
     #[serde(skip)]
     pub taxed: Result<TaxedView, NotTaxed>,
@@ -83,7 +84,7 @@ pub struct CreditedView {
     /// What the line is called.
     pub label: String,
     /// How much goes back.
-    pub amount: String,
+    pub amount: Amount,
     /// Whether its tax is kept.
     pub keeps_tax: bool,
 }
@@ -96,7 +97,7 @@ pub(crate) fn numbered(number: u64) -> String {
 pub(super) fn share(share: &Share, digits: u32) -> ShareView {
     ShareView {
         name: share.name.clone(),
-        percent: share.percent.normalize().to_string(),
+        percent: share.percent.normalize().into(),
         base: say::money(share.base, digits),
         tax: say::money(share.tax, digits),
         exempt: share.exempt,
@@ -154,7 +155,7 @@ pub(super) fn all_shares(price: &papers::Price, payer: Payer, digits: u32) -> Ve
 pub(super) fn less(snap: &Snapshot<'_>, less: &Less, digits: u32) -> LessView {
     LessView {
         amount: say::money(less.amount, digits),
-        percent: less.percent.map(|percent| percent.normalize().to_string()),
+        percent: less.percent.map(|percent| percent.normalize().into()),
         why: snap.texts().text(Words(less.why)),
         why_words: Words(less.why).hex(),
         of_order: less.of_order,
@@ -167,7 +168,7 @@ pub(super) fn left_of(
     command: &CommandId,
     payer: Payer,
     digits: u32,
-) -> Vec<String> {
+) -> Vec<Amount> {
     let invoice = price.invoices.iter().find(|one| one.command == *command);
     let Some(Ok(billed)) = invoice.map(|invoice| invoice.billed(payer, digits)) else {
         return Vec::new();

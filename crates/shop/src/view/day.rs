@@ -259,7 +259,7 @@ fn day_order(
             .sees_prices()
             .then(|| balance(order))
             .flatten()
-            .map(|to_pay| words::to_pay(crate::say::figures(&to_pay))),
+            .map(|to_pay| words::to_pay(to_pay)),
         _ => row.stopped.clone(),
     };
     let last = times.iter().map(|(_, _, to)| *to).fold(f64::NAN, f64::max);
@@ -301,7 +301,7 @@ fn first_name(name: &str) -> String {
 }
 
 /// What the customer still has to pay.
-fn balance(order: &Order) -> Option<String> {
+fn balance(order: &Order) -> Option<crate::Amount> {
     let totals = desk::totals(order);
     let of = totals
         .into_iter()

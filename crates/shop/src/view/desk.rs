@@ -2,6 +2,7 @@
 
 use super::credits::{self, CreditView, LessView, ShareView};
 use super::taxed::{self, NotTaxed, TaxedView};
+use crate::amount::Amount;
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use record::form::Form;
@@ -39,15 +40,15 @@ pub struct PriceEntryView {
     /// What sort of charge.
     pub charge: ChargeForm,
     /// How many, as read at a glance.
-    pub quantity: String,
+    pub quantity: Amount,
     /// How many to the last digit, to send it again unchanged.
     pub quantity_exact: String,
     /// The price of one, as read at a glance.
-    pub each: String,
+    pub each: Amount,
     /// The price of one to the last digit, to send it again unchanged.
     pub each_exact: String,
     /// What it comes to, less what is taken off.
-    pub amount: String,
+    pub amount: Amount,
     /// What is taken off it.
     pub less: Vec<LessView>,
     /// Who pays.
@@ -99,15 +100,15 @@ pub struct InvoiceView {
     /// The number that the customer is exempt by.
     pub exempt_by: Option<String>,
     /// What is left of each entry to be taken back.
-    pub left: Vec<String>,
+    pub left: Vec<Amount>,
     /// Taken off before tax.
-    pub written_down: String,
+    pub written_down: Amount,
     /// Before tax.
-    pub net: String,
+    pub net: Amount,
     /// Tax.
-    pub tax: String,
+    pub tax: Amount,
     /// With tax.
-    pub gross: String,
+    pub gross: Amount,
     /// The same line by line before tax, each line under its one tax.
     #[serde(skip)]
     pub taxed: Result<TaxedView, NotTaxed>,
@@ -136,31 +137,31 @@ pub struct TotalView {
     /// Who.
     pub payer: PayerForm,
     /// Before tax.
-    pub net: String,
+    pub net: Amount,
     /// Tax.
-    pub tax: String,
+    pub tax: Amount,
     /// With tax.
-    pub gross: String,
+    pub gross: Amount,
     /// Taken off before tax.
-    pub written_down: String,
+    pub written_down: Amount,
     /// Paid, or on account.
-    pub paid: String,
+    pub paid: Amount,
     /// Left to pay.
-    pub balance: String,
+    pub balance: Amount,
     /// What would be paid of it in cash, where no coin is small enough for it.
-    pub in_cash: Option<String>,
+    pub in_cash: Option<Amount>,
     /// What was paid beyond what was owed, because no coin is smaller; below nought, if less.
-    pub by_coin: Option<String>,
+    pub by_coin: Option<Amount>,
     /// Of what is paid, what was put on account and is still to come in.
-    pub on_account: Option<String>,
+    pub on_account: Option<Amount>,
     /// Each tax by itself.
     pub shares: Vec<ShareView>,
     /// The most agreed to.
-    pub ceiling: Option<String>,
+    pub ceiling: Option<Amount>,
     /// Whether tax is within it.
     pub ceiling_with_tax: bool,
     /// What is left under the ceiling; negative, if it is passed.
-    pub room: Option<String>,
+    pub room: Option<Amount>,
     /// How the sum was found, as HTML made by the program.
     #[serde(skip)]
     pub working_html: String,
@@ -180,7 +181,7 @@ pub struct ConsentView {
     /// The lines meant; none named means all.
     pub lines: Vec<String>,
     /// The most in all.
-    pub amount: Option<String>,
+    pub amount: Option<Amount>,
     /// Whether tax is within it.
     pub tax_included: bool,
     /// How they spoke.
@@ -207,7 +208,7 @@ pub struct PaymentView {
     /// Who pays.
     pub payer: PayerForm,
     /// How much.
-    pub amount: String,
+    pub amount: Amount,
     /// How.
     pub by: PaidByForm,
     /// Whether it is a deposit.
@@ -278,7 +279,7 @@ pub(super) fn price(snap: &Snapshot<'_>, order: &Order, rules: &Rules) -> Option
 fn taxes(taxes: &[TaxRule]) -> Vec<String> {
     taxes
         .iter()
-        .map(|tax| format!("{} {} %", tax.name, tax.percent.normalize()))
+        .map(|tax| format!("{} {} %", tax.name, Amount::from(tax.percent.normalize())))
         .collect()
 }
 
@@ -353,12 +354,12 @@ pub(super) fn price_entry(snap: &Snapshot<'_>, entry: &Entry, digits: u32) -> Pr
     PriceEntryView {
         label: entry_label(snap, entry),
         charge: ChargeForm::of(&entry.charge),
-        quantity: quantity_shown(entry, digits),
+        quantity: quantity_shown(entry, digits).into(),
         quantity_exact: entry.quantity.normalize().to_string(),
-        each: each_shown(entry, digits).to_string(),
+        each: each_shown(entry, digits).into(),
         each_exact: entry.each.to_string(),
         amount: repair::price::amount(entry, digits)
-            .map_or_else(|too_large| too_large.to_string(), |sum| sum.to_string()),
+            .map_or_else(|too_large| Amount::new(too_large.to_string()), Amount::from),
         less: entry
             .less
             .iter()
@@ -382,9 +383,9 @@ fn each_shown(entry: &Entry, digits: u32) -> Decimal {
 
 /// How many, with two decimals or as many more as it takes for whoever multiplies to get the
 /// amount: 213.5 minutes at 120.00 an hour are 3.5583 hours, for 3.56 come to 427.20.
-fn quantity_shown(entry: &Entry, digits: u32) -> String {
+fn quantity_shown(entry: &Entry, digits: u32) -> Decimal {
     let Ok(amount) = repair::price::full_amount(entry, digits) else {
-        return entry.quantity.normalize().to_string();
+        return entry.quantity.normalize();
     };
     let each = each_shown(entry, digits);
     let comes_to = |shown: Decimal| {
@@ -394,7 +395,7 @@ fn quantity_shown(entry: &Entry, digits: u32) -> String {
     let shown = (2..entry.quantity.scale().max(2))
         .map(|places| repair::price::rounded(entry.quantity, places))
         .find(|shown| comes_to(*shown) == Some(amount));
-    shown.unwrap_or(entry.quantity).normalize().to_string()
+    shown.unwrap_or(entry.quantity).normalize()
 }
 
 pub(super) fn totals(order: &Order) -> Vec<TotalView> {
@@ -422,7 +423,7 @@ pub(super) fn totals(order: &Order) -> Vec<TotalView> {
             let sum = |with_tax: bool| if with_tax { totals.gross } else { totals.net };
             let money = |amount: Decimal| say::money(amount, digits);
             let reckoned = |sum: Result<Decimal, TooLarge>| {
-                sum.map_or_else(|too_large| too_large.to_string(), money)
+                sum.map_or_else(|too_large| Amount::new(too_large.to_string()), money)
             };
             let off = price.taken_off(*payer);
             TotalView {

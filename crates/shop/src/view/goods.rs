@@ -1,5 +1,6 @@
 //! Parts, and what was sent out to be worked on, in words.
 
+use crate::amount::Amount;
 use crate::say::{self, Names};
 use jiff::civil::Date;
 use record::form::Form;
@@ -24,15 +25,15 @@ pub struct PartView {
     /// Its number.
     pub number: Option<String>,
     /// How many.
-    pub quantity: String,
+    pub quantity: Amount,
     /// What one is sold for, as read at a glance.
-    pub price: Option<String>,
+    pub price: Option<Amount>,
     /// The same to the last digit, to put it on the price.
     pub price_exact: Option<String>,
     /// How many got how far.
-    pub steps: BTreeMap<PartStepForm, String>,
+    pub steps: BTreeMap<PartStepForm, Amount>,
     /// How many are neither fitted, returned nor stocked.
-    pub adrift: String,
+    pub adrift: Amount,
     /// Whether an old one comes off for it.
     pub has_old: bool,
     /// Where the old one went.
@@ -42,7 +43,7 @@ pub struct PartView {
     /// Whether that day is past, and it is not here.
     pub late: bool,
     /// The core charge of one, as read at a glance.
-    pub core: Option<String>,
+    pub core: Option<Amount>,
     /// The same to the last digit.
     pub core_exact: Option<String>,
     /// Whether the old one went back as a core.
@@ -63,7 +64,7 @@ pub struct SubletView {
     /// The order's line it belongs to.
     pub line: Option<String>,
     /// What it costs the shop, as read at a glance.
-    pub cost: Option<String>,
+    pub cost: Option<Amount>,
     /// What went out.
     pub items: Vec<String>,
     /// Since when.
@@ -113,22 +114,20 @@ pub(crate) fn parts(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Part
                         .as_ref()
                         .map(|item| names.account().moves.name(item).as_str().to_owned()),
                     number: number.as_ref().map(|number| number.as_str().to_owned()),
-                    quantity: quantity.normalize().to_string(),
+                    quantity: quantity.normalize().into(),
                     price: price.map(money),
                     price_exact: price.map(|price| price.normalize().to_string()),
                     steps: steps
                         .into_iter()
                         .flatten()
-                        .map(|(step, count)| {
-                            (PartStepForm::of(step), count.normalize().to_string())
-                        })
+                        .map(|(step, count)| (PartStepForm::of(step), count.normalize().into()))
                         .collect(),
                     adrift: adrift
                         .get(part)
                         .copied()
                         .unwrap_or_default()
                         .normalize()
-                        .to_string(),
+                        .into(),
                     has_old: *has_old,
                     old: old_of(order, part).map(|fate| say::old_part(fate).to_owned()),
                     late: due.is_some_and(|due| due < rules.today()) && here < *quantity,

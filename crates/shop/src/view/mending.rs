@@ -264,7 +264,7 @@ fn choice(names: &Names<'_>, order: &Order, rules: &Rules, wanted: &SnagId) -> O
         done: (0..steps).map(done).collect(),
         commands: commands(order, id.as_str()),
         outputs: outputs.clone(),
-        told,
+        told: told.map(Told::in_spoken_words),
         id: id.as_str().to_owned(),
     })
 }

@@ -266,7 +266,7 @@ fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> S
             let why = text_of(*words).map(|why| format!(": {why}"));
             words::start_with_off(names.label(item), why.unwrap_or_default())
         }
-        Fact::WorkDue { words, .. } => words::due(text(*words)),
+        Fact::WorkDue { words, .. } => words::due(names.work_text(*words)),
         Fact::SnagFound {
             what,
             item,

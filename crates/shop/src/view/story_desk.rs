@@ -15,7 +15,7 @@ use rust_decimal::Decimal;
 
 /// A figure as it is written in what is spoken.
 fn sum(figure: &Decimal) -> String {
-    say::figures(&figure.to_string())
+    ::phrases::number(&figure.to_string())
 }
 
 /// A day as it is written in what is spoken.

@@ -2,11 +2,10 @@
 //! programs of others read it.
 
 use super::desk::entry_label;
-use crate::say;
 use crate::snapshot::Snapshot;
 use record::form::Form;
 use record::v1::codes::ChargeForm;
-use repair::price::{Billed, ByTax, Credit, Entry, NotByTax};
+use repair::price::{self, Billed, ByTax, Credit, Entry, NotByTax};
 
 /// Lines before tax, and the taxes they stand under.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -91,7 +90,7 @@ pub(super) fn taxed(
                 Some(_) => "1".to_owned(),
                 None => entry.quantity.normalize().to_string(),
             },
-            net: say::money(line.net, digits),
+            net: price::rounded(line.net, digits).to_string(),
             group: line.group,
         })
     });
@@ -101,9 +100,9 @@ pub(super) fn taxed(
             name: share.name.clone(),
             percent: share.percent.normalize().to_string(),
             exempt: share.exempt,
-            off: say::money(group.off, digits),
-            net: say::money(group.net, digits),
-            tax: say::money(group.tax, digits),
+            off: price::rounded(group.off, digits).to_string(),
+            net: price::rounded(group.net, digits).to_string(),
+            tax: price::rounded(group.tax, digits).to_string(),
         })
     });
     Ok(TaxedView {

@@ -218,7 +218,7 @@ phrases! {
     /// The other name under which the same customer or vehicle stands.
     pub also_written_as(name) = "Also written down as {name}", "Auch angelegt als {name}";
     /// How the vehicle stands, in a word: opened by mistake.
-    pub word_voided = "voided", "ungültig";
+    pub word_voided = "voided", "storniert";
     /// How the vehicle stands, in a word: it left, and something came in after.
     pub word_left_look = "left, look", "weg, nachsehen";
     /// How the vehicle stands, in a word: it left.

@@ -179,9 +179,9 @@ phrases! {
     pub any_excess_is_asked = "any excess is asked for", "jedes Mehr wird gefragt";
 
     /// How hours of a week are written. The days stay as they are: they are read so.
-    pub hours_hint = "such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00", "z. B. mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00 (Tage auf Englisch)";
+    pub hours_hint = "such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00", "z. B. Mo-Fr 8-12, 12:30-17; Sa 9-13";
     /// Beside a person's hours.
-    pub own_hours_hint = "leave empty for the shop's hours, or such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00", "leer für die Zeiten der Werkstatt, oder z. B. mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00 (Tage auf Englisch)";
+    pub own_hours_hint = "leave empty for the shop's hours, or such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00", "leer für die Zeiten der Werkstatt, oder z. B. Mo-Fr 8-12, 12:30-17; Sa 9-13";
     /// A fold.
     pub opening_hours = "Opening hours", "Öffnungszeiten";
     /// Beside that fold, where there are none.

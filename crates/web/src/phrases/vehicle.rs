@@ -138,7 +138,7 @@ phrases! {
     pub fluid = "fluid", "Flüssigkeit";
     /// Sort of thing: what is put into the vehicle for the work and has to come out again, such as a
     /// rag or a plug in a hose.
-    pub put_in = "put in", "hineingesteckt";
+    pub put_in = "put in", "vorübergehend drin";
     /// System that a thing belongs to.
     pub brakes = "brakes", "Bremsen";
     /// System that a thing belongs to.
@@ -193,7 +193,7 @@ phrases! {
     pub if_hex(wrench) = "{wrench} if hex", "{wrench} bei Sechskant";
 
     /// Heading of the page of the six gates: what may the vehicle do? The press that leads there.
-    pub cleared_to = "Cleared to …?", "Darf es …?";
+    pub cleared_to = "Cleared to …?", "Freigabe für …?";
     /// Press under the gates: to what goes back on next.
     pub fix_the_next_one = "Fix the next one", "Das Nächste erledigen";
     /// Behind a gate that is shut: by how many things.
@@ -239,13 +239,13 @@ phrases! {
     pub not_even_that(n) = ["Not even that: {n} in the way", "Not even that: {n} in the way"],
         ["Nicht einmal das: {n} Grund dagegen", "Nicht einmal das: {n} Gründe dagegen"];
     /// Folded form: one of the reasons is taken on oneself.
-    pub waive_one = "Waive one, with a reason", "Einen Punkt verantworten, mit Begründung";
+    pub waive_one = "Waive one, with a reason", "Einen Punkt trotzdem freigeben, mit Begründung";
     /// Field of that form.
     pub why_it_may_pass = "Why it may pass", "Warum es so gehen darf";
     /// Hint of that field.
     pub your_name_beside_it = "your name stands beside it", "der eigene Name steht daneben";
     /// Press of that form.
-    pub waive_it = "Waive it", "Verantworten";
+    pub waive_it = "Waive it", "Trotzdem freigeben";
 
     /// Over the list of what comes off, where the vehicle is held by it: look at the parts first.
     pub after_this_it_cant_roll = "After this it can't roll. Look at the parts first?",
@@ -329,7 +329,7 @@ phrases! {
     /// Heading over things that the order knows and that are home.
     pub known_and_in_place = "Known, and in place", "Bekannt und an seinem Platz";
     /// Field: who gives the torque that was typed.
-    pub who_gives_the_torque = "Who gives the torque", "Wer das Drehmoment nennt";
+    pub who_gives_the_torque = "Who gives the torque", "Woher das Drehmoment ist";
     /// Press: back to what was typed.
     pub type_again = "Type again", "Neu eingeben";
     /// Heading over things of the same name that are off already.
@@ -380,7 +380,7 @@ phrases! {
     /// What may be noted on the walk-round.
     pub repaired_before = "repaired before", "früher repariert";
     /// What may be noted on the walk-round: where the key of the locking wheel nuts is.
-    pub locking_nut_key = "locking-nut key", "Schlüssel der Felgenschlösser";
+    pub locking_nut_key = "locking-nut key", "Adapter für die Felgenschlösser";
     /// What may be noted on the walk-round.
     pub leak_wet = "leak, wet", "undicht, feucht";
     /// Title: what was found before anybody touched anything.
@@ -430,18 +430,18 @@ phrases! {
     /// Small words on a press, and kept as a note: the key of the locking nuts is back.
     pub back_with_the_vehicle = "back with the vehicle", "wieder beim Fahrzeug";
     /// Before where the key of the locking nuts is.
-    pub locking_nut_key_is = "Locking-nut key: ", "Schlüssel der Felgenschlösser: ";
+    pub locking_nut_key_is = "Locking-nut key: ", "Adapter für die Felgenschlösser: ";
     /// Behind that, where only a photo was noted.
     pub noted_by(who) = "noted by {who}", "notiert von {who}";
     /// Before a wheel comes off.
     pub locking_nuts_question = "Locking nuts? Nobody noted where the key is",
-        "Felgenschlösser? Niemand hat notiert, wo der Schlüssel ist";
+        "Felgenschlösser? Niemand hat notiert, wo der Adapter ist";
     /// Behind that row.
     pub note_it_now = "note it", "notieren";
     /// When the vehicle leaves: before where the key was noted to be.
-    pub locking_nut_key_as_noted = "Locking-nut key, as noted: ", "Schlüssel der Felgenschlösser, wie notiert: ";
+    pub locking_nut_key_as_noted = "Locking-nut key, as noted: ", "Adapter für die Felgenschlösser, wie notiert: ";
     /// Press under that.
-    pub the_key_is_back = "The key is back", "Der Schlüssel ist zurück";
+    pub the_key_is_back = "The key is back", "Der Adapter ist zurück";
 
     /// What is put into a hose that was opened; it stands before the hose.
     pub plug_in_the_hose = "plug", "Stopfen";
@@ -468,7 +468,7 @@ phrases! {
     /// A gate: the vehicle rolls.
     pub before_roll = "roll", "Rollen";
     /// A gate: the vehicle drives on the road.
-    pub before_road = "road", "Straße";
+    pub before_road = "road", "Probefahrt";
     /// A gate: the vehicle is handed over.
     pub before_hand_over = "hand over", "Übergabe";
     /// Press of that form.
@@ -527,7 +527,7 @@ phrases! {
     /// Press: a proof came out badly.
     pub it_failed = "It failed", "Nicht bestanden";
     /// Press: the complaint did not come back on the drive.
-    pub couldnt_reproduce = "Couldn't reproduce", "Nicht auszulösen";
+    pub couldnt_reproduce = "Couldn't reproduce", "Nicht nachstellbar";
     /// Small words on that press.
     pub complaint_did_not_come_back = "the complaint did not come back on",
         "die Beanstandung trat nicht wieder auf";

@@ -106,9 +106,103 @@ fn links(page: &str) -> Vec<String> {
 
 const PAPERS: [&str; 5] = ["/added", "/estimate", "/invoice", "/labels", "/receipt"];
 
+/// Sums on a page that are written with a point before the cents: as a program writes them.
+fn plain_sums(texts: &BTreeSet<String>, typed: &str) -> Vec<String> {
+    let is_plain = |word: &str| {
+        let bare = word.trim_matches(|sign: char| !sign.is_alphanumeric());
+        let digits = |text: &str| !text.is_empty() && text.bytes().all(|one| one.is_ascii_digit());
+        let sum = bare.split_once('.');
+        sum.is_some_and(|(whole, cents)| digits(whole) && digits(cents) && cents.len() == 2)
+            && !typed.contains(bare)
+    };
+    let words = texts.iter().filter(|text| {
+        let mut words = text.split(|c: char| c.is_whitespace() || c == '\u{202f}');
+        words.any(is_plain)
+    });
+    words.cloned().collect()
+}
+
+/// Work for 1,440 before tax on an order, with what was agreed and paid of it.
+fn priced(door: &Door) {
+    let tell = |part, content| door.send("order:a", part, content);
+    tell(
+        "fact",
+        json!({ "line-opened": { "line": "line-1", "complaint": shop::Device::words("It leaks"), "payer": "customer" } }),
+    );
+    tell(
+        "request",
+        json!({ "add-to-price": { "entries": [{ "line": "line-1", "charge": "labour", "label": shop::Device::words("work"),
+            "quantity": "12", "each": "120", "payer": "customer" }] } }),
+    );
+    tell(
+        "fact",
+        json!({ "consented": { "step": "repair", "payer": "customer", "lines": [], "agreed": true, "amount": "1400.50",
+            "tax_included": false, "way": "phone", "person": null, "said": null, "number_called": null,
+            "signature": null, "after": [] } }),
+    );
+    tell(
+        "fact",
+        json!({ "paid": { "payer": "customer", "amount": "100.25", "by": "card", "deposit": true } }),
+    );
+}
+
+#[test]
+fn sums_are_written_as_each_screen_speaks_and_programs_get_them_plain() {
+    let door = german();
+    priced(&door);
+    for path in ["/o/1001/price", "/o/1001/desk", "/o/1001/pay"] {
+        let (german, english) = (read(&door, path, "ana"), read(&door, path, "abe"));
+        assert!(german.contains("1.440,00"), "{path}: {german}");
+        assert!(english.contains("1,440.00"), "{path}: {english}");
+    }
+    // What stands in a field to be typed over is read back as it is.
+    assert!(read(&door, "/o/1001/price", "ana").contains("value=\"120\""));
+    for who in ["ana", "abe"] {
+        let order: serde_json::Value =
+            serde_json::from_str(&read(&door, "/api/orders/1001", who)).unwrap();
+        assert_eq!(order["totals"][0]["net"], "1440.00", "{who}");
+        assert_eq!(order["payments"][0]["amount"], "100.25", "{who}");
+    }
+}
+
+#[test]
+fn opening_hours_are_typed_and_shown_in_german() {
+    let door = german();
+    let hours = json!({ "hours-told": { "person": null, "week": "Montag bis Freitag 8-12, 12:30-17 Uhr; Sa 9-13", "after": [] } });
+    door.send("shop", "shop_fact", hours);
+    assert!(read(&door, "/shop", "ana").contains("Mo-Fr 8-12, 12:30-17; Sa 9-13"));
+    let english = "mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00";
+    assert!(read(&door, "/shop", "abe").contains(english));
+}
+
+#[test]
+fn what_the_door_refuses_is_said_in_the_language_of_the_page() {
+    let door = german();
+    let sent = json!({ "hours-told": { "person": null, "week": "irgendwann 8-17", "after": [] } });
+    let told = |who: &str| {
+        let cookie = format!("who={who}");
+        let part = json!([{ "stream": "shop", "shop_fact": sent, "who": who }]);
+        let headers = [
+            ("Cookie", cookie.as_str()),
+            ("Content-Type", "application/json"),
+        ];
+        door.ask(
+            "POST",
+            "/api/commands/check",
+            &headers,
+            part.to_string().as_bytes(),
+        )
+        .body
+    };
+    let (german, english) = (told("ana"), told("abe"));
+    assert!(german.contains("ist kein Tag"), "{german}");
+    assert!(english.contains("is no day"), "{english}");
+}
+
 #[test]
 fn every_page_is_german_from_top_to_bottom() {
     let door = german();
+    priced(&door);
     let typed: String = [
         include_str!("../../../../demo/maps/korvane-drayman-engine-front.toml"),
         "Korvane Drayman 2.3 Abe Lind shop stall",
@@ -139,6 +233,11 @@ fn every_page_is_german_from_top_to_bottom() {
         }
         todo.extend(links(&german));
         let both = texts(&german);
+        left.extend(
+            plain_sums(&both, &typed)
+                .into_iter()
+                .map(|text| format!("{path}: {text}")),
+        );
         let both = both
             .intersection(&texts(&english))
             .cloned()

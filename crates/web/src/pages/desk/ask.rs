@@ -15,6 +15,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
+use shop::Amount;
 use shop::Trouble;
 use shop::odds_of::odds_of;
 use shop::places::{NOT_ADVICE, Place, ToNote, place_of};
@@ -151,7 +152,7 @@ fn changed(asked: &AskView) -> Markup {
 
 /// The tap that charges what was agreed and no more.
 pub fn write_down(order: &OrderView, asked: &AskView) -> Markup {
-    let ceiling = asked.ceiling.as_deref().unwrap_or("");
+    let ceiling = asked.ceiling.clone().unwrap_or_default();
     let tax = if asked.with_tax {
         say::with_tax()
     } else {
@@ -168,7 +169,7 @@ pub fn write_down(order: &OrderView, asked: &AskView) -> Markup {
 fn place_note(place: &Place, asked: &AskView) -> Markup {
     html! {
         details id="rules" {
-            summary class="row" { span class="what strong" { (say::rules_of(&place.name)) } span class="soft" { (say::as_of(&place.as_of)) } }
+            summary class="row" { span class="what strong" { (say::rules_of(place.name())) } span class="soft" { (say::as_of(&place.as_of)) } }
             @if let Some(limit) = &asked.limit { p class="gap" { (say::may_charge_up_to(limit)) } }
             @else { p class="gap" { (say::anything_above_asked()) } }
             (sources(place))
@@ -180,8 +181,8 @@ fn place_note(place: &Place, asked: &AskView) -> Markup {
 pub fn sources(place: &Place) -> Markup {
     html! {
         @for source in &place.sources {
-            p class="gap" { (source.says) }
-            p class="soft" { (source.rule) " · " (source.grade) @if !source.note.is_empty() { " · " (source.note) } }
+            p class="gap" { (source.says()) }
+            p class="soft" { (source.rule) " · " (source.grade_said()) @if !source.note().is_empty() { " · " (source.note()) } }
         }
         @if let Some(years) = place.keep_years() { p class="gap" { (say::papers_are_kept(years)) } }
         p class="gap wait" { (NOT_ADVICE) }
@@ -217,7 +218,7 @@ fn answer(
     html! {
         (chips("step", say::to_what(), &steps(), &code(&asked.step)))
         @if order.lines.len() > 1 { (which_lines(order)) }
-        (figure("amount", say::up_to_in_all(), say::most_they_pay(), sum.or(asked.sum.as_deref()).unwrap_or(""), true))
+        (figure("amount", say::up_to_in_all(), say::most_they_pay(), sum.or(asked.sum.as_ref().map(Amount::exact)).unwrap_or(""), true))
         @if let Some(sure) = sure {
             a class="row" href=(format!("/o/{}/odds", order.number)) {
                 span class="what" { span class="strong line" { (say::how_sure_is_that()) } span class="soft line" { (sure) } }

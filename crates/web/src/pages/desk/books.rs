@@ -16,10 +16,10 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::Trouble;
 use shop::books::{Books, List, Unpaid, books};
 use shop::record::v1::codes::PaidByForm;
 use shop::say::{capital, day_words};
+use shop::{Amount, Trouble};
 
 /// Which month; the one that it is, if none is named.
 #[derive(Debug, Deserialize)]
@@ -152,7 +152,7 @@ fn content(found: &Books, today: Date) -> Markup {
     }
 }
 
-fn row(what: &str, small: &str, amount: &str) -> Markup {
+fn row(what: &str, small: &str, amount: &Amount) -> Markup {
     html! {
         div class="row" {
             span class="what" { (what) @if !small.is_empty() { span class="soft line" { (small) } } }
@@ -263,7 +263,7 @@ fn unpaid(found: &Books) -> Markup {
 
 /// The rest of an order comes in; what stood on account stands there no longer.
 fn paid(one: &Unpaid) -> Vec<Value> {
-    let paid = |amount: String, by: Value| {
+    let paid = |amount: Amount, by: Value| {
         order_fact(
             &one.order,
             json!({ "paid": { "payer": one.payer, "amount": amount, "by": by, "deposit": false } }),
@@ -271,7 +271,7 @@ fn paid(one: &Unpaid) -> Vec<Value> {
     };
     let off = one
         .on_account
-        .then(|| paid(format!("-{}", one.amount), json!("on-account")));
+        .then(|| paid(one.amount.turned_round(), json!("on-account")));
     off.into_iter()
         .chain([paid(one.amount.clone(), field("by"))])
         .collect()

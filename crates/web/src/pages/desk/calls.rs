@@ -147,9 +147,7 @@ fn answered(call: &CallView, ask: &AskView, agreed: bool) -> Value {
         true => Value::Null,
         false => words(&ask.phone),
     };
-    // A sum as it is read has marks between its thousands.
     let amount = ask.sum.as_ref().filter(|_| agreed);
-    let amount = amount.map(|sum| sum.replace(',', ""));
     order_fact(
         &call.order,
         json!({ "consented": {

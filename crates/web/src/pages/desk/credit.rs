@@ -60,7 +60,7 @@ fn taking_back(order: &OrderView, invoice: &InvoiceView) -> Markup {
         h2 { a href=(invoice_page(order, invoice)) { (say::invoice_of_day(invoice.number.as_deref().unwrap_or(""), &invoice.day)) } @if order.totals.len() > 1 { (for_payer(invoice.payer)) } }
         form {
             @for (nth, entry) in invoice.entries.iter().enumerate() {
-                @let left = invoice.left.get(nth).map_or("", String::as_str);
+                @let left = invoice.left.get(nth).cloned().unwrap_or_default();
                 (figure(&format!("back-{nth}"), &say::entry_goes_back(&entry.label), &say::left_of(left, &entry.amount), "", false))
                 @if entry.charge == ChargeForm::Core {
                     label class="row" { input type="checkbox" name=(format!("keeps-{nth}")) value="yes"; span { (say::tax_is_kept()) } }

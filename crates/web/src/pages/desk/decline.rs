@@ -88,7 +88,7 @@ fn open(order: &OrderView) -> Markup {
         &order.order,
         json!({ "price": { "entries": left, "after": seen(order) } }),
     );
-    let tick = |name: String, what: &str, amount: Option<&str>| {
+    let tick = |name: String, what: &str, amount: Option<&shop::Amount>| {
         html! {
             label class="row" {
                 input type="checkbox" name=(name) value="yes";

@@ -6,6 +6,7 @@ use crate::phrases::desk as say;
 use drawing::{PriceBar, price_bar, svg};
 use maud::{Markup, PreEscaped, html};
 use papers::Kind;
+use shop::Amount;
 use shop::record::v1::codes::{ChargeForm, PartStepForm, PayerForm};
 use shop::view::{OrderView, PartView, TotalView};
 
@@ -79,10 +80,10 @@ pub fn money(order: &OrderView) -> Markup {
 fn against(total: &TotalView) -> Markup {
     html! {
         @match &total.room {
-            Some(room) if room.starts_with('-') => {
-                span class="no" { (say::over_agreed(room.trim_start_matches('-'))) }
+            Some(room) => {
+                @if let Some(over) = room.below_nought() { span class="no" { (say::over_agreed(over)) } }
+                @else { span class="yes" { (say::under_agreed(room)) } }
             }
-            Some(room) => { span class="yes" { (say::under_agreed(room)) } }
             None => { span class="wait" { (say::nothing_agreed_yet()) } }
         }
     }
@@ -90,7 +91,7 @@ fn against(total: &TotalView) -> Markup {
 
 /// The price as it is drawn: from the very figures that stand beside it.
 fn bar(order: &OrderView, total: &TotalView) -> PriceBar {
-    let number = |text: &str| text.replace(',', "").parse::<f64>().unwrap_or(0.0);
+    let number = |sum: &Amount| sum.exact().parse::<f64>().unwrap_or(0.0);
     let of = |wanted: &dyn Fn(ChargeForm) -> bool| {
         let entries = order.price.iter().flat_map(|price| &price.entries);
         entries
@@ -98,7 +99,7 @@ fn bar(order: &OrderView, total: &TotalView) -> PriceBar {
             .map(|entry| number(&entry.amount))
             .sum::<f64>()
     };
-    let over = total.room.as_deref().map_or(0.0, number);
+    let over = total.room.as_ref().map_or(0.0, number);
     PriceBar {
         labour: of(&|charge| charge == ChargeForm::Labour),
         parts: of(&|charge| charge == ChargeForm::Part),
@@ -106,7 +107,7 @@ fn bar(order: &OrderView, total: &TotalView) -> PriceBar {
         unagreed: (-over).max(0.0),
         agreed: total
             .ceiling
-            .as_deref()
+            .as_ref()
             .filter(|_| !total.ceiling_with_tax)
             .map(number),
     }

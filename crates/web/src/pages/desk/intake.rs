@@ -432,7 +432,7 @@ fn agreed(jobs: &[JobOffer], payer: &Value, person: &Value) -> Vec<Value> {
             })
             .collect();
         let consent = json!({ "consented": {
-            "step": "repair", "payer": payer, "lines": [], "agreed": true, "amount": job.price.replace(',', ""),
+            "step": "repair", "payer": payer, "lines": [], "agreed": true, "amount": job.price,
             "tax_included": false, "way": "in-person", "person": person, "said": null,
             "number_called": null, "signature": null, "after": [] } });
         for command in [

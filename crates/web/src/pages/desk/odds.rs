@@ -98,7 +98,7 @@ fn page(order: &OrderView, found: &OrderOdds, without: Option<&OrderOdds>) -> Ma
 
 /// One amount; pressing it asks for it.
 fn covers(order: &OrderView, cover: &Cover) -> Markup {
-    let to = format!("/o/{}/ask?sum={}", order.number, cover.amount);
+    let to = format!("/o/{}/ask?sum={}", order.number, cover.amount.exact());
     html! {
         a class="row" href=(to) {
             span class="what" {

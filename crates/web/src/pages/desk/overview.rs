@@ -17,6 +17,7 @@ use axum::response::Response;
 use maud::{Markup, PreEscaped, html};
 use papers::Kind;
 use serde_json::{Value, json};
+use shop::Amount;
 use shop::measure::Decimal;
 use shop::record::v1::codes::{PaidByForm, PayerForm};
 use shop::view::{AskView, ConsentView, OrderView, PaymentView, TotalView};
@@ -83,19 +84,19 @@ pub fn total_block(order: &OrderView, total: &TotalView) -> Markup {
                 span class="soft" { (say::net_and_tax(&total.net, &total.tax)) }
             }
         }
-        @if total.written_down.bytes().any(|digit| (b'1'..=b'9').contains(&digit)) {
+        @if total.written_down.number().is_some_and(|sum| !sum.is_zero()) {
             div class="row" { span class="what" { (say::discount_before_tax()) } span class="number" { (total.written_down) } }
         }
         @if let (Some(ceiling), Some(room)) = (&total.ceiling, &total.room) {
             div class="row" {
                 span class="what" { @if total.ceiling_with_tax { (say::agreed_up_to_with_tax(ceiling)) } @else { (say::agreed_up_to_before_tax(ceiling)) } }
-                @if room.starts_with('-') { span class="no number" { (say::amount_over(room.trim_start_matches('-'))) } }
+                @if let Some(over) = room.below_nought() { span class="no number" { (say::amount_over(over)) } }
                 @else { span class="yes number" { (say::amount_left(room)) } }
             }
         }
         @if total.payer != PayerForm::Goodwill {
             div class="row" {
-                @if let Some(back) = total.balance.strip_prefix('-') {
+                @if let Some(back) = total.balance.below_nought() {
                     span class="what" { (say::paid_too_much()) } span class="wait number" { (say::to_give_back(back)) }
                 } @else {
                     span class="what" { (say::left_to_pay()) } span class="strong number" { (total.balance) }
@@ -357,7 +358,7 @@ pub fn take(order: &OrderView) -> Markup {
         h2 { (say::money_in()) }
         form {
             @if several { (chips("payer", say::from(), &payers()[..2], "customer")) }
-            (figure("amount", say::amount(), say::minus_gives_back(), owes.map_or("", |total| total.balance.as_str()), true))
+            (figure("amount", say::amount(), say::minus_gives_back(), owes.map_or("", |total| total.balance.exact()), true))
             @if order.payments.is_empty() && let Some(total) = owes { (parts_of(&total.gross)) }
             (chips("by", say::how(), &paid_by(), "card"))
             p class="soft" { (say::on_account_means()) }
@@ -370,20 +371,20 @@ pub fn take(order: &OrderView) -> Markup {
 }
 
 /// A deposit in per cent of what it comes to, each a press that fills in the amount.
-fn parts_of(gross: &str) -> Markup {
-    let parts: Vec<(u32, String)> = [20, 30, 50]
+fn parts_of(gross: &Amount) -> Markup {
+    let parts: Vec<(u32, Amount)> = [20, 30, 50]
         .into_iter()
         .filter_map(|percent| {
-            let sum: Decimal = gross.replace(',', "").parse().ok()?;
+            let sum = gross.number()?;
             let part = sum.checked_mul(Decimal::from(percent))? / Decimal::ONE_HUNDRED;
             let part = part.round_dp(sum.scale());
-            (part > Decimal::ZERO).then(|| (percent, part.to_string()))
+            (part > Decimal::ZERO).then(|| (percent, Amount::from(part)))
         })
         .collect();
     html! {
         div class="presses thirds" {
             @for (percent, sum) in &parts {
-                button class="press" type="button" data-fill="amount" data-value=(sum) { (percent) " %" small { (sum) } }
+                button class="press" type="button" data-fill="amount" data-value=(sum.to_type()) { (percent) " %" small { (sum) } }
             }
         }
     }
@@ -395,7 +396,7 @@ fn come_in(order: &OrderView) -> Markup {
         let account = total.on_account.as_ref()?;
         Some((total, account))
     });
-    let Some((total, account)) = open.filter(|(_, account)| !account.starts_with('-')) else {
+    let Some((total, account)) = open.filter(|(_, account)| !account.is_below_nought()) else {
         return html! {};
     };
     let paid = |amount: Value, by: Value| {
@@ -412,7 +413,7 @@ fn come_in(order: &OrderView) -> Markup {
     html! {
         h2 { (say::came_in_from_account()) }
         form {
-            (figure("amount", say::amount(), "", account, true))
+            (figure("amount", say::amount(), "", account.exact(), true))
             (chips("by", say::how(), &paid_by()[..4], "transfer"))
             div class="presses" { (button(Look::Plain, say::it_came_in(), "", &both, None)) }
         }

@@ -150,7 +150,7 @@ fn next_steps(order: &OrderView, part: &PartView) -> Markup {
     let has = |step: PartStepForm| part.steps.contains_key(&step);
     html! {
         form {
-            @if part.quantity != "1" { (figure("quantity", say::how_many_of_them(), "", &part.adrift, true)) }
+            @if part.quantity != "1" { (figure("quantity", say::how_many_of_them(), "", part.adrift.exact(), true)) }
             @if !has(PartStepForm::Received) {
                 details id=(format!("order-{}", part.part)) open[!has(PartStepForm::Ordered)] {
                     summary class="row" { span class="what" { @if has(PartStepForm::Ordered) { (say::another_day_maker()) } @else { (say::order_it()) } } }

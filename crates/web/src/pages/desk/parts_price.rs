@@ -70,7 +70,7 @@ pub fn price(order: &OrderView, part: &PartView, offer: Option<&PriceOffer>) -> 
         form {
             @if part.price.is_none() {
                 @let hint = if offer.is_some() { say::before_tax_from_cost() } else { say::before_tax() };
-                (figure("each", say::sold_for_each(), hint, offer.map_or("", |offer| offer.price.as_str()), true))
+                (figure("each", say::sold_for_each(), hint, offer.map_or("", |offer| offer.price.exact()), true))
                 @if let Some(offer) = offer { (super::price_offers::how(&format!("found-{}", part.part), &offer.working_html)) }
             }
             div class="presses" { (button(Look::Plain, say::put_on_price(), &small, &[add], None)) }
@@ -157,7 +157,7 @@ pub fn sublet_price(order: &OrderView, sublet: &SubletView, offer: Option<&Price
     html! {
         form {
             p class="wait gap" { (say::not_on_price_yet()) }
-            (figure("each", say::charged_for_it(), &hint, offer.map_or("", |offer| offer.price.as_str()), true))
+            (figure("each", say::charged_for_it(), &hint, offer.map_or("", |offer| offer.price.exact()), true))
             @if let Some(offer) = offer { (super::price_offers::how(&format!("found-{}", sublet.sublet), &offer.working_html)) }
             div class="presses" { (button(Look::Plain, say::put_on_price(), &sublet.what, &[add], None)) }
         }

@@ -26,7 +26,7 @@ pub async fn price(
         let order = order_of(visit, &number)?;
         let found = asked.price(visit);
         let each = match &found {
-            Some(Ok(offer)) => offer.price.as_str(),
+            Some(Ok(offer)) => offer.price.exact(),
             _ => "",
         };
         let rates = shop::offers::rates(visit.snap);
@@ -47,7 +47,7 @@ pub async fn price(
         let grade = shop::offers::grade_of(visit.snap, &order.assigned);
         let mut hint = say::hours_hint(shop::offers::hours(visit.snap));
         if let Some(clock) = &clock {
-            hint = say::clock_ran(hint, clock);
+            hint = say::clock_ran(hint, phrases::number(clock));
         }
         let by_clock = order.price.is_none() && shop::offers::is_by_clock(visit.snap);
         let hours = clock.filter(|_| by_clock).unwrap_or_default();

@@ -91,7 +91,7 @@ pub fn jobs(visit: &Visit<'_>, order: &OrderView) -> Markup {
         @if !jobs.is_empty() { h2 { (say::fixed_price_jobs()) } }
         @for job in &jobs {
             form {
-                div class="presses" { (button(Look::Plain, &job.name, &job.price, &[add(order, &job.entries)], None)) }
+                div class="presses" { (button(Look::Plain, &job.name, &job.price.to_string(), &[add(order, &job.entries)], None)) }
                 @if !job.parts.is_empty() { p class="soft" { (say::with_parts(job.parts.join(", "))) } }
             }
         }
@@ -108,7 +108,7 @@ pub fn supplies(visit: &Visit<'_>, order: &OrderView) -> Markup {
     html! {
         @if let Some(offer) = offered.filter(|_| !charged) {
             @let entry = json!({ "charge": "supplies", "label": words(say::shop_supplies()), "quantity": "1", "each": offer.price });
-            form { div class="presses" { (button(Look::Plain, say::shop_supplies(), &offer.price, &[add(order, &[entry])], None)) } }
+            form { div class="presses" { (button(Look::Plain, say::shop_supplies(), &offer.price.to_string(), &[add(order, &[entry])], None)) } }
             (how("supplies-found", &offer.working_html))
         }
     }
@@ -154,7 +154,7 @@ pub fn from_cost(
         details id="from-cost" open[found.is_some()] {
             summary class="row" { span class="what" { (say::price_from_cost()) } }
             form method="get" action=(format!("/o/{}/price", order.number)) {
-                (figure("cost", say::it_costs_us(), say::before_tax(), &asked.cost, true))
+                (figure("cost", say::it_costs_us(), say::before_tax(), &offers::plain_number(&asked.cost), true))
                 label class="row" { input type="checkbox" name="sublet" value="true" checked[asked.sublet]; span class="what" { (say::it_is_machine_work()) } }
                 div class="presses" { button class="press" type="submit" { (say::work_out_price()) } }
             }
@@ -212,7 +212,7 @@ pub fn discount(visit: &Visit<'_>, order: &OrderView, asked: &Asked) -> Markup {
                     }
                     form {
                         (required("why", say::why(), say::stands_on_papers(), ""))
-                        div class="presses" { (button(Look::Plain, say::take_it_off(), &offer.off, &[set], Some(&format!("/o/{}/price", order.number)))) }
+                        div class="presses" { (button(Look::Plain, say::take_it_off(), &offer.off.to_string(), &[set], Some(&format!("/o/{}/price", order.number)))) }
                     }
                 },
                 Some(Err(trouble)) => (told(&trouble)),

@@ -12,7 +12,7 @@ use shop::view::{ItemView, LineView, OrderView};
 
 pub fn settle(order: &OrderView) -> Markup {
     let asked_first = order.asks.iter().any(|asked| asked.must);
-    let owes = owed_by_customer(order).filter(|total| !total.balance.starts_with('-'));
+    let owes = owed_by_customer(order).filter(|total| !total.balance.is_below_nought());
     let to_charge = order.price.as_ref().is_some_and(|price| !price.charged);
     let (Some(owes), false, 1, true) = (owes, asked_first, order.asks.len(), to_charge) else {
         return html! { (invoice(order)) (take(order)) };
@@ -34,7 +34,7 @@ pub fn settle(order: &OrderView) -> Markup {
         (total_block(order, owes))
         form {
             @for told in told.iter().flatten() { (told.field()) }
-            (figure("amount", say::paid_now(), say::before_it_leaves(), &owes.balance, true))
+            (figure("amount", say::paid_now(), say::before_it_leaves(), owes.balance.exact(), true))
             (chips("by", say::how(), &paid_by(), "card"))
             div class="presses two" {
                 (button(Look::Confirm, say::invoice_paid(), "", &and_paid, None))

@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::v1::codes::SystemForm;
-use shop::repair::{CommandId, DaysOff, PersonId, System};
+use shop::repair::{CommandId, DaysOff, PersonId, System, Week};
 
 /// What somebody can be told to know: the systems of a vehicle.
 const SKILLS: [System; 18] = [
@@ -43,7 +43,7 @@ fn seen(commands: Vec<&CommandId>) -> Vec<&str> {
 /// The shop's opening hours and the days on which it is closed.
 pub fn opening(visit: &Visit<'_>) -> Markup {
     let shop = &visit.snap.world().shop;
-    let now = shop.hours(None).map(ToString::to_string);
+    let now = shop.hours(None).map(Week::said);
     let told = of_shop(
         json!({ "hours-told": { "person": null, "week": field("week"),
         "after": seen(shop.hours_told(None)) } }),
@@ -70,7 +70,7 @@ pub fn opening(visit: &Visit<'_>) -> Markup {
 pub fn of_person(visit: &Visit<'_>, person: &str) -> Markup {
     let shop = &visit.snap.world().shop;
     let id = PersonId::new(person);
-    let now = shop.hours(Some(&id)).map(ToString::to_string);
+    let now = shop.hours(Some(&id)).map(Week::said);
     let knows = shop.works_on(&id);
     let told = of_shop(
         json!({ "hours-told": { "person": person, "week": field("week"),

@@ -14,6 +14,7 @@ use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Map, Value, json};
+use shop::Amount;
 use shop::record::v1::codes::{ByForm, ChargeForm, HoursByForm, PayerForm, RoundForm};
 use shop::repair::price::{Band, Bands, Charge, FixedJob, Payer, TaxRule, Uplift};
 use shop::repair::{JobId, MoneyRules, Settings, Units, Words};
@@ -141,7 +142,7 @@ fn tax_row(nth: usize, tax: Option<&TaxRule>) -> Markup {
         |payer: Payer| tax.is_none_or(|tax| tax.payers.is_empty() || tax.payers.contains(&payer));
     html! {
         details id=(format!("tax-{nth}")) {
-            summary class="row" { span class="what" { @if tax.is_some() { (name) " " (percent) " %" } @else { (say::another_tax()) } } }
+            summary class="row" { span class="what" { @if tax.is_some() { (name) " " (phrases::number(&percent)) " %" } @else { (say::another_tax()) } } }
             (input(&format!("tax-name-{nth}"), say::name_of_the_tax(), say::name_of_the_tax_hint(), name))
             (figure(&format!("tax-percent-{nth}"), say::tax_rate(), "", &percent, false))
             fieldset {
@@ -201,7 +202,7 @@ fn money_rules(visit: &Visit<'_>, settings: &Settings, rules: &MoneyRules) -> Ma
             div class="columns" {
                 div {
                     h2 { (say::labour()) }
-                    p class="soft" { (say::own_rate_is(said(settings.rate))) }
+                    p class="soft" { (say::own_rate_is(phrases::number(&said(settings.rate)))) }
                     @for nth in 0..rate_rows { (rate_row(nth, rules)) }
                     (chips("hours-by", say::hours_charged(), &[("book", say::by_book()), ("clock", say::by_clock()), ("lesser", say::the_lesser())], HoursByForm::word(rules.hours_by)))
                     (bands("parts", say::parts_on_top(), &rules.parts, settings))
@@ -291,7 +292,7 @@ fn bands(of: &str, title: &str, bands: &Bands, settings: &Settings) -> Markup {
         @for nth in 0..rows { (row(nth)) }
         (figure(&format!("{of}-least"), say::least_on_top(), "", &bands.least.map_or_else(String::new, said), false))
         @for (end, at, above) in bands.dips(settings.minor_digits) {
-            p class="wait gap" { (say::sells_for_less(end, at, above)) }
+            p class="wait gap" { (say::sells_for_less(Amount::from(end), Amount::from(at), Amount::from(above))) }
         }
     }
 }
@@ -315,7 +316,7 @@ fn job_row(visit: &Visit<'_>, id: &JobId, job: &FixedJob) -> Markup {
     let drop = of_shop(json!({ "job-dropped": { "id": id.as_str() } }));
     html! {
         details id=(format!("job-{}", id.as_str())) {
-            summary class="row" { span class="what" { (name) } span class="number" { (job.price) } }
+            summary class="row" { span class="what" { (name) } span class="number" { (Amount::from(job.price)) } }
             (job_form(visit, Some((id, job)), &json!(after)))
             form { div class="presses" { (button(Look::Plain, say::keep_it_no_more(), "", &[drop], None)) } }
         }

@@ -7,7 +7,7 @@ use crate::pages::desk::ask::sources;
 use crate::pages::people::sign_in::{Back, way_back};
 use crate::pages::{Shown, Visit, cookie, remember, show, show_anybody};
 use crate::phrases::shop as say;
-use crate::tap::{Look, button, chips, choices, field, link, new, required, text, when};
+use crate::tap::{Look, button, chips, choices, field, figure, link, new, required, text, when};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -150,10 +150,10 @@ pub async fn setup(extract::State(state): extract::State<State>, headers: Header
                 (required("shop", say::name_of_the_shop(), "", ""))
                 (required("owner", say::your_name(), "", ""))
                 (crate::tap::input("second", say::name_of_a_second(), say::empty_if_alone(), ""))
-                (required("rate", say::hours_labour(), say::such_as_120(), ""))
+                (figure("rate", say::hours_labour(), say::such_as_120(), "", true))
                 (required("currency", say::currency(), say::three_letters(), "EUR"))
                 (required("tax", say::name_of_the_tax(), "", say::usual_tax()))
-                (required("percent", say::per_cent_of_tax(), "", say::usual_tax_rate()))
+                (figure("percent", say::per_cent_of_tax(), "", say::usual_tax_rate(), true))
                 (chips("taxed", say::tax_falls_on(), &[("all", say::labour_and_parts()), ("parts", say::parts_only())], "all"))
                 (chips("units", say::units(), &[("metric", say::metric()), ("us", say::us_units())], "metric"))
                 (required("zone", say::time_zone(), say::such_zones(), say::usual_zone()))
@@ -421,10 +421,10 @@ fn settings(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
             summary class="row" { span class="what strong" { (say::name_rate_tax_units()) } }
             form class="narrow" {
                 (required("shop", say::name_of_the_shop(), "", &visit.snap.texts().text(now.name)))
-                (required("rate", say::labour_an_hour(), "", &now.rate.normalize().to_string()))
+                (figure("rate", say::labour_an_hour(), "", &now.rate.normalize().to_string(), true))
                 @if let Some(tax) = tax {
                     (required("tax", say::name_of_the_tax(), "", &tax.name))
-                    (required("percent", say::tax_rate(), "", &percent))
+                    (figure("percent", say::tax_rate(), "", &percent, true))
                 }
                 (chips("units", say::units(), &[("metric", say::metric()), ("us", say::us_units())], units))
                 (required("zone", say::time_zone(), say::such_zones(), &now.zone))
@@ -458,7 +458,7 @@ fn rules(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
         @match chosen {
             None => p class="gap" { (say::no_rules()) },
             Some(place) => {
-                p class="gap strong" { (say::rules_as_of(&place.name, &place.as_of)) }
+                p class="gap strong" { (say::rules_as_of(place.name(), &place.as_of)) }
                 (sources(place))
             },
         }
@@ -469,7 +469,7 @@ fn rules(visit: &Visit<'_>) -> Result<Markup, shop::Trouble> {
             summary class="row" { span class="what" { (say::choose_a_place()) } }
             p class="wait gap" { (NOT_ADVICE) }
             @for place in places() {
-                form { div class="presses" { (button(Look::Plain, &place.name, &say::as_of(&place.as_of), &[choose(Some(place))], None)) } }
+                form { div class="presses" { (button(Look::Plain, place.name(), &say::as_of(&place.as_of), &[choose(Some(place))], None)) } }
             }
             form { div class="presses" { (button(Look::Plain, say::no_places_rules(), say::any_excess_is_asked(), &[choose(None)], None)) } }
         }

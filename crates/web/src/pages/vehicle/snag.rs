@@ -145,7 +145,7 @@ fn content(
         match ways(fields, sheet.stub(), &shop.planning, shop.customary) {
             Ok(all) => {
                 let money = ways::Money { rate, digits };
-                return Ok(ways::ways(&sheet, fields, &all, &money));
+                return Ok(ways::ways(&sheet, fields, &all, &money, &shop));
             }
             Err(trouble) => told(&mut asked, &trouble, hole::SHOWN),
         }

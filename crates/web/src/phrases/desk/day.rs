@@ -49,7 +49,7 @@ phrases! {
     /// The letter that opens the calls: one of that heading, not in use in the bar above.
     pub ring_key = "r", "j";
     /// Where there are none.
-    pub no_calls = "No calls to make.", "Niemand ist anzurufen.";
+    pub no_calls = "No calls to make.", "Keine Anrufe offen.";
     /// Heading over the promises.
     pub promises = "Promises", "Zusagen";
     /// Where no promise is in the plan.
@@ -77,7 +77,7 @@ phrases! {
     pub nothing_on_its_way = "Nothing is on its way or away.",
         "Nichts ist unterwegs oder außer Haus.";
     /// Heading over what is promised for today.
-    pub goes_home_today = "Goes home today", "Geht heute heim";
+    pub goes_home_today = "Goes home today", "Geht heute raus";
     /// Beside that heading: over the amounts.
     pub to_pay = "to pay", "zu zahlen";
     /// Where nothing is.

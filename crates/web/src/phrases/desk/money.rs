@@ -406,7 +406,7 @@ phrases! {
         "So viel enger wäre es ohne das. ";
     /// Where nothing was learned yet.
     pub no_stage_timed = "No stage was timed here yet: this is the book with a wide doubt.",
-        "Hier wurde noch kein Schritt gestoppt: das ist das Buch mit viel Zweifel.";
+        "Hier wurde noch kein Schritt gestoppt: das sind die Vorgaben, noch ohne eigene Erfahrung.";
     /// From how much it was learned.
     pub learned_from(stages) = "Learned from {stages} timed stages.",
         "Gelernt aus {stages} gestoppten Schritten.";
@@ -467,7 +467,7 @@ phrases! {
         ["{n} estimate so far: too few to judge, {needed} are needed.", "{n} estimates so far: too few to judge, {needed} are needed."],
         ["Bisher {n} Kostenvoranschlag: zu wenig für ein Urteil, es braucht {needed}.", "Bisher {n} Kostenvoranschläge: zu wenig für ein Urteil, es braucht {needed}."];
     /// The score: as it was said.
-    pub eight_in_ten = "Eight in ten were eight in ten.", "Acht von zehn waren acht von zehn.";
+    pub eight_in_ten = "Eight in ten were eight in ten.", "Passt: acht von zehn lagen im genannten Bereich.";
     /// The score: what was said was too sure.
     pub too_narrow = "Too narrow: more fell outside than was said.",
         "Zu eng: es lagen mehr außerhalb als gesagt.";

@@ -7,7 +7,7 @@ phrases! {
     pub left_and_after(what) = "Left, and this came in after: {what}",
         "Weg, und danach kam noch: {what}";
     /// On an order that was opened by mistake.
-    pub voided_by_mistake = "Voided: opened by mistake", "Ungültig: aus Versehen angelegt";
+    pub voided_by_mistake = "Voided: opened by mistake", "Storniert: aus Versehen angelegt";
     /// What the list of the vehicles beside an order is called aloud.
     pub on_the_floor = "On the floor", "In der Halle";
     /// Where nobody said where a vehicle stands.
@@ -85,7 +85,7 @@ phrases! {
     /// Press: go on where somebody stopped.
     pub go_on_here = "Go on here", "Hier weitermachen";
     /// Press: see what the vehicle may do now.
-    pub cleared_to = "Cleared to …?", "Darf …?";
+    pub cleared_to = "Cleared to …?", "Freigabe für …?";
     /// Beside that press.
     pub everything_is_back = "everything is back", "alles ist wieder dran";
     /// Press: make a plan.
@@ -428,7 +428,7 @@ phrases! {
     pub no_reasons(n) = ["No: {n} reason stands", "No: {n} reasons stand"],
         ["Nein: {n} Grund steht dagegen", "Nein: {n} Gründe stehen dagegen"];
     /// The way to the reasons.
-    pub fix_or_waive = "Fix them, or waive one", "Beheben, oder einen verantworten";
+    pub fix_or_waive = "Fix them, or waive one", "Beheben oder trotzdem freigeben";
     /// Heading over the last press of a sale.
     pub done = "Done", "Fertig";
     /// Heading and press: the vehicle leaves on its own wheels.
@@ -489,7 +489,7 @@ phrases! {
     /// Beside the press that gives the keys back.
     pub still_have_keys = "we still have them", "sie sind noch hier";
     /// Press: the order is no order any more.
-    pub void_this_order = "Void this order", "Auftrag ungültig machen";
+    pub void_this_order = "Void this order", "Auftrag stornieren";
     /// Beside that press.
     pub only_while_nothing_done = "only while nothing was done on it",
         "nur solange nichts daran gemacht ist";

@@ -58,7 +58,7 @@ phrases! {
     /// What is wanted of a plan: put together only so far that the vehicle can be rolled.
     pub button_it_up_to_roll = "Button it up so that it rolls", "So weit zusammenbauen, dass es rollt";
     /// What is wanted of a plan: the names of things.
-    pub get_at(names) = "Get at {names}", "An {names} heran";
+    pub get_at(names) = "Get at {names}", "Zugang zu: {names}";
     /// The minutes of a plan.
     pub minutes_out_and_back(out, back) = "{out} out, {back} back", "{out} raus, {back} zurück";
     /// How often one goes elsewhere, such as from above to below.
@@ -90,7 +90,7 @@ phrases! {
     /// Row under that.
     pub lift_is_taken = "The lift is taken: nothing from below", "Die Bühne ist belegt: nichts von unten";
     /// Row under that, for another place.
-    pub nothing_from(place) = "Nothing from {place}", "Nichts von hier: {place}";
+    pub nothing_from(place) = "Nothing from {place}", "Kein Zugang von: {place}";
     /// Behind that row.
     pub taken_plan_with_it = "taken: plan with it again", "belegt: wieder damit planen";
     /// Behind that row.
@@ -110,9 +110,9 @@ phrases! {
     /// Behind that row.
     pub let_it_be = "let it be", "doch nicht";
     /// Row.
-    pub get_at_one_thing_more = "Get at one thing more", "Noch an ein Teil heran";
+    pub get_at_one_thing_more = "Get at one thing more", "Noch ein Teil freilegen";
     /// Row.
-    pub get_at_something_else = "Get at something else", "An etwas anderes heran";
+    pub get_at_something_else = "Get at something else", "Etwas anderes freilegen";
     /// Row.
     pub where_things_stand_as_text = "Where things stand, as text", "Wie alles steht, als Text";
     /// Heading.
@@ -127,7 +127,7 @@ phrases! {
     /// Refusal.
     pub no_map_is_picked = "no map is picked for this order yet", "für diesen Auftrag ist noch keine Vorlage gewählt";
     /// Title: the plan as a drawing.
-    pub the_way_in = "The way in", "Der Weg hinein";
+    pub the_way_in = "The way in", "Der Weg zum Teil";
     /// Over the drawing.
     pub how_to_read_the_drawing = "What stands above comes off first. A filled mark is home, a hollow one is off.",
         "Was oben steht, kommt zuerst ab. Ein volles Zeichen ist dran, ein hohles ab.";
@@ -165,7 +165,7 @@ phrases! {
     pub the_plan = "The plan", "Der Plan";
 
     /// Heading over the things of a map.
-    pub what_to_get_at = "What do you want to get at?", "Woran soll es gehen?";
+    pub what_to_get_at = "What do you want to get at?", "Wo muss man ran?";
     /// Field.
     pub find_it_by_a_word = "Find it by a word", "Mit einem Wort finden";
     /// Hint of that field.
@@ -215,7 +215,7 @@ phrases! {
 
     /// Refusal.
     pub no_plan_to_share = "there is no plan to share: pick a map and what to get at",
-        "es gibt keinen Plan zum Aufteilen: erst Vorlage wählen und woran es gehen soll";
+        "es gibt keinen Plan zum Aufteilen: erst Vorlage wählen und das Teil, an das man ran muss";
     /// Title.
     pub two_people = "Two people", "Zwei Leute";
     /// Behind what is wanted, as a heading.

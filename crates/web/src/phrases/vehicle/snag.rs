@@ -200,7 +200,7 @@ phrases! {
     /// A thing that is inside during a repair; the bolt stands behind it.
     pub chips_of_the_drill = "chips of the drill", "Bohrspäne";
     /// A thing that is inside during a repair; the bolt stands behind it.
-    pub tang_of_the_insert = "tang of the insert", "Zapfen des Einsatzes";
+    pub tang_of_the_insert = "tang of the insert", "Mitnehmerzapfen des Einsatzes";
     /// A thing that is inside during a repair; the bolt stands behind it.
     pub rag_in_the_opening = "rag in the opening", "Lappen in der Öffnung";
     /// On the price: the labour of a repair.
@@ -213,7 +213,7 @@ phrases! {
     /// How a thread was put right.
     pub wire_insert = "wire insert", "Drahteinsatz";
     /// How a thread was put right.
-    pub solid_bushing = "solid bushing", "massive Buchse";
+    pub solid_bushing = "solid bushing", "Gewindebuchse";
     /// How a thread was put right.
     pub larger_thread = "larger thread", "größeres Gewinde";
     /// How a thread was put right.

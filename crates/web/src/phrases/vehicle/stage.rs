@@ -7,7 +7,7 @@ phrases! {
     pub no_plan_yet = "No plan yet", "Noch kein Plan";
     /// Under that heading.
     pub pick_what_to_get_at = "Pick what to get at, and the stages follow. Without one, say what comes off.",
-        "Auswählen, woran es gehen soll, dann folgen die Schritte. Ohne Plan angeben, was abkommt.";
+        "Auswählen, wo man ran muss, dann folgen die Schritte. Ohne Plan angeben, was abkommt.";
     /// The large press under that.
     pub make_a_plan = "Make a plan", "Plan machen";
     /// Heading, where what is left of the plan cannot be done.
@@ -79,11 +79,11 @@ phrases! {
     /// The large press under that.
     pub now_the_way_back = "Now the way back", "Jetzt der Rückweg";
     /// Press beside that.
-    pub get_at_more = "Get at more", "Noch an mehr heran";
+    pub get_at_more = "Get at more", "Noch mehr freilegen";
     /// Heading at the end of a plan to make it roll.
     pub nothing_in_the_way_of_rolling = "Nothing is in the way of rolling", "Dem Rollen steht nichts im Weg";
     /// Press under that, to its gate.
-    pub cleared_to_roll = "Cleared to roll?", "Darf es rollen?";
+    pub cleared_to_roll = "Cleared to roll?", "Freigabe zum Rollen?";
     /// Heading at the end of a plan.
     pub everything_by_the_map_is_home = "Everything by the map is home", "Alles nach der Vorlage ist an seinem Platz";
     /// Behind a thing that stays off.

@@ -6,7 +6,7 @@ use crate::State;
 use crate::pages::desk::price::{keyed, seen};
 use crate::pages::{Shown, order_of, show};
 use crate::phrases::vehicle as say;
-use crate::tap::{Look, button, field, input, link, order_request, when, words};
+use crate::tap::{Look, button, field, figure, link, order_request, when, words};
 use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
 use axum::response::Response;
@@ -81,13 +81,13 @@ pub async fn price(
                 h2 { (say::labour()) }
                 label class="row" {
                     input type="checkbox" name="labour" value="yes" checked;
-                    span class="what" { span class="strong line" { (label) } span class="soft line" { (say::hours(hours(minutes))) } }
+                    span class="what" { span class="strong line" { (label) } span class="soft line" { (say::hours(phrases::number(&hours(minutes)))) } }
                 }
-                (input("rate", say::an_hour_before_tax(), "", &rate))
+                (figure("rate", say::an_hour_before_tax(), "", &rate, false))
                 @if !found.renewed.is_empty() {
                     h2 { (say::parts_it_renews()) }
                     p class="soft" { (say::give_a_price_or_leave_empty()) }
-                    @for (nth, part) in found.renewed.iter().enumerate() { (input(&format!("part-{nth}"), part, say::one_costs_before_tax(), "")) }
+                    @for (nth, part) in found.renewed.iter().enumerate() { (figure(&format!("part-{nth}"), part, say::one_costs_before_tax(), "", false)) }
                 }
                 div class="presses two low" {
                     (button(Look::Confirm, say::set_the_price(), if on.current { "" } else { say::and_work_by_this_plan() }, &set, Some(&format!("/o/{}/{next}", order.number))))

@@ -9,6 +9,7 @@ use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, link, order_fact, when, words};
 use maud::{Markup, html};
 use serde_json::{Value, json};
+use shop::Amount;
 use shop::mending::{StepTold, Told};
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
@@ -209,14 +210,14 @@ fn ended(sheet: &Sheet<'_>, choice: &ChoiceView, told: &Told) -> Vec<Value> {
 fn money(sheet: &Sheet<'_>) -> Markup {
     let total = sheet.order.totals.first();
     let over = total
-        .and_then(|total| total.room.as_deref())
-        .and_then(|room| room.strip_prefix('-'));
+        .and_then(|total| total.room.as_ref())
+        .and_then(Amount::below_nought);
     html! {
         @if let Some(total) = total {
             a class="row" href=(format!("/o/{}/{}", sheet.order.number, if over.is_some() { "ask?then=stage" } else { "price" })) {
                 span class="what" {
                     span class="strong line" { (say::price_now(&total.net)) }
-                    @if let Some(over) = over { span class="no line" { (say::over_what_was_agreed(over)) } }
+                    @if let Some(over) = &over { span class="no line" { (say::over_what_was_agreed(over)) } }
                 }
             }
         }

@@ -7,6 +7,7 @@ use crate::tap::{new, order_fact, order_request, words};
 use phrases::{Language, speaking};
 use serde::Serialize;
 use serde_json::{Value, json};
+use shop::Amount;
 use shop::mending::{Added, CALCULATOR, Told};
 use shop::record::v1::codes::ChargeForm;
 use shop::view::PriceEntryView;
@@ -155,15 +156,15 @@ pub(super) fn price_without(sheet: &Sheet<'_>, gone: &[usize]) -> Value {
 fn entries(sheet: &Sheet<'_>, told: &Told, price: &Added) -> Vec<Value> {
     let mut out = Vec::new();
     let (labour, parts_label) = labels(sheet, told);
-    let entry = |charge: &str, label: String, quantity: &str, each: &str| {
+    let entry = |charge: &str, label: String, quantity: Value, each: &Amount| {
         json!({ "line": line(sheet), "charge": charge, "label": words(&label),
             "quantity": quantity, "each": each, "payer": "customer" })
     };
     if let (Some(hours), Some(label)) = (&price.hours, labour) {
-        out.push(entry("labour", label, hours, &price.rate));
+        out.push(entry("labour", label, json!(hours), &price.rate));
     }
     if let Some(parts) = &price.parts {
-        out.push(entry("part", parts_label, "1", parts));
+        out.push(entry("part", parts_label, json!("1"), parts));
     }
     out
 }

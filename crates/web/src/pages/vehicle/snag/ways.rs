@@ -5,7 +5,9 @@ use crate::pages::bench::answer;
 use crate::phrases::vehicle as say;
 use crate::tap::{Look, button};
 use maud::{Markup, html};
-use shop::mending::{Added, Fields, Told, added};
+use phrases::number;
+use shop::calculators::Shop;
+use shop::mending::{Added, Fields, Told, added, kept};
 
 /// What the shop charges.
 pub(super) struct Money {
@@ -13,7 +15,13 @@ pub(super) struct Money {
     pub digits: u32,
 }
 
-pub(super) fn ways(sheet: &Sheet<'_>, fields: &Fields, all: &[Told], money: &Money) -> Markup {
+pub(super) fn ways(
+    sheet: &Sheet<'_>,
+    fields: &Fields,
+    all: &[Told],
+    money: &Money,
+    shop: &Shop,
+) -> Markup {
     let wanted = fields.get("way");
     let Some(told) = all
         .iter()
@@ -23,6 +31,7 @@ pub(super) fn ways(sheet: &Sheet<'_>, fields: &Fields, all: &[Told], money: &Mon
         return html! { p { (say::no_way_is_known()) } };
     };
     let price = added(sheet.order, &told.way, money.rate, money.digits);
+    let kept = kept(told, sheet.stub(), &shop.planning, shop.customary);
     let holding = all.iter().filter(|told| told.way.holds).count();
     html! {
         h1 class="spread" {
@@ -47,7 +56,7 @@ pub(super) fn ways(sheet: &Sheet<'_>, fields: &Fields, all: &[Told], money: &Mon
         @if told.way.holds {
             form {
                 div class="presses low" {
-                    (button(Look::Confirm, say::take_this_way(), &small(told, &price), &take::commands(sheet, told, &price), Some(&sheet.path())))
+                    (button(Look::Confirm, say::take_this_way(), &small(told, &price), &take::commands(sheet, &kept, &price), Some(&sheet.path())))
                 }
             }
         }
@@ -100,7 +109,7 @@ fn cost(told: &Told, price: &Added) -> Markup {
     html! {
         dl class="figures" {
             @if let Some(minutes) = &told.way.minutes { div { dt { (say::time()) } dd { "+" (answer::minutes(minutes)) } } }
-            @if let Some(cost) = &told.way.cost { div { dt { (say::parts()) } dd { "+" (cost.mid) (say::low_to_high(&cost.low, &cost.high)) } } }
+            @if let Some(cost) = &told.way.cost { div { dt { (say::parts()) } dd { "+" (number(&cost.mid)) (say::low_to_high(number(&cost.low), number(&cost.high))) } } }
             @if told.way.minutes.is_some() {
                 div {
                     dt { (say::price_then()) }
