@@ -15,7 +15,7 @@ pub(super) struct Node {
 
 const LINE_HEIGHT: f64 = 20.0;
 /// From the middle of the mark to the words.
-const TO_WORDS: f64 = MARK_SIZE / 2.0 + 6.0;
+pub(super) const TO_WORDS: f64 = MARK_SIZE / 2.0 + 9.0;
 
 /// What stands beside the mark of a thing that reaches so far to its right.
 pub(super) fn node(thing: &LayerThing, right: f64) -> Node {
@@ -62,7 +62,7 @@ impl Node {
         if thing.call == LayerCall::Next {
             marks.push(Mark::Circle {
                 centre: Point::new(at.x, at.y + MARK_SIZE / 2.0),
-                radius: MARK_SIZE / 2.0 + 4.0,
+                radius: MARK_SIZE / 2.0 + 3.0,
                 style: Style {
                     line: Some(wide::RING),
                     fill: Some(Ink::Paper),

@@ -6,18 +6,23 @@ use super::across::{self, Part, middle_one};
 use super::narrow::tip;
 use super::routes::{self, Lane, Run};
 use super::rows::{self, Cell, Edge, Filling, Rows};
-use super::thing::{Node, lettering, node};
+use super::thing::{Node, TO_WORDS, lettering, node};
 use super::{DETAIL_SIZE, Layers, MARK_SIZE, count, manner, pen, sequence};
-use crate::{Anchor, Dash, Ink, Mark, Pen, Point, Stroke, Style, Text, Weight, ellipsis};
+use crate::{
+    Anchor, Dash, Ink, Mark, Pen, Point, Stroke, Style, Text, Weight, ellipsis, text_width_px,
+};
 use std::collections::BTreeSet;
 
-/// How far a thing reaches to the left of its mark's middle, with and without a stage's number,
-/// and to the right, with its words.
-const LEFT: f64 = 34.0;
-const LEFT_BARE: f64 = 10.0;
-const RIGHT: f64 = 122.0;
+/// How far a thing reaches to the left of its mark's middle, with and without a stage's number.
+const LEFT: f64 = 36.0;
+const LEFT_BARE: f64 = 14.0;
+/// The room for words beside a mark: as much as the longest word takes, within these.
+const LEAST_WORDS: f64 = 92.0;
+const MOST_WORDS: f64 = 150.0;
 /// Between things and lines beside each other.
 const GAP: f64 = 8.0;
+/// The part of the room left over that goes to the fullest place.
+const MOST_SPARE: f64 = 0.7;
 /// Between two lanes in which lines run across.
 const LANE: f64 = 9.0;
 /// Over the first lane and under the last.
@@ -51,6 +56,7 @@ pub(super) fn draw(
             true => LEFT,
             false => LEFT_BARE,
         },
+        right: TO_WORDS + room_for_words(layers),
     };
     let arranged = sheet
         .in_places(edges, width)
@@ -60,7 +66,7 @@ pub(super) fn draw(
     let nodes: Vec<Node> = layers
         .things
         .iter()
-        .map(|thing| node(thing, RIGHT))
+        .map(|thing| node(thing, sheet.right))
         .collect();
     let named = arranged.places.len() > 1;
     let begin = top + if named { HEADING } else { 0.0 };
@@ -86,7 +92,7 @@ pub(super) fn draw(
         for (at, cell) in cells.iter().enumerate() {
             if let Cell::Thing(thing) = cell {
                 let place = Point::new(places[row][at], tops[row]);
-                let drawn = nodes[*thing].drawn(&layers.things[*thing], place, RIGHT);
+                let drawn = nodes[*thing].drawn(&layers.things[*thing], place, sheet.right);
                 marks.push(Mark::Group(drawn));
             }
         }
@@ -97,6 +103,15 @@ pub(super) fn draw(
 struct Sheet<'a> {
     layers: &'a Layers,
     left: f64,
+    right: f64,
+}
+
+fn room_for_words(layers: &Layers) -> f64 {
+    let words = layers.things.iter().flat_map(|thing| {
+        let name = thing.label.split_whitespace();
+        name.map(|word| text_width_px(word, DETAIL_SIZE, Weight::Bold))
+    });
+    words.fold(LEAST_WORDS, f64::max).min(MOST_WORDS)
 }
 
 impl Sheet<'_> {
@@ -111,12 +126,12 @@ impl Sheet<'_> {
 
     /// The room that so many things and lines beside each other take.
     fn room(&self, things: usize, lines: usize) -> f64 {
-        count(things) * (self.left + RIGHT) + count(things + lines) * GAP
+        count(things) * (self.left + self.right) + count(things + lines) * GAP
     }
 
     fn reach(&self, cell: &Cell) -> (f64, f64) {
         match cell {
-            Cell::Thing(_) => (self.left, RIGHT),
+            Cell::Thing(_) => (self.left, self.right),
             Cell::Trunk { .. } => (2.0, 2.0),
         }
     }
@@ -153,11 +168,14 @@ impl Sheet<'_> {
             .last()?;
         (places..=most).rev().find_map(|columns| {
             let shares = shares(columns, &counts);
-            let spare = (width - between - self.room(columns, 0)) / count(places);
-            let widths: Vec<f64> = shares
-                .iter()
-                .map(|share| self.room(*share, 0) + spare)
-                .collect();
+            let mut widths: Vec<f64> = shares.iter().map(|share| self.room(*share, 0)).collect();
+            // What is left over goes where the most lines pass.
+            let spare = width - between - self.room(columns, 0);
+            let fullest = (0..places).rev().max_by_key(|&place| counts[place])?;
+            widths[fullest] += spare * MOST_SPARE;
+            for width in &mut widths {
+                *width += spare * (1.0 - MOST_SPARE) / count(places);
+            }
             let within = |things: &[usize], lines: &BTreeSet<Cell>| {
                 (0..places).all(|place| self.fits(place, things, lines, widths[place]))
             };
@@ -403,7 +421,7 @@ fn lines(
 /// The number of the stage at the left of a mark.
 pub(super) fn stage(number: usize, mark: Point) -> Mark {
     Mark::Text(Text {
-        at: Point::new(mark.x - MARK_SIZE / 2.0 - 5.0, mark.y + 14.0),
+        at: Point::new(mark.x - MARK_SIZE / 2.0 - 8.0, mark.y + 14.0),
         text: number.to_string(),
         size: DETAIL_SIZE,
         weight: Weight::Regular,
