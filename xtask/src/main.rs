@@ -53,7 +53,7 @@ enum Chore {
     TradeBench(trade_bench::Choice),
     /// Make a Debian package and a tar of the release program.
     Package(package::Choice),
-    /// Take pictures of the pages, for phone and desk, light and dark.
+    /// Take pictures of the pages: phone, desk and a wide screen, light and dark, each language.
     Pictures(pictures::Choice),
     /// Hold the search behind plans against a published sequential ordering instance.
     SequenceBench(sequence::Choice),

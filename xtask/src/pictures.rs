@@ -1,4 +1,6 @@
-//! Pictures of the pages, as people see them.
+//! Pictures of the pages, as people see them, and those that the documents show.
+
+mod documents;
 
 use anyhow::{Context, Result, bail, ensure};
 use cargo_metadata::MetadataCommand;
@@ -190,6 +192,8 @@ const MADE: &[(&str, &str)] = &[
 
 /// A bolt snaps on the order of the benchmark repair.
 const SNAP: &str = r#"
+    const done = arguments[arguments.length - 1];
+    const snap = async () => {
     const { order } = await (await fetch("/api/orders/1002")).json();
     const answer = await fetch("/api/commands", {
         method: "POST",
@@ -205,6 +209,25 @@ const SNAP: &str = r#"
         }),
     });
     return answer.ok;
+    };
+    snap().then(done, () => done(false));
+"#;
+
+/// The screens of whoever is at the browser speak a language from now on.
+const SPEAK: &str = r#"
+    const [language, done] = arguments;
+    const { who } = document.body.dataset;
+    const shop_fact = { "person-speaks": { person: who, language, after: JSON.parse(sessionStorage.spoken ?? "[]") } };
+    const command_id = crypto.randomUUID();
+    sessionStorage.spoken = JSON.stringify([command_id]);
+    fetch("/api/commands", {
+        method: "POST",
+        headers: { "content-type": "application/json" },
+        body: JSON.stringify({
+            command_id, device: "pictures", device_seq: Date.now(),
+            happened_at: new Date().toISOString(), who, stream: "shop", shop_fact,
+        }),
+    }).then((answer) => done(answer.ok), () => done(false));
 "#;
 
 /// A plan from a whole vehicle, with one way ruled out.
@@ -213,7 +236,16 @@ const PLAN: &str = "/o/1006/plan?map=korvane-drayman-engine-front&aim=reach&for=
 /// The page that makes the browser one of the demonstration's people.
 const BE_SOMEBODY: &str = "/who/pavel";
 
-const DEVICES: [(&str, Viewport); 2] = [("phone", PHONE), ("desk", DESK)];
+/// A large screen on the desk.
+const WIDE: Viewport = Viewport {
+    width_px: 1920,
+    height_px: 1080,
+    mobile: false,
+};
+
+const DEVICES: [(&str, Viewport); 3] = [("phone", PHONE), ("desk", DESK), ("wide", WIDE)];
+
+const LANGUAGES: [&str; 2] = ["en", "de"];
 
 const COLOURS: [(&str, bool); 2] = [("light", false), ("dark", true)];
 
@@ -223,6 +255,12 @@ pub struct Choice {
     /// Take this page alone.
     #[arg(long, value_name = "NAME", value_parser = PossibleValuesParser::new(PAGES.iter().chain(MADE).map(|(name, _)| *name)))]
     page: Option<String>,
+    /// Take the pages in this language alone.
+    #[arg(long, value_name = "TAG", value_parser = PossibleValuesParser::new(LANGUAGES))]
+    language: Option<String>,
+    /// Take only the pictures of README and docs, and put them where those show them.
+    #[arg(long, conflicts_with_all = ["page", "language", "full", "out"])]
+    documents: bool,
     /// Take the page to its end, not only what the screen shows.
     #[arg(long)]
     full: bool,
@@ -251,35 +289,69 @@ pub fn take(choice: &Choice) -> Result<ExitCode> {
     )?;
     let browser = Browser::start()?;
     browser.goto(&server.url(BE_SOMEBODY))?;
-    let wanted = |page: &str| choice.page.as_ref().is_none_or(|only| only == page);
-    for &(page, path) in PAGES.iter().filter(|(page, _)| wanted(page)) {
-        picture_page(&browser, &server.url(path), page, choice)?;
+    if choice.documents {
+        documents::take(&server, &browser)?;
+        return Ok(ExitCode::SUCCESS);
     }
-    if MADE.iter().any(|(page, _)| wanted(page)) {
-        browser.goto(&server.url("/o/1001"))?;
-        let snapped = browser.execute(SNAP, vec![])?;
+    if MADE.iter().any(|(page, _)| choice.wants(page)) {
+        let snapped = browser.execute_until_called_back(SNAP, vec![])?;
         ensure!(snapped.as_bool() == Some(true), "the bolt did not snap");
     }
-    for &(page, where_it_is) in MADE.iter().filter(|(page, _)| wanted(page)) {
-        browser.goto(&server.url("/o/1001"))?;
-        let found = browser.execute(where_it_is, vec![])?;
-        let path = found.as_str().context("the page has no address")?;
-        let path = path.strip_prefix(&server.url("")).unwrap_or(path);
-        picture_page(&browser, &server.url(path), page, choice)?;
+    for language in LANGUAGES {
+        if choice
+            .language
+            .as_deref()
+            .is_none_or(|only| only == language)
+        {
+            browser.goto(&server.url(BE_SOMEBODY))?;
+            let spoken = browser.execute_until_called_back(SPEAK, vec![language.into()])?;
+            ensure!(
+                spoken.as_bool() == Some(true),
+                "no page is made in {language}"
+            );
+            every_page(&server, &browser, language, choice)?;
+        }
     }
     Ok(ExitCode::SUCCESS)
 }
 
-fn picture_page(browser: &Browser, url: &str, page: &str, choice: &Choice) -> Result<()> {
+impl Choice {
+    fn wants(&self, page: &str) -> bool {
+        self.page.as_ref().is_none_or(|only| only == page)
+    }
+}
+
+fn every_page(server: &Server, browser: &Browser, language: &str, choice: &Choice) -> Result<()> {
+    for &(page, path) in PAGES.iter().filter(|(page, _)| choice.wants(page)) {
+        picture_page(browser, &server.url(path), page, language, choice)?;
+    }
+    for &(page, where_it_is) in MADE.iter().filter(|(page, _)| choice.wants(page)) {
+        browser.goto(&server.url("/o/1001"))?;
+        let found = browser.execute(where_it_is, vec![])?;
+        let path = found.as_str().context("the page has no address")?;
+        let path = path.strip_prefix(&server.url("")).unwrap_or(path);
+        picture_page(browser, &server.url(path), page, language, choice)?;
+    }
+    Ok(())
+}
+
+fn picture_page(
+    browser: &Browser,
+    url: &str,
+    page: &str,
+    language: &str,
+    choice: &Choice,
+) -> Result<()> {
     for (device, viewport) in DEVICES {
+        browser.set_viewport(viewport)?;
+        browser.goto(url)?;
+        if choice.full {
+            browser.set_viewport(to_the_end(browser, viewport)?)?;
+        }
         for (colours, dark) in COLOURS {
-            browser.set_viewport(viewport)?;
             browser.set_dark(dark)?;
-            browser.goto(url)?;
-            if choice.full {
-                browser.set_viewport(to_the_end(browser, viewport)?)?;
-            }
-            let path = choice.out.join(format!("{page}-{device}-{colours}.png"));
+            let name = format!("{page}-{device}-{colours}.png");
+            let path = choice.out.join(language).join(name);
             browser.screenshot(&path)?;
             println!("{}", path.display());
         }

@@ -15,6 +15,7 @@
 //! Knows nothing of vehicles, orders or pages: it is told what to draw.
 
 mod belt;
+mod bolts;
 mod coolant;
 mod floor;
 mod joint;
@@ -34,6 +35,7 @@ mod turns;
 mod way;
 
 pub use belt::{BeltPath, BeltPulley, WrongRun, belt};
+pub use bolts::{Bolt, BoltStand, Bolts, bolts};
 pub use coolant::{
     Filling, MixChart, PressureRun, Reading as MixReading, filling, mix_chart, pressure,
 };

@@ -186,4 +186,15 @@ phrases! {
 
     /// The drawing of bolts with the sequence in which they are turned, for whoever hears it.
     pub bolts_and_turns(n) = "{n} bolts; the number in each is its turn, from 1", "{n} Schrauben; die Zahl in jeder ist ihre Reihenfolge, ab 1";
+
+    /// How a bolt of a joint stands, behind its number, for whoever hears it.
+    pub bolt_out = "out", "raus";
+    /// How a bolt of a joint stands, behind its number, for whoever hears it.
+    pub bolt_loose = "on, not tight", "dran, nicht fest";
+    /// How a bolt of a joint stands, behind its number, for whoever hears it.
+    pub bolt_tight = "tight", "fest";
+    /// The bolts of a joint, for whoever hears it: each number and how it stands.
+    pub bolts_of_joint(bolts) = "Bolts: {bolts}.", "Schrauben: {bolts}.";
+    /// The sentence after it, where the sequence is known.
+    pub in_the_sequence(numbers) = " In the sequence {numbers}.", " In der Reihenfolge {numbers}.";
 }

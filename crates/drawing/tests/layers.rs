@@ -13,6 +13,8 @@ fn thing(label: &str, needs: &[usize]) -> LayerThing {
         mark: LayerMark::Part,
         stands: LayerStand::Home,
         call: LayerCall::OnTheWay,
+        place: None,
+        stage: None,
         link: None,
         needs: needs
             .iter()
@@ -113,6 +115,7 @@ fn what_is_needed_stands_above_what_needs_it() {
     let drawn = layers(
         &Layers {
             title: "Tray".to_owned(),
+            places: Vec::new(),
             things,
         },
         700.0,
@@ -131,6 +134,7 @@ fn a_need_that_others_imply_is_not_drawn_twice() {
     let drawn = layers(
         &Layers {
             title: String::new(),
+            places: Vec::new(),
             things,
         },
         358.0,
@@ -149,6 +153,7 @@ fn a_circle_is_drawn_and_ends() {
     let drawn = layers(
         &Layers {
             title: String::new(),
+            places: Vec::new(),
             things,
         },
         358.0,
@@ -171,6 +176,7 @@ fn off_next_and_wanted_are_said_and_drawn() {
     let drawn = layers(
         &Layers {
             title: "Way in".to_owned(),
+            places: Vec::new(),
             things,
         },
         358.0,
@@ -206,6 +212,7 @@ fn any_layers() -> impl Strategy<Value = Layers> {
     );
     proptest::collection::vec(one, 0..18).prop_map(|all| Layers {
         title: "any".to_owned(),
+        places: Vec::new(),
         things: all
             .into_iter()
             .map(|(label, needs)| LayerThing {
@@ -214,6 +221,75 @@ fn any_layers() -> impl Strategy<Value = Layers> {
             })
             .collect(),
     })
+}
+
+/// The same under three places.
+fn in_places(mut any: Layers) -> Layers {
+    any.places = ["above", "wheel well", "below"].map(str::to_owned).into();
+    for (at, thing) in any.things.iter_mut().enumerate() {
+        thing.place = Some(at * 7 % 3);
+        thing.stage = (at % 2 == 0).then_some(at + 1);
+    }
+    any
+}
+
+#[test]
+fn each_thing_stands_under_its_place_with_its_stage_beside_it() {
+    let mut all = in_places(Layers {
+        title: String::new(),
+        places: Vec::new(),
+        things: vec![
+            thing("housing", &[1, 2, 3]),
+            thing("tray", &[]),
+            thing("wheel", &[]),
+            thing("coolant", &[1]),
+        ],
+    });
+    all.things[3].place = Some(2);
+    let drawn = layers(&all, 824.0);
+    holds(&drawn);
+    let named = |name: &str| drawn.texts().into_iter().find(|text| text.text == name);
+    let begins = ["above", "wheel well", "below"].map(|name| named(name).map(|text| text.at.x));
+    assert!(begins.is_sorted() && begins[0] == Some(0.0), "{begins:?}");
+    for (name, place) in [("housing", 0), ("tray", 1), ("wheel", 2), ("coolant", 2)] {
+        let x = named(name).map(|text| text.at.x);
+        assert!(
+            x > begins[place],
+            "{name} stands at {x:?}, under {begins:?}"
+        );
+        let next = begins.get(place + 1);
+        assert!(
+            next.is_none_or(|next| x < *next),
+            "{name} at {x:?}, under {begins:?}"
+        );
+    }
+    assert!(named("3").is_some(), "the stage of the wheel");
+    assert!(
+        drawn
+            .marks
+            .iter()
+            .all(|mark| !matches!(mark, Mark::Rect { .. })),
+        "no box"
+    );
+}
+
+#[test]
+fn places_that_need_more_room_than_there_is_are_left_out() {
+    let things = (0..3).map(|_| thing("a", &[])).collect();
+    let mut all = in_places(Layers {
+        title: String::new(),
+        places: Vec::new(),
+        things,
+    });
+    all.places = (0..9).map(|nth| format!("place {nth}")).collect();
+    let drawn = layers(&all, 640.0);
+    holds(&drawn);
+    assert!(
+        drawn
+            .texts()
+            .iter()
+            .all(|text| !text.text.starts_with("place"))
+    );
 }
 
 proptest! {
@@ -230,16 +306,17 @@ proptest! {
     #[test]
     fn without_circles_no_line_runs_through_a_thing_and_all_run_down(
         any in any_layers(),
-        width in prop_oneof![Just(358.0), Just(700.0), Just(1216.0)],
+        width in prop_oneof![Just(358.0), Just(700.0), Just(824.0), Just(1216.0)],
+        by_place in any::<bool>(),
     ) {
-        let mut any = any;
+        let mut any = if by_place { in_places(any) } else { any };
         for (at, thing) in any.things.iter_mut().enumerate() {
             thing.needs.retain(|need| need.thing > at);
         }
         let drawn = layers(&any, width);
         let boxes: Vec<Area> = groups(&drawn).into_iter().map(area).collect();
         for points in lines(&drawn) {
-            prop_assert!(points.windows(2).all(|ends| ends[0].y < ends[1].y));
+            prop_assert!(points.windows(2).all(|ends| ends[0].y <= ends[1].y));
             for area in &boxes {
                 prop_assert!(!runs_through(points, *area), "{points:?} runs through {area:?}");
             }

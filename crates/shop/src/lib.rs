@@ -23,6 +23,7 @@ pub mod history;
 pub mod how_to;
 mod item_line;
 mod keep;
+pub mod looks;
 mod maps;
 pub mod measures;
 pub mod mending;

@@ -436,6 +436,7 @@ async function act(button) {
     choice.querySelector("input")?.focus();
     return sayTrouble({ what: choice.dataset.oneOf, mend: say("then_press_again") });
   }
+  if (readingMissing(button, form)) return;
   const box = document.querySelector("[data-trouble]");
   if (box) box.hidden = true;
   button.disabled = true;
@@ -449,6 +450,17 @@ async function act(button) {
   } finally {
     button.disabled = false;
   }
+}
+
+// A test that passed is asked once what it read; pressed again, it passed without a reading.
+function readingMissing(button, form) {
+  const asks = button.closest("[data-reading]");
+  const field = asks && form?.elements.namedItem(asks.dataset.reading);
+  if (!field || field.value.trim() || "asked" in button.dataset) return false;
+  button.dataset.asked = "";
+  sayTrouble({ what: asks.dataset.readingAsks, mend: say("write_or_press_again") });
+  field.focus();
+  return true;
 }
 
 async function carryOut(button, form) {
@@ -500,7 +512,7 @@ async function carryOut(button, form) {
   if (trouble) return;
   button.dataset.doubted = "";
   pressed.set(pressName(templates, form), new Date().toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" }));
-  const next = button.dataset.next?.replace(/\{(\w+)\}/g, (_, name) => made.names[name] ?? "");
+  const next = button.dataset.next?.replace(/\{([\w-]+)\}/g, (_, name) => made.names[name] ?? "");
   if (next && (waiting() === 0 || navigator.serviceWorker?.controller)) return location.assign(next);
   form?.reset();
   form?.querySelectorAll("canvas[data-draw]").forEach(clear);

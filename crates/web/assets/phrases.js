@@ -53,6 +53,8 @@ const PHRASES = {
   news_once_sent: { en: "News came in. It shows once this is sent.", de: "Es gibt Neues. Es erscheint, wenn dies gesendet ist." },
   // The same: hands are on the page.
   news_when_you_pause: { en: "News came in. It shows when you pause.", de: "Es gibt Neues. Es erscheint in einer Pause." },
+  // How to mend it, below a test that passed without a reading.
+  write_or_press_again: { en: "Write it, or press again.", de: "Eintragen, oder noch einmal drücken." },
   // How to mend it, below what a form lacks.
   then_press_again: { en: "Then press again.", de: "Dann noch einmal drücken." },
   // A tap could not be kept.

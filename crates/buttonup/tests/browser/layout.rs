@@ -1,7 +1,7 @@
-//! Every page of the demonstration at every width: nothing wider than the screen, no word broken
+//! Every page of the demonstration at every width, in each language: nothing wider than the screen, no word broken
 //! in the middle, nothing under the foot, and one filled press at most in view.
 
-use super::{phone, started};
+use super::{Shop, phone, speaks_german, started};
 use anyhow::{Result, ensure};
 use chromium::{Browser, Viewport};
 use serde_json::Value;
@@ -9,6 +9,10 @@ use std::collections::{BTreeMap, VecDeque};
 
 /// Widths from the narrowest phone to a wide desk; half of each is what 200 % of it leaves.
 const WIDTHS: [u32; 8] = [320, 360, 390, 640, 768, 1000, 1280, 1920];
+
+/// German is held to the ends of each layout: its words are longer, and what fits there fits
+/// between.
+const GERMAN_WIDTHS: [u32; 4] = [320, 390, 1000, 1280];
 
 /// What is wrong with the page as it is shown now.
 const LOOK: &str = r#"
@@ -75,6 +79,18 @@ fn looked(browser: &Browser) -> Result<(Vec<String>, Vec<String>)> {
 fn every_page_fits_every_width() -> Result<()> {
     let shop = started("demo")?;
     let browser = phone(&shop, "/who/nuria")?;
+    every_page_fits(&shop, &browser, &WIDTHS)
+}
+
+#[test]
+fn every_german_page_fits_every_width() -> Result<()> {
+    let shop = started("demo")?;
+    let browser = phone(&shop, "/who/nuria")?;
+    speaks_german(&browser)?;
+    every_page_fits(&shop, &browser, &GERMAN_WIDTHS)
+}
+
+fn every_page_fits(shop: &Shop, browser: &Browser, widths: &[u32]) -> Result<()> {
     let mut todo: VecDeque<String> = ["/", "/o/1002", "/o/1002/stage", "/o/1002/desk"]
         .map(str::to_owned)
         .into();
@@ -92,13 +108,13 @@ fn every_page_fits_every_width() -> Result<()> {
         }
         done.insert(shape(&path), path.clone());
         browser.goto_any(&shop.server.url(&path))?;
-        for width in WIDTHS {
+        for &width in widths {
             browser.set_viewport(Viewport {
                 width_px: width,
                 height_px: if width < 1_000 { 844 } else { 800 },
                 mobile: width < 1_000,
             })?;
-            let (wrong, links) = looked(&browser)?;
+            let (wrong, links) = looked(browser)?;
             faults.extend(
                 wrong
                     .into_iter()

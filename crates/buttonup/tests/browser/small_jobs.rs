@@ -70,13 +70,13 @@ fn a_bulb_from_the_complaint_to_the_keys() -> Result<()> {
                 "Still to do"
             },
         )?;
-        browser.wait_for_text("Done as ticked")?;
+        browser.wait_for_text("That is done")?;
         let owed = browser.text()?;
         ensure!(
             !owed.contains("Road test") && !owed.contains("Leak test"),
             "{owed}"
         );
-        tap(&browser, "Done as ticked")?;
+        tap(&browser, "That is done")?;
         browser.wait_for_text("it is fit to go")?;
         follow(&browser, "Hand over")?;
         browser.wait_for_text("Invoice, paid")?;

@@ -141,7 +141,7 @@ pub(super) fn rows(
     count: usize,
     edges: &[Edge],
     filling: Filling,
-    fits: impl Fn(usize, usize) -> bool,
+    fits: impl Fn(&[usize], &BTreeSet<Cell>) -> bool,
 ) -> Rows {
     let heights = heights(count, edges);
     let mut row_of: Vec<Option<usize>> = vec![None; count];
@@ -163,11 +163,11 @@ pub(super) fn rows(
         let mut row: Vec<usize> = Vec::new();
         for (thing, _) in ready {
             row_of[thing] = Some(upwards.len());
-            if !row.is_empty() && !fits(row.len() + 1, passing(&row_of, edges)) {
-                row_of[thing] = None;
-                break;
-            }
             row.push(thing);
+            if row.len() > 1 && !fits(&row, &passing(&row_of, edges)) {
+                row_of[thing] = None;
+                row.pop();
+            }
         }
         upwards.push(row);
     }
@@ -212,11 +212,11 @@ fn ready(row_of: &[Option<usize>], edges: &[Edge], filling: Filling) -> Vec<(usi
         .collect()
 }
 
-/// How many trunks go on above the things placed.
-fn passing(row_of: &[Option<usize>], edges: &[Edge]) -> usize {
+/// The trunks that go on above the things placed.
+fn passing(row_of: &[Option<usize>], edges: &[Edge]) -> BTreeSet<Cell> {
     let open = edges.iter().filter(|e| row_of[e.upper].is_none());
     let placed = open.filter(|e| row_of[e.lower].is_some());
-    placed.map(trunk).collect::<BTreeSet<_>>().len()
+    placed.map(trunk).collect()
 }
 
 fn trunk(edge: &Edge) -> Cell {

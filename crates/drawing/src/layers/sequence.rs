@@ -1,6 +1,6 @@
 //! The sequence of the cells in each row, so that few lines cross.
 
-use super::rows::Rows;
+use super::rows::{Cell, Rows};
 
 /// How often the rows are gone through from another beginning: the more lines there are,
 /// the less often, so that a large drawing does not take long.
@@ -30,16 +30,25 @@ pub(super) fn all_crossings(rows: &Rows) -> usize {
     rows.lines.iter().map(|lines| crossings(lines)).sum()
 }
 
-/// Sorts the cells of each row; the same rows always give the same answer.
-pub(super) fn sorted(rows: Rows) -> Rows {
+/// Which part of a row a cell keeps to, counted from the left.
+pub(super) type Part<'a> = &'a dyn Fn(&Cell) -> usize;
+
+/// Sorts the cells of each row, each within its part of the row; the same rows always give the
+/// same answer.
+pub(super) fn sorted(mut rows: Rows, part: Part<'_>) -> Rows {
+    for row in 0..rows.rows.len() {
+        let mut taken: Vec<usize> = (0..rows.rows[row].len()).collect();
+        taken.sort_by_key(|&at| (part(&rows.rows[row][at]), at));
+        rearrange(&mut rows, row, &taken);
+    }
     let mut best = rows.clone();
     let mut fewest = all_crossings(&best);
     for beginning in 0..beginnings(&rows) {
-        let mut tried = shuffled(rows.clone(), beginning);
+        let mut tried = shuffled(rows.clone(), beginning, part);
         for round in 0..ROUNDS {
             let before = all_crossings(&tried);
-            sweep(&mut tried, round % 2 == 0);
-            polish(&mut tried);
+            sweep(&mut tried, round % 2 == 0, part);
+            polish(&mut tried, part);
             let now = all_crossings(&tried);
             if now < fewest {
                 (best, fewest) = (tried.clone(), now);
@@ -57,21 +66,21 @@ pub(super) fn sorted(rows: Rows) -> Rows {
 
 /// Another sequence of each row, drawn by a generator that never changes; the first
 /// beginning leaves them as they are.
-fn shuffled(mut rows: Rows, beginning: usize) -> Rows {
+fn shuffled(mut rows: Rows, beginning: usize, part: Part<'_>) -> Rows {
     if beginning == 0 {
         return rows;
     }
     let mut state = u64::try_from(beginning).unwrap_or(u64::MAX);
     for row in 0..rows.rows.len() {
-        let mut keyed: Vec<(u64, usize)> = Vec::new();
+        let mut keyed: Vec<(usize, u64, usize)> = Vec::new();
         for at in 0..rows.rows[row].len() {
             state = state
                 .wrapping_mul(6_364_136_223_846_793_005)
                 .wrapping_add(1_442_695_040_888_963_407);
-            keyed.push((state >> 33, at));
+            keyed.push((part(&rows.rows[row][at]), state >> 33, at));
         }
         keyed.sort_unstable();
-        let taken: Vec<usize> = keyed.into_iter().map(|(_, at)| at).collect();
+        let taken: Vec<usize> = keyed.into_iter().map(|(.., at)| at).collect();
         rearrange(&mut rows, row, &taken);
     }
     rows
@@ -99,7 +108,7 @@ fn rearrange(rows: &mut Rows, row: usize, taken: &[usize]) {
 }
 
 /// Sorts each row by where its neighbours in the row before stand on average.
-fn sweep(rows: &mut Rows, down: bool) {
+fn sweep(rows: &mut Rows, down: bool, part: Part<'_>) {
     let count = rows.rows.len();
     for step in 1..count {
         let row = if down { step } else { count - 1 - step };
@@ -118,13 +127,13 @@ fn sweep(rows: &mut Rows, down: bool) {
             (sum, many) => sum * 1000 / many,
         };
         let mut taken: Vec<usize> = (0..length).collect();
-        taken.sort_by_key(|&at| (key(at), at));
+        taken.sort_by_key(|&at| (part(&rows.rows[row][at]), key(at), at));
         rearrange(rows, row, &taken);
     }
 }
 
 /// Betters each row by itself until none can be.
-fn polish(rows: &mut Rows) {
+fn polish(rows: &mut Rows, part: Part<'_>) {
     let mut better = true;
     let mut rounds = 0;
     while better && rounds < ROUNDS {
@@ -133,8 +142,8 @@ fn polish(rows: &mut Rows) {
         for row in 0..rows.rows.len() {
             better |= match rows.rows[row].len() {
                 0 | 1 => false,
-                length if length <= TRY_ALL => best_of_all(rows, row),
-                _ => swap_neighbours(rows, row),
+                length if length <= TRY_ALL => best_of_all(rows, row, part),
+                _ => swap_neighbours(rows, row, part),
             };
         }
     }
@@ -157,10 +166,14 @@ fn around(rows: &Rows, row: usize, taken: &[usize]) -> usize {
     crossings(&above) + crossings(&below)
 }
 
-fn best_of_all(rows: &mut Rows, row: usize) -> bool {
+fn best_of_all(rows: &mut Rows, row: usize, part: Part<'_>) -> bool {
     let mut taken: Vec<usize> = (0..rows.rows[row].len()).collect();
     let mut best = (around(rows, row, &taken), None);
     while best.0 > 0 && next_sequence(&mut taken) {
+        let parts = taken.iter().map(|&at| part(&rows.rows[row][at]));
+        if !parts.is_sorted() {
+            continue;
+        }
         let now = around(rows, row, &taken);
         if now < best.0 {
             best = (now, Some(taken.clone()));
@@ -188,11 +201,15 @@ fn next_sequence(taken: &mut [usize]) -> bool {
     true
 }
 
-fn swap_neighbours(rows: &mut Rows, row: usize) -> bool {
+fn swap_neighbours(rows: &mut Rows, row: usize, part: Part<'_>) -> bool {
     let mut taken: Vec<usize> = (0..rows.rows[row].len()).collect();
     let before = around(rows, row, &taken);
     let mut fewest = before;
     for at in 1..taken.len() {
+        let part = |at: usize| part(&rows.rows[row][taken[at]]);
+        if part(at - 1) != part(at) {
+            continue;
+        }
         taken.swap(at - 1, at);
         let now = around(rows, row, &taken);
         if now < fewest {
@@ -209,7 +226,6 @@ fn swap_neighbours(rows: &mut Rows, row: usize) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::super::rows::Cell;
     use super::*;
 
     /// Three rows of up to four cells with lines between them, from a seed.
@@ -275,7 +291,7 @@ mod tests {
     fn small_drawings_cross_as_little_as_any_sequence_can() {
         for seed in 0..150 {
             let rows = drawn_from(seed);
-            let sorted = sorted(rows.clone());
+            let sorted = sorted(rows.clone(), &|_| 0);
             assert_eq!(
                 counted_by_drawing(&sorted),
                 all_crossings(&sorted),
@@ -286,6 +302,20 @@ mod tests {
                 fewest(&rows, 0),
                 "seed {seed}: {rows:?}"
             );
+        }
+    }
+
+    #[test]
+    fn each_cell_keeps_to_its_part_of_the_row() {
+        let part = |cell: &Cell| match cell {
+            Cell::Thing(thing) => 2 - thing % 3,
+            Cell::Trunk { .. } => 0,
+        };
+        for seed in 0..50 {
+            let sorted = sorted(drawn_from(seed), &part);
+            for row in &sorted.rows {
+                assert!(row.iter().map(part).is_sorted(), "seed {seed}: {row:?}");
+            }
         }
     }
 
@@ -307,7 +337,11 @@ mod tests {
                 ends.sort_unstable();
                 ends
             };
-            assert_eq!(ends(&rows), ends(&sorted(rows.clone())), "seed {seed}");
+            assert_eq!(
+                ends(&rows),
+                ends(&sorted(rows.clone(), &|_| 0)),
+                "seed {seed}"
+            );
         }
     }
 }

@@ -1,78 +1,89 @@
-//! One thing as it is drawn: its box, its name, its mark, and how it is spoken.
+//! One thing as it is drawn: its name, its mark, and how it is spoken.
 
-use super::{DETAIL_SIZE, Form, LayerCall, LayerMark, LayerStand, LayerThing};
+use super::{DETAIL_SIZE, LayerCall, LayerMark, LayerStand, LayerThing, MARK_SIZE, wide};
 use crate::phrases as say;
 use crate::{
-    Anchor, Area, Dash, Group, Ink, Mark, Pen, Point, Style, Text, Weight, ellipsis, text_width_px,
-    wrap,
+    Anchor, Area, Group, Ink, Mark, Pen, Point, Style, Text, Weight, ellipsis, text_width_px, wrap,
 };
 
-const PADDING: f64 = 9.0;
 const LABEL_SIZE: f64 = 18.0;
-const MARK_SIZE: f64 = 16.0;
 
-/// A thing as a box of its own.
-pub(super) fn boxed(thing: &LayerThing, top_middle: Point, form: Form) -> Group {
-    let area = Area {
-        x: top_middle.x - form.width / 2.0,
-        y: top_middle.y,
-        width: form.width,
-        height: form.height,
+/// The words of a thing beside its mark, line by line.
+pub(super) struct Node {
+    lines: Vec<(String, Weight, Ink)>,
+}
+
+const LINE_HEIGHT: f64 = 20.0;
+/// From the middle of the mark to the words.
+pub(super) const TO_WORDS: f64 = MARK_SIZE / 2.0 + 9.0;
+
+/// What stands beside the mark of a thing that reaches so far to its right.
+pub(super) fn node(thing: &LayerThing, right: f64) -> Node {
+    let room = right - TO_WORDS;
+    let name = match thing.call {
+        LayerCall::Wanted => (Weight::Bold, Ink::Accent),
+        LayerCall::Next | LayerCall::OnTheWay => (Weight::Bold, Ink::Ink),
+        LayerCall::Beside => (Weight::Regular, Ink::Soft),
     };
-    let ink = ink(thing.call);
-    let edge = match thing.call {
-        LayerCall::Beside => Pen::fine(ink),
-        _ => Pen::outline(ink),
-    };
-    let dash = match thing.stands {
-        LayerStand::Away => Dash::Dashed,
-        LayerStand::Home | LayerStand::Partly => Dash::Solid,
-    };
-    let mut marks = vec![Mark::Rect {
-        area,
-        corner_radius: 4.0,
-        style: Style {
-            line: Some(edge.dashed(dash)),
-            fill: Some(Ink::Paper),
-        },
-    }];
-    if matches!(thing.call, LayerCall::Wanted | LayerCall::Next) {
-        // A second edge inside the first: it reads without colour too.
-        marks.push(Mark::Rect {
-            area: Area {
-                x: area.x + 4.0,
-                y: area.y + 4.0,
-                width: area.width - 8.0,
-                height: area.height - 8.0,
-            },
-            corner_radius: 2.0,
-            style: Style::line(Pen::fine(ink)),
-        });
+    let words = marked_with(thing);
+    let called = (Weight::Bold, ink(thing.call));
+    let detail = (Weight::Regular, Ink::Soft);
+    let mut lines: Vec<(String, Weight, Ink)> = Vec::new();
+    for (text, (weight, ink)) in [
+        (thing.label.as_str(), name),
+        (words.as_str(), called),
+        (thing.detail.as_str(), detail),
+    ] {
+        let wrapped = wrap(text, DETAIL_SIZE, weight, room, 2);
+        lines.extend(wrapped.into_iter().map(|line| (line, weight, ink)));
     }
-    let (x, room) = (area.x + PADDING, area.width - 2.0 * PADDING);
-    let lines = wrap(&thing.label, LABEL_SIZE, Weight::Bold, room, 2);
-    let one_line = lines.len() < 2;
-    for (base, line) in [24.0, 45.6].into_iter().zip(lines) {
-        marks.push(lettering(
-            x,
-            area.y + base,
-            line,
-            LABEL_SIZE,
-            Weight::Bold,
-            Ink::Ink,
-        ));
+    Node { lines }
+}
+
+impl Node {
+    pub(super) fn height(&self) -> f64 {
+        super::count(self.lines.len()) * LINE_HEIGHT
     }
-    let base = area.bottom() - 14.0;
-    marks.extend(mark(thing, Point::new(x, base - MARK_SIZE + 2.0)));
-    let (after_mark, right) = (x + MARK_SIZE + 8.0, area.right() - PADDING);
-    if one_line {
-        let (called, _) = called_at(thing, x, area.y + 46.0);
-        marks.extend(called);
-        marks.extend(detail_at(thing, after_mark, base, right));
-    } else {
-        marks.extend(second_line(thing, after_mark, base, right));
+
+    /// Drawn with the middle of its mark's upper edge there.
+    pub(super) fn drawn(&self, thing: &LayerThing, at: Point, right: f64) -> Group {
+        let words = Area {
+            x: at.x + TO_WORDS - 3.0,
+            y: at.y - 2.0,
+            width: right - TO_WORDS + 3.0,
+            height: self.height().max(MARK_SIZE + 4.0),
+        };
+        let mut marks = vec![Mark::Rect {
+            area: words,
+            corner_radius: 0.0,
+            style: Style::fill(Ink::Paper),
+        }];
+        marks.extend(thing.stage.map(|number| wide::stage(number, at)));
+        if thing.call == LayerCall::Next {
+            marks.push(Mark::Circle {
+                centre: Point::new(at.x, at.y + MARK_SIZE / 2.0),
+                radius: MARK_SIZE / 2.0 + 3.0,
+                style: Style {
+                    line: Some(wide::RING),
+                    fill: Some(Ink::Paper),
+                },
+            });
+        }
+        marks.extend(mark(thing, Point::new(at.x - MARK_SIZE / 2.0, at.y)));
+        for (nth, (line, weight, ink)) in self.lines.iter().enumerate() {
+            let base = at.y + 14.0 + super::count(nth) * LINE_HEIGHT;
+            let text = line.clone();
+            marks.push(lettering(
+                at.x + TO_WORDS,
+                base,
+                text,
+                DETAIL_SIZE,
+                *weight,
+                *ink,
+            ));
+        }
+        group(thing, marks)
     }
-    group(thing, marks)
 }
 
 /// A thing with a row to itself: its mark among the lines, its words beside them.
@@ -143,11 +154,16 @@ fn second_line(thing: &LayerThing, x: f64, base: f64, right: f64) -> Vec<Mark> {
     marks
 }
 
-/// What it is marked with, and where that ends.
-fn called_at(thing: &LayerThing, x: f64, base: f64) -> (Vec<Mark>, f64) {
+/// What it is marked with, in words.
+fn marked_with(thing: &LayerThing) -> String {
     let words = [stands(thing), called(thing.call)];
     let words: Vec<&str> = words.into_iter().filter(|word| !word.is_empty()).collect();
-    let words = words.join(", ");
+    words.join(", ")
+}
+
+/// The same where it stands, and where that ends.
+fn called_at(thing: &LayerThing, x: f64, base: f64) -> (Vec<Mark>, f64) {
+    let words = marked_with(thing);
     if words.is_empty() {
         return (Vec::new(), x);
     }
@@ -177,10 +193,14 @@ pub(super) fn lettering(x: f64, y: f64, text: String, size: f64, weight: Weight,
 fn mark(thing: &LayerThing, at: Point) -> Vec<Mark> {
     let (x, y) = (at.x, at.y);
     let (right, bottom, half) = (x + MARK_SIZE, y + MARK_SIZE, MARK_SIZE / 2.0);
-    let outline = Some(Pen::outline(Ink::Ink));
+    // What this way leaves where it is stands back.
+    let ink = match thing.call {
+        LayerCall::Beside => Ink::Soft,
+        _ => Ink::Ink,
+    };
     let style = Style {
-        line: outline,
-        fill: (thing.stands == LayerStand::Home).then_some(Ink::Ink),
+        line: Some(Pen::outline(ink)),
+        fill: (thing.stands == LayerStand::Home).then_some(ink),
     };
     let mut marks = match thing.mark {
         LayerMark::Pieces => vec![Mark::Circle {

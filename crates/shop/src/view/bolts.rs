@@ -73,6 +73,54 @@ pub fn bolt_places(shape: Shape, pieces: usize) -> Vec<(f64, f64)> {
     places
 }
 
+/// How the pieces of a group are drawn where they are tightened, and in which sequence.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Face {
+    /// How they stand.
+    pub shape: Shape,
+    /// Where each piece stands, from the first on.
+    pub places: Vec<(f64, f64)>,
+    /// The pieces in the sequence of tightening, counted from 1; empty where nobody said one.
+    pub sequence: Vec<u16>,
+}
+
+/// Words for a sequence across and across, as people and maps write it.
+const CROSSWISE: [&str; 5] = ["star", "cross", "diagonal", "stern", "kreuz"];
+
+/// Words for one that goes outward, across or not: nobody knows how those pieces stand.
+const OUTWARD: [&str; 5] = ["inside", "middle", "centre", "innen", "mitte"];
+
+/// How so many pieces are drawn: by the words for their sequence, else by their count.
+///
+/// A star is tightened across and across, so the pieces stand on a circle and the sequence is
+/// known; for other words the pieces are drawn without one.
+///
+/// ```
+/// use shop::view::{Shape, face};
+/// let wheel = face(5, Some("in a star"));
+/// assert_eq!((wheel.shape, wheel.sequence), (Shape::Circle, vec![1, 3, 5, 2, 4]));
+/// assert!(face(7, Some("from inside out")).sequence.is_empty());
+/// ```
+#[must_use]
+pub fn face(pieces: usize, words: Option<&str>) -> Face {
+    const MOST_ON_A_CIRCLE: usize = 6;
+    let words = words.unwrap_or_default().to_lowercase();
+    let says = |all: &[&str]| all.iter().any(|word| words.contains(word));
+    let star = says(&CROSSWISE) && !says(&OUTWARD);
+    let shape = match star || pieces <= MOST_ON_A_CIRCLE {
+        true => Shape::Circle,
+        false => Shape::Rows,
+    };
+    let found = pattern(Layout::Circle { bolts: pieces }).ok();
+    let sequence = found.filter(|_| star).map(|found| found.sequence);
+    let sequence = sequence.into_iter().flatten();
+    Face {
+        shape,
+        places: bolt_places(shape, pieces),
+        sequence: sequence.filter_map(|nth| u16::try_from(nth).ok()).collect(),
+    }
+}
+
 /// The least distance of two.
 fn nearest(places: &[(f64, f64)]) -> f64 {
     let pairs = places
@@ -88,6 +136,19 @@ fn nearest(places: &[(f64, f64)]) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_star_is_read_in_both_languages_and_nothing_else_is() {
+        for words in ["in a star", "crosswise", "Über Kreuz", "sternförmig"] {
+            assert_eq!(face(4, Some(words)).sequence, [1, 3, 2, 4], "{words}");
+        }
+        for words in [None, Some("from inside out, crosswise"), Some("")] {
+            assert!(face(4, words).sequence.is_empty(), "{words:?}");
+        }
+        // A star over many is a circle still; others of that many stand in rows.
+        assert_eq!(face(8, Some("in a star")).shape, Shape::Circle);
+        assert_eq!(face(8, None).shape, Shape::Rows);
+    }
 
     #[test]
     fn every_group_has_a_place_for_each_piece_and_none_overlap() {

@@ -31,7 +31,7 @@ mod wrench;
 pub use crate::world::vehicle_of;
 pub use apart::ApartView;
 pub use ask::AskView;
-pub use bolts::{Shape, bolt_places};
+pub use bolts::{Face, Shape, bolt_places, face};
 pub use calls::{CallKind, CallView, calls};
 pub use credits::{CreditView, CreditedView, LessView, ShareView};
 pub use day::{DayOrder, DayPerson, DayPlace, DayView, HomeView, day};

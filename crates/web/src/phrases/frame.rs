@@ -227,6 +227,8 @@ phrases! {
     pub in_layers(vehicle) = "{vehicle} in layers", "{vehicle} in Lagen";
     /// The name of a drawing of what has to come off for something.
     pub way_in_to(things) = "The way in to {things}", "Der Weg zu {things}";
+    /// In such a drawing, under a part: what is put in for it, such as a pin or a clamp.
+    pub goes_in(thing) = "{thing} in", "{thing} rein";
     /// Between the names of several things.
     pub and_between = " and ", " und ";
 

@@ -447,6 +447,10 @@ phrases! {
     pub plug_in_the_hose = "plug", "Stopfen";
     /// What is put onto a hose that was opened; it stands before the hose.
     pub pinch_clamp = "pinch clamp", "Abklemmzange";
+    /// Press under a screw that was typed and is still in.
+    pub it_wont_come_out = "It won't come out", "Geht nicht raus";
+    /// Small words on that press.
+    pub rounded_stuck_snapped = "rounded, stuck, snapped: note the snag", "rundgedreht, fest, abgerissen: Problem notieren";
     /// Under a thing that goes in with a step.
     pub goes_in_counted = "goes in, counted · untick if not used",
         "kommt hinein, wird gezählt · abwählen, wenn nicht gebraucht";
@@ -480,7 +484,12 @@ phrases! {
     /// The large press under the list of what is owed.
     pub done_as_ticked = "Done as ticked", "Erledigt wie abgehakt";
     /// Small words on that press.
-    pub untick_what_is_not = "untick what is not", "abwählen, was es nicht ist";
+    pub nothing_ticked_by_itself = "tick each one you did", "jedes abhaken, das gemacht ist";
+    /// The large press where one thing alone is owed, under it.
+    pub done_one = "That is done", "Das ist erledigt";
+    /// Asked once where a proof passed and nothing was measured or told.
+    pub no_reading_told = "Passed, and no reading is told: how far, how long, what did it read?",
+        "Bestanden, aber ohne Messwert: wie weit, wie lange, was wurde abgelesen?";
     /// Heading: a second person looks at what was moved.
     pub second_check = "Second check", "Zweite Prüfung";
     /// Under that heading.

@@ -24,7 +24,8 @@ use shop::record::v1::codes::{ChargeForm, KindForm, PartStepForm, SystemForm, Zo
 use shop::repair::{Kind, OrderId};
 use shop::trade::Vocabulary;
 use shop::view::{
-    NewerView, OrderView, StandsHere, StoppedView, StoryLine, newer, stands_here, way_so_far,
+    GateView, NewerView, OrderView, StandsHere, StoppedView, StoryLine, newer, stands_here,
+    way_so_far,
 };
 use shop::{ItemLine, Trouble, item_lines};
 use std::sync::Arc;
@@ -318,7 +319,7 @@ pub async fn by_name(
 }
 
 /// The word a gate has in an address.
-pub fn gate_code(gate: &shop::view::GateView) -> String {
+pub fn gate_code(gate: &GateView) -> String {
     serde_json::to_value(gate.gate)
         .ok()
         .and_then(|value| value.as_str().map(str::to_owned))
@@ -452,8 +453,14 @@ fn place(
 /// What to press next, by what is so.
 fn next(order: &OrderView) -> Markup {
     let to = |page: &str| format!("/o/{}/{page}", order.number);
-    let hand_over = order.gates.last().is_some_and(|gate| gate.may);
     let touched = order.items.iter().any(|item| item.disturbed);
+    // Where the vehicle is fit to go, the papers are seen to at the hand-over itself.
+    let fit = |gate: &GateView| {
+        let mut fit = gate.fit_to_go.iter();
+        fit.all(|reason| !reason.blocks || reason.waived.is_some())
+    };
+    let last = order.gates.last();
+    let hand_over = last.is_some_and(|gate| gate.may || touched && fit(gate));
     html! {
         div class="presses two low" {
             @if order.handed_over {

@@ -314,9 +314,14 @@ fn job_row(visit: &Visit<'_>, id: &JobId, job: &FixedJob) -> Markup {
     let after = seen(visit.snap.world().shop.job_told(id));
     let name = visit.snap.texts().text(Words(job.name));
     let drop = of_shop(json!({ "job-dropped": { "id": id.as_str() } }));
+    let settings = visit.snap.world().shop.settings();
+    let price = shop::say::money(
+        job.price,
+        settings.map_or(2, |settings| settings.minor_digits),
+    );
     html! {
         details id=(format!("job-{}", id.as_str())) {
-            summary class="row" { span class="what" { (name) } span class="number" { (Amount::from(job.price)) } }
+            summary class="row" { span class="what" { (name) } span class="number" { (price) } }
             (job_form(visit, Some((id, job)), &json!(after)))
             form { div class="presses" { (button(Look::Plain, say::keep_it_no_more(), "", &[drop], None)) } }
         }

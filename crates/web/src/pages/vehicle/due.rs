@@ -1,5 +1,5 @@
-//! What is owed, checked and proved: one tap for a list as it stands, exceptions unticked;
-//! one tap a proof.
+//! What is owed, checked and proved. Nothing is ticked by itself: a tick is somebody's word that
+//! it was done. One tap a proof; one that passed without a reading is asked about once.
 
 use super::choices::{Choices, spoken};
 use super::pieces::disturbed_seen;
@@ -99,28 +99,41 @@ fn belts(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
     Ok(html! { @for kept in &found { (as_found(kept)) } })
 }
 
-/// What stands before a gate is ticked. What is due after hand-over is not, nor the level
-/// seen cold: that wants one full heating and cooling first.
+/// Each with its own tick; what is owed alone is one tap.
 fn listed(order: &OrderView) -> Markup {
+    if let [debt] = order.debts.as_slice() {
+        return alone(order, debt);
+    }
     let commands: Vec<Value> = order
         .debts
         .iter()
         .enumerate()
         .map(|(nth, debt)| when(&format!("debt-{nth}"), done(order, debt)))
         .collect();
-    let now = |debt: &DebtView| debt.before.is_some() && debt.work != WorkIsForm::LevelCold;
     html! {
         form {
-            fieldset data-one-of=(say::tick_what_is_done()) {
+            fieldset class="to-tick" data-one-of=(say::tick_what_is_done()) {
                 legend class="skip" { (say::what_is_done_list()) }
                 @for (nth, debt) in order.debts.iter().enumerate() {
                     label class="row" {
-                        input type="checkbox" name=(format!("debt-{nth}")) value="yes" checked[now(debt)];
+                        input type="checkbox" name=(format!("debt-{nth}")) value="yes";
                         span class="what" { (capital(&debt.text)) }
                     }
                 }
             }
-            div class="presses" { (button(Look::Confirm, say::done_as_ticked(), say::untick_what_is_not(), &commands, None)) }
+            div class="presses" { (button(Look::Confirm, say::done_as_ticked(), say::nothing_ticked_by_itself(), &commands, None)) }
+        }
+    }
+}
+
+/// The only thing that is owed. What comes due later is not the press that lies under a thumb.
+fn alone(order: &OrderView, debt: &DebtView) -> Markup {
+    let now = debt.before.is_some() && debt.work != WorkIsForm::LevelCold;
+    let look = if now { Look::Confirm } else { Look::Plain };
+    html! {
+        form {
+            div class="row" { span class="mark" {} span class="what" { (capital(&debt.text)) } }
+            div class="presses" { (button(look, say::done_one(), "", &[done(order, debt)], None)) }
         }
     }
 }
@@ -260,7 +273,7 @@ fn outcomes(order: &OrderView, proof: &Value, held: &str, look: Look) -> Markup 
         )
     };
     html! {
-        div class="presses" { (button(look, held, "", &[prove("held")], None)) }
+        div class="presses" data-reading="words" data-reading-asks=(say::no_reading_told()) { (button(look, held, "", &[prove("held")], None)) }
         div class="presses even" {
             (button(Look::Plain, say::it_failed(), "", &[prove("failed")], None))
             (button(Look::Plain, say::couldnt_reproduce(), say::complaint_did_not_come_back(), &[prove("not-provoked")], None))

@@ -9,6 +9,7 @@ pub mod gates;
 mod immobile;
 mod item;
 mod item_told;
+mod joint;
 mod measures;
 mod off;
 pub mod open;

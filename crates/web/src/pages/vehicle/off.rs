@@ -165,7 +165,7 @@ fn read_lines(order: &OrderView, written: &str, read: Vec<Line>, others: bool) -
             @for (nth, line) in lines.iter().enumerate() {
                 @match known[nth] {
                     Some(item) => (known_row(nth, line, item)),
-                    None => (line_row(nth, line, &read[nth])),
+                    None => (line_row(order, nth, line, &read[nth])),
                 }
                 @for with in with.iter().filter(|with| with.row == nth) { (with.shown()) }
             }
@@ -330,7 +330,7 @@ fn known_row(nth: usize, line: &ItemLine, item: &ItemView) -> Markup {
 }
 
 /// One thing as it was read, with everything about it a tap away.
-fn line_row(nth: usize, line: &ItemLine, read: &Line) -> Markup {
+fn line_row(order: &OrderView, nth: usize, line: &ItemLine, read: &Line) -> Markup {
     let kind = KindForm::word(line.kind);
     let system = SystemForm::word(line.system);
     let zone = ZoneForm::word(line.zone);
@@ -360,7 +360,18 @@ fn line_row(nth: usize, line: &ItemLine, read: &Line) -> Markup {
             (chips(&format!("system-{nth}"), say::belongs_to(), &choices::spoken(SYSTEMS), system))
             (chips(&format!("zone-{nth}"), say::worked_on(), &choices::spoken(ZONES), zone))
             (chips(&format!("spent-{nth}"), say::goes_back_question(), &[("", say::the_same_one()), ("spent", say::a_new_one())], if line.kind == Kind::Seal { "spent" } else { "" }))
+            @if line.kind == Kind::Fasteners { (wont_come_out(order, nth, line)) }
         }
+    }
+}
+
+/// A screw that was typed and does not come out, rounded or stuck: the order is told what it is,
+/// and its snag is noted before anything is said to be off.
+fn wont_come_out(order: &OrderView, nth: usize, line: &ItemLine) -> Markup {
+    let next = format!("/o/{}/snag?item={{item-{nth}}}", order.number);
+    let declared = declare(&order.order, nth, line);
+    html! {
+        div class="presses" { (button(Look::Plain, say::it_wont_come_out(), say::rounded_stuck_snapped(), &[declared], Some(&next))) }
     }
 }
 

@@ -184,13 +184,13 @@ fn by_map(
         }
     };
     let nothing = found.off.is_empty() && found.back.is_empty();
-    Ok(html! {
-        h1 { (aim) }
+    let beside = !nothing && on.asked.aim == AimIs::Reach;
+    let markup = html! {
         @if nothing { p class="beside gap" { (say::nothing_has_to_be_moved()) } }
         @else {
             (figures(&found))
             (likely(visit, order, &found))
-            a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { (say::show_as_a_drawing()) } }
+            a class={ "row" @if beside { " on-phone" } } href=(address(order.number, here.map, &on.asked).replacen("/plan", "/way", 1)) { span class="what strong" { (say::show_as_a_drawing()) } }
             a class="row" href=(address(order.number, here.map, &on.asked).replacen("/plan", "/two", 1)) { span class="what strong" { (say::share_between_two()) } }
         }
         (guesses(visit, on, &found)?)
@@ -203,7 +203,7 @@ fn by_map(
                 a class="row" href=(here.with(|asked| *asked = asked.straight())) { span class="what strong" { (say::show_that_one()) } }
             }
         }
-        div class="columns" {
+        div class=(if beside { "one-below" } else { "columns" }) {
             div {
                 @if !found.off.is_empty() { h2 { (say::comes_off()) } (stages(&here, "off", &found.off)) }
             }
@@ -213,6 +213,18 @@ fn by_map(
             div { (consequences(&found)) }
             div { (asked_of_it(on, &here)) (others(visit, on, &here, &found)) }
         }
+    };
+    Ok(html! {
+        h1 { (aim) }
+        @if beside {
+            div class="plan" {
+                div class="on-desk" {
+                    p class="soft" { (say::how_to_read_the_drawing()) }
+                    (drawing::beside(order, on, &found))
+                }
+                div { (markup) }
+            }
+        } @else { (markup) }
         (take_it(visit, order, on, &found))
     })
 }

@@ -2,6 +2,7 @@
 //! shown, exceptions unticked, torque pass by pass.
 
 use super::choices::place_of;
+use super::joint::joint;
 use super::off::cautions;
 use super::stage_rows::{Row, rows, tightenings};
 use super::stage_snag;
@@ -206,10 +207,15 @@ fn shown(
         @if let Some(last) = closing { (differences(on.differs.get(on.id(&last.shown.item)).map_or(&[], Vec::as_slice))) }
         @if let Some(pattern) = known.and_then(|known| known.pattern.as_deref()) { p class="strong gap" { (shop::say::capital(pattern)) } }
         @if let Some(source) = source { p class="soft" { (say::torque_by()) (source) } }
+        @if let Some((item, last)) = closing.and_then(|last| Some((order.items.iter().find(|item| item.item == last.id())?, last))) {
+            (joint(item, known.and_then(|known| known.pattern.as_deref()), &last.shown.at))
+        }
         // A clock runs on it while it is shown to who works on it: see the page's script.
         form data-name=(name) data-stage=[runs.then_some(&name)] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
-            @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
-                (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
+            div data-one-of=(say::tick_what_is_done()) {
+                @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
+                    (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
+                }
             }
             @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { (say::still_to_do_afterwards()) (row.shown.label) } }
             (belts)
@@ -337,7 +343,7 @@ fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
     };
     html! {
         label class="row" {
-            input type="checkbox" name=(name) value="yes" checked;
+            input type="checkbox" name=(name) value="yes" checked[!row.is_look()];
             span class="what" {
                 span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (words) }
                 @if let Some(piece) = row.new_piece() { span class="line" { (say::new_piece()) (piece) } }
@@ -411,6 +417,7 @@ fn tighten(order: &OrderView, loose: &[super::stage_rows::Tightening<'_>]) -> Bo
                 @if let Some(pattern) = one.pattern { p class="strong gap" { (shop::say::capital(pattern)) } }
                 (differences(one.differs))
                 @if let Some(source) = &one.source { p class="soft" { (say::by()) (source) } }
+                (joint(one.item, one.pattern, &one.at))
                 div class="presses" {
                     @let look = if nth == 0 { Look::Confirm } else { Look::Plain };
                     @let label = if one.total > 1 { say::pass_done(one.pass) } else { say::tight().to_owned() };

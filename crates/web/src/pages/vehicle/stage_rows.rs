@@ -5,6 +5,7 @@ use crate::phrases::vehicle as say;
 use crate::tap::{field, new, order_fact, when, words};
 use serde_json::{Value, json};
 use shop::ItemLine;
+use shop::looks::is_look;
 use shop::plan::Way;
 use shop::planning::{
     OrderMap, RowShown, StageShown, declared, in_order, owing, sort_of_work, torque_source,
@@ -120,6 +121,11 @@ impl Row<'_> {
     /// Whether the row only says what the others lead to: work that becomes owed.
     pub fn only_told(&self) -> bool {
         self.shown.kind == Kind::Work && self.shown.way == Way::Out
+    }
+
+    /// Whether it is a look that only a person can say was made.
+    pub fn is_look(&self) -> bool {
+        !self.only_told() && self.debts.iter().any(|debt| is_look(debt))
     }
 
     /// Whether it can be laid down somewhere.

@@ -2,6 +2,7 @@
 //! is called away says how many of a pass are done; the next one goes on from there.
 
 use super::item_told::told_apart;
+use super::joint::joint;
 use super::pieces::{change, fits};
 use crate::phrases::vehicle as say;
 use crate::tap::{Look, button, order_fact};
@@ -107,6 +108,7 @@ fn group(order: &OrderView, next: &Next<'_>) -> Markup {
                 a class="row" href=(format!("/o/{}/item/{}", order.number, item.item)) { span class="what strong" { (say::say_its_torque()) } }
             }
             @if !item.sequence.is_empty() && left.len() > 1 { p { (say::in_this_sequence()) (listed(left)) } }
+            (joint(item, None, left))
             form {
                 div class="presses" { (button(Look::Plain, &label, &small, &[pass(order, next, left.len(), total)], None)) }
             }

@@ -27,6 +27,10 @@ phrases! {
     pub the_others_after_it(label) = "{label}, the others after it", "{label}, die anderen danach";
     /// How many stages of the plan are still to come.
     pub stages_left(n) = ["{n} stage left", "{n} stages left"], ["noch {n} Schritt", "noch {n} Schritte"];
+    /// Beside the drawing of a joint with a sequence.
+    pub begin_at_the_ring = "Begin at the ring", "Beim Ring anfangen";
+    /// Beside the drawing of a joint, in small words.
+    pub drawn_by_count = "drawn by their count, not to scale", "nach Anzahl gezeichnet, nicht maßstäblich";
     /// Before whoever gives the torque.
     pub torque_by = "Torque by ", "Drehmoment laut ";
     /// Before work that a stage leads to.

@@ -3,7 +3,7 @@
 use super::query::Query;
 use super::{aim_words, found_by, picked};
 use crate::State;
-use crate::map_drawing::{Sight, picture};
+use crate::map_drawing::{Sight, picture, picture_beside};
 use crate::pages::{Shown, order_of, show};
 use crate::phrases::vehicle as say;
 use crate::tap::{Look, link};
@@ -11,10 +11,11 @@ use axum::extract::{self, Path, RawQuery};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use drawing::LayerStand;
-use maud::html;
+use maud::{Markup, html};
 use shop::Trouble;
 use shop::planning::{OrderMap, Shown as Plan, in_order};
 use shop::repair::ItemId;
+use shop::view::OrderView;
 use std::collections::BTreeSet;
 
 pub async fn way(
@@ -32,11 +33,7 @@ pub async fn way(
         let on = found_by(visit, &order, &map, version, &query)?;
         let plan = on.plan(visit.snap).ok();
         let sight = sight(&on, plan.as_ref());
-        let to = |item: &ItemId| format!("/o/{}/item/{}", order.number, in_order(item));
-        let known = |item: &ItemId| {
-            let known = order.items.iter().any(|one| one.item == on.id(item).as_str());
-            if known { to(on.id(item)) } else { format!("/maps/{map}#{}", in_order(item)) }
-        };
+        let known = |item: &ItemId| page_of(&order, &on, item);
         Ok(Shown::of(&order, say::the_way_in(), html! {
             h1 { (aim_words(&on.asked)) }
             p class="soft gap" { (say::how_to_read_the_drawing()) }
@@ -49,10 +46,28 @@ pub async fn way(
     .await
 }
 
+/// The drawing as it stands beside the stages.
+pub fn beside(order: &OrderView, on: &OrderMap, plan: &Plan) -> Markup {
+    picture_beside(&on.map, &sight(on, Some(plan)), |item| {
+        page_of(order, on, item)
+    })
+}
+
+/// The page of a thing: on the order if that knows it, else on its map.
+fn page_of(order: &OrderView, on: &OrderMap, item: &ItemId) -> String {
+    let id = on.id(item);
+    if order.items.iter().any(|one| one.item == id.as_str()) {
+        format!("/o/{}/item/{}", order.number, in_order(id))
+    } else {
+        format!("/maps/{}#{}", on.kept.id, in_order(item))
+    }
+}
+
 /// Where things stand, what the plan does next, and what it leaves alone.
 fn sight(on: &OrderMap, plan: Option<&Plan>) -> Sight {
     let mut sight = Sight {
         wanted: on.asked.targets.clone(),
+        folded: true,
         ..Sight::default()
     };
     for (item, known) in &on.map.items {
@@ -75,6 +90,11 @@ fn sight(on: &OrderMap, plan: Option<&Plan>) -> Sight {
         let first = plan.off.first().or(plan.back.first());
         let rows = first.into_iter().flat_map(|stage| &stage.rows);
         sight.next = rows.map(|row| row.item.clone()).collect();
+        for (nth, stage) in plan.off.iter().enumerate() {
+            for row in &stage.rows {
+                sight.stages.entry(row.item.clone()).or_insert(nth + 1);
+            }
+        }
         let moved: BTreeSet<&ItemId> = plan
             .off
             .iter()
