@@ -67,6 +67,7 @@ mod questions;
 mod relation;
 mod said;
 mod variants;
+mod way_back;
 
 pub use alternatives::{Alternative, TakenWay};
 pub use job::{About, Job, Moved, Note, Step, Told, Way};
@@ -80,3 +81,4 @@ pub use path::{NeverSeen, Path, PathStep};
 pub use questions::{Answer, Question};
 pub use said::{Disagreement, Gathered, Value};
 pub use variants::OnlyWith;
+pub use way_back::{BackNeeds, Needs};

@@ -3,12 +3,12 @@
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use lessons::{
-    About, Answer, Answers, Ask, Contradiction, Disagreement, Ground, Held, Job, Joins, Learner,
-    Lessons, MOST_STEPS, Model, Moved, Note, Step, Told, Way,
+    About, Answer, Answers, Ask, BackNeeds, Contradiction, Disagreement, Ground, Held, Job, Joins,
+    Learner, Lessons, MOST_STEPS, Model, Moved, Needs, Note, Step, Told, Way,
 };
 use proptest::prelude::*;
 use states::{ItemId, Kind, State};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 fn moved(item: &str, minute: u32) -> Moved {
     Moved {
@@ -574,6 +574,94 @@ fn the_way_back_is_learned_from_how_things_went_back() {
     );
 }
 
+/// What each item needs to come off, by what jobs have shown.
+fn needs_out(learner: &Learner) -> Needs {
+    let lessons = lessons(learner);
+    let mut needs: Needs = lessons
+        .steps()
+        .iter()
+        .map(|step| (step.item.clone(), BTreeSet::new()))
+        .collect();
+    for pair in lessons.direct() {
+        needs
+            .entry(pair.second.item)
+            .or_default()
+            .insert(pair.first.item);
+    }
+    needs
+}
+
+fn way_back(learner: &Learner) -> BTreeMap<ItemId, BackNeeds> {
+    let back = learner.lessons_back(&Model::default());
+    learner.way_back(&needs_out(learner), &|_| true, &back)
+}
+
+/// A job in which these came off in turn, and went back in turn.
+fn there_and_back(name: &str, by: &str, out: &str, back: &str) -> Job {
+    let mut one = job(name, by, "", out);
+    for mut moved in job(name, by, "", back).moves {
+        (moved.from, moved.to) = (State::Off, State::On);
+        moved.minute += 100;
+        one.moves.push(moved);
+    }
+    one
+}
+
+#[test]
+fn the_way_back_is_turned_round_but_where_jobs_have_shown_otherwise() {
+    let ids =
+        |names: &str| -> BTreeSet<ItemId> { names.split_whitespace().map(ItemId::new).collect() };
+    let jobs = |backs: &[&str]| {
+        let one = |(at, back): (usize, &&str)| {
+            let by = ["ana", "ben", "cyd"][at % 3];
+            there_and_back(&at.to_string(), by, "hose pump bracket", back)
+        };
+        learned(&backs.iter().enumerate().map(one).collect::<Vec<_>>())
+    };
+    let turned = "bracket pump hose";
+    assert_eq!(way_back(&jobs(&[turned; 4])), BTreeMap::new());
+    // All in one go, nobody knows which went first: it stays turned round.
+    assert_eq!(way_back(&jobs(&["bracket|pump|hose"; 4])), BTreeMap::new());
+    let at_the_bench = way_back(&jobs(&["hose bracket pump"; 6]));
+    let bracket = &at_the_bench[&ItemId::new("bracket")];
+    assert_eq!((&bracket.away, &bracket.home), (&ids("pump"), &ids("hose")));
+    assert_eq!(at_the_bench[&ItemId::new("pump")], BackNeeds::default());
+    // The hose hangs on nothing itself: what waits for it says so.
+    assert_eq!(at_the_bench.len(), 2);
+    // Either way: what was needed so far is given up, and nothing is asked for in its stead.
+    let either = way_back(&jobs(&[
+        turned,
+        "hose bracket pump",
+        turned,
+        "hose bracket pump",
+        turned,
+        "hose bracket pump",
+    ]));
+    let pump = ItemId::new("pump");
+    assert_eq!(either, [(pump, BackNeeds::default())].into());
+}
+
+#[test]
+fn what_a_person_stated_is_turned_round_whatever_was_seen() {
+    let jobs: Vec<Job> = (0..6)
+        .map(|at| {
+            there_and_back(
+                &at.to_string(),
+                ["ana", "ben"][at % 2],
+                "hose pump",
+                "hose pump",
+            )
+        })
+        .collect();
+    let learner = learned(&jobs);
+    let back = learner.lessons_back(&Model::default());
+    let way = |is_taught: &dyn Fn(&ItemId) -> bool| {
+        learner.way_back(&needs_out(&learner), is_taught, &back)
+    };
+    assert_eq!(way(&|_| true).len(), 1);
+    assert_eq!(way(&|item| item.as_str() != "pump"), BTreeMap::new());
+}
+
 fn any_job(nth: usize) -> impl Strategy<Value = Job> {
     let people = proptest::collection::btree_set("[a-d]", 0..3);
     let variants = proptest::collection::btree_set("[xy]", 0..3);
@@ -672,6 +760,33 @@ proptest! {
             other.add(job);
         }
         prop_assert_eq!(all_of(&one), all_of(&other));
+    }
+
+    /// Whatever jobs have shown, everything that came off can go back.
+    #[test]
+    fn no_way_back_goes_in_a_circle(jobs in any_jobs(), stated in proptest::collection::btree_set(0..7_u8, 0..4)) {
+        let mut learner = Learner::new(Joins::default());
+        for job in &jobs {
+            learner.add(job);
+        }
+        let needs = needs_out(&learner);
+        let is_taught = |item: &ItemId| !stated.iter().any(|one| item.as_str() == format!("i{one}"));
+        let back = learner.lessons_back(&Model::default());
+        let way = learner.way_back(&needs, &is_taught, &back);
+        prop_assert!(way.keys().all(is_taught));
+        let mut away: BTreeSet<ItemId> = needs.keys().cloned().collect();
+        while !away.is_empty() {
+            let waits_for = |item: &ItemId| way.get(item).map_or(&needs[item], |back| &back.away);
+            let can = |item: &&ItemId| {
+                let homes = way.get(*item).is_none_or(|back| back.home.is_disjoint(&away));
+                // It goes after all that go back while it is away.
+                let blocks = away.iter().any(|other| waits_for(other).contains(*item));
+                homes && !blocks && waits_for(item).is_subset(&away)
+            };
+            let next = away.iter().find(can).cloned();
+            prop_assert!(next.is_some(), "{away:?} cannot go back by {way:?}, {needs:?}");
+            away.remove(&next.unwrap());
+        }
     }
 
     #[test]

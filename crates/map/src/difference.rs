@@ -260,6 +260,9 @@ fn says(map: &Map, item: &MapItem) -> Says {
     for other in &item.guessed {
         says.also(say::only_guessed_to_need(), other.as_str());
     }
+    for other in &item.guessed_back {
+        says.also(say::only_guessed_to_need_back(), other.as_str());
+    }
     if item.as_seen {
         says.also(say::needs(), say::what_jobs_have_shown());
     }

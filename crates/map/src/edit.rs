@@ -1,7 +1,7 @@
 //! Changing a map's text with its comments and layout kept.
 
 use crate::mirror::{lacking, mirror};
-use crate::moves::MOVE;
+use crate::moves::{MOVE, TAUGHT};
 use crate::read::{Read, read};
 use crate::trouble::Trouble;
 use crate::value::Source;
@@ -365,8 +365,9 @@ fn add_need(table: &mut dyn TableLike, key: &str, any: &[String]) {
         // What was seen gives way to what is stated.
         Some(Value::String(seen)) if seen.value() == "as seen" => {
             put(table, key, value(Array::from_iter([new])));
-            table.remove("seen-needs");
-            table.remove("guessed");
+            TAUGHT.into_iter().flatten().for_each(|key| {
+                table.remove(key);
+            });
         }
         Some(other) => {
             let decor = other.decor().clone();
@@ -440,9 +441,13 @@ fn rename(root: &mut Table, item: &str, to: &str) {
 }
 
 /// Where items are named: nowhere else is a word renamed that happens to be the same.
-const NAMING: [&str; 7] = [
+const NAMING: [&str; 11] = [
     "needs",
+    "seen-needs",
+    "guessed",
     "needs-back",
+    "seen-needs-back",
+    "guessed-back",
     "owes",
     "renews",
     "off",

@@ -1,7 +1,7 @@
 //! Reading one item of a map.
 
 use crate::fields::{Fields, measure_text};
-use crate::moves::{MOVE, as_seen, read_moves, read_taught};
+use crate::moves::{MOVE, TAUGHT, as_seen, read_moves, read_taught};
 use crate::needs::Known;
 use crate::phrases as say;
 use crate::trouble::Troubles;
@@ -70,15 +70,19 @@ pub(crate) fn read_item(
         .measured("drains", Dimension::Volume, troubles)
         .into_iter()
         .next();
-    let taught = read_taught(table, known, troubles);
-    let (taught, guessed) = taught.map_or((None, BTreeSet::new()), |(need, guessed)| {
-        (Some(need), guessed)
+    let [(taught, guessed), (taught_back, guessed_back)] = TAUGHT.map(|keys| {
+        let taught = read_taught(table, keys, known, troubles);
+        taught.map_or((None, BTreeSet::new()), |(need, guessed)| {
+            (Some(need), guessed)
+        })
     });
     MapItem {
         kind,
         count,
         taught,
         guessed,
+        taught_back,
+        guessed_back,
         system: table.word("system", &SYSTEMS, troubles),
         zone: table.word("zone", &ZONES, troubles),
         size: table.text("size", troubles),

@@ -347,6 +347,10 @@ pub(crate) fn apply(map: &mut Map) {
         if let (Some(taught), Some(step)) = (&item.taught, item.moves.first_mut()) {
             step.need = taught.clone();
         }
+        if let (Some(taught), Some(step)) = (&item.taught_back, item.moves.first_mut()) {
+            // What a person states goes before.
+            step.need_back.get_or_insert_with(|| taught.clone());
+        }
     }
     let learned: Vec<(ItemId, Vec<Need>)> = map
         .items

@@ -61,7 +61,7 @@ pub use mirror::mirrored;
 pub use read::{Read, look, read};
 pub use reconcile::{Conflict, Reconciled, reconcile};
 pub use state::{Pieces, StateOf, questions, read_state, write_state};
-pub use teach::{Taught, TaughtItem, teach};
+pub use teach::{Taught, TaughtBack, TaughtItem, teach};
 pub use trouble::{Trouble, Weight};
 pub use value::{Map, MapItem, MapMove, MoveTimes, Source};
 pub use way::Firsts;

@@ -10,11 +10,13 @@ use states::{ItemId, Kind, Need, State};
 use std::collections::BTreeSet;
 
 /// The keys of a move.
-pub(crate) const MOVE: [&str; 13] = [
+pub(crate) const MOVE: [&str; 15] = [
     "needs",
     "seen-needs",
     "guessed",
     "needs-back",
+    "seen-needs-back",
+    "guessed-back",
     "owes",
     "renews",
     "minutes",
@@ -31,16 +33,24 @@ pub(crate) fn as_seen(table: &Fields) -> bool {
     table.item("needs").and_then(toml_edit::Item::as_str) == Some("as seen")
 }
 
-/// What jobs have taught that an item needs, as the shop wrote it down; and of these the items
-/// that it is only guessed to need. Nothing where the text keeps what was seen job by job.
+/// The key of what jobs have taught, and that of the guesses in it: of the way out, of the way back.
+pub(crate) const TAUGHT: [[&str; 2]; 2] = [
+    ["seen-needs", "guessed"],
+    ["seen-needs-back", "guessed-back"],
+];
+
+/// What jobs have taught that an item needs on one way, as the shop wrote it down; and of these
+/// the items that it is only guessed to need. Nothing where the text keeps what was seen job by
+/// job, or says nothing of that way.
 pub(crate) fn read_taught(
     table: &Fields,
+    [seen, guesses]: [&str; 2],
     known: &Known,
     troubles: &mut Troubles,
 ) -> Option<(Need, BTreeSet<ItemId>)> {
-    let written = table.item("seen-needs").filter(|_| as_seen(table));
+    let written = table.item(seen).filter(|_| as_seen(table));
     if written.is_none() {
-        let keys = ["seen-needs", "guessed"];
+        let keys = [seen, guesses];
         for key in keys.into_iter().filter(|key| table.has(key)) {
             let what = say::counts_only_as_seen(key, &table.name);
             let mend = say::write_as_seen();
@@ -51,7 +61,7 @@ pub(crate) fn read_taught(
     let need = needs::read(written?, known, troubles);
     let items = need.items();
     let mut guessed = BTreeSet::new();
-    for (name, span) in table.texts("guessed", troubles) {
+    for (name, span) in table.texts(guesses, troubles) {
         let item = ItemId::new(&name);
         if !items.contains(&item) {
             let names = items.iter().map(|item| item.as_str());

@@ -199,6 +199,8 @@ phrases! {
     pub only_with = "only with", "nur mit";
     /// What of an item changed: another item follows.
     pub only_guessed_to_need = "only guessed to need", "braucht vermutlich erst";
+    /// The same for going back.
+    pub only_guessed_to_need_back = "going back, only guessed to need", "braucht beim Einbau vermutlich erst";
     /// What of an item changed: a need follows.
     pub needs = "needs", "braucht";
     /// What of an item changed: what it needs is taken from jobs.

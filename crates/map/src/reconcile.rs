@@ -61,11 +61,13 @@ impl fmt::Display for Conflict {
 type Leaves = BTreeMap<Vec<String>, Value>;
 
 /// Keys whose lists have no sequence, so that two people may both add to them.
-const LISTS: [&str; 12] = [
+const LISTS: [&str; 14] = [
     "needs",
     "seen-needs",
     "guessed",
     "needs-back",
+    "seen-needs-back",
+    "guessed-back",
     "owes",
     "renews",
     "tools",

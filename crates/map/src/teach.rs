@@ -1,7 +1,8 @@
 //! A map's text made, or renewed, from what many finished jobs have taught.
 
 use crate::job::{JobItem, add_torque, list, minutes_value, new_item, table};
-use crate::words::{kind_of, need_word};
+use crate::moves::TAUGHT;
+use crate::words::{home_word, kind_of, need_word};
 use states::{Kind, State};
 use std::collections::{BTreeMap, BTreeSet};
 use toml_edit::{DocumentMut, InlineTable, Item, Table, TableLike, TomlError, value};
@@ -24,10 +25,23 @@ pub struct TaughtItem {
     pub needs: BTreeMap<String, State>,
     /// Of these, the ones that are only guessed to be needed.
     pub guessed: BTreeSet<String>,
+    /// What it needs to go back, where that is not the way out turned round.
+    pub back: Option<TaughtBack>,
     /// The tools that were used.
     pub tools: BTreeSet<String>,
     /// Work that it leaves.
     pub owes: BTreeSet<String>,
+}
+
+/// What jobs have taught that an item needs to go back.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct TaughtBack {
+    /// Items that are still away, each with the state it has to have reached.
+    pub away: BTreeMap<String, State>,
+    /// Items that are home again.
+    pub home: BTreeSet<String>,
+    /// Of those, the ones that are only guessed to be needed so.
+    pub guessed: BTreeSet<String>,
 }
 
 /// Writes what jobs have taught into a map's text. An empty text becomes a new map.
@@ -46,6 +60,7 @@ pub struct TaughtItem {
 ///     is: JobItem::new(name, Kind::Cover),
 ///     needs: needs.iter().map(|need| (need.to_string(), State::Off)).collect(),
 ///     guessed: needs.iter().map(|need| need.to_string()).collect(),
+///     back: None,
 ///     tools: [].into(),
 ///     owes: [].into(),
 /// };
@@ -166,31 +181,52 @@ fn renew(held: &mut dyn TableLike, item: &TaughtItem, known: &BTreeMap<String, K
     if held.get("needs").and_then(Item::as_str) != Some("as seen") {
         return;
     }
-    let needs = item.needs.iter().filter_map(|(name, state)| {
-        let kind = known.get(name)?;
-        let word = match state {
-            State::Cracked if *kind == Kind::Fasteners => "cracked",
-            _ => need_word(*kind),
+    let is_other = |name: &&String| **name != item.is.name && known.contains_key(*name);
+    let away = |needs: &BTreeMap<String, State>| -> Vec<String> {
+        let needs = needs.iter().filter(|(name, _)| is_other(name));
+        let word = |(name, state): (&String, &State)| match state {
+            State::Cracked if known[name] == Kind::Fasteners => format!("{name} cracked"),
+            _ => format!("{name} {}", need_word(known[name])),
         };
-        (*name != item.is.name).then(|| format!("{name} {word}"))
+        needs.map(word).collect()
+    };
+    let names = |names: &BTreeSet<String>| -> Vec<String> {
+        names.iter().filter(is_other).cloned().collect()
+    };
+    let [out, back] = TAUGHT;
+    set_taught(held, out, Some(&away(&item.needs)), &names(&item.guessed));
+    // What a person stated of the way back stands alone.
+    let taught = item
+        .back
+        .as_ref()
+        .filter(|_| !held.contains_key("needs-back"));
+    let needs_back = taught.map(|taught| {
+        let home = names(&taught.home).into_iter();
+        let home = home.map(|name| format!("{name} {}", home_word(known[&name])));
+        let mut needs = away(&taught.away);
+        needs.extend(home);
+        needs
     });
-    let needs: Vec<String> = needs.collect();
-    held.insert("seen-needs", list(needs.iter().map(String::as_str)));
-    let guessed: Vec<&str> = item
-        .guessed
-        .iter()
-        .filter(|name| known.contains_key(*name) && **name != item.is.name)
-        .map(String::as_str)
-        .collect();
-    match guessed.is_empty() {
-        true => {
-            held.remove("guessed");
-        }
-        false => {
-            held.insert("guessed", list(guessed.into_iter()));
-        }
-    }
+    let guessed = taught.map_or_else(Vec::new, |taught| names(&taught.guessed));
+    set_taught(held, back, needs_back.as_deref(), &guessed);
     set_minutes(held, item);
+}
+
+/// Writes what was taught of one way, and which of it is a guess; takes out what is no longer.
+fn set_taught(
+    held: &mut dyn TableLike,
+    [seen, guesses]: [&str; 2],
+    needs: Option<&[String]>,
+    guessed: &[String],
+) {
+    let mut set = |key: &str, names: Option<&[String]>| {
+        match names {
+            Some(names) => held.insert(key, list(names.iter().map(String::as_str))),
+            None => held.remove(key),
+        };
+    };
+    set(seen, needs);
+    set(guesses, (!guessed.is_empty()).then_some(guessed));
 }
 
 fn set_minutes(held: &mut dyn TableLike, item: &TaughtItem) {

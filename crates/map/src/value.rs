@@ -87,6 +87,11 @@ pub struct MapItem {
     pub taught: Option<Need>,
     /// The items that it is only guessed to need by what jobs have taught.
     pub guessed: BTreeSet<ItemId>,
+    /// What jobs have taught that it needs to go back, where that is not the way out turned
+    /// round and the shop wrote it down.
+    pub taught_back: Option<Need>,
+    /// The items that it is only guessed to need to go back.
+    pub guessed_back: BTreeSet<ItemId>,
     /// Its moves out, in their sequence.
     pub moves: Vec<MapMove>,
 }

@@ -129,6 +129,18 @@ pub(crate) fn away_word(kind: Kind) -> &'static str {
     }
 }
 
+/// The word for being home, as a need says it.
+pub(crate) fn home_word(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Part | Kind::Cover | Kind::Hose | Kind::Seal | Kind::Belt | Kind::Clips => "on",
+        Kind::Fasteners => "tight",
+        Kind::Connector => "plugged",
+        Kind::Fluid => "at level",
+        Kind::Work => "done",
+        Kind::PutIn => "outside",
+    }
+}
+
 /// What a word of a map's text for a kind, a place or a system is called; another word is its
 /// own name.
 #[must_use]

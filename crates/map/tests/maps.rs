@@ -688,6 +688,69 @@ fn what_jobs_taught_is_needed_and_its_guesses_are_named() {
 }
 
 #[test]
+fn a_way_back_that_jobs_taught_is_kept_to_unless_a_person_states_another() {
+    let item = |name: &str, needs: &[&str], back: Option<map::TaughtBack>| map::TaughtItem {
+        is: map::JobItem::new(name, states::Kind::Cover),
+        needs: needs
+            .iter()
+            .map(|need| ((*need).to_owned(), State::Off))
+            .collect(),
+        guessed: [].into(),
+        back,
+        tools: [].into(),
+        owes: [].into(),
+    };
+    let at_the_bench = map::TaughtBack {
+        home: ["hose".to_owned()].into(),
+        guessed: ["hose".to_owned()].into(),
+        ..map::TaughtBack::default()
+    };
+    let taught = |back| map::Taught {
+        vehicle: "Van".to_owned(),
+        items: vec![item("hose", &[], None), item("pump", &["hose"], back)],
+    };
+    let back = |text: &str| {
+        let map = read("van.toml", text)
+            .unwrap_or_else(|t| panic!("{}\n{text}", told(&t)))
+            .map;
+        let pump = map.items[&ItemId::new("pump")].clone();
+        let need = pump.moves[0].need_back.as_ref();
+        (need.map(|need| map::said(&map, need)), pump.guessed_back)
+    };
+    let text = map::teach("", &taught(Some(at_the_bench.clone()))).unwrap();
+    let hose = ItemId::new("hose");
+    assert_eq!(back(&text), (Some("hose on".to_owned()), [hose].into()));
+    // What is no longer taught is taken out again.
+    let turned = map::teach(&text, &taught(None)).unwrap();
+    assert_eq!(back(&turned), (None, [].into()), "{turned}");
+    // What a person states is not taught otherwise.
+    let stated = text.replace(
+        "seen-needs-back = [\"hose on\"]",
+        "needs-back = [\"hose off\"]",
+    );
+    let stated = stated.replace("guessed-back = [\"hose\"]\n", "");
+    let again = map::teach(&stated, &taught(Some(at_the_bench))).unwrap();
+    assert_eq!(
+        back(&again),
+        (Some("hose off".to_owned()), [].into()),
+        "{again}"
+    );
+    // Another name is another name on the way back as well.
+    let rename = Edit::Rename {
+        item: "hose".to_owned(),
+        to: "lower hose".to_owned(),
+    };
+    let renamed = map::apply(&text, &rename).unwrap();
+    assert_eq!(
+        back(&renamed),
+        (
+            Some("lower hose on".to_owned()),
+            [ItemId::new("lower hose")].into()
+        )
+    );
+}
+
+#[test]
 fn what_a_person_stated_is_not_taught_otherwise_and_what_is_lacking_is_filled_in() {
     let stated = "vehicle = \"Van\"\n[items.tray]\nis = \"cover\"\n[items.lamp]\nis = \"part\"\nneeds = [\"tray off\"]\nminutes = { out = 9 }\n";
     let item = |name: &str, needs: &[&str]| map::TaughtItem {
@@ -701,6 +764,7 @@ fn what_a_person_stated_is_not_taught_otherwise_and_what_is_lacking_is_filled_in
             .map(|need| ((*need).to_owned(), State::Off))
             .collect(),
         guessed: [].into(),
+        back: None,
         tools: ["T20".to_owned()].into(),
         owes: ["set the beam".to_owned()].into(),
     };

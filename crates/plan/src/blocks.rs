@@ -16,8 +16,11 @@ pub(crate) const NONE: usize = usize::MAX;
 pub(crate) struct Blocks {
     held: Vec<Held>,
     wanted: Set,
-    of_none: Set,
     of_class: Vec<Set>,
+    /// For each class, its moves and those of none, each after what it can be made after.
+    in_turn: Vec<Vec<usize>>,
+    /// The moves of no class alike.
+    of_none_in_turn: Vec<usize>,
     entry: Vec<u32>,
     known: FxHashMap<(Set, usize), Option<u32>>,
     /// How many states to look at before a cheaper bound is taken instead.
@@ -51,10 +54,16 @@ impl Blocks {
         for index in wanted.iter() {
             held[index] = Held::new(&rules[index]);
         }
+        let turns = turns(&held, wanted);
+        let of = |class: &Set| -> Vec<usize> {
+            let here = class.or(&of_none);
+            turns.iter().copied().filter(|at| here.has(*at)).collect()
+        };
         Self {
+            in_turn: of_class.iter().map(of).collect(),
+            of_none_in_turn: of(&Set::default()),
             held,
             wanted,
-            of_none,
             of_class,
             entry,
             known: FxHashMap::default(),
@@ -121,19 +130,45 @@ impl Blocks {
         entries.iter().sum::<u32>() - first
     }
 
+    /// What has been done once every move that can be made in this class is made.
     fn close(&self, mut done: Set, class: usize) -> Set {
-        let here = self.of_class.get(class).copied().unwrap_or_default();
-        let mut left = here.or(&self.of_none).minus(&done);
+        let here = self.in_turn.get(class).unwrap_or(&self.of_none_in_turn);
         loop {
-            let ready: Set = left
-                .iter()
-                .filter(|index| self.held[*index].by(&done))
-                .collect();
-            if ready.is_empty() {
+            let (mut more, mut waits) = (false, false);
+            for &index in here {
+                if done.has(index) {
+                    continue;
+                }
+                if self.held[index].by(&done) {
+                    done.add(index);
+                    more = true;
+                } else {
+                    waits |= self.held[index].has_choice();
+                }
+            }
+            // Only a move with alternatives can be let in by one that stands after it.
+            if !more || !waits {
                 return done;
             }
-            done = done.or(&ready);
-            left = left.minus(&ready);
         }
+    }
+}
+
+/// The wanted moves, each after all that it must wait for, others taken as made; those that can
+/// never be made last.
+fn turns(held: &[Held], wanted: Set) -> Vec<usize> {
+    let all: Set = (0..held.len()).collect();
+    let (mut done, mut left) = (all.minus(&wanted), wanted);
+    let mut turns = Vec::with_capacity(wanted.len());
+    loop {
+        let ready = left.iter().filter(|index| held[*index].by(&done));
+        let ready: Set = ready.collect();
+        if ready.is_empty() {
+            turns.extend(left.iter());
+            return turns;
+        }
+        turns.extend(ready.iter());
+        done = done.or(&ready);
+        left = left.minus(&ready);
     }
 }

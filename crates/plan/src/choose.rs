@@ -7,6 +7,7 @@ use crate::layered::{Outcome, pass};
 use crate::model::Model;
 use crate::rule::{Rule, Set};
 use crate::sequence::{Ground, Sequence, Stand};
+use rustc_hash::FxHashMap;
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
@@ -66,6 +67,8 @@ struct Search<'a> {
     /// The least bound of anything left unsearched.
     cut: u32,
     budget: u64,
+    /// How many of the widths each set was brought into sequence by.
+    passed: FxHashMap<Set, usize>,
 }
 
 pub(crate) fn choose(choice: &Choice, budget: &mut u64) -> Chosen {
@@ -74,6 +77,7 @@ pub(crate) fn choose(choice: &Choice, budget: &mut u64) -> Chosen {
         best: None,
         cut: u32::MAX,
         budget: *budget,
+        passed: FxHashMap::default(),
     };
     let mut heap = BinaryHeap::new();
     let mut nodes: Vec<Option<Node>> = Vec::new();
@@ -299,6 +303,10 @@ impl Search<'_> {
 
     /// Finds the cheapest sequence of a set that supports itself, out and back, and
     /// answers what any sequence costs at least that was left unsearched.
+    ///
+    /// Each pass first looks at the way back alone, wherever the way out may end: what that
+    /// costs at least is what the way out cannot have, so that neither way is searched beyond
+    /// what could still pay.
     fn bring_into_sequence(&mut self, chosen: &Set, widths: &[usize]) -> u32 {
         let choice = self.choice;
         let node = Node {
@@ -313,28 +321,45 @@ impl Search<'_> {
         let mut back = Sequence::new(&rules, wanted, ground, LOOK_SEQUENCE);
         let spent = choice.spent + self.price(chosen);
         let (least_out, least_back) = (out.least(&Set::default()), back.least(&Set::default()));
-        let (Some(least_out), Some(least_back)) = (least_out, least_back) else {
+        let (Some(mut least_out), Some(mut least_back)) = (least_out, least_back) else {
             return u32::MAX;
         };
         let mut budget = self.budget;
-        let mut cut = u32::MAX;
-        for width in widths {
+        let mut cut = 0;
+        // The cheapest way back alone that was found, and whether it is proven.
+        let mut alone = (u32::MAX, false);
+        let done = self.passed.get(chosen).copied().unwrap_or(0);
+        for (at, width) in widths.iter().enumerate().skip(done) {
             let limit = self.limit();
             if spent + least_out + least_back >= limit {
-                return u32::MAX;
+                cut = u32::MAX;
+                break;
             }
-            let ways_out = pass(&mut out, *width, limit - spent - least_back, &mut budget);
+            if !alone.1 {
+                back.ends.clear();
+                let below = alone.0.min(limit - spent - least_out);
+                let ways = pass(&mut back, *width, below, &mut budget);
+                alone = (ways.cheapest().unwrap_or(below), ways.cut.is_none());
+                least_back = least_back.max(ways.least(below));
+            }
+            if spent + least_out + least_back >= limit {
+                cut = u32::MAX;
+                break;
+            }
+            let below = limit - spent - least_back;
+            let ways_out = pass(&mut out, *width, below, &mut budget);
+            least_out = least_out.max(ways_out.least(below));
+            let mut left = ways_out
+                .cut
+                .map_or(u32::MAX, |cut| cut + spent + least_back);
             back.ends = ways_out
                 .ways
                 .iter()
                 .map(|way| (way.state.place, way.state.hand, way.cost))
                 .collect();
-            cut = ways_out
-                .cut
-                .map_or(u32::MAX, |cut| cut + spent + least_back);
             if !ways_out.ways.is_empty() {
                 let ways_back = pass(&mut back, *width, limit - spent, &mut budget);
-                cut = cut.min(ways_back.cut.map_or(u32::MAX, |cut| cut + spent));
+                left = left.min(ways_back.cut.map_or(u32::MAX, |cut| cut + spent));
                 if let Some(way) = ways_back.ways.first() {
                     self.best = Some(Best {
                         cost: spent + way.cost,
@@ -343,6 +368,9 @@ impl Search<'_> {
                     });
                 }
             }
+            self.passed.insert(*chosen, at + 1);
+            // Each pass by itself says what was left at least.
+            cut = cut.max(left);
             if cut >= self.limit() || budget == 0 {
                 break;
             }

@@ -63,6 +63,22 @@ pub struct Outcome<S> {
     pub cut: Option<u32>,
 }
 
+impl<S> Outcome<S> {
+    /// What the cheapest way costs that was found.
+    #[must_use]
+    pub fn cheapest(&self) -> Option<u32> {
+        self.ways.first().map(|way| way.cost)
+    }
+
+    /// What any way costs at least, whether found or not, when only those below a limit were
+    /// looked for.
+    #[must_use]
+    pub fn least(&self, limit: u32) -> u32 {
+        let found = self.cheapest().unwrap_or(limit);
+        self.cut.map_or(found, |cut| cut.min(found))
+    }
+}
+
 struct Entry<S> {
     state: S,
     cost: u32,

@@ -64,6 +64,11 @@ impl Held {
         }
     }
 
+    /// Whether there are alternatives in it.
+    pub(crate) fn has_choice(&self) -> bool {
+        !self.one_of.is_empty()
+    }
+
     /// Whether it held at some time on a way that made these moves.
     pub(crate) fn by(&self, done: &Set) -> bool {
         let one = |ways: &Vec<Held>| ways.iter().any(|way| way.by(done));
@@ -134,6 +139,13 @@ impl Rule {
                 rules.iter().for_each(|rule| rule.asked(into));
             }
         }
+    }
+
+    /// Whether what once held here holds for ever.
+    pub(crate) fn is_lasting(&self) -> bool {
+        let mut spoilers = Set::default();
+        self.spoilers(&mut spoilers);
+        spoilers.is_empty()
     }
 
     /// Adds every move after which something that held here no longer does.

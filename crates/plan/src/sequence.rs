@@ -2,7 +2,7 @@
 
 use crate::blocks::{Blocks, NONE};
 use crate::layered::{Layered, Next};
-use crate::rule::{Rule, Set};
+use crate::rule::{Held, Rule, Set};
 
 /// What was done, and where one stands with what in hand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -15,6 +15,8 @@ pub(crate) struct Stand {
 /// A set of moves to bring into sequence, their rules, and what changes cost.
 pub(crate) struct Sequence<'a> {
     rules: &'a [Rule],
+    /// The rules that hold for ever once they held, in the form that is asked most often.
+    lasting: Vec<Option<Held>>,
     wanted: Set,
     place_of: &'a [usize],
     tools_of: &'a [usize],
@@ -52,8 +54,12 @@ impl<'a> Sequence<'a> {
         for index in wanted.iter() {
             rules[index].spoilers(&mut spoilers);
         }
+        let lasting = |(index, rule): (usize, &Rule)| {
+            (wanted.has(index) && rule.is_lasting()).then(|| Held::new(rule))
+        };
         Self {
             rules,
+            lasting: rules.iter().enumerate().map(lasting).collect(),
             wanted,
             spoilers,
             places: Blocks::new(rules, wanted, ground.place_of, ground.place_costs, most),
@@ -90,6 +96,14 @@ impl<'a> Sequence<'a> {
     /// What it costs to come from one stand to a place with something in hand.
     pub(crate) fn turn(&self, from: &Stand, place: usize, hand: usize) -> u32 {
         change(self.place_costs, from.place, place) + change(self.tool_costs, from.hand, hand)
+    }
+
+    /// Whether a move can be made when exactly these have been.
+    fn can(&self, index: usize, done: &Set) -> bool {
+        match &self.lasting[index] {
+            Some(held) => held.by(done),
+            None => self.rules[index].holds(done),
+        }
     }
 
     fn to(&self, from: &Stand, index: usize) -> Next<Stand> {
@@ -133,7 +147,7 @@ impl Layered for Sequence<'_> {
     /// held is broken, is made at once: leaving it for later can save nothing.
     fn follow(&mut self, from: &Stand, into: &mut Vec<Next<Stand>>) {
         for index in self.wanted.minus(&from.done).iter() {
-            if !self.rules[index].holds(&from.done) {
+            if !self.can(index, &from.done) {
                 continue;
             }
             let next = self.to(from, index);
