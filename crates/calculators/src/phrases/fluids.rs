@@ -16,7 +16,7 @@ phrases! {
     pub bleed_pedal_boiling_point_by_class = "bleed, pedal, boiling point by class",
         "entlüften, Pedal, Siedepunkt nach Klasse";
     /// Name of a calculator: the room of fluids.
-    pub clutch_fluid = "Clutch fluid", "Kupplungsflüssigkeit";
+    pub clutch_fluid = "Clutch fluid", "Kupplungs\u{ad}flüssigkeit";
     /// Name of a calculator: the room of fluids.
     pub power_steering = "Power steering", "Servolenkung";
     /// What a calculator is for: the room of fluids.
@@ -50,7 +50,7 @@ phrases! {
     pub strength_when_filled_up_what_to = "strength when filled up, what to drain",
         "Stärke nach dem Auffüllen, was abzulassen ist";
     /// Name of a calculator: the room of fluids.
-    pub washer_fluid = "Washer fluid", "Scheibenwaschwasser";
+    pub washer_fluid = "Washer fluid", "Scheiben\u{ad}waschwasser";
     /// What a calculator is for: the room of fluids.
     pub concentrate_and_water_frost_limit = "concentrate and water, frost limit",
         "Konzentrat und Wasser, Frostgrenze";

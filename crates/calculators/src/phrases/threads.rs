@@ -514,7 +514,7 @@ phrases! {
     pub for_a_clamp_of(clamp, thread) = "for a clamp of {clamp} on {thread}",
         "für eine Klemmkraft von {clamp} an {thread}";
     /// Name of a calculator: torque wrench and lever.
-    pub torque_wrench_and_lever = "Torque wrench and lever", "Drehmomentschlüssel und Hebel";
+    pub torque_wrench_and_lever = "Torque wrench and lever", "Drehmoment\u{ad}schlüssel und Hebel";
     /// What a calculator is for: torque wrench and lever.
     pub adapter_hand_force_two_wrenches = "adapter, hand force, two wrenches",
         "Adapter, Handkraft, zwei Schlüssel";

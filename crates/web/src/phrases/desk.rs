@@ -74,7 +74,7 @@ phrases! {
     /// The way to how sure a price is; its heading.
     pub how_sure_is_it = "How sure is it?", "Wie sicher ist das?";
     /// Label and heading: what the customer says is wrong.
-    pub complaint = "Complaint", "Beanstandung";
+    pub complaint = "Complaint", "Bean\u{ad}standung";
     /// Label: what was found.
     pub cause = "Cause", "Ursache";
     /// Label: what was done about it.

@@ -114,7 +114,7 @@ phrases! {
     /// A row with a number.
     pub jobs_done_here = "Jobs of this kind done here", "Solche Arbeiten hier gemacht";
     /// A row: groups of figures and letters follow.
-    pub signed_with = "Signed with", "Unterschrieben mit";
+    pub signed_with = "Signed with", "Unter\u{ad}schrieben mit";
     /// Where nothing in the text names anybody.
     pub nobody_is_named = "No customer, plate or order goes along, and none of your people is named in the text.", "Kein Kunde, kein Kennzeichen, kein Auftrag geht mit, und niemand von hier steht im Text.";
     /// Where the text names somebody.

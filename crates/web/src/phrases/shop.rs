@@ -183,7 +183,7 @@ phrases! {
     /// Beside a person's hours.
     pub own_hours_hint = "leave empty for the shop's hours, or such as mon-fri 08:00-12:00, 12:30-17:00; sat 09:00-13:00", "leer für die Zeiten der Werkstatt, oder z. B. Mo-Fr 8-12, 12:30-17; Sa 9-13";
     /// A fold.
-    pub opening_hours = "Opening hours", "Öffnungszeiten";
+    pub opening_hours = "Opening hours", "Öffnungs\u{ad}zeiten";
     /// Beside that fold, where there are none.
     pub hours_not_told = "not told: nothing is planned", "nicht gesagt: es wird nichts geplant";
     /// Label of the field for the shop's hours.

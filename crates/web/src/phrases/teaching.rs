@@ -38,7 +38,7 @@ phrases! {
     /// Below that heading.
     pub vehicle_order_by(vehicle, order, people) = "{vehicle}, order {order}, by {people}", "{vehicle}, Auftrag {order}, von {people}";
     /// Before what the customer said was wrong.
-    pub complaint = "Complaint", "Beanstandung";
+    pub complaint = "Complaint", "Bean\u{ad}standung";
     /// Before what it came from.
     pub cause = "Cause", "Ursache";
     /// Before what was done about it.

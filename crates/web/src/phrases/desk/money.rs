@@ -433,14 +433,14 @@ phrases! {
         "An estimate was given and kept. The first one is scored when the vehicle has left.",
         "Ein Kostenvoranschlag wurde genannt und festgehalten. Der erste wird bewertet, wenn das Fahrzeug weg ist.";
     /// The way to the score of all, and its heading.
-    pub how_good = "How good are our estimates?", "Wie gut sind unsere Kostenvoranschläge?";
+    pub how_good = "How good are our estimates?", "Wie gut sind unsere Kosten\u{ad}voranschläge?";
     /// Press: keep what was said.
     pub keep_as_told = "Keep as told", "So festhalten";
     /// Beside that press.
     pub scored_when_left = "it is scored when the vehicle has left",
         "wird bewertet, wenn das Fahrzeug weg ist";
     /// Title of the score.
-    pub estimates = "Estimates", "Kostenvoranschläge";
+    pub estimates = "Estimates", "Kosten\u{ad}voranschläge";
     /// What the score counts.
     pub what_is_scored =
         "The first estimate kept on each order, against what it came to. None is worked out again.",

@@ -473,6 +473,8 @@ phrases! {
     pub their_name = "their name", "Name";
     /// Beside the press: all that is listed goes with it.
     pub as_listed = "as listed", "wie aufgeführt";
+    /// The same, where the keys are still with us and go along.
+    pub as_listed_with_keys = "as listed, with its keys", "wie aufgeführt, mit den Schlüsseln";
     /// How many boxes left with it, behind who handed it over.
     pub boxes_with_it(n) = [". {n} box with it", ". {n} boxes with it"],
         [". {n} Kiste dabei", ". {n} Kisten dabei"];

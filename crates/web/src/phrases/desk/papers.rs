@@ -8,7 +8,7 @@ phrases! {
     /// Heading over papers that can be printed.
     pub papers_to_print = "Papers to print", "Papiere zum Drucken";
     /// A paper: what it will cost.
-    pub estimate = "Estimate", "Kostenvoranschlag";
+    pub estimate = "Estimate", "Kosten\u{ad}voranschlag";
     /// Beside it.
     pub to_sign = "to sign", "zum Unterschreiben";
     /// A paper: more than was agreed.
