@@ -51,7 +51,7 @@ fn a_bulb_for_somebody_who_is_known() -> Result<()> {
     agree(&desk, &phone, 1001)?;
 
     // The desk again: what was found, the money, the keys.
-    desk.follow("Hand over")?;
+    desk.follow_only("Hand over")?;
     desk.sees("Invoice, paid")?;
     desk.write("What was found", "filament broken")?;
     desk.tap_for("Invoice, paid", "with what is asked here")?;

@@ -1,6 +1,7 @@
 //! A clutch that is taken apart by a map written from nothing, then declined, and collected in
 //! boxes: what is off goes with it on paper, and nobody may drive it.
 
+use super::gone;
 use super::hands::{Hand, agree, owner, shop, technician};
 use anyhow::{Context, Result, ensure};
 use serde_json::json;
@@ -126,6 +127,16 @@ fn collected(desk: &Hand<'_>) -> Result<()> {
     desk.go("/o/1001/hand-over")?;
     // It does not drive away like this.
     desk.tap_for("It drives away", "reasons stand against it")?;
+    desk.write(
+        "What was found",
+        "disc worn down to its rivets, cover blued",
+    )?;
+    desk.write(
+        "What was done",
+        "taken apart and looked at; the repair is declined",
+    )?;
+    desk.tap("Invoice, paid")?;
+    gone(&desk.browser, "Invoice and money")?;
     desk.unfold("Collected dismantled")?;
     desk.sees("It must not be driven or started")?;
     for open in ["gearbox", "clutch disc", "left driveshaft"] {
@@ -134,7 +145,7 @@ fn collected(desk: &Hand<'_>) -> Result<()> {
     desk.write("Boxes that go with it", "4")?;
     desk.write("Signed by", "Sanne Kuiper")?;
     draw(desk)?;
-    desk.tap_for("Collected dismantled as listed", "4 boxes with it")?;
+    desk.tap_for("as listed, with its keys", "4 boxes with it")?;
     desk.follow("Print the invoice")?;
     desk.sees("Not put back")?;
     for said in [

@@ -2,7 +2,8 @@
 //! desk that rings, the second pair of eyes, and the owner who looks at the money.
 
 use super::hands::{Hand, agree, owner, shop, technician};
-use anyhow::{Result, ensure};
+use super::{gone, tick_all};
+use anyhow::{Context, Result, ensure};
 
 const OFF: &str = "5 front right wheel nuts M12x1.5 110 Nm\nfront right wheel\n\
     2 front right caliper bolts M10x1.25 35 Nm\nfront right caliper\nfront right brake pads";
@@ -53,7 +54,7 @@ fn a_brake_job_with_a_rounded_screw() -> Result<()> {
 
     // The owner's evening: the invoice is among the month's, and nothing is owed.
     desk.go("/shop/books")?;
-    desk.sees("285.72")?;
+    desk.sees("Pia Wendt")?;
     println!("set up: {set_up} taps");
     phone.print("brakes");
     desk.print("brakes");
@@ -88,7 +89,7 @@ fn walked(phone: &Hand<'_>) -> Result<()> {
 }
 
 fn priced(desk: &Hand<'_>, hours: &str, part: &str, each: &str, net: &str) -> Result<()> {
-    desk.follow("Price")?;
+    desk.follow_only("Price")?;
     desk.write("Hours", hours)?;
     desk.browser.by_role("textbox", "What")?.write(part)?;
     desk.write("Unit price, before tax", each)?;
@@ -181,24 +182,50 @@ fn tightened(phone: &Hand<'_>) -> Result<()> {
     phone.sees("Everything is home")
 }
 
-/// What is owed is ticked one by one: nothing was ticked before.
+/// What is owed is ticked one by one: nothing was ticked before. The brakes are tried.
 fn looked_at(phone: &Hand<'_>) -> Result<()> {
     phone.go("/o/1001/due")?;
-    phone.sees("Owed")?;
+    phone.sees("Done as ticked")?;
     let ticked = "return document.querySelectorAll('main input[type=checkbox]:checked').length";
-    ensure!(
-        phone.browser.execute(ticked, vec![])? == 0,
-        "ticked by itself"
-    );
-    Ok(())
+    let ticked = phone.browser.execute(ticked, vec![])?;
+    ensure!(ticked == 0, "{ticked} ticked by themselves");
+    let ticks = tick_all(&phone.browser)?;
+    phone.tap("Done as ticked")?;
+    gone(&phone.browser, "Done as ticked").with_context(|| format!("{ticks} ticked"))?;
+    for proof in ["Brake test passed", "Road test passed"] {
+        let buttons = phone.browser.names_by_role("button")?;
+        if buttons.iter().any(|name| name.starts_with(proof)) {
+            phone.tap_for(proof, "no reading is told")?;
+            phone.tap(proof)?;
+            gone(&phone.browser, proof)?;
+        }
+    }
+    phone.sees("What is needed is proved")
 }
 
+/// The second pair of eyes, at the desk's own screen.
 fn checked(desk: &Hand<'_>) -> Result<()> {
     desk.go("/o/1001/due")?;
-    desk.tap("I checked them")
+    desk.tap_for("I checked them", "it is fit to go")
 }
 
 fn paid_and_gone(desk: &Hand<'_>) -> Result<()> {
-    desk.go("/o/1001/hand-over")?;
-    desk.sees("Yes")
+    desk.follow_only("Hand over")?;
+    desk.sees("Invoice, paid")?;
+    desk.write(
+        "What was found",
+        "front pads down to the backing, right disc scored",
+    )?;
+    desk.write(
+        "What was done",
+        "pads and right disc renewed, disc screw renewed",
+    )?;
+    desk.tap("Invoice, paid")?;
+    gone(&desk.browser, "Invoice and money")?;
+    if desk.says("The key is back")? {
+        desk.tap("The key is back")?;
+        gone(&desk.browser, "The key is back")?;
+    }
+    desk.write("Odometer on the way out", "131,412")?;
+    desk.tap_for("it drives away", "Handed over: drove away")
 }

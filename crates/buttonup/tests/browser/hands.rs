@@ -63,6 +63,11 @@ impl<'a> Hand<'a> {
         super::follow(&self.browser, link)
     }
 
+    /// Follows the link that is called so and no more.
+    pub fn follow_only(&self, link: &str) -> Result<()> {
+        super::still(|| self.browser.by_role("link", link)?.click())
+    }
+
     pub fn choose(&self, chip: &str) -> Result<()> {
         super::choose(&self.browser, chip)
     }

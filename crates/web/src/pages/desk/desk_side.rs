@@ -51,7 +51,7 @@ pub fn money(order: &OrderView) -> Markup {
         .find(|total| total.payer == PayerForm::Customer);
     html! {
         section {
-            (heading(order, say::price(), "desk", say::price_key(), say::before_tax()))
+            (heading(order, say::price(), "price", say::price_key(), say::before_tax()))
             @match customer {
                 None => { p class="soft gap" { (say::no_price_yet()) } }
                 Some(total) => {

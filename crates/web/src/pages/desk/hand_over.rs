@@ -159,6 +159,21 @@ fn apart(order: &OrderView, next: &str) -> Markup {
         json!({ "hand-over": { "leaves": "collected-apart", "ending": "declined-apart", "boxes": { "$number": "boxes" },
             "signature": file("signature"), "signed_by": text("signed") } }),
     );
+    // Whoever collects it takes the keys along.
+    let keys = order_fact(
+        &order.order,
+        json!({ "keys": { "step": "given-back", "words": null } }),
+    );
+    let commands: Vec<Value> = order
+        .keys_here
+        .then_some(keys)
+        .into_iter()
+        .chain([request])
+        .collect();
+    let small = match order.keys_here {
+        true => say::as_listed_with_keys(),
+        false => say::as_listed(),
+    };
     html! {
         details id="apart" {
             summary class="row" { span class="what strong" { (say::collected_dismantled()) } span class="soft" { (say::items_open(order.open_items.len())) } }
@@ -169,7 +184,7 @@ fn apart(order: &OrderView, next: &str) -> Markup {
                 (figure("boxes", say::boxes(), say::boxes_hint(), "", true))
                 (required("signed", say::signed_by(), say::their_name(), ""))
                 (sheet("signature", say::their_signature()))
-                div class="presses" { (button(Look::Plain, say::collected_dismantled(), say::as_listed(), &[request], Some(next))) }
+                div class="presses" { (button(Look::Plain, say::collected_dismantled(), small, &commands, Some(next))) }
             }
         }
     }
