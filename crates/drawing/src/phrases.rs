@@ -102,19 +102,19 @@ phrases! {
     pub wrong_mark_at(words, minutes) = "Wrong: {words} at {minutes:.1} minutes.", "Falsch: {words} nach {minutes:.1} Minuten.";
 
     /// A part of the bar of a price, with its sum.
-    pub labour(sum) = "labour {sum:.0}", "Arbeit {sum:.0}";
+    pub labour(sum) = "labour {sum}", "Arbeit {sum}";
     /// A part of the bar of a price, with its sum: neither labour nor parts.
-    pub other(sum) = "other {sum:.0}", "Sonstiges {sum:.0}";
+    pub other(sum) = "other {sum}", "Sonstiges {sum}";
     /// A part of the bar of a price, with its sum.
-    pub parts(sum) = "parts {sum:.0}", "Teile {sum:.0}";
+    pub parts(sum) = "parts {sum}", "Teile {sum}";
     /// Over the line at what was agreed.
-    pub agreed(sum) = "agreed {sum:.0}", "vereinbart {sum:.0}";
+    pub agreed(sum) = "agreed {sum}", "vereinbart {sum}";
     /// Title of the bar of a price.
     pub price_against_agreed = "The price against what was agreed", "Der Preis und das Vereinbarte";
     /// The bar of a price, for whoever hears it; the last is what was agreed, after a comma.
-    pub price_in_words(labour, other, parts, total, agreed) = "Labour {labour:.2}, other {other:.2}, parts {parts:.2}, in all {total:.2}{agreed}", "Arbeit {labour:.2}, Sonstiges {other:.2}, Teile {parts:.2}, Summe {total:.2}{agreed}";
+    pub price_in_words(labour, other, parts, total, agreed) = "Labour {labour}, other {other}, parts {parts}, in all {total}{agreed}", "Arbeit {labour}, Sonstiges {other}, Teile {parts}, Summe {total}{agreed}";
     /// What was agreed, for whoever hears it; after a comma.
-    pub and_agreed(sum) = ", agreed {sum:.2}", ", vereinbart {sum:.2}";
+    pub and_agreed(sum) = ", agreed {sum}", ", vereinbart {sum}";
 
     /// Name of an axis of odds: in how many of 100 cases an amount is enough.
     pub times_in_hundred = "times in 100 that it covers", "wie oft von 100 Mal es reicht";

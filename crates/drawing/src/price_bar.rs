@@ -35,7 +35,8 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
     };
     let sound = |amount: f64| {
         if amount.is_finite() {
-            amount.max(0.0)
+            // Nothing added up is nought below nought.
+            amount.max(0.0) + 0.0
         } else {
             0.0
         }
@@ -45,7 +46,7 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
         line: Some(Pen::outline(Ink::Ink)),
         fill: Some(Ink::Paper),
     };
-    type Named = fn(f64) -> String;
+    type Named = fn(String) -> String;
     let parts: [(Named, f64, (Style, Ink)); 3] = [
         (say::labour, sound(price.labour), filled(Ink::Ink)),
         (say::other, sound(price.other), filled(Ink::Soft)),
@@ -74,7 +75,7 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
             corner_radius: 0.0,
             style,
         });
-        let words = named(amount);
+        let words = named(in_whole(amount));
         if text_width_px(&words, LETTERING, Weight::Regular) + 12.0 < area.width {
             marks.push(text(area.x + 6.0, top + 20.0, &words, Anchor::Start, ink));
         }
@@ -106,7 +107,7 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
             ..Pen::outline(Ink::Ink)
         };
         marks.push(line(at, top - 8.0, at, top + tall + 8.0, pen));
-        let words = say::agreed(agreed);
+        let words = say::agreed(in_whole(agreed));
         let half = text_width_px(&words, LETTERING, Weight::Bold) / 2.0;
         let middle = at.clamp(half, (width - half).max(half));
         marks.push(Mark::Text(Text {
@@ -122,18 +123,29 @@ pub fn price_bar(price: &PriceBar, width_px: f64) -> Drawing {
     marks.push(text(
         width,
         HEIGHT - 6.0,
-        &format!("{most:.0}"),
+        &in_whole(most),
         Anchor::End,
         Ink::Soft,
     ));
-    let against = agreed.map_or(String::new(), say::and_agreed);
+    let against = agreed.map_or(String::new(), |sum| say::and_agreed(to_the_cent(sum)));
     Drawing {
         width,
         height: HEIGHT,
         title: say::price_against_agreed().to_owned(),
-        description: say::price_in_words(parts[0].1, parts[1].1, parts[2].1, total, against),
+        description: {
+            let [labour, other, parts] = parts.map(|(_, amount, _)| to_the_cent(amount));
+            say::price_in_words(labour, other, parts, to_the_cent(total), against)
+        },
         marks,
     }
+}
+
+fn in_whole(sum: f64) -> String {
+    phrases::number(&format!("{sum:.0}"))
+}
+
+fn to_the_cent(sum: f64) -> String {
+    phrases::number(&format!("{sum:.2}"))
 }
 
 /// The next round sum: 1, 2, 2.5 or 5 times a power of ten.
@@ -179,7 +191,7 @@ mod tests {
             .collect();
         assert!(words.contains(&"labour 440"), "{words:?}");
         assert!(words.contains(&"agreed 850"), "{words:?}");
-        assert!(words.contains(&"1000"), "{words:?}");
+        assert!(words.contains(&"1,000"), "{words:?}");
         assert!(drawn.description.ends_with("in all 780.00, agreed 850.00"));
     }
 

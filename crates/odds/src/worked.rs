@@ -58,10 +58,19 @@ pub(crate) fn working(
     let mut working = Working::new(say::spread_of_hours_and_price())
         .line(
             Line::new(say::belief_before(), Source::given())
-                .input(say::usual(), say::so_many_times_book(prior.usual))
+                .input(
+                    say::usual(),
+                    say::so_many_times_book(phrases::figures(&prior.usual.to_string())),
+                )
                 .input(say::counts_as(), say::so_many_jobs(prior.jobs))
-                .input(say::misses_by_a_factor(), format!("{}", prior.factor))
-                .input(say::floor(), say::so_much_of_book(prior.floor))
+                .input(
+                    say::misses_by_a_factor(),
+                    phrases::figures(&prior.factor.to_string()),
+                )
+                .input(
+                    say::floor(),
+                    say::so_much_of_book(phrases::figures(&prior.floor.to_string())),
+                )
                 .value(say::entered()),
         )
         .line(
@@ -96,7 +105,7 @@ pub(crate) fn working(
                     say::seen_of_this_sort(),
                     say::so_many_in(chance.snags, chance.pieces),
                 )
-                .value(format!("{:.2} %", 100.0 * chance.mean)),
+                .value(phrases::figures(&format!("{:.2} %", 100.0 * chance.mean))),
         );
     }
     let (low, high) = quote.hours.eight_in_ten();
@@ -104,11 +113,18 @@ pub(crate) fn working(
         .line(
             Line::new(say::hours(), Source::derived())
                 .formula(say::hours(), say::sum_drawn())
-                .input(say::book(), format!("{:.2} h", quote.book_hours))
+                .input(
+                    say::book(),
+                    phrases::figures(&format!("{:.2} h", quote.book_hours)),
+                )
                 .input(say::draws(), ask.draws.to_string())
                 .input(say::seed(), ask.seed.to_string())
-                .value(say::eight_of_ten(format!("{low:.2}"), format!("{high:.2}"))),
+                .value(say::eight_of_ten(figure(low, 2), figure(high, 2))),
         )
         .limit(say::limit_sequence())
         .limit(say::limit_past())
+}
+
+fn figure(number: f64, digits: usize) -> String {
+    phrases::figures(&format!("{number:.digits$}"))
 }
