@@ -67,7 +67,7 @@ fn taxes_are_told_apart_on_an_invoice_and_add_up() {
         made.values["shares"],
         serde_json::to_value(&written.shares).unwrap()
     );
-    assert_eq!(made.values["gross"], Value::from(written.gross.clone()));
+    assert_eq!(made.values["gross"], Value::from(written.gross.exact()));
 }
 
 #[test]
@@ -92,7 +92,7 @@ fn a_credit_note_says_of_which_invoice_why_and_each_tax() {
     }
     let view = bench.view(&order);
     let note = &view.price.as_ref().unwrap().credits[0];
-    assert_eq!(made.values["gross"], Value::from(note.gross.clone()));
+    assert_eq!(made.values["gross"], Value::from(note.gross.exact()));
     assert_eq!(made.values["of_invoice"], "INV-1");
     assert_eq!(view.totals[0].gross, "484.38");
 }

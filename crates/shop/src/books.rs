@@ -419,7 +419,7 @@ impl List {
         let mut out = csv::WriterBuilder::new()
             .delimiter(delimiter)
             .terminator(csv::Terminator::CRLF)
-            .from_writer(begins.into());
+            .from_writer(begins.as_bytes().to_vec());
         for row in self.rows(books) {
             out.write_record(row).expect("memory takes every row");
         }

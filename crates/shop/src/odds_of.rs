@@ -12,7 +12,7 @@ pub(crate) use past::{joints_of, stages_of};
 pub(crate) use score::given_and_came_to;
 pub use score::{EstimateScore, Month, score};
 
-use crate::amount::Amount;
+use crate::amount::Amount as Figure;
 use crate::phrases::odds as words;
 use crate::phrases::order::no_order;
 use crate::planning::{map_of_order, on_map_of};
@@ -61,7 +61,7 @@ pub struct Cover {
     /// From 0 to 1.
     pub chance: f64,
     /// The amount, rounded up to a whole one.
-    pub amount: Amount,
+    pub amount: Figure,
     /// Hours that cover it as often.
     pub hours: String,
 }
@@ -145,7 +145,7 @@ pub fn odds_of(snap: &Snapshot<'_>, number: u64, snags: Option<u32>) -> Result<O
     let (from, to) = quote.price.eight_in_ten();
     let most = covers
         .last()
-        .map_or_else(Amount::default, |cover| cover.amount.clone());
+        .map_or_else(Figure::default, |cover| cover.amount.clone());
     let [from, to] = [from, to].map(|sum| money(sum.ceil(), digits));
     let sentence = match with_tax {
         true => words::comes_to_with_tax(from, to, most),
@@ -484,9 +484,9 @@ fn number(decimal: Decimal) -> f64 {
     decimal.to_f64().unwrap_or(0.0)
 }
 
-fn money(amount: f64, digits: u32) -> Amount {
+fn money(amount: f64, digits: u32) -> Figure {
     let amount = Decimal::try_from(amount);
-    amount.map_or_else(|_| Amount::default(), |amount| say::money(amount, digits))
+    amount.map_or_else(|_| Figure::default(), |amount| say::money(amount, digits))
 }
 
 /// What the crate refuses, told as what is wrong and how to mend it.

@@ -547,19 +547,19 @@ pub fn payer_name(payer: Payer) -> &'static str {
 /// What work of no sort of the trade is called in English, in what is spoken; other words stay as
 /// they are.
 pub(crate) fn own_work_spoken(english: &str) -> String {
-    const ALL: [repair::WorkIs; 12] = [
-        repair::WorkIs::Bleed,
-        repair::WorkIs::LevelWarm,
-        repair::WorkIs::LevelCold,
-        repair::WorkIs::LookForLeaks,
-        repair::WorkIs::TorqueAgain,
-        repair::WorkIs::TorqueAfterDistance,
-        repair::WorkIs::PumpPedal,
-        repair::WorkIs::Relearn,
-        repair::WorkIs::Alignment,
-        repair::WorkIs::ClockAndWindows,
-        repair::WorkIs::CleanFace,
-        repair::WorkIs::Other,
+    const ALL: [WorkIs; 12] = [
+        WorkIs::Bleed,
+        WorkIs::LevelWarm,
+        WorkIs::LevelCold,
+        WorkIs::LookForLeaks,
+        WorkIs::TorqueAgain,
+        WorkIs::TorqueAfterDistance,
+        WorkIs::PumpPedal,
+        WorkIs::Relearn,
+        WorkIs::Alignment,
+        WorkIs::ClockAndWindows,
+        WorkIs::CleanFace,
+        WorkIs::Other,
     ];
     let kept = Tongue::of(Language::English).work_name;
     let mut all = ALL.into_iter();

@@ -74,7 +74,7 @@ fn the_price_gives_a_band_what_covers_it_and_the_chance_of_the_ceiling() {
     let amounts: Vec<f64> = found
         .covers
         .iter()
-        .map(|cover| cover.amount.parse().unwrap())
+        .map(|cover| cover.amount.exact().parse().unwrap())
         .collect();
     assert_eq!(found.covers[2].often, "9 times in 10");
     assert!(

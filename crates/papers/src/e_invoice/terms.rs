@@ -212,7 +212,7 @@ fn taken_off(
     group: &TaxGroupView,
     wording: &Wording,
 ) -> Result<Option<DocumentAllowanceCharge>, Lack> {
-    if nought(&group.off) {
+    if nought(&Amount::new(group.off.as_str())) {
         return Ok(None);
     }
     Ok(Some(DocumentAllowanceCharge {

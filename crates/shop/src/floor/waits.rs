@@ -1,6 +1,7 @@
 //! What an order waits for, and when it comes.
 
 use super::left::Around;
+use crate::amount::Amount;
 use crate::phrases::floor as words;
 use crate::say::in_each::InEach;
 use crate::say::{Names, day_words};
@@ -29,7 +30,7 @@ pub fn waits(around: &Around<'_>, order: &Order) -> Result<Waits, (InEach, &'sta
     };
     let mut out = Vec::new();
     for part in parts(&names, order, &rules) {
-        let has = |step| part.steps.get(&step).and_then(|count| count.parse().ok());
+        let has = |step| part.steps.get(&step).and_then(Amount::number);
         let has = |step| -> Decimal { has(step).unwrap_or_default() };
         let ordered = has(PartStepForm::Ordered) - has(PartStepForm::Cancelled);
         if ordered > has(PartStepForm::Received) {

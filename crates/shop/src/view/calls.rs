@@ -85,7 +85,7 @@ pub struct CallView {
     /// The customer.
     pub customer: String,
     /// What is left under the customer's ceiling, if there is one and it holds.
-    pub left: Option<String>,
+    pub left: Option<crate::Amount>,
     /// The page of the order where it is seen to.
     pub page: String,
     /// When they were rung about it last and did not answer.

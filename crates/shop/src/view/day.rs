@@ -105,7 +105,7 @@ pub struct HomeView {
     /// Whether it can be collected.
     pub ready: bool,
     /// What the customer still has to pay; nothing, if there is no price, or it is not shown.
-    pub to_pay: Option<String>,
+    pub to_pay: Option<crate::Amount>,
 }
 
 /// The hours that a day is shown over, unless somebody worked before or after.

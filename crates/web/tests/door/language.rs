@@ -205,7 +205,7 @@ fn every_page_is_german_from_top_to_bottom() {
     priced(&door);
     let typed: String = [
         include_str!("../../../../demo/maps/korvane-drayman-engine-front.toml"),
-        "Korvane Drayman 2.3 Abe Lind shop stall",
+        "Korvane Drayman 2.3 Abe Lind Ada It leaks shop stall",
         // What is typed as it stands: words of a map's text, of a thread, of a command.
         "above below wheel well cabin rear outside spark plug buttonup serve --shop-network",
     ]

@@ -329,7 +329,7 @@ fn goes_home(home: &[HomeView]) -> Markup {
                         (one.vehicle) " " span class="soft" { (one.customer) }
                         @if one.ready { span class="yes" { (say::is_ready()) } }
                     }
-                    span class="number" { (one.to_pay.as_deref().unwrap_or(say::not_priced())) }
+                    span class="number" { @match &one.to_pay { Some(sum) => (sum), None => (say::not_priced()) } }
                 }
             }
             (more(home.len().saturating_sub(MOST), "/find"))

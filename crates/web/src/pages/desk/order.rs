@@ -388,7 +388,7 @@ fn ways(order: &OrderView) -> Markup {
         (row(say::snags(), say::open_count(snags), "snag"))
         (row(say::measures(), say::which_measures().to_owned(), "measures"))
         (row(say::parts_and_machine_work(), say::parts_count(order.parts.len()), "parts"))
-        (row(say::desk_price_consent_money(), order.totals.first().map_or_else(String::new, |t| t.gross.clone()), "desk"))
+        (row(say::desk_price_consent_money(), order.totals.first().map_or_else(String::new, |t| t.gross.to_string()), "desk"))
         (row(say::when_ready(), order.row.promised.as_ref().map_or_else(String::new, say::promised_at), "promise"))
         (row(say::trays(), String::new(), "tray"))
         (row(say::story(), say::lines_count(order.story_length), "story"))

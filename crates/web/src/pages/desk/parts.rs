@@ -28,8 +28,8 @@ pub async fn parts(
         let id = OrderId::new(order.order.clone());
         let prices = shop::offers::part_prices(visit.snap, &id);
         let sublet = |sublet: &SubletView| {
-            let cost = sublet.cost.as_deref()?;
-            shop::offers::from_cost(visit.snap, cost, true).ok()
+            let cost = sublet.cost.as_ref()?.to_type();
+            shop::offers::from_cost(visit.snap, &cost, true).ok()
         };
         Ok(Shown::of(&order, say::parts(), html! {
             h1 { (say::parts_and_machine_work()) }
