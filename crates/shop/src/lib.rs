@@ -46,6 +46,7 @@ mod trade_read;
 pub mod tray_count;
 mod trouble;
 pub mod view;
+mod when_sought;
 mod words;
 mod world;
 
