@@ -1,5 +1,6 @@
 //! What the shop's finished work says of itself: time against book, snags, parts that differed,
-//! comebacks, quotes against outcomes, declined work that came back. Each figure names the
+//! comebacks and what they cost, quotes against outcomes, declined work that came back, by which
+//! torques things were tightened. Each figure names the
 //! orders behind it, and says where there are too few to tell.
 
 mod figures;
@@ -92,11 +93,12 @@ pub fn history(snap: &Snapshot<'_>, kind: Option<&VehicleKind>) -> Result<Histor
     all.push(parts::by_month(&orders));
     all.push(parts::snags(&orders));
     all.push(parts::differed(&orders));
-    all.push(parts::comebacks(&orders));
+    all.push(parts::comebacks(&orders, snap.caller().sees_prices()));
     if snap.caller().sees_prices() {
         all.push(parts::quotes(&orders));
     }
     all.push(parts::declined(&orders));
+    all.push(parts::torque_sources(&orders));
     Ok(History {
         orders: orders.len(),
         more: finished.len() >= MOST_ORDERS,

@@ -48,6 +48,7 @@ mod trade_read;
 pub mod tray_count;
 mod trouble;
 pub mod view;
+mod when_sought;
 mod words;
 mod world;
 

@@ -286,6 +286,7 @@ const ROUTES: Table = &[
     ("/o/{number}/plan/price", PRICES),
     ("/o/{number}/stage", ANYBODY),
     ("/o/{number}/how-to", ANYBODY),
+    ("/o/{number}/before", ANYBODY),
     ("/v/{vehicle}", ANYBODY),
     ("/maps", ANYBODY),
     ("/maps/{map}", ANYBODY),

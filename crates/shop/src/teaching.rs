@@ -4,6 +4,7 @@
 mod asks;
 mod at_work;
 mod back;
+mod before;
 mod job;
 mod kind;
 mod renew;
@@ -11,6 +12,7 @@ mod said;
 mod taught;
 mod words;
 
+pub use before::{DoneBefore, JobBefore, done_before};
 pub(crate) use kind::finished_like;
 pub(crate) use kind::label_of;
 pub use kind::{

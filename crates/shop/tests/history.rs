@@ -192,5 +192,27 @@ fn a_line_that_goodwill_pays_is_a_comeback_with_the_visit_before() {
     let found = seen(&bench);
     let figure = only(part(&found, "comebacks"));
     assert_eq!(figure.orders, [bench.number(&again), bench.number(&order)]);
+    assert_eq!(
+        figure.words,
+        "1 order of 2: too few to tell how often; 1 not priced"
+    );
+    // What it cost is not for everybody.
+    let nobody = bench.service.caller(None, "test").unwrap();
+    let seen = bench.service.look(&nobody, |snap| history(snap, None));
+    let seen = seen.unwrap();
+    let figure = only(part(&seen, "comebacks"));
     assert_eq!(figure.words, "1 order of 2: too few to tell how often");
+}
+
+#[test]
+fn whose_torques_were_used_is_told_and_where_nobody_gave_one() {
+    let mut bench = Bench::new();
+    let first = timed(&mut bench, 8, false);
+    let found = seen(&bench);
+    let figure = only(part(&found, "torques"));
+    assert_eq!(
+        (figure.name.as_str(), figure.words.as_str()),
+        ("No torque told", "1 group on 1 order")
+    );
+    assert_eq!(figure.orders, [first]);
 }

@@ -271,7 +271,7 @@ proptest! {
     }
 }
 
-const CACHE: &str = "index 8";
+const CACHE: &str = "index 9";
 
 #[test]
 fn a_late_fact_calls_a_settled_order_back_and_an_answer_settles_it_again() {

@@ -617,6 +617,11 @@ fn a_typo_is_mended_and_an_order_found_by_what_it_is_called_by() {
         "the typo finds nothing any more"
     );
     assert_eq!(found(&bench, "aumann"), [1002]);
+    // The day and the month in which it was opened, and no other.
+    for day in ["25 November 2026", "25.11.2026", "2026-11", "Nov. 2026"] {
+        assert_eq!(found(&bench, day), [1002, 1001], "{day:?}");
+    }
+    assert_eq!(found(&bench, "26 November 2026"), Vec::<u64>::new());
     for all in ["", "  ", " - "] {
         assert_eq!(found(&bench, all), [1002, 1001], "{all:?}");
     }

@@ -460,6 +460,143 @@ fn kinds_that_are_called_otherwise_are_joined_by_a_tap() {
     assert_eq!(codes(&bench), ["oxby-saloon", KIND, "tessell-van"]);
 }
 
+/// An order in which these moves were made in turn, two minutes apart.
+fn moved(bench: &mut Bench, who: &str, moves: &[(&str, &str)]) {
+    let order = bench.open("Joe Field", VEHICLE, "TB 100");
+    bench.by(who);
+    for (item, _) in moves.iter().filter(|(_, to)| *to == "off") {
+        bench.declare(&order, item, ("cover", "body", "cabin"), 1);
+    }
+    for (item, to) in moves {
+        bench.clock.later(2);
+        bench.move_to(&order, item, to);
+    }
+    bench.by("ana").finish(&order);
+    bench.hand_over(&order).unwrap();
+}
+
+/// The sequence in which a plan by this map puts things back.
+fn planned_back(text: &str, target: &str) -> Vec<String> {
+    let map = map::read("learned.toml", text).unwrap().map;
+    let stands = shop::planning::Stands::new();
+    let problem = shop::planning::problem(&map, &[ItemId::new(target)], &stands);
+    let plan = plan::plan(&problem, plan::Budget::default()).unwrap();
+    assert!(plan.proven && plan.no_way_back.is_empty(), "{text}");
+    plan.back.iter().map(|row| row.item.to_string()).collect()
+}
+
+#[test]
+fn a_map_made_of_finished_work_carries_the_way_back_too() {
+    let off = [("hose", "off"), ("pump", "off"), ("bracket", "off")];
+    let turned = [("bracket", "on"), ("pump", "on"), ("hose", "on")];
+    let at_the_bench = [("hose", "on"), ("bracket", "on"), ("pump", "on")];
+    let job = |back: &[(&'static str, &'static str)]| [&off[..], back].concat();
+    // Turned round, nothing is said of it.
+    let mut bench = Bench::new();
+    for who in ["ben", "ana", "ben"] {
+        moved(&mut bench, who, &job(&turned));
+    }
+    let made = new_map(&bench);
+    assert!(!made.text.contains("seen-needs-back"), "{}", made.text);
+    assert_eq!(
+        planned_back(&made.text, "bracket"),
+        ["bracket", "pump", "hose"]
+    );
+    // The hose goes on the pump at the bench, before either goes back.
+    let mut bench = Bench::new();
+    for who in ["ben", "ana", "ben", "ana"] {
+        moved(&mut bench, who, &job(&at_the_bench));
+    }
+    let made = new_map(&bench);
+    assert!(made.sound, "{:?}", made.faults);
+    assert_eq!(
+        planned_back(&made.text, "bracket"),
+        ["hose", "bracket", "pump"]
+    );
+    keep(&mut bench, &made);
+    assert!(new_map(&bench).changes.is_empty(), "nothing new was taught");
+    // Seen both ways, it does not matter: neither is asked for.
+    for who in ["ben", "ana", "ben", "ana"] {
+        moved(&mut bench, who, &job(&turned));
+    }
+    let either = new_map(&bench);
+    assert!(!either.text.contains("hose on"), "{}", either.text);
+    assert!(!either.text.contains("guessed-back"), "{}", either.text);
+    // What somebody stated of it is turned round as it stands.
+    let lines = made.text.lines();
+    let lines = lines.filter(|line| !line.starts_with("guessed-back"));
+    let stated: Vec<String> = lines
+        .map(
+            |line| match line.starts_with("seen-needs-back = [\"pump off\"") {
+                true => "needs-back = [\"pump off\"]".to_owned(),
+                false => line.to_owned(),
+            },
+        )
+        .collect();
+    let text = stated.join("\n");
+    keep(
+        &mut bench,
+        &Renewed {
+            text,
+            from: 1,
+            ..made
+        },
+    );
+    let again = new_map(&bench);
+    let of_bracket = again
+        .text
+        .split("[items.")
+        .find(|item| item.starts_with("bracket"));
+    let of_bracket = of_bracket.unwrap();
+    assert!(
+        of_bracket.contains("\nneeds-back = [\"pump off\"]"),
+        "{of_bracket}"
+    );
+    assert!(!of_bracket.contains("seen-needs-back"), "{of_bracket}");
+    assert_eq!(planned_back(&again.text, "bracket")[0], "bracket");
+}
+
+#[test]
+fn jobs_done_before_stand_with_those_that_got_at_the_same_first() {
+    let mut bench = Bench::new();
+    worked(&mut bench, "ben", &["grille", "lamp"]);
+    worked(&mut bench, "ana", &["tray"]);
+    let made = new_map(&bench);
+    keep(&mut bench, &made);
+    let order = bench.open("Joe Field", VEHICLE, "TB 100");
+    let number = bench.number(&order);
+    let before = |bench: &Bench| {
+        let found = bench
+            .look(|snap| shop::teaching::done_before(snap, number))
+            .unwrap();
+        assert_eq!(found.vehicle, VEHICLE);
+        let job = |job: shop::teaching::JobBefore| (job.number, job.by, job.things, job.wanted);
+        found.jobs.into_iter().map(job).collect::<Vec<_>>()
+    };
+    let (tray, lamp) = ((1002, "Ana".to_owned(), 1), (1001, "Ben".to_owned(), 2));
+    let none = Vec::<String>::new;
+    assert_eq!(
+        before(&bench),
+        [
+            (tray.0, tray.1.clone(), tray.2, none()),
+            (lamp.0, lamp.1.clone(), lamp.2, none()),
+        ]
+    );
+    bench.declare(&order, "lamp", ("cover", "body", "cabin"), 1);
+    bench.tell(
+        &order,
+        json!({ "aimed": { "aim": "reach", "targets": ["lamp"], "without": [], "also": [],
+            "places_taken": [], "variants": [], "after": [] } }),
+    );
+    assert_eq!(
+        before(&bench),
+        [
+            (lamp.0, lamp.1, lamp.2, vec!["lamp".to_owned()]),
+            (tray.0, tray.1, tray.2, none()),
+        ]
+    );
+}
+
 /// The lamp went on with the grille on already, though the grille came off first: a plan would
 /// turn the way in round.
 #[test]

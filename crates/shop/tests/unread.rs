@@ -236,7 +236,7 @@ fn an_index_of_a_program_that_could_read_less_is_made_again() {
     bench.store.append(newer).unwrap();
     bench.service.save_index().unwrap();
     // As a program wrote it that did not know the kind.
-    let head = bench.store.cache_head(LOG, "index 8").unwrap().unwrap();
+    let head = bench.store.cache_head(LOG, "index 9").unwrap().unwrap();
     let unread = json!({ "position": head.position, "stream": stream, "seq": 3,
         "kind": "odometer", "version": 1, "what": "unknown" });
     let card = |drawer: &str, key: &str, value: String| store::Card {
@@ -248,7 +248,7 @@ fn an_index_of_a_program_that_could_read_less_is_made_again() {
     let put = vec![card("unread", &stream, unread.to_string())];
     let change = store::CacheChange {
         log: LOG.to_owned(),
-        cache: "index 8".to_owned(),
+        cache: "index 9".to_owned(),
         from: Some(head),
         to: head,
         remove: vec![],

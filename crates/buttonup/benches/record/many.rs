@@ -30,7 +30,7 @@ pub fn write(shop: &Path, to: &Path, events: u64) {
     for copy in 1..=copies {
         writing.copy(
             &template.rows.iter().collect::<Vec<_>>(),
-            &Names::new(copy),
+            &Names::new(copy, copies),
             &from,
         );
     }
@@ -74,21 +74,34 @@ impl Template {
 struct Names {
     copy: Option<u64>,
     numbers: u64,
+    /// How much earlier it all happened.
+    hours_before: i64,
 }
+
+/// So many hours lie between one order and the next: twelve a day.
+const HOURS_BETWEEN: i64 = 2;
 
 impl Names {
     fn same() -> Self {
         Self {
             copy: None,
             numbers: 0,
+            hours_before: 0,
         }
     }
 
-    fn new(copy: u64) -> Self {
+    fn new(copy: u64, copies: u64) -> Self {
+        let later = i64::try_from(copies - copy + 1).unwrap();
         Self {
             copy: Some(copy),
             numbers: copy,
+            hours_before: later * HOURS_BETWEEN,
         }
+    }
+
+    fn time(&self, at: &str) -> String {
+        let at: jiff::Timestamp = at.parse().unwrap();
+        (at - jiff::SignedDuration::from_hours(self.hours_before)).to_string()
     }
 
     fn numbers_from(mut self, copies: u64) -> Self {
@@ -204,8 +217,8 @@ impl Writing<'_> {
                     who: row.who.clone(),
                     device: row.device.clone(),
                     device_seq: row.device_seq,
-                    happened_at: row.happened_at.clone(),
-                    recorded_at: row.recorded_at.clone(),
+                    happened_at: names.time(&row.happened_at),
+                    recorded_at: names.time(&row.recorded_at),
                     expected: BTreeMap::new(),
                     events: vec![event],
                     private: std::mem::take(&mut private),

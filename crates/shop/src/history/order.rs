@@ -8,8 +8,10 @@ use crate::world::{Finished, vehicle_of};
 use odds::{Done, Given};
 use repair::price::Payer;
 use repair::{
-    Account, Fact, ItemId, LineText, Order, OrderId, PartStep, SnagIs, System, Words, papers,
+    Account, Fact, ItemId, Kind, LineText, Order, OrderId, PartStep, SnagIs, State, System, Words,
+    papers,
 };
+use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -24,8 +26,11 @@ pub(super) struct OrderPast {
     pub pieces: Vec<(Joint, u32, u32)>,
     /// What differs from now on, or was sent back: what it is of, and how.
     pub differed: Vec<(String, How)>,
-    /// Why it is a comeback, and after which order; nothing where it is none.
-    pub comeback: Option<(Cause, Option<u64>)>,
+    /// Nothing where it is no comeback.
+    pub comeback: Option<Comeback>,
+    /// By who says so: how many groups of fasteners were tightened so. Nothing where nobody
+    /// gave a torque.
+    pub torques: BTreeMap<Option<String>, u32>,
     pub quote: Option<Given>,
     /// Declined work, and the order on which it came back.
     pub declined: Vec<(String, Option<u64>)>,
@@ -51,6 +56,19 @@ impl How {
             Self::SentBack(None) => words::sent_back().to_owned(),
         }
     }
+}
+
+/// Work that came back.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Comeback {
+    pub cause: Cause,
+    /// The visit before.
+    pub after: Option<u64>,
+    /// How long the clocks of its stages ran, in minutes.
+    pub minutes: f64,
+    /// What its lines come to that the customer does not pay, before tax, with the digits of its
+    /// money; nothing where they were not priced.
+    pub net: Option<(Decimal, u32)>,
 }
 
 /// Why work came back.
@@ -189,7 +207,8 @@ fn past(
         stages: stages_of(order, rust),
         pieces: pieces.collect(),
         differed: differed(snap, order, &label),
-        comeback: comeback(snap, order, visits),
+        comeback: comeback(snap, order, rust, visits),
+        torques: torques(snap, &account),
         quote: given_and_came_to(order, snap).map(|(_, given)| given),
         declined: declined(snap, order, &label, visits)?,
         did: did(snap, order, &account),
@@ -273,7 +292,12 @@ fn differed(
 }
 
 /// A line that the shop or its supplier pays for is work that came back.
-fn comeback(snap: &Snapshot<'_>, order: &Order, visits: &Visits) -> Option<(Cause, Option<u64>)> {
+fn comeback(
+    snap: &Snapshot<'_>,
+    order: &Order,
+    rust: Option<u8>,
+    visits: &Visits,
+) -> Option<Comeback> {
     let lines = papers::lines(order);
     let line = lines.iter().find(|line| line.payer != Payer::Customer)?;
     let cause = order
@@ -307,7 +331,47 @@ fn comeback(snap: &Snapshot<'_>, order: &Order, visits: &Visits) -> Option<(Caus
         (.., Some(cause)) if !cause.trim().is_empty() => Cause::Told(cause.trim().to_owned()),
         _ => Cause::NotTold,
     };
-    Some((cause, visits.before))
+    let stages = stages_of(order, rust);
+    let price = papers::price(order);
+    let net = price.and_then(|price| {
+        let by_others = price.totals.iter();
+        let by_others = by_others.filter(|(payer, _)| **payer != Payer::Customer);
+        let sum: Decimal = by_others.map(|(_, totals)| totals.net).sum();
+        (!sum.is_zero()).then(|| (sum, papers::minor_digits(order)))
+    });
+    Some(Comeback {
+        cause,
+        after: visits.before,
+        minutes: stages.iter().map(|stage| stage.minutes).sum(),
+        net,
+    })
+}
+
+/// Who says the torques by which fasteners were tightened.
+fn torques(snap: &Snapshot<'_>, account: &Account) -> BTreeMap<Option<String>, u32> {
+    let mut out = BTreeMap::new();
+    for id in account.moves.items() {
+        let Some(item) = account
+            .items
+            .get(id)
+            .filter(|item| item.kind == Kind::Fasteners)
+        else {
+            continue;
+        };
+        let mut live = account.moves.live(id);
+        if !live.any(|(_, node)| node.change.left.state == State::Tight) {
+            continue;
+        }
+        let given = item
+            .pattern
+            .as_ref()
+            .filter(|given| !given.passes.is_empty());
+        let source = given.and_then(|given| snap.texts().text_of(given.source));
+        let source = source.map(|title| title.trim().to_owned());
+        *out.entry(source.filter(|title| !title.is_empty()))
+            .or_default() += 1;
+    }
+    out
 }
 
 /// Declined work, with the later order on which the same was done.

@@ -7,6 +7,7 @@ use crate::phrases::history as words;
 use crate::say::{dates, figures};
 use crate::snapshot::Snapshot;
 use repair::PersonId;
+use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -104,33 +105,37 @@ pub(super) fn by_month(orders: &Orders) -> Part {
 }
 
 pub(super) fn snags(orders: &Orders) -> Part {
-    let mut pieces: BTreeMap<&Joint, (u32, u32, BTreeSet<u64>)> = BTreeMap::new();
+    let mut pieces: BTreeMap<&Joint, (u32, u32, BTreeSet<u64>, BTreeSet<u64>)> = BTreeMap::new();
     for order in orders {
         for (joint, out, found) in &order.pieces {
             let of = pieces.entry(joint).or_default();
             of.0 = of.0.saturating_add(*out);
             of.1 = of.1.saturating_add(*found);
-            // The orders behind it are those where one went wrong; where none did, all.
-            of.2.insert(order.number);
+            let behind = if *found > 0 { &mut of.2 } else { &mut of.3 };
+            behind.insert(order.number);
         }
     }
-    let figures = pieces.into_iter().map(|(joint, (out, found, orders))| {
-        let spread = share(found, out);
-        let (words, short) = match spread {
-            Some((low, _, high)) => (
-                words::snags_in_hundred(found, out, format!("{low:.0}"), format!("{high:.0}")),
-                words::some_of(found, out),
-            ),
-            None => (words::snags_too_few(found, out, FEW_PIECES), String::new()),
-        };
-        Figure {
-            name: joint_words(joint),
-            words,
-            short,
-            spread,
-            orders: newest_first(&orders),
-        }
-    });
+    let figures = pieces
+        .into_iter()
+        .map(|(joint, (out, found, wrong, well))| {
+            // The orders behind it are those where one went wrong; where none did, all.
+            let orders = if wrong.is_empty() { well } else { wrong };
+            let spread = share(found, out);
+            let (words, short) = match spread {
+                Some((low, _, high)) => (
+                    words::snags_in_hundred(found, out, format!("{low:.0}"), format!("{high:.0}")),
+                    words::some_of(found, out),
+                ),
+                None => (words::snags_too_few(found, out, FEW_PIECES), String::new()),
+            };
+            Figure {
+                name: joint_words(joint),
+                words,
+                short,
+                spread,
+                orders: newest_first(&orders),
+            }
+        });
     Part {
         id: "snags",
         title: words::snags_by_size(),
@@ -180,26 +185,53 @@ pub(super) fn differed(orders: &Orders) -> Part {
     }
 }
 
-pub(super) fn comebacks(orders: &Orders) -> Part {
-    let mut all: BTreeMap<String, (BTreeSet<u64>, BTreeSet<u64>)> = BTreeMap::new();
+/// Work that came back, by cause: how often, and what it cost. What it cost in money is for whoever
+/// sees prices.
+pub(super) fn comebacks(orders: &Orders, sees_prices: bool) -> Part {
+    #[derive(Default)]
+    struct Of {
+        came: BTreeSet<u64>,
+        after: BTreeSet<u64>,
+        minutes: f64,
+        net: Decimal,
+        digits: u32,
+        not_priced: usize,
+    }
+    let mut all: BTreeMap<String, Of> = BTreeMap::new();
     for order in orders {
-        if let Some((cause, before)) = &order.comeback {
-            let of = all.entry(cause.said()).or_default();
-            of.0.insert(order.number);
-            of.1.extend(before);
+        let Some(one) = &order.comeback else { continue };
+        let of = all.entry(one.cause.said()).or_default();
+        of.came.insert(order.number);
+        of.after.extend(one.after);
+        of.minutes += one.minutes;
+        match one.net {
+            Some((net, digits)) => {
+                of.net += net;
+                of.digits = digits;
+            }
+            None => of.not_priced += 1,
         }
     }
     let many = orders.len();
-    let figures = all.into_iter().map(|(cause, (came, before))| {
-        let of = words::orders_of(came.len(), many);
-        let words = match many < FEW {
-            true => words::too_few_how_often(of),
-            false => of,
-        };
-        let both: BTreeSet<u64> = came.union(&before).copied().collect();
+    let figures = all.into_iter().map(|(cause, of)| {
+        let times = words::orders_of(of.came.len(), many);
+        let mut told = vec![match many < FEW {
+            true => words::too_few_how_often(times),
+            false => times,
+        }];
+        if of.minutes > 0.0 {
+            told.push(words::clocked(tenths(of.minutes / 60.0)));
+        }
+        if sees_prices && of.not_priced < of.came.len() {
+            told.push(words::cost_us(crate::say::money(of.net, of.digits)));
+        }
+        if sees_prices && of.not_priced > 0 {
+            told.push(words::not_priced(of.not_priced));
+        }
+        let both: BTreeSet<u64> = of.came.union(&of.after).copied().collect();
         Figure {
             name: crate::say::capital(&cause),
-            words,
+            words: told.join("; "),
             orders: newest_first(&both),
             ..Figure::default()
         }
@@ -208,6 +240,33 @@ pub(super) fn comebacks(orders: &Orders) -> Part {
         id: "comebacks",
         title: words::comebacks_by_cause(),
         about: words::about_comebacks(),
+        figures: figures.collect(),
+        ..Part::default()
+    }
+}
+
+/// By which torques fasteners were tightened: who says so, and where nobody did.
+pub(super) fn torque_sources(orders: &Orders) -> Part {
+    let mut all: BTreeMap<&Option<String>, (u32, BTreeSet<u64>)> = BTreeMap::new();
+    for order in orders {
+        for (source, groups) in &order.torques {
+            let of = all.entry(source).or_default();
+            of.0 = of.0.saturating_add(*groups);
+            of.1.insert(order.number);
+        }
+    }
+    let figures = all.into_iter().map(|(source, (groups, orders))| Figure {
+        name: source
+            .clone()
+            .unwrap_or_else(|| words::no_torque_told().to_owned()),
+        words: words::groups_on(words::groups(groups), words::on_orders(orders.len())),
+        orders: newest_first(&orders),
+        ..Figure::default()
+    });
+    Part {
+        id: "torques",
+        title: words::torque_sources(),
+        about: words::about_torques(),
         figures: figures.collect(),
         ..Part::default()
     }

@@ -67,6 +67,24 @@ phrases! {
     pub comebacks_by_cause = "Comebacks by cause", "Wiederkehrer nach Ursache";
     /// What figures of comebacks say.
     pub about_comebacks = "Orders with a line that warranty or goodwill pays, with the visit before.", "Aufträge mit einer Zeile, die Garantie oder Kulanz zahlt, mit dem Besuch davor.";
+    /// Of work that came back: how long it took.
+    pub clocked(hours) = "{hours} h on the clock", "{hours} h gestoppt";
+    /// Of work that came back: what of it the customer did not pay.
+    pub cost_us(amount) = "{amount} before tax that the customer did not pay", "{amount} ohne Steuer, die der Kunde nicht zahlte";
+    /// Of work that came back: how many of the orders have no price.
+    pub not_priced(n) = ["{n} not priced", "{n} not priced"], ["{n} ohne Preis", "{n} ohne Preis"];
+    /// A heading of the history.
+    pub torque_sources = "Whose torques were used", "Wessen Drehmomente galten";
+    /// What figures of torques say.
+    pub about_torques = "Who gave the torque of each group of fasteners that was tightened.", "Wer das Drehmoment jeder angezogenen Gruppe Schrauben genannt hat.";
+    /// Fasteners that were tightened without a torque from anybody.
+    pub no_torque_told = "No torque told", "Kein Drehmoment genannt";
+    /// How many groups of fasteners.
+    pub groups(n) = ["{n} group", "{n} groups"], ["{n} Gruppe", "{n} Gruppen"];
+    /// On how many orders.
+    pub on_orders(n) = ["on {n} order", "on {n} orders"], ["bei {n} Auftrag", "bei {n} Aufträgen"];
+    /// How many groups of fasteners on how many orders.
+    pub groups_on(groups, orders) = "{groups} {orders}", "{groups} {orders}";
     /// How many orders stayed under what was quoted.
     pub stayed_under(under, all) = "{under} of {all} stayed under what was said to cover it 9 times in 10", "{under} von {all} blieben unter dem, was in 9 von 10 Fällen reichen sollte";
     /// What orders came to against what was quoted.

@@ -139,6 +139,8 @@ phrases! {
     pub after(need) = "after {need}", "nach {need}";
     /// In a new map: what a thing comes off after, as a guess.
     pub after_as_a_guess(need) = "after {need}, a guess", "nach {need}, vermutet";
+    /// In a new map: what it needs to go back, where that is not the way out turned round.
+    pub goes_back_once(need) = "going back: {need}", "Einbau: {need}";
     /// In a new map: a torque, and who says so.
     pub torque_by(torque, source) = "{torque}, by {source}", "{torque}, nach {source}";
     /// Between the passes of a torque.

@@ -83,7 +83,7 @@ pub struct RowShown {
     pub torque: Vec<String>,
     /// Whether a new one goes on.
     pub spent: bool,
-    /// What it is only guessed to need first, by what finished jobs have taught; on its way out.
+    /// What it is only guessed to need first on this way, by what finished jobs have taught.
     pub guessed: Vec<String>,
 }
 
@@ -260,11 +260,13 @@ fn row_shown(map: &Map, problem: &Problem, row: &Planned, extras: &Extras) -> Ro
             .map(|pass| pass.written().to_owned())
             .collect(),
         spent: known.is_some_and(|known| known.spent),
-        guessed: known
-            .filter(|_| row.way == Way::Out)
-            .map_or_else(Vec::new, |known| {
-                known.guessed.iter().map(ItemId::to_string).collect()
-            }),
+        guessed: known.map_or_else(Vec::new, |known| {
+            let guessed = match row.way {
+                Way::Out => &known.guessed,
+                Way::Back => &known.guessed_back,
+            };
+            guessed.iter().map(ItemId::to_string).collect()
+        }),
         item: row.item.clone(),
     }
 }

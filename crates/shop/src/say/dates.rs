@@ -59,6 +59,11 @@ pub(crate) fn short_month(date: Date) -> &'static str {
     named(SHORT_MONTHS, date)
 }
 
+/// `November`.
+pub(crate) fn month(date: Date) -> &'static str {
+    named(MONTHS, date)
+}
+
 /// `Mon 30 Nov`.
 pub(crate) fn day(date: Date) -> String {
     words::day_and_month(short_weekday(date), date.day(), short_month(date))

@@ -1,20 +1,15 @@
 //! What went back otherwise than it came off: a plan takes the way back as the way in turned
-//! round, unless the map says otherwise, so this is what a map has to say.
+//! round, unless the map says otherwise. A map made of finished work says it.
 
 use super::taught::{Page, away_steps};
 use crate::phrases::teaching as told;
-use lessons::{Answers, Ask, Held, Model, Pair, Step, Way};
+use lessons::{Held, Model, Pair, Step};
 
 impl Page<'_> {
     /// Pairs of things of which one came off first and went back first as well, with how often
     /// that was seen.
     pub(super) fn back_otherwise(&self, model: &Model) -> Vec<String> {
-        let back = self.learner().lessons(&Ask {
-            way: Way::Back,
-            variants: None,
-            answers: &Answers::default(),
-            model,
-        });
+        let back = self.learner().lessons_back(model);
         let pairs = back.pairs().into_iter();
         let same = pairs.filter(|pair| pair.held != Held::Either && self.came_off_so(pair));
         let words = |pair: Pair| {

@@ -9,8 +9,8 @@ use crate::phrases::teaching as told;
 use crate::say::figures;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
-use lessons::{About, Ask, Gathered, Held, Joins, Lessons, Model, Step, Value, Way};
-use map::{JobItem, JobTorque, TaughtItem, Weight};
+use lessons::{About, Ask, BackNeeds, Gathered, Held, Joins, Lessons, Model, Step, Value, Way};
+use map::{JobItem, JobTorque, TaughtBack, TaughtItem, Weight};
 use repair::{ItemId, MapId, State};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -66,17 +66,18 @@ pub fn renewed(snap: &Snapshot<'_>, kind: &VehicleKind) -> Result<Renewed, Troub
             .map(|(of, (value, ..))| (of, value))
             .collect(),
     };
-    let items = items(&facts, &lessons);
-    if items.is_empty() {
-        let mut trouble = Trouble::not_found(told::nothing_came_off());
-        told::record_what_comes_off().clone_into(&mut trouble.mend);
-        return Err(trouble);
-    }
     let base = match kind.maps.first() {
         Some(kept) => Some(snap.map(&kept.id, None)?),
         None => snap.map(&kind.code, None).ok(),
     };
     let before = base.as_ref().map_or("", |kept| kept.text.as_str());
+    let stated = stated(before, learner.joins());
+    let items = items(&facts, &lessons, &|item| !stated.contains(item));
+    if items.is_empty() {
+        let mut trouble = Trouble::not_found(told::nothing_came_off());
+        told::record_what_comes_off().clone_into(&mut trouble.mend);
+        return Err(trouble);
+    }
     let mut taught = map::Taught {
         vehicle: kind.vehicle.clone(),
         items,
@@ -136,6 +137,17 @@ fn each_once(text: &str, joins: &Joins, taught: &mut map::Taught) -> String {
     once
 }
 
+/// The things whose way back a person stated, or whose needs: those are turned round as they stand.
+fn stated(text: &str, joins: &Joins) -> BTreeSet<ItemId> {
+    let (map, _) = map::look("line", text);
+    let by_hand = map.items.iter().filter(|(_, item)| {
+        let step = item.moves.first();
+        let back = step.and_then(|step| step.need_back.as_ref());
+        !item.as_seen || (back.is_some() && back != item.taught_back.as_ref())
+    });
+    by_hand.map(|(name, _)| joins.name(name).clone()).collect()
+}
+
 fn rename(item: &mut TaughtItem, from: &str, to: &str) {
     if item.is.name == from {
         to.clone_into(&mut item.is.name);
@@ -143,8 +155,17 @@ fn rename(item: &mut TaughtItem, from: &str, to: &str) {
     if let Some(state) = item.needs.remove(from) {
         item.needs.insert(to.to_owned(), state);
     }
-    if item.guessed.remove(from) {
-        item.guessed.insert(to.to_owned());
+    let mut names = vec![&mut item.guessed];
+    if let Some(back) = &mut item.back {
+        if let Some(state) = back.away.remove(from) {
+            back.away.insert(to.to_owned(), state);
+        }
+        names.extend([&mut back.home, &mut back.guessed]);
+    }
+    for names in names {
+        if names.remove(from) {
+            names.insert(to.to_owned());
+        }
     }
 }
 
@@ -186,6 +207,10 @@ fn as_new(map: &map::Map, taught: &map::Taught) -> Vec<(String, Vec<String>)> {
                 false => told::after_as_a_guess(need),
             });
         }
+        let back = known.taught_back.as_ref();
+        if let Some(need) = back.and_then(|need| crate::planning::need_words(map, need)) {
+            lines.push(told::goes_back_once(need));
+        }
         if let Some(torque) = &is.torque {
             let passes = torque.passes.join(told::then());
             lines.push(told::torque_by(passes, &torque.title));
@@ -210,7 +235,11 @@ fn as_new(map: &map::Map, taught: &map::Taught) -> Vec<(String, Vec<String>)> {
 }
 
 /// The items in the sequence in which they come off, each with what it needs first.
-fn items(facts: &Facts<'_>, lessons: &Lessons) -> Vec<TaughtItem> {
+fn items(
+    facts: &Facts<'_>,
+    lessons: &Lessons,
+    is_taught: &dyn Fn(&ItemId) -> bool,
+) -> Vec<TaughtItem> {
     let learner = &facts.counted.learner;
     let away = away_steps(learner, lessons.steps());
     let sequence = lessons.path_to(&away).map_or_else(
@@ -237,10 +266,22 @@ fn items(facts: &Facts<'_>, lessons: &Lessons) -> Vec<TaughtItem> {
             all.insert(first.item.to_string());
         }
     }
+    let names = |needs: &BTreeMap<String, State>| needs.keys().map(ItemId::new).collect();
+    let firsts: lessons::Needs = away
+        .iter()
+        .map(|step| {
+            let needs = needs.get(&step.item);
+            (step.item.clone(), needs.map(names).unwrap_or_default())
+        })
+        .collect();
+    let lessons_back = learner.lessons_back(&Model::default());
+    let back = learner.way_back(&firsts, is_taught, &lessons_back);
     let one = |step: &Step| {
+        let needs = needs.get(&step.item).cloned().unwrap_or_default();
         Some(TaughtItem {
             is: facts.item(&step.item)?,
-            needs: needs.get(&step.item).cloned().unwrap_or_default(),
+            back: back.get(&step.item).map(|back| taught_back(back, &needs)),
+            needs,
             guessed: guessed.get(&step.item).cloned().unwrap_or_default(),
             tools: facts.all(&step.item, About::Tool),
             owes: facts.all(&step.item, About::Owes),
@@ -251,6 +292,17 @@ fn items(facts: &Facts<'_>, lessons: &Lessons) -> Vec<TaughtItem> {
         .filter(|step| is_away(step))
         .filter_map(one)
         .collect()
+}
+
+fn taught_back(back: &BackNeeds, needs: &BTreeMap<String, State>) -> TaughtBack {
+    let text = |names: &BTreeSet<ItemId>| names.iter().map(ItemId::to_string).collect();
+    let away = needs.iter();
+    let away = away.filter(|(name, _)| back.away.contains(&ItemId::new(*name)));
+    TaughtBack {
+        away: away.map(|(name, state)| (name.clone(), *state)).collect(),
+        home: text(&back.home),
+        guessed: text(&back.guessed),
+    }
 }
 
 /// What was told of the items.

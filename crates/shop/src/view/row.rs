@@ -5,6 +5,7 @@ use crate::phrases::order as words;
 use crate::say::Names;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
+use crate::when_sought::time_sought;
 use crate::world::World;
 use jiff::Timestamp;
 use record::Stream;
@@ -59,7 +60,8 @@ pub struct OrderRow {
 pub const MOST_ROWS: usize = 50;
 
 /// Orders, newest first; those that match the words, if any are given, by number, plate,
-/// vehicle, or customer. At most [`MOST_ROWS`]: go on from below the last one's number.
+/// vehicle, customer, complaint or part; words that are a day or a month, by when they were opened
+/// or handed over. At most [`MOST_ROWS`]: go on from below the last one's number.
 ///
 /// # Errors
 /// [`Trouble`], if the record cannot be read.
@@ -69,7 +71,11 @@ pub fn rows(
     before: Option<u64>,
 ) -> Result<Vec<OrderRow>, Trouble> {
     let world = snap.world();
-    let found = world.orders_saying(find.unwrap_or_default(), before, MOST_ROWS)?;
+    let words = find.unwrap_or_default();
+    let found = match time_sought(words, &snap.rules().zone) {
+        Some(time) => world.orders_of_time(&time, before, MOST_ROWS)?,
+        None => world.orders_saying(words, before, MOST_ROWS)?,
+    };
     rows_of(snap, world, found)
 }
 

@@ -127,6 +127,15 @@ pub(super) const MOST_NAMES: usize = 4;
 /// How many of an order's parts it is found by: the first.
 const MOST_PARTS: usize = 30;
 
+/// Where something that an order came to at a time stands in the drawer of times: the sequence of
+/// keys is that of times.
+pub(super) fn when_key(at: Timestamp, name: &str) -> String {
+    format!(
+        "{} {name}",
+        padded(u64::try_from(at.as_second()).unwrap_or(0))
+    )
+}
+
 /// The number in the key of a words card.
 pub(super) fn number_in(card: &Card) -> Result<u64, Trouble> {
     let number = card.key.split(' ').next().and_then(|key| key.parse().ok());
@@ -320,6 +329,9 @@ impl World {
                 self.touched.left.insert(id.clone(), at);
             }
             _ => {}
+        }
+        if let Event::Decision(Decision::Opened { .. } | Decision::HandedOver { .. }) = event {
+            self.index.put(drawer::WHEN, &when_key(at, id.as_str()), "");
         }
         self.put_order_card(id, &before, &card)
     }

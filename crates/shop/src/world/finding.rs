@@ -3,13 +3,18 @@
 use super::index::{drawer, odd};
 use super::{World, filing, padded, squeezed};
 use crate::trouble::Trouble;
+use jiff::Timestamp;
 use repair::{CustomerId, OrderId, VehicleId};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
 use store::{Card, Wanted};
 
 /// Up to here a run of digits may be anything; from here on it is a telephone number, and
 /// whether it was written with the country before it or with a nought does not matter.
 const SHORTEST_PHONE: usize = 6;
+
+/// So many times are looked at, the latest: more than a shop opens and hands over in a month.
+const MOST_OF_A_TIME: usize = 4_000;
 
 impl World {
     /// At most `most` orders, newest first, from below this number if one is given, that are
@@ -48,6 +53,36 @@ impl World {
             out.extend(self.order_numbered(number)?.map(|id| (number, id)));
         }
         Ok(out)
+    }
+
+    /// Orders that were opened or handed over in this time, likewise.
+    pub fn orders_of_time(
+        &self,
+        time: &Range<Timestamp>,
+        before: Option<u64>,
+        most: usize,
+    ) -> Result<Vec<(u64, OrderId)>, Trouble> {
+        let [from, below] = [time.start, time.end].map(|at| filing::when_key(at, ""));
+        let cards = self.index.cards(&Wanted {
+            below: Some(&below),
+            backwards: true,
+            most: MOST_OF_A_TIME,
+            ..Wanted::from(drawer::WHEN, &from)
+        })?;
+        let mut orders = BTreeMap::new();
+        for card in &cards {
+            let name = card.key.rsplit(' ').next().unwrap_or_default();
+            let id = OrderId::new(name);
+            let number = self.order_card(&id)?.number;
+            orders.extend(number.map(|number| (number, id)));
+        }
+        let earlier = |(number, _): &(u64, OrderId)| before.is_none_or(|before| *number < before);
+        Ok(orders
+            .into_iter()
+            .rev()
+            .filter(earlier)
+            .take(most)
+            .collect())
     }
 
     /// Vehicles that are found by these words: in their label, plate or identification number.

@@ -11,7 +11,7 @@ use store::{CacheChange, Card, Hash, Head, Row, Store, Wanted};
 
 /// The name of the cache, with the form of its cards. Cards of another form are another
 /// cache: change the number with anything that is written on a card, or left out.
-pub(crate) const CACHE: &str = "index 8";
+pub(crate) const CACHE: &str = "index 9";
 
 /// The drawers.
 pub(crate) mod drawer {
@@ -33,6 +33,8 @@ pub(crate) mod drawer {
     pub(crate) const VEHICLE_OF: &str = "vehicle of customer";
     /// By number and what it is: words that an order is found by, squeezed.
     pub(crate) const WORDS: &str = "words";
+    /// By the second at which an order was opened or handed over, and the order: nothing more.
+    pub(crate) const WHEN: &str = "when";
     /// By name: nothing more.
     pub(crate) const MAP: &str = "map";
     /// By sequence number: the position of a row that the shop is folded from.
@@ -78,7 +80,7 @@ pub(crate) mod drawer {
     /// By number: the day under which it stands there.
     pub(crate) const FOLLOW_UP_DAY: &str = "follow up of order";
 
-    pub(crate) const ALL: [&str; 29] = [
+    pub(crate) const ALL: [&str; 30] = [
         ORDER,
         NUMBER,
         HERE,
@@ -88,6 +90,7 @@ pub(crate) mod drawer {
         VEHICLE,
         VEHICLE_OF,
         WORDS,
+        WHEN,
         MAP,
         SHOP,
         SHOP_SEQ,

@@ -45,6 +45,14 @@ phrases! {
     pub correction = "Correction", "Ausführung";
     /// Heading above what was taken off, in sequence.
     pub comes_off = "Comes off", "Ausbau";
+    /// Title and heading of the jobs that were done on such vehicles, and the way there from a stage.
+    pub done_before = "How it was done before", "So wurde es bisher gemacht";
+    /// There, where there are none.
+    pub nothing_done_before(vehicle) = "No finished job on a {vehicle} yet: nothing was taken off one that has been handed over.", "Noch kein fertiger Auftrag an einem {vehicle}: An keinem übergebenen wurde etwas ausgebaut.";
+    /// Of a finished job: what of it is wanted on this order, too.
+    pub got_at(names) = "got at {names}, too", "kam auch an: {names}";
+    /// Of a finished job.
+    pub things_came_off(n) = ["{n} thing came off", "{n} things came off"], ["{n} Teil kam ab", "{n} Teile kamen ab"];
     /// Heading above what was put back, in sequence.
     pub goes_back = "Goes back", "Einbau";
     /// Heading above who says the torques.
@@ -173,7 +181,7 @@ phrases! {
     /// Heading.
     pub went_back_otherwise = "Went back otherwise than it came off", "Anders eingebaut als ausgebaut";
     /// Below that list.
-    pub say_so_in_the_map = "A plan puts things back the way they came off, turned round. Where the vehicle asks for something else, say so in the map: what it needs to go back.", "Ein Plan baut ein, wie ausgebaut wurde, nur umgekehrt. Wo das Fahrzeug anderes verlangt, es in der Vorlage sagen: was es zum Einbau braucht.";
+    pub a_map_keeps_to_it = "A plan puts things back the way they came off, turned round. A map made of this work keeps to what was seen here instead.", "Ein Plan baut ein, wie ausgebaut wurde, nur umgekehrt. Eine Vorlage aus dieser Arbeit hält sich stattdessen an das hier Gesehene.";
     /// Heading above things that only some vehicles have.
     pub not_on_all_of_them = "Not on all of them", "Nicht an allen";
     /// A press beside the name of another kind.

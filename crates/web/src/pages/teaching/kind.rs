@@ -287,7 +287,7 @@ fn lists(found: &Taught) -> Markup {
         (list(say::does_not_fit_together(), &found.circles))
         (list(say::either_way(), &found.both_ways))
         (list(say::went_back_otherwise(), &found.back))
-        @if !found.back.is_empty() { p class="soft" { (say::say_so_in_the_map()) } }
+        @if !found.back.is_empty() { p class="soft" { (say::a_map_keeps_to_it()) } }
         (list(say::not_on_all_of_them(), &found.variants))
     }
 }

@@ -1,5 +1,6 @@
 //! What finished work teaches: kinds of vehicles, their steps and questions, their maps.
 
+mod before;
 mod history;
 mod how_to;
 mod kind;
@@ -19,6 +20,7 @@ pub fn routes() -> Router<State> {
         .route("/kinds/{kind}/map", get(renew::renew))
         .route("/kinds/{kind}/history", get(history::of_kind))
         .route("/o/{number}/how-to", get(how_to::page))
+        .route("/o/{number}/before", get(before::page))
         .route("/skills", get(skills::page))
         .route("/history", get(history::of_shop))
 }

@@ -9,7 +9,7 @@ use super::stage_snag;
 use crate::State;
 use crate::pages::bench::of_order::{as_found, say_how_it_lies};
 use crate::pages::{Shown, Visit, order_of, show};
-use crate::phrases::vehicle as say;
+use crate::phrases::{teaching, vehicle as say};
 use crate::tap::{Look, button, input, link, order_fact};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -91,10 +91,16 @@ pub fn next(visit: &Visit<'_>, number: &str, turn: &Turn) -> Result<Next, shop::
     })
 }
 
+/// The way to how such a job was done before.
+fn done_before(order: &OrderView) -> Markup {
+    html! { a class="row" href=(format!("/o/{}/before", order.number)) { span class="what" { (teaching::done_before()) } } }
+}
+
 fn no_plan(order: &OrderView) -> Markup {
     html! {
         h1 { (say::no_plan_yet()) }
         p class="gap" { (say::pick_what_to_get_at()) }
+        (done_before(order))
         div class="presses two low" {
             (link(Look::Confirm, say::make_a_plan(), "", &format!("/o/{}/plan", order.number)))
             (link(Look::Plain, say::off(), "", &format!("/o/{}/off", order.number)))
@@ -155,6 +161,7 @@ fn next_of(
                 p class="soft gap" { (say::stages_follow_what_is_so()) }
             }
         }
+        (done_before(order))
     };
     Ok(Body { markup, ..body })
 }

@@ -123,8 +123,8 @@ phrases! {
     pub call_core = "core", "Altteil";
 
     /// Label: what can be looked for.
-    pub find_by = "Number, plate, name, telephone, VIN, complaint or part",
-        "Nummer, Kennzeichen, Name, Telefon, FIN, Beanstandung oder Teil";
+    pub find_by = "Number, plate, name, telephone, VIN, complaint, part or date",
+        "Nummer, Kennzeichen, Name, Telefon, FIN, Beanstandung, Teil oder Datum";
     /// The way to the list.
     pub all_customers = "All customers", "Alle Kunden";
     /// The way to the list.
