@@ -143,6 +143,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
         )
     })?;
     private.iter().try_for_each(crate::picture::check)?;
+    private.iter().try_for_each(crate::recording::check)?;
     let sign_in = sent.as_object_mut().and_then(|sent| sent.remove("sign_in"));
     let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
     let named = crate::keep::named(&sent);
@@ -248,6 +249,14 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
                 return Err(record::form::Unreadable::value(
                     "fact.moves: a move names no position; name each piece, from 1",
                 ));
+            }
+            if let Some(voice) = fact.voice()
+                && !crate::recording::SORTS.contains(&voice.media.as_str())
+            {
+                return Err(record::form::Unreadable::value(format!(
+                    "fact.voice: a recording is one of {}",
+                    crate::recording::SORTS.join(", ")
+                )));
             }
             if matches!(&fact, Fact::Declined { items, entries, snags, .. }
                 if items.is_empty() && entries.is_empty() && snags.is_empty())

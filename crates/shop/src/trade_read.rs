@@ -169,6 +169,7 @@ pub fn fill_in(
             photos,
             moves,
             about: None,
+            voice,
         } => vec![Fact::SnagFound {
             about: words
                 .and_then(text)
@@ -181,6 +182,7 @@ pub fn fill_in(
             words,
             photos,
             moves,
+            voice,
         }],
         Fact::Renamed { item, label, after } => {
             let known = text(label).and_then(|label| trade_of(&label, vocabulary));
