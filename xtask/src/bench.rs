@@ -2,6 +2,7 @@
 //! itself, so that no figure there is older than its neighbours.
 
 mod crowd;
+mod devices;
 mod load;
 mod program;
 mod under_load;

@@ -39,7 +39,7 @@ pub struct Choice {
     /// The program; without it, one is built for release.
     #[arg(long, value_name = "FILE")]
     program: Option<PathBuf>,
-    /// Pack twice and compare, then put it in, put it in once more over itself, and take it out
+    /// Pack twice and compare, then put an older version in, this one over it, and take it out
     /// again, in a folder of its own that holds a record.
     #[arg(long)]
     check: bool,
@@ -56,12 +56,13 @@ pub fn package(choice: &Choice) -> Result<ExitCode> {
         None => built(&metadata)?,
     };
     let out = metadata.target_directory.as_std_path().join("package");
-    let made = pack(&metadata, &program, &out)?;
+    let contents = contents(&metadata, &program)?;
+    let made = pack(&contents, &out)?;
     for file in &made.files {
         println!("{}", file.display());
     }
     if choice.check {
-        let again = pack(&metadata, &program, &out.join("again"))?;
+        let again = pack(&contents, &out.join("again"))?;
         for (one, other) in made.files.iter().zip(&again.files) {
             ensure!(
                 fs::read(one)? == fs::read(other)?,
@@ -70,8 +71,14 @@ pub fn package(choice: &Choice) -> Result<ExitCode> {
             );
         }
         println!("the same bytes twice");
-        tried(&made.deb, &out.join("tried"))?;
-        println!("put in, put in again over a record, taken out: the record is whole");
+        // A version before every other, with the same program.
+        let older = Contents {
+            version: format!("{}~before", contents.version),
+            ..contents
+        };
+        let older = pack(&older, &out.join("older"))?;
+        tried(&older.deb, &made.deb, &out.join("tried"))?;
+        println!("put in, a newer one over it with a record, taken out: the record is whole");
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -89,7 +96,21 @@ fn here() -> Result<Vec<String>> {
 }
 
 fn built(metadata: &Metadata) -> Result<PathBuf> {
-    run(Command::new(env!("CARGO")).args(["build", "--release", "--locked", "-p", "buttonup"]))?;
+    // Where it is built is no part of the program: another folder gives the same bytes.
+    let root = metadata.workspace_root.as_str();
+    let mut flags = vec![format!("--remap-path-prefix={root}=/buttonup")];
+    if let Some(home) = std::env::var_os("CARGO_HOME").or_else(|| {
+        let home = std::env::home_dir()?;
+        Some(home.join(".cargo").into_os_string())
+    }) {
+        flags.push(format!(
+            "--remap-path-prefix={}=/cargo",
+            home.to_string_lossy()
+        ));
+    }
+    run(Command::new(env!("CARGO"))
+        .env("CARGO_ENCODED_RUSTFLAGS", flags.join("\u{1f}"))
+        .args(["build", "--release", "--locked", "-p", "buttonup"]))?;
     Ok(metadata
         .target_directory
         .as_std_path()
@@ -103,40 +124,65 @@ struct Made {
     files: Vec<PathBuf>,
 }
 
-fn pack(metadata: &Metadata, program: &Path, out: &Path) -> Result<Made> {
+/// What goes into a package, whichever folder it is packed in.
+struct Contents {
+    version: String,
+    machine: String,
+    /// The time that everything in it bears: that of the commit.
+    when: String,
+    program: Vec<u8>,
+    /// What is to be read, by name.
+    documents: Vec<(&'static str, Vec<u8>)>,
+}
+
+fn contents(metadata: &Metadata, program: &Path) -> Result<Contents> {
     let root = metadata.workspace_root.as_std_path();
     let own = metadata
         .packages
         .iter()
         .find(|package| package.name.as_str() == "buttonup")
         .context("the workspace has no program called buttonup")?;
-    let machine = said(Command::new("dpkg").arg("--print-architecture"))?;
-    let version = own.version.to_string();
-    let when = said(
-        Command::new("git")
-            .current_dir(root)
-            .args(["log", "-1", "--format=%ct"]),
-    )?;
+    let mut documents = Vec::new();
+    for name in ["README.md", "CHANGELOG.md", "LICENSE-MIT", "LICENSE-APACHE"] {
+        documents.push((name, fs::read(root.join(name))?));
+    }
+    documents.push(("licences.txt", licences(metadata, own)?.into_bytes()));
+    Ok(Contents {
+        version: own.version.to_string(),
+        machine: said(Command::new("dpkg").arg("--print-architecture"))?,
+        when: said(
+            Command::new("git")
+                .current_dir(root)
+                .args(["log", "-1", "--format=%ct"]),
+        )?,
+        program: fs::read(program)?,
+        documents,
+    })
+}
+
+fn pack(contents: &Contents, out: &Path) -> Result<Made> {
+    let Contents {
+        version,
+        machine,
+        when,
+        program,
+        documents,
+    } = contents;
     let stage = out.join("stage");
     if stage.exists() {
         fs::remove_dir_all(&stage)?;
     }
     fs::create_dir_all(out)?;
     let doc = stage.join("usr/share/doc/buttonup");
-    put(&stage.join("usr/bin/buttonup"), &fs::read(program)?, 0o755)?;
+    put(&stage.join("usr/bin/buttonup"), program, 0o755)?;
     put(
         &stage.join("usr/lib/systemd/system/buttonup.service"),
         SERVICE.as_bytes(),
         0o644,
     )?;
-    for name in ["README.md", "CHANGELOG.md", "LICENSE-MIT", "LICENSE-APACHE"] {
-        put(&doc.join(name), &fs::read(root.join(name))?, 0o644)?;
+    for (name, text) in documents {
+        put(&doc.join(name), text, 0o644)?;
     }
-    put(
-        &doc.join("licences.txt"),
-        licences(metadata, own)?.as_bytes(),
-        0o644,
-    )?;
     let name = format!("buttonup-{version}-{machine}");
     let tar = out.join(format!("{name}.tar.gz"));
     run(Command::new("tar")
@@ -146,10 +192,10 @@ fn pack(metadata: &Metadata, program: &Path, out: &Path) -> Result<Made> {
         .args(["--use-compress-program=gzip -n -9", "-cf"])
         .arg(&tar)
         .arg("usr"))?;
-    control(&stage, &version, &machine)?;
+    control(&stage, version, machine)?;
     let deb = out.join(format!("buttonup_{version}_{machine}.deb"));
     run(Command::new("dpkg-deb")
-        .env("SOURCE_DATE_EPOCH", &when)
+        .env("SOURCE_DATE_EPOCH", when)
         .args(["--root-owner-group", "-Zxz", "--build"])
         .arg(&stage)
         .arg(&deb))?;
@@ -270,8 +316,9 @@ fn contained<'a>(metadata: &'a Metadata, of: &PackageId) -> Result<Vec<&'a Packa
     Ok(all)
 }
 
-/// Puts the package into a root of its own, works with it, puts it in again, and takes it out.
-fn tried(deb: &Path, root: &Path) -> Result<()> {
+/// Puts an older package into a root of its own, works with it, puts the newer one over it, and
+/// takes it out.
+fn tried(older: &Path, newer: &Path, root: &Path) -> Result<()> {
     if root.exists() {
         fs::remove_dir_all(root)?;
     }
@@ -282,7 +329,7 @@ fn tried(deb: &Path, root: &Path) -> Result<()> {
     for file in ["status", "available"] {
         fs::write(root.join("var/lib/dpkg").join(file), "")?;
     }
-    let put_in = || {
+    let put_in = |deb: &Path| {
         let mut dpkg = Command::new("dpkg");
         dpkg.arg(format!("--root={}", root.display()))
             .args([
@@ -296,7 +343,7 @@ fn tried(deb: &Path, root: &Path) -> Result<()> {
             .arg(deb);
         run(&mut dpkg)
     };
-    put_in()?;
+    put_in(older)?;
     let program = root.join("usr/bin/buttonup");
     run(Command::new(&program).arg("--version"))?;
     // A record of one drive's worth of commands: the demonstration, stopped as it serves.
@@ -314,10 +361,10 @@ fn tried(deb: &Path, root: &Path) -> Result<()> {
     ensure!(ready, "it did not serve");
     let sound = || said(Command::new(&program).args(["verify", "--data"]).arg(&data));
     let before = sound()?;
-    put_in()?;
+    put_in(newer)?;
     ensure!(
         sound()? == before,
-        "the record reads otherwise after the package was put in again"
+        "the record reads otherwise after a newer package was put in"
     );
     let bytes = fs::read(data.join("store.db"))?;
     run(Command::new("dpkg")
@@ -382,5 +429,86 @@ mod tests {
         }
         // What serves the tests alone is not in it.
         assert!(!text.contains("\nproptest "), "{text}");
+    }
+
+    /// A program of a few bytes, and something to read.
+    fn small() -> Contents {
+        Contents {
+            version: "1.2.3".to_owned(),
+            machine: "amd64".to_owned(),
+            when: "1700000000".to_owned(),
+            program: b"#!/bin/sh\necho buttonup\n".to_vec(),
+            documents: vec![
+                ("LICENSE-MIT", b"a licence".to_vec()),
+                ("licences.txt", b"what is in it".to_vec()),
+            ],
+        }
+    }
+
+    fn is_there(program: &str) -> bool {
+        Command::new(program).arg("--version").output().is_ok()
+    }
+
+    /// Where there is no dpkg, no package can be made; what there is is asked of it.
+    #[test]
+    fn the_same_contents_give_the_same_bytes_in_another_folder_and_at_another_time() {
+        if !is_there("dpkg-deb") {
+            return;
+        }
+        let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+        let first = pack(&small(), one.path()).unwrap();
+        // Whoever packs next has it lie a second later, in a folder with other things in it.
+        fs::create_dir_all(other.path().join("deep/stage/usr/left/over")).unwrap();
+        let second = pack(&small(), &other.path().join("deep")).unwrap();
+        for (first, second) in first.files.iter().zip(&second.files) {
+            assert_eq!(first.file_name(), second.file_name());
+            assert!(
+                fs::read(first).unwrap() == fs::read(second).unwrap(),
+                "{first:?}"
+            );
+        }
+        let sums = Command::new("sha256sum")
+            .current_dir(one.path())
+            .args(["--check", "--strict", "SHA256SUMS"])
+            .output()
+            .unwrap();
+        assert!(sums.status.success(), "{sums:?}");
+        let listed = said(Command::new("dpkg-deb").arg("--contents").arg(&first.deb)).unwrap();
+        for (mode, file) in [
+            ("-rwxr-xr-x root/root", "./usr/bin/buttonup"),
+            (
+                "-rw-r--r-- root/root",
+                "./usr/lib/systemd/system/buttonup.service",
+            ),
+            (
+                "-rw-r--r-- root/root",
+                "./usr/share/doc/buttonup/LICENSE-MIT",
+            ),
+            (
+                "-rw-r--r-- root/root",
+                "./usr/share/doc/buttonup/licences.txt",
+            ),
+        ] {
+            let line = listed.lines().find(|line| line.ends_with(file));
+            assert!(
+                line.is_some_and(|line| line.starts_with(mode)),
+                "{file}: {listed}"
+            );
+        }
+        assert!(!listed.contains("left/over"), "{listed}");
+        let version = said(
+            Command::new("dpkg-deb")
+                .arg("--field")
+                .arg(&first.deb)
+                .arg("Version"),
+        );
+        assert_eq!(version.unwrap(), "1.2.3");
+        // Another program is another package.
+        let changed = Contents {
+            program: b"another".to_vec(),
+            ..small()
+        };
+        let changed = pack(&changed, &one.path().join("changed")).unwrap();
+        assert!(fs::read(&changed.deb).unwrap() != fs::read(&first.deb).unwrap());
     }
 }

@@ -36,6 +36,9 @@ pub struct Choice {
     /// How many seeded shops are simulated.
     #[arg(long, default_value_t = 50_000)]
     simulations: u32,
+    /// How many seeded days three devices work out of reach.
+    #[arg(long, default_value_t = 500)]
+    devices: u32,
     /// How many cases each property of the parsers is tried with.
     #[arg(long, default_value_t = 100_000)]
     cases: u32,
@@ -161,7 +164,7 @@ fn cargo(part: &Part, choice: &Choice) -> Command {
     command
 }
 
-fn parts(choice: &Choice) -> [Part; 11] {
+fn parts(choice: &Choice) -> [Part; 12] {
     let seed = choice.seed.to_string();
     [
         Part {
@@ -245,6 +248,18 @@ fn parts(choice: &Choice) -> [Part; 11] {
             length: choice.simulations,
             of: "shops",
             seeds: format!("0 to {}", choice.simulations.saturating_sub(1)),
+        },
+        Part {
+            name: "phones and a tablet out of reach, with a page's own queue, against a plain model",
+            cargo: "test --package web --test door many_devices".to_owned(),
+            variable: "DEVICE_RUNS",
+            length: choice.devices,
+            of: "days of three devices",
+            seeds: format!(
+                "{} to {}",
+                choice.seed,
+                choice.seed + u64::from(choice.devices.saturating_sub(1))
+            ),
         },
         Part {
             name: "what people and programs write, read",

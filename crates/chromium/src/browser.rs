@@ -66,9 +66,24 @@ impl Browser {
     /// # Errors
     /// If Chromium or chromedriver is missing or does not start.
     pub fn start() -> Result<Browser> {
+        Self::started(&[])
+    }
+
+    /// The same with a microphone that hums, and that every page may hear.
+    ///
+    /// # Errors
+    /// If Chromium or chromedriver is missing or does not start.
+    pub fn with_microphone() -> Result<Browser> {
+        Self::started(&[
+            "--use-fake-device-for-media-stream",
+            "--use-fake-ui-for-media-stream",
+        ])
+    }
+
+    fn started(further: &[&str]) -> Result<Browser> {
         let profile = tempfile::tempdir().context("cannot make a folder for the browser")?;
         let (driver, address) = driver::start()?;
-        let capabilities = driver::capabilities(profile.path())?;
+        let capabilities = driver::capabilities(profile.path(), further)?;
         let runtime = tokio::runtime::Builder::new_current_thread()
             .enable_all()
             .build()

@@ -22,13 +22,14 @@ pub(crate) fn start() -> Result<(Process, String)> {
     Ok((process, format!("http://127.0.0.1:{port}")))
 }
 
-/// What a new session asks of chromedriver: Chromium without a window, with this profile.
-pub(crate) fn capabilities(profile: &Path) -> Result<Capabilities> {
+/// What a new session asks of chromedriver: Chromium without a window, with this profile, and
+/// with further arguments.
+pub(crate) fn capabilities(profile: &Path, further: &[&str]) -> Result<Capabilities> {
     let Some(chromium) = programs::chromium() else {
         bail!("Chromium is missing: {MEND}");
     };
     let profile = format!("--user-data-dir={}", profile.display());
-    let wanted = json!({
+    let mut wanted = json!({
         "browserName": "chrome",
         "goog:loggingPrefs": { "browser": "ALL" },
         "goog:chromeOptions": {
@@ -48,6 +49,9 @@ pub(crate) fn capabilities(profile: &Path) -> Result<Capabilities> {
             ],
         },
     });
+    if let Some(all) = wanted["goog:chromeOptions"]["args"].as_array_mut() {
+        all.extend(further.iter().copied().map(Value::from));
+    }
     serde_json::from_value(wanted).context("the browser's settings are not an object")
 }
 

@@ -67,6 +67,8 @@ pub enum Fact {
         what: Noted,
         words: Option<Words>,
         photos: Vec<File>,
+        /// What was said of it, recorded.
+        voice: Option<File>,
     },
     /// An area was walked round; nothing more was found there.
     Walked {
@@ -146,6 +148,8 @@ pub enum Fact {
         book_minutes: Option<Decimal>,
         /// Why, for a pause.
         words: Option<Words>,
+        /// The same, recorded.
+        voice: Option<File>,
     },
     /// Something went wrong or was found.
     SnagFound {
@@ -162,6 +166,8 @@ pub enum Fact {
         moves: Vec<Move>,
         /// What its words speak of, where it names no item: what the trade knows of that.
         about: Option<Trade>,
+        /// What was said of it, recorded.
+        voice: Option<File>,
     },
     /// A snag came to its end.
     SnagResolved {
@@ -524,6 +530,17 @@ impl Fact {
             | Fact::SnagFound { moves, .. }
             | Fact::SnagResolved { moves, .. } => moves,
             _ => &[],
+        }
+    }
+
+    /// What was said with it into a device, whatever it is.
+    #[must_use]
+    pub fn voice(&self) -> Option<&File> {
+        match self {
+            Fact::Observed { voice, .. }
+            | Fact::Timed { voice, .. }
+            | Fact::SnagFound { voice, .. } => voice.as_ref(),
+            _ => None,
         }
     }
 }

@@ -514,6 +514,7 @@ fn the_broken_bolt(job: &mut Job) {
         photos: vec![],
         moves: vec![stub],
         about: None,
+        voice: None,
     });
     job.stage(&[
         ("housing", State::Off),

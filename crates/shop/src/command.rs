@@ -144,6 +144,7 @@ pub fn read(mut sent: Value) -> Result<ReadCommand, Trouble> {
         )
     })?;
     private.iter().try_for_each(crate::picture::check)?;
+    private.iter().try_for_each(crate::recording::check)?;
     let sign_in = sent.as_object_mut().and_then(|sent| sent.remove("sign_in"));
     let digest = Sha256::digest(canonical(&sent).as_bytes()).into();
     let named = crate::keep::named(&sent);
@@ -232,6 +233,14 @@ fn said(command: &SentCommand, stream: &Stream) -> Result<Said, record::form::Un
             // A move of no piece says nothing, and would be lost without a word.
             if fact.moves().iter().any(|moved| moved.at.is_empty()) {
                 return Err(record::form::Unreadable::value(say::no_position()));
+            }
+            if let Some(voice) = fact.voice()
+                && !crate::recording::SORTS.contains(&voice.media.as_str())
+            {
+                return Err(record::form::Unreadable::value(format!(
+                    "fact.voice: a recording is one of {}",
+                    crate::recording::SORTS.join(", ")
+                )));
             }
             if matches!(&fact, Fact::Declined { items, entries, snags, .. }
                 if items.is_empty() && entries.is_empty() && snags.is_empty())

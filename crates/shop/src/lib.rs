@@ -35,6 +35,7 @@ mod picture;
 pub mod places;
 pub mod planning;
 pub mod read_in;
+mod recording;
 pub mod roles;
 pub mod say;
 pub mod sent_map;

@@ -200,6 +200,7 @@ pub fn fill_in(
             photos,
             moves,
             about: None,
+            voice,
         } => vec![Fact::SnagFound {
             about: words
                 .and_then(text)
@@ -212,6 +213,7 @@ pub fn fill_in(
             words,
             photos,
             moves,
+            voice,
         }],
         Fact::Renamed { item, label, after } => {
             let known = text(label).and_then(|label| trade_of(&label, vocabulary));

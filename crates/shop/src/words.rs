@@ -21,6 +21,8 @@ pub struct Texts {
 struct AtHand {
     first: Shelf,
     second: Shelf,
+    /// How large files are: what stands behind a commitment never changes.
+    sizes: BTreeMap<Words, u64>,
     /// How often words were forgotten: what was read before the last time is not kept, since
     /// it may be among them.
     forgotten: u64,
@@ -34,6 +36,9 @@ struct Shelf {
 
 /// How much stands on one shelf: every name, plate and complaint of some thousand orders.
 const MOST_BYTES: usize = 2 * 1024 * 1024;
+
+/// So many sizes are kept at hand; then they are read anew.
+const MOST_SIZES: usize = 20_000;
 
 /// What each text takes beside its own letters.
 const BESIDE: usize = 100;
@@ -150,6 +155,31 @@ impl Texts {
         }
     }
 
+    /// How large the file behind a commitment is; nothing if it was erased.
+    ///
+    /// # Errors
+    /// [`Trouble`], if there is none of that name, or it cannot be read.
+    pub fn size(&self, words: Words) -> Result<Option<u64>, Trouble> {
+        let (known, forgotten) = {
+            let at_hand = self.at_hand();
+            (at_hand.sizes.get(&words).copied(), at_hand.forgotten)
+        };
+        if known.is_some() {
+            return Ok(known);
+        }
+        let bytes = self.file(words)?.map(|(_, content)| content.len() as u64);
+        let mut at_hand = self.at_hand();
+        if let Some(bytes) = bytes
+            && at_hand.forgotten == forgotten
+        {
+            if at_hand.sizes.len() >= MOST_SIZES {
+                at_hand.sizes.clear();
+            }
+            at_hand.sizes.insert(words, bytes);
+        }
+        Ok(bytes)
+    }
+
     fn look_up(&self, words: Words) -> Result<Found, Trouble> {
         Ok(match self.store.private(&self.log, &words.0)? {
             Some(private) => Found::There(private),
@@ -170,6 +200,7 @@ impl Texts {
         for word in words {
             at_hand.first.remove(*word);
             at_hand.second.remove(*word);
+            at_hand.sizes.remove(word);
             at_hand.forgotten += 1;
         }
     }

@@ -3,21 +3,19 @@
 // the same id, until the shop's program has answered.
 
 import { become, handsOn, meantForAnother, showNews, wouldMove } from "./anew.js";
-import { confirmed, stageOf, ticks } from "./clock.js";
+import { confirmed, held, stageOf, ticks } from "./clock.js";
 import { clear, filesIn, unsent } from "./files.js";
 import { forget, keep, whole } from "./kept.js";
 import "./keys.js";
 import "./map.js";
 import "./photo.js";
 import { say } from "./phrases.js";
+import { queueOf } from "./queue.js";
 import { stageDone, stageUndone, takeAlong, withNames } from "./reach.js";
 import { rows } from "./rows.js";
 import { beside, prove, signIn } from "./sign.js";
 import "./typing.js";
-
-const storage = window.localStorage;
-const device = (sessionStorage.device ??= crypto.randomUUID());
-const queueKey = `queue:${device}`;
+import { settled } from "./voice.js";
 
 const main = () => document.querySelector("main");
 const status = document.querySelector("[data-status]");
@@ -128,155 +126,56 @@ function fill(template, form, made) {
 
 // ---- the queue ------------------------------------------------------------------
 
-const read = (key) => JSON.parse(storage.getItem(key) ?? "[]");
-const write = (key, list) =>
-  list.length ? storage.setItem(key, JSON.stringify(list)) : storage.removeItem(key);
-const waiting = () =>
-  Object.keys(storage)
-    .filter((key) => key.startsWith("queue:"))
-    .reduce((sum, key) => sum + read(key).length, 0);
-
-// All of one tap, or nothing: a device may have no room left.
-function enqueue(parts) {
-  let seq = Number(sessionStorage.seq ?? 0);
-  const commands = parts.map((part) => ({
-    command_id: crypto.randomUUID(),
-    device,
-    device_seq: ++seq,
-    happened_at: new Date().toISOString(),
-    who: document.body.dataset.who,
-    // Whose tap it is stands fast now, whoever is signed in when it is sent.
-    ...(signIn() ? { sign_in: signIn() } : {}),
-    ...part,
-  }));
-  write(queueKey, [...read(queueKey), ...commands]);
-  sessionStorage.seq = seq;
-  return commands;
-}
-
-// One page sends at a time: a second one would send what the first has just sent, without
-// the files that it has let go of. (Browsers have locks only where the page is trusted.)
-let sending = null;
-function send() {
-  const begin = () => (navigator.locks ? navigator.locks.request("send", sendAll) : sendAll());
-  sending ??= begin().finally(() => (sending = null));
-  return sending;
-}
-
 // At the edge of the network an answer may never come; photos take their time.
 const SEND_MS = 60_000;
 const ASK_MS = 4_000;
 
-async function sendAll() {
-  // What one part of the record cannot take now waits here, and holds up nothing for another.
-  const waits = new Set();
-  let signFirst = false;
-  for (const key of Object.keys(storage).filter((key) => key.startsWith("queue:"))) {
-    const next = () => read(key).find((one) => !waits.has(one.stream));
-    for (let command = next(); command; command = next()) {
-      let answer, told;
-      try {
-        answer = await fetch("/api/commands", {
-          method: "POST",
-          headers: { "content-type": "application/json" },
-          body: JSON.stringify(await whole(command)),
-          signal: AbortSignal.timeout(SEND_MS),
-        });
-        told = await answer.json();
-        reached = true;
-      } catch {
-        reached = false;
-        tell();
-        return;
-      }
-      if (answer.status === 503 && told.kind === "waits") {
-        waits.add(command.stream);
-        continue;
-      }
-      if (answer.status === 429) {
-        tell(say("sent_in_a_moment"));
-        return;
-      }
-      // The PIN is asked of who stands here; what was tapped waits for it.
-      if (answer.status === 401) {
-        if (told.kind === "pin" && awaited.has(command.command_id)) {
-          if (await prove()) continue;
-          refused(command, { ...told, what: say("left_without_pin"), mend: say("nothing_was_done") });
-          drop(key, command);
-          continue;
-        }
-        waits.add(command.stream);
-        signFirst = true;
-        continue;
-      }
-      if (answer.status >= 500) {
-        tell(say("could_not_write"));
-        return;
-      }
-      // Somebody else may have answered in the program's place, such as a network's own page.
-      if (answer.ok && told.command_id !== command.command_id) {
-        tell();
-        return;
-      }
-      // A refused one leaves the queue, so that it holds up nothing behind it, but is not lost.
-      if (!answer.ok) refused(command, told);
-      else {
-        forget(command);
-        // Its own clock changes nothing on a page that is up to date.
-        if (command.fact?.timed && told.position === position() + 1) position(told.position);
-      }
-      drop(key, command);
-      tell();
-    }
-  }
-  if (signFirst) tell(say("sent_after_sign_in"));
-  else if (waits.size) tell(say("only_looked_at"));
-}
-
-function drop(key, command) {
-  write(key, read(key).filter((one) => one.command_id !== command.command_id));
-  storage.removeItem(`said:${command.command_id}`);
-}
-
-// What was refused while nobody waited for it stays, until somebody has seen to it.
-const refusedKey = "refused";
-const awaited = new Set();
-const troubles = new Map();
-
-function refused(command, trouble) {
-  if (awaited.has(command.command_id)) {
-    troubles.set(command.command_id, trouble);
-    return sayTrouble(trouble);
-  }
-  const said = JSON.parse(storage.getItem(`said:${command.command_id}`) ?? "{}");
-  write(refusedKey, [...read(refusedKey), { command, trouble, ...said }]);
-  sayRefused();
-}
+const queue = queueOf({
+  storage: window.localStorage,
+  session: window.sessionStorage,
+  name: () => crypto.randomUUID(),
+  stamp: () => ({
+    happened_at: new Date().toISOString(),
+    who: document.body.dataset.who,
+    ...(signIn() ? { sign_in: signIn() } : {}),
+  }),
+  async post(command) {
+    const answer = await fetch("/api/commands", {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify(command),
+      signal: AbortSignal.timeout(SEND_MS),
+    });
+    return { ok: answer.ok, status: answer.status, told: await answer.json() };
+  },
+  whole,
+  forget,
+  // (Browsers have locks only where the page is trusted.)
+  lock: (work) => (navigator.locks ? navigator.locks.request("send", work) : work()),
+  prove,
+  tell: (what) => tell(what && say(what)),
+  met: (command, trouble) => (queue.awaited.has(command.command_id) ? sayTrouble(trouble) : sayRefused()),
+  took(command, told) {
+    // Its own clock changes nothing on a page that is up to date.
+    if (command.fact?.timed && told.position === position() + 1) position(told.position);
+  },
+});
+const { awaited, enqueue, remember, send, troubles, waiting } = queue;
 
 function settle(one, again) {
-  write(
-    refusedKey,
-    read(refusedKey).filter((other) => other.command.command_id !== one.command.command_id),
-  );
-  if (again) {
-    const { command_id, device: _, device_seq, happened_at, expected, sign_in, ...part } = one.command;
-    for (const command of enqueue([part])) remember(command, one.label, one.from);
-    send().then(refresh);
-  }
+  queue.settle(one, again);
+  if (again) send().then(refresh);
   sayRefused();
   tell();
 }
-
-// Whether the shop's program answered when it was asked last.
-let reached = true;
 
 // ---- what the page says ---------------------------------------------------------
 
 function tell(words) {
   if (!status) return;
   const left = waiting();
-  const waits = navigator.onLine && reached ? "saved_to_send" : "kept_to_send";
-  status.textContent = words ?? (left ? say(waits, { left }) : say(reached ? "all_sent" : "out_of_reach"));
+  const waits = navigator.onLine && queue.reached ? "saved_to_send" : "kept_to_send";
+  status.textContent = words ?? (left ? say(waits, { left }) : say(queue.reached ? "all_sent" : "out_of_reach"));
   sayUndo();
 }
 
@@ -287,7 +186,9 @@ const element = (name, words, ...inner) => {
   return one;
 };
 
-function troubleWords(trouble) {
+function troubleWords(told) {
+  // Whoever left the PIN decided nothing.
+  const trouble = told.left ? { what: say("left_without_pin"), mend: say("nothing_was_done") } : told;
   const heading = element("p", trouble.what ?? say("was_refused"));
   heading.className = "large";
   const reasons = (trouble.reasons ?? []).map((reason) => element("li", reason));
@@ -312,7 +213,7 @@ function sayRefused() {
     button.addEventListener("click", act);
     return button;
   };
-  const each = read(refusedKey).map((one) => {
+  const each = queue.refusedOnes().map((one) => {
     const when = new Date(one.command.happened_at).toLocaleString();
     const what = element("p", say("was_not_taken", { label: one.label ?? say("a_tap"), when }));
     // What can't be read is no better the second time, and what others have changed has to
@@ -412,14 +313,14 @@ async function news() {
   timeStage();
 }
 
-// ---- taps -----------------------------------------------------------------------
+// Who stopped here goes on with the first press in the stage.
+document.addEventListener("goes-on", timeStage);
 
-function remember(command, label, from) {
-  storage.setItem(`said:${command.command_id}`, JSON.stringify({ label, from }));
-}
+// ---- taps -----------------------------------------------------------------------
 
 async function act(button) {
   const form = button.closest("form");
+  await settled(form);
   for (const field of form?.querySelectorAll("[data-needed]") ?? []) {
     const [name, ...values] = field.dataset.needed.split(" ");
     field.required = values.includes(valueOf(form, name));
@@ -482,6 +383,7 @@ async function carryOut(button, form) {
   const each = filled.map(([, part]) => (part === GONE ? null : commands[said.findIndex(([, own]) => own === part)]));
   await stageDone(form, templates, each, (part) => fill(part, form, made) === GONE);
   confirmed(commands);
+  held(commands);
   for (const command of commands) {
     awaited.add(command.command_id);
     remember(command, button.firstChild?.textContent ?? "", location.pathname);
@@ -521,11 +423,11 @@ async function carryOut(button, form) {
 
 // What is decided is decided now or not at all: it does not wait here for another day.
 function outOfReach(commands) {
-  const left = read(queueKey).filter(({ command_id }) => commands.some((one) => one.command_id === command_id));
+  const left = queue.left().filter(({ command_id }) => commands.some((one) => one.command_id === command_id));
   if (!left.some((command) => command.request)) return false;
   for (const command of left) {
     awaited.delete(command.command_id);
-    drop(queueKey, command);
+    queue.dropOwn(command);
   }
   sayTrouble({
     what: say("needs_the_program"),
@@ -714,7 +616,7 @@ document.addEventListener("submit", (event) => {
 let live = null;
 let newest = 0;
 function look() {
-  if (newest <= position() || sending) return;
+  if (newest <= position() || queue.sending()) return;
   if (busyTyping()) tell(say("news_once_sent"));
   else news();
 }

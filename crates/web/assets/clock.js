@@ -24,6 +24,8 @@ export function ticks() {
   const form = shown();
   const before = kept();
   if (goesOn()) {
+    // Who stopped here by hand has not gone on by looking at it again.
+    if (before.held) return [];
     keep({ ...before, paused: false, away: null });
     return before.paused ? [tick(before, "resumed")] : [];
   }
@@ -48,6 +50,20 @@ export function confirmed(commands) {
   const confirms = (command) => running && command.fact?.moved?.stage === running;
   if (commands.some(confirms)) storage.removeItem(key);
 }
+
+/// These commands stop it by hand: it stands until something is pressed in its stage.
+export function held(commands) {
+  const running = kept();
+  const stops = ({ fact }) => running && fact?.timed?.clock === "paused" && fact.timed.stage === running.id;
+  if (commands.some(stops)) keep({ ...running, paused: true, held: true });
+}
+
+document.addEventListener("click", (event) => {
+  const running = goesOn();
+  if (!running?.held || !event.target.closest?.("form[data-stage][data-name]")) return;
+  keep({ ...running, held: false });
+  document.dispatchEvent(new Event("goes-on"));
+});
 
 // When the page was left, for the pause that the next page tells.
 window.addEventListener("pagehide", () => {

@@ -1,4 +1,4 @@
-// Files made on the page: a signature drawn on a sheet, a photo made smaller.
+// Files made on the page: a signature drawn on a sheet, a photo made smaller, a few spoken words.
 //
 // A photo is drawn anew before it is sent. That makes it small enough to be kept on the
 // device, and leaves behind what a camera writes into it: the place, the time, the owner.
@@ -35,6 +35,7 @@ async function filesOf(form, name) {
 const drawn = (sheet) => new Promise((done) => sheet.toBlob(done, "image/png"));
 
 async function smaller(file) {
+  if (file.type.startsWith("audio/")) return file;
   const picture = await createImageBitmap(file).catch(() => null);
   if (!picture) return file;
   const share = Math.min(1, LONGEST_SIDE_PX / Math.max(picture.width, picture.height));
@@ -117,5 +118,5 @@ export function clear(sheet) {
 
 /// Whether something is drawn or chosen that has not been sent.
 export const unsent = () =>
-  document.querySelector("main canvas[data-inked]") !== null ||
+  document.querySelector("main [data-inked]") !== null ||
   [...document.querySelectorAll('main input[type="file"]')].some((field) => field.files.length);

@@ -112,6 +112,33 @@ const PHRASES = {
 
   // A photo that is too large.
   file_too_large: { en: "The file has {bytes} bytes; at most {most} fit.", de: "Die Datei hat {bytes} Byte; höchstens {most} passen." },
+  // A press: a few words are recorded in place of typing them.
+  start_speaking: { en: "Record", de: "Aufnehmen" },
+  // The same press while it runs: how long, and how long at most.
+  stop_speaking: { en: "Stop · {seconds} of {most} s", de: "Stopp · {seconds} von {most} s" },
+  // The same press once something is recorded.
+  speak_again: { en: "Record again", de: "Neu aufnehmen" },
+  // Below that press while it runs.
+  speak_now: { en: "Speak now.", de: "Jetzt sprechen." },
+  // Below a recording that is not sent yet.
+  goes_with_it: { en: "It goes with what you press below.", de: "Sie geht mit dem mit, was unten gedrückt wird." },
+  // Below the press that records: a browser that cannot, or an address that it does not trust.
+  no_recording_here: {
+    en: "This browser gives no microphone at this address. Type it, or join the shop with the certificate.",
+    de: "Dieser Browser gibt an dieser Adresse kein Mikrofon. Tippen, oder das Gerät mit dem Zertifikat anmelden.",
+  },
+  // The same: somebody said no to it.
+  microphone_not_allowed: {
+    en: "The microphone is not allowed for this page. Allow it in the browser's settings, or type it.",
+    de: "Das Mikrofon ist für diese Seite nicht erlaubt. In den Einstellungen des Browsers erlauben oder tippen.",
+  },
+  // The same: there is none, or another program has it.
+  no_microphone: {
+    en: "No microphone is free on this device. Type it.",
+    de: "An diesem Gerät ist kein Mikrofon frei. Tippen.",
+  },
+  // The same: it ran, and nothing came of it.
+  nothing_was_heard: { en: "Nothing was recorded. Try again, or type it.", de: "Nichts aufgenommen. Noch einmal, oder tippen." },
   // On the press that counts bolts in a photo, meanwhile.
   counting: { en: "Counting …", de: "Zählt …" },
   // On the same press, when there was no answer.
@@ -159,6 +186,10 @@ const PHRASES = {
   taken_along: { en: "Taken along", de: "Mitgenommen" },
   // That page: an order.
   order: { en: "Order {number}", de: "Auftrag {number}" },
+  // That page, under an order: so many of its photos found no room on the device.
+  photos_left: { en: "{left} of its photos found no room here", de: "{left} seiner Fotos fanden hier keinen Platz" },
+  // In place of a photo that does not lie on this device; what it shows.
+  photo_not_here: { en: "{what}: not on this device", de: "{what}: nicht auf diesem Gerät" },
   // That page: beside an order.
   next_stage: { en: "next stage", de: "nächster Schritt" },
   // That page: the press at its foot that takes the last tap back.

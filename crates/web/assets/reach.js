@@ -1,12 +1,12 @@
 // What this device takes along where the network does not reach: for each order in work the
-// pages of the stages that follow. Where a stage is confirmed, the next one comes, whether the
+// pages of the stages that follow, and its photos. Where a stage is confirmed, the next one comes, whether the
 // shop's program answered or not.
 //
 // The pages after a stage name its moves before anybody made them. What they came to be called
 // here is put in their place when such a page's press is made; what was left out of a stage
 // falls back on what had been seen before it.
 
-import { spoken } from "./phrases.js";
+import { say, spoken } from "./phrases.js";
 
 const storage = window.localStorage;
 const key = (number) => `reach:${number}`;
@@ -34,7 +34,11 @@ async function take(number) {
   await put("off", bundle.off);
   await put("snag", bundle.snag);
   await setNow(number, 0);
+  await reach.put(`/reach/${number}/left`, new Response(String(bundle.photos_left)));
   note(number, {
+    photos: bundle.photos.map(({ file }) => file),
+    left: bundle.photos_left,
+    pictured: false,
     seq: bundle.seq,
     now: 0,
     stages: bundle.stages.map(({ name, names }) => ({ name, names })),
@@ -42,6 +46,42 @@ async function take(number) {
     described: [],
     last: null,
   });
+}
+
+// Photos come after the pages of every order, since they are larger; those that lie here already
+// are not asked for again. What finds no room on the device is told with the others.
+async function takePhotos(number) {
+  const { photos = [], pictured = true, seq, left } = known(number) ?? {};
+  if (pictured) return;
+  const reach = await caches.open("reach");
+  let full = 0;
+  for (const file of photos) {
+    const path = `/file/${file}`;
+    if (await reach.match(path)) continue;
+    const answer = await fetch(path);
+    if (!answer.ok) continue;
+    try {
+      await reach.put(path, answer);
+    } catch (error) {
+      if (error.name !== "QuotaExceededError") throw error;
+      full += 1;
+    }
+  }
+  await reach.put(`/reach/${number}/left`, new Response(String(left + full)));
+  // Meanwhile a stage may have been confirmed, or other pages been taken along.
+  const now = known(number);
+  if (now?.seq === seq) note(number, { ...now, pictured: true });
+}
+
+// A photo that no order here has any more was taken back, was erased, or is of a job that is over.
+async function leavePhotos() {
+  const numbers = Object.keys(storage).filter((name) => name.startsWith("reach:"));
+  const wanted = new Set(numbers.flatMap((name) => known(name.slice("reach:".length))?.photos ?? []));
+  const reach = await caches.open("reach");
+  for (const request of await reach.keys()) {
+    const [, file] = new URL(request.url).pathname.match(/^\/file\/(.+)$/) ?? [];
+    if (file && !wanted.has(file)) await reach.delete(request);
+  }
 }
 
 async function leave(number) {
@@ -86,6 +126,8 @@ async function takeAll(waiting) {
     const number = name.slice("reach:".length);
     if (!orders.some((one) => String(one.number) === number)) await leave(number);
   }
+  await leavePhotos();
+  for (const { number } of orders) await takePhotos(number);
 }
 
 /// Nothing of the shop stays on this device.
@@ -171,6 +213,19 @@ if (trusted) {
   // What is not sent yet is not cleared away to make room for pictures.
   navigator.storage?.persist?.();
 }
+
+// A photo that was not taken along says so where it would be.
+document.addEventListener(
+  "error",
+  (event) => {
+    if (!event.target.matches?.(".thumbnails img")) return;
+    const said = document.createElement("span");
+    said.className = "soft";
+    said.textContent = say("photo_not_here", { what: event.target.alt });
+    event.target.replaceWith(said);
+  },
+  true,
+);
 
 document.addEventListener("submit", (event) => {
   if (event.target.getAttribute("action") === "/sign-out") leaveAll();

@@ -30,6 +30,7 @@ self.addEventListener("fetch", (event) => {
   const { pathname, origin } = new URL(request.url);
   if (request.method !== "GET" || origin !== location.origin || pathname.startsWith("/api/")) return;
   if (pathname.startsWith("/assets/")) return event.respondWith(file(request));
+  if (pathname.startsWith("/file/")) return event.respondWith(photo(request, pathname));
   if (request.mode === "navigate" || request.headers.get("accept")?.includes("text/html")) {
     event.respondWith(page(request, pathname));
   }
@@ -42,6 +43,18 @@ async function file(request) {
     return await within(asked);
   } catch {
     return (await caches.match(request, { cacheName: FILES_OF, ignoreSearch: true })) ?? asked;
+  }
+}
+
+// A photo that was taken along; what was erased meanwhile is not kept.
+async function photo(request, pathname) {
+  const asked = fetch(request);
+  try {
+    const answer = await within(asked);
+    if (answer.status === 404) await (await caches.open(REACH)).delete(pathname);
+    return answer;
+  } catch {
+    return (await caches.match(pathname, { cacheName: REACH })) ?? asked;
   }
 }
 
@@ -85,9 +98,11 @@ async function outOfReach(pathname) {
   const numbers = keys.map((path) => path.match(/^\/reach\/(\d+)\/now$/)?.[1]).filter(Boolean);
   const language = known((await said(reach, "/reach/language")) ?? navigator.language);
   const words = (name, holes) => say(name, holes, language);
-  const rows = numbers.map(
-    (number) => `<a class="row" href="/o/${number}/stage"><span class="what strong">${words("order", { number })}</span><span>${words("next_stage")}</span></a>`,
-  );
+  const rows = await Promise.all(numbers.map(async (number) => {
+    const left = Number(await said(reach, `/reach/${number}/left`));
+    const photos = left ? `<span class="soft line">${words("photos_left", { left })}</span>` : "";
+    return `<a class="row" href="/o/${number}/stage"><span class="what"><span class="strong line">${words("order", { number })}</span>${photos}</span><span>${words("next_stage")}</span></a>`;
+  }));
   const why = words(pathname.startsWith("/o/") ? "page_is_with_program" : "this_is_with_program");
   const html = `<!doctype html><html lang="${language}"><head><meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1"><title>${words("out_of_reach")} \u00b7 buttonup</title>

@@ -56,9 +56,11 @@ pub const FILES: &[(&str, &str, &str)] = &[
     script!("map.js"),
     script!("kept.js"),
     script!("sign.js"),
+    script!("queue.js"),
     script!("reach.js"),
     script!("rows.js"),
     script!("typing.js"),
+    script!("voice.js"),
     (
         "/assets/icon.svg",
         "image/svg+xml",

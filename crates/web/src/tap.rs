@@ -5,7 +5,7 @@ use crate::phrases::frame as say;
 use maud::{Markup, html};
 use phrases::number_to_type;
 use serde_json::{Value, json};
-use shop::view::PhotoView;
+use shop::view::{PhotoView, VoiceView};
 
 /// A command template for an order.
 pub fn order_fact(order: &str, fact: Value) -> Value {
@@ -161,6 +161,32 @@ pub fn photo_field(name: &str) -> Markup {
         label class="field" {
             span { (say::photo()) }
             input type="file" name=(name) accept="image/*" multiple;
+        }
+    }
+}
+
+/// A few words said into the device in place of typing them: see `assets/voice.js`.
+pub fn voice_field(name: &str) -> Markup {
+    html! {
+        fieldset class="voice" data-voice {
+            legend { (say::or_say_it()) }
+            input type="file" name=(name) accept="audio/*" hidden;
+            button class="press" type="button" data-record { (say::start_speaking()) }
+            p class="soft" role="status" data-told {}
+            audio controls hidden aria-label=(say::recording()) {}
+            button class="press" type="button" data-unsaid hidden { (say::without_the_recording()) }
+        }
+    }
+}
+
+/// What somebody said into a device, to be heard.
+pub fn spoken(voice: Option<&VoiceView>) -> Markup {
+    html! {
+        @if let Some(voice) = voice {
+            div class="voice" {
+                audio controls preload="none" src=(format!("/file/{}", voice.file)) aria-label=(say::recording_of(&voice.by)) {}
+                p class="soft" data-unheard hidden { (say::cannot_be_heard()) }
+            }
         }
     }
 }

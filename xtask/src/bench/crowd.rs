@@ -89,6 +89,9 @@ pub struct Writer {
     item: String,
     seq: u64,
     last: Option<String>,
+    /// Whose taps they are, and the sign-in that they are made under, where people sign in.
+    who: String,
+    sign_in: Option<String>,
 }
 
 impl Writer {
@@ -100,7 +103,28 @@ impl Writer {
             item: format!("load-{name}"),
             seq: 0,
             last: None,
+            who: "nuria".to_owned(),
+            sign_in: None,
         }
+    }
+
+    /// Somebody who is signed in on a device.
+    pub fn signed_in(order: &str, who: &str, sign_in: &str) -> Self {
+        Self {
+            who: who.to_owned(),
+            sign_in: Some(sign_in.to_owned()),
+            ..Self::new(order)
+        }
+    }
+
+    /// The last move that was answered.
+    pub fn last(&self) -> Option<&str> {
+        self.last.as_deref()
+    }
+
+    /// What they call their bolts.
+    pub fn item(&self) -> &str {
+        &self.item
     }
 
     /// Tells of the bolts.
@@ -140,11 +164,14 @@ impl Writer {
         self.seq += 1;
         let number = NAMES.fetch_add(1, Ordering::Relaxed);
         let name = format!("10ad0000-0000-7000-8000-{number:012}");
-        let command = json!({
+        let mut command = json!({
             "command_id": name, "device": self.device, "device_seq": self.seq,
-            "happened_at": "2026-03-02T08:15:00Z", "who": "nuria",
+            "happened_at": "2026-03-02T08:15:00Z", "who": self.who,
             "stream": self.stream, "fact": fact,
         });
+        if let Some(sign_in) = &self.sign_in {
+            command["sign_in"] = json!(sign_in);
+        }
         let answer = connection.post("/api/commands", &command.to_string())?;
         let answer: Value = serde_json::from_str(&answer).context("no answer")?;
         let position = answer["position"].as_u64();

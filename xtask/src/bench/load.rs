@@ -9,15 +9,23 @@ use std::time::{Duration, Instant};
 pub struct Connection {
     stream: BufReader<TcpStream>,
     address: String,
+    /// What a browser would send with every request.
+    cookie: String,
 }
 
 impl Connection {
     pub fn open(address: &str) -> Result<Self> {
+        Self::with_cookie(address, "who=nuria")
+    }
+
+    /// The same as a browser that keeps this.
+    pub fn with_cookie(address: &str, cookie: &str) -> Result<Self> {
         let stream = TcpStream::connect(address).context("the program does not answer")?;
         stream.set_nodelay(true)?;
         Ok(Self {
             stream: BufReader::new(stream),
             address: address.to_owned(),
+            cookie: cookie.to_owned(),
         })
     }
 
@@ -62,8 +70,8 @@ impl Connection {
 
     fn send(&mut self, head: &str, body: &str) -> Result<()> {
         let text = format!(
-            "{head}Host: {}\r\nCookie: who=nuria\r\n\r\n{body}",
-            self.address
+            "{head}Host: {}\r\nCookie: {}\r\n\r\n{body}",
+            self.address, self.cookie
         );
         Ok(self.stream.get_mut().write_all(text.as_bytes())?)
     }
@@ -132,6 +140,11 @@ impl Load {
             times,
             connections: 1,
         }
+    }
+
+    /// How many answers there were.
+    pub fn count(&self) -> usize {
+        self.times.len()
     }
 
     pub fn a_second(&self) -> f64 {

@@ -2,6 +2,7 @@
 //! than any. With another build of the program beside it, both are measured in turn in one run.
 
 use super::crowd::{Crowd, Writer};
+use super::devices::{Tapped, many_devices};
 use super::load::{Connection, Load};
 use super::program::{self, Program};
 use super::{DOCUMENT, machine, mebibytes, text, write_between};
@@ -25,6 +26,9 @@ pub struct Choice {
     /// Only the small shop: no large orders are made.
     #[arg(long)]
     small: bool,
+    /// Only a hundred signed-in devices that tap.
+    #[arg(long, conflicts_with = "small")]
+    devices: bool,
     /// For how many seconds each crowd goes on.
     #[arg(long, value_name = "SECONDS", default_value_t = 5)]
     seconds: u64,
@@ -66,7 +70,7 @@ pub fn load(choice: &Choice) -> Result<ExitCode> {
     };
     let scratch = tempfile::tempdir().context("no temporary folder")?;
     let large = scratch.path().join("large");
-    if !choice.small {
+    if !choice.small && !choice.devices {
         let facts = choice.facts.to_string();
         eprintln!("making orders of 1,000, 3,000 and {facts} facts");
         program::record(&["large", text(&large)?, "1000", "3000", &facts])?;
@@ -88,6 +92,8 @@ pub fn load(choice: &Choice) -> Result<ExitCode> {
 
 fn aim(row: &str) -> &'static str {
     match row {
+        row if row.starts_with("100 signed-in devices") => "none lost, 99 of 100 within 100 ms",
+        row if row.starts_with("memory as they") => "as much at the end",
         row if row.starts_with("100 readers") => "2000 a second, 99 of 100 within 150 ms",
         row if row.starts_with("70 readers and 30 writers over") => {
             "1500 and 1000 a second, 99 of 100 within 150 ms"
@@ -128,6 +134,10 @@ fn measured(choice: &Choice, program: &Path, large: &Path, scratch: &Path) -> Re
     eprintln!("{}", program.display());
     let mut rows = Rows::new();
     let during = Duration::from_secs(choice.seconds);
+    signed_in(program, scratch, during, &mut rows)?;
+    if choice.devices {
+        return Ok(rows);
+    }
     small_shop(program, scratch, during, &mut rows)?;
     if !choice.small {
         large_orders(program, large, scratch, during, &mut rows)?;
@@ -139,6 +149,39 @@ fn row(rows: &mut Rows, what: impl Into<String>, figure: impl Into<String>, numb
     let (what, figure) = (what.into(), figure.into());
     eprintln!("  {what}: {figure}");
     rows.push((what, figure, number));
+}
+
+/// A hundred devices that were let in, each with somebody signed in, tap once a second.
+fn signed_in(program: &Path, scratch: &Path, during: Duration, rows: &mut Rows) -> Result<()> {
+    let Tapped {
+        taps,
+        lost,
+        memory: [early, late],
+    } = many_devices(program, scratch, during)?;
+    row(
+        rows,
+        format!(
+            "100 signed-in devices, each a tap a second for {} s",
+            during.as_secs()
+        ),
+        format!(
+            "{} taps, {lost} lost, half within {:.1} ms, 99 of 100 within {:.1} ms",
+            taps.count(),
+            taps.slowest_of(50),
+            taps.slowest_of(99)
+        ),
+        taps.slowest_of(99),
+    );
+    let number = late.zip(early);
+    #[expect(clippy::cast_precision_loss, reason = "mebibytes are few")]
+    let number = number.map_or(f64::NAN, |(late, early)| late as f64 / early as f64);
+    row(
+        rows,
+        "memory as they tap, after a tenth of the time and at the end",
+        format!("{}, {}", mebibytes(early), mebibytes(late)),
+        number,
+    );
+    Ok(())
 }
 
 /// The invented shop, with more people looking and tapping than it has.

@@ -31,7 +31,7 @@ pub struct Erase {
     /// What was asked for is not wanted after all: nothing that waits for them is erased.
     #[arg(long, conflicts_with_all = ["due", "every_word"])]
     call_off: bool,
-    /// Also every word typed and every photo taken on their orders and vehicles.
+    /// Also every word typed or spoken and every photo taken on their orders and vehicles.
     #[arg(long)]
     every_word: bool,
     /// Why, in a few plain words, without names.

@@ -4,7 +4,7 @@ use crate::{project, read};
 use std::collections::BTreeSet;
 use std::process::Command;
 
-const DOCUMENTS: [&str; 10] = [
+const DOCUMENTS: [&str; 11] = [
     "README.md",
     "ARCHITECTURE.md",
     "CONTRIBUTING.md",
@@ -14,6 +14,7 @@ const DOCUMENTS: [&str; 10] = [
     "docs/maps.md",
     "docs/papers.md",
     "docs/scaling.md",
+    "docs/security.md",
     "docs/state.md",
 ];
 
@@ -130,5 +131,49 @@ fn every_chore_that_a_document_names_is_there() {
                 "{document}: cargo xtask {chore}"
             );
         }
+    }
+}
+
+/// The names of tests in a line of the table: set slanted, of three words or more. Fewer are a
+/// heading or a page.
+fn tests_named(line: &str) -> Vec<String> {
+    line.split('*')
+        .skip(1)
+        .step_by(2)
+        .filter(|said| said.split_whitespace().count() >= 3)
+        .map(|said| {
+            let plain = said.replace('\'', "").to_lowercase();
+            let words = plain.split(|c: char| !c.is_alphanumeric());
+            let words: Vec<&str> = words.filter(|word| !word.is_empty()).collect();
+            words.join("_")
+        })
+        .collect()
+}
+
+/// Every Rust file below a folder.
+fn sources(folder: &std::path::Path, out: &mut String) {
+    for entry in std::fs::read_dir(folder).expect("a folder of the project") {
+        let path = entry.expect("a file of the project").path();
+        if path.is_dir() {
+            sources(&path, out);
+        } else if path.extension().is_some_and(|is| is == "rs") {
+            out.push_str(&std::fs::read_to_string(&path).expect("a source is text"));
+        }
+    }
+}
+
+#[test]
+fn every_test_that_security_names_is_there() {
+    let mut all = String::new();
+    sources(&project().join("crates"), &mut all);
+    let text = read("docs/security.md");
+    let table = text.split("## Rows").nth(1).expect("it has rows");
+    let named: BTreeSet<String> = table.lines().flat_map(tests_named).collect();
+    assert!(named.len() > 30, "{named:?}");
+    for name in named {
+        assert!(
+            all.contains(&format!("fn {name}")),
+            "no test begins with {name}"
+        );
     }
 }

@@ -21,6 +21,7 @@ mod reach;
 mod small_jobs;
 mod teaching;
 mod threads;
+mod voice;
 
 mod coolant;
 

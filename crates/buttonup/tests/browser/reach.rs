@@ -26,7 +26,7 @@ fn works_on(browser: &Browser, at_most: usize) -> Result<usize> {
 }
 
 /// Waits until the stages of an order lie on the device as the order stands now.
-fn taken_along(browser: &Browser, number: u64) -> Result<usize> {
+pub fn taken_along(browser: &Browser, number: u64) -> Result<usize> {
     let script = format!(
         "return fetch('/api/reach').then(answer => answer.json()).then(orders => {{ \
             const reach = JSON.parse(localStorage['reach:{number}'] ?? 'null'); \
@@ -43,13 +43,13 @@ fn waiting(browser: &Browser) -> Result<u64> {
     Ok(browser.execute(script, vec![])?.as_u64().unwrap_or(0))
 }
 
-fn all_sent(browser: &Browser) -> Result<()> {
+pub fn all_sent(browser: &Browser) -> Result<()> {
     let sent = browser.wait_until(|| Ok((waiting(browser)? == 0).then_some(())))?;
     sent.with_context(|| "it is still not sent".to_owned())
 }
 
 /// Starts the program again where it was.
-fn again(port: u16, folder: &Path) -> Result<Server> {
+pub fn again(port: u16, folder: &Path) -> Result<Server> {
     Server::start(
         Command::new(env!("CARGO_BIN_EXE_buttonup"))
             .args([
@@ -63,7 +63,7 @@ fn again(port: u16, folder: &Path) -> Result<Server> {
     )
 }
 
-fn port_of(shop: &Shop) -> Result<u16> {
+pub fn port_of(shop: &Shop) -> Result<u16> {
     let url = shop.server.url("");
     let port = url.trim_end_matches('/').rsplit(':').next();
     Ok(port.context("an address has a port")?.parse()?)

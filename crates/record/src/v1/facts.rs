@@ -125,6 +125,8 @@ forms! { FactForm = Fact {
         what: NotedForm,
         words: Option<WordsForm>,
         photos: Vec<FileForm>,
+    } since 3 {
+        voice: Option<FileForm>,
     },
     Walked = "walked" {
         zone: ZoneForm,
@@ -172,6 +174,8 @@ forms! { FactForm = Fact {
         clock: ClockForm,
         book_minutes: Option<DecimalForm>,
         words: Option<WordsForm>,
+    } since 3 {
+        voice: Option<FileForm>,
     },
     SnagFound = "snag-found" {
         snag: SnagIdForm,
@@ -184,6 +188,8 @@ forms! { FactForm = Fact {
         moves: Vec<MoveForm>,
     } since 2 {
         about: Option<TradeForm>,
+    } since 3 {
+        voice: Option<FileForm>,
     },
     SnagResolved = "snag-resolved" {
         snag: SnagIdForm,

@@ -197,7 +197,7 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
             json!({
                 "id": "$id", "zone": code(ZONES),
                 "what": code("warning-lamp damage missing earlier-repair locking-key leak other"),
-                "words": maybe("$words"), "photos": [file()],
+                "words": maybe("$words"), "photos": [file()], "voice": added(file()),
             }),
         ),
         ("walked", json!({ "zone": code(ZONES) })),
@@ -237,6 +237,7 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
             json!({
                 "stage": "$id", "clock": code("opened paused resumed left"),
                 "book_minutes": maybe("$decimal"), "words": maybe("$words"),
+                "voice": added(file()),
             }),
         ),
         (
@@ -245,7 +246,7 @@ fn facts_of_items() -> Vec<(&'static str, Value)> {
                 "snag": "$id", "item": maybe("$id"), "at": ["$u16"],
                 "what": code("snapped stuck stripped rounded torn worn broken bent corroded leaking missing other"),
                 "sits": maybe(code("proud flush below")), "words": maybe("$words"), "photos": [file()],
-                "moves": [a_move()], "about": added(trade()),
+                "moves": [a_move()], "about": added(trade()), "voice": added(file()),
             }),
         ),
         (

@@ -346,9 +346,9 @@ fn of_items() -> BoxedStrategy<Fact> {
             .prop_map(|(item, trade, after)| Fact::TradeTold { item, trade, after }),
         1 => (item_id(), any_pattern(), told())
             .prop_map(|(item, pattern, after)| Fact::TorqueTold { item, pattern, after }),
-        1 => (name().prop_map(NoteId::new), zone(), option::of(words()), vec(file(), 0..2))
-            .prop_map(|(id, zone, words, photos)| {
-                Fact::Observed { id, zone, what: Noted::Leak, words, photos }
+        1 => (name().prop_map(NoteId::new), zone(), option::of(words()), vec(file(), 0..2), option::of(file()))
+            .prop_map(|(id, zone, words, photos, voice)| {
+                Fact::Observed { id, zone, what: Noted::Leak, words, photos, voice }
             }),
         1 => zone().prop_map(|zone| Fact::Walked { zone }),
         1 => (vec(item_id(), 0..3), positions(), words(), option::of(file())).prop_map(
@@ -369,22 +369,22 @@ fn of_moves() -> BoxedStrategy<Fact> {
     let snag_is = select(vec![SnagIs::Snapped, SnagIs::Worn, SnagIs::Missing]);
     let sits = option::of(select(vec![Sits::Proud, Sits::Flush, Sits::Below]));
     prop_oneof![
-            2 => moves().prop_map(|moves| Fact::Found { moves }),
-            5 => (option::of(name().prop_map(StageId::new)), moves())
-                .prop_map(|(stage, moves)| Fact::Moved { stage, moves }),
-            2 => moves().prop_map(|moves| Fact::Seen { moves }),
-            1 => (snag(), option::of(item_id()), positions(), snag_is, sits, moves()).prop_map(
-                |(snag, item, at, what, sits, moves)| Fact::SnagFound {
-                    snag, item, at, what, sits, words: None, photos: vec![], moves,
-     about: None,
-    }
-            ),
-            1 => (snag(), moves()).prop_map(|(snag, moves)| Fact::SnagResolved {
-                snag, how: Resolved::WireInsert, words: None, calculation: None, moves,
-            }),
-            3 => (command(), option::of(0..3u16))
-                .prop_map(|(command, part)| Fact::Undo { command, part }),
-        ]
+        2 => moves().prop_map(|moves| Fact::Found { moves }),
+        5 => (option::of(name().prop_map(StageId::new)), moves())
+            .prop_map(|(stage, moves)| Fact::Moved { stage, moves }),
+        2 => moves().prop_map(|moves| Fact::Seen { moves }),
+        1 => (snag(), option::of(item_id()), positions(), snag_is, sits, moves()).prop_map(
+            |(snag, item, at, what, sits, moves)| Fact::SnagFound {
+                snag, item, at, what, sits, words: None, photos: vec![], moves,
+                about: None, voice: None,
+            }
+        ),
+        1 => (snag(), moves()).prop_map(|(snag, moves)| Fact::SnagResolved {
+            snag, how: Resolved::WireInsert, words: None, calculation: None, moves,
+        }),
+        3 => (command(), option::of(0..3u16))
+            .prop_map(|(command, part)| Fact::Undo { command, part }),
+    ]
     .boxed()
 }
 
@@ -480,7 +480,8 @@ fn of_work() -> BoxedStrategy<Fact> {
                 stage,
                 clock,
                 book_minutes,
-                words: None
+                words: None,
+                voice: None,
             }
         ),
         (check, vec(item_id(), 0..3), seen()).prop_map(|(check, items, after)| Fact::Checked {

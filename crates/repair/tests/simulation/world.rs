@@ -621,6 +621,7 @@ impl World {
                     photos: vec![],
                     moves: vec![self.change(device, "screws", vec![1], stub)],
                     about: None,
+                    voice: None,
                 }
             }
             3 => self.snag_ends(device),

@@ -372,6 +372,7 @@ impl Job {
             photos: vec![],
             moves,
             about: None,
+            voice: None,
         })
     }
 

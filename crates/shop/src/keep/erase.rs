@@ -40,7 +40,7 @@ pub enum Breadth {
     /// identification number, and in their orders who agreed, what was said, numbers
     /// called and signatures.
     Person,
-    /// That, and every word typed and every photo taken on their orders and vehicles.
+    /// That, and every word typed or spoken and every photo taken on their orders and vehicles.
     EveryWord,
 }
 

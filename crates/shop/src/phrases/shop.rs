@@ -156,6 +156,16 @@ phrases! {
     pub points_fit(width, height, most) = "it is {width} by {height} points; at most {most} million fit", "es hat {width} mal {height} Punkte; höchstens {most} Millionen passen";
     /// How it is mended.
     pub make_it_smaller = "make it smaller and send it again", "kleiner machen und noch einmal senden";
+    /// Where something is refused: what was said into a phone.
+    pub the_recording = "the recording", "die Aufnahme";
+    /// Refused: what came as a recording is something else.
+    pub no_recording = "it is no recording that is known here", "das ist keine Aufnahme, die hier bekannt ist";
+    /// Refused: a recording says that it is of one sort, and is of another.
+    pub other_sort(said, is) = "it says {said} and is {is}", "es heißt {said} und ist {is}";
+    /// How it is mended.
+    pub record_it_again = "say it again; WebM, Ogg, MP4 and WAV with sound alone are taken", "noch einmal sprechen; angenommen werden WebM, Ogg, MP4 und WAV, nur mit Ton";
+    /// How it is mended.
+    pub say_it_shorter = "say it in half a minute", "in einer halben Minute sagen";
     /// Where something is refused: a word of the shop's own.
     pub own_word = "the shop's own word", "die eigene Bezeichnung der Werkstatt";
     /// How it is mended.

@@ -15,6 +15,8 @@ phrases! {
     pub found(what) = "Found: {what}", "Vorgefunden: {what}";
     /// Somebody looked how things stand.
     pub looked(what) = "Looked: {what}", "Nachgesehen: {what}";
+    /// Somebody stopped in a stage; why, if it was said.
+    pub stopped_here(why) = "Stopped in a stage{why}", "In einem Schritt aufgehört{why}";
     /// Noted at the walk-round: where, what, and in words.
     pub noted(zone, what, words) = "Noted, {zone}: {what}{words}", "Notiert, {zone}: {what}{words}";
     /// An area was walked round.

@@ -1,6 +1,6 @@
 //! One snag, and how it is or was put right.
 
-use super::noted::{PhotoView, photo};
+use super::noted::{PhotoView, VoiceView, photo, voice};
 use super::story::time;
 use crate::mending::{CALCULATOR, Fields, Told};
 use crate::phrases::order as words;
@@ -35,6 +35,8 @@ pub struct MendingView {
     pub found: String,
     /// Photos of it.
     pub photos: Vec<PhotoView>,
+    /// What was said of it.
+    pub voice: Option<VoiceView>,
     /// What is known of the hole from the item, field by field.
     pub known: Fields,
     /// Where the torque that is known comes from.
@@ -111,6 +113,7 @@ pub fn mending(snap: &Snapshot<'_>, number: u64, snag: &str) -> Result<MendingVi
         item: item.as_ref().map(|item| item.as_str().to_owned()),
         at: at.clone(),
         photos: photos_of(&names, order, &snag, photos),
+        voice: voice(&names, &rules, filed),
         found: by(&names, &rules, filed),
         known: known(known_item, at, torque.as_deref()),
         torque_from: torque.and(known_item).and_then(|item| {

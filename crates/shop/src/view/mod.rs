@@ -18,6 +18,8 @@ mod newer;
 mod noted;
 mod on_papers;
 mod papers;
+mod paused;
+mod pictures;
 mod planned;
 mod row;
 mod stopped;
@@ -53,10 +55,11 @@ pub use leaving::{DeclinedView, LeftView};
 pub use mending::{ChoiceView, MendingView, mending};
 pub use newer::{NewerView, newer};
 pub(crate) use noted::photo;
-pub use noted::{NoteView, PhotoView};
+pub use noted::{NoteView, PhotoView, VoiceView};
 pub use on_papers::{OnPapers, OpenOnPapers, on_papers};
-pub(crate) use papers::PAPER;
-pub use papers::{GivenView, LetterheadView, PapersView, PostalView, ProofView, letterhead};
+pub use papers::{GivenView, LetterheadView, PAPER, PapersView, PostalView, ProofView, letterhead};
+pub use paused::PausedView;
+pub use pictures::{PictureView, pictures};
 pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
 pub use planned::{must_be_asked, planned as planned_view};
 pub(crate) use row::stands;
@@ -152,6 +155,8 @@ pub struct OrderView {
     pub papers: PapersView,
     /// Groups left in the middle, the last one first.
     pub stopped: Vec<StoppedView>,
+    /// Who stopped in a stage and said why, the last one first.
+    pub paused: Vec<PausedView>,
     /// What was noted at the walk-round.
     pub notes: Vec<NoteView>,
     /// The areas that were walked round.
@@ -288,6 +293,7 @@ fn view(
         standing: standing(snap, world, order)?,
         papers: papers::papers(&names, snap, world, id, order)?,
         stopped: stopped::stopped(&names),
+        paused: paused::paused(&names, &rules),
         notes: noted::notes(&names, order, &rules),
         walked: noted::walked(order),
         story: story.lines,

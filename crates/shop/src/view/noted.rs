@@ -4,7 +4,7 @@ use super::story;
 use crate::say::Names;
 use record::form::Form;
 use record::v1::codes::{NotedForm, ZoneForm};
-use repair::{Fact, File, Order, Rules};
+use repair::{Fact, File, Filed, Order, Rules};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 use utoipa::ToSchema;
@@ -20,6 +20,15 @@ pub struct PhotoView {
     pub text: String,
 }
 
+/// What somebody said into a device.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct VoiceView {
+    /// The name it is asked for by, at `/file/…`.
+    pub file: String,
+    /// Who spoke, and when.
+    pub by: String,
+}
+
 /// Something noted that is no item.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct NoteView {
@@ -33,6 +42,8 @@ pub struct NoteView {
     pub text: String,
     /// Photos of it.
     pub photos: Vec<PhotoView>,
+    /// What was said of it.
+    pub voice: Option<VoiceView>,
     /// When.
     pub at: String,
     /// Who.
@@ -49,6 +60,18 @@ pub(crate) fn photo(file: &File, text: &str) -> PhotoView {
     }
 }
 
+/// What was said with a fact, if anything.
+pub(super) fn voice(names: &Names<'_>, rules: &Rules, filed: &Filed) -> Option<VoiceView> {
+    filed.fact.voice().map(|file| VoiceView {
+        file: file.words.hex(),
+        by: format!(
+            "{}, {}",
+            names.person(&filed.stamp.who),
+            story::time(rules, filed.stamp.at)
+        ),
+    })
+}
+
 /// What was noted, in the order it was.
 pub(super) fn notes(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<NoteView> {
     let mut all: Vec<_> = order
@@ -60,6 +83,7 @@ pub(super) fn notes(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Note
                 what,
                 words,
                 photos,
+                voice: _,
             } => {
                 let text = words.map(|words| names.text(words)).unwrap_or_default();
                 let view = NoteView {
@@ -67,6 +91,7 @@ pub(super) fn notes(names: &Names<'_>, order: &Order, rules: &Rules) -> Vec<Note
                     zone: ZoneForm::of(zone),
                     what: NotedForm::of(what),
                     photos: photos.iter().map(|file| photo(file, &text)).collect(),
+                    voice: voice(names, rules, filed),
                     text,
                     at: story::hour(rules, filed.stamp.at),
                     by: names.person(&filed.stamp.who),

@@ -172,7 +172,7 @@ pub struct GivenView {
 }
 
 /// The media type of a paper.
-pub(crate) const PAPER: &str = "application/pdf";
+pub const PAPER: &str = "application/pdf";
 
 /// One proof.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]

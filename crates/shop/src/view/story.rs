@@ -1,6 +1,6 @@
 //! What happened, in plain words with times.
 
-use super::noted::{PhotoView, photo};
+use super::noted::{PhotoView, VoiceView, photo, voice};
 use super::story_desk::{decision, desk_fact};
 use crate::phrases::{order, story as words};
 use crate::say::{self, Names, dates};
@@ -25,6 +25,8 @@ pub struct StoryLine {
     pub text: String,
     /// Photos that came with it.
     pub photos: Vec<PhotoView>,
+    /// What was said with it into a device.
+    pub voice: Option<VoiceView>,
     /// The signature that came with it, by its commitment.
     pub signature: Option<String>,
     /// Whether it is a decision: it is answered by another, not taken back.
@@ -81,13 +83,18 @@ impl Happened<'_> {
         }
     }
 
-    /// Whether a story says something of it.
+    /// Whether a story says something of it: of a clock only why it was stopped, where that was
+    /// said.
     fn is_told(&self) -> bool {
         !matches!(
             self,
             Self::Fact(Filed {
                 fact: Fact::Declared { .. }
-                    | Fact::Timed { .. }
+                    | Fact::Timed {
+                        words: None,
+                        voice: None,
+                        ..
+                    }
                     | Fact::Located { .. }
                     | Fact::Calculated { .. }
                     | Fact::TradeTold { .. },
@@ -145,17 +152,19 @@ pub(super) fn story(
     let end = before.unwrap_or(usize::MAX).min(all.len());
     let start = end.saturating_sub(MOST_LINES);
     let line = |(command, one): &(&CommandId, Happened<'_>)| {
-        let (stamp, text, photos, signature) = match one {
+        let (stamp, text, photos, voice, signature) = match one {
             Happened::Fact(filed) => (
                 &filed.stamp,
                 fact(names, snap, rules, &filed.fact),
                 photos(&filed.fact),
+                voice(names, rules, filed),
                 signature(&filed.fact),
             ),
             Happened::Decision(decided) => (
                 &decided.stamp,
                 decision(snap, &decided.decision),
                 Vec::new(),
+                None,
                 match &decided.decision {
                     Decision::HandedOver { signature, .. } => signature.as_ref(),
                     _ => None,
@@ -168,6 +177,7 @@ pub(super) fn story(
             who: names.person(&stamp.who),
             text,
             photos,
+            voice,
             signature: signature.map(|file| file.words.hex()),
             decided,
             command: command.as_str().to_owned(),
@@ -185,15 +195,19 @@ pub(super) fn story(
 }
 
 fn photos(fact: &Fact) -> Vec<PhotoView> {
-    let files: &[repair::File] = match fact {
+    files(fact).iter().map(|file| photo(file, "")).collect()
+}
+
+/// The photos that came with a fact.
+pub(super) fn files(fact: &Fact) -> &[repair::File] {
+    match fact {
         Fact::Observed { photos, .. } | Fact::SnagFound { photos, .. } => photos,
         // A paper is no photo, and not everybody is shown its prices.
         Fact::Attached { file, .. } if file.media.as_str() != super::PAPER => {
             std::slice::from_ref(file)
         }
         _ => &[],
-    };
-    files.iter().map(|file| photo(file, "")).collect()
+    }
 }
 
 fn signature(fact: &Fact) -> Option<&repair::File> {
@@ -207,10 +221,12 @@ fn fact(names: &Names<'_>, snap: &Snapshot<'_>, rules: &Rules, fact: &Fact) -> S
     let text = |words| snap.texts().text(words);
     let text_of = |words| snap.texts().text_of(words);
     match fact {
-        Fact::Declared { .. }
-        | Fact::Timed { .. }
-        | Fact::Located { .. }
-        | Fact::Calculated { .. } => String::new(),
+        Fact::Declared { .. } | Fact::Located { .. } | Fact::Calculated { .. } => String::new(),
+        Fact::Timed { words, .. } => words::stopped_here(
+            words
+                .map(|words| format!(": {}", text(words)))
+                .unwrap_or_default(),
+        ),
         Fact::SameAs { item, also } => words::one_thing(names.label(item), names.label(also)),
         Fact::CountCorrected { item, pieces, .. } => {
             words::counted_again(names.label(item), pieces.len())

@@ -70,6 +70,18 @@ phrases! {
     pub photo = "Photo", "Foto";
     /// The name of a photo, with what was told of it.
     pub photo_of(what) = "Photo: {what}", "Foto: {what}";
+    /// Over the press that records a few spoken words.
+    pub or_say_it = "Or say it, up to 30 seconds", "Oder sprechen, bis zu 30 Sekunden";
+    /// The press that begins to record.
+    pub start_speaking = "Record", "Aufnehmen";
+    /// The press that drops what was recorded.
+    pub without_the_recording = "Drop the recording", "Aufnahme verwerfen";
+    /// The name of a recording that was just made.
+    pub recording = "Recording", "Aufnahme";
+    /// The name of a recording, with who spoke and when.
+    pub recording_of(who) = "Recording: {who}", "Aufnahme: {who}";
+    /// Under a recording that does not play.
+    pub cannot_be_heard = "It can't be played: it was erased, is out of reach, or this browser does not know its sort", "Lässt sich nicht abspielen: gelöscht, außer Reichweite, oder dieser Browser kennt die Art nicht";
     /// The sheet that is signed with a finger, for who hears the page.
     pub sheet_to_sign = "A sheet to sign on", "Feld zum Unterschreiben";
     /// The press that wipes the sheet.

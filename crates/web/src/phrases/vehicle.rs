@@ -589,6 +589,16 @@ phrases! {
     /// Folded: part of a pass is told by a count.
     pub called_away(there) = "Called away? How many of {there} are done",
         "Weggerufen? Wie viele von {there} fertig sind";
+    /// Folded below a stage: photos of what moves in it.
+    pub photos_of_these(n) = "Photos of these: {n}", "Fotos davon: {n}";
+    /// Folded below a stage: somebody has to leave it.
+    pub called_away_from_it = "Called away?", "Weggerufen?";
+    /// Field there: what whoever goes on should know.
+    pub what_the_next_should_know = "What the next one should know", "Was wissen muss, wer weitermacht";
+    /// Beside that field.
+    pub such_as_waits_for_the_drill = "such as: waits for the drill", "etwa: wartet auf den Bohrer";
+    /// Press there.
+    pub stop_here = "Stop here", "Hier aufhören";
     /// Small words on a press with a number.
     pub of_so_many(n) = "of {n}", "von {n}";
 

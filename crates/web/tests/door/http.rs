@@ -72,9 +72,14 @@ impl Door {
 
     /// A program whose people sign in.
     pub fn on_the_network() -> Self {
+        Self::on_the_network_with(Arc::new(Memory::new()))
+    }
+
+    /// The same on a record that may hold something.
+    pub fn on_the_network_with(store: Arc<dyn Store>) -> Self {
         let network = web::Network::default();
         Self::of(
-            Arc::new(Memory::new()),
+            store,
             web::Limits::default(),
             web::Patience::default(),
             Some(network),

@@ -18,6 +18,7 @@ mod http;
 mod known;
 mod language;
 mod manners;
+mod many_devices;
 mod money;
 mod network;
 mod own_words;

@@ -277,6 +277,10 @@ fn bad_addresses_and_methods_are_told_so() {
         assert_told(&answer, 405, "/api/commands");
         assert_eq!(answer.header("allow"), "POST");
     }
+    // Nothing says back what a browser sent (RFC 9110, 9.3.8: TRACE, from memory).
+    let trace = door.ask("TRACE", "/", &[("Cookie", "who=ana; device=secret")], b"");
+    assert_eq!(trace.status, 405, "{trace:?}");
+    assert!(!trace.body.contains("secret"), "{trace:?}");
     assert_told(
         &door.ask("POST", "/api/orders", &[], b""),
         405,

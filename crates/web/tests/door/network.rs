@@ -4,10 +4,17 @@
 use crate::http::{Answer, Door};
 use serde_json::{Value, json};
 use shop::{Caller, Device};
+use std::io::{Read, Write};
 
 /// A shop of an owner, a technician and an apprentice, and one order.
 pub fn a_shop() -> Door {
     let door = Door::on_the_network();
+    set_up(&door);
+    door
+}
+
+/// Its people, a vehicle and its order.
+pub fn set_up(door: &Door) {
     let say = |stream: &str, part: &str, content: Value| {
         let command = door.command(stream, part, content);
         door.service.command(&Caller::program(), command).unwrap();
@@ -44,7 +51,6 @@ pub fn a_shop() -> Door {
         "request",
         json!({ "open": { "vehicle": "v", "customer": "c" } }),
     );
-    door
 }
 
 /// What a browser keeps between two requests.
@@ -54,7 +60,7 @@ pub struct Browser {
 }
 
 impl Browser {
-    fn cookie(&self) -> String {
+    pub fn cookie(&self) -> String {
         let pairs = self
             .cookies
             .iter()
@@ -62,7 +68,7 @@ impl Browser {
         pairs.collect::<Vec<_>>().join("; ")
     }
 
-    fn has(&self, name: &str) -> Option<&str> {
+    pub fn has(&self, name: &str) -> Option<&str> {
         self.cookies
             .iter()
             .find(|(known, _)| known == name)
@@ -125,7 +131,7 @@ impl Browser {
 }
 
 /// A phone that was let in.
-fn a_phone(door: &Door) -> Browser {
+pub fn a_phone(door: &Door) -> Browser {
     let code = door.service.access().invite(Some("olga")).unwrap();
     let mut phone = Browser::default();
     // Whoever has joined nothing yet is no machine of its own: it shows a key that is none.
@@ -150,7 +156,7 @@ pub fn signed_in(door: &Door, person: &str, pin: &str) -> Browser {
     phone
 }
 
-fn sign_in(door: &Door, phone: &mut Browser, person: &str, pin: &str) {
+pub fn sign_in(door: &Door, phone: &mut Browser, person: &str, pin: &str) {
     let form = format!("pin={pin}&again={pin}&back=%2F");
     let answer = phone.post(door, &format!("/sign-in/{person}"), &form);
     assert_eq!(answer.status, 303, "{answer:?}");
@@ -242,6 +248,36 @@ fn a_code_is_good_once_and_cookies_are_kept_from_scripts() {
         .cookies
         .push(("device-id".to_owned(), "0".repeat(64)));
     assert_eq!(forged.get(&door, "/api/orders").status, 401);
+}
+
+/// Somebody who had a phone for a moment leaves a key and a sign-in of their own on it.
+#[test]
+fn what_was_planted_before_is_worth_nothing_after() {
+    let door = a_shop();
+    let planted = "7".repeat(64);
+    let code = door.service.access().invite(Some("olga")).unwrap();
+    let mut phone = Browser::default();
+    phone.cookies.push(("device".to_owned(), planted.clone()));
+    phone.cookies.push(("sign-in".to_owned(), planted.clone()));
+    phone.post(
+        &door,
+        "/join",
+        &format!("code={code}&name=Phone&place=stall"),
+    );
+    let key = phone.has("device").unwrap().to_owned();
+    assert_ne!(key, planted);
+    sign_in(&door, &mut phone, "tess", "4827");
+    let first = phone.has("sign-in").unwrap().to_owned();
+    assert_ne!(first, planted);
+    // Whoever signs in next is under a sign-in of their own, and the one before stands no more.
+    sign_in(&door, &mut phone, "tess", "4827");
+    assert_ne!(phone.has("sign-in").unwrap(), first);
+    let mut thief = Browser::default();
+    thief.cookies.push(("device".to_owned(), planted.clone()));
+    thief.cookies.push(("sign-in".to_owned(), first));
+    assert_eq!(thief.get(&door, "/api/orders").status, 401);
+    let sent = thief.sends(&door, "tess", "order:one", "fact", a_note());
+    assert_eq!(sent.status, 401, "{sent:?}");
 }
 
 #[test]
@@ -498,9 +534,19 @@ fn tries_of_a_pin_are_counted_over_all_devices() {
 #[test]
 fn a_device_that_asks_without_end_is_held() {
     let door = a_shop();
-    let mut phone = signed_in(&door, "tess", "4827");
-    let held = (0..900).any(|_| phone.get(&door, "/assets/icon.svg").status == 429);
-    assert!(held);
+    let phone = signed_in(&door, "tess", "4827");
+    // All on one connection, one behind the other: however slow the machine, faster than it may.
+    let one = format!(
+        "GET /assets/icon.svg HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nCookie: {}\r\n",
+        door.port,
+        phone.cookie()
+    );
+    let all = format!("{one}\r\n").repeat(899) + &one + "Connection: close\r\n\r\n";
+    let mut stream = door.connect();
+    stream.write_all(all.as_bytes()).unwrap();
+    let mut answers = Vec::new();
+    stream.read_to_end(&mut answers).unwrap();
+    assert!(String::from_utf8_lossy(&answers).contains("HTTP/1.1 429"));
     // Nobody else is.
     let mut other = a_phone(&door);
     assert_eq!(other.get(&door, "/who").status, 200);

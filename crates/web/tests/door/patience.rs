@@ -159,3 +159,21 @@ fn there_are_so_many_connections_at_once() {
     assert_eq!(door.get("/api/openapi.json").status, 200);
     drop((first, second));
 }
+
+/// More than the program answers at once say nothing at all: whoever works is answered all the same,
+/// a little later, since each is let go in turn.
+#[test]
+fn a_crowd_that_says_nothing_keeps_nobody_from_work() {
+    let limits = web::Limits {
+        connections: 8,
+        head: SOON,
+        ..web::Limits::default()
+    };
+    let door = impatient(limits);
+    let crowd: Vec<TcpStream> = (0..64).map(|_| door.connect()).collect();
+    let began = Instant::now();
+    assert_eq!(door.get("/api/openapi.json").status, 200);
+    assert!(began.elapsed() < NEVER, "it waited for all of them to go");
+    drop(crowd);
+    assert_eq!(door.get("/api/openapi.json").status, 200);
+}

@@ -7,7 +7,8 @@ use crate::pages::vehicle::gates::gates;
 use crate::pages::{Shown, Visit, no_order, order_of, show};
 use crate::phrases::desk as say;
 use crate::tap::{
-    Look, amount, button, link, new, odometer, order_fact, signed, thumbnails, words,
+    Look, amount, button, link, new, odometer, order_fact, signed, spoken as spoken_words,
+    thumbnails, words,
 };
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -24,8 +25,8 @@ use shop::record::v1::codes::{ChargeForm, KindForm, PartStepForm, SystemForm, Zo
 use shop::repair::{Kind, OrderId};
 use shop::trade::Vocabulary;
 use shop::view::{
-    GateView, NewerView, OrderView, StandsHere, StoppedView, StoryLine, newer, stands_here,
-    way_so_far,
+    GateView, NewerView, OrderView, PausedView, StandsHere, StoppedView, StoryLine, newer,
+    stands_here, way_so_far,
 };
 use shop::{ItemLine, Trouble, item_lines};
 use std::sync::Arc;
@@ -56,6 +57,7 @@ pub async fn order(
             @if let Some(left) = &order.left { p class="yes gap" { (say::handed_over_how(&left.how)) } }
             @if order.voided { p class="no gap" { (say::voided_by_mistake()) } }
             @for left in order.stopped.iter().take(3) { (stopped_here(&order, left)) }
+            @if !over { @for away in order.paused.iter().take(3) { (away_from_it(away)) } }
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="order" {
                 @if !floor.is_empty() { (rail(&floor, order.number)) }
@@ -132,6 +134,20 @@ fn stopped_here(order: &OrderView, left: &StoppedView) -> Markup {
                 span class="soft line" { (say::stopped_here()) }
                 span class="large line" { (left.group) }
                 span class="line" { (left.doing) " · " (left.by) ", " (left.at) }
+            }
+        }
+    }
+}
+
+/// Who was called away, and what they said to whoever goes on.
+fn away_from_it(away: &PausedView) -> Markup {
+    html! {
+        div class="row" {
+            span class="mark half" {}
+            span class="what" {
+                span class="soft line" { (say::stopped_here()) " · " (away.by) ", " (away.at) }
+                @if let Some(words) = &away.words { span class="large line" { (say::quoted(words)) } }
+                (spoken_words(away.voice.as_ref()))
             }
         }
     }
@@ -535,6 +551,7 @@ fn told(order: &OrderView, line: &StoryLine) -> Markup {
                 }
             }
             (thumbnails(&line.photos))
+            (spoken_words(line.voice.as_ref()))
             (signed(line.signature.as_deref(), ""))
             @if line.decided {
                 p class="soft gap" { (say::decision_stays()) }

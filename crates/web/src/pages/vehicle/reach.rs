@@ -11,7 +11,9 @@ use crate::allowed::caller_of;
 use crate::door::{answer, blocking};
 use crate::pages::{Shown, Visit, no_order, order_of, page_text};
 use crate::phrases::vehicle as say;
-use crate::tap::{Look, button, input, new, order_fact, photo_field, required, text};
+use crate::tap::{
+    Look, button, input, needed_when, new, order_fact, photo_field, required, text, voice_field,
+};
 use axum::Json;
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -23,7 +25,7 @@ use shop::record::Stream;
 use shop::record::form::Form;
 use shop::record::v1::basics::StateForm;
 use shop::repair::{OrderId, State as Stand};
-use shop::view::OrderView;
+use shop::view::{OrderView, PictureView, pictures};
 use shop::{Device, Snapshot, Supposed, Trouble};
 use std::time::{Duration, Instant};
 use utoipa::ToSchema;
@@ -48,6 +50,10 @@ pub struct Bundle {
     off: String,
     /// The page for whatever went wrong.
     snag: String,
+    /// Photos of it that are taken along, the smallest first.
+    photos: Vec<PictureView>,
+    /// How many more there are for which there is no room.
+    photos_left: usize,
 }
 
 /// One stage as it will be shown.
@@ -63,6 +69,8 @@ pub struct Stage {
 
 /// No job has more; what comes after them is fetched where the network reaches.
 const MOST_STAGES: usize = 90;
+/// So many bytes of photos are taken along of one order: some thirty as a phone takes them.
+const MOST_OF_PHOTOS: u64 = 8 * 1024 * 1024;
 /// Nobody waits for it, but the machine has others to answer.
 const LONGEST: Duration = Duration::from_secs(8);
 
@@ -130,13 +138,27 @@ fn bundle_of(snap: &Snapshot<'_>, number: u64) -> Result<Bundle, Trouble> {
             Ok(Shown::of(&order, title, content))
         })
     };
+    let mut photos = pictures(snap, number)?;
+    let photos_left = photos.split_off(fitting(&photos, MOST_OF_PHOTOS)).len();
     Ok(Bundle {
+        photos,
+        photos_left,
         number,
         seq: snap.world().seq(&Stream::Order(id.clone()))?,
         stages: stages(snap, number, &id)?,
         off: plain(came_off)?,
         snag: plain(went_wrong)?,
     })
+}
+
+/// How many of these, from the first, come to no more than so many bytes.
+fn fitting(photos: &[PictureView], most: u64) -> usize {
+    let mut all = 0_u64;
+    let fits = photos.iter().take_while(|photo| {
+        all = all.saturating_add(photo.bytes);
+        all <= most
+    });
+    fits.count()
 }
 
 /// Does stage after stage as shown, in a world of its own.
@@ -252,17 +274,39 @@ fn went_wrong(order: &OrderView) -> (&'static str, Markup) {
         &order.order,
         json!({ "snag-found": {
             "snag": new("snag"), "item": null, "at": [], "what": "other", "sits": null,
-            "words": text("words"), "photos": crate::tap::files("photos"), "moves": [],
+            "words": text("words"), "photos": crate::tap::files("photos"),
+            "voice": crate::tap::file("voice"), "moves": [],
         } }),
     );
     let content = html! {
         h1 { (say::what_went_wrong()) }
         p class="gap" { (say::out_of_reach_went_wrong()) }
         form class="narrow" {
-            (required("words", say::what_you_see(), say::such_as_bolt_snapped(), ""))
+            // Words are wanted where nothing was said.
+            (needed_when("words", say::what_you_see(), say::such_as_bolt_snapped(), "", "voice "))
             (photo_field("photos"))
+            (voice_field("voice"))
             div class="presses low" { (button(Look::Confirm, say::put_it_down(), "", &[found], Some(&format!("/o/{}/stage", order.number)))) }
         }
     };
     (say::snag(), content)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn so_many_photos_fit_from_the_first() {
+        let photos: Vec<PictureView> = [3, 5, 8, 8]
+            .into_iter()
+            .map(|bytes| PictureView {
+                bytes,
+                file: String::new(),
+            })
+            .collect();
+        for (most, fit) in [(0, 0), (2, 0), (3, 1), (8, 2), (15, 2), (16, 3), (100, 4)] {
+            assert_eq!(fitting(&photos, most), fit, "{most}");
+        }
+    }
 }

@@ -180,6 +180,7 @@ fn about(sheet: &Sheet<'_>) -> Markup {
     html! {
         p class="soft gap" { (say::found_by()) (sheet.found.found) }
         @if let Some(words) = &sheet.found.words { p { (say::quoted(words)) } }
+        (crate::tap::spoken(sheet.found.voice.as_ref()))
     }
 }
 

@@ -2,7 +2,9 @@
 
 use super::pieces::change;
 use crate::phrases::vehicle as say;
-use crate::tap::{Look, button, chips, files, input, new, order_fact, photo_field, text, when};
+use crate::tap::{
+    Look, button, chips, file, files, input, new, order_fact, photo_field, text, voice_field, when,
+};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::record::v1::basics::StateForm;
@@ -105,6 +107,7 @@ pub fn found(order: &OrderView, item: Option<&ItemView>, shape: Option<&str>) ->
             div data-one-of=(say::tap_what_it_looks_like()) { (chips("looks", say::it_is(), &looks, "")) }
             (input("words", say::in_a_few_words(), "", ""))
             (photo_field("photos"))
+            (voice_field("voice"))
             div class="presses low" {
                 (button(Look::Confirm, say::note_the_snag(), "", &[noted(order, item)], Some(&format!("/o/{}/snag/{{snag}}", order.number))))
             }
@@ -163,6 +166,7 @@ fn noted(order: &OrderView, item: Option<&ItemView>) -> Value {
             "sits": by_look(|(_, _, _, sits)| sits.map(|sits| json!(sits))),
             "words": text("words"),
             "photos": files("photos"),
+            "voice": file("voice"),
             "moves": moves.unwrap_or_else(|| json!([])),
         } }),
     )

@@ -10,20 +10,20 @@ use crate::State;
 use crate::pages::bench::of_order::{as_found, say_how_it_lies};
 use crate::pages::{Shown, Visit, order_of, show};
 use crate::phrases::{teaching, vehicle as say};
-use crate::tap::{Look, button, input, link, order_fact};
+use crate::tap::{Look, button, file, input, link, new, order_fact, text, thumbnails, voice_field};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde::Deserialize;
-use serde_json::Value;
+use serde_json::{Value, json};
 use shop::plan::Way;
 use shop::planning::{
     Asked, OrderMap, Shown as Plan, StageShown, map_of_order, on_map_of, torque_source,
 };
 use shop::repair::{AimIs, Kind, State as Stand};
 use shop::sums;
-use shop::view::OrderView;
+use shop::view::{ItemView, OrderView, PhotoView};
 use std::collections::BTreeSet;
 
 /// How the page is asked for.
@@ -236,12 +236,55 @@ fn shown(
                 @else { (stage_snag::press(order, &may_snag)) }
             }
         }
+        (photos(order, &rows))
+        @if runs { (called_away(order, &name, stage)) }
     };
     Ok(Body {
         markup,
         name,
         as_shown: commands,
     })
+}
+
+/// Photos of what moves here: how it lay, before it came off.
+fn photos(order: &OrderView, rows: &[Row<'_>]) -> Markup {
+    let moves = |item: &&ItemView| rows.iter().any(|row| row.id() == item.item);
+    let photos: Vec<PhotoView> = order
+        .items
+        .iter()
+        .filter(moves)
+        .flat_map(|item| item.photos.iter().cloned())
+        .collect();
+    html! {
+        @if !photos.is_empty() {
+            details id="photos" {
+                summary class="row" { span class="what strong" { (say::photos_of_these(photos.len())) } }
+                (thumbnails(&photos))
+            }
+        }
+    }
+}
+
+/// Somebody has to leave the stage and says why: it stands on the order for whoever goes on. The
+/// clock of the stage stops with it.
+fn called_away(order: &OrderView, name: &str, stage: &StageShown) -> Markup {
+    let paused = order_fact(
+        &order.order,
+        json!({ "timed": {
+            "stage": new("stage"), "clock": "paused", "book_minutes": stage.minutes.to_string(),
+            "words": text("why"), "voice": file("voice"),
+        } }),
+    );
+    html! {
+        details id="away" {
+            summary class="row" { span class="what strong" { (say::called_away_from_it()) } }
+            form class="narrow" data-stage=(name) {
+                (input("why", say::what_the_next_should_know(), say::such_as_waits_for_the_drill(), ""))
+                (voice_field("voice"))
+                div class="presses" { (button(Look::Plain, say::stop_here(), "", &[paused], Some(&format!("/o/{}", order.number)))) }
+            }
+        }
+    }
 }
 
 /// Before a belt comes off, the way to say how it lies; when it goes back, how it lay.

@@ -5,8 +5,8 @@ use crate::State;
 use crate::pages::{Shown, order_of, show};
 use crate::phrases::vehicle as say;
 use crate::tap::{
-    Look, button, chips, field, files, link, new, order_fact, photo_field, required, text,
-    thumbnails, words,
+    Look, button, chips, field, file, files, link, new, order_fact, photo_field, required, text,
+    thumbnails, voice_field, words,
 };
 use axum::extract::{self, Path};
 use axum::http::HeaderMap;
@@ -138,6 +138,7 @@ fn noted(note: &NoteView) -> Markup {
             }
         }
         (thumbnails(&note.photos))
+        (crate::tap::spoken(note.voice.as_ref()))
     }
 }
 
@@ -146,13 +147,14 @@ fn note_form(order: &OrderView, code: &str, first: &str, name: &str) -> Markup {
         &order.order,
         json!({ "observed": {
         "id": new("note"), "zone": code, "what": field("what"),
-        "words": text("words"), "photos": files("photos") } }),
+        "words": text("words"), "photos": files("photos"), "voice": file("voice") } }),
     );
     html! {
         form class="narrow" {
             (chips("what", say::what(), &spoken(NOTED), first))
             (crate::tap::input("words", say::in_a_few_words(), "", ""))
             (photo_field("photos"))
+            (voice_field("voice"))
             div class="presses" { (button(Look::Plain, say::note_it(), name, &[note], None)) }
         }
     }

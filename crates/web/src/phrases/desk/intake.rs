@@ -97,8 +97,8 @@ phrases! {
         "Name, telephone, addresses, plates, identification numbers and signatures are deleted for good, here and in every copy that is put back. Sums and dates stay. It waits a day, in which it can be called off, and as long as the shop has to keep its records.",
         "Name, Telefon, Adressen, Kennzeichen, Fahrzeug-Identnummern und Unterschriften werden endgültig gelöscht, hier und in jeder Kopie, die zurückgespielt wird. Beträge und Daten bleiben. Es wartet einen Tag, an dem es sich absagen lässt, und so lange, wie die Werkstatt ihre Aufzeichnungen aufbewahren muss.";
     /// To tick: more than that.
-    pub every_word_too = "Every word and photo on their orders as well",
-        "Auch jedes Wort und Foto in den Aufträgen";
+    pub every_word_too = "Every word, photo and recording on their orders as well",
+        "Auch jedes Wort, jedes Foto und jede Aufnahme in den Aufträgen";
     /// Hint of the reason.
     pub erase_hint = "such as: asked by letter", "etwa: per Brief verlangt";
     /// Press: it is to be erased.

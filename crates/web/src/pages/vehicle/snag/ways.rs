@@ -38,6 +38,7 @@ pub(super) fn ways(
             span { (shop::say::capital(&sheet.found.text)) }
             span class="soft" { @if told.way.holds { (say::way_of(told.way.rank, holding)) } }
         }
+        (crate::tap::spoken(sheet.found.voice.as_ref()))
         (answer::cautions(&told.cautions))
         (answer::way(&told.way))
         div class="columns" {
