@@ -151,7 +151,7 @@ pub fn bench(choice: &Choice) -> Result<ExitCode> {
                     bolt.error_mm,
                     if bolt.clear { "" } else { "not " },
                     bolt.bolt_chance,
-                    bolt.readings
+                    bolt.by_size()
                 );
             }
             for remark in remarks {
@@ -282,7 +282,7 @@ impl Figures {
                     "{} {length:.1} give or take {:.1}, {:?} for {bolt:?}",
                     piece.thread.unwrap_or("-"),
                     piece.error_mm,
-                    seen.bolts[i].readings.map(|r| (r.0 as i32, r.1 as i32)),
+                    seen.bolts[i].by_size().map(|r| (r.0 as i32, r.1 as i32)),
                 ));
             }
         }

@@ -22,15 +22,15 @@ const TURNS: usize = 4;
 /// One number for each size and head.
 pub type ByKind = [[f64; Head::ALL.len()]; SIZES.len()];
 
+/// How likely a bolt is of each kind by itself: logarithms, 0 for the likeliest.
+pub fn alone(bolt: &Found) -> ByKind {
+    bolt.by_kind
+        .map(|heads| heads.map(|(score, _)| (score - bolt.score).max(-1e5) * SUM_COUNTS))
+}
+
 /// How likely each bolt is of each kind: logarithms, 0 for the likeliest, below for the others.
 pub fn settled(bolts: &[Found]) -> Vec<ByKind> {
-    let alone: Vec<ByKind> = bolts
-        .iter()
-        .map(|one| {
-            one.by_kind
-                .map(|heads| heads.map(|(score, _)| (score - one.score).max(-1e5) * SUM_COUNTS))
-        })
-        .collect();
+    let alone: Vec<ByKind> = bolts.iter().map(alone).collect();
     let mut out = alone.clone();
     for _ in 1..TURNS {
         let shares: Vec<ByKind> = out.iter().map(shares).collect();

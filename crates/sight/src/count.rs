@@ -1,7 +1,7 @@
 //! What was found against what is expected, group by group.
 
-use crate::bolt::SIZES;
-use crate::decide::{Taken, decide, taken_for};
+use crate::bolt::{Head, SIZES};
+use crate::decide::{Taken, decide, heads, taken_for};
 use thiserror::Error;
 
 /// Lengths that bolts are sold in, in millimetres (preferred numbers of ISO 888, with the 75 that
@@ -83,15 +83,29 @@ pub enum ListError {
 pub struct Measured {
     /// Middle on the sheet.
     pub middle_mm: [f64; 2],
-    /// For each of [`SIZES`]: how much less likely than the best (0 for it, else above), and the
-    /// length that goes with it.
-    pub readings: [(f64, f64); SIZES.len()],
+    /// For each of [`SIZES`] and each head: how much less likely than the best (0 for it, else
+    /// above), and the length that goes with it.
+    pub readings: [[(f64, f64); Head::ALL.len()]; SIZES.len()],
     /// How much the length may be off.
     pub error_mm: f64,
+    /// How often it is off by far more.
+    pub far_off: f64,
     /// Whether it was seen well.
     pub clear: bool,
     /// How likely it is a bolt at all.
     pub bolt_chance: f64,
+}
+
+impl Measured {
+    /// For each of [`SIZES`] the reading of the head that fits best.
+    #[must_use]
+    pub fn by_size(&self) -> [(f64, f64); SIZES.len()] {
+        self.readings.map(|heads| {
+            heads
+                .into_iter()
+                .fold((f64::MAX, 0.0), |a, b| if b.0 < a.0 { b } else { a })
+        })
+    }
 }
 
 /// Something that was not taken for a bolt and might be one.
@@ -219,10 +233,11 @@ pub fn count(
         .iter()
         .map(|m| apart.then(|| nearest_group(groups, m.middle_mm)).flatten())
         .collect();
+    let heads = heads(groups, &lies_with, measured);
     let taken_for: Vec<Vec<Taken>> = measured
         .iter()
         .zip(&lies_with)
-        .map(|(m, group)| taken_for(groups, *group, m, &|_, _| (0.0, 0.0)))
+        .map(|(m, group)| taken_for((groups, &heads), *group, m, &|_, _| (0.0, 0.0)))
         .collect();
     // Each place of the list is there once: what the others are taken for leaves the fewer of it.
     let decided: Vec<Decided> = (0..measured.len())
@@ -238,7 +253,7 @@ pub fn count(
                     .sum();
                 (of_it, all as f64)
             };
-            decide(groups, lies_with[i], &measured[i], &others)
+            decide((groups, &heads), lies_with[i], &measured[i], &others)
         })
         .collect();
     let shared = if apart {
@@ -272,8 +287,9 @@ fn nearest_group(groups: &[Group], [x, y]: [f64; 2]) -> Option<usize> {
     (0..groups.len()).min_by(|&a, &b| away(&groups[a]).total_cmp(&away(&groups[b])))
 }
 
-/// What is a bolt so likely may be one too many.
-const MAY_BE_EXTRA: f64 = 0.4;
+/// How often what was not made out is one too many, where none is missing: nuts and clips look like
+/// short bolts far more often.
+const EXTRA_NOT_MADE_OUT: f64 = 0.12;
 /// How rare it is that one is too many, or another one, or missing: what it is held against that
 /// something which is no bolt was taken for one, or a bolt for something else.
 const RARE_EXTRA: f64 = 0.08;
@@ -389,10 +405,9 @@ fn compare(
             || wrong.iter().any(|w| one.could_be(size, w.0.length_mm));
         doubt += if hides {
             one.bolt_chance / (one.bolt_chance + RARE_MISSING)
-        } else if one.bolt_chance > MAY_BE_EXTRA {
-            1.0
         } else {
-            one.bolt_chance * OFF_LIST
+            let extra = one.bolt_chance * EXTRA_NOT_MADE_OUT;
+            extra / (extra + 1.0 - one.bolt_chance)
         };
     }
     Counted {
@@ -422,12 +437,13 @@ mod tests {
     }
 
     fn bolt(size: usize, length: f64, x: f64) -> Measured {
-        let mut readings = [(40.0, length); SIZES.len()];
-        readings[size] = (0.0, length);
+        let mut readings = [[(40.0, length); Head::ALL.len()]; SIZES.len()];
+        readings[size][0] = (0.0, length);
         Measured {
             middle_mm: [x, 100.0],
             readings,
             error_mm: 0.6,
+            far_off: 0.03,
             clear: true,
             bolt_chance: 0.99,
         }
@@ -491,6 +507,59 @@ mod tests {
         assert!(apart.iter().all(|g| g.wrong.len() == 1));
         let (together, _) = count(&lists([None, None]), &swapped, &[]);
         assert!(together.iter().all(Counted::agrees));
+    }
+
+    /// Bolts whose heads were taken for another kind, which makes each three and a half millimetres
+    /// too long; as the head they have they fit a little less well.
+    fn with_another_head(lengths: &[f64]) -> Vec<Measured> {
+        let of = |(i, length): (usize, &f64)| {
+            let mut one = bolt(2, length + 3.5, 10.0 + 20.0 * i as f64);
+            one.readings[2][2] = (1.5, *length);
+            one
+        };
+        lengths.iter().enumerate().map(of).collect()
+    }
+
+    #[test]
+    fn the_lengths_of_a_part_say_which_head_it_has() {
+        let lengths = [60.0, 80.0, 80.0, 80.0, 100.0];
+        let groups = [group("cover", "M8", &lengths, None)];
+        let (counted, decided) = count(&groups, &with_another_head(&lengths), &[]);
+        assert!(counted[0].agrees(), "{:?}", counted[0]);
+        assert!(decided.iter().all(|d| d.doubt < 0.18), "{decided:?}");
+        // One of another length does not pass for it.
+        let wrong = with_another_head(&[60.0, 80.0, 75.0, 80.0, 100.0]);
+        let (counted, _) = count(&groups, &wrong, &[]);
+        assert_eq!(counted[0].wrong.len(), 1);
+        assert_eq!(counted[0].wrong[0].1.length_mm, 75.0);
+    }
+
+    #[test]
+    fn a_nut_that_looks_like_a_short_bolt_is_no_bolt_too_many() {
+        let groups = [group("cover", "M8", &[30.0], None)];
+        let nut = Doubtful {
+            middle_mm: [90.0, 90.0],
+            bolt_chance: 0.8,
+            long_mm: 19.0,
+            mm2: 150.0,
+        };
+        let there = bolt(2, 30.1, 10.0);
+        let (counted, _) = count(&groups, &[there], std::slice::from_ref(&nut));
+        assert!(
+            counted[0].agrees() && counted[0].doubt < 0.6,
+            "{:?}",
+            counted[0]
+        );
+        // It may be the bolt that is missing, if it is as long.
+        let (counted, _) = count(
+            &groups,
+            &[],
+            &[Doubtful {
+                long_mm: 36.0,
+                ..nut
+            }],
+        );
+        assert!(counted[0].doubt > 0.6, "{:?}", counted[0]);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! From a photo to pieces, and from pieces to a verdict.
 
 use crate::alike::{self, ByKind};
-use crate::bolt::SIZES;
+use crate::bolt::{Head, SIZES};
 use crate::camera::{self, Camera, Taken};
 use crate::count::{Counted, Decided, Doubtful, Group, Measured, SOLD_MM, count};
 use crate::edges;
@@ -419,45 +419,69 @@ fn of_pieces(flat: &Flat, bolts: &[Found], rest: &Rest) -> Vec<Trouble> {
     out
 }
 
-/// One standard deviation of a length, and what a longer one has more: where it was seen well,
-/// and else. From the pictures the rules were fitted to.
-const ERROR_MM: (f64, f64) = (0.25, 0.008);
-const ERROR_NOT_CLEAR_MM: (f64, f64) = (0.5, 0.012);
-/// What comes to it where the end, or the head, does not look like one.
-const WEAK_END_MM: f64 = 2.0;
-const WEAK_HEAD_MM: f64 = 1.5;
+/// How much a length is off for the most part: so much, and a share of the length; and how often it is
+/// far off. Where it was seen well, and else. From how far off lengths were in the pictures.
+const ERROR_MM: (f64, f64, f64) = (0.3, 0.005, 0.03);
+const ERROR_NOT_CLEAR_MM: (f64, f64, f64) = (0.4, 0.007, 0.08);
+/// The same where the end, or the head, hardly looks like one: what comes to it, and how often.
+const WEAK_MM: (f64, f64) = (0.5, 0.12);
+/// And where it does not look like one at all, or could as well be elsewhere.
+const NONE_MM: (f64, f64) = (2.1, 0.35);
+/// A length that could be moved so far is of that kind.
+const SOFT_MM: f64 = 0.7;
 
-fn error_mm(found: &Found, scale_share: f64) -> f64 {
+/// How much a length may be off, and how often it is off by far more.
+fn error_mm(found: &Found, scale_share: f64) -> (f64, f64) {
     let clear = found.clear();
-    let (least, share) = if clear { ERROR_MM } else { ERROR_NOT_CLEAR_MM };
+    let (least, share, far) = if clear { ERROR_MM } else { ERROR_NOT_CLEAR_MM };
     let base = least + (share + scale_share) * found.bolt.length;
     let [head, _, end] = found.looks;
-    let weak = |weak: bool, by: f64| if weak { by } else { 0.0 };
-    [
-        weak(end < 0.2, WEAK_END_MM),
-        weak(head < 0.35, WEAK_HEAD_MM),
-        found.length_error_mm / 2.0,
-    ]
-    .into_iter()
-    .fold(base, libm::hypot)
+    let end = if end < 0.08 || (!clear && found.length_error_mm > SOFT_MM) {
+        NONE_MM
+    } else if end < 0.2 {
+        WEAK_MM
+    } else {
+        (0.0, 0.0)
+    };
+    let head = if head < 0.2 {
+        NONE_MM
+    } else if head < 0.35 {
+        WEAK_MM
+    } else {
+        (0.0, 0.0)
+    };
+    let error = libm::hypot(base, libm::hypot(end.0, head.0));
+    (error, far.max(end.1).max(head.1))
 }
 
 /// What is read is shorter than it is by this much, in the mean of what the rules were fitted to.
 const READ_SHORT_MM: f64 = 0.25;
 
 fn measured(found: &Found, kinds: &ByKind, scale_share: f64) -> Measured {
-    let mut readings = [(f64::MAX, 0.0); SIZES.len()];
-    for (reading, (logs, bolts)) in readings.iter_mut().zip(kinds.iter().zip(&found.by_kind)) {
-        for (log, (_, bolt)) in logs.iter().zip(bolts) {
-            if -log < reading.0 {
-                *reading = (-log, bolt.length + READ_SHORT_MM);
-            }
+    let alone = alike::alone(found);
+    let mut readings = [[(f64::MAX, 0.0); Head::ALL.len()]; SIZES.len()];
+    let of_size = readings.iter_mut().zip(kinds.iter().zip(&alone));
+    for ((readings, (kinds, alone)), bolts) in of_size.zip(&found.by_kind) {
+        let of_head = readings.iter_mut().zip(kinds.iter().zip(alone));
+        for ((reading, (kind, alone)), (_, bolt)) in of_head.zip(bolts) {
+            // Half by itself, half by what lies around it.
+            *reading = (-0.5 * (kind + alone), bolt.length + READ_SHORT_MM);
         }
     }
+    let least = readings
+        .iter()
+        .flatten()
+        .map(|r| r.0)
+        .fold(f64::MAX, f64::min);
+    for reading in readings.iter_mut().flatten() {
+        reading.0 -= least;
+    }
+    let (error_mm, far_off) = error_mm(found, scale_share);
     Measured {
         middle_mm: found.bolt.middle(),
         readings,
-        error_mm: error_mm(found, scale_share),
+        error_mm,
+        far_off,
         clear: found.clear(),
         bolt_chance: found.bolt_chance(),
     }
@@ -551,6 +575,8 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
         MOST_DOUBT_OF_ONE
     };
     let one = decided.iter().map(|d| d.doubt).fold(0.0, f64::max);
+    // What lies there and is not listed is seen all the same; what is missing may be hidden.
+    let lacks = counted.iter().any(|c| !c.missing.is_empty());
     let hides: Vec<What> = seen
         .troubles
         .iter()
@@ -578,7 +604,7 @@ pub fn judge(seen: &Seen, groups: &[Group]) -> Judged {
         Verdict::CantTell
     } else if agrees {
         Verdict::Complete
-    } else if hides.iter().any(|&what| what != What::Unclear) {
+    } else if lacks && hides.iter().any(|&what| what != What::Unclear) {
         hides.iter().for_each(|what| say(what.say()));
         Verdict::CantTell
     } else {
