@@ -364,7 +364,7 @@ phrases! {
     pub minutes_lost = "Minutes for what is lost or renewed", "Minuten für Verlorenes oder Erneuertes";
     /// Label of a number.
     pub minutes_at_risk = "Minutes for what may go wrong", "Minuten für das, was schiefgehen kann";
-    /// Label of the place where one stands for the way back.
+    /// Label of a choice: the place of the way back, where it is another than that of the way out.
     pub where_do_you_stand_for_the_way_back = "Where you stand to put it back or fill it, if elsewhere", "Wo man beim Einbauen oder Füllen steht, wenn woanders";
     /// A tick: nobody need stand by.
     pub runs_by_itself = "It runs by itself once started", "Läuft von selbst, einmal angestoßen";
