@@ -120,7 +120,7 @@ fn every_paper_for_a_payer_is_made_in_both_languages_from_the_same_values() {
 /// English phrases is looked for.
 #[test]
 fn what_the_program_says_of_a_vehicle_is_german() {
-    let (mut bench, order) = scene::taken_apart();
+    let (mut bench, order) = taken_apart();
     bench.tell(&order, json!({ "snag-found": { "snag": "g", "item": "bolts", "at": [2], "what": "snapped", "sits": "below",
         "words": null, "photos": [], "moves": [] } }));
     bench.tell(
