@@ -177,6 +177,9 @@ function tell(words) {
   const waits = navigator.onLine && queue.reached ? "saved_to_send" : "kept_to_send";
   status.textContent = words ?? (left ? say(waits, { left }) : say(queue.reached ? "all_sent" : "out_of_reach"));
   sayUndo();
+  // What is said in two lines makes the foot higher: what is pressed above it keeps its distance.
+  const foot = status.closest(".status");
+  if (foot) document.body.style.setProperty("--foot", `${foot.offsetHeight}px`);
 }
 
 const element = (name, words, ...inner) => {

@@ -22,7 +22,7 @@ async function begin(box) {
   try {
     sound = await navigator.mediaDevices.getUserMedia({ audio: true });
   } catch (error) {
-    const denied = error.name === "NotAllowedError" || error.name === "SecurityError";
+    const denied = /^(NotAllowed|Security)/.test(error.name);
     return tell(box, say(denied ? "microphone_not_allowed" : "no_microphone"));
   }
   await end();

@@ -84,7 +84,10 @@ fn what_is_said_out_of_reach_is_kept_sent_and_heard_at_the_desk() -> Result<()> 
     browser.wait_for_text("What you see")?;
     // Nothing typed, nothing said: it is asked for.
     tap(&browser, "Put it down")?;
-    ensure!(!browser.text()?.contains("to send"));
+    // (The clock of the stage that was left waits as well.)
+    const SNAGS: &str = "return Object.keys(localStorage).filter(key => key.startsWith('queue:')) \
+        .flatMap(key => JSON.parse(localStorage[key])).filter(one => one.fact?.['snag-found']).length";
+    ensure!(browser.execute(SNAGS, vec![])? == json!(0));
     say_something(&browser, 2)?;
     ensure!(
         browser.target_faults()?.is_empty(),
@@ -92,7 +95,10 @@ fn what_is_said_out_of_reach_is_kept_sent_and_heard_at_the_desk() -> Result<()> 
         browser.target_faults()?
     );
     tap(&browser, "Put it down")?;
-    browser.wait_for_text("1 to send")?;
+    browser
+        .wait_until(|| Ok((browser.execute(SNAGS, vec![])? == json!(1)).then_some(())))?
+        .context("the snag is not kept")?;
+    browser.wait_for_text("to send")?;
     let letters = browser.execute(
         "return Object.keys(localStorage).filter(key => key.startsWith('queue:')).map(key => localStorage[key].length).reduce((all, one) => all + one, 0)",
         vec![],

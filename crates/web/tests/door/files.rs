@@ -156,7 +156,7 @@ fn a_recording_is_played_where_its_snag_stands_and_is_gone_once_erased() {
     let store = Arc::new(Memory::new());
     let door = Door::on(Arc::clone(&store) as Arc<dyn store::Store>);
     an_order(&door);
-    door.send(
+    let sent = door.send(
         "order:a",
         "fact",
         snag(&Device::file(&silence(), "audio/wav")),
@@ -180,6 +180,9 @@ fn a_recording_is_played_where_its_snag_stands_and_is_gone_once_erased() {
     let other = [cookie, ("Range", "bytes=0-3"), ("If-Range", "\"another\"")];
     assert_eq!(door.ask("GET", &path, &other, b"").status, 200);
 
+    // Taken back or not: what was said once still lies beside the record.
+    let undo = json!({ "undo": { "command": sent.json()["command_id"], "part": null } });
+    door.send("order:a", "fact", undo);
     let void = json!({ "void": { "words": Device::words("by mistake") } });
     door.send("order:a", "request", void);
     let why = Token::new("asked").unwrap();
