@@ -14,6 +14,11 @@ const NOT_TEXT: &[(&str, &str)] = &[
     ("assets.rs", "[\"THE FILES"),
     ("assets.rs", "any maskable"),
     ("guard.rs", "default-src"),
+    // How things are named within what people typed, in either language.
+    ("map_drawing.rs", "at the"),
+    ("map_drawing.rs", "of the"),
+    ("map_drawing.rs", "in the"),
+    ("map_drawing.rs", "an der"),
     ("how_to.rs", "default-src"),
     ("tap.rs", "press confirm"),
     ("pages/file.rs", "private, no-cache"),
