@@ -158,13 +158,7 @@ fn order_of(floor: &Floor, name: &str, file: &str) -> Result<usize, Wrong> {
 /// The first wait that a vehicle spends in its stall since it can't roll.
 fn rolled(asked: &Day, plan: &Plan, name: &str, file: &str) -> Result<RollOut, Wrong> {
     let order = order_of(&plan.floor, name, file)?;
-    let it = &plan.floor.orders[order];
-    let rolled = |phase: usize| {
-        let last = phase.checked_sub(1);
-        last.map_or(it.rolls, |last| it.phases[last].rolls)
-    };
-    let waits = |phase: &usize| matches!(it.phases[*phase].does, stalls::Does::Wait(_));
-    let phase = (0..it.phases.len()).find(|phase| waits(phase) && !rolled(*phase));
+    let phase = stalls::waits_apart(&plan.floor.orders[order]);
     let phase = phase.ok_or_else(|| {
         Wrong::input(
             file,

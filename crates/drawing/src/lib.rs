@@ -32,6 +32,7 @@ mod text;
 mod tray;
 mod turns;
 mod way;
+mod week;
 
 pub use belt::{BeltPath, BeltPulley, WrongRun, belt};
 pub use coolant::{
@@ -51,6 +52,7 @@ pub use text::{ellipsis, text_width_px, wrap};
 pub use tray::{Tray, TrayMark, TrayPlace, TrayThing, tray};
 pub use turns::{Turn, turns};
 pub use way::{WayInAndOut, way_in_and_out};
+pub use week::{Week, WeekBar, week};
 
 /// A whole drawing.
 #[derive(Debug, Clone, PartialEq)]

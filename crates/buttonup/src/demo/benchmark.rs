@@ -126,6 +126,7 @@ pub fn order(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         json!({ "observed": { "id": Device::name(), "zone": "outside", "what": "damage",
         "words": Device::words("scratch on the tailgate, left"), "photos": [] } }),
     )?;
+    scene.measures("2080 kg", "1850 mm")?;
     scene
         .later(10)
         .stands(json!({ "stall": "stall-1" }), "pavel")?;

@@ -26,6 +26,7 @@ mod story_desk;
 mod stuck;
 mod taxed;
 mod way;
+mod week;
 mod wrench;
 
 pub use crate::world::vehicle_of;
@@ -34,7 +35,9 @@ pub use ask::AskView;
 pub use bolts::{Shape, bolt_places};
 pub use calls::{CallKind, CallView, calls};
 pub use credits::{CreditView, CreditedView, LessView, ShareView};
-pub use day::{DayOrder, DayPerson, DayPlace, DayView, HomeView, day};
+pub use day::{
+    DayOrder, DayPerson, DayPlace, DayView, ExpectedView, HomeView, MineView, day,
+};
 pub(crate) use desk::entry_label;
 pub use desk::{
     ConsentView, InvoiceView, LineView, PaymentView, PriceEntryView, PriceView, TotalView,
@@ -57,6 +60,7 @@ pub use noted::{NoteView, PhotoView};
 pub use on_papers::{OnPapers, OpenOnPapers, on_papers};
 pub(crate) use papers::PAPER;
 pub use papers::{GivenView, LetterheadView, PapersView, PostalView, ProofView, letterhead};
+pub use week::{WeekDay, WeekView, week};
 pub use planned::{NotPlannedView, PlannedView, PromiseView, kept, offer};
 pub use planned::{must_be_asked, planned as planned_view};
 pub(crate) use row::stands;
