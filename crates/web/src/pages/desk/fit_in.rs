@@ -120,7 +120,7 @@ fn time(visit: &Visit<'_>, text: &str) -> Result<Option<Timestamp>, ()> {
     }
     let zone: TimeZone = visit.snap.rules().zone;
     let local: DateTime = text.parse().map_err(|_| ())?;
-    let zoned = local.to_zoned(zone).map_err(|_| ())?;
+    let zoned = local.to_zoned_datetime(zone).map_err(|_| ())?;
     Ok(Some(zoned.timestamp()))
 }
 
