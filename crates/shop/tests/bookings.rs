@@ -156,7 +156,7 @@ fn a_helper_holds_and_hands_and_the_road_test_comes_last() {
     bench.shop(json!({ "departed": { "person": "ben" } }));
     assert_eq!(
         why(&bench, &order),
-        "it needs 1 helpers, and 1 are there in all"
+        "it needs somebody to help, and nobody else is there"
     );
     bench.shop(json!({ "joined": { "person": "kim", "name": Device::words("Kim Vos"), "roles": ["apprentice"] } }));
     assert_eq!(work(&plan_of(&bench), 1001)[0], "work 08:00 to 09:00, 2");

@@ -131,7 +131,7 @@ pub fn order(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         .later(10)
         .stands(json!({ "stall": "stall-1" }), "pavel")?;
     scene
-        .tell(json!({ "promised": { "at": (now + SignedDuration::from_hours(6)).to_string() } }))?;
+        .tell(json!({ "promised": { "at": super::open_in(now, 6) } }))?;
     scene.found(
         "Coolant weeps at the oil-cooler housing: 0.15 bar lost in 10 minutes",
         None,

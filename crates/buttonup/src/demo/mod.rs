@@ -57,6 +57,14 @@ pub fn make(service: &Service) -> Result<(), Trouble> {
     others::booked(service, now)
 }
 
+/// Some hours on, while the shop is open.
+fn open_in(now: Timestamp, ahead: i8) -> String {
+    let zone = TimeZone::system();
+    let local = now.to_zoned_datetime(zone.clone()).datetime();
+    let at = hours::open_in(local, ahead).to_zoned_datetime(zone);
+    at.map_or(now, |at| at.timestamp()).to_string()
+}
+
 fn set_up(service: &Service, now: Timestamp) -> Result<(), Trouble> {
     let mut device = Device::new("desk", "nuria");
     let before = now - SignedDuration::from_hours(24 * 30);

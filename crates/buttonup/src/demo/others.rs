@@ -194,7 +194,7 @@ pub fn brakes(service: &Service, now: Timestamp) -> Result<(), Trouble> {
     )?;
     scene.stands(json!({ "stall": "stall-3" }), "pavel")?;
     scene
-        .tell(json!({ "promised": { "at": (now + SignedDuration::from_hours(2)).to_string() } }))?;
+        .tell(json!({ "promised": { "at": super::open_in(now, 2) } }))?;
     scene.found("Front pads at the wear mark", None)?;
     scene.price(&[
         ("labour", "Front brake pads", "1.2", "120"),
@@ -329,7 +329,7 @@ pub fn booked(service: &Service, now: Timestamp) -> Result<(), Trouble> {
             odometer: "",
             complaint: "Timing belt and water pump are due.",
         },
-        now + SignedDuration::from_hours(22),
+        &super::open_in(now, 22),
     )?;
     scene.tell(
         json!({ "work-left": { "minutes": "200", "least": "170", "most": "280", "skill": "engine",

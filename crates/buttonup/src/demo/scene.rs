@@ -67,11 +67,11 @@ impl<'a> Scene<'a> {
         who: &str,
         at: Timestamp,
         about: &About<'_>,
-        comes: Timestamp,
+        comes: &str,
     ) -> Result<Self, Trouble> {
         let (mut scene, customer) = Self::known(service, who, at, about)?;
         scene.opened(&customer, about)?;
-        scene.tell(json!({ "expected": { "at": comes.to_string(), "after": [] } }))?;
+        scene.tell(json!({ "expected": { "at": comes, "after": [] } }))?;
         Ok(scene)
     }
 

@@ -122,7 +122,7 @@ fn room(snap: &Snapshot<'_>, days: &Days, date: Date) -> Room {
     };
     let people = ground.people.iter().zip(&floor.people);
     let open: i64 = people
-        .filter(|(id, _)| works(id))
+        .filter(|(person, _)| works(person))
         .map(|(_, person)| {
             let hours = person.hours.and(&floor.opening).minus(&person.away);
             hours.open_between(from, to)
@@ -132,7 +132,7 @@ fn room(snap: &Snapshot<'_>, days: &Days, date: Date) -> Room {
     let free = i64::try_from(free.count()).unwrap_or(i64::MAX);
     let stalls = free.saturating_mul(floor.opening.open_between(from, to));
     let plan = days.plan.as_deref();
-    let planned = plan.map_or(0, |plan| planned(plan, &day));
+    let planned = plan.map_or(0, |plan| planned(plan, &day, &works));
     let stood = plan.map_or(0, |plan| stood(plan, (from, to)));
     Room {
         open,
@@ -142,8 +142,9 @@ fn room(snap: &Snapshot<'_>, days: &Days, date: Date) -> Room {
     }
 }
 
-/// Minutes of people that are planned on a day, each work as long as it takes eight times in ten.
-fn planned(plan: &DayPlan, day: &Windows) -> i64 {
+/// Minutes of these people that are planned on a day, each work as long as it takes eight times in
+/// ten.
+fn planned(plan: &DayPlan, day: &Windows, works: &dyn Fn(&PersonId) -> bool) -> i64 {
     let floor = &plan.plan.floor;
     let each = plan.plan.placed.iter().filter_map(|one| {
         let Does::Work(work) = &floor.orders[one.order].phases[one.phase].does else {
@@ -153,8 +154,9 @@ fn planned(plan: &DayPlan, day: &Windows) -> i64 {
         let minutes: i64 = hours.spans().iter().map(|(from, to)| to - from).sum();
         #[allow(clippy::cast_precision_loss, reason = "minutes of a day")]
         let (minutes, mean) = (minutes as f64, work.minutes.mean().max(1) as f64);
+        let people = one.people.iter().filter(|at| works(&plan.people[**at]));
         #[allow(clippy::cast_precision_loss, reason = "a handful of people")]
-        let people = one.people.len() as f64;
+        let people = people.count() as f64;
         Some(minutes * people * (work.minutes.quantile(SURE) / mean).max(1.0))
     });
     #[allow(clippy::cast_possible_truncation, reason = "minutes of a day")]

@@ -48,14 +48,13 @@ pub async fn page(
             html! {
                 h1 { (say::fit_one_in()) }
                 div class="columns" {
-                    div { (form(visit, &asked)) }
-                    div {
-                        @match &answer {
-                            None => p class="soft gap" { (say::fit_in_hint()) },
-                            Some(Err(why)) => @for why in why { p class="no gap" { (shop::say::capital(why)) } },
-                            Some(Ok(found)) => (told(&asked, found)),
-                        }
+                    // On a phone one column lies over the other: the answer comes first there.
+                    @match &answer {
+                        None => div { p class="soft gap" { (say::fit_in_hint()) } },
+                        Some(Err(why)) => div { @for why in why { p class="no gap" { (shop::say::capital(why)) } } },
+                        Some(Ok(found)) => div { (told(&asked, found)) },
                     }
+                    div { (form(visit, &asked)) }
                 }
             },
         ))
