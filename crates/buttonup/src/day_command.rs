@@ -8,7 +8,7 @@ mod record;
 
 use crate::answer::{Answer, Wrong};
 use clap::Args;
-use jiff::civil::Weekday;
+use jiff::civil::{Date, Weekday};
 use jiff::tz::{AmbiguousOffset, TimeZone};
 use jiff::{Timestamp, ZonedDateTime};
 use serde_json::{Value, json};
@@ -32,6 +32,9 @@ pub struct Day {
     /// The name of the shop's log; several shops in one database need one each.
     #[arg(long, value_name = "NAME", default_value = "shop")]
     log: String,
+    /// Only what is done and promised on this day, one of the days ahead: 2026-11-30.
+    #[arg(long, value_name = "DATE", conflicts_with = "file")]
+    on: Option<Date>,
     /// Could this order of the file be taken in? Told by what it does to the others.
     #[arg(long, value_name = "ORDER", conflicts_with_all = ["roll_out", "data", "database"])]
     take_in: Option<String>,
@@ -158,13 +161,7 @@ fn order_of(floor: &Floor, name: &str, file: &str) -> Result<usize, Wrong> {
 /// The first wait that a vehicle spends in its stall since it can't roll.
 fn rolled(asked: &Day, plan: &Plan, name: &str, file: &str) -> Result<RollOut, Wrong> {
     let order = order_of(&plan.floor, name, file)?;
-    let it = &plan.floor.orders[order];
-    let rolled = |phase: usize| {
-        let last = phase.checked_sub(1);
-        last.map_or(it.rolls, |last| it.phases[last].rolls)
-    };
-    let waits = |phase: &usize| matches!(it.phases[*phase].does, stalls::Does::Wait(_));
-    let phase = (0..it.phases.len()).find(|phase| waits(phase) && !rolled(*phase));
+    let phase = stalls::waits_apart(&plan.floor.orders[order]);
     let phase = phase.ok_or_else(|| {
         Wrong::input(
             file,

@@ -302,7 +302,7 @@ fn a_port_that_is_taken_is_told_so() {
 }
 
 #[test]
-fn the_demo_wants_a_fresh_folder_and_shows_six_orders() {
+fn the_demo_wants_a_fresh_folder_and_shows_its_orders() {
     let folder = tempfile::tempdir().unwrap();
     std::fs::write(folder.path().join("a letter"), "dear all").unwrap();
     let refused = run(&[
@@ -333,8 +333,8 @@ fn the_demo_wants_a_fresh_folder_and_shows_six_orders() {
         .iter()
         .map(|order| order["word"].as_str().unwrap())
         .collect();
-    assert_eq!(orders.len(), 6);
-    for word in ["left", "machine work", "part", "at work"] {
+    assert_eq!(orders.len(), 7);
+    for word in ["left", "machine work", "part", "at work", "comes"] {
         assert!(words.contains(&word), "{words:?}");
     }
     assert!(orders.iter().any(|order| order["can_roll"] == false));

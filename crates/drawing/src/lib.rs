@@ -33,6 +33,7 @@ mod text;
 mod tray;
 mod turns;
 mod way;
+mod week;
 
 pub use belt::{BeltPath, BeltPulley, WrongRun, belt};
 pub use bolts::{Bolt, BoltStand, Bolts, bolts};
@@ -53,6 +54,7 @@ pub use text::{ellipsis, text_width_px, wrap};
 pub use tray::{Tray, TrayMark, TrayPlace, TrayThing, tray};
 pub use turns::{Turn, turns};
 pub use way::{WayInAndOut, way_in_and_out};
+pub use week::{Week, WeekBar, week};
 
 /// A whole drawing.
 #[derive(Debug, Clone, PartialEq)]

@@ -47,6 +47,20 @@ phrases! {
     /// A vehicle in a stall, for whoever hears it.
     pub cannot_roll = ", can't roll", ", rollt nicht";
 
+    /// Title of the drawing of a week.
+    pub week_and_room = "The week and its room", "Die Woche und was noch geht";
+    /// How many vehicles are booked for a day.
+    pub booked(many) = "{many} booked", "{many} angemeldet";
+    /// Behind a day: hours of work that can be taken in.
+    pub hours_free(hours) = "{hours} h free", "{hours} h frei";
+    /// Behind a day on which nobody works.
+    pub closed = "closed", "zu";
+    /// A day, for whoever hears it: all hours of work, those that are planned, those that are free,
+    /// and what is booked.
+    pub day_in_words(day, open, planned, free, booked) = "{day}: {open} h of work, {planned} h planned, {free} h free, {booked}.", "{day}: {open} h Arbeit, {planned} h geplant, {free} h frei, {booked}.";
+    /// A day on which nobody works, for whoever hears it.
+    pub day_closed(day) = "{day}: closed.", "{day}: zu.";
+
     /// Beside a tray: what lies in it came off last.
     pub last_off = "last off", "zuletzt ab";
     /// Beside a tray: as which it came off; in English as "3rd", in German as a number.

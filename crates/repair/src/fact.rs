@@ -453,6 +453,16 @@ pub enum Fact {
         stall: StallNeeded,
         /// The tellings seen.
         after: Vec<CommandId>,
+        /// How many more people hold and hand.
+        helpers: Option<u16>,
+        /// Minutes of a drive on the road when the rest is done.
+        road: Option<Decimal>,
+    },
+    /// When the vehicle is to come, as agreed with the customer.
+    Expected {
+        at: Timestamp,
+        /// The tellings seen.
+        after: Vec<CommandId>,
     },
     /// When the customer said that they will answer.
     AnswerDue {

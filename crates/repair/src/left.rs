@@ -19,6 +19,10 @@ pub struct WorkLeft {
     /// What whoever does it knows.
     pub skill: Option<System>,
     pub stall: StallNeeded,
+    /// How many more people hold and hand.
+    pub helpers: u16,
+    /// Minutes of a drive on the road when the rest is done.
+    pub road: Option<Decimal>,
     /// When it was told: what was worked since is no longer left.
     pub told_at: Timestamp,
 }
@@ -41,12 +45,16 @@ pub fn work_left(order: &Order) -> Option<WorkLeft> {
             most,
             skill,
             stall,
+            helpers,
+            road,
             ..
         } => Some(WorkLeft {
             minutes: *minutes,
             range: least.zip(*most),
             skill: *skill,
             stall: *stall,
+            helpers: helpers.unwrap_or(0),
+            road: *road,
             told_at: told_at?,
         }),
         _ => None,

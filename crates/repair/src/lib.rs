@@ -19,6 +19,7 @@ mod alarms;
 mod beside;
 mod bill;
 mod code;
+mod coming;
 mod crediting;
 mod debts;
 mod decide;
@@ -52,15 +53,16 @@ pub use account::{Account, OpenItem, OpenPiece};
 pub use aim::{Adoption, Aim, adoption, aim};
 pub use alarms::late_alarms;
 pub use beside::{
-    Beside, Can, CouldBe, Customer, CustomerFact, DaySpan, DaysOff, Field, Language, Letterhead,
-    MapDrafts, MapFact, MoneyRules, Role, Seat, Settings, Shop, ShopFact, StallIs, Told, Units,
-    Vehicle, VehicleFact, VinRead, Week, Weights,
+    Beside, Can, CouldBe, Customer, CustomerFact, DaySpan, DaysOff, Field, Fitted, Language,
+    Letterhead, MapDrafts, MapFact, MoneyRules, Role, Seat, Settings, Shop, ShopFact, StallIs,
+    Told, Units, Vehicle, VehicleFact, VinRead, Week, Weights,
 };
 pub use code::{
     AimIs, CheckIs, Clock, ConsentStep, DifferenceIs, Fate, KeyStep, LevelAt, LineText, Move,
     Noted, OdometerAt, OldPartFate, Outcome, PaidBy, PartStep, PieceIs, Place, ProofIs, Reading,
     Resolved, RungAbout, Sits, SnagIs, StallNeeded, Stand, Step, Until, Way, Work, WorkIs,
 };
+pub use coming::{Booking, bookings, expected, expected_told};
 pub use debts::{Debt, debts};
 pub use decide::{Context, EntryFault, Refusal, SumChange, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};

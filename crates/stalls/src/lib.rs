@@ -62,5 +62,5 @@ pub use promise::{
 pub use read::{Clock, Local, Read, Trouble, now, read, zone};
 pub use simulate::Policy;
 pub use spread::Spread;
-pub use what_if::{Compared, Effect, RollOut, roll_out, take_in};
+pub use what_if::{Compared, Effect, RollOut, roll_out, take_in, waits_apart};
 pub use windows::{Minute, Windows};

@@ -67,6 +67,18 @@ pub struct RollOut {
     pub open_again: Spread,
 }
 
+/// The first wait that a vehicle spends in its stall since it can't roll then.
+pub fn waits_apart(order: &Order) -> Option<usize> {
+    let rolled = |phase: usize| match phase.checked_sub(1) {
+        Some(last) => order.phases[last].rolls,
+        None => order.rolls,
+    };
+    let waits = |phase: &usize| order.phases[*phase].work().is_none();
+    (0..order.phases.len())
+        .filter(waits)
+        .find(|phase| !rolled(*phase))
+}
+
 /// Is it worth buttoning a vehicle up to roll it out, or should it keep its stall?
 ///
 /// # Errors

@@ -3,10 +3,11 @@
 use super::{Day, Told};
 use crate::answer::{Answer, Wrong};
 use crate::keep::Place;
+use jiff::civil::Date;
 use serde_json::{Value, json};
-use shop::floor::{DayPlan, Days, days};
+use shop::floor::{Calendar, DayPlan, Days, Planned, days};
 use shop::view::{PlannedView, planned_view};
-use stalls::Ask;
+use stalls::{Ask, Minute, Plan};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -22,21 +23,80 @@ pub fn run(asked: &Day) -> Result<Answer, Wrong> {
     place.must_hold(opened.store())?;
     let service = shop::Service::open(opened.shared(), &place.log, Arc::new(jiff::Timestamp::now))?;
     let days = service.look(&shop::Caller::program(), days)?;
-    let shown = planned_view(&days);
+    let mut shown = planned_view(&days);
+    let day = match (asked.on, &days.plan) {
+        (Some(date), Some(plan)) => Some(on(plan, date)?),
+        _ => None,
+    };
+    let plan = days.plan.as_deref().map(|plan| of_day(plan, day));
+    if let Some((plan, _)) = &plan.as_ref().zip(day) {
+        let number = |promise: &stalls::Promise| plan.orders[promise.order].number;
+        let told: Vec<u64> = plan.promises.iter().map(number).collect();
+        shown.promises.retain(|one| told.contains(&one.number));
+    }
     Ok(Answer {
-        text: words(&days, &shown).join("\n"),
-        json: value(&days, &shown),
+        text: words(&days, plan.as_ref(), &shown).join("\n"),
+        json: value(&days, plan.as_ref(), &shown),
         good: days.missing.is_empty(),
     })
 }
 
-fn words(days: &Days, shown: &PlannedView) -> Vec<String> {
+/// From the first minute of a day to its last; the day has to be one of those planned.
+fn on(plan: &DayPlan, date: Date) -> Result<(Minute, Minute), Wrong> {
+    let day = plan.calendar.days_from(date, date);
+    let now = plan.plan.floor.now;
+    let end = plan.plan.floor.opening.end().unwrap_or(now);
+    if day.1 > now && day.0 < end {
+        return Ok(day);
+    }
+    Err(Wrong::input(
+        "--on",
+        format!("{date} is none of the days ahead"),
+        format!(
+            "name a day from {} to {}",
+            plan.calendar.say(now),
+            plan.calendar.say(end)
+        ),
+    ))
+}
+
+/// A plan as it is told.
+struct Part<'a> {
+    plan: Plan,
+    /// All of it: why something waits may lie on another day.
+    whole: &'a Plan,
+    promises: Vec<stalls::Promise>,
+    calendar: &'a Calendar,
+    orders: &'a [Planned],
+}
+
+/// What of a plan is done, promised or ready on a day; all of it, if none is asked for.
+fn of_day(plan: &DayPlan, day: Option<(Minute, Minute)>) -> Part<'_> {
+    let mut part = Part {
+        plan: plan.plan.clone(),
+        whole: &plan.plan,
+        promises: plan.promises.clone(),
+        calendar: &plan.calendar,
+        orders: &plan.orders,
+    };
+    if let Some((from, to)) = day {
+        part.plan
+            .placed
+            .retain(|one| one.from < to && from < one.to);
+        let within = |minute: Minute| (from..to).contains(&minute);
+        part.promises
+            .retain(|one| within(one.say) || one.promised.is_some_and(within));
+    }
+    part
+}
+
+fn words(days: &Days, plan: Option<&Part<'_>>, shown: &PlannedView) -> Vec<String> {
     let mut lines: Vec<String> = days
         .missing
         .iter()
         .map(|missing| format!("nothing is planned: {missing}"))
         .collect();
-    match &days.plan {
+    match plan {
         Some(plan) => lines.push(told(plan).0),
         None if lines.is_empty() => lines.push("nothing is left to be planned".to_owned()),
         None => {}
@@ -69,8 +129,8 @@ fn words(days: &Days, shown: &PlannedView) -> Vec<String> {
     lines
 }
 
-fn value(days: &Days, shown: &PlannedView) -> Value {
-    let mut value = match &days.plan {
+fn value(days: &Days, plan: Option<&Part<'_>>, shown: &PlannedView) -> Value {
+    let mut value = match plan {
         Some(plan) => told(plan).1,
         None => json!({}),
     };
@@ -81,9 +141,9 @@ fn value(days: &Days, shown: &PlannedView) -> Value {
 }
 
 /// What a plan tells in the form of a file's plan: for a person, and for a program.
-fn told(plan: &DayPlan) -> (String, Value) {
+fn told(plan: &Part<'_>) -> (String, Value) {
     let say = |minute| plan.calendar.say(minute);
-    let calls = stalls::calls(&plan.plan, &plan.promises, &Ask::default(), &say);
+    let calls = stalls::calls(plan.whole, &plan.promises, &Ask::default(), &say);
     let told = Told {
         say: &say,
         iso: &|minute| plan.calendar.iso(minute),

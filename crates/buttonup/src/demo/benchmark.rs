@@ -126,11 +126,11 @@ pub fn order(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         json!({ "observed": { "id": Device::name(), "zone": "outside", "what": "damage",
         "words": Device::words("scratch on the tailgate, left"), "photos": [] } }),
     )?;
+    scene.measures("2080 kg", "1850 mm")?;
     scene
         .later(10)
         .stands(json!({ "stall": "stall-1" }), "pavel")?;
-    scene
-        .tell(json!({ "promised": { "at": (now + SignedDuration::from_hours(6)).to_string() } }))?;
+    scene.tell(json!({ "promised": { "at": super::open_in(now, 6) } }))?;
     scene.found(
         "Coolant weeps at the oil-cooler housing: 0.15 bar lost in 10 minutes",
         None,

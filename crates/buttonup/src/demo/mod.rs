@@ -1,7 +1,9 @@
 //! The invented shop of the demo: four people, four stalls, six repair orders at
-//! different points of their life. Makers, vehicles and people are made up.
+//! different points of their life, and a vehicle that is booked. Makers, vehicles and people are
+//! made up.
 
 mod benchmark;
+mod hours;
 mod maps;
 mod others;
 mod scene;
@@ -28,6 +30,19 @@ const STALLS: [(&str, &str, &str); 4] = [
     ("stall-4", "Stall 4", "flat"),
 ];
 
+/// What the lifts carry, and the highest vehicle that clears the roof.
+const LIFTS: [(&str, &str, &str); 3] = [
+    ("stall-1", "3500 kg", "2600 mm"),
+    ("stall-2", "4000 kg", "2800 mm"),
+    ("stall-3", "2500 kg", "2100 mm"),
+];
+
+/// What people know.
+const KNOWS: [(&str, &[&str]); 2] = [
+    ("nuria", &["engine", "cooling", "electrical"]),
+    ("pavel", &["brakes", "suspension", "engine", "cooling"]),
+];
+
 /// Makes the invented shop.
 pub fn make(service: &Service) -> Result<(), Trouble> {
     let now = Timestamp::now();
@@ -38,7 +53,16 @@ pub fn make(service: &Service) -> Result<(), Trouble> {
     others::at_machine_work(service, now)?;
     others::brakes(service, now)?;
     others::waiting_for_part(service, now)?;
-    others::come_back(service, now)
+    others::come_back(service, now)?;
+    others::booked(service, now)
+}
+
+/// Some hours on, while the shop is open.
+fn open_in(now: Timestamp, ahead: i8) -> String {
+    let zone = TimeZone::system();
+    let local = now.to_zoned_datetime(zone.clone()).datetime();
+    let at = hours::open_in(local, ahead).to_zoned_datetime(zone);
+    at.map_or(now, |at| at.timestamp()).to_string()
 }
 
 fn set_up(service: &Service, now: Timestamp) -> Result<(), Trouble> {
@@ -71,6 +95,18 @@ fn set_up(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         tell(
             json!({ "stall-added": { "stall": stall, "name": Device::words(name), "sort": sort } }),
         )?;
+    }
+    for (stall, carries, clears) in LIFTS {
+        tell(
+            json!({ "stall-fitted": { "stall": stall, "carries": carries, "clears": clears, "crosses": [], "after": [] } }),
+        )?;
+    }
+    let local = now.to_zoned_datetime(zone.clone()).datetime();
+    for (person, week) in hours::hours(local) {
+        tell(json!({ "hours-told": { "person": person, "week": week, "after": [] } }))?;
+    }
+    for (person, systems) in KNOWS {
+        tell(json!({ "systems-told": { "person": person, "systems": systems, "after": [] } }))?;
     }
     for (job, name, price, part, each) in JOBS {
         tell(json!({ "job-kept": { "id": job, "after": [], "job": {

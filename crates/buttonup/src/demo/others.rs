@@ -1,4 +1,4 @@
-//! The other five orders.
+//! The other orders.
 
 use super::scene::{About, Scene, thing};
 use super::{INSIDE, LEVEL, LOW, OFF, ON, OUT, TIGHT, UNPLUGGED};
@@ -91,6 +91,7 @@ pub fn at_machine_work(service: &Service, now: Timestamp) -> Result<(), Trouble>
             complaint: "Loses water, white smoke in the morning.",
         },
     )?;
+    scene.measures("2350 kg", "2520 mm")?;
     scene.stands(json!({ "stall": "stall-2" }), "nuria")?;
     scene.found("Head gasket blown between 2 and 3, head out of true", None)?;
     scene.price(&[
@@ -192,8 +193,7 @@ pub fn brakes(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         },
     )?;
     scene.stands(json!({ "stall": "stall-3" }), "pavel")?;
-    scene
-        .tell(json!({ "promised": { "at": (now + SignedDuration::from_hours(2)).to_string() } }))?;
+    scene.tell(json!({ "promised": { "at": super::open_in(now, 2) } }))?;
     scene.found("Front pads at the wear mark", None)?;
     scene.price(&[
         ("labour", "Front brake pads", "1.2", "120"),
@@ -313,4 +313,25 @@ pub fn come_back(service: &Service, now: Timestamp) -> Result<(), Trouble> {
         },
     )?;
     scene.stands(json!("yard"), "nuria")
+}
+
+/// A hatch that is booked for tomorrow: its work is known, and it is not here.
+pub fn booked(service: &Service, now: Timestamp) -> Result<(), Trouble> {
+    let mut scene = Scene::book(
+        service,
+        "greta",
+        now - SignedDuration::from_mins(20),
+        &About {
+            customer: ("Bo Hallam", "0600 555 016"),
+            vehicle: "Marlow 3 hatch",
+            plate: "MH 3305",
+            odometer: "",
+            complaint: "Timing belt and water pump are due.",
+        },
+        &super::open_in(now, 22),
+    )?;
+    scene.tell(
+        json!({ "work-left": { "minutes": "200", "least": "170", "most": "280", "skill": "engine",
+        "stall": "lift", "after": [], "road": "15" } }),
+    )
 }

@@ -56,6 +56,32 @@ impl<'a> Scene<'a> {
         at: Timestamp,
         about: &About<'_>,
     ) -> Result<Self, Trouble> {
+        let (mut scene, customer) = Self::known(service, who, at, about)?;
+        scene.take_in(&customer, about)?;
+        Ok(scene)
+    }
+
+    /// Opens an order of a new vehicle that is to come.
+    pub fn book(
+        service: &'a Service,
+        who: &str,
+        at: Timestamp,
+        about: &About<'_>,
+        comes: &str,
+    ) -> Result<Self, Trouble> {
+        let (mut scene, customer) = Self::known(service, who, at, about)?;
+        scene.opened(&customer, about)?;
+        scene.tell(json!({ "expected": { "at": comes, "after": [] } }))?;
+        Ok(scene)
+    }
+
+    /// A customer and a vehicle are spoken of for the first time.
+    fn known(
+        service: &'a Service,
+        who: &str,
+        at: Timestamp,
+        about: &About<'_>,
+    ) -> Result<(Self, String), Trouble> {
         let mut scene = Self::blank(service, who, at);
         let customer = Device::name();
         scene.send(&format!("customer:{customer}"), "customer_fact", json!({ "declared": { "texts": {
@@ -67,8 +93,7 @@ impl<'a> Scene<'a> {
             "texts": { "label": Device::words(about.vehicle), "plate": Device::words(about.plate) },
             "vin_read": "none-readable", "rust": 2, "customer": customer } }),
         )?;
-        scene.take_in(&customer, about)?;
-        Ok(scene)
+        Ok((scene, customer))
     }
 
     /// Opens another order of a vehicle that was here before.
@@ -108,9 +133,13 @@ impl<'a> Scene<'a> {
         }
     }
 
-    fn take_in(&mut self, customer: &str, about: &About<'_>) -> Result<(), Trouble> {
+    fn opened(&mut self, customer: &str, about: &About<'_>) -> Result<(), Trouble> {
         self.ask(json!({ "open": { "vehicle": self.vehicle, "customer": customer } }))?;
-        self.tell(json!({ "line-opened": { "line": "line-1", "complaint": Device::words(about.complaint), "payer": "customer" } }))?;
+        self.tell(json!({ "line-opened": { "line": "line-1", "complaint": Device::words(about.complaint), "payer": "customer" } }))
+    }
+
+    fn take_in(&mut self, customer: &str, about: &About<'_>) -> Result<(), Trouble> {
+        self.opened(customer, about)?;
         self.tell(json!({ "odometer": { "reading": about.odometer, "at": "in" } }))?;
         self.tell(json!({ "keys": { "step": "taken", "words": null } }))
     }
@@ -268,6 +297,19 @@ impl<'a> Scene<'a> {
             if let Some(words) = words {
                 self.tell(json!({ "line-worded": { "line": "line-1", "text": text, "words": Device::words(words), "after": [] } }))?;
             }
+        }
+        Ok(())
+    }
+
+    /// How heavy and high it is.
+    pub fn measures(&mut self, weight: &str, height: &str) -> Result<(), Trouble> {
+        let stream = format!("vehicle:{}", self.vehicle);
+        for (what, value) in [("weight", weight), ("height", height)] {
+            self.send(
+                &stream,
+                "vehicle_fact",
+                json!({ "figure-told": { "what": what, "value": value, "after": [] } }),
+            )?;
         }
         Ok(())
     }

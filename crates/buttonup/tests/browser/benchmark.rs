@@ -22,7 +22,7 @@ fn the_benchmark_repair_on_a_phone_while_the_desk_looks_on() -> Result<()> {
     let desk = Browser::start()?;
     desk.set_viewport(DESK)?;
     desk.goto(&shop.server.url("/who/greta"))?;
-    desk.goto(&shop.server.url("/o/1007"))?;
+    desk.goto(&shop.server.url("/o/1008"))?;
     planned_and_priced(&browser)?;
     told("taken in, planned, agreed");
     out(&browser, "housing bolts")?;

@@ -238,6 +238,76 @@ fn a_promise_that_slips_says_who_could_do_it_and_days_off_are_told() -> Result<(
     Ok(())
 }
 
+/// What a careful owner tells of the floor, and what they ask it with a customer on the phone.
+#[test]
+fn an_owner_tells_the_floor_and_asks_it() -> Result<()> {
+    let (shop, browser, _) = open_shop()?;
+    // What the lift carries stands on its plate.
+    browser.goto(&shop.server.url("/shop"))?;
+    unfold(&browser, "Stall 1")?;
+    write(&browser, "The lift carries", "2000")?;
+    tap(&browser, "Save what it takes")?;
+    browser.wait_for_text("up to 2000 kg")?;
+    // Work with somebody to help, and a drive: what the vehicle weighs is not known, and said.
+    browser.goto(&shop.server.url("/o/1001/promise"))?;
+    write(&browser, "Minutes, likely", "60")?;
+    choose(&browser, "on a lift")?;
+    choose(&browser, "one")?;
+    write(&browser, "Road test, minutes", "15")?;
+    tap(&browser, "Save")?;
+    browser.wait_for_text("Weight not told: not checked against the lift")?;
+    let laid = browser.text()?;
+    let both = laid.contains("Mila Korn, Otto Reis") || laid.contains("Otto Reis, Mila Korn");
+    ensure!(both && laid.contains("Road test\n"), "{laid}");
+    follow(&browser, "Weight not told")?;
+    write(&browser, "Weight", "2600")?;
+    tap(&browser, "Save")?;
+    browser.wait_for_text("2600 kg")?;
+    browser.goto(&shop.server.url("/o/1001/promise"))?;
+    browser.wait_for_text("it weighs 2600 kg, and the strongest lift carries 2000 kg")?;
+
+    // Somebody books for tomorrow: nobody asks for the odometer of what is not here.
+    browser.goto(&shop.server.url("/new"))?;
+    write(&browser, "Customer", "Ida Vance")?;
+    write(&browser, "Vehicle maker", "Orrin Pico")?;
+    write(&browser, "Complaint", "Service")?;
+    unfold(&browser, "It comes another time")?;
+    browser.execute(
+        "const two = (number) => String(number).padStart(2, '0');
+         const at = new Date(Date.now() + 86400000);
+         const field = document.querySelector('main [name=comes]');
+         field.value = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}T10:00`;
+         field.dispatchEvent(new Event('input', { bubbles: true }));",
+        vec![],
+    )?;
+    tap(&browser, "Check it in")?;
+    browser.wait_for_text("When will it be ready?")?;
+    write(&browser, "Minutes, likely", "90")?;
+    tap(&browser, "Save")?;
+    browser.wait_for_text("How it is planned")?;
+    browser.goto(&shop.server.url("/week"))?;
+    browser.wait_for_text("1003 Orrin Pico Ida Vance")?;
+    browser.wait_for_text("h of work")?;
+
+    // One more on the phone.
+    browser.goto(&shop.server.url("/"))?;
+    browser.wait_for_text("To come")?;
+    follow(&browser, "Fit one in?")?;
+    write(&browser, "Minutes of work", "soon")?;
+    tap(&browser, "Could we?")?;
+    browser.wait_for_text("Write minutes as one number")?;
+    write(&browser, "Minutes of work", "30")?;
+    choose(&browser, "any stall")?;
+    tap(&browser, "Could we?")?;
+    browser.wait_for_text("Yes: no promise suffers.")?;
+    browser.set_viewport(PHONE)?;
+    browser.goto(&shop.server.url("/"))?;
+    browser.wait_for_text("Your day")?;
+    let errors = browser.console_errors()?;
+    ensure!(errors.is_empty(), "{}", errors.join("\n"));
+    Ok(())
+}
+
 /// The name in the record of somebody on the page of the shop.
 fn person(browser: &Browser, name: &str) -> Result<String> {
     let id = browser.execute(

@@ -217,6 +217,13 @@ forms! { ShopFactForm = ShopFact {
         sort: StallIsForm,
         after: Vec<CommandIdForm>,
     },
+    StallFitted = "stall-fitted" {
+        stall: StallIdForm,
+        carries: Option<WrittenForm>,
+        clears: Option<WrittenForm>,
+        crosses: Vec<StallIdForm>,
+        after: Vec<CommandIdForm>,
+    },
     StallRemoved = "stall-removed" {
         stall: StallIdForm,
     },

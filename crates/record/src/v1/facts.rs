@@ -360,6 +360,13 @@ forms! { FactForm = Fact {
         skill: Option<SystemForm>,
         stall: StallNeededForm,
         after: Vec<CommandIdForm>,
+    } since 2 {
+        helpers: Option<u16>,
+        road: Option<DecimalForm>,
+    },
+    Expected = "expected" {
+        at: TimeForm,
+        after: Vec<CommandIdForm>,
     },
     AnswerDue = "answer-due" {
         at: TimeForm,

@@ -381,8 +381,10 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
             json!({
                 "minutes": "$decimal", "least": maybe("$decimal"), "most": maybe("$decimal"),
                 "skill": maybe(code(SYSTEMS)), "stall": code("lift flat any none"), "after": ["$id"],
+                "helpers": { "+": "$u16" }, "road": { "+": "$decimal" },
             }),
         ),
+        ("expected", json!({ "at": "$time", "after": ["$id"] })),
         ("answer-due", json!({ "at": "$time", "after": ["$id"] })),
         (
             "rung",
@@ -677,6 +679,11 @@ pub fn shop_facts() -> Vec<(&'static str, Value)> {
         (
             "stall-told",
             json!({ "stall": "$id", "name": "$words", "sort": code("lift flat"), "after": ["$id"] }),
+        ),
+        (
+            "stall-fitted",
+            json!({ "stall": "$id", "carries": maybe("$written"), "clears": maybe("$written"),
+                "crosses": ["$id"], "after": ["$id"] }),
         ),
         ("stall-removed", json!({ "stall": "$id" })),
         (

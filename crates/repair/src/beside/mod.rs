@@ -13,7 +13,8 @@ pub use customer::{Customer, CustomerFact};
 pub use map::{CouldBe, MapDrafts, MapFact};
 pub use money::MoneyRules;
 pub use shop::{
-    Can, Language, Letterhead, Role, Seat, Settings, Shop, ShopFact, StallIs, Units, Weights,
+    Can, Fitted, Language, Letterhead, Role, Seat, Settings, Shop, ShopFact, StallIs, Units,
+    Weights,
 };
 pub use vehicle::{Vehicle, VehicleFact, VinRead};
 pub use week::{DaySpan, Week};

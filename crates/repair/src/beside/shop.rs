@@ -172,6 +172,18 @@ pub enum ShopFact {
         /// The tellings seen.
         after: Vec<CommandId>,
     },
+    /// What a stall takes.
+    StallFitted {
+        stall: StallId,
+        /// The heaviest vehicle that its lift carries, with its unit.
+        carries: Option<Written>,
+        /// The highest vehicle that clears the roof when the lift is up, with its unit.
+        clears: Option<Written>,
+        /// The stalls that a vehicle crosses on its way in and out.
+        crosses: Vec<StallId>,
+        /// The tellings of this stall seen.
+        after: Vec<CommandId>,
+    },
     /// A stall is no more.
     StallRemoved { stall: StallId },
     /// An order got its number.
@@ -352,6 +364,17 @@ pub enum ShopFact {
         /// The tellings seen.
         after: Vec<CommandId>,
     },
+}
+
+/// What a stall takes, as told last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Fitted<'a> {
+    /// The heaviest vehicle that its lift carries, as written.
+    pub carries: Option<&'a Written>,
+    /// The highest vehicle that clears the roof when the lift is up, as written.
+    pub clears: Option<&'a Written>,
+    /// The stalls that a vehicle crosses on its way in and out.
+    pub crosses: &'a [StallId],
 }
 
 /// What was told of a person: their name and what they do.
@@ -690,6 +713,34 @@ impl Shop {
     #[must_use]
     pub fn stall_told(&self, of: &StallId) -> Vec<&CommandId> {
         self.tellings(|fact| matches!(fact, ShopFact::StallTold { stall, .. } if stall == of))
+    }
+
+    /// What a stall takes, if it was told.
+    #[must_use]
+    pub fn fitted(&self, of: &StallId) -> Option<Fitted<'_>> {
+        self.told_last(|fact| match fact {
+            ShopFact::StallFitted {
+                stall,
+                carries,
+                clears,
+                crosses,
+                after,
+            } if stall == of => {
+                let fitted = Fitted {
+                    carries: carries.as_ref(),
+                    clears: clears.as_ref(),
+                    crosses,
+                };
+                Some((fitted, after))
+            }
+            _ => None,
+        })
+    }
+
+    /// What was told of what a stall takes, for a device to name as seen.
+    #[must_use]
+    pub fn fitted_told(&self, of: &StallId) -> Vec<&CommandId> {
+        self.tellings(|fact| matches!(fact, ShopFact::StallFitted { stall, .. } if stall == of))
     }
 
     /// The stalls, in the sequence they were added, as told last.

@@ -1,6 +1,7 @@
 //! The floor as the record tells it: stalls, people, and what is left of each order.
 
 use super::calendar::Calendar;
+use super::fits::{Figures, figures, lift};
 use super::left::{Around, Left, Phases, Source, left};
 use super::who::{ABLE, Able, TOLD, able, people, unique};
 use crate::odds_of::Learnt;
@@ -11,8 +12,8 @@ use crate::trouble::Trouble;
 use crate::view::{OrderRow, assigned, promised, rows_here, stands};
 use phrases::Language;
 use record::Stream;
-use repair::{Order, OrderId, PersonId, Place, StallId, StallIs, System};
-use stalls::{Does, Floor, Lift, Minute, Order as OnFloor, Running, Stall, Windows};
+use repair::{Order, OrderId, PersonId, Place, StallId, StallIs, System, expected};
+use stalls::{Does, Floor, Minute, Order as OnFloor, Running, Spread, Stall, StallNeed, Windows};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The floor, and what of it can't be planned.
@@ -39,6 +40,15 @@ pub struct Planned {
     pub source: Source,
     /// Whether somebody works on it at this moment.
     pub running: bool,
+    /// What nobody told of the vehicle, and so is not checked on a lift whose limit is known.
+    pub unchecked: Vec<Unchecked>,
+}
+
+/// What of a vehicle is not checked, since nobody told it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unchecked {
+    Weight,
+    Height,
 }
 
 /// An order that can't be planned.
@@ -72,12 +82,18 @@ impl LeftOut {
     }
 }
 
+/// So long after its time a vehicle may still come without anybody asking after it.
+pub(crate) const COMES_LATE: Minute = 30;
+
 /// An order on its way to the floor.
 struct Coming {
     row: OrderRow,
     id: OrderId,
     promise: Option<Minute>,
     assigned: BTreeSet<PersonId>,
+    /// When the vehicle comes, if it is not here.
+    arrives: Option<Spread>,
+    figures: Figures,
     left: Result<Box<Phases>, (InEach, &'static str)>,
 }
 
@@ -105,13 +121,18 @@ pub fn build(snap: &Snapshot<'_>) -> Result<Built, Trouble> {
         false => Vec::new(),
     };
     let named = coming.iter().flat_map(|one| &one.assigned).collect();
-    let (people, on_floor) = people(snap, &calendar, &opening, &named);
+    let helps = coming.iter().any(Coming::asks_for_helpers);
+    let (people, on_floor) = people(snap, &calendar, &opening, &named, helps);
     floor.people = on_floor;
     if floor.stalls.is_empty() {
         missing.push(InEach::of(words::no_stalls));
     }
     if people.is_empty() {
         missing.push(InEach::of(words::nobody_works));
+    }
+    if let Some(stall) = in_a_circle(&floor.stalls) {
+        let name = floor.stalls[stall].name.clone();
+        missing.push(InEach::of(|| words::stalls_cross_in_a_circle(&name)));
     }
     if missing.is_empty() && opening.end().is_none_or(|end| end <= now) {
         missing.push(InEach::of(words::closed_ahead));
@@ -134,10 +155,17 @@ fn stalls(snap: &Snapshot<'_>, now: Minute, opening: &Windows) -> (Floor, Vec<St
     let shop = &snap.world().shop;
     let all = shop.stalls();
     let names = unique(all.iter().map(|(_, name, _)| snap.texts().text(*name)));
-    let stalls = all.iter().zip(names).map(|((.., sort), name)| Stall {
-        name,
-        lift: matches!(sort, StallIs::Lift).then(Lift::default),
-        ..Stall::default()
+    let place = |id: &StallId| all.iter().position(|(other, ..)| *other == id);
+    let stalls = all.iter().zip(names).map(|((id, _, sort), name)| {
+        let fitted = shop.fitted(id);
+        let crosses = fitted.map_or(&[][..], |fitted| fitted.crosses);
+        Stall {
+            name,
+            lift: matches!(sort, StallIs::Lift).then(|| lift(fitted)),
+            // One that is no more is crossed no more.
+            crosses: crosses.iter().filter_map(place).collect(),
+            ..Stall::default()
+        }
     });
     let floor = Floor {
         now,
@@ -148,7 +176,22 @@ fn stalls(snap: &Snapshot<'_>, now: Minute, opening: &Windows) -> (Floor, Vec<St
     (floor, all.into_iter().map(|(id, ..)| id.clone()).collect())
 }
 
-/// The orders that are here, each with what is left of it.
+/// A stall to which one comes only by crossing itself, if there is one.
+fn in_a_circle(stalls: &[Stall]) -> Option<usize> {
+    let reaches_itself = |stall: &usize| {
+        let mut seen = BTreeSet::new();
+        let mut open = stalls[*stall].crosses.clone();
+        while let Some(next) = open.pop() {
+            if seen.insert(next) {
+                open.extend(&stalls[next].crosses);
+            }
+        }
+        seen.contains(stall)
+    };
+    (0..stalls.len()).find(reaches_itself)
+}
+
+/// The orders that are here or come, each with what is left of it.
 fn coming(
     snap: &Snapshot<'_>,
     calendar: &Calendar,
@@ -173,8 +216,9 @@ fn coming(
             continue;
         };
         let order = world.order(&id)?;
-        let left = match known(snap, &id, &order)? {
-            Some(why) => Err((why, "")),
+        let comes = expected(&order).map(|at| calendar.minute(at));
+        let left = match known(snap, &id, &order, comes, now)? {
+            Some(why) => Err(why),
             None => match left(&around, &order, &row)? {
                 Left::Nothing => continue,
                 Left::Phases(phases) => Ok(phases),
@@ -182,6 +226,8 @@ fn coming(
             },
         };
         out.push(Coming {
+            arrives: comes.map(|at| Spread::new(at, at, at + COMES_LATE)),
+            figures: figures(snap, &order)?,
             promise: promised(&order).map(|at| calendar.minute(at)),
             assigned: assigned_to(&order),
             row,
@@ -197,14 +243,60 @@ fn assigned_to(order: &Order) -> BTreeSet<PersonId> {
     assigned(order).into_iter().map(PersonId::new).collect()
 }
 
-/// What keeps anything from being known of an order.
-fn known(snap: &Snapshot<'_>, id: &OrderId, order: &Order) -> Result<Option<InEach>, Trouble> {
+/// What keeps anything from being known of an order, and the page where that is told.
+fn known(
+    snap: &Snapshot<'_>,
+    id: &OrderId,
+    order: &Order,
+    comes: Option<Minute>,
+    now: Minute,
+) -> Result<Option<(InEach, &'static str)>, Trouble> {
     let unread = snap.world().unread(&Stream::Order(id.clone()))?;
     if unread.is_some() {
-        return Ok(Some(InEach::of(words::record_unread)));
+        return Ok(Some((InEach::of(words::record_unread), "")));
+    }
+    if let Some(at) = comes {
+        let calendar = Calendar::of(&snap.rules());
+        let late = at.saturating_add(COMES_LATE) <= now;
+        let why = || InEach::of(|| words::did_not_come(calendar.say(at)));
+        return Ok(late.then(|| (why(), "#place")));
     }
     let away = stands(order) == Some(Place::Away);
-    Ok(away.then(|| InEach::of(words::not_here)))
+    Ok(away.then(|| (InEach::of(words::not_here), "#place")))
+}
+
+impl Coming {
+    fn asks_for_helpers(&self) -> bool {
+        let phases = self.left.iter().flat_map(|left| &left.phases);
+        let mut work = phases.filter_map(|phase| match &phase.does {
+            Does::Work(work) => Some(work),
+            Does::Wait(_) => None,
+        });
+        work.any(|work| work.helpers > 0)
+    }
+
+    /// What is not known of the vehicle and would have to be on one of these lifts.
+    fn unchecked(&self, stalls: &[Stall]) -> Vec<Unchecked> {
+        let phases = self.left.iter().flat_map(|left| &left.phases);
+        let mut needs = phases.map(|phase| match &phase.does {
+            Does::Work(work) => work.stall,
+            Does::Wait(_) => StallNeed::No,
+        });
+        if !needs.any(|need| need == StallNeed::Lift) {
+            return Vec::new();
+        }
+        let known = |limit: fn(&stalls::Lift) -> Option<u32>| {
+            let mut lifts = stalls.iter().filter_map(|stall| stall.lift.as_ref());
+            lifts.any(|lift| limit(lift).is_some())
+        };
+        let weight = self.figures.weight_kg.is_none() && known(|lift| lift.carries_kg);
+        let height = self.figures.height_mm.is_none() && known(|lift| lift.clears_mm);
+        let weight = weight.then_some(Unchecked::Weight);
+        weight
+            .into_iter()
+            .chain(height.then_some(Unchecked::Height))
+            .collect()
+    }
 }
 
 impl Built {
@@ -256,8 +348,10 @@ impl Built {
                 self.leave_out(&one.row, stall, why, "promise");
                 continue;
             }
+            let unchecked = one.unchecked(&self.floor.stalls);
             let source = one.left.map_or(Source::Told, |phases| phases.source);
             self.orders.push(Planned {
+                unchecked,
                 number: one.row.number,
                 vehicle: one.row.vehicle,
                 customer: one.row.customer,
@@ -328,6 +422,9 @@ impl Built {
         let order = OnFloor {
             name: name(&one.row),
             promise: one.promise,
+            weight_kg: one.figures.weight_kg,
+            height_mm: one.figures.height_mm,
+            arrives: one.arrives.filter(|_| stall.is_none()),
             stands_in: stall,
             rolls: one.row.can_roll,
             running: runs.then_some(Running {
@@ -355,7 +452,7 @@ fn news(one: &Coming, stall: Option<usize>) -> String {
         Err((why, _)) => why.code().to_owned(),
     };
     format!(
-        "|{} {:?} {stall:?} {:?} {left}",
-        one.id, one.promise, one.assigned
+        "|{} {:?} {stall:?} {:?} {:?} {:?} {left}",
+        one.id, one.promise, one.assigned, one.arrives, one.figures
     )
 }

@@ -167,4 +167,40 @@ mod tests {
         );
         assert_eq!(calendar.say(spans[1].0), "Sun 08:00");
     }
+
+    /// In the European Union the clocks go on at 01:00 UTC on the last Sunday of March and back at
+    /// 01:00 UTC on the last of October (Directive 2000/84/EC, articles 2 and 3; memory).
+    #[test]
+    fn hours_over_a_change_of_the_clocks_are_as_long_as_they_are() {
+        let week = Week::read("sun 00:00-04:00").unwrap();
+        for (now, zone, open) in [
+            ("2026-03-28T10:00:00Z", "Europe/Lisbon", 3 * 60),
+            ("2026-10-24T10:00:00Z", "Europe/Lisbon", 5 * 60),
+            ("2026-03-28T10:00:00Z", "Europe/Vienna", 3 * 60),
+            ("2026-10-24T10:00:00Z", "Europe/Vienna", 5 * 60),
+            ("2026-03-28T10:00:00Z", "Asia/Tokyo", 4 * 60),
+        ] {
+            let calendar = Calendar::of(&Rules {
+                now: now.parse().unwrap(),
+                zone: TimeZone::get(zone).unwrap(),
+                leeway: repair::price::Leeway::default(),
+            });
+            let (from, to) = calendar.windows(&week).spans()[0];
+            assert_eq!(to - from, open, "{zone} after {now}");
+            assert_eq!(calendar.say(from), "Sun 00:00");
+            assert_eq!(calendar.say(to), "Sun 04:00");
+            // What was a moment before is the same after.
+            for minute in from - 60..to + 60 {
+                assert_eq!(calendar.minute(calendar.time(minute)), minute);
+            }
+        }
+        // A time that the clocks skip is the one after the gap.
+        let calendar = calendar("2026-03-28T10:00:00Z");
+        let skipped = Week::read("sun 01:30-03:00").unwrap();
+        let (from, to) = calendar.windows(&skipped).spans()[0];
+        assert_eq!(
+            (calendar.say(from), to - from),
+            ("Sun 02:30".to_owned(), 30)
+        );
+    }
 }

@@ -86,6 +86,10 @@ struct ToDo {
     source: Source,
     skill: Option<System>,
     stall: StallNeed,
+    /// How many more people hold and hand.
+    helpers: usize,
+    /// Minutes of a drive when the rest is done.
+    road: Option<Spread>,
     /// The minutes that somebody or something gave.
     given: String,
 }
@@ -142,6 +146,7 @@ const THE_ANSWER: &str = "the customer's answer";
 const TAKE_APART: &str = "take apart";
 const PUT_TOGETHER: &str = "put together";
 const WORK: &str = "work";
+const ROAD_TEST: &str = "road test";
 
 /// The same plan with its phases called what they are called in what is spoken.
 pub fn named(plan: &Plan) -> Plan {
@@ -163,13 +168,15 @@ fn name_phases(floor: &mut Floor) {
             TAKE_APART => words::take_apart(),
             PUT_TOGETHER => words::put_together(),
             WORK => words::work(),
+            ROAD_TEST => words::road_test(),
             _ => continue,
         };
         name.clone_into(&mut phase.what);
     }
 }
 
-/// First the answer, then what comes off, what is waited for, and what is put together again.
+/// First the answer, then what comes off, what is waited for, what is put together again, and the
+/// drive.
 fn phases(to_do: &ToDo, asks: Option<Spread>, waits: Waits, rolls: bool) -> Vec<Phase> {
     let wait = |waits_for, what: String, comes, rolls| Phase {
         what,
@@ -185,10 +192,21 @@ fn phases(to_do: &ToDo, asks: Option<Spread>, waits: Waits, rolls: bool) -> Vec<
             skill: None,
             minutes,
             stall: to_do.stall,
-            helpers: 0,
+            helpers: to_do.helpers,
             on_the_road: false,
         }),
         rolls,
+    };
+    let drive = |minutes| Phase {
+        what: ROAD_TEST.to_owned(),
+        does: Does::Work(Work {
+            skill: None,
+            minutes,
+            stall: StallNeed::No,
+            helpers: 0,
+            on_the_road: true,
+        }),
+        rolls: true,
     };
     let mut out = Vec::new();
     if let Some(comes) = asks {
@@ -207,6 +225,7 @@ fn phases(to_do: &ToDo, asks: Option<Spread>, waits: Waits, rolls: bool) -> Vec<
         _ => WORK,
     };
     out.push(work(what, to_do.back, true));
+    out.extend(to_do.road.map(drive));
     out
 }
 
@@ -267,6 +286,12 @@ fn told_left(
             StallNeeded::Any => StallNeed::Any,
             StallNeeded::No => StallNeed::No,
         },
+        helpers: usize::from(told.helpers),
+        road: told
+            .road
+            .map(whole)
+            .filter(|minutes| (1..=LONGEST).contains(minutes))
+            .map(|minutes| around.spread(order, minutes)),
         given: format!("{told:?}"),
     })
 }
@@ -305,6 +330,8 @@ fn planned(around: &Around<'_>, order: &Order, number: u64) -> Result<Option<ToD
         source: Source::Plan,
         skill: None,
         stall: StallNeed::Any,
+        helpers: 0,
+        road: None,
         given: format!("{map} {version} {off} {back} {rolls}"),
     }))
 }
@@ -354,6 +381,8 @@ fn priced(around: &Around<'_>, order: &Order, worked: i64) -> Result<ToDo, InEac
         source: Source::Price,
         skill: None,
         stall: StallNeed::Any,
+        helpers: 0,
+        road: None,
         given: format!("{given}"),
     })
 }

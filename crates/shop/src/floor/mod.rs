@@ -6,26 +6,32 @@
 
 mod build;
 mod calendar;
+mod fits;
 mod keep;
 mod left;
 mod spread;
 mod waits;
+mod what_if;
 mod who;
 mod worked;
 
-pub use build::{NotPlanned, Planned};
+pub use build::{NotPlanned, Planned, Unchecked};
 pub use calendar::Calendar;
+pub use fits::{HEIGHT, WEIGHT, reads};
 pub use keep::ToKeep;
 pub use left::Source;
+pub use stalls::{Spread, StallNeed};
+pub use what_if::{Further, Line, Other, Own, WhatIf, roll_out, take_in, waits_apart};
 pub(crate) use worked::{NEAR, worked};
 
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
+pub(crate) use build::COMES_LATE;
 use build::{Built, build};
 use jiff::Timestamp;
 use phrases::{Language, speaking};
 use repair::PersonId;
-use stalls::{Ask, Fault, Minute, Outlook, Plan, Policy, Promise, Windows};
+use stalls::{Ask, Fault, Floor, Minute, Outlook, Plan, Policy, Promise, Windows};
 use std::sync::{Arc, Mutex, PoisonError};
 
 /// So many plans are looked at: a count and no time, so that the same record gives the same plan.
@@ -60,6 +66,17 @@ pub struct Days {
     pub not_planned: Vec<NotPlanned>,
     /// What keeps all of it from being planned.
     pub missing: Vec<String>,
+    /// What is planned on; nothing where that is not known.
+    pub ground: Option<Arc<Ground>>,
+}
+
+/// The stalls, the people and their hours, whatever is to be done.
+pub struct Ground {
+    /// With its orders, if there are any.
+    pub floor: Floor,
+    pub calendar: Calendar,
+    /// The people of the floor, by their place in it.
+    pub people: Vec<PersonId>,
 }
 
 /// A plan that is kept, with what it follows from.
@@ -136,6 +153,13 @@ fn passed_by(days: &Days, built: &Built) -> bool {
 
 /// One plan, said in every language.
 fn made(built: Built, before: Option<&DayPlan>) -> [Arc<Days>; Language::ALL.len()] {
+    let ground = built.missing.is_empty().then(|| {
+        Arc::new(Ground {
+            floor: built.floor.clone(),
+            calendar: built.calendar.clone(),
+            people: built.people.clone(),
+        })
+    });
     let told = |faults: &dyn Fn() -> Vec<Fault>| {
         Language::ALL.map(|language| {
             let missing = built.missing.iter();
@@ -144,6 +168,7 @@ fn made(built: Built, before: Option<&DayPlan>) -> [Arc<Days>; Language::ALL.len
             let faults = speaking(language, faults);
             Days {
                 plan: None,
+                ground: ground.clone(),
                 not_planned: not_planned.map(|one| one.said(language)).collect(),
                 missing: missing.chain(faults.iter().map(Fault::to_string)).collect(),
             }

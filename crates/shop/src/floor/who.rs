@@ -36,18 +36,22 @@ pub fn unique(names: impl Iterator<Item = String>) -> Vec<String> {
     out
 }
 
-/// Who works on vehicles, and whoever is named for one, with their hours.
+/// Who works on vehicles, and whoever is named for one, with their hours; where somebody has to
+/// hold and hand, who learns as well.
 pub fn people(
     snap: &Snapshot<'_>,
     calendar: &Calendar,
     opening: &Windows,
     named: &BTreeSet<&PersonId>,
+    helps: bool,
 ) -> (Vec<PersonId>, Vec<Person>) {
     let shop = &snap.world().shop;
     let all: Vec<_> = shop
         .people()
         .into_iter()
-        .filter(|(person, (_, roles))| works(roles) || named.contains(person))
+        .filter(|(person, (_, roles))| {
+            works(roles) || named.contains(person) || helps && roles.contains(&Role::Apprentice)
+        })
         .collect();
     let names = unique(all.iter().map(|(_, (name, _))| snap.texts().text(*name)));
     let people = all.iter().zip(names).map(|((person, _), name)| {
@@ -64,7 +68,7 @@ pub fn people(
     (ids.collect(), people)
 }
 
-/// Who learns does what they are told to, and is given nothing else.
+/// Who learns does what they are told to and helps, and is given nothing else.
 fn works(roles: &[Role]) -> bool {
     roles.contains(&Role::Technician)
 }

@@ -19,6 +19,8 @@ phrases! {
     pub said_no(who, sum, at, down) = "{who} said no{sum}, {at}: {down}take it off the price, or put it back as it was", "{who} hat abgelehnt{sum}, {at}: {down}vom Preis nehmen oder zurückbauen, wie es war";
     /// A call: the promise is past and it is not ready; how many things are open.
     pub ring_not_ready(customer, hour, open) = "Ring {customer}: promised for {hour}, and it is not ready ({open} open)", "{customer} anrufen: zugesagt für {hour} und nicht fertig ({open} offen)";
+    /// A call: a vehicle was to come and is not here.
+    pub ring_not_come(customer, hour) = "Ring {customer}: was to come {hour} and is not here", "{customer} anrufen: sollte {hour} kommen und ist nicht da";
     /// A call: a part comes only after the promise.
     pub ring_comes_later(customer, hour, day) = "Ring {customer}: promised for {hour}, but something comes only on {day}", "{customer} anrufen: zugesagt für {hour}, aber etwas kommt erst am {day}";
     /// What is waited for: the customer knows that the promise is not kept.

@@ -15,6 +15,14 @@ phrases! {
     pub record_unread = "a part of its record can't be read", "ein Teil der Aufzeichnung ist nicht lesbar";
     /// Why an order is not planned.
     pub not_here = "the vehicle is not here, and nobody told when it comes", "das Fahrzeug ist nicht da, und niemand hat gesagt, wann es kommt";
+    /// Why an order is not planned: when it was to come.
+    pub did_not_come(hour) = "not here yet: it was to come {hour}, and nobody told a new time", "noch nicht da: es sollte {hour} kommen, keine neue Zeit genannt";
+    /// What a vehicle that is asked about on the phone is called.
+    pub the_further_one = "the new one", "das neue";
+    /// Why buttoning up is no question.
+    pub never_waits_apart = "it never waits in its stall while it can't roll", "es wartet nie auf seinem Platz, ohne rollen zu können";
+    /// What keeps all of it from being planned: a stall by its name.
+    pub stalls_cross_in_a_circle(stall) = "the stalls that are crossed on the way to {stall} lead back to it", "die Plätze auf dem Weg zu {stall} führen zu ihm zurück";
     /// Why an order is not planned.
     pub another_in_its_stall = "another vehicle is told to stand in its stall", "auf seinem Platz soll ein anderes Fahrzeug stehen";
     /// Why an order is not planned.
@@ -47,6 +55,8 @@ phrases! {
     pub put_together = "put together", "zusammenbauen";
     /// What is done, in the plan of an order, where it is not known more closely.
     pub work = "work", "Arbeit";
+    /// What is done at the end, in the plan of an order.
+    pub road_test = "road test", "Probefahrt";
     /// An hour on another day, in the plan.
     pub day_hour(day, hour) = "{day} {hour}", "{day} {hour}";
 }

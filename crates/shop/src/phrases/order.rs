@@ -30,6 +30,8 @@ phrases! {
     pub word_voided = "voided", "storniert";
     /// What holds the vehicle, in one word: it left.
     pub word_left = "left", "weg";
+    /// What holds the vehicle: it is not here yet.
+    pub word_comes = "to come", "kommt noch";
     /// What holds the vehicle: it left, and something came in after.
     pub word_left_look = "left, look", "weg, nachsehen";
     /// What holds the vehicle, in one word: somebody has to agree.

@@ -146,6 +146,12 @@ phrases! {
     pub took_something_back = "Took something back", "Etwas zurückgenommen";
     /// How much work is left, between what least and most, by whom, and where.
     pub work_left(minutes, range, skill, stall) = "{minutes} minutes of work left{range}{skill}{stall}", "Noch {minutes} Minuten Arbeit{range}{skill}{stall}";
+    /// Behind the work that is left: how many more people hold and hand.
+    pub and_helpers(many) = ", {many} to help", ", {many} zum Helfen";
+    /// Behind the work that is left: minutes of a drive at the end.
+    pub and_a_road_test(minutes) = ", {minutes} minutes of road test", ", {minutes} Minuten Probefahrt";
+    /// A line of the story: when the vehicle is to come.
+    pub is_to_come(hour) = "To come: {hour}", "Kommt: {hour}";
     /// Behind minutes of work: between what least and most.
     pub least_to_most(least, most) = " ({least} to {most})", " ({least} bis {most})";
     /// Behind minutes of work: where.

@@ -2,15 +2,15 @@
 
 use super::ask::{AskView, asks};
 use super::planned::{kept, planned};
-use super::row::{OrderRow, promised, row};
+use super::row::{COMES, OrderRow, promised, row};
 use super::{goods, story};
-use crate::floor::days;
+use crate::floor::{COMES_LATE, days};
 use crate::phrases::calls as words;
 use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
 use crate::world::owing_due;
-use jiff::Timestamp;
+use jiff::{SignedDuration, Timestamp};
 use record::form::Form as _;
 use record::v1::codes::{PartStepForm, PayerForm, RungAboutForm};
 use repair::{Decision, Fact, Order, OrderId, Rules, RungAbout, VehicleFact, papers};
@@ -28,6 +28,8 @@ pub enum CallKind {
     Ask,
     /// What was promised will not be kept.
     Promise,
+    /// It was to come, and is not here.
+    NotCome,
     /// It can be collected.
     Ready,
     /// Work that it left with is due.
@@ -200,6 +202,7 @@ impl<'a> Here<'a> {
             out.push(self.asked(ask));
         }
         out.extend(self.promise());
+        out.extend(self.not_come());
         if self.row.word == "ready" {
             out.push(self.ready());
         }
@@ -299,7 +302,8 @@ impl<'a> Here<'a> {
     /// A promise that is past, or that a part or sublet cannot keep.
     fn promise(&self) -> Option<CallView> {
         let at = promised(self.order)?;
-        if self.row.word == "ready" {
+        // What is not here yet is rung about for that.
+        if self.row.word == "ready" || self.row.word == COMES {
             return None;
         }
         let hour = story::hour(self.rules, at);
@@ -312,6 +316,18 @@ impl<'a> Here<'a> {
         };
         let told = self.told_of_promise();
         Some(told.unwrap_or_else(|| self.call(CallKind::Promise, what, "promise")))
+    }
+
+    /// A vehicle that was to come, and after half an hour has not.
+    fn not_come(&self) -> Option<CallView> {
+        let at = repair::expected(self.order)?;
+        let late = SignedDuration::from_mins(COMES_LATE);
+        if at.checked_add(late).is_ok_and(|late| late > self.rules.now) {
+            return None;
+        }
+        let hour = story::hour(self.rules, at);
+        let what = words::ring_not_come(&self.row.customer, hour);
+        Some(self.call(CallKind::NotCome, what, "#place"))
     }
 
     /// That the customer knows of a promise that is not kept, and was promised nothing since.

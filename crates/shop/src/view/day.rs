@@ -5,14 +5,14 @@ use super::calls::{CallKind, CallView, calls};
 use super::planned::{PlannedView, hours_of_order, hours_of_person, planned, short};
 use super::row::{OrderRow, promised, rows_here};
 use super::{desk, goods};
-use crate::floor::{DayPlan, NEAR, days, worked};
+use crate::floor::{COMES_LATE, DayPlan, NEAR, days, worked};
 use crate::phrases::calls as words;
 use crate::say::{Names, day_words};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
-use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
+use jiff::{SignedDuration, Timestamp};
 use repair::{Fact, Order, OrderId, PersonId, Rules, StallIs};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -34,6 +34,10 @@ pub struct DayView {
     pub ring: Vec<CallView>,
     /// What is waited for.
     pub awaited: Vec<CallView>,
+    /// Vehicles that are to come, the next first.
+    pub expected: Vec<ExpectedView>,
+    /// What whoever looks works on today by the plan, what is next first.
+    pub mine: Vec<MineView>,
     /// What was promised for today, or can be collected.
     pub home: Vec<HomeView>,
     /// The days ahead, how sure each promise is, and what is left out.
@@ -91,6 +95,45 @@ pub struct DayPerson {
     pub planned: Vec<(f64, f64, String)>,
 }
 
+/// A vehicle that is to come.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct ExpectedView {
+    /// The order's number.
+    pub number: u64,
+    /// The vehicle.
+    pub vehicle: String,
+    /// The customer.
+    pub customer: String,
+    /// What it comes for.
+    pub complaint: String,
+    /// When, as one says it.
+    pub at: String,
+    /// The same as a moment.
+    pub time: Timestamp,
+    /// Whether that is past by more than one comes late.
+    pub late: bool,
+}
+
+/// A piece of work of whoever looks.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct MineView {
+    /// The order's number.
+    pub number: u64,
+    /// The vehicle.
+    pub vehicle: String,
+    /// What is done.
+    pub what: String,
+    /// From when to when.
+    pub from: String,
+    pub to: String,
+    /// Where it is done; nothing, if in no stall.
+    pub stall: Option<String>,
+    /// Where the vehicle has to be brought from, if it is not there.
+    pub stands: Option<String>,
+    /// Whether it has begun.
+    pub running: bool,
+}
+
 /// A vehicle that goes home.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct HomeView {
@@ -126,11 +169,16 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
     let mut orders = Vec::new();
     let mut worked: BTreeMap<PersonId, Vec<(f64, f64, String)>> = BTreeMap::new();
     let mut home = Vec::new();
+    let mut coming = Vec::new();
     for row in rows {
         let Some(id) = world.order_numbered(row.number)? else {
             continue;
         };
         let order = world.order(&id)?;
+        if let Some(at) = repair::expected(&order) {
+            coming.push(expected(&row, at, &rules));
+            continue;
+        }
         let times = worked_today(&order, &clock);
         for (person, from, to) in &times {
             let of = worked.entry(person.clone()).or_default();
@@ -143,6 +191,8 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
         }
         orders.push(shown);
     }
+    coming.sort_by_key(|one| (one.time, one.number));
+    let mine = mine(snap, days.plan.as_deref(), &orders);
     home.sort_by(|a, b| (&a.hour, a.number).cmp(&(&b.hour, b.number)));
     let (ring, awaited): (Vec<_>, Vec<_>) = all.into_iter().partition(|call| call.kind.rings());
     let people = people(snap, &orders, worked, days.plan.as_deref());
@@ -158,6 +208,8 @@ pub fn day(snap: &Snapshot<'_>) -> Result<DayView, Trouble> {
             .into_iter()
             .filter(|call| call.kind != CallKind::Core)
             .collect(),
+        expected: coming,
+        mine,
         home,
         planned,
     })
@@ -294,6 +346,54 @@ fn day_order(
         because: because.unwrap_or_else(|| row.complaint.clone()),
         row,
     })
+}
+
+/// A vehicle that is to come, with when.
+pub(super) fn expected(row: &OrderRow, at: Timestamp, rules: &Rules) -> ExpectedView {
+    let late = SignedDuration::from_mins(COMES_LATE);
+    ExpectedView {
+        number: row.number,
+        vehicle: row.vehicle.clone(),
+        customer: row.customer.clone(),
+        complaint: row.complaint.clone(),
+        at: row.comes.clone().unwrap_or_default(),
+        time: at,
+        late: at.checked_add(late).is_ok_and(|late| late <= rules.now),
+    }
+}
+
+/// What whoever looks is to work on today, from now on.
+fn mine(snap: &Snapshot<'_>, plan: Option<&DayPlan>, orders: &[DayOrder]) -> Vec<MineView> {
+    let (Some(plan), Some(person)) = (plan, &snap.caller().person) else {
+        return Vec::new();
+    };
+    let Some(at) = plan.people.iter().position(|one| one == person) else {
+        return Vec::new();
+    };
+    let now = plan.calendar.minute(snap.now());
+    let own = plan.plan.placed.iter().filter(|one| {
+        one.people.contains(&at) && one.to > now && plan.calendar.hour(one.from) < 24.0
+    });
+    own.map(|one| {
+        let planned = &plan.orders[one.order];
+        let floor = &plan.plan.floor;
+        let stall = one.stall.map(|stall| floor.stalls[stall].name.clone());
+        let row = orders
+            .iter()
+            .find(|order| order.row.number == planned.number);
+        let place = row.and_then(|order| order.row.place.clone());
+        MineView {
+            number: planned.number,
+            vehicle: planned.vehicle.clone(),
+            what: floor.orders[one.order].phases[one.phase].what.clone(),
+            from: plan.calendar.say(one.from),
+            to: plan.calendar.say(one.to),
+            stands: place.filter(|place| stall.as_ref().is_some_and(|stall| stall != place)),
+            stall,
+            running: one.from <= now,
+        }
+    })
+    .collect()
 }
 
 fn first_name(name: &str) -> String {

@@ -28,6 +28,7 @@ mod story_desk;
 mod stuck;
 mod taxed;
 mod way;
+mod week;
 mod wrench;
 
 pub use crate::world::vehicle_of;
@@ -36,7 +37,7 @@ pub use ask::AskView;
 pub use bolts::{Face, Shape, bolt_places, face};
 pub use calls::{CallKind, CallView, calls};
 pub use credits::{CreditView, CreditedView, LessView, ShareView};
-pub use day::{DayOrder, DayPerson, DayPlace, DayView, HomeView, day};
+pub use day::{DayOrder, DayPerson, DayPlace, DayView, ExpectedView, HomeView, MineView, day};
 pub(crate) use desk::entry_label;
 pub use desk::{
     ConsentView, InvoiceView, LineView, PaymentView, PriceEntryView, PriceView, TotalView,
@@ -70,6 +71,7 @@ pub use story::StoryLine;
 pub use stuck::{StuckView, stuck};
 pub use taxed::{NotTaxed, TaxGroupView, TaxedLineView, TaxedView};
 pub use way::{WaySoFar, way_so_far};
+pub use week::{WeekDay, WeekView, week};
 pub use wrench::usual_wrench;
 pub(crate) use {desk::must_ask, goods::parts, goods::sublets};
 

@@ -34,6 +34,8 @@ pub struct OrderRow {
     pub place: Option<String>,
     /// The stall's name in the record.
     pub stall: Option<String>,
+    /// When it is to come, if it is not here yet.
+    pub comes: Option<String>,
     /// The hour promised.
     pub promised: Option<String>,
     /// Who works on it.
@@ -167,6 +169,7 @@ impl OrderRow {
         match self.word.as_str() {
             "voided" => words::word_voided(),
             LEFT => words::word_left(),
+            COMES => words::word_comes(),
             "left, look" => words::word_left_look(),
             "consent" => words::word_consent(),
             "machine work" => words::word_machine_work(),
@@ -181,6 +184,9 @@ impl OrderRow {
     }
 }
 
+/// The word for a vehicle that is to come.
+pub(crate) const COMES: &str = "comes";
+
 /// The word for a vehicle that left, and nothing came in after.
 const LEFT: &str = "left";
 
@@ -193,7 +199,9 @@ pub(super) fn row(
     let (order, account, rules) = (reading.order(), reading.account(), reading.rules());
     let world = snap.world();
     let vehicle = vehicle_of(order);
-    let place = stands(order);
+    let comes = repair::expected(order);
+    // Where it stood when it was here before says nothing.
+    let place = stands(order).filter(|_| comes.is_none());
     let inside = account
         .open
         .iter()
@@ -218,6 +226,7 @@ pub(super) fn row(
             _ => None,
         },
         place: place.map(|place| place_name(snap, world, &place)),
+        comes: comes.map(|at| story::hour(rules, at)),
         promised: promised(order).map(|at| story::hour(rules, at)),
         who: last(order, |fact| match fact {
             Fact::Assigned { person } => Some(person.clone()),
@@ -305,6 +314,9 @@ fn word(reading: &OrderReading<'_>) -> String {
     if papers::handed_over(order).is_some() {
         let late = !reading.alarms().is_empty();
         return if late { "left, look" } else { LEFT }.to_owned();
+    }
+    if repair::expected(order).is_some() {
+        return COMES.to_owned();
     }
     let adrift = stock::adrift(order);
     let away = adrift

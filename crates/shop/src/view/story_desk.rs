@@ -149,8 +149,20 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             most,
             skill,
             stall,
+            helpers,
+            road,
             ..
-        } => work_left(*minutes, least.zip(*most), *skill, *stall),
+        } => {
+            let helpers = helpers
+                .filter(|helpers| *helpers > 0)
+                .map_or_else(String::new, words::and_helpers);
+            let road = road.map_or_else(String::new, |road| {
+                words::and_a_road_test(sum(&road.normalize()))
+            });
+            let left = work_left(*minutes, least.zip(*most), *skill, *stall);
+            format!("{left}{helpers}{road}")
+        }
+        Fact::Expected { at, .. } => words::is_to_come(hour(rules, *at)),
         Fact::Rung {
             about,
             reached,

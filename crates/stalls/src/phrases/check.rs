@@ -118,7 +118,9 @@ phrases! {
     /// How it is mended that work needs many hands.
     pub at_most_three_helpers = "write at most 3, and the rest as work of its own", "höchstens 3 angeben, den Rest als eigene Arbeit";
     /// Work that needs more hands than there are.
-    pub needs_more_helpers(n, all) = "it needs {n} helpers, and {all} are there in all", "es braucht {n} Helfer, und insgesamt sind {all} da";
+    pub needs_more_helpers(n, all) =
+        ["it needs somebody to help, and nobody else is there", "it needs {n} people to help, and there are {all} in all"],
+        ["es braucht jemanden zum Helfen, und sonst ist niemand da", "es braucht {n} Leute zum Helfen, und insgesamt sind {all} da"];
     /// How it is mended that work needs more hands than there are.
     pub fewer_helpers = "ask for fewer, or name more people", "weniger angeben, oder mehr Leute nennen";
     /// A road test in a stall, or of a vehicle that is apart.

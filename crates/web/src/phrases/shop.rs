@@ -113,6 +113,26 @@ phrases! {
     pub lift = "lift", "Bühne";
     /// What a stall is: one without a lift.
     pub flat = "flat", "ebener Platz";
+    /// Behind what a stall is: the heaviest vehicle that its lift carries.
+    pub up_to_weight(weight) = ", up to {weight}", ", bis {weight}";
+    /// Behind that: the highest vehicle.
+    pub up_to_height(height) = ", {height} high", ", {height} hoch";
+    /// Behind that: which stalls a vehicle crosses on its way in.
+    pub behind_stalls(names) = ", behind {names}", ", hinter {names}";
+    /// Label: the heaviest vehicle that a lift carries.
+    pub lift_carries = "The lift carries", "Die Bühne trägt";
+    /// Its hint, with the unit.
+    pub off_its_plate(unit) = "off its plate, in {unit}; empty: not known, not checked", "vom Typenschild, in {unit}; leer: unbekannt, wird nicht geprüft";
+    /// Label: the highest vehicle that clears the roof on a lift.
+    pub highest_vehicle = "Highest vehicle on it", "Höchstes Fahrzeug darauf";
+    /// Its hint, with the unit.
+    pub clears_the_roof(unit) = "clears the roof when the lift is up, in {unit}", "passt unters Dach, wenn die Bühne oben ist, in {unit}";
+    /// Legend over the other stalls.
+    pub crossed_on_the_way = "To get in and out, these have to be empty", "Zum Rein- und Rausfahren müssen frei sein";
+    /// A press.
+    pub save_what_it_takes = "Save what it takes", "Speichern, was passt";
+    /// Under a figure that is none.
+    pub not_read_not_checked(value) = "{value} can't be read: it is not checked", "{value} ist nicht lesbar: wird nicht geprüft";
     /// A press.
     pub add_the_stall = "Add the stall", "Platz hinzufügen";
     /// The way to a page, its heading.

@@ -44,7 +44,9 @@ pub async fn calls(extract::State(state): extract::State<State>, headers: Header
 pub fn page(call: &CallView) -> String {
     match (call.kind, &call.vehicle_id) {
         (CallKind::Due, Some(vehicle)) => format!("/v/{vehicle}"),
-        _ if call.page.is_empty() => format!("/o/{}", call.number),
+        _ if call.page.is_empty() || call.page.starts_with('#') => {
+            format!("/o/{}{}", call.number, call.page)
+        }
         _ => format!("/o/{}/{}", call.number, call.page),
     }
 }
@@ -96,6 +98,10 @@ fn dialled(number: &str) -> String {
 
 /// What they may answer, each with what is written down of it.
 fn answers(call: &CallView) -> Markup {
+    let to = |label: &str, to: &str| crate::tap::link(Look::Plain, label, "", to);
+    if call.kind == CallKind::NotCome {
+        return to(say::it_came_or_comes(), &page(call));
+    }
     let Some(about) = call.kind.about() else {
         return html! {};
     };
@@ -105,7 +111,6 @@ fn answers(call: &CallView) -> Markup {
             json!({ "rung": { "about": about, "reached": reached, "words": null } }),
         )
     };
-    let to = |label: &str, to: &str| crate::tap::link(Look::Plain, label, "", to);
     html! {
         @match call.kind {
             CallKind::Ask => {
@@ -162,6 +167,7 @@ fn word(kind: CallKind) -> (&'static str, &'static str) {
         CallKind::Left => ("no upper", say::word_left_look()),
         CallKind::Ask => ("wait upper", say::call_ask()),
         CallKind::Promise => ("no upper", say::call_promise()),
+        CallKind::NotCome => ("wait upper", say::call_not_come()),
         CallKind::Ready => ("yes upper", say::word_ready()),
         CallKind::Due => ("wait upper", say::call_due()),
         CallKind::FollowUp => ("wait upper", say::call_follow_up()),

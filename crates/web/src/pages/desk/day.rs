@@ -2,6 +2,7 @@
 
 use super::calls::to_ring;
 use super::desk_side::with_key;
+use super::week::booked;
 use crate::State;
 use crate::layout::Part;
 use crate::pages::{Shown, show, stuck};
@@ -13,8 +14,8 @@ use axum::response::Response;
 use drawing::{Floor, FloorPerson, FloorPlace, FloorVehicle, Ink, VehicleShape, floor, svg};
 use maud::{Markup, PreEscaped, html};
 use shop::view::{
-    CallKind, CallView, DayOrder, DayPlace, DayView, HomeView, OrderRow, PlannedView, PromiseView,
-    day as day_view,
+    CallKind, CallView, DayOrder, DayPlace, DayView, ExpectedView, HomeView, MineView, OrderRow,
+    PlannedView, PromiseView, day as day_view,
 };
 
 /// What the drawing has room for at the desk.
@@ -36,6 +37,7 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
                     span { (day.date) }
                     span class="on-desk both" {
                         a class="press" href="/sale" { (say::sale()) }
+                        a class="press" href="/fit-in" { (say::fit_one_in()) }
                         a class="press confirm" href="/new" data-key=(say::check_in_key()) { span { (with_key(say::check_in_a_vehicle(), say::check_in_key())) } }
                     }
                 }
@@ -47,10 +49,10 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
                         (stalls_by_key(&day))
                         div class="day-promises" { (promises(&day.planned)) (left_out(&day.planned)) }
                     }
-                    div class="on-phone" { @for place in &day.places { (place_row(place)) } }
-                    div class="margin on-desk" { (ring(&day.ring)) (awaited(&day.awaited)) (goes_home(&day.home)) }
+                    div class="on-phone" { (mine(&day.mine)) @for place in &day.places { (place_row(place)) } }
+                    div class="margin on-desk" { (ring(&day.ring)) (to_come(&day.expected)) (awaited(&day.awaited)) (goes_home(&day.home)) }
                 }
-                div class="on-phone" { (promises(&day.planned)) (left_out(&day.planned)) }
+                div class="on-phone" { (to_come(&day.expected)) (promises(&day.planned)) (left_out(&day.planned)) }
                 div class="presses two low on-phone" {
                     (link(Look::Confirm, say::check_in_a_vehicle(), "", "/new"))
                     (link(Look::Plain, say::calls_and_waits(), &(day.ring.len() + day.awaited.len()).to_string(), "/calls"))
@@ -59,6 +61,7 @@ pub async fn day(extract::State(state): extract::State<State>, headers: HeaderMa
                     (link(Look::Plain, say::find(), "", "/find"))
                     (link(Look::Plain, say::the_shop(), "", "/shop"))
                     (link(Look::Plain, say::sale(), say::over_the_counter(), "/sale"))
+                    (link(Look::Plain, say::fit_one_in(), "", "/fit-in"))
                 }
                 div class="presses on-phone" {
                     (link(Look::Plain, say::work_it_out_bench(), say::what_is_worked_out(), "/calc"))
@@ -151,6 +154,7 @@ fn shape(vehicle: &str) -> VehicleShape {
 /// How it stands, in the word that is said across the shop, and what that word means.
 fn word(word: &str) -> (&'static str, Ink) {
     match word {
+        "comes" => (say::is_to_come(), Ink::Wait),
         "consent" => (say::waits_for_a_yes(), Ink::Wait),
         "part" => (say::waits_for_a_part(), Ink::Wait),
         "machine work" => (say::machine_work(), Ink::Wait),
@@ -215,6 +219,46 @@ fn order_row(place: &str, order: &DayOrder) -> Markup {
                     }
                 }
             }
+        }
+    }
+}
+
+/// What whoever looks is to do next, and where the vehicle goes for it.
+fn mine(mine: &[MineView]) -> Markup {
+    html! {
+        @if !mine.is_empty() {
+            section {
+                h2 { (say::your_day()) }
+                @for one in mine {
+                    a class="row top" href=(format!("/o/{}", one.number)) {
+                        span class="what" {
+                            span class="spread" {
+                                span class="beside" { (one.vehicle) }
+                                span class="beside number" { (one.from) }
+                            }
+                            span class="line" { (shop::say::capital(&one.what)) " " span class="soft" { @if one.running { (say::at_it_until(&one.to)) } @else { (say::until(&one.to)) } } }
+                            @if let Some(stall) = &one.stall {
+                                @match &one.stands {
+                                    Some(place) => span class="strong line" { (say::bring_it(stall, place)) },
+                                    None => span class="soft line" { (stall) },
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Vehicles that are to come.
+fn to_come(expected: &[ExpectedView]) -> Markup {
+    html! {
+        section {
+            h2 class="spread" { span { (say::to_come()) } a class="soft" href="/week" { (say::the_week()) } }
+            @if expected.is_empty() { p class="soft gap" { (say::nothing_booked()) } }
+            @for one in expected.iter().take(MOST) { (booked(one)) }
+            (more(expected.len().saturating_sub(MOST), "/week"))
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::pages::shop::address_fields;
 use crate::pages::{Shown, Visit, show};
 use crate::phrases::desk as say;
 use crate::tap::{
-    Look, amount, button, chips, field, input, new, odometer, required, text, when, words,
+    Look, amount, button, chips, field, input, needed_when, new, required, text, when, words,
 };
 use axum::extract::{self, Query};
 use axum::http::HeaderMap;
@@ -51,6 +51,9 @@ pub struct Typed {
     complaint: String,
     #[serde(default)]
     odometer: String,
+    /// When it comes, if it is not here.
+    #[serde(default)]
+    comes: String,
 }
 
 impl Typed {
@@ -61,11 +64,12 @@ impl Typed {
         let own: &[(&str, &String)] = &[
             ("complaint", &self.complaint),
             ("odometer", &self.odometer),
+            ("comes", &self.comes),
             ("plate", &self.plate),
             ("vehicle", &self.vehicle),
             ("vin", &self.vin),
         ];
-        let kept = if name == "of" { &own[..2] } else { own };
+        let kept = if name == "of" { &own[..3] } else { own };
         for (name, value) in kept.iter().filter(|(_, value)| !value.is_empty()) {
             query.append_pair(name, value);
         }
@@ -277,7 +281,12 @@ fn vehicle_fields(typed: &Typed) -> Markup {
 fn job_fields(typed: &Typed, unit: &str, last: Option<&str>) -> Markup {
     html! {
         (required("complaint", say::complaint(), say::in_customers_words(), &typed.complaint))
-        (odometer("odometer", say::odometer(), unit, &typed.odometer))
+        details id="comes" open[!typed.comes.is_empty()] {
+            summary class="row" { span class="what" { (say::it_comes_another_time()) } span class="soft" { (say::booked_by_phone()) } }
+            label class="field" { span { (say::when_it_comes()) } input type="datetime-local" name="comes" value=(typed.comes); }
+        }
+        // Nobody reads the odometer of what is not here.
+        (needed_when("odometer", say::odometer(), &crate::phrases::frame::odometer_in(unit), &typed.odometer, "comes "))
         @if let Some(last) = last { p class="soft" { (say::last_time(last)) } }
         (chips("keys", say::keys(), &[("taken", say::keys_taken()), ("", say::keys_not_here())], "taken"))
     }
@@ -378,23 +387,31 @@ fn texts(pairs: &[(&str, &str)]) -> Value {
 }
 
 /// What is said of the job itself.
-fn job(unit: &str, payer: Value) -> [Value; 3] {
+fn job(unit: &str, payer: Value) -> [Value; 4] {
+    let here = |then: Value| json!({ "$when": "comes", "is": [""], "then": then });
     [
         of_order(
             "fact",
             json!({ "line-opened": { "line": new("line"), "complaint": text("complaint"), "payer": payer } }),
         ),
-        of_order(
+        when(
+            "comes",
+            of_order(
+                "fact",
+                json!({ "expected": { "at": { "$time": "comes" }, "after": [] } }),
+            ),
+        ),
+        here(of_order(
             "fact",
             json!({ "odometer": { "reading": amount("odometer", unit), "at": "in" } }),
-        ),
-        when(
+        )),
+        here(when(
             "keys",
             of_order(
                 "fact",
                 json!({ "keys": { "step": "taken", "words": null } }),
             ),
-        ),
+        )),
     ]
 }
 

@@ -5,15 +5,20 @@ use super::customer::{Twin, look_for};
 use super::intake::{customer_row, joined, vehicle_row};
 use super::mend::vehicle_form;
 use crate::State;
+use crate::pages::shop::{not_read, units};
 use crate::pages::{Shown, Visit, order_of, show};
 use crate::phrases::desk as say;
-use crate::tap::{Look, button, field, needed_day, new, required, text};
+use crate::tap::{
+    Look, amount, button, changed, field, input, needed_day, new, required, text, when,
+};
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
 use serde_json::{Value, json};
 use shop::Trouble;
+use shop::floor::{HEIGHT, WEIGHT};
+use shop::measure::Dimension;
 use shop::record::form::Form;
 use shop::record::v1::facts::WorkForm;
 use shop::repair::{CommandId, Field, VehicleFact, VehicleId};
@@ -45,6 +50,7 @@ pub async fn vehicle(
                     h2 { (say::modified_on_this()) }
                     @if vehicle.differences().next().is_none() { p class="gap" { (say::nothing_known()) } }
                     @for fact in vehicle.differences() { (standing(visit, &id, fact)) }
+                    (weight_and_height(visit, &id)?)
                     h2 { (say::due_work()) }
                     @if vehicle.owing().next().is_none() { p class="gap" { (say::nothing()) } }
                     @for fact in vehicle.owing() { (standing(visit, &id, fact)) }
@@ -124,6 +130,48 @@ fn remind(visit: &Visit<'_>, id: &VehicleId) -> Result<Markup, Trouble> {
                 (required("remind", say::about_what(), say::reminder_hint(), ""))
                 (needed_day("remind-on", say::on_which_day()))
                 div class="presses" { (button(Look::Plain, say::note_it(), "", &[command], None)) }
+            }
+        }
+    })
+}
+
+/// How heavy and high it is: a lift is chosen by it.
+fn weight_and_height(visit: &Visit<'_>, id: &VehicleId) -> Result<Markup, Trouble> {
+    let vehicle = visit.snap.world().vehicle(id)?;
+    let told = vehicle.figures();
+    let (mass, length) = units(visit);
+    let figure = |name: &str| {
+        let found = told.iter().find(|(what, _)| what.as_str() == name);
+        found.map_or_else(Default::default, |(_, (value, by))| {
+            let by: Vec<String> = by.iter().map(|one| one.as_str().to_owned()).collect();
+            (value.as_str().to_owned(), by)
+        })
+    };
+    let (weight, weight_by): (String, Vec<String>) = figure(WEIGHT);
+    let (height, height_by): (String, Vec<String>) = figure(HEIGHT);
+    let tell = |name: &str, unit: &str, after: &[String]| {
+        let told = json!({ "stream": format!("vehicle:{id}"), "vehicle_fact": { "figure-told": {
+            "what": name, "value": amount(name, unit), "after": after } } });
+        changed(name, when(name, told))
+    };
+    let commands = [
+        tell(WEIGHT, mass, &weight_by),
+        tell(HEIGHT, length, &height_by),
+    ];
+    let both = [weight.as_str(), height.as_str()];
+    let known: Vec<&str> = both.into_iter().filter(|one| !one.is_empty()).collect();
+    Ok(html! {
+        details id="weight" {
+            summary class="row" {
+                span class="what" { (say::weight_and_height()) }
+                @if known.is_empty() { span class="wait" { (say::not_told()) } } @else { span class="soft" { (known.join(", ")) } }
+            }
+            form {
+                (input(WEIGHT, say::weight(), &say::with_its_load(mass), &weight))
+                (not_read(&weight, Dimension::Mass))
+                (input(HEIGHT, say::height(), &say::with_what_is_on_its_roof(length), &height))
+                (not_read(&height, Dimension::Length))
+                div class="presses" { (button(Look::Plain, say::save(), "", &commands, None)) }
             }
         }
     })

@@ -10,6 +10,7 @@ mod decline;
 mod desk_side;
 mod erase;
 mod find;
+mod fit_in;
 mod hand_over;
 mod intake;
 mod known_vehicle;
@@ -26,6 +27,7 @@ mod price_offers;
 mod promise;
 mod sale;
 mod settle;
+mod week;
 
 pub use paper_file::of_kind as paper_address;
 
@@ -43,6 +45,8 @@ pub fn routes() -> Router<State> {
         .route("/c/{customer}", get(customer::customer))
         .route("/calls", get(calls::calls))
         .route("/estimates", get(odds::estimates))
+        .route("/week", get(week::week))
+        .route("/fit-in", get(fit_in::page))
         .route("/new", get(intake::take_in))
         .route("/sale", get(sale::sale))
         .route("/order/{order}", get(order::by_name))

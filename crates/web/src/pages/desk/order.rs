@@ -22,7 +22,7 @@ use shop::planning::{OrderMap, map_of_order, on_map_of};
 use shop::record::form::Form as _;
 use shop::record::v1::basics::StateForm;
 use shop::record::v1::codes::{ChargeForm, KindForm, PartStepForm, SystemForm, ZoneForm};
-use shop::repair::{Kind, OrderId};
+use shop::repair::{CommandId, Kind, OrderId, expected, expected_told};
 use shop::trade::Vocabulary;
 use shop::view::{
     GateView, NewerView, OrderView, PausedView, StandsHere, StoppedView, StoryLine, newer,
@@ -51,6 +51,7 @@ pub async fn order(
         let over = order.left.is_some() || order.voided;
         let newer = if over { Vec::new() } else { newer(visit.snap, order.number)? };
         let floor = stands_here(visit.snap)?;
+        let comes = expected_told(&*visit.snap.world().order(&OrderId::new(order.order.clone()))?);
         let mut shown = Shown::of(&order, &order.row.vehicle, html! {
             h1 class="spread" { span { (order.row.vehicle) } (head(&order)) }
             @for alarm in &order.alarms { p class="alarm" { (say::left_and_after(alarm)) } }
@@ -66,7 +67,7 @@ pub async fn order(
                 div {
                     div class="on-desk" { (desk_side::beside(&order)) }
                     div class="on-phone" { (ways(&order)) }
-                    (place(&order, (&stalls, &floor), visit.who, visit.road_unit()))
+                    (place(&order, (&stalls, &floor), &comes, visit.who, visit.road_unit()))
                 }
             }
             @if !order.voided { (next(&order)) }
@@ -315,16 +316,23 @@ pub async fn by_name(
     Query(onward): Query<Onward>,
 ) -> Response {
     let to = match onward.to.as_deref() {
-        Some("hand-over") => "hand-over",
-        _ => "walk",
+        Some("hand-over") => Some("hand-over"),
+        _ => None,
     };
     let service = Arc::clone(&state.service);
     let number = blocking(move || {
         let world = service.world()?;
-        world.number_of(&OrderId::new(name))
+        let id = OrderId::new(name);
+        let Some(number) = world.number_of(&id)? else {
+            return Ok(None);
+        };
+        // Nobody can walk round what is not here; what is asked then is when it is ready.
+        let comes = to.is_none() && expected(&*world.order(&id)?).is_some();
+        let to = to.unwrap_or(if comes { "promise" } else { "walk" });
+        Ok(Some((number, to)))
     });
     match number.await {
-        Ok(Some(number)) => Redirect::to(&format!("/o/{number}/{to}")).into_response(),
+        Ok(Some((number, to))) => Redirect::to(&format!("/o/{number}/{to}")).into_response(),
         Ok(None) | Err(_) => {
             show(state, headers, |_| {
                 Err(Trouble::not_found(say::no_such_order()))
@@ -421,6 +429,7 @@ fn ways(order: &OrderView) -> Markup {
 fn place(
     order: &OrderView,
     (stalls, floor): (&[(String, String)], &[StandsHere]),
+    comes: &[CommandId],
     who: &str,
     unit: &str,
 ) -> Markup {
@@ -432,7 +441,15 @@ fn place(
     let stood = |place: Value| fact(json!({ "stood": { "place": place } }));
     html! {
         details id="place" {
-            summary class="row" { span class="strong what" { (say::where_who_when()) } span class="soft" { (order.row.place.as_deref().unwrap_or(say::not_told())) } }
+            summary class="row" {
+                span class="strong what" { (say::where_who_when()) }
+                @match (&order.row.comes, &order.row.place) {
+                    (Some(comes), _) => span class="wait" { (say::comes_at(comes)) },
+                    (None, Some(place)) => span class="soft" { (place) },
+                    (None, None) => span class="soft" { (say::not_told()) },
+                }
+            }
+            @if order.row.comes.is_some() { p class="soft gap" { (say::here_once_placed()) } }
             form {
                 div class="presses even" {
                     @for (id, name) in stalls.iter().filter(|(id, _)| taken(id).is_none()) { (button(Look::Plain, name, "", &[stood(json!({ "stall": id }))], None)) }
@@ -454,6 +471,11 @@ fn place(
             form {
                 label class="field" { span { (say::promised_for()) } input type="datetime-local" name="promised" required; }
                 div class="presses" { (button(Look::Plain, say::promise_it(), "", &[fact(json!({ "promised": { "at": { "$time": "promised" } } }))], None)) }
+            }
+            @let seen: Vec<&str> = comes.iter().map(CommandId::as_str).collect();
+            form {
+                label class="field" { span { (say::not_here_comes()) } input type="datetime-local" name="comes" required; }
+                div class="presses" { (button(Look::Plain, say::it_comes_then(), "", &[fact(json!({ "expected": { "at": { "$time": "comes" }, "after": seen } }))], None)) }
             }
         }
         details id="odometer" {

@@ -1,16 +1,19 @@
 //! When an order is ready: what can be said on the phone and how sure it is, and what has to be
 //! told so that it can be planned.
 
+use super::fit_in::{felt, minutes, work_line};
 use crate::State;
 use crate::pages::{Shown, Visit, no_order, order_of, show};
 use crate::phrases::desk as say;
-use crate::tap::{Look, button, chips, field, figure, order_fact};
-use axum::extract::{self, Path};
+use crate::tap::{Look, button, chips, field, figure, order_fact, required, when};
+use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
 use axum::response::Response;
 use maud::{Markup, html};
+use serde::Deserialize;
 use serde_json::{Value, json};
-use shop::floor::{DayPlan, Days, days};
+use shop::Trouble;
+use shop::floor::{DayPlan, Days, Unchecked, WhatIf, days, roll_out, waits_apart};
 use shop::record::v1::codes::{StallNeededForm, SystemForm};
 use shop::repair::{
     CommandId, Order, StallNeeded, System, answer_due_told, work_left, work_left_told,
@@ -22,6 +25,7 @@ pub async fn promise(
     extract::State(state): extract::State<State>,
     headers: HeaderMap,
     Path(number): Path<String>,
+    Query(asked): Query<Asked>,
 ) -> Response {
     show(state, headers, move |visit| {
         let view = order_of(visit, &number)?;
@@ -39,7 +43,7 @@ pub async fn promise(
                 div class="columns" {
                     div {
                         @match days.plan.as_deref().filter(|plan| plan.place_of(view.number).is_some()) {
-                            Some(plan) => { (offers(&view, plan)) (laid(&view, plan)) },
+                            Some(plan) => { (offers(&view, plan)) (laid(&view, plan)) (unchecked(&view, plan)) (button_up(visit, &view, plan, &asked)?) },
                             None => (unknown(&view, &days)),
                         }
                         (another(&view))
@@ -106,6 +110,85 @@ fn laid(view: &OrderView, plan: &DayPlan) -> Markup {
     }
 }
 
+/// What of the vehicle is not checked on a lift, since nobody told it.
+fn unchecked(view: &OrderView, plan: &DayPlan) -> Markup {
+    let at = plan.place_of(view.number);
+    let missing = at.map_or(&[][..], |at| plan.orders[at].unchecked.as_slice());
+    let vehicle = view.row.vehicle_id.as_deref().unwrap_or_default();
+    html! {
+        @for one in missing {
+            a class="row" href=(format!("/v/{vehicle}#weight")) {
+                span class="what wait" { @match one { Unchecked::Weight => (say::weight_not_checked()), Unchecked::Height => (say::height_not_checked()) } }
+                span class="soft" { (say::tell_it()) }
+            }
+        }
+    }
+}
+
+/// What is asked about buttoning a vehicle up: minutes to do it, and to be as far again.
+#[derive(Debug, Default, Deserialize)]
+pub struct Asked {
+    #[serde(default)]
+    up: String,
+    #[serde(default)]
+    again: String,
+}
+
+/// Button it up and roll it out, or keep the stall: asked where it waits apart, and answered by
+/// what each does to the others.
+fn button_up(
+    visit: &Visit<'_>,
+    view: &OrderView,
+    plan: &DayPlan,
+    asked: &Asked,
+) -> Result<Markup, Trouble> {
+    if !waits_apart(plan, view.number) {
+        return Ok(html! {});
+    }
+    let found = match (minutes(&asked.up), minutes(&asked.again)) {
+        (Ok(Some(up)), Ok(Some(again))) => Some(roll_out(visit.snap, view.number, up, again)?),
+        (Err(()), _) | (_, Err(())) => Some(Err(vec![say::minutes_are_numbers().to_owned()])),
+        _ => None,
+    };
+    let place = view.row.place.as_deref().unwrap_or_default();
+    Ok(html! {
+        h2 id="button-up" { (say::button_up_or_keep()) }
+        form method="get" action=(format!("/o/{}/promise#button-up", view.number)) {
+            (required("up", say::minutes_to_button_up(), say::one_or_three(), &asked.up))
+            (required("again", say::minutes_to_open_again(), say::one_or_three(), &asked.again))
+            div class="presses" { button class="press" type="submit" { (say::what_does_it_do()) } }
+        }
+        @match found {
+            None => {},
+            Some(Err(why)) => @for why in &why { p class="no gap" { (shop::say::capital(why)) } },
+            Some(Ok(found)) => (rolled_out(&found, place)),
+        }
+    })
+}
+
+/// What buttoning it up does, beside keeping it where it stands.
+fn rolled_out(found: &WhatIf, place: &str) -> Markup {
+    let fewer = found.broken.0 - found.broken.1;
+    html! {
+        div class="answer" role="status" {
+            @if fewer >= WORTH { p class="yes gap beside" { (say::button_it_up(place)) } }
+            @else if fewer <= -WORTH { p class="gap beside" { (say::keep_it_there()) } }
+            @else { p class="gap beside" { (say::keeps_no_promise_more()) } }
+            @if let Some(was) = &found.own.was {
+                div class="row" {
+                    span class="what" { (say::this_one_ready()) }
+                    span class="number" { (say::instead_of(&found.own.say, was)) }
+                }
+            }
+            (felt(found))
+            @for line in &found.own.work { (work_line(line)) }
+        }
+    }
+}
+
+/// Promises broken more or fewer on average from which on one way is better.
+const WORTH: f64 = 0.1;
+
 /// Why nothing can be said.
 fn unknown(view: &OrderView, days: &Days) -> Markup {
     let why = days
@@ -137,6 +220,9 @@ fn another(view: &OrderView) -> Markup {
     }
 }
 
+/// How many hold and hand, as it is chosen.
+const HELPERS: [&str; 3] = ["1", "2", "3"];
+
 fn seen(commands: &[CommandId]) -> Vec<&str> {
     commands.iter().map(CommandId::as_str).collect()
 }
@@ -150,6 +236,8 @@ fn left(visit: &Visit<'_>, view: &OrderView, order: &Order) -> Markup {
         json!({ "work-left": {
             "minutes": field("minutes"), "least": field("least"), "most": field("most"),
             "skill": field("skill"), "stall": field("stall"), "after": seen(&told),
+            "helpers": { "$when": "helpers", "is": HELPERS, "then": { "$number": "helpers" } },
+            "road": when("road", field("road")),
         } }),
     );
     let known: BTreeSet<System> = {
@@ -169,6 +257,9 @@ fn left(visit: &Visit<'_>, view: &OrderView, order: &Order) -> Markup {
     );
     let skill = now.and_then(|now| now.skill).map_or("", SystemForm::word);
     let stall = StallNeededForm::word(now.map_or(StallNeeded::Any, |now| now.stall));
+    let helpers = now.map_or(0, |now| now.helpers).to_string();
+    let road = now.and_then(|now| now.road);
+    let road = road.map_or_else(String::new, |road| road.normalize().to_string());
     let likely = now.map_or(String::new(), |now| now.minutes.normalize().to_string());
     let (least, most) = now.and_then(|now| now.range).map_or_else(
         || (String::new(), String::new()),
@@ -183,13 +274,15 @@ fn left(visit: &Visit<'_>, view: &OrderView, order: &Order) -> Markup {
             @if skills.len() > 1 { (chips("skill", say::who_can_do_it(), &skills, skill)) }
             @else { input type="hidden" name="skill" value=""; }
             (chips("stall", say::where_done(), &[("any", say::any_stall()), ("lift", say::on_a_lift()), ("flat", say::flat()), ("none", say::no_stall())], stall))
+            (chips("helpers", say::who_helps(), &[("0", say::nobody_helps()), ("1", say::one_helps()), ("2", say::two_help()), ("3", say::three_help())], &helpers))
+            (figure("road", say::road_test_minutes(), say::empty_if_none(), &road, false))
             div class="presses" { (button(Look::Plain, say::save(), "", &[fact], None)) }
         }
     }
 }
 
 /// A system of the vehicle, in words.
-fn system_name(system: System) -> &'static str {
+pub fn system_name(system: System) -> &'static str {
     match system {
         System::Brakes => say::brakes(),
         System::Steering => say::steering(),

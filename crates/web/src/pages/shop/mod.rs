@@ -6,10 +6,12 @@ mod prices;
 mod read_in;
 pub mod record;
 mod setup;
+mod stall;
 mod words;
 
 pub use letterhead::address_fields;
 pub use setup::{of_shop, seen};
+pub use stall::{not_read, units};
 
 use crate::State;
 use axum::Router;

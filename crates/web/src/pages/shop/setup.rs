@@ -364,7 +364,7 @@ fn person_row(visit: &Visit<'_>, person: &str, name: &str, roles: &[&'static str
     }
 }
 
-/// A stall, with its name, its sort and the way out.
+/// A stall, with its name, its sort, what it takes and the way out.
 fn stall_row(visit: &Visit<'_>, stall: &StallId, name: &str, sort: StallIs) -> Markup {
     let after = seen(visit.snap.world().shop.stall_told(stall));
     let code = shop::record::v1::codes::StallIsForm::word(sort);
@@ -373,12 +373,13 @@ fn stall_row(visit: &Visit<'_>, stall: &StallId, name: &str, sort: StallIs) -> M
     );
     html! {
         details id=(format!("stall-{}", stall.as_str())) {
-            summary class="row" { span class="what" { (name) } span class="soft" { (word_of(SORTS, code)) } }
+            summary class="row" { span class="what" { (name) } span class="soft" { (word_of(SORTS, code)) (super::stall::in_short(visit, stall)) } }
             form {
                 (required("name", say::name(), "", name))
                 (chips("sort", say::what_sort(), &choices(SORTS), code))
                 div class="presses" { (button(Look::Plain, say::save(), "", &[told], None)) }
             }
+            (super::stall::takes(visit, stall, sort))
             form { div class="presses" {
                 (button(Look::Plain, say::remove_the_stall(), "", &[of_shop(json!({ "stall-removed": { "stall": stall.as_str() } }))], None))
             } }

@@ -20,6 +20,8 @@ phrases! {
     /// Beside it: what.
     pub what_is_worked_out = "threads, coolant, fluids, belt, road test",
         "Gewinde, Kühlmittel, Flüssigkeiten, Riemen, Probefahrt";
+    /// How a vehicle stands: it is not here yet.
+    pub is_to_come = "To come", "Kommt noch";
     /// How a vehicle stands: somebody has to be asked.
     pub waits_for_a_yes = "Waits for a yes", "Wartet auf Zustimmung";
     /// How a vehicle stands.
@@ -76,6 +78,97 @@ phrases! {
     /// Where nothing is.
     pub nothing_on_its_way = "Nothing is on its way or away.",
         "Nichts ist unterwegs oder außer Haus.";
+    /// Heading over vehicles that are booked; of a day without any.
+    pub to_come = "To come", "Kommen noch";
+    /// Where nothing is.
+    pub nothing_booked = "Nothing is booked.", "Nichts ist angemeldet.";
+    /// Under a vehicle that was to come.
+    pub has_not_come = "Has not come", "Ist nicht gekommen";
+    /// Why to ring: a vehicle was to come and is not here.
+    pub call_not_come = "not here", "nicht da";
+    /// The way to where it is told that it came, or when it comes.
+    pub it_came_or_comes = "It came, or another time", "Ist da, oder andere Zeit";
+    /// Heading over what whoever looks is to do.
+    pub your_day = "Your day", "Heute dran";
+    /// Behind work that is to be done: until when.
+    pub until(time) = "until {time}", "bis {time}";
+    /// Behind work that goes on: until when.
+    pub at_it_until(time) = "now, until {time}", "jetzt, bis {time}";
+    /// Where a vehicle has to go, and where it stands.
+    pub bring_it(to, from) = "Into {to} (stands: {from})", "Auf {to} (steht: {from})";
+    /// The way to the week, its title and heading.
+    pub the_week = "The week", "Die Woche";
+    /// Beside a day: hours of work that can be taken in.
+    pub room_for(hours) = "room for {hours} h of work", "noch {hours} h Arbeit frei";
+    /// The same where people have more time than stalls.
+    pub room_by_stalls(hours) = "room for {hours} h: no more stalls", "noch {hours} h frei: mehr Plätze gibt es nicht";
+    /// Beside a day.
+    pub full = "full", "voll";
+    /// Beside a day on which people have time.
+    pub no_stall_free = "no stall free", "kein Platz frei";
+    /// Beside a day.
+    pub closed = "closed", "zu";
+    /// How many promises end on a day.
+    pub promised_that_day(n) = ["{n} vehicle is promised for it.", "{n} vehicles are promised for it."],
+        ["{n} Fahrzeug ist dafür zugesagt.", "{n} Fahrzeuge sind dafür zugesagt."];
+    /// Under the drawing of the week.
+    pub room_is_honest = "Room: what is left where work takes as long as it does 8 times in 10.",
+        "Frei: was bleibt, wenn die Arbeit so lange dauert wie in 8 von 10 Fällen.";
+    /// Under that: orders whose work nobody knows.
+    pub not_in_the_room(n) = ["{n} order is not planned: its work is not in this.", "{n} orders are not planned: their work is not in this."],
+        ["{n} Auftrag ist nicht geplant: seine Arbeit fehlt hier.", "{n} Aufträge sind nicht geplant: ihre Arbeit fehlt hier."];
+
+    /// The way to the question, its title and heading.
+    pub fit_one_in = "Fit one in?", "Geht noch eins?";
+    /// Beside the empty question.
+    pub fit_in_hint = "What does one more do to the others? Nothing is written down.", "Was macht eins mehr mit den anderen? Es wird nichts festgehalten.";
+    /// Label: how long the work takes.
+    pub minutes_of_work = "Minutes of work", "Minuten Arbeit";
+    /// Its hint.
+    pub one_or_three = "one number, or least, likely, most: 60, 90, 150", "eine Zahl, oder mindestens, wahrscheinlich, höchstens: 60, 90, 150";
+    /// Label: when the vehicle is brought.
+    pub it_comes = "It comes", "Es kommt";
+    /// Its hint.
+    pub empty_at_the_door = "empty: it is at the door", "leer: es steht vor der Tür";
+    /// Label: by when they want it.
+    pub wanted_by = "They want it by", "Gewünscht bis";
+    /// Its hint.
+    pub empty_no_hurry = "empty: no hurry", "leer: keine Eile";
+    /// Press: ask it.
+    pub could_we = "Could we?", "Geht das?";
+    /// What is wrong with minutes.
+    pub minutes_are_numbers = "Write minutes as one number, or as least, likely and most: 60, 90, 150.", "Minuten als eine Zahl schreiben, oder mindestens, wahrscheinlich, höchstens: 60, 90, 150.";
+    /// What is wrong with a time.
+    pub that_is_no_time = "That is no day and time.", "Das ist kein Tag mit Uhrzeit.";
+    /// The answer.
+    pub yes_nobody_waits = "Yes: no promise suffers.", "Ja: keine Zusage leidet.";
+    /// The answer.
+    pub yes_others_pay = "Yes, at the cost of others.", "Ja, auf Kosten von anderen.";
+    /// The answer.
+    pub hardly_in_time = "Hardly by then.", "Bis dahin kaum.";
+    /// Beside the time to say.
+    pub ready_eight_in_ten = "ready by then 8 times in 10", "bis dahin in 8 von 10 Fällen fertig";
+    /// Under it: how often it is ready when they want it.
+    pub as_wanted(kept) = "as wanted: {kept}", "wie gewünscht: {kept}";
+    /// Heading.
+    pub what_it_does_to_others = "What it does to the others", "Was es mit den anderen macht";
+    /// Where it does nothing.
+    pub nobody_feels_it = "Nobody feels it.", "Niemand merkt es.";
+    /// How often a promise is kept then, and as things are.
+    pub kept_now_instead(now, before) = "kept {now} times in 10 instead of {before}", "in {now} von 10 Fällen gehalten statt in {before}";
+    /// By how much an order is ready later.
+    pub later_by(time) = "{time} later", "{time} später";
+    /// By how much an order is ready earlier.
+    pub earlier_by(time) = "{time} earlier", "{time} früher";
+    /// A time span.
+    pub count_minutes(n) = "{n} min", "{n} min";
+    /// A time span.
+    pub count_hours(n) = "{n} h", "{n} h";
+    /// A time span.
+    pub count_days(n) = ["{n} day", "{n} days"], ["{n} Tag", "{n} Tage"];
+    /// The way to checking it in for the time it comes.
+    pub book_it = "Book it", "Anmelden";
+
     /// Heading over what is promised for today.
     pub goes_home_today = "Goes home today", "Geht heute raus";
     /// Beside that heading: over the amounts.

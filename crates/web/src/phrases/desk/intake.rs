@@ -169,4 +169,20 @@ phrases! {
     /// Hint of an address in lines.
     pub address_as_told = "as it was told; what is told below stands in its place",
         "wie sie genannt wurde; was unten steht, tritt an ihre Stelle";
+    /// Fold: the vehicle is not here.
+    pub it_comes_another_time = "It comes another time", "Es kommt ein andermal";
+    /// Beside that fold.
+    pub booked_by_phone = "booked", "angemeldet";
+    /// Label: when.
+    pub when_it_comes = "It comes", "Es kommt";
+    /// Fold on a vehicle's page.
+    pub weight_and_height = "Weight and height", "Gewicht und Höhe";
+    /// Label.
+    pub weight = "Weight", "Gewicht";
+    /// Its hint, with the unit.
+    pub with_its_load(unit) = "with its load, in {unit}", "mit Ladung, in {unit}";
+    /// Label.
+    pub height = "Height", "Höhe";
+    /// Its hint, with the unit.
+    pub with_what_is_on_its_roof(unit) = "with what is on its roof, in {unit}", "mit allem auf dem Dach, in {unit}";
 }

@@ -297,6 +297,14 @@ phrases! {
 
     /// Title of the page on when an order is ready.
     pub when_it_is_ready = "When it is ready", "Wann es fertig ist";
+    /// Beside where it stands: when it comes.
+    pub comes_at(time) = "comes {time}", "kommt {time}";
+    /// Under that.
+    pub here_once_placed = "It is here as soon as somebody says where it stands.", "Es ist da, sobald jemand sagt, wo es steht.";
+    /// Label: when it comes, if it is not here.
+    pub not_here_comes = "Not here: it comes", "Nicht da: es kommt";
+    /// Press.
+    pub it_comes_then = "It comes then", "Kommt dann";
     /// Beside the time for which it was promised.
     pub was_promised = "was promised", "war zugesagt";
     /// Press: promise this time.
@@ -339,6 +347,42 @@ phrases! {
     pub flat = "flat", "ohne Bühne";
     /// Choice of a stall: none.
     pub no_stall = "no stall", "kein Platz";
+    /// Legend: how many hold and hand.
+    pub who_helps = "Somebody helps", "Jemand hilft";
+    /// Choice of how many.
+    pub nobody_helps = "nobody", "niemand";
+    /// Choice of how many.
+    pub one_helps = "one", "eine Person";
+    /// Choice of how many.
+    pub two_help = "two", "zwei";
+    /// Choice of how many.
+    pub three_help = "three", "drei";
+    /// Label: how long the drive at the end is.
+    pub road_test_minutes = "Road test, minutes", "Probefahrt, Minuten";
+    /// Its hint.
+    pub empty_if_none = "empty if there is none", "leer, wenn es keine gibt";
+    /// Under how it is planned.
+    pub weight_not_checked = "Weight not told: not checked against the lift", "Gewicht unbekannt: nicht mit der Bühne verglichen";
+    /// Under how it is planned.
+    pub height_not_checked = "Height not told: not checked against the roof", "Höhe unbekannt: nicht mit dem Dach verglichen";
+    /// Heading of the question.
+    pub button_up_or_keep = "Button it up, or keep the stall?", "Zusammenstecken oder Platz behalten?";
+    /// Label.
+    pub minutes_to_button_up = "Minutes to button it up", "Minuten zum Zusammenstecken";
+    /// Label.
+    pub minutes_to_open_again = "Minutes to be as far again", "Minuten, um wieder so weit zu sein";
+    /// Press: asks it.
+    pub what_does_it_do = "What does it do?", "Was bringt das?";
+    /// The answer, with the stall.
+    pub button_it_up(stall) = "Button it up and roll it out of {stall}: fewer promises break.", "Zusammenstecken und aus {stall} rollen: weniger Zusagen platzen.";
+    /// The answer.
+    pub keep_it_there = "Keep it where it is: buttoning it up breaks more promises.", "Stehen lassen: Zusammenstecken lässt mehr Zusagen platzen.";
+    /// The answer.
+    pub keeps_no_promise_more = "No promise hangs on it: it only takes time.", "Keine Zusage hängt daran: es kostet nur Zeit.";
+    /// The vehicle that is asked about.
+    pub this_one_ready = "This one is ready", "Dieses ist fertig";
+    /// A time, and the one before.
+    pub instead_of(now, before) = "{now} instead of {before}", "{now} statt {before}";
     /// Heading where the customer has not answered.
     pub waits_for_their_yes = "It waits for a yes", "Wartet auf Zustimmung";
     /// Label: when they will answer.
