@@ -33,7 +33,7 @@ fn a_clutch_declined_and_collected_in_boxes() -> Result<()> {
     desk.go("/o/1001")?;
     agree(&desk, &phone, 1001)?;
     phone.go("/o/1001")?;
-    phone.sees("Collected dismantled")?;
+    phone.sees("Handed over: collected")?;
 
     phone.print("clutch");
     desk.print("clutch");

@@ -138,7 +138,7 @@ fn out_with_it(phone: &Hand<'_>) -> Result<()> {
 fn the_screw_comes(desk: &Hand<'_>) -> Result<()> {
     desk.go("/o/1001/parts")?;
     desk.sees("disc screw")?;
-    desk.tap_for("Received", "Same as the old one")
+    desk.tap_for("Received", "Same as the old")
 }
 
 fn fitted(phone: &Hand<'_>) -> Result<()> {
@@ -162,21 +162,19 @@ fn tightened(phone: &Hand<'_>) -> Result<()> {
             .is_some_and(|drawn| drawn.contains("wheel nuts")),
         "{drawn}"
     );
-    for _ in 0..3 {
-        let left = phone.browser.names_by_role("button")?;
-        if !left.iter().any(|name| name.starts_with("Tight")) {
-            break;
-        }
-        let before = left.len();
-        phone.browser.execute(
-            "[...document.querySelectorAll('main button')].find((one) => one.textContent.startsWith('Tight')).setAttribute('aria-label', 'This one is tight')",
-            vec![],
-        )?;
-        phone.tap("This one is tight")?;
-        phone.browser.wait_until(|| {
-            let now = phone.browser.names_by_role("button")?;
-            Ok((now.len() < before).then_some(()))
-        })?;
+    let loose = || -> Result<usize> {
+        let buttons = phone.browser.names_by_role("button")?;
+        Ok(buttons
+            .iter()
+            .filter(|name| name.starts_with("Tight"))
+            .count())
+    };
+    for left in (0..loose()?).rev() {
+        phone.tap_first("Tight")?;
+        let fewer = phone
+            .browser
+            .wait_until(|| Ok((loose()? == left).then_some(())))?;
+        ensure!(fewer.is_some(), "{left} should be left, {} are", loose()?);
     }
     phone.go("/o/1001/open")?;
     phone.sees("Everything is home")
@@ -210,7 +208,7 @@ fn checked(desk: &Hand<'_>) -> Result<()> {
 }
 
 fn paid_and_gone(desk: &Hand<'_>) -> Result<()> {
-    desk.follow_only("Hand over")?;
+    desk.follow("Hand over")?;
     desk.sees("Invoice, paid")?;
     desk.write(
         "What was found",

@@ -13,6 +13,7 @@ pub struct Hand<'a> {
     pub browser: Browser,
     who: &'static str,
     fields: Cell<u32>,
+    by_script: Cell<u32>,
 }
 
 impl<'a> Hand<'a> {
@@ -36,6 +37,7 @@ impl<'a> Hand<'a> {
             browser,
             who,
             fields: Cell::new(0),
+            by_script: Cell::new(0),
         })
     }
 
@@ -51,6 +53,19 @@ impl<'a> Hand<'a> {
 
     pub fn tap(&self, button: &str) -> Result<()> {
         super::tap(&self.browser, button)
+    }
+
+    /// Presses the first of several that begin so.
+    pub fn tap_first(&self, begin: &str) -> Result<()> {
+        let pressed = self.browser.execute(
+            "const one = [...document.querySelectorAll('main button')].find((one) => one.textContent.startsWith(arguments[0]));
+             one?.click();
+             return Boolean(one);",
+            vec![json!(begin)],
+        )?;
+        ensure!(pressed == true, "{} finds no {begin:?}", self.who);
+        self.by_script.set(self.by_script.get() + 1);
+        Ok(())
     }
 
     /// Presses, and waits for what that leads to.
@@ -88,7 +103,10 @@ impl<'a> Hand<'a> {
 
     /// Taps and fields so far.
     pub fn counted(&self) -> (u32, u32) {
-        (self.browser.taps() - self.fields.get(), self.fields.get())
+        (
+            self.browser.taps() - self.fields.get() + self.by_script.get(),
+            self.fields.get(),
+        )
     }
 
     pub fn print(&self, day: &str) {

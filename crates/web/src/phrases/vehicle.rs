@@ -485,6 +485,8 @@ phrases! {
     pub done_as_ticked = "Done as ticked", "Erledigt wie abgehakt";
     /// Small words on that press.
     pub nothing_ticked_by_itself = "tick each one you did", "jedes abhaken, das gemacht ist";
+    /// Behind what is done after the vehicle has left, or once it is cold again.
+    pub comes_later = "comes later", "kommt später";
     /// The large press where one thing alone is owed, under it.
     pub done_one = "That is done", "Das ist erledigt";
     /// Asked once where a proof passed and nothing was measured or told.

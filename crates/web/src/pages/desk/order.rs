@@ -62,7 +62,7 @@ pub async fn order(
             @for standing in &order.standing { p class="wait gap" { (standing) } }
             div class="order" {
                 @if !floor.is_empty() { (rail(&floor, order.number)) }
-                div { (counts(&order)) (way(visit, &order)?) (gates(&order)) (not_on_yet(&order, &visit.snap.vocabulary())) (newer_readings(&order, &newer)) (lines(&order)) }
+                div { (counts(&order)) (snags(&order)) (way(visit, &order)?) (gates(&order)) (not_on_yet(&order, &visit.snap.vocabulary())) (newer_readings(&order, &newer)) (lines(&order)) }
                 div class="on-desk" { (desk_side::money(&order)) }
                 div {
                     div class="on-desk" { (desk_side::beside(&order)) }
@@ -218,6 +218,18 @@ fn way(visit: &Visit<'_>, order: &OrderView) -> Result<Markup, Trouble> {
         div class="on-desk" { (PreEscaped(svg(&way_in_and_out(&drawn, DESK)))) }
         div class="on-phone" { (PreEscaped(svg(&way_in_and_out(&drawn, PHONE)))) }
     })
+}
+
+/// What went wrong and is not put right yet, each a tap from what can be done.
+fn snags(order: &OrderView) -> Markup {
+    html! {
+        @for snag in &order.snags {
+            a class="row" href=(format!("/o/{}/snag/{}", order.number, snag.snag)) {
+                span class="mark half" {}
+                span class="what no" { (shop::say::capital(&snag.text)) }
+            }
+        }
+    }
 }
 
 /// What is still off.

@@ -115,9 +115,10 @@ fn listed(order: &OrderView) -> Markup {
             fieldset class="to-tick" data-one-of=(say::tick_what_is_done()) {
                 legend class="skip" { (say::what_is_done_list()) }
                 @for (nth, debt) in order.debts.iter().enumerate() {
-                    label class="row" {
+                    label class="row" data-later[!is_now(debt)] {
                         input type="checkbox" name=(format!("debt-{nth}")) value="yes";
                         span class="what" { (capital(&debt.text)) }
+                        @if !is_now(debt) { span class="soft" { (say::comes_later()) } }
                     }
                 }
             }
@@ -126,10 +127,19 @@ fn listed(order: &OrderView) -> Markup {
     }
 }
 
+/// Whether it is done before the vehicle leaves. A level is seen cold after one full heating and
+/// cooling.
+fn is_now(debt: &DebtView) -> bool {
+    debt.before.is_some() && debt.work != WorkIsForm::LevelCold
+}
+
 /// The only thing that is owed. What comes due later is not the press that lies under a thumb.
 fn alone(order: &OrderView, debt: &DebtView) -> Markup {
-    let now = debt.before.is_some() && debt.work != WorkIsForm::LevelCold;
-    let look = if now { Look::Confirm } else { Look::Plain };
+    let look = if is_now(debt) {
+        Look::Confirm
+    } else {
+        Look::Plain
+    };
     html! {
         form {
             div class="row" { span class="mark" {} span class="what" { (capital(&debt.text)) } }
