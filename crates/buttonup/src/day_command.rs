@@ -266,7 +266,7 @@ impl Place {
         let zoned = self.zoned(minute);
         let time = zoned.strftime("%H:%M");
         let date = zoned.date();
-        let Ok(today) = jiff::civil::Date::new(now.year, now.month, now.day) else {
+        let Ok(today) = Date::new(now.year, now.month, now.day) else {
             return time.to_string();
         };
         let days = today.until(date).map_or(0, |span| span.get_days());

@@ -12,6 +12,7 @@ use shop::Device;
 use shop::floor::{
     DayPlan, Days, Further, Spread, StallNeed, Unchecked, days, roll_out, take_in, waits_apart,
 };
+use shop::repair::System;
 use shop::view::{CallKind, calls, day, week};
 use std::sync::Arc;
 
@@ -254,7 +255,7 @@ fn one_more_today_is_answered_by_what_it_does_to_the_others() {
     // Nothing of it was written down.
     assert_eq!(plan_of(&bench).orders.len(), 1);
     let nobody = Further {
-        skill: Some(shop::repair::System::Brakes),
+        skill: Some(System::Brakes),
         ..further(60)
     };
     let found = bench.look(|snap| take_in(snap, &nobody)).unwrap();
