@@ -91,6 +91,11 @@ impl Point {
         let made = self.way.iter().filter(|step| done.has(**step)).count();
         self.holds >> made & 1 == 1
     }
+
+    fn may_hold(&self, done: &Set) -> bool {
+        let made = self.way.iter().filter(|step| done.has(**step)).count();
+        self.holds >> made != 0
+    }
 }
 
 impl Rule {
@@ -111,6 +116,15 @@ impl Rule {
             Rule::Point(point) => point.holds_now(done),
             Rule::All(rules) => rules.iter().all(|rule| rule.holds(done)),
             Rule::Any(rules) => rules.iter().any(|rule| rule.holds(done)),
+        }
+    }
+
+    /// Whether it holds when exactly these moves have been made, or may after more of them.
+    pub(crate) fn may_hold(&self, done: &Set) -> bool {
+        match self {
+            Rule::Point(point) => point.may_hold(done),
+            Rule::All(rules) => rules.iter().all(|rule| rule.may_hold(done)),
+            Rule::Any(rules) => rules.iter().any(|rule| rule.may_hold(done)),
         }
     }
 

@@ -17,6 +17,9 @@ pub(crate) struct Sequence<'a> {
     rules: &'a [Rule],
     /// The rules that hold for ever once they held, in the form that is asked most often.
     lasting: Vec<Option<Held>>,
+    /// The moves whose rules may hold and then hold no longer: what came too early leaves one of
+    /// them undone for ever.
+    fragile: Vec<usize>,
     wanted: Set,
     place_of: &'a [usize],
     tools_of: &'a [usize],
@@ -57,8 +60,10 @@ impl<'a> Sequence<'a> {
         let lasting = |(index, rule): (usize, &Rule)| {
             (wanted.has(index) && rule.is_lasting()).then(|| Held::new(rule))
         };
+        let fragile = wanted.iter().filter(|index| !rules[*index].is_lasting());
         Self {
             rules,
+            fragile: fragile.collect(),
             lasting: rules.iter().enumerate().map(lasting).collect(),
             wanted,
             spoilers,
@@ -162,6 +167,11 @@ impl Layered for Sequence<'_> {
     }
 
     fn bound(&mut self, state: &Stand) -> Option<u32> {
+        let lost =
+            |index: &usize| !state.done.has(*index) && !self.rules[*index].may_hold(&state.done);
+        if self.fragile.iter().any(lost) {
+            return None;
+        }
         let rest = self.rest(&state.done, state.place, state.hand)?;
         let end = self.ends.iter().map(|(_, _, after)| *after).min();
         Some(rest + end.unwrap_or(0))
