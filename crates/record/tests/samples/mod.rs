@@ -194,7 +194,16 @@ pub fn sent(value: &mut Value) {
         Value::String(text) if repair::Words::from_hex(text).is_some() => {
             *value = json!({ "text": format!("words <{}>", &text[56..]), "salt": salt });
         }
-        Value::Object(map) => map.values_mut().for_each(sent),
+        Value::Object(map) => {
+            for (name, value) in map {
+                let told = !value.is_null();
+                sent(value);
+                // What was said is a recording, not a picture: the head of one in WebM.
+                if name == "voice" && told {
+                    *value = json!({ "file": "GkXfo4dCgoR3ZWJtGFOAZ4oWVK5rha6Dg4EC", "media": "audio/webm", "salt": salt });
+                }
+            }
+        }
         Value::Array(list) => list.iter_mut().for_each(sent),
         _ => {}
     }
