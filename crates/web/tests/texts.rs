@@ -15,10 +15,9 @@ const NOT_TEXT: &[(&str, &str)] = &[
     ("assets.rs", "any maskable"),
     ("guard.rs", "default-src"),
     // How things are named within what people typed, in either language.
-    ("map_drawing.rs", "at the"),
-    ("map_drawing.rs", "of the"),
-    ("map_drawing.rs", "in the"),
-    ("map_drawing.rs", "an der"),
+    ("map_drawing.rs", " at the"),
+    ("map_drawing.rs", " of the"),
+    ("map_drawing.rs", " in the"),
     ("how_to.rs", "default-src"),
     ("tap.rs", "press confirm"),
     ("pages/file.rs", "private, no-cache"),

@@ -219,9 +219,11 @@ fn shown(
         }
         // A clock runs on it while it is shown to who works on it: see the page's script.
         form data-name=(name) data-stage=[runs.then_some(&name)] data-stream=(format!("order:{}", order.order)) data-minutes=(stage.minutes) {
+            // What stands alone is said by the press itself.
+            @let alone = rows.iter().filter(|row| !row.only_told()).count() == 1;
             div data-one-of=(say::tick_what_is_done()) {
                 @for (nth, row) in rows.iter().enumerate().filter(|(_, row)| !row.only_told()) {
-                    (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id())))
+                    (one_row(nth, row, closing.is_some_and(|closing| closing.id() == row.id()), alone))
                 }
             }
             @for row in rows.iter().filter(|row| row.only_told()) { p class="soft gap" { (say::still_to_do_afterwards()) (row.shown.label) } }
@@ -384,7 +386,7 @@ fn torque_headline(stage: &StageShown, last: &Row<'_>) -> (String, String) {
     )
 }
 
-fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
+fn one_row(nth: usize, row: &Row<'_>, closing: bool, alone: bool) -> Markup {
     let name = format!("row-{nth}");
     let words = if closing {
         row.words_after_a_pass()
@@ -393,7 +395,7 @@ fn one_row(nth: usize, row: &Row<'_>, closing: bool) -> Markup {
     };
     html! {
         label class="row" {
-            input type="checkbox" name=(name) value="yes" checked[!row.is_look()];
+            input type="checkbox" name=(name) value="yes" checked[alone || !row.is_look()];
             span class="what" {
                 span class="line" { span class="strong" { (row.shown.label) @if let Some(size) = &row.shown.size { " " (size) } } " " (words) }
                 @if let Some(piece) = row.new_piece() { span class="line" { (say::new_piece()) (piece) } }
