@@ -302,13 +302,6 @@ fn papers_for_the_stall_speak_german() {
     for english in ["as it comes off", "Caution", "Litres", "Complaint", "owed"] {
         assert!(!text.contains(english), "{english} is in\n{text}");
     }
-    // On a German screen it is German without being asked for.
-    let on_screen = phrases::speaking(phrases::Language::German, || {
-        made(&bench, &order, &ask(Kind::WorkSheet, None))
-    });
-    assert_eq!(on_screen.paper.title, sheet.paper.title);
-    assert!(printed(&on_screen.paper).contains("Vor der Abholung"));
-
     let (bench, order) = taken_apart();
     let labels = made(&bench, &order, &ask(Kind::Labels, Some(Language::German)));
     let text = printed(&labels.paper);
