@@ -104,8 +104,11 @@ pub(super) fn by_month(orders: &Orders) -> Part {
     time_part("months", words::by_month(), figures.collect())
 }
 
+/// Of one joint: pieces that came out, those with a snag, the orders of both.
+type OfJoint = (u32, u32, BTreeSet<u64>, BTreeSet<u64>);
+
 pub(super) fn snags(orders: &Orders) -> Part {
-    let mut pieces: BTreeMap<&Joint, (u32, u32, BTreeSet<u64>, BTreeSet<u64>)> = BTreeMap::new();
+    let mut pieces: BTreeMap<&Joint, OfJoint> = BTreeMap::new();
     for order in orders {
         for (joint, out, found) in &order.pieces {
             let of = pieces.entry(joint).or_default();

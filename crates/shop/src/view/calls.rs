@@ -288,10 +288,7 @@ impl<'a> Here<'a> {
             return None;
         }
         let at = story::hour(self.rules, at);
-        let sum = ask
-            .sum
-            .as_ref()
-            .map_or_else(String::new, |sum| words::to_sum(sum));
+        let sum = ask.sum.as_ref().map_or_else(String::new, words::to_sum);
         let down = match &ask.ceiling {
             Some(ceiling) => words::charge_no_more(ceiling),
             None => String::new(),

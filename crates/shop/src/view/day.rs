@@ -311,7 +311,7 @@ fn day_order(
             .sees_prices()
             .then(|| balance(order))
             .flatten()
-            .map(|to_pay| words::to_pay(to_pay)),
+            .map(words::to_pay),
         _ => row.stopped.clone(),
     };
     let last = times.iter().map(|(_, _, to)| *to).fold(f64::NAN, f64::max);
