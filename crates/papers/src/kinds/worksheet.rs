@@ -58,7 +58,7 @@ fn content(body: &mut Body, order: &OrderView, plan: &Plan) {
         });
     }
     body.whole(say::stages(), |column| {
-        column.table(&columns(), &rows(plan))
+        column.table(&columns(), &rows(plan));
     });
     notes(body, order, plan);
 }

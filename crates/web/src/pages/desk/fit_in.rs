@@ -175,7 +175,7 @@ fn told(asked: &Asked, found: &WhatIf) -> Markup {
                 span class="fact" { (found.own.say) }
                 span class="what" {
                     span class="line" { (say::ready_eight_in_ten()) }
-                    @if let Some(chance) = found.own.chance { span class={ "line " @if in_time { "soft" } @else { "no" } } { (say::as_wanted(&kept(chance))) } }
+                    @if let Some(chance) = found.own.chance { span class={ "line " @if in_time { "soft" } @else { "no" } } { (say::as_wanted(kept(chance))) } }
                 }
             }
             (felt(found))
