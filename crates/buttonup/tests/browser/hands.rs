@@ -111,7 +111,13 @@ impl<'a> Hand<'a> {
 
     pub fn print(&self, day: &str) {
         let (taps, fields) = self.counted();
-        println!("{day}, {}: {taps} taps, {fields} fields", self.who);
+        #[allow(
+            clippy::print_stdout,
+            reason = "the taps of a day are what it is read for"
+        )]
+        {
+            println!("{day}, {}: {taps} taps, {fields} fields", self.who);
+        }
     }
 
     /// Nothing went wrong but what was refused in words.
