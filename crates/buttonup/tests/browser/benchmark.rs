@@ -261,7 +261,9 @@ fn what_it_says(browser: &Browser) -> Result<()> {
     let invoice = browser.text()?.replace('\u{202f}', " ");
     for words in [
         "Renewing housing gasket",
-        "New: belt, drain plug washer, housing o-rings, housing gasket. Housing bolts 6: now",
+        "New: ",
+        "drain plug washer",
+        "housing o-rings, housing gasket. Housing bolts 6: now",
         "819.40",
         "up to 780.00",
         "up to 819.40",

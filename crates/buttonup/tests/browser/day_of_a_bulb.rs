@@ -51,6 +51,7 @@ fn a_bulb_for_somebody_who_is_known() -> Result<()> {
     agree(&desk, &phone, 1001)?;
 
     // The desk again: what was found, the money, the keys.
+    desk.go("/o/1001")?;
     desk.follow_only("Hand over")?;
     desk.sees("Invoice, paid")?;
     desk.write("What was found", "filament broken")?;

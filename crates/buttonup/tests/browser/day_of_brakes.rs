@@ -182,6 +182,11 @@ fn tightened(phone: &Hand<'_>) -> Result<()> {
 
 /// What is owed is ticked one by one: nothing was ticked before. The brakes are tried.
 fn looked_at(phone: &Hand<'_>) -> Result<()> {
+    // What they complained of is a brake: what was found is told before anybody drives it.
+    phone.go("/o/1001")?;
+    phone.unfold("Write the cause")?;
+    phone.write("Cause", "Front pads down to the backing, right disc scored")?;
+    phone.tap_for("Save", "down to the backing")?;
     phone.go("/o/1001/due")?;
     phone.sees("Done as ticked")?;
     let ticked = "return document.querySelectorAll('main input[type=checkbox]:checked').length";
@@ -210,10 +215,6 @@ fn checked(desk: &Hand<'_>) -> Result<()> {
 fn paid_and_gone(desk: &Hand<'_>) -> Result<()> {
     desk.follow("Hand over")?;
     desk.sees("Invoice, paid")?;
-    desk.write(
-        "What was found",
-        "front pads down to the backing, right disc scored",
-    )?;
     desk.write(
         "What was done",
         "pads and right disc renewed, disc screw renewed",

@@ -78,9 +78,20 @@ impl<'a> Hand<'a> {
         super::follow(&self.browser, link)
     }
 
-    /// Follows the link that is called so and no more.
+    /// Follows the link that is called so and no more. Where news came just before the press, the
+    /// page says so and is pressed again, as a person would.
     pub fn follow_only(&self, link: &str) -> Result<()> {
-        super::still(|| self.browser.by_role("link", link)?.click())
+        let here = self.browser.address()?;
+        let press = || super::still(|| self.browser.by_role("link", link)?.click());
+        press()?;
+        let gone = self.browser.wait_until(|| {
+            let left = self.browser.address()? != here;
+            Ok((left || self.says("press again")?).then_some(left))
+        })?;
+        if gone == Some(false) {
+            press()?;
+        }
+        Ok(())
     }
 
     pub fn choose(&self, chip: &str) -> Result<()> {
