@@ -6,12 +6,14 @@ use clap::Args;
 use serde_json::{Value, json};
 use shop::repair::MapId;
 use shop::sent_map::{
-    ReceivedMap, WouldChange, people_named, received_map, sent_map, would_change,
+    ReceivedMap, WouldChange, log_beside, map_beside, people_named, received_map, sent_map,
+    would_change,
 };
 use shop::{Caller, Device, Service};
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
+use store::Store;
 
 /// A map of the shop's, for another shop.
 #[derive(Debug, Args)]
@@ -31,8 +33,12 @@ pub struct Export {
 /// A map that another shop has sent.
 #[derive(Debug, Args)]
 pub struct Import {
-    /// The file as it came.
+    /// The file as it came; with --from-log the map, as its address names it.
     file: PathBuf,
+    /// Take the map from another shop whose record is in the same database, by the name of its
+    /// log.
+    #[arg(long, value_name = "NAME")]
+    from_log: Option<String>,
     /// Keep it as the next version, in the name of this person of the shop. Without it, what
     /// it would change is only shown.
     #[arg(long, value_name = "PERSON")]
@@ -43,6 +49,10 @@ pub struct Import {
 
 fn service(place: &Place) -> Result<Service, Wrong> {
     let store = place.write_existing()?.shared();
+    on(place, store)
+}
+
+fn on(place: &Place, store: Arc<dyn Store>) -> Result<Service, Wrong> {
     place.must_hold(store.as_ref())?;
     Ok(Service::open(
         store,
@@ -89,12 +99,13 @@ pub fn export(asked: &Export) -> Result<Answer, Wrong> {
 
 /// Says what a file would change, and keeps it if that is asked for.
 pub fn import(asked: &Import) -> Result<Answer, Wrong> {
-    let place = asked.file.display().to_string();
-    let text = fs::read_to_string(&asked.file).map_err(|error| {
-        Wrong::input(&*place, error.to_string(), "name a file that can be read")
-    })?;
-    let received = received_map(&text)?;
-    let service = service(&asked.place)?;
+    let (service, received) = match &asked.from_log {
+        Some(log) => beside(asked, log)?,
+        None => {
+            let received = in_file(&asked.file)?;
+            (service(&asked.place)?, received)
+        }
+    };
     let would = service.look(&Caller::program(), |snap| would_change(snap, &received))?;
     let kept = match &asked.keep {
         Some(person) if !would.same => {
@@ -114,15 +125,39 @@ pub fn import(asked: &Import) -> Result<Answer, Wrong> {
     })
 }
 
+fn in_file(file: &Path) -> Result<ReceivedMap, Wrong> {
+    let place = file.display().to_string();
+    let text = fs::read_to_string(file).map_err(|error| {
+        Wrong::input(&*place, error.to_string(), "name a file that can be read")
+    })?;
+    Ok(received_map(&text)?)
+}
+
+/// The shop's own record, and the map of another shop in the same database.
+fn beside(asked: &Import, log: &str) -> Result<(Service, ReceivedMap), Wrong> {
+    let store = asked.place.write_existing()?.shared();
+    let theirs = Place {
+        log: log.to_owned(),
+        ..asked.place.clone()
+    };
+    let other = on(&theirs, Arc::clone(&store))?;
+    let map = MapId::new(asked.file.display().to_string());
+    let received = map_beside(&other, log, &map)?;
+    Ok((on(&asked.place, store)?, received))
+}
+
 fn told(received: &ReceivedMap, would: &WouldChange, kept: bool) -> String {
     let sent = &received.sent;
+    let signed = match log_beside(&received.key) {
+        Some(log) => format!("from the log {log} of the same database"),
+        None => format!("signed with {}", received.key),
+    };
     let mut lines = vec![format!(
-        "{}, version {} of {}, kept {}, signed with {}{}",
+        "{}, version {} of {}, kept {}, {signed}{}",
         sent.vehicle,
         sent.version,
         sent.from,
         sent.kept,
-        received.key,
         match would.before.as_slice() {
             [] => " (not seen here before)".to_owned(),
             before => format!(" (as {} was)", before.join(", ")),

@@ -58,6 +58,12 @@ phrases! {
     /// Its foot.
     pub how_to_foot = "So it was done on this vehicle. What the maker publishes comes before what stands here.",
         "So wurde es an diesem Fahrzeug gemacht. Was der Hersteller veröffentlicht, geht vor.";
+    /// Heading: what the job is called.
+    pub job = "Job", "Arbeit";
+    /// Heading: what people wrote about the job.
+    pub notes = "Notes", "Notizen";
+    /// Below a stage: what people wrote beside it.
+    pub note_beside(notes) = "Note: {notes}", "Notiz: {notes}";
     /// Heading: what was found.
     pub cause = "Cause", "Ursache";
     /// Heading: what was done.
@@ -73,8 +79,10 @@ phrases! {
     /// Heading: pictures that were taken.
     pub photos = "Photos", "Fotos";
     /// How many, and where they are looked at.
-    pub photos_with_the_order(n) = ["{n} with the order, on its page “How it was done”.", "{n} with the order, on its page “How it was done”."],
-        ["{n} beim Auftrag, auf der Seite „Wie es gemacht wurde“.", "{n} beim Auftrag, auf der Seite „Wie es gemacht wurde“."];
+    pub photos_with_the_order(n) = ["{n} more with the order, on its page “How it was done”.", "{n} more with the order, on its page “How it was done”."],
+        ["{n} weiteres beim Auftrag, auf der Seite „Wie es gemacht wurde“.", "{n} weitere beim Auftrag, auf der Seite „Wie es gemacht wurde“."];
+    /// What a screen reader reads of a photo of which nothing was said.
+    pub photo = "Photo", "Foto";
     /// Head of a column: the things.
     pub what = "What", "Was";
     /// Head of a column: where one stood, and what one held.

@@ -251,6 +251,25 @@ fn a_photo_of_a_snag_stands_on_the_request_for_added_work() {
 }
 
 #[test]
+fn photos_of_a_job_stand_on_its_how_to_sheet_and_those_that_cannot_are_counted() {
+    let (mut bench, order) = taken_apart();
+    for bytes in [&png()[..], b"no picture"] {
+        bench.tell(
+            &order,
+            json!({ "attached": { "file": Device::file(bytes, "image/png"),
+            "item": null, "snag": null, "words": words("where the long bolt sits") } }),
+        );
+    }
+    let how = made(&bench, &order, &Asked::of(Kind::HowTo));
+    assert!(how.paper.has_photos());
+    assert_laid_out(&how.paper);
+    let text = printed(&how.paper).replace('\n', " ");
+    for said in ["Where the long bolt sits", "1 more with the order"] {
+        assert!(text.contains(said), "{said} is not in\n{text}");
+    }
+}
+
+#[test]
 fn what_the_rules_of_a_place_ask_and_a_paper_lacks_is_named() {
     let (mut bench, order) = resealed();
     let what = |bench: &Bench, order: &str| -> Vec<&'static str> {

@@ -269,6 +269,32 @@ fn the_how_to_sheet_says_what_came_off_and_how_it_went_back_and_names_no_custome
 }
 
 #[test]
+fn what_people_wrote_on_a_how_to_sheet_is_printed_beside_its_stage() {
+    let (mut bench, order) = taken_apart();
+    let number = bench.number(&order);
+    let how = bench
+        .look(|snap| shop::how_to::how_to(snap, number))
+        .unwrap();
+    bench.tell(&order, json!({ "how-to-titled": { "words": words("Housing without the manifold off"), "after": [] } }));
+    for (note, stage, text) in [
+        ("a", None, "Do it cold"),
+        ("b", Some(&how.off[0].told_by), "The long one sits at 12"),
+    ] {
+        bench.tell(&order, json!({ "how-to-noted": { "note": note, "stage": stage, "words": words(text), "after": [] } }));
+    }
+    let made = made(&bench, &order, &Asked::of(Kind::HowTo));
+    assert_laid_out(&made.paper);
+    let printed = printed(&made.paper).replace('\n', " ");
+    for words in [
+        "Housing without the manifold off",
+        "Do it cold",
+        "Note: The long one sits at 12.",
+    ] {
+        assert!(printed.contains(words), "{words} is not in\n{printed}");
+    }
+}
+
+#[test]
 fn of_an_order_in_which_nothing_was_moved_there_is_no_how_to_sheet() {
     let mut bench = scene::bench::Bench::new();
     let order = bench.open("Ada Brandt", "Selwick Rue 1.4", "SR 1408");

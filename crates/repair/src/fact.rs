@@ -521,6 +521,28 @@ pub enum Fact {
         /// The tellings seen.
         after: Vec<CommandId>,
     },
+    /// What the sheet of how this job was done is called.
+    HowToTitled {
+        words: Words,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
+    /// Something is written on that sheet, or written better.
+    HowToNoted {
+        note: NoteId,
+        /// The command that told the moves it stands beside; nothing where it is of the whole job.
+        stage: Option<CommandId>,
+        /// Nothing where the note is taken off.
+        words: Option<Words>,
+        /// The tellings of this note seen.
+        after: Vec<CommandId>,
+    },
+    /// In which sequence the notes on that sheet stand; any other stands behind them.
+    HowToSequenced {
+        notes: Vec<NoteId>,
+        /// The tellings seen.
+        after: Vec<CommandId>,
+    },
     /// A command, or one move of it, is taken back as if it had not been.
     Undo {
         command: CommandId,

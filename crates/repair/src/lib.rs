@@ -27,6 +27,7 @@ mod decision;
 mod fact;
 mod gates;
 mod grown;
+mod how_to;
 mod ids;
 mod item;
 mod items;
@@ -68,6 +69,7 @@ pub use decide::{Context, EntryFault, Refusal, SumChange, decide, record};
 pub use decision::{Decision, Ending, Event, Leaves, Request, StatedNeed, StatedWork};
 pub use fact::Fact;
 pub use gates::{Answer, may};
+pub use how_to::{HowToNote, HowToWritten, how_to_written};
 pub use ids::{
     CommandId, CustomerId, DaysOffId, DifferenceId, JobId, LineId, MapId, MoveId, NoteId, OrderId,
     PartId, PersonId, ProofId, SnagId, StageId, StallId, SubletId, VehicleId, WorkId,

@@ -65,6 +65,7 @@ struct Read {
     debts: Vec<Debt>,
     answers: Vec<Answer>,
     lines: Vec<papers::Line>,
+    how_to: HowToWritten,
     ceilings: BTreeMap<Payer, Ceiling>,
     alarms: Vec<Reason>,
     litres: BTreeMap<ItemId, Litres>,
@@ -92,6 +93,7 @@ fn read(order: &Order) -> Read {
             .map(|gate| may(order, gate, &rules))
             .collect(),
         lines: papers::lines(order),
+        how_to: how_to_written(order),
         ceilings: papers::ceilings(order),
         alarms: late_alarms(order, &rules),
         litres: litres(order, &account),
@@ -387,6 +389,9 @@ fn commands_seen(fact: &Fact) -> impl Iterator<Item = &CommandId> {
         | Fact::TradeTold { after, .. }
         | Fact::LineWorded { after, .. }
         | Fact::Consented { after, .. }
+        | Fact::HowToTitled { after, .. }
+        | Fact::HowToNoted { after, .. }
+        | Fact::HowToSequenced { after, .. }
         | Fact::Aimed { after, .. } => after,
         _ => &[],
     };

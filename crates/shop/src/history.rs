@@ -9,10 +9,13 @@ mod parts;
 
 use crate::roles::OWNER;
 use crate::snapshot::Snapshot;
-use crate::teaching::VehicleKind;
+use crate::teaching::{VehicleKind, named_by_kind};
 use crate::trouble::Trouble;
 use crate::world::Finished;
+use order::OrderPast;
+use repair::Field;
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 /// So many finished orders are looked at, the newest.
 pub const MOST_ORDERS: usize = 400;
@@ -75,6 +78,20 @@ pub(crate) fn done_by(
     Ok(out)
 }
 
+/// What the kind of each order's vehicle is called.
+fn kinds(snap: &Snapshot<'_>, orders: &[Arc<OrderPast>]) -> Result<Vec<String>, Trouble> {
+    let mut names = Vec::new();
+    for order in orders {
+        let words = match &order.vehicle {
+            Some(vehicle) => snap.world().vehicle(vehicle)?.text(Field::Label).words,
+            None => None,
+        };
+        let name = snap.texts().text_of(words).unwrap_or_default();
+        names.push(name.trim().to_owned());
+    }
+    named_by_kind(snap, &names)
+}
+
 /// The history of a kind of vehicle, or of all that the shop has finished.
 ///
 /// # Errors
@@ -89,6 +106,9 @@ pub fn history(snap: &Snapshot<'_>, kind: Option<&VehicleKind>) -> Result<Histor
     let mut all = vec![parts::by_stage(&orders)];
     if may_see(OWNER) {
         all.push(parts::by_person(snap, &orders));
+    }
+    if kind.is_none() {
+        all.push(parts::by_kind(&orders, &kinds(snap, &orders)?));
     }
     all.push(parts::by_month(&orders));
     all.push(parts::snags(&orders));

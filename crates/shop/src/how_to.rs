@@ -1,10 +1,15 @@
 //! How a job was done, as a sheet for the next who does it: what came off in which sequence,
 //! where, with what, what went wrong and how it ended. It follows from the order's record.
 
+mod beside_map;
+
+pub use beside_map::BesideMap;
+
 use crate::cautions::cautions;
+use crate::maps::KeptMap;
 use crate::phrases::order::no_order;
 use crate::phrases::shop as words;
-use crate::planning::{is_away, ran_tenths};
+use crate::planning::{Asked, is_away, ran_tenths};
 use crate::say::{self, Names};
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
@@ -14,18 +19,29 @@ use map::Map;
 use plan::Minutes;
 use record::form::Form;
 use repair::{
-    Account, Clock, Fact, Item, ItemId, Kind, Move, Order, PieceIs, SnagId, StageId, State, System,
-    Words, Zone, adoption,
+    Account, Clock, CommandId, Fact, HowToWritten, Item, ItemId, Kind, Move, Order, PieceIs,
+    SnagId, StageId, State, System, Words, Zone, adoption, aim, how_to_written,
 };
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// How a job was done.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Default)]
 pub struct HowTo {
     /// The order.
     pub number: u64,
+    /// The order's name in the record.
+    pub order: String,
     /// The vehicle, as people call it.
     pub vehicle: String,
+    /// What the sheet is called, where somebody said.
+    pub title: Option<String>,
+    /// The commands that told that, for a device to name as seen.
+    pub title_told_by: Vec<String>,
+    /// What people wrote about the whole job.
+    pub notes: Vec<HowNote>,
+    /// The commands that told in which sequence notes stand.
+    pub sequence_told_by: Vec<String>,
     /// What was wrong, what was found, what was done: each line of the order.
     pub lines: Vec<[String; 3]>,
     /// What stands before the steps.
@@ -44,11 +60,17 @@ pub struct HowTo {
     pub work: Vec<String>,
     /// Who worked on it, by their first names.
     pub by: Vec<String>,
+    /// The same beside the map that it was worked by, if it was.
+    pub beside_map: Option<BesideMap>,
 }
 
 /// What was told in one go.
 #[derive(Debug, Clone, Default)]
 pub struct HowStage {
+    /// The command that told it.
+    pub told_by: String,
+    /// What people wrote beside it.
+    pub notes: Vec<HowNote>,
     /// How long its clock ran; nothing where none did.
     pub minutes: Option<String>,
     /// Where one stands, each place once.
@@ -57,6 +79,18 @@ pub struct HowStage {
     pub tools: Vec<String>,
     /// Its rows.
     pub rows: Vec<HowRow>,
+}
+
+/// What somebody wrote on the sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HowNote {
+    /// Its name in the record.
+    pub note: String,
+    pub words: String,
+    /// Who wrote it.
+    pub by: String,
+    /// The commands that told it, for a device to name as seen.
+    pub told_by: Vec<String>,
 }
 
 /// One thing that was moved.
@@ -89,6 +123,23 @@ pub struct HowSnag {
     pub ended: Option<String>,
 }
 
+impl HowTo {
+    /// All notes in the sequence in which they stand: of the whole job, then stage by stage.
+    pub fn all_notes(&self) -> impl Iterator<Item = &HowNote> {
+        let stages = self.off.iter().chain(&self.back);
+        let of_stages = stages.flat_map(|stage| &stage.notes);
+        self.notes.iter().chain(of_stages)
+    }
+
+    /// The command of the stage that a note stands beside.
+    #[must_use]
+    pub fn stage_of(&self, note: &HowNote) -> Option<&str> {
+        let mut stages = self.off.iter().chain(&self.back);
+        let of = stages.find(|stage| stage.notes.contains(note));
+        of.map(|stage| stage.told_by.as_str())
+    }
+}
+
 impl HowSnag {
     /// The same in one line.
     #[must_use]
@@ -113,21 +164,29 @@ pub fn how_to(snap: &Snapshot<'_>, number: u64) -> Result<HowTo, Trouble> {
         .ok_or_else(|| Trouble::not_found(no_order(number)))?;
     let order = world.order(&id)?;
     let names = Names::of(snap, world, &order);
+    let (kept, map) = by_map(snap, &order)?.unzip();
     let sheet = Sheet {
         account: Account::of(&order),
         order: &order,
         names: &names,
-        map: by_map(snap, &order)?,
+        map,
         clocks: clocks(&order),
     };
-    let (off, back) = sheet.stages();
+    let (mut off, mut back) = sheet.stages();
     if off.is_empty() && back.is_empty() {
         let mut trouble = Trouble::not_found(words::nothing_was_moved(number));
         words::made_of_what_came_off().clone_into(&mut trouble.mend);
         return Err(trouble);
     }
+    let written = how_to_written(&order);
+    let notes = beside(&written, &names, off.iter_mut().chain(&mut back));
     Ok(HowTo {
         number,
+        order: id.as_str().to_owned(),
+        title: names.text_of(written.title),
+        title_told_by: told_by(&written.title_told_by),
+        notes,
+        sequence_told_by: told_by(&written.sequence_told_by),
         vehicle: crate::teaching::label_of(snap, &id)?,
         lines: lines(&order, &names),
         cautions: sheet.cautions(),
@@ -136,17 +195,54 @@ pub fn how_to(snap: &Snapshot<'_>, number: u64) -> Result<HowTo, Trouble> {
         sources: sheet.sources(),
         work: work(&order),
         by: sheet.by(),
+        beside_map: kept.and_then(|kept| sheet.beside_map(&kept)),
         off,
         back,
     })
 }
 
-fn by_map(snap: &Snapshot<'_>, order: &Order) -> Result<Option<Map>, Trouble> {
+/// Puts each note beside its stage; those that have none any more are of the whole job.
+fn beside<'s>(
+    written: &HowToWritten,
+    names: &Names<'_>,
+    stages: impl Iterator<Item = &'s mut HowStage>,
+) -> Vec<HowNote> {
+    let mut all = Vec::new();
+    let mut stages: Vec<&mut HowStage> = stages.collect();
+    for note in &written.notes {
+        let shown = HowNote {
+            note: note.note.as_str().to_owned(),
+            words: names.text(note.words),
+            by: names.person(&note.by),
+            told_by: told_by(&note.told_by),
+        };
+        let of = note.stage.as_ref().map(CommandId::as_str);
+        match stages
+            .iter_mut()
+            .find(|stage| of == Some(stage.told_by.as_str()))
+        {
+            Some(stage) => stage.notes.push(shown),
+            None => all.push(shown),
+        }
+    }
+    all
+}
+
+fn told_by(commands: &[CommandId]) -> Vec<String> {
+    commands
+        .iter()
+        .map(|command| command.as_str().to_owned())
+        .collect()
+}
+
+/// The version of the map by which an order works.
+fn by_map(snap: &Snapshot<'_>, order: &Order) -> Result<Option<(Arc<KeptMap>, Map)>, Trouble> {
     let Some(adopted) = adoption(order) else {
         return Ok(None);
     };
     let kept = snap.map(adopted.map, Some(adopted.version))?;
-    Ok(kept.sound().ok().cloned())
+    let map = kept.sound().ok().cloned();
+    Ok(map.map(|map| (kept, map)))
 }
 
 fn clocks(order: &Order) -> BTreeMap<StageId, Vec<(Timestamp, Clock)>> {
@@ -163,7 +259,7 @@ fn clocks(order: &Order) -> BTreeMap<StageId, Vec<(Timestamp, Clock)>> {
 /// What a sheet is made from.
 struct Sheet<'a> {
     order: &'a Order,
-    account: std::sync::Arc<Account>,
+    account: Arc<Account>,
     names: &'a Names<'a>,
     map: Option<Map>,
     clocks: BTreeMap<StageId, Vec<(Timestamp, Clock)>>,
@@ -173,7 +269,7 @@ impl Sheet<'_> {
     /// The stages out and back, in the sequence in which they were told.
     fn stages(&self) -> (Vec<HowStage>, Vec<HowStage>) {
         let undone = self.order.undone();
-        let mut told: Vec<(Timestamp, Option<&StageId>, Vec<&Move>)> = Vec::new();
+        let mut told: Vec<(Timestamp, &CommandId, Option<&StageId>, Vec<&Move>)> = Vec::new();
         for (command, filed) in self.order.facts() {
             let Fact::Moved { stage, moves } = &filed.fact else {
                 continue;
@@ -182,22 +278,37 @@ impl Sheet<'_> {
                 .zip(moves)
                 .filter(|(nth, _)| !undone.moves.contains(&(command.clone(), *nth)));
             let stands: Vec<&Move> = stands.map(|(_, change)| change).collect();
-            told.push((filed.stamp.at, stage.as_ref(), stands));
+            told.push((filed.stamp.at, command, stage.as_ref(), stands));
         }
         told.sort_by_key(|(at, ..)| *at);
         let (mut off, mut back) = (Vec::new(), Vec::new());
-        for (at, stage, moves) in told {
+        for (at, command, stage, moves) in told {
             let ran = stage.and_then(|stage| ran_tenths(self.clocks.get(stage)?, at));
             let minutes = ran.map(|tenths| Minutes::tenths(tenths).to_string());
             for (away, into) in [(true, &mut off), (false, &mut back)] {
                 let of = moves.iter().filter(|change| self.is_away(change) == away);
                 let of: Vec<&Move> = of.copied().collect();
                 if !of.is_empty() {
-                    into.push(self.stage(&of, minutes.clone()));
+                    into.push(self.stage(command, &of, minutes.clone()));
                 }
             }
         }
         (off, back)
+    }
+
+    fn beside_map(&self, kept: &KeptMap) -> Option<BesideMap> {
+        let map = self.map.as_ref()?;
+        let of_vehicle = match aim(self.order) {
+            Some(aim) => map.of_variant(&Asked::of(map, &aim).variants),
+            None => map.clone(),
+        };
+        let away = |change: &Move| self.is_away(change);
+        Some(BesideMap {
+            map: kept.id.as_str().to_owned(),
+            vehicle: map.vehicle.clone(),
+            version: kept.version,
+            apart: beside_map::apart(self.order, &self.account, self.names, &of_vehicle, away),
+        })
     }
 
     fn item(&self, change: &Move) -> (ItemId, Option<&Item>) {
@@ -212,7 +323,7 @@ impl Sheet<'_> {
         is_away(kind, change.left.state)
     }
 
-    fn stage(&self, moves: &[&Move], minutes: Option<String>) -> HowStage {
+    fn stage(&self, told_by: &CommandId, moves: &[&Move], minutes: Option<String>) -> HowStage {
         let (mut places, mut tools) = (BTreeSet::new(), BTreeSet::new());
         for change in moves {
             let (id, known) = self.item(change);
@@ -223,6 +334,8 @@ impl Sheet<'_> {
             tools.extend(self.tools(&id, change.left.state));
         }
         HowStage {
+            told_by: told_by.as_str().to_owned(),
+            notes: Vec::new(),
             minutes,
             places: places.into_iter().collect(),
             tools: tools.into_iter().collect(),

@@ -8,7 +8,9 @@
 //!    "key": "…", "signature": "…" }          Ed25519 over the bytes of `content`
 //! ```
 
+use crate::caller::Caller;
 use crate::phrases::shop as words;
+use crate::service::Service;
 use crate::snapshot::Snapshot;
 use crate::teaching;
 use crate::trouble::{Trouble, TroubleKind};
@@ -52,7 +54,8 @@ pub struct SentMap {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReceivedMap {
     pub sent: SentMap,
-    /// The mark of the key, as people compare it.
+    /// The mark of the key, as people compare it; or [the log](log_beside) of a shop that is in the
+    /// same database.
     pub key: String,
 }
 
@@ -248,6 +251,29 @@ pub fn received_map(text: &str) -> Result<ReceivedMap, Trouble> {
         sent,
         key: mark(&key),
     })
+}
+
+/// Stands before the name of a log in place of a key's mark.
+const LOG: &str = "log ";
+
+/// A map of another shop whose record is in the same database. It bears no signature: the shops
+/// share their database, and so their trust.
+///
+/// # Errors
+/// [`Trouble`]: there is no such map, it has errors, or the other record cannot be read.
+pub fn map_beside(other: &Service, log: &str, id: &MapId) -> Result<ReceivedMap, Trouble> {
+    let sent = other.look(&Caller::program(), |snap| sent_map(snap, id, None))?;
+    Ok(ReceivedMap {
+        sent,
+        key: format!("{LOG}{log}"),
+    })
+}
+
+/// The log that a map came from, where its shop is in the same database; nothing where it came
+/// signed.
+#[must_use]
+pub fn log_beside(key: &str) -> Option<&str> {
+    key.strip_prefix(LOG)
 }
 
 /// What reading it in would change here.

@@ -14,10 +14,10 @@ mod words;
 
 pub use before::{DoneBefore, JobBefore, done_before};
 pub(crate) use kind::finished_like;
-pub(crate) use kind::label_of;
 pub use kind::{
     AlikeKind, KindRow, MOST_ORDERS, VehicleKind, alike, kind_of, kinds, known_kind, vehicle_kind,
 };
+pub(crate) use kind::{label_of, named_by_kind};
 pub use renew::{Renewed, renewed};
 pub use taught::{
     AnsweredShown, AsWords, Asked, Differ, FactTaught, Rest, SameAsked, StepTaught, Taught, taught,

@@ -108,6 +108,12 @@ fn too_few_say_so_and_enough_say_where_most_lie() {
     assert!((low - 0.84).abs() < 1e-9 && (middle - 1.0).abs() < 1e-9 && (high - 1.68).abs() < 1e-9);
     assert_eq!(many.orders.len(), 5);
     assert_eq!(only(part(&stages, "months")).name, "Nov 2026");
+    let of_kind = only(part(&stages, "kinds"));
+    assert_eq!(
+        (of_kind.name.as_str(), of_kind.spread),
+        (VEHICLE, many.spread)
+    );
+    assert_eq!(of_kind.orders, many.orders);
 }
 
 #[test]

@@ -9,10 +9,11 @@ use bench::Bench;
 use serde_json::{Value, json};
 use shop::repair::MapId;
 use shop::sent_map::{
-    ReceivedMap, SentMap, WouldChange, came_from, people_named, received_map, sent_map,
-    would_change,
+    ReceivedMap, SentMap, WouldChange, came_from, log_beside, map_beside, people_named,
+    received_map, sent_map, would_change,
 };
-use shop::{Caller, Device, Signer, Snapshot, Trouble};
+use shop::{Caller, Device, Service, Signer, Snapshot, Trouble};
+use std::sync::Arc;
 
 const TEXT: &str = "vehicle = \"Lanner estate, front door\"\n\n[items.\"handle screws\"]\nis = \"fasteners\"\ncount = 3\nplace = \"cabin\"\nminutes = { out = 1, back = 1.5 }\n\n[items.panel]\nis = \"cover\"\nneeds = [\"handle screws out\"]\nplace = \"cabin\"\nminutes = { out = 2, back = 3 }\n";
 const MAP: &str = "lanner-estate-front-door";
@@ -116,6 +117,50 @@ fn what_was_changed_or_is_something_else_is_refused() {
         );
     }
     assert!(why(&" ".repeat(2 * 1024 * 1024)).contains("at most"));
+}
+
+/// Two shops in one database: what one knows, the other looks at and keeps, with where it is from.
+#[test]
+fn a_map_is_taken_from_another_shop_in_the_same_database() {
+    let mut bench = Bench::new();
+    let other = Service::open(Arc::clone(&bench.store), "north", bench.clock.as_now()).unwrap();
+    let mut desk = Device::new("desk", "mia");
+    let now = bench.clock.now();
+    for (stream, part, content) in [
+        (
+            "shop",
+            "shop_fact",
+            json!({ "set": { "settings": {
+            "name": Device::words("North Works"), "rate": "100", "currency": "EUR", "minor_digits": 2,
+            "taxes": [], "units": "metric", "zone": "Europe/Lisbon" } } }),
+        ),
+        (
+            "map:lanner-estate-front-door",
+            "map_fact",
+            json!({ "drafted": { "version": 1,
+            "text": Device::document(TEXT, "application/toml") } }),
+        ),
+    ] {
+        let command = desk.command(stream, now, part, content);
+        other.command(&Caller::program(), command).unwrap();
+    }
+    let received = map_beside(&other, "north", &MapId::new(MAP)).unwrap();
+    assert_eq!(received.sent.from, "North Works");
+    assert_eq!(log_beside(&received.key), Some("north"));
+    assert_eq!(log_beside(&signer().mark()), None);
+    assert_eq!(would(&bench, &received).changes, None);
+    // Nothing of it is here before somebody keeps it; then it says where it is from.
+    keep(&mut bench, 1, &received.sent.text);
+    let came = json!({ "received": { "version": 1, "from": Device::words(&received.sent.from), "key": received.key } });
+    bench.send(&format!("map:{MAP}"), "map_fact", came).unwrap();
+    let from = look(&bench, |snap| Ok(came_from(snap, &MapId::new(MAP), 1)));
+    assert_eq!(
+        from,
+        Some(("North Works".to_owned(), "log north".to_owned()))
+    );
+    assert!(would(&bench, &received).same);
+    let none = map_beside(&other, "north", &MapId::new("no-such-map"));
+    assert!(none.is_err());
 }
 
 /// A name in a note is told before the file goes.

@@ -514,6 +514,7 @@ const PAGES: &[&str] = &[
     "/history",
     "/skills",
     "/o/1002/how-to",
+    "/o/1002/how-to?write=yes",
     "/o/1002/two",
     "/maps/pellworth-mite-battery/edit",
     "/maps/korvane-drayman-engine-front/edit?item=pulley+bolts",

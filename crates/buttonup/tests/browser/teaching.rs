@@ -187,6 +187,8 @@ fn three_jobs_teach_and_the_fourth_is_planned_by_them() -> Result<()> {
             .any(|name| name == "Can't say")
     );
 
+    write_on_the_sheet(&shop, &browser)?;
+
     // What else finished work says can be read and pressed.
     for (page, words) in [
         ("/kinds", "What our work has taught"),
@@ -201,6 +203,36 @@ fn three_jobs_teach_and_the_fourth_is_planned_by_them() -> Result<()> {
     }
     ensure!(browser.console_errors()?.is_empty());
     Ok(())
+}
+
+/// What whoever does it next should know is written beside a step, by press, and read there.
+fn write_on_the_sheet(shop: &Shop, browser: &Browser) -> Result<()> {
+    browser.goto(&shop.server.url("/o/1003/how-to"))?;
+    follow(browser, "Write on it")?;
+    unfold(browser, "Give it a title")?;
+    write(
+        browser,
+        "What this job is called",
+        "Headlamp, bumper left on",
+    )?;
+    tap_for(browser, "Save title", "Change the title")?;
+    unfold(browser, "Add a note to step 1 off")?;
+    for note in ["Mind the tab below", "Cover first is easier"] {
+        write(browser, "Note", note)?;
+        tap_for(browser, "Save note", note)?;
+    }
+    legible(browser, "a sheet that is written on")?;
+    unfold(browser, "Cover first is easier")?;
+    tap(browser, "Move up")?;
+    browser.wait_until(|| {
+        let text = browser.text()?;
+        let at = |note| text.find(note);
+        Ok((at("Cover first is easier") < at("Mind the tab below")).then_some(()))
+    })?;
+    follow(browser, "Done")?;
+    browser.wait_for_text("Headlamp, bumper left on")?;
+    browser.wait_for_text("Mind the tab below")?;
+    legible(browser, "a sheet with notes")
 }
 
 /// After two jobs by one person: one witness, who may have a habit.

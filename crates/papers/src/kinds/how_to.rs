@@ -2,7 +2,7 @@
 
 use super::Given;
 use super::stall::{self, Head};
-use crate::engine::column::{Body, Cell, Kept, Side};
+use crate::engine::column::{Body, Cell, Column, Kept, Side};
 use crate::engine::lines::{Run, bold, plain};
 use crate::engine::page::Paper;
 use crate::phrases as say;
@@ -15,10 +15,15 @@ pub fn paper(given: &Given<'_>, how: &HowTo) -> Paper {
         numbers: say::order_number(how.number),
         foot: say::how_to_foot(),
     };
-    stall::paper(given, &head, |body| content(body, how))
+    stall::paper(given, &head, |body| content(given, body, how))
 }
 
-fn content(body: &mut Body, how: &HowTo) {
+fn content(given: &Given<'_>, body: &mut Body, how: &HowTo) {
+    if let Some(title) = &how.title {
+        body.part(say::job(), |column| column.text(&[bold(title.as_str())]));
+    }
+    let notes: Vec<String> = how.notes.iter().map(|note| note.words.clone()).collect();
+    super::invoice::listed(body, say::notes(), &notes);
     for [complaint, cause, correction] in &how.lines {
         for (heading, text) in [
             (say::complaint(), complaint),
@@ -51,10 +56,28 @@ fn content(body: &mut Body, how: &HowTo) {
         .collect();
     super::invoice::listed(body, say::what_went_wrong(), &snags);
     if !how.photos.is_empty() {
-        let many = how.photos.len();
-        body.part(say::photos(), |column| {
-            column.text(&[plain(say::photos_with_the_order(many))]);
-        });
+        body.whole(say::photos(), |column| photos(given, column, how));
+    }
+}
+
+/// Each photo under what was said of it; how many more the order has.
+fn photos(given: &Given<'_>, column: &mut Column<'_>, how: &HowTo) {
+    let mut more = 0;
+    for photo in &how.photos {
+        let Some(printed) = given.photos.get(&photo.file) else {
+            more += 1;
+            continue;
+        };
+        let text = match photo.text.as_str() {
+            "" => say::photo(),
+            text => text,
+        };
+        column.text(&[plain(shop::say::capital(text))]);
+        column.keep();
+        column.photo(printed, text);
+    }
+    if more > 0 {
+        column.text(&[plain(say::photos_with_the_order(more))]);
     }
 }
 
@@ -84,6 +107,7 @@ fn rows(stages: &[HowStage]) -> Vec<Vec<Cell>> {
             Cell::bold((nth + 1).to_string()),
             Cell {
                 runs: runs(stage),
+                below: notes(stage),
                 ..Cell::default()
             },
             Cell::text(place.join(", ")),
@@ -91,6 +115,19 @@ fn rows(stages: &[HowStage]) -> Vec<Vec<Cell>> {
         ]
     };
     stages.iter().enumerate().map(row).collect()
+}
+
+/// What people wrote beside a stage, each as a sentence.
+fn notes(stage: &HowStage) -> Option<String> {
+    let notes: Vec<String> = stage
+        .notes
+        .iter()
+        .map(|note| match note.words.ends_with(['.', '!', '?']) {
+            true => note.words.clone(),
+            false => format!("{}.", note.words),
+        })
+        .collect();
+    (!notes.is_empty()).then(|| say::note_beside(notes.join(" ")))
 }
 
 fn runs(stage: &HowStage) -> Vec<Run> {

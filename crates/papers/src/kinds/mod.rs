@@ -292,9 +292,16 @@ fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Lai
     let speaks = spoken_as(language);
     // What is proposed for a thread is said as the paper speaks, whoever took the way.
     let snags = speaking(speaks, || snags(snap, order, asked.kind))?;
+    let how = match asked.kind {
+        Kind::HowTo => Some(shop::how_to::how_to(snap, order.number)?),
+        _ => None,
+    };
     let mut given = Given {
         order,
-        photos: photo::of_snags(snap, &snags)?,
+        photos: match &how {
+            Some(how) => photo::of_how_to(snap, how)?,
+            None => photo::of_snags(snap, &snags)?,
+        },
         logo: photo::logo(snap, order)?,
         cover: covered(snap, order, asked),
         wording: Wording::of(language),
@@ -311,6 +318,7 @@ fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Lai
         said: on_papers(snap, &order.order, language)?,
     };
     let paper = match asked.kind {
+        Kind::HowTo => how_to::paper(&given, &how.unwrap_or_default()),
         Kind::Estimate => estimate::estimate(&given),
         Kind::AddedWork => estimate::added(&given),
         Kind::Invoice => invoice::paper(&given),
@@ -323,7 +331,6 @@ fn laid_out(snap: &Snapshot<'_>, order: &OrderView, asked: &Asked) -> Result<Lai
         Kind::Apart => apart::paper(&given),
         Kind::WorkSheet => worksheet::paper(&given, &planned(snap, order.number)?),
         Kind::Labels => labels::paper(&given),
-        Kind::HowTo => how_to::paper(&given, &shop::how_to::how_to(snap, order.number)?),
     };
     Ok(Laid {
         values: values(&given),

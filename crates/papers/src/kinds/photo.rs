@@ -1,6 +1,7 @@
 //! Photos and the shop's picture for a paper: JPEG and PNG, as they were kept.
 
 use crate::engine::page::Photo;
+use shop::how_to::HowTo;
 use shop::repair::Words;
 use shop::view::{MendingView, OrderView};
 use shop::{Snapshot, Trouble};
@@ -9,6 +10,8 @@ use std::sync::Arc;
 
 /// So many photos of a snag are printed.
 const MOST: usize = 2;
+/// So many photos of a job are printed; the others are with the order.
+const MOST_OF_A_JOB: usize = 12;
 /// A larger file makes a paper that nobody can send.
 const MOST_BYTES: usize = 4 << 20;
 
@@ -23,6 +26,20 @@ pub fn of_snags(
             if let Some(read) = read(snap, &photo.file)? {
                 out.insert(photo.file.clone(), read);
             }
+        }
+    }
+    Ok(out)
+}
+
+/// Photos of how a job was done, by their files; what was erased since is left out.
+pub fn of_how_to(snap: &Snapshot<'_>, how: &HowTo) -> Result<BTreeMap<String, Photo>, Trouble> {
+    let mut out = BTreeMap::new();
+    for photo in &how.photos {
+        if out.len() == MOST_OF_A_JOB {
+            break;
+        }
+        if let Some(read) = read(snap, &photo.file)? {
+            out.insert(photo.file.clone(), read);
         }
     }
     Ok(out)

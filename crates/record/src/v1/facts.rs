@@ -407,4 +407,18 @@ forms! { FactForm = Fact {
         trade: TradeForm,
         after: Vec<CommandIdForm>,
     },
+    HowToTitled = "how-to-titled" {
+        words: WordsForm,
+        after: Vec<CommandIdForm>,
+    },
+    HowToNoted = "how-to-noted" {
+        note: NoteIdForm,
+        stage: Option<CommandIdForm>,
+        words: Option<WordsForm>,
+        after: Vec<CommandIdForm>,
+    },
+    HowToSequenced = "how-to-sequenced" {
+        notes: Vec<NoteIdForm>,
+        after: Vec<CommandIdForm>,
+    },
 } }

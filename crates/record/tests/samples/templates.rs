@@ -411,6 +411,18 @@ fn facts_of_the_desk() -> Vec<(&'static str, Value)> {
             "trade-told",
             json!({ "item": "$id", "trade": trade(), "after": ["$id"] }),
         ),
+        (
+            "how-to-titled",
+            json!({ "words": "$words", "after": ["$id"] }),
+        ),
+        (
+            "how-to-noted",
+            json!({ "note": "$id", "stage": maybe("$id"), "words": maybe("$words"), "after": ["$id"] }),
+        ),
+        (
+            "how-to-sequenced",
+            json!({ "notes": ["$id"], "after": ["$id"] }),
+        ),
     ]
 }
 

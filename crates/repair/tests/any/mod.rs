@@ -543,6 +543,7 @@ fn of_papers() -> BoxedStrategy<Fact> {
         ConsentStep::Repair,
         ConsentStep::Add,
     ]);
+    let note = || name().prop_map(NoteId::new);
     let part = || name().prop_map(PartId::new);
     let part_step = select(vec![
         Ordered, Received, Compared, Fitted, Returned, Stocked, Cancelled,
@@ -558,6 +559,17 @@ fn of_papers() -> BoxedStrategy<Fact> {
                 about,
             }
         ),
+        (words(), told()).prop_map(|(words, after)| Fact::HowToTitled { words, after }),
+        (note(), option::of(command()), option::of(words()), told()).prop_map(
+            |(note, stage, words, after)| Fact::HowToNoted {
+                note,
+                stage,
+                words,
+                after,
+            }
+        ),
+        (vec(note(), 0..3), told())
+            .prop_map(|(notes, after)| Fact::HowToSequenced { notes, after }),
         (line(), text, words(), told()).prop_map(|(line, text, words, after)| {
             Fact::LineWorded {
                 line,
@@ -949,6 +961,9 @@ fn tellings_seen(fact: &mut Fact) -> Option<&mut Vec<CommandId>> {
         | Fact::TradeTold { after, .. }
         | Fact::LineWorded { after, .. }
         | Fact::Consented { after, .. }
+        | Fact::HowToTitled { after, .. }
+        | Fact::HowToNoted { after, .. }
+        | Fact::HowToSequenced { after, .. }
         | Fact::Aimed { after, .. } => Some(after),
         _ => None,
     }

@@ -8,8 +8,8 @@ use crate::world::{Finished, vehicle_of};
 use odds::{Done, Given};
 use repair::price::Payer;
 use repair::{
-    Account, Fact, ItemId, Kind, LineText, Order, OrderId, PartStep, SnagIs, State, System, Words,
-    papers,
+    Account, Fact, ItemId, Kind, LineText, Order, OrderId, PartStep, SnagIs, State, System,
+    VehicleId, Words, papers,
 };
 use rust_decimal::Decimal;
 use std::collections::{BTreeMap, BTreeSet};
@@ -19,6 +19,8 @@ use std::sync::{Arc, Mutex, PoisonError};
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct OrderPast {
     pub number: u64,
+    /// Whose finished work it is.
+    pub vehicle: Option<VehicleId>,
     /// Such as `2026-11`, of the hand-over.
     pub month: String,
     pub stages: Vec<Done>,
@@ -203,6 +205,7 @@ fn past(
     });
     Ok(OrderPast {
         number,
+        vehicle: vehicle_of(order),
         month,
         stages: stages_of(order, rust),
         pieces: pieces.collect(),

@@ -95,6 +95,21 @@ pub(super) fn by_person(snap: &Snapshot<'_>, orders: &Orders) -> Part {
     time_part("people", words::by_person(), figures.collect())
 }
 
+/// By what the kind of each order's vehicle is called, the kinds with the most orders first.
+pub(super) fn by_kind(orders: &Orders, kinds: &[String]) -> Part {
+    let of: BTreeMap<u64, &String> = orders.iter().map(|order| order.number).zip(kinds).collect();
+    let named = |order: &OrderPast| of.get(&order.number).map(|kind| (*kind).clone());
+    let times = times(orders, |order, _| {
+        named(order).filter(|kind| !kind.is_empty())
+    });
+    let mut figures: Vec<Figure> = times
+        .into_iter()
+        .map(|(kind, of)| of.figure(kind))
+        .collect();
+    figures.sort_by_key(|figure| std::cmp::Reverse(figure.orders.len()));
+    time_part("kinds", words::by_kind(), figures)
+}
+
 pub(super) fn by_month(orders: &Orders) -> Part {
     let times = times(orders, |order, _| Some(order.month.clone()));
     let figures = times

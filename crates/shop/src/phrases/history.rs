@@ -22,6 +22,8 @@ phrases! {
     /// A heading of the history.
     pub by_person = "Time against the book, by person", "Zeit gegen Vorgabe, nach Person";
     /// A heading of the history.
+    pub by_kind = "Time against the book, by kind of vehicle", "Zeit gegen Vorgabe, nach Art des Fahrzeugs";
+    /// A heading of the history.
     pub by_month = "Time against the book, by month", "Zeit gegen Vorgabe, nach Monat";
     /// What was moved in a stage, and that it came off.
     pub stage_out(kind) = "{kind} out", "{kind} raus";

@@ -47,6 +47,11 @@ phrases! {
     /// What stands beside rules of a place.
     pub not_advice = "Not legal advice: rules change, so look the current text up before you rely on it.", "Keine Rechtsberatung: Regeln ändern sich; vor dem Anwenden den geltenden Text nachsehen.";
 
+    /// A job beside its map: what came off before what the map needs first.
+    pub came_off_before(item, need) = "{item} came off; the map says first: {need}", "{item} kam ab; laut Vorlage vorher: {need}";
+    /// A job beside its map: what came off that the map does not have.
+    pub not_on_the_map(items) = "not on the map: {items}", "nicht in der Vorlage: {items}";
+
     /// What somebody can do.
     pub can_not_yet = "not yet", "noch nicht";
     /// What somebody can do.

@@ -142,6 +142,14 @@ phrases! {
     pub paper_given_out(words) = "Paper given out{words}", "Papier ausgegeben{words}";
     /// A photo was added.
     pub photo_added = "Photo added", "Foto dazu";
+    /// What the sheet of how the job was done is called.
+    pub how_to_titled(words) = "How it was done, title: {words}", "Wie es gemacht wurde, Titel: {words}";
+    /// Something was written on that sheet.
+    pub how_to_noted(words) = "How it was done, note: {words}", "Wie es gemacht wurde, Notiz: {words}";
+    /// A note was taken off that sheet.
+    pub how_to_note_taken_off = "How it was done: note removed", "Wie es gemacht wurde: Notiz entfernt";
+    /// The notes on that sheet stand in another sequence.
+    pub how_to_sequenced = "How it was done: note moved up", "Wie es gemacht wurde: Notiz nach oben gestellt";
     /// Something was taken back.
     pub took_something_back = "Took something back", "Etwas zurückgenommen";
     /// How much work is left, between what least and most, by whom, and where.

@@ -5,7 +5,7 @@ use super::words::people;
 use crate::phrases::order::no_order;
 use crate::snapshot::Snapshot;
 use crate::trouble::Trouble;
-use repair::{Account, ItemId, aim};
+use repair::{Account, ItemId, aim, how_to_written};
 use std::collections::BTreeSet;
 
 /// So many are offered.
@@ -25,6 +25,8 @@ pub struct DoneBefore {
 pub struct JobBefore {
     /// The order.
     pub number: u64,
+    /// What its sheet is called, where somebody said.
+    pub title: Option<String>,
     /// Who worked on it.
     pub by: String,
     /// How many things came off.
@@ -70,6 +72,7 @@ pub fn done_before(snap: &Snapshot<'_>, number: u64) -> Result<DoneBefore, Troub
                 came_off.map(|item| joins.name(&item).clone()).collect();
             JobBefore {
                 number: job.number,
+                title: None,
                 by: people(snap, &job.job.by),
                 things: came_off.len(),
                 wanted: aims
@@ -81,5 +84,11 @@ pub fn done_before(snap: &Snapshot<'_>, number: u64) -> Result<DoneBefore, Troub
         .collect();
     jobs.sort_by_key(|job| std::cmp::Reverse((job.wanted.len(), job.number)));
     jobs.truncate(MOST);
+    for job in &mut jobs {
+        if let Some(id) = world.order_numbered(job.number)? {
+            let title = how_to_written(&*world.order(&id)?).title;
+            job.title = snap.texts().text_of(title);
+        }
+    }
     Ok(DoneBefore { vehicle, jobs })
 }

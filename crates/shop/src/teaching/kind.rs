@@ -110,6 +110,20 @@ fn goes_by(joins: &BTreeMap<MapId, MapId>, code: &MapId) -> MapId {
     at.clone()
 }
 
+/// What the kind of each vehicle that is called so is called: of all its names, the first given.
+pub(crate) fn named_by_kind(
+    snap: &Snapshot<'_>,
+    vehicles: &[String],
+) -> Result<Vec<String>, Trouble> {
+    let joins = snap.world().kinds_joined()?;
+    let mut names: BTreeMap<MapId, &String> = BTreeMap::new();
+    let named = vehicles.iter().map(|vehicle| {
+        let code = goes_by(&joins, &kind_of(vehicle));
+        (*names.entry(code).or_insert(vehicle)).clone()
+    });
+    Ok(named.collect())
+}
+
 /// Every name of a kind, the one it goes by first.
 fn names_of(joins: &BTreeMap<MapId, MapId>, code: &MapId) -> Vec<MapId> {
     let others = joins.keys().filter(|other| *other != code);

@@ -173,6 +173,12 @@ pub(super) fn desk_fact(names: &Names<'_>, rules: &Rules, fact: &Fact) -> String
             words::paper_given_out(behind(words))
         }
         Fact::Attached { .. } => words::photo_added().to_owned(),
+        Fact::HowToTitled { words, .. } => words::how_to_titled(text(*words)),
+        Fact::HowToNoted { words, .. } => words.map_or_else(
+            || words::how_to_note_taken_off().to_owned(),
+            |words| words::how_to_noted(text(words)),
+        ),
+        Fact::HowToSequenced { .. } => words::how_to_sequenced().to_owned(),
         Fact::Undo { .. } => words::took_something_back().to_owned(),
         _ => String::new(),
     }

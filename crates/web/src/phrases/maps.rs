@@ -88,6 +88,8 @@ phrases! {
     pub when_and_who(when, who) = "{when}, {who}", "{when}, {who}";
     /// A version that came from another shop: from which, and under which sign.
     pub from_signed_with(shop, key) = "from {shop}, signed with {key}", "von {shop}, unterschrieben mit {key}";
+    /// A version that came from another shop whose record is in the same database.
+    pub from_beside(shop) = "from {shop}, in the same database", "von {shop}, in derselben Datenbank";
     /// Beside a version that cannot be used.
     pub has_errors = "has errors", "hat Fehler";
     /// Heading above the drawing of what was changed.

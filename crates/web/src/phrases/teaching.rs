@@ -73,6 +73,10 @@ phrases! {
     pub lengths(which) = "Lengths {which}", "Längen {which}";
     /// How long a step took.
     pub minutes(n) = "{n} min", "{n} min";
+    /// Heading above the map that the job was worked by, and what went otherwise than it says.
+    pub beside_the_map = "Beside the map", "Neben der Vorlage";
+    /// Below that heading, where nothing did.
+    pub all_came_off_by_it = "Everything came off as the map says.", "Alles kam ab, wie es die Vorlage sagt.";
     /// Heading above what did not go as planned.
     pub what_went_wrong = "What went wrong", "Was schiefging";
     /// Below that: how it ended.
@@ -82,6 +86,44 @@ phrases! {
     /// Heading above pictures.
     pub photos = "Photos", "Fotos";
 
+    /// A press: to write on the sheet of how a job was done.
+    pub write_on_it = "Write on it", "Hineinschreiben";
+    /// Small on that press.
+    pub title_and_notes = "title and notes", "Titel und Notizen";
+    /// A press: back to reading the sheet.
+    pub done_writing = "Done", "Fertig";
+    /// Small on that press.
+    pub read_it = "read it", "lesen";
+    /// Above the folds in which one writes.
+    pub what_the_next_should_know = "Write what whoever does it next should know. The steps stay as they were done.", "Schreib auf, was der Nächste wissen sollte. Die Schritte bleiben, wie sie gemacht wurden.";
+    /// A fold: what the sheet is called.
+    pub give_it_a_title = "Give it a title", "Titel geben";
+    /// A fold: the same, where it has one.
+    pub change_the_title = "Change the title", "Titel ändern";
+    /// Label of a field.
+    pub title_of_the_job = "What this job is called", "Wie diese Arbeit heißt";
+    /// Beside that field.
+    pub title_hint = "such as Water pump with the bumper left on", "z. B. Wasserpumpe, Stoßfänger bleibt dran";
+    /// A fold: a note about the whole job.
+    pub note_on_the_job = "Add a note about the whole job", "Notiz zur ganzen Arbeit";
+    /// A fold: a note beside a step of the way in.
+    pub note_on_step_off(n) = "Add a note to step {n} off", "Notiz zu Schritt {n} im Ausbau";
+    /// A fold: a note beside a step of the way back.
+    pub note_on_step_back(n) = "Add a note to step {n} back", "Notiz zu Schritt {n} im Einbau";
+    /// A press.
+    pub save_title = "Save title", "Titel speichern";
+    /// A press.
+    pub save_note = "Save note", "Notiz speichern";
+    /// Label of a field.
+    pub note = "Note", "Notiz";
+    /// Heading above notes about the whole job.
+    pub notes = "Notes", "Notizen";
+    /// Below a note: who wrote it.
+    pub written_by(who) = "written by {who}", "geschrieben von {who}";
+    /// A press: a note moves up by one.
+    pub move_up = "Move up", "Nach oben";
+    /// A press: a note is taken off the sheet.
+    pub remove_note = "Remove note", "Notiz entfernen";
     /// Title of the page of one kind of vehicle.
     pub taught_of(vehicle) = "What our work has taught · {vehicle}", "Was unsere Arbeit gezeigt hat · {vehicle}";
     /// Where no order of that kind was finished.

@@ -9,7 +9,7 @@ use crate::pages::shop::{not_read, units};
 use crate::pages::{Shown, Visit, order_of, show};
 use crate::phrases::desk as say;
 use crate::tap::{
-    Look, amount, button, changed, field, input, needed_day, new, required, text, when,
+    Look, amount, button, changed, field, input, needed_day, new, required, text, when, words,
 };
 use axum::extract::{self, Path, Query};
 use axum::http::HeaderMap;
@@ -119,17 +119,27 @@ fn remind(visit: &Visit<'_>, id: &VehicleId) -> Result<Markup, Trouble> {
     let Some((_, last)) = orders.first() else {
         return Ok(html! {});
     };
-    let command = json!({ "stream": format!("vehicle:{id}"), "vehicle_fact": { "left-owing": {
-        "order": last.as_str(), "work": { "work": "other", "item": null, "own": new("reminder") },
-        "item": null, "words": text("remind"),
-        "until": { "later": { "date": field("remind-on"), "distance": null } } } } });
+    let command = |about: Value, day: &str| {
+        json!({ "stream": format!("vehicle:{id}"), "vehicle_fact": { "left-owing": {
+            "order": last.as_str(), "work": { "work": "other", "item": null, "own": new("reminder") },
+            "item": null, "words": about,
+            "until": { "later": { "date": field(day), "distance": null } } } } })
+    };
     Ok(html! {
         details id="remind" {
             summary class="row" { span class="what" { (say::ring_one_day()) } }
             form {
                 (required("remind", say::about_what(), say::reminder_hint(), ""))
                 (needed_day("remind-on", say::on_which_day()))
-                div class="presses" { (button(Look::Plain, say::note_it(), "", &[command], None)) }
+                div class="presses" { (button(Look::Plain, say::note_it(), "", &[command(text("remind"), "remind-on")], None)) }
+            }
+        }
+        details id="warranty" {
+            summary class="row" { span class="what" { (say::ring_before_warranty_ends()) } }
+            p class="gap soft" { (say::so_they_can_bring_it()) }
+            form {
+                (needed_day("warranty-on", say::ring_on_which_day()))
+                div class="presses" { (button(Look::Plain, say::ring_them_then(), "", &[command(words(say::our_warranty_ends_soon()), "warranty-on")], None)) }
             }
         }
     })

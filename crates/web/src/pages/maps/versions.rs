@@ -14,7 +14,7 @@ use axum::response::Response;
 use maud::{Markup, html};
 use shop::map::{Change, Map, What, difference, look};
 use shop::repair::{ItemId, MapId};
-use shop::sent_map::came_from;
+use shop::sent_map::{came_from, log_beside};
 use shop::{KeptMap, Trouble};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -94,7 +94,9 @@ fn one(visit: &Visit<'_>, kept: &KeptMap, shown: bool) -> Markup {
                 span class="strong line" { (say::version_heading(kept.version)) }
                 span class="soft line" { @if let Some(by) = by { (say::when_and_who(at, by)) } @else { (at) } }
                 @if let Some((from, key)) = came_from(visit.snap, &kept.id, kept.version) {
-                    span class="soft line" { (say::from_signed_with(from, key)) }
+                    span class="soft line" {
+                        @match log_beside(&key) { Some(_) => { (say::from_beside(from)) }, None => { (say::from_signed_with(from, key)) } }
+                    }
                 }
             }
             @if kept.read.is_err() { span class="no" { (say::has_errors()) } }

@@ -29,6 +29,7 @@ fn content(found: &DoneBefore) -> Markup {
         @for job in &found.jobs {
             a class="row" href=(format!("/o/{}/how-to", job.number)) {
                 span class="what" {
+                    @if let Some(title) = &job.title { span class="strong line" { (title) } }
                     span class="line" { (say::order()) span class="strong" { (job.number) } ", " (job.by) }
                     @if !job.wanted.is_empty() { span class="line" { (say::got_at(job.wanted.join(", "))) } }
                     span class="soft line" { (say::things_came_off(job.things)) }

@@ -141,6 +141,16 @@ phrases! {
     pub on_which_day = "On which day", "An welchem Tag";
     /// Its press.
     pub note_it = "Note it", "Notieren";
+    /// What unfolds the form for a call before the shop's warranty on its work ends.
+    pub ring_before_warranty_ends = "Ring them before our warranty ends", "Vor dem Ende unserer Garantie anrufen";
+    /// Below it: why some days before.
+    pub so_they_can_bring_it = "Some days before it ends, so that they can still bring the vehicle in.", "Ein paar Tage vorher, damit sie das Fahrzeug noch bringen können.";
+    /// Its label.
+    pub ring_on_which_day = "Ring them on", "Anrufen am";
+    /// Its press.
+    pub ring_them_then = "Ring them then", "Dann anrufen";
+    /// What they are rung about, as it is kept.
+    pub our_warranty_ends_soon = "a call before our warranty on the last work ends", "Anruf, bevor unsere Garantie auf die letzte Arbeit endet";
     /// What unfolds a vehicle that may be the same.
     pub same_vehicle_question = "Is this the same vehicle?", "Ist das dasselbe Fahrzeug?";
     /// What comes of it.
