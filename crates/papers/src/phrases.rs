@@ -61,7 +61,7 @@ phrases! {
     /// Heading: what was found.
     pub cause = "Cause", "Ursache";
     /// Heading: what was done.
-    pub correction = "Correction", "Ausführung";
+    pub correction = "Correction", "Abhilfe";
     /// Heading of stages.
     pub comes_off = "Comes off", "Ausbau";
     /// Heading of stages.
