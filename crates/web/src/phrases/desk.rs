@@ -90,7 +90,7 @@ phrases! {
     /// Label of the number on the plate.
     pub plate = "Plate", "Kennzeichen";
     /// Label of the number of the vehicle itself.
-    pub identification_number = "Vehicle identification number", "Fahrzeug-Identifizierungs\u{ad}nummer (FIN)";
+    pub identification_number = "Vehicle identification number", "Fahrzeug-Identi\u{ad}fizierungs\u{ad}nummer (FIN)";
     /// Hint of the field that names a vehicle.
     pub maker_model_year = "maker, model, year", "Hersteller, Modell, Jahr";
     /// Label of a telephone number.

@@ -95,7 +95,7 @@ phrases! {
     /// What it does.
     pub erase_does =
         "Name, telephone, addresses, plates, identification numbers and signatures are deleted for good, here and in every copy that is put back. Sums and dates stay. It waits a day, in which it can be called off, and as long as the shop has to keep its records.",
-        "Name, Telefon, Adressen, Kennzeichen, Fahrzeug-Identifizierungs\u{ad}nummern und Unterschriften werden endgültig gelöscht, hier und in jeder Kopie, die zurückgespielt wird. Beträge und Daten bleiben. Bis dahin vergeht ein Tag, an dem sich das noch absagen lässt, und so lange, wie die Werkstatt ihre Unterlagen aufbewahren muss.";
+        "Name, Telefon, Adressen, Kennzeichen, Fahrzeug-Identi\u{ad}fizierungs\u{ad}nummern und Unterschriften werden endgültig gelöscht, hier und in jeder Kopie, die zurückgespielt wird. Beträge und Daten bleiben. Bis dahin vergeht ein Tag, an dem sich das noch absagen lässt, und so lange, wie die Werkstatt ihre Unterlagen aufbewahren muss.";
     /// To tick: more than that.
     pub every_word_too = "Every word, photo and recording on their orders as well",
         "Auch jedes Wort, jedes Foto und jede Aufnahme in den Aufträgen";
